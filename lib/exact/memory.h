@@ -1,0 +1,23 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   memory.h - the one place where the library takes memory of its own.
+   Tests put a failing allocator in (br__memory_set); GMP keeps its own functions, which
+   the library never replaces.  */
+#ifndef BR_EXACT_MEMORY_H
+#define BR_EXACT_MEMORY_H
+
+#include <stddef.h>
+
+void *br__alloc (size_t size);                      /* NULL when there is none; size 0 gives 1 byte */
+void *br__alloc_zero (size_t count, size_t size);   /* zeroed; NULL also where count * size overflows */
+void *br__realloc (void *old, size_t size);         /* on NULL the old block stays */
+void br__free (void *block);
+char *br__strndup (const char *text, size_t length);
+
+/* Grows *ARRAY (elements of SIZE bytes) to room for NEED elements, doubling.
+   0 when memory ran out, with everything as it was.  */
+int br__grow (void *array, size_t *room, size_t need, size_t size);
+
+/* For test programs only: the functions used from now on.  NULL: the C library's.  */
+void br__memory_set (void *(*reallocate) (void *old, size_t size), void (*release) (void *block));
+
+#endif

@@ -1,0 +1,101 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   status.c - statuses by name, and errors filled in without ever cutting a character.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <stdarg.h>
+#include <stdio.h>
+
+#include "exact/status.h"
+
+const char *
+br_version (void)
+{
+  return BR_VERSION;
+}
+
+const char *
+br_status_name (br_status status)
+{
+  switch (status)
+    {
+    case BR_OK: return "ok";
+    case BR_SYNTAX: return "syntax";
+    case BR_DOMAIN: return "domain";
+    case BR_TOO_BIG: return "too big";
+    case BR_UNDECIDED: return "undecided";
+    case BR_NO_MEMORY: return "no memory";
+    case BR_IO: return "input or output";
+    }
+  return "unknown";
+}
+
+/* As vsnprintf; a text that was cut ends before the character that did not fit.  */
+__attribute__ ((format (printf, 3, 0))) static void
+print_whole_characters (char *buffer, size_t size, const char *format, va_list arguments)
+{
+  int length = vsnprintf (buffer, size, format, arguments);
+  if (length < 0)
+    buffer[0] = 0;
+  else if ((size_t) length >= size)
+    {
+      size_t end = size - 1, start = end;
+      /* Back to the first byte of the last character, then see if all of it is there.  */
+      while (start > 0 && ((unsigned char) buffer[start - 1] & 0xc0) == 0x80)
+        start--;
+      if (start > 0)
+        {
+          unsigned char lead = (unsigned char) buffer[start - 1];
+          size_t bytes = lead < 0x80 ? 1 : lead < 0xe0 ? 2 : lead < 0xf0 ? 3 : 4;
+          if (start - 1 + bytes > end)
+            buffer[start - 1] = 0;
+        }
+    }
+}
+
+br_status
+br__fail (br_error *error, br_status status, size_t offset, size_t length, const char *format, ...)
+{
+  if (error)
+    {
+      br_error filled = { .status = status, .offset = offset, .length = length };
+      va_list arguments;
+      va_start (arguments, format);
+      print_whole_characters (filled.message, sizeof filled.message, format, arguments);
+      va_end (arguments);
+      *error = filled;
+    }
+  return status;
+}
+
+void
+br__hint (br_error *error, const char *format, ...)
+{
+  if (error)
+    {
+      char hint[BR_HINT_SIZE];
+      va_list arguments;
+      va_start (arguments, format);
+      print_whole_characters (hint, sizeof hint, format, arguments);
+      va_end (arguments);
+      __builtin_memcpy (error->hint, hint, sizeof hint);
+    }
+}
+
+br_status
+br__fail_plain (br_error *error, br_status status, size_t offset, size_t length)
+{
+  const char *message = "unknown status";
+  switch (status)
+    {
+    case BR_OK: message = ""; break;
+    case BR_SYNTAX: message = "not understood"; break;
+    case BR_DOMAIN: message = "there is no such value"; break;
+    case BR_TOO_BIG: message = "a result past 1,000,000 bits"; break;
+    case BR_UNDECIDED: message = "not certain at the precision limit"; break;
+    case BR_NO_MEMORY: message = "out of memory"; break;
+    case BR_IO: message = "a file could not be read or written"; break;
+    }
+  return br__fail (error, status, offset, length, "%s", message);
+}

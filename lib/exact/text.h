@@ -1,0 +1,43 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   text.h - a text that grows.  Once memory has run out it stays so (FAILED) and every
+   later call does nothing, so that a writer asks once, at the end.  */
+#ifndef BR_EXACT_TEXT_H
+#define BR_EXACT_TEXT_H
+
+#include "benchrule.h"
+
+typedef struct br_text
+{
+  char *bytes;      /* NUL at bytes[length]; NULL while nothing was put in */
+  size_t length;
+  size_t room;
+  int failed;
+} br_text;
+
+#define BR_TEXT_ZERO { NULL, 0, 0, 0 }
+
+void br__text_clear (br_text *t);
+void br__text_reset (br_text *t);                       /* empties, keeps the room */
+void br__text_put (br_text *t, const char *bytes, size_t length);
+void br__text_puts (br_text *t, const char *string);
+void br__text_putc (br_text *t, char c);
+void br__text_printf (br_text *t, const char *format, ...) __attribute__ ((format (printf, 2, 3)));
+const char *br__text_string (const br_text *t);         /* never NULL */
+/* Where MORE bytes and a NUL can be written at the end of T, or NULL (T has then failed); what
+   was written counts only when br__text_took says how much.  */
+char *br__text_room (br_text *t, size_t more);
+void br__text_took (br_text *t, size_t length);
+/* Hands T out in the manner of snprintf and clears it; SIZE_MAX if it failed.  */
+size_t br__text_hand_out (char *buffer, size_t size, br_text *t);
+
+/* Writers that the public snprintf-like functions wrap.  number.c: */
+void br__put_number (br_text *t, const br_number *x);                   /* n/d */
+void br__put_mixed (br_text *t, const br_number *x);                    /* 2-3/8 */
+int br__put_decimal (br_text *t, const br_number *x, unsigned digits);  /* 1 if exact */
+/* real: BR_OK, BR_UNDECIDED, BR_NO_MEMORY ... ; whole may be NULL */
+br_status br__put_real_decimal (br_text *t, int *whole, const br_real *x, unsigned digits, unsigned bits);
+/* measure/write.c */
+void br__put_measure (br_text *t, const br_number *x, br_dimension dimension, const br_style *style);
+void br__put_scale (br_text *t, const br_number *ratio);
+
+#endif

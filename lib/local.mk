@@ -1,0 +1,12 @@
+# SPDX-License-Identifier: LGPL-3.0-or-later
+# The rooms of the library, in the order in which each may include those before it.
+
+include lib/exact/local.mk
+include lib/measure/local.mk
+include lib/shop/local.mk
+include lib/sheet/local.mk
+
+include_HEADERS = lib/benchrule.h
+pkgconfigdir = $(libdir)/pkgconfig
+pkgconfig_DATA = lib/benchrule.pc
+EXTRA_DIST += lib/benchrule.sym

@@ -1,0 +1,10 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+# The tests, a folder for each folder that they test.
+
+include tests/exact/local.mk
+include tests/measure/local.mk
+include tests/shop/local.mk
+include tests/sheet/local.mk
+include tests/repl/local.mk
+include tests/bench/local.mk
+include tests/packaging/local.mk

@@ -1,0 +1,76 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   blade.c - the smallest radius that a band-saw blade of each width can follow.
+   Common practice as trade guides print it; guides differ, and a notched or worn blade
+   does worse, so a trial cut in waste comes first.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "exact/status.h"
+#include "shop/blade.h"
+
+#define GUIDE "common practice: trade guide to band-saw blades"
+#define MANUALS GUIDE ", and two band-saw manuals"
+#define MAGAZINE GUIDE ", and a trade magazine"
+
+const br__blade br__blades[] = {
+  { 1, 8, 3, 16, GUIDE, "" },
+  { 3, 16, 5, 16, MAGAZINE, "another manual prints 3/8" },
+  { 1, 4, 5, 8, MANUALS, "" },
+  { 3, 8, 3, 2, GUIDE, "manuals print 1-3/8 or 1-1/4" },
+  { 1, 2, 5, 2, MANUALS, "" },
+  { 3, 4, 11, 2, MAGAZINE, "" },
+  { 1, 1, 7, 1, GUIDE, "another manual prints 7-5/8" },
+};
+
+const size_t br__blade_count = sizeof br__blades / sizeof br__blades[0];
+
+/* -1, 0, 1 in ORDER for RADIUS against the smallest radius of BLADE.  */
+static br_status
+against (int *order, const br_real *radius, const br__blade *blade, unsigned bits)
+{
+  br_real smallest = BR_REAL_ZERO;
+  br_status status;
+
+  status = br_number_set_ratio (&smallest.rational, blade->radius_num, blade->radius_den);
+  if (status == BR_OK)
+    status = br_real_cmp (order, radius, &smallest, bits);
+  br_real_clear (&smallest);
+  return status;
+}
+
+br_status
+br__blades_for (size_t *count, const br_real *radius, unsigned bits, br_error *error)
+{
+  size_t n = 0;
+  int order = 0;
+  br_status status = br_real_sign (&order, radius, bits);
+
+  if (status == BR_OK && order <= 0)
+    return br__fail (error, BR_DOMAIN, 0, 0, "the radius of a curve must be over zero");
+  order = 0;
+  while (status == BR_OK && order >= 0 && n < br__blade_count)
+    {
+      status = against (&order, radius, &br__blades[n], bits);
+      if (order >= 0)
+        n++;
+    }
+  if (status != BR_OK)
+    return br__fail_plain (error, status, 0, 0);
+  *count = n;
+  return BR_OK;
+}
+
+const br__blade *
+br__blade_radius (const br_number *width)
+{
+  int64_t num, den;
+  size_t i;
+
+  if (!br_number_get_ratio (&num, &den, width))
+    return NULL;
+  for (i = 0; i < br__blade_count; i++)
+    if (br__blades[i].width_num == num && br__blades[i].width_den == den)
+      return &br__blades[i];
+  return NULL;
+}

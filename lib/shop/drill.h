@@ -1,0 +1,53 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   drill.h - twist drills by fractions, numbers and letters, in inches, exact.
+   Source: ASME B94.11M, Twist Drills: fractional sizes 1/64 to 1 in by 64ths, numbers
+   1 to 80, letters A to Z.  Several of the sizes were taken down from memory; the test data
+   says which.  */
+#ifndef BR_SHOP_DRILL_H
+#define BR_SHOP_DRILL_H
+
+#include "benchrule.h"
+
+typedef enum br__drill_series
+{
+  BR__DRILL_FRACTION, BR__DRILL_NUMBER, BR__DRILL_LETTER
+} br__drill_series;
+
+#define BR__DRILL_SERIES 3
+
+typedef struct br__drill
+{
+  char name[8];       /* "3/8", "#7", "F" */
+  int64_t num, den;   /* diameter in inches, lowest terms */
+} br__drill;
+
+/* The drills of a series from the smallest: how many, and the one at INDEX.  */
+size_t br__drill_count (br__drill_series series);
+br__drill br__drill_at (br__drill_series series, size_t index);
+/* "fractional", "number", "letter"; and where the sizes are from.  */
+const char *br__drill_series_name (br__drill_series series);
+const char *br__drill_source (void);
+
+/* The drills of one series around a size.  HAS_...: there is one; both are the same drill
+   where one is just the size.  PLAY is drill less size, in inches: below zero the drill is
+   under the size.  */
+typedef struct br__drill_pair
+{
+  int has_below, has_above;
+  br__drill below, above;
+  br_real play_below, play_above;
+} br__drill_pair;
+
+#define BR__DRILL_PAIR_ZERO \
+  { 0, 0, { "", 0, 1 }, { "", 0, 1 }, BR_REAL_ZERO, BR_REAL_ZERO }
+
+void br__drill_pair_clear (br__drill_pair *pair);
+/* The drills of SERIES around X inches.  BITS as for br_real_sign; BR_UNDECIDED where X can
+   not be told from a drill.  */
+br_status br__drill_neighbours (br__drill_pair *pair, br__drill_series series, const br_real *x,
+                                unsigned bits, br_error *error);
+/* SIZE gets the first fractional drill that is not smaller than X (over zero) inches.
+   BR_DOMAIN past the largest, 1 in.  ERROR's offset and length are 0.  */
+br_status br__drill_up (br_number *size, const br_real *x, unsigned bits, br_error *error);
+
+#endif

@@ -1,0 +1,605 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   functions.c - the shop's functions: circles and arcs, wheels and fenders, axles, drills.
+   Plane geometry of circles and right triangles (Euclid III and I.47); no constant is rounded.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/status.h"
+#include "shop/drill.h"
+#include "shop/functions.h"
+
+/* Places in the table, by which a call finds what its arguments need.  */
+enum place
+{
+  RADIUS, DIAMETER, CIRCUMFERENCE, DIAGONAL, ARC_LENGTH, CHORD, RISE, RADIUS_FROM, FENDER_RADIUS,
+  FENDER_OUTER, FENDER_GAP, WHEEL_GAP, WHEELBASE_FOR, AXLE_LENGTH, CLEARANCE_HOLE, DRILL, PLACES
+};
+
+typedef struct words
+{
+  const char *name;
+  const char *words;
+  const char *hint;   /* what helps when the argument is out of its range, or "" */
+} words;
+
+static const words parameter_words[] = {
+  { "d", "the diameter", "" },
+  { "r", "the radius", "" },
+  { "a", "the first side", "" },
+  { "b", "the second side", "" },
+  { "degrees", "the angle", "give an angle over 0, at most 360" },
+  { "chord", "the chord", "a chord is the straight line from end to end of the arc" },
+  { "rise", "the rise", "the rise is the height of the arc over its chord" },
+  { "wheel_dia", "the wheel's diameter", "" },
+  { "front_dia", "the front wheel's diameter", "" },
+  { "rear_dia", "the rear wheel's diameter", "" },
+  { "gap", "the gap", "" },
+  { "width", "the fender's width", "the width is how thick the fender is, from its inner edge out" },
+  { "fender_radius", "the fender's radius", "" },
+  { "wheelbase", "the wheelbase", "the wheelbase is the distance from axle to axle" },
+  { "body_width", "the body's width", "" },
+  { "wheel_thickness", "the wheel's thickness", "" },
+  { "washer", "the washer's thickness", "without washers, give 0" },
+  { "side_play", "the side play", "without side play, give 0" },
+  { "end_allowance", "the end allowance", "where nothing stands out past the wheel, give 0" },
+  { "shaft_dia", "the shaft's diameter", "" },
+  { "clearance", "the clearance", "a hole smaller than its shaft leaves no clearance" },
+  { "x", "the size", "" },
+};
+
+/* ------------------------------------------------------------------------
+   A calculation: four values in hand and the first status that was not BR_OK, after
+   which nothing more is done.
+   ------------------------------------------------------------------------ */
+
+typedef struct calc
+{
+  br_real a, b, c, d;
+  unsigned bits;
+  br_status status;
+} calc;
+
+#define CALC(BITS) { BR_REAL_ZERO, BR_REAL_ZERO, BR_REAL_ZERO, BR_REAL_ZERO, (BITS), BR_OK }
+
+static const br_real two = { { 2, 0 }, NULL };
+static const br_real half_turn = { { 180, 0 }, NULL };
+static const br_real full_turn = { { 360, 0 }, NULL };
+
+static void
+add (calc *c, br_real *z, const br_real *x, const br_real *y)
+{
+  if (c->status == BR_OK)
+    c->status = br_real_add (z, x, y);
+}
+
+static void
+sub (calc *c, br_real *z, const br_real *x, const br_real *y)
+{
+  if (c->status == BR_OK)
+    c->status = br_real_sub (z, x, y);
+}
+
+static void
+mul (calc *c, br_real *z, const br_real *x, const br_real *y)
+{
+  if (c->status == BR_OK)
+    c->status = br_real_mul (z, x, y);
+}
+
+static void
+divide (calc *c, br_real *z, const br_real *x, const br_real *y)
+{
+  if (c->status == BR_OK)
+    c->status = br_real_div (z, x, y, c->bits);
+}
+
+static void
+root (calc *c, br_real *z, const br_real *x)
+{
+  if (c->status == BR_OK)
+    c->status = br_real_sqrt (z, x, c->bits);
+}
+
+static int
+order (calc *c, const br_real *x, const br_real *y)
+{
+  int answer = 0;
+
+  if (c->status == BR_OK)
+    c->status = br_real_cmp (&answer, x, y, c->bits);
+  return answer;
+}
+
+static int
+sign (calc *c, const br_real *x)
+{
+  int answer = 0;
+
+  if (c->status == BR_OK)
+    c->status = br_real_sign (&answer, x, c->bits);
+  return answer;
+}
+
+/* Puts RESULT, one of the values of C, into Z and lets the others go.  */
+static br_status
+finish (calc *c, br_real *z, br_real *result, br_error *error)
+{
+  br_real old;
+
+  if (c->status == BR_OK)
+    {
+      old = *z;
+      *z = *result;
+      *result = old;
+    }
+  else
+    br__fail_plain (error, c->status, 0, 0);
+  br_real_clear (&c->a);
+  br_real_clear (&c->b);
+  br_real_clear (&c->c);
+  br_real_clear (&c->d);
+  return c->status;
+}
+
+/* The same after a mistake that ERROR already tells.  */
+static br_status
+give_up (calc *c, br_status status)
+{
+  c->status = status;
+  return finish (c, NULL, NULL, NULL);
+}
+
+/* ------------------------------------------------------------------------
+   What arguments must be
+   ------------------------------------------------------------------------ */
+
+static const words *
+find_words (const char *name, size_t length)
+{
+  size_t i;
+
+  for (i = 0; i < sizeof parameter_words / sizeof parameter_words[0]; i++)
+    if (strlen (parameter_words[i].name) == length
+        && memcmp (parameter_words[i].name, name, length) == 0)
+      return &parameter_words[i];
+  return NULL;
+}
+
+static br_status
+refuse (const br__shop_function *function, size_t index, const char *what, br_error *error)
+{
+  size_t length;
+  const char *name = br__shop_parameter (&length, function, index);
+  const words *found = find_words (name, length);
+
+  br__fail (error, BR_DOMAIN, index, 0, "%s %s", br__shop_parameter_words (name, length), what);
+  if (found != NULL && found->hint[0] != '\0')
+    br__hint (error, "%s", found->hint);
+  return BR_DOMAIN;
+}
+
+static br_status
+need_one (const br__shop_function *function, size_t index, const br_real *x, unsigned bits,
+          br_error *error)
+{
+  char need = function->needs[index];
+  int s = 0, turn = -1;
+  br_status status = BR_OK;
+
+  if (need != '*')
+    status = br_real_sign (&s, x, bits);
+  if (status == BR_OK && need == 'a')
+    status = br_real_cmp (&turn, x, &full_turn, bits);
+  if (status != BR_OK)
+    return br__fail_plain (error, status, index, 0);
+  if (need == '0' && s < 0)
+    return refuse (function, index, "must not be below zero", error);
+  if ((need == '+' || need == 'a') && s <= 0)
+    return refuse (function, index, "must be over zero", error);
+  if (turn > 0)
+    return refuse (function, index, "is over 360 degrees: the arc would be longer than its circle",
+                   error);
+  return BR_OK;
+}
+
+static br_status
+need (enum place place, const br_real *const *args, unsigned bits, br_error *error)
+{
+  const br__shop_function *function = &br__shop_functions[place];
+  size_t i, count = br__shop_function_arity (function);
+  br_status status = BR_OK;
+
+  for (i = 0; i < count && status == BR_OK; i++)
+    status = need_one (function, i, args[i], bits, error);
+  return status;
+}
+
+/* ------------------------------------------------------------------------
+   Circles and arcs
+   ------------------------------------------------------------------------ */
+
+static br_status
+call_radius (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+{
+  calc c = CALC (bits);
+  br_status status = need (RADIUS, args, bits, error);
+
+  if (status != BR_OK)
+    return status;
+  divide (&c, &c.a, args[0], &two);
+  return finish (&c, z, &c.a, error);
+}
+
+static br_status
+call_diameter (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+{
+  calc c = CALC (bits);
+  br_status status = need (DIAMETER, args, bits, error);
+
+  if (status != BR_OK)
+    return status;
+  mul (&c, &c.a, args[0], &two);
+  return finish (&c, z, &c.a, error);
+}
+
+static br_status
+call_circumference (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+{
+  calc c = CALC (bits);
+  br_status status = need (CIRCUMFERENCE, args, bits, error);
+
+  if (status != BR_OK)
+    return status;
+  c.status = br_real_pi (&c.a);
+  mul (&c, &c.a, &c.a, args[0]);
+  return finish (&c, z, &c.a, error);
+}
+
+/* Z = X^2 + Y^2, or the difference; B is used on the way.  */
+static void
+squares (calc *c, br_real *z, const br_real *x, const br_real *y, int plus)
+{
+  mul (c, &c->b, y, y);
+  mul (c, z, x, x);
+  if (plus)
+    add (c, z, z, &c->b);
+  else
+    sub (c, z, z, &c->b);
+}
+
+static br_status
+call_diagonal (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+{
+  calc c = CALC (bits);
+  br_status status = need (DIAGONAL, args, bits, error);
+
+  if (status != BR_OK)
+    return status;
+  squares (&c, &c.a, args[0], args[1], 1);
+  root (&c, &c.a, &c.a);
+  return finish (&c, z, &c.a, error);
+}
+
+static br_status
+call_arc_length (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+{
+  calc c = CALC (bits);
+  br_status status = need (ARC_LENGTH, args, bits, error);
+
+  if (status != BR_OK)
+    return status;
+  c.status = br_real_pi (&c.a);
+  mul (&c, &c.b, args[0], args[1]);
+  divide (&c, &c.b, &c.b, &half_turn);
+  mul (&c, &c.a, &c.a, &c.b);
+  return finish (&c, z, &c.a, error);
+}
+
+static br_status
+call_chord (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+{
+  calc c = CALC (bits);
+  br_status status = need (CHORD, args, bits, error);
+
+  if (status != BR_OK)
+    return status;
+  divide (&c, &c.a, args[1], &two);
+  if (c.status == BR_OK)
+    c.status = br_real_sin (&c.a, &c.a);
+  mul (&c, &c.b, args[0], &two);
+  mul (&c, &c.a, &c.a, &c.b);
+  return finish (&c, z, &c.a, error);
+}
+
+/* The height of the smaller arc over its chord: the radius less the part of it that lies
+   between the centre and the chord (Pythagoras on half the chord).  */
+static br_status
+call_rise (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+{
+  calc c = CALC (bits);
+  br_status status = need (RISE, args, bits, error);
+
+  if (status != BR_OK)
+    return status;
+  divide (&c, &c.a, args[1], &two);
+  if (order (&c, &c.a, args[0]) > 0)
+    {
+      br__fail (error, BR_DOMAIN, 1, 0, "the chord is longer than the diameter of the circle");
+      br__hint (error, "the longest chord is twice the radius; the radius comes first");
+      return give_up (&c, BR_DOMAIN);
+    }
+  squares (&c, &c.a, args[0], &c.a, 0);
+  root (&c, &c.a, &c.a);
+  sub (&c, &c.a, args[0], &c.a);
+  return finish (&c, z, &c.a, error);
+}
+
+static br_status
+call_radius_from (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+{
+  calc c = CALC (bits);
+  br_status status = need (RADIUS_FROM, args, bits, error);
+
+  if (status != BR_OK)
+    return status;
+  if (sign (&c, args[1]) == 0 && c.status == BR_OK)
+    {
+      br__fail (error, BR_DOMAIN, 1, 0, "an arc with no rise is a straight line: it has no radius");
+      br__hint (error, "the rise is the height of the arc over its chord");
+      return give_up (&c, BR_DOMAIN);
+    }
+  divide (&c, &c.a, args[0], &two);
+  squares (&c, &c.a, &c.a, args[1], 1);
+  mul (&c, &c.b, args[1], &two);
+  divide (&c, &c.a, &c.a, &c.b);
+  return finish (&c, z, &c.a, error);
+}
+
+/* ------------------------------------------------------------------------
+   Wheels and fenders
+   ------------------------------------------------------------------------ */
+
+/* A = half the wheel and the gap.  A gap below zero is an overlap, which a drawing may
+   show, but a fender needs some radius.  */
+static br_status
+inner_radius (calc *c, enum place place, const br_real *const *args, br_error *error)
+{
+  br_status status = need (place, args, c->bits, error);
+
+  if (status != BR_OK)
+    return status;
+  divide (c, &c->a, args[0], &two);
+  add (c, &c->a, &c->a, args[1]);
+  if (sign (c, &c->a) > 0 || c->status != BR_OK)
+    return BR_OK;
+  br__fail (error, BR_DOMAIN, 1, 0, "the overlap takes up the whole wheel: no fender has this radius");
+  br__hint (error, "a gap below zero is an overlap, and must be less than half the wheel");
+  return BR_DOMAIN;
+}
+
+static br_status
+call_fender_radius (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+{
+  calc c = CALC (bits);
+  br_status status = inner_radius (&c, FENDER_RADIUS, args, error);
+
+  return status == BR_OK ? finish (&c, z, &c.a, error) : give_up (&c, status);
+}
+
+static br_status
+call_fender_outer (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+{
+  calc c = CALC (bits);
+  br_status status = inner_radius (&c, FENDER_OUTER, args, error);
+
+  add (&c, &c.a, &c.a, args[2]);
+  return status == BR_OK ? finish (&c, z, &c.a, error) : give_up (&c, status);
+}
+
+static br_status
+call_fender_gap (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+{
+  calc c = CALC (bits);
+  br_status status = need (FENDER_GAP, args, bits, error);
+
+  if (status != BR_OK)
+    return status;
+  divide (&c, &c.a, args[1], &two);
+  sub (&c, &c.a, args[0], &c.a);
+  return finish (&c, z, &c.a, error);
+}
+
+/* Wheels of two sizes on one floor: the axles stand the difference of the radii apart in
+   height, so the line from axle to axle, along which the daylight lies, is a hypotenuse.  */
+static br_status
+call_wheel_gap (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+{
+  calc c = CALC (bits);
+  br_status status = need (WHEEL_GAP, args, bits, error);
+
+  if (status != BR_OK)
+    return status;
+  divide (&c, &c.c, args[1], &two);
+  divide (&c, &c.d, args[2], &two);
+  sub (&c, &c.a, &c.c, &c.d);
+  squares (&c, &c.a, args[0], &c.a, 1);
+  root (&c, &c.a, &c.a);
+  add (&c, &c.c, &c.c, &c.d);
+  sub (&c, &c.a, &c.a, &c.c);
+  return finish (&c, z, &c.a, error);
+}
+
+static br_status
+call_wheelbase_for (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+{
+  calc c = CALC (bits);
+  br_status status = need (WHEELBASE_FOR, args, bits, error);
+
+  if (status != BR_OK)
+    return status;
+  divide (&c, &c.c, args[1], &two);
+  divide (&c, &c.d, args[2], &two);
+  add (&c, &c.a, &c.c, &c.d);
+  add (&c, &c.a, &c.a, args[0]);
+  sub (&c, &c.c, &c.c, &c.d);
+  if (c.status == BR_OK)
+    c.status = br_real_abs (&c.c, &c.c, bits);
+  if (order (&c, &c.a, &c.c) <= 0 && c.status == BR_OK)
+    {
+      br__fail (error, BR_DOMAIN, 0, 0, "no wheelbase leaves this gap: the wheels would overlap more than they can");
+      br__hint (error, "even with one axle over the other they overlap less; give a larger gap");
+      return give_up (&c, BR_DOMAIN);
+    }
+  squares (&c, &c.a, &c.a, &c.c, 0);
+  root (&c, &c.a, &c.a);
+  return finish (&c, z, &c.a, error);
+}
+
+/* ------------------------------------------------------------------------
+   Axles and holes
+   ------------------------------------------------------------------------ */
+
+static br_status
+call_axle_length (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+{
+  calc c = CALC (bits);
+  br_status status = need (AXLE_LENGTH, args, bits, error);
+  size_t i;
+
+  if (status != BR_OK)
+    return status;
+  for (i = 1; i < 5; i++)
+    add (&c, &c.a, &c.a, args[i]);
+  mul (&c, &c.a, &c.a, &two);
+  add (&c, &c.a, &c.a, args[0]);
+  return finish (&c, z, &c.a, error);
+}
+
+static br_status
+call_clearance_hole (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+{
+  calc c = CALC (bits);
+  br_status status = need (CLEARANCE_HOLE, args, bits, error);
+
+  if (status != BR_OK)
+    return status;
+  add (&c, &c.a, args[0], args[1]);
+  return finish (&c, z, &c.a, error);
+}
+
+static br_status
+call_drill (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+{
+  br_number size = BR_NUMBER_ZERO;
+  br_status status = need (DRILL, args, bits, error);
+
+  if (status == BR_OK)
+    status = br__drill_up (&size, args[0], bits, error);
+  if (status != BR_OK)
+    return status;
+  status = br_real_set_number (z, &size);
+  br_number_clear (&size);
+  return status == BR_OK ? BR_OK : br__fail_plain (error, status, 0, 0);
+}
+
+/* ------------------------------------------------------------------------
+   The table
+   ------------------------------------------------------------------------ */
+
+const br__shop_function br__shop_functions[] = {
+  [RADIUS] = { "radius", "d", "L:L", "0", "d / 2", "half the diameter",
+               "the radius of a circle from its diameter", call_radius },
+  [DIAMETER] = { "diameter", "r", "L:L", "0", "2 * r", "twice the radius",
+                 "the diameter of a circle from its radius", call_diameter },
+  [CIRCUMFERENCE] = { "circumference", "d", "L:L", "0", "pi * d", "pi times the diameter",
+                      "the way once around a circle", call_circumference },
+  [DIAGONAL] = { "diagonal", "a, b", "LL:L", "00", "sqrt(a^2 + b^2)",
+                 "square both sides, add, and take the square root",
+                 "from corner to corner of a rectangle", call_diagonal },
+  [ARC_LENGTH] = { "arc_length", "r, degrees", "LA:L", "+a", "2 * pi * r * degrees / 360",
+                   "the part of the way around that the angle is of 360 degrees",
+                   "the length along an arc", call_arc_length },
+  [CHORD] = { "chord", "r, degrees", "LA:L", "+a", "2 * r * sin(degrees / 2)",
+              "twice the radius, times the sine of half the angle",
+              "straight across from end to end of an arc", call_chord },
+  [RISE] = { "rise", "r, chord", "LL:L", "+0", "r - sqrt(r^2 - (chord / 2)^2)",
+             "the radius, less what of it lies between the centre and the chord",
+             "the height of an arc over its chord", call_rise },
+  [RADIUS_FROM] = { "radius_from", "chord, rise", "LL:L", "+0",
+                    "((chord / 2)^2 + rise^2) / (2 * rise)",
+                    "square half the chord and the rise, add, and divide by twice the rise",
+                    "the radius of an arc from its chord and its rise", call_radius_from },
+  [FENDER_RADIUS] = { "fender_radius", "wheel_dia, gap", "LL:L", "+*", "wheel_dia / 2 + gap",
+                      "half the wheel, and the gap",
+                      "the inner radius of a fender around its wheel", call_fender_radius },
+  [FENDER_OUTER] = { "fender_outer", "wheel_dia, gap, width", "LLL:L", "+*+",
+                     "wheel_dia / 2 + gap + width", "half the wheel, the gap, and the fender's width",
+                     "the outer radius of a fender around its wheel", call_fender_outer },
+  [FENDER_GAP] = { "fender_gap", "fender_radius, wheel_dia", "LL:L", "++",
+                   "fender_radius - wheel_dia / 2", "the fender's radius, less half the wheel",
+                   "the gap between a fender and its wheel", call_fender_gap },
+  [WHEEL_GAP] = { "wheel_gap", "wheelbase, front_dia, rear_dia", "LLL:L", "+++",
+                  "front = front_dia / 2; rear = rear_dia / 2; "
+                  "sqrt(wheelbase^2 + (front - rear)^2) - front - rear",
+                  "the slanted line from axle to axle, less both radii",
+                  "the daylight between two wheels on one floor", call_wheel_gap },
+  [WHEELBASE_FOR] = { "wheelbase_for", "gap, front_dia, rear_dia", "LLL:L", "*++",
+                      "front = front_dia / 2; rear = rear_dia / 2; "
+                      "sqrt((gap + front + rear)^2 - (front - rear)^2)",
+                      "from axle to axle along the slant is the gap and both radii; the level "
+                      "side of that right triangle is the wheelbase",
+                      "the wheelbase that leaves a daylight between two wheels", call_wheelbase_for },
+  [AXLE_LENGTH] = { "axle_length", "body_width, wheel_thickness, washer, side_play, end_allowance",
+                    "LLLLL:L", "++000",
+                    "body_width + 2 * (wheel_thickness + washer + side_play + end_allowance)",
+                    "the body, and on both sides a wheel, a washer, the play and the end",
+                    "the length of an axle with a wheel on each end", call_axle_length },
+  [CLEARANCE_HOLE] = { "clearance_hole", "shaft_dia, clearance", "LL:L", "+0",
+                       "shaft_dia + clearance", "the shaft, and the clearance",
+                       "the hole in which a shaft turns", call_clearance_hole },
+  [DRILL] = { "drill", "x", "L:L", "+", NULL,
+              "the first fractional drill, by 64ths of an inch, that is not smaller",
+              "the next fractional drill at or over a size, 1/64 to 1 in", call_drill },
+};
+
+const size_t br__shop_function_count = PLACES;
+
+const br__shop_function *
+br__shop_function_find (const char *name, size_t length)
+{
+  size_t i;
+
+  for (i = 0; i < PLACES; i++)
+    if (strlen (br__shop_functions[i].name) == length
+        && memcmp (br__shop_functions[i].name, name, length) == 0)
+      return &br__shop_functions[i];
+  return NULL;
+}
+
+size_t
+br__shop_function_arity (const br__shop_function *function)
+{
+  return strlen (function->needs);
+}
+
+const char *
+br__shop_parameter (size_t *length, const br__shop_function *function, size_t index)
+{
+  const char *name = function->parameters;
+
+  for (; index > 0; index--)
+    name = strchr (name, ',') + 2;
+  *length = strcspn (name, ",");
+  return name;
+}
+
+const char *
+br__shop_parameter_words (const char *name, size_t length)
+{
+  const words *found = find_words (name, length);
+
+  return found != NULL ? found->words : "the value";
+}

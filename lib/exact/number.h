@@ -36,6 +36,44 @@ br__small_den (const br_number *x)
   return x->den_minus_1 + 1;
 }
 
+/* |N| also for the one N that has no int64_t opposite.  */
+static inline uint64_t
+br__magnitude (int64_t n)
+{
+  return n < 0 ? - (uint64_t) n : (uint64_t) n;
+}
+
+/* Z, whatever it held, becomes NUM / DEN, which are in lowest terms and fit inline.  */
+static inline void
+br__number_put_small (br_number *z, int64_t num, int64_t den)
+{
+  if (__builtin_expect (!br__is_small (z), 0))
+    br_number_clear (z);
+  z->num = num;
+  z->den_minus_1 = den - 1;
+}
+
+/* The greatest common divisor; V is not 0.  */
+uint64_t br__gcd (uint64_t u, uint64_t v);
+
+/* The road of the operations when the inline form does not do: number_big.c.  */
+typedef enum br__operation { BR__ADD, BR__SUB, BR__MUL, BR__DIV } br__operation;
+br_status br__big_operate (br_number *z, br__operation operation, const br_number *x,
+                           const br_number *y);
+br_status br__big_copy (br_number *z, const br_number *x, int negate);
+br_status br__big_pow (br_number *z, const br_number *x, int64_t n);
+int br__big_cmp (const br_number *x, const br_number *y);
+int br__big_check (const br_number *x);
+/* A read-only look at X without a copy: valid while X and LIMBS are, never cleared.  */
+typedef struct br__view
+{
+  mpq_t q;
+  mp_limb_t limbs[4];
+} br__view;
+mpq_srcptr br__number_view (br__view *view, const br_number *x);
+/* Z becomes Q, which is in lowest terms and may lose its value to Z (Q stays initialised).  */
+br_status br__number_take (br_number *z, mpq_t q);
+
 /* Sets the initialised Q to X, and Z to Q (any mpq in any terms with a denominator that is
    not zero; it is brought to lowest terms).  BR_TOO_BIG past BR_MAX_BITS.  */
 void br__number_to_mpq (mpq_t q, const br_number *x);

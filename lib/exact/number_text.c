@@ -1,0 +1,463 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   number_text.c - rationals from text and to text: n/d, shop notation, decimal.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/number.h"
+#include "exact/status.h"
+#include "exact/text.h"
+
+#define SMALL_DIGITS 18       /* any so many decimal digits are below 2^63 */
+/* More significant digits than this are not written, however many are asked for.  */
+#define MOST_DIGITS BR_MAX_BITS
+
+static inline int
+is_digit (char c)
+{
+  return c >= '0' && c <= '9';
+}
+
+/* ---- Reading ---- */
+
+/* The value of at most SMALL_DIGITS digits.  */
+static int64_t
+read_digits (int64_t before, const char *digits, size_t length)
+{
+  for (size_t i = 0; i < length; i++)
+    before = before * 10 + (digits[i] - '0');
+  return before;
+}
+
+/* Q, of which the denominator is 1, gets the integer of two rows of digits, not both empty.  */
+static br_status
+read_big (mpz_t z, const char *first, size_t first_length, const char *second, size_t second_length)
+{
+  char *digits = br__alloc (first_length + second_length + 1);
+  if (!digits)
+    return BR_NO_MEMORY;
+  memcpy (digits, first, first_length);
+  if (second_length)
+    memcpy (digits + first_length, second, second_length);
+  digits[first_length + second_length] = 0;
+  mpz_set_str (z, digits, 10);
+  br__free (digits);
+  return BR_OK;
+}
+
+/* N / 10^PLACES inline.  10 has the factors 2 and 5 alone: no common divisor is sought.  */
+static void
+put_decimal_fraction (br_number *z, int64_t n, size_t places)
+{
+  int64_t den = 1;
+  if (n == 0)
+    places = 0;
+  size_t fives = places;
+  while (fives > 0 && n % 5 == 0)
+    {
+      n /= 5;
+      fives--;
+    }
+  for (; fives > 0; fives--)
+    den *= 5;
+  size_t twos = n == 0 ? 0 : (size_t) __builtin_ctzll ((uint64_t) n);
+  if (twos > places)
+    twos = places;
+  br__number_put_small (z, n >> twos, den << (places - twos));
+}
+
+br_status
+br__number_from_digits (br_number *z, const char *whole, size_t whole_length,
+                        const char *fraction, size_t fraction_length)
+{
+  while (fraction_length > 0 && fraction[fraction_length - 1] == '0')
+    fraction_length--;
+  while (whole_length > 0 && *whole == '0')
+    {
+      whole++;
+      whole_length--;
+    }
+  if (whole_length + fraction_length <= SMALL_DIGITS)
+    {
+      int64_t n = read_digits (read_digits (0, whole, whole_length), fraction, fraction_length);
+      put_decimal_fraction (z, n, fraction_length);
+      return BR_OK;
+    }
+  mpq_t q;
+  mpq_init (q);
+  br_status status = read_big (mpq_numref (q), whole, whole_length, fraction, fraction_length);
+  if (status == BR_OK)
+    {
+      mpz_ui_pow_ui (mpq_denref (q), 10, (unsigned long) fraction_length);
+      mpq_canonicalize (q);
+      status = br__number_take (z, q);
+    }
+  mpq_clear (q);
+  return status;
+}
+
+/* The digits at *AT give *PART, and *AT goes past them.  */
+static br_status
+read_part (br_number *part, size_t *at, const char *text, size_t length, br_error *error)
+{
+  size_t start = *at, end = start;
+  while (end < length && is_digit (text[end]))
+    end++;
+  if (end == start)
+    return br__fail (error, BR_SYNTAX, start, start < length ? 1 : 0,
+                     start < length ? "a digit belongs here" : "a digit is missing at the end");
+  if (end - start > BR_MAX_DIGITS)
+    {
+      br__fail (error, BR_TOO_BIG, start, end - start, "a number of more than %d digits",
+                BR_MAX_DIGITS);
+      return BR_TOO_BIG;
+    }
+  *at = end;
+  br_status status = br__number_from_digits (part, text + start, end - start, NULL, 0);
+  return status == BR_OK ? BR_OK : br__fail_plain (error, status, start, end - start);
+}
+
+br_status
+br_number_read (br_number *z, const char *text, size_t length, br_error *error)
+{
+  br_number num = BR_NUMBER_ZERO, den = { 1, 0 };
+  size_t at = length > 0 && text[0] == '-', bar = 0;
+  int negative = at == 1;
+  br_status status = read_part (&num, &at, text, length, error);
+  if (status != BR_OK)
+    goto out;
+  if (at < length && text[at] == '/')
+    {
+      bar = ++at;
+      status = read_part (&den, &at, text, length, error);
+      if (status != BR_OK)
+        goto out;
+    }
+  if (at < length)
+    {
+      status = br__fail (error, BR_SYNTAX, at, 1, "only digits and one / make an exact number");
+      br__hint (error, "write it as n/d, such as 19/8");
+      goto out;
+    }
+  if (br_number_sign (&den) == 0)
+    {
+      status = br__fail (error, BR_DOMAIN, bar, at - bar, "the denominator is zero");
+      goto out;
+    }
+  status = br_number_div (&num, &num, &den);
+  if (status == BR_OK && negative)
+    status = br_number_neg (&num, &num);
+  if (status == BR_OK)
+    br__number_move (z, &num);
+  else
+    br__fail_plain (error, status, 0, length);
+out:
+  br_number_clear (&num);
+  br_number_clear (&den);
+  return status;
+}
+
+/* ---- Writing ---- */
+
+/* Puts the decimal digits of N before END; returns where they begin.  */
+static char *
+digits_before (char *end, uint64_t n)
+{
+  do
+    {
+      *--end = (char) ('0' + n % 10);
+      n /= 10;
+    }
+  while (n != 0);
+  return end;
+}
+
+static void
+put_integer (br_text *t, const mpz_t z)
+{
+  char *end = br__text_room (t, mpz_sizeinbase (z, 10) + 1);
+  if (end)
+    {
+      mpz_get_str (end, 10, z);
+      br__text_took (t, strlen (end));
+    }
+}
+
+/* Puts NUM / DEN, of which the sign is the caller's, after WHOLE and a mark where there is a
+   whole.  All below 2^63.  */
+static void
+put_small (br_text *t, int negative, uint64_t whole, uint64_t num, uint64_t den)
+{
+  char buffer[3 * 20 + 4], *end = buffer + sizeof buffer, *at = end;
+  if (den != 1)
+    {
+      at = digits_before (at, den);
+      *--at = '/';
+      at = digits_before (at, num);
+      if (whole != 0)
+        *--at = '-';
+    }
+  if (whole != 0 || den == 1)
+    at = digits_before (at, whole);
+  if (negative)
+    *--at = '-';
+  br__text_put (t, at, (size_t) (end - at));
+}
+
+void
+br__put_number (br_text *t, const br_number *x)
+{
+  if (br__is_small (x))
+    {
+      int whole = x->den_minus_1 == 0;
+      uint64_t num = br__magnitude (x->num);
+      put_small (t, x->num < 0, whole ? num : 0, num, (uint64_t) br__small_den (x));
+      return;
+    }
+  put_integer (t, br__big_of (x)->num);
+  if (!br_number_is_integer (x))
+    {
+      br__text_putc (t, '/');
+      put_integer (t, br__big_of (x)->den);
+    }
+}
+
+void
+br__put_mixed (br_text *t, const br_number *x)
+{
+  if (br__is_small (x))
+    {
+      uint64_t num = br__magnitude (x->num), den = (uint64_t) br__small_den (x), whole;
+      if ((den & (den - 1)) == 0)
+        whole = num >> __builtin_ctzll (den);
+      else
+        whole = num / den;
+      put_small (t, x->num < 0, whole, num - whole * den, den);
+      return;
+    }
+  if (br_number_is_integer (x))
+    {
+      br__put_number (t, x);
+      return;
+    }
+  mpz_t whole, rest;
+  mpz_init (whole);
+  mpz_init (rest);
+  mpz_tdiv_qr (whole, rest, br__big_of (x)->num, br__big_of (x)->den);
+  mpz_abs (whole, whole);
+  mpz_abs (rest, rest);
+  if (br_number_sign (x) < 0)
+    br__text_putc (t, '-');
+  if (mpz_sgn (whole) != 0)
+    {
+      put_integer (t, whole);
+      br__text_putc (t, '-');
+    }
+  put_integer (t, rest);
+  br__text_putc (t, '/');
+  put_integer (t, br__big_of (x)->den);
+  mpz_clear (whole);
+  mpz_clear (rest);
+}
+
+/* ---- Decimal ---- */
+
+/* Adds one in the last place of the digits START..END, one point among them allowed; there
+   is room before START.  Returns the new start.  */
+static char *
+carry (char *start, char *end)
+{
+  char *at = end;
+  while (at > start)
+    {
+      at--;
+      if (*at == '.')
+        continue;
+      if (*at != '9')
+        {
+          ++*at;
+          return start;
+        }
+      *at = '0';
+    }
+  *--start = '1';
+  return start;
+}
+
+/* Next decimal digit of REST / DEN, and what is left; DEN below 2^59.  */
+static inline char
+next_digit (uint64_t *rest, uint64_t den, int binary)
+{
+  uint64_t ten = *rest * 10, digit = binary ? ten >> __builtin_ctzll (den) : ten / den;
+  *rest = ten - digit * den;
+  return (char) ('0' + digit);
+}
+
+#define DECIMAL_ROOM 96
+
+/* The common case, by long division: 1 when done, 0 when it is not one (a denominator past
+   2^59, many digits, or more digits before the point than asked for).  */
+static int
+put_decimal_small (br_text *t, int *whole_value, const br_number *x, unsigned digits)
+{
+  uint64_t num = br__magnitude (x->num), den = (uint64_t) br__small_den (x);
+  int binary = (den & (den - 1)) == 0;
+  char buffer[DECIMAL_ROOM], *point = buffer + 24, *start = point, *end = point;
+  if (den >> 59 || digits > 40)
+    return 0;
+  uint64_t whole = binary ? num >> __builtin_ctzll (den) : num / den;
+  uint64_t rest = num - whole * den;
+  start = digits_before (point, whole);
+  unsigned used = whole ? (unsigned) (point - start) : 0;
+  if (used > digits || (used == digits && rest != 0))
+    return 0;
+  if (rest != 0)
+    {
+      *end++ = '.';
+      while (used < digits && rest != 0)
+        {
+          *end = next_digit (&rest, den, binary);
+          used += used > 0 || *end != '0';
+          end++;
+        }
+      *whole_value = rest == 0;
+      if (rest >= den - rest)
+        start = carry (start, end);
+      while (end[-1] == '0')
+        end--;
+      end -= end[-1] == '.';
+    }
+  if (x->num < 0)
+    *--start = '-';
+  br__text_put (t, start, (size_t) (end - start));
+  return 1;
+}
+
+/* The exponent e with 10^e <= NUM / DEN < 10^(e + 1), both over 0.  */
+static long
+decimal_exponent (const mpz_t num, const mpz_t den)
+{
+  /* mpz_sizeinbase is right or one too large: e is within one of the guess.  */
+  long guess = (long) mpz_sizeinbase (num, 10) - (long) mpz_sizeinbase (den, 10) + 1;
+  mpz_t scaled, power;
+  mpz_init (scaled);
+  mpz_init (power);
+  for (;; guess--)
+    {
+      mpz_ui_pow_ui (power, 10, (unsigned long) (guess < 0 ? - guess : guess));
+      mpz_mul (scaled, power, guess < 0 ? num : den);
+      if (guess < 0 ? mpz_cmp (scaled, den) >= 0 : mpz_cmp (scaled, num) <= 0)
+        break;
+    }
+  mpz_clear (scaled);
+  mpz_clear (power);
+  return guess;
+}
+
+/* Puts SCALED / 10^PLACES, or SCALED * 10^-PLACES where PLACES is below 0; SCALED over 0.  */
+static void
+put_scaled (br_text *t, const mpz_t scaled, long places)
+{
+  br_text digits = BR_TEXT_ZERO;
+  put_integer (&digits, scaled);
+  size_t length = digits.length;
+  while (length > 0 && places > 0 && digits.bytes[length - 1] == '0')
+    {
+      length--;
+      places--;
+    }
+  size_t fraction = places > 0 ? (size_t) places : 0;
+  size_t whole = length > fraction ? length - fraction : 0;
+  if (digits.failed)
+    t->failed = 1;
+  else if (whole > 0)
+    br__text_put (t, digits.bytes, whole);
+  else
+    br__text_putc (t, '0');
+  for (; places < 0; places++)
+    br__text_putc (t, '0');
+  if (fraction > 0)
+    {
+      br__text_putc (t, '.');
+      for (size_t i = length - whole; i < fraction; i++)
+        br__text_putc (t, '0');
+      br__text_put (t, digits.failed ? "" : digits.bytes + whole, digits.failed ? 0 : length - whole);
+    }
+  br__text_clear (&digits);
+}
+
+static int
+put_decimal_big (br_text *t, const br_number *x, unsigned digits)
+{
+  br__view view;
+  mpq_srcptr q = br__number_view (&view, x);
+  mpz_t num, den, rest;
+  mpz_init (num);
+  mpz_init_set (den, mpq_denref (q));
+  mpz_init (rest);
+  mpz_abs (num, mpq_numref (q));
+  long places = (long) digits - 1 - decimal_exponent (num, den);
+  mpz_ui_pow_ui (rest, 10, (unsigned long) (places < 0 ? - places : places));
+  if (places < 0)
+    mpz_mul (den, den, rest);
+  else
+    mpz_mul (num, num, rest);
+  mpz_tdiv_qr (num, rest, num, den);
+  int exact = mpz_sgn (rest) == 0;
+  mpz_mul_2exp (rest, rest, 1);
+  if (mpz_cmp (rest, den) >= 0)
+    mpz_add_ui (num, num, 1);
+  if (mpq_sgn (q) < 0)
+    br__text_putc (t, '-');
+  put_scaled (t, num, places);
+  mpz_clear (num);
+  mpz_clear (den);
+  mpz_clear (rest);
+  return exact;
+}
+
+int
+br__put_decimal (br_text *t, const br_number *x, unsigned digits)
+{
+  int exact = 1;
+  if (digits == 0)
+    digits = 1;
+  if (digits > MOST_DIGITS)
+    digits = MOST_DIGITS;
+  if (br__is_small (x) && put_decimal_small (t, &exact, x, digits))
+    return exact;
+  return put_decimal_big (t, x, digits);
+}
+
+/* ---- In the manner of snprintf ---- */
+
+size_t
+br_number_write (char *buffer, size_t size, const br_number *x)
+{
+  br_text t = BR_TEXT_ZERO;
+  br__put_number (&t, x);
+  return br__text_hand_out (buffer, size, &t);
+}
+
+size_t
+br_number_write_mixed (char *buffer, size_t size, const br_number *x)
+{
+  br_text t = BR_TEXT_ZERO;
+  br__put_mixed (&t, x);
+  return br__text_hand_out (buffer, size, &t);
+}
+
+size_t
+br_number_write_decimal (char *buffer, size_t size, int *whole, const br_number *x,
+                         unsigned digits)
+{
+  br_text t = BR_TEXT_ZERO;
+  int exact = br__put_decimal (&t, x, digits);
+  size_t length = br__text_hand_out (buffer, size, &t);
+  if (whole && length != SIZE_MAX)
+    *whole = exact;
+  return length;
+}

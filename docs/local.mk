@@ -1,2 +1,11 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-# The manual and the examples.
+# What is installed beside the program: the manual, the examples, the completion.
+
+dist_man_MANS = docs/benchrule.1
+dist_doc_DATA = README.md docs/NEWS.md
+exampledir = $(docdir)/examples
+dist_example_DATA = \
+  docs/examples/cad_numbers.sheet \
+  docs/examples/market_cart_sketch.sheet
+dist_bashcompletion_DATA = repl/benchrule.bash
+EXTRA_DIST += docs/market_cart.md

@@ -1,1 +1,16 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
+# What goes out of the house: names, header, installation, documents; and the house rules.
+
+packaging_tests = \
+  tests/packaging/completion.tap \
+  tests/packaging/examples.tap \
+  tests/packaging/install.tap \
+  tests/packaging/lint.tap \
+  tests/packaging/manual.tap \
+  tests/packaging/names.tap
+TESTS += $(packaging_tests)
+EXTRA_DIST += $(packaging_tests) \
+  tests/packaging/code.awk \
+  tests/packaging/console.awk \
+  tests/packaging/consumer.c \
+  tests/packaging/tap.sh

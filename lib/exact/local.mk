@@ -11,3 +11,16 @@ libbenchrule_core_la_SOURCES += \
   lib/exact/status.h \
   lib/exact/text.c \
   lib/exact/text.h
+
+# Values that are not rational.
+libbenchrule_core_la_SOURCES += \
+  lib/exact/real.c \
+  lib/exact/real.h \
+  lib/exact/real_arithmetic.c \
+  lib/exact/real_decide.c \
+  lib/exact/real_enclose.c \
+  lib/exact/real_evaluate.c \
+  lib/exact/real_root.c \
+  lib/exact/real_sum.c \
+  lib/exact/real_text.c \
+  lib/exact/real_trig.c

@@ -1,0 +1,182 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   real.c - real values: making, sharing and letting go.  Formulas may be very deep, so nothing here
+   calls itself.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "exact/real.h"
+
+#include "exact/memory.h"
+#include "exact/number.h"
+
+br_real_node *
+br__node_new (br__real_op op, size_t terms)
+{
+  static const br_real zero = BR_REAL_ZERO;
+  br_real_node *node = br__alloc (sizeof *node + terms * sizeof node->term[0]);
+
+  if (node == NULL)
+    return NULL;
+  node->count = 1;
+  node->next = NULL;
+  node->op = op;
+  node->index = 0;
+  node->left = zero;
+  node->right = zero;
+  node->precision = 0;
+  node->size = 0;
+  return node;
+}
+
+/* Lets go of X; a node that nobody refers to any more goes to the front of *DEAD.  */
+static void
+drop (br_real *x, br_real_node **dead)
+{
+  br_real_node *node = x->node;
+
+  br_number_clear (&x->rational);
+  x->node = NULL;
+  if (node != NULL && --node->count == 0)
+    {
+      node->next = *dead;
+      *dead = node;
+    }
+}
+
+void
+br_real_clear (br_real *x)
+{
+  br_real_node *dead = NULL;
+
+  drop (x, &dead);
+  while (dead != NULL)
+    {
+      br_real_node *node = dead;
+
+      dead = node->next;
+      drop (&node->left, &dead);
+      drop (&node->right, &dead);
+      for (size_t i = 0; i < node->size; i++)
+        br__term_clear (&node->term[i]);
+      if (node->precision != 0)
+        mpfi_clear (node->enclosure);
+      br__free (node);
+    }
+}
+
+void
+br__real_move (br_real *z, br_real *x)
+{
+  br_real value = *x;
+
+  x->node = NULL;
+  x->rational.num = x->rational.den_minus_1 = 0;
+  br_real_clear (z);
+  *z = value;
+}
+
+void
+br__real_move_number (br_real *z, br_number *x)
+{
+  br_real value = BR_REAL_ZERO;
+
+  br__number_move (&value.rational, x);
+  br__real_move (z, &value);
+}
+
+br_status
+br_real_set (br_real *z, const br_real *x)
+{
+  br_real value = BR_REAL_ZERO;
+  br_status status = br_number_set (&value.rational, &x->rational);
+
+  if (status != BR_OK)
+    return status;
+  value.node = x->node;
+  if (value.node != NULL)
+    value.node->count++;
+  br__real_move (z, &value);
+  return BR_OK;
+}
+
+br_status
+br_real_set_number (br_real *z, const br_number *x)
+{
+  br_number value = BR_NUMBER_ZERO;
+  br_status status = br_number_set (&value, x);
+
+  if (status == BR_OK)
+    br__real_move_number (z, &value);
+  return status;
+}
+
+br_status
+br__real_set_ratio (br_real *z, int64_t n, int64_t d)
+{
+  br_number value = BR_NUMBER_ZERO;
+  br_status status = br_number_set_ratio (&value, n, d);
+
+  if (status == BR_OK)
+    br__real_move_number (z, &value);
+  return status;
+}
+
+const br_number *
+br_real_rational (const br_real *x)
+{
+  return x->node == NULL ? &x->rational : NULL;
+}
+
+int
+br__real_is_int (const br_real *x, int64_t n)
+{
+  int64_t num, den;
+
+  return x->node == NULL && br_number_get_ratio (&num, &den, &x->rational) && num == n && den == 1;
+}
+
+const br_real_node *
+br__real_formula_of (const br_real *x, br__real_op op)
+{
+  return x->node != NULL && x->node->op == op ? x->node : NULL;
+}
+
+br_status
+br__real_formula (br_real *z, br__real_op op, const br_real *left, const br_real *right, int64_t index)
+{
+  br_real value = BR_REAL_ZERO;
+  br_status status = BR_NO_MEMORY;
+
+  value.node = br__node_new (op, 0);
+  if (value.node == NULL)
+    goto out;
+  value.node->index = index;
+  status = br_real_set (&value.node->left, left);
+  if (status == BR_OK && right != NULL)
+    status = br_real_set (&value.node->right, right);
+  if (status == BR_OK)
+    br__real_move (z, &value);
+ out:
+  br_real_clear (&value);
+  return status;
+}
+
+br_status
+br_real_pi (br_real *z)
+{
+  br__sum s = { .size = 0 };
+  br__term t = BR__TERM_ZERO;
+  br_status status = br_number_set_int (&t.q, 1);
+
+  if (status == BR_OK)
+    status = br_number_set_int (&t.m, 1);
+  t.k = 1;
+  if (status == BR_OK)
+    status = br__sum_put (&s, &t);
+  if (status == BR_OK)
+    status = br__sum_to_real (z, &s);
+  br__term_clear (&t);
+  br__sum_clear (&s);
+  return status;
+}

@@ -1,0 +1,108 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   real.h - inside the real value: exact sums of roots, formulas, enclosures.
+
+   A value takes the first of three lanes that can hold it:
+   1. rational: NODE is NULL;
+   2. exact sum (BR__REAL_SUM): terms q * sqrt (m) * pi^k, q not 0, m a whole number over 0, no two
+      terms of one class.  Two terms are of one class when their k agree and the product of their m
+      is a square.  A sum is never rational: that would be lane 1;
+   3. formula: an operation on one or two values, asked through MPFI enclosures.  */
+#ifndef BR_EXACT_REAL_H
+#define BR_EXACT_REAL_H
+
+#include <gmp.h>
+#include <mpfr.h>
+#include <mpfi.h>
+
+#include "benchrule.h"
+
+#define BR__TERMS 16            /* terms of an exact sum; past them it becomes a formula */
+#define BR__ROOT_BITS 4096      /* bits of the m of a term */
+#define BR__PI_POWER 1000       /* magnitude of the k of a term */
+#define BR__POWER 1000000       /* magnitude of a whole exponent over a value not rational */
+#define BR__ROOT_INDEX 64       /* of a root that may be asked for */
+
+/* What the functions on exact sums return where the lane can not hold the answer.  */
+#define BR__LEAVE BR_UNDECIDED
+
+typedef struct br__term
+{
+  br_number q, m;
+  int64_t k;
+} br__term;
+
+#define BR__TERM_ZERO { BR_NUMBER_ZERO, BR_NUMBER_ZERO, 0 }
+
+typedef struct br__sum
+{
+  size_t size;
+  br__term term[BR__TERMS];     /* only the first SIZE are initialised */
+} br__sum;
+
+typedef enum br__real_op
+{
+  BR__REAL_SUM, BR__REAL_ADD, BR__REAL_SUB, BR__REAL_MUL, BR__REAL_DIV, BR__REAL_ROOT,
+  BR__REAL_RAISE, BR__REAL_SIN, BR__REAL_COS, BR__REAL_TAN, BR__REAL_ATAN, BR__REAL_ASIN
+} br__real_op;
+
+struct br_real_node
+{
+  size_t count;                 /* values that refer to it */
+  br_real_node *next;           /* in the row of nodes that wait to be freed */
+  br__real_op op;
+  int64_t index;                /* of a root; exponent of BR__REAL_RAISE */
+  br_real left, right;
+  mpfr_prec_t precision;        /* of ENCLOSURE, 0 while there is none */
+  mpfi_t enclosure;
+  size_t size;                  /* of TERM, BR__REAL_SUM only */
+  br__term term[];
+};
+
+/* real.c: Z takes over X, which becomes 0.  */
+void br__real_move (br_real *z, br_real *x);
+void br__real_move_number (br_real *z, br_number *x);
+br_status br__real_set_ratio (br_real *z, int64_t n, int64_t d);
+int br__real_is_int (const br_real *x, int64_t n);
+/* The node of X if it is a formula of OP, else NULL.  */
+const br_real_node *br__real_formula_of (const br_real *x, br__real_op op);
+/* Z = a new formula.  RIGHT may be NULL.  */
+br_status br__real_formula (br_real *z, br__real_op op, const br_real *left, const br_real *right,
+                            int64_t index);
+br_real_node *br__node_new (br__real_op op, size_t terms);
+
+/* real_sum.c.  The terms of X as an exact sum, or NULL for a formula.  ROOM serves for a rational;
+   the result owns nothing.  */
+const br__term *br__terms (size_t *size, const br_real *x, br__term *room);
+void br__term_clear (br__term *t);
+void br__sum_clear (br__sum *s);
+/* Puts T, which it takes over whatever happens, into S.  */
+br_status br__sum_put (br__sum *s, br__term *t);
+br_status br__sum_add (br__sum *s, const br__term *t, size_t size, int negate);
+br_status br__sum_mul (br__sum *s, const br__term *x, size_t x_size, const br__term *y,
+                       size_t y_size);
+/* S = 1 / X for one term, or for two of the same k.  */
+br_status br__sum_invert (br__sum *s, const br__term *x, size_t size);
+/* Z takes over S, which becomes empty.  */
+br_status br__sum_to_real (br_real *z, br__sum *s);
+/* SQUARE = Q * Q * M of T.  */
+br_status br__term_square (br_number *square, const br__term *t);
+
+/* real_root.c.  EXACT gets 1 and Z the root of INDEX of X >= 0 if that is rational, else 0.  */
+br_status br__number_root (br_number *z, int *exact, const br_number *x, unsigned index);
+/* Numerator and denominator.  */
+br_status br__number_parts (br_number *num, br_number *den, const br_number *x);
+/* Z = the root of X, which is known not to be negative.  */
+br_status br__real_root (br_real *z, const br_real *x, unsigned index);
+
+/* real_enclose.c.  BITS as a caller gave it, as a precision.  */
+mpfr_prec_t br__precision_limit (unsigned bits);
+/* The first precision of a loop, and the next one after P; 0 after LIMIT.  */
+mpfr_prec_t br__precision_first (mpfr_prec_t limit);
+mpfr_prec_t br__precision_next (mpfr_prec_t p, mpfr_prec_t limit);
+/* LOW <= X <= HIGH from one evaluation at P bits, in initialised mpq.  FINITE gets 0 where there are
+   no such ends (yet).  BR_TOO_BIG where X is certainly past BR_MAX_BITS.  */
+br_status br__real_ends (mpq_t low, mpq_t high, int *finite, const br_real *x, mpfr_prec_t p);
+/* real_evaluate.c: brings the enclosure of NODE to precision P; inside MPFR's full range.  */
+br_status br__node_evaluate (br_real_node *node, mpfr_prec_t p);
+
+#endif

@@ -1,0 +1,315 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   real_decide.c - signs, order and rounding: by integers and squares where the lane allows, else by
+   enclosures that grow until no boundary lies inside.  docs/certainty.md has the argument.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "exact/real.h"
+
+#include "exact/number.h"
+
+/* ---- Signs ---- */
+
+/* The sign of two terms of the same k: where theirs differ, that of the larger square.  */
+static br_status
+sign_of_pair (int *sign, const br__term *t)
+{
+  br_number a = BR_NUMBER_ZERO, b = BR_NUMBER_ZERO;
+  int first = br_number_sign (&t[0].q), second = br_number_sign (&t[1].q);
+  br_status status = BR_OK;
+
+  if (first == second)
+    {
+      *sign = first;
+      return BR_OK;
+    }
+  status = br__term_square (&a, &t[0]);
+  if (status == BR_OK)
+    status = br__term_square (&b, &t[1]);
+  if (status == BR_OK)
+    *sign = br_number_cmp (&a, &b) > 0 ? first : second;
+  br_number_clear (&a);
+  br_number_clear (&b);
+  return status;
+}
+
+static br_status
+sign_by_enclosure (int *sign, const br_real *x, mpfr_prec_t limit)
+{
+  mpq_t low, high;
+  br_status status = BR_UNDECIDED;
+
+  mpq_inits (low, high, NULL);
+  for (mpfr_prec_t p = br__precision_first (limit); p != 0; p = br__precision_next (p, limit))
+    {
+      int finite = 0;
+
+      status = br__real_ends (low, high, &finite, x, p);
+      if (status != BR_OK)
+        break;
+      if (finite && (mpq_sgn (low) > 0 || mpq_sgn (high) < 0
+                     || (mpq_sgn (low) == 0 && mpq_sgn (high) == 0)))
+        {
+          *sign = mpq_sgn (low) > 0 ? 1 : mpq_sgn (high);
+          break;
+        }
+      status = BR_UNDECIDED;
+    }
+  mpq_clears (low, high, NULL);
+  return status;
+}
+
+br_status
+br_real_sign (int *sign, const br_real *x, unsigned bits)
+{
+  br__term room;
+  size_t size = 0;
+  const br__term *t = br__terms (&size, x, &room);
+
+  if (t != NULL && size <= 1)
+    {
+      *sign = size == 0 ? 0 : br_number_sign (&t->q);
+      return BR_OK;
+    }
+  if (t != NULL && size == 2 && t[0].k == t[1].k)
+    return sign_of_pair (sign, t);
+  return sign_by_enclosure (sign, x, br__precision_limit (bits));
+}
+
+br_status
+br_real_cmp (int *order, const br_real *x, const br_real *y, unsigned bits)
+{
+  br_real difference = BR_REAL_ZERO;
+  br_status status;
+
+  if (x->node == NULL && y->node == NULL)
+    {
+      *order = br_number_cmp (&x->rational, &y->rational);
+      return BR_OK;
+    }
+  status = br_real_sub (&difference, x, y);
+  if (status == BR_OK)
+    status = br_real_sign (order, &difference, bits);
+  br_real_clear (&difference);
+  return status;
+}
+
+/* ---- Rounding ---- */
+
+/* Z = X * STEP for a whole X.  */
+static br_status
+scale_mark (br_number *z, mpz_srcptr x, const br_number *step)
+{
+  br_number value = BR_NUMBER_ZERO;
+  br_status status;
+  mpq_t q;
+
+  mpq_init (q);
+  mpq_set_z (q, x);
+  status = br__number_from_mpq (&value, q);
+  if (status == BR_OK)
+    status = br_number_mul (z, &value, step);
+  mpq_clear (q);
+  br_number_clear (&value);
+  return status;
+}
+
+static br_status
+round_rational (br_number *z, int *tie, const br_number *x, const br_number *step,
+                br_direction direction, br_ties ties)
+{
+  br_number steps = BR_NUMBER_ZERO;
+  int half = 0;
+  br_status status = br_number_div (&steps, x, step);
+
+  if (status == BR_OK)
+    status = br_number_round (&steps, &half, &steps, direction, ties);
+  if (status == BR_OK)
+    status = br_number_mul (z, &steps, step);
+  if (status == BR_OK && tie != NULL)
+    *tie = half;
+  br_number_clear (&steps);
+  return status;
+}
+
+/* Values that are not rational lie on no boundary: |v| goes to floor |v| or to the one above.  */
+static int
+is_above (int sign, br_direction direction)
+{
+  return direction == BR_UP ? sign > 0 : sign < 0;
+}
+
+/* The small path of round_term: Q * sqrt (M) steps where the square fits 64 bits.  1 if it went.  */
+static int
+round_small (int64_t *steps, const br_number *q, const br_number *m, br_direction direction)
+{
+  int64_t num, den, radicand, one;
+  uint64_t square;
+  mp_limb_t limb, root = 0;
+  int sign;
+
+  if (GMP_NUMB_BITS != 64 || !br_number_get_ratio (&num, &den, q)
+      || !br_number_get_ratio (&radicand, &one, m))
+    return 0;
+  sign = num < 0 ? -1 : 1;
+  square = (uint64_t) (num < 0 ? -num : num);
+  if (square > INT32_MAX || den > INT32_MAX)
+    return 0;
+  if (direction == BR_NEAREST)
+    square *= 2;
+  if (__builtin_mul_overflow (square * square, (uint64_t) radicand, &square))
+    return 0;
+  limb = square / ((uint64_t) den * (uint64_t) den);
+  if (limb != 0)
+    mpn_sqrtrem (&root, NULL, &limb, 1);
+  if (direction == BR_NEAREST)
+    root = (root + 1) / 2;
+  else
+    root += (mp_limb_t) is_above (sign, direction);
+  *steps = sign < 0 ? -(int64_t) root : (int64_t) root;
+  return 1;
+}
+
+/* STEPS = what Q * sqrt (M), not rational, goes to.  */
+static void
+round_large (mpz_t steps, const br_number *q, const br_number *m, br_direction direction)
+{
+  mpq_t square, radicand;
+  int sign = br_number_sign (q);
+
+  mpq_inits (square, radicand, NULL);
+  br__number_to_mpq (square, q);
+  mpq_mul (square, square, square);
+  br__number_to_mpq (radicand, m);
+  mpq_mul (square, square, radicand);
+  if (direction == BR_NEAREST)
+    mpz_mul_2exp (mpq_numref (square), mpq_numref (square), 2);
+  mpz_fdiv_q (steps, mpq_numref (square), mpq_denref (square));
+  mpz_sqrt (steps, steps);
+  if (direction == BR_NEAREST)
+    {
+      mpz_add_ui (steps, steps, 1);
+      mpz_fdiv_q_2exp (steps, steps, 1);
+    }
+  else if (is_above (sign, direction))
+    mpz_add_ui (steps, steps, 1);
+  if (sign < 0)
+    mpz_neg (steps, steps);
+  mpq_clears (square, radicand, NULL);
+}
+
+/* One term without pi: the square of its steps is rational, and the whole root of that decides.  */
+static br_status
+round_term (br_number *z, const br__term *t, const br_number *step, br_direction direction)
+{
+  br_number q = BR_NUMBER_ZERO, value = BR_NUMBER_ZERO;
+  int64_t small;
+  mpz_t large;
+  br_status status = br_number_div (&q, &t->q, step);
+
+  if (status != BR_OK)
+    goto out;
+  if (round_small (&small, &q, &t->m, direction))
+    {
+      status = br_number_set_int (&value, small);
+      if (status == BR_OK)
+        status = br_number_mul (z, &value, step);
+      goto out;
+    }
+  mpz_init (large);
+  round_large (large, &q, &t->m, direction);
+  status = scale_mark (z, large, step);
+  mpz_clear (large);
+ out:
+  br_number_clear (&value);
+  br_number_clear (&q);
+  return status;
+}
+
+/* 1 and the cell in STEPS where LOW and HIGH (in steps) lie inside one cell and on no boundary.
+   Cells go from j - 1/2 to j + 1/2 for the nearest, else from j to j + 1.  LOW is put into the cell
+   that ends at or over it and HIGH into the one that begins at or under it: an end that lies on a
+   boundary makes the two differ.  */
+static int
+one_cell (mpz_t steps, mpq_t low, mpq_t high, br_direction direction)
+{
+  mpz_t other;
+  mpq_t half;
+  int same;
+
+  mpz_init (other);
+  mpq_init (half);
+  if (direction == BR_NEAREST)
+    {
+      mpq_set_ui (half, 1, 2);
+      mpq_sub (low, low, half);
+      mpq_add (high, high, half);
+    }
+  mpz_cdiv_q (other, mpq_numref (low), mpq_denref (low));
+  if (direction != BR_NEAREST)
+    mpz_sub_ui (other, other, 1);
+  mpz_fdiv_q (steps, mpq_numref (high), mpq_denref (high));
+  same = mpz_cmp (steps, other) == 0;
+  if (direction == BR_UP)
+    mpz_add_ui (steps, steps, 1);
+  mpz_clear (other);
+  mpq_clear (half);
+  return same;
+}
+
+static br_status
+round_by_enclosure (br_number *z, const br_real *x, const br_number *step, br_direction direction,
+                    mpfr_prec_t limit)
+{
+  mpz_t steps;
+  mpq_t low, high, q;
+  br_status status = BR_UNDECIDED;
+
+  mpz_init (steps);
+  mpq_inits (low, high, q, NULL);
+  br__number_to_mpq (q, step);
+  for (mpfr_prec_t p = br__precision_first (limit); p != 0; p = br__precision_next (p, limit))
+    {
+      int finite = 0;
+
+      status = br__real_ends (low, high, &finite, x, p);
+      if (status != BR_OK)
+        break;
+      status = BR_UNDECIDED;
+      if (!finite)
+        continue;
+      mpq_div (low, low, q);
+      mpq_div (high, high, q);
+      if (one_cell (steps, low, high, direction))
+        {
+          status = scale_mark (z, steps, step);
+          break;
+        }
+    }
+  mpq_clears (low, high, q, NULL);
+  mpz_clear (steps);
+  return status;
+}
+
+br_status
+br_real_round (br_number *multiple, int *tie, const br_real *x, const br_number *step,
+               br_direction direction, br_ties ties, unsigned bits)
+{
+  br__term room;
+  size_t size = 0;
+  const br__term *t = br__terms (&size, x, &room);
+  br_status status;
+
+  if (br_number_sign (step) <= 0)
+    return BR_DOMAIN;
+  if (x->node == NULL)
+    return round_rational (multiple, tie, &x->rational, step, direction, ties);
+  if (t != NULL && size == 1 && t->k == 0)
+    status = round_term (multiple, t, step, direction);
+  else
+    status = round_by_enclosure (multiple, x, step, direction, br__precision_limit (bits));
+  if (status == BR_OK && tie != NULL)
+    *tie = 0;
+  return status;
+}

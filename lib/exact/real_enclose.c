@@ -1,0 +1,153 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   real_enclose.c - rational ends around a value, and the precisions at which they are asked.  The one
+   file that enters MPFR: its exponent range and flags are the caller's and come back as they were.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "exact/real.h"
+
+#include "exact/number.h"
+
+/* Most questions about shop sizes are settled at once by this many bits.  */
+#define FIRST_BITS 80
+#define LEAST_BITS 32
+
+mpfr_prec_t
+br__precision_limit (unsigned bits)
+{
+  if (bits == 0)
+    return BR_REAL_BITS;
+  if (bits < LEAST_BITS)
+    return LEAST_BITS;
+  return bits > BR_MAX_BITS ? BR_MAX_BITS : (mpfr_prec_t) bits;
+}
+
+mpfr_prec_t
+br__precision_first (mpfr_prec_t limit)
+{
+  return limit < FIRST_BITS ? limit : FIRST_BITS;
+}
+
+mpfr_prec_t
+br__precision_next (mpfr_prec_t p, mpfr_prec_t limit)
+{
+  if (p >= limit)
+    return 0;
+  return p + p / 2 < limit ? p + p / 2 : limit;
+}
+
+typedef struct mpfr_state
+{
+  mpfr_exp_t emin, emax;
+  mpfr_flags_t flags;
+} mpfr_state;
+
+static void
+enter_mpfr (mpfr_state *state)
+{
+  state->flags = mpfr_flags_save ();
+  state->emin = mpfr_get_emin ();
+  state->emax = mpfr_get_emax ();
+  mpfr_set_emin (mpfr_get_emin_min ());
+  mpfr_set_emax (mpfr_get_emax_max ());
+}
+
+static void
+leave_mpfr (const mpfr_state *state)
+{
+  mpfr_set_emin (state->emin);
+  mpfr_set_emax (state->emax);
+  mpfr_flags_restore (state->flags, MPFR_FLAGS_ALL);
+}
+
+/* Q = the finite X; an end nearer to zero than 2^-BR_MAX_BITS moves outwards, to zero or to that power,
+   so that no size gets out of hand.  */
+static void
+get_end (mpq_t q, mpfr_srcptr x, int upper)
+{
+  int sign = mpfr_sgn (x);
+
+  if (sign == 0 || mpfr_get_exp (x) > -BR_MAX_BITS)
+    {
+      mpfr_get_q (q, x);
+      return;
+    }
+  mpq_set_ui (q, 0, 1);
+  if ((sign > 0) != upper)
+    return;
+  mpq_set_si (q, sign, 1);
+  mpq_div_2exp (q, q, BR_MAX_BITS - 1);
+}
+
+static int
+past_limit (mpfr_srcptr x)
+{
+  return mpfr_inf_p (x) || (!mpfr_zero_p (x) && mpfr_get_exp (x) > BR_MAX_BITS);
+}
+
+/* Reads the ends of X; a value that lies past the limit on both ends, on one side of zero, is too
+   big for certain.  */
+static br_status
+read_ends (mpq_t low, mpq_t high, int *finite, mpfi_srcptr x)
+{
+  *finite = 0;
+  if (past_limit (&x->left) || past_limit (&x->right))
+    {
+      int one_side = mpfr_sgn (&x->left) == mpfr_sgn (&x->right);
+
+      return one_side && past_limit (&x->left) && past_limit (&x->right) ? BR_TOO_BIG : BR_OK;
+    }
+  get_end (low, &x->left, 0);
+  get_end (high, &x->right, 1);
+  *finite = 1;
+  return BR_OK;
+}
+
+br_status
+br__real_ends (mpq_t low, mpq_t high, int *finite, const br_real *x, mpfr_prec_t p)
+{
+  mpfr_state state;
+  br_status status;
+
+  if (x->node == NULL)
+    {
+      br__number_to_mpq (low, &x->rational);
+      mpq_set (high, low);
+      *finite = 1;
+      return BR_OK;
+    }
+  enter_mpfr (&state);
+  status = br__node_evaluate (x->node, p);
+  if (status == BR_OK)
+    status = read_ends (low, high, finite, x->node->enclosure);
+  leave_mpfr (&state);
+  return status;
+}
+
+br_status
+br_real_enclose (br_number *low, br_number *high, const br_real *x, unsigned bits)
+{
+  br_number below = BR_NUMBER_ZERO, above = BR_NUMBER_ZERO;
+  mpq_t l, h;
+  int finite = 0;
+  br_status status;
+
+  mpq_inits (l, h, NULL);
+  status = br__real_ends (l, h, &finite, x, br__precision_limit (bits));
+  if (status == BR_OK && !finite)
+    status = BR_UNDECIDED;
+  if (status == BR_OK)
+    status = br__number_from_mpq (&below, l);
+  if (status == BR_OK)
+    status = br__number_from_mpq (&above, h);
+  if (status == BR_OK)
+    {
+      br__number_move (low, &below);
+      br__number_move (high, &above);
+    }
+  br_number_clear (&below);
+  br_number_clear (&above);
+  mpq_clears (l, h, NULL);
+  return status;
+}

@@ -1,0 +1,225 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   real_root.c - roots: rational where they are, a term of an exact sum where they can be, else a
+   formula.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "exact/real.h"
+
+#include "exact/number.h"
+
+br_status
+br__number_parts (br_number *num, br_number *den, const br_number *x)
+{
+  int64_t n, d;
+  br_status status;
+  mpq_t q, part;
+
+  if (br_number_get_ratio (&n, &d, x))
+    {
+      status = br_number_set_int (num, n);
+      return status == BR_OK ? br_number_set_int (den, d) : status;
+    }
+  mpq_inits (q, part, NULL);
+  br__number_to_mpq (q, x);
+  mpq_set_num (part, mpq_numref (q));
+  status = br__number_from_mpq (num, part);
+  if (status == BR_OK)
+    {
+      mpq_set_num (part, mpq_denref (q));
+      status = br__number_from_mpq (den, part);
+    }
+  mpq_clears (q, part, NULL);
+  return status;
+}
+
+/* 1 and the square root of N >= 0 where it is whole.  */
+static int
+small_square (int64_t *root, int64_t n)
+{
+  /* Bit r is set where r is a square mod 64: squares leave only 12 of 64 rests.  */
+  const uint64_t rests = UINT64_C (0x0202021202030213);
+  mp_limb_t limb, result, rest;
+
+  if ((rests >> (n & 63) & 1) == 0)
+    return 0;
+  if (n <= 1)
+    {
+      *root = n;
+      return 1;
+    }
+  limb = (mp_limb_t) n;
+  if (mpn_sqrtrem (&result, &rest, &limb, 1) != 0)
+    return 0;
+  *root = (int64_t) result;
+  return 1;
+}
+
+static br_status
+big_root (br_number *z, int *exact, const br_number *x, unsigned index)
+{
+  br_status status = BR_OK;
+  mpq_t q;
+
+  mpq_init (q);
+  br__number_to_mpq (q, x);
+  *exact = (mpz_root (mpq_numref (q), mpq_numref (q), index) != 0
+            && mpz_root (mpq_denref (q), mpq_denref (q), index) != 0);
+  if (*exact)
+    status = br__number_from_mpq (z, q);
+  mpq_clear (q);
+  return status;
+}
+
+br_status
+br__number_root (br_number *z, int *exact, const br_number *x, unsigned index)
+{
+  int64_t n, d;
+
+  if (GMP_NUMB_BITS == 64 && index == 2 && br_number_get_ratio (&n, &d, x))
+    {
+      *exact = small_square (&n, n) && small_square (&d, d);
+      return *exact ? br_number_set_ratio (z, n, d) : BR_OK;
+    }
+  return big_root (z, exact, x, index);
+}
+
+/* Z = sqrt (X) as one term, X > 0; BR__LEAVE where its m would be too large.  Parts that are squares
+   stay out of m, so that shop fractions give a small one.  */
+static br_status
+sqrt_term (br_real *z, const br_number *x)
+{
+  br__sum s = { .size = 0 };
+  br__term t = BR__TERM_ZERO;
+  br_number n = BR_NUMBER_ZERO, d = BR_NUMBER_ZERO, root = BR_NUMBER_ZERO;
+  br_number one = BR_NUMBER_ZERO;
+  int exact = 0;
+  br_status status = BR__LEAVE;
+
+  if (br__number_bits (x) > BR__ROOT_BITS
+      || (status = br__number_parts (&n, &d, x)) != BR_OK
+      || (status = br_number_set_int (&one, 1)) != BR_OK
+      || (status = br__number_root (&root, &exact, &d, 2)) != BR_OK)
+    goto out;
+  if (exact)
+    {
+      status = br_number_div (&t.q, &one, &root);
+      br__number_move (&t.m, &n);
+    }
+  else
+    {
+      status = br_number_div (&t.q, &one, &d);
+      if (status == BR_OK)
+        status = br_number_mul (&t.m, &n, &d);
+    }
+  if (status == BR_OK)
+    status = br__sum_put (&s, &t);
+  if (status == BR_OK)
+    status = br__sum_to_real (z, &s);
+ out:
+  br__sum_clear (&s);
+  br__term_clear (&t);
+  br_number_clear (&one);
+  br_number_clear (&root);
+  br_number_clear (&n);
+  br_number_clear (&d);
+  return status;
+}
+
+/* The root of X > 0: the index shrinks by each prime factor that comes out whole.  */
+static br_status
+root_of_number (br_real *z, const br_number *x, unsigned index)
+{
+  br_number base = BR_NUMBER_ZERO;
+  br_real real = BR_REAL_ZERO;
+  br_status status = br_number_set (&base, x);
+
+  for (unsigned prime = 2, rest = index; status == BR_OK && rest > 1;)
+    {
+      int exact = 0;
+
+      if (rest % prime != 0)
+        {
+          prime++;
+          continue;
+        }
+      rest /= prime;
+      status = br__number_root (&base, &exact, &base, prime);
+      if (exact)
+        index /= prime;
+    }
+  if (status != BR_OK)
+    goto out;
+  if (index == 1)
+    {
+      br__real_move_number (z, &base);
+      goto out;
+    }
+  status = index == 2 ? sqrt_term (z, &base) : BR__LEAVE;
+  if (status == BR__LEAVE)
+    {
+      br__real_move_number (&real, &base);
+      status = br__real_formula (z, BR__REAL_ROOT, &real, NULL, index);
+    }
+ out:
+  br_real_clear (&real);
+  br_number_clear (&base);
+  return status;
+}
+
+/* The root of one term: that of its rational part (q, or q * q * m at twice the index), times
+   pi^(k / INDEX).  BR__LEAVE where INDEX does not divide k.  */
+static br_status
+root_of_term (br_real *z, const br__term *t, unsigned index)
+{
+  br_real root = BR_REAL_ZERO, power = BR_REAL_ZERO;
+  br_number square = BR_NUMBER_ZERO, exponent = BR_NUMBER_ZERO;
+  int64_t m, d;
+  br_status status;
+
+  if (t->k % (int64_t) index != 0)
+    return BR__LEAVE;
+  if (br_number_get_ratio (&m, &d, &t->m) && m == 1)
+    status = root_of_number (&root, &t->q, index);
+  else
+    {
+      status = br__term_square (&square, t);
+      if (status == BR_OK)
+        status = root_of_number (&root, &square, 2 * index);
+    }
+  if (status == BR_OK && t->k != 0)
+    {
+      status = br_number_set_int (&exponent, t->k / (int64_t) index);
+      if (status == BR_OK)
+        status = br_real_pi (&power);
+      if (status == BR_OK)
+        status = br_real_pow (&power, &power, &exponent, 0);
+      if (status == BR_OK)
+        status = br_real_mul (&root, &root, &power);
+    }
+  if (status == BR_OK)
+    br__real_move (z, &root);
+  br_number_clear (&exponent);
+  br_number_clear (&square);
+  br_real_clear (&power);
+  br_real_clear (&root);
+  return status;
+}
+
+br_status
+br__real_root (br_real *z, const br_real *x, unsigned index)
+{
+  br__term room;
+  size_t size = 0;
+  const br__term *terms = br__terms (&size, x, &room);
+  br_status status = BR__LEAVE;
+
+  if (terms != NULL && size == 0)
+    return br_real_set (z, x);
+  if (terms != NULL && size == 1)
+    status = root_of_term (z, terms, index);
+  if (status == BR__LEAVE)
+    status = br__real_formula (z, BR__REAL_ROOT, x, NULL, index);
+  return status;
+}

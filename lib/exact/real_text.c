@@ -1,0 +1,146 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   real_text.c - certified decimals: rounding to a power of ten by the same engine as to a mark.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <inttypes.h>
+
+#include "exact/real.h"
+
+#include "exact/number.h"
+#include "exact/text.h"
+
+/* STEPS = |X| * 10^PLACES to the nearest whole number, and Z = X to the same.  */
+static br_status
+round_places (br_number *z, br_number *steps, const br_real *x, int64_t places, unsigned bits)
+{
+  br_number step = BR_NUMBER_ZERO;
+  br_status status = br_number_set_int (&step, 10);
+
+  if (status == BR_OK)
+    status = br_number_pow (&step, &step, -places);
+  if (status == BR_OK)
+    status = br_real_round (z, NULL, x, &step, BR_NEAREST, BR_TIES_UP, bits);
+  if (status == BR_OK)
+    status = br_number_div (steps, z, &step);
+  if (status == BR_OK)
+    status = br_number_abs (steps, steps);
+  br_number_clear (&step);
+  return status;
+}
+
+/* Bits of |Q| before the point, one off at most.  */
+static int64_t
+bits_of (mpq_srcptr q)
+{
+  return (int64_t) mpz_sizeinbase (mpq_numref (q), 2) - (int64_t) mpz_sizeinbase (mpq_denref (q), 2);
+}
+
+/* TENS = the exponent of ten at which |X| begins, two off at most: from an enclosure that keeps clear
+   of zero and has ends of about one size.  */
+static br_status
+magnitude (int64_t *tens, const br_real *x, mpfr_prec_t limit)
+{
+  mpq_t low, high;
+  br_status status = BR_UNDECIDED;
+
+  mpq_inits (low, high, NULL);
+  for (mpfr_prec_t p = br__precision_first (limit); p != 0; p = br__precision_next (p, limit))
+    {
+      int finite = 0;
+
+      status = br__real_ends (low, high, &finite, x, p);
+      if (status != BR_OK)
+        break;
+      if (finite && mpq_sgn (low) * mpq_sgn (high) > 0
+          && imaxabs (bits_of (low) - bits_of (high)) <= 2)
+        {
+          /* 30103 / 100000 is a little over log10 (2).  */
+          *tens = bits_of (low) * 30103 / 100000;
+          break;
+        }
+      status = BR_UNDECIDED;
+    }
+  mpq_clears (low, high, NULL);
+  return status;
+}
+
+/* Z = X to DIGITS significant digits: as many places as give |X| * 10^PLACES a number of steps between
+   BOTTOM = 10^(DIGITS - 1) and ten times that.  More steps than BOTTOM settle it, as one place more
+   would run over.  BOTTOM itself may have come up from below: then one place more is the answer
+   unless that runs over.  */
+static br_status
+round_digits (br_number *z, const br_real *x, unsigned digits, unsigned bits)
+{
+  br_number bottom = BR_NUMBER_ZERO, top = BR_NUMBER_ZERO, ten = BR_NUMBER_ZERO;
+  br_number mark = BR_NUMBER_ZERO, steps = BR_NUMBER_ZERO;
+  int64_t tens = 0, places;
+  br_status status = magnitude (&tens, x, br__precision_limit (bits));
+
+  if (status == BR_OK)
+    status = br_number_set_int (&ten, 10);
+  if (status == BR_OK)
+    status = br_number_pow (&bottom, &ten, (int64_t) digits - 1);
+  if (status == BR_OK)
+    status = br_number_mul (&top, &bottom, &ten);
+  /* Too few places for certain, to begin with.  */
+  for (places = (int64_t) digits - tens - 4; status == BR_OK; places++)
+    {
+      status = round_places (&mark, &steps, x, places, bits);
+      if (status != BR_OK || br_number_cmp (&steps, &top) > 0)
+        break;
+      br_number_swap (z, &mark);
+      if (br_number_cmp (&steps, &bottom) > 0)
+        break;
+    }
+  br_number_clear (&bottom);
+  br_number_clear (&top);
+  br_number_clear (&ten);
+  br_number_clear (&mark);
+  br_number_clear (&steps);
+  return status;
+}
+
+br_status
+br__put_real_decimal (br_text *t, int *whole, const br_real *x, unsigned digits, unsigned bits)
+{
+  br_number value = BR_NUMBER_ZERO;
+  int exact;
+  br_status status = BR_OK;
+
+  if (digits == 0)
+    digits = 1;
+  if (x->node == NULL)
+    exact = br__put_decimal (t, &x->rational, digits);
+  else
+    {
+      status = round_digits (&value, x, digits, bits);
+      exact = 0;
+      if (status == BR_OK)
+        br__put_decimal (t, &value, digits);
+    }
+  if (status == BR_OK && t->failed)
+    status = BR_NO_MEMORY;
+  if (status == BR_OK && whole != NULL)
+    *whole = exact;
+  br_number_clear (&value);
+  return status;
+}
+
+size_t
+br_real_write_decimal (char *buffer, size_t size, int *whole, const br_real *x, unsigned digits,
+                       unsigned bits, br_status *status)
+{
+  br_text t = BR_TEXT_ZERO;
+  br_status result = br__put_real_decimal (&t, whole, x, digits, bits);
+
+  if (status != NULL)
+    *status = result;
+  if (result != BR_OK)
+    {
+      br__text_clear (&t);
+      return SIZE_MAX;
+    }
+  return br__text_hand_out (buffer, size, &t);
+}

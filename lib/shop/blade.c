@@ -8,6 +8,7 @@
 
 #include "exact/status.h"
 #include "shop/blade.h"
+#include "shop/calc.h"
 
 #define GUIDE "common practice: trade guide to band-saw blades"
 #define MANUALS GUIDE ", and two band-saw manuals"
@@ -25,20 +26,6 @@ const br__blade br__blades[] = {
 
 const size_t br__blade_count = sizeof br__blades / sizeof br__blades[0];
 
-/* -1, 0, 1 in ORDER for RADIUS against the smallest radius of BLADE.  */
-static br_status
-against (int *order, const br_real *radius, const br__blade *blade, unsigned bits)
-{
-  br_real smallest = BR_REAL_ZERO;
-  br_status status;
-
-  status = br_number_set_ratio (&smallest.rational, blade->radius_num, blade->radius_den);
-  if (status == BR_OK)
-    status = br_real_cmp (order, radius, &smallest, bits);
-  br_real_clear (&smallest);
-  return status;
-}
-
 br_status
 br__blades_for (size_t *count, const br_real *radius, unsigned bits, br_error *error)
 {
@@ -51,7 +38,8 @@ br__blades_for (size_t *count, const br_real *radius, unsigned bits, br_error *e
   order = 0;
   while (status == BR_OK && order >= 0 && n < br__blade_count)
     {
-      status = against (&order, radius, &br__blades[n], bits);
+      status = calc_against (&order, radius, br__blades[n].radius_num, br__blades[n].radius_den,
+                             bits);
       if (order >= 0)
         n++;
     }

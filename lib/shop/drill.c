@@ -11,6 +11,7 @@
 
 #include "exact/number.h"
 #include "exact/status.h"
+#include "shop/calc.h"
 #include "shop/drill.h"
 
 #define FRACTIONS 64   /* 1/64 to 64/64 */
@@ -131,7 +132,6 @@ static br_status
 first_not_under (size_t *first, int *exact, br__drill_series series, const br_real *x, unsigned bits)
 {
   size_t low = 0, high = br__drill_count (series), middle;
-  br_real size = BR_REAL_ZERO;
   br__drill drill;
   br_status status = BR_OK;
   int order;
@@ -142,18 +142,15 @@ first_not_under (size_t *first, int *exact, br__drill_series series, const br_re
       middle = low + (high - low) / 2;
       drill = br__drill_at (series, middle);
       order = 0;
-      status = br_number_set_ratio (&size.rational, drill.num, drill.den);
-      if (status == BR_OK)
-        status = br_real_cmp (&order, &size, x, bits);
+      status = calc_against (&order, x, drill.num, drill.den, bits);
       if (order == 0)
         *exact = 1;
-      if (order < 0)
+      if (order > 0)
         low = middle + 1;
       else
         high = middle;
     }
   *first = low;
-  br_real_clear (&size);
   return status;
 }
 

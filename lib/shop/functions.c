@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "exact/status.h"
+#include "shop/calc.h"
 #include "shop/drill.h"
 #include "shop/functions.h"
 
@@ -50,82 +51,13 @@ static const words parameter_words[] = {
   { "x", "the size", "" },
 };
 
-/* ------------------------------------------------------------------------
-   A calculation: four values in hand and the first status that was not BR_OK, after
-   which nothing more is done.
-   ------------------------------------------------------------------------ */
-
-typedef struct calc
-{
-  br_real a, b, c, d;
-  unsigned bits;
-  br_status status;
-} calc;
-
-#define CALC(BITS) { BR_REAL_ZERO, BR_REAL_ZERO, BR_REAL_ZERO, BR_REAL_ZERO, (BITS), BR_OK }
-
-static const br_real two = { { 2, 0 }, NULL };
-static const br_real half_turn = { { 180, 0 }, NULL };
-static const br_real full_turn = { { 360, 0 }, NULL };
-
-static void
-add (calc *c, br_real *z, const br_real *x, const br_real *y)
-{
-  if (c->status == BR_OK)
-    c->status = br_real_add (z, x, y);
-}
-
-static void
-sub (calc *c, br_real *z, const br_real *x, const br_real *y)
-{
-  if (c->status == BR_OK)
-    c->status = br_real_sub (z, x, y);
-}
-
-static void
-mul (calc *c, br_real *z, const br_real *x, const br_real *y)
-{
-  if (c->status == BR_OK)
-    c->status = br_real_mul (z, x, y);
-}
-
-static void
-divide (calc *c, br_real *z, const br_real *x, const br_real *y)
-{
-  if (c->status == BR_OK)
-    c->status = br_real_div (z, x, y, c->bits);
-}
-
-static void
-root (calc *c, br_real *z, const br_real *x)
-{
-  if (c->status == BR_OK)
-    c->status = br_real_sqrt (z, x, c->bits);
-}
-
-static int
-order (calc *c, const br_real *x, const br_real *y)
-{
-  int answer = 0;
-
-  if (c->status == BR_OK)
-    c->status = br_real_cmp (&answer, x, y, c->bits);
-  return answer;
-}
-
-static int
-sign (calc *c, const br_real *x)
-{
-  int answer = 0;
-
-  if (c->status == BR_OK)
-    c->status = br_real_sign (&answer, x, c->bits);
-  return answer;
-}
+static const br_real two = BR__WHOLE (2);
+static const br_real half_turn = BR__WHOLE (180);
+static const br_real full_turn = BR__WHOLE (360);
 
 /* Puts RESULT, one of the values of C, into Z and lets the others go.  */
 static br_status
-finish (calc *c, br_real *z, br_real *result, br_error *error)
+finish (br__calc *c, br_real *z, br_real *result, br_error *error)
 {
   br_real old;
 
@@ -137,16 +69,13 @@ finish (calc *c, br_real *z, br_real *result, br_error *error)
     }
   else
     br__fail_plain (error, c->status, 0, 0);
-  br_real_clear (&c->a);
-  br_real_clear (&c->b);
-  br_real_clear (&c->c);
-  br_real_clear (&c->d);
+  calc_clear (c);
   return c->status;
 }
 
 /* The same after a mistake that ERROR already tells.  */
 static br_status
-give_up (calc *c, br_status status)
+give_up (br__calc *c, br_status status)
 {
   c->status = status;
   return finish (c, NULL, NULL, NULL);
@@ -224,93 +153,93 @@ need (enum place place, const br_real *const *args, unsigned bits, br_error *err
 static br_status
 call_radius (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
 {
-  calc c = CALC (bits);
+  br__calc c = BR__CALC (bits);
   br_status status = need (RADIUS, args, bits, error);
 
   if (status != BR_OK)
     return status;
-  divide (&c, &c.a, args[0], &two);
+  calc_div (&c, &c.a, args[0], &two);
   return finish (&c, z, &c.a, error);
 }
 
 static br_status
 call_diameter (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
 {
-  calc c = CALC (bits);
+  br__calc c = BR__CALC (bits);
   br_status status = need (DIAMETER, args, bits, error);
 
   if (status != BR_OK)
     return status;
-  mul (&c, &c.a, args[0], &two);
+  calc_mul (&c, &c.a, args[0], &two);
   return finish (&c, z, &c.a, error);
 }
 
 static br_status
 call_circumference (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
 {
-  calc c = CALC (bits);
+  br__calc c = BR__CALC (bits);
   br_status status = need (CIRCUMFERENCE, args, bits, error);
 
   if (status != BR_OK)
     return status;
   c.status = br_real_pi (&c.a);
-  mul (&c, &c.a, &c.a, args[0]);
+  calc_mul (&c, &c.a, &c.a, args[0]);
   return finish (&c, z, &c.a, error);
 }
 
 /* Z = X^2 + Y^2, or the difference; B is used on the way.  */
 static void
-squares (calc *c, br_real *z, const br_real *x, const br_real *y, int plus)
+squares (br__calc *c, br_real *z, const br_real *x, const br_real *y, int plus)
 {
-  mul (c, &c->b, y, y);
-  mul (c, z, x, x);
+  calc_mul (c, &c->b, y, y);
+  calc_mul (c, z, x, x);
   if (plus)
-    add (c, z, z, &c->b);
+    calc_add (c, z, z, &c->b);
   else
-    sub (c, z, z, &c->b);
+    calc_sub (c, z, z, &c->b);
 }
 
 static br_status
 call_diagonal (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
 {
-  calc c = CALC (bits);
+  br__calc c = BR__CALC (bits);
   br_status status = need (DIAGONAL, args, bits, error);
 
   if (status != BR_OK)
     return status;
   squares (&c, &c.a, args[0], args[1], 1);
-  root (&c, &c.a, &c.a);
+  calc_root (&c, &c.a, &c.a);
   return finish (&c, z, &c.a, error);
 }
 
 static br_status
 call_arc_length (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
 {
-  calc c = CALC (bits);
+  br__calc c = BR__CALC (bits);
   br_status status = need (ARC_LENGTH, args, bits, error);
 
   if (status != BR_OK)
     return status;
   c.status = br_real_pi (&c.a);
-  mul (&c, &c.b, args[0], args[1]);
-  divide (&c, &c.b, &c.b, &half_turn);
-  mul (&c, &c.a, &c.a, &c.b);
+  calc_mul (&c, &c.b, args[0], args[1]);
+  calc_div (&c, &c.b, &c.b, &half_turn);
+  calc_mul (&c, &c.a, &c.a, &c.b);
   return finish (&c, z, &c.a, error);
 }
 
 static br_status
 call_chord (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
 {
-  calc c = CALC (bits);
+  br__calc c = BR__CALC (bits);
   br_status status = need (CHORD, args, bits, error);
 
   if (status != BR_OK)
     return status;
-  divide (&c, &c.a, args[1], &two);
+  calc_div (&c, &c.a, args[1], &two);
   if (c.status == BR_OK)
     c.status = br_real_sin (&c.a, &c.a);
-  mul (&c, &c.b, args[0], &two);
-  mul (&c, &c.a, &c.a, &c.b);
+  calc_mul (&c, &c.b, args[0], &two);
+  calc_mul (&c, &c.a, &c.a, &c.b);
   return finish (&c, z, &c.a, error);
 }
 
@@ -319,42 +248,42 @@ call_chord (br_real *z, const br_real *const *args, unsigned bits, br_error *err
 static br_status
 call_rise (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
 {
-  calc c = CALC (bits);
+  br__calc c = BR__CALC (bits);
   br_status status = need (RISE, args, bits, error);
 
   if (status != BR_OK)
     return status;
-  divide (&c, &c.a, args[1], &two);
-  if (order (&c, &c.a, args[0]) > 0)
+  calc_div (&c, &c.a, args[1], &two);
+  if (calc_order (&c, &c.a, args[0]) > 0)
     {
       br__fail (error, BR_DOMAIN, 1, 0, "the chord is longer than the diameter of the circle");
       br__hint (error, "the longest chord is twice the radius; the radius comes first");
       return give_up (&c, BR_DOMAIN);
     }
   squares (&c, &c.a, args[0], &c.a, 0);
-  root (&c, &c.a, &c.a);
-  sub (&c, &c.a, args[0], &c.a);
+  calc_root (&c, &c.a, &c.a);
+  calc_sub (&c, &c.a, args[0], &c.a);
   return finish (&c, z, &c.a, error);
 }
 
 static br_status
 call_radius_from (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
 {
-  calc c = CALC (bits);
+  br__calc c = BR__CALC (bits);
   br_status status = need (RADIUS_FROM, args, bits, error);
 
   if (status != BR_OK)
     return status;
-  if (sign (&c, args[1]) == 0 && c.status == BR_OK)
+  if (calc_sign (&c, args[1]) == 0 && c.status == BR_OK)
     {
       br__fail (error, BR_DOMAIN, 1, 0, "an arc with no rise is a straight line: it has no radius");
       br__hint (error, "the rise is the height of the arc over its chord");
       return give_up (&c, BR_DOMAIN);
     }
-  divide (&c, &c.a, args[0], &two);
+  calc_div (&c, &c.a, args[0], &two);
   squares (&c, &c.a, &c.a, args[1], 1);
-  mul (&c, &c.b, args[1], &two);
-  divide (&c, &c.a, &c.a, &c.b);
+  calc_mul (&c, &c.b, args[1], &two);
+  calc_div (&c, &c.a, &c.a, &c.b);
   return finish (&c, z, &c.a, error);
 }
 
@@ -365,15 +294,15 @@ call_radius_from (br_real *z, const br_real *const *args, unsigned bits, br_erro
 /* A = half the wheel and the gap.  A gap below zero is an overlap, which a drawing may
    show, but a fender needs some radius.  */
 static br_status
-inner_radius (calc *c, enum place place, const br_real *const *args, br_error *error)
+inner_radius (br__calc *c, enum place place, const br_real *const *args, br_error *error)
 {
   br_status status = need (place, args, c->bits, error);
 
   if (status != BR_OK)
     return status;
-  divide (c, &c->a, args[0], &two);
-  add (c, &c->a, &c->a, args[1]);
-  if (sign (c, &c->a) > 0 || c->status != BR_OK)
+  calc_div (c, &c->a, args[0], &two);
+  calc_add (c, &c->a, &c->a, args[1]);
+  if (calc_sign (c, &c->a) > 0 || c->status != BR_OK)
     return BR_OK;
   br__fail (error, BR_DOMAIN, 1, 0, "the overlap takes up the whole wheel: no fender has this radius");
   br__hint (error, "a gap below zero is an overlap, and must be less than half the wheel");
@@ -383,7 +312,7 @@ inner_radius (calc *c, enum place place, const br_real *const *args, br_error *e
 static br_status
 call_fender_radius (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
 {
-  calc c = CALC (bits);
+  br__calc c = BR__CALC (bits);
   br_status status = inner_radius (&c, FENDER_RADIUS, args, error);
 
   return status == BR_OK ? finish (&c, z, &c.a, error) : give_up (&c, status);
@@ -392,23 +321,23 @@ call_fender_radius (br_real *z, const br_real *const *args, unsigned bits, br_er
 static br_status
 call_fender_outer (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
 {
-  calc c = CALC (bits);
+  br__calc c = BR__CALC (bits);
   br_status status = inner_radius (&c, FENDER_OUTER, args, error);
 
-  add (&c, &c.a, &c.a, args[2]);
+  calc_add (&c, &c.a, &c.a, args[2]);
   return status == BR_OK ? finish (&c, z, &c.a, error) : give_up (&c, status);
 }
 
 static br_status
 call_fender_gap (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
 {
-  calc c = CALC (bits);
+  br__calc c = BR__CALC (bits);
   br_status status = need (FENDER_GAP, args, bits, error);
 
   if (status != BR_OK)
     return status;
-  divide (&c, &c.a, args[1], &two);
-  sub (&c, &c.a, args[0], &c.a);
+  calc_div (&c, &c.a, args[1], &two);
+  calc_sub (&c, &c.a, args[0], &c.a);
   return finish (&c, z, &c.a, error);
 }
 
@@ -417,44 +346,44 @@ call_fender_gap (br_real *z, const br_real *const *args, unsigned bits, br_error
 static br_status
 call_wheel_gap (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
 {
-  calc c = CALC (bits);
+  br__calc c = BR__CALC (bits);
   br_status status = need (WHEEL_GAP, args, bits, error);
 
   if (status != BR_OK)
     return status;
-  divide (&c, &c.c, args[1], &two);
-  divide (&c, &c.d, args[2], &two);
-  sub (&c, &c.a, &c.c, &c.d);
+  calc_div (&c, &c.c, args[1], &two);
+  calc_div (&c, &c.d, args[2], &two);
+  calc_sub (&c, &c.a, &c.c, &c.d);
   squares (&c, &c.a, args[0], &c.a, 1);
-  root (&c, &c.a, &c.a);
-  add (&c, &c.c, &c.c, &c.d);
-  sub (&c, &c.a, &c.a, &c.c);
+  calc_root (&c, &c.a, &c.a);
+  calc_add (&c, &c.c, &c.c, &c.d);
+  calc_sub (&c, &c.a, &c.a, &c.c);
   return finish (&c, z, &c.a, error);
 }
 
 static br_status
 call_wheelbase_for (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
 {
-  calc c = CALC (bits);
+  br__calc c = BR__CALC (bits);
   br_status status = need (WHEELBASE_FOR, args, bits, error);
 
   if (status != BR_OK)
     return status;
-  divide (&c, &c.c, args[1], &two);
-  divide (&c, &c.d, args[2], &two);
-  add (&c, &c.a, &c.c, &c.d);
-  add (&c, &c.a, &c.a, args[0]);
-  sub (&c, &c.c, &c.c, &c.d);
+  calc_div (&c, &c.c, args[1], &two);
+  calc_div (&c, &c.d, args[2], &two);
+  calc_add (&c, &c.a, &c.c, &c.d);
+  calc_add (&c, &c.a, &c.a, args[0]);
+  calc_sub (&c, &c.c, &c.c, &c.d);
   if (c.status == BR_OK)
     c.status = br_real_abs (&c.c, &c.c, bits);
-  if (order (&c, &c.a, &c.c) <= 0 && c.status == BR_OK)
+  if (calc_order (&c, &c.a, &c.c) <= 0 && c.status == BR_OK)
     {
       br__fail (error, BR_DOMAIN, 0, 0, "no wheelbase leaves this gap: the wheels would overlap more than they can");
       br__hint (error, "even with one axle over the other they overlap less; give a larger gap");
       return give_up (&c, BR_DOMAIN);
     }
   squares (&c, &c.a, &c.a, &c.c, 0);
-  root (&c, &c.a, &c.a);
+  calc_root (&c, &c.a, &c.a);
   return finish (&c, z, &c.a, error);
 }
 
@@ -465,28 +394,28 @@ call_wheelbase_for (br_real *z, const br_real *const *args, unsigned bits, br_er
 static br_status
 call_axle_length (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
 {
-  calc c = CALC (bits);
+  br__calc c = BR__CALC (bits);
   br_status status = need (AXLE_LENGTH, args, bits, error);
   size_t i;
 
   if (status != BR_OK)
     return status;
   for (i = 1; i < 5; i++)
-    add (&c, &c.a, &c.a, args[i]);
-  mul (&c, &c.a, &c.a, &two);
-  add (&c, &c.a, &c.a, args[0]);
+    calc_add (&c, &c.a, &c.a, args[i]);
+  calc_mul (&c, &c.a, &c.a, &two);
+  calc_add (&c, &c.a, &c.a, args[0]);
   return finish (&c, z, &c.a, error);
 }
 
 static br_status
 call_clearance_hole (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
 {
-  calc c = CALC (bits);
+  br__calc c = BR__CALC (bits);
   br_status status = need (CLEARANCE_HOLE, args, bits, error);
 
   if (status != BR_OK)
     return status;
-  add (&c, &c.a, args[0], args[1]);
+  calc_add (&c, &c.a, args[0], args[1]);
   return finish (&c, z, &c.a, error);
 }
 

@@ -1,4 +1,10 @@
 libbenchrule_core_la_SOURCES += \
+  lib/shop/about.c lib/shop/about.h \
   lib/shop/blade.c lib/shop/blade.h \
+  lib/shop/calc.h \
+  lib/shop/caution.c lib/shop/caution.h \
   lib/shop/drill.c lib/shop/drill.h \
-  lib/shop/functions.c lib/shop/functions.h
+  lib/shop/functions.c lib/shop/functions.h \
+  lib/shop/picture.c lib/shop/picture.h \
+  lib/shop/small_part.c \
+  lib/shop/workpiece.c

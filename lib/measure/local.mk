@@ -1,1 +1,11 @@
-# SPDX-License-Identifier: LGPL-3.0-or-later
+libbenchrule_core_la_SOURCES += \
+  lib/measure/measure.h \
+  lib/measure/glyph.c \
+  lib/measure/unit.c \
+  lib/measure/mixed.c \
+  lib/measure/read.c \
+  lib/measure/write.c \
+  lib/measure/ruler.c \
+  lib/measure/total.c \
+  lib/measure/simplest.c \
+  lib/measure/scale.c

@@ -1,0 +1,96 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   measure.h - inside the room: characters that pasted measures are made of, and units.
+   Nothing here allocates.  Texts are UTF-8 and need no NUL at the end.  */
+#ifndef BR_MEASURE_MEASURE_H
+#define BR_MEASURE_MEASURE_H
+
+#include "benchrule.h"
+
+/* What a character is for in a measure, whichever way it was typed or pasted.  */
+typedef enum br__kind
+{
+  BR__GLYPH_END,              /* no text is left; length 0 */
+  BR__GLYPH_OTHER,
+  BR__GLYPH_BROKEN,           /* a byte that is no UTF-8 */
+  BR__GLYPH_CONTROL,
+  BR__GLYPH_BLANK,            /* space, tab, no-break, thin and narrow blanks */
+  BR__GLYPH_DASH,             /* hyphens, figure dash, en dash, minus sign */
+  BR__GLYPH_SLASH,
+  BR__GLYPH_FRACTION_SLASH,   /* U+2044, U+2215, U+29F8 */
+  BR__GLYPH_POINT,
+  BR__GLYPH_COMMA,
+  BR__GLYPH_DIGIT,
+  BR__GLYPH_SUPERSCRIPT,      /* a raised digit */
+  BR__GLYPH_SUBSCRIPT,        /* a lowered digit */
+  BR__GLYPH_VULGAR,           /* a whole fraction in one character */
+  BR__GLYPH_ONE_OVER,         /* U+215F, "1/" in one character */
+  BR__GLYPH_FOOT,             /* straight or curly apostrophe, prime */
+  BR__GLYPH_INCH,             /* straight or curly quote, double prime */
+  BR__GLYPH_DEGREE,
+  BR__GLYPH_LETTER            /* A-Z, a-z */
+} br__kind;
+
+typedef struct br__glyph
+{
+  unsigned code;
+  unsigned char length;     /* bytes */
+  unsigned char kind;       /* br__kind */
+  unsigned char num, den;   /* of BR__GLYPH_VULGAR; of the three digit kinds num is the digit */
+} br__glyph;
+
+/* The character at AT.  A broken byte has length 1.  */
+br__glyph br__glyph_at (const char *text, size_t length, size_t at);
+/* The first place from AT on that is no blank.  */
+size_t br__skip_blanks (const char *text, size_t length, size_t at);
+/* 1 where an unsigned measure can begin at AT: a digit (raised too), a point before a
+   digit or a point, a vulgar fraction.  The lexer calls br_measure_scan there.  */
+int br__measure_begins (const char *text, size_t length, size_t at);
+/* The end of the ASCII word at AT, AT itself where there is none.  */
+size_t br__word_end (const char *text, size_t length, size_t at);
+/* 1 if the LENGTH bytes at TEXT are WORD (in small letters), capitals or not.  */
+int br__word_is (const char *text, size_t length, const char *word);
+
+/* The unit for DIMENSION that goes with UNIT (NULL: in): mm and area give sq mm.  NULL where
+   there is none, as for in^4.  */
+const br_unit *br__unit_of_power (const br_unit *unit, br_dimension dimension);
+/* The length unit of the same family: of sq mm it is mm; in for angles and boxes.  */
+const br_unit *br__unit_base (const br_unit *unit);
+/* 1 for the units that are written in decimals rather than shop fractions.  */
+int br__unit_is_decimal (const br_unit *unit);
+/* 1 for grid boxes, whose size the sheet gives; num is then 0.  */
+int br__unit_is_box (const br_unit *unit);
+/* The unit that stands at AT, after blanks too, and where it ends; NULL where there is none.
+   MARK (may be NULL) gets 1 for ' and ", 0 for a word.  */
+const br_unit *br__unit_scan (size_t *end, int *mark, const char *text, size_t length, size_t at);
+
+/* A text being read, and what goes with it.  */
+typedef struct br__reader
+{
+  const char *text;
+  size_t length;
+  const br_number *grid;    /* the size of a box, or NULL */
+  br_error *error;
+} br__reader;
+
+typedef enum br__form
+{
+  BR__FORM_WHOLE,           /* 12 */
+  BR__FORM_DECIMAL,         /* 2.5 */
+  BR__FORM_FRACTION,        /* 3/8 */
+  BR__FORM_MIXED            /* 2-3/8 */
+} br__form;
+
+/* A number without its unit, TEXT[start..end).  */
+typedef struct br__numeral
+{
+  br_number value;
+  size_t start, end;
+  br__form form;
+} br__numeral;
+
+#define BR__NUMERAL_ZERO { BR_NUMBER_ZERO, 0, 0, BR__FORM_WHOLE }
+
+/* Reads the unsigned number at AT, the longest that is one number.  */
+br_status br__numeral_scan (br__numeral *n, const br__reader *r, size_t at);
+
+#endif

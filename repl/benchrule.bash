@@ -5,18 +5,21 @@
 _benchrule ()
 {
   local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]}
-  local options='-c -i -o --output= --help --version' name
+  local options='-c -i -o --color= --output= --help --version' name
   COMPREPLY=()
   # "=" is a word of its own for bash: --output = json
   if [[ $before == = ]]; then
-    before=${COMP_WORDS[COMP_CWORD - 2]}
+    before=${COMP_WORDS[COMP_CWORD - 2]}=
   elif [[ $word == = ]]; then
-    before=${COMP_WORDS[COMP_CWORD - 1]} word=
+    before+== word=
   fi
   case $before in
     -c) return ;;
-    -o | --output)
+    -o | --output | --output=)
       mapfile -t COMPREPLY < <(compgen -W 'text json' -- "$word")
+      return ;;
+    --color=)
+      mapfile -t COMPREPLY < <(compgen -W 'auto always never' -- "$word")
       return ;;
   esac
   if [[ $word == -* ]]; then

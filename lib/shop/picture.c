@@ -14,7 +14,7 @@
 #include "shop/picture.h"
 
 #define COLUMNS 78
-#define LINES 14
+#define LINES 16
 #define COLUMN_POINTS 1000
 #define LINE_POINTS 2000
 
@@ -64,6 +64,17 @@ static int
 column_of (int64_t x)
 {
   return (int) (x / COLUMN_POINTS);
+}
+
+/* Stands D on the floor at line FLOOR, with its axle in the middle of a cell so that it looks the
+   same on all sides; a sliver that would be one lone cell at the top and bottom is left off.  */
+static void
+stand (disc *d, int64_t floor)
+{
+  if (d->radius > LINE_POINTS && d->radius % LINE_POINTS < LINE_POINTS / 4)
+    d->radius -= d->radius % LINE_POINTS + 1;
+  d->x = column_of (d->x) * COLUMN_POINTS + COLUMN_POINTS / 2;
+  d->y = (floor - 1 - d->radius / LINE_POINTS) * LINE_POINTS + LINE_POINTS / 2;
 }
 
 static void
@@ -120,11 +131,11 @@ to_points (int64_t *points, const br_number *x, const br_number *total, int64_t 
 static int
 put_label (view *v, int line, int column, const char *label)
 {
-  size_t length = strlen (label), i;
-  int room = column >= 0 && column + (int64_t) length <= COLUMNS;
+  size_t length = strlen (label);
+  int room = column >= 0 && column + (int64_t) length <= COLUMNS, end = column + (int) length, i;
 
-  for (i = 0; room && i < length; i++)
-    room = v->cell[line][(size_t) column + i] == ' ';
+  for (i = column > 0 ? column - 1 : 0; room && i <= end && i < COLUMNS; i++)
+    room = v->cell[line][i] == ' ';
   if (room)
     memcpy (&v->cell[line][column], label, length);
   else
@@ -148,7 +159,7 @@ put_dimension (view *v, int line, int from, int to, const char *label)
 {
   int length = (int) strlen (label), start = from + (to - from + 1 - length) / 2, i;
 
-  if (length + 8 > to - from + 1)
+  if (length + 6 > to - from + 1)
     {
       put_label (v, line, COLUMNS, label);
       return;
@@ -195,7 +206,7 @@ labelled (br_text *label, const char *words, const br_number *x, const br_style 
    A wheel and its fender
    ------------------------------------------------------------------------ */
 
-#define FENDER_LINES 12   /* the rest is floor */
+#define FENDER_LINES (LINES - 1)   /* over the floor */
 
 /* Exact sizes and the same in points.  */
 typedef struct fender
@@ -239,11 +250,10 @@ fender_sizes (fender *f, const br_number *wheel_dia, const br_number *gap, const
   return status;
 }
 
-/* Room for thickening is kept back: a line each for the gap and the fender.  */
 static br_status
-fender_points (fender *f, const br_number *gap, const br_number *width, int *thicker)
+fender_points (fender *f, const br_number *gap, const br_number *width, int64_t room, int *thicker)
 {
-  int64_t room = (FENDER_LINES - 2) * LINE_POINTS, gap_points = 0, width_points = 0;
+  int64_t gap_points = 0, width_points = 0;
   br_status status = to_points (&f->wheel_points, &f->half, &f->total, room, LINE_POINTS, thicker);
 
   if (status == BR_OK)
@@ -313,15 +323,17 @@ br__picture_fender (br_text *text, const br_number *wheel_dia, const br_number *
   br_status status = fender_sizes (&f, wheel_dia, gap, width);
 
   if (status == BR_OK)
-    status = fender_points (&f, gap, width, &v.thicker);
+    status = fender_points (&f, gap, width, FENDER_LINES * LINE_POINTS, &v.thicker);
+  /* What is drawn thicker takes a line each, and the rest gives way.  */
+  if (status == BR_OK && v.thicker)
+    status = fender_points (&f, gap, width, (FENDER_LINES - 3) * LINE_POINTS, &v.thicker);
   if (status != BR_OK)
     goto out;
   view_start (&v);
   wide = f.outer_points > f.wheel_points ? f.outer_points : f.wheel_points;
   wheel.radius = f.wheel_points;
-  /* On the middle of a column, so that both halves look alike.  */
-  wheel.x = (wide / COLUMN_POINTS + 2) * COLUMN_POINTS + COLUMN_POINTS / 2;
-  wheel.y = (LINES - 1) * LINE_POINTS - wheel.radius;
+  wheel.x = wide + 2 * COLUMN_POINTS;
+  stand (&wheel, FENDER_LINES);
   draw_wheel (&v, &wheel);
   draw_fender (&v, &wheel, &f);
   draw_floor (&v, LINES - 1, 0, column_of (wheel.x + wide) + 3);
@@ -339,7 +351,8 @@ out:
    Two wheels
    ------------------------------------------------------------------------ */
 
-#define WHEEL_LINES 11   /* floor, wheel labels and wheelbase come under them */
+#define WHEEL_LINES 12    /* floor, wheel labels and wheelbase come under them */
+#define WHEEL_COLUMNS 72  /* the rest is for what is drawn thicker */
 
 static br_status
 wheel_points (disc *front, disc *rear, const br_number *wheelbase, const br_number *front_dia,
@@ -350,32 +363,41 @@ wheel_points (disc *front, disc *rear, const br_number *wheelbase, const br_numb
   int64_t apart = 0;
   br_status status;
 
-  /* The width is at most the wheelbase and the larger wheel.  What fills 76 columns or all lines
-     first sets the scale; TOTAL of to_points is then the inches in those 76 columns.  */
+  /* The width is at most the wheelbase and the larger wheel.  What fills the columns or the lines
+     first sets the scale; ACROSS is then the inches in all columns.  */
   status = br_number_add (&across, wheelbase, larger);
   if (status == BR_OK)
-    status = br_number_set_ratio (&limit, (COLUMNS - 2) * COLUMN_POINTS, WHEEL_LINES * LINE_POINTS);
+    status = br_number_set_ratio (&limit, WHEEL_COLUMNS * COLUMN_POINTS, WHEEL_LINES * LINE_POINTS);
   if (status == BR_OK)
     status = br_number_mul (&high, larger, &limit);
   if (status == BR_OK && br_number_cmp (&high, &across) > 0)
     br_number_swap (&high, &across);
   if (status == BR_OK)
-    status = to_points (&front->radius, front_dia, &across, (COLUMNS - 2) * COLUMN_POINTS / 2,
+    status = to_points (&front->radius, front_dia, &across, WHEEL_COLUMNS * COLUMN_POINTS / 2,
                         LINE_POINTS, &v->thicker);
   if (status == BR_OK)
-    status = to_points (&rear->radius, rear_dia, &across, (COLUMNS - 2) * COLUMN_POINTS / 2,
+    status = to_points (&rear->radius, rear_dia, &across, WHEEL_COLUMNS * COLUMN_POINTS / 2,
                         LINE_POINTS, &v->thicker);
   if (status == BR_OK)
-    status = to_points (&apart, wheelbase, &across, (COLUMNS - 2) * COLUMN_POINTS, 0, &v->thicker);
-  front->y = WHEEL_LINES * LINE_POINTS - front->radius;
-  rear->y = WHEEL_LINES * LINE_POINTS - rear->radius;
+    status = to_points (&apart, wheelbase, &across, WHEEL_COLUMNS * COLUMN_POINTS, 0, &v->thicker);
   front->x = front->radius > rear->radius - apart ? front->radius : rear->radius - apart;
-  front->x = column_of (front->x) * COLUMN_POINTS + COLUMN_POINTS / 2;
   rear->x = front->x + apart;
+  stand (front, WHEEL_LINES);
+  stand (rear, WHEEL_LINES);
   br_number_clear (&across);
   br_number_clear (&high);
   br_number_clear (&limit);
   return status;
+}
+
+/* One past the column where the floor may end.  */
+static int
+right_end (const disc *front, const disc *rear)
+{
+  int64_t a = front->x + front->radius, b = rear->x + rear->radius;
+  int end = column_of (a > b ? a : b) + 2;
+
+  return end < COLUMNS ? end : COLUMNS;
 }
 
 static void
@@ -384,6 +406,22 @@ put_centred (view *v, int line, int column, const char *label)
   int start = column - (int) strlen (label) / 2;
 
   put_label (v, line, start > 0 ? start : 0, label);
+}
+
+static br_status
+put_daylight (br_text *label, const br_real *gap, const br_style *style, unsigned bits)
+{
+  br_real depth = BR_REAL_ZERO;
+  int sign = 0;
+  br_status status = br_real_sign (&sign, gap, bits);
+
+  if (status == BR_OK)
+    status = br_real_abs (&depth, gap, bits);
+  br__text_puts (label, sign < 0 ? "overlap " : "daylight ");
+  if (status == BR_OK)
+    status = br__put_about (label, &depth, BR_LENGTH, style, bits);
+  br_real_clear (&depth);
+  return status;
 }
 
 /* The daylight is written between the wheels, at the height at which they come nearest.  */
@@ -403,8 +441,7 @@ label_wheels (view *v, const disc *front, const disc *rear, const br_number *con
   while (to > from && covers (rear, line, to))
     to--;
   br__text_reset (&label);
-  br__text_puts (&label, "daylight ");
-  status = br__put_about (&label, gap, BR_LENGTH, style, bits);
+  status = put_daylight (&label, gap, style, bits);
   if (status == BR_OK)
     put_dimension (v, line, from, to, br__text_string (&label));
   if (label.failed)
@@ -433,7 +470,7 @@ br__picture_wheels (br_text *text, const br_number *wheelbase, const br_number *
   view_start (&v);
   draw_wheel (&v, &front);
   draw_wheel (&v, &rear);
-  draw_floor (&v, WHEEL_LINES, 0, COLUMNS);
+  draw_floor (&v, WHEEL_LINES, 0, right_end (&front, &rear));
   status = label_wheels (&v, &front, &rear, sizes, gap, style, bits);
   if (status == BR_OK)
     hand_out (text, &v);

@@ -1,1 +1,36 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
+# The program.  It sees benchrule.h alone.
+benchrule_CPPFLAGS += -DHAVE_READLINE=1
+benchrule_SOURCES += \
+  repl/complete.c \
+  repl/complete.h \
+  repl/display.c \
+  repl/display.h \
+  repl/escape.c \
+  repl/escape.h \
+  repl/fault.c \
+  repl/fault.h \
+  repl/fields.c \
+  repl/fields.h \
+  repl/history.c \
+  repl/history.h \
+  repl/input.c \
+  repl/input.h \
+  repl/json.c \
+  repl/json.h \
+  repl/line.c \
+  repl/line.h \
+  repl/main.c \
+  repl/options.c \
+  repl/options.h \
+  repl/ruler.c \
+  repl/ruler.h \
+  repl/session.c \
+  repl/session.h \
+  repl/table.c \
+  repl/table.h \
+  repl/text.c \
+  repl/text.h \
+  repl/text_sheet.c \
+  repl/text_shop.c \
+  repl/text_value.c

@@ -1,0 +1,85 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   display.c - what a stream can show, and escaped writing to it.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "display.h"
+
+#include <langinfo.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/ioctl.h>
+#include <unistd.h>
+
+#include "escape.h"
+
+#define DEFAULT_WIDTH 80
+#define LEAST_WIDTH 40
+
+static int
+use_color (int fd, display_color color)
+{
+  const char *no_color = getenv ("NO_COLOR");
+  const char *term = getenv ("TERM");
+  if (color != DISPLAY_AUTO)
+    return color == DISPLAY_ALWAYS;
+  return !(no_color && *no_color) && term && *term && strcmp (term, "dumb") != 0
+         && isatty (fd);
+}
+
+void
+display_measure (display *d)
+{
+  struct winsize size;
+  int fd = fileno (d->stream);
+  d->width = DEFAULT_WIDTH;
+  if (isatty (fd) && ioctl (fd, TIOCGWINSZ, &size) == 0 && size.ws_col > 0)
+    d->width = size.ws_col < LEAST_WIDTH ? LEAST_WIDTH : size.ws_col;
+}
+
+void
+display_init (display *d, FILE *stream, display_color color)
+{
+  d->stream = stream;
+  d->utf8 = strcmp (nl_langinfo (CODESET), "UTF-8") == 0;
+  d->color = use_color (fileno (stream), color);
+  display_measure (d);
+}
+
+void
+display_put_bytes (const display *d, const char *text, size_t length)
+{
+  escape_char c;
+  for (size_t i = 0; i < length; i += c.bytes)
+    {
+      escape_next (&c, text + i, length - i);
+      fputs (c.shown, d->stream);
+    }
+}
+
+void
+display_put (const display *d, const char *text)
+{
+  display_put_bytes (d, text, strlen (text));
+}
+
+void
+display_bold (const display *d, int on)
+{
+  if (d->color)
+    fputs (on ? "\033[1m" : "\033[0m", d->stream);
+}
+
+void
+display_repeat (const display *d, const char *text, int count)
+{
+  while (count-- > 0)
+    fputs (text, d->stream);
+}
+
+const char *
+display_sign (const display *d, const char *beyond, const char *ascii)
+{
+  return d->utf8 ? beyond : ascii;
+}

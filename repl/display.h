@@ -1,0 +1,33 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   display.h - a stream with what it can show: its width, signs beyond ASCII, colour.
+   Whatever goes out through display_put is escaped (see escape.h).  */
+#ifndef REPL_DISPLAY_H
+#define REPL_DISPLAY_H
+
+#include <stdio.h>
+
+typedef enum display_color { DISPLAY_AUTO, DISPLAY_ALWAYS, DISPLAY_NEVER } display_color;
+
+typedef struct display
+{
+  FILE *stream;
+  int utf8;         /* signs beyond ASCII may be used */
+  int color;
+  int width;        /* columns; 80 where it is no terminal */
+} display;
+
+/* AUTO colours a terminal, unless NO_COLOR is set and not empty or TERM is unset or dumb.  */
+void display_init (display *d, FILE *stream, display_color color);
+/* Asks the terminal for its width again.  */
+void display_measure (display *d);
+
+void display_put (const display *d, const char *text);
+void display_put_bytes (const display *d, const char *text, size_t length);
+/* Bold and back; colour never says anything alone.  */
+void display_bold (const display *d, int on);
+/* COUNT times the string.  */
+void display_repeat (const display *d, const char *text, int count);
+/* One of two spellings of a sign.  */
+const char *display_sign (const display *d, const char *beyond, const char *ascii);
+
+#endif

@@ -1,0 +1,175 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   main.c - the program: sheets, then statements of the command line, then the prompt or
+   standard input.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <errno.h>
+#include <fcntl.h>
+#include <locale.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "benchrule.h"
+#include "complete.h"
+#include "input.h"
+#include "line.h"
+#include "options.h"
+#include "session.h"
+
+#define EXIT_USAGE 2
+
+/* A closed standard stream would be given to the next file that is opened.  In its place
+   comes one on which the same use fails: nothing to read, and no writing.  */
+static void
+fill_standard_streams (void)
+{
+  for (int fd = STDIN_FILENO; fd <= STDERR_FILENO; fd++)
+    if (fcntl (fd, F_GETFD) < 0 && errno == EBADF)
+      (void) !open ("/dev/null", fd == STDIN_FILENO ? O_WRONLY : O_RDONLY);
+}
+
+static int
+has_terminal (void)
+{
+  return isatty (STDIN_FILENO) && isatty (STDOUT_FILENO);
+}
+
+/* Every line is a run of its own, so that its answer comes at once.  */
+static void
+run_input (session *s)
+{
+  input in = INPUT_ZERO;
+  input_result result;
+  in.stream = stdin;
+  while ((result = input_next (&in)) == INPUT_LINE)
+    {
+      session_run (s, in.bytes, in.length, "-", in.line);
+      if (br_sheet_done (s->sheet))
+        break;
+    }
+  if (result == INPUT_FAILED)
+    {
+      br_error error = { BR_IO, 0, 0, "", "" };
+      snprintf (error.message, sizeof error.message, "standard input could not be read: %s",
+                strerror (errno));
+      br_fault fault = { "-", 0, "", 0, &error };
+      session_fault (s, &fault);
+    }
+  input_clear (&in);
+}
+
+static void
+run_sheet (session *s, const char *path)
+{
+  if (strcmp (path, "-") == 0)
+    run_input (s);
+  else
+    session_run_file (s, path);
+}
+
+/* The statements of -c are numbered as lines, one or more each.  */
+static void
+run_statements (session *s, const options *o)
+{
+  size_t line = 1;
+  for (size_t i = 0; i < o->statement_count && !br_sheet_done (s->sheet); i++)
+    {
+      const char *text = o->statements[i];
+      session_run (s, text, strlen (text), "-c", line);
+      for (line++; *text; text++)
+        line += *text == '\n';
+    }
+}
+
+/* A pasted text is run line by line, as if each had been typed.  */
+static void
+run_typed (session *s, const char *text)
+{
+  const char *end;
+  do
+    {
+      end = text + strcspn (text, "\n");
+      display_measure (&s->out);
+      session_run (s, text, (size_t) (end - text), session_prompt_name, 1);
+      if (line_rearm ())
+        return;
+      text = end + 1;
+    }
+  while (*end && !br_sheet_done (s->sheet));
+}
+
+static void
+run_prompt (session *s)
+{
+  char *text = NULL;
+  line_result result = LINE_TEXT;
+  int told = 0;
+  printf ("benchrule %s, exact shop arithmetic\n", BR_VERSION);
+  puts ("Type a sum such as 2-3/8 + 1/2.  help tells more, quit leaves.");
+  line_open ("benchrule> ", complete_words, s);
+  br_sheet_watch (s->sheet, line_flag ());
+  while (!br_sheet_done (s->sheet))
+    {
+      fflush (stdout);
+      result = line_read (&text);
+      if (result == LINE_TEXT)
+        run_typed (s, text);
+      else if (result == LINE_INTERRUPT && !told)
+        told = puts ("(quit, or Ctrl-D on an empty line, leaves)") >= 0;
+      else if (result != LINE_INTERRUPT)
+        break;
+      free (text);
+      text = NULL;
+    }
+  br_sheet_watch (s->sheet, NULL);
+  line_close ();
+  if (result == LINE_FAILED)
+    s->failed = 1;
+}
+
+static void
+run_all (session *s, const options *o)
+{
+  int given = o->sheet_count > 0 || o->statement_count > 0;
+  for (size_t i = 0; i < o->sheet_count && !br_sheet_done (s->sheet); i++)
+    run_sheet (s, o->sheets[i]);
+  run_statements (s, o);
+  if ((given && !o->interactive) || br_sheet_done (s->sheet))
+    return;
+  if (has_terminal ())
+    run_prompt (s);
+  else
+    run_input (s);
+}
+
+int
+main (int argc, char **argv)
+{
+  options o = OPTIONS_ZERO;
+  session s;
+  int status = EXIT_USAGE;
+  fill_standard_streams ();
+  setlocale (LC_CTYPE, "");
+  if (strcmp (br_version (), BR_VERSION) != 0)
+    fprintf (stderr, "benchrule: built for library %s, found %s\n", BR_VERSION, br_version ());
+  else
+    switch (options_read (&o, argc, argv))
+      {
+      case OPTIONS_RUN:
+        if (session_start (&s, &o))
+          {
+            run_all (&s, &o);
+            status = session_end (&s);
+          }
+        break;
+      case OPTIONS_LEAVE: status = fclose (stdout) == 0 ? 0 : EXIT_USAGE; break;
+      case OPTIONS_WRONG: break;
+      }
+  options_clear (&o);
+  line_die ();
+  return status;
+}

@@ -1,0 +1,125 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   session.c - runs statements and sheets, and sends answers and mistakes where they go:
+   answers to standard output, mistakes to standard error, in order.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "session.h"
+
+#include <errno.h>
+#include <string.h>
+
+#include "fault.h"
+#include "json.h"
+
+enum { EXIT_WELL = 0, EXIT_CHECK = 1, EXIT_WRONG = 2 };
+
+const char session_prompt_name[] = "prompt";
+
+static void
+on_record (void *user, const br_record *record)
+{
+  session *s = user;
+  if (!s->json)
+    text_put (&s->text, record);
+  else if (!json_put_record (s->out.stream, record))
+    s->failed = 1;
+}
+
+static void
+on_fault (void *user, const br_fault *fault)
+{
+  session_fault (user, fault);
+}
+
+void
+session_fault (session *s, const br_fault *fault)
+{
+  s->faults++;
+  text_flush (&s->text);
+  if (s->json && !json_put_fault (s->out.stream, fault))
+    s->failed = 1;
+  if (fflush (s->out.stream) != 0)
+    s->failed = 1;
+  fault_put (&s->err, fault, fault->file != session_prompt_name);
+  fflush (s->err.stream);
+}
+
+int
+session_start (session *s, const options *o)
+{
+  static const text_printer printer = TEXT_PRINTER_ZERO;
+  s->json = o->json;
+  s->faults = 0;
+  s->failed = 0;
+  s->text = printer;
+  display_init (&s->out, stdout, o->color);
+  display_init (&s->err, stderr, o->color);
+  s->text.display = &s->out;
+  if (br_sheet_new (&s->sheet) == BR_OK)
+    return 1;
+  fputs ("benchrule: out of memory\n", stderr);
+  return 0;
+}
+
+static br_sink
+sink_of (session *s)
+{
+  br_sink sink = { s, on_record, on_fault };
+  return sink;
+}
+
+/* A run that went wrong without a word, such as one that found no memory, gets its word here.  */
+static void
+finish_run (session *s, br_status status, size_t faults_before, const char *file)
+{
+  text_flush (&s->text);
+  if (fflush (s->out.stream) != 0)
+    s->failed = 1;
+  if (status == BR_OK || s->faults > faults_before)
+    return;
+  br_error error = { status, 0, 0, "", "" };
+  if (status == BR_IO)
+    snprintf (error.message, sizeof error.message, "%s", strerror (errno));
+  else
+    snprintf (error.message, sizeof error.message, "it did not work: %s", br_status_name (status));
+  br_fault fault = { file, 0, "", 0, &error };
+  session_fault (s, &fault);
+}
+
+void
+session_run (session *s, const char *text, size_t length, const char *file, size_t line)
+{
+  size_t before = s->faults;
+  br_sink sink = sink_of (s);
+  br_status status = br_sheet_run (s->sheet, text, length, file, line, &sink);
+  finish_run (s, status, before, file);
+}
+
+void
+session_run_file (session *s, const char *path)
+{
+  size_t before = s->faults;
+  br_sink sink = sink_of (s);
+  errno = 0;
+  br_status status = br_sheet_run_file (s->sheet, path, &sink);
+  finish_run (s, status, before, path);
+}
+
+int
+session_end (session *s)
+{
+  int status = br_sheet_failing (s->sheet) > 0 ? EXIT_CHECK : EXIT_WELL;
+  text_flush (&s->text);
+  text_clear (&s->text);
+  br_sheet_free (s->sheet);
+  s->sheet = NULL;
+  int unwritten = ferror (s->out.stream);
+  if (fclose (s->out.stream) != 0 || unwritten)
+    {
+      fputs ("benchrule: standard output could not be written\n", stderr);
+      s->failed = 1;
+    }
+  return s->failed || s->text.failed || s->faults > 0 ? EXIT_WRONG : status;
+}

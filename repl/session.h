@@ -1,0 +1,33 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   session.h - one run of the program: a sheet, where its answers go, and how it stands.  */
+#ifndef REPL_SESSION_H
+#define REPL_SESSION_H
+
+#include "benchrule.h"
+#include "display.h"
+#include "options.h"
+#include "text.h"
+
+typedef struct session
+{
+  br_sheet *sheet;
+  display out, err;
+  int json;
+  text_printer text;
+  size_t faults;          /* mistakes told so far */
+  int failed;             /* something could not be read or written, or no memory */
+} session;
+
+/* The file name of what is typed at the prompt; its mistakes are told without a place.  */
+extern const char session_prompt_name[];
+
+/* 0, with a message, when memory ran out.  */
+int session_start (session *s, const options *o);
+void session_run (session *s, const char *text, size_t length, const char *file, size_t line);
+void session_run_file (session *s, const char *path);
+/* Tells of a mistake that the program found itself.  */
+void session_fault (session *s, const br_fault *fault);
+/* The exit status: 2 over 1 over 0.  Closes standard output.  */
+int session_end (session *s);
+
+#endif

@@ -1,0 +1,108 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   text_shop.c - shop answers as text: stacks of tolerances, a value that was looked for,
+   equal divisions, scales that fit a paper.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "text.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "fields.h"
+
+static void
+pair_if (const display *d, const br_record *record, const char *key, const char *label)
+{
+  const char *value = field_text (record, key);
+  if (*value)
+    text_pair (d, label, value);
+}
+
+static void
+stack_block (const display *d, const br_record *record)
+{
+  static const char *const headings[] = { "from", "turns into", "tolerance", "share" };
+  const br_list *rows = field_list (record, "contributors");
+  table t = TABLE_ZERO;
+  display_put (d, field_text (record, "expression"));
+  fputs (*field_text (record, "expression") ? "\n" : "", d->stream);
+  pair_if (d, record, "nominal", "nominal");
+  pair_if (d, record, "low", "lowest");
+  pair_if (d, record, "high", "highest");
+  pair_if (d, record, "rss", "likely");
+  table_start (&t, 4, headings);
+  for (size_t i = 0; i < fields_in (rows); i++)
+    {
+      const br_record *row = field_record_at (rows, i);
+      table_add (&t, field_text (row, "name"));
+      table_add (&t, field_text (row, "sensitivity"));
+      table_add (&t, field_text (row, "tolerance"));
+      table_add (&t, field_text (row, "share"));
+    }
+  if (table_rows (&t) > 0)
+    table_put (&t, d);
+  table_clear (&t);
+}
+
+static void
+found_block (const display *d, const br_record *record)
+{
+  const char *mark = field_text (record, "mark");
+  const char *exact = field_text (record, "exact");
+  const char *shown = field_text (record, "shown");
+  char *error = text_error (d, field_text (record, "error"), field_text (record, "error_decimal"));
+  display_put (d, field_text (record, "name"));
+  display_put (d, " ");
+  display_put (d, text_equals (d, record));
+  display_put (d, " ");
+  display_bold (d, 1);
+  display_put (d, *shown ? shown : *exact ? exact : field_text (record, "decimal"));
+  display_bold (d, 0);
+  putc ('\n', d->stream);
+  if (*mark)
+    text_pair (d, "mark", mark);
+  if (*mark && error && *error)
+    text_pair (d, "error", error);
+  free (error);
+}
+
+static void
+division_block (const display *d, const br_record *record)
+{
+  static const char *const headings[] = { "mark", "from the end" };
+  const br_list *marks = field_list (record, "marks");
+  table t = TABLE_ZERO;
+  if (*field_text (record, "piece"))
+    text_pair (d, "piece", field_text (record, "piece"));
+  table_start (&t, 2, headings);
+  for (size_t i = 0; i < fields_in (marks); i++)
+    {
+      table_addf (&t, "%zu", i + 1);
+      table_add (&t, field_text_at (marks, i));
+    }
+  if (table_rows (&t) > 0)
+    table_put (&t, d);
+  table_clear (&t);
+}
+
+static void
+fit_row (table *t, const display *d, const br_record *record)
+{
+  (void) d;
+  table_add (t, field_text (record, "scale"));
+  table_add (t, field_text (record, "drawn_width"));
+  table_add (t, field_text (record, "drawn_height"));
+  table_add (t, field_truth (record, "fits") ? "fits" : "too large");
+}
+
+static const char *const fit_headings[] = { "scale", "width", "height", "paper" };
+
+const text_kind text_shops[] = {
+  { "stack", stack_block, NULL, 0, NULL },
+  { "found", found_block, NULL, 0, NULL },
+  { "division", division_block, NULL, 0, NULL },
+  { "fit", NULL, fit_row, 4, fit_headings },
+  { NULL, NULL, NULL, 0, NULL }
+};

@@ -45,14 +45,14 @@ br_status br__gap_caution (br__gap_answer *answer, const br_real *gap, const br_
                            unsigned bits);
 
 /* Adds "the wheels overlap by 3/8"" or "the wheels touch: they will rub" to TEXT; PARTS is
-   "the wheels" or "the wheel and its fender".  Nothing for a gap over zero.  DIMENSION is that of GAP:
-   BR_LENGTH (inches) or BR_PLAIN.  STYLE may be NULL.  */
+   "the wheels" or "the wheel and its fender".  Nothing for a gap over zero.  DIMENSION is that
+   of GAP: BR_LENGTH (inches) or BR_PLAIN.  STYLE may be NULL.  */
 br_status br__overlap_message (br_text *text, const br_real *gap, const char *parts,
                                br_dimension dimension, const br_style *style, unsigned bits);
 
 /* Whether a box (any order of sides) or a disc or rod fits wholly into the small parts
-   cylinder of 16 CFR 1501.4 in some position; UNKNOWN: it may.  Inches.  BR_DOMAIN: a size is not over
-   zero, ERROR's offset is its index.  */
+   cylinder of 16 CFR 1501.4 in some position; UNKNOWN: it may.  Inches.  BR_DOMAIN: a size is
+   not over zero, ERROR's offset is its index.  */
 br_status br__small_box_fits (br_truth *fits, const br_real *length, const br_real *width,
                               const br_real *thickness, unsigned bits, br_error *error);
 br_status br__small_disc_fits (br_truth *fits, const br_real *diameter, const br_real *thickness,
@@ -61,7 +61,10 @@ br_status br__small_disc_fits (br_truth *fits, const br_real *diameter, const br
 const br__caution *br__small_part_caution (br_truth fits, const br__child *child);
 
 /* Advice on holding a piece at a machine.  */
-typedef enum br__side { BR__ANY_SIDE, BR__LENGTH_SIDE, BR__WIDTH_SIDE, BR__THICKNESS_SIDE } br__side;
+typedef enum br__side
+{
+  BR__ANY_SIDE, BR__LENGTH_SIDE, BR__WIDTH_SIDE, BR__THICKNESS_SIDE
+} br__side;
 
 typedef struct br__advice
 {

@@ -98,7 +98,7 @@ br__drill_at (br__drill_series series, size_t index)
   drill.num /= divisor;
   drill.den /= divisor;
   if (series == BR__DRILL_FRACTION && drill.den == 1)
-    strcpy (drill.name, "1");
+    drill.name[0] = '1';
   else if (series == BR__DRILL_FRACTION)
     snprintf (drill.name, sizeof drill.name, "%u/%u", (unsigned) drill.num % 100,
               (unsigned) drill.den % 100);
@@ -129,7 +129,8 @@ play (br_real *z, const br__drill *drill, const br_real *x)
 /* FIRST gets the index of the first drill that is not under X (the count, when all are), EXACT
    whether it is just X.  Halves the range in which that drill must lie.  */
 static br_status
-first_not_under (size_t *first, int *exact, br__drill_series series, const br_real *x, unsigned bits)
+first_not_under (size_t *first, int *exact, br__drill_series series, const br_real *x,
+                 unsigned bits)
 {
   size_t low = 0, high = br__drill_count (series), middle;
   br__drill drill;
@@ -155,8 +156,8 @@ first_not_under (size_t *first, int *exact, br__drill_series series, const br_re
 }
 
 br_status
-br__drill_neighbours (br__drill_pair *pair, br__drill_series series, const br_real *x, unsigned bits,
-                      br_error *error)
+br__drill_neighbours (br__drill_pair *pair, br__drill_series series, const br_real *x,
+                      unsigned bits, br_error *error)
 {
   br__drill_pair found = BR__DRILL_PAIR_ZERO, old = *pair;
   size_t first = 0;

@@ -38,7 +38,7 @@ static const words parameter_words[] = {
   { "front_dia", "the front wheel's diameter", "" },
   { "rear_dia", "the rear wheel's diameter", "" },
   { "gap", "the gap", "" },
-  { "width", "the fender's width", "the width is how thick the fender is, from its inner edge out" },
+  { "width", "the fender's width", "the width is from the fender's inner edge to its outer" },
   { "fender_radius", "the fender's radius", "" },
   { "wheelbase", "the wheelbase", "the wheelbase is the distance from axle to axle" },
   { "body_width", "the body's width", "" },
@@ -54,32 +54,6 @@ static const words parameter_words[] = {
 static const br_real two = BR__WHOLE (2);
 static const br_real half_turn = BR__WHOLE (180);
 static const br_real full_turn = BR__WHOLE (360);
-
-/* Puts RESULT, one of the values of C, into Z and lets the others go.  */
-static br_status
-finish (br__calc *c, br_real *z, br_real *result, br_error *error)
-{
-  br_real old;
-
-  if (c->status == BR_OK)
-    {
-      old = *z;
-      *z = *result;
-      *result = old;
-    }
-  else
-    br__fail_plain (error, c->status, 0, 0);
-  calc_clear (c);
-  return c->status;
-}
-
-/* The same after a mistake that ERROR already tells.  */
-static br_status
-give_up (br__calc *c, br_status status)
-{
-  c->status = status;
-  return finish (c, NULL, NULL, NULL);
-}
 
 /* ------------------------------------------------------------------------
    What arguments must be
@@ -146,45 +120,67 @@ need (enum place place, const br_real *const *args, unsigned bits, br_error *err
   return status;
 }
 
+/* Leaves the result in A of C.  BR_DOMAIN with ERROR filled where there is no such shape; what
+   goes wrong in a step is in the status of C.  */
+typedef br_status (*steps) (br__calc *c, const br_real *const *args, br_error *error);
+
+static br_status
+run (br_real *z, enum place place, steps take, const br_real *const *args, unsigned bits,
+     br_error *error)
+{
+  br__calc c = BR__CALC (bits);
+  br_real old = *z;
+  br_status status = need (place, args, bits, error);
+
+  if (status != BR_OK)
+    return status;
+  status = take (&c, args, error);
+  if (status == BR_OK && c.status != BR_OK)
+    status = br__fail_plain (error, c.status, 0, 0);
+  if (status == BR_OK)
+    {
+      *z = c.a;
+      c.a = old;
+    }
+  calc_clear (&c);
+  return status;
+}
+
+/* The call of the table for the steps NAME.  */
+#define CALL(NAME, PLACE)                                                                       \
+  static br_status call_##NAME (br_real *z, const br_real *const *args, unsigned bits,          \
+                                br_error *error)                                                \
+  {                                                                                             \
+    return run (z, PLACE, NAME, args, bits, error);                                             \
+  }
+
 /* ------------------------------------------------------------------------
    Circles and arcs
    ------------------------------------------------------------------------ */
 
-static br_status
-call_radius (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
-{
-  br__calc c = BR__CALC (bits);
-  br_status status = need (RADIUS, args, bits, error);
+#define STEPS(NAME) \
+  static br_status NAME (br__calc *c, const br_real *const *args, br_error *error)
 
-  if (status != BR_OK)
-    return status;
-  calc_div (&c, &c.a, args[0], &two);
-  return finish (&c, z, &c.a, error);
+STEPS (radius)
+{
+  (void) error;
+  calc_div (c, &c->a, args[0], &two);
+  return BR_OK;
 }
 
-static br_status
-call_diameter (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+STEPS (diameter)
 {
-  br__calc c = BR__CALC (bits);
-  br_status status = need (DIAMETER, args, bits, error);
-
-  if (status != BR_OK)
-    return status;
-  calc_mul (&c, &c.a, args[0], &two);
-  return finish (&c, z, &c.a, error);
+  (void) error;
+  calc_mul (c, &c->a, args[0], &two);
+  return BR_OK;
 }
 
-static br_status
-call_circumference (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+STEPS (circumference)
 {
-  br__calc c = BR__CALC (bits);
-  br_status status = need (CIRCUMFERENCE, args, bits, error);
-
-  if (status != BR_OK)
-    return status;
-  c.status = br_real_pi (&c.a);
-  calc_mul (&c, &c.a, &c.a, args[0]);
-  return finish (&c, z, &c.a, error);
+  (void) error;
+  c->status = br_real_pi (&c->a);
+  calc_mul (c, &c->a, &c->a, args[0]);
+  return BR_OK;
 }
 
 /* Z = X^2 + Y^2, or the difference; B is used on the way.  */
@@ -199,240 +195,183 @@ squares (br__calc *c, br_real *z, const br_real *x, const br_real *y, int plus)
     calc_sub (c, z, z, &c->b);
 }
 
-static br_status
-call_diagonal (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+STEPS (diagonal)
 {
-  br__calc c = BR__CALC (bits);
-  br_status status = need (DIAGONAL, args, bits, error);
-
-  if (status != BR_OK)
-    return status;
-  squares (&c, &c.a, args[0], args[1], 1);
-  calc_root (&c, &c.a, &c.a);
-  return finish (&c, z, &c.a, error);
+  (void) error;
+  squares (c, &c->a, args[0], args[1], 1);
+  calc_root (c, &c->a, &c->a);
+  return BR_OK;
 }
 
-static br_status
-call_arc_length (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+STEPS (arc_length)
 {
-  br__calc c = BR__CALC (bits);
-  br_status status = need (ARC_LENGTH, args, bits, error);
-
-  if (status != BR_OK)
-    return status;
-  c.status = br_real_pi (&c.a);
-  calc_mul (&c, &c.b, args[0], args[1]);
-  calc_div (&c, &c.b, &c.b, &half_turn);
-  calc_mul (&c, &c.a, &c.a, &c.b);
-  return finish (&c, z, &c.a, error);
+  (void) error;
+  c->status = br_real_pi (&c->a);
+  calc_mul (c, &c->b, args[0], args[1]);
+  calc_div (c, &c->b, &c->b, &half_turn);
+  calc_mul (c, &c->a, &c->a, &c->b);
+  return BR_OK;
 }
 
-static br_status
-call_chord (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+STEPS (chord)
 {
-  br__calc c = BR__CALC (bits);
-  br_status status = need (CHORD, args, bits, error);
-
-  if (status != BR_OK)
-    return status;
-  calc_div (&c, &c.a, args[1], &two);
-  if (c.status == BR_OK)
-    c.status = br_real_sin (&c.a, &c.a);
-  calc_mul (&c, &c.b, args[0], &two);
-  calc_mul (&c, &c.a, &c.a, &c.b);
-  return finish (&c, z, &c.a, error);
+  (void) error;
+  calc_div (c, &c->a, args[1], &two);
+  if (c->status == BR_OK)
+    c->status = br_real_sin (&c->a, &c->a);
+  calc_mul (c, &c->a, &c->a, args[0]);
+  calc_mul (c, &c->a, &c->a, &two);
+  return BR_OK;
 }
 
 /* The height of the smaller arc over its chord: the radius less the part of it that lies
    between the centre and the chord (Pythagoras on half the chord).  */
-static br_status
-call_rise (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+STEPS (rise)
 {
-  br__calc c = BR__CALC (bits);
-  br_status status = need (RISE, args, bits, error);
-
-  if (status != BR_OK)
-    return status;
-  calc_div (&c, &c.a, args[1], &two);
-  if (calc_order (&c, &c.a, args[0]) > 0)
+  calc_div (c, &c->a, args[1], &two);
+  if (calc_order (c, &c->a, args[0]) > 0)
     {
       br__fail (error, BR_DOMAIN, 1, 0, "the chord is longer than the diameter of the circle");
       br__hint (error, "the longest chord is twice the radius; the radius comes first");
-      return give_up (&c, BR_DOMAIN);
+      return BR_DOMAIN;
     }
-  squares (&c, &c.a, args[0], &c.a, 0);
-  calc_root (&c, &c.a, &c.a);
-  calc_sub (&c, &c.a, args[0], &c.a);
-  return finish (&c, z, &c.a, error);
+  squares (c, &c->a, args[0], &c->a, 0);
+  calc_root (c, &c->a, &c->a);
+  calc_sub (c, &c->a, args[0], &c->a);
+  return BR_OK;
 }
 
-static br_status
-call_radius_from (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+STEPS (radius_from)
 {
-  br__calc c = BR__CALC (bits);
-  br_status status = need (RADIUS_FROM, args, bits, error);
-
-  if (status != BR_OK)
-    return status;
-  if (calc_sign (&c, args[1]) == 0 && c.status == BR_OK)
+  if (calc_sign (c, args[1]) == 0 && c->status == BR_OK)
     {
       br__fail (error, BR_DOMAIN, 1, 0, "an arc with no rise is a straight line: it has no radius");
       br__hint (error, "the rise is the height of the arc over its chord");
-      return give_up (&c, BR_DOMAIN);
+      return BR_DOMAIN;
     }
-  calc_div (&c, &c.a, args[0], &two);
-  squares (&c, &c.a, &c.a, args[1], 1);
-  calc_mul (&c, &c.b, args[1], &two);
-  calc_div (&c, &c.a, &c.a, &c.b);
-  return finish (&c, z, &c.a, error);
+  calc_div (c, &c->a, args[0], &two);
+  squares (c, &c->a, &c->a, args[1], 1);
+  calc_div (c, &c->a, &c->a, &two);
+  calc_div (c, &c->a, &c->a, args[1]);
+  return BR_OK;
 }
+
+CALL (radius, RADIUS)
+CALL (diameter, DIAMETER)
+CALL (circumference, CIRCUMFERENCE)
+CALL (diagonal, DIAGONAL)
+CALL (arc_length, ARC_LENGTH)
+CALL (chord, CHORD)
+CALL (rise, RISE)
+CALL (radius_from, RADIUS_FROM)
 
 /* ------------------------------------------------------------------------
    Wheels and fenders
    ------------------------------------------------------------------------ */
 
-/* A = half the wheel and the gap.  A gap below zero is an overlap, which a drawing may
-   show, but a fender needs some radius.  */
-static br_status
-inner_radius (br__calc *c, enum place place, const br_real *const *args, br_error *error)
+/* A gap below zero is an overlap, which a drawing may show, but a fender needs some radius.  */
+STEPS (fender_radius)
 {
-  br_status status = need (place, args, c->bits, error);
-
-  if (status != BR_OK)
-    return status;
   calc_div (c, &c->a, args[0], &two);
   calc_add (c, &c->a, &c->a, args[1]);
   if (calc_sign (c, &c->a) > 0 || c->status != BR_OK)
     return BR_OK;
-  br__fail (error, BR_DOMAIN, 1, 0, "the overlap takes up the whole wheel: no fender has this radius");
+  br__fail (error, BR_DOMAIN, 1, 0,
+            "the overlap takes up the whole wheel: no fender has this radius");
   br__hint (error, "a gap below zero is an overlap, and must be less than half the wheel");
   return BR_DOMAIN;
 }
 
-static br_status
-call_fender_radius (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+STEPS (fender_outer)
 {
-  br__calc c = BR__CALC (bits);
-  br_status status = inner_radius (&c, FENDER_RADIUS, args, error);
+  br_status status = fender_radius (c, args, error);
 
-  return status == BR_OK ? finish (&c, z, &c.a, error) : give_up (&c, status);
+  if (status == BR_OK)
+    calc_add (c, &c->a, &c->a, args[2]);
+  return status;
 }
 
-static br_status
-call_fender_outer (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+STEPS (fender_gap)
 {
-  br__calc c = BR__CALC (bits);
-  br_status status = inner_radius (&c, FENDER_OUTER, args, error);
-
-  calc_add (&c, &c.a, &c.a, args[2]);
-  return status == BR_OK ? finish (&c, z, &c.a, error) : give_up (&c, status);
-}
-
-static br_status
-call_fender_gap (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
-{
-  br__calc c = BR__CALC (bits);
-  br_status status = need (FENDER_GAP, args, bits, error);
-
-  if (status != BR_OK)
-    return status;
-  calc_div (&c, &c.a, args[1], &two);
-  calc_sub (&c, &c.a, args[0], &c.a);
-  return finish (&c, z, &c.a, error);
+  (void) error;
+  calc_div (c, &c->a, args[1], &two);
+  calc_sub (c, &c->a, args[0], &c->a);
+  return BR_OK;
 }
 
 /* Wheels of two sizes on one floor: the axles stand the difference of the radii apart in
    height, so the line from axle to axle, along which the daylight lies, is a hypotenuse.  */
-static br_status
-call_wheel_gap (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+STEPS (wheel_gap)
 {
-  br__calc c = BR__CALC (bits);
-  br_status status = need (WHEEL_GAP, args, bits, error);
-
-  if (status != BR_OK)
-    return status;
-  calc_div (&c, &c.c, args[1], &two);
-  calc_div (&c, &c.d, args[2], &two);
-  calc_sub (&c, &c.a, &c.c, &c.d);
-  squares (&c, &c.a, args[0], &c.a, 1);
-  calc_root (&c, &c.a, &c.a);
-  calc_add (&c, &c.c, &c.c, &c.d);
-  calc_sub (&c, &c.a, &c.a, &c.c);
-  return finish (&c, z, &c.a, error);
+  (void) error;
+  calc_div (c, &c->c, args[1], &two);
+  calc_div (c, &c->d, args[2], &two);
+  calc_sub (c, &c->a, &c->c, &c->d);
+  squares (c, &c->a, args[0], &c->a, 1);
+  calc_root (c, &c->a, &c->a);
+  calc_add (c, &c->c, &c->c, &c->d);
+  calc_sub (c, &c->a, &c->a, &c->c);
+  return BR_OK;
 }
 
-static br_status
-call_wheelbase_for (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+STEPS (wheelbase_for)
 {
-  br__calc c = BR__CALC (bits);
-  br_status status = need (WHEELBASE_FOR, args, bits, error);
-
-  if (status != BR_OK)
-    return status;
-  calc_div (&c, &c.c, args[1], &two);
-  calc_div (&c, &c.d, args[2], &two);
-  calc_add (&c, &c.a, &c.c, &c.d);
-  calc_add (&c, &c.a, &c.a, args[0]);
-  calc_sub (&c, &c.c, &c.c, &c.d);
-  if (c.status == BR_OK)
-    c.status = br_real_abs (&c.c, &c.c, bits);
-  if (calc_order (&c, &c.a, &c.c) <= 0 && c.status == BR_OK)
+  calc_div (c, &c->c, args[1], &two);
+  calc_div (c, &c->d, args[2], &two);
+  calc_add (c, &c->a, &c->c, &c->d);
+  calc_add (c, &c->a, &c->a, args[0]);
+  calc_sub (c, &c->c, &c->c, &c->d);
+  if (c->status == BR_OK)
+    c->status = br_real_abs (&c->c, &c->c, c->bits);
+  if (calc_order (c, &c->a, &c->c) <= 0 && c->status == BR_OK)
     {
-      br__fail (error, BR_DOMAIN, 0, 0, "no wheelbase leaves this gap: the wheels would overlap more than they can");
-      br__hint (error, "even with one axle over the other they overlap less; give a larger gap");
-      return give_up (&c, BR_DOMAIN);
+      br__fail (error, BR_DOMAIN, 0, 0,
+                "no wheelbase leaves this gap: two such wheels can not overlap so far");
+      br__hint (error, "they overlap less even with one axle over the other; give a larger gap");
+      return BR_DOMAIN;
     }
-  squares (&c, &c.a, &c.a, &c.c, 0);
-  calc_root (&c, &c.a, &c.a);
-  return finish (&c, z, &c.a, error);
+  squares (c, &c->a, &c->a, &c->c, 0);
+  calc_root (c, &c->a, &c->a);
+  return BR_OK;
 }
+
+CALL (fender_radius, FENDER_RADIUS)
+CALL (fender_outer, FENDER_OUTER)
+CALL (fender_gap, FENDER_GAP)
+CALL (wheel_gap, WHEEL_GAP)
+CALL (wheelbase_for, WHEELBASE_FOR)
 
 /* ------------------------------------------------------------------------
    Axles and holes
    ------------------------------------------------------------------------ */
 
-static br_status
-call_axle_length (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+STEPS (axle_length)
 {
-  br__calc c = BR__CALC (bits);
-  br_status status = need (AXLE_LENGTH, args, bits, error);
   size_t i;
 
-  if (status != BR_OK)
-    return status;
+  (void) error;
   for (i = 1; i < 5; i++)
-    calc_add (&c, &c.a, &c.a, args[i]);
-  calc_mul (&c, &c.a, &c.a, &two);
-  calc_add (&c, &c.a, &c.a, args[0]);
-  return finish (&c, z, &c.a, error);
+    calc_add (c, &c->a, &c->a, args[i]);
+  calc_mul (c, &c->a, &c->a, &two);
+  calc_add (c, &c->a, &c->a, args[0]);
+  return BR_OK;
 }
 
-static br_status
-call_clearance_hole (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+STEPS (clearance_hole)
 {
-  br__calc c = BR__CALC (bits);
-  br_status status = need (CLEARANCE_HOLE, args, bits, error);
-
-  if (status != BR_OK)
-    return status;
-  calc_add (&c, &c.a, args[0], args[1]);
-  return finish (&c, z, &c.a, error);
+  (void) error;
+  calc_add (c, &c->a, args[0], args[1]);
+  return BR_OK;
 }
 
-static br_status
-call_drill (br_real *z, const br_real *const *args, unsigned bits, br_error *error)
+STEPS (drill)
 {
-  br_number size = BR_NUMBER_ZERO;
-  br_status status = need (DRILL, args, bits, error);
-
-  if (status == BR_OK)
-    status = br__drill_up (&size, args[0], bits, error);
-  if (status != BR_OK)
-    return status;
-  status = br_real_set_number (z, &size);
-  br_number_clear (&size);
-  return status == BR_OK ? BR_OK : br__fail_plain (error, status, 0, 0);
+  return br__drill_up (&c->a.rational, args[0], c->bits, error);
 }
+
+CALL (axle_length, AXLE_LENGTH)
+CALL (clearance_hole, CLEARANCE_HOLE)
+CALL (drill, DRILL)
 
 /* ------------------------------------------------------------------------
    The table
@@ -465,7 +404,8 @@ const br__shop_function br__shop_functions[] = {
                       "half the wheel, and the gap",
                       "the inner radius of a fender around its wheel", call_fender_radius },
   [FENDER_OUTER] = { "fender_outer", "wheel_dia, gap, width", "LLL:L", "+*+",
-                     "wheel_dia / 2 + gap + width", "half the wheel, the gap, and the fender's width",
+                     "wheel_dia / 2 + gap + width",
+                     "half the wheel, the gap, and the fender's width",
                      "the outer radius of a fender around its wheel", call_fender_outer },
   [FENDER_GAP] = { "fender_gap", "fender_radius, wheel_dia", "LL:L", "++",
                    "fender_radius - wheel_dia / 2", "the fender's radius, less half the wheel",
@@ -480,7 +420,8 @@ const br__shop_function br__shop_functions[] = {
                       "sqrt((gap + front + rear)^2 - (front - rear)^2)",
                       "from axle to axle along the slant is the gap and both radii; the level "
                       "side of that right triangle is the wheelbase",
-                      "the wheelbase that leaves a daylight between two wheels", call_wheelbase_for },
+                      "the wheelbase that leaves a daylight between two wheels",
+                      call_wheelbase_for },
   [AXLE_LENGTH] = { "axle_length", "body_width, wheel_thickness, washer, side_play, end_allowance",
                     "LLLLL:L", "++000",
                     "body_width + 2 * (wheel_thickness + washer + side_play + end_allowance)",

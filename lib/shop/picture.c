@@ -238,7 +238,9 @@ fender_sizes (fender *f, const br_number *wheel_dia, const br_number *gap, const
   if (status == BR_OK)
     status = br_number_add (&f->outer, &f->inner, width);
   if (status == BR_OK)
-    status = br_number_set (&f->total, br_number_cmp (&f->outer, &f->half) > 0 ? &f->outer : &f->half);
+    status = br_number_set (&f->total, &f->outer);
+  if (status == BR_OK && br_number_cmp (&f->half, &f->outer) > 0)
+    status = br_number_set (&f->total, &f->half);
   if (status == BR_OK)
     status = br_number_add (&f->total, &f->total, &f->half);
   if (status == BR_OK)
@@ -300,8 +302,10 @@ label_fender (view *v, const disc *wheel, const fender *f, const br_number *whee
 
   point_out (v, axle / 2, line_end (v, axle / 2) + 1, column, '<',
              labelled (&label, "fender, width ", width, style));
-  point_out (v, axle / 2 + 1, COLUMNS, column, '<', labelled (&label, "  outer radius ", &f->outer, style));
-  point_out (v, axle / 2 + 2, COLUMNS, column, '<', labelled (&label, "  inner radius ", &f->inner, style));
+  point_out (v, axle / 2 + 1, COLUMNS, column, '<',
+             labelled (&label, "  outer radius ", &f->outer, style));
+  point_out (v, axle / 2 + 2, COLUMNS, column, '<',
+             labelled (&label, "  inner radius ", &f->inner, style));
   gap_column = line_end (v, axle + 1);
   point_out (v, axle + 1, gap_column, column, '<',
              labelled (&label, br_number_sign (gap) < 0 ? "overlap " : "gap ", &f->depth, style));
@@ -430,7 +434,8 @@ label_wheels (view *v, const disc *front, const disc *rear, const br_number *con
               const br_real *gap, const br_style *style, unsigned bits)
 {
   br_text label = BR_TEXT_ZERO;
-  int line = line_of ((front->y + rear->y) / 2), from = column_of (front->x), to = column_of (rear->x);
+  int line = line_of ((front->y + rear->y) / 2);
+  int from = column_of (front->x), to = column_of (rear->x);
   br_status status;
 
   put_centred (v, WHEEL_LINES + 1, from, labelled (&label, "front ", sizes[1], style));

@@ -2,41 +2,45 @@
    small_part.c - does a part fit into the small parts cylinder of 16 CFR 1501.4?
 
    The cylinder is 1-1/4 in across with a flat bottom that slopes from 1 in deep at one side to
-   2-1/4 in at the other: 1-1/4 in down over 1-1/4 in across, so it slopes at 45 degrees.  In eighths
-   of an inch, with z the depth and x across towards the deep side, its inside is
+   2-1/4 in at the other: 1-1/4 in down over 1-1/4 in across, so it slopes at 45 degrees.  In
+   eighths of an inch, with z the depth and x across towards the deep side, its inside is
 
      x^2 + y^2 <= 25,   0 <= z <= 13 + x,
 
    which is convex.  All sizes below are in eighths: radius 5, depth 8 to 18.
 
-   It fits, box h x a x b: stand it upright, h down, a along x, b along y, pushed to the deep side.
-   In the round section it needs a^2 + b^2 <= 100; its outer face is then at x = sqrt (25 - b^2 / 4),
-   its inner face a nearer, where the depth is 13 + sqrt (25 - b^2 / 4) - a, which h must not
-   exceed.  With t = h + a - 13 that is t <= 0 or 4 t^2 + b^2 <= 100.  All six ways to stand it are tried.
+   It fits, box h x a x b: stand it upright, h down, a along x, b along y, pushed to the deep
+   side. In the round section it needs a^2 + b^2 <= 100; its outer face is then at x = sqrt (25 -
+   b^2 / 4), its inner face a nearer, where the depth is 13 + sqrt (25 - b^2 / 4) - a, which h
+   must not exceed.  With t = h + a - 13 that is t <= 0 or 4 t^2 + b^2 <= 100.  All six ways to
+   stand it are tried.
 
    It fits, disc or rod of diameter d and length t: upright at the deep side its inner edge is at
-   x = 5 - d, so d <= 10 and t + d <= 18.  Lying on its edge gains nothing: that needs
-   d^2 + t^2 <= 100, whence d + t <= 10 sqrt 2 < 18.
+   x = 5 - d, so d <= 10 and t + d <= 18.  Lying on its edge gains nothing: that needs d^2 + t^2
+   <= 100, whence d + t <= 10 sqrt 2 < 18.
 
    It does not fit:
-   1. Longest line inside, from the rim on the shallow side to the deepest point: its square is 100 + 324.
-      (Points of the rim and of the bottom, which are all that count in a convex body: rim to bottom
-      at angles p, q is 50 (1 - cos (p - q)) + (13 + 5 cos q)^2, largest at p = pi, q = 0; bottom to bottom
-      at most 200; rim to rim at most 100.)  A box's diagonal, or a rod's, over that: no.
+   1. Longest line inside, from the rim on the shallow side to the deepest point: its square is
+      100 + 324. (Points of the rim and of the bottom, which are all that count in a convex body:
+      rim to bottom at angles p, q is 50 (1 - cos (p - q)) + (13 + 5 cos q)^2, largest at p = pi,
+      q = 0; bottom to bottom at most 200; rim to rim at most 100.)  A box's diagonal, or a rod's,
+      over that: no.
    2. Seen from above, the part must lie within a circle of diameter 10.  A box seen along a unit
-      direction u shows its corners at v - (v.u) u; being symmetric about its middle it needs a circle of diameter
-      squared D^2 - min (+-l u1 +- w u2 +- t u3)^2, D its diagonal.  Signs can be chosen so that the
-      bracket is at most the largest of its terms, hence at most the longest side l: the square is at
-      least D^2 - l^2, the sum of the squares of the two smaller sides.  Over 100: no.  A disc shows
-      its full diameter in some direction from wherever it is seen, so d > 10: no.
-   3. For any body, the farthest it reaches in the directions -z, z - x and x adds up to at most
-      0 + 13 + 5 = 18.  An edge of length l and direction e adds half of l (|ez| + |ez - ex| + |ex|) =
-      l max (|ex|, |ez|, |ez - ex|).  Its view from above is at most 10 long: l^2 (ex^2 + ey^2) <= 100, so
-      |ez| and sqrt (1 - ex^2) are at least k = sqrt (1 - 100 / l^2), if l > 10.  The other two edges, of which the
-      shorter is s, add at least s (|e2x| + |e3x|) >= s sqrt (1 - ex^2).  So (l + s) k <= 18:
-      (l + s)^2 (l^2 - 100) > 324 l^2 is a no.  A rod of length l and diameter s comes to the same: its
-      round adds s / 2 times the lengths of -z, z - x and x across the axis; the sides of that triangle sum to
-      at least twice that of x, sqrt (1 - ex^2).
+      direction u shows its corners at v - (v.u) u; being symmetric about its middle it needs a
+      circle of diameter squared D^2 - min (+-l u1 +- w u2 +- t u3)^2, D its diagonal.  Signs can
+      be chosen so that the bracket is at most the largest of its terms, hence at most the longest
+      side l: the square is at least D^2 - l^2, the sum of the squares of the two smaller sides.
+      Over 100: no.  A disc shows its full diameter in some direction from wherever it is seen, so
+      d > 10: no.
+   3. For any body, the farthest it reaches in the directions -z, z - x and x adds up to at most 0
+      + 13 + 5 = 18.  An edge of length l and direction e adds half of l (|ez| + |ez - ex| + |ex|)
+      = l max (|ex|, |ez|, |ez - ex|).  Its view from above is at most 10 long: l^2 (ex^2 + ey^2)
+      <= 100, so |ez| and sqrt (1 - ex^2) are at least k = sqrt (1 - 100 / l^2), if l > 10.  The
+      other two edges, of which the shorter is s, add at least s (|e2x| + |e3x|) >= s sqrt (1 -
+      ex^2).  So (l + s) k <= 18: (l + s)^2 (l^2 - 100) > 324 l^2 is a no.  A rod of length l and
+      diameter s comes to the same: its round adds s / 2 times the lengths of -z, z - x and x
+      across the axis; the sides of that triangle sum to at least twice that of x, sqrt (1 -
+      ex^2).
 
    Between these lies "may fit"; for a child's safety that is treated as fitting.  */
 #ifdef HAVE_CONFIG_H
@@ -51,8 +55,8 @@
 #define SOURCE "16 CFR 1501.4, size requirements and test procedure for small parts"
 #define SCOPE "toys and their loose pieces for children under 36 months"
 #define ADVICE \
-  ": a child under 3 years can choke on it; make it larger, or fix it so that it cannot come off; " \
-  BR__TEACHER_FIRST
+  ": a child under 3 years can choke on it; make it larger, or fix it so that it can not come " \
+  "off; " BR__TEACHER_FIRST
 
 static const br__caution fits_certain = {
   "this part fits into " CYLINDER ADVICE, SOURCE, SCOPE
@@ -78,7 +82,7 @@ br__small_part_caution (br_truth fits, const br__child *child)
   return fits == BR_YES ? &fits_certain : &fits_maybe;
 }
 
-/* Is A over LIMIT?  Ends the calculation C; *STATUS keeps what is a fault, not what is undecided.  */
+/* Is A over LIMIT?  Ends the calculation C; *STATUS keeps a fault, not that it is undecided.  */
 static br_truth
 over (br__calc *c, const br_real *a, const br_real *limit, br_status *status)
 {
@@ -111,7 +115,8 @@ squares_over (const br_real *x, const br_real *y, const br_real *limit, unsigned
 }
 
 static br_truth
-sum_over (const br_real *x, const br_real *y, const br_real *limit, unsigned bits, br_status *status)
+sum_over (const br_real *x, const br_real *y, const br_real *limit, unsigned bits,
+          br_status *status)
 {
   br__calc c = BR__CALC (bits);
 
@@ -170,7 +175,8 @@ diagonal_over (const br_real *side, unsigned bits, br_status *status)
 
 /* SIDE[i] = SIZES[i] in eighths.  */
 static br_status
-in_eighths (br_real *side, const br_real *const *sizes, size_t count, unsigned bits, br_error *error)
+in_eighths (br_real *side, const br_real *const *sizes, size_t count, unsigned bits,
+            br_error *error)
 {
   size_t i;
   int sign;

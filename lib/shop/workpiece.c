@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    workpiece.c - pieces too short, too narrow or too thin to hold at a machine.
    School rule sets and machine manuals differ; each row says whose figure it is and whether it
-   was seen in print.  None of them is a permission: a piece over every limit can still be unsafe.  */
+   was seen in print.  None of them is a permission: a piece over every limit can still be
+   unsafe.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -20,7 +21,8 @@ const br__advice br__advices[] = {
     "the 12 in and 3 in rule (woodworking magazine, November 2007, and school rules)", "found",
     BR__LENGTH_SIDE, 12, 1, 1 },
   { "jointer",
-    "a piece under 12 in is too short for the jointer (one school says 14 in): use a hand plane" FIRST,
+    "a piece under 12 in is too short for the jointer (one school says 14 in): use a hand plane"
+    FIRST,
     SCHOOL, "found", BR__LENGTH_SIDE, 12, 1, 0 },
   { "jointer",
     "under 300 mm use push blocks, or another way of working such as a sander" FIRST,
@@ -32,7 +34,8 @@ const br__advice br__advices[] = {
     "a piece under 3/4 in is narrower than the jointer allows" FIRST,
     JOINTER_MANUALS, "found", BR__WIDTH_SIDE, 3, 4, 0 },
   { "jointer",
-    "a piece under 1/4 in is too thin for the jointer (a makerspace says 5/8 in, a manual 3/8 in)" FIRST,
+    "a piece under 1/4 in is too thin for the jointer (a makerspace: 5/8 in, a manual: 3/8 in)"
+    FIRST,
     SCHOOL "; " JOINTER_MANUALS, "found", BR__THICKNESS_SIDE, 1, 4, 0 },
   { "planer",
     "do not plane a piece below 1/4 in thick, nor one shorter than from roller to roller" FIRST,
@@ -42,8 +45,8 @@ const br__advice br__advices[] = {
     SCHOOL, "found", BR__WIDTH_SIDE, 6, 1, 1 },
   /* The rule is 2 in from the line; 4 in is what 2 in on both sides of a line come to.  */
   { "band saw",
-    "fingers stay 2 in from the line of cut (others: 3 in, 4 in): a piece under 4 in leaves no room "
-    "for that on both sides" FIRST,
+    "fingers stay 2 in from the line of cut (others: 3 in, 4 in): a piece under 4 in leaves no "
+    "room for that on both sides" FIRST,
     "ITEEA band saw safety test; school safety cards", "found", BR__LENGTH_SIDE, 4, 1, 0 },
   { "miter saw",
     "do not hold a piece under about 8 in by hand: clamp it" FIRST,

@@ -9,6 +9,9 @@
 
 #include "exact/number.h"
 
+/* Z = X^N, N > 0 and X not rational.  */
+static br_status power_of (br_real *z, const br_real *x, int64_t n);
+
 typedef br_status number_op (br_number *z, const br_number *x, const br_number *y);
 
 static br_status
@@ -105,7 +108,6 @@ mul_exact (br_real *z, const br_real *x, const br_real *y)
 br_status
 br_real_mul (br_real *z, const br_real *x, const br_real *y)
 {
-  const br_real_node *root = br__real_formula_of (x, BR__REAL_ROOT);
   br_status status;
 
   if (x->node == NULL && y->node == NULL)
@@ -114,8 +116,8 @@ br_real_mul (br_real *z, const br_real *x, const br_real *y)
     return br_real_set (z, y);
   if (br__real_is_int (y, 1) || br__real_is_int (x, 0))
     return br_real_set (z, x);
-  if (root != NULL && root == y->node && root->index == 2)
-    return br_real_set (z, &root->left);
+  if (x->node == y->node && x->node->op != BR__REAL_SUM)
+    return power_of (z, x, 2);
   status = mul_exact (z, x, y);
   return status == BR__LEAVE ? br__real_formula (z, BR__REAL_MUL, x, y, 0) : status;
 }
@@ -225,7 +227,38 @@ raise_sum (br_real *z, const br_real *x, int64_t n)
   return status;
 }
 
-/* Z = X^N, N > 0 and X not rational.  */
+/* The root of U of index i, to the power N: what i and N share goes out of both.  */
+static br_status
+power_of_root (br_real *z, const br_real_node *root, int64_t n, int64_t shared)
+{
+  br_real value = BR_REAL_ZERO;
+  br_number rest = BR_NUMBER_ZERO;
+  br_status status = br_number_set_int (&rest, n / shared);
+
+  if (status == BR_OK)
+    status = root->index == shared ? br_real_set (&value, &root->left)
+                                   : br__real_root (&value, &root->left,
+                                                    (unsigned) (root->index / shared));
+  if (status == BR_OK)
+    status = br_real_pow (z, &value, &rest, 0);
+  br_number_clear (&rest);
+  br_real_clear (&value);
+  return status;
+}
+
+static int64_t
+common_divisor (int64_t a, int64_t b)
+{
+  while (b != 0)
+    {
+      int64_t rest = a % b;
+
+      a = b;
+      b = rest;
+    }
+  return a;
+}
+
 static br_status
 power_of (br_real *z, const br_real *x, int64_t n)
 {
@@ -234,14 +267,11 @@ power_of (br_real *z, const br_real *x, int64_t n)
   size_t size = 0;
   const br__term *terms = br__terms (&size, x, &room);
   const br_real_node *root = br__real_formula_of (x, BR__REAL_ROOT);
-  br_number rest = BR_NUMBER_ZERO;
+  int64_t shared = root != NULL ? common_divisor (n, root->index) : 1;
   br_status status = BR__LEAVE;
 
-  if (root != NULL && n % root->index == 0)
-    {
-      status = br_number_set_int (&rest, n / root->index);
-      return status == BR_OK ? br_real_pow (z, &root->left, &rest, 0) : status;
-    }
+  if (shared > 1)
+    return power_of_root (z, root, n, shared);
   if (terms != NULL && size == 1)
     {
       status = raise_term (&s, terms, n);

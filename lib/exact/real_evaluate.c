@@ -253,6 +253,8 @@ br__node_evaluate (br_real_node *node, mpfr_prec_t p)
   size_t room = 0, depth = 0;
   br_status status = BR_NO_MEMORY;
 
+  if (node->precision == p)
+    return BR_OK;
   if (!br__grow (&stack, &room, 1, sizeof *stack))
     goto out;
   stack[depth++] = node;

@@ -207,18 +207,75 @@ root_of_term (br_real *z, const br__term *t, unsigned index)
   return status;
 }
 
+/* sqrt (a + b) for a rational a > |b| of which a^2 - b^2 is the square of a rational s: it is
+   sqrt ((a + s) / 2) plus or minus, by the sign of b, sqrt ((a - s) / 2), as squaring shows.  BR__LEAVE
+   for any other pair.  */
+static br_status
+sqrt_of_pair (br_real *z, const br__term *a, const br__term *b)
+{
+  br_real first = BR_REAL_ZERO, second = BR_REAL_ZERO;
+  br_number s = BR_NUMBER_ZERO, part = BR_NUMBER_ZERO, two = BR_NUMBER_ZERO;
+  int exact = 0;
+  br_status status = br__term_square (&s, a);
+
+  if (status == BR_OK)
+    status = br__term_square (&part, b);
+  if (status == BR_OK)
+    status = br_number_sub (&s, &s, &part);
+  if (status == BR_OK && br_number_sign (&s) > 0 && br_number_sign (&a->q) > 0)
+    status = br__number_root (&s, &exact, &s, 2);
+  if (status == BR_OK && !exact)
+    status = BR__LEAVE;
+  if (status == BR_OK)
+    status = br_number_set_int (&two, 2);
+  if (status == BR_OK)
+    status = br_number_add (&part, &a->q, &s);
+  if (status == BR_OK)
+    status = br_number_div (&part, &part, &two);
+  if (status == BR_OK)
+    status = root_of_number (&first, &part, 2);
+  if (status == BR_OK)
+    status = br_number_sub (&part, &part, &s);
+  if (status == BR_OK)
+    status = root_of_number (&second, &part, 2);
+  if (status == BR_OK)
+    status = br_number_sign (&b->q) > 0 ? br_real_add (z, &first, &second)
+                                        : br_real_sub (z, &first, &second);
+  br_number_clear (&two);
+  br_number_clear (&part);
+  br_number_clear (&s);
+  br_real_clear (&second);
+  br_real_clear (&first);
+  return status;
+}
+
+static int
+is_rational (const br__term *t)
+{
+  int64_t m, d;
+
+  return t->k == 0 && br_number_get_ratio (&m, &d, &t->m) && m == 1;
+}
+
 br_status
 br__real_root (br_real *z, const br_real *x, unsigned index)
 {
   br__term room;
   size_t size = 0;
-  const br__term *terms = br__terms (&size, x, &room);
+  const br__term *t = br__terms (&size, x, &room);
   br_status status = BR__LEAVE;
 
-  if (terms != NULL && size == 0)
+  if (t != NULL && size == 0)
     return br_real_set (z, x);
-  if (terms != NULL && size == 1)
-    status = root_of_term (z, terms, index);
+  if (t != NULL && size == 1)
+    status = root_of_term (z, t, index);
+  else if (t != NULL && size == 2 && index == 2 && t[0].k == t[1].k)
+    {
+      if (is_rational (&t[0]))
+        status = sqrt_of_pair (z, &t[0], &t[1]);
+      else if (is_rational (&t[1]))
+        status = sqrt_of_pair (z, &t[1], &t[0]);
+    }
   if (status == BR__LEAVE)
     status = br__real_formula (z, BR__REAL_ROOT, x, NULL, index);
   return status;

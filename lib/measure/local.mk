@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: LGPL-3.0-or-later
 libbenchrule_core_la_SOURCES += \
   lib/measure/measure.h \
   lib/measure/glyph.c \

@@ -102,14 +102,16 @@ goes_on (const part *last, part *next)
   return 1;
 }
 
-/* Hints at the length of INCHES in the manner of feet FIRST.  */
+/* Hints at the length of INCHES in the manner of FIRST, if it is feet and begins the text: after
+   yards the hint would stand for less than is marked.  */
 static void
 hint_feet (const br__reader *r, const part *first, const br_number *inches)
 {
   br_text t = BR_TEXT_ZERO;
   br_number feet = BR_NUMBER_ZERO, rest = BR_NUMBER_ZERO;
 
-  if (first->unit->num == 12 && br_number_set_int (&rest, 12) == BR_OK
+  if (first->numeral.start == 0 && first->unit->num == 12
+      && br_number_set_int (&rest, 12) == BR_OK
       && br_number_div (&feet, inches, &rest) == BR_OK
       && br_number_floor (&feet, &feet) == BR_OK
       && br_number_mul (&rest, &feet, &rest) == BR_OK

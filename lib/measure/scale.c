@@ -65,6 +65,8 @@ read_word (br_number *ratio, const br__reader *r, size_t at)
 static br_status
 read_side (side *s, const br__reader *r, size_t at)
 {
+  /* Any size will do to have boxes read, and then refused.  */
+  static const br_number box = { 1, 0 };
   br__glyph g;
   size_t used = 0, sign;
   br_status status;
@@ -75,7 +77,7 @@ read_side (side *s, const br__reader *r, size_t at)
     at = br__skip_blanks (r->text, r->length, at + g.length);
   if (!br__measure_begins (r->text, r->length, at))
     return br__fail (r->error, BR_SYNTAX, sign, g.length, "a number or a length is missing");
-  status = br_measure_scan (&s->measure, &used, r->text + at, r->length - at, NULL, r->error);
+  status = br_measure_scan (&s->measure, &used, r->text + at, r->length - at, &box, r->error);
   if (status != BR_OK)
     {
       if (r->error != NULL)
@@ -87,7 +89,8 @@ read_side (side *s, const br__reader *r, size_t at)
   if (sign != at || br_number_sign (&s->measure.value) == 0)
     return br__fail (r->error, BR_DOMAIN, sign, s->end - sign,
                      "both sides of a scale are over zero");
-  if (s->measure.unit != NULL && s->measure.unit->dimension != BR_LENGTH)
+  if (s->measure.unit != NULL
+      && (s->measure.unit->dimension != BR_LENGTH || br__unit_is_box (s->measure.unit)))
     return br__fail (r->error, BR_DOMAIN, sign, s->end - sign,
                      "a scale has lengths or plain numbers on its sides");
   return BR_OK;

@@ -1,0 +1,167 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   scale.c - drawing scales: published ones, our own spellings, wrong ones, and lengths taken
+   to scale and back.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "measure.h"
+
+static void
+check_good (const check_data *data)
+{
+  br_number ratio = BR_NUMBER_ZERO, again = BR_NUMBER_ZERO;
+  br_error error;
+  char text[200];
+  const char *f = data->field[0];
+  char *copy = measure_exact_copy (f, strlen (f));
+
+  if (br_scale_read (&ratio, copy, strlen (f), &error) != BR_OK)
+    fail_msg ("%s:%ld: at %zu: %s", data->name, data->line, error.offset, error.message);
+  check_is (&ratio, data->field[1]);
+  br_scale_write (text, sizeof text, &ratio);
+  assert_string_equal (text, data->field[2]);
+  check_ok (br_scale_read (&again, text, strlen (text), NULL));
+  assert_true (br_number_equal (&again, &ratio));
+  free (copy);
+}
+
+static void
+spellings (void **state)
+{
+  check_data data;
+  long good = 0, wrong = 0;
+
+  (void) state;
+  check_open (&data, "scales.txt", '|');
+  while (check_next (&data))
+    if (data.field[0][0] == '!')
+      {
+        const char *text = data.field[0] + 1 + (data.field[0][1] == ' ');
+        br_number ratio = BR_NUMBER_ZERO;
+        br_error error;
+        br_status status;
+
+        check_ok (br_number_set_int (&ratio, 77));
+        memset (&error, 0, sizeof error);
+        status = br_scale_read (&ratio, text, strlen (text), &error);
+        measure_check_error (&data, 1, status, &error);
+        assert_int_equal (br_scale_read (&ratio, text, strlen (text), NULL), status);
+        check_is (&ratio, "77");
+        wrong++;
+      }
+    else
+      {
+        check_good (&data);
+        good++;
+      }
+  assert_true (good > 80 && wrong > 20);
+}
+
+/* 1:48 is not 1:50, nor 1:480 the 1:500 that web pages print beside 1 in = 40 ft.  */
+static void
+false_friends (void **state)
+{
+  static const char *const pairs[][2] = {
+    { "1/4 in = 1 ft", "1:50" }, { "1 in = 40 ft", "1:500" }, { "1 in = 80 ft", "1:1000" },
+    { "quarter", "1/4 in = 1 ft" },
+  };
+  size_t i;
+
+  (void) state;
+  for (i = 0; i < CHECK_COUNT (pairs); i++)
+    {
+      br_number a = BR_NUMBER_ZERO, b = BR_NUMBER_ZERO;
+
+      check_ok (br_scale_read (&a, pairs[i][0], strlen (pairs[i][0]), NULL));
+      check_ok (br_scale_read (&b, pairs[i][1], strlen (pairs[i][1]), NULL));
+      assert_false (br_number_equal (&a, &b));
+    }
+}
+
+/* Lengths printed beside a scale: full size, scale, drawn, source.  */
+static void
+published_lengths (void **state)
+{
+  static const char *const rows[][4] = {
+    { "100 ft", "1 in = 20 ft", "5 in", "landscape drawing textbook, quoted in an encyclopedia" },
+    { "100 ft", "1/16 in = 1 ft", "6-1/4 in", "the same" },
+    { "100 ft", "1/4 in = 1 ft", "25 in", "the same" },
+    { "100 ft", "1 in = 40 ft", "2-1/2 in", "the same" },
+    { "70 ft", "1 in = 40'", "1-3/4 in", "class slides, Scaled Drawings" },
+    { "51 ft", "1/8 in = 1'", "6 3/8 in", "Trades Access Common Core D-3, BCcampus" },
+    { "45 in", "2/15", "6 in", "Fundamentals of Mathematics (Burzynski and Ellis)" },
+    { "10-1/2 in", "quarter size", "2-5/8 in", "common shop exercise, no source" },
+    { "12' 9\"", "1/8 in = 1'-0\"", "1-19/32 in", "common shop exercise, no source" },
+    { "1' 6\"", "1-1/2 in = 1'-0\"", "2-1/4 in", "common shop exercise, no source" },
+  };
+  size_t i;
+
+  (void) state;
+  for (i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br_measure full = BR_MEASURE_ZERO, drawn = BR_MEASURE_ZERO;
+      br_real a = BR_REAL_ZERO, b = BR_REAL_ZERO;
+      br_number ratio = BR_NUMBER_ZERO;
+
+      check_ok (br_measure_read (&full, rows[i][0], strlen (rows[i][0]), NULL, NULL));
+      check_ok (br_measure_read (&drawn, rows[i][2], strlen (rows[i][2]), NULL, NULL));
+      check_ok (br_scale_read (&ratio, rows[i][1], strlen (rows[i][1]), NULL));
+      check_ok (br_real_set_number (&a, &full.value));
+      check_ok (br_real_set_number (&b, &drawn.value));
+      check_ok (br_scale_drawn (&a, &a, &ratio));
+      check_ok (br_scale_full (&b, &b, &ratio));
+      assert_true (br_number_equal (br_real_rational (&a), &drawn.value));
+      assert_true (br_number_equal (br_real_rational (&b), &full.value));
+    }
+}
+
+/* Random ratios and lengths: there and back, and the text of the ratio.  */
+static void
+there_and_back (void **state)
+{
+  long i;
+
+  (void) state;
+  for (i = 0; i < check_times (2000); i++)
+    {
+      br_number ratio = BR_NUMBER_ZERO, again = BR_NUMBER_ZERO;
+      br_real x = BR_REAL_ZERO, y = BR_REAL_ZERO;
+      char text[1000];
+
+      check_number (&ratio);
+      check_ok (br_number_abs (&ratio, &ratio));
+      check_number (&x.rational);
+      if (br_number_sign (&ratio) == 0)
+        {
+          assert_int_equal (br_scale_full (&y, &x, &ratio), BR_DOMAIN);
+          assert_int_equal (br_scale_drawn (&y, &x, &ratio), BR_DOMAIN);
+        }
+      else
+        {
+          check_ok (br_scale_full (&y, &x, &ratio));
+          check_ok (br_scale_drawn (&y, &y, &ratio));
+          assert_true (br_number_equal (br_real_rational (&y), br_real_rational (&x)));
+          br_scale_write (text, sizeof text, &ratio);
+          check_ok (br_scale_read (&again, text, strlen (text), NULL));
+          assert_true (br_number_equal (&again, &ratio));
+        }
+      br_number_clear (&ratio);
+      br_number_clear (&again);
+      br_real_clear (&x);
+      br_real_clear (&y);
+    }
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    CHECK_TEST (spellings),
+    CHECK_TEST (false_friends),
+    CHECK_TEST (published_lengths),
+    CHECK_TEST (there_and_back),
+  };
+
+  return CHECK_RUN (tests);
+}

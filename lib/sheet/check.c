@@ -1,0 +1,300 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   check.c - rules that must hold.  What is kept in the graph is the margin: the right side less
+   the left for "at most", the left less the right for "at least".  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "sheet/sheet.h"
+
+void
+br__check_free (br__check *check)
+{
+  br__tree_clear (&check->left);
+  br__tree_clear (&check->right);
+  br__free (check->formula);
+  br__free (check->note);
+  br__free (check);
+}
+
+static br_status
+read_comparison (br__run *run, br__comparison *c)
+{
+  static const struct { int sign; br__comparison c; } signs[] =
+  {
+    { '<', BR__LESS }, { BR__AT_MOST, BR__AT_MOST_ }, { '=', BR__EQUAL },
+    { BR__AT_LEAST, BR__AT_LEAST_ }, { '>', BR__MORE }, { BR__UNEQUAL, BR__UNEQUAL_ }
+  };
+  for (size_t i = 0; i < sizeof signs / sizeof signs[0]; i++)
+    if (br__lex_is_sign (&run->lex, signs[i].sign))
+      {
+        *c = signs[i].c;
+        return br__lex_next (&run->lex, run->error);
+      }
+  return br__expected (run, "one of < <= = >= > != ");
+}
+
+static br_status
+append_copy (br__tree *t, const br__tree *from, size_t shift)
+{
+  for (size_t i = 0; i < from->count; i++)
+    {
+      if (!br__grow (&t->nodes, &t->room, t->count + 1, sizeof (br__node)))
+        return BR_NO_MEMORY;
+      br__node *n = &t->nodes[t->count];
+      *n = from->nodes[i];
+      memset (&n->number.value, 0, sizeof n->number.value);
+      n->offset += shift;
+      n->word += shift;
+      t->count++;
+      br_status status = br_number_set (&n->number.value, &from->nodes[i].number.value);
+      if (status != BR_OK)
+        return status;
+    }
+  return BR_OK;
+}
+
+/* GREAT less SMALL as one tree over the text of the rule.  */
+static br_status
+difference (br__tree *t, const br__tree *great, const br__tree *small, const char *text, size_t base,
+            size_t length)
+{
+  br__node minus = { .op = BR__OP_SUB, .count = 2, .length = length };
+  t->base = base;
+  t->length = length;
+  t->text = br__strndup (text + base, length);
+  if (!t->text)
+    return BR_NO_MEMORY;
+  br_status status = append_copy (t, great, great->base - base);
+  size_t first = t->count;
+  if (status == BR_OK)
+    status = append_copy (t, small, small->base - base);
+  for (size_t i = first; i < t->count; i++)
+    t->nodes[i].first += first;
+  if (status == BR_OK && !br__grow (&t->nodes, &t->room, t->count + 1, sizeof (br__node)))
+    status = BR_NO_MEMORY;
+  if (status == BR_OK)
+    t->nodes[t->count++] = minus;
+  t->deepest = great->deepest > small->deepest + 1 ? great->deepest : small->deepest + 1;
+  return status;
+}
+
+br_status
+br__check_judge (br_sheet *sheet, br__check *check, br_error *error)
+{
+  const br__value *v = br__entry_value (check->margin);
+  int sign = 0;
+  if (!v)
+    {
+      check->state = BR__CHECK_WAITING;
+      return BR_OK;
+    }
+  br_status status = br_real_sign (&sign, &v->real, sheet->settings.bits);
+  if (status == BR_UNDECIDED)
+    {
+      check->state = BR__CHECK_UNDECIDED;
+      return BR_OK;
+    }
+  if (status != BR_OK)
+    return br__fail_plain (error, status, 0, 0);
+  int holds;
+  switch (check->comparison)
+    {
+    case BR__LESS: case BR__MORE: holds = sign > 0; break;
+    case BR__AT_MOST_: case BR__AT_LEAST_: holds = sign >= 0; break;
+    case BR__EQUAL: holds = sign == 0; break;
+    default: holds = sign != 0; break;
+    }
+  check->state = holds ? BR__CHECK_PASS : BR__CHECK_FAIL;
+  return BR_OK;
+}
+
+void
+br__checks_count (br_sheet *sheet)
+{
+  sheet->failing = 0;
+  for (br__check *c = sheet->checks; c; c = c->next)
+    sheet->failing += c->active && c->state == BR__CHECK_FAIL;
+}
+
+static br_status
+put_side (br_record *r, const char *key, br__run *run, const br__tree *tree)
+{
+  br__value v = BR__VALUE_ZERO;
+  br_text t = BR_TEXT_ZERO;
+  br_status status = br__value_of (&v, run, tree);
+  if (status == BR_OK)
+    status = br__shown (&t, &v, &run->sheet->settings);
+  if (status == BR_OK)
+    br__put_from (r, key, &t);
+  else
+    br__put_null (r, key);
+  br__text_clear (&t);
+  br__value_clear (&v);
+  return status == BR_DOMAIN ? BR_OK : status;
+}
+
+static br_status
+emit_check (br__run *run, br__check *check)
+{
+  static const char *const states[] = { "pass", "fail", "waiting", "undecided" };
+  const br__settings *s = &run->sheet->settings;
+  const br__value *v = br__entry_value (check->margin);
+  br_record *r = br__record_new ("check");
+  br_text t = BR_TEXT_ZERO;
+  br_status status;
+
+  br__put_text (r, "formula", check->formula);
+  br__put_text (r, "state", states[check->state]);
+  status = put_side (r, "left", run, &check->left);
+  if (status == BR_OK)
+    status = put_side (r, "right", run, &check->right);
+  if (v && status == BR_OK)
+    {
+      br_real z = BR_REAL_ZERO;
+      status = br__in_sheet_unit (&z, v, s);
+      br__put_exact (r, "margin", br_real_rational (&z));
+      br_real_clear (&z);
+      if (status == BR_OK)
+        status = br__shown (&t, v, s);
+      br__put_from (r, "margin_shown", &t);
+    }
+  else
+    br__put_null (r, "margin");
+  br__put_text (r, "note", check->note);
+  if (status != BR_OK)
+    {
+      br__record_free (r);
+      return br__fail_plain (run->error, status, 0, run->end);
+    }
+  return br__emit (run, r);
+}
+
+br_status
+br__tell_checks (br__run *run, const br__moves *moves)
+{
+  br_status status = BR_OK;
+  for (br__check *c = run->sheet->checks; c && status == BR_OK; c = c->next)
+    {
+      int moved = 0, was = c->state;
+      for (size_t i = 0; i < moves->count && !moved; i++)
+        moved = moves->rows[i].entry == c->margin;
+      if (!c->active || (!moved && was == BR__CHECK_PASS))
+        continue;
+      status = br__check_judge (run->sheet, c, run->error);
+      if (status == BR_OK && moved && (c->state == BR__CHECK_FAIL || c->state != was))
+        status = emit_check (run, c);
+    }
+  br__checks_count (run->sheet);
+  return status;
+}
+
+/* Shows every rule of the sheet.  */
+static br_status
+show_all (br__run *run)
+{
+  br_status status = br__end_of_line (run);
+  size_t count = 0;
+  for (br__check *c = run->sheet->checks; c && status == BR_OK; c = c->next)
+    if (c->active)
+      {
+        status = br__check_judge (run->sheet, c, run->error);
+        if (status == BR_OK)
+          status = emit_check (run, c);
+        count++;
+      }
+  if (status == BR_OK && !count)
+    status = br__remark (run, "no check has been set yet");
+  return status;
+}
+
+/* Gives CHECK its hidden entry.  */
+static br_status
+tie_check (br__run *run, br__check *check, size_t base, size_t length)
+{
+  br_sheet *sheet = run->sheet;
+  br__tree margin = BR__TREE_ZERO;
+  br__definition *d = NULL;
+  br_text name = BR_TEXT_ZERO;
+  int at_most = check->comparison == BR__LESS || check->comparison == BR__AT_MOST_;
+  br_status status = difference (&margin, at_most ? &check->right : &check->left,
+                                 at_most ? &check->left : &check->right, run->text, base, length);
+  if (status == BR_OK)
+    {
+      br__text_printf (&name, " check %lu", ++sheet->check_count);
+      if (!name.failed)
+        check->margin = br__graph_get (sheet->graph, br__text_string (&name), name.length);
+      if (!check->margin)
+        status = BR_NO_MEMORY;
+    }
+  if (status == BR_OK)
+    status = br__definition_new (&d, sheet->graph, &margin, "", 0, run->error);
+  else
+    br__fail_plain (run->error, status, base, length);
+  if (status == BR_OK)
+    status = br__graph_define (sheet->graph, check->margin, &d, &sheet->settings, NULL, run->error);
+  br__definition_free (d);
+  br__tree_clear (&margin);
+  br__text_clear (&name);
+  return status;
+}
+
+static br_status
+read_check (br__run *run, br__check *check)
+{
+  size_t base = run->lex.token.offset, end;
+  br_status status = br__parse (&check->left, &run->lex, run->error);
+  if (status == BR_OK)
+    status = read_comparison (run, &check->comparison);
+  if (status == BR_OK)
+    status = br__parse (&check->right, &run->lex, run->error);
+  if (status == BR_OK)
+    status = br__end_of_line (run);
+  if (status != BR_OK)
+    return status;
+  end = check->right.base + check->right.length;
+  check->formula = br__strndup (run->text + base, end - base);
+  check->note = br__strndup (run->note, run->note_length);
+  if (!check->formula || !check->note)
+    return br__fail_plain (run->error, BR_NO_MEMORY, base, end - base);
+  return tie_check (run, check, base, end - base);
+}
+
+br_status
+br__do_check (br__run *run)
+{
+  br_sheet *sheet = run->sheet;
+  if (run->lex.token.type == BR__END)
+    return show_all (run);
+  br__check *check = br__alloc_zero (1, sizeof *check);
+  if (!check)
+    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  br_status status = read_check (run, check);
+  if (status == BR_OK)
+    status = br__line_append (run, &run->line);
+  if (status != BR_OK)
+    {
+      br__check_free (check);
+      return status;
+    }
+  run->line->check = check;
+  if (sheet->last_check)
+    sheet->last_check->next = check;
+  else
+    sheet->checks = check;
+  sheet->last_check = check;
+  br__step step = { .type = BR__STEP_CHECK, .check = check };
+  status = br__step_add (run, &step);
+  if (status != BR_OK)
+    return status;
+  check->active = 1;
+  status = br__check_judge (sheet, check, run->error);
+  br__checks_count (sheet);
+  if (status == BR_OK)
+    status = emit_check (run, check);
+  return status;
+}

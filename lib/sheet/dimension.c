@@ -1,0 +1,474 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   dimension.c - setting, forgetting and listing named dimensions.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "sheet/sheet.h"
+
+int
+br__is_hidden_entry (const br__entry *e)
+{
+  /* A rule's margin has a name that no one can type.  */
+  return br__entry_name (e)[0] == ' ';
+}
+
+static const char *
+state_of (const br__entry *e)
+{
+  if (!br__entry_value (e))
+    return "waiting";
+  return br__entry_definition (e)->edge_count ? "derived" : "given";
+}
+
+static void
+put_nulls (br_record *r)
+{
+  static const char *const keys[] =
+    { "exact", "decimal", "decimal_exact", "unit", "shown", "mark", "error", "error_decimal", "tie" };
+  for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++)
+    br__put_null (r, keys[i]);
+}
+
+/* The fields that `set` and `dimension` share.  */
+static br_status
+put_dimension (br_record *r, const br__entry *e, const br__settings *s)
+{
+  const br__definition *d = br__entry_definition (e);
+  const br__value *v = br__entry_value (e);
+  br_status status = BR_OK;
+
+  br__put_text (r, "name", br__entry_name (e));
+  br__put_text (r, "state", state_of (e));
+  if (v)
+    {
+      status = br__put_value (r, v, s);
+      if (status == BR_OK)
+        status = br__put_on_ruler (r, v, s);
+    }
+  else
+    put_nulls (r);
+  br_list *waiting = br__put_list (r, "waiting");
+  for (size_t i = 0; !v && i < d->edge_count; i++)
+    if (!br__entry_value (d->edges[i].used))
+      br__list_text (waiting, br__entry_name (d->edges[i].used));
+  br__put_bytes (r, "formula", d->tree.text, d->tree.length);
+  if (d->tolerance_text)
+    br__put_text (r, "tolerance", d->tolerance_text);
+  br__put_text (r, "note", d->note);
+  return status;
+}
+
+/* Exact in the sheet's unit; a decimal where it is not rational; null without a value.  */
+static br_status
+put_plain_value (br_record *row, const char *key, const br__value *v, const br__settings *s)
+{
+  br_real z = BR_REAL_ZERO;
+  if (!v)
+    {
+      br__put_null (row, key);
+      return BR_OK;
+    }
+  br_status status = br__in_sheet_unit (&z, v, s);
+  if (status == BR_OK && br_real_rational (&z))
+    br__put_exact (row, key, br_real_rational (&z));
+  else if (status == BR_OK)
+    {
+      br_text t = BR_TEXT_ZERO;
+      status = br__put_real_decimal (&t, NULL, &z, 12, s->bits);
+      br__put_from (row, key, &t);
+    }
+  br_real_clear (&z);
+  return status;
+}
+
+br_status
+br__put_moves (br_record *r, const br__moves *moves, br_sheet *sheet)
+{
+  br_list *list = br__put_list (r, "changed");
+  br_status status = BR_OK;
+  for (size_t i = 0; i < moves->count && status == BR_OK; i++)
+    {
+      const br__move *m = &moves->rows[i];
+      br_text t = BR_TEXT_ZERO;
+      if (br__is_hidden_entry (m->entry))
+        continue;
+      br_record *row = br__list_record (list);
+      br__put_text (row, "name", br__entry_name (m->entry));
+      status = put_plain_value (row, "before", m->had ? &m->before : NULL, &sheet->settings);
+      if (status == BR_OK)
+        status = put_plain_value (row, "after", br__entry_value (m->entry), &sheet->settings);
+      if (status == BR_OK && m->had)
+        {
+          status = br__shown (&t, &m->before, &sheet->settings);
+          br__put_from (row, "before_shown", &t);
+        }
+      if (status == BR_OK && br__entry_value (m->entry))
+        {
+          status = br__shown (&t, br__entry_value (m->entry), &sheet->settings);
+          br__put_from (row, "after_shown", &t);
+        }
+    }
+  return status;
+}
+
+static br_status
+name_taken (br__run *run)
+{
+  const char *name = run->text + run->word.offset;
+  const br__statement *st = br__statement_find (name, run->word.length);
+  if (st)
+    {
+      br__fail (run->error, BR_SYNTAX, run->word.offset, run->word.length,
+                "`%s` is a word of the language and can not name a dimension", st->word);
+      if (st->setting)
+        br__hint (run->error, "to set it, write it without `=`: %s", st->form);
+      return BR_SYNTAX;
+    }
+  if (br__same_word (name, run->word.length, "pi"))
+    return br__fail (run->error, BR_SYNTAX, run->word.offset, run->word.length,
+                     "`pi` is a number and can not name a dimension");
+  return BR_OK;
+}
+
+/* `+- T` behind a formula.  */
+static br_status
+read_tolerance (br__run *run, br__definition *d)
+{
+  br__tree tree = BR__TREE_ZERO;
+  br_status status = br__lex_next (&run->lex, run->error);
+  if (status == BR_OK)
+    status = br__parse (&tree, &run->lex, run->error);
+  if (status == BR_OK)
+    status = br__value_of (&d->tolerance, run, &tree);
+  if (status == BR_OK)
+    {
+      const br_number *q = br_real_rational (&d->tolerance.real);
+      if (!q || br_number_sign (q) < 0
+          || (d->tolerance.dimension != BR_PLAIN && d->tolerance.dimension != BR_LENGTH))
+        status = br__fail (run->error, BR_DOMAIN, tree.base, tree.length,
+                           "a tolerance is a length or a plain number of zero or more");
+    }
+  if (status == BR_OK)
+    {
+      d->tolerance_text = tree.text;
+      tree.text = NULL;
+    }
+  br__tree_clear (&tree);
+  return status;
+}
+
+/* Puts the line of the assignment into the sheet: in place of the one that E has.  A note that was
+   there stays if none is given now.  */
+static br_status
+keep_line (br__run *run, br__entry *e, const char *old_note)
+{
+  br__line *line = br__line_of_entry (e);
+  br_status status;
+  if (!line || run->from_file)
+    {
+      status = br__line_append (run, &line);
+      if (status == BR_OK)
+        {
+          line->entry = e;
+          *br__entry_tag (e) = line;
+        }
+    }
+  else if (run->note_length || !old_note || !*old_note)
+    status = br__line_rewrite (run, line);
+  else
+    {
+      br_text t = BR_TEXT_ZERO;
+      const char *text = run->text;
+      size_t length = run->length;
+      br__text_put (&t, text, run->end);
+      br__text_printf (&t, "  # %s", old_note);
+      run->text = br__text_string (&t);
+      run->length = t.length;
+      status = t.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0)
+                        : br__line_rewrite (run, line);
+      run->text = text;
+      run->length = length;
+      br__text_clear (&t);
+    }
+  run->line = line;
+  return status;
+}
+
+/* Gives E the definition *D, which then holds what was before, as a step of the statement.  */
+static br_status
+define (br__run *run, br__entry *e, br__definition **d, br__moves *moves)
+{
+  br_status status = br__graph_define (run->sheet->graph, e, d, &run->sheet->settings, moves,
+                                       run->error);
+  if (status != BR_OK)
+    return status;
+  br__step step = { .type = BR__STEP_DEFINITION, .entry = e, .definition = *d };
+  status = br__step_add (run, &step);
+  if (status == BR_OK)
+    *d = NULL;
+  return status;
+}
+
+static br_status
+emit_set (br__run *run, br__entry *e, const br__moves *moves)
+{
+  br_record *r = br__record_new ("set");
+  br_status status = put_dimension (r, e, &run->sheet->settings);
+  if (status == BR_OK)
+    status = br__put_moves (r, moves, run->sheet);
+  if (status != BR_OK)
+    {
+      br__record_free (r);
+      return br__fail_plain (run->error, status, run->word.offset, run->word.length);
+    }
+  return br__emit (run, r);
+}
+
+br_status
+br__assign (br__run *run)
+{
+  br__tree tree = BR__TREE_ZERO;
+  br__definition *d = NULL;
+  br__moves moves = BR__MOVES_ZERO;
+  br__entry *e = NULL;
+  br_status status = name_taken (run);
+
+  if (status == BR_OK)
+    status = br__lex_next (&run->lex, run->error);
+  if (status == BR_OK)
+    status = br__parse (&tree, &run->lex, run->error);
+  if (status == BR_OK)
+    {
+      e = br__graph_get (run->sheet->graph, run->text + run->word.offset, run->word.length);
+      status = e ? br__definition_new (&d, run->sheet->graph, &tree, run->note, run->note_length,
+                                       run->error)
+                 : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+    }
+  if (status == BR_OK && br__lex_is_sign (&run->lex, BR__PLUS_MINUS))
+    status = read_tolerance (run, d);
+  if (status == BR_OK)
+    status = br__end_of_line (run);
+  const br__definition *old = e ? br__entry_definition (e) : NULL;
+  if (status == BR_OK && old && !run->note_length && *old->note)
+    {
+      char *note = br__strndup (old->note, strlen (old->note));
+      if (note)
+        {
+          br__free (d->note);
+          d->note = note;
+        }
+      else
+        status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+    }
+  if (status == BR_OK)
+    status = define (run, e, &d, &moves);
+  if (status == BR_OK)
+    status = keep_line (run, e, br__entry_definition (e)->note);
+  if (status == BR_OK)
+    status = emit_set (run, e, &moves);
+  if (status == BR_OK)
+    status = br__tell_checks (run, &moves);
+  br__tree_clear (&tree);
+  br__definition_free (d);
+  br__moves_clear (&moves);
+  return status;
+}
+
+/* The dimension that the token at hand names.  */
+static br_status
+named_entry (br__run *run, br__entry **e)
+{
+  const br__token *t = &run->lex.token;
+  br__node node = { .op = BR__OP_NAME, .word_length = t->length };
+  br__tree tree = { .text = (char *) run->text + t->offset, .length = t->length };
+  const br__value *v;
+
+  if (t->type != BR__NAME)
+    return br__expected (run, "the name of a dimension");
+  *e = br__graph_find (run->sheet->graph, run->text + t->offset, t->length);
+  if (*e && (br__entry_definition (*e) || br__entry_users (*e, NULL)))
+    return br__lex_next (&run->lex, run->error);
+  br_status status = br__graph_lookup (&v, run->sheet->graph, &tree, &node, run->error);
+  if (run->error)
+    run->error->offset = t->offset, run->error->length = t->length;
+  return status;
+}
+
+static br_status
+forget_one (br__run *run)
+{
+  br__entry *e = NULL;
+  br__definition *d = NULL;
+  br__moves moves = BR__MOVES_ZERO;
+  br__token word = run->lex.token;
+  br_status status = named_entry (run, &e);
+
+  if (status == BR_OK && !br__entry_definition (e))
+    status = br__fail (run->error, BR_DOMAIN, word.offset, word.length,
+                       "`%.60s` has no value to forget", br__entry_name (e));
+  if (status == BR_OK)
+    status = define (run, e, &d, &moves);
+  br__line *line = status == BR_OK ? br__line_of_entry (e) : NULL;
+  if (line)
+    status = br__line_hide (run, line);
+  if (status == BR_OK)
+    {
+      br_record *r = br__record_new ("forgotten");
+      br__put_text (r, "name", br__entry_name (e));
+      status = br__put_moves (r, &moves, run->sheet);
+      if (status == BR_OK)
+        status = br__emit (run, r);
+      else
+        br__record_free (r);
+    }
+  if (status == BR_OK)
+    status = br__tell_checks (run, &moves);
+  br__definition_free (d);
+  br__moves_clear (&moves);
+  return status;
+}
+
+br_status
+br__do_forget (br__run *run)
+{
+  br_status status = forget_one (run);
+  while (status == BR_OK && br__lex_is_sign (&run->lex, ','))
+    {
+      status = br__lex_next (&run->lex, run->error);
+      if (status == BR_OK)
+        status = forget_one (run);
+    }
+  return status == BR_OK ? br__end_of_line (run) : status;
+}
+
+/* The drawn size at the sheet's scale, for lengths and plain numbers.  */
+static br_status
+put_drawn (br_record *r, const br__value *v, const br__settings *s)
+{
+  br__value drawn = BR__VALUE_ZERO;
+  br_text t = BR_TEXT_ZERO;
+  br_status status = BR_OK;
+
+  if (!v || (v->dimension != BR_PLAIN && v->dimension != BR_LENGTH))
+    {
+      br__put_null (r, "drawn");
+      return BR_OK;
+    }
+  drawn.dimension = v->dimension;
+  status = br_scale_drawn (&drawn.real, &v->real, &s->scale);
+  if (status == BR_OK)
+    status = br__shown (&t, &drawn, s);
+  if (status == BR_OK)
+    br__put_from (r, "drawn", &t);
+  br__text_clear (&t);
+  br__value_clear (&drawn);
+  return status;
+}
+
+br_status
+br__do_list (br__run *run)
+{
+  br_status status = br__end_of_line (run);
+  size_t count = 0;
+  for (br__line *l = run->sheet->first; l && status == BR_OK; l = l->next)
+    {
+      /* A name that was set twice in a file has two lines; the last is the one that counts.  */
+      if (!l->entry || l->hidden || *br__entry_tag (l->entry) != l || !br__entry_definition (l->entry))
+        continue;
+      br_record *r = br__record_new ("dimension");
+      status = put_dimension (r, l->entry, &run->sheet->settings);
+      if (status == BR_OK)
+        status = put_drawn (r, br__entry_value (l->entry), &run->sheet->settings);
+      if (status == BR_OK)
+        status = br__emit (run, r);
+      else
+        br__record_free (r);
+      count++;
+    }
+  if (status == BR_OK && !count)
+    status = br__remark (run, "no dimension has been set yet");
+  return status;
+}
+
+static void
+put_user_names (br_list *list, const br__entry *e, br_sheet *sheet)
+{
+  for (const br__edge *edge = br__entry_users (e, NULL); edge; edge = br__entry_users (e, edge))
+    {
+      if (!br__is_hidden_entry (edge->user))
+        {
+          br__list_text (list, br__entry_name (edge->user));
+          continue;
+        }
+      for (br__check *c = sheet->checks; c; c = c->next)
+        if (c->margin == edge->user)
+          {
+            br_text t = BR_TEXT_ZERO;
+            br__text_printf (&t, "check %s", c->formula);
+            br__list_from (list, &t);
+          }
+    }
+}
+
+br_status
+br__do_missing (br__run *run)
+{
+  br_status status = br__end_of_line (run);
+  size_t count = 0;
+  for (br__entry *e = br__graph_first (run->sheet->graph); e && status == BR_OK;
+       e = br__entry_next (e))
+    {
+      if (br__entry_definition (e) || !br__entry_users (e, NULL))
+        continue;
+      br_record *r = br__record_new ("missing");
+      br__put_text (r, "name", br__entry_name (e));
+      put_user_names (br__put_list (r, "needed_by"), e, run->sheet);
+      status = br__emit (run, r);
+      count++;
+    }
+  if (status == BR_OK && !count)
+    status = br__remark (run, "nothing is missing: every dimension has a value");
+  return status;
+}
+
+br_status
+br__do_trace (br__run *run)
+{
+  br__entry *e = NULL;
+  br_status status = named_entry (run, &e);
+  if (status == BR_OK)
+    status = br__end_of_line (run);
+  if (status != BR_OK)
+    return status;
+  const br__definition *d = br__entry_definition (e);
+  const br__value *v = br__entry_value (e);
+  br_text t = BR_TEXT_ZERO;
+  br_record *r = br__record_new ("trace");
+  br__put_text (r, "name", br__entry_name (e));
+  if (d)
+    br__put_bytes (r, "formula", d->tree.text, d->tree.length);
+  else
+    br__put_null (r, "formula");
+  if (v)
+    {
+      status = br__shown (&t, v, &run->sheet->settings);
+      br__put_from (r, "shown", &t);
+    }
+  else
+    br__put_null (r, "shown");
+  br_list *uses = br__put_list (r, "uses");
+  for (size_t i = 0; d && i < d->edge_count; i++)
+    br__list_text (uses, br__entry_name (d->edges[i].used));
+  put_user_names (br__put_list (r, "used_by"), e, run->sheet);
+  if (status != BR_OK)
+    {
+      br__record_free (r);
+      return status;
+    }
+  return br__emit (run, r);
+}

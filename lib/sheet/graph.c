@@ -1,0 +1,216 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   graph.c - entries, their names and definitions.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/status.h"
+#include "sheet/graph_private.h"
+#include "sheet/words.h"
+
+br__graph *
+br__graph_new (void)
+{
+  return br__alloc_zero (1, sizeof (br__graph));
+}
+
+void
+br__definition_free (br__definition *d)
+{
+  if (!d)
+    return;
+  br__tree_clear (&d->tree);
+  br__free (d->edges);
+  br__free (d->note);
+  br__free (d->tolerance_text);
+  br__value_clear (&d->tolerance);
+  br__free (d);
+}
+
+void
+br__graph_free (br__graph *g)
+{
+  if (!g)
+    return;
+  HASH_CLEAR (hh, g->names);
+  for (br__entry *e = g->first, *next; e; e = next)
+    {
+      next = e->next;
+      br__definition_free (e->definition);
+      br__value_clear (&e->value);
+      br__free (e->name);
+      br__free (e);
+    }
+  br__free (g);
+}
+
+const char *br__entry_name (const br__entry *e) { return e->name; }
+const br__definition *br__entry_definition (const br__entry *e) { return e->definition; }
+
+const br__value *
+br__entry_value (const br__entry *e)
+{
+  return e->has_value ? &e->value : NULL;
+}
+
+const br__edge *
+br__entry_users (const br__entry *e, const br__edge *after)
+{
+  return after ? after->next : e->users;
+}
+
+void **br__entry_tag (br__entry *e) { return &e->tag; }
+br__entry *br__graph_first (const br__graph *g) { return g->first; }
+br__entry *br__entry_next (const br__entry *e) { return e->next; }
+size_t br__graph_waiting (const br__graph *g) { return g->waiting; }
+
+br__entry *
+br__graph_find (const br__graph *g, const char *name, size_t length)
+{
+  br__entry *e = NULL;
+  if (g->names)
+    HASH_FIND (hh, g->names, name, length, e);
+  return e;
+}
+
+br__entry *
+br__graph_get (br__graph *g, const char *name, size_t length)
+{
+  br__entry *e = br__graph_find (g, name, length);
+  if (e)
+    return e;
+  e = br__alloc_zero (1, sizeof *e);
+  if (!e)
+    return NULL;
+  e->name = br__strndup (name, length);
+  if (e->name)
+    HASH_ADD_KEYPTR (hh, g->names, e->name, length, e);
+  if (!e->name || !e->hh.tbl)
+    {
+      br__free (e->name);
+      br__free (e);
+      return NULL;
+    }
+  if (g->last)
+    g->last->next = e;
+  else
+    g->first = e;
+  g->last = e;
+  return e;
+}
+
+int
+br__entry_push (br__entry_stack *s, br__entry *e)
+{
+  if (!br__grow (&s->rows, &s->room, s->count + 1, sizeof *s->rows))
+    return 0;
+  s->rows[s->count++] = e;
+  return 1;
+}
+
+void
+br__moves_clear (br__moves *m)
+{
+  for (size_t i = 0; i < m->count; i++)
+    br__value_clear (&m->rows[i].before);
+  br__free (m->rows);
+  memset (m, 0, sizeof *m);
+}
+
+/* Ties each name of the tree to its entry, with one edge for each entry however often it is
+   named.  */
+static br_status
+tie_names (br__definition *d, br__graph *g)
+{
+  size_t room = 0;
+  unsigned long stamp = ++g->stamp;
+  for (size_t i = 0; i < d->tree.count; i++)
+    {
+      br__node *n = &d->tree.nodes[i];
+      if (n->op != BR__OP_NAME)
+        continue;
+      n->entry = br__graph_get (g, d->tree.text + n->word, n->word_length);
+      if (!n->entry || !br__grow (&d->edges, &room, d->edge_count + 1, sizeof (br__edge)))
+        return BR_NO_MEMORY;
+      if (n->entry->visited == stamp)
+        continue;
+      n->entry->visited = stamp;
+      memset (&d->edges[d->edge_count], 0, sizeof (br__edge));
+      d->edges[d->edge_count++].used = n->entry;
+    }
+  return BR_OK;
+}
+
+br_status
+br__definition_new (br__definition **d, br__graph *g, br__tree *tree, const char *note,
+                    size_t note_length, br_error *error)
+{
+  br__definition *made = br__alloc_zero (1, sizeof *made);
+  br_status status = made ? BR_OK : BR_NO_MEMORY;
+  size_t base = tree->base;
+  if (made)
+    {
+      made->tree = *tree;
+      memset (tree, 0, sizeof *tree);
+      made->note = br__strndup (note, note_length);
+      status = made->note ? tie_names (made, g) : BR_NO_MEMORY;
+    }
+  else
+    br__tree_clear (tree);
+  if (status != BR_OK)
+    {
+      br__definition_free (made);
+      return br__fail_plain (error, status, base, 0);
+    }
+  *d = made;
+  return BR_OK;
+}
+
+static br_status
+unknown_name (const br__graph *g, const char *name, size_t length, br_error *error)
+{
+  br__search search;
+  const br__function *f = br__function_find (name, length);
+
+  br__fail (error, BR_DOMAIN, 0, 0, "`%.*s` is not known", (int) (length < 60 ? length : 60), name);
+  if (f)
+    {
+      br__fail (error, BR_DOMAIN, 0, 0, "`%s` is a function and wants a value",
+                br__function_name (f));
+      br__hint (error, "write %s(%s)", br__function_name (f), br__function_parameters (f));
+      return BR_DOMAIN;
+    }
+  br__search_start (&search, name, length);
+  for (br__entry *e = g->first; e; e = e->next)
+    if (e->definition)
+      br__search_offer (&search, e->name);
+  for (size_t i = 0; (f = br__function_at (i)) != NULL; i++)
+    br__search_offer (&search, br__function_name (f));
+  if (search.best)
+    br__hint (error, "did you mean `%s`?", search.best);
+  else
+    br__hint (error, "give it a value first: %.*s = 3-1/2", (int) (length < 60 ? length : 60), name);
+  return BR_DOMAIN;
+}
+
+br_status
+br__graph_lookup (const br__value **value, void *user, const br__tree *tree, const br__node *node,
+                  br_error *error)
+{
+  br__graph *g = user;
+  const char *name = tree->text + node->word;
+  br__entry *e = node->entry ? node->entry : br__graph_find (g, name, node->word_length);
+
+  if (!e || (!e->definition && !e->users))
+    return unknown_name (g, name, node->word_length, error);
+  if (e->has_value)
+    {
+      *value = &e->value;
+      return BR_OK;
+    }
+  br__fail (error, BR_DOMAIN, 0, 0, "`%.60s` has no value yet", e->name);
+  br__hint (error, "`missing` tells what is still needed");
+  return BR_DOMAIN;
+}

@@ -1,0 +1,95 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   graph.h - named dimensions and what hangs on what.
+
+   An entry is a name: defined by a formula, or only needed by formulas of others.  Edges run
+   from the entry that is used to its user.  A change works out again only what hangs on it,
+   in an order in which nothing is worked out twice; either all of it holds or nothing has
+   changed.  No function recurses, so a chain may be of any length.  */
+#ifndef BR_SHEET_GRAPH_H
+#define BR_SHEET_GRAPH_H
+
+#include "sheet/evaluate.h"
+
+typedef struct br__entry br__entry;
+
+typedef struct br__edge
+{
+  br__entry *used, *user;
+  struct br__edge *prev, *next;     /* among the users of USED */
+  int linked;
+} br__edge;
+
+/* What a name was given.  */
+typedef struct br__definition
+{
+  br__tree tree;
+  br__edge *edges;                  /* one for each entry that the tree names */
+  size_t edge_count;
+  char *note;                       /* never NULL */
+  br__value tolerance;              /* half the band, over zero; plain 0 where none was given */
+  char *tolerance_text;             /* as typed, or NULL */
+} br__definition;
+
+typedef struct br__graph br__graph;
+
+br__graph *br__graph_new (void);
+void br__graph_free (br__graph *g);
+
+const char *br__entry_name (const br__entry *e);
+const br__definition *br__entry_definition (const br__entry *e);
+/* NULL while it waits.  */
+const br__value *br__entry_value (const br__entry *e);
+/* The users of E, one after another: start with NULL.  */
+const br__edge *br__entry_users (const br__entry *e, const br__edge *after);
+
+/* A place for what the sheet ties to E: its line.  NULL at first.  */
+void **br__entry_tag (br__entry *e);
+
+/* NULL where there is none.  _get makes one that is only needed; NULL: out of memory.  */
+br__entry *br__graph_find (const br__graph *g, const char *name, size_t length);
+br__entry *br__graph_get (br__graph *g, const char *name, size_t length);
+/* Entries in the order in which they were first named; NULL past the last.  */
+br__entry *br__graph_first (const br__graph *g);
+br__entry *br__entry_next (const br__entry *e);
+/* Those that have a definition and no value.  */
+size_t br__graph_waiting (const br__graph *g);
+
+/* Ties TREE (taken over, also on an error) to the entries of G.  */
+br_status br__definition_new (br__definition **d, br__graph *g, br__tree *tree, const char *note,
+                              size_t note_length, br_error *error);
+void br__definition_free (br__definition *d);
+
+/* One dimension that moved.  BEFORE and AFTER are NULL where there was or is no value; the
+   list owns BEFORE, AFTER is the entry's.  */
+typedef struct br__move
+{
+  br__entry *entry;
+  br__value before;
+  int had;
+} br__move;
+
+typedef struct br__moves
+{
+  br__move *rows;
+  size_t count, room;
+} br__moves;
+
+#define BR__MOVES_ZERO { NULL, 0, 0 }
+
+void br__moves_clear (br__moves *m);
+
+/* Gives E the definition *D (NULL: forgets it) and puts the one that it had into *D.  MOVES gets
+   what moved, E first.  A loop and a formula that has no value any more are refused: then
+   everything is as it was and *D is still the caller's.  Errors are placed in the line *D
+   was parsed from.  */
+br_status br__graph_define (br__graph *g, br__entry *e, br__definition **d, const br__settings *s,
+                            br__moves *moves, br_error *error);
+/* Works everything out again after a change of settings; refused as a whole like above.  */
+br_status br__graph_renew (br__graph *g, const br__settings *s, br__moves *moves, br_error *error);
+
+/* Values of entries for br__evaluate: USER is the graph.  A name that is not known or waits is an
+   error at its place.  */
+br_status br__graph_lookup (const br__value **value, void *user, const br__tree *tree,
+                            const br__node *node, br_error *error);
+
+#endif

@@ -1,0 +1,55 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   graph_private.h - entries as graph.c, renew.c and loop.c see them.  */
+#ifndef BR_SHEET_GRAPH_PRIVATE_H
+#define BR_SHEET_GRAPH_PRIVATE_H
+
+#include "exact/memory.h"
+
+#define uthash_malloc(size) br__alloc (size)
+#define uthash_free(block, size) br__free (block)
+#define HASH_NONFATAL_OOM 1
+#include <uthash.h>
+
+#include "sheet/graph.h"
+
+struct br__entry
+{
+  char *name;
+  UT_hash_handle hh;
+  br__entry *next;              /* in order of first naming */
+  br__definition *definition;
+  br__value value;
+  int has_value;
+  size_t lacking;               /* edges of the definition whose entry has no value */
+  br__edge *users;
+  void *tag;
+
+  /* For one walk over the graph; valid while the stamp is the graph's.  */
+  unsigned long visited, changed, touched;
+  br__edge *cursor;
+  unsigned long below, above;   /* loop.c: seen from either side */
+  br__entry *below_from, *above_from;
+};
+
+struct br__graph
+{
+  br__entry *names;             /* hash */
+  br__entry *first, *last;
+  unsigned long stamp;
+  size_t waiting;
+};
+
+/* loop.c: BR_OK if E may be given a definition with these edges, else BR_DOMAIN with the loop
+   named in order.  */
+br_status br__graph_check_loop (br__graph *g, br__entry *e, const br__definition *d,
+                                br_error *error);
+
+typedef struct br__entry_stack
+{
+  br__entry **rows;
+  size_t count, room;
+} br__entry_stack;
+
+int br__entry_push (br__entry_stack *s, br__entry *e);
+
+#endif

@@ -1,0 +1,76 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   lines.c - the sheet as text: lines in order, kept as they were typed.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "sheet/sheet.h"
+
+br_status
+br__line_append (br__run *run, br__line **line)
+{
+  br_sheet *sheet = run->sheet;
+  br__line *made = br__alloc_zero (1, sizeof *made);
+  if (made)
+    made->text = br__strndup (run->text, run->length);
+  if (!made || !made->text)
+    {
+      br__free (made);
+      return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+    }
+  made->length = run->length;
+  made->hidden = 1;
+  made->prev = sheet->last;
+  if (sheet->last)
+    sheet->last->next = made;
+  else
+    sheet->first = made;
+  sheet->last = made;
+  br__step step = { .type = BR__STEP_LINE_SHOWN, .line = made };
+  br_status status = br__step_add (run, &step);
+  if (status != BR_OK)
+    return status;
+  made->hidden = 0;
+  *line = made;
+  return BR_OK;
+}
+
+br_status
+br__line_rewrite (br__run *run, br__line *line)
+{
+  char *text = br__strndup (run->text, run->length);
+  if (!text)
+    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  br__step step = { .type = BR__STEP_LINE_TEXT, .line = line, .text = line->text,
+                    .length = line->length };
+  br_status status = br__step_add (run, &step);
+  if (status != BR_OK)
+    {
+      br__free (text);
+      return status;
+    }
+  line->text = text;
+  line->length = run->length;
+  return BR_OK;
+}
+
+br_status
+br__line_hide (br__run *run, br__line *line)
+{
+  br__step step = { .type = BR__STEP_LINE_SHOWN, .line = line };
+  br_status status = br__step_add (run, &step);
+  if (status == BR_OK)
+    line->hidden = 1;
+  return status;
+}
+
+br__line *
+br__line_of_entry (br__entry *entry)
+{
+  br__line *line = *br__entry_tag (entry);
+  return line && !line->hidden ? line : NULL;
+}

@@ -1,0 +1,248 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   record.c - the answers of statements: a kind and an ordered row of fields.  Both records
+   and lists are rows of cells; a list is a row whose keys are "".  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "sheet/record.h"
+
+typedef struct cell
+{
+  const char *key;
+  br_field_type type;
+  union
+  {
+    int truth;
+    int64_t count;
+    char *text;
+    struct row *row;
+  } value;
+} cell;
+
+typedef struct row
+{
+  const char *kind;
+  cell *cells;
+  size_t size, room;
+  int failed;
+} row;
+
+struct br_record { row row; };
+struct br_list { row row; };
+
+static const br_field absent = { "", BR_FIELD_NULL, { 0 } };
+
+static void
+row_free (row *r)
+{
+  if (!r)
+    return;
+  for (size_t i = 0; i < r->size; i++)
+    if (r->cells[i].type == BR_FIELD_TEXT)
+      br__free (r->cells[i].value.text);
+    else if (r->cells[i].type == BR_FIELD_LIST || r->cells[i].type == BR_FIELD_RECORD)
+      row_free (r->cells[i].value.row);
+  br__free (r->cells);
+  br__free (r);
+}
+
+static row *
+row_new (const char *kind)
+{
+  row *r = br__alloc_zero (1, sizeof *r);
+  if (r)
+    r->kind = kind;
+  return r;
+}
+
+static cell *
+row_add (row *r, const char *key, br_field_type type)
+{
+  if (!r)
+    return NULL;
+  if (!br__grow (&r->cells, &r->room, r->size + 1, sizeof (cell)))
+    {
+      r->failed = 1;
+      return NULL;
+    }
+  cell *c = &r->cells[r->size++];
+  memset (c, 0, sizeof *c);
+  c->key = key;
+  c->type = type;
+  return c;
+}
+
+static void
+row_add_text (row *r, const char *key, const char *bytes, size_t length)
+{
+  cell *c = row_add (r, key, BR_FIELD_TEXT);
+  if (!c)
+    return;
+  c->value.text = br__strndup (bytes, length);
+  if (!c->value.text)
+    {
+      c->type = BR_FIELD_NULL;
+      r->failed = 1;
+    }
+}
+
+static void
+row_add_from (row *r, const char *key, br_text *t)
+{
+  if (t->failed && r)
+    r->failed = 1;
+  row_add_text (r, key, br__text_string (t), t->length);
+  br__text_clear (t);
+}
+
+static row *
+row_add_row (row *r, const char *key, br_field_type type)
+{
+  cell *c = row_add (r, key, type);
+  if (!c)
+    return NULL;
+  c->value.row = row_new ("");
+  if (!c->value.row)
+    {
+      c->type = BR_FIELD_NULL;
+      r->failed = 1;
+    }
+  return c->value.row;
+}
+
+static int
+row_failed (const row *r)
+{
+  if (!r || r->failed)
+    return 1;
+  for (size_t i = 0; i < r->size; i++)
+    if ((r->cells[i].type == BR_FIELD_LIST || r->cells[i].type == BR_FIELD_RECORD)
+        && row_failed (r->cells[i].value.row))
+      return 1;
+  return 0;
+}
+
+static br_field
+row_at (const row *r, size_t index)
+{
+  if (!r || index >= r->size)
+    return absent;
+  const cell *c = &r->cells[index];
+  br_field f = { c->key, c->type, { 0 } };
+  switch (c->type)
+    {
+    case BR_FIELD_NULL: break;
+    case BR_FIELD_TRUTH: f.value.truth = c->value.truth; break;
+    case BR_FIELD_COUNT: f.value.count = c->value.count; break;
+    case BR_FIELD_TEXT: f.value.text = c->value.text; break;
+    case BR_FIELD_LIST: f.value.list = (const br_list *) c->value.row; break;
+    case BR_FIELD_RECORD: f.value.record = (const br_record *) c->value.row; break;
+    }
+  return f;
+}
+
+/* A record is its row, so that one set of functions serves both.  */
+#define ROW(x) ((row *) (x))
+#define CROW(x) ((const row *) (x))
+
+br_record *br__record_new (const char *kind) { return (br_record *) row_new (kind); }
+void br__record_free (br_record *r) { row_free (ROW (r)); }
+int br__record_failed (const br_record *r) { return row_failed (CROW (r)); }
+
+void
+br__record_rekind (br_record *r, const char *kind)
+{
+  if (r)
+    r->row.kind = kind;
+}
+
+void br__put_null (br_record *r, const char *key) { row_add (ROW (r), key, BR_FIELD_NULL); }
+
+void
+br__put_truth (br_record *r, const char *key, int truth)
+{
+  cell *c = row_add (ROW (r), key, BR_FIELD_TRUTH);
+  if (c)
+    c->value.truth = truth != 0;
+}
+
+void
+br__put_count (br_record *r, const char *key, int64_t count)
+{
+  cell *c = row_add (ROW (r), key, BR_FIELD_COUNT);
+  if (c)
+    c->value.count = count;
+}
+
+void
+br__put_bytes (br_record *r, const char *key, const char *bytes, size_t length)
+{
+  row_add_text (ROW (r), key, bytes, length);
+}
+
+void
+br__put_text (br_record *r, const char *key, const char *text)
+{
+  row_add_text (ROW (r), key, text, strlen (text));
+}
+
+void br__put_from (br_record *r, const char *key, br_text *t) { row_add_from (ROW (r), key, t); }
+
+void
+br__put_exact (br_record *r, const char *key, const br_number *x)
+{
+  if (!x)
+    {
+      br__put_null (r, key);
+      return;
+    }
+  br_text t = BR_TEXT_ZERO;
+  br__put_number (&t, x);
+  br__put_from (r, key, &t);
+}
+
+br_list *
+br__put_list (br_record *r, const char *key)
+{
+  return (br_list *) row_add_row (ROW (r), key, BR_FIELD_LIST);
+}
+
+void
+br__list_bytes (br_list *l, const char *bytes, size_t length)
+{
+  row_add_text (ROW (l), "", bytes, length);
+}
+
+void
+br__list_text (br_list *l, const char *text)
+{
+  row_add_text (ROW (l), "", text, strlen (text));
+}
+
+void br__list_from (br_list *l, br_text *t) { row_add_from (ROW (l), "", t); }
+
+br_record *
+br__list_record (br_list *l)
+{
+  return (br_record *) row_add_row (ROW (l), "", BR_FIELD_RECORD);
+}
+
+const char *br_record_kind (const br_record *r) { return r ? r->row.kind : ""; }
+size_t br_record_size (const br_record *r) { return r ? r->row.size : 0; }
+br_field br_record_at (const br_record *r, size_t index) { return row_at (CROW (r), index); }
+
+br_field
+br_record_get (const br_record *r, const char *key)
+{
+  for (size_t i = 0; r && i < r->row.size; i++)
+    if (strcmp (r->row.cells[i].key, key) == 0)
+      return row_at (CROW (r), i);
+  return absent;
+}
+
+size_t br_list_size (const br_list *l) { return l ? l->row.size : 0; }
+br_field br_list_at (const br_list *l, size_t index) { return row_at (CROW (l), index); }

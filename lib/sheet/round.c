@@ -1,0 +1,466 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   round.c - the statements that put values on rulers: round, marks, simplest.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "sheet/sheet.h"
+
+/* What stands behind the list of a round statement.  */
+typedef struct clauses
+{
+  br__mark mark;
+  br_direction direction;
+  int keep_total;
+} clauses;
+
+/* Rulers that have a name: "to eighths".  */
+static const struct { const char *word; int64_t parts; } named[] =
+{
+  { "wholes", 1 }, { "halves", 2 }, { "quarters", 4 }, { "eighths", 8 }, { "sixteenths", 16 },
+  { "inches", 1 }
+};
+
+static br_status
+read_mark (br__run *run, br__mark *mark)
+{
+  br__settings *s = &run->sheet->settings;
+  for (size_t i = 0; i < sizeof named / sizeof named[0]; i++)
+    if (br__lex_is_word (&run->lex, named[i].word))
+      {
+        br_number size = BR_NUMBER_ZERO;
+        br_status status = br_number_set_ratio (&size, 1, named[i].parts);
+        if (status == BR_OK)
+          status = br__mark_from (mark, s, &size, NULL);
+        return status == BR_OK ? br__lex_next (&run->lex, run->error) : status;
+      }
+  br__tree tree = BR__TREE_ZERO;
+  br__value v = BR__VALUE_ZERO;
+  br_status status = br__parse (&tree, &run->lex, run->error);
+  if (status == BR_OK)
+    status = br__value_of (&v, run, &tree);
+  if (status == BR_OK)
+    {
+      const br__node *root = &tree.nodes[tree.count - 1];
+      const br_unit *unit = root->op == BR__OP_NUMBER ? root->number.unit : NULL;
+      if (unit && strcmp (unit->name, "boxes") == 0)
+        unit = s->grid_unit;
+      status = br__mark_from_value (mark, s, &v, unit, run->error);
+      if (status != BR_OK && run->error)
+        run->error->offset = tree.base, run->error->length = tree.length;
+    }
+  br__tree_clear (&tree);
+  br__value_clear (&v);
+  return status;
+}
+
+static br_status
+read_clauses (br__run *run, clauses *c)
+{
+  br_status status = BR_OK;
+  int marked = 0, directed = 0;
+  while (status == BR_OK && run->lex.token.type != BR__END)
+    {
+      if (br__lex_is_word (&run->lex, "to") && !marked++)
+        {
+          status = br__lex_next (&run->lex, run->error);
+          if (status == BR_OK)
+            status = read_mark (run, &c->mark);
+          continue;
+        }
+      if ((br__lex_is_word (&run->lex, "up") || br__lex_is_word (&run->lex, "down")) && !directed++)
+        c->direction = br__lex_is_word (&run->lex, "up") ? BR_UP : BR_DOWN;
+      else if (br__lex_is_word (&run->lex, "keep") && !c->keep_total)
+        {
+          c->keep_total = 1;
+          status = br__lex_next (&run->lex, run->error);
+          if (status == BR_OK && !br__lex_is_word (&run->lex, "total"))
+            return br__expected (run, "`total` after `keep`");
+        }
+      else
+        return br__expected (run, "`to 1/8`, `up`, `down` or `keep total`");
+      if (status == BR_OK)
+        status = br__lex_next (&run->lex, run->error);
+    }
+  if (status == BR_OK && !marked)
+    {
+      status = br__settings_mark (&c->mark, &run->sheet->settings);
+      if (status != BR_OK)
+        br__fail_plain (run->error, status, 0, 0);
+    }
+  return status;
+}
+
+static br_status
+put_sheet_number (br_record *r, const char *key, const br_number *x, br_dimension dimension,
+                  const br__settings *s)
+{
+  br__value v = { { *x, NULL }, dimension };    /* borrowed for the call */
+  br_real z = BR_REAL_ZERO;
+  br_status status = br__in_sheet_unit (&z, &v, s);
+  if (status == BR_OK)
+    br__put_exact (r, key, br_real_rational (&z));
+  br_real_clear (&z);
+  return status;
+}
+
+/* The rounding record of X, which was rounded to ROUNDED on marks of SIZE.  */
+static br_status
+emit_rounding (br__run *run, const br__tree *tree, const br__value *x, const br__rounded *rounded,
+               const br__mark *mark, const br_number *size)
+{
+  const br__settings *s = &run->sheet->settings;
+  br_record *r = br__record_new ("rounding");
+  br_text t = BR_TEXT_ZERO;
+  if (tree)
+    br__put_bytes (r, "expression", tree->text, tree->length);
+  br_status status = br__put_value (r, x, s);
+  if (status == BR_OK)
+    status = put_sheet_number (r, "value", &rounded->value, x->dimension, s);
+  if (status == BR_OK)
+    {
+      br__put_mark_text (&t, &rounded->value, x->dimension, mark, s);
+      br__put_from (r, "mark", &t);
+      status = br__put_error (r, x, &rounded->value, s);
+    }
+  br__put_truth (r, "tie", rounded->tie);
+  if (status == BR_OK)
+    status = put_sheet_number (r, "ruler", size, x->dimension, s);
+  if (status == BR_OK)
+    status = put_sheet_number (r, "below", &rounded->below, x->dimension, s);
+  if (status == BR_OK)
+    status = put_sheet_number (r, "above", &rounded->above, x->dimension, s);
+  if (run->note_length)
+    br__put_bytes (r, "note", run->note, run->note_length);
+  if (status != BR_OK)
+    {
+      br__record_free (r);
+      return br__fail_plain (run->error, status, tree ? tree->base : 0, tree ? tree->length : 0);
+    }
+  return br__emit (run, r);
+}
+
+static br_status
+round_one (br__run *run, const br__tree *tree, const clauses *c)
+{
+  br__value x = BR__VALUE_ZERO;
+  br__rounded rounded = BR__ROUNDED_ZERO;
+  br_number size = BR_NUMBER_ZERO;
+  const br__settings *s = &run->sheet->settings;
+  br_status status = br__value_of (&x, run, tree);
+
+  if (status == BR_OK)
+    {
+      status = br__round_value (&rounded, &x, &c->mark, c->direction, s, run->error);
+      if (status != BR_OK && run->error)
+        run->error->offset = tree->base, run->error->length = tree->length;
+    }
+  if (status == BR_OK)
+    {
+      status = br__mark_size (&size, &c->mark, &x, s);
+      if (status == BR_OK)
+        status = emit_rounding (run, tree, &x, &rounded, &c->mark, &size);
+    }
+  br_number_clear (&size);
+  br__rounded_clear (&rounded);
+  br__value_clear (&x);
+  return status;
+}
+
+/* Room for a list whose total is kept.  */
+typedef struct totals
+{
+  br__value *parts;
+  br_real *reals;       /* borrowed from PARTS */
+  br_number *values;
+  size_t count;
+} totals;
+
+static void
+totals_clear (totals *t)
+{
+  for (size_t i = 0; i < t->count; i++)
+    {
+      if (t->parts)
+        br__value_clear (&t->parts[i]);
+      if (t->values)
+        br_number_clear (&t->values[i]);
+    }
+  br__free (t->parts);
+  br__free (t->reals);
+  br__free (t->values);
+}
+
+/* The parts of the list in one dimension, and that of the marks.  */
+static br_status
+gather (br__run *run, totals *t, const br__tree *trees, const br__mark *mark)
+{
+  const br__settings *s = &run->sheet->settings;
+  br_status status = BR_OK;
+  size_t leader = 0;
+  for (size_t i = 0; i < t->count && status == BR_OK; i++)
+    {
+      status = br__value_of (&t->parts[i], run, &trees[i]);
+      if (status == BR_OK && mark->length && t->parts[i].dimension == BR_PLAIN)
+        status = br__to_length (&t->parts[i], s);
+      if (t->parts[leader].dimension == BR_PLAIN)
+        leader = i;
+    }
+  for (size_t i = 0; i < t->count && status == BR_OK; i++)
+    {
+      status = i == leader ? BR_OK : br__unify (&t->parts[leader], &t->parts[i], s, run->error);
+      if (status == BR_OK && t->parts[i].dimension != BR_PLAIN && t->parts[i].dimension != BR_LENGTH)
+        status = br__fail (run->error, BR_DOMAIN, 0, 0, "%s has no mark on a ruler",
+                           br__dimension_words (t->parts[i].dimension));
+      if (status != BR_OK && run->error)
+        run->error->offset = trees[i].base, run->error->length = trees[i].length;
+    }
+  for (size_t i = 0; i < t->count; i++)
+    t->reals[i] = t->parts[i].real;
+  return status;
+}
+
+static br_status
+emit_total (br__run *run, const totals *t, const br_number *total, const br__mark *mark)
+{
+  const br__settings *s = &run->sheet->settings;
+  br__value sum = BR__VALUE_ZERO;
+  br_text text = BR_TEXT_ZERO;
+  br_status status = BR_OK;
+  br_record *r = br__record_new ("total");
+
+  sum.dimension = t->parts[0].dimension;
+  for (size_t i = 0; i < t->count && status == BR_OK; i++)
+    status = br_real_add (&sum.real, &sum.real, &t->reals[i]);
+  if (status == BR_OK)
+    status = br__put_value (r, &sum, s);
+  if (status == BR_OK)
+    status = put_sheet_number (r, "value", total, sum.dimension, s);
+  if (status == BR_OK)
+    {
+      br__put_mark_text (&text, total, sum.dimension, mark, s);
+      br__put_from (r, "mark", &text);
+      status = br__put_error (r, &sum, total, s);
+    }
+  br__value_clear (&sum);
+  if (status != BR_OK)
+    {
+      br__record_free (r);
+      return br__fail_plain (run->error, status, 0, run->end);
+    }
+  return br__emit (run, r);
+}
+
+static br_status
+round_keeping (br__run *run, const br__tree *trees, size_t count, const clauses *c)
+{
+  const br__settings *s = &run->sheet->settings;
+  totals t = { br__alloc_zero (count, sizeof (br__value)), br__alloc_zero (count, sizeof (br_real)),
+               br__alloc_zero (count, sizeof (br_number)), count };
+  br_number total = BR_NUMBER_ZERO, size = BR_NUMBER_ZERO;
+  br_status status = BR_OK;
+
+  if (!t.parts || !t.reals || !t.values)
+    status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  if (status == BR_OK)
+    status = gather (run, &t, trees, &c->mark);
+  if (status == BR_OK)
+    {
+      status = br__mark_size (&size, &c->mark, &t.parts[0], s);
+      if (status == BR_OK)
+        status = br_ruler_keep_total (t.values, &total, t.reals, count, &size, c->direction, s->ties,
+                                      s->bits);
+      if (status != BR_OK)
+        br__fail_plain (run->error, status, 0, run->end);
+    }
+  for (size_t i = 0; i < count && status == BR_OK; i++)
+    {
+      br__rounded rounded = BR__ROUNDED_ZERO;
+      status = br__round_value (&rounded, &t.parts[i], &c->mark, BR_NEAREST, s, run->error);
+      if (status == BR_OK)
+        {
+          br_number_swap (&rounded.value, &t.values[i]);
+          rounded.tie = 0;      /* the total decides, not the tie rule */
+          status = emit_rounding (run, &trees[i], &t.parts[i], &rounded, &c->mark, &size);
+        }
+      br__rounded_clear (&rounded);
+    }
+  if (status == BR_OK)
+    status = emit_total (run, &t, &total, &c->mark);
+  br_number_clear (&total);
+  br_number_clear (&size);
+  totals_clear (&t);
+  return status;
+}
+
+br_status
+br__do_round (br__run *run)
+{
+  br__tree *trees = NULL;
+  size_t count = 0;
+  clauses c = { BR__MARK_ZERO, BR_NEAREST, 0 };
+  br_status status = br__parse_list (&trees, &count, &run->lex, run->error);
+
+  if (status == BR_OK)
+    status = read_clauses (run, &c);
+  if (status == BR_OK && c.keep_total)
+    status = round_keeping (run, trees, count, &c);
+  else
+    for (size_t i = 0; i < count && status == BR_OK; i++)
+      status = round_one (run, &trees[i], &c);
+  br_number_clear (&c.mark.size);
+  br__trees_free (trees, count);
+  return status;
+}
+
+/* One row of `marks`: the nearest mark on the ruler 1 / PARTS.  */
+static br_status
+put_row (br_list *rows, const br__value *x, int64_t parts, const br__settings *s)
+{
+  br__mark mark = BR__MARK_ZERO;
+  br__rounded rounded = BR__ROUNDED_ZERO;
+  br__value v = BR__VALUE_ZERO;
+  br_text t = BR_TEXT_ZERO;
+  br_record *row = br__list_record (rows);
+  br_status status = br_number_set_ratio (&mark.size, 1, parts);
+
+  mark.length = x->dimension == BR_LENGTH;
+  mark.unit = mark.length ? br_unit_find ("in", 2) : NULL;
+  if (status == BR_OK)
+    status = br__value_set (&v, x);
+  if (status == BR_OK)
+    status = br__round_value (&rounded, &v, &mark, BR_NEAREST, s, NULL);
+  if (status == BR_OK)
+    {
+      br__put_exact (row, "ruler", &mark.size);
+      status = put_sheet_number (row, "value", &rounded.value, v.dimension, s);
+      br__put_mark_text (&t, &rounded.value, v.dimension, &mark, s);
+      br__put_from (row, "mark", &t);
+    }
+  if (status == BR_OK)
+    status = br__put_error (row, &v, &rounded.value, s);
+  br__put_truth (row, "tie", rounded.tie);
+  br_number_clear (&mark.size);
+  br__rounded_clear (&rounded);
+  br__value_clear (&v);
+  return status;
+}
+
+static br_status
+emit_marks (br__run *run, const br__tree *tree)
+{
+  const br__settings *s = &run->sheet->settings;
+  br__value x = BR__VALUE_ZERO;
+  br_record *r = NULL;
+  br_status status = br__value_of (&x, run, tree);
+
+  if (status == BR_OK && x.dimension != BR_PLAIN && x.dimension != BR_LENGTH)
+    status = br__fail (run->error, BR_DOMAIN, tree->base, tree->length, "%s has no mark on a ruler",
+                       br__dimension_words (x.dimension));
+  /* These are inch rulers, so a plain number of another sheet is a length first.  */
+  if (status == BR_OK && x.dimension == BR_PLAIN && strcmp (s->unit->name, "in") != 0)
+    status = br__to_length (&x, s);
+  if (status == BR_OK)
+    {
+      r = br__record_new ("marks");
+      br__put_bytes (r, "expression", tree->text, tree->length);
+      status = br__put_value (r, &x, s);
+      br_list *rows = br__put_list (r, "rows");
+      for (int64_t parts = 1; parts <= 64 && status == BR_OK; parts *= 2)
+        status = put_row (rows, &x, parts, s);
+      if (status != BR_OK)
+        br__fail_plain (run->error, status, tree->base, tree->length);
+    }
+  br__value_clear (&x);
+  if (status != BR_OK)
+    {
+      br__record_free (r);
+      return status;
+    }
+  return br__emit (run, r);
+}
+
+br_status
+br__do_marks (br__run *run)
+{
+  br__tree *trees = NULL;
+  size_t count = 0;
+  br_status status = br__parse_list (&trees, &count, &run->lex, run->error);
+  if (status == BR_OK)
+    status = br__end_of_line (run);
+  for (size_t i = 0; i < count && status == BR_OK; i++)
+    status = emit_marks (run, &trees[i]);
+  br__trees_free (trees, count);
+  return status;
+}
+
+static br_status
+emit_simplest (br__run *run, const br__tree *tree, const br__tree *within_tree)
+{
+  const br__settings *s = &run->sheet->settings;
+  br__value x = BR__VALUE_ZERO, within = BR__VALUE_ZERO;
+  br__rounded rounded = BR__ROUNDED_ZERO;
+  br__mark mark = BR__MARK_ZERO;
+  const br_number *bound = NULL;
+  br_status status = br__value_of (&x, run, tree);
+
+  if (status == BR_OK)
+    status = br__value_of (&within, run, within_tree);
+  if (status == BR_OK)
+    {
+      status = br__unify (&x, &within, s, run->error);
+      bound = br_real_rational (&within.real);
+      if (status == BR_OK && (!bound || br_number_sign (bound) < 0))
+        status = br__fail (run->error, BR_DOMAIN, 0, 0, "how far away must be a fraction of zero or more");
+      if (status != BR_OK && run->error)
+        run->error->offset = within_tree->base, run->error->length = within_tree->length;
+    }
+  if (status == BR_OK)
+    {
+      status = br_ruler_simplest (&rounded.value, &mark.size, &x.real, bound, s->bits);
+      if (status == BR_DOMAIN)
+        br__fail (run->error, status, within_tree->base, within_tree->length,
+                  "no fraction of a binary ruler is that near");
+      else if (status != BR_OK)
+        br__fail_plain (run->error, status, tree->base, tree->length);
+    }
+  if (status == BR_OK)
+    status = br_real_round (&rounded.below, NULL, &x.real, &mark.size, BR_DOWN, s->ties, s->bits);
+  if (status == BR_OK)
+    status = br_real_round (&rounded.above, NULL, &x.real, &mark.size, BR_UP, s->ties, s->bits);
+  mark.length = x.dimension == BR_LENGTH;
+  mark.unit = mark.length ? br_unit_find ("in", 2) : NULL;
+  if (status == BR_OK)
+    status = emit_rounding (run, tree, &x, &rounded, &mark, &mark.size);
+  br__rounded_clear (&rounded);
+  br_number_clear (&mark.size);
+  br__value_clear (&x);
+  br__value_clear (&within);
+  return status;
+}
+
+br_status
+br__do_simplest (br__run *run)
+{
+  br__tree *trees = NULL, within = BR__TREE_ZERO;
+  size_t count = 0;
+  br_status status = br__parse_list (&trees, &count, &run->lex, run->error);
+
+  if (status == BR_OK && !br__lex_is_word (&run->lex, "within"))
+    status = br__expected (run, "`within` and how far away the fraction may be");
+  if (status == BR_OK)
+    status = br__lex_next (&run->lex, run->error);
+  if (status == BR_OK)
+    status = br__parse (&within, &run->lex, run->error);
+  if (status == BR_OK)
+    status = br__end_of_line (run);
+  for (size_t i = 0; i < count && status == BR_OK; i++)
+    status = emit_simplest (run, &trees[i], &within);
+  br__tree_clear (&within);
+  br__trees_free (trees, count);
+  return status;
+}

@@ -1,0 +1,115 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   sheet.c - making a sheet, running texts and files in it.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "sheet/file.h"
+
+br_status
+br_sheet_new (br_sheet **sheet)
+{
+  br_sheet *made = br__alloc_zero (1, sizeof *made);
+  br_status status = made ? BR_OK : BR_NO_MEMORY;
+  if (made)
+    {
+      made->graph = br__graph_new ();
+      status = made->graph ? br__settings_start (&made->settings) : BR_NO_MEMORY;
+    }
+  if (status != BR_OK)
+    {
+      br_sheet_free (made);
+      return status;
+    }
+  *sheet = made;
+  return BR_OK;
+}
+
+void
+br_sheet_free (br_sheet *sheet)
+{
+  if (!sheet)
+    return;
+  for (size_t i = 0; i < sheet->history_count; i++)
+    br__steps_drop (&sheet->history[i]);
+  br__free (sheet->history);
+  for (br__check *c = sheet->checks, *next; c; c = next)
+    {
+      next = c->next;
+      br__check_free (c);
+    }
+  for (br__line *l = sheet->first, *next; l; l = next)
+    {
+      next = l->next;
+      br__free (l->text);
+      br__free (l);
+    }
+  br__graph_free (sheet->graph);
+  br__settings_clear (&sheet->settings);
+  br__free (sheet->title);
+  br__free (sheet);
+}
+
+br_status
+br__sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file, size_t first_line,
+               int from_file, const br_sink *sink)
+{
+  br_status first = BR_OK;
+  size_t at = 0, line = first_line;
+  /* A byte order mark at the start of a file is no part of its first line.  */
+  if (length >= 3 && memcmp (text, "\xEF\xBB\xBF", 3) == 0)
+    at = 3;
+  while (at < length && !sheet->quit)
+    {
+      const char *end = memchr (text + at, '\n', length - at);
+      size_t size = end ? (size_t) (end - (text + at)) : length - at;
+      int crlf = size > 0 && text[at + size - 1] == '\r';
+      br_status status = br__run_line (sheet, text + at, size - (size_t) crlf, file, line, from_file,
+                                       crlf, sink);
+      if (first == BR_OK)
+        first = status;
+      at += size + (end != NULL);
+      line++;
+    }
+  return first;
+}
+
+br_status
+br_sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file, size_t first_line,
+              const br_sink *sink)
+{
+  return br__sheet_run (sheet, text, length, file, first_line, 0, sink);
+}
+
+size_t br_sheet_failing (const br_sheet *sheet) { return sheet->failing; }
+size_t br_sheet_waiting (const br_sheet *sheet) { return br__graph_waiting (sheet->graph); }
+int br_sheet_unsaved (const br_sheet *sheet) { return sheet->saved_at != sheet->done_count; }
+int br_sheet_done (const br_sheet *sheet) { return sheet->quit; }
+
+void
+br_sheet_watch (br_sheet *sheet, const volatile sig_atomic_t *flag)
+{
+  sheet->flag = flag;
+}
+
+br_status
+br_sheet_set_bits (br_sheet *sheet, unsigned bits)
+{
+  if (bits < 64 || bits > 65536)
+    return BR_DOMAIN;
+  sheet->settings.bits = bits;
+  return BR_OK;
+}
+
+br_status
+br__do_quit (br__run *run)
+{
+  br_status status = br__end_of_line (run);
+  if (status == BR_OK)
+    run->sheet->quit = 1;
+  return status;
+}

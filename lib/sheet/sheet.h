@@ -1,0 +1,211 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   sheet.h - inside a sheet: its lines, its graph, its settings, what can be undone, and the
+   statement that is being run.  */
+#ifndef BR_SHEET_SHEET_H
+#define BR_SHEET_SHEET_H
+
+#include "sheet/graph.h"
+#include "sheet/record.h"
+
+/* A line of the sheet as a person reads it.  Lines are never taken out, only hidden, so that
+   undo can bring them back to where they stood.  */
+typedef struct br__line
+{
+  struct br__line *prev, *next;
+  char *text;               /* without its line end */
+  size_t length;
+  int crlf;                 /* its line end was CR LF */
+  int hidden;
+  br__entry *entry;         /* the dimension it defines, or NULL */
+  struct br__check *check;  /* the rule it states, or NULL */
+} br__line;
+
+typedef enum br__comparison
+{
+  BR__LESS, BR__AT_MOST_, BR__EQUAL, BR__AT_LEAST_, BR__MORE, BR__UNEQUAL_
+} br__comparison;
+
+/* A rule that must hold.  Its margin is a hidden entry of the graph, so that it is worked out
+   again exactly when something in it moves.  */
+typedef struct br__check
+{
+  struct br__check *next;
+  br__tree left, right;
+  br__comparison comparison;
+  br__entry *margin;        /* room that is left: below zero it fails */
+  char *formula, *note;
+  int active;               /* not undone or forgotten */
+  int state;                /* br__check_state */
+  int gap;                  /* what it compares is a gap between moving parts */
+} br__check;
+
+enum br__check_state { BR__CHECK_PASS, BR__CHECK_FAIL, BR__CHECK_WAITING, BR__CHECK_UNDECIDED };
+
+typedef enum br__step_type
+{
+  BR__STEP_DEFINITION, BR__STEP_SETTINGS, BR__STEP_LINE_TEXT, BR__STEP_LINE_SHOWN,
+  BR__STEP_CHECK, BR__STEP_TITLE
+} br__step_type;
+
+/* One part of what a statement changed.  It holds the other state; undo and redo are the
+   same swap.  */
+typedef struct br__step
+{
+  br__step_type type;
+  br__entry *entry;
+  br__definition *definition;
+  br__settings *settings;
+  br__line *line;
+  br__check *check;
+  char *text;
+  size_t length;
+} br__step;
+
+typedef struct br__statement_steps
+{
+  br__step *steps;
+  size_t count, room;
+} br__statement_steps;
+
+struct br_sheet
+{
+  br__graph *graph;
+  br__settings settings;
+  char *title;                      /* or NULL */
+  br__line *first, *last;
+  br__check *checks, *last_check;
+  size_t failing;
+  unsigned long check_count;        /* gives hidden entries their names */
+
+  br__statement_steps *history;     /* done statements, oldest first */
+  size_t done_count, history_count, history_room;
+  size_t saved_at;                  /* done_count when saved; SIZE_MAX if that state is gone */
+
+  int quit;
+  unsigned open_depth;              /* files that open files */
+  const volatile sig_atomic_t *flag;
+};
+
+/* The statement at hand.  */
+typedef struct br__run
+{
+  br_sheet *sheet;
+  const br_sink *sink;
+  const char *file;
+  size_t line_number;
+  int from_file;            /* every line is kept, not only those that define something */
+  const char *text;         /* the line */
+  size_t length;
+  size_t end;               /* where its note begins */
+  const char *note;         /* without # and blanks around */
+  size_t note_length;
+  br__lexer lex;            /* behind the statement's word */
+  br__token word;           /* the statement's word */
+  br_error *error;
+  br__statement_steps steps;        /* what it has changed so far */
+  br__line *line;           /* set by a statement that put the line itself */
+  int kept;                 /* the statement belongs in a saved sheet */
+  int told;                 /* its mistakes have been told already: those of an opened file */
+} br__run;
+
+/* Hands R on and frees it; BR_NO_MEMORY when it could not be made whole.  */
+br_status br__emit (br__run *run, br_record *r);
+/* Fails at the token at hand.  */
+br_status br__expected (br__run *run, const char *what);
+/* BR_OK if nothing more stands on the line.  */
+br_status br__end_of_line (br__run *run);
+/* A sentence for people: kind "remark".  */
+br_status br__remark (br__run *run, const char *format, ...) __attribute__ ((format (printf, 2, 3)));
+
+/* steps.c */
+br_status br__step_add (br__run *run, const br__step *step);
+void br__steps_drop (br__statement_steps *steps);
+/* Takes back what the statement has done so far.  */
+void br__steps_revert (br__run *run);
+/* Ends a statement: its steps become one entry of the history.  */
+br_status br__steps_commit (br__run *run);
+/* Swaps the state of STEPS; moves of dimensions are added to MOVES.  */
+br_status br__steps_swap (br_sheet *sheet, br__statement_steps *steps, int backwards,
+                          br__moves *moves, br_error *error);
+
+/* lines.c */
+br_status br__line_append (br__run *run, br__line **line);
+br_status br__line_rewrite (br__run *run, br__line *line);
+br_status br__line_hide (br__run *run, br__line *line);
+/* The line that defines ENTRY, or NULL.  */
+br__line *br__line_of_entry (br__entry *entry);
+
+/* show.c: fields of values, and what a statement needs to make them.  */
+br_status br__value_of (br__value *v, br__run *run, const br__tree *tree);
+/* exact decimal decimal_exact unit shown */
+br_status br__put_value (br_record *r, const br__value *v, const br__settings *s);
+/* mark error error_decimal, on the sheet's ruler */
+br_status br__put_on_ruler (br_record *r, const br__value *v, const br__settings *s);
+/* The text of V in shop notation, or a decimal with its unit where it is not rational.  */
+br_status br__shown (br_text *t, const br__value *v, const br__settings *s);
+/* V (in inches, ...) in the sheet's unit, exactly; *Q is 0 and *RATIONAL 0 for others.  */
+br_status br__in_sheet_unit (br_real *z, const br__value *v, const br__settings *s);
+/* Shop notation of the mark VALUE.  */
+void br__put_mark_text (br_text *t, const br_number *value, br_dimension dimension,
+                        const br__mark *mark, const br__settings *s);
+/* Error of a rounding, MARK - V, in the sheet's unit: fields error and error_decimal.  */
+br_status br__put_error (br_record *r, const br__value *v, const br_number *mark,
+                         const br__settings *s);
+
+/* dimension.c */
+br_status br__assign (br__run *run);
+br_status br__put_moves (br_record *r, const br__moves *moves, br_sheet *sheet);
+/* After a change: checks whose margin moved are told, failing ones always.  */
+br_status br__tell_checks (br__run *run, const br__moves *moves);
+/* check.c */
+br_status br__check_judge (br_sheet *sheet, br__check *check, br_error *error);
+void br__checks_count (br_sheet *sheet);
+void br__check_free (br__check *check);
+int br__is_hidden_entry (const br__entry *e);
+
+/* statement.c: one row a statement; drives dispatch, help and completion.  */
+typedef enum br__follow { BR__FOLLOW_NOTHING, BR__FOLLOW_VALUE, BR__FOLLOW_NAME, BR__FOLLOW_FILE,
+                          BR__FOLLOW_WORD } br__follow;
+
+typedef struct br__statement
+{
+  const char *word;
+  const char *form;         /* how it is written */
+  const char *summary;      /* one line */
+  const char *help;         /* more, or NULL; lines parted by \n */
+  br__follow follow;        /* what completion offers next */
+  const char *words;        /* words that may stand in it, parted by blanks, or NULL */
+  int setting;
+  br_status (*run) (br__run *run);
+} br__statement;
+
+const br__statement *br__statement_at (size_t index);
+const br__statement *br__statement_find (const char *word, size_t length);
+br_status br__run_line (br_sheet *sheet, const char *text, size_t length, const char *file,
+                        size_t line_number, int from_file, int crlf, const br_sink *sink);
+
+/* The statements themselves, in their files.  */
+br_status br__do_show (br__run *run);
+br_status br__do_round (br__run *run);
+br_status br__do_marks (br__run *run);
+br_status br__do_simplest (br__run *run);
+br_status br__do_list (br__run *run);
+br_status br__do_missing (br__run *run);
+br_status br__do_trace (br__run *run);
+br_status br__do_forget (br__run *run);
+br_status br__do_undo (br__run *run);
+br_status br__do_redo (br__run *run);
+br_status br__do_check (br__run *run);
+br_status br__do_help (br__run *run);
+br_status br__do_open (br__run *run);
+br_status br__do_quit (br__run *run);
+br_status br__do_title (br__run *run);
+br_status br__do_ruler (br__run *run);
+br_status br__do_scale (br__run *run);
+br_status br__do_units (br__run *run);
+br_status br__do_grid (br__run *run);
+br_status br__do_kerf (br__run *run);
+br_status br__do_ties (br__run *run);
+br_status br__do_feet (br__run *run);
+
+#endif

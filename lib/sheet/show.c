@@ -1,0 +1,217 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   show.c - a value as fields of a record: exact, decimal, in shop notation, on the ruler.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/status.h"
+#include "sheet/sheet.h"
+
+/* Significant digits of every decimal that is shown.  */
+#define DIGITS 12
+
+static br_status
+lookup (const br__value **value, void *user, const br__tree *tree, const br__node *node,
+        br_error *error)
+{
+  return br__graph_lookup (value, user, tree, node, error);
+}
+
+br_status
+br__value_of (br__value *v, br__run *run, const br__tree *tree)
+{
+  br__names names = { run->sheet->graph, lookup };
+  return br__evaluate (v, tree, &run->sheet->settings, &names, run->error);
+}
+
+br_status
+br__in_sheet_unit (br_real *z, const br__value *v, const br__settings *s)
+{
+  br_real factor = BR_REAL_ZERO;
+  br_status status = br__settings_factor (&factor.rational, s, v->dimension);
+  if (status == BR_OK)
+    status = br_real_div (z, &v->real, &factor, s->bits);
+  br_real_clear (&factor);
+  return status;
+}
+
+br_status
+br__shown (br_text *t, const br__value *v, const br__settings *s)
+{
+  const br_number *q = br_real_rational (&v->real);
+  if (q)
+    {
+      br_style style = br__settings_style (s);
+      br__put_measure (t, q, v->dimension, &style);
+      return t->failed ? BR_NO_MEMORY : BR_OK;
+    }
+  br_real z = BR_REAL_ZERO;
+  br_status status = br__in_sheet_unit (&z, v, s);
+  if (status == BR_OK)
+    status = br__put_real_decimal (t, NULL, &z, DIGITS, s->bits);
+  if (status == BR_OK && v->dimension != BR_PLAIN)
+    {
+      br__text_putc (t, ' ');
+      br__put_unit_name (t, s, v->dimension);
+    }
+  br_real_clear (&z);
+  return status;
+}
+
+/* The fields KEY (a decimal) and, if WHOLE_KEY is given, whether it is the whole value.  */
+static br_status
+put_decimal (br_record *r, const char *key, const char *whole_key, const br_real *z,
+             const br__settings *s)
+{
+  br_text t = BR_TEXT_ZERO;
+  int whole = 0;
+  br_status status = br__put_real_decimal (&t, &whole, z, DIGITS, s->bits);
+  if (status == BR_OK)
+    {
+      br__put_from (r, key, &t);
+      if (whole_key)
+        br__put_truth (r, whole_key, whole);
+    }
+  br__text_clear (&t);
+  return status;
+}
+
+br_status
+br__put_value (br_record *r, const br__value *v, const br__settings *s)
+{
+  br_real z = BR_REAL_ZERO;
+  br_text t = BR_TEXT_ZERO;
+  br_status status = br__in_sheet_unit (&z, v, s);
+
+  if (status == BR_OK)
+    {
+      br__put_exact (r, "exact", br_real_rational (&z));
+      status = put_decimal (r, "decimal", "decimal_exact", &z, s);
+    }
+  if (status == BR_OK)
+    {
+      br__put_unit_name (&t, s, v->dimension);
+      br__put_from (r, "unit", &t);
+      status = br__shown (&t, v, s);
+    }
+  if (status == BR_OK)
+    br__put_from (r, "shown", &t);
+  br__text_clear (&t);
+  br_real_clear (&z);
+  return status;
+}
+
+void
+br__put_mark_text (br_text *t, const br_number *value, br_dimension dimension,
+                   const br__mark *mark, const br__settings *s)
+{
+  br_style style = br__settings_style (s);
+  if (mark->unit)
+    style.unit = mark->unit;
+  br__put_measure (t, value, dimension, &style);
+}
+
+br_status
+br__put_error (br_record *r, const br__value *v, const br_number *mark, const br__settings *s)
+{
+  br__value error = BR__VALUE_ZERO;
+  br_real z = BR_REAL_ZERO;
+  br_status status = br_real_set_number (&error.real, mark);
+
+  error.dimension = v->dimension;
+  if (status == BR_OK)
+    status = br_real_sub (&error.real, &error.real, &v->real);
+  if (status == BR_OK)
+    status = br__in_sheet_unit (&z, &error, s);
+  if (status == BR_OK)
+    {
+      br__put_exact (r, "error", br_real_rational (&z));
+      status = put_decimal (r, "error_decimal", NULL, &z, s);
+    }
+  br__value_clear (&error);
+  br_real_clear (&z);
+  return status;
+}
+
+br_status
+br__put_on_ruler (br_record *r, const br__value *v, const br__settings *s)
+{
+  br__mark mark = BR__MARK_ZERO;
+  br__rounded rounded = BR__ROUNDED_ZERO;
+  br__value x = BR__VALUE_ZERO;
+  br_text t = BR_TEXT_ZERO;
+  br_status status = BR_OK;
+
+  if (v->dimension != BR_PLAIN && v->dimension != BR_LENGTH)
+    {
+      br__put_null (r, "mark");
+      br__put_null (r, "error");
+      br__put_null (r, "error_decimal");
+      return BR_OK;
+    }
+  status = br__settings_mark (&mark, s);
+  if (status == BR_OK)
+    status = br__value_set (&x, v);
+  if (status == BR_OK)
+    status = br__round_value (&rounded, &x, &mark, BR_NEAREST, s, NULL);
+  if (status == BR_OK)
+    {
+      br__put_mark_text (&t, &rounded.value, x.dimension, &mark, s);
+      br__put_from (r, "mark", &t);
+      status = br__put_error (r, &x, &rounded.value, s);
+    }
+  if (status == BR_OK)
+    br__put_truth (r, "tie", rounded.tie);
+  br__value_clear (&x);
+  br__rounded_clear (&rounded);
+  br_number_clear (&mark.size);
+  return status;
+}
+
+static br_status
+show_one (br__run *run, const br__tree *tree)
+{
+  br__value v = BR__VALUE_ZERO;
+  br_record *r = NULL;
+  br_status status = br__value_of (&v, run, tree);
+
+  if (status == BR_OK)
+    {
+      r = br__record_new ("value");
+      br__put_bytes (r, "expression", tree->text, tree->length);
+      status = br__put_value (r, &v, &run->sheet->settings);
+      if (status == BR_OK)
+        status = br__put_on_ruler (r, &v, &run->sheet->settings);
+      if (status != BR_OK)
+        br__fail_plain (run->error, status, tree->base, tree->length);
+    }
+  if (status == BR_OK)
+    {
+      if (run->note_length)
+        br__put_bytes (r, "note", run->note, run->note_length);
+      status = br__emit (run, r);
+    }
+  else
+    br__record_free (r);
+  br__value_clear (&v);
+  return status;
+}
+
+/* An expression or a list on a line of its own.  Each member is answered, also behind a wrong
+   one.  */
+br_status
+br__do_show (br__run *run)
+{
+  br__tree *trees = NULL;
+  size_t count = 0;
+  br_status status = br__parse_list (&trees, &count, &run->lex, run->error);
+
+  if (status == BR_OK)
+    status = br__end_of_line (run);
+  for (size_t i = 0; i < count && status == BR_OK; i++)
+    status = show_one (run, &trees[i]);
+  br__trees_free (trees, count);
+  return status;
+}

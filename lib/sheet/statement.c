@@ -1,0 +1,268 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   statement.c - the one table of statements, and the running of a line.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "sheet/sheet.h"
+#include "sheet/words.h"
+
+static const br__statement statements[] =
+{
+  { "round", "round VALUE, ... [to MARK] [up or down] [keep total]",
+    "puts values on ruler marks, each with its error",
+    "The error is mark less value: over is positive.  `up` never gives less than the\n"
+    "value, `down` never more.  `keep total` rounds the parts of a list so that they add\n"
+    "up to the rounded whole.  Without `to`, the sheet's ruler is taken.",
+    BR__FOLLOW_VALUE, "to up down keep total", 0, br__do_round },
+  { "marks", "marks VALUE", "the nearest mark on every ruler from whole inches to 64ths", NULL,
+    BR__FOLLOW_VALUE, NULL, 0, br__do_marks },
+  { "simplest", "simplest VALUE within DISTANCE",
+    "the plainest fraction of an inch ruler that is no further away", NULL,
+    BR__FOLLOW_VALUE, "within", 0, br__do_simplest },
+  { "list", "list", "all dimensions of the sheet", NULL, BR__FOLLOW_NOTHING, NULL, 0, br__do_list },
+  { "missing", "missing", "what has no value yet, and what waits for it", NULL,
+    BR__FOLLOW_NOTHING, NULL, 0, br__do_missing },
+  { "trace", "trace NAME", "where a dimension comes from and what hangs on it", NULL,
+    BR__FOLLOW_NAME, NULL, 0, br__do_trace },
+  { "forget", "forget NAME, ...", "takes the value of a dimension away", NULL,
+    BR__FOLLOW_NAME, NULL, 0, br__do_forget },
+  { "undo", "undo", "takes the last change back", NULL, BR__FOLLOW_NOTHING, NULL, 0, br__do_undo },
+  { "redo", "redo", "does again what was taken back", NULL, BR__FOLLOW_NOTHING, NULL, 0, br__do_redo },
+  { "check", "check VALUE <= VALUE  # what it means",
+    "a rule that must hold: < <= = >= > !=", "Its note is the message.  It is looked at again at\n"
+    "each change.  `check` alone shows all rules.", BR__FOLLOW_VALUE, NULL, 0, br__do_check },
+  { "ruler", "ruler MARK", "the finest mark of the ruler: 1/16, 1/10, 1 mm",
+    NULL, BR__FOLLOW_VALUE, NULL, 1, br__do_ruler },
+  { "scale", "scale 1:2", "the drawing's scale, drawn to full",
+    "scale 1:2, scale half, scale 1/4 in = 1 ft.  A known size on a picture gives one, too:\n"
+    "scale 41 mm = 3 in says that what measures 41 mm there is 3 in.",
+    BR__FOLLOW_WORD, "full half quarter eighth", 1, br__do_scale },
+  { "units", "units in", "the unit of plain numbers beside lengths, and of results: in, mm, cm, ft",
+    NULL, BR__FOLLOW_WORD, "in mm cm ft", 1, br__do_units },
+  { "grid", "grid 1/4 in", "the size of a square of the sketch paper", NULL,
+    BR__FOLLOW_VALUE, NULL, 1, br__do_grid },
+  { "kerf", "kerf 1/8", "the width of the saw's cut", NULL, BR__FOLLOW_VALUE, NULL, 1, br__do_kerf },
+  { "ties", "ties up", "where exactly half way goes: up (away from zero), down, even", NULL,
+    BR__FOLLOW_WORD, "up down even", 1, br__do_ties },
+  { "feet", "feet on", "lengths from a foot on as feet and inches: on, off", NULL,
+    BR__FOLLOW_WORD, "on off", 1, br__do_feet },
+  { "title", "title TEXT", "the sheet's title", NULL, BR__FOLLOW_NOTHING, NULL, 1, br__do_title },
+  { "open", "open FILE", "runs the lines of a sheet", NULL, BR__FOLLOW_FILE, NULL, 0, br__do_open },
+  { "help", "help [WORD]", "this list, or more about a word", NULL, BR__FOLLOW_WORD, NULL, 0,
+    br__do_help },
+  { "quit", "quit", "ends", NULL, BR__FOLLOW_NOTHING, NULL, 0, br__do_quit },
+};
+
+const br__statement *
+br__statement_at (size_t index)
+{
+  return index < sizeof statements / sizeof statements[0] ? &statements[index] : NULL;
+}
+
+const br__statement *
+br__statement_find (const char *word, size_t length)
+{
+  const br__statement *st;
+  for (size_t i = 0; (st = br__statement_at (i)) != NULL; i++)
+    if (br__same_word (word, length, st->word))
+      return st;
+  return NULL;
+}
+
+br_status
+br__emit (br__run *run, br_record *r)
+{
+  br_status status = br__record_failed (r) ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : BR_OK;
+  if (status == BR_OK && run->sink && run->sink->record)
+    run->sink->record (run->sink->user, r);
+  br__record_free (r);
+  return status;
+}
+
+br_status
+br__expected (br__run *run, const char *what)
+{
+  const br__token *t = &run->lex.token;
+  if (t->type == BR__END)
+    return br__fail (run->error, BR_SYNTAX, t->offset, 0, "the line ends where %s should stand", what);
+  return br__fail (run->error, BR_SYNTAX, t->offset, t->length, "%s should stand here", what);
+}
+
+br_status
+br__end_of_line (br__run *run)
+{
+  const br__token *t = &run->lex.token;
+  int shown = (int) (t->length < 40 ? t->length : 40);
+  if (t->type == BR__END)
+    return BR_OK;
+  br__fail (run->error, BR_SYNTAX, t->offset, t->length, "`%.*s` is too much here", shown,
+            run->text + t->offset);
+  if (t->type == BR__SIGN && strchr ("<=>", t->sign < 128 ? t->sign : '<'))
+    br__hint (run->error, "to compare, write `check` at the start of the line");
+  return BR_SYNTAX;
+}
+
+br_status
+br__remark (br__run *run, const char *format, ...)
+{
+  char message[BR_MESSAGE_SIZE];
+  va_list args;
+  va_start (args, format);
+  vsnprintf (message, sizeof message, format, args);
+  va_end (args);
+  br_record *r = br__record_new ("remark");
+  br__put_text (r, "message", message);
+  return br__emit (run, r);
+}
+
+/* A line that begins with a name and goes on with another value was meant as a statement.  */
+static br_status
+unknown_statement (br__run *run)
+{
+  const br__token *word = &run->word;
+  br__search search;
+  const br__statement *st;
+
+  br__fail (run->error, BR_SYNTAX, word->offset, word->length, "`%.*s` is not a word I know",
+            (int) (word->length < 40 ? word->length : 40), run->text + word->offset);
+  br__search_start (&search, run->text + word->offset, word->length);
+  for (size_t i = 0; (st = br__statement_at (i)) != NULL; i++)
+    br__search_offer (&search, st->word);
+  for (size_t i = 0; br__function_at (i); i++)
+    br__search_offer (&search, br__function_name (br__function_at (i)));
+  if (search.best)
+    br__hint (run->error, "did you mean `%s`?", search.best);
+  else
+    br__hint (run->error, "`help` lists the words");
+  return BR_SYNTAX;
+}
+
+/* An expression on its own.  */
+static br_status
+show (br__run *run)
+{
+  br__lexer start = run->lex;
+  if (run->lex.token.type == BR__NAME
+      && !br__function_find (run->text + run->word.offset, run->word.length))
+    {
+      br_error ignored;
+      br__lexer second = run->lex;
+      if (br__lex_next (&second, &ignored) == BR_OK
+          && (second.token.type == BR__NAME || second.token.type == BR__NUMBER))
+        return unknown_statement (run);
+    }
+  run->lex = start;
+  return br__do_show (run);
+}
+
+static br_status
+dispatch (br__run *run)
+{
+  br_status status = br__lex_start (&run->lex, run->text, run->end, run->error);
+  if (status != BR_OK || run->lex.token.type == BR__END)
+    return status;
+  run->word = run->lex.token;
+  if (run->word.type != BR__NAME)
+    return show (run);
+  const br__statement *st = br__statement_find (run->text + run->word.offset, run->word.length);
+  br__lexer start = run->lex;
+  br_error later;
+  if (br__lex_next (&run->lex, &later) != BR_OK)
+    {
+      /* The word decides whose mistake the next token is: a title takes any text.  */
+      if (!st || st->run != br__do_title)
+        {
+          if (run->error)
+            *run->error = later;
+          return later.status;
+        }
+    }
+  else if (br__lex_is_sign (&run->lex, '='))
+    return br__assign (run);
+  if (st)
+    return st->run (run);
+  run->lex = start;
+  return show (run);
+}
+
+/* The note without its # and the blanks around.  */
+static void
+find_note (br__run *run)
+{
+  size_t start, end = run->length;
+  run->end = br__note_start (run->text, run->length);
+  start = run->end + (run->end < run->length);
+  while (start < end && (run->text[start] == ' ' || run->text[start] == '\t'))
+    start++;
+  while (end > start && (run->text[end - 1] == ' ' || run->text[end - 1] == '\t'
+                         || run->text[end - 1] == '\r'))
+    end--;
+  run->note = run->text + start;
+  run->note_length = end - start;
+}
+
+static int
+is_blank_line (const br__run *run)
+{
+  for (size_t i = 0, n; i < run->end; i += n)
+    if ((n = br__blank_at (run->text + i, run->end - i)) == 0)
+      return 0;
+  return 1;
+}
+
+static br_status
+run_statement (br__run *run)
+{
+  br_status status;
+  if (run->length > BR_MAX_LINE)
+    return br__fail (run->error, BR_TOO_BIG, 0, 0, "a line of more than %d bytes", BR_MAX_LINE);
+  const char *nul = memchr (run->text, 0, run->length);
+  if (nul)
+    return br__stray (run->text, run->length, (size_t) (nul - run->text), run->error);
+  find_note (run);
+  if (is_blank_line (run))
+    {
+      run->kept = run->note_length > 0;
+      return BR_OK;
+    }
+  status = dispatch (run);
+  if (status != BR_OK)
+    br__steps_revert (run);
+  return status;
+}
+
+br_status
+br__run_line (br_sheet *sheet, const char *text, size_t length, const char *file, size_t line_number,
+              int from_file, int crlf, const br_sink *sink)
+{
+  br_error error;
+  memset (&error, 0, sizeof error);
+  br__run run = { .sheet = sheet, .sink = sink, .file = file, .line_number = line_number,
+                  .from_file = from_file, .text = text, .length = length, .error = &error };
+  br_status status = run_statement (&run), kept = BR_OK;
+
+  if (!run.line && (from_file || (status == BR_OK && run.kept)) && length <= BR_MAX_LINE)
+    kept = br__line_append (&run, &run.line);
+  if (run.line)
+    run.line->crlf = crlf;
+  if (kept == BR_OK)
+    kept = br__steps_commit (&run);
+  br__steps_drop (&run.steps);
+  if (status == BR_OK)
+    status = kept;
+  if (status != BR_OK && sink && sink->fault && !run.told)
+    {
+      if (error.status == BR_OK)
+        br__fail_plain (&error, status, 0, 0);
+      br_fault fault = { file, line_number, text, length, &error };
+      sink->fault (sink->user, &fault);
+    }
+  return status;
+}

@@ -1,0 +1,194 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   steps.c - what a statement changed, and undo and redo of it.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "sheet/sheet.h"
+
+static void
+step_clear (br__step *step)
+{
+  br__definition_free (step->definition);
+  if (step->settings)
+    br__settings_clear (step->settings);
+  br__free (step->settings);
+  br__free (step->text);
+  memset (step, 0, sizeof *step);
+}
+
+void
+br__steps_drop (br__statement_steps *steps)
+{
+  for (size_t i = 0; i < steps->count; i++)
+    step_clear (&steps->steps[i]);
+  br__free (steps->steps);
+  memset (steps, 0, sizeof *steps);
+}
+
+br_status
+br__step_add (br__run *run, const br__step *step)
+{
+  br__statement_steps *s = &run->steps;
+  if (!br__grow (&s->steps, &s->room, s->count + 1, sizeof (br__step)))
+    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  s->steps[s->count++] = *step;
+  return BR_OK;
+}
+
+/* Appends the rows of FROM, which is emptied.  A dimension that moved twice keeps what it was
+   at first.  */
+static br_status
+join_moves (br__moves *moves, br__moves *from, br_error *error)
+{
+  for (size_t i = 0; i < from->count; i++)
+    {
+      size_t k = 0;
+      while (k < moves->count && moves->rows[k].entry != from->rows[i].entry)
+        k++;
+      if (k < moves->count)
+        continue;
+      if (!br__grow (&moves->rows, &moves->room, moves->count + 1, sizeof (br__move)))
+        return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
+      moves->rows[moves->count++] = from->rows[i];
+      memset (&from->rows[i].before, 0, sizeof from->rows[i].before);
+    }
+  return BR_OK;
+}
+
+static br_status
+swap_settings (br_sheet *sheet, br__step *step, br__moves *moves, br_error *error)
+{
+  br_status status = br__graph_renew (sheet->graph, step->settings, moves, error);
+  if (status == BR_OK)
+    {
+      br__settings other = sheet->settings;
+      sheet->settings = *step->settings;
+      *step->settings = other;
+    }
+  return status;
+}
+
+static br_status
+swap_step (br_sheet *sheet, br__step *step, br__moves *moves, br_error *error)
+{
+  switch (step->type)
+    {
+    case BR__STEP_DEFINITION:
+      return br__graph_define (sheet->graph, step->entry, &step->definition, &sheet->settings,
+                               moves, error);
+    case BR__STEP_SETTINGS:
+      return swap_settings (sheet, step, moves, error);
+    case BR__STEP_LINE_TEXT:
+      {
+        char *text = step->line->text;
+        size_t length = step->line->length;
+        step->line->text = step->text;
+        step->line->length = step->length;
+        step->text = text;
+        step->length = length;
+        return BR_OK;
+      }
+    case BR__STEP_LINE_SHOWN:
+      step->line->hidden = !step->line->hidden;
+      return BR_OK;
+    case BR__STEP_CHECK:
+      step->check->active = !step->check->active;
+      return BR_OK;
+    case BR__STEP_TITLE:
+      {
+        char *text = sheet->title;
+        sheet->title = step->text;
+        step->text = text;
+        return BR_OK;
+      }
+    }
+  return BR_OK;
+}
+
+br_status
+br__steps_swap (br_sheet *sheet, br__statement_steps *steps, int backwards, br__moves *moves,
+                br_error *error)
+{
+  br_status status = BR_OK;
+  size_t done;
+  for (done = 0; done < steps->count && status == BR_OK; done++)
+    {
+      size_t i = backwards ? steps->count - 1 - done : done;
+      br__moves some = BR__MOVES_ZERO;
+      status = swap_step (sheet, &steps->steps[i], &some, error);
+      if (status == BR_OK && moves)
+        status = join_moves (moves, &some, error);
+      br__moves_clear (&some);
+    }
+  return status;
+}
+
+void
+br__steps_revert (br__run *run)
+{
+  /* Going back to a state that held before can only fail for want of memory; then the parts
+     that were reached stand as they are.  */
+  (void) br__steps_swap (run->sheet, &run->steps, 1, NULL, NULL);
+  br__steps_drop (&run->steps);
+}
+
+br_status
+br__steps_commit (br__run *run)
+{
+  br_sheet *sheet = run->sheet;
+  if (!run->steps.count)
+    {
+      br__steps_drop (&run->steps);
+      return BR_OK;
+    }
+  if (!br__grow (&sheet->history, &sheet->history_room, sheet->done_count + 1,
+                 sizeof (br__statement_steps)))
+    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  for (size_t i = sheet->done_count; i < sheet->history_count; i++)
+    br__steps_drop (&sheet->history[i]);
+  if (sheet->saved_at != SIZE_MAX && sheet->saved_at > sheet->done_count)
+    sheet->saved_at = SIZE_MAX;
+  sheet->history[sheet->done_count++] = run->steps;
+  sheet->history_count = sheet->done_count;
+  memset (&run->steps, 0, sizeof run->steps);
+  return BR_OK;
+}
+
+/* One step through the history, told with all that moved.  */
+static br_status
+travel (br__run *run, int back)
+{
+  br_sheet *sheet = run->sheet;
+  br__moves moves = BR__MOVES_ZERO;
+  br_status status = br__end_of_line (run);
+
+  if (status != BR_OK)
+    return status;
+  if (back ? sheet->done_count == 0 : sheet->done_count == sheet->history_count)
+    return br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length,
+                     back ? "there is nothing to undo" : "there is nothing to redo");
+  br__statement_steps *steps = &sheet->history[back ? sheet->done_count - 1 : sheet->done_count];
+  status = br__steps_swap (sheet, steps, back, &moves, run->error);
+  if (status == BR_OK)
+    {
+      sheet->done_count += back ? (size_t) -1 : 1;
+      br_record *r = br__record_new (back ? "undone" : "redone");
+      status = br__put_moves (r, &moves, sheet);
+      if (status == BR_OK)
+        status = br__emit (run, r);
+      else
+        br__record_free (r);
+      if (status == BR_OK)
+        status = br__tell_checks (run, &moves);
+    }
+  br__moves_clear (&moves);
+  return status;
+}
+
+br_status br__do_undo (br__run *run) { return travel (run, 1); }
+br_status br__do_redo (br__run *run) { return travel (run, 0); }

@@ -186,7 +186,8 @@ br__measure_begins (const char *text, size_t length, size_t at)
 
   switch (g.kind)
     {
-    case BR__GLYPH_DIGIT: case BR__GLYPH_SUPERSCRIPT: case BR__GLYPH_VULGAR: case BR__GLYPH_ONE_OVER:
+    case BR__GLYPH_DIGIT: case BR__GLYPH_SUPERSCRIPT:
+    case BR__GLYPH_VULGAR: case BR__GLYPH_ONE_OVER:
       return 1;
     case BR__GLYPH_POINT:
       g = br__glyph_at (text, length, at + 1);

@@ -7,25 +7,44 @@
 
 #include "measure.h"
 
-#define MOST 8
+#define MOST 8              /* parts of the random lists, of which every choice is tried */
+#define MOST_BY_HAND 16
+
+/* A list, what becomes of it, and its mark.  */
+typedef struct list
+{
+  br_real x[MOST_BY_HAND];
+  br_number values[MOST_BY_HAND], sum, mark;
+} list;
+
+static void
+list_start (list *l, const char *mark)
+{
+  memset (l, 0, sizeof *l);
+  check_set (&l->mark, mark);
+}
+
+static void
+list_keep (list *l, size_t count, br_direction direction)
+{
+  check_ok (br_ruler_keep_total (l->values, &l->sum, l->x, count, &l->mark, direction,
+                                 BR_TIES_UP, 0));
+}
 
 static void
 check_total (const char *const *parts, size_t count, const char *mark, br_direction direction,
              const char *const *want, const char *total)
 {
-  br_real x[16];
-  br_number values[16], sum = BR_NUMBER_ZERO, step = BR_NUMBER_ZERO;
+  list l;
   size_t i;
 
-  memset (x, 0, sizeof x);
-  memset (values, 0, sizeof values);
+  list_start (&l, mark);
   for (i = 0; i < count; i++)
-    check_set (&x[i].rational, parts[i]);
-  check_set (&step, mark);
-  check_ok (br_ruler_keep_total (values, &sum, x, count, &step, direction, BR_TIES_UP, 0));
-  check_is (&sum, total);
+    check_set (&l.x[i].rational, parts[i]);
+  list_keep (&l, count, direction);
+  check_is (&l.sum, total);
   for (i = 0; i < count; i++)
-    check_is (&values[i], want[i]);
+    check_is (&l.values[i], want[i]);
 }
 
 static void
@@ -54,21 +73,18 @@ static void
 check_equal_parts (int64_t whole, int64_t count, const char *mark, const char *high,
                    int64_t highs, const char *low)
 {
-  br_real x[16];
-  br_number values[16], sum = BR_NUMBER_ZERO, step = BR_NUMBER_ZERO;
+  br_number all = BR_NUMBER_ZERO;
+  list l;
   int64_t i;
 
-  memset (x, 0, sizeof x);
-  memset (values, 0, sizeof values);
+  list_start (&l, mark);
   for (i = 0; i < count; i++)
-    check_ok (br_number_set_ratio (&x[i].rational, whole, count));
-  check_set (&step, mark);
-  check_ok (br_ruler_keep_total (values, &sum, x, (size_t) count, &step, BR_NEAREST, BR_TIES_UP,
-                                 0));
+    check_ok (br_number_set_ratio (&l.x[i].rational, whole, count));
+  list_keep (&l, (size_t) count, BR_NEAREST);
   for (i = 0; i < count; i++)
-    check_is (&values[i], i < highs ? high : low);
-  check_ok (br_number_set_int (&step, whole));
-  assert_true (br_number_equal (&sum, &step));
+    check_is (&l.values[i], i < highs ? high : low);
+  check_ok (br_number_set_int (&all, whole));
+  assert_true (br_number_equal (&l.sum, &all));
 }
 
 static void
@@ -182,29 +198,26 @@ every_choice (void **state)
 static void
 roots (void **state)
 {
-  br_real x[4];
-  br_number values[4], sum = BR_NUMBER_ZERO, mark = BR_NUMBER_ZERO;
+  static const char *const want[] = { "23/16", "7/4", "11/8", "7/4" };
+  list l;
   size_t i;
 
   (void) state;
-  memset (x, 0, sizeof x);
-  memset (values, 0, sizeof values);
-  check_set (&mark, "1/16");
+  list_start (&l, "1/16");
   /* The root of 2 is 22.627... sixteenths, of 3 27.712...; the four are 100.68 sixteenths, to
      101; the floors are 98 (roots to three places from memory).  */
   for (i = 0; i < 4; i++)
     {
-      check_ok (br_number_set_int (&x[i].rational, i % 2 == 0 ? 2 : 3));
-      check_ok (br_real_sqrt (&x[i], &x[i], 0));
+      check_ok (br_number_set_int (&l.x[i].rational, i % 2 == 0 ? 2 : 3));
+      check_ok (br_real_sqrt (&l.x[i], &l.x[i], 0));
     }
-  check_ok (br_ruler_keep_total (values, &sum, x, 4, &mark, BR_NEAREST, BR_TIES_UP, 0));
-  check_is (&sum, "101/16");
-  check_is (&values[0], "23/16");
-  check_is (&values[1], "7/4");
-  check_is (&values[2], "11/8");
-  check_is (&values[3], "7/4");
+  list_keep (&l, 4, BR_NEAREST);
+  check_is (&l.sum, "101/16");
   for (i = 0; i < 4; i++)
-    br_real_clear (&x[i]);
+    {
+      check_is (&l.values[i], want[i]);
+      br_real_clear (&l.x[i]);
+    }
 }
 
 static void
@@ -233,19 +246,16 @@ long_list (void **state)
 static void
 no_memory (void **state)
 {
-  br_real x[3];
-  br_number values[3], sum = BR_NUMBER_ZERO, mark = BR_NUMBER_ZERO;
   br_status status;
+  list l;
   size_t i;
 
   (void) state;
-  memset (x, 0, sizeof x);
-  memset (values, 0, sizeof values);
-  check_set (&mark, "1/16");
+  list_start (&l, "1/16");
   for (i = 0; i < 3; i++)
-    check_set (&x[i].rational, "1/3");
-  CHECK_EACH_REFUSAL (status, status = br_ruler_keep_total (values, &sum, x, 3, &mark, BR_NEAREST,
-                                                            BR_TIES_UP, 0), 0);
+    check_set (&l.x[i].rational, "1/3");
+  CHECK_EACH_REFUSAL (status, status = br_ruler_keep_total (l.values, &l.sum, l.x, 3, &l.mark,
+                                                            BR_NEAREST, BR_TIES_UP, 0), 0);
 }
 
 int

@@ -49,6 +49,11 @@ br_real_clear (br_real *x)
 {
   br_real_node *dead = NULL;
 
+  if (x->node == NULL)
+    {
+      br_number_clear (&x->rational);
+      return;
+    }
   drop (x, &dead);
   while (dead != NULL)
     {
@@ -79,10 +84,8 @@ br__real_move (br_real *z, br_real *x)
 void
 br__real_move_number (br_real *z, br_number *x)
 {
-  br_real value = BR_REAL_ZERO;
-
-  br__number_move (&value.rational, x);
-  br__real_move (z, &value);
+  br_real_clear (z);
+  br__number_move (&z->rational, x);
 }
 
 br_status
@@ -104,8 +107,11 @@ br_status
 br_real_set_number (br_real *z, const br_number *x)
 {
   br_number value = BR_NUMBER_ZERO;
-  br_status status = br_number_set (&value, x);
+  br_status status;
 
+  if (z->node == NULL)
+    return br_number_set (&z->rational, x);
+  status = br_number_set (&value, x);
   if (status == BR_OK)
     br__real_move_number (z, &value);
   return status;

@@ -18,8 +18,11 @@ static br_status
 on_numbers (br_real *z, number_op *op, const br_real *x, const br_real *y)
 {
   br_number value = BR_NUMBER_ZERO;
-  br_status status = op (&value, &x->rational, &y->rational);
+  br_status status;
 
+  if (z->node == NULL)
+    return op (&z->rational, &x->rational, &y->rational);
+  status = op (&value, &x->rational, &y->rational);
   if (status == BR_OK)
     br__real_move_number (z, &value);
   return status;
@@ -358,8 +361,8 @@ br_real_pow (br_real *z, const br_real *x, const br_number *y, unsigned bits)
 br_status
 br_real_sqrt (br_real *z, const br_real *x, unsigned bits)
 {
-  int sign = 0;
-  br_status status = br_real_sign (&sign, x, bits);
+  int sign = br_number_sign (&x->rational);
+  br_status status = x->node == NULL ? BR_OK : br_real_sign (&sign, x, bits);
 
   if (status != BR_OK)
     return status;

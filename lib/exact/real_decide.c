@@ -144,23 +144,22 @@ is_above (int sign, br_direction direction)
 static int
 round_small (int64_t *steps, const br_number *q, const br_number *m, br_direction direction)
 {
-  int64_t num, den, radicand, one;
-  uint64_t square;
+  uint64_t square, den;
   mp_limb_t limb, root = 0;
   int sign;
 
-  if (GMP_NUMB_BITS != 64 || !br_number_get_ratio (&num, &den, q)
-      || !br_number_get_ratio (&radicand, &one, m))
+  if (GMP_NUMB_BITS != 64 || !br__is_small (q) || !br__is_small (m))
     return 0;
-  sign = num < 0 ? -1 : 1;
-  square = (uint64_t) (num < 0 ? -num : num);
+  sign = q->num < 0 ? -1 : 1;
+  square = br__magnitude (q->num);
+  den = (uint64_t) br__small_den (q);
   if (square > INT32_MAX || den > INT32_MAX)
     return 0;
   if (direction == BR_NEAREST)
     square *= 2;
-  if (__builtin_mul_overflow (square * square, (uint64_t) radicand, &square))
+  if (__builtin_mul_overflow (square * square, (uint64_t) m->num, &square))
     return 0;
-  limb = square / ((uint64_t) den * (uint64_t) den);
+  limb = square / (den * den);
   if (limb != 0)
     mpn_sqrtrem (&root, NULL, &limb, 1);
   if (direction == BR_NEAREST)
@@ -212,9 +211,8 @@ round_term (br_number *z, const br__term *t, const br_number *step, br_direction
     goto out;
   if (round_small (&small, &q, &t->m, direction))
     {
-      status = br_number_set_int (&value, small);
-      if (status == BR_OK)
-        status = br_number_mul (z, &value, step);
+      br__number_put_small (&value, small, 1);
+      status = br_number_mul (z, &value, step);
       goto out;
     }
   mpz_init (large);

@@ -44,10 +44,11 @@ small_square (int64_t *root, int64_t n)
 
   if ((rests >> (n & 63) & 1) == 0)
     return 0;
-  if (n <= 1)
+  if ((n & (n - 1)) == 0)
     {
-      *root = n;
-      return 1;
+      /* 0, or a power of two, as the denominators of rulers are.  */
+      *root = n == 0 ? 0 : INT64_C (1) << __builtin_ctzll ((uint64_t) n) / 2;
+      return n == 0 || __builtin_ctzll ((uint64_t) n) % 2 == 0;
     }
   limb = (mp_limb_t) n;
   if (mpn_sqrtrem (&result, &rest, &limb, 1) != 0)
@@ -85,43 +86,65 @@ br__number_root (br_number *z, int *exact, const br_number *x, unsigned index)
   return big_root (z, exact, x, index);
 }
 
-/* Z = sqrt (X) as one term, X > 0; BR__LEAVE where its m would be too large.  Parts that are squares
-   stay out of m, so that shop fractions give a small one.  */
+/* Z = sqrt (X), X = N / D > 0 inline, in one look at each part: shop fractions come here.  0 in DONE where
+   that does not do.  */
+static br_status
+sqrt_small (br_real *z, int *done, const br_number *x)
+{
+  br_real value = BR_REAL_ZERO;
+  br__term *t;
+  int64_t n, d, n_root, d_root, m = 1;
+  int n_square, d_square;
+
+  *done = 0;
+  if (GMP_NUMB_BITS != 64 || !br__is_small (x))
+    return BR_OK;
+  n = x->num;
+  d = br__small_den (x);
+  n_square = small_square (&n_root, n);
+  d_square = small_square (&d_root, d);
+  if (!n_square && !d_square && __builtin_mul_overflow (n, d, &m))
+    return BR_OK;
+  *done = 1;
+  if (n_square && d_square)
+    return br__real_set_ratio (z, n_root, d_root);
+  value.node = br__node_new (BR__REAL_SUM, 1);
+  if (value.node == NULL)
+    return BR_NO_MEMORY;
+  value.node->size = 1;
+  t = value.node->term;
+  *t = (br__term) BR__TERM_ZERO;
+  /* sqrt (n / d) is r / d * sqrt (d), 1 / r * sqrt (n) or 1 / d * sqrt (nd), all in lowest terms.  */
+  br__number_put_small (&t->q, n_square ? n_root : 1, d_square ? d_root : d);
+  br__number_put_small (&t->m, n_square ? d : d_square ? n : m, 1);
+  br__real_move (z, &value);
+  return BR_OK;
+}
+
+/* Z = sqrt (X), X > 0 and not a square, as 1 / d * sqrt (nd); BR__LEAVE where nd would be too large.  */
 static br_status
 sqrt_term (br_real *z, const br_number *x)
 {
   br__sum s = { .size = 0 };
   br__term t = BR__TERM_ZERO;
-  br_number n = BR_NUMBER_ZERO, d = BR_NUMBER_ZERO, root = BR_NUMBER_ZERO;
-  br_number one = BR_NUMBER_ZERO;
-  int exact = 0;
-  br_status status = BR__LEAVE;
+  br_number n = BR_NUMBER_ZERO, d = BR_NUMBER_ZERO;
+  br_status status;
 
-  if (br__number_bits (x) > BR__ROOT_BITS
-      || (status = br__number_parts (&n, &d, x)) != BR_OK
-      || (status = br_number_set_int (&one, 1)) != BR_OK
-      || (status = br__number_root (&root, &exact, &d, 2)) != BR_OK)
-    goto out;
-  if (exact)
-    {
-      status = br_number_div (&t.q, &one, &root);
-      br__number_move (&t.m, &n);
-    }
-  else
-    {
-      status = br_number_div (&t.q, &one, &d);
-      if (status == BR_OK)
-        status = br_number_mul (&t.m, &n, &d);
-    }
+  if (br__number_bits (x) > BR__ROOT_BITS)
+    return BR__LEAVE;
+  status = br__number_parts (&n, &d, x);
+  if (status == BR_OK)
+    status = br_number_set_int (&t.q, 1);
+  if (status == BR_OK)
+    status = br_number_div (&t.q, &t.q, &d);
+  if (status == BR_OK)
+    status = br_number_mul (&t.m, &n, &d);
   if (status == BR_OK)
     status = br__sum_put (&s, &t);
   if (status == BR_OK)
     status = br__sum_to_real (z, &s);
- out:
   br__sum_clear (&s);
   br__term_clear (&t);
-  br_number_clear (&one);
-  br_number_clear (&root);
   br_number_clear (&n);
   br_number_clear (&d);
   return status;
@@ -133,8 +156,12 @@ root_of_number (br_real *z, const br_number *x, unsigned index)
 {
   br_number base = BR_NUMBER_ZERO;
   br_real real = BR_REAL_ZERO;
-  br_status status = br_number_set (&base, x);
+  int done = 0;
+  br_status status = index == 2 ? sqrt_small (z, &done, x) : BR_OK;
 
+  if (done)
+    return status;
+  status = br_number_set (&base, x);
   for (unsigned prime = 2, rest = index; status == BR_OK && rest > 1;)
     {
       int exact = 0;
@@ -265,8 +292,10 @@ br__real_root (br_real *z, const br_real *x, unsigned index)
   const br__term *t = br__terms (&size, x, &room);
   br_status status = BR__LEAVE;
 
-  if (t != NULL && size == 0)
+  if (size == 0 && t != NULL)
     return br_real_set (z, x);
+  if (x->node == NULL)
+    return root_of_number (z, &x->rational, index);
   if (t != NULL && size == 1)
     status = root_of_term (z, t, index);
   else if (t != NULL && size == 2 && index == 2 && t[0].k == t[1].k)

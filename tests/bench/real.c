@@ -63,7 +63,8 @@ must (br_status status)
     }
 }
 
-/* The sum of all marks in sixteenths, so that the two can be compared.  */
+/* Both make the mark, a fraction in lowest terms, and give the sum of all marks in sixteenths, so that the two
+   can be compared.  */
 static int64_t
 ours (void)
 {
@@ -98,14 +99,14 @@ intervals (long *open)
 {
   mpfi_t a, b;
   mpfr_t low, high;
-  mpq_t q;
+  mpq_t q, mark;
   int64_t total = 0;
 
   mpfi_init2 (a, 64);
   mpfi_init2 (b, 64);
   mpfr_init2 (low, 64);
   mpfr_init2 (high, 64);
-  mpq_init (q);
+  mpq_inits (q, mark, NULL);
   *open = 0;
   for (int i = 0; i < COUNT; i++)
     {
@@ -133,13 +134,15 @@ intervals (long *open)
           ++*open;
           floor = top;
         }
-      total += floor;
+      mpq_set_si (mark, floor, 16);
+      mpq_canonicalize (mark);
+      total += mpz_get_si (mpq_numref (mark)) * (16 / mpz_get_si (mpq_denref (mark)));
     }
   mpfi_clear (a);
   mpfi_clear (b);
   mpfr_clear (low);
   mpfr_clear (high);
-  mpq_clear (q);
+  mpq_clears (q, mark, NULL);
   return total;
 }
 

@@ -298,7 +298,8 @@ label_fender (view *v, const disc *wheel, const fender *f, const br_number *whee
 {
   br_text label = BR_TEXT_ZERO;
   int64_t wide = f->outer_points > f->wheel_points ? f->outer_points : f->wheel_points;
-  int axle = line_of (wheel->y), column = column_of (wheel->x + wide) + 8, gap_column;
+  int axle = line_of (wheel->y), column = column_of (wheel->x + wide) + 8;
+  int low = axle + 3 < FENDER_LINES ? axle + 3 : FENDER_LINES - 1;
 
   point_out (v, axle / 2, line_end (v, axle / 2) + 1, column, '<',
              labelled (&label, "fender, width ", width, style));
@@ -306,10 +307,9 @@ label_fender (view *v, const disc *wheel, const fender *f, const br_number *whee
              labelled (&label, "  outer radius ", &f->outer, style));
   point_out (v, axle / 2 + 2, COLUMNS, column, '<',
              labelled (&label, "  inner radius ", &f->inner, style));
-  gap_column = line_end (v, axle + 1);
-  point_out (v, axle + 1, gap_column, column, '<',
+  point_out (v, axle + 1, line_end (v, axle + 1), column, '<',
              labelled (&label, br_number_sign (gap) < 0 ? "overlap " : "gap ", &f->depth, style));
-  point_out (v, axle + 3, line_end (v, axle + 3) + 1, column, '<',
+  point_out (v, low, line_end (v, low) + 1, column, '<',
              labelled (&label, "wheel, diameter ", wheel_dia, style));
   if (label.failed)
     v->below.failed = 1;

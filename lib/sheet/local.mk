@@ -29,6 +29,7 @@ libbenchrule_core_la_SOURCES += \
 	lib/sheet/show.c \
 	lib/sheet/statement.c \
 	lib/sheet/steps.c \
+	lib/sheet/table.c \
 	lib/sheet/tree.h \
 	lib/sheet/words.c \
 	lib/sheet/words.h

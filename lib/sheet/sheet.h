@@ -163,7 +163,7 @@ void br__checks_count (br_sheet *sheet);
 void br__check_free (br__check *check);
 int br__is_hidden_entry (const br__entry *e);
 
-/* statement.c: one row a statement; drives dispatch, help and completion.  */
+/* table.c: one row a statement; drives dispatch, help and completion.  */
 typedef enum br__follow { BR__FOLLOW_NOTHING, BR__FOLLOW_VALUE, BR__FOLLOW_NAME, BR__FOLLOW_FILE,
                           BR__FOLLOW_WORD } br__follow;
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   statement.c - the one table of statements, and the running of a line.  */
+   statement.c - the running of a line.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -12,69 +12,6 @@
 #include "exact/status.h"
 #include "sheet/sheet.h"
 #include "sheet/words.h"
-
-static const br__statement statements[] =
-{
-  { "round", "round VALUE, ... [to MARK] [up or down] [keep total]",
-    "puts values on ruler marks, each with its error",
-    "The error is mark less value: over is positive.  `up` never gives less than the\n"
-    "value, `down` never more.  `keep total` rounds the parts of a list so that they add\n"
-    "up to the rounded whole.  Without `to`, the sheet's ruler is taken.",
-    BR__FOLLOW_VALUE, "to up down keep total", 0, br__do_round },
-  { "marks", "marks VALUE", "the nearest mark on every ruler from whole inches to 64ths", NULL,
-    BR__FOLLOW_VALUE, NULL, 0, br__do_marks },
-  { "simplest", "simplest VALUE within DISTANCE",
-    "the plainest fraction of an inch ruler that is no further away", NULL,
-    BR__FOLLOW_VALUE, "within", 0, br__do_simplest },
-  { "list", "list", "all dimensions of the sheet", NULL, BR__FOLLOW_NOTHING, NULL, 0, br__do_list },
-  { "missing", "missing", "what has no value yet, and what waits for it", NULL,
-    BR__FOLLOW_NOTHING, NULL, 0, br__do_missing },
-  { "trace", "trace NAME", "where a dimension comes from and what hangs on it", NULL,
-    BR__FOLLOW_NAME, NULL, 0, br__do_trace },
-  { "forget", "forget NAME, ...", "takes the value of a dimension away", NULL,
-    BR__FOLLOW_NAME, NULL, 0, br__do_forget },
-  { "undo", "undo", "takes the last change back", NULL, BR__FOLLOW_NOTHING, NULL, 0, br__do_undo },
-  { "redo", "redo", "does again what was taken back", NULL, BR__FOLLOW_NOTHING, NULL, 0, br__do_redo },
-  { "check", "check VALUE <= VALUE  # what it means",
-    "a rule that must hold: < <= = >= > !=", "Its note is the message.  It is looked at again at\n"
-    "each change.  `check` alone shows all rules.", BR__FOLLOW_VALUE, NULL, 0, br__do_check },
-  { "ruler", "ruler MARK", "the finest mark of the ruler: 1/16, 1/10, 1 mm",
-    NULL, BR__FOLLOW_VALUE, NULL, 1, br__do_ruler },
-  { "scale", "scale 1:2", "the drawing's scale, drawn to full",
-    "scale 1:2, scale half, scale 1/4 in = 1 ft.  A known size on a picture gives one, too:\n"
-    "scale 41 mm = 3 in says that what measures 41 mm there is 3 in.",
-    BR__FOLLOW_WORD, "full half quarter eighth", 1, br__do_scale },
-  { "units", "units in", "the unit of plain numbers beside lengths, and of results: in, mm, cm, ft",
-    NULL, BR__FOLLOW_WORD, "in mm cm ft", 1, br__do_units },
-  { "grid", "grid 1/4 in", "the size of a square of the sketch paper", NULL,
-    BR__FOLLOW_VALUE, NULL, 1, br__do_grid },
-  { "kerf", "kerf 1/8", "the width of the saw's cut", NULL, BR__FOLLOW_VALUE, NULL, 1, br__do_kerf },
-  { "ties", "ties up", "where exactly half way goes: up (away from zero), down, even", NULL,
-    BR__FOLLOW_WORD, "up down even", 1, br__do_ties },
-  { "feet", "feet on", "lengths from a foot on as feet and inches: on, off", NULL,
-    BR__FOLLOW_WORD, "on off", 1, br__do_feet },
-  { "title", "title TEXT", "the sheet's title", NULL, BR__FOLLOW_NOTHING, NULL, 1, br__do_title },
-  { "open", "open FILE", "runs the lines of a sheet", NULL, BR__FOLLOW_FILE, NULL, 0, br__do_open },
-  { "help", "help [WORD]", "this list, or more about a word", NULL, BR__FOLLOW_WORD, NULL, 0,
-    br__do_help },
-  { "quit", "quit", "ends", NULL, BR__FOLLOW_NOTHING, NULL, 0, br__do_quit },
-};
-
-const br__statement *
-br__statement_at (size_t index)
-{
-  return index < sizeof statements / sizeof statements[0] ? &statements[index] : NULL;
-}
-
-const br__statement *
-br__statement_find (const char *word, size_t length)
-{
-  const br__statement *st;
-  for (size_t i = 0; (st = br__statement_at (i)) != NULL; i++)
-    if (br__same_word (word, length, st->word))
-      return st;
-  return NULL;
-}
 
 br_status
 br__emit (br__run *run, br_record *r)

@@ -231,12 +231,13 @@ mixed_value (br__numeral *n, const br__reader *r, const run *whole, const fracti
   return status;
 }
 
-/* 1,000: the comma makes lists, so that this would be two numbers.  */
+/* 1,000 and 0,125: the comma makes lists, so that these would be two numbers each.  */
 static br_status
 refuse_commas (const br__reader *r, const run *whole)
 {
   size_t end = whole->end, shown = 0, i;
   char digits[ECHO];
+  int decimal = r->text[whole->start] == '0';
   br_status status;
 
   if (whole->count > 3)
@@ -247,12 +248,13 @@ refuse_commas (const br__reader *r, const run *whole)
   if (end == whole->end)
     return BR_OK;
   status = br__fail (r->error, BR_SYNTAX, whole->start, end - whole->start,
-                     "a number is written without commas between its thousands");
-  if (end - whole->start < ECHO)
+                     decimal ? "a decimal is written with a point"
+                     : "a number is written without commas between its thousands");
+  if (end - whole->start < ECHO && (!decimal || end == whole->end + 4))
     {
       for (i = whole->start; i < end; i++)
-        if (r->text[i] != ',')
-          digits[shown++] = r->text[i];
+        if (r->text[i] != ',' || decimal)
+          digits[shown++] = r->text[i] == ',' ? '.' : r->text[i];
       br__hint (r->error, "write %.*s, or a blank after the comma for a list",
                 (int) shown, digits);
     }

@@ -19,25 +19,31 @@ typedef struct br__calc
 /* A constant N that needs no memory and no clearing.  */
 #define BR__WHOLE(N) { { (N), 0 }, NULL }
 
+/* Z = X and Y by OPERATION, one of those that never ask for a sign.  */
+static inline void
+calc_by (br__calc *c, br_status (*operation) (br_real *, const br_real *, const br_real *),
+         br_real *z, const br_real *x, const br_real *y)
+{
+  if (c->status == BR_OK)
+    c->status = operation (z, x, y);
+}
+
 static inline void
 calc_add (br__calc *c, br_real *z, const br_real *x, const br_real *y)
 {
-  if (c->status == BR_OK)
-    c->status = br_real_add (z, x, y);
+  calc_by (c, br_real_add, z, x, y);
 }
 
 static inline void
 calc_sub (br__calc *c, br_real *z, const br_real *x, const br_real *y)
 {
-  if (c->status == BR_OK)
-    c->status = br_real_sub (z, x, y);
+  calc_by (c, br_real_sub, z, x, y);
 }
 
 static inline void
 calc_mul (br__calc *c, br_real *z, const br_real *x, const br_real *y)
 {
-  if (c->status == BR_OK)
-    c->status = br_real_mul (z, x, y);
+  calc_by (c, br_real_mul, z, x, y);
 }
 
 static inline void

@@ -161,7 +161,8 @@ overlaps (void **state)
   shop_ratio (&gap, -3, 8);
   assert_int_equal (ask (&gap, &unset, 0).count, 0);
   says (&gap, "the wheels", BR_LENGTH, NULL, "the wheels overlap by 3/8\"");
-  says (&gap, "the wheel and its fender", BR_PLAIN, NULL, "the wheel and its fender overlap by 3/8");
+  says (&gap, "the wheel and its fender", BR_PLAIN, NULL,
+        "the wheel and its fender overlap by 3/8");
   says (&gap, "the wheels", BR_LENGTH, &mm, "the wheels overlap by 9.525 mm");
   shop_ratio (&gap, 0, 1);
   assert_int_equal (ask (&gap, &unset, 0).count, 0);
@@ -200,7 +201,12 @@ among (const br__advice *const *rows, size_t count, const char *machine, br__sid
 static void
 workpieces (void **state)
 {
-  static const struct { const char *length, *machine; br__side side; int count, touched; } rows[] = {
+  static const struct
+  {
+    const char *length, *machine;
+    br__side side;
+    int count, touched;
+  } rows[] = {
     { "13 7 3/4", "any machine", BR__LENGTH_SIDE, 0, 0 },
     { "769/64 7 3/4", "any machine", BR__LENGTH_SIDE, 0, 0 },
     { "12 7 3/4", "any machine", BR__LENGTH_SIDE, 2, 1 },

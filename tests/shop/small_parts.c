@@ -65,8 +65,8 @@ turn_set (turn *t, int64_t a, int64_t b, int64_t c, int64_t d)
   memcpy (t->row, row, sizeof row);
 }
 
-/* Is the box inside with its middle SHIFT (in halves of a unit over T's n) across, its top at the rim?
-   Everything is doubled and times n.  */
+/* Is the box inside with its middle SHIFT (in halves of a unit over T's n) across, its top at the
+   rim?  Everything is doubled and times n.  */
 static int
 inside_at (const int64_t *side, const turn *t, int64_t shift)
 {

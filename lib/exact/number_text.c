@@ -32,7 +32,7 @@ read_digits (int64_t before, const char *digits, size_t length)
   return before;
 }
 
-/* Q, of which the denominator is 1, gets the integer of two rows of digits, not both empty.  */
+/* Z gets the integer that two rows of digits make, one after the other; not both are empty.  */
 static br_status
 read_big (mpz_t z, const char *first, size_t first_length, const char *second, size_t second_length)
 {
@@ -110,11 +110,7 @@ read_part (br_number *part, size_t *at, const char *text, size_t length, br_erro
     return br__fail (error, BR_SYNTAX, start, start < length ? 1 : 0,
                      start < length ? "a digit belongs here" : "a digit is missing at the end");
   if (end - start > BR_MAX_DIGITS)
-    {
-      br__fail (error, BR_TOO_BIG, start, end - start, "a number of more than %d digits",
-                BR_MAX_DIGITS);
-      return BR_TOO_BIG;
-    }
+    return br__fail (error, BR_TOO_BIG, start, end - start, "a number of more than 1,000 digits");
   *at = end;
   br_status status = br__number_from_digits (part, text + start, end - start, NULL, 0);
   return status == BR_OK ? BR_OK : br__fail_plain (error, status, start, end - start);
@@ -296,6 +292,7 @@ next_digit (uint64_t *rest, uint64_t den, int binary)
   return (char) ('0' + digit);
 }
 
+#define MOST_SMALL_DIGITS 40
 #define DECIMAL_ROOM 96
 
 /* The common case, by long division: 1 when done, 0 when it is not one (a denominator past
@@ -306,7 +303,10 @@ put_decimal_small (br_text *t, int *whole_value, const br_number *x, unsigned di
   uint64_t num = br__magnitude (x->num), den = (uint64_t) br__small_den (x);
   int binary = (den & (den - 1)) == 0;
   char buffer[DECIMAL_ROOM], *point = buffer + 24, *start = point, *end = point;
-  if (den >> 59 || digits > 40)
+  if (den >> 59)
+    return 0;
+  /* An integer of few digits needs no more of them: 0 above all, which has no first one.  */
+  if (digits > MOST_SMALL_DIGITS && den != 1)
     return 0;
   uint64_t whole = binary ? num >> __builtin_ctzll (den) : num / den;
   uint64_t rest = num - whole * den;
@@ -336,7 +336,7 @@ put_decimal_small (br_text *t, int *whole_value, const br_number *x, unsigned di
   return 1;
 }
 
-/* The exponent e with 10^e <= NUM / DEN < 10^(e + 1), both over 0.  */
+/* The exponent e with 10^e <= NUM / DEN < 10^(e + 1), both over 0 (0 has no such exponent).  */
 static long
 decimal_exponent (const mpz_t num, const mpz_t den)
 {

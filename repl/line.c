@@ -245,6 +245,7 @@ line_open (const char *text, line_words *words, void *user)
   rl_change_environment = 0;
   rl_attempted_completion_function = attempt;
   rl_completion_word_break_hook = word_breaks;
+  rl_initialize ();
   using_history ();
   stifle_history (HISTORY_MOST);
   take_signals (0, ALWAYS_COUNT);

@@ -111,7 +111,8 @@ run_prompt (session *s)
   printf ("benchrule %s, exact shop arithmetic\n", BR_VERSION);
   puts ("Type a sum such as 2-3/8 + 1/2.  help tells more, quit leaves.");
   line_open ("benchrule> ", complete_words, s);
-  br_sheet_watch (s->sheet, line_flag ());
+  s->interrupted = line_flag ();
+  br_sheet_watch (s->sheet, s->interrupted);
   while (!br_sheet_done (s->sheet))
     {
       fflush (stdout);
@@ -126,6 +127,7 @@ run_prompt (session *s)
       text = NULL;
     }
   br_sheet_watch (s->sheet, NULL);
+  s->interrupted = NULL;
   line_close ();
   if (result == LINE_FAILED)
     s->failed = 1;
@@ -154,6 +156,8 @@ main (int argc, char **argv)
   int status = EXIT_USAGE;
   fill_standard_streams ();
   setlocale (LC_CTYPE, "");
+  if (argc > 0)
+    argv[0] = (char *) "benchrule";     /* how getopt names the program in its messages */
   if (strcmp (br_version (), BR_VERSION) != 0)
     fprintf (stderr, "benchrule: built for library %s, found %s\n", BR_VERSION, br_version ());
   else

@@ -47,7 +47,7 @@ put_help (void)
          "\n"
          "Examples:\n"
          "  benchrule -c 'round 6.595 to 1/8'     the nearest mark, and the error\n"
-         "  benchrule cart.rule                   run a design sheet\n"
+         "  benchrule market_cart.sheet           run a design sheet\n"
          "  benchrule -o json -c '3-1/2 * 22/7'   an answer for another program\n", stdout);
 }
 

@@ -16,6 +16,7 @@
 
 #define MARKS 5
 #define MARGIN 7          /* columns left of the first mark, for its label */
+#define EDGE 3            /* columns of the edge past the marks */
 #define STEP_COLUMNS 15   /* between two marks on 80 columns */
 #define TALLEST 4
 #define LABEL_SIZE 64
@@ -113,12 +114,13 @@ static void
 put_edge (const display *d, const ruler *r)
 {
   int mark = 0;
-  for (int i = r->column[0] - 3; i <= r->end + 3; i++)
+  display_repeat (d, " ", MARGIN - EDGE);
+  for (int i = MARGIN - EDGE; i <= r->end + EDGE; i++)
     {
       int tick = mark < MARKS && r->column[mark] == i;
       mark += tick;
-      display_put (d, i < 0 ? "" : tick ? display_sign (d, "\xe2\x94\xac", "+")
-                                        : display_sign (d, "\xe2\x94\x80", "-"));
+      display_put (d, tick ? display_sign (d, "\xe2\x94\xac", "+")
+                           : display_sign (d, "\xe2\x94\x80", "-"));
     }
   putc ('\n', d->stream);
 }

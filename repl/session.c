@@ -42,6 +42,8 @@ session_fault (session *s, const br_fault *fault)
     s->failed = 1;
   if (fflush (s->out.stream) != 0)
     s->failed = 1;
+  if (s->interrupted && *s->interrupted)      /* the terminal has put ^C here */
+    putc ('\n', s->err.stream);
   fault_put (&s->err, fault, fault->file != session_prompt_name);
   fflush (s->err.stream);
 }
@@ -53,7 +55,9 @@ session_start (session *s, const options *o)
   s->json = o->json;
   s->faults = 0;
   s->failed = 0;
+  s->interrupted = NULL;
   s->text = printer;
+  setvbuf (stderr, NULL, _IOLBF, BUFSIZ);     /* a line of a message in one piece */
   display_init (&s->out, stdout, o->color);
   display_init (&s->err, stderr, o->color);
   s->text.display = &s->out;

@@ -5,3 +5,9 @@
 BENCHES += tests/bench/real
 tests_bench_real_SOURCES = tests/bench/real.c
 tests_bench_real_LDADD = libbenchrule-core.la $(MPFI_LIBS) $(MPFR_LIBS) $(GMP_LIBS)
+
+# Linked with all that the program is linked with, needed or not.
+BENCHES += tests/bench/startup
+tests_bench_startup_SOURCES = tests/bench/startup.c
+tests_bench_startup_LDFLAGS = $(AM_LDFLAGS) -Wl,--no-as-needed
+tests_bench_startup_LDADD = $(READLINE_LIBS) $(JANSSON_LIBS) $(MPFI_LIBS) $(MPFR_LIBS) $(GMP_LIBS)

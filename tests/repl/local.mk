@@ -1,1 +1,28 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
+# The program: what is shown, what comes in, the command line, and the prompt on a terminal.
+
+if HAVE_CMOCKA
+check_PROGRAMS += tests/repl/display tests/repl/input
+TESTS += tests/repl/display tests/repl/input
+tests_repl_display_SOURCES = tests/repl/display.c tests/check.h \
+  repl/display.c repl/escape.c repl/fault.c repl/fields.c repl/ruler.c repl/table.c
+tests_repl_display_CPPFLAGS = $(TEST_CPPFLAGS) -I$(top_srcdir)/repl
+tests_repl_display_CFLAGS = $(TEST_CFLAGS)
+tests_repl_display_LDADD = $(TEST_LIBS)
+tests_repl_input_SOURCES = tests/repl/input.c tests/check.h \
+  repl/history.c repl/input.c repl/line.c repl/options.c
+tests_repl_input_CPPFLAGS = $(TEST_CPPFLAGS) -I$(top_srcdir)/repl
+tests_repl_input_CFLAGS = $(TEST_CFLAGS)
+tests_repl_input_LDADD = $(TEST_LIBS)
+endif
+
+check_PROGRAMS += tests/repl/pty
+TESTS += tests/repl/pty
+tests_repl_pty_SOURCES = tests/repl/pty.c tests/repl/screen.c tests/repl/screen.h
+tests_repl_pty_LDADD = -lutil
+
+repl_scripts = \
+  tests/repl/command.tap \
+  tests/repl/answers.tap
+TESTS += $(repl_scripts)
+EXTRA_DIST += $(repl_scripts)

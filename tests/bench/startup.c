@@ -1,0 +1,89 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   startup.c - how long the program takes to start: `benchrule -c 1/2` against this program
+   itself, which is linked with the same libraries and does nothing.  Both are run by
+   turns, and the medians are compared.  The target: within 3 times.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <fcntl.h>
+#include <spawn.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/wait.h>
+#include <time.h>
+#include <unistd.h>
+
+#define RUNS 201
+#define WARM_UP 10
+#define TARGET 3.0
+
+extern char **environ;
+
+static double
+now (void)
+{
+  struct timespec t;
+  clock_gettime (CLOCK_MONOTONIC, &t);
+  return (double) t.tv_sec * 1e3 + (double) t.tv_nsec / 1e6;
+}
+
+/* Milliseconds that a run takes, its output thrown away; below zero where it failed.  */
+static double
+run (const char *program, char *const *arguments)
+{
+  posix_spawn_file_actions_t actions;
+  pid_t child;
+  int status = -1;
+  posix_spawn_file_actions_init (&actions);
+  posix_spawn_file_actions_addopen (&actions, STDOUT_FILENO, "/dev/null", O_WRONLY, 0);
+  double start = now ();
+  int failed = posix_spawn (&child, program, &actions, NULL, arguments, environ) != 0
+               || waitpid (child, &status, 0) != child || status != 0;
+  double taken = now () - start;
+  posix_spawn_file_actions_destroy (&actions);
+  return failed ? -1 : taken;
+}
+
+static int
+compare (const void *one, const void *other)
+{
+  const double *x = one, *y = other;
+  return (*x > *y) - (*x < *y);
+}
+
+int
+main (int argc, char **argv)
+{
+  static double program[RUNS], nothing[RUNS];
+  char *statement[] = { (char *) "benchrule", (char *) "-c", (char *) "1/2", NULL };
+  char *itself[] = { (char *) "startup", (char *) "nothing", NULL };
+  const char *benchrule = getenv ("BR");
+  if (argc > 1 && strcmp (argv[1], "nothing") == 0)
+    return 0;
+  if (!benchrule)
+    benchrule = "./benchrule";
+  for (int i = -WARM_UP; i < RUNS; i++)
+    {
+      double one = run (benchrule, statement);
+      double other = run ("/proc/self/exe", itself);
+      if (one < 0 || other < 0)
+        {
+          fprintf (stderr, "startup: %s could not be run\n", one < 0 ? benchrule : "this program");
+          return 1;
+        }
+      if (i >= 0)
+        {
+          program[i] = one;
+          nothing[i] = other;
+        }
+    }
+  qsort (program, RUNS, sizeof program[0], compare);
+  qsort (nothing, RUNS, sizeof nothing[0], compare);
+  double ratio = program[RUNS / 2] / nothing[RUNS / 2];
+  printf ("start-up: benchrule -c 1/2 takes %.3f ms, a program that does nothing %.3f ms: %.2f times"
+          " (target %.0f, %s)\n", program[RUNS / 2], nothing[RUNS / 2], ratio, TARGET,
+          ratio <= TARGET ? "met" : "missed");
+  return 0;
+}

@@ -11,3 +11,11 @@ BENCHES += tests/bench/startup
 tests_bench_startup_SOURCES = tests/bench/startup.c
 tests_bench_startup_LDFLAGS = $(AM_LDFLAGS) -Wl,--no-as-needed
 tests_bench_startup_LDADD = $(READLINE_LIBS) $(JANSSON_LIBS) $(MPFI_LIBS) $(MPFR_LIBS) $(GMP_LIBS)
+
+BENCHES += tests/bench/number
+tests_bench_number_SOURCES = tests/bench/number.c
+tests_bench_number_LDADD = libbenchrule-core.la $(GMP_LIBS)
+if HAVE_FLINT
+tests_bench_number_CPPFLAGS = $(AM_CPPFLAGS) $(FLINT_CFLAGS)
+tests_bench_number_LDADD += $(FLINT_LIBS)
+endif

@@ -164,14 +164,19 @@ measure (void)
 
 /* A row a runner: median, quartiles, and how many times our median it is.  */
 static void
-report (FILE *file, const char *head, const char *row)
+report (FILE *file, int csv)
 {
-  fputs (head, file);
+  fputs (csv ? "what,median_ns,quartile_1_ns,quartile_3_ns,ratio\n"
+             : "                 median  quartiles         times ours\n", file);
   for (size_t k = 0; k < RUNNERS; k++)
     {
       const double *ns = runners[k].ns;
-      fprintf (file, row, runners[k].name, ns[ROUNDS / 2], ns[ROUNDS / 4], ns[ROUNDS - 1 - ROUNDS / 4],
-               ns[ROUNDS / 2] / runners[0].ns[ROUNDS / 2]);
+      double median = ns[ROUNDS / 2], low = ns[ROUNDS / 4], high = ns[ROUNDS - 1 - ROUNDS / 4];
+      double ratio = median / runners[0].ns[ROUNDS / 2];
+      if (csv)
+        fprintf (file, "%s,%.3f,%.3f,%.3f,%.3f\n", runners[k].name, median, low, high, ratio);
+      else
+        fprintf (file, "%-15s %7.2f  %6.2f to %6.2f  %6.2f\n", runners[k].name, median, low, high, ratio);
     }
 }
 
@@ -181,7 +186,7 @@ write_csv (const char *path)
   FILE *file = fopen (path, "w");
   if (!file)
     return 0;
-  report (file, "what,median_ns,quartile_1_ns,quartile_3_ns,ratio\n", "%s,%.3f,%.3f,%.3f,%.3f\n");
+  report (file, 1);
   int good = !ferror (file);
   return fclose (file) == 0 && good;
 }
@@ -204,8 +209,7 @@ main (int argc, char **argv)
       return 1;
     }
   printf ("adding two shop fractions, ns each, %d rounds of %d\n", ROUNDS, PASSES * PAIRS);
-  report (stdout, "                 median  quartiles         times ours\n",
-          "%-15s %7.2f  %6.2f to %6.2f  %6.2f\n");
+  report (stdout, 0);
   if (csv && !write_csv (argv[2]))
     {
       fprintf (stderr, "%s: could not be written\n", argv[2]);

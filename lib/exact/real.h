@@ -94,14 +94,10 @@ br_status br__number_parts (br_number *num, br_number *den, const br_number *x);
 /* Z = the root of X, which is known not to be negative.  */
 br_status br__real_root (br_real *z, const br_real *x, unsigned index);
 
-/* real_enclose.c.  BITS as a caller gave it, as a precision.  */
-mpfr_prec_t br__precision_limit (unsigned bits);
-/* The first precision of a loop, and the next one after P; 0 after LIMIT.  */
-mpfr_prec_t br__precision_first (mpfr_prec_t limit);
-mpfr_prec_t br__precision_next (mpfr_prec_t p, mpfr_prec_t limit);
-/* LOW <= X <= HIGH from one evaluation at P bits, in initialised mpq.  FINITE gets 0 where there are
-   no such ends (yet).  BR_TOO_BIG where X is certainly past BR_MAX_BITS.  */
-br_status br__real_ends (mpq_t low, mpq_t high, int *finite, const br_real *x, mpfr_prec_t p);
+/* real_enclose.c.  Asks X for ends at growing precision, to BITS as a caller gave it, until ACCEPT says 1
+   of some: BR_OK then, else BR_UNDECIDED.  ACCEPT may change LOW and HIGH.  */
+typedef int br__accept (mpq_t low, mpq_t high, void *context);
+br_status br__real_search (const br_real *x, unsigned bits, br__accept *accept, void *context);
 /* real_evaluate.c: brings the enclosure of NODE to precision P; inside MPFR's full range.  */
 br_status br__node_evaluate (br_real_node *node, mpfr_prec_t p);
 

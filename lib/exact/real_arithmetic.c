@@ -9,10 +9,10 @@
 
 #include "exact/number.h"
 
+typedef br_status number_op (br_number *z, const br_number *x, const br_number *y);
+
 /* Z = X^N, N > 0 and X not rational.  */
 static br_status power_of (br_real *z, const br_real *x, int64_t n);
-
-typedef br_status number_op (br_number *z, const br_number *x, const br_number *y);
 
 static br_status
 on_numbers (br_real *z, number_op *op, const br_real *x, const br_real *y)
@@ -28,9 +28,9 @@ on_numbers (br_real *z, number_op *op, const br_real *x, const br_real *y)
   return status;
 }
 
-/* Z = X + Y or X - Y in the exact lanes, or BR__LEAVE.  */
+/* Z = X + Y, X - Y or X * Y by OP in the exact lanes, or BR__LEAVE.  */
 static br_status
-add_exact (br_real *z, const br_real *x, const br_real *y, int negate)
+on_sums (br_real *z, br__real_op op, const br_real *x, const br_real *y)
 {
   br__sum s = { .size = 0 };
   br__term x_room, y_room;
@@ -40,43 +40,51 @@ add_exact (br_real *z, const br_real *x, const br_real *y, int negate)
 
   if (xt == NULL || yt == NULL)
     return BR__LEAVE;
-  status = br__sum_add (&s, xt, x_size, 0);
-  if (status == BR_OK)
-    status = br__sum_add (&s, yt, y_size, negate);
+  if (op == BR__REAL_MUL)
+    status = br__sum_mul (&s, xt, x_size, yt, y_size);
+  else
+    {
+      status = br__sum_add (&s, xt, x_size, 0);
+      if (status == BR_OK)
+        status = br__sum_add (&s, yt, y_size, op == BR__REAL_SUB);
+    }
   if (status == BR_OK)
     status = br__sum_to_real (z, &s);
   br__sum_clear (&s);
   return status;
 }
 
+/* The same, or a formula where the exact lanes can not hold it.  */
+static br_status
+combine (br_real *z, br__real_op op, const br_real *x, const br_real *y)
+{
+  br_status status = on_sums (z, op, x, y);
+
+  return status == BR__LEAVE ? br__real_formula (z, op, x, y, 0) : status;
+}
+
 br_status
 br_real_add (br_real *z, const br_real *x, const br_real *y)
 {
-  br_status status;
-
   if (x->node == NULL && y->node == NULL)
     return on_numbers (z, br_number_add, x, y);
   if (br__real_is_int (x, 0))
     return br_real_set (z, y);
   if (br__real_is_int (y, 0))
     return br_real_set (z, x);
-  status = add_exact (z, x, y, 0);
-  return status == BR__LEAVE ? br__real_formula (z, BR__REAL_ADD, x, y, 0) : status;
+  return combine (z, BR__REAL_ADD, x, y);
 }
 
 br_status
 br_real_sub (br_real *z, const br_real *x, const br_real *y)
 {
-  br_status status;
-
   if (x->node == NULL && y->node == NULL)
     return on_numbers (z, br_number_sub, x, y);
   if (br__real_is_int (y, 0))
     return br_real_set (z, x);
   if (x->node == y->node)
     return br__real_set_ratio (z, 0, 1);
-  status = add_exact (z, x, y, 1);
-  return status == BR__LEAVE ? br__real_formula (z, BR__REAL_SUB, x, y, 0) : status;
+  return combine (z, BR__REAL_SUB, x, y);
 }
 
 br_status
@@ -90,29 +98,9 @@ br_real_neg (br_real *z, const br_real *x)
   return br_real_sub (z, &zero, x);
 }
 
-static br_status
-mul_exact (br_real *z, const br_real *x, const br_real *y)
-{
-  br__sum s = { .size = 0 };
-  br__term x_room, y_room;
-  size_t x_size = 0, y_size = 0;
-  const br__term *xt = br__terms (&x_size, x, &x_room), *yt = br__terms (&y_size, y, &y_room);
-  br_status status = BR__LEAVE;
-
-  if (xt == NULL || yt == NULL)
-    return BR__LEAVE;
-  status = br__sum_mul (&s, xt, x_size, yt, y_size);
-  if (status == BR_OK)
-    status = br__sum_to_real (z, &s);
-  br__sum_clear (&s);
-  return status;
-}
-
 br_status
 br_real_mul (br_real *z, const br_real *x, const br_real *y)
 {
-  br_status status;
-
   if (x->node == NULL && y->node == NULL)
     return on_numbers (z, br_number_mul, x, y);
   if (br__real_is_int (x, 1) || br__real_is_int (y, 0))
@@ -121,8 +109,7 @@ br_real_mul (br_real *z, const br_real *x, const br_real *y)
     return br_real_set (z, x);
   if (x->node == y->node && x->node->op != BR__REAL_SUM)
     return power_of (z, x, 2);
-  status = mul_exact (z, x, y);
-  return status == BR__LEAVE ? br__real_formula (z, BR__REAL_MUL, x, y, 0) : status;
+  return combine (z, BR__REAL_MUL, x, y);
 }
 
 /* Z = 1 / X in the exact lanes, or BR__LEAVE.  X is not 0.  */
@@ -217,11 +204,11 @@ raise_sum (br_real *z, const br_real *x, int64_t n)
   for (; status == BR_OK; n /= 2)
     {
       if (n % 2 != 0)
-        status = mul_exact (&value, &value, &base);
+        status = on_sums (&value, BR__REAL_MUL, &value, &base);
       if (n < 2)
         break;
       if (status == BR_OK)
-        status = mul_exact (&base, &base, &base);
+        status = on_sums (&base, BR__REAL_MUL, &base, &base);
     }
   if (status == BR_OK)
     br__real_move (z, &value);

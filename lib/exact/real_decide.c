@@ -34,30 +34,13 @@ sign_of_pair (int *sign, const br__term *t)
   return status;
 }
 
-static br_status
-sign_by_enclosure (int *sign, const br_real *x, mpfr_prec_t limit)
+static int
+accept_sign (mpq_t low, mpq_t high, void *sign)
 {
-  mpq_t low, high;
-  br_status status = BR_UNDECIDED;
-
-  mpq_inits (low, high, NULL);
-  for (mpfr_prec_t p = br__precision_first (limit); p != 0; p = br__precision_next (p, limit))
-    {
-      int finite = 0;
-
-      status = br__real_ends (low, high, &finite, x, p);
-      if (status != BR_OK)
-        break;
-      if (finite && (mpq_sgn (low) > 0 || mpq_sgn (high) < 0
-                     || (mpq_sgn (low) == 0 && mpq_sgn (high) == 0)))
-        {
-          *sign = mpq_sgn (low) > 0 ? 1 : mpq_sgn (high);
-          break;
-        }
-      status = BR_UNDECIDED;
-    }
-  mpq_clears (low, high, NULL);
-  return status;
+  if (mpq_sgn (low) != mpq_sgn (high) || (mpq_sgn (low) == 0 && !mpq_equal (low, high)))
+    return 0;
+  *(int *) sign = mpq_sgn (low);
+  return 1;
 }
 
 br_status
@@ -74,7 +57,7 @@ br_real_sign (int *sign, const br_real *x, unsigned bits)
     }
   if (t != NULL && size == 2 && t[0].k == t[1].k)
     return sign_of_pair (sign, t);
-  return sign_by_enclosure (sign, x, br__precision_limit (bits));
+  return br__real_search (x, bits, accept_sign, sign);
 }
 
 br_status
@@ -225,32 +208,41 @@ round_term (br_number *z, const br__term *t, const br_number *step, br_direction
   return status;
 }
 
-/* 1 and the cell in STEPS where LOW and HIGH (in steps) lie inside one cell and on no boundary.
-   Cells go from j - 1/2 to j + 1/2 for the nearest, else from j to j + 1.  LOW is put into the cell
-   that ends at or over it and HIGH into the one that begins at or under it: an end that lies on a
-   boundary makes the two differ.  */
-static int
-one_cell (mpz_t steps, mpq_t low, mpq_t high, br_direction direction)
+typedef struct cells
 {
+  mpq_t step;
+  br_direction direction;
+  mpz_t steps;          /* the answer */
+} cells;
+
+/* 1 and the answer where LOW and HIGH lie inside one cell and on no boundary.  Cells go from
+   j - 1/2 to j + 1/2 steps for the nearest, else from j to j + 1.  LOW is put into the cell that ends at or
+   over it and HIGH into the one that begins at or under it: an end on a boundary makes the two differ.  */
+static int
+accept_cell (mpq_t low, mpq_t high, void *context)
+{
+  cells *c = context;
   mpz_t other;
   mpq_t half;
   int same;
 
   mpz_init (other);
   mpq_init (half);
-  if (direction == BR_NEAREST)
+  mpq_div (low, low, c->step);
+  mpq_div (high, high, c->step);
+  if (c->direction == BR_NEAREST)
     {
       mpq_set_ui (half, 1, 2);
       mpq_sub (low, low, half);
       mpq_add (high, high, half);
     }
   mpz_cdiv_q (other, mpq_numref (low), mpq_denref (low));
-  if (direction != BR_NEAREST)
+  if (c->direction != BR_NEAREST)
     mpz_sub_ui (other, other, 1);
-  mpz_fdiv_q (steps, mpq_numref (high), mpq_denref (high));
-  same = mpz_cmp (steps, other) == 0;
-  if (direction == BR_UP)
-    mpz_add_ui (steps, steps, 1);
+  mpz_fdiv_q (c->steps, mpq_numref (high), mpq_denref (high));
+  same = mpz_cmp (c->steps, other) == 0;
+  if (c->direction == BR_UP)
+    mpz_add_ui (c->steps, c->steps, 1);
   mpz_clear (other);
   mpq_clear (half);
   return same;
@@ -258,35 +250,19 @@ one_cell (mpz_t steps, mpq_t low, mpq_t high, br_direction direction)
 
 static br_status
 round_by_enclosure (br_number *z, const br_real *x, const br_number *step, br_direction direction,
-                    mpfr_prec_t limit)
+                    unsigned bits)
 {
-  mpz_t steps;
-  mpq_t low, high, q;
-  br_status status = BR_UNDECIDED;
+  cells c = { .direction = direction };
+  br_status status;
 
-  mpz_init (steps);
-  mpq_inits (low, high, q, NULL);
-  br__number_to_mpq (q, step);
-  for (mpfr_prec_t p = br__precision_first (limit); p != 0; p = br__precision_next (p, limit))
-    {
-      int finite = 0;
-
-      status = br__real_ends (low, high, &finite, x, p);
-      if (status != BR_OK)
-        break;
-      status = BR_UNDECIDED;
-      if (!finite)
-        continue;
-      mpq_div (low, low, q);
-      mpq_div (high, high, q);
-      if (one_cell (steps, low, high, direction))
-        {
-          status = scale_mark (z, steps, step);
-          break;
-        }
-    }
-  mpq_clears (low, high, q, NULL);
-  mpz_clear (steps);
+  mpq_init (c.step);
+  mpz_init (c.steps);
+  br__number_to_mpq (c.step, step);
+  status = br__real_search (x, bits, accept_cell, &c);
+  if (status == BR_OK)
+    status = scale_mark (z, c.steps, step);
+  mpz_clear (c.steps);
+  mpq_clear (c.step);
   return status;
 }
 
@@ -306,7 +282,7 @@ br_real_round (br_number *multiple, int *tie, const br_real *x, const br_number 
   if (t != NULL && size == 1 && t->k == 0)
     status = round_term (multiple, t, step, direction);
   else
-    status = round_by_enclosure (multiple, x, step, direction, br__precision_limit (bits));
+    status = round_by_enclosure (multiple, x, step, direction, bits);
   if (status == BR_OK && tie != NULL)
     *tie = 0;
   return status;

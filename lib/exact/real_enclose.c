@@ -13,28 +13,14 @@
 #define FIRST_BITS 80
 #define LEAST_BITS 32
 
-mpfr_prec_t
-br__precision_limit (unsigned bits)
+static mpfr_prec_t
+precision_limit (unsigned bits)
 {
   if (bits == 0)
     return BR_REAL_BITS;
   if (bits < LEAST_BITS)
     return LEAST_BITS;
   return bits > BR_MAX_BITS ? BR_MAX_BITS : (mpfr_prec_t) bits;
-}
-
-mpfr_prec_t
-br__precision_first (mpfr_prec_t limit)
-{
-  return limit < FIRST_BITS ? limit : FIRST_BITS;
-}
-
-mpfr_prec_t
-br__precision_next (mpfr_prec_t p, mpfr_prec_t limit)
-{
-  if (p >= limit)
-    return 0;
-  return p + p / 2 < limit ? p + p / 2 : limit;
 }
 
 typedef struct mpfr_state
@@ -104,8 +90,10 @@ read_ends (mpq_t low, mpq_t high, int *finite, mpfi_srcptr x)
   return BR_OK;
 }
 
-br_status
-br__real_ends (mpq_t low, mpq_t high, int *finite, const br_real *x, mpfr_prec_t p)
+/* LOW <= X <= HIGH from one evaluation at P bits.  FINITE gets 0 where there are no such ends (yet).
+   BR_TOO_BIG where X is certainly past BR_MAX_BITS.  */
+static br_status
+real_ends (mpq_t low, mpq_t high, int *finite, const br_real *x, mpfr_prec_t p)
 {
   mpfr_state state;
   br_status status;
@@ -126,6 +114,31 @@ br__real_ends (mpq_t low, mpq_t high, int *finite, const br_real *x, mpfr_prec_t
 }
 
 br_status
+br__real_search (const br_real *x, unsigned bits, br__accept *accept, void *context)
+{
+  const mpfr_prec_t limit = precision_limit (bits);
+  mpfr_prec_t p = limit < FIRST_BITS ? limit : FIRST_BITS;
+  mpq_t low, high;
+  br_status status;
+
+  mpq_inits (low, high, NULL);
+  for (;;)
+    {
+      int finite = 0;
+
+      status = real_ends (low, high, &finite, x, p);
+      if (status != BR_OK || (finite && accept (low, high, context)))
+        break;
+      status = BR_UNDECIDED;
+      if (p == limit)
+        break;
+      p = p + p / 2 < limit ? p + p / 2 : limit;
+    }
+  mpq_clears (low, high, NULL);
+  return status;
+}
+
+br_status
 br_real_enclose (br_number *low, br_number *high, const br_real *x, unsigned bits)
 {
   br_number below = BR_NUMBER_ZERO, above = BR_NUMBER_ZERO;
@@ -134,7 +147,7 @@ br_real_enclose (br_number *low, br_number *high, const br_real *x, unsigned bit
   br_status status;
 
   mpq_inits (l, h, NULL);
-  status = br__real_ends (l, h, &finite, x, br__precision_limit (bits));
+  status = real_ends (l, h, &finite, x, precision_limit (bits));
   if (status == BR_OK && !finite)
     status = BR_UNDECIDED;
   if (status == BR_OK)

@@ -105,12 +105,11 @@ root (mpfi_ptr z, mpfi_srcptr x, unsigned long index)
   mpfr_rootn_ui (high_of (z), high_of (z), index, MPFR_RNDU);
 }
 
-/* Z = -1 .. 1.  */
-static void
-set_unit (mpfi_ptr z)
+/* 1 where X is so large that its own last bit is more than a degree.  */
+static int
+is_coarse (mpfr_srcptr x)
 {
-  mpfr_set_si (low_of (z), -1, MPFR_RNDD);
-  mpfr_set_si (high_of (z), 1, MPFR_RNDU);
+  return mpfr_inf_p (x) || (!mpfr_zero_p (x) && mpfr_get_exp (x) > (mpfr_exp_t) mpfr_get_prec (x));
 }
 
 /* Sine or cosine of X in degrees.  An angle that is not known to a turn gives -1 .. 1 at once, before
@@ -120,19 +119,11 @@ sine (mpfi_ptr z, mpfi_srcptr x, int cosine)
 {
   mpfi_t radians;
 
-  if (mpfi_inf_p (x)
-      || mpfr_cmpabs_ui (&x->left, 1u << 30) > 0 || mpfr_cmpabs_ui (&x->right, 1u << 30) > 0)
+  if (is_coarse (&x->left) || is_coarse (&x->right))
     {
-      mpfr_exp_t bits = 0;
-
-      if (!mpfi_inf_p (x))
-        bits = mpfr_zero_p (&x->right) ? mpfr_get_exp (&x->left) : mpfr_get_exp (&x->right);
-      if (mpfi_inf_p (x) || bits > (mpfr_exp_t) mpfi_get_prec (z)
-          || (!mpfr_zero_p (&x->left) && mpfr_get_exp (&x->left) > (mpfr_exp_t) mpfi_get_prec (z)))
-        {
-          set_unit (z);
-          return;
-        }
+      mpfr_set_si (low_of (z), -1, MPFR_RNDD);
+      mpfr_set_si (high_of (z), 1, MPFR_RNDU);
+      return;
     }
   mpfi_init2 (radians, mpfi_get_prec (z));
   mpfi_const_pi (radians);

@@ -37,33 +37,16 @@ bits_of (mpq_srcptr q)
   return (int64_t) mpz_sizeinbase (mpq_numref (q), 2) - (int64_t) mpz_sizeinbase (mpq_denref (q), 2);
 }
 
-/* TENS = the exponent of ten at which |X| begins, two off at most: from an enclosure that keeps clear
-   of zero and has ends of about one size.  */
-static br_status
-magnitude (int64_t *tens, const br_real *x, mpfr_prec_t limit)
+/* 1 and in TENS the exponent of ten at which |X| begins, two off at most, where the ends keep clear of
+   zero and are of about one size.  */
+static int
+accept_magnitude (mpq_t low, mpq_t high, void *tens)
 {
-  mpq_t low, high;
-  br_status status = BR_UNDECIDED;
-
-  mpq_inits (low, high, NULL);
-  for (mpfr_prec_t p = br__precision_first (limit); p != 0; p = br__precision_next (p, limit))
-    {
-      int finite = 0;
-
-      status = br__real_ends (low, high, &finite, x, p);
-      if (status != BR_OK)
-        break;
-      if (finite && mpq_sgn (low) * mpq_sgn (high) > 0
-          && imaxabs (bits_of (low) - bits_of (high)) <= 2)
-        {
-          /* 30103 / 100000 is a little over log10 (2).  */
-          *tens = bits_of (low) * 30103 / 100000;
-          break;
-        }
-      status = BR_UNDECIDED;
-    }
-  mpq_clears (low, high, NULL);
-  return status;
+  if (mpq_sgn (low) * mpq_sgn (high) <= 0 || imaxabs (bits_of (low) - bits_of (high)) > 2)
+    return 0;
+  /* 30103 / 100000 is a little over log10 (2).  */
+  *(int64_t *) tens = bits_of (low) * 30103 / 100000;
+  return 1;
 }
 
 /* Z = X to DIGITS significant digits: as many places as give |X| * 10^PLACES a number of steps between
@@ -76,7 +59,7 @@ round_digits (br_number *z, const br_real *x, unsigned digits, unsigned bits)
   br_number bottom = BR_NUMBER_ZERO, top = BR_NUMBER_ZERO, ten = BR_NUMBER_ZERO;
   br_number mark = BR_NUMBER_ZERO, steps = BR_NUMBER_ZERO;
   int64_t tens = 0, places;
-  br_status status = magnitude (&tens, x, br__precision_limit (bits));
+  br_status status = br__real_search (x, bits, accept_magnitude, &tens);
 
   if (status == BR_OK)
     status = br_number_set_int (&ten, 10);

@@ -126,6 +126,12 @@ to_points (int64_t *points, const br_number *x, const br_number *total, int64_t 
    Labels
    ------------------------------------------------------------------------ */
 
+static void
+put_below (view *v, const char *label)
+{
+  br__text_printf (&v->below, "%s\n", label);
+}
+
 /* Puts LABEL with its first character at COLUMN of LINE if it has room among blanks, else
    under the picture: a number is never cut.  1 if it is in the picture.  */
 static int
@@ -139,7 +145,7 @@ put_label (view *v, int line, int column, const char *label)
   if (room)
     memcpy (&v->cell[line][column], label, length);
   else
-    br__text_printf (&v->below, "%s\n", label);
+    put_below (v, label);
   return room;
 }
 
@@ -161,7 +167,7 @@ put_dimension (view *v, int line, int from, int to, const char *label)
 
   if (length + 6 > to - from + 1)
     {
-      put_label (v, line, COLUMNS, label);
+      put_below (v, label);
       return;
     }
   for (i = from; i <= to; i++)

@@ -309,10 +309,8 @@ label_fender (view *v, const disc *wheel, const fender *f, const br_number *whee
 
   point_out (v, axle / 2, line_end (v, axle / 2) + 1, column, '<',
              labelled (&label, "fender, width ", width, style));
-  point_out (v, axle / 2 + 1, COLUMNS, column, '<',
-             labelled (&label, "  outer radius ", &f->outer, style));
-  point_out (v, axle / 2 + 2, COLUMNS, column, '<',
-             labelled (&label, "  inner radius ", &f->inner, style));
+  put_label (v, axle / 2 + 1, column, labelled (&label, "  outer radius ", &f->outer, style));
+  put_label (v, axle / 2 + 2, column, labelled (&label, "  inner radius ", &f->inner, style));
   point_out (v, axle + 1, line_end (v, axle + 1), column, '<',
              labelled (&label, br_number_sign (gap) < 0 ? "overlap " : "gap ", &f->depth, style));
   point_out (v, low, line_end (v, low) + 1, column, '<',

@@ -78,6 +78,7 @@ shows (const page *p, const char *what)
 static void
 find_axle (const page *p, size_t *line, size_t *column, size_t from)
 {
+  *column = from;
   for (*line = 0; *line < p->lines; ++*line)
     for (*column = from; *column < PAGE_COLUMNS; ++*column)
       if (p->cell[*line][*column] == '+')

@@ -151,12 +151,12 @@ put_label (view *v, int line, int column, const char *label)
 
 /* A label at COLUMN with a line to it from FROM, where something begins.  */
 static void
-point_out (view *v, int line, int from, int column, char head, const char *label)
+point_out (view *v, int line, int from, int column, const char *label)
 {
   if (!put_label (v, line, column, label) || from > column - 3)
     return;
   memset (&v->cell[line][from], '-', (size_t) (column - 1 - from));
-  v->cell[line][from] = head;
+  v->cell[line][from] = '<';
 }
 
 /* LABEL centred on a dimension line between the columns FROM and TO.  */
@@ -307,13 +307,13 @@ label_fender (view *v, const disc *wheel, const fender *f, const br_number *whee
   int axle = line_of (wheel->y), column = column_of (wheel->x + wide) + 8;
   int low = axle + 3 < FENDER_LINES ? axle + 3 : FENDER_LINES - 1;
 
-  point_out (v, axle / 2, line_end (v, axle / 2) + 1, column, '<',
+  point_out (v, axle / 2, line_end (v, axle / 2) + 1, column,
              labelled (&label, "fender, width ", width, style));
   put_label (v, axle / 2 + 1, column, labelled (&label, "  outer radius ", &f->outer, style));
   put_label (v, axle / 2 + 2, column, labelled (&label, "  inner radius ", &f->inner, style));
-  point_out (v, axle + 1, line_end (v, axle + 1), column, '<',
+  point_out (v, axle + 1, line_end (v, axle + 1), column,
              labelled (&label, br_number_sign (gap) < 0 ? "overlap " : "gap ", &f->depth, style));
-  point_out (v, low, line_end (v, low) + 1, column, '<',
+  point_out (v, low, line_end (v, low) + 1, column,
              labelled (&label, "wheel, diameter ", wheel_dia, style));
   if (label.failed)
     v->below.failed = 1;

@@ -1,4 +1,4 @@
-# SPDX-License-Identifier: GPL-3.0-or-later
+# SPDX-License-Identifier: LGPL-3.0-or-later
 libbenchrule_core_la_SOURCES += \
   lib/shop/about.c lib/shop/about.h \
   lib/shop/blade.c lib/shop/blade.h \

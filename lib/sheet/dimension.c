@@ -8,7 +8,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
-#include "sheet/sheet.h"
+#include "sheet/safety.h"
 
 int
 br__is_hidden_entry (const br__entry *e)
@@ -271,6 +271,8 @@ br__assign (br__run *run)
     status = keep_line (run, e, br__entry_definition (e)->note);
   if (status == BR_OK)
     status = emit_set (run, e, &moves);
+  if (status == BR_OK)
+    status = br__caution_moves (run, &moves);
   if (status == BR_OK)
     status = br__tell_checks (run, &moves);
   br__tree_clear (&tree);

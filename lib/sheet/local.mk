@@ -21,6 +21,8 @@ libbenchrule_core_la_SOURCES += \
 	lib/sheet/record.h \
 	lib/sheet/renew.c \
 	lib/sheet/round.c \
+	lib/sheet/safety.c \
+	lib/sheet/safety.h \
 	lib/sheet/setting.c \
 	lib/sheet/settings.c \
 	lib/sheet/settings.h \

@@ -51,6 +51,12 @@ put_setting (br_text *t, const br__settings *s, const char *name)
     put_written (t, &s->grid, s->grid_unit);
   else if (strcmp (name, "kerf") == 0 && s->kerf_unit)
     put_written (t, &s->kerf, s->kerf_unit);
+  else if (strcmp (name, "blade") == 0 && s->blade_unit)
+    put_written (t, &s->blade, s->blade_unit);
+  else if (strcmp (name, "child") == 0 && s->child == BR__NO_CHILD)
+    br__text_puts (t, "none");
+  else if (strcmp (name, "child") == 0 && s->child >= 0)
+    br__text_printf (t, s->child % 12 ? "%d months" : "%d years", s->child % 12 ? s->child : s->child / 12);
   else if (strcmp (name, "ruler") == 0)
     {
       br__mark mark = BR__MARK_ZERO;
@@ -229,6 +235,69 @@ br__do_kerf (br__run *run)
   if (status != BR_OK || shown)
     return status;
   return finish (run, &copy, "kerf", read_inches (run, &copy.kerf, &copy.kerf_unit, 1));
+}
+
+br_status
+br__do_blade (br__run *run)
+{
+  br__settings copy;
+  int shown;
+  br_status status = begin (run, "blade", &copy, &shown);
+  if (status != BR_OK || shown)
+    return status;
+  return finish (run, &copy, "blade", read_inches (run, &copy.blade, &copy.blade_unit, 0));
+}
+
+/* The oldest age that is asked for, in years.  */
+#define OLDEST 120
+
+/* `3 years`, `18 months` or `none`.  */
+static br_status
+read_age (br__run *run, int *months)
+{
+  br_measure m = BR_MEASURE_ZERO;
+  size_t place = run->lex.token.offset, length = run->lex.token.length;
+  int64_t n = -1, d = 1;
+
+  if (br__lex_is_word (&run->lex, "none"))
+    {
+      *months = BR__NO_CHILD;
+      return br__lex_next (&run->lex, run->error);
+    }
+  if (run->lex.token.type != BR__NUMBER)
+    return br__expected (run, "an age such as `3 years`, or `none`,");
+  br_status status = br__lex_number (&m, &run->lex, run->error);
+  if (status == BR_OK && (m.unit || !br_number_get_ratio (&n, &d, &m.value)))
+    n = -1;
+  br_measure_clear (&m);
+  if (status == BR_OK)
+    status = br__lex_next (&run->lex, run->error);
+  int years = br__lex_is_word (&run->lex, "years") || br__lex_is_word (&run->lex, "year");
+  if (status == BR_OK && !years && !br__lex_is_word (&run->lex, "months")
+      && !br__lex_is_word (&run->lex, "month"))
+    return br__expected (run, "`years` or `months`");
+  if (status == BR_OK)
+    status = br__lex_next (&run->lex, run->error);
+  if (status == BR_OK && (n < 0 || n > 12 * OLDEST))
+    n = -1;
+  if (status == BR_OK && years)
+    n *= 12;
+  if (status == BR_OK && (n < 0 || n % d || n / d > 12 * OLDEST))
+    return br__fail (run->error, BR_DOMAIN, place, length,
+                     "an age is a whole number of months, from 0 to %d years", OLDEST);
+  *months = (int) (n / d);
+  return status;
+}
+
+br_status
+br__do_child (br__run *run)
+{
+  br__settings copy;
+  int shown;
+  br_status status = begin (run, "child", &copy, &shown);
+  if (status != BR_OK || shown)
+    return status;
+  return finish (run, &copy, "child", read_age (run, &copy.child));
 }
 
 br_status

@@ -15,6 +15,7 @@ br__settings_clear (br__settings *s)
   br_number_clear (&s->scale);
   br_number_clear (&s->grid);
   br_number_clear (&s->kerf);
+  br_number_clear (&s->blade);
 }
 
 br_status
@@ -23,7 +24,7 @@ br__settings_start (br__settings *s)
   memset (s, 0, sizeof *s);
   s->unit = br_unit_find ("in", 2);
   s->bits = BR_REAL_BITS;
-  s->child = -2;
+  s->child = BR__CHILD_NOT_SAID;
   return br_number_set_int (&s->scale, 1);
 }
 
@@ -35,6 +36,7 @@ br__settings_copy (br__settings *z, const br__settings *x)
   memset (&made.scale, 0, sizeof made.scale);
   memset (&made.grid, 0, sizeof made.grid);
   memset (&made.kerf, 0, sizeof made.kerf);
+  memset (&made.blade, 0, sizeof made.blade);
   br_status status = br_number_set (&made.ruler, &x->ruler);
   if (status == BR_OK)
     status = br_number_set (&made.scale, &x->scale);
@@ -42,6 +44,8 @@ br__settings_copy (br__settings *z, const br__settings *x)
     status = br_number_set (&made.grid, &x->grid);
   if (status == BR_OK)
     status = br_number_set (&made.kerf, &x->kerf);
+  if (status == BR_OK)
+    status = br_number_set (&made.blade, &x->blade);
   if (status != BR_OK)
     {
       br__settings_clear (&made);

@@ -6,6 +6,9 @@
 #include "benchrule.h"
 #include "exact/text.h"
 
+#define BR__CHILD_NOT_SAID (-2)
+#define BR__NO_CHILD (-1)
+
 typedef struct br__settings
 {
   const br_unit *unit;        /* in, mm, cm or ft */
@@ -20,7 +23,9 @@ typedef struct br__settings
   br_ties ties;
   int feet;
   unsigned bits;              /* precision limit */
-  int child;                  /* -2 not said, -1 none, else months */
+  int child;                  /* for whom it is made: BR__CHILD_NOT_SAID, BR__NO_CHILD or months */
+  br_number blade;            /* width of the band-saw blade in inches; 0 until given */
+  const br_unit *blade_unit;
 } br__settings;
 
 br_status br__settings_start (br__settings *s);

@@ -207,5 +207,9 @@ br_status br__do_grid (br__run *run);
 br_status br__do_kerf (br__run *run);
 br_status br__do_ties (br__run *run);
 br_status br__do_feet (br__run *run);
+br_status br__do_blade (br__run *run);
+br_status br__do_child (br__run *run);
+br_status br__do_drills (br__run *run);
+br_status br__do_saws (br__run *run);
 
 #endif

@@ -7,7 +7,7 @@
 #include <string.h>
 
 #include "exact/status.h"
-#include "sheet/sheet.h"
+#include "sheet/safety.h"
 
 /* Significant digits of every decimal that is shown.  */
 #define DIGITS 12
@@ -192,6 +192,8 @@ show_one (br__run *run, const br__tree *tree)
       if (run->note_length)
         br__put_bytes (r, "note", run->note, run->note_length);
       status = br__emit (run, r);
+      if (status == BR_OK)
+        status = br__caution_tree (run, tree);
     }
   else
     br__record_free (r);

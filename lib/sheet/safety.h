@@ -1,0 +1,13 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   safety.h - cautions that go with the results of a statement; never a refusal.  */
+#ifndef BR_SHEET_SAFETY_H
+#define BR_SHEET_SAFETY_H
+
+#include "sheet/sheet.h"
+
+/* For the gaps and curves in an expression that was shown.  */
+br_status br__caution_tree (br__run *run, const br__tree *t);
+/* For the dimensions that moved: those that are called a gap, and calls in their formulas.  */
+br_status br__caution_moves (br__run *run, const br__moves *moves);
+
+#endif

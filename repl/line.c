@@ -290,6 +290,8 @@ static line_result
 drop (void)
 {
   rl_callback_sigcleanup ();
+  rl_point = rl_end;
+  rl_redisplay ();
   if (!leaving)
     rl_echo_signal_char (SIGINT);
   rl_replace_line ("", 1);

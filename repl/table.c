@@ -148,11 +148,11 @@ put_cell (const display *d, const char *cell, int width, int last)
 
 /* The last cell of ROW that has anything in it, so that no line ends in blanks.  */
 static size_t
-last_cell (const table *t, size_t row)
+last_cell (const int *widths, const table *t, size_t row)
 {
   size_t last = 0;
   for (size_t i = 0; i < t->columns; i++)
-    if (*t->cells[row * t->columns + i])
+    if (widths[i] > 0 && *t->cells[row * t->columns + i])
       last = i;
   return last;
 }
@@ -165,7 +165,7 @@ table_put (const table *t, const display *d)
   fit (widths, t, d->width);
   for (size_t row = 0; row < all_rows (t); row++)
     {
-      size_t last = last_cell (t, row);
+      size_t last = last_cell (widths, t, row);
       display_repeat (d, " ", INDENT);
       if (row == 0)
         display_bold (d, 1);

@@ -48,8 +48,9 @@ const char *text_equals (const display *d, const br_record *record);
 /* An error as a fraction and a decimal, signed: "+3/100 = +0.03"; "0" for none.  The caller
    frees it; NULL when memory ran out.  */
 char *text_error (const display *d, const char *error, const char *decimal);
-/* EXACT as a mixed number, 19/8 as 2-3/8, or as it is where it is no number.  As above.  */
-char *text_mixed (const char *exact);
+/* The exact field KEY as it is to be shown: the field KEY_shown, or else KEY as a mixed number,
+   19/8 as 2-3/8; "" where there is none.  As above.  */
+char *text_shown (const br_record *record, const char *key);
 /* "over", "under", "exact", or "" where that is not known.  */
 const char *text_side (const br_record *record);
 /* "  key  value" with KEY padded to a column.  */

@@ -33,20 +33,30 @@ add_free (table *t, char *text)
   free (text);
 }
 
+/* A formula that is no more than a measure is what the value shows already.  */
+static const char *
+formula_of (const br_record *record)
+{
+  br_number x = BR_NUMBER_ZERO;
+  const char *formula = field_text (record, "formula");
+  int plain = field_number (&x, formula);
+  br_number_clear (&x);
+  return plain ? "" : formula;
+}
+
 static void
 dimension_row (table *t, const display *d, const br_record *record)
 {
+  const char *shown = field_text (record, "shown");
+  const char *drawn = field_text (record, "drawn");
+  const char *tolerance = field_text (record, "tolerance");
   int waits = strcmp (field_text (record, "state"), "waiting") == 0;
-  int exact = *field_text (record, "exact") != '\0';
   table_add (t, field_text (record, "name"));
-  if (waits)
-    table_add (t, "waits");
-  else if (exact)
-    table_add (t, field_text (record, "shown"));
-  else
-    table_addf (t, "%s%s", display_sign (d, "\xe2\x89\x88 ", "about "), field_text (record, "decimal"));
-  table_add (t, field_text (record, "drawn"));
-  table_add (t, field_text (record, "formula"));
+  table_addf (t, "%s%s%s%s",
+              waits || *field_text (record, "exact") ? "" : display_sign (d, "\xe2\x89\x88 ", "about "),
+              waits ? "waits" : shown, *tolerance ? " +- " : "", tolerance);
+  table_add (t, strcmp (drawn, shown) != 0 ? drawn : "");
+  table_add (t, formula_of (record));
   if (waits)
     add_free (t, join (field_list (record, "waiting")));
   else
@@ -102,11 +112,15 @@ trace_block (const display *d, const br_record *record)
 }
 
 static void
-put_mixed (const display *d, const char *exact)
+put_shown (const display *d, const char *before, const br_record *record, const char *key)
 {
-  char *mixed = text_mixed (exact);
-  display_put (d, mixed ? mixed : exact);
-  free (mixed);
+  char *shown = text_shown (record, key);
+  if (shown && *shown)
+    {
+      display_put (d, before);
+      display_put (d, shown);
+    }
+  free (shown);
 }
 
 /* The state stands first and in words, a failure in capitals.  */
@@ -115,7 +129,6 @@ check_block (const display *d, const br_record *record)
 {
   const char *state = field_text (record, "state");
   const char *note = field_text (record, "note");
-  const char *margin = field_text (record, "margin");
   int fails = strcmp (state, "fail") == 0;
   display_bold (d, fails);
   display_put (d, fails ? "FAIL" : state);
@@ -123,18 +136,10 @@ check_block (const display *d, const br_record *record)
     display_bold (d, 0);
   display_put (d, "  ");
   display_put (d, field_text (record, "formula"));
-  if (*field_text (record, "left") && *field_text (record, "right"))
-    {
-      display_put (d, ": ");
-      put_mixed (d, field_text (record, "left"));
-      display_put (d, " against ");
-      put_mixed (d, field_text (record, "right"));
-    }
-  if (*margin)
-    {
-      display_put (d, ", margin ");
-      put_mixed (d, margin);
-    }
+  put_shown (d, ": ", record, "left");
+  put_shown (d, " against ", record, "right");
+  put_shown (d, ", margin ", record, "margin");
+  put_shown (d, ", at the worst ", record, "worst_margin");
   fputs (*note ? "\n      " : "", d->stream);
   display_put (d, note);
   putc ('\n', d->stream);
@@ -154,6 +159,13 @@ steps_block (const display *d, const br_record *record)
   display_bold (d, 1);
   display_put (d, field_text (record, "answer"));
   display_bold (d, 0);
+  putc ('\n', d->stream);
+}
+
+static void
+remark_block (const display *d, const br_record *record)
+{
+  display_put (d, field_text (record, "message"));
   putc ('\n', d->stream);
 }
 
@@ -185,6 +197,7 @@ const text_kind text_sheets[] = {
   { "trace", trace_block, NULL, 0, NULL },
   { "check", check_block, NULL, 0, NULL },
   { "steps", steps_block, NULL, 0, NULL },
+  { "remark", remark_block, NULL, 0, NULL },
   { "caution", caution_block, NULL, 0, NULL },
   { NULL, NULL, NULL, 0, NULL }
 };

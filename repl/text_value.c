@@ -60,11 +60,15 @@ same_number (const char *one, const char *other)
 }
 
 char *
-text_mixed (const char *exact)
+text_shown (const br_record *record, const char *key)
 {
   char buffer[80];
   br_number x = BR_NUMBER_ZERO;
+  const char *exact = field_text (record, key);
   const char *text = exact;
+  snprintf (buffer, sizeof buffer, "%s_shown", key);
+  if (*field_text (record, buffer))
+    return strdup (field_text (record, buffer));
   if (br_number_read (&x, exact, strlen (exact), NULL) == BR_OK
       && br_number_write_mixed (buffer, sizeof buffer, &x) < sizeof buffer)
     text = buffer;
@@ -140,30 +144,59 @@ put_free (const display *d, char *text)
   free (text);
 }
 
+static void
+put_strong (const display *d, const char *text)
+{
+  display_bold (d, 1);
+  display_put (d, text);
+  display_bold (d, 0);
+}
+
 /* What is known of a value, once each: "7/8 + 1/2 = 1-3/8 = 1.375 in".  */
 static void
 put_value (const display *d, const br_record *record, const char *name)
 {
   const char *shown = field_text (record, "shown");
   const char *decimal = field_text (record, "decimal");
-  const char *exact = field_text (record, "exact");
-  int whole = field_truth (record, "decimal_exact");
+  const char *unit = field_text (record, "unit");
+  int exact = is_exact (record);
+  int new_shown = exact && *shown && strcmp (shown, name) != 0;
+  int new_decimal = !exact || (strcmp (decimal, name) != 0 && strcmp (decimal, shown) != 0
+                               && strcmp (decimal, field_text (record, "exact")) != 0);
   display_put (d, name);
-  if (is_exact (record) && *shown && strcmp (shown, name) != 0)
+  if (new_shown)
     {
       display_put (d, *name ? " = " : "");
-      display_bold (d, 1);
-      display_put (d, shown);
-      display_bold (d, 0);
+      put_strong (d, shown);
     }
-  if (*decimal && strcmp (decimal, name) != 0 && strcmp (decimal, shown) != 0
-      && strcmp (decimal, exact) != 0)
+  if (new_decimal && *decimal)
     {
-      display_put (d, whole ? " = " : display_sign (d, " \xe2\x89\x88 ", " is about "));
-      display_put (d, decimal);
-      display_put (d, *field_text (record, "unit") ? " " : "");
-      display_put (d, field_text (record, "unit"));
+      display_put (d, field_truth (record, "decimal_exact") ? " = "
+                      : display_sign (d, " \xe2\x89\x88 ", " is about "));
+      if (exact)
+        display_put (d, decimal);
+      else
+        put_strong (d, decimal);
+      display_put (d, *unit ? " " : "");
+      display_put (d, unit);
     }
+}
+
+/* Where the mark lies: "exactly", or "over by 3/100, error +3/100 = +0.03".  */
+static void
+put_side (const display *d, const br_record *record)
+{
+  const char *side = text_side (record);
+  int exactly = strcmp (side, "exact") == 0;
+  if (exactly || !*side)
+    {
+      display_put (d, exactly ? ", exactly" : "");
+      return;
+    }
+  display_put (d, ", ");
+  display_put (d, side);
+  display_put (d, ": error ");
+  put_free (d, record_error (d, record));
 }
 
 /* The line of the mark, for a value that is on a ruler at all.  */
@@ -172,29 +205,13 @@ put_mark (const display *d, const br_record *record)
 {
   const char *mark = field_text (record, "mark");
   const char *ruler = field_text (record, "ruler");
-  const char *side = text_side (record);
   if (!*mark)
     return;
-  display_put (d, *ruler ? "  on the " : "  on the ruler: ");
-  if (*ruler)
-    {
-      display_put (d, ruler);
-      display_put (d, " ruler: ");
-    }
-  display_bold (d, 1);
-  display_put (d, mark);
-  display_bold (d, 0);
-  if (strcmp (side, "exact") == 0)
-    display_put (d, " exactly");
-  else
-    {
-      display_put (d, ", ");
-      display_put (d, side);
-      put_free (d, error_size (d, record));
-      display_put (d, "  (error ");
-      put_free (d, record_error (d, record));
-      display_put (d, ")");
-    }
+  display_put (d, "  on the ");
+  display_put (d, ruler);
+  display_put (d, *ruler ? " ruler: " : "ruler: ");
+  put_strong (d, mark);
+  put_side (d, record);
   putc ('\n', d->stream);
 }
 
@@ -210,11 +227,12 @@ static void
 value_row (table *t, const display *d, const br_record *record)
 {
   char *error = record_error (d, record);
-  const char *expression = field_text (record, "expression");
-  table_add (t, expression);
-  table_add (t, is_exact (record) ? field_text (record, "shown") : "");
+  const char *shown = field_text (record, "shown");
+  const char *decimal = field_text (record, "decimal");
+  table_add (t, field_text (record, "expression"));
+  table_add (t, is_exact (record) && strcmp (shown, decimal) != 0 ? shown : "");
   table_addf (t, "%s%s", field_truth (record, "decimal_exact") ? ""
-              : display_sign (d, "\xe2\x89\x88 ", "about "), field_text (record, "decimal"));
+              : display_sign (d, "\xe2\x89\x88 ", "about "), decimal);
   table_add (t, field_text (record, "mark"));
   table_add (t, error ? error : "");
   table_add (t, text_side (record));
@@ -269,19 +287,14 @@ rounding_row (table *t, const display *d, const br_record *record)
 static void
 total_block (const display *d, const br_record *record)
 {
-  char *error = text_error (d, field_text (record, "error"), "");
-  const char *shown = field_text (record, "shown_mark");
-  const char *side = text_side (record);
+  const char *shown = field_text (record, "shown");
+  const char *mark = field_text (record, "shown_mark");
   display_put (d, "  total ");
-  display_put (d, field_text (record, is_exact (record) ? "exact" : "decimal"));
-  display_put (d, ", and the marks add up to ");
-  display_bold (d, 1);
-  display_put (d, *shown ? shown : field_text (record, "mark"));
-  display_bold (d, 0);
-  display_put (d, strcmp (side, "exact") == 0 ? ", exactly" : ", error ");
-  put_free (d, strcmp (side, "exact") == 0 ? strdup ("") : error);
-  if (strcmp (side, "exact") == 0)
-    free (error);
+  display_put (d, is_exact (record) ? "" : display_sign (d, "\xe2\x89\x88 ", "about "));
+  display_put (d, *shown ? shown : field_text (record, "exact"));
+  display_put (d, ", the marks add up to ");
+  put_strong (d, *mark ? mark : field_text (record, "mark"));
+  put_side (d, record);
   putc ('\n', d->stream);
 }
 
@@ -311,12 +324,13 @@ marks_block (const display *d, const br_record *record)
   table_clear (&t);
 }
 
+/* A cell for the exact field KEY, or NONE.  */
 static void
-add_mixed (table *t, const char *exact, const char *none)
+add_shown (table *t, const br_record *record, const char *key, const char *none)
 {
-  char *mixed = text_mixed (exact);
-  table_add (t, !*exact ? none : mixed ? mixed : exact);
-  free (mixed);
+  char *shown = text_shown (record, key);
+  table_add (t, shown && *shown ? shown : none);
+  free (shown);
 }
 
 /* What moved beside the dimension itself, before and after.  */
@@ -331,12 +345,13 @@ put_changed (const display *d, const br_record *record)
   for (size_t i = 0; i < fields_in (rows); i++)
     {
       const br_record *row = field_record_at (rows, i);
-      const char *before = row ? field_text (row, "before") : "";
-      if (!row || (strcmp (field_text (row, "name"), name) == 0 && !*before))
+      int itself = row && strcmp (field_text (row, "name"), name) == 0;
+      if (!row || (itself && br_record_get (row, "before").type == BR_FIELD_NULL
+                   && !*field_text (row, "before_shown")))
         continue;
       table_add (&t, field_text (row, "name"));
-      add_mixed (&t, before, "-");
-      add_mixed (&t, field_text (row, "after"), "waits");
+      add_shown (&t, row, "before", "-");
+      add_shown (&t, row, "after", "-");
     }
   if (table_rows (&t) > 0)
     table_put (&t, d);
@@ -347,6 +362,7 @@ static void
 set_block (const display *d, const br_record *record)
 {
   const char *note = field_text (record, "note");
+  const char *tolerance = field_text (record, "tolerance");
   if (strcmp (field_text (record, "state"), "waiting") == 0)
     {
       display_put (d, field_text (record, "name"));
@@ -354,7 +370,11 @@ set_block (const display *d, const br_record *record)
       text_names (d, field_list (record, "waiting"));
     }
   else
-    put_value (d, record, field_text (record, "name"));
+    {
+      put_value (d, record, field_text (record, "name"));
+      display_put (d, *tolerance ? " +- " : "");
+      display_put (d, tolerance);
+    }
   if (*note)
     {
       display_put (d, "  # ");
@@ -363,6 +383,17 @@ set_block (const display *d, const br_record *record)
   putc ('\n', d->stream);
   if (strcmp (text_side (record), "exact") != 0)
     put_mark (d, record);
+  put_changed (d, record);
+}
+
+/* forget, undo and redo: what they did, in a word, and what moved.  */
+static void
+moved_block (const display *d, const br_record *record)
+{
+  display_put (d, br_record_kind (record));
+  display_put (d, *field_text (record, "name") ? " " : "");
+  display_put (d, field_text (record, "name"));
+  putc ('\n', d->stream);
   put_changed (d, record);
 }
 
@@ -375,5 +406,8 @@ const text_kind text_values[] = {
   { "total", total_block, NULL, 0, NULL },
   { "marks", marks_block, NULL, 0, NULL },
   { "set", set_block, NULL, 0, NULL },
+  { "forgotten", moved_block, NULL, 0, NULL },
+  { "undone", moved_block, NULL, 0, NULL },
+  { "redone", moved_block, NULL, 0, NULL },
   { NULL, NULL, NULL, 0, NULL }
 };

@@ -2,10 +2,15 @@
 # The program: what is shown, what comes in, the command line, and the prompt on a terminal.
 
 if HAVE_CMOCKA
-check_PROGRAMS += tests/repl/display tests/repl/input
-TESTS += tests/repl/display tests/repl/input
-tests_repl_display_SOURCES = tests/repl/display.c tests/check.h \
-  repl/display.c repl/escape.c repl/fault.c repl/fields.c repl/ruler.c repl/table.c
+check_PROGRAMS += tests/repl/answers tests/repl/display tests/repl/input
+TESTS += tests/repl/answers tests/repl/display tests/repl/input
+repl_shown = repl/display.c repl/escape.c repl/fault.c repl/fields.c repl/ruler.c repl/table.c
+tests_repl_answers_SOURCES = tests/repl/answers.c tests/check.h $(repl_shown) \
+  repl/json.c repl/text.c repl/text_sheet.c repl/text_shop.c repl/text_value.c
+tests_repl_answers_CPPFLAGS = $(TEST_CPPFLAGS) -I$(top_srcdir)/repl $(JANSSON_CFLAGS)
+tests_repl_answers_CFLAGS = $(TEST_CFLAGS)
+tests_repl_answers_LDADD = $(TEST_LIBS) $(JANSSON_LIBS)
+tests_repl_display_SOURCES = tests/repl/display.c tests/check.h $(repl_shown)
 tests_repl_display_CPPFLAGS = $(TEST_CPPFLAGS) -I$(top_srcdir)/repl
 tests_repl_display_CFLAGS = $(TEST_CFLAGS)
 tests_repl_display_LDADD = $(TEST_LIBS)
@@ -21,8 +26,8 @@ TESTS += tests/repl/pty
 tests_repl_pty_SOURCES = tests/repl/pty.c tests/repl/screen.c tests/repl/screen.h
 tests_repl_pty_LDADD = -lutil
 
-repl_scripts = \
-  tests/repl/command.tap \
-  tests/repl/answers.tap
-TESTS += $(repl_scripts)
-EXTRA_DIST += $(repl_scripts)
+# pty finds every .script here; each has its .golden.
+repl_sessions = color complete dumb history inputrc interrupt paste prompt resize signals unkept
+TESTS += tests/repl/command.tap
+EXTRA_DIST += tests/repl/command.tap \
+  $(repl_sessions:%=tests/repl/%.script) $(repl_sessions:%=tests/repl/%.golden)

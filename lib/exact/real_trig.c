@@ -52,7 +52,7 @@ sine_15 (br_real *z, int i)
   return status;
 }
 
-/* Z = tan (15 I), I not 6 or 18.  */
+/* Z = tan (15 I), 0 <= I < 24; BR_DOMAIN at 90 and 270 degrees, where the cosine is 0.  */
 static br_status
 tangent_15 (br_real *z, int i)
 {
@@ -192,7 +192,7 @@ circular (br_real *z, br__real_op op, const br_real *x, unsigned bits)
   if (i < 0)
     status = br__real_formula (z, op, &rest, NULL, 0);
   else if (op == BR__REAL_TAN)
-    status = i % 12 == 6 ? BR_DOMAIN : tangent_15 (z, i);
+    status = tangent_15 (z, i);
   else
     status = sine_15 (z, op == BR__REAL_COS ? (i + 6) % 24 : i);
  out:

@@ -42,14 +42,13 @@ test_mpfr_state (void **state)
   assert_int_equal (mpfr_get_default_prec (), precision);
 }
 
-/* b = (10^90 + 1)^(1/3) - 10^30 is about 3 * 10^-61: at 80 bits it may be zero, 1 / b the whole line and the
-   difference of two such a NaN on both ends.  Asked at more bits each has its value: the answers are right, and
-   at few bits there is none.  */
+/* b = (10^90 + 1)^(1/3) - 10^30 is about 3 * 10^-61: at 80 bits it may be zero, 1 / b is the whole line, and
+   so is what is made of it.  At more bits each has its value: the answers are right, and at few bits there is none.  */
 #define SMALL "1000000000000000000000000000000000000000000000000000000000000000000000000000000000000000001 1/3 ^" \
               " 1000000000000000000000000000000 -"
 
 static void
-test_nan (void **state)
+test_whole_line (void **state)
 {
   br_real x = real_of ("1 " SMALL " / 1 " SMALL " 2 * / -");
   br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
@@ -62,8 +61,76 @@ test_nan (void **state)
   br_real_write_decimal (text, sizeof text, NULL, &x, 12, 0, &status);
   check_ok (status);
   assert_string_equal (text, "1500000000000000000000000000000000000000000000000000000000000");
+  /* sqrt (b) / b, at 80 bits an end at zero times the whole line: 1 / sqrt (b) = sqrt (3) * 10^30.  */
+  check_digits (SMALL " 1/2 ^ 1 " SMALL " / *", 12, "1732050807570000000000000000000");
+  check_digits ("1 " SMALL " 1/2 ^ 1 " SMALL " / * /", 12, "0.00000000000000000000000000000057735026919");
   check_digits ("1 " SMALL " / sin 1 " SMALL " / cos dup * swap dup * + 1 + ", 10, "2");
   br_real_clear (&x);
+}
+
+/* Formulas without a value, which no public function makes: what MPFR answers with NaN is nothing known.  */
+static void
+test_no_value (void **state)
+{
+  static const struct { br__real_op op; int n; } table[] =
+  {
+    { BR__REAL_ROOT, -1 }, { BR__REAL_ASIN, 2 }, { BR__REAL_ASIN, -2 }
+  };
+  br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
+  int sign = 9;
+
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (table); i++)
+    {
+      br_real n = BR_REAL_ZERO, x = BR_REAL_ZERO;
+
+      check_ok (br__real_set_ratio (&n, table[i].n, 1));
+      check_ok (br__real_formula (&x, table[i].op, &n, NULL, 2));
+      assert_int_equal (br_real_enclose (&low, &high, &x, 64), BR_UNDECIDED);
+      assert_int_equal (br_real_sign (&sign, &x, 0), BR_UNDECIDED);
+      br_real_clear (&x);
+    }
+}
+
+/* TINY, (7 + 10^-60)^(1/3) - 7^(1/3), is about 10^-61 and at 64 bits may lie under zero.  What is known of an operand cuts its ends: of
+   a root they are not under zero, of an arc sine inside -1..1, so that both have ends at once.  */
+#define TINY "7000000000000000000000000000000000000000000000000000000000001/" \
+             "1000000000000000000000000000000000000000000000000000000000000 1/3 ^ 7 1/3 ^ -"
+
+static void
+test_cut (void **state)
+{
+  static const struct { const char *words; int low, high; } table[] =
+  {
+    { TINY " sqrt", 0, 1 }, { TINY " 1/4 ^", 0, 1 }, { "1 " TINY " - asin", 89, 90 }, { TINY " 1 - asin", -90, -89 }
+  };
+  br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO, bound = BR_NUMBER_ZERO;
+
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (table); i++)
+    {
+      br_real x = real_of (table[i].words);
+
+      check_ok (br_real_enclose (&low, &high, &x, 64));
+      /* 90 degrees over pi times pi have an end a hair over 90.  */
+      check_ok (br_number_set_ratio (&bound, table[i].low * 1000000 - 1, 1000000));
+      assert_true (br_number_cmp (&low, &bound) >= 0);
+      check_ok (br_number_set_ratio (&bound, table[i].high * 1000000 + 1, 1000000));
+      assert_true (br_number_cmp (&high, &bound) <= 0);
+      br_real_clear (&x);
+    }
+  br_number_clear (&low);
+  br_number_clear (&high);
+}
+
+/* An angle of 900,000 bits that is not known to a turn: no answer, and none of the seconds that reducing it
+   would take.  */
+static void
+test_huge_angle (void **state)
+{
+  (void) state;
+  check_status ("2 900000 ^ 2 1/3 ^ * sin abs", BR_UNDECIDED);
+  check_status ("2 900000 ^ 2 1/3 ^ * tan", BR_UNDECIDED);
 }
 
 /* ---- Deep and shared formulas ---- */
@@ -95,6 +162,9 @@ test_deep (void **state)
       (i % 2 == 0 ? mpfr_add : mpfr_sub) (twin, twin, part, MPFR_RNDN);
     }
   check_ok (br_real_round (&mark, NULL, &sum, &step, BR_NEAREST, BR_TIES_UP, 0));
+  /* Enclosures inside the chain are let go as soon as they were used.  */
+  for (br_real_node *node = sum.node->left.node; node != NULL; node = node->left.node)
+    assert_int_equal (node->precision, 0);
   mpfr_mul_ui (twin, twin, 64, MPFR_RNDN);
   snprintf (right, sizeof right, "%ld/64", mpfr_get_si (twin, MPFR_RNDN));
   check_ok (br_number_read (&step, right, strlen (right), NULL));
@@ -341,7 +411,10 @@ main (void)
   const struct CMUnitTest tests[] =
   {
     CHECK_TEST (test_mpfr_state),
-    CHECK_TEST (test_nan),
+    CHECK_TEST (test_whole_line),
+    CHECK_TEST (test_no_value),
+    CHECK_TEST (test_cut),
+    CHECK_TEST (test_huge_angle),
     CHECK_TEST (test_deep),
     CHECK_TEST (test_shared),
     CHECK_TEST (test_no_memory_of_questions),

@@ -8,63 +8,20 @@
 #include <string.h>
 
 #include "exact/status.h"
+#include "measure/measure.h"
 #include "sheet/lexer.h"
-
-/* The character at TEXT: its code point, and its bytes in USED.  0xFFFD with USED 1 where the
-   bytes are no UTF-8 (overlong forms and surrogates among them).  */
-static uint32_t
-decode (const char *text, size_t length, size_t *used)
-{
-  const unsigned char *s = (const unsigned char *) text;
-  size_t need;
-  uint32_t c, least;
-
-  *used = 1;
-  if (s[0] < 0x80)
-    return s[0];
-  if (s[0] >= 0xC2 && s[0] < 0xE0)
-    need = 2, c = s[0] & 0x1F, least = 0x80;
-  else if (s[0] >= 0xE0 && s[0] < 0xF0)
-    need = 3, c = s[0] & 0x0F, least = 0x800;
-  else if (s[0] >= 0xF0 && s[0] < 0xF5)
-    need = 4, c = s[0] & 0x07, least = 0x10000;
-  else
-    return 0xFFFD;
-  if (need > length)
-    return 0xFFFD;
-  for (size_t i = 1; i < need; i++)
-    {
-      if ((s[i] & 0xC0) != 0x80)
-        return 0xFFFD;
-      c = c << 6 | (s[i] & 0x3F);
-    }
-  if (c < least || (c >= 0xD800 && c < 0xE000) || c > 0x10FFFF)
-    return 0xFFFD;
-  *used = need;
-  return c;
-}
 
 size_t
 br__blank_at (const char *text, size_t length)
 {
-  if (!length)
-    return 0;
-  if (text[0] == ' ' || text[0] == '\t' || text[0] == '\r')
-    return 1;
-  if ((unsigned char) text[0] < 0x80)
-    return 0;
-  size_t used;
-  uint32_t c = decode (text, length, &used);
-  if (c == 0xA0 || (c >= 0x2000 && c <= 0x200B) || c == 0x202F || c == 0x205F || c == 0x2060
-      || c == 0x3000 || c == 0xFEFF)
-    return used;
-  return 0;
+  br__glyph g = br__glyph_at (text, length, 0);
+  return g.kind == BR__GLYPH_BLANK || (g.kind == BR__GLYPH_CONTROL && g.code == '\r') ? g.length : 0;
 }
 
 /* Letters beyond ASCII by blocks: those of alphabets and syllabaries, without signs, number
    forms, and the invisible controls that could make one name look like another.  */
 static int
-is_letter (uint32_t c)
+is_letter (unsigned c)
 {
   if (c == 0xD7 || c == 0xF7 || c == 0x61C || c == 0x180E)
     return 0;
@@ -78,17 +35,15 @@ br__letter_at (const char *text, size_t length, int digits)
 {
   if (!length)
     return 0;
-  unsigned char c = (unsigned char) text[0];
-  if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_')
+  br__glyph g = br__glyph_at (text, length, 0);
+  if (g.kind == BR__GLYPH_LETTER || g.code == '_')
     return 1;
-  if (c >= '0' && c <= '9')
+  if (g.kind == BR__GLYPH_DIGIT && g.length == 1)
     return digits ? 1 : 0;
-  if (c < 0x80)
+  if (g.kind != BR__GLYPH_OTHER)
     return 0;
-  size_t used;
-  uint32_t u = decode (text, length, &used);
-  if (is_letter (u) || (digits && u >= 0x300 && u <= 0x36F))
-    return used;
+  if (is_letter (g.code) || (digits && g.code >= 0x300 && g.code <= 0x36F))
+    return g.length;
   return 0;
 }
 
@@ -102,16 +57,7 @@ br__note_start (const char *text, size_t length)
 int
 br__same_word (const char *text, size_t length, const char *word)
 {
-  size_t i;
-  for (i = 0; i < length && word[i]; i++)
-    {
-      char c = text[i];
-      if (c >= 'A' && c <= 'Z')
-        c = (char) (c - 'A' + 'a');
-      if (c != word[i])
-        return 0;
-    }
-  return i == length && word[i] == 0;
+  return br__word_is (text, length, word);
 }
 
 int
@@ -130,14 +76,14 @@ br__lex_is_sign (const br__lexer *l, int sign)
 br_status
 br__stray (const char *text, size_t end, size_t offset, br_error *error)
 {
-  size_t used;
-  unsigned char b = (unsigned char) text[offset];
-  uint32_t c = decode (text + offset, end - offset, &used);
-  if (c == 0xFFFD && used == 1)
+  br__glyph g = br__glyph_at (text, end, offset);
+  unsigned c = g.code;
+  if (g.kind == BR__GLYPH_BROKEN)
     return br__fail (error, BR_SYNTAX, offset, 1,
-                     "byte 0x%02x is not part of any text (the line is not UTF-8)", b);
-  if (c < 0x20 || c == 0x7F)
-    return br__fail (error, BR_SYNTAX, offset, 1, "a control character (0x%02x) stands here", b);
+                     "byte 0x%02x is not part of any text (the line is not UTF-8)",
+                     (unsigned char) text[offset]);
+  if (g.kind == BR__GLYPH_CONTROL)
+    return br__fail (error, BR_SYNTAX, offset, g.length, "a control character (0x%02x) stands here", c);
   if (c == ';')
     {
       br__fail (error, BR_SYNTAX, offset, 1, "`;` has no meaning here");
@@ -146,34 +92,40 @@ br__stray (const char *text, size_t end, size_t offset, br_error *error)
     }
   if (c < 0x80)
     return br__fail (error, BR_SYNTAX, offset, 1, "`%c` has no meaning here", (char) c);
-  return br__fail (error, BR_SYNTAX, offset, used, "the character U+%04X has no meaning here",
-                   (unsigned) c);
+  return br__fail (error, BR_SYNTAX, offset, g.length, "the character U+%04X has no meaning here", c);
 }
 
 /* Signs that have more than one spelling.  */
-static const struct { uint32_t c; int sign; } glyphs[] =
+static const struct { unsigned code; int sign; } glyphs[] =
 {
   { 0xD7, '*' }, { 0xB7, '*' }, { 0x22C5, '*' }, { 0x2219, '*' }, { 0xF7, '/' },
-  { 0x2044, '/' }, { 0x2215, '/' }, { 0x2212, '-' }, { 0x2010, '-' }, { 0x2011, '-' },
-  { 0x2012, '-' }, { 0x2013, '-' }, { 0xB1, BR__PLUS_MINUS }, { 0x2264, BR__AT_MOST },
-  { 0x2265, BR__AT_LEAST }, { 0x2260, BR__UNEQUAL }
+  { 0xB1, BR__PLUS_MINUS }, { 0x2264, BR__AT_MOST }, { 0x2265, BR__AT_LEAST },
+  { 0x2260, BR__UNEQUAL }
 };
+
+static int
+glyph_sign (const br__glyph *g)
+{
+  if (g->kind == BR__GLYPH_DASH)
+    return '-';
+  if (g->kind == BR__GLYPH_SLASH || g->kind == BR__GLYPH_FRACTION_SLASH)
+    return '/';
+  for (size_t i = 0; i < sizeof glyphs / sizeof glyphs[0]; i++)
+    if (glyphs[i].code == g->code)
+      return glyphs[i].sign;
+  return 0;
+}
 
 static br_status
 lex_sign (br__lexer *l, br_error *error)
 {
   const char *s = l->text + l->token.offset;
-  size_t left = l->end - l->token.offset, used;
-  uint32_t c = decode (s, left, &used);
+  size_t left = l->end - l->token.offset;
+  br__glyph g = br__glyph_at (l->text, l->end, l->token.offset);
+  unsigned c = g.code;
 
   l->token.type = BR__SIGN;
-  l->token.length = used;
-  for (size_t i = 0; i < sizeof glyphs / sizeof glyphs[0]; i++)
-    if (glyphs[i].c == c)
-      {
-        l->token.sign = glyphs[i].sign;
-        return BR_OK;
-      }
+  l->token.length = g.length;
   if (left > 1 && s[1] == '=' && (c == '<' || c == '>' || c == '!'))
     {
       l->token.sign = c == '<' ? BR__AT_MOST : c == '>' ? BR__AT_LEAST : BR__UNEQUAL;
@@ -186,28 +138,14 @@ lex_sign (br__lexer *l, br_error *error)
       l->token.length = 2;
       return BR_OK;
     }
-  if (c && c < 0x80 && strchr ("+-*/^(),:<>=", (int) c))
+  if ((l->token.sign = glyph_sign (&g)) != 0)
+    return BR_OK;
+  if (c && c < 0x80 && strchr ("+*^(),:<>=", (int) c))
     {
       l->token.sign = (int) c;
       return BR_OK;
     }
   return br__stray (l->text, l->end, l->token.offset, error);
-}
-
-/* Whether a measure may begin at S: a digit, a point before a digit, or a fraction glyph.  */
-static int
-begins_number (const char *s, size_t left)
-{
-  if (s[0] >= '0' && s[0] <= '9')
-    return 1;
-  if (s[0] == '.')
-    return 1;
-  if ((unsigned char) s[0] < 0x80)
-    return 0;
-  size_t used;
-  uint32_t c = decode (s, left, &used);
-  return (c >= 0xBC && c <= 0xBE) || (c >= 0x2150 && c <= 0x215F) || c == 0x2189
-         || c == 0xB2 || c == 0xB3 || c == 0xB9 || (c >= 0x2070 && c <= 0x2079);
 }
 
 /* Boxes are scanned as if a square were one inch: see br__lexer.  */
@@ -247,7 +185,7 @@ br__lex_next (br__lexer *l, br_error *error)
   const char *s = l->text + l->next;
   size_t left = l->end - l->next;
   br_status status = BR_OK;
-  if (begins_number (s, left))
+  if (br__measure_begins (l->text, l->end, l->next))
     {
       br_measure m = BR_MEASURE_ZERO;
       l->token.type = BR__NUMBER;

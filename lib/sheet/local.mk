@@ -4,6 +4,9 @@ libbenchrule_core_la_SOURCES += \
 	lib/sheet/dimension.c \
 	lib/sheet/evaluate.c \
 	lib/sheet/evaluate.h \
+	lib/sheet/byhand.c \
+	lib/sheet/explain.c \
+	lib/sheet/explain.h \
 	lib/sheet/file.c \
 	lib/sheet/file.h \
 	lib/sheet/functions.c \

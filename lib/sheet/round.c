@@ -25,8 +25,8 @@ static const struct { const char *word; int64_t parts; } named[] =
   { "inches", 1 }
 };
 
-static br_status
-read_mark (br__run *run, br__mark *mark)
+br_status
+br__read_mark (br__run *run, br__mark *mark)
 {
   br__settings *s = &run->sheet->settings;
   for (size_t i = 0; i < sizeof named / sizeof named[0]; i++)
@@ -69,7 +69,7 @@ read_clauses (br__run *run, clauses *c)
         {
           status = br__lex_next (&run->lex, run->error);
           if (status == BR_OK)
-            status = read_mark (run, &c->mark);
+            status = br__read_mark (run, &c->mark);
           continue;
         }
       if ((br__lex_is_word (&run->lex, "up") || br__lex_is_word (&run->lex, "down")) && !directed++)

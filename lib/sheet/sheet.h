@@ -152,6 +152,9 @@ void br__put_mark_text (br_text *t, const br_number *value, br_dimension dimensi
 br_status br__put_error (br_record *r, const br__value *v, const br_number *mark,
                          const br__settings *s);
 
+/* round.c: the MARK behind `to`: an expression, or a word such as eighths.  */
+br_status br__read_mark (br__run *run, br__mark *mark);
+
 /* dimension.c */
 br_status br__assign (br__run *run);
 br_status br__put_moves (br_record *r, const br__moves *moves, br_sheet *sheet);
@@ -196,6 +199,7 @@ br_status br__do_forget (br__run *run);
 br_status br__do_undo (br__run *run);
 br_status br__do_redo (br__run *run);
 br_status br__do_check (br__run *run);
+br_status br__do_explain (br__run *run);
 br_status br__do_help (br__run *run);
 br_status br__do_open (br__run *run);
 br_status br__do_quit (br__run *run);

@@ -41,7 +41,7 @@ br__end_of_line (br__run *run)
     return BR_OK;
   br__fail (run->error, BR_SYNTAX, t->offset, t->length, "`%.*s` is too much here", shown,
             run->text + t->offset);
-  if (t->type == BR__SIGN && strchr ("<=>", t->sign < 128 ? t->sign : '<'))
+  if (t->type == BR__SIGN && t->sign != BR__PLUS_MINUS && (t->sign > 127 || strchr ("<=>", t->sign)))
     br__hint (run->error, "to compare, write `check` at the start of the line");
   return BR_SYNTAX;
 }
@@ -198,6 +198,9 @@ br__run_line (br_sheet *sheet, const char *text, size_t length, const char *file
     {
       if (error.status == BR_OK)
         br__fail_plain (&error, status, 0, 0);
+      if (status == BR_UNDECIDED)
+        br__fail (&error, status, error.offset, error.length, "not certain at %u bits",
+                  sheet->settings.bits);
       br_fault fault = { file, line_number, text, length, &error };
       sink->fault (sink->user, &fault);
     }

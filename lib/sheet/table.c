@@ -36,6 +36,9 @@ static const br__statement statements[] =
   { "check", "check VALUE <= VALUE  # what it means",
     "a rule that must hold: < <= = >= > !=", "Its note is the message.  It is looked at again at\n"
     "each change.  `check` alone shows all rules.", BR__FOLLOW_VALUE, NULL, 0, br__do_check },
+  { "explain", "explain VALUE [to MARK]", "each step as it is done by hand",
+    "Each step is an equation, and both sides can be typed back.  Of a dimension, the whole\n"
+    "chain that leads to it.", BR__FOLLOW_VALUE, "to", 0, br__do_explain },
   { "ruler", "ruler MARK", "the finest mark of the ruler: 1/16, 1/10, 1 mm",
     NULL, BR__FOLLOW_VALUE, NULL, 1, br__do_ruler },
   { "scale", "scale 1:2", "the drawing's scale, drawn to full",

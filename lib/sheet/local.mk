@@ -20,6 +20,7 @@ libbenchrule_core_la_SOURCES += \
 	lib/sheet/lines.c \
 	lib/sheet/loop.c \
 	lib/sheet/parser.c \
+	lib/sheet/picture.c \
 	lib/sheet/record.c \
 	lib/sheet/record.h \
 	lib/sheet/renew.c \

@@ -64,10 +64,8 @@ tell_gap (br__run *run, const br_real *gap, const br__child *child)
   return emit_caution (run, &message, &source, &scope);
 }
 
-/* GAP in inches, or plain in the sheet's unit.  Touching and overlapping parts rub; wider ones may
-   pinch.  */
-static br_status
-judge_gap (br__run *run, const br__value *gap, const char *parts)
+br_status
+br__caution_gap (br__run *run, const br__value *gap, const char *parts)
 {
   const br__settings *s = &run->sheet->settings;
   br__child child = child_of (s);
@@ -180,7 +178,7 @@ judge_call (br__run *run, const br__tree *t, size_t index, size_t row)
   int gap = watched[row].gap, curve = watched[row].curve;
   br_status status = value_at (&v, run, t, gap < 0 ? index : operand (t, index, (unsigned) gap));
   if (status == BR_OK)
-    status = judge_gap (run, &v, watched[row].parts);
+    status = br__caution_gap (run, &v, watched[row].parts);
   if (status == BR_OK && curve == -1)
     {
       status = value_at (&v, run, t, index);
@@ -228,7 +226,7 @@ br__caution_moves (br__run *run, const br__moves *moves)
       if (!v || br__is_hidden_entry (e))
         continue;
       if (is_called_gap (br__entry_name (e)))
-        status = judge_gap (run, v, "the parts");
+        status = br__caution_gap (run, v, "the parts");
       else
         status = br__caution_tree (run, &br__entry_definition (e)->tree);
     }

@@ -5,6 +5,9 @@
 
 #include "sheet/sheet.h"
 
+/* For a gap in inches, or plain in the sheet's unit, between PARTS ("the wheels"): touching and
+   overlapping parts rub, wider gaps may pinch.  */
+br_status br__caution_gap (br__run *run, const br__value *gap, const char *parts);
 /* For the gaps and curves in an expression that was shown.  */
 br_status br__caution_tree (br__run *run, const br__tree *t);
 /* For the dimensions that moved: those that are called a gap, and calls in their formulas.  */

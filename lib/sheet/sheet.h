@@ -199,6 +199,7 @@ br_status br__do_forget (br__run *run);
 br_status br__do_undo (br__run *run);
 br_status br__do_redo (br__run *run);
 br_status br__do_check (br__run *run);
+br_status br__do_picture (br__run *run);
 br_status br__do_explain (br__run *run);
 br_status br__do_help (br__run *run);
 br_status br__do_open (br__run *run);

@@ -36,6 +36,9 @@ static const br__statement statements[] =
   { "check", "check VALUE <= VALUE  # what it means",
     "a rule that must hold: < <= = >= > !=", "Its note is the message.  It is looked at again at\n"
     "each change.  `check` alone shows all rules.", BR__FOLLOW_VALUE, NULL, 0, br__do_check },
+  { "show", "show fender(WHEEL, GAP, WIDTH)", "a small picture of a wheel under its fender",
+    "show wheels(WHEELBASE, FRONT, REAR) shows two wheels and the daylight between them.",
+    BR__FOLLOW_WORD, "fender( wheels(", 0, br__do_picture },
   { "explain", "explain VALUE [to MARK]", "each step as it is done by hand",
     "Each step is an equation, and both sides can be typed back.  Of a dimension, the whole\n"
     "chain that leads to it.", BR__FOLLOW_VALUE, "to", 0, br__do_explain },

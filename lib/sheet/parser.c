@@ -22,7 +22,8 @@ typedef struct parser
   unsigned depth;
   size_t stack;         /* values that lie on the stack when the tree has run so far */
   size_t last_end;      /* offset behind the token that was taken last */
-  int size;             /* a times sign between blanks ends the expression */
+  int size;             /* a times sign that is no star ends the expression */
+  int inside;           /* a closing bracket ends the expression */
 } parser;
 
 static br_status parse_sum (parser *p);
@@ -380,7 +381,7 @@ check_end (parser *p)
   const br__token *t = &l->token;
   br__node *last = &p->tree->nodes[p->tree->count - 1];
 
-  if (br__lex_is_sign (l, ')'))
+  if (br__lex_is_sign (l, ')') && !p->inside)
     return br__fail (p->error, BR_SYNTAX, t->offset, 1, "this bracket closes nothing");
   if (t->type == BR__NUMBER)
     {
@@ -407,10 +408,10 @@ check_end (parser *p)
 }
 
 static br_status
-parse (br__tree *t, br__lexer *l, int size, br_error *error)
+parse (br__tree *t, br__lexer *l, int size, int inside, br_error *error)
 {
   br__tree made = BR__TREE_ZERO;
-  parser p = { &made, l, error, 0, 0, l->token.offset, size };
+  parser p = { &made, l, error, 0, 0, l->token.offset, size, inside };
 
   made.base = l->token.offset;
   br_status status = parse_sum (&p);
@@ -441,13 +442,19 @@ parse (br__tree *t, br__lexer *l, int size, br_error *error)
 br_status
 br__parse (br__tree *t, br__lexer *l, br_error *error)
 {
-  return parse (t, l, 0, error);
+  return parse (t, l, 0, 0, error);
 }
 
 br_status
 br__parse_size (br__tree *t, br__lexer *l, br_error *error)
 {
-  return parse (t, l, 1, error);
+  return parse (t, l, 1, 0, error);
+}
+
+br_status
+br__parse_inside (br__tree *t, br__lexer *l, br_error *error)
+{
+  return parse (t, l, 0, 1, error);
 }
 
 void

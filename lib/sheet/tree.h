@@ -45,9 +45,10 @@ void br__tree_clear (br__tree *t);
 /* Parses the expression that begins at the token at hand and leaves L behind it.  Errors are
    placed in the line.  */
 br_status br__parse (br__tree *t, br__lexer *l, br_error *error);
-/* The parser without comma lists inside a size: `x` and a times sign between blanks end the
-   expression.  */
+/* A size in a row such as 3/4 x 5-1/2 x 48: a times sign ends it, a star multiplies.  */
 br_status br__parse_size (br__tree *t, br__lexer *l, br_error *error);
+/* An expression inside brackets that a statement has opened.  */
+br_status br__parse_inside (br__tree *t, br__lexer *l, br_error *error);
 /* A list with commas.  Where the first member is a bare function and nothing else, as in
    `full 1-3/16, 2-1/4`, it is meant for every member.  COUNT trees in an array to be freed by
    br__trees_free.  */

@@ -165,7 +165,10 @@ BR_API size_t br_number_write_decimal (char *buffer, size_t size, int *whole,
 typedef struct br_real_node br_real_node;
 
 /* A rational lies in RATIONAL while NODE is NULL.  Other values share their
-   formula by counted reference; a formula is never changed once made.  */
+   formula by counted reference; a formula is never changed once made.  A copy
+   belongs to the thread of its original.  MPFR's exponent range and flags are
+   the caller's and come back as they were; its caches are those of the thread
+   (mpfr_free_cache).  */
 typedef struct br_real
 {
   br_number rational;
@@ -185,7 +188,8 @@ BR_API BR_CHECK br_status br_real_pi (br_real *z);
 BR_API BR_CHECK br_status br_real_add (br_real *z, const br_real *x, const br_real *y);
 BR_API BR_CHECK br_status br_real_sub (br_real *z, const br_real *x, const br_real *y);
 BR_API BR_CHECK br_status br_real_mul (br_real *z, const br_real *x, const br_real *y);
-/* BITS limits the precision at which signs are asked (0: BR_REAL_BITS).
+/* BITS limits the precision at which signs are asked (0: BR_REAL_BITS; it is
+   taken to be 32 at least and BR_MAX_BITS at most, here and below).
    BR_UNDECIDED where Y can not be told from zero.  */
 BR_API BR_CHECK br_status br_real_div (br_real *z, const br_real *x, const br_real *y, unsigned bits);
 BR_API BR_CHECK br_status br_real_neg (br_real *z, const br_real *x);
@@ -199,7 +203,7 @@ BR_API BR_CHECK br_status br_real_sin (br_real *z, const br_real *degrees);
 BR_API BR_CHECK br_status br_real_cos (br_real *z, const br_real *degrees);
 BR_API BR_CHECK br_status br_real_tan (br_real *z, const br_real *degrees, unsigned bits);
 BR_API BR_CHECK br_status br_real_atan (br_real *z, const br_real *x);
-/* Arc sine and arc cosine in degrees, for -1 <= X <= 1.  */
+/* Arc sine in degrees, for -1 <= X <= 1.  (The arc cosine is 90 less the arc sine.)  */
 BR_API BR_CHECK br_status br_real_asin (br_real *z, const br_real *x, unsigned bits);
 
 /* Certain answers, or BR_UNDECIDED at BITS bits (0: BR_REAL_BITS).  */

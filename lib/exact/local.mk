@@ -24,3 +24,6 @@ libbenchrule_core_la_SOURCES += \
   lib/exact/real_sum.c \
   lib/exact/real_text.c \
   lib/exact/real_trig.c
+
+# The argument for what the real values answer.
+EXTRA_DIST += docs/certainty.md

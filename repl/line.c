@@ -34,11 +34,10 @@ static struct
   const char *prompt;
   line_words *words;
   void *user;
-  char *path;                           /* of the history, or NULL */
-  int warned;
-  int reading;
   struct sigaction before[SIGNAL_COUNT];
 #ifdef HAVE_READLINE
+  char *path;                           /* of the history, or NULL */
+  int warned;
   char *text;                           /* what the editor handed over */
   int done;
 #else
@@ -89,16 +88,6 @@ give_signals_back (int first, int past)
     sigaction (signals[i], &prompt.before[i], NULL);
 }
 
-static void
-warn_history (int good)
-{
-  if (good || prompt.warned)
-    return;
-  prompt.warned = 1;
-  fprintf (stderr, "benchrule: what you type can not be kept in %s: %s\n", prompt.path,
-           strerror (errno));
-}
-
 const volatile sig_atomic_t *
 line_flag (void)
 {
@@ -131,6 +120,16 @@ line_version (void)
   static char version[48];
   snprintf (version, sizeof version, "GNU Readline %.24s", rl_library_version);
   return version;
+}
+
+static void
+warn_history (int good)
+{
+  if (good || prompt.warned)
+    return;
+  prompt.warned = 1;
+  fprintf (stderr, "benchrule: what you type can not be kept in %s: %s\n", prompt.path,
+           strerror (errno));
 }
 
 /* The words for the line of the buffer that the cursor is in.  OFFSET gets where it begins.  */

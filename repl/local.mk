@@ -31,6 +31,8 @@ benchrule_SOURCES += \
   repl/table.h \
   repl/text.c \
   repl/text.h \
+  repl/text_piece.c \
+  repl/text_round.c \
   repl/text_sheet.c \
   repl/text_shop.c \
   repl/text_value.c

@@ -74,6 +74,18 @@ find_first (br_number *first, const br_number *mark, const br_number *step)
   return good;
 }
 
+/* A mark of a binary ruler is a mixed number, of another a decimal where it has one.  */
+static int
+write_label (char label[LABEL_SIZE], const br_number *x, const br_number *step)
+{
+  int64_t n, d;
+  int whole = 0;
+  int binary = br_number_get_ratio (&n, &d, step) && (d & (d - 1)) == 0;
+  if (!binary && br_number_write_decimal (label, LABEL_SIZE, &whole, x, LABEL_SIZE) < LABEL_SIZE && whole)
+    return 1;
+  return br_number_write_mixed (label, LABEL_SIZE, x) < LABEL_SIZE;
+}
+
 static int
 lay_out (ruler *r, const br_number *value, const br_number *mark, const br_number *step, int columns)
 {
@@ -86,8 +98,7 @@ lay_out (ruler *r, const br_number *value, const br_number *mark, const br_numbe
       r->height[i] = tick_height (&at, step);
       if (br_number_equal (&at, mark))
         r->chosen = i;
-      good = br_number_write_mixed (r->label[i], LABEL_SIZE, &at) < LABEL_SIZE
-             && br_number_add (&at, &at, step) == BR_OK;
+      good = write_label (r->label[i], &at, step) && br_number_add (&at, &at, step) == BR_OK;
     }
   r->end = MARGIN + (MARKS - 1) * columns;
   br_number_clear (&first);
@@ -139,12 +150,18 @@ put_ticks (const display *d, const ruler *r)
     }
 }
 
+/* Labels that would run into each other are left out, but for that of the mark.  */
 static void
 put_labels (const display *d, const ruler *r)
 {
-  int used = 0;
+  int used = 0, widest = 0;
+  for (int i = 0; i < MARKS; i++)
+    if ((int) strlen (r->label[i]) > widest)
+      widest = (int) strlen (r->label[i]);
   for (int i = 0; i < MARKS; i++)
     {
+      if (i != r->chosen && widest >= r->column[1] - r->column[0])
+        continue;
       if (i == r->chosen)
         display_bold (d, 1);
       used = put_at (d, used, r->column[i], r->label[i]);

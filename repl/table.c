@@ -15,7 +15,7 @@
 
 #define INDENT 2
 #define GAP 2
-#define LEAST_COLUMN 8
+#define LEAST_COLUMN 4
 
 void
 table_start (table *t, size_t columns, const char *const *headings)

@@ -37,25 +37,43 @@ void text_put (text_printer *printer, const br_record *record);
 void text_flush (text_printer *printer);
 void text_clear (text_printer *printer);
 
-/* The rows of the kinds; each ends with a kind of NULL.  text_value.c, text_sheet.c: */
+/* The rows of the kinds, a file each; each ends with a kind of NULL.  */
 extern const text_kind text_values[];
+extern const text_kind text_rounds[];
 extern const text_kind text_sheets[];
 extern const text_kind text_shops[];
 
-/* Pieces that the printers share.  text_value.c: */
-/* "= " before an exact value, the sign of "about" before another.  */
+/* Pieces that the printers share: text_piece.c.  A char * that is returned is the caller's to
+   free, and NULL when memory ran out.  */
+int text_is_exact (const br_record *record);
+/* "=" before an exact value, the sign of "about" before another.  */
 const char *text_equals (const display *d, const br_record *record);
-/* An error as a fraction and a decimal, signed: "+3/100 = +0.03"; "0" for none.  The caller
-   frees it; NULL when memory ran out.  */
-char *text_error (const display *d, const char *error, const char *decimal);
-/* The exact field KEY as it is to be shown: the field KEY_shown, or else KEY as a mixed number,
-   19/8 as 2-3/8; "" where there is none.  As above.  */
-char *text_shown (const br_record *record, const char *key);
-/* "over", "under", "exact", or "" where that is not known.  */
-const char *text_side (const br_record *record);
+void text_strong (const display *d, const char *text);
 /* "  key  value" with KEY padded to a column.  */
 void text_pair (const display *d, const char *key, const char *value);
 /* A list of texts, commas between.  */
 void text_names (const display *d, const br_list *names);
+/* NAME and what is known of the value, once each: "7/8 + 1/2 = 1-3/8 = 1.375".  */
+void text_value (const display *d, const br_record *record, const char *name);
+/* The line of the mark, for a value that is on a ruler at all, and its end alone:
+   ", over: error +3/100 = +0.03".  */
+void text_mark (const display *d, const br_record *record);
+void text_put_side (const display *d, const br_record *record);
+/* "1/8", or "0.1 mm": the finest mark in the unit that the mark is written in.  */
+char *text_ruler_name (const br_record *record);
+/* An error as a fraction and a decimal, signed: "+3/100 = +0.03"; "0" for none.  */
+char *text_error (const display *d, const char *error, const char *decimal);
+char *text_record_error (const display *d, const br_record *record);
+/* " by 3/100", the size of the error without its sign, or "" for none.  */
+char *text_error_size (const display *d, const br_record *record);
+/* The exact field KEY as it is to be shown: the field KEY_shown, or else KEY as a mixed number,
+   19/8 as 2-3/8; "" where there is none.  */
+char *text_shown (const br_record *record, const char *key);
+/* "over", "under", "exact", or "" where that is not known.  */
+const char *text_side (const br_record *record);
+/* The unit below an inch that the mark is written in where its record counts inches, else NULL;
+   and the exact or decimal EXACT, in inches, in that unit (as it is where UNIT is NULL).  */
+const br_unit *text_mark_unit (const br_record *record);
+char *text_in_unit (const char *exact, const br_unit *unit);
 
 #endif

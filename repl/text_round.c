@@ -1,0 +1,148 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   text_round.c - marks as text: a value on a ruler with its picture, several in a table,
+   the total that they keep, and the nearest mark of every ruler.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "text.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "fields.h"
+#include "ruler.h"
+
+#define LONGEST_LABEL 24
+
+/* What stands over the arrow; the caller frees it.  */
+static char *
+arrow_label (const display *d, const br_record *record)
+{
+  const char *typed = field_text (record, "expression");
+  char *label = NULL;
+  if (*typed && strlen (typed) <= LONGEST_LABEL)
+    return strdup (typed);
+  return asprintf (&label, "%s%s", field_truth (record, "decimal_exact") ? ""
+                   : display_sign (d, "\xe2\x89\x88 ", "about "), field_text (record, "decimal")) < 0
+         ? NULL : label;
+}
+
+/* What stands under the mark; the caller frees it.  */
+static char *
+mark_name (const display *d, const br_record *record)
+{
+  const char *side = text_side (record);
+  char *name = NULL;
+  if (strcmp (side, "exact") == 0)
+    return strdup ("exactly on this mark");
+  char *size = text_error_size (d, record);
+  int length = asprintf (&name, "this mark, %s%s", side, size ? size : "");
+  free (size);
+  return length < 0 ? NULL : name;
+}
+
+static void
+put_picture (const display *d, const br_record *record)
+{
+  const br_unit *unit = text_mark_unit (record);
+  const char *exact = field_text (record, "exact");
+  char *value = text_in_unit (*exact ? exact : field_text (record, "decimal"), unit);
+  char *mark = text_in_unit (field_text (record, "value"), unit);
+  char *step = text_in_unit (field_text (record, "ruler"), unit);
+  char *label = arrow_label (d, record);
+  char *name = mark_name (d, record);
+  if (value && mark && step && label && name)
+    {
+      ruler_picture picture = { value, label, mark, step, name };
+      ruler_put (d, &picture);
+    }
+  free (value);
+  free (mark);
+  free (step);
+  free (label);
+  free (name);
+}
+
+static const char *
+tie_word (const br_record *record)
+{
+  return field_truth (record, "tie") ? ", a tie" : "";
+}
+
+static void
+rounding_block (const display *d, const br_record *record)
+{
+  text_value (d, record, field_text (record, "expression"));
+  putc ('\n', d->stream);
+  text_mark (d, record);
+  if (field_truth (record, "tie"))
+    fputs ("  a tie: just half way between two marks\n", d->stream);
+  put_picture (d, record);
+}
+
+static void
+rounding_row (table *t, const display *d, const br_record *record)
+{
+  char *error = text_record_error (d, record);
+  char *ruler = text_ruler_name (record);
+  const char *expression = field_text (record, "expression");
+  const char *shown = field_text (record, "shown");
+  table_add (t, *expression ? expression : shown);
+  table_add (t, text_is_exact (record) && strcmp (shown, expression) != 0 ? shown : "");
+  table_add (t, field_text (record, "mark"));
+  table_add (t, error ? error : "");
+  table_addf (t, "%s%s", text_side (record), tie_word (record));
+  table_add (t, ruler ? ruler : "");
+  free (error);
+  free (ruler);
+}
+
+static void
+total_block (const display *d, const br_record *record)
+{
+  const char *shown = field_text (record, "shown");
+  const char *mark = field_text (record, "shown_mark");
+  display_put (d, "  total ");
+  display_put (d, text_is_exact (record) ? "" : display_sign (d, "\xe2\x89\x88 ", "about "));
+  display_put (d, *shown ? shown : field_text (record, "exact"));
+  display_put (d, ", the marks add up to ");
+  text_strong (d, *mark ? mark : field_text (record, "mark"));
+  text_put_side (d, record);
+  putc ('\n', d->stream);
+}
+
+static void
+marks_block (const display *d, const br_record *record)
+{
+  static const char *const headings[] = { "ruler", "mark", "error", "" };
+  const br_list *rows = field_list (record, "rows");
+  table t = TABLE_ZERO;
+  if (*field_text (record, "expression"))
+    {
+      text_value (d, record, field_text (record, "expression"));
+      putc ('\n', d->stream);
+    }
+  table_start (&t, 4, headings);
+  for (size_t i = 0; i < fields_in (rows); i++)
+    {
+      const br_record *row = field_record_at (rows, i);
+      char *error = text_record_error (d, row);
+      table_add (&t, field_text (row, "ruler"));
+      table_add (&t, field_text (row, "mark"));
+      table_add (&t, error ? error : "");
+      table_addf (&t, "%s%s", text_side (row), tie_word (row));
+      free (error);
+    }
+  table_put (&t, d);
+  table_clear (&t);
+}
+
+static const char *const rounding_headings[] = { "typed", "value", "mark", "error", "", "ruler" };
+
+const text_kind text_rounds[] = {
+  { "rounding", rounding_block, rounding_row, 6, rounding_headings },
+  { "total", total_block, NULL, 0, NULL },
+  { "marks", marks_block, NULL, 0, NULL },
+  { NULL, NULL, NULL, 0, NULL }
+};

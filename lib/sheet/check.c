@@ -135,7 +135,7 @@ put_side (br_record *r, const char *key, br__run *run, const br__tree *tree)
     br__put_null (r, key);
   br__text_clear (&t);
   br__value_clear (&v);
-  return status == BR_DOMAIN ? BR_OK : status;
+  return status == BR_DOMAIN || status == BR_UNDECIDED ? BR_OK : status;
 }
 
 static br_status
@@ -161,7 +161,10 @@ emit_check (br__run *run, br__check *check)
       br_real_clear (&z);
       if (status == BR_OK)
         status = br__shown (&t, v, s);
-      br__put_from (r, "margin_shown", &t);
+      if (status == BR_OK)
+        br__put_from (r, "margin_shown", &t);
+      else if (status == BR_UNDECIDED)
+        status = BR_OK;
     }
   else
     br__put_null (r, "margin");

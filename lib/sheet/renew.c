@@ -356,6 +356,8 @@ br__graph_define (br__graph *g, br__entry *e, br__definition **d, const br__sett
   *d = old;
   if (moves)
     *moves = made;
+  else
+    br__moves_clear (&made);
   return BR_OK;
 }
 
@@ -405,5 +407,7 @@ br__graph_renew (br__graph *g, const br__settings *s, br__moves *moves, br_error
     }
   if (moves)
     *moves = made;
+  else
+    br__moves_clear (&made);
   return BR_OK;
 }

@@ -108,7 +108,7 @@ lay_out (ruler *r, const br_number *value, const br_number *mark, const br_numbe
 
 /* TEXT with its middle at COLUMN, where USED columns are written; returns how many are then.  */
 static int
-put_at (const display *d, int used, int column, const char *text)
+put_at (const display *d, int used, int column, const char *text, int strong)
 {
   int width = escape_width (text, strlen (text));
   int start = column - width / 2;
@@ -117,7 +117,11 @@ put_at (const display *d, int used, int column, const char *text)
   if (start < used)
     start = used;
   display_repeat (d, " ", start - used);
+  if (strong)
+    display_bold (d, 1);
   display_put (d, text);
+  if (strong)
+    display_bold (d, 0);
   return start + width;
 }
 
@@ -144,7 +148,7 @@ put_ticks (const display *d, const ruler *r)
       int used = 0;
       for (int i = 0; i < MARKS; i++)
         if (r->height[i] >= row)
-          used = put_at (d, used, r->column[i], display_sign (d, "\xe2\x94\x82", "|"));
+          used = put_at (d, used, r->column[i], display_sign (d, "\xe2\x94\x82", "|"), 0);
       if (used)
         putc ('\n', d->stream);
     }
@@ -162,11 +166,7 @@ put_labels (const display *d, const ruler *r)
     {
       if (i != r->chosen && widest >= r->column[1] - r->column[0])
         continue;
-      if (i == r->chosen)
-        display_bold (d, 1);
-      used = put_at (d, used, r->column[i], r->label[i]);
-      if (i == r->chosen)
-        display_bold (d, 0);
+      used = put_at (d, used, r->column[i], r->label[i], i == r->chosen);
     }
   putc ('\n', d->stream);
 }
@@ -174,7 +174,7 @@ put_labels (const display *d, const ruler *r)
 static void
 put_line_at (const display *d, int column, const char *text)
 {
-  put_at (d, 0, column, text);
+  put_at (d, 0, column, text, 0);
   putc ('\n', d->stream);
 }
 

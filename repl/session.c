@@ -70,7 +70,7 @@ session_start (session *s, const options *o)
 static br_sink
 sink_of (session *s)
 {
-  br_sink sink = { s, on_record, on_fault };
+  br_sink sink = { .user = s, .record = on_record, .fault = on_fault };
   return sink;
 }
 

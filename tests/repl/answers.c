@@ -130,7 +130,7 @@ run_all (collector *c, void (*on_record) (void *user, const br_record *record),
          void (*after) (collector *c, const char *statement))
 {
   br_sheet *sheet = NULL;
-  br_sink sink = { c, on_record, on_fault };
+  br_sink sink = { .user = c, .record = on_record, .fault = on_fault };
   assert_int_equal (br_sheet_new (&sheet), BR_OK);
   for (size_t i = 0; i < CHECK_COUNT (statements); i++)
     {
@@ -220,7 +220,7 @@ static void
 check_answer (const char *statement, const char *answer)
 {
   collector c = { NULL, TEXT_PRINTER_ZERO, 0, 0 };
-  br_sink sink = { &c, on_record_text, on_fault };
+  br_sink sink = { .user = &c, .record = on_record_text, .fault = on_fault };
   br_sheet *sheet = NULL;
   assert_int_equal (br_sheet_new (&sheet), BR_OK);
   start_text (&c);

@@ -6,12 +6,12 @@
 
 #include "check.h"
 
-#include <ftw.h>
 #include <getopt.h>
 #include <sys/stat.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include "folder.h"
 #include "history.h"
 #include "input.h"
 #include "options.h"
@@ -122,19 +122,10 @@ make_folder (void **state)
 }
 
 static int
-remove_one (const char *path, const struct stat *info, int type, struct FTW *walk)
-{
-  (void) info;
-  (void) type;
-  (void) walk;
-  return remove (path);
-}
-
-static int
 remove_folder (void **state)
 {
   (void) state;
-  return nftw (folder, remove_one, 8, FTW_DEPTH | FTW_PHYS);
+  return folder_remove (folder);
 }
 
 static void

@@ -15,7 +15,7 @@ tests_repl_display_SOURCES = tests/repl/display.c tests/check.h $(repl_shown)
 tests_repl_display_CPPFLAGS = $(TEST_CPPFLAGS) -I$(top_srcdir)/repl
 tests_repl_display_CFLAGS = $(TEST_CFLAGS)
 tests_repl_display_LDADD = $(TEST_LIBS)
-tests_repl_input_SOURCES = tests/repl/input.c tests/check.h \
+tests_repl_input_SOURCES = tests/repl/input.c tests/check.h tests/repl/folder.h \
   repl/history.c repl/input.c repl/line.c repl/options.c
 tests_repl_input_CPPFLAGS = $(TEST_CPPFLAGS) -I$(top_srcdir)/repl
 tests_repl_input_CFLAGS = $(TEST_CFLAGS)
@@ -24,7 +24,8 @@ endif
 
 check_PROGRAMS += tests/repl/pty
 TESTS += tests/repl/pty
-tests_repl_pty_SOURCES = tests/repl/pty.c tests/repl/screen.c tests/repl/screen.h
+tests_repl_pty_SOURCES = tests/repl/pty.c tests/repl/folder.h \
+  tests/repl/screen.c tests/repl/screen.h
 tests_repl_pty_LDADD = -lutil
 
 # pty finds every .script here; each has its .golden.

@@ -25,7 +25,6 @@
 #endif
 
 #include <errno.h>
-#include <ftw.h>
 #include <glob.h>
 #include <poll.h>
 #include <pty.h>
@@ -38,6 +37,7 @@
 #include <time.h>
 #include <unistd.h>
 
+#include "folder.h"
 #include "screen.h"
 
 #define TERMINALS 2
@@ -344,15 +344,6 @@ set_surroundings (const player *p)
   setenv ("LC_ALL", "C.UTF-8", 1);
 }
 
-static int
-remove_one (const char *path, const struct stat *info, int type, struct FTW *walk)
-{
-  (void) info;
-  (void) type;
-  (void) walk;
-  return remove (path);
-}
-
 static void
 reset (player *p, const char *script)
 {
@@ -398,7 +389,7 @@ play (player *p, const char *script, char **notes)
     }
   fclose (file);
   fclose (p->notes);
-  nftw (p->dir, remove_one, 8, FTW_DEPTH | FTW_PHYS);
+  folder_remove (p->dir);
   return good && !p->failed;
 }
 

@@ -379,12 +379,39 @@ typedef struct br_fault
   const br_error *error;
 } br_fault;
 
-/* Where answers and mistakes go, in order.  Both calls may be NULL.  */
+/* Column J of COLUMNS gives COUNTS[J * ROWS + I] to row I, and row I asks for DEMAND[I]: how few
+   columns, each used as often as one likes, are enough?  */
+typedef struct br_cover
+{
+  size_t rows, columns;
+  const uint32_t *counts;
+  const int64_t *demand;
+} br_cover;
+
+#define BR_COVER_ONE (INT64_C (1) << 40)
+
+/* Steers the search for cutting plans.  What it says is checked and never taken for true, so it may
+   reckon as roughly as it likes.  Without one, plans are searched for by simpler means.  */
+typedef struct br_solver
+{
+  /* Broken uses of the columns, and the prices of the rows at which no column is worth more than one;
+     both times BR_COVER_ONE.  0: it gave up.  */
+  int (*relax) (int64_t *uses, int64_t *prices, const br_cover *cover);
+  /* Whole uses, TARGET of them in all or as few as it finds in MILLISECONDS or until *FLAG (FLAG may be
+     NULL) is not 0.  0: it found none.  */
+  int (*whole) (int64_t *uses, const br_cover *cover, int64_t target, int milliseconds,
+                const volatile sig_atomic_t *flag);
+} br_solver;
+
+/* Where answers and mistakes go, in order.  The calls may be NULL, and so may SOLVER.  */
 typedef struct br_sink
 {
   void *user;
   void (*record) (void *user, const br_record *record);
   void (*fault) (void *user, const br_fault *fault);
+  /* Long work tells what it is at and how much of its time is gone, in hundredths.  */
+  void (*progress) (void *user, const char *what, int percent);
+  const br_solver *solver;
 } br_sink;
 
 BR_API BR_CHECK br_status br_sheet_new (br_sheet **sheet);
@@ -403,6 +430,13 @@ BR_API size_t br_sheet_failing (const br_sheet *sheet);
 BR_API size_t br_sheet_waiting (const br_sheet *sheet);
 BR_API int br_sheet_unsaved (const br_sheet *sheet);
 BR_API int br_sheet_done (const br_sheet *sheet);
+/* Puts the sheet's lines in the place of the file PATH: the old file or the new is there, whole,
+   whatever happens.  _save takes PATH as the sheet's own from now on and br_sheet_unsaved is 0;
+   _write only writes, for a copy that outlives a crash.  BR_IO says why in ERROR.  */
+BR_API BR_CHECK br_status br_sheet_save (br_sheet *sheet, const char *path, br_error *error);
+BR_API BR_CHECK br_status br_sheet_write (const br_sheet *sheet, const char *path, br_error *error);
+/* The file that was opened first or saved last, or NULL.  */
+BR_API const char *br_sheet_path (const br_sheet *sheet);
 /* Polled in long work; work ends early, saying so, when *FLAG is not 0.  */
 BR_API void br_sheet_watch (br_sheet *sheet, const volatile sig_atomic_t *flag);
 /* The precision limit of this sheet in bits, 64 to 65,536; BR_REAL_BITS at first.  */

@@ -169,7 +169,7 @@ keep_line (br__run *run, br__entry *e, const char *old_note)
 {
   br__line *line = br__line_of_entry (e);
   br_status status;
-  if (!line || run->from_file)
+  if (!line || line->foreign || run->from_file)
     {
       status = br__line_append (run, &line);
       if (status == BR_OK)

@@ -39,8 +39,8 @@ br__system_words (int number)
     }
 }
 
-static br_status
-can_not (br_error *error, const char *what, const char *path, int number)
+br_status
+br__can_not (br_error *error, const char *what, const char *path, int number)
 {
   return br__fail (error, BR_IO, 0, 0, "can not %s `%.140s`: %s", what, path,
                    br__system_words (number));
@@ -65,7 +65,7 @@ read_all (char **bytes, size_t *length, int fd, const char *path, br_error *erro
         {
           int why = got < 0 ? errno : EFBIG;
           br__free (text);
-          return can_not (error, "read", path, why);
+          return br__can_not (error, "read", path, why);
         }
       if (got == 0)
         break;
@@ -84,7 +84,7 @@ br__file_read (char **bytes, size_t *length, const char *path, br_error *error)
     fd = open (path, O_RDONLY | O_CLOEXEC);
   while (fd < 0 && errno == EINTR);
   if (fd < 0)
-    return can_not (error, "read", path, errno);
+    return br__can_not (error, "read", path, errno);
   br_status status = read_all (bytes, length, fd, path, error);
   close (fd);
   return status;
@@ -129,13 +129,25 @@ run_file (br_sheet *sheet, const char *path, const br_sink *sink, br_error *erro
   return status;
 }
 
+/* The sheet is now what PATH holds.  */
+static br_status
+remember (br_sheet *sheet, const char *path, br_status status)
+{
+  char *copy = br__strndup (path, strlen (path));
+  if (!copy)
+    return status == BR_OK ? BR_NO_MEMORY : status;
+  br__free (sheet->path);
+  sheet->path = copy;
+  sheet->saved_at = sheet->done_count;
+  return status;
+}
+
 br_status
 br_sheet_run_file (br_sheet *sheet, const char *path, const br_sink *sink)
 {
   br_error error;
   int told;
-  size_t before = sheet->done_count;
-  int saved = !br_sheet_unsaved (sheet) && before == 0;
+  int pristine = !sheet->first && !br_sheet_unsaved (sheet);
   memset (&error, 0, sizeof error);
   br_status status = run_file (sheet, path, sink, &error, &told);
   if (status != BR_OK && !told && sink && sink->fault)
@@ -143,8 +155,8 @@ br_sheet_run_file (br_sheet *sheet, const char *path, const br_sink *sink)
       br_fault fault = { path, 0, "", 0, &error };
       sink->fault (sink->user, &fault);
     }
-  if (saved)
-    sheet->saved_at = sheet->done_count;
+  if (pristine && (status == BR_OK || told))
+    status = remember (sheet, path, status);
   return status;
 }
 
@@ -155,12 +167,81 @@ br__do_open (br__run *run)
   br_status status = br__file_name (&path, run);
   if (status == BR_OK)
     {
+      int pristine = !run->sheet->first && !br_sheet_unsaved (run->sheet);
       status = run_file (run->sheet, path, run->sink, run->error, &run->told);
+      if (pristine && (status == BR_OK || run->told))
+        status = remember (run->sheet, path, status);
       if (status != BR_OK && !run->told && run->error)
         {
           run->error->offset = run->lex.token.offset;
           run->error->length = run->end - run->lex.token.offset;
         }
+    }
+  br__free (path);
+  return status;
+}
+
+/* The sheet's own lines as one text.  */
+static void
+put_lines (br_text *t, const br_sheet *sheet)
+{
+  const br__line *last = NULL;
+  if (sheet->mark)
+    br__text_puts (t, "\xEF\xBB\xBF");
+  for (const br__line *l = sheet->first; l; l = l->next)
+    {
+      if (l->hidden || l->foreign)
+        continue;
+      if (last && last->ending == BR__NO_ENDING)
+        br__text_putc (t, '\n');
+      br__text_put (t, l->text, l->length);
+      if (l->ending != BR__NO_ENDING)
+        br__text_puts (t, l->ending == BR__CRLF ? "\r\n" : "\n");
+      last = l;
+    }
+}
+
+br_status
+br_sheet_write (const br_sheet *sheet, const char *path, br_error *error)
+{
+  br_text t = BR_TEXT_ZERO;
+  put_lines (&t, sheet);
+  br_status status = t.failed ? br__fail_plain (error, BR_NO_MEMORY, 0, 0)
+                              : br__file_write (path, br__text_string (&t), t.length, error);
+  br__text_clear (&t);
+  return status;
+}
+
+br_status
+br_sheet_save (br_sheet *sheet, const char *path, br_error *error)
+{
+  br_status status = br_sheet_write (sheet, path, error);
+  return status == BR_OK ? remember (sheet, path, status) : status;
+}
+
+br_status
+br__do_save (br__run *run)
+{
+  char *path = NULL;
+  br_status status = BR_OK;
+  if (run->lex.token.type != BR__END || !run->sheet->path)
+    status = br__file_name (&path, run);
+  else if (!(path = br__strndup (run->sheet->path, strlen (run->sheet->path))))
+    status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  if (status == BR_OK)
+    {
+      status = br_sheet_save (run->sheet, path, run->error);
+      if (status != BR_OK && run->error)
+        {
+          run->error->offset = run->lex.token.offset;
+          run->error->length = run->end - run->lex.token.offset;
+        }
+    }
+  if (status == BR_OK)
+    {
+      br_record *r = br__record_new ("saved");
+      br__put_text (r, "file", path);
+      status = br__emit (run, r);
     }
   br__free (path);
   return status;

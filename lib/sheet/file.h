@@ -9,6 +9,11 @@
 const char *br__system_words (int number);
 /* The whole file; BYTES is to be freed.  */
 br_status br__file_read (char **bytes, size_t *length, const char *path, br_error *error);
+/* Puts a file in the place of PATH: written beside it, flushed to disk, renamed, so that PATH holds
+   the old bytes or the new, whole, whatever happens.  A link is followed, rights are kept.  */
+br_status br__file_write (const char *path, const char *bytes, size_t length, br_error *error);
+/* BR_IO: "can not WHAT `PATH`: why", with the words for the errno NUMBER.  */
+br_status br__can_not (br_error *error, const char *what, const char *path, int number);
 /* The file name that is the rest of the statement, quotes taken off, from the folder of the sheet that
    names it.  To be freed.  */
 br_status br__file_name (char **path, br__run *run);

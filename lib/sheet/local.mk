@@ -9,6 +9,7 @@ libbenchrule_core_la_SOURCES += \
 	lib/sheet/explain.h \
 	lib/sheet/file.c \
 	lib/sheet/file.h \
+	lib/sheet/file_write.c \
 	lib/sheet/functions.c \
 	lib/sheet/functions.h \
 	lib/sheet/graph.c \

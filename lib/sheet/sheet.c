@@ -51,6 +51,7 @@ br_sheet_free (br_sheet *sheet)
   br__graph_free (sheet->graph);
   br__settings_clear (&sheet->settings);
   br__free (sheet->title);
+  br__free (sheet->path);
   br__free (sheet);
 }
 
@@ -62,14 +63,17 @@ br__sheet_run (br_sheet *sheet, const char *text, size_t length, const char *fil
   size_t at = 0, line = first_line;
   /* A byte order mark at the start of a file is no part of its first line.  */
   if (length >= 3 && memcmp (text, "\xEF\xBB\xBF", 3) == 0)
-    at = 3;
+    {
+      at = 3;
+      sheet->mark |= from_file && !sheet->first;
+    }
   while (at < length && !sheet->quit)
     {
       const char *end = memchr (text + at, '\n', length - at);
       size_t size = end ? (size_t) (end - (text + at)) : length - at;
-      int crlf = size > 0 && text[at + size - 1] == '\r';
-      br_status status = br__run_line (sheet, text + at, size - (size_t) crlf, file, line, from_file,
-                                       crlf, sink);
+      br__ending ending = !end ? BR__NO_ENDING : size && text[at + size - 1] == '\r' ? BR__CRLF : BR__LF;
+      br_status status = br__run_line (sheet, text + at, size - (ending == BR__CRLF), file, line,
+                                       from_file, ending, sink);
       if (first == BR_OK)
         first = status;
       at += size + (end != NULL);
@@ -88,6 +92,7 @@ br_sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file
 size_t br_sheet_failing (const br_sheet *sheet) { return sheet->failing; }
 size_t br_sheet_waiting (const br_sheet *sheet) { return br__graph_waiting (sheet->graph); }
 int br_sheet_unsaved (const br_sheet *sheet) { return sheet->saved_at != sheet->done_count; }
+const char *br_sheet_path (const br_sheet *sheet) { return sheet->path; }
 int br_sheet_done (const br_sheet *sheet) { return sheet->quit; }
 
 void

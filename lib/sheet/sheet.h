@@ -7,6 +7,9 @@
 #include "sheet/graph.h"
 #include "sheet/record.h"
 
+/* How a line ended in the file it came from.  */
+typedef enum br__ending { BR__LF, BR__CRLF, BR__NO_ENDING } br__ending;
+
 /* A line of the sheet as a person reads it.  Lines are never taken out, only hidden, so that
    undo can bring them back to where they stood.  */
 typedef struct br__line
@@ -14,8 +17,9 @@ typedef struct br__line
   struct br__line *prev, *next;
   char *text;               /* without its line end */
   size_t length;
-  int crlf;                 /* its line end was CR LF */
+  br__ending ending;
   int hidden;
+  int foreign;              /* of a sheet that this one opens: listed, not saved */
   br__entry *entry;         /* the dimension it defines, or NULL */
   struct br__check *check;  /* the rule it states, or NULL */
 } br__line;
@@ -80,6 +84,8 @@ struct br_sheet
   br__statement_steps *history;     /* done statements, oldest first */
   size_t done_count, history_count, history_room;
   size_t saved_at;                  /* done_count when saved; SIZE_MAX if that state is gone */
+  char *path;                       /* the file that was opened first or saved last, or NULL */
+  int mark;                         /* that file begins with a byte order mark */
 
   int quit;
   unsigned open_depth;              /* files that open files */
@@ -185,7 +191,7 @@ typedef struct br__statement
 const br__statement *br__statement_at (size_t index);
 const br__statement *br__statement_find (const char *word, size_t length);
 br_status br__run_line (br_sheet *sheet, const char *text, size_t length, const char *file,
-                        size_t line_number, int from_file, int crlf, const br_sink *sink);
+                        size_t line_number, int from_file, br__ending ending, const br_sink *sink);
 
 /* The statements themselves, in their files.  */
 br_status br__do_show (br__run *run);
@@ -203,6 +209,7 @@ br_status br__do_picture (br__run *run);
 br_status br__do_explain (br__run *run);
 br_status br__do_help (br__run *run);
 br_status br__do_open (br__run *run);
+br_status br__do_save (br__run *run);
 br_status br__do_quit (br__run *run);
 br_status br__do_title (br__run *run);
 br_status br__do_ruler (br__run *run);

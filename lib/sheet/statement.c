@@ -113,8 +113,8 @@ dispatch (br__run *run)
   br_error later;
   if (br__lex_next (&run->lex, &later) != BR_OK)
     {
-      /* The word decides whose mistake the next token is: a title takes any text.  */
-      if (!st || st->run != br__do_title)
+      /* The word decides whose mistake the next token is: a title and a file name take any text.  */
+      if (!st || (st->run != br__do_title && st->follow != BR__FOLLOW_FILE))
         {
           if (run->error)
             *run->error = later;
@@ -177,7 +177,7 @@ run_statement (br__run *run)
 
 br_status
 br__run_line (br_sheet *sheet, const char *text, size_t length, const char *file, size_t line_number,
-              int from_file, int crlf, const br_sink *sink)
+              int from_file, br__ending ending, const br_sink *sink)
 {
   br_error error;
   memset (&error, 0, sizeof error);
@@ -185,10 +185,13 @@ br__run_line (br_sheet *sheet, const char *text, size_t length, const char *file
                   .from_file = from_file, .text = text, .length = length, .error = &error };
   br_status status = run_statement (&run), kept = BR_OK;
 
-  if (!run.line && (from_file || (status == BR_OK && run.kept)) && length <= BR_MAX_LINE)
+  if (!run.line && (from_file || (status == BR_OK && run.kept)))
     kept = br__line_append (&run, &run.line);
-  if (run.line)
-    run.line->crlf = crlf;
+  if (run.line && from_file)
+    {
+      run.line->ending = ending;
+      run.line->foreign = sheet->open_depth > 1;
+    }
   if (kept == BR_OK)
     kept = br__steps_commit (&run);
   br__steps_drop (&run.steps);

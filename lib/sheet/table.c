@@ -66,6 +66,8 @@ static const br__statement statements[] =
     BR__FOLLOW_WORD, "on off", 1, br__do_feet },
   { "title", "title TEXT", "the sheet's title", NULL, BR__FOLLOW_NOTHING, NULL, 1, br__do_title },
   { "open", "open FILE", "runs the lines of a sheet", NULL, BR__FOLLOW_FILE, NULL, 0, br__do_open },
+  { "save", "save FILE", "writes the sheet to a file; alone, to the one it came from", NULL,
+    BR__FOLLOW_FILE, NULL, 0, br__do_save },
   { "help", "help [WORD]", "this list, or more about a word", NULL, BR__FOLLOW_WORD, NULL, 0,
     br__do_help },
   { "quit", "quit", "ends", NULL, BR__FOLLOW_NOTHING, NULL, 0, br__do_quit },

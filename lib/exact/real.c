@@ -148,6 +148,46 @@ br__real_formula_of (const br_real *x, br__real_op op)
   return x->node != NULL && x->node->op == op ? x->node : NULL;
 }
 
+static int
+same_terms (const br_real_node *x, const br_real_node *y)
+{
+  for (size_t i = 0; i < x->size; i++)
+    if (x->term[i].k != y->term[i].k || !br_number_equal (&x->term[i].q, &y->term[i].q)
+        || !br_number_equal (&x->term[i].m, &y->term[i].m))
+      return 0;
+  return 1;
+}
+
+/* Formulas of one make are compared part by part, with a bound on the work: past it they are not
+   known to be the same.  */
+#define SAME_PARTS 64
+
+int
+br__real_same (const br_real *x, const br_real *y)
+{
+  const br_real *waiting[2 * SAME_PARTS + 2][2];
+  size_t size = 0;
+
+  waiting[size][0] = x;
+  waiting[size++][1] = y;
+  for (int parts = 0; size > 0; parts++)
+    {
+      const br_real *a = waiting[--size][0], *b = waiting[size][1];
+      const br_real_node *s = a->node, *t = b->node;
+
+      if (s == NULL && t == NULL ? br_number_equal (&a->rational, &b->rational) : s == t)
+        continue;
+      if (parts == SAME_PARTS || s == NULL || t == NULL || s->op != t->op || s->index != t->index
+          || s->size != t->size || !same_terms (s, t))
+        return 0;
+      waiting[size][0] = &s->left;
+      waiting[size++][1] = &t->left;
+      waiting[size][0] = &s->right;
+      waiting[size++][1] = &t->right;
+    }
+  return 1;
+}
+
 br_status
 br__real_formula (br_real *z, br__real_op op, const br_real *left, const br_real *right, int64_t index)
 {

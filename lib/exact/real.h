@@ -63,6 +63,8 @@ void br__real_move (br_real *z, br_real *x);
 void br__real_move_number (br_real *z, br_number *x);
 br_status br__real_set_ratio (br_real *z, int64_t n, int64_t d);
 int br__real_is_int (const br_real *x, int64_t n);
+/* 1 where X and Y are the same for certain, being of one make.  0 says nothing.  */
+int br__real_same (const br_real *x, const br_real *y);
 /* The node of X if it is a formula of OP, else NULL.  */
 const br_real_node *br__real_formula_of (const br_real *x, br__real_op op);
 /* Z = a new formula.  RIGHT may be NULL.  */

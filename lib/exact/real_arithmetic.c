@@ -13,6 +13,8 @@ typedef br_status number_op (br_number *z, const br_number *x, const br_number *
 
 /* Z = X^N, N > 0 and X not rational.  */
 static br_status power_of (br_real *z, const br_real *x, int64_t n);
+/* Z = X / Y, Y known not to be 0.  */
+static br_status divide (br_real *z, const br_real *x, const br_real *y);
 
 static br_status
 on_numbers (br_real *z, number_op *op, const br_real *x, const br_real *y)
@@ -63,6 +65,16 @@ combine (br_real *z, br__real_op op, const br_real *x, const br_real *y)
   return status == BR__LEAVE ? br__real_formula (z, op, x, y, 0) : status;
 }
 
+/* U where X is the formula 0 - U, else NULL.  Minus signs are carried outwards, so that a value and its
+   opposite are known for such.  */
+static const br_real *
+opposite_of (const br_real *x)
+{
+  const br_real_node *difference = br__real_formula_of (x, BR__REAL_SUB);
+
+  return difference != NULL && br__real_is_int (&difference->left, 0) ? &difference->right : NULL;
+}
+
 br_status
 br_real_add (br_real *z, const br_real *x, const br_real *y)
 {
@@ -72,6 +84,10 @@ br_real_add (br_real *z, const br_real *x, const br_real *y)
     return br_real_set (z, y);
   if (br__real_is_int (y, 0))
     return br_real_set (z, x);
+  if (opposite_of (y) != NULL)
+    return br_real_sub (z, x, opposite_of (y));
+  if (opposite_of (x) != NULL)
+    return br_real_sub (z, y, opposite_of (x));
   return combine (z, BR__REAL_ADD, x, y);
 }
 
@@ -82,8 +98,10 @@ br_real_sub (br_real *z, const br_real *x, const br_real *y)
     return on_numbers (z, br_number_sub, x, y);
   if (br__real_is_int (y, 0))
     return br_real_set (z, x);
-  if (x->node == y->node)
+  if (br__real_same (x, y))
     return br__real_set_ratio (z, 0, 1);
+  if (opposite_of (y) != NULL)
+    return br_real_add (z, x, opposite_of (y));
   return combine (z, BR__REAL_SUB, x, y);
 }
 
@@ -91,24 +109,65 @@ br_status
 br_real_neg (br_real *z, const br_real *x)
 {
   const br_real zero = BR_REAL_ZERO;
-  const br_real_node *difference = br__real_formula_of (x, BR__REAL_SUB);
 
-  if (difference != NULL && br__real_is_int (&difference->left, 0))
-    return br_real_set (z, &difference->right);
   return br_real_sub (z, &zero, x);
+}
+
+/* Z = -(X * Y), or -(X / Y) where Y is known not to be 0.  */
+static br_status
+negative_of (br_real *z, br__real_op op, const br_real *x, const br_real *y)
+{
+  br_real value = BR_REAL_ZERO;
+  br_status status = op == BR__REAL_MUL ? br_real_mul (&value, x, y) : divide (&value, x, y);
+
+  if (status == BR_OK)
+    status = br_real_neg (z, &value);
+  br_real_clear (&value);
+  return status;
+}
+
+/* The node of X if that is a root of a rational of few bits, which roots of one index share.  */
+static const br_real_node *
+plain_root (const br_real *x, uint64_t bits)
+{
+  const br_real_node *root = br__real_formula_of (x, BR__REAL_ROOT);
+
+  return root != NULL && root->left.node == NULL
+         && br__number_bits (&root->left.rational) <= bits ? root : NULL;
+}
+
+/* Z = the product of two roots of one index, as the root of the product.  */
+static br_status
+mul_plain_roots (br_real *z, const br_real_node *x, const br_real_node *y)
+{
+  br_real product = BR_REAL_ZERO;
+  br_status status = br_real_mul (&product, &x->left, &y->left);
+
+  if (status == BR_OK)
+    status = br__real_root (z, &product, (unsigned) x->index);
+  br_real_clear (&product);
+  return status;
 }
 
 br_status
 br_real_mul (br_real *z, const br_real *x, const br_real *y)
 {
+  const br_real_node *x_root = plain_root (x, BR__ROOT_BITS), *y_root = plain_root (y, BR__ROOT_BITS);
+
   if (x->node == NULL && y->node == NULL)
     return on_numbers (z, br_number_mul, x, y);
   if (br__real_is_int (x, 1) || br__real_is_int (y, 0))
     return br_real_set (z, y);
   if (br__real_is_int (y, 1) || br__real_is_int (x, 0))
     return br_real_set (z, x);
-  if (x->node == y->node && x->node->op != BR__REAL_SUM)
+  if (x_root != NULL && y_root != NULL && x_root->index == y_root->index)
+    return mul_plain_roots (z, x_root, y_root);
+  if (x->node != NULL && x->node->op != BR__REAL_SUM && br__real_same (x, y))
     return power_of (z, x, 2);
+  if (opposite_of (x) != NULL)
+    return negative_of (z, BR__REAL_MUL, opposite_of (x), y);
+  if (opposite_of (y) != NULL)
+    return negative_of (z, BR__REAL_MUL, x, opposite_of (y));
   return combine (z, BR__REAL_MUL, x, y);
 }
 
@@ -128,10 +187,32 @@ invert_exact (br_real *z, const br_real *x)
   return status;
 }
 
+static br_status
+divide (br_real *z, const br_real *x, const br_real *y)
+{
+  br_real inverse = BR_REAL_ZERO;
+  br_status status;
+
+  if (br__real_is_int (x, 0))
+    return br_real_set (z, x);
+  if (br__real_same (x, y))
+    return br__real_set_ratio (z, 1, 1);
+  if (opposite_of (x) != NULL)
+    return negative_of (z, BR__REAL_DIV, opposite_of (x), y);
+  if (opposite_of (y) != NULL)
+    return negative_of (z, BR__REAL_DIV, x, opposite_of (y));
+  status = invert_exact (&inverse, y);
+  if (status == BR_OK)
+    status = br_real_mul (z, x, &inverse);
+  else if (status == BR__LEAVE)
+    status = br__real_formula (z, BR__REAL_DIV, x, y, 0);
+  br_real_clear (&inverse);
+  return status;
+}
+
 br_status
 br_real_div (br_real *z, const br_real *x, const br_real *y, unsigned bits)
 {
-  br_real inverse = BR_REAL_ZERO;
   int sign = 0;
   br_status status;
 
@@ -146,17 +227,7 @@ br_real_div (br_real *z, const br_real *x, const br_real *y, unsigned bits)
       if (sign == 0)
         return BR_DOMAIN;
     }
-  if (br__real_is_int (x, 0))
-    return br_real_set (z, x);
-  if (x->node == y->node)
-    return br__real_set_ratio (z, 1, 1);
-  status = invert_exact (&inverse, y);
-  if (status == BR_OK)
-    status = br_real_mul (z, x, &inverse);
-  else if (status == BR__LEAVE)
-    status = br__real_formula (z, BR__REAL_DIV, x, y, 0);
-  br_real_clear (&inverse);
-  return status;
+  return divide (z, x, y);
 }
 
 br_status
@@ -217,7 +288,7 @@ raise_sum (br_real *z, const br_real *x, int64_t n)
   return status;
 }
 
-/* The root of U of index i, to the power N: what i and N share goes out of both.  */
+/* The root of U of index i, to the power N: the root of index i / SHARED of U to the power N / SHARED.  */
 static br_status
 power_of_root (br_real *z, const br_real_node *root, int64_t n, int64_t shared)
 {
@@ -226,11 +297,10 @@ power_of_root (br_real *z, const br_real_node *root, int64_t n, int64_t shared)
   br_status status = br_number_set_int (&rest, n / shared);
 
   if (status == BR_OK)
-    status = root->index == shared ? br_real_set (&value, &root->left)
-                                   : br__real_root (&value, &root->left,
-                                                    (unsigned) (root->index / shared));
+    status = br_real_pow (&value, &root->left, &rest, 0);
   if (status == BR_OK)
-    status = br_real_pow (z, &value, &rest, 0);
+    status = root->index == shared ? br_real_set (z, &value)
+                                   : br__real_root (z, &value, (unsigned) (root->index / shared));
   br_number_clear (&rest);
   br_real_clear (&value);
   return status;
@@ -260,7 +330,7 @@ power_of (br_real *z, const br_real *x, int64_t n)
   int64_t shared = root != NULL ? common_divisor (n, root->index) : 1;
   br_status status = BR__LEAVE;
 
-  if (shared > 1)
+  if (shared > 1 || plain_root (x, (uint64_t) (BR__ROOT_BITS / n)) != NULL)
     return power_of_root (z, root, n, shared);
   if (terms != NULL && size == 1)
     {

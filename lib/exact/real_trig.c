@@ -168,36 +168,90 @@ check_pole (const br_real *x, unsigned bits)
   return status;
 }
 
+/* Z = TURN - X.  */
 static br_status
-circular (br_real *z, br__real_op op, const br_real *x, unsigned bits)
+turn_less (br_number *z, int64_t turn, const br_number *x)
+{
+  br_number whole = BR_NUMBER_ZERO;
+  br_status status = br_number_set_int (&whole, turn);
+
+  return status == BR_OK ? br_number_sub (z, &whole, x) : status;
+}
+
+static int
+is_over (const br_number *x, int64_t n)
+{
+  const br_number whole = { n, 0 };
+
+  return br_number_cmp (x, &whole) > 0;
+}
+
+/* Sine or tangent of REST, which is in (0, 360) and no multiple of 90, by that of an angle in (0, 90), so
+   that angles with one sine have one formula.  */
+static br_status
+fold (br_real *z, br__real_op op, br_real *rest)
+{
+  br_real value = BR_REAL_ZERO;
+  br_number *x = &rest->rational;
+  int negative = 0;
+  br_status status = BR_OK;
+
+  if (is_over (x, 180))
+    {
+      /* sin (360 - x) = - sin x, and the same for the tangent.  */
+      negative = 1;
+      status = turn_less (x, 360, x);
+    }
+  if (status == BR_OK && is_over (x, 90))
+    {
+      negative ^= op == BR__REAL_TAN;
+      status = turn_less (x, 180, x);
+    }
+  if (status == BR_OK)
+    status = br__real_formula (&value, op, rest, NULL, 0);
+  if (status == BR_OK)
+    status = negative ? br_real_neg (z, &value) : br_real_set (z, &value);
+  br_real_clear (&value);
+  return status;
+}
+
+/* The same for any rational X; OP is not cosine.  */
+static br_status
+circular_rational (br_real *z, br__real_op op, const br_number *x)
 {
   br_real rest = BR_REAL_ZERO;
   int i = -1;
-  br_status status;
+  br_status status = reduce (&rest.rational, &i, x);
 
-  if (x->node != NULL)
-    {
-      status = of_arc (z, op, x);
-      if (status == BR__LEAVE)
-        {
-          status = op == BR__REAL_TAN ? check_pole (x, bits) : BR_OK;
-          if (status == BR_OK)
-            status = br__real_formula (z, op, x, NULL, 0);
-        }
-      return status;
-    }
-  status = reduce (&rest.rational, &i, &x->rational);
-  if (status != BR_OK)
-    goto out;
-  if (i < 0)
-    status = br__real_formula (z, op, &rest, NULL, 0);
-  else if (op == BR__REAL_TAN)
-    status = tangent_15 (z, i);
-  else
-    status = sine_15 (z, op == BR__REAL_COS ? (i + 6) % 24 : i);
- out:
+  if (status == BR_OK && i < 0)
+    status = fold (z, op, &rest);
+  else if (status == BR_OK)
+    status = op == BR__REAL_TAN ? tangent_15 (z, i) : sine_15 (z, i);
   br_real_clear (&rest);
   return status;
+}
+
+static br_status
+circular (br_real *z, br__real_op op, const br_real *x, unsigned bits)
+{
+  br_number across = BR_NUMBER_ZERO;
+  br_status status;
+
+  if (x->node == NULL && op != BR__REAL_COS)
+    return circular_rational (z, op, &x->rational);
+  if (x->node == NULL)
+    {
+      status = turn_less (&across, 90, &x->rational);
+      if (status == BR_OK)
+        status = circular_rational (z, BR__REAL_SIN, &across);
+      br_number_clear (&across);
+      return status;
+    }
+  status = of_arc (z, op, x);
+  if (status != BR__LEAVE)
+    return status;
+  status = op == BR__REAL_TAN ? check_pole (x, bits) : BR_OK;
+  return status == BR_OK ? br__real_formula (z, op, x, NULL, 0) : status;
 }
 
 br_status

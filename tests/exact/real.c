@@ -44,6 +44,24 @@ test_rational_results (void **state)
     { "2 1/3 ^ dup /", "1" },
     { "170141183460469231731687303715884105729 dup * 3 * sqrt 3 sqrt /",
       "170141183460469231731687303715884105729" },
+    /* What was made twice in one way is one value.  */
+    { "2 1/3 ^ 2 1/3 ^ -", "0" },
+    { "2 1/3 ^ 2 1/3 ^ /", "1" },
+    { "5 1/4 ^ 5 1/4 ^ * dup *", "5" },
+    { "3/4 atan 2 / sin 7 pi * + 3/4 atan 2 / sin 7 pi * + -", "0" },
+    { "2 1/3 ^ 4 1/3 ^ *", "2" },
+    { "2 2/3 ^ 4 1/3 ^ -", "0" },
+    { "2 1/3 ^ 1000 ^ 2 1000/3 ^ -", "0" },
+    { "40 sin 50 cos -", "0" },
+    { "40 sin 140 sin -", "0" },
+    { "2 1/3 ^ neg 2 1/3 ^ *  2 2/3 ^ +", "0" },
+    { "2 1/3 ^ 1 sin neg * 2 1/3 ^ 1 sin * +", "0" },
+    { "2 1/3 ^ 1 sin neg / 2 1/3 ^ neg 1 sin / -", "0" },
+    { "2 1/3 ^ neg 1 sin + 1 sin 2 1/3 ^ - -", "0" },
+    { "40 sin 320 sin +", "0" },
+    { "40 sin 220 sin + 40 cos 140 cos + -", "0" },
+    { "40 tan 220 tan / 140 tan 40 tan / +", "0" },
+    { "-1/7 sin 1/7 sin / 361/7 cos 2159/7 cos / +", "0" },
     { "3/5 asin cos", "4/5" },
     { "3/5 asin tan", "3/4" },
     { "3/4 atan sin", "3/5" },
@@ -91,6 +109,40 @@ test_equal_ways (void **state)
       br_real_clear (&x);
       br_real_clear (&y);
     }
+}
+
+/* Formulas that differ in one place only are told apart, and so are deep ones, which are not compared to
+   their ends.  */
+static void
+test_not_the_same (void **state)
+{
+  static const char *const words[] =
+  {
+    "2 1/3 ^ 3 1/3 ^ -", "2 1/3 ^ 2 1/4 ^ -", "1 sin 1 tan -", "2 sqrt sin 3 sqrt sin -", "2 sqrt sin 2 sqrt neg sin -",
+    "1 sin 2 sin - 1 sin 3 sin - -", "1 sin 2 sin - 2 sin 1 sin - -", "pi sin pi 2 ^ sin -", "41 sin 50 cos -", "40 sin 219 sin +"
+  };
+
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (words); i++)
+    {
+      br_real x = real_of (words[i]);
+      int sign = 0;
+
+      check_ok (br_real_sign (&sign, &x, 0));
+      assert_int_not_equal (sign, 0);
+      br_real_clear (&x);
+    }
+  br_real x = real_of ("2 1/3 ^"), y = real_of ("2 1/3 ^"), step = real_of ("1 sin");
+  for (int i = 0; i < 1000; i++)
+    {
+      check_ok (br_real_add (&x, &x, &step));
+      check_ok (br_real_add (&y, &y, &step));
+    }
+  assert_int_equal (br__real_same (&x, &y), 0);
+  assert_int_equal (br__real_same (&x, &x), 1);
+  br_real_clear (&x);
+  br_real_clear (&y);
+  br_real_clear (&step);
 }
 
 static void
@@ -344,6 +396,7 @@ main (void)
   {
     CHECK_TEST (test_rational_results),
     CHECK_TEST (test_equal_ways),
+    CHECK_TEST (test_not_the_same),
     CHECK_TEST (test_not_rational),
     CHECK_TEST (test_niven),
     CHECK_TEST (test_angles),

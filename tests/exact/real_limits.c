@@ -298,7 +298,7 @@ static const char *const memory_words[] =
   "2 1/3 ^ 3 ^", "2 1/3 ^ 2 ^", "1 sin", "75 sin", "75 tan", "1 tan", "2 1/3 ^ tan", "1/3 atan", "1/3 asin", "75 sin asin", "1/3 asin cos",
   "1/3 atan sin", "2 sqrt 5 ^", "2 sqrt 3 sqrt + 5 ^", "2 1/3 ^ -2 ^", "2 1/3 ^ abs neg", "pi 2 1/3 ^ - abs",
   "123456789012345678901234567891/7 sqrt", "123456789012345678901234567891/7 1/3 ^ 98765432109876543210987654321 sqrt -",
-  "pi 4 ^ sqrt", "2 sqrt 1/3 ^ 2 sqrt *"
+  "2 1/3 ^ neg 1 sin *", "140 sin 220 tan /", "2 1/3 ^ 5 1/3 ^ *", "pi 4 ^ sqrt", "2 sqrt 1/3 ^ 2 sqrt *"
 };
 
 static void
@@ -379,7 +379,7 @@ work (void *argument)
         status = br_real_sign (&sign, &x, t->bits);
       t->undecided += status == BR_UNDECIDED;
       t->wrong += status != BR_UNDECIDED && (status != BR_OK || sign != 1);
-      status = real_run (&y, "1 sin 89 cos -", t->bits);
+      status = real_run (&y, "7 50 sqrt + 1/3 ^ 1 - 2 sqrt -", t->bits);
       if (status == BR_OK)
         status = br_real_sign (&sign, &y, t->bits);
       t->wrong += status != BR_UNDECIDED;

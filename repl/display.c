@@ -65,6 +65,33 @@ display_put (const display *d, const char *text)
 }
 
 void
+display_wrap (const display *d, const char *text, int column, int indent)
+{
+  int first = 1;
+  while (*text)
+    {
+      size_t length = strcspn (text, " ");
+      int width = escape_width (text, length);
+      if (!first && column + 1 + width > d->width)
+        {
+          putc ('\n', d->stream);
+          display_repeat (d, " ", indent);
+          column = indent;
+        }
+      else if (!first)
+        {
+          putc (' ', d->stream);
+          column++;
+        }
+      display_put_bytes (d, text, length);
+      column += width;
+      first = 0;
+      text += length + strspn (text + length, " ");
+    }
+  putc ('\n', d->stream);
+}
+
+void
 display_bold (const display *d, int on)
 {
   if (d->color)

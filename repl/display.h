@@ -23,6 +23,9 @@ void display_measure (display *d);
 
 void display_put (const display *d, const char *text);
 void display_put_bytes (const display *d, const char *text, size_t length);
+/* Words from column COLUMN on, where the line is now; they go on in the next lines, INDENT blanks
+   before them, and end the last.  */
+void display_wrap (const display *d, const char *text, int column, int indent);
 /* Bold and back; colour never says anything alone.  */
 void display_bold (const display *d, int on);
 /* COUNT times the string.  */

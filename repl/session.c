@@ -9,7 +9,9 @@
 
 #include <errno.h>
 #include <string.h>
+#include <unistd.h>
 
+#include "escape.h"
 #include "fault.h"
 #include "json.h"
 
@@ -17,10 +19,36 @@ enum { EXIT_WELL = 0, EXIT_CHECK = 1, EXIT_WRONG = 2 };
 
 const char session_prompt_name[] = "prompt";
 
+/* Takes the line of progress away, if one stands there.  */
+static void
+end_progress (session *s)
+{
+  if (s->progress_width == 0)
+    return;
+  putc ('\r', s->err.stream);
+  display_repeat (&s->err, " ", s->progress_width);
+  putc ('\r', s->err.stream);
+  fflush (s->err.stream);
+  s->progress_width = 0;
+}
+
+/* Long work says on a terminal how far it is, in one line that is written over.  */
+static void
+on_progress (void *user, const char *what, int percent)
+{
+  session *s = user;
+  end_progress (s);
+  display_put (&s->err, what);
+  fprintf (s->err.stream, " %d%%", percent);
+  s->progress_width = escape_width (what, strlen (what)) + 5;
+  fflush (s->err.stream);
+}
+
 static void
 on_record (void *user, const br_record *record)
 {
   session *s = user;
+  end_progress (s);
   if (!s->json)
     text_put (&s->text, record);
   else if (!json_put_record (s->out.stream, record))
@@ -37,6 +65,7 @@ void
 session_fault (session *s, const br_fault *fault)
 {
   s->faults++;
+  end_progress (s);
   text_flush (&s->text);
   if (s->json && !json_put_fault (s->out.stream, fault))
     s->failed = 1;
@@ -56,6 +85,7 @@ session_start (session *s, const options *o)
   s->faults = 0;
   s->failed = 0;
   s->interrupted = NULL;
+  s->progress_width = 0;
   s->text = printer;
   setvbuf (stderr, NULL, _IOLBF, BUFSIZ);     /* a line of a message in one piece */
   display_init (&s->out, stdout, o->color);
@@ -71,6 +101,8 @@ static br_sink
 sink_of (session *s)
 {
   br_sink sink = { .user = s, .record = on_record, .fault = on_fault };
+  if (isatty (fileno (s->err.stream)))
+    sink.progress = on_progress;
   return sink;
 }
 
@@ -78,6 +110,7 @@ sink_of (session *s)
 static void
 finish_run (session *s, br_status status, size_t faults_before, const char *file)
 {
+  end_progress (s);
   text_flush (&s->text);
   if (fflush (s->out.stream) != 0)
     s->failed = 1;

@@ -17,6 +17,7 @@ typedef struct session
   size_t faults;          /* mistakes told so far */
   int failed;             /* something could not be read or written, or no memory */
   const volatile sig_atomic_t *interrupted;     /* at the prompt: Ctrl-C came during the work */
+  int progress_width;     /* of the line of progress on standard error, 0: none */
 } session;
 
 /* The file name of what is typed at the prompt; its mistakes are told without a place.  */

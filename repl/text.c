@@ -27,31 +27,123 @@ put_scalar (const display *d, const br_field *field)
     }
 }
 
-/* A row inside a list: "key value, key value" on one line.  */
-static void
-put_row (const display *d, const br_record *record)
+#define KEY_SIZE 32
+
+/* A key as words.  */
+static const char *
+words_of (char words[KEY_SIZE], const char *key)
 {
-  for (size_t i = 0; i < br_record_size (record); i++)
-    {
-      br_field field = br_record_at (record, i);
-      display_put (d, i ? ", " : "");
-      display_put (d, field.key);
-      display_put (d, " ");
-      put_scalar (d, &field);
-    }
+  size_t i = 0;
+  for (; key[i] && i < KEY_SIZE - 1; i++)
+    words[i] = key[i] == '_' ? ' ' : key[i];
+  words[i] = '\0';
+  return words;
 }
 
 static void
-put_list (const display *d, const br_list *list, int indent)
+put_items (const display *d, const br_list *list, int indent)
 {
   for (size_t i = 0; i < br_list_size (list); i++)
     {
       br_field field = br_list_at (list, i);
       display_repeat (d, " ", indent);
-      if (field.type == BR_FIELD_RECORD)
-        put_row (d, field.value.record);
-      else
-        put_scalar (d, &field);
+      put_scalar (d, &field);
+      putc ('\n', d->stream);
+    }
+}
+
+/* A cell: a scalar as it is, the scalars of a list with commas between.  The caller frees it.  */
+static char *
+cell_of (const display *d, const br_field *field)
+{
+  char *text = NULL;
+  size_t size = 0;
+  display aside = *d;
+  aside.stream = open_memstream (&text, &size);
+  if (!aside.stream)
+    return NULL;
+  if (field->type == BR_FIELD_LIST)
+    for (size_t i = 0; i < br_list_size (field->value.list); i++)
+      {
+        br_field item = br_list_at (field->value.list, i);
+        display_put (&aside, i ? ", " : "");
+        put_scalar (&aside, &item);
+      }
+  else if (field->type != BR_FIELD_NULL)
+    put_scalar (&aside, field);
+  return fclose (aside.stream) == 0 ? text : NULL;
+}
+
+/* Rows that are records make a table; the first one names the columns.  */
+static void
+put_rows (const display *d, const br_list *list)
+{
+  table t = TABLE_ZERO;
+  const char *keys[TABLE_COLUMNS], *headings[TABLE_COLUMNS];
+  char words[TABLE_COLUMNS][KEY_SIZE];
+  const br_record *first = field_record_at (list, 0);
+  size_t columns = br_record_size (first);
+  if (columns > TABLE_COLUMNS)
+    columns = TABLE_COLUMNS;
+  for (size_t i = 0; i < columns; i++)
+    {
+      keys[i] = br_record_at (first, i).key;
+      headings[i] = words_of (words[i], keys[i]);
+    }
+  table_start (&t, columns, headings);
+  for (size_t row = 0; row < br_list_size (list); row++)
+    for (size_t i = 0; i < columns; i++)
+      {
+        const br_record *record = field_record_at (list, row);
+        br_field field = { "", BR_FIELD_NULL, { 0 } };
+        if (record)
+          field = br_record_get (record, keys[i]);
+        char *cell = cell_of (d, &field);
+        table_add (&t, cell ? cell : "");
+        free (cell);
+      }
+  table_put (&t, d);
+  table_clear (&t);
+}
+
+static void
+put_list (const display *d, const br_list *list, int indent)
+{
+  if (br_list_size (list) > 0 && field_record_at (list, 0))
+    put_rows (d, list);
+  else
+    put_items (d, list, indent);
+}
+
+/* 1 for what the line of the value says already.  */
+static int
+is_said (const char *key)
+{
+  static const char *const said[] = { "expression", "exact", "decimal", "decimal_exact", "unit", "shown" };
+  for (size_t i = 0; i < sizeof said / sizeof said[0]; i++)
+    if (strcmp (key, said[i]) == 0)
+      return 1;
+  return 0;
+}
+
+static void
+put_field (const display *d, const br_field *field, int indent)
+{
+  char words[KEY_SIZE];
+  int rows = field->type == BR_FIELD_LIST || field->type == BR_FIELD_RECORD;
+  display_repeat (d, " ", indent);
+  display_put (d, words_of (words, field->key));
+  display_put (d, ":");
+  if (rows)
+    putc ('\n', d->stream);
+  if (field->type == BR_FIELD_LIST)
+    put_list (d, field->value.list, indent + 2);
+  else if (field->type == BR_FIELD_RECORD)
+    put_fields (d, field->value.record, indent + 2);
+  else
+    {
+      display_put (d, " ");
+      put_scalar (d, field);
       putc ('\n', d->stream);
     }
 }
@@ -59,27 +151,19 @@ put_list (const display *d, const br_list *list, int indent)
 static void
 put_fields (const display *d, const br_record *record, int indent)
 {
+  int valued = *field_text (record, "expression") && *field_text (record, "decimal");
+  if (valued)
+    {
+      text_value (d, record, field_text (record, "expression"));
+      putc ('\n', d->stream);
+    }
   for (size_t i = 0; i < br_record_size (record); i++)
     {
       br_field field = br_record_at (record, i);
-      if (field.type == BR_FIELD_NULL
-          || (field.type == BR_FIELD_LIST && br_list_size (field.value.list) == 0))
-        continue;
-      display_repeat (d, " ", indent);
-      display_put (d, field.key);
-      display_put (d, ":");
-      if (field.type == BR_FIELD_LIST || field.type == BR_FIELD_RECORD)
-        putc ('\n', d->stream);
-      if (field.type == BR_FIELD_LIST)
-        put_list (d, field.value.list, indent + 2);
-      else if (field.type == BR_FIELD_RECORD)
-        put_fields (d, field.value.record, indent + 2);
-      else
-        {
-          display_put (d, " ");
-          put_scalar (d, &field);
-          putc ('\n', d->stream);
-        }
+      int empty = field.type == BR_FIELD_NULL
+                  || (field.type == BR_FIELD_LIST && br_list_size (field.value.list) == 0);
+      if (!empty && !(valued && is_said (field.key)))
+        put_field (d, &field, indent);
     }
 }
 
@@ -89,7 +173,7 @@ put_plain (const display *d, const br_record *record)
 {
   const br_list *lines = field_list (record, "lines");
   if (lines)
-    put_list (d, lines, 0);
+    put_items (d, lines, 0);
   else
     put_fields (d, record, 0);
 }

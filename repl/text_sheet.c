@@ -140,15 +140,21 @@ check_block (const display *d, const br_record *record)
   put_shown (d, " against ", record, "right");
   put_shown (d, ", margin ", record, "margin");
   put_shown (d, ", at the worst ", record, "worst_margin");
-  fputs (*note ? "\n      " : "", d->stream);
-  display_put (d, note);
   putc ('\n', d->stream);
+  if (*note)
+    {
+      display_put (d, "      ");
+      display_wrap (d, note, 6, 6);
+    }
 }
 
 static void
 steps_block (const display *d, const br_record *record)
 {
   const br_list *steps = field_list (record, "steps");
+  const br_list *rules = field_list (record, "rules");
+  for (size_t i = 0; i < fields_in (rules); i++)
+    text_pair (d, "rule", field_text_at (rules, i));
   for (size_t i = 0; i < fields_in (steps); i++)
     {
       fprintf (d->stream, "%3zu. ", i + 1);
@@ -165,25 +171,22 @@ steps_block (const display *d, const br_record *record)
 static void
 remark_block (const display *d, const br_record *record)
 {
-  display_put (d, field_text (record, "message"));
-  putc ('\n', d->stream);
+  display_wrap (d, field_text (record, "message"), 0, 0);
 }
 
 static void
 caution_block (const display *d, const br_record *record)
 {
+  static const char heading[] = "Take care: ";
+  static const char origin[] = "  from ";
   const char *source = field_text (record, "source");
-  display_bold (d, 1);
-  display_put (d, "Take care: ");
-  display_bold (d, 0);
-  display_put (d, field_text (record, "message"));
+  text_strong (d, heading);
+  display_wrap (d, field_text (record, "message"), (int) strlen (heading), 2);
   if (*source)
     {
-      display_put (d, " (");
-      display_put (d, source);
-      display_put (d, ")");
+      display_put (d, origin);
+      display_wrap (d, source, (int) strlen (origin), 2);
     }
-  putc ('\n', d->stream);
 }
 
 static const char *const dimension_headings[] = { "name", "value", "drawn", "formula", "waits for", "note" };

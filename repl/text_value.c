@@ -87,12 +87,12 @@ set_block (const display *d, const br_record *record)
       display_put (d, *tolerance ? " +- " : "");
       display_put (d, tolerance);
     }
+  putc ('\n', d->stream);
   if (*note)
     {
       display_put (d, "  # ");
-      display_put (d, note);
+      display_wrap (d, note, 4, 4);
     }
-  putc ('\n', d->stream);
   if (strcmp (text_side (record), "exact") != 0)
     text_mark (d, record);
   put_changed (d, record);

@@ -44,6 +44,11 @@ static const char *const statements[] = {
   "check front > 1 in",
   "ruler 1/32",
   "scale",
+  "explain 2-3/8 + 1/2",
+  "explain sqrt(2) * 3 to 1/8",
+  "drills 0.3",
+  "saws 2",
+  "show fender(3-1/2, 1/4, 3/4)",
   "help",
   "help round"
 };
@@ -176,8 +181,8 @@ check_text (collector *c, const char *statement)
       end = strchr (line, '\n');
       if (strncmp (statement, "help", 4) != 0)
         assert_true (end == line || end[-1] != ' ');
-      if (strncmp (statement, "help", 4) != 0 && escape_width (line, (size_t) (end - line)) > 80)
-        assert_memory_equal (line, "wheel", 5);     /* a note is shown whole once, where it is set */
+      if (strncmp (statement, "help", 4) != 0)
+        assert_true (escape_width (line, (size_t) (end - line)) <= 80);
     }
   if (!shown_on.utf8)
     for (size_t i = 0; i < written_size; i++)
@@ -249,7 +254,8 @@ test_answers (void **state)
                 "  typed  exact  decimal  mark   error\n"
                 "  1/2    1/2    0.5      1/2    0      exact\n"
                 "  63/8   7-7/8  7.875    7-7/8  0      exact\n");
-  check_answer ("front = base - 2", "front waits for base\n");
+  check_answer ("front = base - 2 # what is left",
+                "front waits for base\n  # what is left\n");
   check_answer ("check 1/4 > 1/2 # too thin",
                 "FAIL  1/4 > 1/2: 1/4 against 1/2, margin -1/4\n      too thin\n");
   check_answer ("round 2.3125, 2.4 to 1/8",

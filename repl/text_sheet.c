@@ -136,8 +136,8 @@ check_block (const display *d, const br_record *record)
     display_bold (d, 0);
   display_put (d, "  ");
   display_put (d, field_text (record, "formula"));
-  put_shown (d, ": ", record, "left");
-  put_shown (d, " against ", record, "right");
+  put_shown (d, ": ", record, "left_shown");
+  put_shown (d, " against ", record, "right_shown");
   put_shown (d, ", margin ", record, "margin");
   put_shown (d, ", at the worst ", record, "worst_margin");
   putc ('\n', d->stream);

@@ -121,21 +121,27 @@ br__checks_count (br_sheet *sheet)
     sheet->failing += c->active && c->state == BR__CHECK_FAIL;
 }
 
+/* Exactly, and as it is shown; null while it waits.  */
 static br_status
-put_side (br_record *r, const char *key, br__run *run, const br__tree *tree)
+put_side (br_record *r, const char *key, const char *shown_key, br__run *run, const br__tree *tree)
 {
+  const br__settings *s = &run->sheet->settings;
   br__value v = BR__VALUE_ZERO;
+  br_real z = BR_REAL_ZERO;
   br_text t = BR_TEXT_ZERO;
   br_status status = br__value_of (&v, run, tree);
+  int known = status == BR_OK;
+  if (known)
+    status = br__in_sheet_unit (&z, &v, s);
   if (status == BR_OK)
-    status = br__shown (&t, &v, &run->sheet->settings);
-  if (status == BR_OK)
-    br__put_from (r, key, &t);
-  else
-    br__put_null (r, key);
+    status = br__shown (&t, &v, s);
+  br__put_exact (r, key, known && status == BR_OK ? br_real_rational (&z) : NULL);
+  if (known && status == BR_OK)
+    br__put_from (r, shown_key, &t);
   br__text_clear (&t);
+  br_real_clear (&z);
   br__value_clear (&v);
-  return status == BR_DOMAIN || status == BR_UNDECIDED ? BR_OK : status;
+  return known ? status : BR_OK;
 }
 
 static br_status
@@ -150,9 +156,9 @@ emit_check (br__run *run, br__check *check)
 
   br__put_text (r, "formula", check->formula);
   br__put_text (r, "state", states[check->state]);
-  status = put_side (r, "left", run, &check->left);
+  status = put_side (r, "left", "left_shown", run, &check->left);
   if (status == BR_OK)
-    status = put_side (r, "right", run, &check->right);
+    status = put_side (r, "right", "right_shown", run, &check->right);
   if (v && status == BR_OK)
     {
       br_real z = BR_REAL_ZERO;

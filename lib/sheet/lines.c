@@ -24,6 +24,7 @@ br__line_append (br__run *run, br__line **line)
     }
   made->length = run->length;
   made->hidden = 1;
+  made->ending = sheet->last && sheet->last->ending == BR__CRLF ? BR__CRLF : BR__LF;
   made->prev = sheet->last;
   if (sheet->last)
     sheet->last->next = made;

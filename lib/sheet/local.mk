@@ -37,6 +37,7 @@ libbenchrule_core_la_SOURCES += \
 	lib/sheet/statement.c \
 	lib/sheet/steps.c \
 	lib/sheet/table.c \
+	lib/sheet/tidy.c \
 	lib/sheet/tree.h \
 	lib/sheet/words.c \
 	lib/sheet/words.h

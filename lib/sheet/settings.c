@@ -109,6 +109,18 @@ br__mark_from (br__mark *mark, const br__settings *s, const br_number *size, con
 }
 
 br_status
+br__mark_copy (br__mark *z, const br__mark *x)
+{
+  br_status status = br_number_set (&z->size, &x->size);
+  if (status == BR_OK)
+    {
+      z->length = x->length;
+      z->unit = x->unit;
+    }
+  return status;
+}
+
+br_status
 br__settings_mark (br__mark *mark, const br__settings *s)
 {
   if (s->ruler_given)

@@ -52,6 +52,7 @@ typedef struct br__mark
 /* What the number SIZE written with UNIT (NULL: plain) is as a mark.  */
 br_status br__mark_from (br__mark *mark, const br__settings *s, const br_number *size,
                          const br_unit *unit);
+br_status br__mark_copy (br__mark *z, const br__mark *x);
 br_status br__settings_mark (br__mark *mark, const br__settings *s);
 
 #endif

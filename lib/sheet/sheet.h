@@ -87,6 +87,7 @@ struct br_sheet
   char *path;                       /* the file that was opened first or saved last, or NULL */
   int mark;                         /* that file begins with a byte order mark */
 
+  br__mark tidy;                    /* the ruler of the last proposal; size 0: none */
   int quit;
   unsigned open_depth;              /* files that open files */
   const volatile sig_atomic_t *flag;
@@ -205,6 +206,7 @@ br_status br__do_forget (br__run *run);
 br_status br__do_undo (br__run *run);
 br_status br__do_redo (br__run *run);
 br_status br__do_check (br__run *run);
+br_status br__do_tidy (br__run *run);
 br_status br__do_picture (br__run *run);
 br_status br__do_explain (br__run *run);
 br_status br__do_help (br__run *run);

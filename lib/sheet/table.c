@@ -24,6 +24,9 @@ static const br__statement statements[] =
     br__do_drills },
   { "saws", "saws RADIUS", "the band-saw blades that can follow a curve of that radius", NULL,
     BR__FOLLOW_VALUE, NULL, 0, br__do_saws },
+  { "tidy", "tidy [apply] [to MARK]", "every given dimension on its nearest mark",
+    "Shows what would move, and which checks would fail; `tidy apply` does it, and one\n"
+    "`undo` takes it back.", BR__FOLLOW_WORD, "apply to", 0, br__do_tidy },
   { "list", "list", "all dimensions of the sheet", NULL, BR__FOLLOW_NOTHING, NULL, 0, br__do_list },
   { "missing", "missing", "what has no value yet, and what waits for it", NULL,
     BR__FOLLOW_NOTHING, NULL, 0, br__do_missing },

@@ -1,0 +1,219 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   tidy.c - every given dimension moved to its nearest mark: done for real and, where only a
+   proposal was asked for, taken back before the answer is given.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/status.h"
+#include "sheet/safety.h"
+
+/* The mark for a given dimension, or *OFF 0 where it lies on one or is not on a ruler.  */
+static br_status
+mark_for (br_text *text, int *off, br__run *run, const br__value *v, const br__mark *mark)
+{
+  const br__settings *s = &run->sheet->settings;
+  br__value x = BR__VALUE_ZERO;
+  br__rounded rounded = BR__ROUNDED_ZERO;
+  br_status status = BR_OK;
+  *off = 0;
+  if (v->dimension != BR_PLAIN && v->dimension != BR_LENGTH)
+    return BR_OK;
+  status = br__value_set (&x, v);
+  if (status == BR_OK)
+    status = br__round_value (&rounded, &x, mark, BR_NEAREST, s, run->error);
+  const br_number *q = br_real_rational (&x.real);
+  if (status == BR_OK && !(q && br_number_equal (q, &rounded.value)))
+    {
+      /* A plain dimension stays plain, and a length is written as one.  */
+      *off = 1;
+      br__put_mark_text (text, &rounded.value, x.dimension, mark, s);
+    }
+  br__rounded_clear (&rounded);
+  br__value_clear (&x);
+  return status;
+}
+
+/* Sets E to what MARK_TEXT says, as if that had been typed, as a part of this statement.  */
+static br_status
+set_to (br__run *run, br__entry *e, const char *mark_text)
+{
+  const br__definition *d = br__entry_definition (e);
+  br_text line = BR_TEXT_ZERO;
+  br__run inner = *run;
+
+  br__text_printf (&line, "%s = %s", br__entry_name (e), mark_text);
+  if (d->tolerance_text)
+    br__text_printf (&line, " +- %s", d->tolerance_text);
+  inner.text = br__text_string (&line);
+  inner.length = inner.end = line.length;
+  inner.note = "";
+  inner.note_length = 0;
+  inner.from_file = 0;
+  inner.sink = NULL;
+  inner.line = NULL;
+  br_status status = line.failed ? BR_NO_MEMORY
+                                 : br__lex_start (&inner.lex, inner.text, inner.end, run->error);
+  inner.word = inner.lex.token;
+  if (status == BR_OK)
+    status = br__lex_next (&inner.lex, run->error);
+  if (status == BR_OK)
+    status = br__assign (&inner);
+  run->steps = inner.steps;
+  br__text_clear (&line);
+  if (status != BR_OK && run->error)
+    run->error->offset = run->word.offset, run->error->length = run->word.length;
+  return status;
+}
+
+static br_status
+tidy_all (br__run *run, const br__mark *mark, size_t *count)
+{
+  br_status status = BR_OK;
+  for (br__entry *e = br__graph_first (run->sheet->graph); e && status == BR_OK;
+       e = br__entry_next (e))
+    {
+      const br__definition *d = br__entry_definition (e);
+      const br__value *v = br__entry_value (e);
+      br_text text = BR_TEXT_ZERO;
+      int off;
+      if (!d || !v || d->edge_count || br__is_hidden_entry (e))
+        continue;
+      status = mark_for (&text, &off, run, v, mark);
+      if (status == BR_OK && off)
+        {
+          status = set_to (run, e, br__text_string (&text));
+          ++*count;
+        }
+      br__text_clear (&text);
+    }
+  return status;
+}
+
+static void
+put_shown (br_record *row, const char *key, const br__value *v, const br__settings *s)
+{
+  br_text t = BR_TEXT_ZERO;
+  if (!v || br__shown (&t, v, s) != BR_OK)
+    br__put_null (row, key);
+  else
+    br__put_from (row, key, &t);
+  br__text_clear (&t);
+}
+
+/* MOVES are those of the way back: what they call before is the proposal.  */
+static void
+put_rows (br_record *r, br_sheet *sheet, const br__moves *moves, int derived)
+{
+  br_list *list = br__put_list (r, derived ? "moves" : "dimensions");
+  for (size_t i = moves->count; i-- > 0; )
+    {
+      const br__move *m = &moves->rows[i];
+      const br__definition *d = br__entry_definition (m->entry);
+      if (br__is_hidden_entry (m->entry) || (d && d->edge_count > 0) != derived)
+        continue;
+      br_record *row = br__list_record (list);
+      br__put_text (row, "name", br__entry_name (m->entry));
+      put_shown (row, "before", br__entry_value (m->entry), &sheet->settings);
+      put_shown (row, "after", m->had ? &m->before : NULL, &sheet->settings);
+    }
+}
+
+/* What each check says now.  */
+static br_status
+judge_all (br__run *run)
+{
+  br_status status = BR_OK;
+  for (br__check *c = run->sheet->checks; c && status == BR_OK; c = c->next)
+    if (c->active)
+      status = br__check_judge (run->sheet, c, run->error);
+  br__checks_count (run->sheet);
+  return status;
+}
+
+static void
+put_failing (br_record *r, const br_sheet *sheet)
+{
+  br_list *list = br__put_list (r, "failing");
+  for (const br__check *c = sheet->checks; c; c = c->next)
+    if (c->active && c->state == BR__CHECK_FAIL)
+      {
+        br_text t = BR_TEXT_ZERO;
+        br__text_puts (&t, c->formula);
+        if (*c->note)
+          br__text_printf (&t, "  # %s", c->note);
+        br__list_from (list, &t);
+      }
+}
+
+static br_status
+propose (br__run *run, const br__mark *mark, int apply)
+{
+  br__moves moves = BR__MOVES_ZERO;
+  size_t count = 0;
+  br_record *r = br__record_new ("tidy");
+  br_status status = tidy_all (run, mark, &count);
+
+  if (status == BR_OK)
+    status = judge_all (run);
+  br__put_truth (r, "applied", apply);
+  if (status == BR_OK)
+    put_failing (r, run->sheet);
+  if (status == BR_OK)
+    status = br__steps_swap (run->sheet, &run->steps, 1, &moves, run->error);
+  if (status == BR_OK)
+    {
+      put_rows (r, run->sheet, &moves, 0);
+      put_rows (r, run->sheet, &moves, 1);
+      if (apply)
+        status = br__steps_swap (run->sheet, &run->steps, 0, NULL, run->error);
+      else
+        br__steps_drop (&run->steps);
+    }
+  if (status == BR_OK)
+    status = judge_all (run);
+  if (status == BR_OK && !count)
+    {
+      br__record_free (r);
+      r = NULL;
+      status = br__remark (run, "every given dimension lies on a mark");
+    }
+  else if (status == BR_OK)
+    {
+      status = br__emit (run, r);
+      r = NULL;
+    }
+  br__record_free (r);
+  br__moves_clear (&moves);
+  return status;
+}
+
+br_status
+br__do_tidy (br__run *run)
+{
+  br__mark mark = BR__MARK_ZERO;
+  br__settings *s = &run->sheet->settings;
+  int apply = br__lex_is_word (&run->lex, "apply");
+  br_status status = apply ? br__lex_next (&run->lex, run->error) : BR_OK;
+
+  if (status == BR_OK && br__lex_is_word (&run->lex, "to"))
+    {
+      status = br__lex_next (&run->lex, run->error);
+      if (status == BR_OK)
+        status = br__read_mark (run, &mark);
+      if (status == BR_OK)
+        status = br__mark_copy (&run->sheet->tidy, &mark);
+    }
+  else if (status == BR_OK && br_number_sign (&run->sheet->tidy.size) > 0)
+    status = br__mark_copy (&mark, &run->sheet->tidy);
+  else if (status == BR_OK)
+    status = br__settings_mark (&mark, s);
+  if (status == BR_OK)
+    status = br__end_of_line (run);
+  if (status == BR_OK)
+    status = propose (run, &mark, apply);
+  br_number_clear (&mark.size);
+  return status;
+}

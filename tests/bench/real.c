@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
    real.c - how fast diagonals sqrt (a^2 + b^2) of shop fractions go to the nearest 1/16: the exact lane,
-   which compares squares, against certified MPFI intervals of 64 bits.  Both run in turn, with the same data,
-   and the medians are compared.  */
+   which compares squares, against certified MPFI intervals of 64 bits.  Both run in turn, with the same
+   data, and the medians are compared.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -35,7 +35,8 @@ now (void)
   return (int64_t) t.tv_sec * 1000000000 + t.tv_nsec;
 }
 
-/* Sides from 1/64 to 96 in, on rulers from whole inches to 64ths; a fixed seed (xorshift64, Marsaglia 2003).  */
+/* Sides from 1/64 to 96 in, on rulers from whole inches to 64ths; a fixed seed (xorshift64, Marsaglia 2003;
+   from memory).  */
 static void
 make_sides (void)
 {
@@ -63,8 +64,8 @@ must (br_status status)
     }
 }
 
-/* Both make the mark, a fraction in lowest terms, and give the sum of all marks in sixteenths, so that the two
-   can be compared.  */
+/* Both make the mark, a fraction in lowest terms, and give the sum of all marks in sixteenths, so that the
+   two can be compared.  */
 static int64_t
 ours (void)
 {
@@ -93,7 +94,8 @@ ours (void)
 }
 
 /* The same with intervals: the ends in sixteenths and a half must have one floor, and no end may lie on
-   it.  What 64 bits do not settle (ties and diagonals that are whole) is counted, and decided by a square.  */
+   it.  What 64 bits do not settle is counted, and taken to the upper side, which is right for the ties and
+   whole diagonals that these are.  */
 static int64_t
 intervals (long *open)
 {

@@ -9,70 +9,70 @@
 
 /* ---- The exact lanes ---- */
 
+static const struct { const char *words, *right; } rational_results[] =
+{
+  { "2 sqrt 8 sqrt *", "4" },
+  { "2 sqrt 8 sqrt /", "1/2" },
+  { "3 pi * pi /", "3" },                       /* circumference (3) / pi */
+  { "12 sqrt 18 sqrt * 6 sqrt /", "6" },
+  { "45 sin 2 sqrt *", "1" },
+  { "2 sqrt 3 sqrt + 2 sqrt - 3 sqrt -", "0" },
+  { "2 sqrt 3 sqrt + dup * 5 - 6 sqrt /", "2" },
+  { "1 2 sqrt 1 - / 2 sqrt -", "1" },           /* 1 / (sqrt 2 - 1) = sqrt 2 + 1 */
+  { "5 24 sqrt + sqrt 2 sqrt - 3 sqrt -", "0" },
+  { "5 24 sqrt - sqrt 2 sqrt + 3 sqrt -", "0" },
+  { "24 sqrt 5 + sqrt dup *  24 sqrt -", "5" },
+  { "25/4 sqrt", "5/2" },
+  { "25/258064 sqrt", "5/508" },                /* 0.25 mm in inches */
+  { "0 sqrt", "0" },
+  { "8/27 1/3 ^", "2/3" },
+  { "8/27 -2/3 ^", "9/4" },
+  { "64 1/6 ^", "2" },
+  { "4 1/4 ^ 2 sqrt /", "1" },                  /* the index 4 shrinks to 2 */
+  { "8 sqrt 2/3 ^", "2" },
+  { "2 1/3 ^ 3 ^", "2" },
+  { "2 sqrt sqrt dup *  2 sqrt -", "0" },
+  { "pi 2 ^ sqrt pi -", "0" },
+  { "2 sqrt pi * -3 ^ pi 3 ^ * 2 sqrt *", "1/2" },
+  { "1 3 sqrt + 4 ^ 16 3 sqrt * -", "28" },
+  { "7 sqrt 0 ^", "1" },
+  { "2 sqrt neg abs 2 sqrt -", "0" },
+  { "2 1/3 ^ neg neg 2 1/3 ^ 0 * +  dup - ", "0" },
+  { "2 1/3 ^ dup /", "1" },
+  { "170141183460469231731687303715884105729 dup * 3 * sqrt 3 sqrt /",
+    "170141183460469231731687303715884105729" },
+  /* What was made twice in one way is one value.  */
+  { "2 1/3 ^ 2 1/3 ^ -", "0" },
+  { "2 1/3 ^ 2 1/3 ^ /", "1" },
+  { "5 1/4 ^ 5 1/4 ^ * dup *", "5" },
+  { "3/4 atan 2 / sin 7 pi * + 3/4 atan 2 / sin 7 pi * + -", "0" },
+  { "2 1/3 ^ 4 1/3 ^ *", "2" },
+  { "2 2/3 ^ 4 1/3 ^ -", "0" },
+  { "2 1/3 ^ 1000 ^ 2 1000/3 ^ -", "0" },
+  { "40 sin 50 cos -", "0" },
+  { "40 sin 140 sin -", "0" },
+  { "2 1/3 ^ neg 2 1/3 ^ *  2 2/3 ^ +", "0" },
+  { "2 1/3 ^ 1 sin neg * 2 1/3 ^ 1 sin * +", "0" },
+  { "2 1/3 ^ 1 sin neg / 2 1/3 ^ neg 1 sin / -", "0" },
+  { "2 1/3 ^ neg 1 sin + 1 sin 2 1/3 ^ - -", "0" },
+  { "40 sin 320 sin +", "0" },
+  { "40 sin 220 sin + 40 cos 140 cos + -", "0" },
+  { "40 tan 220 tan / 140 tan 40 tan / +", "0" },
+  { "-1/7 sin 1/7 sin / 361/7 cos 2159/7 cos / +", "0" },
+  { "3/5 asin cos", "4/5" },
+  { "3/5 asin tan", "3/4" },
+  { "3/4 atan sin", "3/5" },
+  { "3/4 atan cos", "4/5" },
+  { "3/4 atan tan", "3/4" },
+  { "3/5 asin sin", "3/5" }
+};
+
 static void
 test_rational_results (void **state)
 {
-  static const struct { const char *words, *right; } table[] =
-  {
-    { "2 sqrt 8 sqrt *", "4" },
-    { "2 sqrt 8 sqrt /", "1/2" },
-    { "3 pi * pi /", "3" },                       /* circumference (3) / pi */
-    { "12 sqrt 18 sqrt * 6 sqrt /", "6" },
-    { "45 sin 2 sqrt *", "1" },
-    { "2 sqrt 3 sqrt + 2 sqrt - 3 sqrt -", "0" },
-    { "2 sqrt 3 sqrt + dup * 5 - 6 sqrt /", "2" },
-    { "1 2 sqrt 1 - / 2 sqrt -", "1" },           /* 1 / (sqrt 2 - 1) = sqrt 2 + 1 */
-    { "5 24 sqrt + sqrt 2 sqrt - 3 sqrt -", "0" },
-    { "5 24 sqrt - sqrt 2 sqrt + 3 sqrt -", "0" },
-    { "24 sqrt 5 + sqrt dup *  24 sqrt -", "5" },
-    { "25/4 sqrt", "5/2" },
-    { "25/258064 sqrt", "5/508" },                /* 0.25 mm in inches */
-    { "0 sqrt", "0" },
-    { "8/27 1/3 ^", "2/3" },
-    { "8/27 -2/3 ^", "9/4" },
-    { "64 1/6 ^", "2" },
-    { "4 1/4 ^ 2 sqrt /", "1" },                  /* the index 4 shrinks to 2 */
-    { "8 sqrt 2/3 ^", "2" },
-    { "2 1/3 ^ 3 ^", "2" },
-    { "2 sqrt sqrt dup *  2 sqrt -", "0" },
-    { "pi 2 ^ sqrt pi -", "0" },
-    { "2 sqrt pi * -3 ^ pi 3 ^ * 2 sqrt *", "1/2" },
-    { "1 3 sqrt + 4 ^ 16 3 sqrt * -", "28" },
-    { "7 sqrt 0 ^", "1" },
-    { "2 sqrt neg abs 2 sqrt -", "0" },
-    { "2 1/3 ^ neg neg 2 1/3 ^ 0 * +  dup - ", "0" },
-    { "2 1/3 ^ dup /", "1" },
-    { "170141183460469231731687303715884105729 dup * 3 * sqrt 3 sqrt /",
-      "170141183460469231731687303715884105729" },
-    /* What was made twice in one way is one value.  */
-    { "2 1/3 ^ 2 1/3 ^ -", "0" },
-    { "2 1/3 ^ 2 1/3 ^ /", "1" },
-    { "5 1/4 ^ 5 1/4 ^ * dup *", "5" },
-    { "3/4 atan 2 / sin 7 pi * + 3/4 atan 2 / sin 7 pi * + -", "0" },
-    { "2 1/3 ^ 4 1/3 ^ *", "2" },
-    { "2 2/3 ^ 4 1/3 ^ -", "0" },
-    { "2 1/3 ^ 1000 ^ 2 1000/3 ^ -", "0" },
-    { "40 sin 50 cos -", "0" },
-    { "40 sin 140 sin -", "0" },
-    { "2 1/3 ^ neg 2 1/3 ^ *  2 2/3 ^ +", "0" },
-    { "2 1/3 ^ 1 sin neg * 2 1/3 ^ 1 sin * +", "0" },
-    { "2 1/3 ^ 1 sin neg / 2 1/3 ^ neg 1 sin / -", "0" },
-    { "2 1/3 ^ neg 1 sin + 1 sin 2 1/3 ^ - -", "0" },
-    { "40 sin 320 sin +", "0" },
-    { "40 sin 220 sin + 40 cos 140 cos + -", "0" },
-    { "40 tan 220 tan / 140 tan 40 tan / +", "0" },
-    { "-1/7 sin 1/7 sin / 361/7 cos 2159/7 cos / +", "0" },
-    { "3/5 asin cos", "4/5" },
-    { "3/5 asin tan", "3/4" },
-    { "3/4 atan sin", "3/5" },
-    { "3/4 atan cos", "4/5" },
-    { "3/4 atan tan", "3/4" },
-    { "3/5 asin sin", "3/5" }
-  };
-
   (void) state;
-  for (size_t i = 0; i < CHECK_COUNT (table); i++)
-    check_rational (table[i].words, table[i].right);
+  for (size_t i = 0; i < CHECK_COUNT (rational_results); i++)
+    check_rational (rational_results[i].words, rational_results[i].right);
 }
 
 /* Sums that stay exact past 64 bits and past one term, against the same value written otherwise.  */
@@ -118,8 +118,10 @@ test_not_the_same (void **state)
 {
   static const char *const words[] =
   {
-    "2 1/3 ^ 3 1/3 ^ -", "2 1/3 ^ 2 1/4 ^ -", "1 sin 1 tan -", "2 sqrt sin 3 sqrt sin -", "2 sqrt sin 2 sqrt neg sin -",
-    "1 sin 2 sin - 1 sin 3 sin - -", "1 sin 2 sin - 2 sin 1 sin - -", "pi sin pi 2 ^ sin -", "41 sin 50 cos -", "40 sin 219 sin +"
+    "2 1/3 ^ 3 1/3 ^ -", "2 1/3 ^ 2 1/4 ^ -", "1 sin 1 tan -", "2 sqrt sin 3 sqrt sin -",
+    "2 sqrt sin 2 sqrt neg sin -",
+    "1 sin 2 sin - 1 sin 3 sin - -", "1 sin 2 sin - 2 sin 1 sin - -", "pi sin pi 2 ^ sin -",
+    "41 sin 50 cos -", "40 sin 219 sin +"
   };
 
   (void) state;
@@ -150,7 +152,8 @@ test_not_rational (void **state)
 {
   static const char *const words[] =
   {
-    "2 sqrt", "pi", "1/2 sqrt", "2 sqrt 3 sqrt +", "pi 2 ^", "2 sqrt pi *", "2 1/3 ^", "1 sin", "22 pi 7 * -",
+    "2 sqrt", "pi", "1/2 sqrt", "2 sqrt 3 sqrt +", "pi 2 ^", "2 sqrt pi *", "2 1/3 ^", "1 sin",
+    "22 pi 7 * -",
     "170141183460469231731687303715884105728 sqrt"
   };
 
@@ -167,18 +170,21 @@ test_not_rational (void **state)
 
 /* ---- Angles ---- */
 
-/* Niven's theorem (I. Niven, Irrational Numbers, 1956, corollary 3.12): of the sines of rational degrees only
-   0, 1/2 and 1, with either sign, are rational; of the tangents (the same source) 0 and 1.  */
+/* Niven's theorem (I. Niven, Irrational Numbers, 1956, corollary 3.12, from memory): of the sines of
+   rational degrees only 0, 1/2 and 1, with either sign, are rational; of the tangents 0 and 1.  */
 static void
 test_niven (void **state)
 {
-  static const char *const sines[] = { "0", "1/2", NULL, "1", NULL, "1/2", "0", "-1/2", NULL, "-1", NULL, "-1/2" };
+  /* At 0, 30, 60 ... degrees.  */
+  static const char *const sines[] =
+  {
+    "0", "1/2", NULL, "1", NULL, "1/2", "0", "-1/2", NULL, "-1", NULL, "-1/2"
+  };
   char words[64];
 
   (void) state;
   for (int i = -720; i <= 720; i++)
     {
-      /* Multiples of 30 have the sines of the table, which steps by 60 at 60 and 120.  */
       int turn = ((i % 360) + 360) % 360, cosine = (turn + 90) % 360;
       const char *right = turn % 30 == 0 ? sines[turn / 30] : NULL;
       const char *across = cosine % 30 == 0 ? sines[cosine / 30] : NULL;
@@ -246,7 +252,8 @@ test_domain (void **state)
   {
     "-1 sqrt", "0 2 sqrt neg + sqrt", "2 sqrt 3 sqrt - sqrt", "-8 1/3 ^", "0 -1/2 ^", "0 -1 ^", "0 0 /",
     "2 sqrt 0 /", "1 2 sqrt 2 sqrt - /", "2 1/65 ^", "90 tan", "-270 tan", "2 asin", "-1001/1000 asin",
-    "2 sqrt asin", "1 pi - sqrt", "2 1/3 ^ 2 - sqrt", "2 1/3 ^ asin", "1 5 24 sqrt + sqrt 2 sqrt - 3 sqrt - /"
+    "2 sqrt asin", "1 pi - sqrt", "2 1/3 ^ 2 - sqrt", "2 1/3 ^ asin",
+    "1 5 24 sqrt + sqrt 2 sqrt - 3 sqrt - /"
   };
 
   (void) state;
@@ -263,7 +270,8 @@ test_undecided (void **state)
 {
   static const char *const words[] =
   {
-    HIDDEN_ZERO " abs", "1 " HIDDEN_ZERO " /", HIDDEN_ZERO " sqrt", HIDDEN_ZERO " 1/2 ^", HIDDEN_ZERO " -1 ^",
+    HIDDEN_ZERO " abs", "1 " HIDDEN_ZERO " /", HIDDEN_ZERO " sqrt", HIDDEN_ZERO " 1/2 ^",
+    HIDDEN_ZERO " -1 ^",
     HIDDEN_ZERO " 90 + tan", HIDDEN_ZERO " 1 + asin"
   };
   br_real x = real_of (HIDDEN_ZERO), y = BR_REAL_ZERO;
@@ -299,7 +307,8 @@ test_too_big (void **state)
 {
   static const char *const words[] =
   {
-    "2 sqrt 1000001 ^ 2 sqrt 1000001 ^ * 1000 ^", "2 1/3 ^ 1000001 ^", "2 1/3 ^ -1000001 ^", "2 1/3 ^ 123456789012345678901234567890 ^",
+    "2 sqrt 1000001 ^ 2 sqrt 1000001 ^ * 1000 ^", "2 1/3 ^ 1000001 ^", "2 1/3 ^ -1000001 ^",
+    "2 1/3 ^ 123456789012345678901234567890 ^",
     "2 1000001 ^", "2 2000001/2 ^", "pi 1000000 ^ 1000000 ^ abs", "2 1/3 ^ 1000000 ^ 1000000 ^ abs"
   };
 

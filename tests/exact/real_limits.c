@@ -21,7 +21,8 @@ test_mpfr_state (void **state)
   for (int i = 0; i < 2; i++)
     {
       /* A range in which none of our values could be held, and two patterns of flags.  */
-      mpfr_flags_t flags = i == 0 ? MPFR_FLAGS_UNDERFLOW | MPFR_FLAGS_ERANGE : MPFR_FLAGS_INEXACT | MPFR_FLAGS_NAN;
+      mpfr_flags_t flags = i == 0 ? MPFR_FLAGS_UNDERFLOW | MPFR_FLAGS_ERANGE
+                                  : MPFR_FLAGS_INEXACT | MPFR_FLAGS_NAN;
       mpfr_flags_t before;
 
       mpfr_set_emin (-3);
@@ -42,10 +43,11 @@ test_mpfr_state (void **state)
   assert_int_equal (mpfr_get_default_prec (), precision);
 }
 
-/* b = (10^90 + 1)^(1/3) - 10^30 is about 3 * 10^-61: at 80 bits it may be zero, 1 / b is the whole line, and
-   so is what is made of it.  At more bits each has its value: the answers are right, and at few bits there is none.  */
-#define SMALL "1000000000000000000000000000000000000000000000000000000000000000000000000000000000000000001 1/3 ^" \
-              " 1000000000000000000000000000000 -"
+/* b = (10^90 + 1)^(1/3) - 10^30 is about 3 * 10^-61: at 80 bits it may be zero, 1 / b is the whole line,
+   and so is what is made of it.  At more bits each has its value: the answers are right, and at few bits
+   there is none.  */
+#define SMALL "1000000000000000000000000000000000000000000000000000000000000000000000000000000000000000001" \
+              " 1/3 ^ 1000000000000000000000000000000 -"
 
 static void
 test_whole_line (void **state)
@@ -68,7 +70,7 @@ test_whole_line (void **state)
   br_real_clear (&x);
 }
 
-/* Formulas without a value, which no public function makes: what MPFR answers with NaN is nothing known.  */
+/* Formulas without a value, which no public function makes: where MPFR answers NaN, nothing is known.  */
 static void
 test_no_value (void **state)
 {
@@ -92,8 +94,9 @@ test_no_value (void **state)
     }
 }
 
-/* TINY, (7 + 10^-60)^(1/3) - 7^(1/3), is about 10^-61 and at 64 bits may lie under zero.  What is known of an operand cuts its ends: of
-   a root they are not under zero, of an arc sine inside -1..1, so that both have ends at once.  */
+/* TINY, (7 + 10^-60)^(1/3) - 7^(1/3), is about 10^-61 and at 64 bits may lie under zero.  What is known
+   of an operand cuts its ends: of a root they are not under zero, of an arc sine inside -1..1, so that
+   both have ends at once.  */
 #define TINY "7000000000000000000000000000000000000000000000000000000000001/" \
              "1000000000000000000000000000000000000000000000000000000000000 1/3 ^ 7 1/3 ^ -"
 
@@ -102,7 +105,8 @@ test_cut (void **state)
 {
   static const struct { const char *words; int low, high; } table[] =
   {
-    { TINY " sqrt", 0, 1 }, { TINY " 1/4 ^", 0, 1 }, { "1 " TINY " - asin", 89, 90 }, { TINY " 1 - asin", -90, -89 }
+    { TINY " sqrt", 0, 1 }, { TINY " 1/4 ^", 0, 1 },
+    { "1 " TINY " - asin", 89, 90 }, { TINY " 1 - asin", -90, -89 }
   };
   br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO, bound = BR_NUMBER_ZERO;
 
@@ -137,8 +141,8 @@ test_huge_angle (void **state)
 
 #define DEEP 100000
 
-/* 100,000 cube roots of 2, 3, 4 ..., every other one taken off: as deep as it is long.  The right mark is from
-   plain MPFR, which loses less than 2^-150 in so many steps at 200 bits.  */
+/* 100,000 cube roots of 2, 3, 4 ..., every other one taken off: as deep as it is long.  The right mark is
+   from plain MPFR, which loses less than 2^-150 in so many steps at 200 bits.  */
 static void
 test_deep (void **state)
 {
@@ -261,7 +265,10 @@ static void
 test_alias (void **state)
 {
   static binary *const operations[] = { br_real_add, br_real_sub, br_real_mul, divide };
-  static const char *const words[] = { "3/8", "2 sqrt", "pi 2 sqrt +", "2 1/3 ^", "1 sin pi *", "123456789012345678901234567891/7" };
+  static const char *const words[] =
+  {
+    "3/8", "2 sqrt", "pi 2 sqrt +", "2 1/3 ^", "1 sin pi *", "123456789012345678901234567891/7"
+  };
 
   (void) state;
   for (size_t o = 0; o < CHECK_COUNT (operations); o++)
@@ -272,7 +279,8 @@ test_alias (void **state)
             br_real x = real_of (words[i]), y = real_of (words[j]), z = BR_REAL_ZERO;
             br_real *target = pattern == 0 ? &x : &y;
             const br_real *right = &y, *left = pattern == 2 ? &y : &x;
-            br_number low[2] = { BR_NUMBER_ZERO, BR_NUMBER_ZERO }, high[2] = { BR_NUMBER_ZERO, BR_NUMBER_ZERO };
+            br_number low[2] = { BR_NUMBER_ZERO, BR_NUMBER_ZERO };
+            br_number high[2] = { BR_NUMBER_ZERO, BR_NUMBER_ZERO };
 
             check_ok (operations[o] (&z, left, right));
             check_ok (operations[o] (target, left, right));
@@ -294,11 +302,16 @@ test_alias (void **state)
 
 static const char *const memory_words[] =
 {
-  "2 sqrt", "2 sqrt 3 sqrt +", "2 sqrt 3 sqrt + pi *", "1 2 sqrt 3 sqrt + /", "5 24 sqrt + sqrt", "2 1/3 ^",
-  "2 1/3 ^ 3 ^", "2 1/3 ^ 2 ^", "1 sin", "75 sin", "75 tan", "1 tan", "2 1/3 ^ tan", "1/3 atan", "1/3 asin", "75 sin asin", "1/3 asin cos",
-  "1/3 atan sin", "2 sqrt 5 ^", "2 sqrt 3 sqrt + 5 ^", "2 1/3 ^ -2 ^", "2 1/3 ^ abs neg", "pi 2 1/3 ^ - abs",
-  "123456789012345678901234567891/7 sqrt", "123456789012345678901234567891/7 1/3 ^ 98765432109876543210987654321 sqrt -",
-  "2 1/3 ^ neg 1 sin *", "140 sin 220 tan /", "2 1/3 ^ 5 1/3 ^ *", "pi 4 ^ sqrt", "2 sqrt 1/3 ^ 2 sqrt *"
+  "2 sqrt", "2 sqrt 3 sqrt +", "2 sqrt 3 sqrt + pi *", "1 2 sqrt 3 sqrt + /", "5 24 sqrt + sqrt",
+  "2 1/3 ^",
+  "2 1/3 ^ 3 ^", "2 1/3 ^ 2 ^", "1 sin", "75 sin", "75 tan", "1 tan", "2 1/3 ^ tan", "1/3 atan",
+  "1/3 asin", "75 sin asin", "1/3 asin cos",
+  "1/3 atan sin", "2 sqrt 5 ^", "2 sqrt 3 sqrt + 5 ^", "2 1/3 ^ -2 ^", "2 1/3 ^ abs neg",
+  "pi 2 1/3 ^ - abs",
+  "123456789012345678901234567891/7 sqrt",
+  "123456789012345678901234567891/7 1/3 ^ 98765432109876543210987654321 sqrt -",
+  "2 1/3 ^ neg 1 sin *", "140 sin 220 tan /", "2 1/3 ^ 5 1/3 ^ *", "pi 4 ^ sqrt",
+  "2 sqrt 1/3 ^ 2 sqrt *"
 };
 
 static void
@@ -350,7 +363,8 @@ test_memory_of_asking (void **state)
                             br_number_clear (&low);
                             br_number_clear (&high);
                           }, 0);
-      CHECK_EACH_REFUSAL (status, (void) br_real_write_decimal (text, sizeof text, NULL, &x, 30, 0, &status), 0);
+      CHECK_EACH_REFUSAL (status,
+                          (void) br_real_write_decimal (text, sizeof text, NULL, &x, 30, 0, &status), 0);
       br_real_clear (&x);
       br_real_clear (&y);
     }

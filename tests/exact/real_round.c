@@ -9,7 +9,10 @@
 
 #include "exact/real_check.h"
 
-static const char *const marks[] = { "1", "1/2", "1/4", "1/8", "1/16", "1/32", "1/64", "5/127", "1/254", "1/10", "3/7" };
+static const char *const marks[] =
+{
+  "1", "1/2", "1/4", "1/8", "1/16", "1/32", "1/64", "5/127", "1/254", "1/10", "3/7"
+};
 
 static void
 random_mark (br_number *step)
@@ -21,27 +24,25 @@ random_mark (br_number *step)
 
 /* ---- Hard cases, made through the inverse ---- */
 
-/* How a value beside H is made.  */
+/* How a value beside H is made: root of a square and of a cube with 10^-60 more or less, and 10^-60 times pi,
+   times a sine (of 7^(1/3) degrees, over zero) or times a tangent more or less.  */
 enum { BY_SQUARE, BY_CUBE, BY_PI, BY_SINE, BY_TANGENT, WAYS };
+
+#define HAIR "1/1000000000000000000000000000000000000000000000000000000000000"
 
 /* X = a value that lies within 10^-57 or so of H > 0, over it for SIDE 1 and under it for -1.  */
 static void
 make_beside (br_real *x, const br_number *h, int side, int way)
 {
+  static const struct { const char *before, *after; } ways[WAYS] =
+  {
+    { "2 ^ " HAIR, "1/2 ^" }, { "3 ^ " HAIR, "1/3 ^" }, { "pi " HAIR " *", "" },
+    { "7 1/3 ^ sin " HAIR " *", "" }, { "88 tan " HAIR " *", "" }
+  };
   char text[200], words[600];
-  /* 10^-60 as the thing that is added.  */
-  const char *hair = "1/1000000000000000000000000000000000000000000000000000000000000";
 
   br_number_write (text, sizeof text, h);
-  switch (way)
-    {
-    case BY_SQUARE: snprintf (words, sizeof words, "%s 2 ^ %s %c 1/2 ^", text, hair, side > 0 ? '+' : '-'); break;
-    case BY_CUBE: snprintf (words, sizeof words, "%s 3 ^ %s %c 1/3 ^", text, hair, side > 0 ? '+' : '-'); break;
-    case BY_PI: snprintf (words, sizeof words, "%s %s pi * %c", text, hair, side > 0 ? '+' : '-'); break;
-    /* The sine of 7^(1/3) degrees times the hair: over zero.  */
-    case BY_SINE: snprintf (words, sizeof words, "%s 7 1/3 ^ sin %s * %c", text, hair, side > 0 ? '+' : '-'); break;
-    default: snprintf (words, sizeof words, "%s 88 tan %s * %c", text, hair, side > 0 ? '+' : '-'); break;
-    }
+  snprintf (words, sizeof words, "%s %s %c %s", text, ways[way].before, side > 0 ? '+' : '-', ways[way].after);
   *x = real_of (words);
   assert_null (br_real_rational (x));
 }
@@ -168,7 +169,10 @@ test_ties (void **state)
 static void
 test_made_ties (void **state)
 {
-  static const char *const ways[] = { "2 ^ sqrt", "3 ^ 1/3 ^", "pi * pi /", "2 sqrt * 8 sqrt * 4 /", "30 sin * 2 *" };
+  static const char *const ways[] =
+  {
+    "2 ^ sqrt", "3 ^ 1/3 ^", "pi * pi /", "2 sqrt * 8 sqrt * 4 /", "30 sin * 2 *"
+  };
 
   (void) state;
   for (long n = check_times (300); n > 0; n--)

@@ -27,6 +27,8 @@ benchrule_SOURCES += \
   repl/ruler.h \
   repl/session.c \
   repl/session.h \
+  repl/solver.c \
+  repl/solver.h \
   repl/table.c \
   repl/table.h \
   repl/text.c \

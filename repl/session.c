@@ -14,6 +14,7 @@
 #include "escape.h"
 #include "fault.h"
 #include "json.h"
+#include "solver.h"
 
 enum { EXIT_WELL = 0, EXIT_CHECK = 1, EXIT_WRONG = 2 };
 
@@ -100,7 +101,7 @@ session_start (session *s, const options *o)
 static br_sink
 sink_of (session *s)
 {
-  br_sink sink = { .user = s, .record = on_record, .fault = on_fault };
+  br_sink sink = { .user = s, .record = on_record, .fault = on_fault, .solver = &solver_glpk };
   if (isatty (fileno (s->err.stream)))
     sink.progress = on_progress;
   return sink;

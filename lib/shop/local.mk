@@ -4,6 +4,12 @@ libbenchrule_core_la_SOURCES += \
   lib/shop/blade.c lib/shop/blade.h \
   lib/shop/calc.h \
   lib/shop/caution.c lib/shop/caution.h \
+  lib/shop/cut.c lib/shop/cut.h \
+  lib/shop/cut_corner.c \
+  lib/shop/cut_fill.c \
+  lib/shop/cut_fit.c \
+  lib/shop/cut_pattern.c \
+  lib/shop/cut_sheet.c lib/shop/cut_sheet.h \
   lib/shop/drill.c lib/shop/drill.h \
   lib/shop/functions.c lib/shop/functions.h \
   lib/shop/picture.c lib/shop/picture.h \

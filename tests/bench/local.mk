@@ -10,7 +10,7 @@ tests_bench_real_LDADD = libbenchrule-core.la $(MPFI_LIBS) $(MPFR_LIBS) $(GMP_LI
 BENCHES += tests/bench/startup
 tests_bench_startup_SOURCES = tests/bench/startup.c
 tests_bench_startup_LDFLAGS = $(AM_LDFLAGS) -Wl,--no-as-needed
-tests_bench_startup_LDADD = $(READLINE_LIBS) $(JANSSON_LIBS) $(MPFI_LIBS) $(MPFR_LIBS) $(GMP_LIBS)
+tests_bench_startup_LDADD = $(READLINE_LIBS) $(JANSSON_LIBS) $(GLPK_LIBS) $(MPFI_LIBS) $(MPFR_LIBS) $(GMP_LIBS)
 
 BENCHES += tests/bench/number
 tests_bench_number_SOURCES = tests/bench/number.c

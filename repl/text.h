@@ -71,6 +71,8 @@ char *text_error_size (const display *d, const br_record *record);
 char *text_shown (const br_record *record, const char *key);
 /* "over", "under", "exact", or "" where that is not known.  */
 const char *text_side (const br_record *record);
+/* ", a tie" or "".  */
+const char *text_tie (const br_record *record);
 /* The unit below an inch that the mark is written in where its record counts inches, else NULL;
    and the exact or decimal EXACT, in inches, in that unit (as it is where UNIT is NULL).  */
 const br_unit *text_mark_unit (const br_record *record);

@@ -14,6 +14,12 @@
 
 #define KEY_COLUMNS 9
 
+const char *
+text_tie (const br_record *record)
+{
+  return field_truth (record, "tie") ? ", a tie" : "";
+}
+
 int
 text_is_exact (const br_record *record)
 {
@@ -130,7 +136,14 @@ text_strong (const display *d, const char *text)
   display_bold (d, 0);
 }
 
-/* What is known of a value, once each: "7/8 + 1/2 = 1-3/8 = 1.375 in".  */
+/* 1 if SHOWN is the decimal itself, perhaps with a unit: 2.34".  */
+static int
+shows_decimal (const char *shown, const char *decimal)
+{
+  size_t length = strlen (decimal);
+  return strncmp (shown, decimal, length) == 0 && !strpbrk (shown + length, "0123456789/");
+}
+
 void
 text_value (const display *d, const br_record *record, const char *name)
 {
@@ -139,7 +152,7 @@ text_value (const display *d, const br_record *record, const char *name)
   const char *unit = field_text (record, "unit");
   int exact = text_is_exact (record);
   int new_shown = exact && *shown && strcmp (shown, name) != 0;
-  int new_decimal = !exact || (strcmp (decimal, name) != 0 && strcmp (decimal, shown) != 0
+  int new_decimal = !exact || (!shows_decimal (name, decimal) && !shows_decimal (shown, decimal)
                                && strcmp (decimal, field_text (record, "exact")) != 0);
   display_put (d, name);
   if (new_shown)
@@ -275,4 +288,6 @@ text_mark (const display *d, const br_record *record)
   text_strong (d, mark);
   text_put_side (d, record);
   putc ('\n', d->stream);
+  if (field_truth (record, "tie"))
+    fputs ("  a tie: just half way between two marks\n", d->stream);
 }

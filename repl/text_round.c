@@ -64,20 +64,12 @@ put_picture (const display *d, const br_record *record)
   free (name);
 }
 
-static const char *
-tie_word (const br_record *record)
-{
-  return field_truth (record, "tie") ? ", a tie" : "";
-}
-
 static void
 rounding_block (const display *d, const br_record *record)
 {
   text_value (d, record, field_text (record, "expression"));
   putc ('\n', d->stream);
   text_mark (d, record);
-  if (field_truth (record, "tie"))
-    fputs ("  a tie: just half way between two marks\n", d->stream);
   put_picture (d, record);
 }
 
@@ -92,7 +84,7 @@ rounding_row (table *t, const display *d, const br_record *record)
   table_add (t, text_is_exact (record) && strcmp (shown, expression) != 0 ? shown : "");
   table_add (t, field_text (record, "mark"));
   table_add (t, error ? error : "");
-  table_addf (t, "%s%s", text_side (record), tie_word (record));
+  table_addf (t, "%s%s", text_side (record), text_tie (record));
   table_add (t, ruler ? ruler : "");
   free (error);
   free (ruler);
@@ -131,7 +123,7 @@ marks_block (const display *d, const br_record *record)
       table_add (&t, field_text (row, "ruler"));
       table_add (&t, field_text (row, "mark"));
       table_add (&t, error ? error : "");
-      table_addf (&t, "%s%s", text_side (row), tie_word (row));
+      table_addf (&t, "%s%s", text_side (row), text_tie (row));
       free (error);
     }
   table_put (&t, d);

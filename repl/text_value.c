@@ -32,7 +32,7 @@ value_row (table *t, const display *d, const br_record *record)
               : display_sign (d, "\xe2\x89\x88 ", "about "), decimal);
   table_add (t, field_text (record, "mark"));
   table_add (t, error ? error : "");
-  table_add (t, text_side (record));
+  table_addf (t, "%s%s", text_side (record), text_tie (record));
   free (error);
 }
 
@@ -88,13 +88,13 @@ set_block (const display *d, const br_record *record)
       display_put (d, tolerance);
     }
   putc ('\n', d->stream);
+  if (strcmp (text_side (record), "exact") != 0)
+    text_mark (d, record);
   if (*note)
     {
       display_put (d, "  # ");
       display_wrap (d, note, 4, 4);
     }
-  if (strcmp (text_side (record), "exact") != 0)
-    text_mark (d, record);
   put_changed (d, record);
 }
 

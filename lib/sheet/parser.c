@@ -123,6 +123,13 @@ finish_call (parser *p, const br__function *f, const br__token *word, unsigned c
 static br_status
 unclosed (parser *p, size_t open)
 {
+  if (br__lex_is_sign (p->lexer, BR__PLUS_MINUS))
+    {
+      br__fail (p->error, BR_SYNTAX, p->lexer->token.offset, p->lexer->token.length,
+                "a tolerance does not go inside brackets");
+      br__hint (p->error, "to add a number below zero, put a blank between the signs: + -");
+      return BR_SYNTAX;
+    }
   br__fail (p->error, BR_SYNTAX, open, 1, "this bracket is not closed");
   return BR_SYNTAX;
 }

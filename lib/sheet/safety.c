@@ -171,14 +171,37 @@ static const struct { const char *name; int gap; int curve; const char *parts; }
   { "wheel_gap", -1, -2, "the wheels" },
 };
 
+/* 1 if one of the words of NAME, parted by underscores, is "gap".  */
+static int
+is_called_gap (const char *name)
+{
+  for (const char *s = name; (s = strstr (s, "gap")) != NULL; s += 3)
+    if ((s == name || s[-1] == '_') && (s[3] == 0 || s[3] == '_'))
+      return 1;
+  return 0;
+}
+
+/* The gap that operand INDEX names is told of where that dimension is set.  */
+static int
+is_told_elsewhere (const br__tree *t, size_t index)
+{
+  const br__node *n = &t->nodes[index];
+  return n->op == BR__OP_NAME && n->entry && is_called_gap (br__entry_name (n->entry));
+}
+
 static br_status
 judge_call (br__run *run, const br__tree *t, size_t index, size_t row)
 {
   br__value v = BR__VALUE_ZERO;
   int gap = watched[row].gap, curve = watched[row].curve;
-  br_status status = value_at (&v, run, t, gap < 0 ? index : operand (t, index, (unsigned) gap));
-  if (status == BR_OK)
-    status = br__caution_gap (run, &v, watched[row].parts);
+  size_t place = gap < 0 ? index : operand (t, index, (unsigned) gap);
+  br_status status = BR_OK;
+  if (!is_told_elsewhere (t, place))
+    {
+      status = value_at (&v, run, t, place);
+      if (status == BR_OK)
+        status = br__caution_gap (run, &v, watched[row].parts);
+    }
   if (status == BR_OK && curve == -1)
     {
       status = value_at (&v, run, t, index);
@@ -203,16 +226,6 @@ br__caution_tree (br__run *run, const br__tree *t)
           status = judge_call (run, t, i, k);
     }
   return status;
-}
-
-/* 1 if one of the words of NAME, parted by underscores, is "gap".  */
-static int
-is_called_gap (const char *name)
-{
-  for (const char *s = name; (s = strstr (s, "gap")) != NULL; s += 3)
-    if ((s == name || s[-1] == '_') && (s[3] == 0 || s[3] == '_'))
-      return 1;
-  return 0;
 }
 
 br_status

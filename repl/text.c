@@ -52,7 +52,22 @@ put_items (const display *d, const br_list *list, int indent)
     }
 }
 
-/* A cell: a scalar as it is, the scalars of a list with commas between.  The caller frees it.  */
+/* An item of a list in a cell: of a record its scalars, blanks between.  */
+static void
+put_item (const display *d, const br_field *item)
+{
+  size_t count = item->type == BR_FIELD_RECORD ? br_record_size (item->value.record) : 0;
+  for (size_t i = 0; i < count; i++)
+    {
+      br_field field = br_record_at (item->value.record, i);
+      display_put (d, i ? " " : "");
+      put_scalar (d, &field);
+    }
+  if (item->type != BR_FIELD_RECORD)
+    put_scalar (d, item);
+}
+
+/* A cell: a scalar as it is, the items of a list with commas between.  The caller frees it.  */
 static char *
 cell_of (const display *d, const br_field *field)
 {
@@ -67,7 +82,7 @@ cell_of (const display *d, const br_field *field)
       {
         br_field item = br_list_at (field->value.list, i);
         display_put (&aside, i ? ", " : "");
-        put_scalar (&aside, &item);
+        put_item (&aside, &item);
       }
   else if (field->type != BR_FIELD_NULL)
     put_scalar (&aside, field);

@@ -66,9 +66,12 @@ char *text_error (const display *d, const char *error, const char *decimal);
 char *text_record_error (const display *d, const br_record *record);
 /* " by 3/100", the size of the error without its sign, or "" for none.  */
 char *text_error_size (const display *d, const br_record *record);
-/* The exact field KEY as it is to be shown: the field KEY_shown, or else KEY as a mixed number,
-   19/8 as 2-3/8; "" where there is none.  */
+/* An exact text as a mixed number, 19/8 as 2-3/8, or as it is where it is no number; and the
+   exact field KEY as it is to be shown: the field KEY_shown, or else KEY as a mixed number.  */
+char *text_mixed (const char *exact);
 char *text_shown (const br_record *record, const char *key);
+/* The same as a cell; NONE where there is nothing to show.  */
+void text_add_shown (table *t, const br_record *record, const char *key, const char *none);
 /* "over", "under", "exact", or "" where that is not known.  */
 const char *text_side (const br_record *record);
 /* ", a tie" or "".  */

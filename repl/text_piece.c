@@ -65,20 +65,33 @@ same_number (const char *one, const char *other)
 }
 
 char *
-text_shown (const br_record *record, const char *key)
+text_mixed (const char *exact)
 {
   char buffer[80];
   br_number x = BR_NUMBER_ZERO;
-  const char *exact = field_text (record, key);
   const char *text = exact;
-  snprintf (buffer, sizeof buffer, "%s_shown", key);
-  if (*field_text (record, buffer))
-    return strdup (field_text (record, buffer));
   if (br_number_read (&x, exact, strlen (exact), NULL) == BR_OK
       && br_number_write_mixed (buffer, sizeof buffer, &x) < sizeof buffer)
     text = buffer;
   br_number_clear (&x);
   return strdup (text);
+}
+
+char *
+text_shown (const br_record *record, const char *key)
+{
+  char longer[40];
+  snprintf (longer, sizeof longer, "%s_shown", key);
+  const char *shown = field_text (record, longer);
+  return *shown ? strdup (shown) : text_mixed (field_text (record, key));
+}
+
+void
+text_add_shown (table *t, const br_record *record, const char *key, const char *none)
+{
+  char *shown = text_shown (record, key);
+  table_add (t, shown && *shown ? shown : none);
+  free (shown);
 }
 
 static const char *

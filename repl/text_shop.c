@@ -15,9 +15,10 @@
 static void
 pair_if (const display *d, const br_record *record, const char *key, const char *label)
 {
-  const char *value = field_text (record, key);
-  if (*value)
+  char *value = text_shown (record, key);
+  if (value && *value)
     text_pair (d, label, value);
+  free (value);
 }
 
 static void
@@ -38,8 +39,8 @@ stack_block (const display *d, const br_record *record)
       const br_record *row = field_record_at (rows, i);
       table_add (&t, field_text (row, "name"));
       table_add (&t, field_text (row, "sensitivity"));
-      table_add (&t, field_text (row, "tolerance"));
-      table_add (&t, field_text (row, "share"));
+      text_add_shown (&t, row, "tolerance", "");
+      text_add_shown (&t, row, "share", "");
     }
   if (table_rows (&t) > 0)
     table_put (&t, d);
@@ -49,23 +50,20 @@ stack_block (const display *d, const br_record *record)
 static void
 found_block (const display *d, const br_record *record)
 {
-  const char *mark = field_text (record, "mark");
-  const char *exact = field_text (record, "exact");
   const char *shown = field_text (record, "shown");
+  char *exact = text_shown (record, "exact");
   char *error = text_error (d, field_text (record, "error"), field_text (record, "error_decimal"));
   display_put (d, field_text (record, "name"));
   display_put (d, " ");
   display_put (d, text_equals (d, record));
   display_put (d, " ");
-  display_bold (d, 1);
-  display_put (d, *shown ? shown : *exact ? exact : field_text (record, "decimal"));
-  display_bold (d, 0);
+  text_strong (d, *shown ? shown : exact && *exact ? exact : field_text (record, "decimal"));
   putc ('\n', d->stream);
-  if (*mark)
-    text_pair (d, "mark", mark);
-  if (*mark && error && *error)
+  pair_if (d, record, "mark", "mark");
+  if (error && *error)
     text_pair (d, "error", error);
   free (error);
+  free (exact);
 }
 
 static void
@@ -74,13 +72,14 @@ division_block (const display *d, const br_record *record)
   static const char *const headings[] = { "mark", "from the end" };
   const br_list *marks = field_list (record, "marks");
   table t = TABLE_ZERO;
-  if (*field_text (record, "piece"))
-    text_pair (d, "piece", field_text (record, "piece"));
+  pair_if (d, record, "piece", "piece");
   table_start (&t, 2, headings);
   for (size_t i = 0; i < fields_in (marks); i++)
     {
       table_addf (&t, "%zu", i + 1);
-      table_add (&t, field_text_at (marks, i));
+      char *mark = text_mixed (field_text_at (marks, i));
+      table_add (&t, mark ? mark : "");
+      free (mark);
     }
   if (table_rows (&t) > 0)
     table_put (&t, d);
@@ -92,8 +91,8 @@ fit_row (table *t, const display *d, const br_record *record)
 {
   (void) d;
   table_add (t, field_text (record, "scale"));
-  table_add (t, field_text (record, "drawn_width"));
-  table_add (t, field_text (record, "drawn_height"));
+  text_add_shown (t, record, "drawn_width", "");
+  text_add_shown (t, record, "drawn_height", "");
   table_add (t, field_truth (record, "fits") ? "fits" : "too large");
 }
 

@@ -36,15 +36,6 @@ value_row (table *t, const display *d, const br_record *record)
   free (error);
 }
 
-/* A cell for the exact field KEY, or NONE.  */
-static void
-add_shown (table *t, const br_record *record, const char *key, const char *none)
-{
-  char *shown = text_shown (record, key);
-  table_add (t, shown && *shown ? shown : none);
-  free (shown);
-}
-
 /* What moved beside the dimension itself, before and after.  */
 static void
 put_changed (const display *d, const br_record *record)
@@ -62,8 +53,8 @@ put_changed (const display *d, const br_record *record)
                    && !*field_text (row, "before_shown")))
         continue;
       table_add (&t, field_text (row, "name"));
-      add_shown (&t, row, "before", "-");
-      add_shown (&t, row, "after", "-");
+      text_add_shown (&t, row, "before", "-");
+      text_add_shown (&t, row, "after", "-");
     }
   if (table_rows (&t) > 0)
     table_put (&t, d);

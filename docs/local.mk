@@ -6,6 +6,7 @@ dist_doc_DATA = README.md docs/NEWS.md
 exampledir = $(docdir)/examples
 dist_example_DATA = \
   docs/examples/cad_numbers.sheet \
+  docs/examples/market_cart.sheet \
   docs/examples/market_cart_sketch.sheet
 dist_bashcompletion_DATA = repl/benchrule.bash
-EXTRA_DIST += docs/market_cart.md
+EXTRA_DIST += docs/market_cart.md docs/design.md

@@ -37,4 +37,5 @@ benchrule_SOURCES += \
   repl/text_round.c \
   repl/text_sheet.c \
   repl/text_shop.c \
+  repl/text_tidy.c \
   repl/text_value.c

@@ -1,0 +1,63 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   text_tidy.c - the proposal to put every given dimension on its mark, and what follows.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "text.h"
+
+#include "fields.h"
+
+static void
+put_moves (const display *d, const br_list *rows, const char *what, const char *after)
+{
+  const char *headings[] = { what, "now", after };
+  table t = TABLE_ZERO;
+  if (!fields_in (rows))
+    return;
+  table_start (&t, 3, headings);
+  for (size_t i = 0; i < fields_in (rows); i++)
+    {
+      const br_record *row = field_record_at (rows, i);
+      table_add (&t, field_text (row, "name"));
+      table_add (&t, field_text (row, "before"));
+      table_add (&t, field_text (row, "after"));
+    }
+  table_put (&t, d);
+  table_clear (&t);
+}
+
+static void
+tidy_block (const display *d, const br_record *record)
+{
+  const br_list *failing = field_list (record, "failing");
+  int applied = field_truth (record, "applied");
+  fputs (applied ? "moved to the nearest marks; `undo` takes it back\n"
+         : "a proposal; `tidy apply` does it\n", d->stream);
+  put_moves (d, field_list (record, "dimensions"), "given", "on its mark");
+  put_moves (d, field_list (record, "moves"), "moves with it", "then");
+  for (size_t i = 0; i < fields_in (failing); i++)
+    {
+      display_bold (d, 1);
+      display_put (d, applied ? "FAIL" : "would FAIL");
+      display_bold (d, 0);
+      display_put (d, "  ");
+      display_put (d, field_text_at (failing, i));
+      putc ('\n', d->stream);
+    }
+}
+
+static void
+saved_block (const display *d, const br_record *record)
+{
+  display_put (d, "saved to ");
+  display_put (d, field_text (record, "file"));
+  putc ('\n', d->stream);
+}
+
+const text_kind text_tidies[] =
+{
+  { "tidy", tidy_block, NULL, 0, NULL },
+  { "saved", saved_block, NULL, 0, NULL },
+  { NULL, NULL, NULL, 0, NULL }
+};

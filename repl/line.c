@@ -14,6 +14,11 @@
 #include <string.h>
 #include <unistd.h>
 
+/* Tests build the program both ways.  */
+#ifdef WITHOUT_READLINE
+# undef HAVE_READLINE
+#endif
+
 #ifdef HAVE_READLINE
 # include <readline/history.h>
 # include <readline/readline.h>

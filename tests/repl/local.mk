@@ -22,6 +22,12 @@ tests_repl_input_CFLAGS = $(TEST_CFLAGS)
 tests_repl_input_LDADD = $(TEST_LIBS)
 endif
 
+# The program without a line editor, which pty runs too.
+check_PROGRAMS += tests/repl/plain
+tests_repl_plain_SOURCES = $(benchrule_SOURCES)
+tests_repl_plain_CPPFLAGS = $(AM_CPPFLAGS) $(JANSSON_CFLAGS) -DWITHOUT_READLINE
+tests_repl_plain_LDADD = libbenchrule-core.la $(JANSSON_LIBS) $(GLPK_LIBS)
+
 check_PROGRAMS += tests/repl/pty
 TESTS += tests/repl/pty
 tests_repl_pty_SOURCES = tests/repl/pty.c tests/repl/folder.h \
@@ -29,7 +35,7 @@ tests_repl_pty_SOURCES = tests/repl/pty.c tests/repl/folder.h \
 tests_repl_pty_LDADD = -lutil
 
 # pty finds every .script here; each has its .golden.
-repl_sessions = afterwards color complete dumb history inputrc interrupt paste prompt resize signals unkept
+repl_sessions = afterwards color complete dumb history inputrc interrupt paste plain prompt resize signals unkept
 TESTS += tests/repl/command.tap
 EXTRA_DIST += tests/repl/command.tap \
   $(repl_sessions:%=tests/repl/%.script) $(repl_sessions:%=tests/repl/%.golden)

@@ -14,6 +14,7 @@
        terminal N         the commands from here on are for terminal N (1 or 2)
        size ROWS COLUMNS  of the terminal; a resize where the program runs
        start ARGUMENTS    runs $BR
+       plain ARGUMENTS    runs tests/repl/plain of $builddir, the program without a line editor
        expect TEXT        waits for TEXT in what came since the last expect
        send TEXT          types it
        pause MS           takes what comes for so long: only where nothing can be expected
@@ -37,6 +38,7 @@
 #include <time.h>
 #include <unistd.h>
 
+#include "benchrule.h"
 #include "folder.h"
 #include "screen.h"
 
@@ -169,10 +171,9 @@ do_send (player *p, char *text)
 }
 
 static int
-do_start (player *p, char *text)
+start (player *p, const char *program, char *text)
 {
   terminal *t = p->current;
-  const char *program = getenv ("BR");
   char *arguments[MOST_ARGUMENTS + 2] = { (char *) "benchrule" };
   int count = 1;
   for (char *word = strtok (text, " "); word && count <= MOST_ARGUMENTS; word = strtok (NULL, " "))
@@ -190,6 +191,21 @@ do_start (player *p, char *text)
       _exit (127);
     }
   return 1;
+}
+
+static int
+do_start (player *p, char *text)
+{
+  return start (p, getenv ("BR"), text);
+}
+
+static int
+do_plain (player *p, char *text)
+{
+  char program[600];
+  const char *builddir = getenv ("builddir");
+  snprintf (program, sizeof program, "%s/tests/repl/plain", builddir ? builddir : ".");
+  return start (p, program, text);
 }
 
 static void
@@ -311,10 +327,9 @@ static int
 run_command (player *p, char *line)
 {
   static const struct { const char *name; int (*run) (player *p, char *text); } commands[] = {
-    { "start", do_start }, { "expect", do_expect }, { "send", do_send }, { "end", do_end },
-    { "size", do_size }, { "signal", do_signal }, { "terminal", do_terminal },
-    { "file", do_file }, { "env", do_env }, { "show", do_show },
-    { "pause", do_pause }
+    { "start", do_start }, { "plain", do_plain }, { "expect", do_expect }, { "send", do_send },
+    { "end", do_end }, { "size", do_size }, { "signal", do_signal }, { "terminal", do_terminal },
+    { "file", do_file }, { "env", do_env }, { "show", do_show }, { "pause", do_pause }
   };
   line[strcspn (line, "\n")] = '\0';
   if (!*line || *line == '#')
@@ -358,6 +373,19 @@ reset (player *p, const char *script)
     }
 }
 
+/* A transcript holds for every version of the program.  */
+static void
+hide_version (char *notes)
+{
+  static const char banner[] = "benchrule " BR_VERSION, hidden[] = "benchrule V";
+  for (char *found; (found = strstr (notes, banner)) != NULL; notes = found)
+    {
+      char *rest = found + strlen (banner);
+      memcpy (found, hidden, strlen (hidden));
+      memmove (found + strlen (hidden), rest, strlen (rest) + 1);
+    }
+}
+
 /* Runs SCRIPT; NOTES gets the transcript, which the caller frees.  */
 static int
 play (player *p, const char *script, char **notes)
@@ -389,6 +417,7 @@ play (player *p, const char *script, char **notes)
     }
   fclose (file);
   fclose (p->notes);
+  hide_version (*notes);
   folder_remove (p->dir);
   return good && !p->failed;
 }

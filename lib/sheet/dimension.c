@@ -173,10 +173,7 @@ keep_line (br__run *run, br__entry *e, const char *old_note)
     {
       status = br__line_append (run, &line);
       if (status == BR_OK)
-        {
-          line->entry = e;
-          *br__entry_tag (e) = line;
-        }
+        br__line_defines (line, e);
     }
   else if (run->note_length || !old_note || !*old_note)
     status = br__line_rewrite (run, line);
@@ -315,8 +312,8 @@ forget_one (br__run *run)
                        "`%.60s` has no value to forget", br__entry_name (e));
   if (status == BR_OK)
     status = define (run, e, &d, &moves);
-  br__line *line = status == BR_OK ? br__line_of_entry (e) : NULL;
-  if (line)
+  /* A name that was set twice in a file has two lines.  */
+  for (br__line *line; status == BR_OK && (line = br__line_of_entry (e)) != NULL; )
     status = br__line_hide (run, line);
   if (status == BR_OK)
     {

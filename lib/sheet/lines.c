@@ -65,8 +65,30 @@ br__line_hide (br__run *run, br__line *line)
   br__step step = { .type = BR__STEP_LINE_SHOWN, .line = line };
   br_status status = br__step_add (run, &step);
   if (status == BR_OK)
-    line->hidden = 1;
+    br__line_turn (line);
   return status;
+}
+
+void
+br__line_defines (br__line *line, br__entry *e)
+{
+  void **tag = br__entry_tag (e);
+  line->entry = e;
+  line->shadowed = *tag;
+  *tag = line;
+}
+
+void
+br__line_turn (br__line *line)
+{
+  void **tag = line->entry ? br__entry_tag (line->entry) : NULL;
+  line->hidden = !line->hidden;
+  if (!tag)
+    return;
+  if (!line->hidden)
+    *tag = line;
+  else if (*tag == line)
+    *tag = line->shadowed;
 }
 
 br__line *

@@ -21,6 +21,7 @@ typedef struct br__line
   int hidden;
   int foreign;              /* of a sheet that this one opens: listed, not saved */
   br__entry *entry;         /* the dimension it defines, or NULL */
+  struct br__line *shadowed;    /* the line that defined it before this one did, or NULL */
   struct br__check *check;  /* the rule it states, or NULL */
 } br__line;
 
@@ -139,6 +140,10 @@ br_status br__steps_swap (br_sheet *sheet, br__statement_steps *steps, int backw
 br_status br__line_append (br__run *run, br__line **line);
 br_status br__line_rewrite (br__run *run, br__line *line);
 br_status br__line_hide (br__run *run, br__line *line);
+/* LINE, which has just been put, is from here on the one that defines E.  */
+void br__line_defines (br__line *line, br__entry *e);
+/* Shows or hides LINE; the line that counts for its dimension is then another.  */
+void br__line_turn (br__line *line);
 /* The line that defines ENTRY, or NULL.  */
 br__line *br__line_of_entry (br__entry *entry);
 

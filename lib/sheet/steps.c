@@ -45,6 +45,13 @@ br__step_add (br__run *run, const br__step *step)
 static br_status
 join_moves (br__moves *moves, br__moves *from, br_error *error)
 {
+  if (!moves->count)
+    {
+      br__moves_clear (moves);
+      *moves = *from;
+      memset (from, 0, sizeof *from);
+      return BR_OK;
+    }
   for (size_t i = 0; i < from->count; i++)
     {
       size_t k = 0;
@@ -94,7 +101,7 @@ swap_step (br_sheet *sheet, br__step *step, br__moves *moves, br_error *error)
         return BR_OK;
       }
     case BR__STEP_LINE_SHOWN:
-      step->line->hidden = !step->line->hidden;
+      br__line_turn (step->line);
       return BR_OK;
     case BR__STEP_CHECK:
       step->check->active = !step->check->active;

@@ -4,12 +4,31 @@
 EXTRA_DIST += tests/data/expressions.txt tests/data/statements.txt tests/data/wrong_lines.txt
 
 if HAVE_CMOCKA
-sheet_tests = tests/sheet/language
+sheet_tests = tests/sheet/language tests/sheet/limits tests/sheet/rounding tests/sheet/formulas \
+  tests/sheet/edits
 check_PROGRAMS += $(sheet_tests)
 TESTS += $(sheet_tests)
+SHEET_TEST_CFLAGS = $(TEST_CFLAGS) -pthread
 tests_sheet_language_SOURCES = tests/sheet/language.c tests/sheet/support.h tests/measure/measure.h \
   tests/check.h
 tests_sheet_language_CPPFLAGS = $(TEST_CPPFLAGS)
-tests_sheet_language_CFLAGS = $(TEST_CFLAGS)
+tests_sheet_language_CFLAGS = $(SHEET_TEST_CFLAGS)
 tests_sheet_language_LDADD = $(TEST_LIBS)
+tests_sheet_limits_SOURCES = tests/sheet/limits.c tests/sheet/support.h tests/check.h
+tests_sheet_limits_CPPFLAGS = $(TEST_CPPFLAGS)
+tests_sheet_limits_CFLAGS = $(SHEET_TEST_CFLAGS)
+tests_sheet_limits_LDADD = $(TEST_LIBS)
+tests_sheet_rounding_SOURCES = tests/sheet/rounding.c tests/sheet/support.h tests/check.h
+tests_sheet_rounding_CPPFLAGS = $(TEST_CPPFLAGS)
+tests_sheet_rounding_CFLAGS = $(SHEET_TEST_CFLAGS)
+tests_sheet_rounding_LDADD = $(TEST_LIBS)
+# FLINT_LIBS is empty where FLINT is not there; the oracle is then GMP.
+tests_sheet_formulas_SOURCES = tests/sheet/formulas.c tests/sheet/oracle.h tests/sheet/support.h tests/check.h
+tests_sheet_formulas_CPPFLAGS = $(TEST_CPPFLAGS) $(FLINT_CFLAGS)
+tests_sheet_formulas_CFLAGS = $(SHEET_TEST_CFLAGS)
+tests_sheet_formulas_LDADD = $(FLINT_LIBS) $(TEST_LIBS)
+tests_sheet_edits_SOURCES = tests/sheet/edits.c tests/sheet/oracle.h tests/sheet/support.h tests/check.h
+tests_sheet_edits_CPPFLAGS = $(TEST_CPPFLAGS) $(FLINT_CFLAGS)
+tests_sheet_edits_CFLAGS = $(SHEET_TEST_CFLAGS)
+tests_sheet_edits_LDADD = $(FLINT_LIBS) $(TEST_LIBS)
 endif

@@ -114,6 +114,15 @@ br__check_judge (br_sheet *sheet, br__check *check, br_error *error)
 }
 
 void
+br__checks_judge_all (br_sheet *sheet)
+{
+  for (br__check *c = sheet->checks; c; c = c->next)
+    if (c->active && br__check_judge (sheet, c, NULL) != BR_OK)
+      c->state = BR__CHECK_UNDECIDED;
+  br__checks_count (sheet);
+}
+
+void
 br__checks_count (br_sheet *sheet)
 {
   sheet->failing = 0;
@@ -246,6 +255,13 @@ tie_check (br__run *run, br__check *check, size_t base, size_t length)
     br__fail_plain (run->error, status, base, length);
   if (status == BR_OK)
     status = br__graph_define (sheet->graph, check->margin, &d, &sheet->settings, NULL, run->error);
+  if (status == BR_OK)
+    {
+      /* An undone check needs nothing.  */
+      br__step step = { .type = BR__STEP_DEFINITION, .entry = check->margin, .definition = d };
+      status = br__step_add (run, &step);
+      d = status == BR_OK ? NULL : d;
+    }
   br__definition_free (d);
   br__tree_clear (&margin);
   br__text_clear (&name);

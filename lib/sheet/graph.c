@@ -184,7 +184,7 @@ unknown_name (const br__graph *g, const char *name, size_t length, br_error *err
     }
   br__search_start (&search, name, length);
   for (br__entry *e = g->first; e; e = e->next)
-    if (e->definition)
+    if (e->definition && e->name[0] != ' ')
       br__search_offer (&search, e->name);
   for (size_t i = 0; (f = br__function_at (i)) != NULL; i++)
     br__search_offer (&search, br__function_name (f));

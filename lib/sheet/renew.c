@@ -69,7 +69,11 @@ name_error (renewal *r, br__entry *e)
     return;
   memcpy (was, r->error->message, sizeof was);
   br_status status = r->error->status;
-  br__fail (r->error, status, 0, 0, "`%.40s` would have no value: %.150s", e->name, was);
+  if (e->name[0] == ' ')        /* the margin of a rule */
+    br__fail (r->error, status, 0, 0, "the check `%.60s` would have no value: %.130s",
+              e->definition->tree.text, was);
+  else
+    br__fail (r->error, status, 0, 0, "`%.40s` would have no value: %.150s", e->name, was);
 }
 
 /* The value of a touched entry that lacks nothing.  */

@@ -90,8 +90,17 @@ br_sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file
   return br__sheet_run (sheet, text, length, file, first_line, 0, sink);
 }
 
+/* A check that waits has an entry of its own in the graph, which is no dimension.  */
+size_t
+br_sheet_waiting (const br_sheet *sheet)
+{
+  size_t n = br__graph_waiting (sheet->graph);
+  for (const br__check *c = sheet->checks; c; c = c->next)
+    n -= br__entry_definition (c->margin) && !br__entry_value (c->margin);
+  return n;
+}
+
 size_t br_sheet_failing (const br_sheet *sheet) { return sheet->failing; }
-size_t br_sheet_waiting (const br_sheet *sheet) { return br__graph_waiting (sheet->graph); }
 int br_sheet_unsaved (const br_sheet *sheet) { return sheet->saved_at != sheet->done_count; }
 const char *br_sheet_path (const br_sheet *sheet) { return sheet->path; }
 int br_sheet_done (const br_sheet *sheet) { return sheet->quit; }

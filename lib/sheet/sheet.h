@@ -175,6 +175,8 @@ br_status br__tell_checks (br__run *run, const br__moves *moves);
 /* check.c */
 br_status br__check_judge (br_sheet *sheet, br__check *check, br_error *error);
 void br__checks_count (br_sheet *sheet);
+/* After a statement was taken back.  */
+void br__checks_judge_all (br_sheet *sheet);
 void br__check_free (br__check *check);
 int br__is_hidden_entry (const br__entry *e);
 

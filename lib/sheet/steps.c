@@ -122,15 +122,22 @@ br__steps_swap (br_sheet *sheet, br__statement_steps *steps, int backwards, br__
                 br_error *error)
 {
   br_status status = BR_OK;
-  size_t done;
-  for (done = 0; done < steps->count && status == BR_OK; done++)
+  size_t done = 0;
+  while (done < steps->count && status == BR_OK)
     {
       size_t i = backwards ? steps->count - 1 - done : done;
       br__moves some = BR__MOVES_ZERO;
       status = swap_step (sheet, &steps->steps[i], &some, error);
+      done += status == BR_OK;
       if (status == BR_OK && moves)
         status = join_moves (moves, &some, error);
       br__moves_clear (&some);
+    }
+  /* All of it or nothing.  */
+  while (status != BR_OK && done > 0)
+    {
+      done--;
+      (void) swap_step (sheet, &steps->steps[backwards ? steps->count - 1 - done : done], NULL, NULL);
     }
   return status;
 }
@@ -140,7 +147,11 @@ br__steps_revert (br__run *run)
 {
   /* Going back to a state that held before can only fail for want of memory; then the parts
      that were reached stand as they are.  */
-  (void) br__steps_swap (run->sheet, &run->steps, 1, NULL, NULL);
+  if (run->steps.count)
+    {
+      (void) br__steps_swap (run->sheet, &run->steps, 1, NULL, NULL);
+      br__checks_judge_all (run->sheet);
+    }
   br__steps_drop (&run->steps);
 }
 

@@ -5,7 +5,7 @@ EXTRA_DIST += tests/data/expressions.txt tests/data/statements.txt tests/data/wr
 
 if HAVE_CMOCKA
 sheet_tests = tests/sheet/language tests/sheet/limits tests/sheet/rounding tests/sheet/formulas \
-  tests/sheet/edits
+  tests/sheet/edits tests/sheet/names
 check_PROGRAMS += $(sheet_tests)
 TESTS += $(sheet_tests)
 SHEET_TEST_CFLAGS = $(TEST_CFLAGS) -pthread
@@ -22,6 +22,10 @@ tests_sheet_rounding_SOURCES = tests/sheet/rounding.c tests/sheet/support.h test
 tests_sheet_rounding_CPPFLAGS = $(TEST_CPPFLAGS)
 tests_sheet_rounding_CFLAGS = $(SHEET_TEST_CFLAGS)
 tests_sheet_rounding_LDADD = $(TEST_LIBS)
+tests_sheet_names_SOURCES = tests/sheet/names.c tests/sheet/support.h tests/check.h
+tests_sheet_names_CPPFLAGS = $(TEST_CPPFLAGS)
+tests_sheet_names_CFLAGS = $(SHEET_TEST_CFLAGS)
+tests_sheet_names_LDADD = $(TEST_LIBS)
 # FLINT_LIBS is empty where FLINT is not there; the oracle is then GMP.
 tests_sheet_formulas_SOURCES = tests/sheet/formulas.c tests/sheet/oracle.h tests/sheet/support.h tests/check.h
 tests_sheet_formulas_CPPFLAGS = $(TEST_CPPFLAGS) $(FLINT_CFLAGS)

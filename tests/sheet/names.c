@@ -1,0 +1,290 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   names.c - what a sheet owes to its names: it can be undone to any depth, a wrong line leaves it as it
+   was, checks and what waits are counted.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <unistd.h>
+
+#include "support.h"
+
+/* All that a sheet says of itself, as one text to be freed.  In which order the users of a name are told
+   is left open.  */
+static char *
+picture (br_sheet *sheet)
+{
+  said s = SAID_ZERO;
+  char *text = NULL;
+  size_t size;
+  FILE *out = open_memstream (&text, &size);
+  sheet_say (sheet, &s, "%s", "list\nmissing\ncheck\nunits\nruler\nscale\ngrid\nkerf\nties\nfeet\ntitle");
+  for (size_t i = 0; i < s.count; i++)
+    for (const char *at = s.records[i].pairs, *value; at < s.records[i].pairs + s.records[i].size;
+         at = value + strlen (value) + 1)
+      {
+        value = at + strlen (at) + 1;
+        if (strncmp (at, "needed_by.", 10) != 0 || strcmp (at, "needed_by.count") == 0)
+          fprintf (out, "%s=%s\n", at, value);
+      }
+  fprintf (out, "failing %zu waiting %zu\n", br_sheet_failing (sheet), br_sheet_waiting (sheet));
+  fclose (out);
+  said_clear (&s);
+  return text;
+}
+
+/* Asserts that both pictures are one, and shows where they part.  */
+static void
+same_picture (const char *now, const char *was, const char *what)
+{
+  size_t i = 0;
+  while (now[i] && now[i] == was[i])
+    i++;
+  if (now[i] || was[i])
+    {
+      size_t start = i > 150 ? i - 150 : 0;
+      fail_msg ("%s: the sheet is\n...%.300s\nwhere it was\n...%.300s", what, now + start, was + start);
+    }
+}
+
+static const char cart[] =
+  "title Market cart\n"
+  "ruler 1/16\n"
+  "scale 1:4\n"
+  "grid 1/4 in\n"
+  "wheel = 3-1/2 in +- 1/32 in  # bought\n"
+  "wheelbase = 14 in\n"
+  "front = wheelbase - wheel  # daylight\n"
+  "handle = 2 * reach\n"
+  "check front >= 10 in  # the crate sits here\n"
+  "check wheel <= 3 in  # fits the arch\n"
+  "check reach < 30 in\n";
+
+/* Wrong in every statement, each for a reason of its own.  */
+static void
+wrong_lines_change_nothing (void **state)
+{
+  static const char *const wrong[] = {
+    "wheel = front", "wheel = wheelbase - front - handle * wheel", "front = 2..5", "wheel = 4 in +- -1",
+    "reach = handle / 2", "wheelbase = 1/0", "forget nothing", "forget wheel, nothing", "forget wheel wheelbase",
+    "forget front, wheel,", "undo 3", "ruler 0", "ruler 1/8 1/4", "scale 0:2", "scale 1:2 3", "units mm cm",
+    "grid 1/4 in 3", "kerf -1", "ties up down", "feet on off", "check 3", "check wheel <= 3 sq in",
+    "check wheel < 2 < 3", "new = 3 sq in + wheel", "new = wheel +", "pi = 3", "list = 3", "wheel", "\x01",
+    "wheel = 5 in + 3 sq in", "wheelbase = 3 deg", "round wheel to 0", "front = wheel ^ 100",
+  };
+  br_sheet *sheet = sheet_with (cart);
+  said s = SAID_ZERO;
+  char *before = picture (sheet), *after;
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (wrong); i++)
+    {
+      br_status status = sheet_run (sheet, &s, wrong[i]);
+      if (strcmp (wrong[i], "wheel") != 0 && status == BR_OK)
+        fail_msg ("%s was taken", wrong[i]);
+      after = picture (sheet);
+      same_picture (after, before, wrong[i]);
+      free (after);
+    }
+  free (before);
+  br_sheet_free (sheet);
+  said_clear (&s);
+}
+
+/* After N undos the sheet is what it was N statements ago, and the same forward.  */
+static void
+undo_to_any_depth (void **state)
+{
+  enum { MOST = 64 };
+  char *pictures[MOST];
+  size_t count = 0;
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("");
+  char *lines = strdup (cart), *more = strdup (
+    "reach = 12 in\nwheel = 3 in\nunits mm\nruler 1/2\nties even\nfeet on\nkerf 1/8 in\n"
+    "forget wheel, wheelbase\nwheel = 60 # worn\nwheelbase = 4 * wheel\ntitle Cart\nreach = wheel / 2\n"
+    "forget front\nfront = 3\nforget handle");
+  (void) state;
+  for (int part = 0; part < 2; part++)
+    for (char *line = strtok (part ? more : lines, "\n"); line; line = strtok (NULL, "\n"))
+      {
+        pictures[count++] = picture (sheet);
+        sheet_say (sheet, &s, "%s", line);
+      }
+  pictures[count] = picture (sheet);
+  for (size_t i = 0; i < 3 * count; i++)
+    {
+      size_t at = i < count ? count - 1 - i : i < 2 * count ? i - count + 1 : 3 * count - 1 - i;
+      sheet_say (sheet, &s, i < count || i >= 2 * count ? "undo" : "redo");
+      char *now = picture (sheet), step[40];
+      snprintf (step, sizeof step, "step %zu to state %zu", i, at);
+      same_picture (now, pictures[at], step);
+      free (now);
+    }
+  assert_int_equal (sheet_run (sheet, &s, "undo"), BR_DOMAIN);
+  for (size_t i = 0; i <= count; i++)
+    free (pictures[i]);
+  free (lines);
+  free (more);
+  br_sheet_free (sheet);
+  said_clear (&s);
+}
+
+/* A new change ends what could be redone.  */
+static void
+redo_ends (void **state)
+{
+  br_sheet *sheet = sheet_with ("a = 1\na = 2\na = 3\nundo\nundo\nb = 7");
+  said s = SAID_ZERO;
+  (void) state;
+  assert_int_equal (sheet_run (sheet, &s, "redo"), BR_DOMAIN);
+  sheet_say (sheet, &s, "a");
+  said_is (&s, 0, "exact", "1");
+  sheet_say (sheet, &s, "undo\nundo\nlist");
+  said_is (&s, 2, "kind", "remark");
+  br_sheet_free (sheet);
+  said_clear (&s);
+}
+
+static void
+checks_are_counted (void **state)
+{
+  br_sheet *sheet = sheet_with ("");
+  said s = SAID_ZERO;
+  (void) state;
+  sheet_say (sheet, &s, "%s", cart);
+  assert_int_equal (br_sheet_failing (sheet), 1);   /* wheel <= 3 in */
+  assert_int_equal (br_sheet_waiting (sheet), 1);   /* handle; a check that waits is no dimension */
+  sheet_say (sheet, &s, "wheelbase = 12 in");
+  assert_int_equal (br_sheet_failing (sheet), 2);
+  said_is (&s, 1, "kind", "check");
+  said_is (&s, 1, "state", "fail");
+  said_is (&s, 1, "margin", "-3/2");
+  said_is (&s, 1, "note", "the crate sits here");
+  sheet_say (sheet, &s, "wheel = 2 in");
+  assert_int_equal (br_sheet_failing (sheet), 0);
+  sheet_say (sheet, &s, "reach = 31 in");
+  assert_int_equal (br_sheet_failing (sheet), 1);
+  assert_int_equal (br_sheet_waiting (sheet), 0);
+  sheet_say (sheet, &s, "undo\nundo");
+  assert_int_equal (br_sheet_failing (sheet), 2);
+  sheet_say (sheet, &s, "undo\nundo\nundo");        /* the last check, and the one before, are gone */
+  assert_int_equal (br_sheet_failing (sheet), 0);
+  sheet_say (sheet, &s, "check");
+  assert_int_equal (s.count, 1);
+  sheet_say (sheet, &s, "redo");
+  assert_int_equal (br_sheet_failing (sheet), 1);
+  br_sheet_free (sheet);
+  said_clear (&s);
+}
+
+/* A check that was undone needs nothing and is used by nothing.  */
+static void
+undone_checks_need_nothing (void **state)
+{
+  br_sheet *sheet = sheet_with ("check gap >= 1/4");
+  said s = SAID_ZERO;
+  (void) state;
+  sheet_say (sheet, &s, "missing");
+  said_is (&s, 0, "kind", "missing");
+  sheet_say (sheet, &s, "undo\nmissing");
+  said_is (&s, 1, "kind", "remark");
+  sheet_say (sheet, &s, "gap = 1/8\ntrace gap");
+  said_is (&s, 1, "used_by.count", "0");
+  assert_int_equal (br_sheet_failing (sheet), 0);
+  br_sheet_free (sheet);
+  said_clear (&s);
+}
+
+/* A check refuses nothing: it only tells.  A change that a formula can not bear is refused.  */
+static void
+refused_changes (void **state)
+{
+  br_sheet *sheet = sheet_with ("a = 2\nb = 1 / a\nc = b + 1\ncheck b > 0");
+  said s = SAID_ZERO;
+  (void) state;
+  assert_int_equal (sheet_run (sheet, &s, "a = 0"), BR_DOMAIN);
+  assert_non_null (strstr (s.faults[0].error.message, "`b`"));
+  sheet_say (sheet, &s, "a, b, c");
+  said_is (&s, 0, "exact", "2");
+  said_is (&s, 2, "exact", "3/2");
+  sheet_say (sheet, &s, "a = -1");
+  assert_int_equal (br_sheet_failing (sheet), 1);
+  sheet_say (sheet, &s, "a = 4\nc");
+  said_is (&s, s.count - 1, "exact", "5/4");
+  br_sheet_free (sheet);
+  said_clear (&s);
+}
+
+/* Loops of two to a few names are named in their order, each name from the one that it uses.  */
+static void
+loops_are_named (void **state)
+{
+  said s = SAID_ZERO;
+  (void) state;
+  for (int n = 1; n <= 6; n++)
+    {
+      static const char *const said_so[] = {
+        "a loop: a <- a", "a loop: b <- a <- b", "a loop: c <- b <- a <- c", "a loop: d <- c <- b <- a <- d",
+        "a loop: e <- d <- c <- b <- a <- e", "a loop: f <- e <- d <- c <- b <- a <- f"
+      };
+      br_sheet *sheet = sheet_with ("z = 1");
+      for (char c = 'b'; c < 'a' + n; c++)      /* a uses the last, b uses a, ... */
+        sheet_say (sheet, &s, "%c = %c + z", c - 1, c == 'b' ? 'a' + n - 1 : c - 2);
+      char *before = picture (sheet), line[32], *after;
+      snprintf (line, sizeof line, "%c = %c * 2", 'a' + n - 1, n == 1 ? 'a' : 'a' + n - 2);
+      assert_int_equal (sheet_run (sheet, &s, line), BR_DOMAIN);
+      assert_string_equal (s.faults[0].error.message, said_so[n - 1]);
+      after = picture (sheet);
+      assert_string_equal (before, after);
+      free (before);
+      free (after);
+      br_sheet_free (sheet);
+    }
+  said_clear (&s);
+}
+
+/* A sheet in a file may set a name twice, in any order with its users; `forget` takes both.  */
+static void
+names_twice_in_a_file (void **state)
+{
+  char path[] = "/tmp/benchrule-names-XXXXXX";
+  int file = mkstemp (path);
+  static const char text[] = "b = a * 2\r\na = 3\r\na = 4\r\n\r\n# a remark\r\nwrong line here\r\nc = b\r\n";
+  br_sheet *sheet = sheet_with ("");
+  said s = SAID_ZERO;
+  br_sink sink = { .user = &s, .record = said_take_record, .fault = said_take_fault };
+  (void) state;
+  assert_true (file >= 0);
+  assert_int_equal (write (file, text, sizeof text - 1), sizeof text - 1);
+  close (file);
+  assert_int_equal (br_sheet_run_file (sheet, path, &sink), BR_SYNTAX);
+  assert_int_equal (s.fault_count, 1);
+  assert_int_equal (s.faults[0].line, 6);
+  assert_string_equal (s.faults[0].file, path);
+  sheet_say (sheet, &s, "list\nc");
+  assert_int_equal (s.count, 4);
+  said_is (&s, 3, "exact", "8");
+  sheet_say (sheet, &s, "forget a\nlist");
+  assert_int_equal (s.count, 3);
+  sheet_say (sheet, &s, "undo\nlist");
+  assert_int_equal (s.count, 4);
+  unlink (path);
+  br_sheet_free (sheet);
+  said_clear (&s);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    CHECK_TEST (wrong_lines_change_nothing),
+    CHECK_TEST (undo_to_any_depth),
+    CHECK_TEST (redo_ends),
+    CHECK_TEST (checks_are_counted),
+    CHECK_TEST (undone_checks_need_nothing),
+    CHECK_TEST (refused_changes),
+    CHECK_TEST (loops_are_named),
+    CHECK_TEST (names_twice_in_a_file),
+  };
+  return CHECK_RUN (tests);
+}

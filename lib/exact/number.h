@@ -80,8 +80,16 @@ void br__number_to_mpq (mpq_t q, const br_number *x);
 br_status br__number_from_mpq (br_number *z, mpq_t q);
 /* Z = N / D of decimal digits: WHOLE digits then FRACTION digits after the point.  Only
    '0'..'9', counts checked by the caller against BR_MAX_DIGITS.  */
+#define BR__SMALL_DIGITS 18     /* any so many decimal digits are below 2^63 */
+/* Z = N / 10^PLACES with N of 0 or more and PLACES up to BR__SMALL_DIGITS.  10 has the factors 2
+   and 5 alone, so that no common divisor is sought.  */
+void br__number_put_decimal (br_number *z, int64_t n, unsigned places);
 br_status br__number_from_digits (br_number *z, const char *whole, size_t whole_length,
                                   const char *fraction, size_t fraction_length);
+/* The integer for NUM / DEN (in any terms, DEN over 0, NUM not INT64_MIN) by DIRECTION and TIES, in
+   the one place that decides them.  OFF gets integer * DEN - NUM.  */
+int64_t br__round_ratio (int64_t *off, int *tie, int64_t num, int64_t den, br_direction direction,
+                         br_ties ties);
 /* Z takes over the value of X, which becomes 0.  */
 void br__number_move (br_number *z, br_number *x);
 /* Bits of the larger of numerator and denominator.  */

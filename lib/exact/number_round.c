@@ -8,7 +8,7 @@
 
 /* A value lies between the integer BELOW it and the next; HALF is below, at or over 0 as the
    value is below, at or over the middle.  Returns 1 where the next is the answer.  */
-static int
+static inline int
 goes_up (int *tie, int half, int negative, int below_is_odd, br_direction direction, br_ties ties)
 {
   *tie = 0;
@@ -44,38 +44,51 @@ round_big (br_number *z, int *tie, const br_number *x, br_direction direction, b
   return status;
 }
 
+int64_t
+br__round_ratio (int64_t *off, int *tie, int64_t num, int64_t den, br_direction direction,
+                 br_ties ties)
+{
+  int64_t below, rest;
+  if ((den & (den - 1)) == 0)
+    {
+      below = num >> __builtin_ctzll ((uint64_t) den);
+      rest = num & (den - 1);
+    }
+  else
+    {
+      below = num / den;
+      rest = num - below * den;
+      if (rest < 0)
+        {
+          rest += den;
+          below--;
+        }
+    }
+  if (rest == 0)
+    {
+      *off = 0;
+      *tie = 0;
+      return below;
+    }
+  int64_t missing = den - rest;
+  int half = (rest > missing) - (rest < missing);
+  int up = goes_up (tie, half, num < 0, (int) (below & 1), direction, ties);
+  *off = up ? missing : - rest;
+  return below + up;
+}
+
 br_status
 br_number_round (br_number *z, int *tie, const br_number *x, br_direction direction, br_ties ties)
 {
   int found = 0;
+  int64_t off;
   br_status status = BR_OK;
   if (br_number_is_integer (x))
     status = br_number_set (z, x);
   else if (!br__is_small (x))
     status = round_big (z, &found, x, direction, ties);
   else
-    {
-      int64_t num = x->num, den = br__small_den (x), below, rest;
-      if ((den & (den - 1)) == 0)
-        {
-          below = num >> __builtin_ctzll ((uint64_t) den);
-          rest = num & (den - 1);
-        }
-      else
-        {
-          below = num / den;
-          rest = num - below * den;
-          if (rest < 0)
-            {
-              rest += den;
-              below--;
-            }
-        }
-      int64_t missing = den - rest;
-      int half = (rest > missing) - (rest < missing);
-      int up = goes_up (&found, half, num < 0, (int) (below & 1), direction, ties);
-      br__number_put_small (z, below + up, 1);
-    }
+    br__number_put_small (z, br__round_ratio (&off, &found, x->num, br__small_den (x), direction, ties), 1);
   if (status == BR_OK && tie)
     *tie = found;
   return status;

@@ -11,7 +11,7 @@
 #include "exact/status.h"
 #include "exact/text.h"
 
-#define SMALL_DIGITS 18       /* any so many decimal digits are below 2^63 */
+#define SMALL_DIGITS BR__SMALL_DIGITS
 /* More significant digits than this are not written, however many are asked for.  */
 #define MOST_DIGITS BR_MAX_BITS
 
@@ -48,25 +48,43 @@ read_big (mpz_t z, const char *first, size_t first_length, const char *second, s
   return BR_OK;
 }
 
-/* N / 10^PLACES inline.  10 has the factors 2 and 5 alone: no common divisor is sought.  */
-static void
-put_decimal_fraction (br_number *z, int64_t n, size_t places)
+/* The powers of 5 below 2^64.  No two are of one length in bits, which finds the one that a
+   number can be without a division.  */
+static const uint64_t fives[28] = {
+  UINT64_C (1), UINT64_C (5), UINT64_C (25), UINT64_C (125), UINT64_C (625), UINT64_C (3125),
+  UINT64_C (15625), UINT64_C (78125), UINT64_C (390625), UINT64_C (1953125), UINT64_C (9765625),
+  UINT64_C (48828125), UINT64_C (244140625), UINT64_C (1220703125), UINT64_C (6103515625),
+  UINT64_C (30517578125), UINT64_C (152587890625), UINT64_C (762939453125),
+  UINT64_C (3814697265625), UINT64_C (19073486328125), UINT64_C (95367431640625),
+  UINT64_C (476837158203125), UINT64_C (2384185791015625), UINT64_C (11920928955078125),
+  UINT64_C (59604644775390625), UINT64_C (298023223876953125), UINT64_C (1490116119384765625),
+  UINT64_C (7450580596923828125)
+};
+
+/* B where N (odd, below 2^63) is 5^B, else -1.  */
+static inline int
+power_of_five (uint64_t n)
 {
-  int64_t den = 1;
-  if (n == 0)
-    places = 0;
-  size_t fives = places;
-  while (fives > 0 && n % 5 == 0)
-    {
-      n /= 5;
-      fives--;
-    }
-  for (; fives > 0; fives--)
-    den *= 5;
-  size_t twos = n == 0 ? 0 : (size_t) __builtin_ctzll ((uint64_t) n);
-  if (twos > places)
-    twos = places;
-  br__number_put_small (z, n >> twos, den << (places - twos));
+  unsigned bits = 63 - (unsigned) __builtin_clzll (n);
+  /* log 2 / log 5 is 0.43067; 441/1024 serves up to 63 bits.  */
+  unsigned b = (bits * 441 + 1023) >> 10;
+  return fives[b] == n ? (int) b : -1;
+}
+
+void
+br__number_put_decimal (br_number *z, int64_t n, unsigned places)
+{
+  /* 1/5 modulo 2^64: the product is a fifth of N where that is whole, else past every fifth.  */
+  const uint64_t fifth = UINT64_C (0xcccccccccccccccd);
+  uint64_t left = (uint64_t) n;
+  unsigned five = places, two = left ? (unsigned) __builtin_ctzll (left) : 64;
+  if (two > places)
+    two = places;
+  if (left == 0)
+    five = 0;
+  for (; five > 0 && left * fifth <= UINT64_MAX / 5; five--)
+    left *= fifth;
+  br__number_put_small (z, (int64_t) (left >> two), (int64_t) (fives[five] << (places - two)));
 }
 
 br_status
@@ -83,7 +101,7 @@ br__number_from_digits (br_number *z, const char *whole, size_t whole_length,
   if (whole_length + fraction_length <= SMALL_DIGITS)
     {
       int64_t n = read_digits (read_digits (0, whole, whole_length), fraction, fraction_length);
-      put_decimal_fraction (z, n, fraction_length);
+      br__number_put_decimal (z, n, (unsigned) fraction_length);
       return BR_OK;
     }
   mpq_t q;
@@ -158,17 +176,56 @@ out:
 
 /* ---- Writing ---- */
 
-/* Puts the decimal digits of N before END; returns where they begin.  */
-static char *
-digits_before (char *end, uint64_t n)
+/* The two digits of every number below 100.  */
+static const char pairs[] =
+  "00010203040506070809101112131415161718192021222324252627282930313233343536373839"
+  "40414243444546474849505152535455565758596061626364656667686970717273747576777879"
+  "8081828384858687888990919293949596979899";
+
+static const uint64_t tens[20] = {
+  UINT64_C (1), UINT64_C (10), UINT64_C (100), UINT64_C (1000), UINT64_C (10000),
+  UINT64_C (100000), UINT64_C (1000000), UINT64_C (10000000), UINT64_C (100000000),
+  UINT64_C (1000000000), UINT64_C (10000000000), UINT64_C (100000000000),
+  UINT64_C (1000000000000), UINT64_C (10000000000000), UINT64_C (100000000000000),
+  UINT64_C (1000000000000000), UINT64_C (10000000000000000), UINT64_C (100000000000000000),
+  UINT64_C (1000000000000000000), UINT64_C (10000000000000000000)
+};
+
+/* Decimal digits of N; 1 for 0.  */
+static inline unsigned
+count_digits (uint64_t n)
 {
-  do
+  /* log 2 / log 10 is 0.30103, of which 1233/4096 is near enough for 64 bits: the guess is right
+     or one too small.  */
+  unsigned guess = ((64 - (unsigned) __builtin_clzll (n | 1)) * 1233) >> 12;
+  return guess + (n >= tens[guess]) + (n == 0);
+}
+
+/* Puts the last COUNT digits of N at AT; returns the end.  */
+static inline char *
+put_count (char *at, uint64_t n, unsigned count)
+{
+  char *end = at + count;
+  for (at = end; count >= 2; count -= 2)
     {
-      *--end = (char) ('0' + n % 10);
-      n /= 10;
+      at -= 2;
+      memcpy (at, pairs + 2 * (n % 100), 2);
+      n /= 100;
     }
-  while (n != 0);
+  if (count)
+    at[-1] = (char) ('0' + n % 10);
   return end;
+}
+
+static inline char *
+put_digits (char *at, uint64_t n)
+{
+  if (n < 10)
+    {
+      *at = (char) ('0' + n);
+      return at + 1;
+    }
+  return put_count (at, n, count_digits (n));
 }
 
 static void
@@ -182,25 +239,29 @@ put_integer (br_text *t, const mpz_t z)
     }
 }
 
+#define RATIO_ROOM (3 * 20 + 4)
+
 /* Puts NUM / DEN, of which the sign is the caller's, after WHOLE and a mark where there is a
    whole.  All below 2^63.  */
-static void
+static inline void
 put_small (br_text *t, int negative, uint64_t whole, uint64_t num, uint64_t den)
 {
-  char buffer[3 * 20 + 4], *end = buffer + sizeof buffer, *at = end;
+  char *start = br__text_room (t, RATIO_ROOM), *at = start;
+  if (!start)
+    return;
+  if (negative)
+    *at++ = '-';
+  if (whole != 0 || den == 1)
+    at = put_digits (at, whole);
   if (den != 1)
     {
-      at = digits_before (at, den);
-      *--at = '/';
-      at = digits_before (at, num);
       if (whole != 0)
-        *--at = '-';
+        *at++ = '-';
+      at = put_digits (at, num);
+      *at++ = '/';
+      at = put_digits (at, den);
     }
-  if (whole != 0 || den == 1)
-    at = digits_before (at, whole);
-  if (negative)
-    *--at = '-';
-  br__text_put (t, at, (size_t) (end - at));
+  br__text_took (t, (size_t) (at - start));
 }
 
 void
@@ -295,6 +356,38 @@ next_digit (uint64_t *rest, uint64_t den, int binary)
 #define MOST_SMALL_DIGITS 40
 #define DECIMAL_ROOM 96
 
+/* The decimal that ends: DEN has no factor but 2 and 5.  1 when done, 0 where it has others or
+   there are more digits than asked for.  REST is below DEN.  */
+static int
+put_decimal_finite (br_text *t, int negative, uint64_t whole, uint64_t rest, uint64_t den,
+                    unsigned digits)
+{
+  unsigned two = (unsigned) __builtin_ctzll (den), used = whole ? count_digits (whole) : 0, places;
+  int five = power_of_five (den >> two);
+  if (five < 0)
+    return 0;
+  places = two > (unsigned) five ? two : (unsigned) five;
+  if (places > SMALL_DIGITS)
+    return 0;
+  /* 10^PLACES / DEN.  In lowest terms no zero is left at the end.  */
+  rest *= fives[places - (unsigned) five] << (places - two);
+  if (used + (used || !places ? places : count_digits (rest)) > digits)
+    return 0;
+  char *start = br__text_room (t, DECIMAL_ROOM), *at = start;
+  if (!start)
+    return 1;
+  if (negative)
+    *at++ = '-';
+  at = put_digits (at, whole);
+  if (places)
+    {
+      *at++ = '.';
+      at = put_count (at, rest, places);
+    }
+  br__text_took (t, (size_t) (at - start));
+  return 1;
+}
+
 /* The common case, by long division: 1 when done, 0 when it is not one (a denominator past
    2^59, many digits, or more digits before the point than asked for).  */
 static int
@@ -302,18 +395,23 @@ put_decimal_small (br_text *t, int *whole_value, const br_number *x, unsigned di
 {
   uint64_t num = br__magnitude (x->num), den = (uint64_t) br__small_den (x);
   int binary = (den & (den - 1)) == 0;
-  char buffer[DECIMAL_ROOM], *point = buffer + 24, *start = point, *end = point;
+  uint64_t whole = binary ? num >> __builtin_ctzll (den) : num / den;
+  uint64_t rest = num - whole * den;
+  if (put_decimal_finite (t, x->num < 0, whole, rest, den, digits))
+    return 1;
   if (den >> 59)
     return 0;
   /* An integer of few digits needs no more of them: 0 above all, which has no first one.  */
   if (digits > MOST_SMALL_DIGITS && den != 1)
     return 0;
-  uint64_t whole = binary ? num >> __builtin_ctzll (den) : num / den;
-  uint64_t rest = num - whole * den;
-  start = digits_before (point, whole);
-  unsigned used = whole ? (unsigned) (point - start) : 0;
+  unsigned used = whole ? count_digits (whole) : 0;
   if (used > digits || (used == digits && rest != 0))
     return 0;
+  char *room = br__text_room (t, DECIMAL_ROOM), *point = room + 24, *start, *end = point;
+  if (!room)
+    return 1;
+  start = point - (used ? used : 1);
+  put_digits (start, whole);
   if (rest != 0)
     {
       *end++ = '.';
@@ -332,7 +430,8 @@ put_decimal_small (br_text *t, int *whole_value, const br_number *x, unsigned di
     }
   if (x->num < 0)
     *--start = '-';
-  br__text_put (t, start, (size_t) (end - start));
+  memmove (room, start, (size_t) (end - start));
+  br__text_took (t, (size_t) (end - start));
   return 1;
 }
 

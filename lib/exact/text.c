@@ -29,7 +29,7 @@ br__text_reset (br_text *t)
 }
 
 char *
-br__text_room (br_text *t, size_t more)
+br__text_more_room (br_text *t, size_t more)
 {
   size_t need;
   if (t->failed)
@@ -43,13 +43,6 @@ br__text_room (br_text *t, size_t more)
       t->failed = !br__grow (&t->bytes, &t->room, first, 1);
     }
   return t->failed ? NULL : t->bytes + t->length;
-}
-
-void
-br__text_took (br_text *t, size_t length)
-{
-  t->length += length;
-  t->bytes[t->length] = 0;
 }
 
 void

@@ -24,9 +24,25 @@ void br__text_putc (br_text *t, char c);
 void br__text_printf (br_text *t, const char *format, ...) __attribute__ ((format (printf, 2, 3)));
 const char *br__text_string (const br_text *t);         /* never NULL */
 /* Where MORE bytes and a NUL can be written at the end of T, or NULL (T has then failed); what
-   was written counts only when br__text_took says how much.  */
-char *br__text_room (br_text *t, size_t more);
-void br__text_took (br_text *t, size_t length);
+   was written counts only when br__text_took says how much.  Writers of numbers run through
+   these two for every cell of a column, so that they are no calls where room is there.  */
+char *br__text_more_room (br_text *t, size_t more);
+
+static inline char *
+br__text_room (br_text *t, size_t more)
+{
+  if (__builtin_expect (more < t->room - t->length && !t->failed, 1))
+    return t->bytes + t->length;
+  return br__text_more_room (t, more);
+}
+
+static inline void
+br__text_took (br_text *t, size_t length)
+{
+  t->length += length;
+  t->bytes[t->length] = 0;
+}
+
 /* Hands T out in the manner of snprintf and clears it; SIZE_MAX if it failed.  */
 size_t br__text_hand_out (char *buffer, size_t size, br_text *t);
 

@@ -11,7 +11,8 @@
 #include "exact/status.h"
 #include "measure/measure.h"
 
-#define SMALL_DIGITS 18     /* decimal digits that always fit 63 bits */
+#define SMALL_DIGITS BR__SMALL_DIGITS
+#define SHORT_DIGITS 9      /* two such integers multiply and add within 63 bits */
 #define ECHO 40             /* bytes of input that a hint repeats at most */
 
 /* Digits of one kind, ordinary, raised or lowered.  */
@@ -324,23 +325,8 @@ decimal_value (br__numeral *n, const br__reader *r, const run *whole)
     return br__fail (r->error, BR_SYNTAX, point, 1, "a point without a digit beside it");
   if (size + part.count > BR_MAX_DIGITS)
     return too_long (r, whole->start, n->end, size + part.count);
-  if (size + part.count <= SMALL_DIGITS)
-    {
-      int64_t num = 0, den = 1;
-      size_t i;
-
-      for (i = whole->start; i < whole->end; i++)
-        num = num * 10 + (r->text[i] - '0');
-      for (i = part.start; i < part.end; i++)
-        {
-          num = num * 10 + (r->text[i] - '0');
-          den *= 10;
-        }
-      status = br_number_set_ratio (&n->value, num, den);
-    }
-  else
-    status = br__number_from_digits (&n->value, r->text + whole->start, size,
-                                     r->text + part.start, part.count);
+  status = br__number_from_digits (&n->value, r->text + whole->start, size,
+                                   r->text + part.start, part.count);
   return status;
 }
 
@@ -389,9 +375,85 @@ digits_value (br__numeral *n, const br__reader *r, const run *whole)
   return status == BR_OK ? refuse_commas (r, whole) : status;
 }
 
+/* N goes on with the value of the digits from *AT on, and *AT goes past them, MOST at most.  */
+static inline int64_t
+take_digits (int64_t n, const char **at, const char *end, ptrdiff_t most)
+{
+  const char *p = *at, *stop = end - p > most ? p + most : end;
+
+  for (; p < stop && (unsigned char) (*p - '0') < 10; p++)
+    n = n * 10 + (*p - '0');
+  *at = p;
+  return n;
+}
+
+/* 1 where a number that ends at P is at its end whatever stands there: at the end of the text, or
+   at a character that goes on with no number and begins no part of one.  */
+static inline int
+ends_plainly (const char *p, const char *end)
+{
+  return p == end || *p == '"' || *p == '\'' || *p == ')';
+}
+
+/* The numbers of nearly every text, in ASCII, short, with nothing behind them that could change
+   what they are: 12, 6.595, 3/8, 2-3/8, 2 3/8.  0 leaves all else, and every mistake, to the
+   whole reader below, which gives the same for these.  */
+static int
+scan_plain (br__numeral *n, const br__reader *r, size_t at)
+{
+  const char *start = r->text + at, *end = r->text + r->length, *p = start, *part;
+  int64_t whole = take_digits (0, &p, end, SMALL_DIGITS), top, bottom;
+  size_t size = (size_t) (p - start);
+  br__form form = BR__FORM_WHOLE;
+
+  if (p < end && *p == '.' && size < SMALL_DIGITS)
+    {
+      part = ++p;
+      whole = take_digits (whole, &p, end, (ptrdiff_t) (SMALL_DIGITS - size));
+      size += (size_t) (p - part);
+      if (size == 0 || !ends_plainly (p, end))
+        return 0;
+      br__number_put_decimal (&n->value, whole, (unsigned) (p - part));
+      form = BR__FORM_DECIMAL;
+    }
+  else if (size == 0 || size > SHORT_DIGITS)
+    return 0;
+  else if (ends_plainly (p, end))
+    br__number_put_small (&n->value, whole, 1);
+  else
+    {
+      top = whole, whole = 0;
+      form = BR__FORM_FRACTION;
+      if (*p == '-' || *p == ' ')
+        {
+          whole = top;
+          part = ++p;
+          top = take_digits (0, &p, end, SHORT_DIGITS);
+          if (p == part || p == end)
+            return 0;
+          form = BR__FORM_MIXED;
+        }
+      if (*p != '/')
+        return 0;
+      p++;
+      bottom = take_digits (0, &p, end, SHORT_DIGITS);
+      if (bottom == 0 || (form == BR__FORM_MIXED && top >= bottom)
+          || !ends_plainly (p, end))
+        return 0;
+      if (br_number_set_ratio (&n->value, whole * bottom + top, bottom) != BR_OK)
+        return 0;
+    }
+  n->start = at;
+  n->end = (size_t) (p - r->text);
+  n->form = form;
+  return 1;
+}
+
 br_status
 br__numeral_scan (br__numeral *n, const br__reader *r, size_t at)
 {
+  if (scan_plain (n, r, at))
+    return BR_OK;
   br__numeral new = BR__NUMERAL_ZERO;
   run whole = take_run (r, at);
   fraction f;

@@ -6,6 +6,44 @@
 
 #include "exact/number.h"
 
+/* NUM / DEN with a DEN of 2^K, in lowest terms.  */
+static inline void
+put_halves (br_number *z, int64_t num, int64_t den)
+{
+  int shift = __builtin_ctzll ((uint64_t) (num | den));
+
+  br__number_put_small (z, num >> shift, den >> shift);
+}
+
+/* Small values on the marks 1/2^K: nearly every rounding that a shop asks for, without a common
+   divisor being sought.  With X = n/d the mark is the integer m for n 2^K / d, and the error
+   (m d - n 2^K) / (d 2^K): an odd prime of d that divides the numerator would divide n as well,
+   which X in lowest terms rules out, so that only halves are left to cancel.  0: not done.  */
+static int
+round_on_halves (br_number *value, br_number *error, int *tie, const br_number *x,
+                 const br_number *mark, br_direction direction, br_ties ties)
+{
+  int64_t marks, den, num, whole, off, parts;
+  int half;
+
+  if (!br__is_small (x) || !br__is_small (mark) || mark->num != 1)
+    return 0;
+  parts = br__small_den (mark);
+  den = br__small_den (x);
+  if ((parts & (parts - 1)) != 0 || __builtin_mul_overflow (x->num, parts, &num)
+      || num == INT64_MIN || __builtin_mul_overflow (den, parts, &whole))
+    return 0;
+  marks = br__round_ratio (&off, &half, num, den, direction, ties);
+  put_halves (value, marks, parts);
+  if (error != NULL && off == 0)
+    br__number_put_small (error, 0, 1);
+  else if (error != NULL)
+    put_halves (error, off, whole);
+  if (tie != NULL)
+    *tie = half;
+  return 1;
+}
+
 br_status
 br_ruler_round (br_number *value, br_number *error, int *tie, const br_number *x,
                 const br_number *mark, br_direction direction, br_ties ties)
@@ -14,6 +52,8 @@ br_ruler_round (br_number *value, br_number *error, int *tie, const br_number *x
   int half = 0;
   br_status status = br_number_sign (mark) > 0 ? BR_OK : BR_DOMAIN;
 
+  if (round_on_halves (value, error, tie, x, mark, direction, ties))
+    return BR_OK;
   if (status == BR_OK)
     status = br_number_div (&on, x, mark);
   if (status == BR_OK)

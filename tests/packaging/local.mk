@@ -14,4 +14,5 @@ EXTRA_DIST += $(packaging_tests) \
   tests/packaging/code.awk \
   tests/packaging/console.awk \
   tests/packaging/consumer.c \
+  tests/packaging/examples-update.sh \
   tests/packaging/tap.sh

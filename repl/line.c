@@ -93,6 +93,25 @@ give_signals_back (int first, int past)
     sigaction (signals[i], &prompt.before[i], NULL);
 }
 
+/* From here on the signals come in only where a wait lets them; OLD gets what was blocked before.  */
+static void
+block_signals (sigset_t *old)
+{
+  sigset_t blocked;
+  sigemptyset (&blocked);
+  for (int i = 0; i < SIGNAL_COUNT; i++)
+    sigaddset (&blocked, signals[i]);
+  sigprocmask (SIG_BLOCK, &blocked, old);
+}
+
+/* Waits for something to read while the signals of INSIDE may come in.  As ppoll.  */
+static int
+wait_for_input (const sigset_t *inside)
+{
+  struct pollfd wait = { .fd = STDIN_FILENO, .events = POLLIN };
+  return ppoll (&wait, 1, NULL, inside);
+}
+
 const volatile sig_atomic_t *
 line_flag (void)
 {
@@ -308,10 +327,9 @@ drop (void)
 static line_result
 edit (const sigset_t *inside)
 {
-  struct pollfd wait = { .fd = STDIN_FILENO, .events = POLLIN };
   while (!prompt.done)
     {
-      int ready = ppoll (&wait, 1, NULL, inside);
+      int ready = interrupted ? 0 : wait_for_input (inside);
       int reason = errno;
       if (interrupted)
         return drop ();
@@ -336,11 +354,8 @@ edit (const sigset_t *inside)
 line_result
 line_read (char **text)
 {
-  sigset_t blocked, old;
-  sigemptyset (&blocked);
-  for (int i = 0; i < SIGNAL_COUNT; i++)
-    sigaddset (&blocked, signals[i]);
-  sigprocmask (SIG_BLOCK, &blocked, &old);
+  sigset_t old;
+  block_signals (&old);
   working = 0;
   take_signals (ALWAYS_COUNT, SIGNAL_COUNT);
   prompt.done = 0;
@@ -389,21 +404,29 @@ line_open (const char *text, line_words *words, void *user)
   take_signals (0, ALWAYS_COUNT);
 }
 
+/* The terminal hands over whole lines, so that nothing is left of one when the next is waited for.  */
 line_result
 line_read (char **text)
 {
-  working = 0;
+  sigset_t old;
+  input_result read = INPUT_FAILED;
   fputs (prompt.prompt, stdout);
   fflush (stdout);
-  input_result read = input_next (&prompt.in);
+  block_signals (&old);
+  working = 0;
+  int ready = -1;
+  while (!interrupted && (ready = wait_for_input (&old)) < 0 && errno == EINTR)
+    continue;
+  int interrupt = interrupted;
+  line_rearm ();
   working = 1;
-  if (interrupted)
-    {
-      clearerr (stdin);
-      line_rearm ();
-      putchar ('\n');
-      return leaving ? LINE_LEAVE : LINE_INTERRUPT;
-    }
+  sigprocmask (SIG_SETMASK, &old, NULL);
+  if (!interrupt && ready > 0)
+    read = input_next (&prompt.in);
+  else if (interrupt)
+    putchar ('\n');
+  if (interrupt)
+    return leaving ? LINE_LEAVE : LINE_INTERRUPT;
   if (read == INPUT_LINE)
     *text = strndup (prompt.in.bytes, prompt.in.length);
   if (read == INPUT_END)

@@ -1,7 +1,17 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # The program.  It sees benchrule.h alone.
 benchrule_CPPFLAGS += -DHAVE_READLINE=1
-benchrule_SOURCES += \
+# How answers are written; tests link these too.
+repl_answers = \
+  repl/json.c \
+  repl/text.c \
+  repl/text_piece.c \
+  repl/text_round.c \
+  repl/text_sheet.c \
+  repl/text_shop.c \
+  repl/text_tidy.c \
+  repl/text_value.c
+benchrule_SOURCES += $(repl_answers) \
   repl/complete.c \
   repl/complete.h \
   repl/display.c \
@@ -16,7 +26,6 @@ benchrule_SOURCES += \
   repl/history.h \
   repl/input.c \
   repl/input.h \
-  repl/json.c \
   repl/json.h \
   repl/line.c \
   repl/line.h \
@@ -31,11 +40,4 @@ benchrule_SOURCES += \
   repl/solver.h \
   repl/table.c \
   repl/table.h \
-  repl/text.c \
-  repl/text.h \
-  repl/text_piece.c \
-  repl/text_round.c \
-  repl/text_sheet.c \
-  repl/text_shop.c \
-  repl/text_tidy.c \
-  repl/text_value.c
+  repl/text.h

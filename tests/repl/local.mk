@@ -5,9 +5,7 @@ if HAVE_CMOCKA
 check_PROGRAMS += tests/repl/answers tests/repl/display tests/repl/input
 TESTS += tests/repl/answers tests/repl/display tests/repl/input
 repl_shown = repl/display.c repl/escape.c repl/fault.c repl/fields.c repl/ruler.c repl/table.c
-tests_repl_answers_SOURCES = tests/repl/answers.c tests/check.h $(repl_shown) \
-  repl/json.c repl/text.c repl/text_piece.c repl/text_round.c repl/text_sheet.c \
-  repl/text_shop.c repl/text_value.c
+tests_repl_answers_SOURCES = tests/repl/answers.c tests/check.h $(repl_shown) $(repl_answers)
 tests_repl_answers_CPPFLAGS = $(TEST_CPPFLAGS) -I$(top_srcdir)/repl $(JANSSON_CFLAGS)
 tests_repl_answers_CFLAGS = $(TEST_CFLAGS)
 tests_repl_answers_LDADD = $(TEST_LIBS) $(JANSSON_LIBS)

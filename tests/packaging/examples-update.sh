@@ -4,10 +4,12 @@
 #   BR=./benchrule tests/packaging/examples-update.sh README.md docs/market_cart.md
 # Read the difference before it is committed: an example is a promise.
 set -eu
+program=$(realpath "${BR:-./benchrule}")
+[ -x "$program" ] || { echo "no program: $program" >&2; exit 1; }
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 mkdir "$work/bin"
-ln -s "$(realpath "${BR:-./benchrule}")" "$work/bin/benchrule"
+ln -s "$program" "$work/bin/benchrule"
 PATH=$work/bin:$PATH
 [ "$(locale charmap 2>/dev/null)" = UTF-8 ] || export LC_ALL=C.UTF-8
 cd "$(dirname "$0")/../.."

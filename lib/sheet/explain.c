@@ -10,41 +10,10 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
-#include "sheet/explain.h"
-#include "sheet/graph_private.h"
+#include "sheet/explain_private.h"
 
-/* How strongly a text binds: what may stand beside a sign without brackets.  */
-enum { BINDS_SUM, BINDS_PRODUCT, BINDS_SIGN, BINDS_POWER, BINDS_MIXED, BINDS_ALL };
-
-/* A subtree as it stands in the next step.  */
-typedef struct item
-{
-  br_text text;
-  int binds;
-  br__value value;
-} item;
-
-/* Values of names inside a shop formula: its parameters and its earlier steps.  */
-typedef struct binding
-{
-  const char *name;
-  size_t length;
-  const br__value *value;
-} binding;
-
-#define MOST_BINDINGS 10
-
-typedef struct explainer
-{
-  br__run *run;
-  br__steps_list *steps, *rules;
-  const binding *bindings;
-  size_t binding_count;
-  int inside;           /* in the formula of a function */
-} explainer;
-
-static void
-item_clear (item *x)
+void
+br__explain_clear (item *x)
 {
   br__text_clear (&x->text);
   br__value_clear (&x->value);
@@ -128,8 +97,6 @@ compose (br_text *t, const br__node *n, const item *o)
     }
 }
 
-static br_status explain_tree (explainer *x, const br__tree *t, item *result);
-
 /* The formula of a scale function at the sheet's scale: "x * 2", "x / 48" ...  */
 static br_status
 scale_formula (br_text *t, const br__node *n, explainer *x, const item *o)
@@ -197,8 +164,8 @@ bring_together (item *o, unsigned count, explainer *x)
 }
 
 /* The names in TREE replaced by the values that are bound to them.  */
-static br_status
-substitute (br_text *t, const br__tree *tree, explainer *x)
+br_status
+br__explain_substitute (br_text *t, const br__tree *tree, explainer *x)
 {
   item *stack = br__alloc_zero (tree->deepest + 1, sizeof *stack);
   size_t depth = 0;
@@ -228,13 +195,13 @@ substitute (br_text *t, const br__tree *tree, explainer *x)
       else
         made.binds = compose (&made.text, n, stack + depth - n->count);
       for (unsigned k = 0; k < n->count; k++)
-        item_clear (&stack[--depth]);
+        br__explain_clear (&stack[--depth]);
       stack[depth++] = made;
     }
   if (status == BR_OK)
     br__text_puts (t, br__text_string (&stack[0].text));
   while (depth > 0)
-    item_clear (&stack[--depth]);
+    br__explain_clear (&stack[--depth]);
   br__free (stack);
   return status;
 }
@@ -319,12 +286,12 @@ explain_formula (explainer *x, const br__node *n, const item *o, const char *for
       if (status == BR_OK && !*formula)
         {
           br_text t = BR_TEXT_ZERO;
-          status = substitute (&t, &tree, &inner);
+          status = br__explain_substitute (&t, &tree, &inner);
           br__steps_list_add (x->steps, whole, "=", br__text_string (&t));
           br__text_clear (&t);
         }
       if (status == BR_OK)
-        status = explain_tree (&inner, &tree, part);
+        status = br__explain_tree (&inner, &tree, part);
       br__tree_clear (&tree);
       if (status == BR_OK && name_length && count < MOST_BINDINGS)
         {
@@ -339,7 +306,7 @@ explain_formula (explainer *x, const br__node *n, const item *o, const char *for
       memset (&parts[part_count - 1], 0, sizeof parts[0]);
     }
   for (size_t i = 0; i < part_count; i++)
-    item_clear (&parts[i]);
+    br__explain_clear (&parts[i]);
   return status;
 }
 
@@ -394,7 +361,7 @@ take_operation (explainer *x, const br__node *n, item *o, item *made)
       item whole = *made;
       memset (made, 0, sizeof *made);
       status = explain_formula (x, n, o, br__text_string (&formula), br__text_string (&whole.text), made);
-      item_clear (&whole);
+      br__explain_clear (&whole);
     }
   else if (status == BR_OK && rational && n->op != BR__OP_NEG)
     {
@@ -417,8 +384,8 @@ take_operation (explainer *x, const br__node *n, item *o, item *made)
   return status;
 }
 
-static br_status
-explain_tree (explainer *x, const br__tree *t, item *result)
+br_status
+br__explain_tree (explainer *x, const br__tree *t, item *result)
 {
   item *stack = br__alloc_zero (t->deepest + 1, sizeof *stack);
   size_t depth = 0;
@@ -433,221 +400,13 @@ explain_tree (explainer *x, const br__tree *t, item *result)
       else
         status = take_operation (x, n, stack + depth - n->count, &made);
       for (unsigned k = 0; k < n->count; k++)
-        item_clear (&stack[--depth]);
+        br__explain_clear (&stack[--depth]);
       stack[depth++] = made;
     }
   if (status == BR_OK)
     *result = stack[--depth];
   while (depth > 0)
-    item_clear (&stack[--depth]);
+    br__explain_clear (&stack[--depth]);
   br__free (stack);
-  return status;
-}
-
-/* A formula as it was typed, then with its numbers put in, then worked out.  */
-static br_status
-explain_formula_of (explainer *x, const char *name, const br__tree *t, item *result)
-{
-  br_text t1 = BR_TEXT_ZERO, t2 = BR_TEXT_ZERO;
-  br_status status = BR_OK;
-  int names = 0;
-  for (size_t i = 0; i < t->count; i++)
-    names |= t->nodes[i].op == BR__OP_NAME;
-  br__text_put (&t1, t->text, t->length);
-  if (name)
-    br__steps_list_add (x->steps, name, "=", br__text_string (&t1));
-  if (names)
-    {
-      status = substitute (&t2, t, x);
-      if (status == BR_OK)
-        br__steps_list_add (x->steps, br__text_string (&t1), "=", br__text_string (&t2));
-    }
-  if (status == BR_OK)
-    status = explain_tree (x, t, result);
-  br__text_clear (&t1);
-  br__text_clear (&t2);
-  return status;
-}
-
-/* The derived dimensions that T hangs on, each after those that it hangs on itself.  */
-static br_status
-order_chain (br__entry_stack *order, br__graph *g, const br__tree *t)
-{
-  br__entry_stack walk = { NULL, 0, 0 };
-  int enough = 1;
-  unsigned long stamp = ++g->stamp;
-
-  for (size_t i = 0; i < t->count && enough; i++)
-    {
-      br__entry *e = NULL;
-      if (t->nodes[i].op == BR__OP_NAME)
-        e = br__graph_find (g, t->text + t->nodes[i].word, t->nodes[i].word_length);
-      if (e)
-        enough = br__entry_push (&walk, e);
-      while (enough && walk.count > 0)
-        {
-          br__entry *top = walk.rows[walk.count - 1];
-          br__definition *d = top->definition;
-          if (!d || !d->edge_count || top->changed == stamp)
-            {
-              walk.count--;
-              continue;
-            }
-          if (top->visited == stamp)        /* its own come before: now itself */
-            {
-              walk.count--;
-              top->changed = stamp;
-              enough = br__entry_push (order, top);
-              continue;
-            }
-          top->visited = stamp;
-          for (size_t k = d->edge_count; k-- > 0 && enough; )
-            if (d->edges[k].used->visited != stamp)
-              enough = br__entry_push (&walk, d->edges[k].used);
-        }
-    }
-  br__free (walk.rows);
-  return enough ? BR_OK : BR_NO_MEMORY;
-}
-
-/* The mark at the end: how many marks, the nearest whole count, and back.  */
-static br_status
-explain_mark (explainer *x, const item *result, const br__mark *mark)
-{
-  br__settings s = x->run->sheet->settings;     /* borrowed */
-  br__rounded rounded = BR__ROUNDED_ZERO;
-  br__value v = BR__VALUE_ZERO;
-  br_text left = BR_TEXT_ZERO, right = BR_TEXT_ZERO, size = BR_TEXT_ZERO, count = BR_TEXT_ZERO;
-  br_number parts = BR_NUMBER_ZERO, n = BR_NUMBER_ZERO;
-  br_status status = br__value_set (&v, &result->value);
-
-  s.feet = 0;
-  if (status == BR_OK)
-    status = br__round_value (&rounded, &v, mark, BR_NEAREST, &s, x->run->error);
-  const br_number *q = br_real_rational (&v.real);
-  if (status == BR_OK && !(q && br_number_equal (q, &rounded.value)))
-    {
-      br__put_mark_text (&right, &rounded.value, v.dimension, mark, &s);
-      br__put_mark_text (&size, &mark->size, mark->length ? BR_LENGTH : BR_PLAIN, mark, &s);
-      if (q && v.dimension == BR_PLAIN)
-        {
-          status = br_number_div (&parts, q, &mark->size);
-          if (status == BR_OK)
-            status = br_number_div (&n, &rounded.value, &mark->size);
-          br__put_measure (&count, &parts, BR_PLAIN, NULL);
-          br__text_printf (&left, "%s / %s", br__text_string (&result->text), br__text_string (&size));
-          br__steps_list_add (x->steps, br__text_string (&left), "=", br__text_string (&count));
-          br__text_reset (&left);
-          br__text_printf (&left, "nearest(%s, 1)", br__text_string (&count));
-          br__text_reset (&count);
-          br__put_mixed (&count, &n);
-          br__steps_list_add (x->steps, br__text_string (&left), "=", br__text_string (&count));
-          br__text_reset (&left);
-          br__text_printf (&left, "%s * %s", br__text_string (&count), br__text_string (&size));
-        }
-      else
-        br__text_printf (&left, "nearest(%s, %s)", br__text_string (&result->text), br__text_string (&size));
-      br__steps_list_add (x->steps, br__text_string (&left), "=", br__text_string (&right));
-    }
-  br__text_clear (&left), br__text_clear (&right), br__text_clear (&size), br__text_clear (&count);
-  br_number_clear (&parts), br_number_clear (&n);
-  br__rounded_clear (&rounded);
-  br__value_clear (&v);
-  return status;
-}
-
-br_status
-br__explain (br__steps_list *steps, br__steps_list *rules, br_text *answer, br__run *run,
-             const br__tree *tree, const br__mark *mark)
-{
-  explainer x = { run, steps, rules, NULL, 0, 0 };
-  br__entry_stack order = { NULL, 0, 0 };
-  item result = { BR_TEXT_ZERO, BINDS_ALL, BR__VALUE_ZERO };
-  br_status status = order_chain (&order, run->sheet->graph, tree);
-
-  for (size_t i = 0; i < order.count && status == BR_OK; i++)
-    {
-      item part = { BR_TEXT_ZERO, BINDS_ALL, BR__VALUE_ZERO };
-      status = explain_formula_of (&x, order.rows[i]->name, &order.rows[i]->definition->tree, &part);
-      item_clear (&part);
-    }
-  if (status == BR_OK && !(tree->count == 1 && tree->nodes[0].op == BR__OP_NAME && order.count))
-    status = explain_formula_of (&x, NULL, tree, &result);
-  else if (status == BR_OK)
-    status = explain_tree (&x, tree, &result);
-  if (status == BR_OK)
-    status = br__shown (answer, &result.value, &run->sheet->settings);
-  if (status == BR_OK && !br_real_rational (&result.value.real))
-    br__steps_list_add (steps, br__text_string (&result.text), "≈", br__text_string (answer));
-  if (status == BR_OK
-      && (result.value.dimension == BR_PLAIN || result.value.dimension == BR_LENGTH))
-    status = explain_mark (&x, &result, mark);
-  br__free (order.rows);
-  item_clear (&result);
-  if (status == BR_OK && (steps->failed || rules->failed))
-    status = BR_NO_MEMORY;
-  return status;
-}
-
-static void
-put_rows (br_record *r, const char *key, br__steps_list *l)
-{
-  br_list *list = br__put_list (r, key);
-  for (size_t i = 0; i < l->count; i++)
-    br__list_from (list, &l->rows[i]);
-}
-
-static br_status
-emit_steps (br__run *run, const br__tree *tree, const br__mark *mark)
-{
-  br__steps_list steps = BR__STEPS_LIST_ZERO, rules = BR__STEPS_LIST_ZERO;
-  br_text answer = BR_TEXT_ZERO;
-  br_status status = br__explain (&steps, &rules, &answer, run, tree, mark);
-  if (status == BR_OK)
-    {
-      br_record *r = br__record_new ("steps");
-      br__put_bytes (r, "expression", tree->text, tree->length);
-      put_rows (r, "rules", &rules);
-      put_rows (r, "steps", &steps);
-      br__put_from (r, "answer", &answer);
-      status = br__emit (run, r);
-    }
-  else if (run->error && run->error->status == BR_OK)
-    br__fail_plain (run->error, status, tree->base, tree->length);
-  br__steps_list_clear (&steps);
-  br__steps_list_clear (&rules);
-  br__text_clear (&answer);
-  return status;
-}
-
-br_status
-br__do_explain (br__run *run)
-{
-  br__tree *trees = NULL;
-  size_t count = 0;
-  br__mark mark = BR__MARK_ZERO;
-  br_status status = br__parse_list (&trees, &count, &run->lex, run->error);
-
-  if (status == BR_OK && br__lex_is_word (&run->lex, "to"))
-    {
-      status = br__lex_next (&run->lex, run->error);
-      if (status == BR_OK)
-        status = br__read_mark (run, &mark);
-    }
-  else if (status == BR_OK)
-    status = br__settings_mark (&mark, &run->sheet->settings);
-  if (status == BR_OK)
-    status = br__end_of_line (run);
-  for (size_t i = 0; i < count && status == BR_OK; i++)
-    {
-      /* The value first: an error has its place then.  */
-      br__value v = BR__VALUE_ZERO;
-      status = br__value_of (&v, run, &trees[i]);
-      br__value_clear (&v);
-      if (status == BR_OK)
-        status = emit_steps (run, &trees[i], &mark);
-    }
-  br_number_clear (&mark.size);
-  br__trees_free (trees, count);
   return status;
 }

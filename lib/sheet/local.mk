@@ -7,6 +7,8 @@ libbenchrule_core_la_SOURCES += \
 	lib/sheet/byhand.c \
 	lib/sheet/explain.c \
 	lib/sheet/explain.h \
+	lib/sheet/explain_chain.c \
+	lib/sheet/explain_private.h \
 	lib/sheet/file.c \
 	lib/sheet/file.h \
 	lib/sheet/file_write.c \

@@ -425,11 +425,14 @@ BR_API br_status br_sheet_run (br_sheet *sheet, const char *text, size_t length,
 /* The same with a file; "-" is not special here.  */
 BR_API br_status br_sheet_run_file (br_sheet *sheet, const char *path, const br_sink *sink);
 
-/* Checks that fail now, dimensions that wait, 1 if something is not saved, 1 after `quit`.  */
+/* Checks that fail now, dimensions that wait, 1 if something is not saved (settings alone do not
+   count), 1 after `quit`.  */
 BR_API size_t br_sheet_failing (const br_sheet *sheet);
 BR_API size_t br_sheet_waiting (const br_sheet *sheet);
 BR_API int br_sheet_unsaved (const br_sheet *sheet);
 BR_API int br_sheet_done (const br_sheet *sheet);
+/* Takes a `quit` back.  */
+BR_API void br_sheet_go_on (br_sheet *sheet);
 /* Puts the sheet's lines in the place of the file PATH: the old file or the new is there, whole,
    whatever happens.  _save takes PATH as the sheet's own from now on and br_sheet_unsaved is 0;
    _write only writes, for a copy that outlives a crash.  BR_IO says why in ERROR.  */

@@ -16,34 +16,12 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "state.h"
+
 char *
 history_path (void)
 {
-  const char *state = getenv ("XDG_STATE_HOME");
-  const char *home = getenv ("HOME");
-  char *path = NULL;
-  int length = -1;
-  if (state && *state == '/')
-    length = asprintf (&path, "%s/benchrule/history", state);
-  else if (home && *home == '/')
-    length = asprintf (&path, "%s/.local/state/benchrule/history", home);
-  return length < 0 ? NULL : path;
-}
-
-/* Makes the folders that PATH lies in.  */
-static int
-make_folders (const char *path)
-{
-  char *copy = strdup (path);
-  int good = copy != NULL;
-  for (char *slash = good ? strchr (copy + 1, '/') : NULL; good && slash; slash = strchr (slash + 1, '/'))
-    {
-      *slash = '\0';
-      good = mkdir (copy, 0700) == 0 || errno == EEXIST || errno == EISDIR;
-      *slash = '/';
-    }
-  free (copy);
-  return good;
+  return state_path ("history");
 }
 
 /* PATH with SUFFIX; the caller frees it.  */
@@ -209,7 +187,7 @@ int
 history_add (const char *path, const char *text)
 {
   char *lock = beside (path, ".lock");
-  int good = lock && make_folders (path);
+  int good = lock && state_make_folders (path);
   int fd = good ? open (lock, O_RDWR | O_CREAT | O_CLOEXEC, 0600) : -1;
   good = fd >= 0 && flock (fd, LOCK_EX) == 0 && merge (path, text);
   int reason = errno;

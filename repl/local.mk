@@ -32,12 +32,16 @@ benchrule_SOURCES += $(repl_answers) \
   repl/main.c \
   repl/options.c \
   repl/options.h \
+  repl/recovery.c \
+  repl/recovery.h \
   repl/ruler.c \
   repl/ruler.h \
   repl/session.c \
   repl/session.h \
   repl/solver.c \
   repl/solver.h \
+  repl/state.c \
+  repl/state.h \
   repl/table.c \
   repl/table.h \
   repl/text.h

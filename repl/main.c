@@ -18,6 +18,7 @@
 #include "input.h"
 #include "line.h"
 #include "options.h"
+#include "recovery.h"
 #include "session.h"
 
 #define EXIT_USAGE 2
@@ -87,7 +88,7 @@ run_statements (session *s, const options *o)
 
 /* A pasted text is run line by line, as if each had been typed.  */
 static void
-run_typed (session *s, const char *text)
+run_typed (session *s, recovery *kept, const char *text)
 {
   const char *end;
   do
@@ -95,6 +96,7 @@ run_typed (session *s, const char *text)
       end = text + strcspn (text, "\n");
       display_measure (&s->out);
       session_run (s, text, (size_t) (end - text), session_prompt_name, 1);
+      recovery_keep (kept, s->sheet, &s->err);
       if (line_rearm ())
         return;
       text = end + 1;
@@ -102,33 +104,63 @@ run_typed (session *s, const char *text)
   while (*end && !br_sheet_done (s->sheet));
 }
 
-static void
-run_prompt (session *s)
+/* Work that is not saved is asked about once; leaving again right after that is the answer.
+   1 if the prompt may end.  */
+static int
+may_leave (session *s, int *asked)
 {
-  char *text = NULL;
-  line_result result = LINE_TEXT;
-  int told = 0;
-  printf ("benchrule %s, exact shop arithmetic\n", BR_VERSION);
-  puts ("Type a sum such as 2-3/8 + 1/2.  help tells more, quit leaves.");
-  line_open ("benchrule> ", complete_words, s);
-  s->interrupted = line_flag ();
-  br_sheet_watch (s->sheet, s->interrupted);
-  while (!br_sheet_done (s->sheet))
+  if (!br_sheet_unsaved (s->sheet) || *asked)
+    return 1;
+  *asked = 1;
+  br_sheet_go_on (s->sheet);
+  puts ("This sheet is not saved.  `save FILE` keeps it; to leave without, quit once more.");
+  return 0;
+}
+
+/* Lines until the prompt is left; the last result.  */
+static line_result
+read_lines (session *s, recovery *kept)
+{
+  line_result result;
+  int told = 0, asked = 0;
+  for (;;)
     {
+      char *text = NULL;
       fflush (stdout);
       result = line_read (&text);
       if (result == LINE_TEXT)
-        run_typed (s, text);
+        {
+          run_typed (s, kept, text);
+          free (text);
+          if (!br_sheet_done (s->sheet))
+            asked = 0;
+          else if (may_leave (s, &asked))
+            return result;
+        }
       else if (result == LINE_INTERRUPT && !told)
         told = puts ("(quit, or Ctrl-D on an empty line, leaves)") >= 0;
+      else if (result == LINE_END && !may_leave (s, &asked))
+        continue;
       else if (result != LINE_INTERRUPT)
-        break;
-      free (text);
-      text = NULL;
+        return result;
     }
+}
+
+static void
+run_prompt (session *s)
+{
+  recovery kept = RECOVERY_ZERO;
+  printf ("benchrule %s, exact shop arithmetic\n", BR_VERSION);
+  puts ("Type a sum such as 2-3/8 + 1/2.  help tells more, quit leaves.");
+  recovery_open (&kept, &s->out);
+  line_open ("benchrule> ", complete_words, s);
+  s->interrupted = line_flag ();
+  br_sheet_watch (s->sheet, s->interrupted);
+  line_result result = read_lines (s, &kept);
   br_sheet_watch (s->sheet, NULL);
   s->interrupted = NULL;
   line_close ();
+  recovery_close (&kept, result == LINE_TEXT || result == LINE_END);
   if (result == LINE_FAILED)
     s->failed = 1;
 }

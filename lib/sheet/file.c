@@ -94,13 +94,19 @@ br_status
 br__file_name (char **path, br__run *run)
 {
   size_t start = run->lex.token.offset, end = run->end;
-  br_text t = BR_TEXT_ZERO;
   while (end > start && br__blank_at (run->text + end - 1, 1))
     end--;
   if (end > start + 1 && run->text[start] == '"' && run->text[end - 1] == '"')
     start++, end--;
   if (start >= end)
     return br__expected (run, "the name of a file");
+  return br__file_path (path, run, start, end);
+}
+
+br_status
+br__file_path (char **path, br__run *run, size_t start, size_t end)
+{
+  br_text t = BR_TEXT_ZERO;
   const char *slash = run->from_file && run->file ? strrchr (run->file, '/') : NULL;
   if (slash && run->text[start] != '/')
     br__text_put (&t, run->file, (size_t) (slash - run->file) + 1);

@@ -17,6 +17,8 @@ br_status br__can_not (br_error *error, const char *what, const char *path, int 
 /* The file name that is the rest of the statement, quotes taken off, from the folder of the sheet that
    names it.  To be freed.  */
 br_status br__file_name (char **path, br__run *run);
+/* The same of the name that stands at TEXT[START..END) of the statement.  */
+br_status br__file_path (char **path, br__run *run, size_t start, size_t end);
 
 /* sheet.c */
 br_status br__sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file,

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    file_write.c - puts a file in the place of another so that no fault leaves half of one: a
-   file beside it is written, flushed to disk and renamed, and the folder flushed, too.  */
+   file beside it is written, flushed to disk where that is asked for, and renamed.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -17,6 +17,7 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "sheet/file.h"
+#include "sheet/output.h"
 
 static int
 write_all (int fd, const char *bytes, size_t length)
@@ -85,58 +86,118 @@ is_special (const char *path)
 }
 
 static br_status
-write_special (const char *path, const char *bytes, size_t length, br_error *error)
+can_not_write (const br__output *o, int number, br_error *error)
 {
-  int fd = open (path, O_WRONLY | O_CLOEXEC);
-  if (fd < 0)
-    return br__can_not (error, "write", path, errno);
-  int ok = write_all (fd, bytes, length);
-  int why = errno;
-  if (close (fd) != 0 && ok)
-    ok = 0, why = errno;
-  return ok ? BR_OK : br__can_not (error, "write", path, why);
+  if (o->path)
+    return br__can_not (error, "write", o->path, number);
+  return br__fail (error, BR_IO, 0, 0, "can not write standard output: %s", br__system_words (number));
 }
 
+/* Opens a file beside O->path.  */
 static br_status
-replace (const char *path, const char *bytes, size_t length, br_error *error)
+open_beside (br__output *o, br_error *error)
 {
   br_text beside = BR_TEXT_ZERO;
-  const char *slash = strrchr (path, '/');
-  size_t folder = slash ? (size_t) (slash - path) + 1 : 0;
+  const char *slash = strrchr (o->path, '/');
+  size_t folder = slash ? (size_t) (slash - o->path) + 1 : 0;
 
-  br__text_put (&beside, path, folder);
-  br__text_printf (&beside, ".%.200s.XXXXXX", path + folder);
+  br__text_put (&beside, o->path, folder);
+  br__text_printf (&beside, ".%.200s.XXXXXX", o->path + folder);
   if (beside.failed)
     {
       br__text_clear (&beside);
       return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
     }
-  int why = 0, fd = mkostemp (beside.bytes, O_CLOEXEC);
-  if (fd < 0)
-    why = errno;
-  else
+  o->fd = mkostemp (beside.bytes, O_CLOEXEC);
+  if (o->fd < 0)
     {
-      if (!write_all (fd, bytes, length) || fchmod (fd, rights_of (path)) != 0 || !flush_to_disk (fd))
-        why = errno;
-      if (close (fd) != 0 && !why)
-        why = errno;
-      if (!why && rename (beside.bytes, path) != 0)
-        why = errno;
-      if (why)
-        unlink (beside.bytes);
-      else
-        flush_folder (path);
+      int why = errno;
+      br__text_clear (&beside);
+      return can_not_write (o, why, error);
     }
-  br__text_clear (&beside);
-  return why ? br__can_not (error, "write", path, why) : BR_OK;
+  o->beside = beside.bytes;
+  return BR_OK;
+}
+
+br_status
+br__output_open (br__output *o, const char *path, br_error *error)
+{
+  char real[PATH_MAX];
+  br_status status = BR_OK;
+  *o = (br__output) BR__OUTPUT_ZERO;
+  if (!path)
+    {
+      o->fd = STDOUT_FILENO;
+      return BR_OK;
+    }
+  int special = is_special (path);
+  /* Through a link the file that it leads to is replaced, not the link.  */
+  const char *name = !special && realpath (path, real) ? real : path;
+  o->path = br__strndup (name, strlen (name));
+  if (!o->path)
+    return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
+  if (!special)
+    status = open_beside (o, error);
+  else if ((o->fd = open (path, O_WRONLY | O_CLOEXEC)) < 0)
+    status = can_not_write (o, errno, error);
+  if (status != BR_OK)
+    br__output_drop (o);
+  return status;
+}
+
+br_status
+br__output_write (br__output *o, const char *bytes, size_t length, br_error *error)
+{
+  return write_all (o->fd, bytes, length) ? BR_OK : can_not_write (o, errno, error);
+}
+
+br_status
+br__output_close (br__output *o, int flush, br_error *error)
+{
+  int why = 0;
+  if (o->beside && (fchmod (o->fd, rights_of (o->path)) != 0 || (flush && !flush_to_disk (o->fd))))
+    why = errno;
+  if (o->path && close (o->fd) != 0 && !why)
+    why = errno;
+  o->fd = -1;
+  if (!why && o->beside)
+    {
+      if (rename (o->beside, o->path) != 0)
+        why = errno;
+      else
+        {
+          br__free (o->beside);
+          o->beside = NULL;
+          if (flush)
+            flush_folder (o->path);
+        }
+    }
+  br_status status = why ? can_not_write (o, why, error) : BR_OK;
+  br__output_drop (o);
+  return status;
+}
+
+void
+br__output_drop (br__output *o)
+{
+  if (o->path && o->fd >= 0)
+    close (o->fd);
+  if (o->beside)
+    unlink (o->beside);
+  br__free (o->beside);
+  br__free (o->path);
+  *o = (br__output) BR__OUTPUT_ZERO;
 }
 
 br_status
 br__file_write (const char *path, const char *bytes, size_t length, br_error *error)
 {
-  if (is_special (path))
-    return write_special (path, bytes, length, error);
-  /* Through a link the file that it leads to is replaced, not the link.  */
-  char real[PATH_MAX];
-  return replace (realpath (path, real) ? real : path, bytes, length, error);
+  br__output o;
+  br_status status = br__output_open (&o, path, error);
+  if (status == BR_OK)
+    status = br__output_write (&o, bytes, length, error);
+  if (status == BR_OK)
+    return br__output_close (&o, 1, error);
+  br__output_drop (&o);
+  return status;
 }

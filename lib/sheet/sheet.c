@@ -101,7 +101,37 @@ br_sheet_waiting (const br_sheet *sheet)
 }
 
 size_t br_sheet_failing (const br_sheet *sheet) { return sheet->failing; }
-int br_sheet_unsaved (const br_sheet *sheet) { return sheet->saved_at != sheet->done_count; }
+
+/* Settings on their own are no work that would be missed.  */
+static int
+is_work (const br__line *l)
+{
+  br__lexer lex;
+  if (l->hidden || l->foreign)
+    return 0;
+  if (l->entry || l->check)
+    return 1;
+  if (br__lex_start (&lex, l->text, br__note_start (l->text, l->length), NULL) != BR_OK
+      || lex.token.type != BR__NAME)
+    return 0;
+  const br__statement *st = br__statement_find (l->text + lex.token.offset, lex.token.length);
+  return st && !st->setting;
+}
+
+int
+br_sheet_unsaved (const br_sheet *sheet)
+{
+  if (sheet->saved_at == sheet->done_count)
+    return 0;
+  if (sheet->path)
+    return 1;
+  for (const br__line *l = sheet->first; l; l = l->next)
+    if (is_work (l))
+      return 1;
+  return 0;
+}
+
+void br_sheet_go_on (br_sheet *sheet) { sheet->quit = 0; }
 const char *br_sheet_path (const br_sheet *sheet) { return sheet->path; }
 int br_sheet_done (const br_sheet *sheet) { return sheet->quit; }
 

@@ -9,6 +9,7 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "sheet/safety.h"
+#include "sheet/wood.h"
 
 int
 br__is_hidden_entry (const br__entry *e)
@@ -335,6 +336,8 @@ forget_one (br__run *run)
 br_status
 br__do_forget (br__run *run)
 {
+  if (br__lex_is_word (&run->lex, "part") || br__lex_is_word (&run->lex, "stock"))
+    return br__wood_forget (run);
   br_status status = forget_one (run);
   while (status == BR_OK && br__lex_is_sign (&run->lex, ','))
     {

@@ -1,6 +1,9 @@
 ## The language: words, formulas, names, statements.
 libbenchrule_core_la_SOURCES += \
 	lib/sheet/check.c \
+	lib/sheet/cut.c \
+	lib/sheet/cut.h \
+	lib/sheet/cut_show.c \
 	lib/sheet/dimension.c \
 	lib/sheet/evaluate.c \
 	lib/sheet/evaluate.h \
@@ -12,6 +15,8 @@ libbenchrule_core_la_SOURCES += \
 	lib/sheet/file.c \
 	lib/sheet/file.h \
 	lib/sheet/file_write.c \
+	lib/sheet/fit.c \
+	lib/sheet/fit.h \
 	lib/sheet/functions.c \
 	lib/sheet/functions.h \
 	lib/sheet/graph.c \
@@ -36,10 +41,16 @@ libbenchrule_core_la_SOURCES += \
 	lib/sheet/sheet.c \
 	lib/sheet/sheet.h \
 	lib/sheet/show.c \
+	lib/sheet/spacing.c \
 	lib/sheet/statement.c \
 	lib/sheet/steps.c \
 	lib/sheet/table.c \
 	lib/sheet/tidy.c \
 	lib/sheet/tree.h \
+	lib/sheet/wood.c \
+	lib/sheet/wood.h \
+	lib/sheet/wood_caution.c \
+	lib/sheet/wood_resolve.c \
+	lib/sheet/wood_show.c \
 	lib/sheet/words.c \
 	lib/sheet/words.h

@@ -11,11 +11,12 @@
 #include "exact/status.h"
 #include "sheet/safety.h"
 #include "shop/blade.h"
+#include "sheet/wood.h"
 #include "shop/caution.h"
 #include "shop/drill.h"
 
-static br__child
-child_of (const br__settings *s)
+br__child
+br__child_of (const br__settings *s)
 {
   br__child child = { BR__CHILD_UNSET, 0 };
   if (s->child == BR__NO_CHILD)
@@ -68,7 +69,7 @@ br_status
 br__caution_gap (br__run *run, const br__value *gap, const char *parts)
 {
   const br__settings *s = &run->sheet->settings;
-  br__child child = child_of (s);
+  br__child child = br__child_of (s);
   br__value inches = BR__VALUE_ZERO;
   br_text message = BR_TEXT_ZERO, source = BR_TEXT_ZERO, scope = BR_TEXT_ZERO;
   br_style style = br__settings_style (s);

@@ -9,6 +9,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "sheet/fit.h"
 #include "sheet/sheet.h"
 
 /* A number as it was written, with the unit that it was written in: "1/4 in".  */
@@ -49,6 +50,16 @@ put_setting (br_text *t, const br__settings *s, const char *name)
     br__put_scale (t, &s->scale);
   else if (strcmp (name, "grid") == 0 && s->grid_unit)
     put_written (t, &s->grid, s->grid_unit);
+  else if (strcmp (name, "paper") == 0)
+    {
+      br_number margin = BR_NUMBER_ZERO;
+      const br_unit *unit = NULL;
+      if (br__settings_margin (&margin, &unit, s) != BR_OK)
+        t->failed = 1;
+      br__text_printf (t, "%s, margins ", br__settings_paper (s)->shown);
+      put_written (t, &margin, unit);
+      br_number_clear (&margin);
+    }
   else if (strcmp (name, "kerf") == 0 && s->kerf_unit)
     put_written (t, &s->kerf, s->kerf_unit);
   else if (strcmp (name, "blade") == 0 && s->blade_unit)
@@ -298,6 +309,33 @@ br__do_child (br__run *run)
   if (status != BR_OK || shown)
     return status;
   return finish (run, &copy, "child", read_age (run, &copy.child));
+}
+
+/* paper NAME [margin SIZE] */
+br_status
+br__do_paper (br__run *run)
+{
+  br__settings copy;
+  int shown;
+  br_status status = begin (run, "paper", &copy, &shown);
+  if (status != BR_OK || shown)
+    return status;
+  const br__token t = run->lex.token;
+  copy.paper = t.type == BR__NAME ? br__paper_find (run->text + t.offset, t.length) : NULL;
+  if (!copy.paper)
+    {
+      status = br__expected (run, "a paper such as `letter`, `legal`, `tabloid` or `a4`");
+      br__hint (run->error, "letter legal tabloid ledger statement, a0 to a5, a to f, arch_a to arch_e1");
+    }
+  else
+    status = br__lex_next (&run->lex, run->error);
+  if (status == BR_OK && br__lex_is_word (&run->lex, "margin"))
+    {
+      status = br__lex_next (&run->lex, run->error);
+      if (status == BR_OK)
+        status = read_inches (run, &copy.margin, &copy.margin_unit, 1);
+    }
+  return finish (run, &copy, "paper", status);
 }
 
 br_status

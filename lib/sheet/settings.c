@@ -16,6 +16,7 @@ br__settings_clear (br__settings *s)
   br_number_clear (&s->grid);
   br_number_clear (&s->kerf);
   br_number_clear (&s->blade);
+  br_number_clear (&s->margin);
 }
 
 br_status
@@ -37,6 +38,7 @@ br__settings_copy (br__settings *z, const br__settings *x)
   memset (&made.grid, 0, sizeof made.grid);
   memset (&made.kerf, 0, sizeof made.kerf);
   memset (&made.blade, 0, sizeof made.blade);
+  memset (&made.margin, 0, sizeof made.margin);
   br_status status = br_number_set (&made.ruler, &x->ruler);
   if (status == BR_OK)
     status = br_number_set (&made.scale, &x->scale);
@@ -46,6 +48,8 @@ br__settings_copy (br__settings *z, const br__settings *x)
     status = br_number_set (&made.kerf, &x->kerf);
   if (status == BR_OK)
     status = br_number_set (&made.blade, &x->blade);
+  if (status == BR_OK)
+    status = br_number_set (&made.margin, &x->margin);
   if (status != BR_OK)
     {
       br__settings_clear (&made);

@@ -26,6 +26,9 @@ typedef struct br__settings
   int child;                  /* for whom it is made: BR__CHILD_NOT_SAID, BR__NO_CHILD or months */
   br_number blade;            /* width of the band-saw blade in inches; 0 until given */
   const br_unit *blade_unit;
+  const struct br__paper *paper;        /* NULL until given */
+  br_number margin;           /* inches, all around */
+  const br_unit *margin_unit; /* NULL until given */
 } br__settings;
 
 br_status br__settings_start (br__settings *s);

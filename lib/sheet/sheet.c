@@ -9,6 +9,7 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "sheet/file.h"
+#include "sheet/wood.h"
 
 br_status
 br_sheet_new (br_sheet **sheet)
@@ -41,6 +42,11 @@ br_sheet_free (br_sheet *sheet)
     {
       next = c->next;
       br__check_free (c);
+    }
+  for (br__wood *w = sheet->wood, *next; w; w = next)
+    {
+      next = w->next;
+      br__wood_free (w);
     }
   for (br__line *l = sheet->first, *next; l; l = next)
     {

@@ -49,7 +49,7 @@ enum br__check_state { BR__CHECK_PASS, BR__CHECK_FAIL, BR__CHECK_WAITING, BR__CH
 typedef enum br__step_type
 {
   BR__STEP_DEFINITION, BR__STEP_SETTINGS, BR__STEP_LINE_TEXT, BR__STEP_LINE_SHOWN,
-  BR__STEP_CHECK, BR__STEP_TITLE
+  BR__STEP_CHECK, BR__STEP_TITLE, BR__STEP_WOOD
 } br__step_type;
 
 /* One part of what a statement changed.  It holds the other state; undo and redo are the
@@ -62,6 +62,7 @@ typedef struct br__step
   br__settings *settings;
   br__line *line;
   br__check *check;
+  struct br__wood *wood;
   char *text;
   size_t length;
 } br__step;
@@ -79,6 +80,7 @@ struct br_sheet
   char *title;                      /* or NULL */
   br__line *first, *last;
   br__check *checks, *last_check;
+  struct br__wood *wood, *last_wood;    /* stock and parts */
   size_t failing;
   unsigned long check_count;        /* gives hidden entries their names */
 
@@ -232,5 +234,14 @@ br_status br__do_blade (br__run *run);
 br_status br__do_child (br__run *run);
 br_status br__do_drills (br__run *run);
 br_status br__do_saws (br__run *run);
+br_status br__do_stock (br__run *run);
+br_status br__do_part (br__run *run);
+br_status br__do_parts (br__run *run);
+br_status br__do_order (br__run *run);
+br_status br__do_cuts (br__run *run);
+br_status br__do_divide (br__run *run);
+br_status br__do_space (br__run *run);
+br_status br__do_paper (br__run *run);
+br_status br__do_fit (br__run *run);
 
 #endif

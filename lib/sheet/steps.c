@@ -8,7 +8,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
-#include "sheet/sheet.h"
+#include "sheet/wood.h"
 
 static void
 step_clear (br__step *step)
@@ -105,6 +105,9 @@ swap_step (br_sheet *sheet, br__step *step, br__moves *moves, br_error *error)
       return BR_OK;
     case BR__STEP_CHECK:
       step->check->active = !step->check->active;
+      return BR_OK;
+    case BR__STEP_WOOD:
+      step->wood->active = !step->wood->active;
       return BR_OK;
     case BR__STEP_TITLE:
       {

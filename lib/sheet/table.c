@@ -45,6 +45,36 @@ static const br__statement statements[] =
   { "explain", "explain VALUE [to MARK]", "each step as it is done by hand",
     "Each step is an equation, and both sides can be typed back.  Of a dimension, the whole\n"
     "chain that leads to it.", BR__FOLLOW_VALUE, "to", 0, br__do_explain },
+  { "divide", "divide LENGTH into N [kerf K]", "equal pieces, and where to mark them from one end",
+    "The kerf is the sheet's where none is said.  A mark is where a piece ends: the saw cuts\n"
+    "beyond it.  Each is measured from the end, so that errors do not add up.",
+    BR__FOLLOW_VALUE, "into kerf", 0, br__do_divide },
+  { "space", "space N across LENGTH [width W] [ends E]", "equal gaps, and where each thing begins",
+    "Without `ends` the gap at the ends is that between the things.",
+    BR__FOLLOW_VALUE, "across width ends", 0, br__do_space },
+  { "stock", "stock NAME = T x W x L [qty N]", "the wood at hand: boards, sheets, dowels",
+    "stock pine = 3/4 x 5-1/2 x 48 qty 3     thickness, width, length\n"
+    "stock rod = round 7/16 x 36             diameter, length\n"
+    "stock stud = 2x4 x 96                   nominal, by US PS 20: really 1-1/2 x 3-1/2\n"
+    "stock ply = plywood 3/4 x 48 x 96       really 23/32 by the practice of the trade\n"
+    "stock ash = hardwood 4/4 x 6 x 72       really 13/16 surfaced, by the NHLA's rules\n"
+    "Without blanks 2x4 is the nominal name; 2 x 4 is two by four inches.  Measure what you\n"
+    "have: shops sell other sizes, too.  `stock` alone shows all.",
+    BR__FOLLOW_VALUE, "round plywood hardwood qty", 0, br__do_stock },
+  { "part", "part NAME = L x W [x T] [qty N] [from STOCK]", "a part to be cut, sizes as formulas",
+    "The length lies along the grain; `turn` lets it lie across.  Without `from`, the stock\n"
+    "is that whose thickness fits.  Of a dowel, the length is enough.  `forget part NAME`.",
+    BR__FOLLOW_VALUE, "qty from turn", 0, br__do_part },
+  { "parts", "parts", "the list of parts: sizes, marks, stock, and where each size comes from", NULL,
+    BR__FOLLOW_NOTHING, NULL, 0, br__do_parts },
+  { "cuts", "cuts [STOCK] [limit SECONDS]", "the plan for cutting the parts, kerf counted",
+    "How many sticks it takes, the least that any plan could take, and whether it is proved\n"
+    "best.  Ctrl-C gives the best plan so far.", BR__FOLLOW_WORD, "limit", 0, br__do_cuts },
+  { "order", "order [CLASS] N [spare PERCENT]", "what a class of N needs of parts and stock", NULL,
+    BR__FOLLOW_VALUE, "class spare", 0, br__do_order },
+  { "fit", "fit W x H", "the largest standard scale at which it fits on the paper",
+    "By ISO 5455, and in inches also by the customary scales.  Without sizes, those of the\n"
+    "sheet: overall_length and overall_height.", BR__FOLLOW_VALUE, NULL, 0, br__do_fit },
   { "ruler", "ruler MARK", "the finest mark of the ruler: 1/16, 1/10, 1 mm",
     NULL, BR__FOLLOW_VALUE, NULL, 1, br__do_ruler },
   { "scale", "scale 1:2", "the drawing's scale, drawn to full",
@@ -63,6 +93,10 @@ static const br__statement statements[] =
     "Cautions about gaps hold under 8 years (96 months), those about small parts under 3.\n"
     "`child none` is for what no child plays with.", BR__FOLLOW_WORD, "years months none", 1,
     br__do_child },
+  { "paper", "paper letter [margin M]", "the drawing paper: letter, legal, tabloid, a4, a3 ...",
+    "Also ledger, statement, a0 to a5 (ISO 216), a to f (ASME Y14.1), arch_a to arch_e1.\n"
+    "Margins are 1/2 in, and 10 mm on ISO paper, where nothing else is said.",
+    BR__FOLLOW_WORD, "letter legal tabloid ledger statement a0 a1 a2 a3 a4 a5 margin", 1, br__do_paper },
   { "ties", "ties up", "where exactly half way goes: up (away from zero), down, even", NULL,
     BR__FOLLOW_WORD, "up down even", 1, br__do_ties },
   { "feet", "feet on", "lengths from a foot on as feet and inches: on, off", NULL,

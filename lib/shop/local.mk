@@ -9,9 +9,13 @@ libbenchrule_core_la_SOURCES += \
   lib/shop/cut_fill.c \
   lib/shop/cut_fit.c \
   lib/shop/cut_pattern.c \
+  lib/shop/cut_picture.c lib/shop/cut_picture.h \
   lib/shop/cut_sheet.c lib/shop/cut_sheet.h \
   lib/shop/drill.c lib/shop/drill.h \
   lib/shop/functions.c lib/shop/functions.h \
+  lib/shop/paper.c lib/shop/paper.h \
   lib/shop/picture.c lib/shop/picture.h \
   lib/shop/small_part.c \
+  lib/shop/spacing.c lib/shop/spacing.h \
+  lib/shop/stock.c lib/shop/stock.h \
   lib/shop/workpiece.c

@@ -113,7 +113,7 @@ may_leave (session *s, int *asked)
     return 1;
   *asked = 1;
   br_sheet_go_on (s->sheet);
-  puts ("This sheet is not saved.  `save FILE` keeps it; to leave without, quit once more.");
+  puts ("Not saved yet: `save FILE` keeps it, and `quit` once more leaves without.");
   return 0;
 }
 

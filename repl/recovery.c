@@ -42,7 +42,7 @@ tell_left (const display *d, const char *folder)
       if (!id || kill ((pid_t) id, 0) == 0 || errno != ESRCH)
         continue;
       if (!told++)
-        fputs ("Work that was not saved is left from before; open takes it back, and the file can go then:\n",
+        fputs ("Unsaved work is left from before; remove the file when you are done with it.\n",
                d->stream);
       display_put (d, "  open ");
       display_put (d, folder);

@@ -14,7 +14,7 @@ tests_repl_display_CPPFLAGS = $(TEST_CPPFLAGS) -I$(top_srcdir)/repl
 tests_repl_display_CFLAGS = $(TEST_CFLAGS)
 tests_repl_display_LDADD = $(TEST_LIBS)
 tests_repl_input_SOURCES = tests/repl/input.c tests/check.h tests/repl/folder.h \
-  repl/history.c repl/input.c repl/line.c repl/options.c
+  repl/history.c repl/state.c repl/input.c repl/line.c repl/options.c
 tests_repl_input_CPPFLAGS = $(TEST_CPPFLAGS) -I$(top_srcdir)/repl
 tests_repl_input_CFLAGS = $(TEST_CFLAGS)
 tests_repl_input_LDADD = $(TEST_LIBS)

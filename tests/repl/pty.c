@@ -386,6 +386,21 @@ hide_version (char *notes)
     }
 }
 
+/* Nor does it depend on the folder and the process that left work behind.  */
+static void
+hide_left_work (char *notes)
+{
+  static const char command[] = "  open /", hidden[] = "  open ...";
+  for (char *found; (found = strstr (notes, command)) != NULL; notes = found + 1)
+    {
+      size_t length = strcspn (found, "\n");
+      if (length < strlen (hidden) || !memmem (found, length, "/unsaved-", 9))
+        continue;
+      memcpy (found, hidden, strlen (hidden));
+      memmove (found + strlen (hidden), found + length, strlen (found + length) + 1);
+    }
+}
+
 /* Runs SCRIPT; NOTES gets the transcript, which the caller frees.  */
 static int
 play (player *p, const char *script, char **notes)
@@ -417,6 +432,7 @@ play (player *p, const char *script, char **notes)
     }
   fclose (file);
   fclose (p->notes);
+  hide_left_work (*notes);
   hide_version (*notes);
   folder_remove (p->dir);
   return good && !p->failed;

@@ -5,6 +5,7 @@ benchrule_CPPFLAGS += -DHAVE_READLINE=1
 repl_answers = \
   repl/json.c \
   repl/text.c \
+  repl/text_cut.c \
   repl/text_piece.c \
   repl/text_round.c \
   repl/text_sheet.c \

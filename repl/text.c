@@ -197,7 +197,7 @@ static const text_kind *
 find_kind (const br_record *record)
 {
   static const text_kind plain = { "", put_plain, NULL, 0, NULL };
-  const text_kind *const tables[] = { text_values, text_rounds, text_sheets, text_shops,
+  const text_kind *const tables[] = { text_values, text_rounds, text_sheets, text_shops, text_cuts,
                                       text_tidies };
   if (field_list (record, "lines"))
     return &plain;

@@ -42,6 +42,7 @@ extern const text_kind text_values[];
 extern const text_kind text_rounds[];
 extern const text_kind text_sheets[];
 extern const text_kind text_shops[];
+extern const text_kind text_cuts[];
 extern const text_kind text_tidies[];
 
 /* Pieces that the printers share: text_piece.c.  A char * that is returned is the caller's to

@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
-   text_shop.c - shop answers as text: stacks of tolerances, a value that was looked for,
-   equal divisions, scales that fit a paper.  */
+   text_shop.c - shop answers as text: stacks of tolerances, a value that was looked for.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -66,42 +65,8 @@ found_block (const display *d, const br_record *record)
   free (exact);
 }
 
-static void
-division_block (const display *d, const br_record *record)
-{
-  static const char *const headings[] = { "mark", "from the end" };
-  const br_list *marks = field_list (record, "marks");
-  table t = TABLE_ZERO;
-  pair_if (d, record, "piece", "piece");
-  table_start (&t, 2, headings);
-  for (size_t i = 0; i < fields_in (marks); i++)
-    {
-      table_addf (&t, "%zu", i + 1);
-      char *mark = text_mixed (field_text_at (marks, i));
-      table_add (&t, mark ? mark : "");
-      free (mark);
-    }
-  if (table_rows (&t) > 0)
-    table_put (&t, d);
-  table_clear (&t);
-}
-
-static void
-fit_row (table *t, const display *d, const br_record *record)
-{
-  (void) d;
-  table_add (t, field_text (record, "scale"));
-  text_add_shown (t, record, "drawn_width", "");
-  text_add_shown (t, record, "drawn_height", "");
-  table_add (t, field_truth (record, "fits") ? "fits" : "too large");
-}
-
-static const char *const fit_headings[] = { "scale", "width", "height", "paper" };
-
 const text_kind text_shops[] = {
   { "stack", stack_block, NULL, 0, NULL },
   { "found", found_block, NULL, 0, NULL },
-  { "division", division_block, NULL, 0, NULL },
-  { "fit", NULL, fit_row, 4, fit_headings },
   { NULL, NULL, NULL, 0, NULL }
 };

@@ -205,7 +205,11 @@ put_drawn (br_record *r, fit *f, int i)
   if (status == BR_OK)
     {
       br__put_exact (r, keys[i].over, br_real_rational (&z));
-      status = br__shown (&t, &over, s);
+      /* How much too big is a thing to know roughly: a mark will do.  */
+      if (br_real_rational (&over.real))
+        status = br__put_ruler_mark (&t, br_real_rational (&over.real), BR_UP, s);
+      else
+        status = br__shown (&t, &over, s);
       br__put_from (r, keys[i].over_shown, &t);
     }
   br__text_clear (&t);
@@ -237,7 +241,10 @@ emit_fit (fit *f)
   if (status == BR_OK)
     status = br__settings_margin (&margin, &unit, s);
   if (status == BR_OK)
-    status = br__put_length (&t, &margin, s);
+    {
+      br_style style = { unit, 0 };
+      br__put_measure (&t, &margin, BR_LENGTH, &style);
+    }
   br__put_from (r, "margin", &t);
   br__put_text (r, "source", f->scale->words ? "customary inch scale" : "ISO 5455");
   br__put_text (r, "paper_source", p->source);

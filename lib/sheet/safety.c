@@ -11,7 +11,6 @@
 #include "exact/status.h"
 #include "sheet/safety.h"
 #include "shop/blade.h"
-#include "sheet/wood.h"
 #include "shop/caution.h"
 #include "shop/drill.h"
 

@@ -12,5 +12,7 @@ br_status br__caution_gap (br__run *run, const br__value *gap, const char *parts
 br_status br__caution_tree (br__run *run, const br__tree *t);
 /* For the dimensions that moved: those that are called a gap, and calls in their formulas.  */
 br_status br__caution_moves (br__run *run, const br__moves *moves);
+/* For whom it is made, as shop/caution.h has it.  */
+struct br__child br__child_of (const br__settings *s);
 
 #endif

@@ -5,7 +5,6 @@
 #define BR_SHEET_WOOD_H
 
 #include "sheet/sheet.h"
-#include "shop/caution.h"
 #include "shop/stock.h"
 
 enum { BR__THICKNESS, BR__WIDTH, BR__LENGTH_OF, BR__SIZES };
@@ -83,9 +82,8 @@ br_status br__stock_list (br__run *run);
 int br__at_separator (const br__lexer *l);
 br_status br__skip_separator (br__run *run);
 
-/* safety.c: for whom it is made.  */
-br__child br__child_of (const br__settings *s);
-/* Cautions that go with the parts of LIST.  */
-br_status br__wood_cautions (br__run *run, const br__wood_list *list);
+/* Cautions that go with the parts of LIST: those about holding them and, where SMALL is set, those
+   about a small child.  */
+br_status br__wood_cautions (br__run *run, const br__wood_list *list, int small);
 
 #endif

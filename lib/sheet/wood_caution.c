@@ -9,7 +9,9 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "sheet/safety.h"
 #include "sheet/wood.h"
+#include "shop/caution.h"
 
 /* The machines that parts are cut at; what they are shaped at later is no matter of a list.  */
 static int
@@ -82,7 +84,7 @@ look_at (br_text *holding, br_text *small, const br__wood_list *list, unsigned b
       const br__piece *p = &list->parts[i];
       br_real sizes[BR__SIZES] = { BR_REAL_ZERO, BR_REAL_ZERO, BR_REAL_ZERO };
       int round = p->stock != SIZE_MAX && list->stocks[p->stock].wood->round;
-      if (!p->size[BR__LENGTH_OF].known || !p->size[BR__WIDTH].known || !p->size[BR__THICKNESS].known)
+      if (p->problem.length || !p->size[BR__LENGTH_OF].known || !p->size[BR__WIDTH].known || !p->size[BR__THICKNESS].known)
         continue;
       for (int k = 0; k < BR__SIZES; k++)
         sizes[k].rational = p->size[k].value;   /* borrowed */
@@ -94,7 +96,7 @@ look_at (br_text *holding, br_text *small, const br__wood_list *list, unsigned b
 }
 
 br_status
-br__wood_cautions (br__run *run, const br__wood_list *list)
+br__wood_cautions (br__run *run, const br__wood_list *list, int for_child)
 {
   const br__settings *s = &run->sheet->settings;
   br__child child = br__child_of (s);
@@ -103,7 +105,7 @@ br__wood_cautions (br__run *run, const br__wood_list *list)
   for (size_t i = 0; i < br__advice_count && status == BR_OK; i++)
     if (holding[i].length)
       status = emit (run, &holding[i], br__advices[i].message, br__advices[i].source, NULL);
-  for (int i = 0; i < 2 && status == BR_OK; i++)
+  for (int i = 0; for_child && i < 2 && status == BR_OK; i++)
     {
       const br__caution *c = br__small_part_caution (i == 0 ? BR_YES : BR_UNKNOWN, &child);
       if (small[i].length && c)

@@ -232,7 +232,7 @@ br__do_parts (br__run *run)
         }
     }
   if (status == BR_OK)
-    status = br__wood_cautions (run, &list);
+    status = br__wood_cautions (run, &list, 1);
   br__wood_list_clear (&list);
   return status;
 }

@@ -9,7 +9,7 @@
 #include "shop/cut_picture.h"
 
 #define COLUMNS 65      /* the last for the right edge */
-#define MOST_ROWS 21
+#define MOST_ROWS 13
 
 typedef struct grid
 {

@@ -5,7 +5,7 @@ EXTRA_DIST += tests/data/expressions.txt tests/data/statements.txt tests/data/wr
 
 if HAVE_CMOCKA
 sheet_tests = tests/sheet/language tests/sheet/limits tests/sheet/rounding tests/sheet/formulas \
-  tests/sheet/edits tests/sheet/names
+  tests/sheet/edits tests/sheet/names tests/sheet/hostile tests/sheet/apart
 check_PROGRAMS += $(sheet_tests)
 TESTS += $(sheet_tests)
 SHEET_TEST_CFLAGS = $(TEST_CFLAGS) -pthread
@@ -26,6 +26,14 @@ tests_sheet_names_SOURCES = tests/sheet/names.c tests/sheet/support.h tests/chec
 tests_sheet_names_CPPFLAGS = $(TEST_CPPFLAGS)
 tests_sheet_names_CFLAGS = $(SHEET_TEST_CFLAGS)
 tests_sheet_names_LDADD = $(TEST_LIBS)
+tests_sheet_hostile_SOURCES = tests/sheet/hostile.c tests/sheet/support.h tests/check.h
+tests_sheet_hostile_CPPFLAGS = $(TEST_CPPFLAGS)
+tests_sheet_hostile_CFLAGS = $(SHEET_TEST_CFLAGS)
+tests_sheet_hostile_LDADD = $(TEST_LIBS)
+tests_sheet_apart_SOURCES = tests/sheet/apart.c tests/sheet/support.h tests/check.h
+tests_sheet_apart_CPPFLAGS = $(TEST_CPPFLAGS)
+tests_sheet_apart_CFLAGS = $(SHEET_TEST_CFLAGS)
+tests_sheet_apart_LDADD = $(TEST_LIBS)
 # FLINT_LIBS is empty where FLINT is not there; the oracle is then GMP.
 tests_sheet_formulas_SOURCES = tests/sheet/formulas.c tests/sheet/oracle.h tests/sheet/support.h tests/check.h
 tests_sheet_formulas_CPPFLAGS = $(TEST_CPPFLAGS) $(FLINT_CFLAGS)

@@ -9,6 +9,8 @@
 
 #include "check.h"
 
+#include <mpfr.h>
+
 /* A record as pairs of path and value, each ended by NUL: it is the C library's memory, so that a
    test may refuse the library's own.  */
 typedef struct said_record
@@ -141,6 +143,7 @@ sheet_do_job (void *user)
 {
   sheet_job *job = user;
   job->status = sheet_run_bytes (job->sheet, job->s, job->text, job->length);
+  mpfr_free_cache ();           /* MPFR keeps constants for each thread */
   return NULL;
 }
 

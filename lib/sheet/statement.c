@@ -184,6 +184,8 @@ br__run_line (br_sheet *sheet, const char *text, size_t length, const char *file
   br__run run = { .sheet = sheet, .sink = sink, .file = file, .line_number = line_number,
                   .from_file = from_file, .text = text, .length = length, .error = &error };
   br_status status = run_statement (&run), kept = BR_OK;
+  /* A remark, an answer or an `undo` in a file is a line of the sheet, but nothing to be undone.  */
+  int text_only = from_file && !run.line && !run.steps.count;
 
   if (!run.line && (from_file || (status == BR_OK && run.kept)))
     kept = br__line_append (&run, &run.line);
@@ -192,7 +194,7 @@ br__run_line (br_sheet *sheet, const char *text, size_t length, const char *file
       run.line->ending = ending;
       run.line->foreign = sheet->open_depth > 1;
     }
-  if (kept == BR_OK)
+  if (kept == BR_OK && !text_only)
     kept = br__steps_commit (&run);
   br__steps_drop (&run.steps);
   if (status == BR_OK)

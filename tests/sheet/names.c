@@ -273,6 +273,34 @@ names_twice_in_a_file (void **state)
   said_clear (&s);
 }
 
+/* Lines of a file that change nothing are no steps to be undone.  */
+static void
+undo_in_a_file (void **state)
+{
+  char path[] = "/tmp/benchrule-names-XXXXXX";
+  int file = mkstemp (path);
+  static const char text[] = "# a remark\na = 1\n\na = 2\na = 3\na\nundo\nundo\na\nredo\na\n# the end\n\n";
+  br_sheet *sheet = sheet_with ("");
+  said s = SAID_ZERO;
+  br_sink sink = { .user = &s, .record = said_take_record, .fault = said_take_fault };
+  (void) state;
+  assert_true (file >= 0);
+  assert_int_equal (write (file, text, sizeof text - 1), sizeof text - 1);
+  close (file);
+  check_ok (br_sheet_run_file (sheet, path, &sink));
+  unlink (path);
+  assert_int_equal (s.count, 9);
+  said_is (&s, 3, "exact", "3");
+  said_is (&s, 6, "exact", "1");
+  said_is (&s, 8, "exact", "2");
+  sheet_say (sheet, &s, "undo\na");
+  said_is (&s, 1, "exact", "1");
+  sheet_say (sheet, &s, "undo\nlist");
+  said_is (&s, 1, "kind", "remark");
+  br_sheet_free (sheet);
+  said_clear (&s);
+}
+
 int
 main (void)
 {
@@ -285,6 +313,7 @@ main (void)
     CHECK_TEST (refused_changes),
     CHECK_TEST (loops_are_named),
     CHECK_TEST (names_twice_in_a_file),
+    CHECK_TEST (undo_in_a_file),
   };
   return CHECK_RUN (tests);
 }

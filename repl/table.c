@@ -15,7 +15,7 @@
 
 #define INDENT 2
 #define GAP 2
-#define LEAST_COLUMN 4
+#define LEAST_COLUMN 6
 
 void
 table_start (table *t, size_t columns, const char *const *headings)
@@ -98,24 +98,34 @@ measure (int widths[TABLE_COLUMNS], const table *t)
     }
 }
 
-/* Takes columns from the widest until the row fits.  */
-static void
-fit (int widths[TABLE_COLUMNS], const table *t, int limit)
+/* Takes characters from the widest of the columns from FIRST on; 1 once the row fits.  */
+static int
+fit_from (int widths[TABLE_COLUMNS], const table *t, size_t first, int limit)
 {
   for (;;)
     {
       int total = INDENT;
-      size_t widest = 0;
+      size_t widest = first;
       for (size_t i = 0; i < t->columns; i++)
         {
           total += widths[i] ? widths[i] + GAP : 0;
-          if (widths[i] > widths[widest])
+          if (i > first && widths[i] > widths[widest])
             widest = i;
         }
-      if (total - GAP <= limit || widths[widest] <= LEAST_COLUMN)
-        return;
+      if (total - GAP <= limit)
+        return 1;
+      if (first >= t->columns || widths[widest] <= LEAST_COLUMN)
+        return 0;
       widths[widest]--;
     }
+}
+
+/* The columns to be kept whole are cut only where the others at their least leave no room.  */
+static void
+fit (int widths[TABLE_COLUMNS], const table *t, int limit)
+{
+  if (!fit_from (widths, t, t->keep, limit) && t->keep > 0)
+    (void) fit_from (widths, t, 0, limit);
 }
 
 /* CELL in WIDTH columns; its end is cut, and the cut is shown, where it is too wide.  */

@@ -12,12 +12,13 @@
 typedef struct table
 {
   size_t columns;
+  size_t keep;          /* so many leading columns are cut last */
   char **cells;         /* rows * columns, each its own block */
   size_t count, room;
   int failed;           /* memory ran out: what is there is still written */
 } table;
 
-#define TABLE_ZERO { 0, NULL, 0, 0, 0 }
+#define TABLE_ZERO { 0, 0, NULL, 0, 0, 0 }
 
 /* Begins with a row of headings, COLUMNS of them.  */
 void table_start (table *t, size_t columns, const char *const *headings);

@@ -196,7 +196,7 @@ put_plain (const display *d, const br_record *record)
 static const text_kind *
 find_kind (const br_record *record)
 {
-  static const text_kind plain = { "", put_plain, NULL, 0, NULL };
+  static const text_kind plain = { "", put_plain, NULL, 0, NULL, 0 };
   const text_kind *const tables[] = { text_values, text_rounds, text_sheets, text_shops, text_cuts,
                                       text_tidies };
   if (field_list (record, "lines"))
@@ -240,6 +240,7 @@ text_put (text_printer *p, const br_record *record)
     {
       p->held = kind;
       table_start (&p->rows, kind->columns, kind->headings);
+      p->rows.keep = kind->keep;
       if (kind->block)
         hold_single (p, record);
     }

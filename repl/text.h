@@ -20,6 +20,7 @@ typedef struct text_kind
   void (*row) (table *t, const display *d, const br_record *record);
   size_t columns;
   const char *const *headings;
+  size_t keep;              /* leading columns that are cut last */
 } text_kind;
 
 typedef struct text_printer

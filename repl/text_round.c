@@ -133,8 +133,8 @@ marks_block (const display *d, const br_record *record)
 static const char *const rounding_headings[] = { "typed", "value", "mark", "error", "", "ruler" };
 
 const text_kind text_rounds[] = {
-  { "rounding", rounding_block, rounding_row, 6, rounding_headings },
-  { "total", total_block, NULL, 0, NULL },
-  { "marks", marks_block, NULL, 0, NULL },
-  { NULL, NULL, NULL, 0, NULL }
+  { "rounding", rounding_block, rounding_row, 6, rounding_headings, 0 },
+  { "total", total_block, NULL, 0, NULL, 0 },
+  { "marks", marks_block, NULL, 0, NULL, 0 },
+  { NULL, NULL, NULL, 0, NULL, 0 }
 };

@@ -44,17 +44,68 @@ formula_of (const br_record *record)
   return plain ? "" : formula;
 }
 
+/* The value as it is shown; six figures of one that is no fraction, so that the table keeps its width.  */
+static void
+add_short_value (table *t, const display *d, const br_record *record)
+{
+  const char *tolerance = field_text (record, "tolerance");
+  const char *unit = field_text (record, "unit");
+  br_number n = BR_NUMBER_ZERO;
+  char digits[64];
+  int waits = strcmp (field_text (record, "state"), "waiting") == 0;
+
+  if (!waits && !*field_text (record, "exact") && field_number (&n, field_text (record, "decimal"))
+      && br_number_write_decimal (digits, sizeof digits, NULL, &n, 6) < sizeof digits)
+    table_addf (t, "%s%s%s%s", display_sign (d, "\xe2\x89\x88 ", "about "), digits, *unit ? " " : "", unit);
+  else
+    table_addf (t, "%s%s%s", waits ? "waits" : field_text (record, "shown"), *tolerance ? " +- " : "",
+                tolerance);
+  br_number_clear (&n);
+}
+
+/* A signed error in few characters: "+1/80", or three figures of one that is no fraction.  */
+static void
+add_short_error (table *t, const display *d, const br_record *record)
+{
+  const char *exact = field_text (record, "error");
+  const char *decimal = field_text (record, "error_decimal");
+  const char *plus = field_sign (decimal) > 0 ? "+" : "";
+  br_number n = BR_NUMBER_ZERO;
+  char digits[64] = "";
+
+  if (*exact)
+    table_addf (t, "%s%s", plus, exact);
+  else if (field_number (&n, decimal) && br_number_write_decimal (digits, sizeof digits, NULL, &n, 3)
+           < sizeof digits)
+    table_addf (t, "%s%s%s", display_sign (d, "\xe2\x89\x88 ", "about "), plus, digits);
+  else
+    table_add (t, "");
+  br_number_clear (&n);
+}
+
+/* The mark and the error, where the value lies between marks.  */
+static void
+add_mark (table *t, const display *d, const br_record *record)
+{
+  if (field_sign (field_text (record, "error_decimal")) == 0)
+    {
+      table_add (t, "");
+      table_add (t, "");
+      return;
+    }
+  table_add (t, field_text (record, "mark"));
+  add_short_error (t, d, record);
+}
+
 static void
 dimension_row (table *t, const display *d, const br_record *record)
 {
   const char *shown = field_text (record, "shown");
   const char *drawn = field_text (record, "drawn");
-  const char *tolerance = field_text (record, "tolerance");
   int waits = strcmp (field_text (record, "state"), "waiting") == 0;
   table_add (t, field_text (record, "name"));
-  table_addf (t, "%s%s%s%s",
-              waits || *field_text (record, "exact") ? "" : display_sign (d, "\xe2\x89\x88 ", "about "),
-              waits ? "waits" : shown, *tolerance ? " +- " : "", tolerance);
+  add_short_value (t, d, record);
+  add_mark (t, d, record);
   table_add (t, strcmp (drawn, shown) != 0 ? drawn : "");
   table_add (t, formula_of (record));
   if (waits)
@@ -189,18 +240,19 @@ caution_block (const display *d, const br_record *record)
     }
 }
 
-static const char *const dimension_headings[] = { "name", "value", "drawn", "formula", "waits for", "note" };
+static const char *const dimension_headings[] = { "name", "value", "mark", "error",
+                                                  "drawn", "formula", "waits for", "note" };
 static const char *const missing_headings[] = { "missing", "needed by" };
 static const char *const setting_headings[] = { "setting", "value" };
 
 const text_kind text_sheets[] = {
-  { "dimension", NULL, dimension_row, 6, dimension_headings },
-  { "missing", NULL, missing_row, 2, missing_headings },
-  { "setting", setting_block, setting_row, 2, setting_headings },
-  { "trace", trace_block, NULL, 0, NULL },
-  { "check", check_block, NULL, 0, NULL },
-  { "steps", steps_block, NULL, 0, NULL },
-  { "remark", remark_block, NULL, 0, NULL },
-  { "caution", caution_block, NULL, 0, NULL },
-  { NULL, NULL, NULL, 0, NULL }
+  { "dimension", NULL, dimension_row, 8, dimension_headings, 4 },
+  { "missing", NULL, missing_row, 2, missing_headings, 0 },
+  { "setting", setting_block, setting_row, 2, setting_headings, 0 },
+  { "trace", trace_block, NULL, 0, NULL, 0 },
+  { "check", check_block, NULL, 0, NULL, 0 },
+  { "steps", steps_block, NULL, 0, NULL, 0 },
+  { "remark", remark_block, NULL, 0, NULL, 0 },
+  { "caution", caution_block, NULL, 0, NULL, 0 },
+  { NULL, NULL, NULL, 0, NULL, 0 }
 };

@@ -66,7 +66,7 @@ found_block (const display *d, const br_record *record)
 }
 
 const text_kind text_shops[] = {
-  { "stack", stack_block, NULL, 0, NULL },
-  { "found", found_block, NULL, 0, NULL },
-  { NULL, NULL, NULL, 0, NULL }
+  { "stack", stack_block, NULL, 0, NULL, 0 },
+  { "found", found_block, NULL, 0, NULL, 0 },
+  { NULL, NULL, NULL, 0, NULL, 0 }
 };

@@ -19,3 +19,7 @@ if HAVE_FLINT
 tests_bench_number_CPPFLAGS = $(AM_CPPFLAGS) $(FLINT_CFLAGS)
 tests_bench_number_LDADD += $(FLINT_LIBS)
 endif
+
+BENCHES += tests/bench/sheet
+tests_bench_sheet_SOURCES = tests/bench/sheet.c
+tests_bench_sheet_LDADD = libbenchrule-core.la $(MPFI_LIBS) $(MPFR_LIBS) $(GMP_LIBS)

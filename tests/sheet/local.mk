@@ -5,7 +5,7 @@ EXTRA_DIST += tests/data/expressions.txt tests/data/statements.txt tests/data/wr
 
 if HAVE_CMOCKA
 sheet_tests = tests/sheet/language tests/sheet/limits tests/sheet/rounding tests/sheet/formulas \
-  tests/sheet/edits tests/sheet/names tests/sheet/hostile tests/sheet/apart
+  tests/sheet/edits tests/sheet/names tests/sheet/hostile tests/sheet/apart tests/sheet/shop tests/sheet/complete
 check_PROGRAMS += $(sheet_tests)
 TESTS += $(sheet_tests)
 SHEET_TEST_CFLAGS = $(TEST_CFLAGS) -pthread
@@ -34,6 +34,14 @@ tests_sheet_apart_SOURCES = tests/sheet/apart.c tests/sheet/support.h tests/chec
 tests_sheet_apart_CPPFLAGS = $(TEST_CPPFLAGS)
 tests_sheet_apart_CFLAGS = $(SHEET_TEST_CFLAGS)
 tests_sheet_apart_LDADD = $(TEST_LIBS)
+tests_sheet_shop_SOURCES = tests/sheet/shop.c tests/sheet/support.h tests/check.h
+tests_sheet_shop_CPPFLAGS = $(TEST_CPPFLAGS)
+tests_sheet_shop_CFLAGS = $(SHEET_TEST_CFLAGS)
+tests_sheet_shop_LDADD = $(TEST_LIBS)
+tests_sheet_complete_SOURCES = tests/sheet/complete.c tests/sheet/support.h tests/check.h
+tests_sheet_complete_CPPFLAGS = $(TEST_CPPFLAGS)
+tests_sheet_complete_CFLAGS = $(SHEET_TEST_CFLAGS)
+tests_sheet_complete_LDADD = $(TEST_LIBS)
 # FLINT_LIBS is empty where FLINT is not there; the oracle is then GMP.
 tests_sheet_formulas_SOURCES = tests/sheet/formulas.c tests/sheet/oracle.h tests/sheet/support.h tests/check.h
 tests_sheet_formulas_CPPFLAGS = $(TEST_CPPFLAGS) $(FLINT_CFLAGS)

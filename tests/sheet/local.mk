@@ -3,6 +3,9 @@
 
 EXTRA_DIST += tests/data/expressions.txt tests/data/statements.txt tests/data/wrong_lines.txt
 
+TESTS += tests/sheet/json.tap
+EXTRA_DIST += tests/sheet/json.tap
+
 if HAVE_CMOCKA
 sheet_tests = tests/sheet/language tests/sheet/limits tests/sheet/rounding tests/sheet/formulas \
   tests/sheet/edits tests/sheet/names tests/sheet/hostile tests/sheet/apart tests/sheet/shop tests/sheet/complete

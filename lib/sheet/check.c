@@ -38,8 +38,8 @@ read_comparison (br__run *run, br__comparison *c)
   return br__expected (run, "one of < <= = >= > != ");
 }
 
-static br_status
-append_copy (br__tree *t, const br__tree *from, size_t shift)
+br_status
+br__tree_append (br__tree *t, const br__tree *from, size_t shift)
 {
   for (size_t i = 0; i < from->count; i++)
     {
@@ -69,10 +69,10 @@ difference (br__tree *t, const br__tree *great, const br__tree *small, const cha
   t->text = br__strndup (text + base, length);
   if (!t->text)
     return BR_NO_MEMORY;
-  br_status status = append_copy (t, great, great->base - base);
+  br_status status = br__tree_append (t, great, great->base - base);
   size_t first = t->count;
   if (status == BR_OK)
-    status = append_copy (t, small, small->base - base);
+    status = br__tree_append (t, small, small->base - base);
   for (size_t i = first; i < t->count; i++)
     t->nodes[i].first += first;
   if (status == BR_OK && !br__grow (&t->nodes, &t->room, t->count + 1, sizeof (br__node)))

@@ -9,6 +9,7 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "sheet/safety.h"
+#include "sheet/shape.h"
 #include "sheet/wood.h"
 
 int
@@ -338,6 +339,8 @@ br__do_forget (br__run *run)
 {
   if (br__lex_is_word (&run->lex, "part") || br__lex_is_word (&run->lex, "stock"))
     return br__wood_forget (run);
+  if (br__lex_is_word (&run->lex, "shape"))
+    return br__shape_forget (run);
   br_status status = forget_one (run);
   while (status == BR_OK && br__lex_is_sign (&run->lex, ','))
     {
@@ -407,6 +410,7 @@ put_user_names (br_list *list, const br__entry *e, br_sheet *sheet)
           br__list_text (list, br__entry_name (edge->user));
           continue;
         }
+      br__put_shape_user (list, edge->user);
       for (br__check *c = sheet->checks; c; c = c->next)
         if (c->margin == edge->user)
           {
@@ -425,7 +429,7 @@ br__do_missing (br__run *run)
   for (br__entry *e = br__graph_first (run->sheet->graph); e && status == BR_OK;
        e = br__entry_next (e))
     {
-      if (br__entry_definition (e) || !br__entry_users (e, NULL))
+      if (br__is_hidden_entry (e) || br__entry_definition (e) || !br__entry_users (e, NULL))
         continue;
       br_record *r = br__record_new ("missing");
       br__put_text (r, "name", br__entry_name (e));
@@ -433,6 +437,8 @@ br__do_missing (br__run *run)
       status = br__emit (run, r);
       count++;
     }
+  if (status == BR_OK)
+    status = br__shapes_missing (run, &count);
   if (status == BR_OK && !count)
     status = br__remark (run, "nothing is missing: every dimension has a value");
   return status;

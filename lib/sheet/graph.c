@@ -8,13 +8,19 @@
 
 #include "exact/status.h"
 #include "sheet/graph_private.h"
+#include "sheet/shape.h"
 #include "sheet/words.h"
 
 br__graph *
-br__graph_new (void)
+br__graph_new (const br__settings *settings)
 {
-  return br__alloc_zero (1, sizeof (br__graph));
+  br__graph *g = br__alloc_zero (1, sizeof *g);
+  if (g)
+    g->settings = settings;
+  return g;
 }
+
+const br__settings *br__graph_settings (const br__graph *g) { return g->settings; }
 
 void
 br__definition_free (br__definition *d)
@@ -125,13 +131,16 @@ static br_status
 tie_names (br__definition *d, br__graph *g)
 {
   size_t room = 0;
+  /* First all entries: to make one may be a walk of its own.  */
+  for (size_t i = 0; i < d->tree.count; i++)
+    if (d->tree.nodes[i].op == BR__OP_NAME)
+      d->tree.nodes[i].entry = br__node_entry (g, &d->tree, &d->tree.nodes[i], 1);
   unsigned long stamp = ++g->stamp;
   for (size_t i = 0; i < d->tree.count; i++)
     {
       br__node *n = &d->tree.nodes[i];
       if (n->op != BR__OP_NAME)
         continue;
-      n->entry = br__graph_get (g, d->tree.text + n->word, n->word_length);
       if (!n->entry || !br__grow (&d->edges, &room, d->edge_count + 1, sizeof (br__edge)))
         return BR_NO_MEMORY;
       if (n->entry->visited == stamp)
@@ -201,8 +210,10 @@ br__graph_lookup (const br__value **value, void *user, const br__tree *tree, con
 {
   br__graph *g = user;
   const char *name = tree->text + node->word;
-  br__entry *e = node->entry ? node->entry : br__graph_find (g, name, node->word_length);
+  br__entry *e = node->entry ? node->entry : br__node_entry (g, tree, node, node->part == BR__PART_CLEAR);
 
+  if (node->part && !(e && e->has_value))
+    return br__no_shape (g, tree, node, error);
   if (!e || (!e->definition && !e->users))
     return unknown_name (g, name, node->word_length, error);
   if (e->has_value)

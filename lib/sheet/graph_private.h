@@ -37,6 +37,7 @@ struct br__graph
   br__entry *first, *last;
   unsigned long stamp;
   size_t waiting;
+  const br__settings *settings;
 };
 
 /* loop.c: BR_OK if E may be given a definition with these edges, else BR_DOMAIN with the loop

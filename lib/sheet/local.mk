@@ -40,6 +40,11 @@ libbenchrule_core_la_SOURCES += \
 	lib/sheet/settings.h \
 	lib/sheet/sheet.c \
 	lib/sheet/sheet.h \
+	lib/sheet/shape.c \
+	lib/sheet/shape.h \
+	lib/sheet/shape_call.c \
+	lib/sheet/shape_show.c \
+	lib/sheet/shape_tree.c \
 	lib/sheet/show.c \
 	lib/sheet/spacing.c \
 	lib/sheet/statement.c \

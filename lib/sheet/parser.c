@@ -11,6 +11,7 @@
 #include "exact/number.h"
 #include "exact/status.h"
 #include "sheet/functions.h"
+#include "sheet/shape.h"
 #include "sheet/tree.h"
 #include "sheet/words.h"
 
@@ -220,15 +221,55 @@ parse_bare (parser *p, const br__function *f, const br__token *word)
   return status == BR_OK ? finish_call (p, f, word, 1, first, 1) : status;
 }
 
+/* What is asked of shapes: top(deck), clear(deck, wheel); the token at hand is the bracket.  */
+static br_status
+parse_shapes (parser *p, int part, const br__token *word)
+{
+  static const int reach[] = { BR__PART_LEFT, BR__PART_RIGHT, BR__PART_TOP, BR__PART_BOTTOM };
+  int side = part >= BR__PART_SIDE_LEFT && part <= BR__PART_SIDE_BOTTOM;
+  int level = part == BR__PART_SIDE_LEFT || part == BR__PART_SIDE_RIGHT;
+  size_t open = p->lexer->token.offset, first = p->tree->count;
+  br_status status = BR_OK;
+
+  for (int i = 0; i < (part == BR__PART_CLEAR ? 2 : 1) && status == BR_OK; i++)
+    {
+      if (i && !br__lex_is_sign (p->lexer, ','))
+        return br__fail (p->error, BR_SYNTAX, open, 1, "`clear` is asked of two shapes: clear(deck, wheel)");
+      status = advance (p);
+      if (status == BR_OK && p->lexer->token.type != BR__NAME)
+        return br__fail (p->error, BR_SYNTAX, p->lexer->token.offset, p->lexer->token.length,
+                         "the name of a shape should stand here");
+      if (status == BR_OK)
+        status = advance (p);
+    }
+  if (status == BR_OK && !br__lex_is_sign (p->lexer, ')'))
+    return unclosed (p, open);
+  if (status == BR_OK)
+    status = advance (p);
+  br__token whole = *word;
+  whole.length = p->last_end - word->offset;
+  for (int i = 0; i < 1 + side && status == BR_OK; i++)
+    {
+      status = add (p, BR__OP_NAME, 0, p->tree->count, word->offset, &whole);
+      if (status == BR_OK)
+        p->tree->nodes[p->tree->count - 1].part
+          = (unsigned) (!side ? part : i ? reach[part - BR__PART_SIDE_LEFT] : level ? BR__PART_X : BR__PART_Y);
+    }
+  return status == BR_OK && side ? add (p, BR__OP_ADD, 2, first, word->offset, &whole) : status;
+}
+
 static br_status
 parse_name (parser *p)
 {
   br__token word = p->lexer->token;
   const br__function *f = br__function_find (p->lexer->text + word.offset, word.length);
   br_status status = advance (p);
+  int part = br__shape_word (p->lexer->text + word.offset, word.length);
 
   if (status != BR_OK)
     return status;
+  if (part && br__lex_is_sign (p->lexer, '('))
+    return parse_shapes (p, part, &word);
   if (br__lex_is_sign (p->lexer, '('))
     return f ? parse_arguments (p, f, &word) : unknown_function (p, &word);
   if (f && br__function_least (f) == 1 && br__function_most (f) <= 2 && (starts_term (p->lexer) || is_leading_minus (p->lexer))

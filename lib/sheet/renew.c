@@ -9,6 +9,7 @@
 
 #include "exact/status.h"
 #include "sheet/graph_private.h"
+#include "sheet/shape.h"
 
 /* What an entry was before this change, to be put back if it is refused.  */
 typedef struct saved
@@ -69,7 +70,14 @@ name_error (renewal *r, br__entry *e)
     return;
   memcpy (was, r->error->message, sizeof was);
   br_status status = r->error->status;
-  if (e->name[0] == ' ')        /* the margin of a rule */
+  if (e->name[0] == ' ' && e->name[1] == ' ')
+    {
+      br_text t = BR_TEXT_ZERO;
+      br__put_entry_words (&t, e);
+      br__fail (r->error, status, 0, 0, "the %.60s would have no value: %.130s", br__text_string (&t), was);
+      br__text_clear (&t);
+    }
+  else if (e->name[0] == ' ')   /* the margin of a rule */
     br__fail (r->error, status, 0, 0, "the check `%.60s` would have no value: %.130s",
               e->definition->tree.text, was);
   else

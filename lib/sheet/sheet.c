@@ -9,6 +9,7 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "sheet/file.h"
+#include "sheet/shape.h"
 #include "sheet/wood.h"
 
 br_status
@@ -18,7 +19,7 @@ br_sheet_new (br_sheet **sheet)
   br_status status = made ? BR_OK : BR_NO_MEMORY;
   if (made)
     {
-      made->graph = br__graph_new ();
+      made->graph = br__graph_new (&made->settings);
       status = made->graph ? br__settings_start (&made->settings) : BR_NO_MEMORY;
     }
   if (status != BR_OK)
@@ -48,6 +49,11 @@ br_sheet_free (br_sheet *sheet)
       next = w->next;
       br__wood_free (w);
     }
+  for (br__shape *s = sheet->shapes, *next; s; s = next)
+    {
+      next = s->next;
+      br__shape_free (s);
+    }
   for (br__line *l = sheet->first, *next; l; l = next)
     {
       next = l->next;
@@ -57,6 +63,7 @@ br_sheet_free (br_sheet *sheet)
   br__graph_free (sheet->graph);
   br__settings_clear (&sheet->settings);
   br__free (sheet->title);
+  br__free (sheet->date);
   br__free (sheet->path);
   br_number_clear (&sheet->tidy.size);
   br__free (sheet);
@@ -96,13 +103,13 @@ br_sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file
   return br__sheet_run (sheet, text, length, file, first_line, 0, sink);
 }
 
-/* A check that waits has an entry of its own in the graph, which is no dimension.  */
+/* Checks and shapes that wait have entries of their own in the graph, which are no dimensions.  */
 size_t
 br_sheet_waiting (const br_sheet *sheet)
 {
   size_t n = br__graph_waiting (sheet->graph);
-  for (const br__check *c = sheet->checks; c; c = c->next)
-    n -= br__entry_definition (c->margin) && !br__entry_value (c->margin);
+  for (const br__entry *e = br__graph_first (sheet->graph); n && e; e = br__entry_next (e))
+    n -= br__is_hidden_entry (e) && br__entry_definition (e) && !br__entry_value (e);
   return n;
 }
 

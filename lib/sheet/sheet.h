@@ -49,7 +49,7 @@ enum br__check_state { BR__CHECK_PASS, BR__CHECK_FAIL, BR__CHECK_WAITING, BR__CH
 typedef enum br__step_type
 {
   BR__STEP_DEFINITION, BR__STEP_SETTINGS, BR__STEP_LINE_TEXT, BR__STEP_LINE_SHOWN,
-  BR__STEP_CHECK, BR__STEP_TITLE, BR__STEP_WOOD
+  BR__STEP_CHECK, BR__STEP_TITLE, BR__STEP_WOOD, BR__STEP_SHAPE, BR__STEP_DATE
 } br__step_type;
 
 /* One part of what a statement changed.  It holds the other state; undo and redo are the
@@ -63,6 +63,7 @@ typedef struct br__step
   br__line *line;
   br__check *check;
   struct br__wood *wood;
+  struct br__shape *shape;
   char *text;
   size_t length;
 } br__step;
@@ -81,6 +82,8 @@ struct br_sheet
   br__line *first, *last;
   br__check *checks, *last_check;
   struct br__wood *wood, *last_wood;    /* stock and parts */
+  struct br__shape *shapes, *last_shape;
+  char *date;                       /* of drawings, or NULL */
   size_t failing;
   unsigned long check_count;        /* gives hidden entries their names */
 
@@ -130,6 +133,9 @@ br_status br__remark (br__run *run, const char *format, ...) __attribute__ ((for
 /* steps.c */
 br_status br__step_add (br__run *run, const br__step *step);
 void br__steps_drop (br__statement_steps *steps);
+/* Appends the rows of FROM, which is emptied.  A dimension that moved twice keeps what it was
+   at first.  */
+br_status br__moves_join (br__moves *moves, br__moves *from, br_error *error);
 /* Takes back what the statement has done so far.  */
 void br__steps_revert (br__run *run);
 /* Ends a statement: its steps become one entry of the history.  */
@@ -212,6 +218,16 @@ br_status br__do_list (br__run *run);
 br_status br__do_missing (br__run *run);
 br_status br__do_trace (br__run *run);
 br_status br__do_forget (br__run *run);
+br_status br__do_circle (br__run *run);
+br_status br__do_box (br__run *run);
+br_status br__do_arc (br__run *run);
+br_status br__do_line (br__run *run);
+br_status br__do_shapes (br__run *run);
+br_status br__do_clear (br__run *run);
+br_status br__do_date (br__run *run);
+br_status br__do_draw (br__run *run);
+br_status br__do_template (br__run *run);
+br_status br__do_report (br__run *run);
 br_status br__do_undo (br__run *run);
 br_status br__do_redo (br__run *run);
 br_status br__do_check (br__run *run);

@@ -8,6 +8,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "sheet/shape.h"
 #include "sheet/wood.h"
 
 static void
@@ -40,10 +41,8 @@ br__step_add (br__run *run, const br__step *step)
   return BR_OK;
 }
 
-/* Appends the rows of FROM, which is emptied.  A dimension that moved twice keeps what it was
-   at first.  */
-static br_status
-join_moves (br__moves *moves, br__moves *from, br_error *error)
+br_status
+br__moves_join (br__moves *moves, br__moves *from, br_error *error)
 {
   if (!moves->count)
     {
@@ -80,6 +79,14 @@ swap_settings (br_sheet *sheet, br__step *step, br__moves *moves, br_error *erro
   return status;
 }
 
+static void
+swap_texts (char **x, char **y)
+{
+  char *text = *x;
+  *x = *y;
+  *y = text;
+}
+
 static br_status
 swap_step (br_sheet *sheet, br__step *step, br__moves *moves, br_error *error)
 {
@@ -106,16 +113,18 @@ swap_step (br_sheet *sheet, br__step *step, br__moves *moves, br_error *error)
     case BR__STEP_CHECK:
       step->check->active = !step->check->active;
       return BR_OK;
+    case BR__STEP_SHAPE:
+      step->shape->active = !step->shape->active;
+      return BR_OK;
     case BR__STEP_WOOD:
       step->wood->active = !step->wood->active;
       return BR_OK;
     case BR__STEP_TITLE:
-      {
-        char *text = sheet->title;
-        sheet->title = step->text;
-        step->text = text;
-        return BR_OK;
-      }
+      swap_texts (&sheet->title, &step->text);
+      return BR_OK;
+    case BR__STEP_DATE:
+      swap_texts (&sheet->date, &step->text);
+      return BR_OK;
     }
   return BR_OK;
 }
@@ -133,7 +142,7 @@ br__steps_swap (br_sheet *sheet, br__statement_steps *steps, int backwards, br__
       status = swap_step (sheet, &steps->steps[i], &some, error);
       done += status == BR_OK;
       if (status == BR_OK && moves)
-        status = join_moves (moves, &some, error);
+        status = br__moves_join (moves, &some, error);
       br__moves_clear (&some);
     }
   /* All of it or nothing.  */

@@ -27,6 +27,7 @@ typedef struct br__node
   br_measure number;          /* BR__OP_NUMBER */
   const struct br__function *function;  /* BR__OP_CALL */
   struct br__entry *entry;    /* BR__OP_NAME, once tied to a dimension of a sheet */
+  unsigned part;              /* BR__OP_NAME of a number of a shape: shape.h; the name is in brackets */
 } br__node;
 
 typedef struct br__tree
@@ -54,5 +55,7 @@ br_status br__parse_inside (br__tree *t, br__lexer *l, br_error *error);
    br__trees_free.  */
 br_status br__parse_list (br__tree **trees, size_t *count, br__lexer *l, br_error *error);
 void br__trees_free (br__tree *trees, size_t count);
+/* Appends the nodes of FROM, SHIFT bytes further; their `first` is left as it was.  check.c.  */
+br_status br__tree_append (br__tree *t, const br__tree *from, size_t shift);
 
 #endif

@@ -182,8 +182,7 @@ help_for_all (void **state)
       if (!found)
         fail_msg ("help does not tell %s", st->form);
     }
-  said_clear (&s);
-  br_sheet_free (sheet);
+  sheet_end (sheet, &s);
 }
 
 int

@@ -299,8 +299,7 @@ edits (void **state)
   check_values (sheet, &h->states[h->at], &now);
   values_end (&now);
   free (h);
-  said_clear (&s);
-  br_sheet_free (sheet);
+  sheet_end (sheet, &s);
   oracle_end ();
 }
 

@@ -221,8 +221,7 @@ random_formulas (void **state)
   (void) state;
   for (long i = check_times (10000); i > 0; i--)
     check_formula (sheet, &s, (int) check_between (1, DEPTH));
-  said_clear (&s);
-  br_sheet_free (sheet);
+  sheet_end (sheet, &s);
   oracle_end ();
 }
 

@@ -25,6 +25,14 @@ lines_start (lines *l)
   l->file = open_memstream (&l->text, &l->size);
 }
 
+/* A sheet in which FIRST has been run, and a text for it to be filled.  */
+static br_sheet *
+begin (lines *l, const char *first)
+{
+  lines_start (l);
+  return sheet_with (first);
+}
+
 static br_status
 lines_run (br_sheet *sheet, said *s, lines *l)
 {
@@ -61,10 +69,9 @@ count_changes (const said *s)
 static br_sheet *
 chain (const size_t *order)
 {
-  br_sheet *sheet = sheet_with ("");
-  said s = SAID_ZERO;
   lines l;
-  lines_start (&l);
+  br_sheet *sheet = begin (&l, "");
+  said s = SAID_ZERO;
   for (size_t i = 0; i < MANY; i++)
     if (order[i])
       fprintf (l.file, "n%zu = n%zu + 1/4\n", order[i], order[i] - 1);
@@ -115,8 +122,7 @@ change_chain (br_sheet *sheet)
   assert_non_null (strstr (s.faults[0].error.message, "a loop: n0 <- n9999 <- n9998"));
   assert_non_null (strstr (s.faults[0].error.message, "more"));
   last_is (sheet, "10001/4");
-  said_clear (&s);
-  br_sheet_free (sheet);
+  sheet_end (sheet, &s);
 }
 
 static void
@@ -161,19 +167,17 @@ undo_chain (void **state)
     }
   last_is (sheet, "2500");
   free (order);
-  said_clear (&s);
-  br_sheet_free (sheet);
+  sheet_end (sheet, &s);
 }
 
 /* Ten thousand that hang on one, and one that hangs on ten thousand.  */
 static void
 fans (void **state)
 {
-  br_sheet *sheet = sheet_with ("");
-  said s = SAID_ZERO;
   lines l;
+  br_sheet *sheet = begin (&l, "");
+  said s = SAID_ZERO;
   (void) state;
-  lines_start (&l);
   for (size_t i = 0; i < MANY; i++)
     fprintf (l.file, "n%zu = hub * %zu\n", i, i);
   fputs ("hub = 1/8\n", l.file);
@@ -198,19 +202,17 @@ fans (void **state)
   said_is (&s, 0, "needed_by.count", "10000");
   assert_int_equal (line_run (sheet, &s, "undo\nundo\nall"), BR_OK);
   said_is (&s, 2, "exact", "17997000");
-  said_clear (&s);
-  br_sheet_free (sheet);
+  sheet_end (sheet, &s);
 }
 
 /* A loop of ten thousand is refused by its last line; the rest waits, and holds once it is broken.  */
 static void
 long_loop (void **state)
 {
-  br_sheet *sheet = sheet_with ("");
-  said s = SAID_ZERO;
   lines l;
+  br_sheet *sheet = begin (&l, "");
+  said s = SAID_ZERO;
   (void) state;
-  lines_start (&l);
   for (size_t i = 0; i < MANY; i++)
     fprintf (l.file, "n%zu = n%zu + 1/4\n", i, (i + MANY - 1) % MANY);
   assert_int_equal (lines_run (sheet, &s, &l), BR_DOMAIN);
@@ -219,19 +221,17 @@ long_loop (void **state)
   assert_int_equal (br_sheet_waiting (sheet), MANY - 1);
   assert_int_equal (line_run (sheet, &s, "n9999 = 1/4\nn9998"), BR_OK);
   said_is (&s, 1, "exact", "2500");
-  said_clear (&s);
-  br_sheet_free (sheet);
+  sheet_end (sheet, &s);
 }
 
 /* Layers in which each uses each of the layer before: few names, very many paths.  */
 static void
 many_paths (void **state)
 {
-  br_sheet *sheet = sheet_with ("a0 = 1\nb0 = 1");
-  said s = SAID_ZERO;
   lines l;
+  br_sheet *sheet = begin (&l, "a0 = 1\nb0 = 1");
+  said s = SAID_ZERO;
   (void) state;
-  lines_start (&l);
   for (int i = 1; i <= 200; i++)
     fprintf (l.file, "a%d = (a%d + b%d) / 2\nb%d = (a%d + b%d) / 2\n", i, i - 1, i - 1, i, i - 1, i - 1);
   assert_int_equal (lines_run (sheet, &s, &l), BR_OK);
@@ -239,8 +239,7 @@ many_paths (void **state)
   said_is (&s, 0, "changed.count", "401");
   said_is (&s, 1, "exact", "2");
   assert_int_equal (line_run (sheet, &s, "b0 = a200"), BR_DOMAIN);
-  said_clear (&s);
-  br_sheet_free (sheet);
+  sheet_end (sheet, &s);
 }
 
 /* RULE for the name N from the one before.  */
@@ -273,8 +272,7 @@ nested_values (void **state)
       assert_int_equal (lines_run (sheet, &s, &l), BR_OK);
       assert_int_equal (line_run (sheet, &s, "n0 = 3\nn0 = n100"), BR_DOMAIN);
       said_is (&s, 0, "changed.count", "101");
-      said_clear (&s);
-      br_sheet_free (sheet);
+      sheet_end (sheet, &s);
     }
 }
 

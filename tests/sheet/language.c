@@ -122,8 +122,7 @@ statements (void **state)
       for (size_t i = 1; i < data.fields; i++, claims++)
         check_claim (&data, &s, data.field[i]);
     }
-  br_sheet_free (sheet);
-  said_clear (&s);
+  sheet_end (sheet, &s);
   assert_true (claims >= 200);
   assert_int_equal (differences, 0);
 }
@@ -175,8 +174,7 @@ check_wrong (const check_data *data)
   sheet_say (sheet, &s, "1/4 in + 1/8 in");
   said_is (&s, 0, "exact", "3/8");
   free (copy);
-  said_clear (&s);
-  br_sheet_free (sheet);
+  sheet_end (sheet, &s);
 }
 
 static void

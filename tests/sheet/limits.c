@@ -148,8 +148,7 @@ check_limit (const struct limit *l)
       failures++;
     }
   free (text);
-  br_sheet_free (sheet);
-  said_clear (&s);
+  sheet_end (sheet, &s);
 }
 
 static void
@@ -185,8 +184,7 @@ every_byte (void **state)
       else
         assert_true (s.count == 1);
     }
-  said_clear (&s);
-  br_sheet_free (sheet);
+  sheet_end (sheet, &s);
 }
 
 /* Statements cut short after each byte, and with each byte lost or doubled: never more than told.  */

@@ -86,8 +86,7 @@ wrong_lines_change_nothing (void **state)
       free (after);
     }
   free (before);
-  br_sheet_free (sheet);
-  said_clear (&s);
+  sheet_end (sheet, &s);
 }
 
 /* After N undos the sheet is what it was N statements ago, and the same forward.  */
@@ -125,8 +124,7 @@ undo_to_any_depth (void **state)
     free (pictures[i]);
   free (lines);
   free (more);
-  br_sheet_free (sheet);
-  said_clear (&s);
+  sheet_end (sheet, &s);
 }
 
 /* A new change ends what could be redone.  */
@@ -141,8 +139,7 @@ redo_ends (void **state)
   said_is (&s, 0, "exact", "1");
   sheet_say (sheet, &s, "undo\nundo\nlist");
   said_is (&s, 2, "kind", "remark");
-  br_sheet_free (sheet);
-  said_clear (&s);
+  sheet_end (sheet, &s);
 }
 
 static void
@@ -173,8 +170,7 @@ checks_are_counted (void **state)
   assert_int_equal (s.count, 1);
   sheet_say (sheet, &s, "redo");
   assert_int_equal (br_sheet_failing (sheet), 1);
-  br_sheet_free (sheet);
-  said_clear (&s);
+  sheet_end (sheet, &s);
 }
 
 /* A check that was undone needs nothing and is used by nothing.  */
@@ -191,8 +187,7 @@ undone_checks_need_nothing (void **state)
   sheet_say (sheet, &s, "gap = 1/8\ntrace gap");
   said_is (&s, 1, "used_by.count", "0");
   assert_int_equal (br_sheet_failing (sheet), 0);
-  br_sheet_free (sheet);
-  said_clear (&s);
+  sheet_end (sheet, &s);
 }
 
 /* A check refuses nothing: it only tells.  A change that a formula can not bear is refused.  */
@@ -211,8 +206,7 @@ refused_changes (void **state)
   assert_int_equal (br_sheet_failing (sheet), 1);
   sheet_say (sheet, &s, "a = 4\nc");
   said_is (&s, s.count - 1, "exact", "5/4");
-  br_sheet_free (sheet);
-  said_clear (&s);
+  sheet_end (sheet, &s);
 }
 
 /* Loops of two to a few names are named in their order, each name from the one that it uses.  */
@@ -243,24 +237,34 @@ loops_are_named (void **state)
   said_clear (&s);
 }
 
+/* Runs TEXT from a file, which is gone afterwards.  */
+static br_status
+run_file (br_sheet *sheet, said *s, const char *text)
+{
+  char path[] = "/tmp/benchrule-names-XXXXXX";
+  br_sink sink = { .user = s, .record = said_take_record, .fault = said_take_fault };
+  int file = mkstemp (path);
+  assert_true (file >= 0);
+  assert_int_equal (write (file, text, strlen (text)), strlen (text));
+  close (file);
+  br_status status = br_sheet_run_file (sheet, path, &sink);
+  unlink (path);
+  for (size_t i = 0; i < s->fault_count; i++)
+    assert_string_equal (s->faults[i].file, path);
+  return status;
+}
+
 /* A sheet in a file may set a name twice, in any order with its users; `forget` takes both.  */
 static void
 names_twice_in_a_file (void **state)
 {
-  char path[] = "/tmp/benchrule-names-XXXXXX";
-  int file = mkstemp (path);
   static const char text[] = "b = a * 2\r\na = 3\r\na = 4\r\n\r\n# a remark\r\nwrong line here\r\nc = b\r\n";
   br_sheet *sheet = sheet_with ("");
   said s = SAID_ZERO;
-  br_sink sink = { .user = &s, .record = said_take_record, .fault = said_take_fault };
   (void) state;
-  assert_true (file >= 0);
-  assert_int_equal (write (file, text, sizeof text - 1), sizeof text - 1);
-  close (file);
-  assert_int_equal (br_sheet_run_file (sheet, path, &sink), BR_SYNTAX);
+  assert_int_equal (run_file (sheet, &s, text), BR_SYNTAX);
   assert_int_equal (s.fault_count, 1);
   assert_int_equal (s.faults[0].line, 6);
-  assert_string_equal (s.faults[0].file, path);
   sheet_say (sheet, &s, "list\nc");
   assert_int_equal (s.count, 4);
   said_is (&s, 3, "exact", "8");
@@ -268,27 +272,18 @@ names_twice_in_a_file (void **state)
   assert_int_equal (s.count, 3);
   sheet_say (sheet, &s, "undo\nlist");
   assert_int_equal (s.count, 4);
-  unlink (path);
-  br_sheet_free (sheet);
-  said_clear (&s);
+  sheet_end (sheet, &s);
 }
 
 /* Lines of a file that change nothing are no steps to be undone.  */
 static void
 undo_in_a_file (void **state)
 {
-  char path[] = "/tmp/benchrule-names-XXXXXX";
-  int file = mkstemp (path);
   static const char text[] = "# a remark\na = 1\n\na = 2\na = 3\na\nundo\nundo\na\nredo\na\n# the end\n\n";
   br_sheet *sheet = sheet_with ("");
   said s = SAID_ZERO;
-  br_sink sink = { .user = &s, .record = said_take_record, .fault = said_take_fault };
   (void) state;
-  assert_true (file >= 0);
-  assert_int_equal (write (file, text, sizeof text - 1), sizeof text - 1);
-  close (file);
-  check_ok (br_sheet_run_file (sheet, path, &sink));
-  unlink (path);
+  check_ok (run_file (sheet, &s, text));
   assert_int_equal (s.count, 9);
   said_is (&s, 3, "exact", "3");
   said_is (&s, 6, "exact", "1");
@@ -297,8 +292,7 @@ undo_in_a_file (void **state)
   said_is (&s, 1, "exact", "1");
   sheet_say (sheet, &s, "undo\nlist");
   said_is (&s, 1, "kind", "remark");
-  br_sheet_free (sheet);
-  said_clear (&s);
+  sheet_end (sheet, &s);
 }
 
 int

@@ -161,8 +161,7 @@ marks_count (void **state)
       free (text);
     }
   mpq_clears (x, step, mark, NULL);
-  br_sheet_free (sheet);
-  said_clear (&s);
+  sheet_end (sheet, &s);
 }
 
 /* The plainest is on the coarsest ruler that has a mark within; a coarser one has none.  */
@@ -204,8 +203,7 @@ simplest_is_plainest (void **state)
       free (value);
     }
   mpq_clears (x, step, mark, within, error, NULL);
-  br_sheet_free (sheet);
-  said_clear (&s);
+  sheet_end (sheet, &s);
 }
 
 #define PARTS 5
@@ -299,8 +297,7 @@ totals_are_kept (void **state)
   (void) state;
   for (long i = check_times (90); i > 0; i--)
     check_total (sheet, &s, "nud"[i % 3]);
-  br_sheet_free (sheet);
-  said_clear (&s);
+  sheet_end (sheet, &s);
 }
 
 /* At equal errors the earlier part goes up.  */
@@ -316,8 +313,7 @@ earlier_goes_up (void **state)
   said_is (&s, 2, "value", "0");
   said_is (&s, 3, "value", "0");
   said_is (&s, 4, "value", "2");
-  br_sheet_free (sheet);
-  said_clear (&s);
+  sheet_end (sheet, &s);
 }
 
 int

@@ -143,8 +143,7 @@ check_function (const br__shop_function *f, size_t *good)
   free (call);
   br_real_clear (&x);
   sizes_clear (&z);
-  said_clear (&s);
-  br_sheet_free (sheet);
+  sheet_end (sheet, &s);
 }
 
 static void
@@ -188,8 +187,7 @@ lengths_give_lengths (void **state)
   assert_int_equal (s.faults[0].error.length, 7);
   assert_int_equal (sheet_run (sheet, &s, "chord(1 in, 3 in)"), BR_DOMAIN);
   assert_int_equal (s.faults[0].error.offset, 12);
-  said_clear (&s);
-  br_sheet_free (sheet);
+  sheet_end (sheet, &s);
 }
 
 int

@@ -234,6 +234,13 @@ sheet_with (const char *text)
   return sheet;
 }
 
+CHECK_UNUSED static void
+sheet_end (br_sheet *sheet, said *s)
+{
+  br_sheet_free (sheet);
+  said_clear (s);
+}
+
 /* Turns " | " into line ends.  */
 CHECK_UNUSED static void
 sheet_lines (char *text)

@@ -9,4 +9,4 @@ dist_example_DATA = \
   docs/examples/market_cart.sheet \
   docs/examples/market_cart_sketch.sheet
 dist_bashcompletion_DATA = repl/benchrule.bash
-EXTRA_DIST += docs/certainty.md docs/design.md docs/market_cart.md
+EXTRA_DIST += docs/certainty.md docs/design.md docs/market_cart.md docs/reference.md

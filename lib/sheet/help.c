@@ -21,17 +21,22 @@ put_lines (br_list *lines, const char *text)
     }
 }
 
+/* Form and summary side by side where a line of 80 has room for both.  */
+#define FORM_WIDTH 26
+#define LINE_WIDTH 80
+
 static void
 put_row (br_list *lines, const char *form, const char *summary)
 {
   br_text t = BR_TEXT_ZERO;
-  if (strlen (form) > 26)
+  if (strlen (form) <= FORM_WIDTH && FORM_WIDTH + 3 + strlen (summary) < LINE_WIDTH)
+    br__text_printf (&t, "  %-*s %s", FORM_WIDTH, form, summary);
+  else
     {
       br__text_printf (&t, "  %s", form);
       br__list_from (lines, &t);
-      form = "";
+      br__text_printf (&t, "      %s", summary);
     }
-  br__text_printf (&t, "  %-26s %s", form, summary);
   br__list_from (lines, &t);
 }
 

@@ -82,8 +82,8 @@ br_status br__stock_list (br__run *run);
 int br__at_separator (const br__lexer *l);
 br_status br__skip_separator (br__run *run);
 
-/* Cautions that go with the parts of LIST: those about holding them and, where SMALL is set, those
-   about a small child.  */
-br_status br__wood_cautions (br__run *run, const br__wood_list *list, int small);
+/* Cautions that go with the parts of LIST: all of them, or (beside a plan) the first about holding
+   them.  */
+br_status br__wood_cautions (br__run *run, const br__wood_list *list, int all);
 
 #endif

@@ -96,7 +96,7 @@ look_at (br_text *holding, br_text *small, const br__wood_list *list, unsigned b
 }
 
 br_status
-br__wood_cautions (br__run *run, const br__wood_list *list, int for_child)
+br__wood_cautions (br__run *run, const br__wood_list *list, int all)
 {
   const br__settings *s = &run->sheet->settings;
   br__child child = br__child_of (s);
@@ -104,8 +104,12 @@ br__wood_cautions (br__run *run, const br__wood_list *list, int for_child)
   br_status status = holding ? look_at (holding, small, list, s->bits) : BR_NO_MEMORY;
   for (size_t i = 0; i < br__advice_count && status == BR_OK; i++)
     if (holding[i].length)
-      status = emit (run, &holding[i], br__advices[i].message, br__advices[i].source, NULL);
-  for (int i = 0; for_child && i < 2 && status == BR_OK; i++)
+      {
+        status = emit (run, &holding[i], br__advices[i].message, br__advices[i].source, NULL);
+        if (!all)
+          break;
+      }
+  for (int i = 0; all && i < 2 && status == BR_OK; i++)
     {
       const br__caution *c = br__small_part_caution (i == 0 ? BR_YES : BR_UNKNOWN, &child);
       if (small[i].length && c)

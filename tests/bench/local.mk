@@ -23,3 +23,9 @@ endif
 BENCHES += tests/bench/sheet
 tests_bench_sheet_SOURCES = tests/bench/sheet.c
 tests_bench_sheet_LDADD = libbenchrule-core.la $(MPFI_LIBS) $(MPFR_LIBS) $(GMP_LIBS)
+
+# Cutting plans with the program's solver.
+BENCHES += tests/bench/cuts
+tests_bench_cuts_SOURCES = tests/bench/cuts.c repl/solver.c
+tests_bench_cuts_CPPFLAGS = $(AM_CPPFLAGS) -I$(top_srcdir)/repl
+tests_bench_cuts_LDADD = libbenchrule-core.la $(GLPK_LIBS) $(MPFI_LIBS) $(MPFR_LIBS) $(GMP_LIBS)

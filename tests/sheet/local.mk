@@ -3,8 +3,8 @@
 
 EXTRA_DIST += tests/data/expressions.txt tests/data/statements.txt tests/data/wrong_lines.txt
 
-TESTS += tests/sheet/json.tap
-EXTRA_DIST += tests/sheet/json.tap
+TESTS += tests/sheet/json.tap tests/sheet/parts.tap
+EXTRA_DIST += tests/sheet/json.tap tests/sheet/parts.tap
 
 if HAVE_CMOCKA
 sheet_tests = tests/sheet/language tests/sheet/limits tests/sheet/rounding tests/sheet/formulas \

@@ -6,10 +6,10 @@ repl_answers = \
   repl/json.c \
   repl/text.c \
   repl/text_cut.c \
+  repl/text_design.c \
   repl/text_piece.c \
   repl/text_round.c \
   repl/text_sheet.c \
-  repl/text_shop.c \
   repl/text_tidy.c \
   repl/text_value.c
 benchrule_SOURCES += $(repl_answers) \

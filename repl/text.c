@@ -197,8 +197,8 @@ static const text_kind *
 find_kind (const br_record *record)
 {
   static const text_kind plain = { "", put_plain, NULL, 0, NULL, 0 };
-  const text_kind *const tables[] = { text_values, text_rounds, text_sheets, text_shops, text_cuts,
-                                      text_tidies };
+  const text_kind *const tables[] = { text_values, text_rounds, text_sheets, text_cuts,
+                                      text_tidies, text_designs };
   if (field_list (record, "lines"))
     return &plain;
   for (size_t i = 0; i < sizeof tables / sizeof tables[0]; i++)

@@ -42,8 +42,8 @@ void text_clear (text_printer *printer);
 extern const text_kind text_values[];
 extern const text_kind text_rounds[];
 extern const text_kind text_sheets[];
-extern const text_kind text_shops[];
 extern const text_kind text_cuts[];
+extern const text_kind text_designs[];
 extern const text_kind text_tidies[];
 
 /* Pieces that the printers share: text_piece.c.  A char * that is returned is the caller's to

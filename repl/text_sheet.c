@@ -191,6 +191,7 @@ check_block (const display *d, const br_record *record)
   put_shown (d, " against ", record, "right_shown");
   put_shown (d, ", margin ", record, "margin");
   put_shown (d, ", at the worst ", record, "worst_margin");
+  put_shown (d, ": ", record, "as_cut");
   putc ('\n', d->stream);
   if (*note)
     {

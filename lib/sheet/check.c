@@ -9,7 +9,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
-#include "sheet/sheet.h"
+#include "sheet/tolerance.h"
 
 void
 br__check_free (br__check *check)
@@ -83,6 +83,18 @@ difference (br__tree *t, const br__tree *great, const br__tree *small, const cha
   return status;
 }
 
+int
+br__comparison_holds (br__comparison comparison, int sign)
+{
+  switch (comparison)
+    {
+    case BR__LESS: case BR__MORE: return sign > 0;
+    case BR__AT_MOST_: case BR__AT_LEAST_: return sign >= 0;
+    case BR__EQUAL: return sign == 0;
+    default: return sign != 0;
+    }
+}
+
 br_status
 br__check_judge (br_sheet *sheet, br__check *check, br_error *error)
 {
@@ -101,15 +113,7 @@ br__check_judge (br_sheet *sheet, br__check *check, br_error *error)
     }
   if (status != BR_OK)
     return br__fail_plain (error, status, 0, 0);
-  int holds;
-  switch (check->comparison)
-    {
-    case BR__LESS: case BR__MORE: holds = sign > 0; break;
-    case BR__AT_MOST_: case BR__AT_LEAST_: holds = sign >= 0; break;
-    case BR__EQUAL: holds = sign == 0; break;
-    default: holds = sign != 0; break;
-    }
-  check->state = holds ? BR__CHECK_PASS : BR__CHECK_FAIL;
+  check->state = br__comparison_holds (check->comparison, sign) ? BR__CHECK_PASS : BR__CHECK_FAIL;
   return BR_OK;
 }
 
@@ -183,6 +187,8 @@ emit_check (br__run *run, br__check *check)
     }
   else
     br__put_null (r, "margin");
+  if (status == BR_OK)
+    status = br__put_worst_margin (r, run->sheet, check);
   br__put_text (r, "note", check->note);
   if (status != BR_OK)
     {
@@ -208,6 +214,26 @@ br__tell_checks (br__run *run, const br__moves *moves)
         status = emit_check (run, c);
     }
   br__checks_count (run->sheet);
+  return status == BR_OK ? br__tell_worst_margins (run) : status;
+}
+
+br_status
+br__tell_worst_margins (br__run *run)
+{
+  br_status status = BR_OK;
+  if (!run->sheet->checks || !br__tolerances_any (run->sheet))
+    return BR_OK;
+  for (br__check *c = run->sheet->checks; c && status == BR_OK; c = c->next)
+    {
+      int was = c->may_fail;
+      if (!c->active || c->state != BR__CHECK_PASS)
+        continue;
+      status = br__put_worst_margin (NULL, run->sheet, c);
+      if (status == BR_OK && c->may_fail && !was)
+        status = emit_check (run, c);
+      else if (status != BR_OK)
+        br__fail_plain (run->error, status, 0, 0);
+    }
   return status;
 }
 

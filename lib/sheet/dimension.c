@@ -11,6 +11,7 @@
 #include "sheet/safety.h"
 #include "sheet/shape.h"
 #include "sheet/wood.h"
+#include "sheet/tolerance.h"
 
 int
 br__is_hidden_entry (const br__entry *e)
@@ -59,8 +60,9 @@ put_dimension (br_record *r, const br__entry *e, const br__settings *s)
     if (!br__entry_value (d->edges[i].used))
       br__list_text (waiting, br__entry_name (d->edges[i].used));
   br__put_bytes (r, "formula", d->tree.text, d->tree.length);
-  if (d->tolerance_text)
-    br__put_text (r, "tolerance", d->tolerance_text);
+  const char *tolerance = NULL;
+  if (br__tolerance_given (e, &tolerance))
+    br__put_text (r, "tolerance", tolerance);
   br__put_text (r, "note", d->note);
   return status;
 }
@@ -141,27 +143,8 @@ name_taken (br__run *run)
 static br_status
 read_tolerance (br__run *run, br__definition *d)
 {
-  br__tree tree = BR__TREE_ZERO;
   br_status status = br__lex_next (&run->lex, run->error);
-  if (status == BR_OK)
-    status = br__parse (&tree, &run->lex, run->error);
-  if (status == BR_OK)
-    status = br__value_of (&d->tolerance, run, &tree);
-  if (status == BR_OK)
-    {
-      const br_number *q = br_real_rational (&d->tolerance.real);
-      if (!q || br_number_sign (q) < 0
-          || (d->tolerance.dimension != BR_PLAIN && d->tolerance.dimension != BR_LENGTH))
-        status = br__fail (run->error, BR_DOMAIN, tree.base, tree.length,
-                           "a tolerance is a length or a plain number of zero or more");
-    }
-  if (status == BR_OK)
-    {
-      d->tolerance_text = tree.text;
-      tree.text = NULL;
-    }
-  br__tree_clear (&tree);
-  return status;
+  return status == BR_OK ? br__read_tolerance (run, &d->tolerance, &d->tolerance_text) : status;
 }
 
 /* Puts the line of the assignment into the sheet: in place of the one that E has.  A note that was

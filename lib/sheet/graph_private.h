@@ -23,10 +23,12 @@ struct br__entry
   size_t lacking;               /* edges of the definition whose entry has no value */
   br__edge *users;
   void *tag;
+  void *tolerance;              /* what a `tolerance` statement gave it, or NULL */
 
   /* For one walk over the graph; valid while the stamp is the graph's.  */
   unsigned long visited, changed, touched;
   br__edge *cursor;
+  size_t place;                 /* tape.c: of what varies with an input */
   unsigned long below, above;   /* loop.c: seen from either side */
   br__entry *below_from, *above_from;
 };

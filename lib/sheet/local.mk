@@ -1,5 +1,18 @@
 ## The language: words, formulas, names, statements.
 libbenchrule_core_la_SOURCES += \
+	lib/sheet/bounds.c \
+	lib/sheet/find.c \
+	lib/sheet/find.h \
+	lib/sheet/find_keep.c \
+	lib/sheet/find_root.c \
+	lib/sheet/stack.c \
+	lib/sheet/tape.c \
+	lib/sheet/tape.h \
+	lib/sheet/tape_call.c \
+	lib/sheet/tape_enclose.c \
+	lib/sheet/tape_exact.c \
+	lib/sheet/tolerance.c \
+	lib/sheet/tolerance.h \
 	lib/sheet/check.c \
 	lib/sheet/cut.c \
 	lib/sheet/cut.h \

@@ -11,6 +11,7 @@
 #include "sheet/file.h"
 #include "sheet/shape.h"
 #include "sheet/wood.h"
+#include "sheet/tolerance.h"
 
 br_status
 br_sheet_new (br_sheet **sheet)
@@ -60,6 +61,7 @@ br_sheet_free (br_sheet *sheet)
       br__free (l->text);
       br__free (l);
     }
+  br__tolerances_free (sheet->graph);
   br__graph_free (sheet->graph);
   br__settings_clear (&sheet->settings);
   br__free (sheet->title);

@@ -42,6 +42,7 @@ typedef struct br__check
   int active;               /* not undone or forgotten */
   int state;                /* br__check_state */
   int gap;                  /* what it compares is a gap between moving parts */
+  int may_fail;             /* it holds as drawn and may fail within the tolerances */
 } br__check;
 
 enum br__check_state { BR__CHECK_PASS, BR__CHECK_FAIL, BR__CHECK_WAITING, BR__CHECK_UNDECIDED };
@@ -49,7 +50,7 @@ enum br__check_state { BR__CHECK_PASS, BR__CHECK_FAIL, BR__CHECK_WAITING, BR__CH
 typedef enum br__step_type
 {
   BR__STEP_DEFINITION, BR__STEP_SETTINGS, BR__STEP_LINE_TEXT, BR__STEP_LINE_SHOWN,
-  BR__STEP_CHECK, BR__STEP_TITLE, BR__STEP_WOOD, BR__STEP_SHAPE, BR__STEP_DATE
+  BR__STEP_CHECK, BR__STEP_TOLERANCE, BR__STEP_TITLE, BR__STEP_WOOD, BR__STEP_SHAPE, BR__STEP_DATE
 } br__step_type;
 
 /* One part of what a statement changed.  It holds the other state; undo and redo are the
@@ -62,6 +63,7 @@ typedef struct br__step
   br__settings *settings;
   br__line *line;
   br__check *check;
+  struct br__tolerance *tolerance;
   struct br__wood *wood;
   struct br__shape *shape;
   char *text;
@@ -181,6 +183,8 @@ br_status br__put_moves (br_record *r, const br__moves *moves, br_sheet *sheet);
 /* After a change: checks whose margin moved are told, failing ones always.  */
 br_status br__tell_checks (br__run *run, const br__moves *moves);
 /* check.c */
+/* Whether a margin of SIGN meets COMPARISON.  */
+int br__comparison_holds (br__comparison comparison, int sign);
 br_status br__check_judge (br_sheet *sheet, br__check *check, br_error *error);
 void br__checks_count (br_sheet *sheet);
 /* After a statement was taken back.  */
@@ -231,6 +235,9 @@ br_status br__do_report (br__run *run);
 br_status br__do_undo (br__run *run);
 br_status br__do_redo (br__run *run);
 br_status br__do_check (br__run *run);
+br_status br__do_tolerance (br__run *run);
+br_status br__do_stack (br__run *run);
+br_status br__do_find (br__run *run);
 br_status br__do_tidy (br__run *run);
 br_status br__do_picture (br__run *run);
 br_status br__do_explain (br__run *run);

@@ -10,6 +10,7 @@
 #include "exact/status.h"
 #include "sheet/shape.h"
 #include "sheet/wood.h"
+#include "sheet/tolerance.h"
 
 static void
 step_clear (br__step *step)
@@ -18,6 +19,7 @@ step_clear (br__step *step)
   if (step->settings)
     br__settings_clear (step->settings);
   br__free (step->settings);
+  br__tolerance_free (step->tolerance);
   br__free (step->text);
   memset (step, 0, sizeof *step);
 }
@@ -118,6 +120,9 @@ swap_step (br_sheet *sheet, br__step *step, br__moves *moves, br_error *error)
       return BR_OK;
     case BR__STEP_WOOD:
       step->wood->active = !step->wood->active;
+      return BR_OK;
+    case BR__STEP_TOLERANCE:
+      br__tolerance_swap (step);
       return BR_OK;
     case BR__STEP_TITLE:
       swap_texts (&sheet->title, &step->text);

@@ -39,6 +39,16 @@ static const br__statement statements[] =
   { "check", "check VALUE <= VALUE  # what it means",
     "a rule that must hold: < <= = >= > !=", "Its note is the message.  It is looked at again at\n"
     "each change.  `check` alone shows all rules.", BR__FOLLOW_VALUE, NULL, 0, br__do_check },
+  { "tolerance", "tolerance 1/32 on NAME, ...", "how far a size may be off either way when it is cut",
+    "A tolerance behind the size itself, as in `width = 3 +- 1/64`, goes before it.\n"
+    "`tolerance 0 on NAME` takes it away.  `tolerance` alone shows all.", BR__FOLLOW_VALUE, "on", 0,
+    br__do_tolerance },
+  { "stack", "stack VALUE", "what tolerances add up to: worst case, root sum square, shares",
+    "Exact where the formula is linear or runs one way over all sizes within the\n"
+    "tolerances; else bounds that are certain.", BR__FOLLOW_VALUE, NULL, 0, br__do_stack },
+  { "find", "find NAME for VALUE = VALUE", "the size of one dimension that makes it so",
+    "Nothing is set: the answer says what to type.  It also gives the nearest marks of the\n"
+    "ruler at which every check holds.", BR__FOLLOW_NAME, "for", 0, br__do_find },
   { "show", "show fender(WHEEL, GAP, WIDTH)", "a small picture of a wheel under its fender",
     "show wheels(WHEELBASE, FRONT, REAR) shows two wheels and the daylight between them.",
     BR__FOLLOW_WORD, "fender( wheels(", 0, br__do_picture },

@@ -1,0 +1,245 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   tolerance.c - the tolerances of names: given with the size itself or by a statement of their own,
+   which may come before the name has a value.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "sheet/tolerance.h"
+
+void
+br__tolerance_free (br__tolerance *t)
+{
+  if (!t)
+    return;
+  br__value_clear (&t->value);
+  br__free (t->text);
+  br__free (t);
+}
+
+void
+br__tolerances_free (br__graph *g)
+{
+  for (br__entry *e = g ? br__graph_first (g) : NULL; e; e = br__entry_next (e))
+    br__tolerance_free (*br__entry_tolerance (e));
+}
+
+void
+br__tolerance_swap (br__step *step)
+{
+  void **place = br__entry_tolerance (step->entry);
+  br__tolerance *was = *place;
+  *place = step->tolerance;
+  step->tolerance = was;
+}
+
+br_status
+br__read_tolerance (br__run *run, br__value *value, char **text)
+{
+  br__tree tree = BR__TREE_ZERO;
+  br__value v = BR__VALUE_ZERO;
+  br_status status = br__parse (&tree, &run->lex, run->error);
+  if (status == BR_OK)
+    status = br__value_of (&v, run, &tree);
+  if (status == BR_OK)
+    {
+      const br_number *q = br_real_rational (&v.real);
+      if (!q || br_number_sign (q) < 0 || (v.dimension != BR_PLAIN && v.dimension != BR_LENGTH))
+        status = br__fail (run->error, BR_DOMAIN, tree.base, tree.length,
+                           "a tolerance is a length or a plain number of zero or more");
+    }
+  if (status == BR_OK)
+    {
+      br__value_clear (value);
+      *value = v;
+      *text = tree.text;
+      tree.text = NULL;
+    }
+  else
+    br__value_clear (&v);
+  br__tree_clear (&tree);
+  return status;
+}
+
+const br__value *
+br__tolerance_given (const br__entry *e, const char **text)
+{
+  const br__definition *d = br__entry_definition (e);
+  const br__tolerance *t = *br__entry_tolerance ((br__entry *) e);
+  int own = d && d->tolerance_text;
+  if (!own && !t)
+    return NULL;
+  if (text)
+    *text = own ? d->tolerance_text : t->text;
+  return own ? &d->tolerance : &t->value;
+}
+
+br_status
+br__tolerance_half (br_number *half, br__entry *e, const br__settings *s, br_error *error)
+{
+  const br__value *given = br__tolerance_given (e, NULL), *v = br__entry_value (e);
+  br_number factor = BR_NUMBER_ZERO, zero = BR_NUMBER_ZERO;
+  if (!given || !v)
+    return br_number_set (half, &zero);
+  if (given->dimension == v->dimension)
+    return br_number_set (half, br_real_rational (&given->real));
+  /* A plain number is one of the sheet's units, whichever of the two it is.  */
+  if (given->dimension == BR_LENGTH && v->dimension != BR_PLAIN)
+    return br__fail (error, BR_DOMAIN, 0, 0, "the tolerance of `%.60s` is a length, and `%.60s` is %s",
+                     br__entry_name (e), br__entry_name (e), br__dimension_words (v->dimension));
+  br_status status = br__settings_factor (&factor, s, given->dimension == BR_LENGTH ? BR_LENGTH
+                                                                                    : v->dimension);
+  if (status == BR_OK && given->dimension == BR_LENGTH)
+    status = br_number_div (half, br_real_rational (&given->real), &factor);
+  else if (status == BR_OK)
+    status = br_number_mul (half, br_real_rational (&given->real), &factor);
+  br_number_clear (&factor);
+  return status;
+}
+
+int
+br__tolerances_any (const br_sheet *sheet)
+{
+  for (br__entry *e = br__graph_first (sheet->graph); e; e = br__entry_next (e))
+    if (br__tolerance_given (e, NULL))
+      return 1;
+  return 0;
+}
+
+static br__part
+part_of (void *user, br__entry *e)
+{
+  (void) user;
+  const br__value *t = br__tolerance_given (e, NULL);
+  if (!t)
+    return BR__PART_FORMULA;
+  return br_number_sign (br_real_rational (&t->real)) > 0 && br__entry_value (e) ? BR__PART_INPUT
+                                                                                 : BR__PART_FIXED;
+}
+
+const br__tape_names br__tolerance_names = { NULL, part_of, NULL };
+
+/* The names behind `on`, each given a copy of what was read.  */
+static br_status
+give_one (br__run *run, const br__value *value, const char *text)
+{
+  const br__token *token = &run->lex.token;
+  if (token->type != BR__NAME)
+    return br__expected (run, "the name of a dimension");
+  br__entry *e = br__graph_get (run->sheet->graph, run->text + token->offset, token->length);
+  br__tolerance *made = e ? br__alloc_zero (1, sizeof *made) : NULL;
+  br_status status = made ? br__value_set (&made->value, value) : BR_NO_MEMORY;
+  if (status == BR_OK && !(made->text = br__strndup (text, strlen (text))))
+    status = BR_NO_MEMORY;
+  br__step step = { .type = BR__STEP_TOLERANCE, .entry = e, .tolerance = made };
+  if (status == BR_OK)
+    status = br__step_add (run, &step);
+  if (status != BR_OK)
+    {
+      br__tolerance_free (made);
+      return br__fail_plain (run->error, status, token->offset, token->length);
+    }
+  br__tolerance_swap (&run->steps.steps[run->steps.count - 1]);
+  return br__lex_next (&run->lex, run->error);
+}
+
+static br_status
+emit_tolerance (br__run *run, br__entry *e)
+{
+  const br__settings *s = &run->sheet->settings;
+  const char *text = "";
+  const br__value *given = br__tolerance_given (e, &text), *v = br__entry_value (e);
+  br_number half = BR_NUMBER_ZERO;
+  br__value band = BR__VALUE_ZERO;
+  br_text t = BR_TEXT_ZERO;
+  br_real z = BR_REAL_ZERO;
+  br_status status = BR_OK;
+  if (v)
+    {
+      status = br__tolerance_half (&half, e, s, run->error);
+      band.dimension = v->dimension;
+      if (status == BR_OK)
+        status = br_real_set_number (&band.real, &half);
+    }
+  else
+    status = br__value_set (&band, given);
+  if (status == BR_OK)
+    status = br__in_sheet_unit (&z, &band, s);
+  if (status == BR_OK)
+    status = br__shown (&t, &band, s);
+  if (status == BR_OK)
+    {
+      br_record *r = br__record_new ("tolerance");
+      br__put_text (r, "name", br__entry_name (e));
+      br__put_exact (r, "exact", br_real_rational (&z));
+      br__put_from (r, "shown", &t);
+      br__put_text (r, "typed", text);
+      br__put_truth (r, "known", v != NULL);
+      br__put_truth (r, "own", given != &((br__tolerance *) *br__entry_tolerance (e))->value);
+      status = br__emit (run, r);
+    }
+  else
+    br__fail_plain (run->error, status, run->word.offset, run->word.length);
+  br_number_clear (&half);
+  br__value_clear (&band);
+  br_real_clear (&z);
+  br__text_clear (&t);
+  return status;
+}
+
+static br_status
+show_all (br__run *run)
+{
+  br_status status = BR_OK;
+  size_t count = 0;
+  for (br__entry *e = br__graph_first (run->sheet->graph); e && status == BR_OK; e = br__entry_next (e))
+    if (br__tolerance_given (e, NULL))
+      {
+        status = emit_tolerance (run, e);
+        count++;
+      }
+  if (status == BR_OK && !count)
+    status = br__remark (run, "no tolerance has been given yet: write `tolerance 1/32 on NAME`");
+  return status;
+}
+
+/* The word `on` and the names.  */
+static br_status
+read_names (br__run *run, const br__value *value, const char *text)
+{
+  br_status status = br__lex_is_word (&run->lex, "on") ? BR_OK : br__expected (run, "the word `on`");
+  do
+    {
+      if (status == BR_OK)
+        status = br__lex_next (&run->lex, run->error);
+      if (status == BR_OK)
+        status = give_one (run, value, text);
+    }
+  while (status == BR_OK && br__lex_is_sign (&run->lex, ','));
+  return status == BR_OK ? br__end_of_line (run) : status;
+}
+
+br_status
+br__do_tolerance (br__run *run)
+{
+  br__value value = BR__VALUE_ZERO;
+  char *text = NULL;
+  if (run->lex.token.type == BR__END)
+    return show_all (run);
+  br_status status = br__read_tolerance (run, &value, &text);
+  if (status == BR_OK)
+    status = read_names (run, &value, text);
+  /* What was set now, in the order of the line.  */
+  for (size_t i = 0; i < run->steps.count && status == BR_OK; i++)
+    status = emit_tolerance (run, run->steps.steps[i].entry);
+  if (status == BR_OK)
+    status = br__tell_worst_margins (run);
+  run->kept = status == BR_OK;
+  br__value_clear (&value);
+  br__free (text);
+  return status;
+}

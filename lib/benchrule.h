@@ -8,7 +8,7 @@
    - Parameters stand in the order outputs, inputs, options, and the error last.
    - Any argument may be the same object as any other of its type.
    - When a function does not return BR_OK, its outputs are as they were.
-   - The library never prints, exits, reads the environment, sets a locale,
+   - The library never prints (a statement can send a file to descriptor 1), exits, reads the environment, sets a locale,
      installs a handler or keeps hidden state.  Objects of one thread are never
      seen by another; a single object is not to be used by two threads at once.
    - A struct starts as its ..._ZERO initialiser and ends with its ..._clear;
@@ -409,6 +409,9 @@ typedef struct br_sink
   void *user;
   void (*record) (void *user, const br_record *record);
   void (*fault) (void *user, const br_fault *fault);
+  /* Bytes are about to go to descriptor 1, as a statement asked for that: what waits to go there goes
+     first.  */
+  void (*flush) (void *user);
   /* Long work tells what it is at and how much of its time is gone, in hundredths.  */
   void (*progress) (void *user, const char *what, int percent);
   const br_solver *solver;
@@ -444,6 +447,10 @@ BR_API const char *br_sheet_path (const br_sheet *sheet);
 BR_API void br_sheet_watch (br_sheet *sheet, const volatile sig_atomic_t *flag);
 /* The precision limit of this sheet in bits, 64 to 65,536; BR_REAL_BITS at first.  */
 BR_API BR_CHECK br_status br_sheet_set_bits (br_sheet *sheet, unsigned bits);
+
+/* How many threads work on a long column, 1 to BR_MAX_JOBS; 1 at first.  */
+#define BR_MAX_JOBS 64
+BR_API BR_CHECK br_status br_sheet_set_jobs (br_sheet *sheet, unsigned jobs);
 
 /* What could stand at the end of TEXT[0..POINT): calls FOUND with each word that begins
    with what is typed there.  START gets the offset where that word begins.  Where a file

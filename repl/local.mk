@@ -5,6 +5,7 @@ benchrule_CPPFLAGS += -DHAVE_READLINE=1
 repl_answers = \
   repl/json.c \
   repl/text.c \
+  repl/text_column.c \
   repl/text_cut.c \
   repl/text_design.c \
   repl/text_piece.c \

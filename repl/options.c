@@ -14,11 +14,12 @@
 #include "benchrule.h"
 #include "line.h"
 
-enum { OPTION_HELP = 256, OPTION_VERSION, OPTION_COLOR };
+enum { OPTION_HELP = 256, OPTION_VERSION, OPTION_COLOR, OPTION_JOBS };
 
 static const struct option long_options[] = {
   { "output", required_argument, NULL, 'o' },
   { "color", optional_argument, NULL, OPTION_COLOR },
+  { "jobs", required_argument, NULL, OPTION_JOBS },
   { "help", no_argument, NULL, OPTION_HELP },
   { "version", no_argument, NULL, OPTION_VERSION },
   { NULL, 0, NULL, 0 }
@@ -39,6 +40,7 @@ put_help (void)
          "  -o, --output=FORMAT   write answers as text (the default) or as json,\n"
          "                        one object a line\n"
          "      --color[=WHEN]    auto (the default), always or never\n"
+         "      --jobs=N          work on a long column of a CSV file in N threads, 1 to 64\n"
          "      --help            show this and leave\n"
          "      --version         show the version and leave\n"
          "\n"
@@ -93,6 +95,17 @@ read_color (options *o, const char *value)
 }
 
 static options_result
+read_jobs (options *o, const char *value)
+{
+  char *end;
+  long jobs = *value >= '0' && *value <= '9' ? strtol (value, &end, 10) : 0;
+  if (jobs < 1 || jobs > BR_MAX_JOBS || *end)
+    return wrong_value ("--jobs", value, "a number from 1 to 64");
+  o->jobs = (unsigned) jobs;
+  return OPTIONS_RUN;
+}
+
+static options_result
 read_one (options *o, int option)
 {
   switch (option)
@@ -101,6 +114,7 @@ read_one (options *o, int option)
     case 'i': o->interactive = 1; return OPTIONS_RUN;
     case 'o': return read_output (o, optarg);
     case OPTION_COLOR: return read_color (o, optarg);
+    case OPTION_JOBS: return read_jobs (o, optarg);
     case OPTION_HELP: put_help (); return OPTIONS_LEAVE;
     case OPTION_VERSION: put_version (); return OPTIONS_LEAVE;
     default: return OPTIONS_WRONG;

@@ -56,6 +56,17 @@ on_record (void *user, const br_record *record)
     s->failed = 1;
 }
 
+/* The library is going to write to standard output itself.  */
+static void
+on_flush (void *user)
+{
+  session *s = user;
+  end_progress (s);
+  text_flush (&s->text);
+  if (fflush (s->out.stream) != 0)
+    s->failed = 1;
+}
+
 static void
 on_fault (void *user, const br_fault *fault)
 {
@@ -92,7 +103,7 @@ session_start (session *s, const options *o)
   display_init (&s->out, stdout, o->color);
   display_init (&s->err, stderr, o->color);
   s->text.display = &s->out;
-  if (br_sheet_new (&s->sheet) == BR_OK)
+  if (br_sheet_new (&s->sheet) == BR_OK && br_sheet_set_jobs (s->sheet, o->jobs) == BR_OK)
     return 1;
   fputs ("benchrule: out of memory\n", stderr);
   return 0;
@@ -101,7 +112,7 @@ session_start (session *s, const options *o)
 static br_sink
 sink_of (session *s)
 {
-  br_sink sink = { .user = s, .record = on_record, .fault = on_fault, .solver = &solver_glpk };
+  br_sink sink = { .user = s, .record = on_record, .fault = on_fault, .flush = on_flush, .solver = &solver_glpk };
   if (isatty (fileno (s->err.stream)))
     sink.progress = on_progress;
   return sink;

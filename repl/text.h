@@ -41,6 +41,7 @@ void text_clear (text_printer *printer);
 /* The rows of the kinds, a file each; each ends with a kind of NULL.  */
 extern const text_kind text_values[];
 extern const text_kind text_rounds[];
+extern const text_kind text_columns[];
 extern const text_kind text_sheets[];
 extern const text_kind text_cuts[];
 extern const text_kind text_designs[];

@@ -43,6 +43,16 @@ br__magnitude (int64_t n)
   return n < 0 ? - (uint64_t) n : (uint64_t) n;
 }
 
+/* br_number_clear, without a call for what lies inline.  */
+static inline void
+br__number_drop (br_number *x)
+{
+  if (__builtin_expect (!br__is_small (x), 0))
+    br_number_clear (x);
+  else
+    *x = (br_number) BR_NUMBER_ZERO;
+}
+
 /* Z, whatever it held, becomes NUM / DEN, which are in lowest terms and fit inline.  */
 static inline void
 br__number_put_small (br_number *z, int64_t num, int64_t den)

@@ -67,17 +67,6 @@ br__text_puts (br_text *t, const char *string)
 }
 
 void
-br__text_putc (br_text *t, char c)
-{
-  char *end = br__text_room (t, 1);
-  if (end)
-    {
-      *end = c;
-      br__text_took (t, 1);
-    }
-}
-
-void
 br__text_printf (br_text *t, const char *format, ...)
 {
   va_list arguments;

@@ -20,7 +20,6 @@ void br__text_clear (br_text *t);
 void br__text_reset (br_text *t);                       /* empties, keeps the room */
 void br__text_put (br_text *t, const char *bytes, size_t length);
 void br__text_puts (br_text *t, const char *string);
-void br__text_putc (br_text *t, char c);
 void br__text_printf (br_text *t, const char *format, ...) __attribute__ ((format (printf, 2, 3)));
 const char *br__text_string (const br_text *t);         /* never NULL */
 /* Where MORE bytes and a NUL can be written at the end of T, or NULL (T has then failed); what
@@ -41,6 +40,17 @@ br__text_took (br_text *t, size_t length)
 {
   t->length += length;
   t->bytes[t->length] = 0;
+}
+
+static inline void
+br__text_putc (br_text *t, char c)
+{
+  char *end = br__text_room (t, 1);
+  if (end)
+    {
+      *end = c;
+      br__text_took (t, 1);
+    }
 }
 
 /* Hands T out in the manner of snprintf and clears it; SIZE_MAX if it failed.  */

@@ -1,6 +1,8 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
 libbenchrule_core_la_SOURCES += \
   lib/measure/measure.h \
+  lib/measure/csv.c \
+  lib/measure/csv.h \
   lib/measure/glyph.c \
   lib/measure/unit.c \
   lib/measure/mixed.c \

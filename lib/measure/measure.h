@@ -90,6 +90,9 @@ typedef struct br__numeral
 
 #define BR__NUMERAL_ZERO { BR_NUMBER_ZERO, 0, 0, BR__FORM_WHOLE }
 
+/* 1 where the unsigned number at AT is one of those in ASCII that nearly every text has, with nothing
+   behind it that could change what it is; else 0, and br__numeral_scan tells.  */
+int br__numeral_plain (br__numeral *n, const br__reader *r, size_t at);
 /* Reads the unsigned number at AT, the longest that is one number.  */
 br_status br__numeral_scan (br__numeral *n, const br__reader *r, size_t at);
 

@@ -398,8 +398,8 @@ ends_plainly (const char *p, const char *end)
 /* The numbers of nearly every text, in ASCII, short, with nothing behind them that could change
    what they are: 12, 6.595, 3/8, 2-3/8, 2 3/8.  0 leaves all else, and every mistake, to the
    whole reader below, which gives the same for these.  */
-static int
-scan_plain (br__numeral *n, const br__reader *r, size_t at)
+int
+br__numeral_plain (br__numeral *n, const br__reader *r, size_t at)
 {
   const char *start = r->text + at, *end = r->text + r->length, *p = start, *part;
   int64_t whole = take_digits (0, &p, end, SMALL_DIGITS), top, bottom;
@@ -452,7 +452,7 @@ scan_plain (br__numeral *n, const br__reader *r, size_t at)
 br_status
 br__numeral_scan (br__numeral *n, const br__reader *r, size_t at)
 {
-  if (scan_plain (n, r, at))
+  if (br__numeral_plain (n, r, at))
     return BR_OK;
   br__numeral new = BR__NUMERAL_ZERO;
   run whole = take_run (r, at);

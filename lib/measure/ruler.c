@@ -50,10 +50,11 @@ br_ruler_round (br_number *value, br_number *error, int *tie, const br_number *x
 {
   br_number on = BR_NUMBER_ZERO, off = BR_NUMBER_ZERO;
   int half = 0;
-  br_status status = br_number_sign (mark) > 0 ? BR_OK : BR_DOMAIN;
+  br_status status;
 
   if (round_on_halves (value, error, tie, x, mark, direction, ties))
     return BR_OK;
+  status = br_number_sign (mark) > 0 ? BR_OK : BR_DOMAIN;
   if (status == BR_OK)
     status = br_number_div (&on, x, mark);
   if (status == BR_OK)

@@ -37,17 +37,14 @@ put_whole_decimal (br_text *t, const br_number *x)
 static int
 is_shop_fraction (const br_number *x)
 {
-  int64_t num = 0, den = 0;
-
-  return br_number_get_ratio (&num, &den, x) && den <= FINEST && (den & (den - 1)) == 0;
+  return br__is_small (x) && x->den_minus_1 < FINEST && (x->den_minus_1 & br__small_den (x)) == 0;
 }
 
 /* X as 2-3/8, 6.595 or 12-1/3, whichever is plainest; DECIMALS where they are usual.  */
 static void
 put_quantity (br_text *t, const br_number *x, int decimals)
 {
-  if (!br_number_is_integer (x) && (decimals || !is_shop_fraction (x))
-      && put_whole_decimal (t, x))
+  if ((decimals || !is_shop_fraction (x)) && !br_number_is_integer (x) && put_whole_decimal (t, x))
     return;
   br__put_mixed (t, x);
 }
@@ -122,12 +119,16 @@ put_in_unit (br_text *t, const br_number *x, br_dimension dimension, const br_un
 void
 br__put_measure (br_text *t, const br_number *x, br_dimension dimension, const br_style *style)
 {
-  const br_unit *base = br__unit_base (style != NULL ? style->unit : NULL);
-  const br_unit *unit = br__unit_of_power (base, dimension);
+  const br_unit *base, *unit;
 
   if (dimension == BR_PLAIN)
-    put_quantity (t, x, 0);
-  else if (dimension == BR_LENGTH && base->den == 1 && base->num == 12)
+    {
+      put_quantity (t, x, 0);
+      return;
+    }
+  base = br__unit_base (style != NULL ? style->unit : NULL);
+  unit = br__unit_of_power (base, dimension);
+  if (dimension == BR_LENGTH && base->den == 1 && base->num == 12)
     put_feet (t, x);
   else if (dimension == BR_LENGTH && base->den == 1 && base->num == 1)
     {

@@ -14,6 +14,13 @@ libbenchrule_core_la_SOURCES += \
 	lib/sheet/tolerance.c \
 	lib/sheet/tolerance.h \
 	lib/sheet/check.c \
+	lib/sheet/column.c \
+	lib/sheet/column.h \
+	lib/sheet/column_cells.c \
+	lib/sheet/column_pump.c \
+	lib/sheet/column_pump.h \
+	lib/sheet/column_source.c \
+	lib/sheet/column_total.c \
 	lib/sheet/cut.c \
 	lib/sheet/cut.h \
 	lib/sheet/cut_show.c \

@@ -10,14 +10,6 @@
 #include "exact/status.h"
 #include "sheet/sheet.h"
 
-/* What stands behind the list of a round statement.  */
-typedef struct clauses
-{
-  br__mark mark;
-  br_direction direction;
-  int keep_total;
-} clauses;
-
 /* Rulers that have a name: "to eighths".  */
 static const struct { const char *word; int64_t parts; } named[] =
 {
@@ -58,13 +50,15 @@ br__read_mark (br__run *run, br__mark *mark)
   return status;
 }
 
-static br_status
-read_clauses (br__run *run, clauses *c)
+br_status
+br__read_clauses (br__run *run, br__clauses *c, const char *last)
 {
   br_status status = BR_OK;
   int marked = 0, directed = 0;
   while (status == BR_OK && run->lex.token.type != BR__END)
     {
+      if (last && br__lex_is_word (&run->lex, last))
+        break;
       if (br__lex_is_word (&run->lex, "to") && !marked++)
         {
           status = br__lex_next (&run->lex, run->error);
@@ -82,7 +76,8 @@ read_clauses (br__run *run, clauses *c)
             return br__expected (run, "`total` after `keep`");
         }
       else
-        return br__expected (run, "`to 1/8`, `up`, `down` or `keep total`");
+        return br__expected (run, last ? "`to 1/8`, `up`, `down`, `keep total` or `into` and a file"
+                             : "`to 1/8`, `up`, `down` or `keep total`");
       if (status == BR_OK)
         status = br__lex_next (&run->lex, run->error);
     }
@@ -145,7 +140,7 @@ emit_rounding (br__run *run, const br__tree *tree, const br__value *x, const br_
 }
 
 static br_status
-round_one (br__run *run, const br__tree *tree, const clauses *c)
+round_one (br__run *run, const br__tree *tree, const br__clauses *c)
 {
   br__value x = BR__VALUE_ZERO;
   br__rounded rounded = BR__ROUNDED_ZERO;
@@ -256,7 +251,7 @@ emit_total (br__run *run, const totals *t, const br_number *total, const br__mar
 }
 
 static br_status
-round_keeping (br__run *run, const br__tree *trees, size_t count, const clauses *c)
+round_keeping (br__run *run, const br__tree *trees, size_t count, const br__clauses *c)
 {
   const br__settings *s = &run->sheet->settings;
   totals t = { br__alloc_zero (count, sizeof (br__value)), br__alloc_zero (count, sizeof (br_real)),
@@ -302,11 +297,11 @@ br__do_round (br__run *run)
 {
   br__tree *trees = NULL;
   size_t count = 0;
-  clauses c = { BR__MARK_ZERO, BR_NEAREST, 0 };
+  br__clauses c = { BR__MARK_ZERO, BR_NEAREST, 0 };
   br_status status = br__parse_list (&trees, &count, &run->lex, run->error);
 
   if (status == BR_OK)
-    status = read_clauses (run, &c);
+    status = br__read_clauses (run, &c, NULL);
   if (status == BR_OK && c.keep_total)
     status = round_keeping (run, trees, count, &c);
   else

@@ -166,6 +166,15 @@ br_sheet_set_bits (br_sheet *sheet, unsigned bits)
 }
 
 br_status
+br_sheet_set_jobs (br_sheet *sheet, unsigned jobs)
+{
+  if (jobs < 1 || jobs > BR_MAX_JOBS)
+    return BR_DOMAIN;
+  sheet->jobs = jobs;
+  return BR_OK;
+}
+
+br_status
 br__do_quit (br__run *run)
 {
   br_status status = br__end_of_line (run);

@@ -97,6 +97,7 @@ struct br_sheet
 
   br__mark tidy;                    /* the ruler of the last proposal; size 0: none */
   int quit;
+  unsigned jobs;                    /* threads for a long column */
   unsigned open_depth;              /* files that open files */
   const volatile sig_atomic_t *flag;
 };
@@ -176,6 +177,18 @@ br_status br__put_error (br_record *r, const br__value *v, const br_number *mark
 
 /* round.c: the MARK behind `to`: an expression, or a word such as eighths.  */
 br_status br__read_mark (br__run *run, br__mark *mark);
+/* What stands behind the values of a round statement.  */
+typedef struct br__clauses
+{
+  br__mark mark;
+  br_direction direction;
+  int keep_total;
+} br__clauses;
+/* Reads them to the end of the line, or to the word LAST (may be NULL).  */
+br_status br__read_clauses (br__run *run, br__clauses *c, const char *last);
+/* column.c: the statement is `round column`, `full column` or `drawn column`.  */
+int br__is_column (const br__run *run);
+br_status br__do_column (br__run *run);
 
 /* dimension.c */
 br_status br__assign (br__run *run);

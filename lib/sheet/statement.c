@@ -123,6 +123,8 @@ dispatch (br__run *run)
     }
   else if (br__lex_is_sign (&run->lex, '='))
     return br__assign (run);
+  else if (br__is_column (run))
+    return br__do_column (run);
   if (st)
     return st->run (run);
   run->lex = start;

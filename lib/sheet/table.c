@@ -12,8 +12,11 @@ static const br__statement statements[] =
     "puts values on ruler marks, each with its error",
     "The error is mark less value: over is positive.  `up` never gives less than the\n"
     "value, `down` never more.  `keep total` rounds the parts of a list so that they add\n"
-    "up to the rounded whole.  Without `to`, the sheet's ruler is taken.",
-    BR__FOLLOW_VALUE, "to up down keep total", 0, br__do_round },
+    "up to the rounded whole.  Without `to`, the sheet's ruler is taken.\n"
+    "A whole column of a CSV file, by its name or number; - is standard input or output:\n"
+    "  round column length of parts.csv to 1/16 into marked.csv\n"
+    "  full column 2 of sketch.csv to 1/8      (drawn column ... the other way)",
+    BR__FOLLOW_VALUE, "to up down keep total column of into", 0, br__do_round },
   { "marks", "marks VALUE", "the nearest mark on every ruler from whole inches to 64ths", NULL,
     BR__FOLLOW_VALUE, NULL, 0, br__do_marks },
   { "simplest", "simplest VALUE within DISTANCE",

@@ -42,6 +42,13 @@ tests_measure_robust_CPPFLAGS = $(TEST_CPPFLAGS)
 tests_measure_robust_CFLAGS = $(TEST_CFLAGS)
 tests_measure_robust_LDADD = $(TEST_LIBS)
 
+check_PROGRAMS += tests/measure/csv
+TESTS += tests/measure/csv
+tests_measure_csv_SOURCES = tests/measure/csv.c tests/check.h
+tests_measure_csv_CPPFLAGS = $(TEST_CPPFLAGS)
+tests_measure_csv_CFLAGS = $(TEST_CFLAGS)
+tests_measure_csv_LDADD = $(TEST_LIBS)
+
 endif
 
 EXTRA_DIST += \

@@ -3,10 +3,19 @@
 
 EXTRA_DIST += tests/data/expressions.txt tests/data/statements.txt tests/data/wrong_lines.txt
 
+TESTS += tests/sheet/column.tap
+EXTRA_DIST += tests/sheet/column.tap
+
 TESTS += tests/sheet/json.tap tests/sheet/parts.tap
 EXTRA_DIST += tests/sheet/json.tap tests/sheet/parts.tap
 
 if HAVE_CMOCKA
+check_PROGRAMS += tests/sheet/column
+TESTS += tests/sheet/column
+tests_sheet_column_SOURCES = tests/sheet/column.c tests/sheet/support.h tests/check.h
+tests_sheet_column_CPPFLAGS = $(TEST_CPPFLAGS)
+tests_sheet_column_CFLAGS = $(TEST_CFLAGS) -pthread
+tests_sheet_column_LDADD = $(TEST_LIBS)
 sheet_tests = tests/sheet/language tests/sheet/limits tests/sheet/rounding tests/sheet/formulas \
   tests/sheet/edits tests/sheet/names tests/sheet/hostile tests/sheet/apart tests/sheet/shop tests/sheet/complete
 check_PROGRAMS += $(sheet_tests)

@@ -7,6 +7,8 @@
 
 #include "support.h"
 
+#include <sys/resource.h>
+#include <sys/wait.h>
 #include <unistd.h>
 
 static char folder[] = "/tmp/benchrule-column-XXXXXX";
@@ -324,6 +326,40 @@ test_memory (void **state)
   br__text_clear (&in);
 }
 
+/* The program's peak is under 16 MiB for two million rows, by one thread and by four.  */
+static void
+test_peak (void **state)
+{
+  const char *program = getenv ("BR"), *sanitizers = getenv ("SAN_FLAGS");
+  (void) state;
+  if (!program || (sanitizers && *sanitizers))
+    skip ();
+  br_text in = BR_TEXT_ZERO;
+  char line[200];
+  for (unsigned i = 0; i < 2000000; i++)
+    br__text_printf (&in, "%u.%03u\n", i % 97, i % 1000);
+  save ("in.csv", &in);
+  br__text_clear (&in);
+  snprintf (line, sizeof line, "round column 1 of %s/in.csv to 1/16 into %s/out.csv", folder, folder);
+  for (int jobs = 1; jobs <= 4; jobs += 3)
+    {
+      struct rusage use;
+      int status = -1;
+      pid_t child = fork ();
+      if (child == 0)
+        {
+          if (freopen ("/dev/null", "w", stdout))
+            execl (program, program, jobs == 1 ? "--jobs=1" : "--jobs=4", "-c", line, (char *) NULL);
+          _exit (127);
+        }
+      assert_int_equal (wait4 (child, &status, 0, &use), child);
+      assert_int_equal (status, 0);
+      /* fork begins with the pages of this process, so that they must be fewer.  */
+      if (use.ru_maxrss >= 16384)
+        fail_msg ("%d threads: %ld KiB", jobs, use.ru_maxrss);
+    }
+}
+
 static int
 make_folder (void **state)
 {
@@ -350,6 +386,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (test_random), CHECK_TEST (test_total), CHECK_TEST (test_jobs), CHECK_TEST (test_memory),
+    CHECK_TEST (test_peak),
   };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, make_folder, remove_folder));

@@ -3,8 +3,8 @@
 
 EXTRA_DIST += tests/data/expressions.txt tests/data/statements.txt tests/data/wrong_lines.txt
 
-TESTS += tests/sheet/column.tap
-EXTRA_DIST += tests/sheet/column.tap
+TESTS += tests/sheet/columns.tap
+EXTRA_DIST += tests/sheet/columns.tap
 
 TESTS += tests/sheet/json.tap tests/sheet/parts.tap
 EXTRA_DIST += tests/sheet/json.tap tests/sheet/parts.tap

@@ -10,6 +10,7 @@ repl_answers = \
   repl/text_design.c \
   repl/text_piece.c \
   repl/text_round.c \
+  repl/text_shape.c \
   repl/text_sheet.c \
   repl/text_tidy.c \
   repl/text_value.c

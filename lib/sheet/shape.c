@@ -67,6 +67,8 @@ read_name (char **name, br__run *run, const char *what)
   const br__token *t = &run->lex.token;
   if (t->type != BR__NAME)
     return br__expected (run, what);
+  if (t->length > BR__SHAPE_NAME)
+    return br__fail (run->error, BR_TOO_BIG, t->offset, t->length, "a name of more than %d bytes", BR__SHAPE_NAME);
   char *copy = br__strndup (run->text + t->offset, t->length);
   if (!copy)
     return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);

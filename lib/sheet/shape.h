@@ -22,6 +22,9 @@ enum
   BR__PART_CLEAR
 };
 
+/* A name of more bytes is refused, so that a look at a shape never needs memory.  */
+#define BR__SHAPE_NAME 200
+
 typedef struct br__shape
 {
   struct br__shape *next;

@@ -6,6 +6,7 @@
 # include <config.h>
 #endif
 
+#include <stdio.h>
 #include <string.h>
 
 #include "exact/memory.h"
@@ -18,14 +19,23 @@ static const char *const part_names[BR__PARTS] =
 
 /* ---- Names of entries ---- */
 
+/* Room for "  clear NAME NAME".  */
+#define KEY_SIZE (2 * BR__SHAPE_NAME + 16)
+
+static size_t
+key_of (char key[KEY_SIZE], const char *name, size_t length, int part)
+{
+  if (length > BR__SHAPE_NAME)
+    length = BR__SHAPE_NAME;
+  return (size_t) snprintf (key, KEY_SIZE, "  %.*s %s", (int) length, name, part_names[part]);
+}
+
 br__entry *
 br__shape_entry (const br__graph *g, const char *name, size_t length, int part)
 {
-  br_text t = BR_TEXT_ZERO;
-  br__text_printf (&t, "  %.*s %s", (int) length, name, part_names[part]);
-  br__entry *e = t.failed ? NULL : br__graph_find (g, br__text_string (&t), t.length);
-  br__text_clear (&t);
-  return e;
+  char key[KEY_SIZE];
+  size_t size = key_of (key, name, length, part);
+  return br__graph_find (g, key, size);
 }
 
 const br__value *
@@ -80,7 +90,7 @@ names_of (const char *name[2], int length[2], const br__tree *tree, const br__no
       name[i] = s;
       for (size_t n; s < end && (n = br__letter_at (s, (size_t) (end - s), 1)) > 0; )
         s += n;
-      length[i] = (int) (s - name[i]);
+      length[i] = s - name[i] < BR__SHAPE_NAME ? (int) (s - name[i]) : BR__SHAPE_NAME;
     }
   size_t shorter = (size_t) (length[0] < length[1] ? length[0] : length[1]);
   int order = memcmp (name[0], name[1], shorter);
@@ -248,11 +258,10 @@ maker_end (br__definition **d, maker *m, br_error *error)
 static br_status
 define (br__run *run, const char *name, size_t length, int part, br__definition **d, br__moves *moves)
 {
-  br_text t = BR_TEXT_ZERO;
+  char key[KEY_SIZE];
   br__moves some = BR__MOVES_ZERO;
-  br__text_printf (&t, "  %.*s %s", (int) length, name, part_names[part]);
-  br__entry *e = t.failed ? NULL : br__graph_get (run->sheet->graph, br__text_string (&t), t.length);
-  br__text_clear (&t);
+  size_t size = key_of (key, name, length, part);
+  br__entry *e = br__graph_get (run->sheet->graph, key, size);
   br_status status = e ? br__graph_define (run->sheet->graph, e, d, &run->sheet->settings, &some, run->error)
                        : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   if (status == BR_OK)
@@ -536,12 +545,10 @@ br__shape_define (br__run *run, const br__shape_draft *d, br__moves *moves)
 static br__entry *
 clear_entry (br__graph *g, const char *name[2], const int length[2], int make)
 {
-  br_text t = BR_TEXT_ZERO;
+  char key[KEY_SIZE];
   br__definition *d = NULL;
-  br__text_printf (&t, "  clear %.*s %.*s", length[0], name[0], length[1], name[1]);
-  br__entry *e = t.failed ? NULL : make ? br__graph_get (g, br__text_string (&t), t.length)
-                                        : br__graph_find (g, br__text_string (&t), t.length);
-  br__text_clear (&t);
+  size_t size = (size_t) snprintf (key, sizeof key, "  clear %.*s %.*s", length[0], name[0], length[1], name[1]);
+  br__entry *e = make ? br__graph_get (g, key, size) : br__graph_find (g, key, size);
   if (!e || br__entry_definition (e) || !make)
     return e;
   maker m = { .graph = g, .settings = br__graph_settings (g) };
@@ -555,7 +562,8 @@ clear_entry (br__graph *g, const char *name[2], const int length[2], int make)
   if (status == BR_OK)
     status = br__graph_define (g, e, &d, br__graph_settings (g), NULL, NULL);
   br__definition_free (d);
-  return status == BR_OK ? e : NULL;
+  /* Without a definition it is told to have no value.  */
+  return status == BR_NO_MEMORY ? NULL : e;
 }
 
 br__entry *
@@ -569,10 +577,7 @@ br__node_entry (br__graph *g, const br__tree *tree, const br__node *node, int ma
   names_of (name, length, tree, node);
   if (node->part == BR__PART_CLEAR)
     return clear_entry (g, name, length, make);
-  br_text t = BR_TEXT_ZERO;
-  br__text_printf (&t, "  %.*s %s", length[0], name[0], part_names[node->part]);
-  br__entry *e = t.failed ? NULL : make ? br__graph_get (g, br__text_string (&t), t.length)
-                                        : br__graph_find (g, br__text_string (&t), t.length);
-  br__text_clear (&t);
-  return e;
+  char key[KEY_SIZE];
+  size_t size = key_of (key, name[0], (size_t) length[0], (int) node->part);
+  return make ? br__graph_get (g, key, size) : br__graph_find (g, key, size);
 }

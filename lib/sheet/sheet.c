@@ -65,7 +65,6 @@ br_sheet_free (br_sheet *sheet)
   br__graph_free (sheet->graph);
   br__settings_clear (&sheet->settings);
   br__free (sheet->title);
-  br__free (sheet->date);
   br__free (sheet->path);
   br_number_clear (&sheet->tidy.size);
   br__free (sheet);

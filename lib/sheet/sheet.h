@@ -50,7 +50,7 @@ enum br__check_state { BR__CHECK_PASS, BR__CHECK_FAIL, BR__CHECK_WAITING, BR__CH
 typedef enum br__step_type
 {
   BR__STEP_DEFINITION, BR__STEP_SETTINGS, BR__STEP_LINE_TEXT, BR__STEP_LINE_SHOWN,
-  BR__STEP_CHECK, BR__STEP_TOLERANCE, BR__STEP_TITLE, BR__STEP_WOOD, BR__STEP_SHAPE, BR__STEP_DATE
+  BR__STEP_CHECK, BR__STEP_TOLERANCE, BR__STEP_TITLE, BR__STEP_WOOD, BR__STEP_SHAPE
 } br__step_type;
 
 /* One part of what a statement changed.  It holds the other state; undo and redo are the
@@ -85,7 +85,6 @@ struct br_sheet
   br__check *checks, *last_check;
   struct br__wood *wood, *last_wood;    /* stock and parts */
   struct br__shape *shapes, *last_shape;
-  char *date;                       /* of drawings, or NULL */
   size_t failing;
   unsigned long check_count;        /* gives hidden entries their names */
 
@@ -241,10 +240,6 @@ br_status br__do_arc (br__run *run);
 br_status br__do_line (br__run *run);
 br_status br__do_shapes (br__run *run);
 br_status br__do_clear (br__run *run);
-br_status br__do_date (br__run *run);
-br_status br__do_draw (br__run *run);
-br_status br__do_template (br__run *run);
-br_status br__do_report (br__run *run);
 br_status br__do_undo (br__run *run);
 br_status br__do_redo (br__run *run);
 br_status br__do_check (br__run *run);

@@ -1,0 +1,478 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   shapes.c - shapes that follow their formulas, and the distance of two against points on their
+   edges, many of them.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "support.h"
+
+#include <math.h>
+
+#include "shop/geometry.h"
+
+static const char *const cart =
+  "wheel = 3-1/2\ngap = 5/16\n"
+  "circle front = wheel at 0, wheel / 2\n"
+  "circle rear = wheel right of front by 10-1/2\n"
+  "arc mudguard = fender(front, gap, 1/4) 200 deg\n"
+  "box deck = 22-3/4 x 3/4 above mudguard by 1/8 shift 7\n";
+
+static void
+shape_is (br_sheet *sheet, const char *name, const char *path, const char *expected)
+{
+  said s = SAID_ZERO;
+  size_t found = 0;
+  sheet_say (sheet, &s, "shapes");
+  for (size_t i = 0; i < s.count; i++)
+    if (strcmp (said_get (&s, i, "name"), name) == 0)
+      {
+        found++;
+        said_is (&s, i, path, expected);
+      }
+  assert_int_equal (found, 1);
+  said_clear (&s);
+}
+
+static void
+clear_is (br_sheet *sheet, const char *names, const char *expected)
+{
+  said s = SAID_ZERO;
+  sheet_say (sheet, &s, "clear %s", names);
+  said_is (&s, 0, "kind", "clear");
+  said_is (&s, 0, "exact", expected);
+  said_clear (&s);
+}
+
+static void
+test_follow (void **state)
+{
+  br_sheet *sheet = sheet_with (cart);
+  said s = SAID_ZERO;
+  (void) state;
+  shape_is (sheet, "deck", "y", "73/16");       /* 1-3/4 + 1-3/4 + 5/16 + 1/4 + 1/8 + 3/8 */
+  shape_is (sheet, "rear", "x", "14");
+  clear_is (sheet, "front, rear", "21/2");
+  clear_is (sheet, "mudguard, front", "5/16");
+  clear_is (sheet, "deck, mudguard", "1/8");
+  sheet_say (sheet, &s, "wheel = 4");
+  shape_is (sheet, "mudguard", "inner_radius", "37/16");
+  shape_is (sheet, "mudguard", "y", "2");
+  shape_is (sheet, "deck", "y", "81/16");
+  shape_is (sheet, "rear", "x", "29/2");
+  sheet_say (sheet, &s, "undo");
+  shape_is (sheet, "deck", "y", "73/16");
+  sheet_say (sheet, &s, "top(deck) - bottom(front)");
+  said_is (&s, 0, "exact", "79/16");
+  sheet_say (sheet, &s, "units mm");
+  shape_is (sheet, "front", "diameter", "7/2");  /* plain numbers are in the sheet's unit */
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
+static void
+test_places (void **state)
+{
+  br_sheet *sheet = sheet_with ("box a = 4 x 2 at 1, 1\nbox b = 2 x 1 on a\nbox c = 2 x 1 on a flush left\n"
+                                "box d = 2 x 1 below a by 1/2 flush right shift -1/4\nbox e = 1 x 1 left of a by 1\n"
+                                "box f = 1 x 1 right of a flush top\ncircle g = 1 same centre as a\n"
+                                "line h = 0, 0 to 3, 4 wide 1/2\n");
+  static const struct { const char *name, *x, *y; } rows[] =
+  {
+    { "a", "3", "2" }, { "b", "3", "7/2" }, { "c", "2", "7/2" }, { "d", "15/4", "0" }, { "e", "-1/2", "2" },
+    { "f", "11/2", "5/2" }, { "g", "3", "2" }, { "h", "3/2", "2" }
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      shape_is (sheet, rows[i].name, "x", rows[i].x);
+      shape_is (sheet, rows[i].name, "y", rows[i].y);
+    }
+  br_sheet_free (sheet);
+}
+
+static void
+test_missing (void **state)
+{
+  br_sheet *sheet = sheet_with ("circle front = wheel at 0, 0\nbox deck = 10 x 1 above fork\nbox lid = 2 x 1\n"
+                                "check clear(front, deck) >= 1/4\n");
+  said s = SAID_ZERO;
+  (void) state;
+  shape_is (sheet, "front", "state", "waiting");
+  shape_is (sheet, "front", "waiting.0", "wheel");
+  shape_is (sheet, "deck", "waiting.0", "shape fork");
+  shape_is (sheet, "lid", "waiting.0", "a place");
+  sheet_say (sheet, &s, "missing");
+  assert_int_equal (s.count, 3);
+  said_is (&s, 0, "name", "wheel");
+  said_is (&s, 0, "needed_by.0", "shape front");
+  said_is (&s, 1, "name", "a place for shape lid");
+  said_is (&s, 2, "name", "shape fork");
+  assert_int_equal (br_sheet_waiting (sheet), 0);       /* no dimension waits */
+  sheet_say (sheet, &s, "wheel = 3");
+  sheet_say (sheet, &s, "circle fork = 2 at 0, 4");
+  assert_int_equal (said_first (&s, "check"), 1);       /* it is told as soon as it can be */
+  said_is (&s, 1, "state", "pass");
+  sheet_say (sheet, &s, "box lid = 2 x 1 at 0, 0");
+  sheet_say (sheet, &s, "missing");
+  said_is (&s, 0, "kind", "remark");
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
+static void
+test_undo_and_forget (void **state)
+{
+  br_sheet *sheet = sheet_with (cart);
+  said s = SAID_ZERO;
+  (void) state;
+  sheet_say (sheet, &s, "check clear(front, mudguard) >= 1/4");
+  sheet_say (sheet, &s, "circle front = 4 at 1, 2");
+  shape_is (sheet, "mudguard", "x", "1");
+  sheet_say (sheet, &s, "undo");
+  shape_is (sheet, "mudguard", "x", "0");
+  sheet_say (sheet, &s, "redo");
+  shape_is (sheet, "front", "diameter", "4");
+  sheet_say (sheet, &s, "undo");
+  sheet_say (sheet, &s, "forget shape front");
+  shape_is (sheet, "mudguard", "state", "waiting");
+  assert_int_equal (br_sheet_failing (sheet), 0);
+  sheet_say (sheet, &s, "undo");
+  clear_is (sheet, "front, mudguard", "5/16");
+  sheet_say (sheet, &s, "gap = 1/8");
+  assert_int_equal (br_sheet_failing (sheet), 1);
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
+#define A10 "aaaaaaaaaa"
+#define A100 A10 A10 A10 A10 A10 A10 A10 A10 A10 A10
+
+/* A wrong line: a part of its message, the place, and the sheet stays as it was.  */
+static void
+test_wrong (void **state)
+{
+  static const struct { const char *line, *message; size_t offset; } rows[] =
+  {
+    { "circle a = 0 at 0, 0", "must be over zero", 11 },
+    { "circle a = 3 sq in at 0, 0", "is an area, not a length", 11 },
+    { "circle a = 3 at 0", "a comma", 17 },
+    { "box a = 3 at 0, 0", "`x` and the next size", 10 },
+    { "box a = 3 x 2 on a", "a loop", 0 },
+    { "box a = 3 x 2 at 0, 0 on front", "has its place already", 22 },
+    { "box a = 3 x 2 on front flush top", "`left` or `right`", 29 },
+    { "arc a = fender(deck, 1/4, 1/4)", "is none", 0 },
+    { "arc a = fender(front, -2, 1/4)", "has no radius", 22 },
+    { "arc a = bend(3, 1/4) 400 deg at 0, 0", "up to 360", 21 },
+    { "line a = 0, 0 to 0, 0", "from one point to another", 0 },
+    { "clear front, frint", "there is no shape called `frint`", 6 },
+    { "clear front", "a comma and another shape", 11 },
+    { "clear(front)", "two shapes", 5 },
+    { "clear front, " A100 A100 "a", "there is no shape", 6 },
+    { "box " A100 A100 "a = 1 x 1 at 0, 0", "more than 200 bytes", 4 },
+    { "wheel = -1", "shape front", 0 }
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br_sheet *sheet = sheet_with (cart);
+      said s = SAID_ZERO;
+      assert_int_not_equal (sheet_run (sheet, &s, rows[i].line), BR_OK);
+      assert_int_equal (s.fault_count, 1);
+      if (!strstr (s.faults[0].error.message, rows[i].message)
+          || (rows[i].offset && s.faults[0].error.offset != rows[i].offset))
+        fail_msg ("%s: %zu: %s", rows[i].line, s.faults[0].error.offset, s.faults[0].error.message);
+      shape_is (sheet, "deck", "y", "73/16");
+      said_clear (&s);
+      br_sheet_free (sheet);
+    }
+}
+
+/* ---- The distance against points on the edges ---- */
+
+typedef struct plain
+{
+  br__shape_kind kind;
+  int64_t n[6];         /* x y a b c d: eighths, of an arc c and d degrees */
+} plain;
+
+typedef struct place
+{
+  double x, y;
+} place;
+
+#define POINTS 1600
+
+static double
+eighth (const plain *p, int i)
+{
+  return (double) p->n[i] / 8;
+}
+
+/* Point I of POINTS on the edge.  */
+static place
+edge_point (const plain *p, int i)
+{
+  double x = eighth (p, 0), y = eighth (p, 1), a = eighth (p, 2), b = eighth (p, 3);
+  double t = (double) i / POINTS, turn = 2 * acos (-1);
+  if (p->kind == BR__CIRCLE)
+    return (place) { x + a * cos (turn * t), y + a * sin (turn * t) };
+  if (p->kind == BR__BOX)
+    {
+      double s = 4 * t - floor (4 * t);
+      switch ((int) (4 * t))
+        {
+        case 0: return (place) { x + a * (s - .5), y - b / 2 };
+        case 1: return (place) { x + a / 2, y + b * (s - .5) };
+        case 2: return (place) { x + a * (.5 - s), y + b / 2 };
+        default: return (place) { x - a / 2, y + b * (.5 - s) };
+        }
+    }
+  if (p->kind == BR__LINE)
+    {
+      /* A line of no width, or around a bar: along one side, an end, the other side, an end.  */
+      double w = eighth (p, 4) / 2, l = hypot (a, b), ux = a / l, uy = b / l;
+      double s = 4 * t - floor (4 * t);
+      int q = (int) (4 * t), back = q >= 2;
+      double along = q == 0 ? s - .5 : q == 2 ? .5 - s : back ? -.5 : .5, away = acos (-1) * (s - .5);
+      double px = x + a * along, py = y + b * along, side = back ? 1 : -1;
+      if (q % 2 == 0)
+        return (place) { px - side * w * uy, py + side * w * ux };
+      return (place) { px - side * w * (ux * cos (away)) + (-uy) * w * sin (away) * -side,
+                       py - side * w * (uy * cos (away)) + ux * w * sin (away) * -side };
+    }
+  double from = (double) p->n[4] / 360 * turn, sweep = (double) p->n[5] / 360 * turn;
+  double s = 4 * t - floor (4 * t), r, angle;
+  switch ((int) (4 * t))
+    {
+    case 0: r = a; angle = from + s * sweep; break;
+    case 1: r = a + s * (b - a); angle = from + sweep; break;
+    case 2: r = b; angle = from + sweep - s * sweep; break;
+    default: r = b + s * (a - b); angle = from; break;
+    }
+  return (place) { x + r * cos (angle), y + r * sin (angle) };
+}
+
+/* How far inside P the point lies at the least, roughly; below zero outside.  */
+static double
+inside (const plain *p, place at)
+{
+  double x = at.x - eighth (p, 0), y = at.y - eighth (p, 1), a = eighth (p, 2), b = eighth (p, 3);
+  if (p->kind == BR__CIRCLE)
+    return a - hypot (x, y);
+  if (p->kind == BR__BOX)
+    return fmin (a / 2 - fabs (x), b / 2 - fabs (y));
+  if (p->kind == BR__LINE)
+    {
+      double t = fmax (-.5, fmin (.5, (x * a + y * b) / (a * a + b * b)));
+      return eighth (p, 4) / 2 - hypot (x - t * a, y - t * b);
+    }
+  double r = hypot (x, y), angle = atan2 (y, x) * 180 / acos (-1) - (double) p->n[4];
+  angle -= 360 * floor (angle / 360);
+  double slack = p->n[5] >= 360 ? r : fmin (angle, (double) p->n[5] - angle) / 180 * acos (-1) * r;
+  return fmin (fmin (r - a, b - r), slack);
+}
+
+static void
+random_shape (plain *p)
+{
+  p->kind = (br__shape_kind) check_between (BR__CIRCLE, BR__LINE);
+  p->n[0] = check_between (-24, 24);
+  p->n[1] = check_between (-24, 24);
+  p->n[2] = check_between (1, 24);
+  p->n[3] = check_between (1, 24);
+  p->n[4] = p->n[5] = 0;
+  if (p->kind == BR__LINE)
+    {
+      p->n[check_below (2) + 2] *= check_below (2) ? -1 : 1;
+      p->n[4] = check_between (0, 8);
+    }
+  if (p->kind == BR__ARC)
+    {
+      p->n[3] = p->n[2] + check_between (1, 8);
+      p->n[4] = check_between (-12, 12) * 15;
+      p->n[5] = check_between (1, 24) * 15;
+    }
+}
+
+static void
+take_figure (br__figure *f, br_real z[6], const plain *p)
+{
+  for (int i = 0; i < 6; i++)
+    check_ok (br_number_set_ratio (&z[i].rational, p->n[i], p->kind == BR__ARC && i > 3 ? 1 : 8));
+  *f = (br__figure) { p->kind, &z[0], &z[1], &z[2], &z[3], &z[4], &z[5] };
+}
+
+static double
+as_double (const br_real *x)
+{
+  char text[64];
+  assert_true (br_real_write_decimal (text, sizeof text, NULL, x, 17, 0, NULL) < sizeof text);
+  return strtod (text, NULL);
+}
+
+static void
+compare (const plain *p, const plain *q)
+{
+  static place edge[2][POINTS];
+  br_real z[2][6] = { { BR_REAL_ZERO } }, d = BR_REAL_ZERO, e = BR_REAL_ZERO;
+  br__figure f, g;
+  double nearest = 1e9, deepest = -1e9;
+  int order = 1;
+  memset (z, 0, sizeof z);
+  take_figure (&f, z[0], p);
+  take_figure (&g, z[1], q);
+  br_status status = br__figure_distance (&d, &f, &g, 0);
+  assert_true (status == BR_OK || status == BR_UNDECIDED);
+  if (status == BR_UNDECIDED)   /* two arcs of which one ends on the other: no case of chance */
+    return;
+  check_ok (br__figure_distance (&e, &g, &f, 0));
+  check_ok (br_real_cmp (&order, &d, &e, 0));
+  if (p->kind != BR__ARC || q->kind != BR__ARC)
+    assert_int_equal (order, 0);
+  for (int i = 0; i < POINTS; i++)
+    {
+      edge[0][i] = edge_point (p, i);
+      edge[1][i] = edge_point (q, i);
+      deepest = fmax (deepest, fmax (inside (q, edge[0][i]), inside (p, edge[1][i])));
+    }
+  for (int i = 0; i < POINTS; i += 4)
+    for (int k = 0; k < POINTS; k += 4)
+      nearest = fmin (nearest, hypot (edge[0][i].x - edge[1][k].x, edge[0][i].y - edge[1][k].y));
+  double value = as_double (&d), step = 0.2;
+  int bad = value > 0 ? deepest > 1e-9 || nearest < value - 1e-9 || nearest > value + step
+                      : deepest < -step || (value < -1e-9 && nearest > step && deepest < 0);
+  if (deepest > 0.02 && value >= 0)
+    bad = 1;
+  if (bad)
+    {
+      for (int i = 0; i < 6; i++)
+        print_error ("%" PRId64 " %" PRId64 "; ", p->n[i], q->n[i]);
+      fail_msg ("kinds %d %d: %.6f, edges %.6f, inside %.6f", p->kind, q->kind, value, nearest, deepest);
+    }
+  for (int i = 0; i < 6; i++)
+    br_real_clear (&z[0][i]), br_real_clear (&z[1][i]);
+  br_real_clear (&d);
+  br_real_clear (&e);
+}
+
+static void
+test_distance (void **state)
+{
+  (void) state;
+  for (long i = check_times (400); i > 0; i--)
+    {
+      plain p, q;
+      random_shape (&p);
+      random_shape (&q);
+      compare (&p, &q);
+    }
+}
+
+/* Each overlap is as deep as the push that frees the two: afterwards they touch.  */
+static void
+test_overlap (void **state)
+{
+  static const struct { const char *a, *b, *value; } rows[] =
+  {
+    { "box a = 4 x 2 at 0, 0", "box b = 4 x 2 at 3, 1/2", "-1" },
+    { "box a = 4 x 2 at 0, 0", "circle b = 2 at 2, 5/2", "-1/2" },
+    { "box a = 4 x 2 at 0, 0", "circle b = 1 at 2, 3/2", "-1" },
+    { "circle a = 2 at 0, 0", "circle b = 2 at 3/2, 2", "1/2" },
+    { "circle a = 2 at 0, 0", "circle b = 2 at 0, 0", "-2" },
+    { "line a = 0, 0 to 4, 0", "line b = 2, -1 to 2, 3", "-1" },
+    { "line a = 0, 0 to 4, 0", "line b = 6, 0 to 8, 0", "2" },
+    { "line a = 0, 0 to 3, 4 wide 1", "circle b = 2 at 3, 0", "9/10" },
+    { "arc a = bend(2, 1) 180 deg at 0, 0", "box b = 1 x 1 at -1/2, 23/8", "-1/8" },
+    { "arc a = bend(2, 1) 180 deg at 0, 0", "box b = 1 x 1 at -1/2, 0", NULL },
+    { "arc a = bend(2, 1) 180 deg at 0, 0", "arc b = bend(4, 1) 90 deg at 0, 0", "1" },
+    { "arc a = bend(2, 1) 180 deg at 0, 0", "circle b = 1 at 0, -4", NULL }
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br_sheet *sheet = sheet_with (rows[i].a);
+      said s = SAID_ZERO;
+      sheet_say (sheet, &s, "%s", rows[i].b);
+      sheet_say (sheet, &s, "clear a, b");
+      if (rows[i].value)
+        said_is (&s, 0, "exact", rows[i].value);
+      else
+        said_is (&s, 0, "overlap", "false");
+      said_clear (&s);
+      br_sheet_free (sheet);
+    }
+}
+
+static void
+test_memory (void **state)
+{
+  static const plain shapes[] =
+  {
+    { BR__ARC, { 0, 0, 16, 24, 0, 120 } }, { BR__BOX, { 8, 40, 16, 8, 0, 0 } }, { BR__LINE, { 8, 8, 16, 24, 4, 0 } }
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (shapes); i++)
+    for (size_t k = i; k < CHECK_COUNT (shapes); k++)
+      {
+        br_real z[2][6], d = BR_REAL_ZERO;
+        br__figure f, g;
+        br_status status = BR_OK;
+        memset (z, 0, sizeof z);
+        take_figure (&f, z[0], &shapes[i]);
+        take_figure (&g, z[1], &shapes[k]);
+        for (long n = 0; ; n++)
+          {
+            check_memory_limit (n);
+            status = br__figure_distance (&d, &f, &g, 0);
+            br_real_clear (&d);
+            check_memory_left = -1;
+            assert_int_equal (check_memory_blocks, 0);
+            if (!check_memory_refused)
+              break;
+            assert_int_equal (status, BR_NO_MEMORY);
+          }
+        check_ok (status);
+        check_memory_free ();
+      }
+}
+
+/* Short of memory at any point of a line, it is told so, and nothing is lost of what was taken.  */
+static void
+test_refused (void **state)
+{
+  br_status status = BR_NO_MEMORY;
+  (void) state;
+  for (long n = 0; status != BR_OK; n++)
+    {
+      said s = SAID_ZERO;
+      br_sheet *sheet = NULL;
+      check_memory_limit (-1);
+      check_ok (br_sheet_new (&sheet));
+      sheet_say (sheet, &s, "%s", cart);
+      sheet_say (sheet, &s, "check clear(front, mudguard) >= 1/4");
+      check_memory_left = n;
+      check_memory_refused = 0;
+      status = sheet_run (sheet, &s, "circle front = 4 at 1, 2");
+      int refused = check_memory_refused;
+      check_memory_left = -1;
+      assert_int_equal (status, refused ? BR_NO_MEMORY : BR_OK);
+      sheet_say (sheet, &s, "wheel = 5");
+      said_clear (&s);
+      br_sheet_free (sheet);
+      assert_int_equal (check_memory_blocks, 0);
+      check_memory_free ();
+    }
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] =
+  {
+    CHECK_TEST (test_follow), CHECK_TEST (test_places), CHECK_TEST (test_missing),
+    CHECK_TEST (test_undo_and_forget), CHECK_TEST (test_wrong), CHECK_TEST (test_distance),
+    CHECK_TEST (test_overlap), CHECK_TEST (test_memory), CHECK_TEST (test_refused)
+  };
+  return CHECK_RUN (tests);
+}

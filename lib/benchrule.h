@@ -459,6 +459,64 @@ BR_API void br_sheet_complete (const br_sheet *sheet, const char *text, size_t p
                                size_t *start, int *file,
                                void (*found) (void *user, const char *word), void *user);
 
+/* ------------------------------------------------------------------------
+   Pages
+   ------------------------------------------------------------------------ */
+
+/* Sizes on a page are whole numbers of 72,000ths of an inch; x goes right and y down from the
+   upper left corner.  The library draws nothing itself: it calls what the program registers.  */
+#define BR_PAGE_INCH 72000
+
+typedef struct br_page br_page;     /* the painter's own: a drawing of one page or more */
+
+typedef enum br_align { BR_ALIGN_LEFT, BR_ALIGN_MIDDLE, BR_ALIGN_RIGHT } br_align;
+
+/* Text in one look.  Fractions in it, 3/8 and 2-3/8, become proper ones.  */
+typedef struct br_page_text
+{
+  const char *text;         /* UTF-8 */
+  int32_t x, y;             /* its upper left, middle or right, as ALIGN says */
+  int32_t width;            /* its lines are broken at blanks to be no longer; 0: one line */
+  int32_t size;             /* of the letters */
+  int bold;
+  br_align align;           /* of a text that has no WIDTH */
+} br_page_text;
+
+/* A ruler with its marks upward from a base line.  */
+typedef struct br_page_ruler
+{
+  int32_t x, y;             /* the left end of the base line */
+  int32_t unit;             /* BR_PAGE_INCH for a ruler in inches at true size */
+  int32_t units, parts;     /* its length, and the marks in a unit: a power of two, or ten */
+  int32_t first;            /* the number at its left end */
+  int32_t arrow;            /* an arrow points at so far from the left end; below 0: none */
+} br_page_ruler;
+
+typedef struct br_painter
+{
+  /* FORM is "pdf", or "svg" or "png" for one page alone.  TITLE goes into the file.  */
+  br_status (*open) (br_page **page, const char *form, int32_t width, int32_t height,
+                     const char *title, br_error *error);
+  void (*next) (br_page *page);         /* what follows goes on another page */
+  void (*line) (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1, int32_t width,
+                int dashed);
+  /* Anticlockwise from FROM to TO, in thousandths of a degree, 0 to the right.  */
+  void (*arc) (br_page *page, int32_t x, int32_t y, int32_t radius, int32_t from, int32_t to,
+               int32_t width, int dashed);
+  /* Returns the height that it takes; DRAW 0 only measures.  WIDTH (may be NULL) gets the longest line.  */
+  int32_t (*text) (br_page *page, int32_t *width, const br_page_text *text, int draw);
+  void (*ruler) (br_page *page, const br_page_ruler *ruler);
+  /* The whole file, to be given back by `release`.  PAGE is gone then, also on an error.  */
+  br_status (*close) (char **bytes, size_t *length, br_page *page, br_error *error);
+  void (*release) (char *bytes);
+  void (*drop) (br_page *page);         /* ends it without a file */
+} br_painter;
+
+/* FIND is called when a page is asked for; it returns NULL with ERROR filled in where there is no
+   painter.  The painter must live as long as SHEET.  */
+typedef const br_painter *br_painter_find (void *user, br_error *error);
+BR_API void br_sheet_set_painter (br_sheet *sheet, br_painter_find *find, void *user);
+
 #ifdef __cplusplus
 }
 #endif

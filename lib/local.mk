@@ -5,6 +5,8 @@ include lib/exact/local.mk
 include lib/measure/local.mk
 include lib/shop/local.mk
 include lib/sheet/local.mk
+include lib/lesson/local.mk
+include lib/draw/local.mk
 
 include_HEADERS = lib/benchrule.h
 pkgconfigdir = $(libdir)/pkgconfig

@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # The program.  It sees benchrule.h alone.
-benchrule_CPPFLAGS += -DHAVE_READLINE=1
+benchrule_CPPFLAGS += -DHAVE_READLINE=1 -DPKGLIBDIR='"$(pkglibdir)"'
 # How answers are written; tests link these too.
 repl_answers = \
   repl/json.c \
@@ -8,6 +8,7 @@ repl_answers = \
   repl/text_column.c \
   repl/text_cut.c \
   repl/text_design.c \
+  repl/text_lesson.c \
   repl/text_piece.c \
   repl/text_round.c \
   repl/text_shape.c \
@@ -35,6 +36,8 @@ benchrule_SOURCES += $(repl_answers) \
   repl/main.c \
   repl/options.c \
   repl/options.h \
+  repl/pages.c \
+  repl/pages.h \
   repl/recovery.c \
   repl/recovery.h \
   repl/ruler.c \

@@ -14,6 +14,7 @@
 #include "escape.h"
 #include "fault.h"
 #include "json.h"
+#include "pages.h"
 #include "solver.h"
 
 enum { EXIT_WELL = 0, EXIT_CHECK = 1, EXIT_WRONG = 2 };
@@ -104,7 +105,10 @@ session_start (session *s, const options *o)
   display_init (&s->err, stderr, o->color);
   s->text.display = &s->out;
   if (br_sheet_new (&s->sheet) == BR_OK && br_sheet_set_jobs (s->sheet, o->jobs) == BR_OK)
-    return 1;
+    {
+      br_sheet_set_painter (s->sheet, pages_find, NULL);
+      return 1;
+    }
   fputs ("benchrule: out of memory\n", stderr);
   return 0;
 }

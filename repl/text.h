@@ -39,6 +39,7 @@ void text_flush (text_printer *printer);
 void text_clear (text_printer *printer);
 
 /* The rows of the kinds, a file each; each ends with a kind of NULL.  */
+extern const text_kind text_lessons[];
 extern const text_kind text_values[];
 extern const text_kind text_rounds[];
 extern const text_kind text_columns[];

@@ -64,6 +64,7 @@ br_sheet_free (br_sheet *sheet)
   br__tolerances_free (sheet->graph);
   br__graph_free (sheet->graph);
   br__settings_clear (&sheet->settings);
+  br__worksheet_free (sheet->worksheet);
   br__free (sheet->title);
   br__free (sheet->path);
   br_number_clear (&sheet->tidy.size);
@@ -153,6 +154,13 @@ void
 br_sheet_watch (br_sheet *sheet, const volatile sig_atomic_t *flag)
 {
   sheet->flag = flag;
+}
+
+void
+br_sheet_set_painter (br_sheet *sheet, br_painter_find *find, void *user)
+{
+  sheet->painter = find;
+  sheet->painter_user = user;
 }
 
 br_status

@@ -95,6 +95,10 @@ struct br_sheet
   int mark;                         /* that file begins with a byte order mark */
 
   br__mark tidy;                    /* the ruler of the last proposal; size 0: none */
+  struct br__worksheet *worksheet;  /* the one made last, or NULL */
+  br_painter_find *painter;         /* or NULL */
+  void *painter_user;
+
   int quit;
   unsigned jobs;                    /* threads for a long column */
   unsigned open_depth;              /* files that open files */
@@ -225,6 +229,9 @@ const br__statement *br__statement_find (const char *word, size_t length);
 br_status br__run_line (br_sheet *sheet, const char *text, size_t length, const char *file,
                         size_t line_number, int from_file, br__ending ending, const br_sink *sink);
 
+/* lib/lesson/worksheet.c */
+void br__worksheet_free (struct br__worksheet *w);
+
 /* The statements themselves, in their files.  */
 br_status br__do_show (br__run *run);
 br_status br__do_round (br__run *run);
@@ -265,6 +272,11 @@ br_status br__do_blade (br__run *run);
 br_status br__do_child (br__run *run);
 br_status br__do_drills (br__run *run);
 br_status br__do_saws (br__run *run);
+br_status br__do_problem (br__run *run);
+br_status br__do_answer (br__run *run);
+br_status br__do_worksheet (br__run *run);
+br_status br__do_key (br__run *run);
+br_status br__do_grade (br__run *run);
 br_status br__do_stock (br__run *run);
 br_status br__do_part (br__run *run);
 br_status br__do_parts (br__run *run);

@@ -43,6 +43,8 @@ br__end_of_line (br__run *run)
             run->text + t->offset);
   if (t->type == BR__SIGN && t->sign != BR__PLUS_MINUS && (t->sign > 127 || strchr ("<=>", t->sign)))
     br__hint (run->error, "to compare, write `check` at the start of the line");
+  else if (br__lex_is_word (&run->lex, "x"))
+    br__hint (run->error, "to multiply, write `*`");
   return BR_SYNTAX;
 }
 
@@ -114,7 +116,7 @@ dispatch (br__run *run)
   if (br__lex_next (&run->lex, &later) != BR_OK)
     {
       /* The word decides whose mistake the next token is: a title and a file name take any text.  */
-      if (!st || (st->run != br__do_title && st->follow != BR__FOLLOW_FILE))
+      if (!st || (st->run != br__do_title && st->run != br__do_problem && st->follow != BR__FOLLOW_FILE))
         {
           if (run->error)
             *run->error = later;

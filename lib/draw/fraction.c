@@ -1,0 +1,255 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   fraction.c - text: words shaped once by pango and set side by side, and fractions of our own: raised
+   numerator, sloped line, lowered denominator, from the digits of whatever font is there.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <stdlib.h>
+#include <string.h>
+
+#include <uthash.h>
+
+#include "draw/page.h"
+
+#define FAMILY "DejaVu Sans"
+#define SMALL 0.66            /* digits of a fraction, of the letters' size */
+#define RAISED 0.34           /* base of the numerator over the line, of the letters' size */
+#define BAR 0.30              /* width that the sloped line takes */
+#define GAP 0.08              /* between whole number and fraction */
+#define LEADING 1.4           /* line to line */
+
+struct br__shape
+{
+  PangoLayout *layout;
+  double width;
+  UT_hash_handle hh;
+  char key[];                 /* bold, size in 1/72,000 in, text */
+};
+
+/* A piece that is set without a break: a run of letters, or a fraction.  */
+typedef struct piece
+{
+  const char *text;
+  size_t length;
+  size_t whole, slash;        /* of a fraction: bytes of its whole number with the hyphen, and its slash */
+  int fraction;
+} piece;
+
+void
+br__shapes_free (br_page *page)
+{
+  br__shape *s, *next;
+  HASH_ITER (hh, page->shapes, s, next)
+    {
+      HASH_DEL (page->shapes, s);
+      g_object_unref (s->layout);
+      free (s);
+    }
+}
+
+static PangoLayout *
+shape_text (br_page *page, const char *text, size_t length, int32_t size, int bold)
+{
+  PangoLayout *layout = pango_layout_new (page->context);
+  PangoFontDescription *font = pango_font_description_new ();
+  pango_font_description_set_family_static (font, FAMILY);
+  pango_font_description_set_weight (font, bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+  /* Absolute: units of a point, whatever resolution the context thinks it has.  */
+  pango_font_description_set_absolute_size (font, BR__POINTS (size) * PANGO_SCALE);
+  pango_layout_set_font_description (layout, font);
+  pango_font_description_free (font);
+  pango_layout_set_text (layout, text, (int) length);
+  return layout;
+}
+
+/* The shape of LENGTH bytes at TEXT; NULL when memory ran out.  */
+static br__shape *
+shape_of (br_page *page, const char *text, size_t length, int32_t size, int bold)
+{
+  size_t head = sizeof size + 1, n = head + length;
+  br__shape *s = malloc (sizeof *s + n), *known;
+  if (!s)
+    {
+      page->failed = 1;
+      return NULL;
+    }
+  s->key[0] = (char) bold;
+  memcpy (s->key + 1, &size, sizeof size);
+  memcpy (s->key + head, text, length);
+  HASH_FIND (hh, page->shapes, s->key, n, known);
+  if (known)
+    {
+      free (s);
+      return known;
+    }
+  PangoRectangle logical;
+  s->layout = shape_text (page, text, length, size, bold);
+  pango_layout_get_extents (s->layout, NULL, &logical);
+  s->width = (double) logical.width / PANGO_SCALE;
+  HASH_ADD (hh, page->shapes, key, n, s);
+  return s;
+}
+
+/* Sets LENGTH bytes with their base line at Y; returns the width.  */
+static double
+set_run (br_page *page, const char *text, size_t length, double x, double y, int32_t size, int bold, int draw)
+{
+  br__shape *s = length ? shape_of (page, text, length, size, bold) : NULL;
+  if (!s)
+    return 0;
+  if (draw)
+    {
+      cairo_move_to (page->cairo, x, y);
+      pango_cairo_show_layout_line (page->cairo, pango_layout_get_line_readonly (s->layout, 0));
+    }
+  return s->width;
+}
+
+static double
+set_fraction (br_page *page, const piece *p, double x, double y, int32_t size, int bold, int draw)
+{
+  double full = BR__POINTS (size), start = x;
+  int32_t small = (int32_t) (size * SMALL);
+  if (p->whole)
+    x += set_run (page, p->text, p->whole - 1, x, y, size, bold, draw) + full * GAP;
+  x += set_run (page, p->text + p->whole, p->slash - p->whole, x, y - full * RAISED, small, bold, draw);
+  if (draw)
+    {
+      cairo_move_to (page->cairo, x - full * 0.02, y + full * 0.04);
+      cairo_line_to (page->cairo, x + full * (BAR + 0.02), y - full * 0.78);
+      cairo_set_line_width (page->cairo, full * (bold ? 0.09 : 0.065));
+      cairo_set_dash (page->cairo, NULL, 0, 0);
+      cairo_stroke (page->cairo);
+    }
+  x += full * BAR;
+  x += set_run (page, p->text + p->slash + 1, p->length - p->slash - 1, x, y, small, bold, draw);
+  return x - start;
+}
+
+static size_t
+digits_at (const char *s, size_t length, size_t at)
+{
+  size_t n = at;
+  while (n < length && s[n] >= '0' && s[n] <= '9')
+    n++;
+  return n - at;
+}
+
+/* Finds a fraction at the start of S.  */
+static int
+find_fraction (piece *p, const char *s, size_t length)
+{
+  size_t n = digits_at (s, length, 0), den;
+  memset (p, 0, sizeof *p);
+  if (n && n + 1 < length && s[n] == '-' && digits_at (s, length, n + 1))
+    {
+      p->whole = n + 1;
+      n = p->whole + digits_at (s, length, p->whole);
+    }
+  if (n == p->whole || n + 1 >= length || s[n] != '/' || !(den = digits_at (s, length, n + 1)))
+    return 0;
+  p->text = s;
+  p->slash = n;
+  p->length = n + 1 + den;
+  p->fraction = 1;
+  return 1;
+}
+
+/* The next piece of a word.  */
+static piece
+next_piece (const char *s, size_t length)
+{
+  piece p, other;
+  size_t n = 0;
+  if (find_fraction (&p, s, length))
+    return p;
+  while (n < length && (n == 0 || !find_fraction (&other, s + n, length - n)))
+    {
+      size_t number = digits_at (s, length, n);
+      n += number ? number : 1;
+      /* The digits behind a point belong to a decimal.  */
+      if (number && n < length && s[n] == '.')
+        n += 1 + digits_at (s, length, n + 1);
+    }
+  p.text = s;
+  p.length = n;
+  p.fraction = 0;
+  return p;
+}
+
+static double
+set_word (br_page *page, const char *s, size_t length, double x, double y, int32_t size, int bold, int draw)
+{
+  double start = x;
+  while (length)
+    {
+      piece p = next_piece (s, length);
+      if (p.fraction)
+        x += set_fraction (page, &p, x, y, size, bold, draw);
+      else
+        x += set_run (page, p.text, p.length, x, y, size, bold, draw);
+      s += p.length;
+      length -= p.length;
+    }
+  return x - start;
+}
+
+/* The bytes of the next line of S within WIDTH (0: no bound); *TAKES gets its width.  */
+static size_t
+fit_line (br_page *page, const char *s, double width, double blank, const br_page_text *t, double *takes)
+{
+  size_t at = 0;
+  *takes = 0;
+  while (s[at] && s[at] != '\n')
+    {
+      size_t blanks = strspn (s + at, " "), n = strcspn (s + at + blanks, " \n");
+      double w = (double) blanks * blank + set_word (page, s + at + blanks, n, 0, 0, t->size, t->bold, 0);
+      if (width > 0 && at > 0 && *takes + w > width)
+        break;
+      *takes += w;
+      at += blanks + n;
+    }
+  return at;
+}
+
+/* Sets the words of one line.  */
+static void
+set_line (br_page *page, const char *s, size_t length, double x, double y, double blank, const br_page_text *t)
+{
+  for (size_t at = 0; at < length; )
+    {
+      size_t blanks = strspn (s + at, " "), n;
+      x += (double) blanks * blank;
+      at += blanks;
+      n = at < length ? strcspn (s + at, " \n") : 0;
+      x += set_word (page, s + at, n, x, y, t->size, t->bold, 1);
+      at += n;
+    }
+}
+
+int32_t
+br__page_text (br_page *page, int32_t *width, const br_page_text *t, int draw)
+{
+  br__shape *space = shape_of (page, " ", 1, t->size, t->bold);
+  double blank = space ? space->width : 0, full = BR__POINTS (t->size), longest = 0;
+  const char *s = t->text;
+  int lines = 0;
+  do
+    {
+      double wide;
+      size_t n = fit_line (page, s, BR__POINTS (t->width), blank, t, &wide);
+      double x = BR__POINTS (t->x) - (t->align == BR_ALIGN_LEFT ? 0 : t->align == BR_ALIGN_RIGHT ? wide : wide / 2);
+      if (draw)
+        set_line (page, s, n, x, BR__POINTS (t->y) + full * (1 + lines * LEADING), blank, t);
+      if (wide > longest)
+        longest = wide;
+      lines++;
+      s += n;
+      s += *s == '\n' || *s == ' ';
+    }
+  while (*s);
+  if (width)
+    *width = (int32_t) (longest * (BR_PAGE_INCH / 72));
+  return (int32_t) (lines * LEADING * t->size);
+}

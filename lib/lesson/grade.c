@@ -1,0 +1,247 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   grade.c - the statement `grade`: every answer judged, a row for each student.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "lesson/keyfile.h"
+#include "lesson/worksheet.h"
+#include "sheet/file.h"
+
+#define CLAUSES "with names points into"
+
+static void
+class_clear (br__class *c)
+{
+  br__rows_clear (&c->answers);
+  br__free (c->columns);
+  for (size_t i = 0; c->keys && i < c->versions * c->problems; i++)
+    br__key_clear (&c->keys[i]);
+  br__free (c->keys);
+  for (size_t i = 0; i < BR__VERDICTS; i++)
+    br_number_clear (&c->points[i]);
+  for (size_t i = 0; i < c->name_count; i++)
+    br__free (c->names[i]);
+  br__free (c->names);
+  br__free (c->counts);
+  br_number_clear (&c->all);
+}
+
+/* The number at the end of a heading such as "3", "p3" or "problem 3"; 0 where there is none.  */
+static size_t
+heading_number (const char *cell)
+{
+  while (*cell && !(*cell >= '0' && *cell <= '9'))
+    cell++;
+  return br__cell_number (cell, BR__MOST_PROBLEMS);
+}
+
+/* Which column is which.  Columns without a number are the problems in order.  */
+static br_status
+find_columns (br__class *c, const char *path, br_error *error)
+{
+  size_t next = 0;
+  c->student = br__rows_column (&c->answers, "student name");
+  c->version = br__rows_column (&c->answers, "version");
+  if (c->student == SIZE_MAX || c->version == SIZE_MAX)
+    return br__fail (error, BR_SYNTAX, 0, 0, "%.120s: the first row must name the columns student and version", path);
+  c->columns = br__alloc_zero (c->problems, sizeof *c->columns);
+  c->counts = br__alloc_zero (c->problems * BR__VERDICTS, sizeof *c->counts);
+  if (!c->columns || !c->counts)
+    return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
+  for (size_t i = 0; i < c->problems; i++)
+    c->columns[i] = SIZE_MAX;
+  for (size_t i = 0; i < c->answers.rows[0].count; i++)
+    {
+      size_t n = heading_number (c->answers.rows[0].cells[i]);
+      if (i == c->student || i == c->version)
+        continue;
+      size_t at = n ? n - 1 : next;
+      if (at < c->problems && c->columns[at] == SIZE_MAX)
+        c->columns[at] = i;
+      next = at + 1;
+    }
+  return BR_OK;
+}
+
+static void
+put_verdict (br_text *t, const br__verdict *v)
+{
+  br__text_puts (t, br__verdict_name (v->index));
+  if (v->index == BR__UNREADABLE)
+    br__text_printf (t, " at character %zu: %s", v->error.offset + 1, v->error.message);
+}
+
+/* One paper: its row of OUT, its record.  VERSION 0: no such version.  */
+static br_status
+grade_paper (br__class *c, br__run *run, br_text *out, const br__row *row, size_t version, const char *note)
+{
+  br_record *r = br__record_new ("grade");
+  br_number marks = BR_NUMBER_ZERO, of = BR_NUMBER_ZERO;
+  br_text t = BR_TEXT_ZERO;
+  br_status status = BR_OK;
+  br__put_text (r, "student", br__row_cell (row, c->student));
+  br__put_text (r, "version", br__row_cell (row, c->version));
+  br__put_cell (out, br__row_cell (row, c->student));
+  br__text_putc (out, ',');
+  br__put_cell (out, br__row_cell (row, c->version));
+  br_list *verdicts = br__put_list (r, "verdicts");
+  for (size_t i = 0; i < c->problems && status == BR_OK; i++)
+    {
+      br__verdict v;
+      const br__key *key = version ? &c->keys[(version - 1) * c->problems + i] : NULL;
+      memset (&v, 0, sizeof v);
+      v.index = BR__NO_ANSWER;
+      if (key && key->present)
+        {
+          status = br__judge (&v, br__row_cell (row, c->columns[i]), key);
+          c->counts[v.index * c->problems + i]++;
+          if (status == BR_OK)
+            status = br_number_add (&of, &of, &c->points[BR__RIGHT]);
+          if (status == BR_OK)
+            status = br_number_add (&marks, &marks, &c->points[v.index]);
+        }
+      br__text_reset (&t);
+      put_verdict (&t, &v);
+      br__list_text (verdicts, br__text_string (&t));
+      br__text_putc (out, ',');
+      br__put_cell (out, br__text_string (&t));
+    }
+  if (status == BR_OK)
+    status = br_number_add (&c->all, &c->all, &marks);
+  c->papers += version != 0;
+  br__text_reset (&t);
+  br__put_mixed (&t, &marks);
+  br__text_printf (out, ",%s,", br__text_string (&t));
+  br__put_from (r, "marks", &t);
+  br__put_mixed (&t, &of);
+  br__text_printf (out, "%s,", br__text_string (&t));
+  br__put_from (r, "of", &t);
+  br__put_text (r, "note", note);
+  br__put_cell (out, note);
+  br__text_putc (out, '\n');
+  br_number_clear (&marks);
+  br_number_clear (&of);
+  br__text_clear (&t);
+  if (status == BR_OK)
+    return br__emit (run, r);
+  br__record_free (r);
+  return br__fail_plain (run->error, status, 0, 0);
+}
+
+static int
+is_name (const br__class *c, const char *student, char *seen)
+{
+  for (size_t i = 0; i < c->name_count; i++)
+    if (strcmp (c->names[i], student) == 0)
+      return seen[i] = 1;
+  return 0;
+}
+
+/* Those of the class who have no paper.  */
+static br_status
+tell_missing (const br__class *c, br__run *run, br_text *out, const char *seen)
+{
+  br_status status = BR_OK;
+  for (size_t i = 0; i < c->name_count && status == BR_OK; i++)
+    if (!seen[i])
+      {
+        br__put_cell (out, c->names[i]);
+        for (size_t k = 0; k < c->problems + 3; k++)
+          br__text_putc (out, ',');
+        br__text_puts (out, ",no paper\n");
+        status = br__remark (run, "no paper of %.150s", c->names[i]);
+      }
+  return status;
+}
+
+static br_status
+grade_all (br__class *c, br__run *run, br_text *out)
+{
+  char *seen = br__alloc_zero (c->name_count + 1, 1);
+  br_status status = seen ? BR_OK : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  br__text_puts (out, "student,version");
+  for (size_t i = 0; i < c->problems; i++)
+    br__text_printf (out, ",%zu", i + 1);
+  br__text_puts (out, ",marks,of,note\n");
+  for (size_t i = 1; i < c->answers.count && status == BR_OK; i++)
+    {
+      const br__row *row = &c->answers.rows[i];
+      size_t version = br__cell_number (br__row_cell (row, c->version), c->versions);
+      const char *note = "";
+      if (c->name_count && !is_name (c, br__row_cell (row, c->student), seen))
+        note = "not in the list of names";
+      else if (!*br__row_cell (row, c->student))
+        note = "no name";
+      if (!version)
+        note = "the key has no such version";
+      status = br__lesson_progress (run, "grading", i, c->answers.count);
+      if (status == BR_OK)
+        status = grade_paper (c, run, out, row, version, note);
+    }
+  if (status == BR_OK)
+    status = tell_missing (c, run, out, seen);
+  br__free (seen);
+  if (status == BR_OK && out->failed)
+    status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  return status;
+}
+
+enum { ANSWERS, KEY, NAMES, POINTS, MARKS, PATHS };
+
+/* The names of the files, by the words before them.  */
+static br_status
+read_paths (char **paths, br__run *run)
+{
+  static const char *const words[] = { "", "with", "names", "points", "into" };
+  br_status status = br__clause_file (&paths[ANSWERS], run, run->word.offset + run->word.length, CLAUSES);
+  while (status == BR_OK && run->lex.token.type != BR__END)
+    {
+      int k = KEY;
+      while (k < PATHS && !br__lex_is_word (&run->lex, words[k]))
+        k++;
+      if (k == PATHS || paths[k])
+        return br__expected (run, "one of `with`, `names`, `points` and `into`");
+      status = br__clause_file (&paths[k], run, run->lex.next, CLAUSES);
+    }
+  if (status == BR_OK && !paths[KEY])
+    return br__expected (run, "`with KEY.csv`");
+  return status == BR_OK && !paths[MARKS] ? br__expected (run, "`into MARKS.csv`") : status;
+}
+
+br_status
+br__do_grade (br__run *run)
+{
+  char *paths[PATHS] = { NULL, NULL, NULL, NULL, NULL };
+  br__class c;
+  br_text out = BR_TEXT_ZERO;
+  memset (&c, 0, sizeof c);
+  br_status status = read_paths (paths, run);
+  if (status == BR_OK)
+    status = br__points_default (&c);
+  if (status == BR_OK)
+    status = br__key_read (&c, paths[KEY], run->error);
+  if (status == BR_OK && paths[POINTS])
+    status = br__points_read (&c, paths[POINTS], run->error);
+  if (status == BR_OK && paths[NAMES])
+    status = br__names_read (&c.names, &c.name_count, paths[NAMES], run->error);
+  if (status == BR_OK)
+    status = br__rows_read (&c.answers, paths[ANSWERS], run->error);
+  if (status == BR_OK)
+    status = find_columns (&c, paths[ANSWERS], run->error);
+  if (status == BR_OK)
+    status = grade_all (&c, run, &out);
+  if (status == BR_OK)
+    status = br__file_write (paths[MARKS], br__text_string (&out), out.length, run->error);
+  if (status == BR_OK)
+    status = br__grade_summary (run, &c, paths[MARKS]);
+  for (int i = 0; i < PATHS; i++)
+    br__free (paths[i]);
+  br__text_clear (&out);
+  class_clear (&c);
+  return status;
+}

@@ -1,0 +1,209 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   keyfile.c - reading keys and tables of points for grading.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "lesson/keyfile.h"
+#include "lesson/worksheet.h"
+
+/* A whole number from 1 to MOST, or 0.  */
+size_t
+br__cell_number (const char *cell, size_t most)
+{
+  size_t n = 0;
+  if (!*cell || cell[strspn (cell, "0123456789")] || strlen (cell) > 9)
+    return 0;
+  for (; *cell; cell++)
+    n = n * 10 + (size_t) (*cell - '0');
+  return n <= most ? n : 0;
+}
+
+static br_status
+wrong_cell (br_error *error, const char *path, const br__row *row, const char *heading, const char *cell)
+{
+  return br__fail (error, BR_SYNTAX, 0, 0, "%.80s:%zu: `%.30s` can not be read as %s", path, row->line, cell, heading);
+}
+
+static br_status
+read_measure (br_number *z, const char *cell)
+{
+  br_measure m = BR_MEASURE_ZERO;
+  br_status status = br_measure_read (&m, cell, strlen (cell), NULL, NULL);
+  if (status == BR_OK)
+    status = br_number_set (z, &m.value);
+  br_measure_clear (&m);
+  return status;
+}
+
+/* The columns of a key.  */
+typedef struct headings
+{
+  size_t version, problem, exact, unit, form, mark, wrong[BR__MOST_WRONG], shows[BR__MOST_WRONG];
+} headings;
+
+static size_t
+numbered (const br__rows *rows, const char *word, int k)
+{
+  for (size_t i = 0; i < rows->rows[0].count; i++)
+    {
+      const char *cell = rows->rows[0].cells[i];
+      size_t n = strlen (word);
+      if (strncmp (cell, word, n) == 0 && cell[n] == ' ' && cell[n + 1] == '0' + k && !cell[n + 2])
+        return i;
+    }
+  return SIZE_MAX;
+}
+
+static br_status
+find_headings (headings *h, const br__rows *rows, const char *path, br_error *error)
+{
+  h->version = br__rows_column (rows, "version");
+  h->problem = br__rows_column (rows, "problem");
+  h->exact = br__rows_column (rows, "exact");
+  h->unit = br__rows_column (rows, "unit");
+  h->form = br__rows_column (rows, "form");
+  h->mark = br__rows_column (rows, "mark");
+  for (int k = 0; k < BR__MOST_WRONG && rows->count; k++)
+    {
+      h->wrong[k] = numbered (rows, "wrong", k + 1);
+      h->shows[k] = numbered (rows, "shows", k + 1);
+    }
+  if (h->version == SIZE_MAX || h->problem == SIZE_MAX || h->exact == SIZE_MAX || h->unit == SIZE_MAX)
+    {
+      br__fail (error, BR_SYNTAX, 0, 0, "%.140s is no key", path);
+      br__hint (error, "`key FILE.csv` writes one");
+      return BR_SYNTAX;
+    }
+  return BR_OK;
+}
+
+static br_status
+read_wrong (br__key *key, const headings *h, const br__row *row, const char *path, br_error *error)
+{
+  for (int k = 0; k < BR__MOST_WRONG; k++)
+    {
+      const char *value = br__row_cell (row, h->wrong[k]), *shows = br__row_cell (row, h->shows[k]);
+      br__mistake mistake = br__mistake_find (shows, strlen (shows));
+      if (!*value || mistake == BR__MISTAKES)
+        continue;
+      if (read_measure (&key->wrong[key->wrong_count], value) != BR_OK)
+        return wrong_cell (error, path, row, "a wrong answer", value);
+      key->mistake[key->wrong_count++] = mistake;
+    }
+  return BR_OK;
+}
+
+static br_status
+read_key (br__key *key, const headings *h, const br__row *row, const char *path, br_error *error)
+{
+  const char *exact = br__row_cell (row, h->exact), *unit = br__row_cell (row, h->unit);
+  const char *form = br__row_cell (row, h->form), *mark = br__row_cell (row, h->mark);
+  br_status status = br_number_read (&key->exact, exact, strlen (exact), NULL);
+  if (status != BR_OK)
+    return wrong_cell (error, path, row, "an exact answer", exact);
+  if (*mark && br_number_read (&key->mark, mark, strlen (mark), NULL) != BR_OK)
+    return wrong_cell (error, path, row, "a mark", mark);
+  key->unit = *unit ? br_unit_find (unit, strlen (unit)) : NULL;
+  if (*unit && !key->unit)
+    return wrong_cell (error, path, row, "a unit", unit);
+  key->ask = strcmp (form, "decimal") == 0 ? BR__ASK_DECIMAL : strcmp (form, "count") == 0 ? BR__ASK_COUNT : BR__ASK_LENGTH;
+  status = br_number_set_ratio (&key->step, key->unit ? key->unit->num : 1, key->unit ? key->unit->den : 1);
+  key->present = 1;
+  return status == BR_OK ? read_wrong (key, h, row, path, error) : br__fail_plain (error, status, 0, 0);
+}
+
+static br_status
+place_of (size_t *version, size_t *problem, const headings *h, const br__row *row, const char *path, br_error *error)
+{
+  const char *v = br__row_cell (row, h->version), *p = br__row_cell (row, h->problem);
+  *version = br__cell_number (v, BR__MOST_VERSIONS);
+  *problem = br__cell_number (p, BR__MOST_PROBLEMS);
+  if (!*version)
+    return wrong_cell (error, path, row, "a version", v);
+  return *problem ? BR_OK : wrong_cell (error, path, row, "the number of a problem", p);
+}
+
+br_status
+br__key_read (br__class *c, const char *path, br_error *error)
+{
+  br__rows rows = BR__ROWS_ZERO;
+  headings h;
+  size_t version, problem;
+  br_status status = br__rows_read (&rows, path, error);
+  if (status == BR_OK)
+    status = find_headings (&h, &rows, path, error);
+  for (size_t i = 1; i < rows.count && status == BR_OK; i++)
+    {
+      status = place_of (&version, &problem, &h, &rows.rows[i], path, error);
+      if (status == BR_OK && version > c->versions)
+        c->versions = version;
+      if (status == BR_OK && problem > c->problems)
+        c->problems = problem;
+    }
+  if (status == BR_OK && !c->problems)
+    status = br__fail (error, BR_SYNTAX, 0, 0, "%.140s holds no problems", path);
+  if (status == BR_OK)
+    {
+      c->keys = br__alloc_zero (c->versions * c->problems, sizeof *c->keys);
+      status = c->keys ? BR_OK : br__fail_plain (error, BR_NO_MEMORY, 0, 0);
+    }
+  for (size_t i = 1; i < rows.count && status == BR_OK; i++)
+    {
+      status = place_of (&version, &problem, &h, &rows.rows[i], path, error);
+      br__key *key = &c->keys[(version - 1) * c->problems + problem - 1];
+      if (key->present)
+        status = br__fail (error, BR_SYNTAX, 0, 0, "%.80s:%zu: version %zu has problem %zu twice", path, rows.rows[i].line,
+                           version, problem);
+      if (status == BR_OK)
+        status = read_key (key, &h, &rows.rows[i], path, error);
+    }
+  br__rows_clear (&rows);
+  return status;
+}
+
+/* Without a teacher's table: all for right, three quarters where only the form is amiss, half for one
+   mark, nothing else.  */
+br_status
+br__points_default (br__class *c)
+{
+  br_status status = BR_OK;
+  for (size_t i = 0; i < BR__VERDICTS && status == BR_OK; i++)
+    {
+      int64_t quarters = i == BR__RIGHT ? 4 : i <= BR__NO_UNIT ? 3 : i == BR__JUDGEMENTS + BR__MISTAKE_MARK ? 2 : 0;
+      status = br_number_set_ratio (&c->points[i], quarters, 4);
+    }
+  return status;
+}
+
+br_status
+br__points_read (br__class *c, const char *path, br_error *error)
+{
+  br__rows rows = BR__ROWS_ZERO;
+  br_status status = br__rows_read (&rows, path, error);
+  size_t verdict = br__rows_column (&rows, "verdict"), points = br__rows_column (&rows, "points");
+  if (status == BR_OK && (verdict == SIZE_MAX || points == SIZE_MAX))
+    status = br__fail (error, BR_SYNTAX, 0, 0, "%.120s: the first row must name the columns verdict and points", path);
+  for (size_t i = 1; i < rows.count && status == BR_OK; i++)
+    {
+      const char *name = br__row_cell (&rows.rows[i], verdict), *value = br__row_cell (&rows.rows[i], points);
+      br_number z = BR_NUMBER_ZERO;
+      size_t k = 0;
+      while (k < BR__VERDICTS && strcmp (br__verdict_name (k), name) != 0)
+        k++;
+      if (k == BR__VERDICTS)
+        status = wrong_cell (error, path, &rows.rows[i], "a verdict", name);
+      else if (read_measure (&z, value) != BR_OK || br_number_sign (&z) < 0)
+        status = wrong_cell (error, path, &rows.rows[i], "points", value);
+      else
+        br_number_swap (&c->points[k], &z);
+      br_number_clear (&z);
+    }
+  br__rows_clear (&rows);
+  return status;
+}

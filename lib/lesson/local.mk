@@ -1,0 +1,32 @@
+# SPDX-License-Identifier: LGPL-3.0-or-later
+# Worksheets, keys, marks.
+libbenchrule_core_la_SOURCES += \
+  lib/lesson/grade.c \
+  lib/lesson/grade.h \
+  lib/lesson/html.c \
+  lib/lesson/keyfile.c \
+  lib/lesson/keyfile.h \
+  lib/lesson/mistake.c \
+  lib/lesson/mistake.h \
+  lib/lesson/own.c \
+  lib/lesson/pages.c \
+  lib/lesson/problem.c \
+  lib/lesson/problem.h \
+  lib/lesson/problem_fraction.c \
+  lib/lesson/problem_ruler.c \
+  lib/lesson/problem_scale.c \
+  lib/lesson/problem_shop.c \
+  lib/lesson/random.c \
+  lib/lesson/random.h \
+  lib/lesson/ratio.c \
+  lib/lesson/ratio.h \
+  lib/lesson/rows.c \
+  lib/lesson/rows.h \
+  lib/lesson/summary.c \
+  lib/lesson/task.c \
+  lib/lesson/verdict.c \
+  lib/lesson/verdict.h \
+  lib/lesson/worksheet.c \
+  lib/lesson/worksheet.h \
+  lib/lesson/write.c \
+  lib/lesson/write.h

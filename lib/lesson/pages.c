@@ -1,0 +1,238 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   pages.c - worksheets and keys on paper: what stands where.  How a line or a letter is put down is the
+   painter's business.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/status.h"
+#include "lesson/write.h"
+#include "sheet/file.h"
+#include "shop/paper.h"
+
+#define POINT (BR_PAGE_INCH / 72)
+#define THIN (POINT * 3 / 4)
+#define MARGIN (BR_PAGE_INCH * 3 / 4)
+#define NUMBER_WIDTH (BR_PAGE_INCH / 2)
+#define FOOT (BR_PAGE_INCH / 2)       /* above the lower margin: the line to check, the page */
+#define RULER_INCHES 6
+
+typedef struct layout
+{
+  const br_painter *painter;
+  br_page *page;
+  const br__worksheet *w;
+  int key;
+  int32_t width, height;        /* of the paper */
+  int32_t size;                 /* of letters */
+  int32_t y;                    /* the next free line */
+  size_t paper, version;
+  int sheet_of_paper;           /* pages of this paper so far */
+  int pages;
+} layout;
+
+static int32_t
+put (layout *l, int32_t x, int32_t y, int32_t width, int32_t size, int bold, const char *text, int draw)
+{
+  br_page_text t = { text, x, y, width, size, bold, width < 0 ? BR_ALIGN_RIGHT : BR_ALIGN_LEFT };
+  if (width < 0)
+    t.width = 0;
+  return l->painter->text (l->page, NULL, &t, draw);
+}
+
+static int32_t
+text_width (const layout *l)
+{
+  return l->width - 2 * MARGIN - NUMBER_WIDTH;
+}
+
+/* The line by which the printer is checked, and the number of the page.  */
+static void
+put_foot (layout *l)
+{
+  br_text t = BR_TEXT_ZERO;
+  int32_t base = l->height - MARGIN, right = MARGIN + 2 * BR_PAGE_INCH, tick = BR_PAGE_INCH / 16;
+  l->painter->line (l->page, MARGIN, base, right, base, POINT, 0);
+  l->painter->line (l->page, MARGIN, base - tick, MARGIN, base + tick, THIN, 0);
+  l->painter->line (l->page, right, base - tick, right, base + tick, THIN, 0);
+  put (l, right + tick * 2, base - 6 * POINT, 0, 9 * POINT, 0, "This line is 2 in long. If it is not, print at 100 %.", 1);
+  br__text_printf (&t, "%sversion %zu, page %d", l->key ? "key, " : "", l->version + 1, l->sheet_of_paper);
+  put (l, l->width - MARGIN, base - 6 * POINT, -1, 9 * POINT, 0, br__text_string (&t), 1);
+  br__text_clear (&t);
+}
+
+static void
+put_name (layout *l)
+{
+  const char *name = br__paper_name (l->w, l->paper);
+  int32_t wide = 0;
+  br_page_text t = { "Name: ", MARGIN, l->y, 0, l->size, 0, BR_ALIGN_LEFT };
+  int32_t high = l->painter->text (l->page, &wide, &t, 1);
+  if (*name)
+    put (l, MARGIN + wide, l->y, 0, l->size, 1, name, 1);
+  else
+    l->painter->line (l->page, MARGIN + wide, l->y + high, l->width - MARGIN - 2 * BR_PAGE_INCH, l->y + high, THIN, 0);
+  l->y += high * 3 / 2;
+}
+
+/* The head of a page; the first of a paper has the name and what is asked.  */
+static void
+new_page (layout *l)
+{
+  br_text t = BR_TEXT_ZERO;
+  if (l->pages++)
+    l->painter->next (l->page);
+  l->sheet_of_paper++;
+  l->y = MARGIN;
+  br__text_printf (&t, "Version %zu", l->version + 1);
+  put (l, l->width - MARGIN, l->y, -1, l->size, 1, br__text_string (&t), 1);
+  br__text_reset (&t);
+  br__text_printf (&t, "%s%s", l->key ? "Key: " : "", l->w->title ? l->w->title : "Worksheet");
+  l->y += put (l, MARGIN, l->y, l->width - 2 * MARGIN - 2 * BR_PAGE_INCH, l->size * 4 / 3, 1, br__text_string (&t), 1) * 5 / 4;
+  if (!l->key)
+    put_name (l);
+  if (!l->key && l->sheet_of_paper == 1)
+    {
+      br__text_reset (&t);
+      br__put_instruction (&t);
+      l->y += put (l, MARGIN, l->y, l->width - 2 * MARGIN, l->size, 0, br__text_string (&t), 1) * 3 / 2;
+    }
+  l->painter->line (l->page, MARGIN, l->y, l->width - MARGIN, l->y, THIN, 0);
+  l->y += l->size;
+  put_foot (l);
+  br__text_clear (&t);
+}
+
+/* Room for HIGH more, on this page or another.  */
+static void
+need (layout *l, int32_t high)
+{
+  if (l->y + high > l->height - MARGIN - FOOT)
+    new_page (l);
+}
+
+static void
+put_ruler (layout *l, const br__problem *p)
+{
+  int32_t base = l->y + BR_PAGE_INCH * 3 / 4;
+  br__ratio at = br__ratio_mul (p->given[0], br__ratio_of (BR_PAGE_INCH, 1));
+  br_page_ruler r = { MARGIN + NUMBER_WIDTH, base, BR_PAGE_INCH, RULER_INCHES, (int32_t) p->level, 0,
+                      (int32_t) (at.num / at.den) };
+  l->painter->ruler (l->page, &r);
+  l->y = base + BR_PAGE_INCH / 2;
+}
+
+static void
+put_problem (layout *l, const br__task *task, size_t index)
+{
+  int picture = task->problem && task->problem->topic->picture;
+  int32_t x = MARGIN + NUMBER_WIDTH, room = task->room * BR_PAGE_INCH / 4;
+  int32_t high = put (l, x, l->y, text_width (l), l->size, 0, br__text_string (&task->text), 0);
+  int32_t answer = l->size * 5 / 2;
+  br_text number = BR_TEXT_ZERO;
+  need (l, high + room + answer + (picture ? BR_PAGE_INCH * 5 / 4 : 0));
+  br__text_printf (&number, "%zu.", index + 1);
+  put (l, MARGIN, l->y, 0, l->size, 1, br__text_string (&number), 1);
+  l->y += put (l, x, l->y, text_width (l), l->size, 0, br__text_string (&task->text), 1) + l->size / 2;
+  if (picture)
+    put_ruler (l, task->problem);
+  l->y += room;
+  int32_t wide = 0;
+  br_page_text t = { "Answer: ", l->width - MARGIN - 3 * BR_PAGE_INCH, l->y, 0, l->size, 0, BR_ALIGN_LEFT };
+  int32_t base = l->painter->text (l->page, &wide, &t, 1);
+  l->painter->line (l->page, t.x + wide, l->y + base, l->width - MARGIN, l->y + base, THIN, 0);
+  l->y += answer;
+  br__text_clear (&number);
+}
+
+static void
+put_row (layout *l, int32_t indent, int bold, const char *text)
+{
+  int32_t x = MARGIN + NUMBER_WIDTH + indent, width = text_width (l) - indent;
+  need (l, put (l, x, l->y, width, l->size, bold, text, 0));
+  l->y += put (l, x, l->y, width, l->size, bold, text, 1);
+}
+
+static void
+put_key (layout *l, const br__task *task, size_t index)
+{
+  br_text t = BR_TEXT_ZERO;
+  /* A problem's number, its text and its answer stay together.  */
+  need (l, l->size * 8);
+  br__text_printf (&t, "%zu.", index + 1);
+  put (l, MARGIN, l->y, 0, l->size, 1, br__text_string (&t), 1);
+  put_row (l, 0, 0, br__text_string (&task->text));
+  br__text_reset (&t);
+  br__text_printf (&t, "Answer: %s", br__text_string (&task->answer));
+  put_row (l, 0, 1, br__text_string (&t));
+  for (size_t i = 0; i < task->steps.count; i++)
+    put_row (l, BR_PAGE_INCH / 4, 0, br__text_string (&task->steps.rows[i]));
+  for (unsigned i = 0; i < task->wrong_count && i < BR__WRONG_IN_KEY; i++)
+    {
+      br__text_reset (&t);
+      br__text_printf (&t, "Not %s: %s; %s.", br__text_string (&task->wrong[i]), br__mistake_name (task->mistake[i]),
+                       br__mistake_shows (task->mistake[i]));
+      put_row (l, BR_PAGE_INCH / 4, 0, br__text_string (&t));
+    }
+  l->y += l->size;
+  br__text_clear (&t);
+}
+
+static br_status
+page_task (void *user, const br__worksheet *w, const br__task *task, size_t paper, size_t version, size_t index)
+{
+  layout *l = user;
+  (void) w;
+  if (index == 0)
+    {
+      l->paper = paper;
+      l->version = version;
+      l->sheet_of_paper = 0;
+      new_page (l);
+    }
+  if (l->key)
+    put_key (l, task, index);
+  else
+    put_problem (l, task, index);
+  return BR_OK;
+}
+
+br_status
+br__worksheet_pdf (const char *path, const br__worksheet *w, br__run *run, int key)
+{
+  const br__paper *paper = w->paper ? w->paper : br__paper_find ("letter", 6);
+  layout l = { .w = w, .key = key };
+  char *bytes = NULL;
+  size_t length = 0;
+  br_status status;
+  if (!run->sheet->painter)
+    {
+      status = br__fail (run->error, BR_DOMAIN, 0, 0, "this program can not draw pages");
+      br__hint (run->error, "write into a .txt, .html or .csv file");
+      return status;
+    }
+  l.painter = run->sheet->painter (run->sheet->painter_user, run->error);
+  if (!l.painter)
+    return run->error && run->error->status != BR_OK ? run->error->status : BR_IO;
+  l.width = (int32_t) (paper->width_num * BR_PAGE_INCH / paper->width_den);
+  l.height = (int32_t) (paper->height_num * BR_PAGE_INCH / paper->height_den);
+  l.size = (w->large ? 18 : key ? 10 : 12) * POINT;
+  status = l.painter->open (&l.page, "pdf", l.width, l.height, w->title ? w->title : "Worksheet", run->error);
+  if (status != BR_OK)
+    return status;
+  status = br__each_task (run, w, key, key ? "drawing the key" : "drawing papers", page_task, &l);
+  if (status != BR_OK)
+    {
+      l.painter->drop (l.page);
+      return status;
+    }
+  status = l.painter->close (&bytes, &length, l.page, run->error);
+  if (status == BR_OK)
+    {
+      status = br__file_write (path, bytes, length, run->error);
+      l.painter->release (bytes);
+    }
+  return status;
+}

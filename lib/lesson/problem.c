@@ -1,0 +1,268 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   problem.c - what all topics share: plans, versions of one difficulty, wrong answers, wording.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "lesson/problem.h"
+
+/* Draws before a version stops looking for numbers that are new on the paper, and before it takes
+   those of the reference.  */
+#define MOST_NEW 400
+#define MOST_DRAWS 4000
+
+const br__topic *
+br__topic_at (size_t index)
+{
+  static const br__topic *const topics[] =
+  {
+    &br__topic_reading, &br__topic_decimals, &br__topic_sums, &br__topic_products, &br__topic_scale,
+    &br__topic_known_size, &br__topic_fender, &br__topic_dividing, &br__topic_stock,
+    &br__topic_missing
+  };
+  return index < sizeof topics / sizeof topics[0] ? topics[index] : NULL;
+}
+
+void
+br__plan_make (br__plan *plan, const br__topic *topic, int64_t level, uint64_t seed,
+               uint64_t index, uint64_t nth)
+{
+  br__random r;
+  br__random_start (&r, seed, 0, index);
+  plan->topic = topic;
+  plan->level = level;
+  /* Kinds take turns, so that two problems of a topic are of two kinds.  */
+  plan->kind = (unsigned) (nth % topic->kind_count);
+  plan->scene = (unsigned) ((nth / topic->kind_count + br__random_below (&r, BR__SCENES)) % BR__SCENES);
+  for (int i = 0; i < BR__PLAN_WORDS; i++)
+    plan->words[i] = br__random_next (&r) >> 1;
+}
+
+int64_t
+br__plan_den (const br__plan *plan, unsigned word, int64_t least, int64_t most)
+{
+  uint64_t choices = 1;
+  while (least << choices <= most)
+    choices++;
+  return least << plan->words[word] % choices;
+}
+
+br__ratio
+br__draw_length (br__random *r, int64_t low, int64_t high, int64_t den)
+{
+  int64_t whole = br__random_between (r, low, high);
+  if (den == 1)
+    return br__ratio_of (whole, 1);
+  return br__ratio_of (whole * den + 2 * br__random_between (r, 1, den / 2) - 1, den);
+}
+
+static int
+same (br__ratio x, br__ratio y)
+{
+  return x.num == y.num && x.den == y.den;
+}
+
+void
+br__problem_wrong (br__problem *p, br__ratio value, br__mistake mistake)
+{
+  p->unclear |= same (value, p->answer);
+  if (value.num <= 0 && p->kind->ask != BR__ASK_DECIMAL)
+    return;
+  for (unsigned i = 0; i < p->wrong_count; i++)
+    if (same (value, p->wrong[i].value))
+      {
+        p->unclear |= mistake != p->wrong[i].mistake;
+        return;
+      }
+  if (p->wrong_count < BR__MOST_WRONG)
+    {
+      br__wrong made = { value, mistake };
+      p->wrong[p->wrong_count++] = made;
+    }
+}
+
+/* The mistakes that fit any answer, behind those of the topic, where they can be told apart.  */
+static void
+add_general (br__problem *p)
+{
+  br__ratio one = { 1, 1 }, mark = br__ratio_of (1, p->level);
+  br__ratio values[] = { br__ratio_add (p->answer, mark), br__ratio_sub (p->answer, one),
+                         br__ratio_sub (p->answer, mark), br__ratio_add (p->answer, one) };
+  int unclear = p->unclear;
+  /* An error has neither a whole part nor a mark of its own, and a count has no marks.  */
+  for (int i = 0; i < 4 && p->kind->ask != BR__ASK_DECIMAL; i++)
+    if (i % 2 == 1 || p->kind->ask != BR__ASK_COUNT)
+      br__problem_wrong (p, values[i], i % 2 ? BR__MISTAKE_WHOLE : BR__MISTAKE_MARK);
+  p->unclear = unclear;
+}
+
+static unsigned
+digits_of (br__ratio x)
+{
+  int64_t whole = (x.num < 0 ? -x.num : x.num) / x.den;
+  unsigned digits = 0;
+  for (; whole > 0; whole /= 10)
+    digits++;
+  return digits;
+}
+
+void
+br__problem_measure (br__difficulty *d, const br__problem *p)
+{
+  memset (d, 0, sizeof *d);
+  d->operations = p->kind->operations;
+  d->carry = p->carry;
+  d->answer_den = (unsigned) p->answer.den;
+  d->answer_digits = digits_of (p->answer);
+  for (unsigned i = 0; i < p->count; i++)
+    {
+      d->den[i] = (unsigned) p->given[i].den;
+      d->digits[i] = digits_of (p->given[i]);
+    }
+}
+
+/* One set of numbers; 0 where they do not serve.  */
+static int
+draw (br__problem *p, const br__plan *plan, br__random *r)
+{
+  memset (p, 0, sizeof *p);
+  p->topic = plan->topic;
+  p->kind_index = plan->kind;
+  p->kind = &plan->topic->kinds[plan->kind];
+  p->scene = plan->scene;
+  p->level = plan->level;
+  if (!plan->topic->draw (p, plan, r) || p->unclear)
+    return 0;
+  add_general (p);
+  return p->wrong_count >= BR__WRONG_IN_KEY;
+}
+
+static int
+is_repeat (const br__problem *p, const br__problem *q)
+{
+  if (p->kind != q->kind)
+    return 0;
+  for (unsigned i = 0; i < p->count; i++)
+    if (!same (p->given[i], q->given[i]))
+      return 0;
+  return 1;
+}
+
+static int
+is_new (const br__problem *p, const br__problem *before, const br__problem *earlier, size_t count)
+{
+  if (before && is_repeat (p, before))
+    return 0;
+  for (size_t i = 0; i < count; i++)
+    if (is_repeat (p, &earlier[i]))
+      return 0;
+  return 1;
+}
+
+void
+br__problem_make (br__problem *p, const br__plan *plan, uint64_t seed, uint64_t version,
+                  uint64_t index, const br__problem *before, const br__problem *earlier, size_t count)
+{
+  br__problem reference, made;
+  br__difficulty wanted, d;
+  br__random r;
+
+  br__random_start (&r, seed, 0, index);
+  br__random_next (&r);
+  while (!draw (&reference, plan, &r))
+    continue;
+  br__problem_measure (&wanted, &reference);
+  br__random_start (&r, seed, version, index);
+  for (int i = 0; i < MOST_DRAWS; i++)
+    {
+      if (!draw (&made, plan, &r))
+        continue;
+      br__problem_measure (&d, &made);
+      if (memcmp (&d, &wanted, sizeof d) == 0 && (i >= MOST_NEW || is_new (&made, before, earlier, count)))
+        {
+          *p = made;
+          return;
+        }
+    }
+  *p = reference;
+}
+
+void
+br__put_ratio (br_text *t, br__ratio x)
+{
+  br_number n = BR_NUMBER_ZERO;
+  if (br_number_set_ratio (&n, x.num, x.den) != BR_OK)
+    t->failed = 1;
+  br__put_mixed (t, &n);
+  br_number_clear (&n);
+}
+
+static void
+put_decimal (br_text *t, br__ratio x)
+{
+  br_number n = BR_NUMBER_ZERO;
+  if (br_number_set_ratio (&n, x.num, x.den) != BR_OK)
+    t->failed = 1;
+  br__put_decimal (t, &n, 12);
+  br_number_clear (&n);
+}
+
+/* What stands in the braces at S: a given number as a length ({0}), alone ({0n}) or as a decimal
+   ({0d}), the finest mark ({m}), the name of the scale ({s}).  */
+static void
+put_field (br_text *t, const char *s, const br__problem *p)
+{
+  if (*s == 'm')
+    br__text_printf (t, "1/%lld", (long long) p->level);
+  else if (*s == 's')
+    br__text_puts (t, p->word);
+  else if (s[1] == 'd')
+    put_decimal (t, p->given[*s - '0']);
+  else
+    br__put_ratio (t, p->given[*s - '0']);
+  if (s[1] == '}' && *s != 'm' && *s != 's')
+    br__text_putc (t, '"');
+}
+
+static void
+fill (br_text *t, const char *form, const br__problem *p)
+{
+  while (*form)
+    {
+      size_t n = strcspn (form, "{");
+      br__text_put (t, form, n);
+      form += n;
+      if (*form)
+        {
+          put_field (t, form + 1, p);
+          form += strcspn (form, "}") + 1;
+        }
+    }
+}
+
+void
+br__problem_tell (br_text *t, const br__problem *p)
+{
+  fill (t, p->kind->scenes[p->scene], p);
+}
+
+void
+br__problem_expression (br_text *t, const br__problem *p)
+{
+  fill (t, p->kind->expression, p);
+}
+
+void
+br__problem_answer (br_text *t, const br__problem *p, br__ratio value)
+{
+  if (p->kind->ask == BR__ASK_DECIMAL)
+    {
+      br__text_puts (t, value.num > 0 ? "+" : "");
+      put_decimal (t, value);
+    }
+  else
+    br__put_ratio (t, value);
+  br__text_puts (t, p->kind->ask == BR__ASK_COUNT ? "" : "\"");
+}

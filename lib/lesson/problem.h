@@ -1,0 +1,123 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   problem.h - problems: their topics, their numbers, their wording, their wrong answers.
+
+   What all versions of a problem share is its plan: kind, scene, denominators and the like, from
+   stream (seed, 0, problem).  A version draws numbers from stream (seed, version, problem) until
+   its difficulty is that of the reference, the numbers that stream (seed, 0, problem) goes on to
+   give.  */
+#ifndef BR_LESSON_PROBLEM_H
+#define BR_LESSON_PROBLEM_H
+
+#include "exact/text.h"
+#include "lesson/mistake.h"
+#include "lesson/random.h"
+#include "lesson/ratio.h"
+
+#define BR__MOST_GIVEN 8
+#define BR__MOST_WRONG 8
+#define BR__WRONG_IN_KEY 3
+#define BR__SCENES 3
+#define BR__PLAN_WORDS 6
+
+typedef enum br__ask
+{
+  BR__ASK_MARK,         /* a length on the ruler */
+  BR__ASK_LENGTH,       /* an exact length, on the ruler or not */
+  BR__ASK_DECIMAL,      /* a length with its sign, as a decimal */
+  BR__ASK_COUNT         /* a whole number with no unit */
+} br__ask;
+
+typedef struct br__wrong
+{
+  br__ratio value;
+  br__mistake mistake;
+} br__wrong;
+
+/* How hard a problem is: equal in every version.  A denominator of 1 is a whole number; digits are
+   those of the whole part.  */
+typedef struct br__difficulty
+{
+  unsigned operations;  /* additions, subtractions, multiplications, divisions, roundings */
+  unsigned carry;       /* 1 if something is carried or borrowed, or the error is below zero */
+  unsigned answer_den, answer_digits;
+  unsigned den[BR__MOST_GIVEN], digits[BR__MOST_GIVEN];
+} br__difficulty;
+
+typedef struct br__problem
+{
+  const struct br__topic *topic;        /* NULL: one of the teacher's own */
+  const struct br__topic_kind *kind;
+  unsigned kind_index;
+  unsigned scene;
+  size_t own;           /* which of the teacher's own */
+  int64_t level;        /* marks in an inch */
+  /* The first COUNT are the numbers of the wording, the rest helps the expression.  */
+  br__ratio given[BR__MOST_GIVEN];
+  unsigned count, all;
+  const char *word;     /* the name of a scale, or NULL */
+  br__ratio answer;
+  br__wrong wrong[BR__MOST_WRONG];
+  unsigned wrong_count;
+  unsigned carry;
+  int unclear;          /* a wrong answer can not be told from the right one or from another */
+} br__problem;
+
+typedef struct br__plan
+{
+  const struct br__topic *topic;
+  unsigned kind, scene;
+  int64_t level;
+  uint64_t words[BR__PLAN_WORDS];       /* what a topic takes its shared choices from */
+} br__plan;
+
+typedef struct br__topic_kind
+{
+  const char *expression;       /* whose value is the answer; {0} is a given length, {0n} the number alone */
+  unsigned operations;
+  br__ask ask;
+  int to_mark;                  /* the value goes to the nearest mark */
+  const char *scenes[BR__SCENES];
+} br__topic_kind;
+
+typedef struct br__topic
+{
+  const char *name, *summary;
+  const br__topic_kind *kinds;
+  unsigned kind_count;
+  int picture;                  /* a ruler with an arrow at given[0] */
+  int room;                     /* to work in, lines of 1/4 in */
+  /* Fills in the numbers; 0 where those drawn do not serve.  */
+  int (*draw) (br__problem *p, const br__plan *plan, br__random *r);
+} br__topic;
+
+/* The topics in order; NULL past the last.  */
+const br__topic *br__topic_at (size_t index);
+
+/* The plan of problem INDEX (from 1) of a paper; NTH counts the problems of its topic before it.  */
+void br__plan_make (br__plan *plan, const br__topic *topic, int64_t level, uint64_t seed,
+                    uint64_t index, uint64_t nth);
+/* A version of problem INDEX.  BEFORE (may be NULL) is the same problem in the version before, and
+   the COUNT problems at EARLIER come before it in its paper: it differs from them where it can.  */
+void br__problem_make (br__problem *p, const br__plan *plan, uint64_t seed, uint64_t version,
+                       uint64_t index, const br__problem *before, const br__problem *earlier,
+                       size_t count);
+void br__problem_measure (br__difficulty *d, const br__problem *p);
+/* For topics: a wrong answer with its mistake.  */
+void br__problem_wrong (br__problem *p, br__ratio value, br__mistake mistake);
+/* For topics: a denominator from LEAST to MOST, both powers of two, by a word of the plan.  */
+int64_t br__plan_den (const br__plan *plan, unsigned word, int64_t least, int64_t most);
+/* For topics: LOW .. HIGH inches and an odd number of DENths; whole inches where DEN is 1.  */
+br__ratio br__draw_length (br__random *r, int64_t low, int64_t high, int64_t den);
+
+/* The wording, and the expression whose value is the answer.  */
+void br__problem_tell (br_text *t, const br__problem *p);
+void br__problem_expression (br_text *t, const br__problem *p);
+/* VALUE as an answer of P is written.  */
+void br__problem_answer (br_text *t, const br__problem *p, br__ratio value);
+void br__put_ratio (br_text *t, br__ratio x);
+
+extern const br__topic br__topic_reading, br__topic_decimals, br__topic_sums, br__topic_products,
+  br__topic_scale, br__topic_known_size, br__topic_fender, br__topic_dividing, br__topic_stock,
+  br__topic_missing;
+
+#endif

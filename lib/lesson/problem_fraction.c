@@ -1,0 +1,159 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   problem_fraction.c - sums and products of mixed numbers.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "lesson/problem.h"
+
+static const br__topic_kind sum_kinds[] =
+{
+  { "{0} + {1}", 1, BR__ASK_LENGTH, 0,
+    { "Two side boards of the market cart, {0} and {1} wide, are glued edge to edge. How wide is the panel?",
+      "The plant stand has legs of {0} on feet of {1}. How high is it?",
+      "A coat rack hangs {0} below a beam and is {1} high. How far below the beam is its lower edge?" } },
+  { "{0} - {1}", 1, BR__ASK_LENGTH, 0,
+    { "A handle of {0} for the market cart is to be {1} shorter. How long is it then?",
+      "From a dowel of {0} a piece of {1} is taken off. Leave the saw's cut out of account. How much is left?",
+      "The puppet stage is {0} high, and its opening begins {1} from the floor. How high is the part above that line?" } },
+};
+
+/* The tops and bottoms of the fractions of A and B worked on apart.  */
+static br__ratio
+apart (br__ratio a, br__ratio b, int sign)
+{
+  br__ratio f = br__ratio_part (a), g = br__ratio_part (b);
+  int64_t num = f.num + sign * g.num, den = f.den + sign * g.den;
+  br__ratio whole = br__ratio_of (br__ratio_floor (a) + sign * br__ratio_floor (b), 1);
+  if (num < 0)
+    num = -num;
+  return br__ratio_add (whole, br__ratio_of (num, den < 0 ? -den : den));
+}
+
+static int
+draw_sums (br__problem *p, const br__plan *plan, br__random *r)
+{
+  int64_t one = br__plan_den (plan, 0, 2, plan->level), two = br__plan_den (plan, 1, 2, plan->level);
+  /* Two denominators that differ, one of them the ruler's own.  */
+  if (plan->words[2] % 2)
+    one = plan->level;
+  else
+    two = plan->level;
+  if (one == two)
+    {
+      one = plan->level;
+      two = plan->level / 2;
+    }
+  br__ratio a = br__draw_length (r, 2, 19, one), b = br__draw_length (r, 1, 9, two);
+  br__ratio f = br__ratio_part (a), g = br__ratio_part (b);
+  p->given[0] = a;
+  p->given[1] = b;
+  p->count = p->all = 2;
+  if (plan->kind == 0)
+    {
+      p->answer = br__ratio_add (a, b);
+      p->carry = br__ratio_cmp (br__ratio_add (f, g), br__ratio_of (1, 1)) >= 0;
+    }
+  else
+    {
+      if (br__ratio_floor (a) < br__ratio_floor (b) + 2)
+        return 0;
+      p->answer = br__ratio_sub (a, b);
+      p->carry = br__ratio_cmp (f, g) < 0;
+    }
+  br__problem_wrong (p, apart (a, b, plan->kind == 0 ? 1 : -1), BR__MISTAKE_DENOMINATORS);
+  if (p->carry)
+    br__problem_wrong (p, br__ratio_add (p->answer, br__ratio_of (plan->kind == 0 ? -1 : 1, 1)), BR__MISTAKE_WHOLE);
+  if (p->carry && plan->kind == 1)
+    br__problem_wrong (p, br__ratio_add (br__ratio_of (br__ratio_floor (a) - br__ratio_floor (b), 1), br__ratio_sub (g, f)),
+                       BR__MISTAKE_SMALLER_FIRST);
+  if (plan->kind == 1)
+    br__problem_wrong (p, br__ratio_add (a, b), BR__MISTAKE_OPERATION);
+  else if (br__ratio_cmp (a, b) > 0)
+    br__problem_wrong (p, br__ratio_sub (a, b), BR__MISTAKE_OPERATION);
+  return 1;
+}
+
+const br__topic br__topic_sums =
+{
+  "sums", "adding and subtracting mixed numbers", sum_kinds, 2, 0, 4, draw_sums
+};
+
+static const br__topic_kind product_kinds[] =
+{
+  { "{1n} * {0}", 1, BR__ASK_LENGTH, 0,
+    { "The class turns {1n} pegs of {0} each from one stick. Leave the saw's cuts out of account. How long is the stick at least?",
+      "{1n} slats of the market cart lie side by side with no room between. Each is {0} wide. How wide are they together?",
+      "Each of {1n} steps of a ladder for the puppet stage rises {0}. How high is it?" } },
+  { "{0} / {1n}", 1, BR__ASK_MARK, 0,
+    { "A side of the market cart is {0} long. It gets lines that part it into {1n} equal fields. How wide is a field?",
+      "A ribbon of {0} goes into {1n} equal parts for the garden signs. How long is a part?",
+      "{1n} equal books fill {0} of the class shelf. How thick is a book?" } },
+  { "{1n} * {0}", 1, BR__ASK_LENGTH, 0,
+    { "The axle of the market cart sits at {1n} of the height of a leg of {0}. How high is that?",
+      "A peg of {0} goes into the coat rack for {1n} of its length. How deep is that?",
+      "The curtain of the puppet stage covers {1n} of an opening of {0}. How much is covered?" } },
+  { "{0} / {1}", 1, BR__ASK_COUNT, 0,
+    { "Strips {1} wide cover a floor of the market cart that is {0} wide, with no room between. How many strips are that?",
+      "A stack of boards, each {1} thick, is {0} high. How many boards are that?",
+      "Marks for the pegs of a rack are {1} apart along {0}. How many spaces are that?" } },
+};
+
+static void
+product_of_whole (br__problem *p, const br__plan *plan, br__random *r)
+{
+  br__ratio n = br__ratio_of ((int64_t) (3 + plan->words[0] % 6), 1);
+  br__ratio a = br__draw_length (r, 1, 9, br__plan_den (plan, 1, 4, plan->level));
+  br__ratio f = br__ratio_part (a), w = br__ratio_sub (a, f);
+  p->given[0] = plan->kind == 0 ? a : br__ratio_mul (a, n);
+  p->given[1] = n;
+  p->answer = plan->kind == 0 ? br__ratio_mul (a, n) : a;
+  p->carry = br__ratio_floor (br__ratio_mul (f, n)) > 0;
+  if (plan->kind == 0)
+    {
+      br__problem_wrong (p, br__ratio_add (br__ratio_mul (w, n), f), BR__MISTAKE_WHOLE_ONLY);
+      br__problem_wrong (p, br__ratio_add (n, a), BR__MISTAKE_OPERATION);
+    }
+  else
+    {
+      br__ratio g = br__ratio_part (p->given[0]);
+      if (g.num)
+        br__problem_wrong (p, br__ratio_add (br__ratio_div (br__ratio_sub (p->given[0], g), n), g), BR__MISTAKE_WHOLE_ONLY);
+      br__problem_wrong (p, br__ratio_mul (p->given[0], n), BR__MISTAKE_OPERATION);
+    }
+}
+
+static int
+draw_products (br__problem *p, const br__plan *plan, br__random *r)
+{
+  p->count = p->all = 2;
+  if (plan->kind < 2)
+    product_of_whole (p, plan, r);
+  else if (plan->kind == 2)
+    {
+      br__ratio q = plan->words[0] % 2 ? br__ratio_of (3, 4) : br__ratio_of (1, 4);
+      br__ratio a = br__draw_length (r, 3, 19, br__plan_den (plan, 1, 2, plan->level / 4));
+      br__ratio f = br__ratio_part (a);
+      p->given[0] = a;
+      p->given[1] = q;
+      p->answer = br__ratio_mul (a, q);
+      br__problem_wrong (p, br__ratio_add (br__ratio_mul (br__ratio_sub (a, f), q), f), BR__MISTAKE_WHOLE_ONLY);
+      br__problem_wrong (p, br__ratio_div (a, q), BR__MISTAKE_OPERATION);
+      br__problem_wrong (p, br__ratio_add (a, q), BR__MISTAKE_OPERATION);
+    }
+  else
+    {
+      br__ratio piece = br__draw_length (r, 0, 3, br__plan_den (plan, 1, 4, plan->level));
+      br__ratio n = br__ratio_of (br__random_between (r, 4, 16), 1);
+      p->given[0] = br__ratio_mul (piece, n);
+      p->given[1] = piece;
+      p->answer = n;
+      br__problem_wrong (p, br__ratio_mul (p->given[0], piece), BR__MISTAKE_OPERATION);
+    }
+  return 1;
+}
+
+const br__topic br__topic_products =
+{
+  "products", "multiplying and dividing mixed numbers", product_kinds, 4, 0, 4, draw_products
+};

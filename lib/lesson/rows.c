@@ -1,0 +1,315 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   rows.c - reading tables from whatever a spreadsheet writes, and writing cells that no
+   spreadsheet runs.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "lesson/rows.h"
+#include "measure/csv.h"
+#include "measure/measure.h"
+#include "sheet/file.h"
+
+void
+br__rows_clear (br__rows *r)
+{
+  br__free (r->bytes);
+  br__free (r->cells);
+  br__free (r->rows);
+  memset (r, 0, sizeof *r);
+}
+
+/* ---- Encodings ---- */
+
+static void
+put_code (br_text *t, uint32_t c)
+{
+  if (c < 0x80)
+    br__text_putc (t, (char) c);
+  else if (c < 0x800)
+    br__text_printf (t, "%c%c", (int) (0xC0 | c >> 6), (int) (0x80 | (c & 0x3F)));
+  else if (c < 0x10000)
+    br__text_printf (t, "%c%c%c", (int) (0xE0 | c >> 12), (int) (0x80 | (c >> 6 & 0x3F)), (int) (0x80 | (c & 0x3F)));
+  else
+    br__text_printf (t, "%c%c%c%c", (int) (0xF0 | c >> 18), (int) (0x80 | (c >> 12 & 0x3F)),
+                     (int) (0x80 | (c >> 6 & 0x3F)), (int) (0x80 | (c & 0x3F)));
+}
+
+static int
+is_utf8 (const char *bytes, size_t length)
+{
+  for (size_t at = 0; at < length; )
+    {
+      br__glyph g = br__glyph_at (bytes, length, at);
+      if (g.kind == BR__GLYPH_BROKEN)
+        return 0;
+      at += g.length;
+    }
+  return 1;
+}
+
+static void
+from_utf16 (br_text *t, const unsigned char *bytes, size_t length, int big)
+{
+  for (size_t i = 2; i + 1 < length; i += 2)
+    {
+      uint32_t c = (uint32_t) bytes[i + !big] << 8 | bytes[i + big];
+      if (c >= 0xD800 && c < 0xDC00 && i + 3 < length)
+        {
+          uint32_t low = (uint32_t) bytes[i + 2 + !big] << 8 | bytes[i + 2 + big];
+          c = 0x10000 + ((c - 0xD800) << 10) + (low - 0xDC00);
+          i += 2;
+        }
+      put_code (t, c && c < 0x110000 ? c : 0xFFFD);
+    }
+}
+
+/* Windows-1252: 0x80 to 0x9F by the table of the WHATWG Encoding Standard, the rest as Latin-1.  */
+static void
+from_1252 (br_text *t, const unsigned char *bytes, size_t length)
+{
+  static const uint16_t high[32] =
+  {
+    0x20AC, 0x81, 0x201A, 0x192, 0x201E, 0x2026, 0x2020, 0x2021, 0x2C6, 0x2030, 0x160, 0x2039, 0x152, 0x8D, 0x17D, 0x8F,
+    0x90, 0x2018, 0x2019, 0x201C, 0x201D, 0x2022, 0x2013, 0x2014, 0x2DC, 0x2122, 0x161, 0x203A, 0x153, 0x9D, 0x17E, 0x178
+  };
+  for (size_t i = 0; i < length; i++)
+    put_code (t, bytes[i] >= 0x80 && bytes[i] < 0xA0 ? high[bytes[i] - 0x80] : bytes[i]);
+}
+
+/* Puts *BYTES into UTF-8 without its mark.  */
+static br_status
+to_utf8 (char **bytes, size_t *length)
+{
+  const unsigned char *b = (const unsigned char *) *bytes;
+  br_text t = BR_TEXT_ZERO;
+  if (*length >= 2 && ((b[0] == 0xFF && b[1] == 0xFE) || (b[0] == 0xFE && b[1] == 0xFF)))
+    from_utf16 (&t, b, *length, b[0] == 0xFE);
+  else if (*length >= 3 && memcmp (b, "\xEF\xBB\xBF", 3) == 0)
+    br__text_put (&t, *bytes + 3, *length - 3);
+  else if (!is_utf8 (*bytes, *length))
+    from_1252 (&t, b, *length);
+  else
+    br__text_put (&t, *bytes, *length);
+  char *made = t.failed ? NULL : br__strndup (br__text_string (&t), t.length);
+  if (made)
+    {
+      br__free (*bytes);
+      *bytes = made;
+      *length = t.length;
+    }
+  br__text_clear (&t);
+  return made ? BR_OK : BR_NO_MEMORY;
+}
+
+/* ---- Cells ---- */
+
+static char
+separator_of (const char *bytes, size_t length)
+{
+  static const char signs[] = ",;\t";
+  size_t counts[3] = { 0, 0, 0 }, best = 0;
+  int quoted = 0;
+  for (size_t i = 0; i < length && (quoted || bytes[i] != '\n'); i++)
+    {
+      const char *sign = bytes[i] ? strchr (signs, bytes[i]) : NULL;
+      quoted ^= bytes[i] == '"';
+      if (sign && !quoted)
+        counts[sign - signs]++;
+    }
+  for (size_t i = 1; i < 3; i++)
+    if (counts[i] > counts[best])
+      best = i;
+  return signs[best];
+}
+
+/* Takes the cell at *AT out of the text: unquoted, trimmed, ended.  Returns what stood behind it.  */
+static char
+take_cell (char **cell, char **at, const char *end, char separator, size_t *breaks, int *open)
+{
+  char *from = *at, *to, *start;
+  while (from < end && *from == ' ')
+    from++;
+  start = to = from;
+  if (from < end && *from == '"')
+    {
+      for (from++; from < end && !(*from == '"' && from[1] != '"'); from++)
+        {
+          from += *from == '"';
+          *breaks += *from == '\n';
+          *to++ = *from;
+        }
+      *open = from >= end;
+      from += from < end;
+    }
+  /* What stands behind a quoted cell belongs to it: "2-3/8"" is a measure with its inch sign.  */
+  while (from < end && *from != separator && *from != '\n')
+    *to++ = *from++;
+  char behind = from < end ? *from : 0;
+  *at = from + (from < end);
+  while (to > start && (to[-1] == ' ' || to[-1] == '\r' || to[-1] == '\t'))
+    to--;
+  *to = 0;
+  if (*start == '\'' && start[1] && strchr ("=+-@", start[1]))
+    start++;
+  while (*start == ' ' || *start == '\t')
+    start++;
+  *cell = start;
+  return behind;
+}
+
+/* The cells of one row, at CELLS[COUNT].  */
+static br_status
+take_row (br__rows *r, size_t *cell_room, size_t *cell_count, char **at, const char *end, char separator,
+          size_t *line, const char *path, br_error *error)
+{
+  size_t first = *line;
+  char behind;
+  do
+    {
+      int open = 0;
+      if (!br__grow (&r->cells, cell_room, *cell_count + 1, sizeof *r->cells))
+        return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
+      behind = take_cell (&r->cells[*cell_count], at, end, separator, line, &open);
+      ++*cell_count;
+      if (open)
+        return br__fail (error, BR_SYNTAX, 0, 0, "%.100s:%zu: a quote is not closed", path, first);
+    }
+  while (behind == separator);
+  ++*line;
+  return BR_OK;
+}
+
+br_status
+br__rows_take (br__rows *r, char *bytes, size_t length, const char *path, br_error *error)
+{
+  br__rows made = BR__ROWS_ZERO;
+  size_t room = 0, cell_room = 0, cell_count = 0, line = 1;
+  br_status status = to_utf8 (&bytes, &length);
+  made.bytes = bytes;
+  char *at = bytes, *end = bytes + length;
+  char separator = separator_of (bytes, length);
+  if (status != BR_OK)
+    br__fail_plain (error, status, 0, 0);
+  while (status == BR_OK && at < end)
+    {
+      size_t first = cell_count, filled = 0, from = line;
+      status = take_row (&made, &cell_room, &cell_count, &at, end, separator, &line, path, error);
+      for (size_t i = first; i < cell_count && status == BR_OK; i++)
+        filled += made.cells[i][0] != 0;
+      if (status != BR_OK || !filled)
+        continue;
+      if (!br__grow (&made.rows, &room, made.count + 1, sizeof *made.rows))
+        status = br__fail_plain (error, BR_NO_MEMORY, 0, 0);
+      else
+        {
+          br__row row = { NULL, cell_count - first, from, first };
+          made.rows[made.count++] = row;
+        }
+    }
+  if (status != BR_OK)
+    {
+      br__rows_clear (&made);
+      return status;
+    }
+  /* Only now do the cells stay where they are.  */
+  for (size_t i = 0; i < made.count; i++)
+    made.rows[i].cells = made.cells + made.rows[i].first;
+  *r = made;
+  return BR_OK;
+}
+
+br_status
+br__rows_read (br__rows *r, const char *path, br_error *error)
+{
+  char *bytes = NULL;
+  size_t length = 0;
+  br_status status = br__file_read (&bytes, &length, path, error);
+  return status == BR_OK ? br__rows_take (r, bytes, length, path, error) : status;
+}
+
+size_t
+br__rows_column (const br__rows *r, const char *words)
+{
+  for (size_t i = 0; r->count && i < r->rows[0].count; i++)
+    for (const char *w = words; *w; )
+      {
+        char word[32];
+        size_t n = strcspn (w, " ");
+        memcpy (word, w, n);
+        word[n] = 0;
+        if (br__same_word (r->rows[0].cells[i], strlen (r->rows[0].cells[i]), word))
+          return i;
+        w += n + (w[n] == ' ');
+      }
+  return SIZE_MAX;
+}
+
+const char *
+br__row_cell (const br__row *row, size_t column)
+{
+  return column < row->count ? row->cells[column] : "";
+}
+
+void
+br__put_cell (br_text *t, const char *text)
+{
+  br_text cell = BR_TEXT_ZERO;
+  /* A sign and then a number alone is a number, not a formula.  */
+  int number = (*text == '-' || *text == '+') && text[1] && text[1 + strspn (text + 1, "0123456789.")] == 0;
+  if (*text && strchr ("=+-@\t\r\n", *text) && !number)
+    br__text_putc (&cell, '\'');
+  br__text_puts (&cell, text);
+  br__csv_put_cell (t, br__text_string (&cell), cell.length);
+  t->failed |= cell.failed;
+  br__text_clear (&cell);
+}
+
+br_status
+br__names_read (char ***names, size_t *count, const char *path, br_error *error)
+{
+  br__rows rows = BR__ROWS_ZERO;
+  char **made = NULL;
+  size_t n = 0;
+  br_status status = br__rows_read (&rows, path, error);
+  size_t column = br__rows_column (&rows, "name names student students");
+  size_t first = column != SIZE_MAX;
+  if (column == SIZE_MAX)
+    column = 0;
+  if (status == BR_OK)
+    {
+      made = br__alloc_zero (rows.count + 1, sizeof *made);
+      status = made ? BR_OK : br__fail_plain (error, BR_NO_MEMORY, 0, 0);
+    }
+  for (size_t i = first; i < rows.count && status == BR_OK; i++)
+    {
+      const char *name = br__row_cell (&rows.rows[i], column);
+      if (!*name)
+        continue;
+      made[n] = br__strndup (name, strlen (name));
+      status = made[n++] ? BR_OK : br__fail_plain (error, BR_NO_MEMORY, 0, 0);
+    }
+  if (status == BR_OK && !n)
+    status = br__fail (error, BR_DOMAIN, 0, 0, "%.140s holds no names", path);
+  br__rows_clear (&rows);
+  if (status != BR_OK)
+    {
+      for (size_t i = 0; made && i < n; i++)
+        br__free (made[i]);
+      br__free (made);
+      return status;
+    }
+  if (*names)
+    {
+      for (size_t i = 0; i < *count; i++)
+        br__free ((*names)[i]);
+      br__free (*names);
+    }
+  *names = made;
+  *count = n;
+  return BR_OK;
+}

@@ -1,0 +1,47 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   rows.h - tables that teachers bring: names, answers, keys, points.  Commas, semicolons or tabs
+   part the cells, whichever the first row has most of; UTF-8, UTF-16 with its mark, or else
+   Windows-1252 (what older spreadsheets write: common practice, no source).  */
+#ifndef BR_LESSON_ROWS_H
+#define BR_LESSON_ROWS_H
+
+#include "benchrule.h"
+#include "exact/text.h"
+
+/* Cells are trimmed and end with NUL; no cell is NULL.  */
+typedef struct br__row
+{
+  char **cells;
+  size_t count;
+  size_t line;          /* of its first character, from 1 */
+  size_t first;         /* index of its first cell among all */
+} br__row;
+
+typedef struct br__rows
+{
+  char *bytes;          /* what the cells lie in */
+  char **cells;
+  br__row *rows;
+  size_t count;
+} br__rows;
+
+#define BR__ROWS_ZERO { NULL, NULL, NULL, 0 }
+
+void br__rows_clear (br__rows *r);
+/* Rows with nothing in them are left out.  Errors have the line in their message.  */
+br_status br__rows_read (br__rows *r, const char *path, br_error *error);
+/* From BYTES, which are taken over.  PATH is for messages.  */
+br_status br__rows_take (br__rows *r, char *bytes, size_t length, const char *path, br_error *error);
+/* The column whose heading is one of WORDS (parted by blanks, any case), or SIZE_MAX.  */
+size_t br__rows_column (const br__rows *r, const char *words);
+/* The cell, or "" where the row is short or COLUMN is SIZE_MAX.  */
+const char *br__row_cell (const br__row *row, size_t column);
+
+/* Puts a cell that no spreadsheet takes for a formula: text that begins with = + - @, a tab or a
+   line end gets an apostrophe in front, which br__rows_read takes off again.  Numbers stay.  */
+void br__put_cell (br_text *t, const char *text);
+
+/* The names in the file: the column called name or student, or else the first.  */
+br_status br__names_read (char ***names, size_t *count, const char *path, br_error *error);
+
+#endif

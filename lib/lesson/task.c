@@ -1,0 +1,195 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   task.c - problems as they go on paper, and worked out for the key.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "lesson/worksheet.h"
+
+void
+br__task_clear (br__task *t)
+{
+  br__text_clear (&t->text);
+  br__text_clear (&t->answer);
+  br__text_clear (&t->exact);
+  br__text_clear (&t->mark);
+  br__steps_list_clear (&t->steps);
+  for (unsigned i = 0; i < BR__MOST_WRONG; i++)
+    br__text_clear (&t->wrong[i]);
+  memset (t, 0, sizeof *t);
+}
+
+br_status
+br__helper_start (br__helper *h)
+{
+  return br_sheet_new (&h->sheet);
+}
+
+void
+br__helper_end (br__helper *h)
+{
+  br_sheet_free (h->sheet);
+}
+
+/* The steps of EXPRESSION.  */
+static br_status
+work_out (br__task *t, br__helper *h, const br_text *expression, br__ratio size)
+{
+  br__tree tree = BR__TREE_ZERO;
+  br__steps_list rules = BR__STEPS_LIST_ZERO;
+  br_text shown = BR_TEXT_ZERO;
+  br__mark mark = BR__MARK_ZERO;
+  br_error error;
+  memset (&error, 0, sizeof error);
+  br__run run = { .sheet = h->sheet, .text = br__text_string (expression), .length = expression->length,
+                  .end = expression->length, .error = &error };
+  br_status status = br_number_set_ratio (&mark.size, size.num, size.den);
+  if (status == BR_OK)
+    status = br__lex_start (&run.lex, run.text, run.end, &error);
+  if (status == BR_OK)
+    status = br__parse (&tree, &run.lex, &error);
+  if (status == BR_OK)
+    status = br__explain (&t->steps, &rules, &shown, &run, &tree, &mark);
+  br__tree_clear (&tree);
+  br__steps_list_clear (&rules);
+  br__text_clear (&shown);
+  br_number_clear (&mark.size);
+  return status;
+}
+
+static br_status
+key_of_drawn (br__task *t, br__helper *h, const br__problem *p)
+{
+  static const char *const asks[] = { "fraction", "fraction", "decimal", "count" };
+  br_text expression = BR_TEXT_ZERO;
+  br__problem_expression (&expression, p);
+  br__problem_answer (&t->answer, p, p->answer);
+  br__text_printf (&t->exact, p->answer.den == 1 ? "%lld" : "%lld/%lld", (long long) p->answer.num,
+                   (long long) p->answer.den);
+  t->ask = asks[p->kind->ask];
+  t->unit = p->kind->ask == BR__ASK_COUNT ? "" : "in";
+  if (p->kind->ask != BR__ASK_COUNT)
+    br__text_printf (&t->mark, "1/%lld", (long long) p->level);
+  /* Where nothing is rounded, the mark is one that the answer lies on, and no step comes of it.  */
+  br_status status = work_out (t, h, &expression, br__ratio_of (1, p->kind->to_mark ? p->level : p->answer.den));
+  for (unsigned i = 0; i < p->wrong_count && status == BR_OK; i++)
+    {
+      br__problem_answer (&t->wrong[i], p, p->wrong[i].value);
+      t->mistake[i] = p->wrong[i].mistake;
+    }
+  t->wrong_count = p->wrong_count;
+  br__text_clear (&expression);
+  return status;
+}
+
+/* A wrong answer STEP away from an own one, SIGN times.  */
+static br_status
+wrong_own (br__task *t, const br__own *own, const br_number *step, int sign, br__mistake mistake)
+{
+  br_number x = BR_NUMBER_ZERO;
+  br_status status = sign > 0 ? br_number_add (&x, &own->answer, step) : br_number_sub (&x, &own->answer, step);
+  if (status == BR_OK && br_number_sign (&x) > 0)
+    {
+      br_text made = BR_TEXT_ZERO;
+      int known = 0;
+      br__put_measure (&made, &x, own->dimension, &own->style);
+      for (unsigned i = 0; i < t->wrong_count; i++)
+        known |= strcmp (br__text_string (&t->wrong[i]), br__text_string (&made)) == 0;
+      if (known)
+        br__text_clear (&made);
+      else
+        {
+          t->mistake[t->wrong_count] = mistake;
+          t->wrong[t->wrong_count++] = made;
+        }
+    }
+  br_number_clear (&x);
+  return status;
+}
+
+static br_status
+key_of_own (br__task *t, const br__own *own)
+{
+  br_number one = { 1, 0 };
+  br_status status = BR_OK;
+  const br_unit *unit = own->style.unit ? own->style.unit : br_unit_find ("in", 2);
+  br__text_puts (&t->answer, br__text_string (&own->answer_text));
+  br__put_number (&t->exact, &own->answer);
+  br__put_number (&t->mark, &own->mark);
+  t->ask = own->decimal ? "decimal" : own->dimension == BR_PLAIN && br_number_is_integer (&own->answer) ? "count" : "fraction";
+  t->unit = own->dimension == BR_PLAIN ? "" : own->dimension == BR_LENGTH ? unit->name : "other";
+  for (size_t i = 0; i < own->steps.count; i++)
+    {
+      if (!br__grow (&t->steps.rows, &t->steps.room, i + 1, sizeof (br_text)))
+        return BR_NO_MEMORY;
+      memset (&t->steps.rows[i], 0, sizeof (br_text));
+      br__text_puts (&t->steps.rows[i], br__text_string (&own->steps.rows[i]));
+      t->steps.count++;
+    }
+  for (int i = 0; i < 4 && status == BR_OK; i++)
+    status = wrong_own (t, own, i % 2 ? &one : &own->mark, i == 1 || i == 2 ? -1 : 1,
+                        i % 2 ? BR__MISTAKE_WHOLE : BR__MISTAKE_MARK);
+  return status;
+}
+
+br_status
+br__task_make (br__task *t, br__helper *h, const br__worksheet *w, size_t version, size_t index, int key)
+{
+  const br__problem *p = &w->problems[version * w->problem_count + index];
+  br_status status = BR_OK;
+  br__task_clear (t);
+  if (!p->topic)
+    {
+      t->topic = "own";
+      t->room = 4;
+      br__text_puts (&t->text, w->own[p->own].text);
+      if (key)
+        status = key_of_own (t, &w->own[p->own]);
+    }
+  else
+    {
+      t->problem = p;
+      t->topic = p->topic->name;
+      t->room = p->topic->room;
+      br__problem_tell (&t->text, p);
+      if (key)
+        status = key_of_drawn (t, h, p);
+    }
+  if (status == BR_OK && (t->text.failed || t->answer.failed || t->steps.failed))
+    status = BR_NO_MEMORY;
+  return status;
+}
+
+size_t
+br__papers_of (const br__worksheet *w)
+{
+  return w->name_count ? w->name_count : (size_t) w->versions;
+}
+
+size_t
+br__paper_version (const br__worksheet *w, size_t paper)
+{
+  return paper % (size_t) w->versions;
+}
+
+const char *
+br__paper_name (const br__worksheet *w, size_t paper)
+{
+  return w->name_count ? w->names[paper] : "";
+}
+
+br_status
+br__lesson_progress (br__run *run, const char *what, size_t done, size_t all)
+{
+  size_t part = all / 100 + 1;
+  if (run->sheet->flag && *run->sheet->flag)
+    return br__fail (run->error, BR_IO, run->word.offset, run->word.length,
+                     "stopped: nothing was written");
+  if (run->sink && run->sink->progress && done % part == 0)
+    run->sink->progress (run->sink->user, what, (int) (done * 100 / (all ? all : 1)));
+  return BR_OK;
+}

@@ -1,0 +1,44 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   verdict.h - an answer against its key.  */
+#ifndef BR_LESSON_VERDICT_H
+#define BR_LESSON_VERDICT_H
+
+#include "benchrule.h"
+#include "lesson/mistake.h"
+#include "lesson/problem.h"
+
+/* What the key says of one problem.  Sizes are in inches (square inches ...) or plain.  */
+typedef struct br__key
+{
+  br_number exact, mark;        /* MARK is 0 where there is no ruler */
+  br_number step;               /* one whole of the unit asked for */
+  const br_unit *unit;          /* asked for, or NULL */
+  br__ask ask;
+  br_number wrong[BR__MOST_WRONG];
+  br__mistake mistake[BR__MOST_WRONG];
+  unsigned wrong_count;
+  int present;
+} br__key;
+
+typedef enum br__judgement
+{
+  BR__RIGHT, BR__NOT_LOWEST, BR__OTHER_FORM, BR__NO_UNIT,       /* the right size */
+  BR__WRONG, BR__UNREADABLE, BR__NO_ANSWER,
+  BR__JUDGEMENTS                /* and from here on one for each mistake */
+} br__judgement;
+
+#define BR__VERDICTS ((size_t) BR__JUDGEMENTS + BR__MISTAKES)
+
+typedef struct br__verdict
+{
+  size_t index;                 /* a br__judgement, or BR__JUDGEMENTS and a br__mistake */
+  br_error error;               /* of what is unreadable; its offset is in the answer as given */
+} br__verdict;
+
+/* "right", "kerf forgotten" ...  */
+const char *br__verdict_name (size_t index);
+/* BR_OK unless memory runs out.  */
+br_status br__judge (br__verdict *v, const char *answer, const br__key *key);
+void br__key_clear (br__key *key);
+
+#endif

@@ -1,0 +1,103 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   worksheet.h - a worksheet: what was asked for, its problems in all versions, and how they are
+   told, solved and written.  */
+#ifndef BR_LESSON_WORKSHEET_H
+#define BR_LESSON_WORKSHEET_H
+
+#include "lesson/problem.h"
+#include "sheet/explain.h"
+
+#define BR__MOST_ROWS 40
+#define BR__MOST_PROBLEMS 100         /* on a paper */
+#define BR__MOST_VERSIONS 10000
+#define BR__MOST_IN_ALL 200000
+
+/* One of the teacher's own problems.  */
+typedef struct br__own
+{
+  char *text;
+  br_number answer;             /* in inches, square inches ... */
+  br_dimension dimension;
+  br_number mark;               /* inches or plain */
+  int decimal;                  /* in a unit that is written in decimals */
+  br_style style;
+  br_text answer_text;
+  br__steps_list steps;
+} br__own;
+
+typedef struct br__worksheet
+{
+  struct { const br__topic *topic; int64_t count; } rows[BR__MOST_ROWS];  /* no topic: own ones */
+  size_t row_count;
+  size_t problem_count;         /* on a paper */
+  int64_t versions, level, seed;
+  int versions_given, large;
+  const struct br__paper *paper;
+  char *title;
+  char **names;
+  size_t name_count;
+  br__own *own;
+  size_t own_count;
+  br__problem *problems;        /* problem I of version V (both from 0) at V * problem_count + I */
+} br__worksheet;
+
+void br__worksheet_free (br__worksheet *w);
+/* Draws all problems of W.  */
+br_status br__worksheet_draw (br__worksheet *w, br__run *run);
+
+/* own.c: all of the sheet's own problems that have an answer.  */
+br_status br__own_collect (br__own **own, size_t *count, br__run *run);
+void br__own_free (br__own *own, size_t count);
+
+/* One problem as it goes on paper.  The part behind TEXT is the key's.  */
+typedef struct br__task
+{
+  const br__problem *problem;   /* NULL: an own one */
+  const char *topic;
+  int room;                     /* lines of 1/4 in */
+  br_text text;
+  br_text answer, exact, mark;  /* as written; n/d in inches; the ruler's mark in inches or "" */
+  const char *unit, *ask;       /* "in" ... "" ; "fraction", "decimal" or "count" */
+  br__steps_list steps;
+  br_text wrong[BR__MOST_WRONG];
+  br__mistake mistake[BR__MOST_WRONG];
+  unsigned wrong_count;
+} br__task;
+
+void br__task_clear (br__task *t);
+
+/* Works problems out in a sheet of its own, so that no setting of the teacher's has a say.  */
+typedef struct br__helper
+{
+  br_sheet *sheet;
+} br__helper;
+
+br_status br__helper_start (br__helper *h);
+void br__helper_end (br__helper *h);
+/* Problem INDEX of VERSION (both from 0).  KEY: with its answer, steps and wrong answers.  */
+br_status br__task_make (br__task *t, br__helper *h, const br__worksheet *w, size_t version,
+                         size_t index, int key);
+
+/* The papers in their order: one for each name, else one for each version.  */
+size_t br__papers_of (const br__worksheet *w);
+size_t br__paper_version (const br__worksheet *w, size_t paper);
+/* What stands at the top; "" where no name is known.  */
+const char *br__paper_name (const br__worksheet *w, size_t paper);
+
+/* How long work goes on: the sink hears of it, and Ctrl-C ends it with an error.  */
+br_status br__lesson_progress (br__run *run, const char *what, size_t done, size_t all);
+
+/* Writers, by the ending of the file's name: OUT gets the whole file.  */
+br_status br__worksheet_text (br_text *out, const br__worksheet *w, br__run *run, int key);
+br_status br__worksheet_csv (br_text *out, const br__worksheet *w, br__run *run, int key);
+br_status br__worksheet_html (br_text *out, const br__worksheet *w, br__run *run, int key);
+/* Straight to the file PATH.  */
+br_status br__worksheet_pdf (const char *path, const br__worksheet *w, br__run *run, int key);
+
+/* statement.c: the file name behind the token at hand, up to the next of WORDS (parted by blanks) or
+   the line's end; the lexer goes on behind it.  */
+br_status br__clause_file (char **path, br__run *run, size_t start, const char *words);
+/* A whole number from LOW to HIGH that is the token at hand.  */
+br_status br__clause_count (int64_t *n, br__run *run, const char *what, int64_t low, int64_t high);
+
+#endif

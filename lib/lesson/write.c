@@ -1,0 +1,217 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   write.c - worksheets and keys as plain text and as a table.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "lesson/rows.h"
+#include "lesson/write.h"
+
+br_status
+br__each_task (br__run *run, const br__worksheet *w, int key, const char *what, br__task_writer *writer, void *user)
+{
+  br__helper h = { NULL };
+  br__task t;
+  size_t papers = key ? (size_t) w->versions : br__papers_of (w);
+  br_status status = br__helper_start (&h);
+  memset (&t, 0, sizeof t);
+  for (size_t paper = 0; paper < papers && status == BR_OK; paper++)
+    {
+      size_t version = key ? paper : br__paper_version (w, paper);
+      status = br__lesson_progress (run, what, paper, papers);
+      for (size_t i = 0; i < w->problem_count && status == BR_OK; i++)
+        {
+          status = br__task_make (&t, &h, w, version, i, key);
+          if (status == BR_OK)
+            status = writer (user, w, &t, paper, version, i);
+        }
+    }
+  br__task_clear (&t);
+  br__helper_end (&h);
+  if (status != BR_OK && run->error && run->error->status == BR_OK)
+    br__fail_plain (run->error, status, 0, 0);
+  return status;
+}
+
+void
+br__put_instruction (br_text *t)
+{
+  br__text_puts (t, "Show your steps. Write each answer in lowest terms and with its unit.");
+}
+
+/* ---- Text ---- */
+
+#define TEXT_WIDTH 78
+#define RULER_COLUMNS 64
+
+/* LENGTH bytes at S, broken at blanks, each line behind INDENT blanks but the first.  */
+static void
+put_wrapped (br_text *t, const char *s, size_t indent)
+{
+  size_t column = indent;
+  while (*s)
+    {
+      size_t n = strcspn (s, " ");
+      if (column > indent && column + 1 + n > TEXT_WIDTH)
+        {
+          br__text_printf (t, "\n%*s", (int) indent, "");
+          column = indent;
+        }
+      else if (column > indent)
+        {
+          br__text_putc (t, ' ');
+          column++;
+        }
+      br__text_put (t, s, n);
+      column += n;
+      s += n + (s[n] == ' ');
+    }
+  br__text_putc (t, '\n');
+}
+
+/* The inch around the arrow in characters: its whole numbers at the ends, a stroke a mark.  */
+static void
+put_ruler (br_text *t, const br__problem *p)
+{
+  int64_t whole = br__ratio_floor (p->given[0]);
+  br__ratio place = br__ratio_mul (br__ratio_part (p->given[0]), br__ratio_of (RULER_COLUMNS, 1));
+  int step = RULER_COLUMNS / (int) p->level, at = (int) (place.num / place.den);
+  br__text_printf (t, "      %*sv\n      ", at, "");
+  for (int i = 0; i <= RULER_COLUMNS; i++)
+    br__text_putc (t, i % step == 0 ? '|' : ' ');
+  br__text_puts (t, "\n      ");
+  for (int i = 0; i <= RULER_COLUMNS; i++)
+    br__text_putc (t, i % (RULER_COLUMNS / 2) == 0 || (i % (RULER_COLUMNS / 4) == 0 && p->level > 4) ? '|' : ' ');
+  br__text_printf (t, "\n      %-*lld%lld\n", RULER_COLUMNS, (long long) whole, (long long) whole + 1);
+}
+
+static void
+put_heading (br_text *t, const br__worksheet *w, size_t paper, size_t version, int key)
+{
+  const char *title = w->title ? w->title : "Worksheet", *name = br__paper_name (w, paper);
+  if (paper > 0)
+    br__text_putc (t, '\f');
+  if (key)
+    br__text_printf (t, "Key: %s    Version %zu of %lld\n\n", title, version + 1, (long long) w->versions);
+  else
+    {
+      br__text_printf (t, "%s    Version %zu\n", title, version + 1);
+      br__text_printf (t, "Name: %s\n", *name ? name : "______________________________");
+      br__put_instruction (t);
+      br__text_puts (t, "\n\n");
+    }
+}
+
+static void
+put_key (br_text *t, const br__task *task)
+{
+  br__text_printf (t, "    Answer: %s\n", br__text_string (&task->answer));
+  for (size_t i = 0; i < task->steps.count; i++)
+    br__text_printf (t, "      %s\n", br__text_string (&task->steps.rows[i]));
+  br__text_puts (t, "    Usual wrong answers:\n");
+  for (unsigned i = 0; i < task->wrong_count && i < BR__WRONG_IN_KEY; i++)
+    {
+      br_text row = BR_TEXT_ZERO;
+      br__text_printf (&row, "%s: %s; %s", br__text_string (&task->wrong[i]), br__mistake_name (task->mistake[i]),
+                       br__mistake_shows (task->mistake[i]));
+      br__text_puts (t, "      ");
+      put_wrapped (t, br__text_string (&row), 8);
+      br__text_clear (&row);
+    }
+  br__text_putc (t, '\n');
+}
+
+typedef struct text_writer
+{
+  br_text *out;
+  int key;
+} text_writer;
+
+static br_status
+text_task (void *user, const br__worksheet *w, const br__task *task, size_t paper, size_t version, size_t index)
+{
+  text_writer *x = user;
+  if (index == 0)
+    put_heading (x->out, w, paper, version, x->key);
+  br__text_printf (x->out, "%2zu. ", index + 1);
+  put_wrapped (x->out, br__text_string (&task->text), 4);
+  if (x->key)
+    put_key (x->out, task);
+  else
+    {
+      if (task->problem && task->problem->topic->picture)
+        put_ruler (x->out, task->problem);
+      for (int i = 0; i < task->room; i++)
+        br__text_putc (x->out, '\n');
+      br__text_puts (x->out, "    Answer: ______________\n\n");
+    }
+  return BR_OK;
+}
+
+br_status
+br__worksheet_text (br_text *out, const br__worksheet *w, br__run *run, int key)
+{
+  text_writer x = { out, key };
+  return br__each_task (run, w, key, key ? "writing the key" : "writing papers", text_task, &x);
+}
+
+/* ---- Table ---- */
+
+static void
+put_next (br_text *t, const char *cell)
+{
+  br__text_putc (t, ',');
+  br__put_cell (t, cell);
+}
+
+static br_status
+csv_task (void *user, const br__worksheet *w, const br__task *task, size_t paper, size_t version, size_t index)
+{
+  text_writer *x = user;
+  br_text steps = BR_TEXT_ZERO;
+  if (!x->key)
+    {
+      br__put_cell (x->out, br__paper_name (w, paper));
+      br__text_printf (x->out, ",%zu,%zu", version + 1, index + 1);
+      put_next (x->out, task->topic);
+      put_next (x->out, br__text_string (&task->text));
+      br__text_putc (x->out, '\n');
+      return BR_OK;
+    }
+  br__text_printf (x->out, "%zu,%zu", version + 1, index + 1);
+  put_next (x->out, task->topic);
+  put_next (x->out, br__text_string (&task->text));
+  put_next (x->out, br__text_string (&task->answer));
+  put_next (x->out, br__text_string (&task->exact));
+  put_next (x->out, task->unit);
+  put_next (x->out, task->ask);
+  put_next (x->out, br__text_string (&task->mark));
+  for (size_t i = 0; i < task->steps.count; i++)
+    br__text_printf (&steps, "%s%s", i ? "; " : "", br__text_string (&task->steps.rows[i]));
+  put_next (x->out, br__text_string (&steps));
+  for (unsigned i = 0; i < BR__MOST_WRONG; i++)
+    {
+      put_next (x->out, i < task->wrong_count ? br__text_string (&task->wrong[i]) : "");
+      put_next (x->out, i < task->wrong_count ? br__mistake_name (task->mistake[i]) : "");
+    }
+  br__text_putc (x->out, '\n');
+  x->out->failed |= steps.failed;
+  br__text_clear (&steps);
+  return BR_OK;
+}
+
+br_status
+br__worksheet_csv (br_text *out, const br__worksheet *w, br__run *run, int key)
+{
+  text_writer x = { out, key };
+  br__text_puts (out, key ? "version,problem,topic,text,answer,exact,unit,form,mark,steps" : "name,version,problem,topic,text\n");
+  for (int i = 1; key && i <= BR__MOST_WRONG; i++)
+    br__text_printf (out, ",wrong %d,shows %d", i, i);
+  if (key)
+    br__text_putc (out, '\n');
+  return br__each_task (run, w, key, key ? "writing the key" : "writing papers", csv_task, &x);
+}

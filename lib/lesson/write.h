@@ -1,0 +1,20 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   write.h - what the writers of worksheets share.  */
+#ifndef BR_LESSON_WRITE_H
+#define BR_LESSON_WRITE_H
+
+#include "lesson/worksheet.h"
+
+/* Puts problem INDEX of a paper; all count from 0.  Of a key, PAPER is the version.  */
+typedef br_status br__task_writer (void *user, const br__worksheet *w, const br__task *task, size_t paper,
+                                   size_t version, size_t index);
+
+/* Calls WRITER for all problems of all papers, or of all versions of the key, and tells WHAT goes on.  */
+br_status br__each_task (br__run *run, const br__worksheet *w, int key, const char *what,
+                         br__task_writer *writer, void *user);
+void br__put_instruction (br_text *t);
+/* Bytes of the fraction at S, such as 2-3/8, or 0.  WHOLE gets where its fraction begins, SLASH where its
+   slash stands.  */
+size_t br__fraction_at (const char *s, size_t *whole, size_t *slash);
+
+#endif

@@ -1,0 +1,54 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   pages.c - opens the module that draws pages: the one beside a program that was not installed, else the
+   installed one.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "pages.h"
+
+#include <dlfcn.h>
+#include <stdio.h>
+#include <string.h>
+#include <unistd.h>
+
+#define MODULE "libbenchrule-draw.so"
+
+/* PATH gets the folder of this program and NAME; 0 where that can not be told.  */
+static int
+beside_program (char *path, size_t size, const char *name)
+{
+  ssize_t n = readlink ("/proc/self/exe", path, size - 1);
+  if (n <= 0)
+    return 0;
+  path[n] = 0;
+  char *slash = strrchr (path, '/');
+  if (!slash || (size_t) (slash - path) + strlen (name) + 2 > size)
+    return 0;
+  strcpy (slash + 1, name);
+  return access (path, R_OK) == 0;
+}
+
+const br_painter *
+pages_find (void *user, br_error *error)
+{
+  static const br_painter *painter;
+  char path[4096];
+  void *module = NULL;
+  (void) user;
+  if (painter)
+    return painter;
+  if (beside_program (path, sizeof path, ".libs/" MODULE))
+    module = dlopen (path, RTLD_NOW | RTLD_LOCAL);
+  if (!module)
+    module = dlopen (PKGLIBDIR "/" MODULE, RTLD_NOW | RTLD_LOCAL);
+  painter = module ? dlsym (module, "br_draw_painter") : NULL;
+  if (!painter && error)
+    {
+      memset (error, 0, sizeof *error);
+      error->status = BR_IO;
+      snprintf (error->message, sizeof error->message, "pages can not be drawn: %s is not there", MODULE);
+      snprintf (error->hint, sizeof error->hint, "write into a .txt, .html or .csv file");
+    }
+  return painter;
+}

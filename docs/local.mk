@@ -8,6 +8,7 @@ dist_example_DATA = \
   docs/examples/cad_numbers.sheet \
   docs/examples/market_cart.sheet \
   docs/examples/market_cart_parts.sheet \
+  docs/examples/market_cart_side.sheet \
   docs/examples/market_cart_sketch.sheet
 dist_bashcompletion_DATA = repl/benchrule.bash
-EXTRA_DIST += docs/certainty.md docs/design.md docs/market_cart.md docs/reference.md
+EXTRA_DIST += docs/certainty.md docs/design.md docs/drawing.md docs/market_cart.md docs/reference.md

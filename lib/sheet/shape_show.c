@@ -227,9 +227,9 @@ br__shape_size_words (br_text *t, const br_sheet *sheet, const br__shape *s)
       status = put_number (t, "", sheet, s, BR__PART_A, 0, 0);
       return status == BR_OK ? put_number (t, " x ", sheet, s, BR__PART_B, 0, 0) : status;
     case BR__ARC:
-      status = put_number (t, "inner radius ", sheet, s, BR__PART_A, 0, 0);
+      status = put_number (t, "radius ", sheet, s, BR__PART_A, 0, 0);
       if (status == BR_OK)
-        status = put_number (t, ", outer radius ", sheet, s, BR__PART_B, 0, 0);
+        status = put_number (t, " to ", sheet, s, BR__PART_B, 0, 0);
       return status == BR_OK ? put_number (t, ", turns ", sheet, s, BR__PART_D, 0, 0) : status;
     case BR__LINE:
       status = put_number (t, "runs ", sheet, s, BR__PART_A, 0, 0);
@@ -242,7 +242,7 @@ br_status
 br__shape_place_words (br_text *t, const br_sheet *sheet, const br__shape *s)
 {
   int box = s->kind == BR__BOX;
-  br_status status = put_number (t, box ? "lower left corner at " : s->kind == BR__LINE ? "middle at " : "centre at ",
+  br_status status = put_number (t, box ? "corner at " : s->kind == BR__LINE ? "middle at " : "centre at ",
                                  sheet, s, BR__PART_X, box ? BR__PART_LEFT : 0, 0);
   return status == BR_OK ? put_number (t, ", ", sheet, s, BR__PART_Y, box ? BR__PART_BOTTOM : 0, 0) : status;
 }

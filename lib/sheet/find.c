@@ -208,7 +208,7 @@ put_keeping (br_record *r, br_text *message, finding *f, const br__root *root)
   br_list *list = br__put_list (r, "keeping");
   int on = kept.has_below && kept.has_above && br_number_equal (&kept.below, &kept.above);
   if (status == BR_OK && kept.has_below)
-    status = put_mark_row (list, &kept.below, on ? "on" : "below", kept.dimension, s);
+    status = put_mark_row (list, &kept.below, on ? root->exact ? "on" : "near" : "below", kept.dimension, s);
   if (status == BR_OK && kept.has_above && !on)
     status = put_mark_row (list, &kept.above, "above", kept.dimension, s);
   if (drawn && kept.failing)

@@ -7,12 +7,12 @@
 
 #define BR__MOST_ROOTS 8
 
-/* One place.  Where EXACT is not, it lies between LOW and HIGH, which are closer to one another than
-   2^-100 inch; else both are near it.  */
+/* One place: a fraction where EXACT, and then LOW and HIGH are it; else it lies between LOW and HIGH, which
+   are closer to one another than 2^-100 inch.  */
 typedef struct br__root
 {
   int exact;
-  br_real value;                /* where EXACT */
+  br_real value;                /* where EXACT; rational */
   br_number low, high;
 } br__root;
 

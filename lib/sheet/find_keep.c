@@ -117,10 +117,8 @@ start_marks (br__kept *k, br_number *factor, br_number *step, const br__root *ro
 {
   br__mark mark = BR__MARK_ZERO;
   br__value x = { BR_REAL_ZERO, dimension };
-  br_real at = BR_REAL_ZERO;
+  br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
   br_status status = br__settings_mark (&mark, s);
-  if (status == BR_OK)
-    status = br_number_set_int (factor, 1);
   if (status == BR_OK)
     status = br_number_set_int (&x.real.rational, 1);
   /* One becomes how many inches it stands for where the mark is a length.  */
@@ -128,20 +126,20 @@ start_marks (br__kept *k, br_number *factor, br_number *step, const br__root *ro
     status = br__mark_size (step, &mark, &x, s);
   if (status == BR_OK)
     status = br_number_set (factor, &x.real.rational);
-  for (int upper = 0; upper < 2 && status == BR_OK; upper++)
-    {
-      br_number *to = upper ? &k->above : &k->below;
-      status = root->exact ? br_real_set (&at, &root->value)
-                           : br_real_set_number (&at, upper ? &root->high : &root->low);
-      if (status == BR_OK)
-        status = br_real_mul (&at, &at, &x.real);
-      if (status == BR_OK)
-        status = br_real_round (to, NULL, &at, step, upper ? BR_UP : BR_DOWN, s->ties, s->bits);
-    }
+  if (status == BR_OK)
+    status = br_number_mul (&low, &root->low, factor);
+  if (status == BR_OK)
+    status = br_number_mul (&high, &root->high, factor);
+  /* A mark between the ends can not be told from the root: both sides begin with it.  */
+  if (status == BR_OK)
+    status = br_ruler_round (&k->below, NULL, NULL, &high, step, BR_DOWN, s->ties);
+  if (status == BR_OK)
+    status = br_ruler_round (&k->above, NULL, NULL, &low, step, BR_UP, s->ties);
   k->dimension = x.dimension;
   br_number_clear (&mark.size);
   br__value_clear (&x);
-  br_real_clear (&at);
+  br_number_clear (&low);
+  br_number_clear (&high);
   return status;
 }
 

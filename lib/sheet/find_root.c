@@ -409,6 +409,32 @@ search (finder *f)
   return status;
 }
 
+/* Z, if it is certain that it is the plainest fraction that it can be: T is zero there.  */
+static br_status
+plain_root (br_real *z, const br__tape *t, const br_number *low, const br_number *high)
+{
+  br_real at = BR_REAL_ZERO, value = BR_REAL_ZERO;
+  mpq_t q;
+  int sign = 1;
+  if (br_real_rational (z))
+    return BR_OK;
+  mpq_init (q);
+  plainest (q, low, high);
+  br_status status = br__number_from_mpq (&at.rational, q);
+  mpq_clear (q);
+  if (status == BR_OK && br__number_bits (&at.rational) <= PLAIN_BITS)
+    {
+      status = br__tape_value (&value, t, &at, 1);
+      if (status == BR_OK)
+        status = br_real_sign (&sign, &value, t->settings->bits);
+      if (status == BR_OK && sign == 0)
+        status = br_real_set (z, &at);
+    }
+  br_real_clear (&at);
+  br_real_clear (&value);
+  return status == BR_UNDECIDED || status == BR_DOMAIN ? BR_OK : status;
+}
+
 /* SLOPE * x + OFFSET = 0.  */
 static br_status
 solve_linear (br__roots *r, const br__tape *t)
@@ -437,8 +463,10 @@ solve_linear (br__roots *r, const br__tape *t)
     status = br__root_valid (&valid, t, &offset);
   if (status == BR_OK)
     status = br_real_enclose (&low, &high, &offset, BR__TAPE_BITS);
+  if (status == BR_OK)
+    status = plain_root (&offset, t, &low, &high);
   if (status == BR_OK && valid)
-    status = add_root (r, &offset, &low, &high);
+    status = add_root (r, br_real_rational (&offset) ? &offset : NULL, &low, &high);
  out:
   br_real_clear (&slope);
   br_real_clear (&offset);

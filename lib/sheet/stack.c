@@ -373,8 +373,9 @@ put_worst (br_record *r, br__check *check, const br__tape *t, const br__bounds *
       int strict = check->comparison == BR__LESS || check->comparison == BR__MORE
                    || check->comparison == BR__UNEQUAL_;
       check->may_fail = sign < 0 || (strict && sign == 0);
-      status = br__put_end (r, &keys, &worst, t->dimension, b->exact, 0, s);
     }
+  if (status == BR_OK && r)
+    status = br__put_end (r, &keys, &worst, t->dimension, b->exact, 0, s);
   if (status == BR_OK)
     br__put_text (r, "as_cut", check->state != BR__CHECK_PASS ? ""
                                : check->may_fail ? may_fail_words : "holds as cut");

@@ -442,7 +442,11 @@ take_sides (builder *b, const br__tree *left, const br__tree *right)
     {
       status = take_tree (b, &y, right);
       if (status == BR_OK)
-        status = br__items_unify (b->tape, &x, &y, b->error);
+        {
+          status = br__items_unify (b->tape, &x, &y, b->error);
+          if (status != BR_OK && b->error)
+            b->error->offset = left->base, b->error->length = right->base + right->length - left->base;
+        }
       if (status == BR_OK)
         status = br__tape_add (b->tape, &x, BR__TAPE_SUB, &x, &y, b->error);
     }

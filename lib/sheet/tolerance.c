@@ -157,15 +157,14 @@ emit_tolerance (br__run *run, br__entry *e)
   br__value band = BR__VALUE_ZERO;
   br_text t = BR_TEXT_ZERO;
   br_real z = BR_REAL_ZERO;
-  br_status status = BR_OK;
-  if (v)
-    {
-      status = br__tolerance_half (&half, e, s, run->error);
-      band.dimension = v->dimension;
-      if (status == BR_OK)
-        status = br_real_set_number (&band.real, &half);
-    }
-  else
+  const br__definition *d = br__entry_definition (e);
+  int own = d && d->tolerance_text;
+  br_status status = v ? br__tolerance_half (&half, e, s, NULL) : BR_DOMAIN;
+  band.dimension = v ? v->dimension : BR_PLAIN;
+  if (status == BR_OK)
+    status = br_real_set_number (&band.real, &half);
+  else if (status == BR_DOMAIN)
+    /* It has no size yet, or one of another kind: as it was given.  */
     status = br__value_set (&band, given);
   if (status == BR_OK)
     status = br__in_sheet_unit (&z, &band, s);
@@ -179,7 +178,7 @@ emit_tolerance (br__run *run, br__entry *e)
       br__put_from (r, "shown", &t);
       br__put_text (r, "typed", text);
       br__put_truth (r, "known", v != NULL);
-      br__put_truth (r, "own", given != &((br__tolerance *) *br__entry_tolerance (e))->value);
+      br__put_truth (r, "own", own);
       status = br__emit (run, r);
     }
   else

@@ -68,3 +68,18 @@ tests_sheet_edits_CPPFLAGS = $(TEST_CPPFLAGS) $(FLINT_CFLAGS)
 tests_sheet_edits_CFLAGS = $(SHEET_TEST_CFLAGS)
 tests_sheet_edits_LDADD = $(FLINT_LIBS) $(TEST_LIBS)
 endif
+
+if HAVE_CMOCKA
+tolerance_tests = tests/sheet/tolerance tests/sheet/find
+check_PROGRAMS += $(tolerance_tests)
+TESTS += $(tolerance_tests)
+tests_sheet_tolerance_SOURCES = tests/sheet/tolerance.c tests/sheet/oracle.h tests/sheet/refusal.h tests/sheet/support.h tests/check.h
+tests_sheet_tolerance_CPPFLAGS = $(TEST_CPPFLAGS) $(FLINT_CFLAGS)
+tests_sheet_tolerance_CFLAGS = $(SHEET_TEST_CFLAGS)
+tests_sheet_tolerance_LDADD = $(FLINT_LIBS) $(TEST_LIBS)
+tests_sheet_find_SOURCES = tests/sheet/find.c tests/sheet/oracle.h tests/sheet/refusal.h tests/sheet/support.h tests/check.h
+tests_sheet_find_CPPFLAGS = $(TEST_CPPFLAGS) $(FLINT_CFLAGS)
+tests_sheet_find_CFLAGS = $(SHEET_TEST_CFLAGS)
+tests_sheet_find_LDADD = $(FLINT_LIBS) $(TEST_LIBS)
+endif
+EXTRA_DIST += tests/data/tolerances.txt

@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    fraction.c - text: words shaped once by pango and set side by side, and fractions of our own: raised
-   numerator, sloped line, lowered denominator, from the digits of whatever font is there.  */
+   numerator, sloped line, lowered denominator, from the digits of whatever font is there.
+
+   Whoever copies the text out of a PDF gets 2-3/8 as it was written: the glyph of the whole number
+   stands for its hyphen, too, and that of the sloped line for a slash.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -16,6 +19,8 @@
 #define SMALL 0.66            /* digits of a fraction, of the letters' size */
 #define RAISED 0.34           /* base of the numerator over the line, of the letters' size */
 #define BAR 0.30              /* width that the sloped line takes */
+#define SLASH "\xE2\x81\x84"   /* U+2044 FRACTION SLASH */
+#define MOST_GLYPHS 64
 #define GAP 0.08              /* between whole number and fraction */
 #define LEADING 1.4           /* line to line */
 
@@ -106,22 +111,72 @@ set_run (br_page *page, const char *text, size_t length, double x, double y, int
   return s->width;
 }
 
+/* Sets S at X, Y; whoever copies its last glyph gets LAST.  Only for runs of digits and the like, a glyph
+   a character, in one font.  0 where it is something else.  */
+static int
+show_as (br_page *page, const br__shape *s, double x, double y, const char *text, size_t length, size_t glyph_count)
+{
+  PangoLayoutLine *line = pango_layout_get_line_readonly (s->layout, 0);
+  const PangoGlyphItem *run = line->runs ? line->runs->data : NULL;
+  cairo_glyph_t glyphs[MOST_GLYPHS];
+  cairo_text_cluster_t clusters[MOST_GLYPHS];
+  if (!run || line->runs->next || (size_t) run->glyphs->num_glyphs != glyph_count || glyph_count > MOST_GLYPHS)
+    return 0;
+  for (size_t i = 0; i < glyph_count; i++)
+    {
+      const PangoGlyphInfo *g = &run->glyphs->glyphs[i];
+      if (g->glyph & PANGO_GLYPH_UNKNOWN_FLAG)
+        return 0;
+      glyphs[i].index = g->glyph;
+      glyphs[i].x = x;
+      glyphs[i].y = y;
+      x += (double) g->geometry.width / PANGO_SCALE;
+      clusters[i].num_glyphs = 1;
+      clusters[i].num_bytes = 1;
+    }
+  clusters[glyph_count - 1].num_bytes = (int) (length - glyph_count + 1);
+  cairo_set_scaled_font (page->cairo, pango_cairo_font_get_scaled_font (PANGO_CAIRO_FONT (run->item->analysis.font)));
+  cairo_show_text_glyphs (page->cairo, text, (int) length, glyphs, (int) glyph_count, clusters, (int) glyph_count, 0);
+  return 1;
+}
+
+/* The whole number of a fraction, with its hyphen unseen.  */
+static double
+set_whole (br_page *page, const piece *p, double x, double y, int32_t size, int bold, int draw)
+{
+  br__shape *s = shape_of (page, p->text, p->whole - 1, size, bold);
+  if (!s)
+    return 0;
+  if (!draw || show_as (page, s, x, y, p->text, p->whole, p->whole - 1))
+    return s->width;
+  return set_run (page, p->text, p->whole - 1, x, y, size, bold, draw);
+}
+
+/* The font's own sloped line in the middle of BAR, or else one that is drawn.  */
+static void
+draw_bar (br_page *page, double x, double y, int32_t size, int bold)
+{
+  double full = BR__POINTS (size);
+  br__shape *s = shape_of (page, SLASH, sizeof SLASH - 1, size, bold);
+  if (s && show_as (page, s, x + (full * BAR - s->width) / 2, y, "/", 1, 1))
+    return;
+  cairo_move_to (page->cairo, x - full * 0.02, y + full * 0.04);
+  cairo_line_to (page->cairo, x + full * (BAR + 0.02), y - full * 0.78);
+  cairo_set_line_width (page->cairo, full * (bold ? 0.09 : 0.065));
+  cairo_set_dash (page->cairo, NULL, 0, 0);
+  cairo_stroke (page->cairo);
+}
+
 static double
 set_fraction (br_page *page, const piece *p, double x, double y, int32_t size, int bold, int draw)
 {
   double full = BR__POINTS (size), start = x;
   int32_t small = (int32_t) (size * SMALL);
   if (p->whole)
-    x += set_run (page, p->text, p->whole - 1, x, y, size, bold, draw) + full * GAP;
+    x += set_whole (page, p, x, y, size, bold, draw) + full * GAP;
   x += set_run (page, p->text + p->whole, p->slash - p->whole, x, y - full * RAISED, small, bold, draw);
   if (draw)
-    {
-      cairo_move_to (page->cairo, x - full * 0.02, y + full * 0.04);
-      cairo_line_to (page->cairo, x + full * (BAR + 0.02), y - full * 0.78);
-      cairo_set_line_width (page->cairo, full * (bold ? 0.09 : 0.065));
-      cairo_set_dash (page->cairo, NULL, 0, 0);
-      cairo_stroke (page->cairo);
-    }
+    draw_bar (page, x, y, size, bold);
   x += full * BAR;
   x += set_run (page, p->text + p->slash + 1, p->length - p->slash - 1, x, y, small, bold, draw);
   return x - start;

@@ -147,35 +147,44 @@ put_problem (layout *l, const br__task *task, size_t index)
   br__text_clear (&number);
 }
 
-static void
-put_row (layout *l, int32_t indent, int bold, const char *text)
+/* DRAW 0 only measures; returns the height.  */
+static int32_t
+put_row (layout *l, int32_t indent, int bold, const char *text, int draw)
 {
-  int32_t x = MARGIN + NUMBER_WIDTH + indent, width = text_width (l) - indent;
-  need (l, put (l, x, l->y, width, l->size, bold, text, 0));
-  l->y += put (l, x, l->y, width, l->size, bold, text, 1);
+  int32_t high = put (l, MARGIN + NUMBER_WIDTH + indent, l->y, text_width (l) - indent, l->size, bold, text, draw);
+  l->y += draw ? high : 0;
+  return high;
 }
 
-static void
-put_key (layout *l, const br__task *task, size_t index)
+static int32_t
+put_key_rows (layout *l, const br__task *task, int draw)
 {
   br_text t = BR_TEXT_ZERO;
-  /* A problem's number, its text and its answer stay together.  */
-  need (l, l->size * 8);
-  br__text_printf (&t, "%zu.", index + 1);
-  put (l, MARGIN, l->y, 0, l->size, 1, br__text_string (&t), 1);
-  put_row (l, 0, 0, br__text_string (&task->text));
-  br__text_reset (&t);
+  int32_t high = put_row (l, 0, 0, br__text_string (&task->text), draw);
   br__text_printf (&t, "Answer: %s", br__text_string (&task->answer));
-  put_row (l, 0, 1, br__text_string (&t));
+  high += put_row (l, 0, 1, br__text_string (&t), draw);
   for (size_t i = 0; i < task->steps.count; i++)
-    put_row (l, BR_PAGE_INCH / 4, 0, br__text_string (&task->steps.rows[i]));
+    high += put_row (l, BR_PAGE_INCH / 4, 0, br__text_string (&task->steps.rows[i]), draw);
   for (unsigned i = 0; i < task->wrong_count && i < BR__WRONG_IN_KEY; i++)
     {
       br__text_reset (&t);
       br__text_printf (&t, "Not %s: %s; %s.", br__text_string (&task->wrong[i]), br__mistake_name (task->mistake[i]),
                        br__mistake_shows (task->mistake[i]));
-      put_row (l, BR_PAGE_INCH / 4, 0, br__text_string (&t));
+      high += put_row (l, BR_PAGE_INCH / 4, 0, br__text_string (&t), draw);
     }
+  br__text_clear (&t);
+  return high;
+}
+
+/* A problem stays on one page with all its steps.  */
+static void
+put_key (layout *l, const br__task *task, size_t index)
+{
+  br_text t = BR_TEXT_ZERO;
+  need (l, put_key_rows (l, task, 0));
+  br__text_printf (&t, "%zu.", index + 1);
+  put (l, MARGIN, l->y, 0, l->size, 1, br__text_string (&t), 1);
+  put_key_rows (l, task, 1);
   l->y += l->size;
   br__text_clear (&t);
 }

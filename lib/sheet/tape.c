@@ -10,6 +10,8 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "sheet/graph_private.h"
+#include "sheet/shape.h"
+#include "sheet/shape.h"
 #include "sheet/tape.h"
 
 #define FIXED SIZE_MAX          /* the place of an entry that stands as it is */
@@ -142,7 +144,7 @@ walk_from (builder *b, br__entry_stack *order, br__entry_stack *walk, br__entry 
 static br__entry *
 entry_of (const builder *b, const br__tree *t, const br__node *n)
 {
-  return n->entry ? n->entry : br__graph_find (b->graph, t->text + n->word, n->word_length);
+  return n->entry ? n->entry : br__node_entry (b->graph, t, n, n->part == BR__PART_CLEAR);
 }
 
 static br_status

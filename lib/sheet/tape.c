@@ -470,10 +470,15 @@ br__tape_make (br__tape *t, br_sheet *sheet, const br__tree *left, const br__tre
   builder b = { t, sheet->graph, names, NULL, 0, 0, NULL, 0, error, left->base, left->length };
   br__entry_stack order = { NULL, 0, 0 }, walk = { NULL, 0, 0 };
   const br__tree *const sides[] = { left, right };
-  unsigned long stamp = ++sheet->graph->stamp;
   br_status status = BR_OK;
 
   t->settings = &sheet->settings;
+  /* A distance of shapes may have to be made first, which is a walk of its own.  */
+  for (size_t side = 0; side < 2; side++)
+    for (size_t i = 0; sides[side] && i < sides[side]->count; i++)
+      if (sides[side]->nodes[i].op == BR__OP_NAME)
+        entry_of (&b, sides[side], &sides[side]->nodes[i]);
+  unsigned long stamp = ++sheet->graph->stamp;
   for (size_t side = 0; side < 2; side++)
     for (size_t i = 0; sides[side] && i < sides[side]->count && status == BR_OK; i++)
       {

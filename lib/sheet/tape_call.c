@@ -319,7 +319,7 @@ br__tape_call (br__tape *t, br__item *z, const br__node *n, br__item *args, br_e
   size_t i = 0;
   while (i < sizeof rows / sizeof rows[0] && strcmp (rows[i].name, name) != 0)
     i++;
-  if (i == sizeof rows / sizeof rows[0] && !br__function_find (name, strlen (name)))
+  if (i == sizeof rows / sizeof rows[0] && br__function_find (name, strlen (name)) != n->function)
     return br__fail (error, BR_DOMAIN, 0, 0, "what shapes measure can not be followed here");
   if (i == sizeof rows / sizeof rows[0])
     return br__fail (error, BR_DOMAIN, 0, 0, "`%s` can not be followed here", name);

@@ -1,6 +1,8 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # The program.  It sees benchrule.h alone.
-benchrule_CPPFLAGS += -DHAVE_READLINE=1 -DPKGLIBDIR='"$(pkglibdir)"'
+benchrule_CPPFLAGS += -DHAVE_READLINE=1 $(repl_folders)
+# Where the module for pages is installed.
+repl_folders = -DPKGLIBDIR='"$(pkglibdir)"'
 # How answers are written; tests link these too.
 repl_answers = \
   repl/json.c \

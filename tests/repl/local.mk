@@ -23,7 +23,7 @@ endif
 # The program without a line editor, which pty runs too.
 check_PROGRAMS += tests/repl/plain
 tests_repl_plain_SOURCES = $(benchrule_SOURCES)
-tests_repl_plain_CPPFLAGS = $(AM_CPPFLAGS) $(JANSSON_CFLAGS) -DWITHOUT_READLINE
+tests_repl_plain_CPPFLAGS = $(AM_CPPFLAGS) $(JANSSON_CFLAGS) -DWITHOUT_READLINE $(repl_folders)
 tests_repl_plain_LDADD = libbenchrule-core.la $(JANSSON_LIBS) $(GLPK_LIBS)
 
 check_PROGRAMS += tests/repl/pty

@@ -25,7 +25,7 @@ beside_program (char *path, size_t size, const char *name)
   char *slash = strrchr (path, '/');
   if (!slash || (size_t) (slash - path) + strlen (name) + 2 > size)
     return 0;
-  strcpy (slash + 1, name);
+  memcpy (slash + 1, name, strlen (name) + 1);
   return access (path, R_OK) == 0;
 }
 

@@ -2,7 +2,7 @@
    page.h - pages through cairo and pango: lines, arcs, text with proper fractions, rulers; to PDF,
    SVG and PNG.  Sizes are 72,000ths of an inch as in the section "Pages" of benchrule.h.
 
-   The same calls give the same bytes: no date goes into a file but SOURCE_DATE_EPOCH's.  Black on
+   The same calls give the same bytes: no date goes into a file.  Black on
    white alone.  */
 #ifndef BR_DRAW_PAGE_H
 #define BR_DRAW_PAGE_H

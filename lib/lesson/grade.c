@@ -193,12 +193,13 @@ grade_all (br__class *c, br__run *run, br_text *out)
 
 enum { ANSWERS, KEY, NAMES, POINTS, MARKS, PATHS };
 
-/* The names of the files, by the words before them.  */
+/* The names of the files, by the words before them, and where they stand.  */
 static br_status
-read_paths (char **paths, br__run *run)
+read_paths (char **paths, size_t *starts, br__run *run)
 {
   static const char *const words[] = { "", "with", "names", "points", "into" };
-  br_status status = br__clause_file (&paths[ANSWERS], run, run->word.offset + run->word.length, CLAUSES);
+  starts[ANSWERS] = run->word.offset + run->word.length;
+  br_status status = br__clause_file (&paths[ANSWERS], run, starts[ANSWERS], CLAUSES);
   while (status == BR_OK && run->lex.token.type != BR__END)
     {
       int k = KEY;
@@ -206,7 +207,8 @@ read_paths (char **paths, br__run *run)
         k++;
       if (k == PATHS || paths[k])
         return br__expected (run, "one of `with`, `names`, `points` and `into`");
-      status = br__clause_file (&paths[k], run, run->lex.next, CLAUSES);
+      starts[k] = run->lex.next;
+      status = br__clause_file (&paths[k], run, starts[k], CLAUSES);
     }
   if (status == BR_OK && !paths[KEY])
     return br__expected (run, "`with KEY.csv`");
@@ -217,26 +219,28 @@ br_status
 br__do_grade (br__run *run)
 {
   char *paths[PATHS] = { NULL, NULL, NULL, NULL, NULL };
+  size_t starts[PATHS] = { 0 };
   br__class c;
   br_text out = BR_TEXT_ZERO;
   memset (&c, 0, sizeof c);
-  br_status status = read_paths (paths, run);
+  br_status status = read_paths (paths, starts, run);
   if (status == BR_OK)
     status = br__points_default (&c);
   if (status == BR_OK)
-    status = br__key_read (&c, paths[KEY], run->error);
+    status = br__placed (run, br__key_read (&c, paths[KEY], run->error), starts[KEY], run->end);
   if (status == BR_OK && paths[POINTS])
-    status = br__points_read (&c, paths[POINTS], run->error);
+    status = br__placed (run, br__points_read (&c, paths[POINTS], run->error), starts[POINTS], run->end);
   if (status == BR_OK && paths[NAMES])
-    status = br__names_read (&c.names, &c.name_count, paths[NAMES], run->error);
+    status = br__placed (run, br__names_read (&c.names, &c.name_count, paths[NAMES], run->error), starts[NAMES], run->end);
   if (status == BR_OK)
-    status = br__rows_read (&c.answers, paths[ANSWERS], run->error);
+    status = br__placed (run, br__rows_read (&c.answers, paths[ANSWERS], run->error), starts[ANSWERS], run->end);
   if (status == BR_OK)
-    status = find_columns (&c, paths[ANSWERS], run->error);
+    status = br__placed (run, find_columns (&c, paths[ANSWERS], run->error), starts[ANSWERS], run->end);
   if (status == BR_OK)
     status = grade_all (&c, run, &out);
   if (status == BR_OK)
-    status = br__file_write (paths[MARKS], br__text_string (&out), out.length, run->error);
+    status = br__placed (run, br__file_write (paths[MARKS], br__text_string (&out), out.length, run->error), starts[MARKS],
+                         run->end);
   if (status == BR_OK)
     status = br__grade_summary (run, &c, paths[MARKS]);
   for (int i = 0; i < PATHS; i++)

@@ -12,6 +12,11 @@
    those of the reference.  */
 #define MOST_NEW 400
 #define MOST_DRAWS 4000
+/* A difficulty serves when so many sets of numbers have it among so many draws; references that
+   are tried.  */
+#define COMPANY 6
+#define COMPANY_DRAWS 600
+#define MOST_REFERENCES 100
 
 const br__topic *
 br__topic_at (size_t index)
@@ -23,21 +28,6 @@ br__topic_at (size_t index)
     &br__topic_missing
   };
   return index < sizeof topics / sizeof topics[0] ? topics[index] : NULL;
-}
-
-void
-br__plan_make (br__plan *plan, const br__topic *topic, int64_t level, uint64_t seed,
-               uint64_t index, uint64_t nth)
-{
-  br__random r;
-  br__random_start (&r, seed, 0, index);
-  plan->topic = topic;
-  plan->level = level;
-  /* Kinds take turns, so that two problems of a topic are of two kinds.  */
-  plan->kind = (unsigned) (nth % topic->kind_count);
-  plan->scene = (unsigned) ((nth / topic->kind_count + br__random_below (&r, BR__SCENES)) % BR__SCENES);
-  for (int i = 0; i < BR__PLAN_WORDS; i++)
-    plan->words[i] = br__random_next (&r) >> 1;
 }
 
 int64_t
@@ -161,32 +151,73 @@ is_new (const br__problem *p, const br__problem *before, const br__problem *earl
   return 1;
 }
 
+/* 1 if numbers of the same difficulty are easily found: enough of them for seats side by side.  R is
+   a copy.  */
+static int
+has_company (const br__plan *plan, br__random r)
+{
+  br__problem found[COMPANY];
+  int count = 0;
+  for (int i = 0; i < COMPANY_DRAWS && count < COMPANY; i++)
+    {
+      br__problem made;
+      br__difficulty d;
+      int known = 0;
+      if (!draw (&made, plan, &r))
+        continue;
+      br__problem_measure (&d, &made);
+      for (int k = 0; k < count; k++)
+        known |= is_repeat (&made, &found[k]);
+      if (!known && memcmp (&d, &plan->wanted, sizeof d) == 0)
+        found[count++] = made;
+    }
+  return count == COMPANY;
+}
+
+void
+br__plan_make (br__plan *plan, const br__topic *topic, int64_t level, uint64_t seed,
+               uint64_t index, uint64_t nth)
+{
+  br__random r;
+  br__random_start (&r, seed, 0, index);
+  plan->topic = topic;
+  plan->level = level;
+  /* Kinds take turns, so that two problems of a topic are of two kinds.  */
+  plan->kind = (unsigned) (nth % topic->kind_count);
+  plan->scene = (unsigned) ((nth / topic->kind_count + br__random_below (&r, BR__SCENES)) % BR__SCENES);
+  for (int i = 0; i < BR__PLAN_WORDS; i++)
+    plan->words[i] = br__random_next (&r) >> 1;
+  for (int i = 0; i < MOST_REFERENCES; i++)
+    {
+      while (!draw (&plan->reference, plan, &r))
+        continue;
+      br__problem_measure (&plan->wanted, &plan->reference);
+      if (has_company (plan, r))
+        break;
+    }
+}
+
 void
 br__problem_make (br__problem *p, const br__plan *plan, uint64_t seed, uint64_t version,
                   uint64_t index, const br__problem *before, const br__problem *earlier, size_t count)
 {
-  br__problem reference, made;
-  br__difficulty wanted, d;
+  br__problem made;
+  br__difficulty d;
   br__random r;
 
-  br__random_start (&r, seed, 0, index);
-  br__random_next (&r);
-  while (!draw (&reference, plan, &r))
-    continue;
-  br__problem_measure (&wanted, &reference);
   br__random_start (&r, seed, version, index);
   for (int i = 0; i < MOST_DRAWS; i++)
     {
       if (!draw (&made, plan, &r))
         continue;
       br__problem_measure (&d, &made);
-      if (memcmp (&d, &wanted, sizeof d) == 0 && (i >= MOST_NEW || is_new (&made, before, earlier, count)))
+      if (memcmp (&d, &plan->wanted, sizeof d) == 0 && (i >= MOST_NEW || is_new (&made, before, earlier, count)))
         {
           *p = made;
           return;
         }
     }
-  *p = reference;
+  *p = plan->reference;
 }
 
 void

@@ -2,9 +2,9 @@
    problem.h - problems: their topics, their numbers, their wording, their wrong answers.
 
    What all versions of a problem share is its plan: kind, scene, denominators and the like, from
-   stream (seed, 0, problem).  A version draws numbers from stream (seed, version, problem) until
-   its difficulty is that of the reference, the numbers that stream (seed, 0, problem) goes on to
-   give.  */
+   stream (seed, 0, problem), which goes on to give a reference: the first numbers whose difficulty others
+   have, too.  A version draws numbers from stream (seed, version, problem) until its difficulty is
+   that of the reference.  */
 #ifndef BR_LESSON_PROBLEM_H
 #define BR_LESSON_PROBLEM_H
 
@@ -68,6 +68,8 @@ typedef struct br__plan
   unsigned kind, scene;
   int64_t level;
   uint64_t words[BR__PLAN_WORDS];       /* what a topic takes its shared choices from */
+  br__problem reference;
+  br__difficulty wanted;
 } br__plan;
 
 typedef struct br__topic_kind

@@ -134,8 +134,7 @@ static const br__topic_kind stock_kinds[] =
 static int
 draw_stock (br__problem *p, const br__plan *plan, br__random *r)
 {
-  static const int64_t lengths[] = { 36, 48, 72, 96 };
-  br__ratio board = br__ratio_of (lengths[plan->words[0] % 4], 1), kerf = kerf_of (plan, 1);
+  br__ratio board = br__ratio_of (br__random_between (r, 30, 96), 1), kerf = kerf_of (plan, 1);
   br__ratio piece = br__draw_length (r, 3, 9, br__plan_den (plan, 2, 4, plan->level));
   br__ratio step = br__ratio_add (piece, kerf);
   br__ratio exact = br__ratio_div (br__ratio_add (board, kerf), step);

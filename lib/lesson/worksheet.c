@@ -86,6 +86,19 @@ br__clause_file (char **path, br__run *run, size_t start, const char *words)
 }
 
 br_status
+br__placed (br__run *run, br_status status, size_t start, size_t end)
+{
+  if (status != BR_OK && run->error && run->error->length == 0 && run->error->offset == 0)
+    {
+      while (start < end && br__blank_at (run->text + start, 1))
+        start++;
+      run->error->offset = start;
+      run->error->length = end - start;
+    }
+  return status;
+}
+
+br_status
 br__clause_count (int64_t *n, br__run *run, const char *what, int64_t low, int64_t high)
 {
   br_measure m = BR_MEASURE_ZERO;
@@ -159,7 +172,7 @@ read_rows (br__worksheet *w, br__run *run)
       if (status == BR_OK)
         status = br__lex_next (&run->lex, run->error);
       if (status == BR_OK)
-        status = br__clause_count (&count, run, "how many problems of a topic", 1, BR__MOST_PROBLEMS);
+        status = br__clause_count (&count, run, "the count of problems", 1, BR__MOST_PROBLEMS);
       if (status == BR_OK && (w->row_count == BR__MOST_ROWS || w->problem_count + (size_t) count > BR__MOST_PROBLEMS))
         status = br__fail (run->error, BR_TOO_BIG, at.offset, at.length, "more than %d problems on a paper", BR__MOST_PROBLEMS);
       if (status == BR_OK)
@@ -210,9 +223,11 @@ read_option (br__worksheet *w, br__run *run)
   if (br__lex_is_word (&run->lex, "names"))
     {
       char *path = NULL;
-      status = br__clause_file (&path, run, run->lex.next, OPTION_WORDS);
+      size_t start = run->lex.next;
+      status = br__clause_file (&path, run, start, OPTION_WORDS);
       if (status == BR_OK)
-        status = br__names_read (&w->names, &w->name_count, path, run->error);
+        status = br__placed (run, br__names_read (&w->names, &w->name_count, path, run->error), start,
+                             run->lex.token.offset);
       br__free (path);
       return status;
     }
@@ -236,7 +251,7 @@ read_option (br__worksheet *w, br__run *run)
   if (seed)
     return br__clause_count (&w->seed, run, "a seed", 0, INT64_C (999999999999999999));
   w->versions_given = 1;
-  return br__clause_count (&w->versions, run, "how many versions", 1, BR__MOST_VERSIONS);
+  return br__clause_count (&w->versions, run, "the count of versions", 1, BR__MOST_VERSIONS);
 }
 
 /* ---- Drawing ---- */
@@ -296,7 +311,7 @@ ends_with (const char *path, const char *ending)
 
 /* Writes W, or its key, by the ending of PATH.  */
 static br_status
-put_file (const char *path, const br__worksheet *w, br__run *run, int key, size_t start)
+put_file (const char *path, const br__worksheet *w, br__run *run, int key)
 {
   static const struct
   {
@@ -321,20 +336,7 @@ put_file (const char *path, const br__worksheet *w, br__run *run, int key, size_
         br__text_clear (&out);
         return status;
       }
-  status = br__fail (run->error, BR_DOMAIN, start, run->end - start, "the name must end in .pdf, .txt, .csv or .html");
-  return status;
-}
-
-/* An error about a file gets the place where its name stands.  */
-static br_status
-placed (br__run *run, br_status status, size_t start)
-{
-  if (status != BR_OK && run->error && run->error->length == 0 && run->error->offset == 0)
-    {
-      run->error->offset = start;
-      run->error->length = run->end - start;
-    }
-  return status;
+  return br__fail (run->error, BR_DOMAIN, 0, 0, "the name must end in .pdf, .txt, .csv or .html");
 }
 
 static br_status
@@ -403,7 +405,7 @@ br__do_worksheet (br__run *run)
   if (status == BR_OK)
     status = br__worksheet_draw (w, run);
   if (status == BR_OK)
-    status = placed (run, put_file (path, w, run, 0, start), start);
+    status = br__placed (run, put_file (path, w, run, 0), start, run->end);
   if (status == BR_OK)
     status = emit_made (run, "worksheet", path, w);
   if (status == BR_OK)
@@ -432,7 +434,7 @@ br__do_key (br__run *run)
     }
   status = br__clause_file (&path, run, start, "");
   if (status == BR_OK)
-    status = placed (run, put_file (path, w, run, 1, start), start);
+    status = br__placed (run, put_file (path, w, run, 1), start, run->end);
   if (status == BR_OK)
     status = emit_made (run, "key", path, w);
   br__free (path);

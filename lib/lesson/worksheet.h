@@ -97,6 +97,8 @@ br_status br__worksheet_pdf (const char *path, const br__worksheet *w, br__run *
 /* statement.c: the file name behind the token at hand, up to the next of WORDS (parted by blanks) or
    the line's end; the lexer goes on behind it.  */
 br_status br__clause_file (char **path, br__run *run, size_t start, const char *words);
+/* An error without a place, such as one about a file, gets START..END of the line.  */
+br_status br__placed (br__run *run, br_status status, size_t start, size_t end);
 /* A whole number from LOW to HIGH that is the token at hand.  */
 br_status br__clause_count (int64_t *n, br__run *run, const char *what, int64_t low, int64_t high);
 

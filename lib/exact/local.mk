@@ -4,7 +4,9 @@ libbenchrule_core_la_SOURCES += \
   lib/exact/memory.h \
   lib/exact/number.c \
   lib/exact/number.h \
+  lib/exact/digits.h \
   lib/exact/number_big.c \
+  lib/exact/number_decimal.c \
   lib/exact/number_round.c \
   lib/exact/number_text.c \
   lib/exact/status.c \

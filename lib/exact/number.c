@@ -72,15 +72,6 @@ br_number_swap (br_number *x, br_number *y)
   *y = kept;
 }
 
-void
-br__number_move (br_number *z, br_number *x)
-{
-  if (z == x)
-    return;
-  br_number_clear (z);
-  br_number_swap (z, x);
-}
-
 /* Z = N / D of magnitudes below 2^64, with the sign of NEGATIVE; D is not 0.  */
 static br_status
 set_magnitudes (br_number *z, int negative, uint64_t n, uint64_t d)

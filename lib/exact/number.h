@@ -53,6 +53,17 @@ br__number_drop (br_number *x)
     *x = (br_number) BR_NUMBER_ZERO;
 }
 
+/* Z takes over the value of X, which becomes 0.  */
+static inline void
+br__number_move (br_number *z, br_number *x)
+{
+  if (z == x)
+    return;
+  br__number_drop (z);
+  *z = *x;
+  *x = (br_number) BR_NUMBER_ZERO;
+}
+
 /* Z, whatever it held, becomes NUM / DEN, which are in lowest terms and fit inline.  */
 static inline void
 br__number_put_small (br_number *z, int64_t num, int64_t den)
@@ -100,8 +111,6 @@ br_status br__number_from_digits (br_number *z, const char *whole, size_t whole_
    the one place that decides them.  OFF gets integer * DEN - NUM.  */
 int64_t br__round_ratio (int64_t *off, int *tie, int64_t num, int64_t den, br_direction direction,
                          br_ties ties);
-/* Z takes over the value of X, which becomes 0.  */
-void br__number_move (br_number *z, br_number *x);
 /* Bits of the larger of numerator and denominator.  */
 size_t br__number_bits (const br_number *x);
 

@@ -161,6 +161,7 @@ set_sizes (br__column *c)
   const br__settings *s = c->settings;
   br_status status = br__settings_factor (&c->unit, s, BR_LENGTH);
   c->lengths = c->mark.length;
+  c->grid = br_number_sign (&s->grid) ? &s->grid : NULL;
   for (int length = 0; length < 2 && status == BR_OK; length++)
     {
       br__value x = { BR_REAL_ZERO, length ? BR_LENGTH : BR_PLAIN };

@@ -8,6 +8,7 @@
 #include "sheet/output.h"
 #include "sheet/sheet.h"
 
+#define BR__SLACK 16                /* bytes that may be copied behind the end of a row */
 #define BR__BAD_TOLD 20             /* cells that are no measure and are told one by one */
 
 typedef enum br__column_size { BR__AS_IT_IS, BR__FULL_SIZE, BR__DRAWN_SIZE } br__column_size;
@@ -20,6 +21,7 @@ typedef struct br__column
   br__mark mark;
   br_direction direction;
   br_number sizes[2];         /* of the mark: for plain numbers, for lengths in inches */
+  const br_number *grid;      /* the size of a box, or NULL */
   br_number unit;             /* inches in the sheet's unit */
   int lengths;                /* plain numbers are lengths in the sheet's unit */
   size_t index;               /* of the column, from 0 */
@@ -44,7 +46,7 @@ typedef struct br__bads
 
 typedef struct br__block
 {
-  char *in;                   /* whole rows, from START on not yet worked on */
+  char *in;                   /* whole rows, from START on not yet worked on; BR__SLACK bytes behind them */
   size_t start, length, room;
   int last;                   /* nothing comes behind it */
   int done;

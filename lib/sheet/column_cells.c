@@ -37,7 +37,6 @@ br_status
 br__column_value (br_number *x, br_dimension *dimension, const br__column *c, br__block *b,
                   const br__csv_row *row, br_error *error)
 {
-  const br__settings *s = c->settings;
   const char *text = row->cell;
   size_t length = (size_t) (row->cell_end - row->cell);
   br_measure m = BR_MEASURE_ZERO;
@@ -50,7 +49,7 @@ br__column_value (br_number *x, br_dimension *dimension, const br__column *c, br
       text = br__text_string (&b->cell);
       length = b->cell.length;
     }
-  br_status status = br_measure_read (&m, text, length, br_number_sign (&s->grid) ? &s->grid : NULL, error);
+  br_status status = br_measure_read (&m, text, length, c->grid, error);
   if (status != BR_OK)
     return status;
   *dimension = m.unit ? m.unit->dimension : BR_PLAIN;
@@ -68,7 +67,7 @@ br__column_value (br_number *x, br_dimension *dimension, const br__column *c, br
       *dimension = BR_LENGTH;
     }
   if (status == BR_OK)
-    br_number_swap (x, &m.value);
+    br__number_move (x, &m.value);
   else
     br__fail_plain (error, status, 0, length);
   br__number_drop (&m.value);
@@ -163,6 +162,20 @@ add_bad_cell (br__block *b, const br__csv_row *row, br_error *error)
   add_bad (b, row, row->cell, error);
 }
 
+/* As br__text_put, for the bytes of a block.  A row is short: pieces of one size, with what is behind it in
+   the block, take less than a call that looks how long it is.  */
+static inline void
+put_bytes (br_text *out, const char *start, const char *end)
+{
+  size_t length = (size_t) (end - start);
+  char *at = br__text_room (out, length + BR__SLACK);
+  if (!at)
+    return;
+  for (size_t i = 0; i < length; i += BR__SLACK)
+    memcpy (at + i, start + i, BR__SLACK);
+  br__text_took (out, length);
+}
+
 static void
 put_nothing (br_text *out, size_t cells)
 {
@@ -178,7 +191,7 @@ put_row (br__block *b, const br__column *c, const br__csv_row *row)
   br_dimension dimension = BR_PLAIN;
   br_error error;
   br_status status;
-  br__text_put (&b->out, row->start, (size_t) (row->end - row->start));
+  put_bytes (&b->out, row->start, row->end);
   if (row->cells < c->width)
     put_nothing (&b->out, c->width - row->cells);
   if (!row->cell)
@@ -233,7 +246,7 @@ br__column_rows (br__block *b, const br__column *c)
               put_row (b, c, &row);
               b->rows++;
             }
-          br__text_put (&b->out, row.end, (size_t) (row.next - row.end));
+          put_bytes (&b->out, row.end, row.next);
         }
       b->lines += 1 + row.breaks;
     }

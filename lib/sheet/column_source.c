@@ -84,7 +84,7 @@ br__block_fill (br__block *b, br__pump *p)
   b->last = b->done = 0;
   b->status = BR_OK;
   br__text_reset (&b->out);
-  if (!br__grow (&b->in, &b->room, p->carry.length + BR__COLUMN_BLOCK, 1))
+  if (!br__grow (&b->in, &b->room, p->carry.length + BR__COLUMN_BLOCK + BR__SLACK, 1))
     return br__fail_plain (p->job->run->error, BR_NO_MEMORY, 0, 0);
   if (p->carry.length)
     memcpy (b->in, p->carry.bytes, p->carry.length);
@@ -92,7 +92,7 @@ br__block_fill (br__block *b, br__pump *p)
   br__text_reset (&p->carry);
   for (;;)
     {
-      if (!br__grow (&b->in, &b->room, b->length + BR__COLUMN_BLOCK, 1))
+      if (!br__grow (&b->in, &b->room, b->length + BR__COLUMN_BLOCK + BR__SLACK, 1))
         return br__fail_plain (p->job->run->error, BR_NO_MEMORY, 0, 0);
       status = take (&got, p, b->in + b->length, BR__COLUMN_BLOCK);
       if (status != BR_OK)

@@ -29,3 +29,24 @@ BENCHES += tests/bench/cuts
 tests_bench_cuts_SOURCES = tests/bench/cuts.c repl/solver.c
 tests_bench_cuts_CPPFLAGS = $(AM_CPPFLAGS) -I$(top_srcdir)/repl
 tests_bench_cuts_LDADD = libbenchrule-core.la $(GLPK_LIBS) $(MPFI_LIBS) $(MPFR_LIBS) $(GMP_LIBS)
+
+# A column of a million cells, against others.
+BENCHES += tests/bench/columns
+tests_bench_columns_SOURCES = tests/bench/columns.c tests/bench/column_peers.c tests/bench/column_peers.h
+tests_bench_columns_CPPFLAGS = $(AM_CPPFLAGS) $(FLINT_CFLAGS)
+tests_bench_columns_LDADD = libbenchrule-core.la $(FLINT_LIBS) $(MPFI_LIBS) $(MPFR_LIBS) $(GMP_LIBS)
+
+BENCHES += tests/bench/work
+tests_bench_work_SOURCES = tests/bench/work.c
+tests_bench_work_LDADD = libbenchrule-core.la $(MPFI_LIBS) $(MPFR_LIBS) $(GMP_LIBS)
+
+# Instructions, which no busy machine changes, against those that are written down.
+EXTRA_DIST += tests/bench/instructions.sh tests/bench/baseline.txt
+instructions: all tests/bench/work$(EXEEXT)
+	srcdir='$(abs_srcdir)' CC='$(CC)' VALGRIND='$(VALGRIND)' BR='$(abs_builddir)/benchrule$(EXEEXT)' \
+	  $(BASH_PROGRAM) $(srcdir)/tests/bench/instructions.sh tests/bench/work$(EXEEXT)
+.PHONY: instructions
+
+# Papers by the hundred: the program does the work.
+BENCHES += tests/bench/lesson
+tests_bench_lesson_SOURCES = tests/bench/lesson.c

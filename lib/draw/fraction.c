@@ -20,7 +20,7 @@
 #define RAISED 0.34           /* base of the numerator over the line, of the letters' size */
 #define BAR 0.30              /* width that the sloped line takes */
 #define SLASH "\xE2\x81\x84"   /* U+2044 FRACTION SLASH */
-#define MOST_GLYPHS 64
+#define MOST_GLYPHS 200
 #define GAP 0.08              /* between whole number and fraction */
 #define LEADING 1.4           /* line to line */
 
@@ -28,8 +28,20 @@ struct br__shape
 {
   PangoLayout *layout;
   double width;
+  cairo_scaled_font_t *font;      /* of a run with one glyph for each byte (or the slash), else NULL */
+  const PangoGlyphInfo *glyphs;   /* then those */
   UT_hash_handle hh;
-  char key[];                 /* bold, size in 1/72,000 in, text */
+  char key[];                     /* bold, size in 1/72,000 in, text */
+};
+
+/* Glyphs of one font that wait to be put down in one go.  */
+struct br__batch
+{
+  cairo_scaled_font_t *font;
+  cairo_glyph_t glyphs[MOST_GLYPHS];
+  cairo_text_cluster_t clusters[MOST_GLYPHS];
+  char text[MOST_GLYPHS * 2];
+  int count, length;
 };
 
 /* A piece that is set without a break: a run of letters, or a fraction.  */
@@ -51,6 +63,7 @@ br__shapes_free (br_page *page)
       g_object_unref (s->layout);
       free (s);
     }
+  free (page->batch);
 }
 
 static PangoLayout *
@@ -68,32 +81,92 @@ shape_text (br_page *page, const char *text, size_t length, int32_t size, int bo
   return layout;
 }
 
+/* Whether the layout of S is a plain run, as those of digits and of most words are.  */
+static void
+look_for_glyphs (br__shape *s, size_t characters)
+{
+  PangoLayoutLine *line = pango_layout_get_line_readonly (s->layout, 0);
+  const PangoGlyphItem *run = line->runs ? line->runs->data : NULL;
+  if (!run || line->runs->next || (size_t) run->glyphs->num_glyphs != characters || characters > MOST_GLYPHS)
+    return;
+  for (size_t i = 0; i < characters; i++)
+    if (run->glyphs->glyphs[i].glyph & PANGO_GLYPH_UNKNOWN_FLAG)
+      return;
+  s->font = pango_cairo_font_get_scaled_font (PANGO_CAIRO_FONT (run->item->analysis.font));
+  s->glyphs = run->glyphs->glyphs;
+}
+
+static br__shape *
+new_shape (br_page *page, const char *key, size_t head, size_t n, int32_t size, int bold)
+{
+  br__shape *s = calloc (1, sizeof *s + n);
+  PangoRectangle logical;
+  if (!s)
+    return NULL;
+  memcpy (s->key, key, n);
+  s->layout = shape_text (page, key + head, n - head, size, bold);
+  pango_layout_get_extents (s->layout, NULL, &logical);
+  s->width = (double) logical.width / PANGO_SCALE;
+  look_for_glyphs (s, n - head == sizeof SLASH - 1 && memcmp (key + head, SLASH, n - head) == 0 ? 1 : n - head);
+  HASH_ADD (hh, page->shapes, key, n, s);
+  return s;
+}
+
 /* The shape of LENGTH bytes at TEXT; NULL when memory ran out.  */
 static br__shape *
 shape_of (br_page *page, const char *text, size_t length, int32_t size, int bold)
 {
   size_t head = sizeof size + 1, n = head + length;
-  br__shape *s = malloc (sizeof *s + n), *known;
-  if (!s)
+  char near[200], *key = n <= sizeof near ? near : malloc (n);
+  br__shape *s = NULL;
+  if (key)
     {
-      page->failed = 1;
-      return NULL;
+      key[0] = (char) bold;
+      memcpy (key + 1, &size, sizeof size);
+      memcpy (key + head, text, length);
+      HASH_FIND (hh, page->shapes, key, n, s);
+      if (!s)
+        s = new_shape (page, key, head, n, size, bold);
     }
-  s->key[0] = (char) bold;
-  memcpy (s->key + 1, &size, sizeof size);
-  memcpy (s->key + head, text, length);
-  HASH_FIND (hh, page->shapes, s->key, n, known);
-  if (known)
-    {
-      free (s);
-      return known;
-    }
-  PangoRectangle logical;
-  s->layout = shape_text (page, text, length, size, bold);
-  pango_layout_get_extents (s->layout, NULL, &logical);
-  s->width = (double) logical.width / PANGO_SCALE;
-  HASH_ADD (hh, page->shapes, key, n, s);
+  if (key != near)
+    free (key);
+  page->failed |= !s;
   return s;
+}
+
+static void
+put_batch (br_page *page)
+{
+  br__batch *b = page->batch;
+  if (!b || !b->count)
+    return;
+  cairo_set_scaled_font (page->cairo, b->font);
+  cairo_show_text_glyphs (page->cairo, b->text, b->length, b->glyphs, b->count, b->clusters, b->count, 0);
+  b->count = b->length = 0;
+}
+
+/* Adds the glyphs of S at X, Y; whoever copies them gets the LENGTH bytes at TEXT, of which the last glyph
+   may have one more than the others.  0 where that can not be.  */
+static int
+add_glyphs (br_page *page, const br__shape *s, double x, double y, const char *text, size_t length, size_t count)
+{
+  br__batch *b = page->batch;
+  if (!s->font || !b)
+    return 0;
+  if (b->font != s->font || (size_t) b->count + count > MOST_GLYPHS || (size_t) b->length + length > sizeof b->text)
+    put_batch (page);
+  b->font = s->font;
+  for (size_t i = 0; i < count; i++)
+    {
+      cairo_glyph_t glyph = { s->glyphs[i].glyph, x, y };
+      cairo_text_cluster_t cluster = { i + 1 < count ? 1 : (int) (length - count + 1), 1 };
+      b->clusters[b->count] = cluster;
+      b->glyphs[b->count++] = glyph;
+      x += (double) s->glyphs[i].geometry.width / PANGO_SCALE;
+    }
+  memcpy (b->text + b->length, text, length);
+  b->length += (int) length;
+  return 1;
 }
 
 /* Sets LENGTH bytes with their base line at Y; returns the width.  */
@@ -103,41 +176,13 @@ set_run (br_page *page, const char *text, size_t length, double x, double y, int
   br__shape *s = length ? shape_of (page, text, length, size, bold) : NULL;
   if (!s)
     return 0;
-  if (draw)
+  if (draw && !add_glyphs (page, s, x, y, text, length, length))
     {
+      put_batch (page);
       cairo_move_to (page->cairo, x, y);
       pango_cairo_show_layout_line (page->cairo, pango_layout_get_line_readonly (s->layout, 0));
     }
   return s->width;
-}
-
-/* Sets S at X, Y; whoever copies its last glyph gets LAST.  Only for runs of digits and the like, a glyph
-   a character, in one font.  0 where it is something else.  */
-static int
-show_as (br_page *page, const br__shape *s, double x, double y, const char *text, size_t length, size_t glyph_count)
-{
-  PangoLayoutLine *line = pango_layout_get_line_readonly (s->layout, 0);
-  const PangoGlyphItem *run = line->runs ? line->runs->data : NULL;
-  cairo_glyph_t glyphs[MOST_GLYPHS];
-  cairo_text_cluster_t clusters[MOST_GLYPHS];
-  if (!run || line->runs->next || (size_t) run->glyphs->num_glyphs != glyph_count || glyph_count > MOST_GLYPHS)
-    return 0;
-  for (size_t i = 0; i < glyph_count; i++)
-    {
-      const PangoGlyphInfo *g = &run->glyphs->glyphs[i];
-      if (g->glyph & PANGO_GLYPH_UNKNOWN_FLAG)
-        return 0;
-      glyphs[i].index = g->glyph;
-      glyphs[i].x = x;
-      glyphs[i].y = y;
-      x += (double) g->geometry.width / PANGO_SCALE;
-      clusters[i].num_glyphs = 1;
-      clusters[i].num_bytes = 1;
-    }
-  clusters[glyph_count - 1].num_bytes = (int) (length - glyph_count + 1);
-  cairo_set_scaled_font (page->cairo, pango_cairo_font_get_scaled_font (PANGO_CAIRO_FONT (run->item->analysis.font)));
-  cairo_show_text_glyphs (page->cairo, text, (int) length, glyphs, (int) glyph_count, clusters, (int) glyph_count, 0);
-  return 1;
 }
 
 /* The whole number of a fraction, with its hyphen unseen.  */
@@ -147,7 +192,7 @@ set_whole (br_page *page, const piece *p, double x, double y, int32_t size, int 
   br__shape *s = shape_of (page, p->text, p->whole - 1, size, bold);
   if (!s)
     return 0;
-  if (!draw || show_as (page, s, x, y, p->text, p->whole, p->whole - 1))
+  if (!draw || add_glyphs (page, s, x, y, p->text, p->whole, p->whole - 1))
     return s->width;
   return set_run (page, p->text, p->whole - 1, x, y, size, bold, draw);
 }
@@ -158,8 +203,9 @@ draw_bar (br_page *page, double x, double y, int32_t size, int bold)
 {
   double full = BR__POINTS (size);
   br__shape *s = shape_of (page, SLASH, sizeof SLASH - 1, size, bold);
-  if (s && show_as (page, s, x + (full * BAR - s->width) / 2, y, "/", 1, 1))
+  if (s && add_glyphs (page, s, x + (full * BAR - s->width) / 2, y, "/", 1, 1))
     return;
+  put_batch (page);
   cairo_move_to (page->cairo, x - full * 0.02, y + full * 0.04);
   cairo_line_to (page->cairo, x + full * (BAR + 0.02), y - full * 0.78);
   cairo_set_line_width (page->cairo, full * (bold ? 0.09 : 0.065));
@@ -274,9 +320,12 @@ set_line (br_page *page, const char *s, size_t length, double x, double y, doubl
 {
   for (size_t at = 0; at < length; )
     {
-      size_t blanks = strspn (s + at, " "), n;
-      x += (double) blanks * blank;
-      at += blanks;
+      size_t n;
+      for (; at < length && s[at] == ' '; at++)
+        {
+          set_run (page, " ", 1, x, y, t->size, t->bold, 1);
+          x += blank;
+        }
       n = at < length ? strcspn (s + at, " \n") : 0;
       x += set_word (page, s + at, n, x, y, t->size, t->bold, 1);
       at += n;
@@ -286,6 +335,8 @@ set_line (br_page *page, const char *s, size_t length, double x, double y, doubl
 int32_t
 br__page_text (br_page *page, int32_t *width, const br_page_text *t, int draw)
 {
+  if (!page->batch)
+    page->batch = calloc (1, sizeof *page->batch);
   br__shape *space = shape_of (page, " ", 1, t->size, t->bold);
   double blank = space ? space->width : 0, full = BR__POINTS (t->size), longest = 0;
   const char *s = t->text;
@@ -304,6 +355,7 @@ br__page_text (br_page *page, int32_t *width, const br_page_text *t, int draw)
       s += *s == '\n' || *s == ' ';
     }
   while (*s);
+  put_batch (page);
   if (width)
     *width = (int32_t) (longest * (BR_PAGE_INCH / 72));
   return (int32_t) (lines * LEADING * t->size);

@@ -17,6 +17,7 @@
 
 /* A word that has been shaped once and is drawn often.  */
 typedef struct br__shape br__shape;
+typedef struct br__batch br__batch;
 
 struct br_page
 {
@@ -24,6 +25,7 @@ struct br_page
   cairo_t *cairo;
   PangoContext *context;
   br__shape *shapes;            /* by font and word */
+  br__batch *batch;             /* glyphs that wait; NULL at first */
   int png;
   int failed;                   /* memory ran out */
   char *bytes;                  /* the file so far */

@@ -24,9 +24,12 @@ br__cell_number (const char *cell, size_t most)
   return n <= most ? n : 0;
 }
 
+/* STATUS is why it can not be read.  */
 static br_status
-wrong_cell (br_error *error, const char *path, const br__row *row, const char *heading, const char *cell)
+wrong_cell (br_error *error, br_status status, const char *path, const br__row *row, const char *heading, const char *cell)
 {
+  if (status == BR_NO_MEMORY)
+    return br__fail_plain (error, status, 0, 0);
   return br__fail (error, BR_SYNTAX, 0, 0, "%.80s:%zu: `%.30s` can not be read as %s", path, row->line, cell, heading);
 }
 
@@ -92,8 +95,9 @@ read_wrong (br__key *key, const headings *h, const br__row *row, const char *pat
       br__mistake mistake = br__mistake_find (shows, strlen (shows));
       if (!*value || mistake == BR__MISTAKES)
         continue;
-      if (read_measure (&key->wrong[key->wrong_count], value) != BR_OK)
-        return wrong_cell (error, path, row, "a wrong answer", value);
+      br_status status = read_measure (&key->wrong[key->wrong_count], value);
+      if (status != BR_OK)
+        return wrong_cell (error, status, path, row, "a wrong answer", value);
       key->mistake[key->wrong_count++] = mistake;
     }
   return BR_OK;
@@ -106,12 +110,14 @@ read_key (br__key *key, const headings *h, const br__row *row, const char *path,
   const char *form = br__row_cell (row, h->form), *mark = br__row_cell (row, h->mark);
   br_status status = br_number_read (&key->exact, exact, strlen (exact), NULL);
   if (status != BR_OK)
-    return wrong_cell (error, path, row, "an exact answer", exact);
-  if (*mark && br_number_read (&key->mark, mark, strlen (mark), NULL) != BR_OK)
-    return wrong_cell (error, path, row, "a mark", mark);
+    return wrong_cell (error, status, path, row, "an exact answer", exact);
+  if (*mark)
+    status = br_number_read (&key->mark, mark, strlen (mark), NULL);
+  if (status != BR_OK)
+    return wrong_cell (error, status, path, row, "a mark", mark);
   key->unit = *unit ? br_unit_find (unit, strlen (unit)) : NULL;
   if (*unit && !key->unit)
-    return wrong_cell (error, path, row, "a unit", unit);
+    return wrong_cell (error, BR_SYNTAX, path, row, "a unit", unit);
   key->ask = strcmp (form, "decimal") == 0 ? BR__ASK_DECIMAL : strcmp (form, "count") == 0 ? BR__ASK_COUNT : BR__ASK_LENGTH;
   status = br_number_set_ratio (&key->step, key->unit ? key->unit->num : 1, key->unit ? key->unit->den : 1);
   key->present = 1;
@@ -125,8 +131,8 @@ place_of (size_t *version, size_t *problem, const headings *h, const br__row *ro
   *version = br__cell_number (v, BR__MOST_VERSIONS);
   *problem = br__cell_number (p, BR__MOST_PROBLEMS);
   if (!*version)
-    return wrong_cell (error, path, row, "a version", v);
-  return *problem ? BR_OK : wrong_cell (error, path, row, "the number of a problem", p);
+    return wrong_cell (error, BR_SYNTAX, path, row, "a version", v);
+  return *problem ? BR_OK : wrong_cell (error, BR_SYNTAX, path, row, "the number of a problem", p);
 }
 
 br_status
@@ -197,10 +203,12 @@ br__points_read (br__class *c, const char *path, br_error *error)
       while (k < BR__VERDICTS && strcmp (br__verdict_name (k), name) != 0)
         k++;
       if (k == BR__VERDICTS)
-        status = wrong_cell (error, path, &rows.rows[i], "a verdict", name);
-      else if (read_measure (&z, value) != BR_OK || br_number_sign (&z) < 0)
-        status = wrong_cell (error, path, &rows.rows[i], "points", value);
+        status = wrong_cell (error, BR_SYNTAX, path, &rows.rows[i], "a verdict", name);
       else
+        status = read_measure (&z, value);
+      if (k < BR__VERDICTS && (status != BR_OK || br_number_sign (&z) < 0))
+        status = wrong_cell (error, status, path, &rows.rows[i], "points", value);
+      if (status == BR_OK)
         br_number_swap (&c->points[k], &z);
       br_number_clear (&z);
     }

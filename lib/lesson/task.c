@@ -47,7 +47,7 @@ work_out (br__task *t, br__helper *h, const br_text *expression, br__ratio size)
   memset (&error, 0, sizeof error);
   br__run run = { .sheet = h->sheet, .text = br__text_string (expression), .length = expression->length,
                   .end = expression->length, .error = &error };
-  br_status status = br_number_set_ratio (&mark.size, size.num, size.den);
+  br_status status = expression->failed ? BR_NO_MEMORY : br_number_set_ratio (&mark.size, size.num, size.den);
   if (status == BR_OK)
     status = br__lex_start (&run.lex, run.text, run.end, &error);
   if (status == BR_OK)

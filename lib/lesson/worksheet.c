@@ -57,8 +57,10 @@ br__clause_file (char **path, br__run *run, size_t start, const char *words)
     start++;
   if (start < run->end && text[start] == '"')
     {
-      const char *quote = memchr (text + start + 1, '"', run->end - start - 1);
-      end = quote ? (size_t) (quote - text) + 1 : run->end;
+      start++;
+      const char *quote = memchr (text + start, '"', run->end - start);
+      end = quote ? (size_t) (quote - text) : run->end;
+      run->lex.next = end + (quote != NULL);
     }
   else
     for (end = start; end < run->end; end++)
@@ -71,7 +73,10 @@ br__clause_file (char **path, br__run *run, size_t start, const char *words)
         if (stop > word && among (words, text + word, stop - word))
           break;
       }
-  run->lex.next = end;
+  if (start == 0 || text[start - 1] != '"')
+    run->lex.next = end;
+  if (start >= end)
+    return br__fail (run->error, BR_SYNTAX, start, 0, "the name of a file should stand here");
   status = br__file_path (path, run, start, end);
   if (status == BR_OK)
     {
@@ -164,9 +169,10 @@ read_rows (br__worksheet *w, br__run *run)
       const br__topic *topic = NULL;
       int64_t count = 0;
       int own = 0;
-      br__token at = run->lex.token;
+      br__token at;
       if (w->row_count && br__lex_is_sign (&run->lex, ','))
         status = br__lex_next (&run->lex, run->error);
+      at = run->lex.token;
       if (status == BR_OK)
         status = read_topic (&topic, &own, run);
       if (status == BR_OK)

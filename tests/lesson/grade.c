@@ -1,0 +1,301 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   grade.c - tests of marking: each verdict, each known mistake, and whatever a spreadsheet may hand
+   over.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "support.h"
+
+#include "lesson/rows.h"
+#include "lesson/verdict.h"
+#include "lesson/worksheet.h"
+
+static void
+set_key (br__key *key, const char *exact, const char *mark, const char *unit, br__ask ask)
+{
+  memset (key, 0, sizeof *key);
+  check_set (&key->exact, exact);
+  check_set (&key->mark, mark);
+  key->unit = *unit ? br_unit_find (unit, strlen (unit)) : NULL;
+  key->ask = ask;
+  check_ok (br_number_set_ratio (&key->step, key->unit ? key->unit->num : 1, key->unit ? key->unit->den : 1));
+}
+
+static void
+add_wrong (br__key *key, const char *value, br__mistake mistake)
+{
+  check_set (&key->wrong[key->wrong_count], value);
+  key->mistake[key->wrong_count++] = mistake;
+}
+
+/* The five problems of tests/data/answers.txt.  */
+static void
+make_keys (br__key *keys)
+{
+  set_key (&keys[0], "19/8", "1/16", "in", BR__ASK_LENGTH);
+  add_wrong (&keys[0], "19/4", BR__MISTAKE_SCALE);
+  add_wrong (&keys[0], "20/13", BR__MISTAKE_DENOMINATORS);
+  set_key (&keys[1], "12", "0", "", BR__ASK_COUNT);
+  add_wrong (&keys[1], "13", BR__MISTAKE_KERF);
+  set_key (&keys[2], "49/2000", "1/16", "in", BR__ASK_DECIMAL);
+  add_wrong (&keys[2], "-49/2000", BR__MISTAKE_SIGN);
+  set_key (&keys[3], "3", "1/8", "in", BR__ASK_MARK);
+  add_wrong (&keys[3], "6", BR__MISTAKE_DIAMETER);
+  set_key (&keys[4], "125/127", "5/127", "mm", BR__ASK_DECIMAL);
+}
+
+static void
+test_verdicts (void **state)
+{
+  check_data data;
+  br__key keys[5];
+  int wrong = 0;
+  (void) state;
+  make_keys (keys);
+  check_open (&data, "answers.txt", '|');
+  while (check_next (&data))
+    {
+      br__verdict v;
+      check_ok (br__judge (&v, data.field[1], &keys[atoi (data.field[0]) - 1]));
+      if (strcmp (br__verdict_name (v.index), data.field[2]) != 0)
+        {
+          print_error ("%s:%ld: %s is %s\n", data.name, data.line, data.field[1], br__verdict_name (v.index));
+          wrong++;
+        }
+    }
+  for (int i = 0; i < 5; i++)
+    br__key_clear (&keys[i]);
+  assert_int_equal (wrong, 0);
+}
+
+/* An unreadable answer has its place in the answer as it was given.  */
+static void
+test_place (void **state)
+{
+  br__key keys[5];
+  br__verdict v;
+  (void) state;
+  make_keys (keys);
+  check_ok (br__judge (&v, "  2-3/8 blah", &keys[0]));
+  assert_int_equal (v.index, BR__UNREADABLE);
+  assert_in_range (v.error.offset, 7, 8);
+  assert_true (v.error.message[0] != 0);
+  for (int i = 0; i < 5; i++)
+    br__key_clear (&keys[i]);
+}
+
+/* Every wrong answer of a key, handed in, is found to be what the key says; every right one, right.  */
+static void
+test_each_mistake (void **state)
+{
+  br_sheet *sheet = NULL;
+  said s = SAID_ZERO;
+  br__rows key = BR__ROWS_ZERO;
+  char seen[BR__MISTAKES] = { 0 };
+  (void) state;
+  check_ok (br_sheet_new (&sheet));
+  sheet_say (sheet, &s, "worksheet reading 4, decimals 4, sums 8, products 4, scale 2, known size 2, fender 4, dividing 2, "
+             "stock 4, missing 4 seed 4 versions 3 into a.csv");
+  sheet_say (sheet, &s, "key k.csv");
+  check_ok (br__rows_read (&key, "k.csv", NULL));
+  assert_int_equal (key.count, 3 * 38 + 1);
+  size_t answer = br__rows_column (&key, "answer");
+  for (int round = 0; round <= BR__MOST_WRONG; round++)
+    {
+      br_text t = BR_TEXT_ZERO;
+      size_t column = answer;
+      for (size_t i = 0; round && i < key.rows[0].count; i++)
+        if (strncmp (key.rows[0].cells[i], "wrong ", 6) == 0 && atoi (key.rows[0].cells[i] + 6) == round)
+          column = i;
+      br__text_puts (&t, "student,version\n");
+      for (size_t v = 1; v <= 3; v++)
+        {
+          br__text_printf (&t, "S%zu,%zu", v, v);
+          for (size_t i = 0; i < 38; i++)
+            {
+              br__text_putc (&t, ',');
+              br__put_cell (&t, br__row_cell (&key.rows[(v - 1) * 38 + i + 1], column));
+            }
+          br__text_putc (&t, '\n');
+        }
+      /* The headings: as many columns as the rows have.  */
+      br_text whole = BR_TEXT_ZERO;
+      br__text_puts (&whole, "student,version");
+      for (int i = 1; i <= 38; i++)
+        br__text_printf (&whole, ",p%d", i);
+      br__text_puts (&whole, strchr (t.bytes, '\n'));
+      lesson_put ("answers.csv", whole.bytes, whole.length);
+      sheet_say (sheet, &s, "grade answers.csv with k.csv into marks.csv");
+      for (size_t v = 0; v < 3; v++)
+        for (size_t i = 0; i < 38; i++)
+          {
+            char path[32];
+            const br__row *row = &key.rows[v * 38 + i + 1];
+            const char *want = round == 0 ? "right" : br__row_cell (row, column + 1);
+            snprintf (path, sizeof path, "verdicts.%zu", i);
+            said_is (&s, v, path, *want ? want : "no answer");
+            if (round && *want)
+              seen[br__mistake_find (want, strlen (want))] = 1;
+          }
+      br__text_clear (&t);
+      br__text_clear (&whole);
+    }
+  /* The eight that the class is asked about are among them.  */
+  for (int m = 0; m <= BR__MISTAKE_ROUNDING; m++)
+    if (!seen[m])
+      fail_msg ("no problem shows: %s", br__mistake_name ((br__mistake) m));
+  br__rows_clear (&key);
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
+/* ---- What spreadsheets write ---- */
+
+#define KEY "version,problem,exact,unit,form,mark,wrong 1,shows 1\n" \
+  "1,1,19/8,in,fraction,1/16,\"4-3/4\"\"\",scaled the wrong way\n1,2,12,,count,,13,kerf forgotten\n"
+
+static void
+put_text (const char *name, const char *text)
+{
+  lesson_put (name, text, strlen (text));
+}
+
+/* Grades TEXT (LENGTH bytes) with KEY; the first record's verdicts must be WANTED.  */
+static void
+grade_bytes (const char *text, size_t length, const char *first, const char *second, const char *student)
+{
+  br_sheet *sheet = NULL;
+  said s = SAID_ZERO;
+  check_ok (br_sheet_new (&sheet));
+  put_text ("k.csv", KEY);
+  lesson_put ("answers.csv", text, length);
+  sheet_say (sheet, &s, "grade answers.csv with k.csv into marks.csv");
+  said_is (&s, 0, "verdicts.0", first);
+  said_is (&s, 0, "verdicts.1", second);
+  said_is (&s, 0, "student", student);
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
+#define GRADE(text, first, second, student) grade_bytes ((text), sizeof (text) - 1, (first), (second), (student))
+
+static void
+test_files (void **state)
+{
+  (void) state;
+  GRADE ("student,version,1,2\nAda,1,\"2-3/8\"\"\",12\n", "right", "right", "Ada");
+  GRADE ("Student;Version;1;2\r\nAda;1;\"2-3/8\"\"\";12\r\n", "right", "right", "Ada");
+  GRADE ("student;version;1;2\nAda;1;2,375 in;12\n", "other form", "right", "Ada");
+  GRADE ("student\tversion\t1\t2\nAda\t1\t 2 3/8 in \t13\n", "right", "kerf forgotten", "Ada");
+  GRADE ("\xEF\xBB\xBFstudent,version,1,2\nAda, 1 ,2-3/8\",  \n", "right", "no answer", "Ada");
+  GRADE ("2,version,1,name\n12,1,4 3/4,Bo\n", "scaled the wrong way", "right", "Bo");
+  GRADE ("student,version,a,b\nAda,1\n", "no answer", "no answer", "Ada");
+  /* Windows-1252: E with acute is C9, one half is BD.  */
+  GRADE ("student,version,1,2\n\xC9va,1,\xBD\",12\n", "wrong", "right", "\xC3\x89va");
+  GRADE ("\xFF\xFEn\0a\0m\0e\0,\0v\0e\0r\0s\0i\0o\0n\0,\0" "1\0,\0" "2\0\n\0Z\0o\0\xEB\0,\0" "1\0,\0" "2\0 \0\x5C\x21" "i\0n\0,\0" "1\0" "2\0",
+         "right", "right", "Zo\xC3\xAB");
+}
+
+/* A cell that a spreadsheet would run is text on the way out, and the same name on the way in.  */
+static void
+test_injection (void **state)
+{
+  static const char *const names[] = { "=1+2", "+cmd", "-x", "@sum" };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (names); i++)
+    {
+      char text[100], cell[100];
+      br_text t = BR_TEXT_ZERO;
+      snprintf (text, sizeof text, "student,version,1,2\n%s,1,=9,12\n", names[i]);
+      grade_bytes (text, strlen (text), "unreadable at character 1: a measure begins with a number", "right", names[i]);
+      snprintf (cell, sizeof cell, "\n'%s,1,", names[i]);
+      lesson_contains ("marks.csv", cell, 1);
+      br__put_cell (&t, names[i]);
+      assert_true (t.bytes[0] == '\'');
+      snprintf (text, sizeof text, "student,version,1,2\n%s,1,9,12\n", t.bytes);
+      grade_bytes (text, strlen (text), "wrong", "right", names[i]);
+      br__text_clear (&t);
+    }
+  br_text t = BR_TEXT_ZERO;
+  br__put_cell (&t, "-0.25");
+  assert_string_equal (t.bytes, "-0.25");
+  br__text_clear (&t);
+}
+
+/* Missing and unknown students, unknown versions, points of the teacher's own, the summary.  */
+static void
+test_class (void **state)
+{
+  br_sheet *sheet = NULL;
+  said s = SAID_ZERO;
+  (void) state;
+  check_ok (br_sheet_new (&sheet));
+  put_text ("k.csv", KEY);
+  put_text ("names.csv", "name\nAda\nBo\nCy\n");
+  put_text ("points.csv", "verdict,points\nright,2\nscaled the wrong way,1/2\n");
+  put_text ("answers.csv", "student,version,1,2\nAda,1,2-3/8 in,13\nNemo,1,4-3/4,12\nBo,9,1,1\n");
+  sheet_say (sheet, &s, "grade answers.csv with k.csv names names.csv points points.csv into marks.csv");
+  said_is (&s, 0, "marks", "2");
+  said_is (&s, 0, "of", "4");
+  said_is (&s, 1, "marks", "2-1/2");
+  said_is (&s, 1, "note", "not in the list of names");
+  said_is (&s, 2, "note", "the key has no such version");
+  said_is (&s, 3, "kind", "remark");
+  said_is (&s, 3, "message", "no paper of Cy");
+  said_is (&s, 4, "kind", "grade_summary");
+  said_is (&s, 4, "papers", "2");
+  said_is (&s, 4, "mean", "2.25");
+  said_is (&s, 4, "problems.0.right", "1");
+  said_is (&s, 4, "problems.0.known_mistake", "1");
+  said_is (&s, 4, "problems.1.known_mistake", "1");
+  said_is (&s, 4, "mistakes.count", "2");
+  lesson_contains ("marks.csv", "student,version,1,2,marks,of,note\nAda,1,right,kerf forgotten,2,4,\n", 1);
+  lesson_contains ("marks.csv", "\nCy,,,,,,no paper\n", 1);
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
+/* Files that are no keys or answers: a clear error at the file's name, nothing written.  */
+static void
+test_wrong_files (void **state)
+{
+  static const struct { const char *key, *answers, *says; size_t offset; } rows[] =
+  {
+    { "a,b\n1,2\n", "student,version\n", "k.csv is no key", 23 },
+    { KEY "1,2,12,,count,,13,x\n", "student,version\n", "k.csv:4: version 1 has problem 2 twice", 23 },
+    { "version,problem,exact,unit\n1,1,1/0,in\n", "student,version\n", "k.csv:2: `1/0` can not be read as an exact answer", 23 },
+    { "version,problem,exact,unit\nx,1,1/2,in\n", "student,version\n", "k.csv:2: `x` can not be read as a version", 23 },
+    { KEY, "who,what\n", "answers.csv: the first row must name the columns student and version", 6 },
+    { KEY, "student,version\nAda,\"1\n", "answers.csv:2: a quote is not closed", 6 },
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br_sheet *sheet = NULL;
+      said s = SAID_ZERO;
+      check_ok (br_sheet_new (&sheet));
+      put_text ("k.csv", rows[i].key);
+      put_text ("answers.csv", rows[i].answers);
+      unlink ("marks.csv");
+      assert_int_not_equal (sheet_run (sheet, &s, "grade answers.csv with k.csv into marks.csv"), BR_OK);
+      assert_int_equal (s.fault_count, 1);
+      assert_string_equal (s.faults[0].error.message, rows[i].says);
+      assert_int_equal (s.faults[0].error.offset, rows[i].offset);
+      assert_int_not_equal (access ("marks.csv", F_OK), 0);
+      said_clear (&s);
+      br_sheet_free (sheet);
+    }
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] =
+  {
+    CHECK_TEST (test_verdicts), CHECK_TEST (test_place), CHECK_TEST (test_each_mistake), CHECK_TEST (test_files),
+    CHECK_TEST (test_injection), CHECK_TEST (test_class), CHECK_TEST (test_wrong_files)
+  };
+  check_start ();
+  return check_end (cmocka_run_group_tests (tests, lesson_enter, lesson_leave));
+}

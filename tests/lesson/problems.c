@@ -1,0 +1,383 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   problems.c - tests of generated problems: random numbers against published ones, answers against FLINT,
+   worked steps one by one, wrong answers, and the difficulty of versions.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "../sheet/support.h"
+
+#include <flint/flint.h>
+#include <flint/fmpq.h>
+
+#include "lesson/worksheet.h"
+
+/* The first numbers of splitmix64 from 1234567 and of xoshiro256** from 1, 2, 3, 4: as the test vectors
+   of other libraries give them (from memory).  */
+static void
+test_random (void **state)
+{
+  static const uint64_t splitmix[] =
+  {
+    UINT64_C (6457827717110365317), UINT64_C (3203168211198807973), UINT64_C (9817491932198370423),
+    UINT64_C (4593380528125082431), UINT64_C (16408922859458223821)
+  };
+  static const uint64_t xoshiro[] = { 11520, 0, 1509978240, UINT64_C (1215971899390074240) };
+  br__random r = { { 1, 2, 3, 4 } };
+  uint64_t x = 1234567;
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (splitmix); i++)
+    assert_true (br__splitmix (&x) == splitmix[i]);
+  for (size_t i = 0; i < CHECK_COUNT (xoshiro); i++)
+    assert_true (br__random_next (&r) == xoshiro[i]);
+}
+
+/* All numbers below 6 come, about equally often, and none else.  */
+static void
+test_below (void **state)
+{
+  br__random r;
+  long counts[6] = { 0 };
+  (void) state;
+  br__random_start (&r, check_random (), 1, 1);
+  for (int i = 0; i < 60000; i++)
+    {
+      uint64_t n = br__random_below (&r, 6);
+      assert_true (n < 6);
+      counts[n]++;
+    }
+  /* Six standard deviations of a binomial count, sqrt (60000 * 5 / 36), are 548.  */
+  for (int i = 0; i < 6; i++)
+    assert_in_range (counts[i], 9452, 10548);
+}
+
+/* The first numbers of stream (7, 3, 2), worked out once from the words of random.h by another
+   program (Python's integers).  */
+static void
+test_stream (void **state)
+{
+  br__random r;
+  (void) state;
+  br__random_start (&r, 7, 3, 2);
+  uint64_t first = br__random_next (&r), second = br__random_next (&r);
+  assert_true (first == UINT64_C (6084345407525491205));
+  assert_true (second == UINT64_C (14034986966913589164));
+}
+
+/* ---- Answers ---- */
+
+static void
+get (fmpq_t z, br__ratio x)
+{
+  fmpq_set_si (z, x.num, (ulong) x.den);
+}
+
+/* Z = the nearest multiple of 1 / LEVEL to X, which is no tie.  */
+static void
+nearest (fmpq_t z, const fmpq_t x, int64_t level)
+{
+  fmpq_t half;
+  fmpz_t n;
+  fmpq_init (half);
+  fmpz_init (n);
+  fmpq_set_si (half, 1, 2);
+  fmpq_mul_si (z, x, level);
+  fmpq_add (z, z, half);
+  fmpz_fdiv_q (n, fmpq_numref (z), fmpq_denref (z));
+  fmpq_set_fmpz (z, n);
+  fmpz_set_si (n, level);
+  fmpq_div_fmpz (z, z, n);
+  fmpq_clear (half);
+  fmpz_clear (n);
+}
+
+/* g[I] OP g[K] ... by topic and kind, from the numbers of the wording alone.  */
+static void
+answer_of (fmpq_t z, const br__problem *p)
+{
+  fmpq_t g[4], one, two;
+  fmpq_init (one), fmpq_init (two);
+  fmpq_set_si (one, 1, 1), fmpq_set_si (two, 2, 1);
+  for (int i = 0; i < 4; i++)
+    {
+      br__ratio zero = { 0, 1 };
+      fmpq_init (g[i]);
+      get (g[i], (unsigned) i < p->all ? p->given[i] : zero);
+    }
+  unsigned k = p->kind_index;
+  if (p->topic == &br__topic_reading)
+    fmpq_mul (z, g[2], g[3]), fmpq_add (z, z, g[1]);
+  else if (p->topic == &br__topic_decimals)
+    {
+      nearest (z, g[0], p->level);
+      if (k)
+        fmpq_sub (z, z, g[0]);
+    }
+  else if (p->topic == &br__topic_sums)
+    k ? fmpq_sub (z, g[0], g[1]) : fmpq_add (z, g[0], g[1]);
+  else if (p->topic == &br__topic_products)
+    k % 2 ? fmpq_div (z, g[0], g[1]) : fmpq_mul (z, g[0], g[1]);
+  else if (p->topic == &br__topic_scale)
+    k ? fmpq_mul (z, g[0], g[1]) : fmpq_div (z, g[0], g[1]);
+  else if (p->topic == &br__topic_known_size)
+    {
+      fmpq_div (z, k ? g[1] : g[0], k ? g[0] : g[1]);
+      fmpq_mul (z, z, g[2]);
+    }
+  else if (p->topic == &br__topic_fender)
+    {
+      fmpq_div (z, k == 1 ? g[1] : g[0], two);
+      if (k == 0 || k == 2)
+        fmpq_add (z, z, g[1]);
+      if (k == 2)
+        fmpq_add (z, z, g[2]);
+      if (k == 1)
+        fmpq_sub (z, g[0], z);
+      if (k == 3)
+        fmpq_sub (z, g[0], g[1]);
+    }
+  else if (p->topic == &br__topic_dividing)
+    {
+      fmpq_sub (z, g[1], one);
+      fmpq_mul (z, z, g[2]);
+      fmpq_sub (z, g[0], z);
+      fmpq_div (z, z, g[1]);
+    }
+  else if (p->topic == &br__topic_stock)
+    {
+      fmpq_add (two, g[1], g[2]);
+      if (k)
+        fmpq_mul (z, g[3], two), fmpq_sub (z, g[0], z);
+      else
+        {
+          fmpz_t n;
+          fmpz_init (n);
+          fmpq_add (z, g[0], g[2]);
+          fmpq_div (z, z, two);
+          fmpz_fdiv_q (n, fmpq_numref (z), fmpq_denref (z));
+          fmpq_set_fmpz (z, n);
+          fmpz_clear (n);
+        }
+    }
+  else if (p->topic == &br__topic_missing)
+    {
+      fmpq_sub (z, g[0], g[1]);
+      k ? fmpq_div (z, z, two) : fmpq_sub (z, z, g[2]);
+    }
+  else
+    fail_msg ("%s: no formula", p->topic->name);
+  for (int i = 0; i < 4; i++)
+    fmpq_clear (g[i]);
+  fmpq_clear (one), fmpq_clear (two);
+}
+
+/* Each step is an equation that holds, and the last one ends with the answer.  */
+static void
+check_steps (br_sheet *sheet, const br__task *t, const char *expression)
+{
+  said s = SAID_ZERO;
+  const char *last = t->answer.bytes;
+  for (size_t i = 0; i < t->steps.count; i++)
+    {
+      sheet_say (sheet, &s, "check %s", br__text_string (&t->steps.rows[i]));
+      if (strcmp (said_get (&s, 0, "state"), "pass") != 0)
+        fail_msg ("%s: the step %s does not hold", expression, br__text_string (&t->steps.rows[i]));
+    }
+  assert_true (t->steps.count > 0);
+  last = strrchr (br__text_string (&t->steps.rows[t->steps.count - 1]), '=') + 1;
+  sheet_say (sheet, &s, "check %s = %s", last, br__text_string (&t->answer) + (t->answer.bytes[0] == '+'));
+  if (strcmp (said_get (&s, 0, "state"), "pass") != 0)
+    fail_msg ("%s: the steps end with %s, the key says %s", expression, last, br__text_string (&t->answer));
+  said_clear (&s);
+}
+
+/* At least three wrong answers, none of them right, no two alike.  */
+static void
+check_wrong (const br__problem *p)
+{
+  assert_true (p->wrong_count >= BR__WRONG_IN_KEY);
+  for (unsigned i = 0; i < p->wrong_count; i++)
+    {
+      assert_true (br__ratio_cmp (p->wrong[i].value, p->answer) != 0);
+      for (unsigned k = 0; k < i; k++)
+        assert_true (br__ratio_cmp (p->wrong[i].value, p->wrong[k].value) != 0);
+    }
+}
+
+/* The numbers of the wording stand in it, nothing is left to fill in.  */
+static void
+check_wording (const br__problem *p, const char *text)
+{
+  assert_null (strpbrk (text, "{}"));
+  for (unsigned i = 0; i < p->count && !p->topic->picture; i++)
+    {
+      br_text t = BR_TEXT_ZERO;
+      if (p->topic == &br__topic_decimals)
+        br__text_printf (&t, "%lld.%03lld", (long long) (p->given[0].num / 1000), (long long) (p->given[0].num % 1000));
+      else
+        br__put_ratio (&t, p->given[i]);
+      if (!strstr (text, br__text_string (&t)) && !(p->word && i == 1))
+        fail_msg ("%s does not stand in: %s", br__text_string (&t), text);
+      br__text_clear (&t);
+    }
+}
+
+static void
+check_problem (br_sheet *sheet, br__helper *h, const br__worksheet *w, size_t version, size_t i)
+{
+  const br__problem *p = &w->problems[version * w->problem_count + i];
+  br__task t;
+  br_text expression = BR_TEXT_ZERO;
+  fmpq_t ours, theirs;
+  fmpq_init (ours), fmpq_init (theirs);
+  memset (&t, 0, sizeof t);
+  check_ok (br__task_make (&t, h, w, version, i, 1));
+  br__problem_expression (&expression, p);
+  get (ours, p->answer);
+  answer_of (theirs, p);
+  if (!fmpq_equal (ours, theirs))
+    fail_msg ("%s: %s is not %s", p->topic->name, br__text_string (&expression), br__text_string (&t.answer));
+  if (p->kind->ask == BR__ASK_MARK)
+    assert_true (p->level % p->answer.den == 0);
+  if (p->kind->ask == BR__ASK_COUNT)
+    assert_true (p->answer.den == 1);
+  check_wrong (p);
+  check_wording (p, br__text_string (&t.text));
+  check_steps (sheet, &t, br__text_string (&expression));
+  br__task_clear (&t);
+  br__text_clear (&expression);
+  fmpq_clear (ours), fmpq_clear (theirs);
+}
+
+/* A worksheet of all topics, EACH problems of each.  */
+static br__worksheet *
+all_topics (int64_t seed, int64_t level, int64_t versions, int64_t each)
+{
+  br__worksheet *w = br__alloc_zero (1, sizeof *w);
+  br_sheet sheet;
+  br__run run = { .sheet = &sheet };
+  memset (&sheet, 0, sizeof sheet);
+  w->seed = seed;
+  w->level = level;
+  w->versions = versions;
+  for (size_t i = 0; br__topic_at (i); i++)
+    {
+      w->rows[w->row_count].topic = br__topic_at (i);
+      w->rows[w->row_count++].count = each;
+      w->problem_count += (size_t) each;
+    }
+  check_ok (br__worksheet_draw (w, &run));
+  return w;
+}
+
+/* 10,080 problems: 3 levels, 4 seeds, 21 versions, 40 problems.  */
+static void
+test_answers (void **state)
+{
+  br__helper h;
+  (void) state;
+  check_ok (br__helper_start (&h));
+  for (int64_t level = 8; level <= 32; level *= 2)
+    for (int round = 0; round < 4; round++)
+      {
+        br__worksheet *w = all_topics (check_between (0, 1000000), level, 21, 4);
+        for (size_t v = 0; v < 21; v++)
+          {
+            br_sheet *sheet = NULL;
+            check_ok (br_sheet_new (&sheet));
+            for (size_t i = 0; i < w->problem_count; i++)
+              check_problem (sheet, &h, w, v, i);
+            br_sheet_free (sheet);
+          }
+        br__worksheet_free (w);
+      }
+  br__helper_end (&h);
+}
+
+/* ---- Versions ---- */
+
+/* What can be counted in the wording itself: its numbers, their denominators and their digits.  */
+static void
+shape_of_text (br_text *t, const char *text)
+{
+  while (*text)
+    if (*text >= '0' && *text <= '9')
+      {
+        size_t n = strspn (text, "0123456789");
+        if (text[n] == '/' && text[n + 1] >= '0' && text[n + 1] <= '9')
+          {
+            size_t d = strspn (text + n + 1, "0123456789");
+            br__text_printf (t, "f/%.*s ", (int) d, text + n + 1);
+            n += 1 + d;
+          }
+        else
+          br__text_printf (t, "%zu ", n);
+        text += n;
+      }
+    else
+      {
+        br__text_putc (t, *text);
+        text++;
+      }
+}
+
+/* Every version has the measures of the first, the same words, numbers of the same make, and is not
+   the one beside it.  */
+static void
+test_versions (void **state)
+{
+  (void) state;
+  for (int64_t level = 8; level <= 32; level *= 2)
+    {
+      br__worksheet *w = all_topics (check_between (0, 1000000), level, 40, 4);
+      size_t alike = 0;
+      for (size_t i = 0; i < w->problem_count; i++)
+        for (size_t v = 1; v < 40; v++)
+          {
+            const br__problem *p = &w->problems[i], *q = &w->problems[v * w->problem_count + i], *before = q - w->problem_count;
+            br__difficulty d, e;
+            br_text s = BR_TEXT_ZERO, t = BR_TEXT_ZERO, x = BR_TEXT_ZERO, y = BR_TEXT_ZERO;
+            br__problem_measure (&d, p);
+            br__problem_measure (&e, q);
+            assert_memory_equal (&d, &e, sizeof d);
+            br__problem_tell (&s, p);
+            br__problem_tell (&t, q);
+            shape_of_text (&x, br__text_string (&s));
+            shape_of_text (&y, br__text_string (&t));
+            assert_string_equal (br__text_string (&x), br__text_string (&y));
+            assert_true (p->kind == q->kind && p->scene == q->scene);
+            alike += memcmp (q->given, before->given, sizeof q->given) == 0;
+            br__text_clear (&s), br__text_clear (&t), br__text_clear (&x), br__text_clear (&y);
+          }
+      /* Coarse rulers have few numbers of one difficulty, but neighbours differ all the same.  */
+      assert_int_equal (alike, 0);
+      br__worksheet_free (w);
+    }
+}
+
+/* The same seed draws the same, another something else.  */
+static void
+test_seeds (void **state)
+{
+  br__worksheet *a = all_topics (11, 16, 5, 4), *b = all_topics (11, 16, 5, 4), *c = all_topics (12, 16, 5, 4);
+  size_t n = 5 * a->problem_count, differ = 0;
+  (void) state;
+  assert_memory_equal (a->problems, b->problems, n * sizeof *a->problems);
+  for (size_t i = 0; i < n; i++)
+    differ += memcmp (a->problems[i].given, c->problems[i].given, sizeof a->problems[i].given) != 0;
+  assert_true (differ > n * 9 / 10);
+  br__worksheet_free (a);
+  br__worksheet_free (b);
+  br__worksheet_free (c);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] =
+  {
+    CHECK_TEST (test_random), CHECK_TEST (test_below), CHECK_TEST (test_stream), CHECK_TEST (test_answers),
+    CHECK_TEST (test_versions), CHECK_TEST (test_seeds)
+  };
+  return CHECK_RUN (tests);
+}

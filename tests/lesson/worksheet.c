@@ -1,0 +1,301 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   worksheet.c - tests of the statements `worksheet`, `key`, `problem` and `answer`: what they write, what
+   they refuse, and that a seed is a paper for ever.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "support.h"
+
+#define ALL "reading 2, decimals 2, sums 2, products 4, scale 2, known size 2, fender 4, dividing 1, stock 2, missing 2"
+
+/* FNV-1a, 64 bits (Fowler, Noll and Vo).  */
+static uint64_t
+hash_of (const char *name)
+{
+  char *bytes = lesson_get (name);
+  uint64_t h = UINT64_C (0xcbf29ce484222325);
+  for (const char *s = bytes; *s; s++)
+    h = (h ^ (unsigned char) *s) * UINT64_C (0x100000001b3);
+  free (bytes);
+  return h;
+}
+
+static br_sheet *
+new_sheet (void)
+{
+  br_sheet *sheet = NULL;
+  check_ok (br_sheet_new (&sheet));
+  return sheet;
+}
+
+/* What a seed gives today it gives for ever: whoever changes a number of these changes the papers in
+   teachers' folders.  */
+static void
+test_for_ever (void **state)
+{
+  br_sheet *sheet = new_sheet ();
+  said s = SAID_ZERO;
+  (void) state;
+  sheet_say (sheet, &s, "worksheet " ALL " ruler 1/16 seed 42 versions 5 into a.csv");
+  said_is (&s, 0, "kind", "worksheet");
+  said_is (&s, 0, "file", "a.csv");
+  said_is (&s, 0, "versions", "5");
+  said_is (&s, 0, "problems", "23");
+  said_is (&s, 0, "seed", "42");
+  lesson_contains ("a.csv", ",1,5,sums,\"The plant stand has legs of 14-15/16\"\" on feet of 1-7/8\"\". How high is it?\"", 1);
+  assert_true (hash_of ("a.csv") == UINT64_C (0x55af1b4409851906));
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
+/* The same seed, the same bytes, in a sheet of other settings too; another seed or version, others.  */
+static void
+test_seed (void **state)
+{
+  static const char *const forms[] = { "txt", "csv", "html" };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (forms); i++)
+    {
+      uint64_t hashes[4];
+      for (int k = 0; k < 3; k++)
+        {
+          br_sheet *sheet = new_sheet ();
+          said s = SAID_ZERO;
+          char name[16], key[16];
+          snprintf (name, sizeof name, "a.%s", forms[i]);
+          snprintf (key, sizeof key, "k.%s", forms[i]);
+          if (k == 1)
+            sheet_say (sheet, &s, "units mm\nruler 1/8\nties even\nfeet on\nscale 1:4");
+          sheet_say (sheet, &s, "worksheet " ALL " versions 2 seed %d into %s", k == 2 ? 8 : 7, name);
+          sheet_say (sheet, &s, "key %s", key);
+          said_is (&s, 0, "kind", "key");
+          said_is (&s, 0, "file", key);
+          if (k == 1)
+            {
+              assert_true (hash_of (name) == hashes[0]);
+              assert_true (hash_of (key) == hashes[1]);
+            }
+          hashes[k == 2 ? 2 : 0] = hash_of (name);
+          hashes[k == 2 ? 3 : 1] = hash_of (key);
+          said_clear (&s);
+          br_sheet_free (sheet);
+        }
+      assert_true (hashes[0] != hashes[2] && hashes[1] != hashes[3]);
+    }
+}
+
+/* A paper for each name, at its top; names are harmless in every form.  */
+static void
+test_names (void **state)
+{
+  static const char names[] = "student\nAda <b>\n=1+2\n";
+  br_sheet *sheet = new_sheet ();
+  said s = SAID_ZERO;
+  (void) state;
+  lesson_put ("names.csv", names, sizeof names - 1);
+  sheet_say (sheet, &s, "worksheet sums 2 names names.csv into a.csv");
+  said_is (&s, 0, "versions", "2");
+  said_is (&s, 0, "papers", "2");
+  lesson_contains ("a.csv", "\nAda <b>,1,1,sums,", 1);
+  lesson_contains ("a.csv", "\n'=1+2,2,1,sums,", 1);
+  sheet_say (sheet, &s, "worksheet sums 2 names names.csv versions 1 into my paper.txt");
+  said_is (&s, 0, "papers", "2");
+  lesson_contains ("my paper.txt", "Version 1\nName: =1+2\n", 1);
+  sheet_say (sheet, &s, "worksheet sums 2 names \"names.csv\" into \"a.html\"");
+  lesson_contains ("a.html", "Name: Ada &lt;b&gt;</p>", 1);
+  lesson_contains ("a.html", "<b>", 0);
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
+/* The teacher's own problems, with the numbers of the sheet.  */
+static void
+test_own (void **state)
+{
+  br_sheet *sheet = new_sheet ();
+  said s = SAID_ZERO;
+  (void) state;
+  sheet_say (sheet, &s, "wheel = 3-1/2 in");
+  sheet_say (sheet, &s, "problem The cart's wheel is 3-1/2\" across; what is half of it?");
+  said_is (&s, 0, "text", "The cart's wheel is 3-1/2\" across; what is half of it?");
+  sheet_say (sheet, &s, "answer wheel / 2");
+  said_is (&s, 0, "exact", "7/4");
+  said_is (&s, 0, "shown", "1-3/4\"");
+  sheet_say (sheet, &s, "problem How far around is the wheel?\nanswer circumference(wheel) to 1/16");
+  sheet_say (sheet, &s, "worksheet sums 1, own 2 versions 2 into a.txt");
+  lesson_contains ("a.txt", " 2. The cart's wheel is 3-1/2\" across; what is half of it?\n", 1);
+  lesson_contains ("a.txt", " 3. How far around is the wheel?\n", 1);
+  sheet_say (sheet, &s, "key k.txt");
+  lesson_contains ("k.txt", "Answer: 1-3/4\"\n      wheel / 2 = 3-1/2\" / 2\n", 1);
+  /* Pi times 3-1/2 is 10.9955...; 11 is the nearest sixteenth.  */
+  lesson_contains ("k.txt", "Answer: 11\"\n", 1);
+  /* Undo takes a problem away as it takes any line.  */
+  sheet_say (sheet, &s, "undo\nundo");
+  assert_int_not_equal (sheet_run (sheet, &s, "worksheet own 2 into a.txt"), BR_OK);
+  sheet_say (sheet, &s, "worksheet own 1 into a.txt");
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
+/* Exercises of textbooks as own problems: `answer` gives what is printed there.  */
+static void
+test_textbook (void **state)
+{
+  check_data data;
+  int count = 0;
+  (void) state;
+  check_open (&data, "textbook.txt", '|');
+  while (check_next (&data))
+    {
+      br_sheet *sheet = new_sheet ();
+      said s = SAID_ZERO;
+      sheet_say (sheet, &s, "problem from a textbook");
+      sheet_say (sheet, &s, "answer %s", data.field[0]);
+      if (strcmp (said_get (&s, 0, "exact"), data.field[1]) != 0)
+        fail_msg ("%s:%ld: %s", data.name, data.line, said_get (&s, 0, "exact"));
+      sheet_say (sheet, &s, "worksheet own 1 into a.txt\nkey k.csv");
+      said_clear (&s);
+      br_sheet_free (sheet);
+      count++;
+    }
+  assert_true (count >= 14);
+}
+
+/* Each wrong line: where, what, and no file.  */
+static void
+test_wrong_lines (void **state)
+{
+  static const struct { const char *line, *says; size_t offset; } rows[] =
+  {
+    { "worksheet", "the line ends where the name of a topic should stand", 9 },
+    { "worksheet sumz 3 into a.txt", "`sumz` is no topic of worksheets", 10 },
+    { "worksheet known 3 into a.txt", "`known` is no topic of worksheets", 10 },
+    { "worksheet sums into a.txt", "the count of problems should stand here", 15 },
+    { "worksheet sums 0 into a.txt", "the count of problems is a whole number from 1 to 100", 15 },
+    { "worksheet sums 60, scale 41 into a.txt", "more than 100 problems on a paper", 19 },
+    { "worksheet sums 2 ruler 1/10 into a.txt", "the levels of worksheets are ruler 1/8, 1/16 and 1/32", 23 },
+    { "worksheet sums 2 seed 1/2 into a.txt", "a seed is a whole number from 0 to 999999999999999999", 22 },
+    { "worksheet sums 2 seed -1 into a.txt", "a seed should stand here", 22 },
+    { "worksheet sums 2 versions 10001 into a.txt", "the count of versions is a whole number from 1 to 10000", 26 },
+    { "worksheet sums 100 versions 2001 into a.txt", "more than 200000 problems in all versions together", 0 },
+    { "worksheet sums 2 colour red into a.txt",
+      "one of `ruler`, `seed`, `versions`, `names`, `size`, `paper` and `into FILE` should stand here", 17 },
+    { "worksheet sums 2 size huge into a.txt", "`large` or `usual` should stand here", 22 },
+    { "worksheet sums 2 names none.csv into a.txt", "can not read `none.csv`: there is no such file or folder", 23 },
+    { "worksheet sums 2 into a.doc", "the name must end in .pdf, .txt, .csv or .html", 22 },
+    { "worksheet sums 2 into a.pdf", "this program can not draw pages", 22 },
+    { "worksheet sums 2 into none/a.txt", "can not write `none/a.txt`: there is no such file or folder", 22 },
+    { "worksheet own 1 into a.txt", "1 own problems are asked for, and the sheet has 0 with an answer", 0 },
+    { "key k.txt", "there is no worksheet yet", 0 },
+    { "problem", "the line ends where the problem's text should stand", 7 },
+    { "answer 2", "there is no problem that waits for an answer", 0 },
+    { "grade a.csv into b.csv", "the line ends where `with KEY.csv` should stand", 22 },
+    { "grade a.csv with k.csv", "the line ends where `into MARKS.csv` should stand", 22 },
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br_sheet *sheet = new_sheet ();
+      said s = SAID_ZERO;
+      unlink ("a.txt");
+      assert_int_not_equal (sheet_run (sheet, &s, rows[i].line), BR_OK);
+      assert_int_equal (s.fault_count, 1);
+      if (strcmp (s.faults[0].error.message, rows[i].says) != 0 || s.faults[0].error.offset != rows[i].offset)
+        fail_msg ("%s: %zu: %s", rows[i].line, s.faults[0].error.offset, s.faults[0].error.message);
+      assert_int_not_equal (access ("a.txt", F_OK), 0);
+      said_clear (&s);
+      br_sheet_free (sheet);
+    }
+}
+
+/* An answer of no fraction needs a mark, and an unknown name is told of at its place.  */
+static void
+test_wrong_answers (void **state)
+{
+  br_sheet *sheet = new_sheet ();
+  said s = SAID_ZERO;
+  (void) state;
+  sheet_say (sheet, &s, "problem x");
+  assert_int_not_equal (sheet_run (sheet, &s, "answer sqrt 2"), BR_OK);
+  assert_string_equal (s.faults[0].error.message, "an answer that is no fraction needs a mark");
+  assert_int_not_equal (sheet_run (sheet, &s, "answer whel / 2"), BR_OK);
+  assert_int_equal (s.faults[0].error.offset, 7);
+  sheet_say (sheet, &s, "answer sqrt 2 to 1/16");
+  said_is (&s, 0, "exact", "23/16");
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
+static void
+count_progress (void *user, const char *what, int percent)
+{
+  assert_true (*what && percent >= 0 && percent <= 100);
+  ++*(int *) user;
+}
+
+/* Long work tells how far it is, and ends when it is asked to, with nothing written.  */
+static void
+test_progress (void **state)
+{
+  br_sheet *sheet = new_sheet ();
+  int calls = 0;
+  volatile sig_atomic_t flag = 0;
+  br_sink sink = { .user = &calls, .progress = count_progress };
+  const char line[] = "worksheet sums 2 versions 300 into a.txt";
+  (void) state;
+  check_ok (br_sheet_run (sheet, line, strlen (line), "test", 1, &sink));
+  assert_in_range (calls, 100, 500);
+  unlink ("a.txt");
+  br_sheet_watch (sheet, &flag);
+  flag = 1;
+  assert_int_equal (br_sheet_run (sheet, line, strlen (line), "test", 1, &sink), BR_IO);
+  assert_int_not_equal (access ("a.txt", F_OK), 0);
+  br_sheet_free (sheet);
+}
+
+/* Every allocation may fail: the line is refused and nothing is lost.  */
+static void
+test_memory (void **state)
+{
+  static const char *const lines[] =
+  { "worksheet sums 1, own 1 names names.csv into a.txt", "key k.csv", "grade answers.csv with k.csv into marks.csv" };
+  static const char names[] = "name\nAda\n", answers[] = "student,version,1\nAda,1,2\n";
+  br_sheet *sheet = new_sheet ();
+  said s = SAID_ZERO;
+  (void) state;
+  lesson_put ("names.csv", names, sizeof names - 1);
+  lesson_put ("answers.csv", answers, sizeof answers - 1);
+  sheet_say (sheet, &s, "problem x\nanswer 2-3/8 in\nworksheet sums 1 into a.txt\nkey k.csv");
+  for (size_t i = 0; i < CHECK_COUNT (lines); i++)
+    for (long nth = 0;; nth++)
+      {
+        br_status status;
+        check_memory_limit (nth);
+        status = br_sheet_run (sheet, lines[i], strlen (lines[i]), "test", 1, NULL);
+        int refused = check_memory_refused;
+        check_memory_free ();
+        if (!refused)
+          {
+            assert_int_equal (status, BR_OK);
+            break;
+          }
+        if (status != BR_NO_MEMORY)
+          fail_msg ("%s, refusal %ld: %s", lines[i], nth, br_status_name (status));
+      }
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] =
+  {
+    CHECK_TEST (test_for_ever), CHECK_TEST (test_seed), CHECK_TEST (test_names), CHECK_TEST (test_own),
+    CHECK_TEST (test_textbook), CHECK_TEST (test_wrong_lines), CHECK_TEST (test_wrong_answers),
+    CHECK_TEST (test_progress), CHECK_TEST (test_memory)
+  };
+  check_start ();
+  return check_end (cmocka_run_group_tests (tests, lesson_enter, lesson_leave));
+}

@@ -100,9 +100,10 @@ put_decimal_small (br_text *t, int *whole_value, const br_number *x, unsigned di
   unsigned used = whole ? br__count_digits (whole) : 0;
   if (used > digits || (used == digits && rest != 0))
     return 0;
-  char *room = br__text_room (t, DECIMAL_ROOM), *point = room + 24, *start, *end = point;
+  char *room = br__text_room (t, DECIMAL_ROOM);
   if (!room)
     return 1;
+  char *point = room + 24, *start, *end = point;
   start = point - (used ? used : 1);
   br__put_digits (start, whole);
   if (rest != 0)

@@ -91,19 +91,11 @@ nearest (fmpq_t z, const fmpq_t x, int64_t level)
   fmpz_clear (n);
 }
 
-/* g[I] OP g[K] ... by topic and kind, from the numbers of the wording alone.  */
-static void
-answer_of (fmpq_t z, const br__problem *p)
+/* The formulas of the topics over the numbers G of the wording, K the kind; 0 where TOPIC is not of
+   those.  */
+static int
+answer_of_numbers (fmpq_t z, const br__problem *p, fmpq_t g[4])
 {
-  fmpq_t g[4], one, two;
-  fmpq_init (one), fmpq_init (two);
-  fmpq_set_si (one, 1, 1), fmpq_set_si (two, 2, 1);
-  for (int i = 0; i < 4; i++)
-    {
-      br__ratio zero = { 0, 1 };
-      fmpq_init (g[i]);
-      get (g[i], (unsigned) i < p->all ? p->given[i] : zero);
-    }
   unsigned k = p->kind_index;
   if (p->topic == &br__topic_reading)
     fmpq_mul (z, g[2], g[3]), fmpq_add (z, z, g[1]);
@@ -120,22 +112,66 @@ answer_of (fmpq_t z, const br__problem *p)
   else if (p->topic == &br__topic_scale)
     k ? fmpq_mul (z, g[0], g[1]) : fmpq_div (z, g[0], g[1]);
   else if (p->topic == &br__topic_known_size)
+    fmpq_div (z, k ? g[1] : g[0], k ? g[0] : g[1]), fmpq_mul (z, z, g[2]);
+  else
+    return 0;
+  return 1;
+}
+
+static void
+answer_of_fender (fmpq_t z, unsigned k, fmpq_t g[4], const fmpq_t two)
+{
+  fmpq_div (z, k == 1 ? g[1] : g[0], two);
+  if (k == 0 || k == 2)
+    fmpq_add (z, z, g[1]);
+  if (k == 2)
+    fmpq_add (z, z, g[2]);
+  if (k == 1)
+    fmpq_sub (z, g[0], z);
+  if (k == 3)
+    fmpq_sub (z, g[0], g[1]);
+}
+
+/* How many pieces with their cuts, or what they leave.  */
+static void
+answer_of_stock (fmpq_t z, unsigned k, fmpq_t g[4])
+{
+  fmpq_t step;
+  fmpz_t n;
+  fmpq_init (step);
+  fmpz_init (n);
+  fmpq_add (step, g[1], g[2]);
+  if (k)
+    fmpq_mul (z, g[3], step), fmpq_sub (z, g[0], z);
+  else
     {
-      fmpq_div (z, k ? g[1] : g[0], k ? g[0] : g[1]);
-      fmpq_mul (z, z, g[2]);
+      fmpq_add (z, g[0], g[2]);
+      fmpq_div (z, z, step);
+      fmpz_fdiv_q (n, fmpq_numref (z), fmpq_denref (z));
+      fmpq_set_fmpz (z, n);
     }
+  fmpq_clear (step);
+  fmpz_clear (n);
+}
+
+static void
+answer_of (fmpq_t z, const br__problem *p)
+{
+  fmpq_t g[4], one, two;
+  fmpq_init (one), fmpq_init (two);
+  fmpq_set_si (one, 1, 1), fmpq_set_si (two, 2, 1);
+  for (int i = 0; i < 4; i++)
+    {
+      br__ratio zero = { 0, 1 };
+      fmpq_init (g[i]);
+      get (g[i], (unsigned) i < p->all ? p->given[i] : zero);
+    }
+  if (answer_of_numbers (z, p, g))
+    ;
   else if (p->topic == &br__topic_fender)
-    {
-      fmpq_div (z, k == 1 ? g[1] : g[0], two);
-      if (k == 0 || k == 2)
-        fmpq_add (z, z, g[1]);
-      if (k == 2)
-        fmpq_add (z, z, g[2]);
-      if (k == 1)
-        fmpq_sub (z, g[0], z);
-      if (k == 3)
-        fmpq_sub (z, g[0], g[1]);
-    }
+    answer_of_fender (z, p->kind_index, g, two);
+  else if (p->topic == &br__topic_stock)
+    answer_of_stock (z, p->kind_index, g);
   else if (p->topic == &br__topic_dividing)
     {
       fmpq_sub (z, g[1], one);
@@ -143,26 +179,10 @@ answer_of (fmpq_t z, const br__problem *p)
       fmpq_sub (z, g[0], z);
       fmpq_div (z, z, g[1]);
     }
-  else if (p->topic == &br__topic_stock)
-    {
-      fmpq_add (two, g[1], g[2]);
-      if (k)
-        fmpq_mul (z, g[3], two), fmpq_sub (z, g[0], z);
-      else
-        {
-          fmpz_t n;
-          fmpz_init (n);
-          fmpq_add (z, g[0], g[2]);
-          fmpq_div (z, z, two);
-          fmpz_fdiv_q (n, fmpq_numref (z), fmpq_denref (z));
-          fmpq_set_fmpz (z, n);
-          fmpz_clear (n);
-        }
-    }
   else if (p->topic == &br__topic_missing)
     {
       fmpq_sub (z, g[0], g[1]);
-      k ? fmpq_div (z, z, two) : fmpq_sub (z, z, g[2]);
+      p->kind_index ? fmpq_div (z, z, two) : fmpq_sub (z, z, g[2]);
     }
   else
     fail_msg ("%s: no formula", p->topic->name);

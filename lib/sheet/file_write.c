@@ -59,7 +59,11 @@ flush_folder (const char *path)
   br_text folder = BR_TEXT_ZERO;
   const char *slash = strrchr (path, '/');
   br__text_put (&folder, slash ? path : ".", slash ? (size_t) (slash - path) + 1 : 1);
-  int fd = folder.failed ? -1 : open (br__text_string (&folder), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+  int fd = -1;
+  if (!folder.failed)
+    do
+      fd = open (br__text_string (&folder), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    while (fd < 0 && errno == EINTR);
   if (fd >= 0)
     {
       flush_to_disk (fd);
@@ -101,14 +105,19 @@ open_beside (br__output *o, br_error *error)
   const char *slash = strrchr (o->path, '/');
   size_t folder = slash ? (size_t) (slash - o->path) + 1 : 0;
 
-  br__text_put (&beside, o->path, folder);
-  br__text_printf (&beside, ".%.200s.XXXXXX", o->path + folder);
-  if (beside.failed)
+  do
     {
-      br__text_clear (&beside);
-      return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
+      br__text_reset (&beside);     /* what it was called is no pattern any more */
+      br__text_put (&beside, o->path, folder);
+      br__text_printf (&beside, ".%.200s.XXXXXX", o->path + folder);
+      if (beside.failed)
+        {
+          br__text_clear (&beside);
+          return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
+        }
+      o->fd = mkostemp (beside.bytes, O_CLOEXEC);
     }
-  o->fd = mkostemp (beside.bytes, O_CLOEXEC);
+  while (o->fd < 0 && errno == EINTR);
   if (o->fd < 0)
     {
       int why = errno;
@@ -151,18 +160,39 @@ br__output_write (br__output *o, const char *bytes, size_t length, br_error *err
   return write_all (o->fd, bytes, length) ? BR_OK : can_not_write (o, errno, error);
 }
 
+static int
+keep_rights (const br__output *o)
+{
+  int done;
+  do
+    done = fchmod (o->fd, rights_of (o->path));
+  while (done < 0 && errno == EINTR);
+  return done == 0;
+}
+
+static int
+give_name (const br__output *o)
+{
+  int done;
+  do
+    done = rename (o->beside, o->path);
+  while (done < 0 && errno == EINTR);
+  return done == 0;
+}
+
 br_status
 br__output_close (br__output *o, int flush, br_error *error)
 {
   int why = 0;
-  if (o->beside && (fchmod (o->fd, rights_of (o->path)) != 0 || (flush && !flush_to_disk (o->fd))))
+  if (o->beside && (!keep_rights (o) || (flush && !flush_to_disk (o->fd))))
     why = errno;
-  if (o->path && close (o->fd) != 0 && !why)
+  /* A close that was interrupted has closed on Linux, and another one might close what is not ours.  */
+  if (o->path && close (o->fd) != 0 && errno != EINTR && !why)
     why = errno;
   o->fd = -1;
   if (!why && o->beside)
     {
-      if (rename (o->beside, o->path) != 0)
+      if (!give_name (o))
         why = errno;
       else
         {

@@ -154,7 +154,8 @@ put_side (br_record *r, const char *key, const char *shown_key, br__run *run, co
   br__text_clear (&t);
   br_real_clear (&z);
   br__value_clear (&v);
-  return known ? status : BR_OK;
+  /* Digits that can not be told do not keep the rule from being judged.  */
+  return known && status != BR_UNDECIDED ? status : BR_OK;
 }
 
 static br_status

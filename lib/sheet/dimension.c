@@ -10,8 +10,8 @@
 #include "exact/status.h"
 #include "sheet/safety.h"
 #include "sheet/shape.h"
-#include "sheet/wood.h"
 #include "sheet/tolerance.h"
+#include "sheet/wood.h"
 
 int
 br__is_hidden_entry (const br__entry *e)

@@ -142,17 +142,24 @@ formula_of (br_text *t, const br__node *n, explainer *x, const item *o)
   return BR_DOMAIN;
 }
 
-/* Brings plain arguments to lengths where the function would.  */
+/* 1 if operand K of N is a length where another is one.  */
+static int
+may_be_length (const br__node *n, unsigned k)
+{
+  return n->op != BR__OP_CALL || n->function->shop->kinds[k] == 'L';
+}
+
+/* Brings plain operands to lengths where the operation would.  */
 static br_status
-bring_together (item *o, unsigned count, explainer *x)
+bring_together (item *o, const br__node *n, explainer *x)
 {
   const br__settings *s = &x->run->sheet->settings;
   int length = 0;
   br_status status = BR_OK;
-  for (unsigned k = 0; k < count; k++)
-    length |= o[k].value.dimension == BR_LENGTH;
-  for (unsigned k = 0; k < count && length && status == BR_OK; k++)
-    if (o[k].value.dimension == BR_PLAIN)
+  for (unsigned k = 0; k < n->count; k++)
+    length |= may_be_length (n, k) && o[k].value.dimension == BR_LENGTH;
+  for (unsigned k = 0; k < n->count && length && status == BR_OK; k++)
+    if (may_be_length (n, k) && o[k].value.dimension == BR_PLAIN)
       {
         status = br__to_length (&o[k].value, s);
         br__text_reset (&o[k].text);
@@ -344,7 +351,7 @@ take_operation (explainer *x, const br__node *n, item *o, item *made)
   br_status status = BR_OK;
 
   if (n->op == BR__OP_ADD || n->op == BR__OP_SUB || (n->op == BR__OP_CALL && n->function->shop))
-    status = bring_together (o, n->count, x);
+    status = bring_together (o, n, x);
   memset (args, 0, sizeof args);
   if (n->count > 8 && !(all = br__alloc_zero (n->count, sizeof *all)))
     return BR_NO_MEMORY;

@@ -40,7 +40,8 @@ plain_only (const br__value *args, unsigned index, const br__function *f, br_err
 {
   if (args[index].dimension == BR_PLAIN)
     return BR_OK;
-  return br__fail (error, BR_DOMAIN, index, 0, "`%s` takes a plain number here, not %s", f->name,
+  return br__fail (error, BR_DOMAIN, index, 0, "`%s` takes a plain number here, not %s",
+                   br__function_name (f),
                    br__dimension_words (args[index].dimension));
 }
 
@@ -49,7 +50,8 @@ angle_only (const br__value *args, unsigned index, const br__function *f, br_err
 {
   if (args[index].dimension == BR_PLAIN || args[index].dimension == BR_ANGLE)
     return BR_OK;
-  return br__fail (error, BR_DOMAIN, index, 0, "`%s` takes degrees here, not %s", f->name,
+  return br__fail (error, BR_DOMAIN, index, 0, "`%s` takes degrees here, not %s",
+                   br__function_name (f),
                    br__dimension_words (args[index].dimension));
 }
 

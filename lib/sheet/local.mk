@@ -1,18 +1,6 @@
 ## The language: words, formulas, names, statements.
 libbenchrule_core_la_SOURCES += \
 	lib/sheet/bounds.c \
-	lib/sheet/find.c \
-	lib/sheet/find.h \
-	lib/sheet/find_keep.c \
-	lib/sheet/find_root.c \
-	lib/sheet/stack.c \
-	lib/sheet/tape.c \
-	lib/sheet/tape.h \
-	lib/sheet/tape_call.c \
-	lib/sheet/tape_enclose.c \
-	lib/sheet/tape_exact.c \
-	lib/sheet/tolerance.c \
-	lib/sheet/tolerance.h \
 	lib/sheet/check.c \
 	lib/sheet/column.c \
 	lib/sheet/column.h \
@@ -35,6 +23,10 @@ libbenchrule_core_la_SOURCES += \
 	lib/sheet/file.c \
 	lib/sheet/file.h \
 	lib/sheet/file_write.c \
+	lib/sheet/find.c \
+	lib/sheet/find.h \
+	lib/sheet/find_keep.c \
+	lib/sheet/find_root.c \
 	lib/sheet/fit.c \
 	lib/sheet/fit.h \
 	lib/sheet/functions.c \
@@ -69,8 +61,16 @@ libbenchrule_core_la_SOURCES += \
 	lib/sheet/show.c \
 	lib/sheet/spacing.c \
 	lib/sheet/statement.c \
+	lib/sheet/stack.c \
 	lib/sheet/steps.c \
 	lib/sheet/table.c \
+	lib/sheet/tape.c \
+	lib/sheet/tape.h \
+	lib/sheet/tape_call.c \
+	lib/sheet/tape_enclose.c \
+	lib/sheet/tape_exact.c \
+	lib/sheet/tolerance.c \
+	lib/sheet/tolerance.h \
 	lib/sheet/tidy.c \
 	lib/sheet/tree.h \
 	lib/sheet/wood.c \

@@ -17,7 +17,8 @@ tests_sheet_column_CPPFLAGS = $(TEST_CPPFLAGS)
 tests_sheet_column_CFLAGS = $(TEST_CFLAGS) -pthread
 tests_sheet_column_LDADD = $(TEST_LIBS)
 sheet_tests = tests/sheet/language tests/sheet/limits tests/sheet/rounding tests/sheet/formulas \
-  tests/sheet/edits tests/sheet/names tests/sheet/hostile tests/sheet/apart tests/sheet/shop tests/sheet/complete tests/sheet/shapes
+  tests/sheet/edits tests/sheet/names tests/sheet/hostile tests/sheet/apart tests/sheet/shop tests/sheet/complete tests/sheet/shapes \
+  tests/sheet/explain
 check_PROGRAMS += $(sheet_tests)
 TESTS += $(sheet_tests)
 SHEET_TEST_CFLAGS = $(TEST_CFLAGS) -pthread
@@ -26,6 +27,10 @@ tests_sheet_language_SOURCES = tests/sheet/language.c tests/sheet/support.h test
 tests_sheet_language_CPPFLAGS = $(TEST_CPPFLAGS)
 tests_sheet_language_CFLAGS = $(SHEET_TEST_CFLAGS)
 tests_sheet_language_LDADD = $(TEST_LIBS)
+tests_sheet_explain_SOURCES = tests/sheet/explain.c tests/sheet/support.h tests/check.h
+tests_sheet_explain_CPPFLAGS = $(TEST_CPPFLAGS)
+tests_sheet_explain_CFLAGS = $(SHEET_TEST_CFLAGS)
+tests_sheet_explain_LDADD = $(TEST_LIBS)
 tests_sheet_shapes_SOURCES = tests/sheet/shapes.c tests/sheet/support.h tests/check.h
 tests_sheet_shapes_CPPFLAGS = $(TEST_CPPFLAGS)
 tests_sheet_shapes_CFLAGS = $(SHEET_TEST_CFLAGS)

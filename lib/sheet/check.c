@@ -280,15 +280,9 @@ tie_check (br__run *run, br__check *check, size_t base, size_t length)
     status = br__definition_new (&d, sheet->graph, &margin, "", 0, run->error);
   else
     br__fail_plain (run->error, status, base, length);
+  /* An undone check needs nothing.  */
   if (status == BR_OK)
-    status = br__graph_define (sheet->graph, check->margin, &d, &sheet->settings, NULL, run->error);
-  if (status == BR_OK)
-    {
-      /* An undone check needs nothing.  */
-      br__step step = { .type = BR__STEP_DEFINITION, .entry = check->margin, .definition = d };
-      status = br__step_add (run, &step);
-      d = status == BR_OK ? NULL : d;
-    }
+    status = br__step_define (run, check->margin, &d, NULL);
   br__definition_free (d);
   br__tree_clear (&margin);
   br__text_clear (&name);

@@ -181,21 +181,6 @@ keep_line (br__run *run, br__entry *e, const char *old_note)
   return status;
 }
 
-/* Gives E the definition *D, which then holds what was before, as a step of the statement.  */
-static br_status
-define (br__run *run, br__entry *e, br__definition **d, br__moves *moves)
-{
-  br_status status = br__graph_define (run->sheet->graph, e, d, &run->sheet->settings, moves,
-                                       run->error);
-  if (status != BR_OK)
-    return status;
-  br__step step = { .type = BR__STEP_DEFINITION, .entry = e, .definition = *d };
-  status = br__step_add (run, &step);
-  if (status == BR_OK)
-    *d = NULL;
-  return status;
-}
-
 static br_status
 emit_set (br__run *run, br__entry *e, const br__moves *moves)
 {
@@ -248,7 +233,7 @@ br__assign (br__run *run)
         status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
     }
   if (status == BR_OK)
-    status = define (run, e, &d, &moves);
+    status = br__step_define (run, e, &d, &moves);
   if (status == BR_OK)
     status = keep_line (run, e, br__entry_definition (e)->note);
   if (status == BR_OK)
@@ -296,7 +281,7 @@ forget_one (br__run *run)
     status = br__fail (run->error, BR_DOMAIN, word.offset, word.length,
                        "`%.60s` has no value to forget", br__entry_name (e));
   if (status == BR_OK)
-    status = define (run, e, &d, &moves);
+    status = br__step_define (run, e, &d, &moves);
   /* A name that was set twice in a file has two lines.  */
   for (br__line *line; status == BR_OK && (line = br__line_of_entry (e)) != NULL; )
     status = br__line_hide (run, line);

@@ -95,7 +95,7 @@ emit_setting (br__run *run, const char *name, const br__moves *moves)
   br_status status = BR_OK;
   br__put_text (r, "name", name);
   put_setting (&t, &run->sheet->settings, name);
-  if (t.length)
+  if (t.length || t.failed)
     br__put_from (r, "value", &t);
   else
     br__put_null (r, "value");
@@ -117,7 +117,7 @@ change (br__run *run, br__settings *new, const char *name)
   br_sheet *sheet = run->sheet;
   br__moves moves = BR__MOVES_ZERO;
   br__settings *old = br__alloc_zero (1, sizeof *old);
-  br_status status = old ? BR_OK : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  br_status status = old ? br__steps_room (run) : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
 
   if (status == BR_OK)
     status = br__graph_renew (sheet->graph, new, &moves, run->error);

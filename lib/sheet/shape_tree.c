@@ -262,15 +262,8 @@ define (br__run *run, const char *name, size_t length, int part, br__definition 
   br__moves some = BR__MOVES_ZERO;
   size_t size = key_of (key, name, length, part);
   br__entry *e = br__graph_get (run->sheet->graph, key, size);
-  br_status status = e ? br__graph_define (run->sheet->graph, e, d, &run->sheet->settings, &some, run->error)
+  br_status status = e ? br__step_define (run, e, d, &some)
                        : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-  if (status == BR_OK)
-    {
-      br__step step = { .type = BR__STEP_DEFINITION, .entry = e, .definition = *d };
-      status = br__step_add (run, &step);
-      if (status == BR_OK)
-        *d = NULL;
-    }
   if (status == BR_OK)
     status = br__moves_join (moves, &some, run->error);
   br__moves_clear (&some);

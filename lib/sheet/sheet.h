@@ -74,7 +74,16 @@ typedef struct br__statement_steps
 {
   br__step *steps;
   size_t count, room;
+  size_t done;              /* the first so many are done now, the others taken back */
 } br__statement_steps;
+
+/* Where the sheet could not go back to for want of memory.  */
+typedef struct br__owed
+{
+  br__statement_steps *steps;       /* of the history, or OWN; NULL: none */
+  br__statement_steps own;
+  size_t done;                      /* of which so many are to be done */
+} br__owed;
 
 struct br_sheet
 {
@@ -90,6 +99,7 @@ struct br_sheet
 
   br__statement_steps *history;     /* done statements, oldest first */
   size_t done_count, history_count, history_room;
+  br__owed owed;
   size_t saved_at;                  /* done_count when saved; SIZE_MAX if that state is gone */
   char *path;                       /* the file that was opened first or saved last, or NULL */
   int mark;                         /* that file begins with a byte order mark */
@@ -138,14 +148,20 @@ br_status br__remark (br__run *run, const char *format, ...) __attribute__ ((for
 
 /* steps.c */
 br_status br__step_add (br__run *run, const br__step *step);
+/* From here on the next br__step_add needs no memory: to be called before what that step takes back is done.  */
+br_status br__steps_room (br__run *run);
+/* Gives E the definition *D, which it takes over, as a step.  */
+br_status br__step_define (br__run *run, br__entry *e, br__definition **d, br__moves *moves);
 void br__steps_drop (br__statement_steps *steps);
 /* Appends the rows of FROM, which is emptied.  A dimension that moved twice keeps what it was
    at first.  */
 br_status br__moves_join (br__moves *moves, br__moves *from, br_error *error);
-/* Takes back what the statement has done so far.  */
+/* Takes back what the statement has done so far; what can not be for want of memory, before the next one.  */
 void br__steps_revert (br__run *run);
+/* Before a statement: goes back to where the one before could not, and makes room for one more in the history.  */
+br_status br__steps_begin (br__run *run);
 /* Ends a statement: its steps become one entry of the history.  */
-br_status br__steps_commit (br__run *run);
+void br__steps_commit (br__run *run);
 /* Swaps the state of STEPS; moves of dimensions are added to MOVES.  */
 br_status br__steps_swap (br_sheet *sheet, br__statement_steps *steps, int backwards,
                           br__moves *moves, br_error *error);

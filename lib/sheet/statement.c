@@ -187,7 +187,9 @@ br__run_line (br_sheet *sheet, const char *text, size_t length, const char *file
   memset (&error, 0, sizeof error);
   br__run run = { .sheet = sheet, .sink = sink, .file = file, .line_number = line_number,
                   .from_file = from_file, .text = text, .length = length, .error = &error };
-  br_status status = run_statement (&run), kept = BR_OK;
+  br_status status = br__steps_begin (&run), kept = BR_OK;
+  if (status == BR_OK)
+    status = run_statement (&run);
   /* A remark, an answer or an `undo` in a file is a line of the sheet, but nothing to be undone.  */
   int text_only = from_file && !run.line && !run.steps.count;
 
@@ -198,8 +200,10 @@ br__run_line (br_sheet *sheet, const char *text, size_t length, const char *file
       run.line->ending = ending;
       run.line->foreign = sheet->open_depth > 1;
     }
-  if (kept == BR_OK && !text_only)
-    kept = br__steps_commit (&run);
+  if (kept != BR_OK)
+    br__steps_revert (&run);
+  else if (!text_only)
+    br__steps_commit (&run);
   br__steps_drop (&run.steps);
   if (status == BR_OK)
     status = kept;

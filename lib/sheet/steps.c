@@ -34,13 +34,34 @@ br__steps_drop (br__statement_steps *steps)
 }
 
 br_status
-br__step_add (br__run *run, const br__step *step)
+br__steps_room (br__run *run)
 {
   br__statement_steps *s = &run->steps;
-  if (!br__grow (&s->steps, &s->room, s->count + 1, sizeof (br__step)))
-    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-  s->steps[s->count++] = *step;
-  return BR_OK;
+  return br__grow (&s->steps, &s->room, s->count + 1, sizeof (br__step))
+         ? BR_OK : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+}
+
+br_status
+br__step_add (br__run *run, const br__step *step)
+{
+  br_status status = br__steps_room (run);
+  if (status == BR_OK)
+    run->steps.steps[run->steps.count++] = *step;
+  run->steps.done = run->steps.count;
+  return status;
+}
+
+br_status
+br__step_define (br__run *run, br__entry *e, br__definition **d, br__moves *moves)
+{
+  br_status status = br__steps_room (run);
+  if (status == BR_OK)
+    status = br__graph_define (run->sheet->graph, e, d, &run->sheet->settings, moves, run->error);
+  if (status != BR_OK)
+    return status;
+  br__step step = { .type = BR__STEP_DEFINITION, .entry = e, .definition = *d };
+  *d = NULL;
+  return br__step_add (run, &step);
 }
 
 br_status
@@ -131,56 +152,98 @@ swap_step (br_sheet *sheet, br__step *step, br__moves *moves, br_error *error)
   return BR_OK;
 }
 
-br_status
-br__steps_swap (br_sheet *sheet, br__statement_steps *steps, int backwards, br__moves *moves,
-                br_error *error)
+/* Does and takes back steps until the first DONE of them are done.  */
+static br_status
+go_to (br_sheet *sheet, br__statement_steps *steps, size_t done, br__moves *moves, br_error *error)
 {
   br_status status = BR_OK;
-  size_t done = 0;
-  while (done < steps->count && status == BR_OK)
+  while (status == BR_OK && steps->done != done)
     {
-      size_t i = backwards ? steps->count - 1 - done : done;
+      int back = steps->done > done;
       br__moves some = BR__MOVES_ZERO;
-      status = swap_step (sheet, &steps->steps[i], &some, error);
-      done += status == BR_OK;
+      status = swap_step (sheet, &steps->steps[back ? steps->done - 1 : steps->done],
+                          moves ? &some : NULL, error);
+      if (status == BR_OK)
+        steps->done += back ? (size_t) -1 : 1;
       if (status == BR_OK && moves)
         status = br__moves_join (moves, &some, error);
       br__moves_clear (&some);
     }
-  /* All of it or nothing.  */
-  while (status != BR_OK && done > 0)
+  return status;
+}
+
+/* Goes back to a state that has held before, so that nothing but memory can be wanting.  */
+static br_status
+pay (br_sheet *sheet)
+{
+  br__owed *o = &sheet->owed;
+  if (!o->steps)
+    return BR_OK;
+  br_status status = go_to (sheet, o->steps, o->done, NULL, NULL);
+  if (status == BR_OK)
     {
-      done--;
-      (void) swap_step (sheet, &steps->steps[backwards ? steps->count - 1 - done : done], NULL, NULL);
+      o->steps = NULL;
+      br__steps_drop (&o->own);
+      br__checks_judge_all (sheet);
     }
+  return status;
+}
+
+static void
+owe (br_sheet *sheet, br__statement_steps *steps, size_t done)
+{
+  sheet->owed.steps = steps;
+  sheet->owed.done = done;
+  (void) pay (sheet);
+}
+
+br_status
+br__steps_swap (br_sheet *sheet, br__statement_steps *steps, int backwards, br__moves *moves,
+                br_error *error)
+{
+  size_t before = steps->done;
+  br_status status = go_to (sheet, steps, backwards ? 0 : steps->count, moves, error);
+  /* All of it or nothing.  */
+  if (status != BR_OK)
+    owe (sheet, steps, before);
   return status;
 }
 
 void
 br__steps_revert (br__run *run)
 {
-  /* Going back to a state that held before can only fail for want of memory; then the parts
-     that were reached stand as they are.  */
-  if (run->steps.count)
+  br__owed *o = &run->sheet->owed;
+  if (o->steps == &run->steps)
+    o->steps = NULL;
+  if (run->steps.count && !o->steps)
     {
-      (void) br__steps_swap (run->sheet, &run->steps, 1, NULL, NULL);
-      br__checks_judge_all (run->sheet);
+      o->own = run->steps;
+      memset (&run->steps, 0, sizeof run->steps);
+      owe (run->sheet, &o->own, 0);
     }
   br__steps_drop (&run->steps);
 }
 
 br_status
+br__steps_begin (br__run *run)
+{
+  br_sheet *sheet = run->sheet;
+  br_status status = pay (sheet);
+  if (status == BR_OK && !br__grow (&sheet->history, &sheet->history_room, sheet->done_count + 1,
+                                    sizeof (br__statement_steps)))
+    status = BR_NO_MEMORY;
+  return status == BR_OK ? BR_OK : br__fail_plain (run->error, status, 0, 0);
+}
+
+void
 br__steps_commit (br__run *run)
 {
   br_sheet *sheet = run->sheet;
   if (!run->steps.count)
     {
       br__steps_drop (&run->steps);
-      return BR_OK;
+      return;
     }
-  if (!br__grow (&sheet->history, &sheet->history_room, sheet->done_count + 1,
-                 sizeof (br__statement_steps)))
-    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   for (size_t i = sheet->done_count; i < sheet->history_count; i++)
     br__steps_drop (&sheet->history[i]);
   if (sheet->saved_at != SIZE_MAX && sheet->saved_at > sheet->done_count)
@@ -188,7 +251,6 @@ br__steps_commit (br__run *run)
   sheet->history[sheet->done_count++] = run->steps;
   sheet->history_count = sheet->done_count;
   memset (&run->steps, 0, sizeof run->steps);
-  return BR_OK;
 }
 
 /* One step through the history, told with all that moved.  */
@@ -217,6 +279,11 @@ travel (br__run *run, int back)
         br__record_free (r);
       if (status == BR_OK)
         status = br__tell_checks (run, &moves);
+      if (status != BR_OK)
+        {
+          sheet->done_count += back ? 1 : (size_t) -1;
+          owe (sheet, steps, back ? steps->count : 0);
+        }
     }
   br__moves_clear (&moves);
   return status;

@@ -30,6 +30,7 @@ mark_for (br_text *text, int *off, br__run *run, const br__value *v, const br__m
       /* A plain dimension stays plain, and a length is written as one.  */
       *off = 1;
       br__put_mark_text (text, &rounded.value, x.dimension, mark, s);
+      status = text->failed ? BR_NO_MEMORY : BR_OK;
     }
   br__rounded_clear (&rounded);
   br__value_clear (&x);
@@ -96,7 +97,9 @@ static void
 put_shown (br_record *row, const char *key, const br__value *v, const br__settings *s)
 {
   br_text t = BR_TEXT_ZERO;
-  if (!v || br__shown (&t, v, s) != BR_OK)
+  br_status status = v ? br__shown (&t, v, s) : BR_DOMAIN;
+  t.failed |= status == BR_NO_MEMORY;
+  if (status != BR_OK && !t.failed)
     br__put_null (row, key);
   else
     br__put_from (row, key, &t);
@@ -195,7 +198,7 @@ br__do_tidy (br__run *run)
 {
   br__mark mark = BR__MARK_ZERO;
   br__settings *s = &run->sheet->settings;
-  int apply = br__lex_is_word (&run->lex, "apply");
+  int apply = br__lex_is_word (&run->lex, "apply"), given = 0;
   br_status status = apply ? br__lex_next (&run->lex, run->error) : BR_OK;
 
   if (status == BR_OK && br__lex_is_word (&run->lex, "to"))
@@ -203,8 +206,7 @@ br__do_tidy (br__run *run)
       status = br__lex_next (&run->lex, run->error);
       if (status == BR_OK)
         status = br__read_mark (run, &mark);
-      if (status == BR_OK)
-        status = br__mark_copy (&run->sheet->tidy, &mark);
+      given = status == BR_OK;
     }
   else if (status == BR_OK && br_number_sign (&run->sheet->tidy.size) > 0)
     status = br__mark_copy (&mark, &run->sheet->tidy);
@@ -212,6 +214,8 @@ br__do_tidy (br__run *run)
     status = br__settings_mark (&mark, s);
   if (status == BR_OK)
     status = br__end_of_line (run);
+  if (status == BR_OK && given)
+    status = br__mark_copy (&run->sheet->tidy, &mark);
   if (status == BR_OK)
     status = propose (run, &mark, apply);
   br_number_clear (&mark.size);

@@ -23,7 +23,6 @@ void
 br__text_reset (br_text *t)
 {
   t->length = 0;
-  t->failed = 0;
   if (t->bytes)
     t->bytes[0] = 0;
 }

@@ -17,7 +17,7 @@ typedef struct br_text
 #define BR_TEXT_ZERO { NULL, 0, 0, 0 }
 
 void br__text_clear (br_text *t);
-void br__text_reset (br_text *t);                       /* empties, keeps the room */
+void br__text_reset (br_text *t);                       /* empties, keeps the room; failed stays so */
 void br__text_put (br_text *t, const char *bytes, size_t length);
 void br__text_puts (br_text *t, const char *string);
 void br__text_printf (br_text *t, const char *format, ...) __attribute__ ((format (printf, 2, 3)));

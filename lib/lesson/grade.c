@@ -107,6 +107,7 @@ grade_paper (br__class *c, br__run *run, br_text *out, const br__row *row, size_
         }
       br__text_reset (&t);
       put_verdict (&t, &v);
+      out->failed |= t.failed;
       br__list_text (verdicts, br__text_string (&t));
       br__text_putc (out, ',');
       br__put_cell (out, br__text_string (&t));
@@ -116,9 +117,11 @@ grade_paper (br__class *c, br__run *run, br_text *out, const br__row *row, size_
   c->papers += version != 0;
   br__text_reset (&t);
   br__put_mixed (&t, &marks);
+  out->failed |= t.failed;
   br__text_printf (out, ",%s,", br__text_string (&t));
   br__put_from (r, "marks", &t);
   br__put_mixed (&t, &of);
+  out->failed |= t.failed;
   br__text_printf (out, "%s,", br__text_string (&t));
   br__put_from (r, "of", &t);
   br__put_text (r, "note", note);

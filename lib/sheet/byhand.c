@@ -88,20 +88,30 @@ put_open (br_text *t, const parts *p, br_dimension d, const br__settings *s)
   put_parts (t, &fraction, d, s);
 }
 
+/* A chain of equal texts: each link is a step.  */
+typedef struct chain
+{
+  br__steps_list *list;
+  br_text at;           /* the last text */
+} chain;
+
 /* X in the sheet's unit as small parts; 0 where it is not one for a pencil: below zero, large, or
    a decimal.  */
 static int
-take_parts (parts *p, const br__value *x, const br__settings *s)
+take_parts (parts *p, chain *c, const br__value *x, const br__settings *s)
 {
   br_real z = BR_REAL_ZERO;
   br_text t = BR_TEXT_ZERO;
   int64_t n = 0, d = 1;
   const br_number *q;
-  int ok = br__in_sheet_unit (&z, x, s) == BR_OK && (q = br_real_rational (&z)) != NULL
+  br_status status = br__in_sheet_unit (&z, x, s);
+  int ok = status == BR_OK && (q = br_real_rational (&z)) != NULL
            && br_number_get_ratio (&n, &d, q) && n >= 0 && n < MOST && d < MOST;
   br_real_clear (&z);
   if (ok)
-    ok = br__shown (&t, x, s) == BR_OK && !memchr (br__text_string (&t), '.', t.length);
+    status = br__shown (&t, x, s);
+  ok = ok && status == BR_OK && !memchr (br__text_string (&t), '.', t.length);
+  c->list->failed |= status == BR_NO_MEMORY || t.failed;
   br__text_clear (&t);
   p->whole = n / d;
   p->num = n % d;
@@ -127,13 +137,6 @@ over (parts *p, int64_t den)
   p->num *= den / p->den;
   p->den = den;
 }
-
-/* A chain of equal texts: each link is a step.  */
-typedef struct chain
-{
-  br__steps_list *list;
-  br_text at;           /* the last text */
-} chain;
 
 static void
 chain_to (chain *c, br_text *next)
@@ -178,7 +181,7 @@ sum_by_hand (chain *c, br__op op, const br__value *x, const br__value *y, const 
   br_text t = BR_TEXT_ZERO;
   char sign = op == BR__OP_ADD ? '+' : '-';
 
-  if (!take_parts (&a, x, s) || !take_parts (&b, y, s))
+  if (!take_parts (&a, c, x, s) || !take_parts (&b, c, y, s))
     return 0;
   int64_t den = a.den / gcd (a.den, b.den) * b.den;
   if (den >= MOST || (a.num == 0 && b.num == 0))
@@ -230,7 +233,7 @@ product_by_hand (chain *c, br__op op, const br__value *x, const br__value *y, br
   parts a, b;
   br_text t = BR_TEXT_ZERO;
 
-  if (!take_parts (&a, x, s) || !take_parts (&b, y, s) || (a.num == 0 && b.num == 0 && op == BR__OP_MUL))
+  if (!take_parts (&a, c, x, s) || !take_parts (&b, c, y, s) || (a.num == 0 && b.num == 0 && op == BR__OP_MUL))
     return 0;
   int64_t p = a.whole * a.den + a.num, q = b.whole * b.den + b.num;
   if (op == BR__OP_DIV && (q == 0 || y->dimension != BR_PLAIN || (a.num == 0 && b.num == 0 && p % q == 0)))

@@ -257,7 +257,7 @@ put_unplaced (br_record *r, show *s, const br__plans *p, const br__wood *only)
       br_record *row = br__list_record (unplaced);
       br__put_text (row, "part", part->wood->name);
       br__put_count (row, "quantity", part->quantity);
-      br__put_text (row, "why", br__text_string (&part->problem));
+      br__put_copy (row, "why", &part->problem);
     }
   for (size_t i = 0; i < p->count && status == BR_OK; i++)
     if (p->rows[i].used < p->rows[i].needed)

@@ -165,6 +165,7 @@ bring_together (item *o, const br__node *n, explainer *x)
         br__text_reset (&o[k].text);
         if (status == BR_OK)
           status = put_written (&o[k].text, &o[k].value, x);
+        br__explain_whole (x, &o[k].text);
         o[k].binds = binding_of (&o[k].text);
       }
   return status;
@@ -201,6 +202,7 @@ br__explain_substitute (br_text *t, const br__tree *tree, explainer *x)
         }
       else
         made.binds = compose (&made.text, n, stack + depth - n->count);
+      br__explain_whole (x, &made.text);
       for (unsigned k = 0; k < n->count; k++)
         br__explain_clear (&stack[--depth]);
       stack[depth++] = made;
@@ -295,6 +297,7 @@ explain_formula (explainer *x, const br__node *n, const item *o, const char *for
           br_text t = BR_TEXT_ZERO;
           status = br__explain_substitute (&t, &tree, &inner);
           br__steps_list_add (x->steps, whole, "=", br__text_string (&t));
+          br__explain_whole (x, &t);
           br__text_clear (&t);
         }
       if (status == BR_OK)
@@ -337,6 +340,7 @@ take_leaf (explainer *x, const br__tree *t, const br__node *n, item *made)
     br__text_put (&made->text, t->text + n->word, n->word_length);
   else
     status = put_written (&made->text, &made->value, x);
+  br__explain_whole (x, &made->text);
   made->binds = binding_of (&made->text);
   return status;
 }
@@ -360,6 +364,7 @@ take_operation (explainer *x, const br__node *n, item *o, item *made)
   if (status == BR_OK)
     status = br__apply (&made->value, n, all, s, x->run->error);
   made->binds = compose (&made->text, n, o);
+  br__explain_whole (x, &made->text);
   int rational = br_real_rational (&made->value.real) != NULL;
   if (status == BR_OK && n->op == BR__OP_CALL)
     add_rule (x, n->function);
@@ -379,10 +384,12 @@ take_operation (explainer *x, const br__node *n, item *o, item *made)
                      &made->value, s);
       else
         br__steps_list_add (x->steps, br__text_string (&made->text), "=", br__text_string (&written));
+      br__explain_whole (x, &written);
       br__text_clear (&made->text);
       made->text = written;
       made->binds = binding_of (&made->text);
     }
+  br__explain_whole (x, &formula);
   br__text_clear (&formula);
   for (unsigned k = 0; k < n->count; k++)
     br__value_clear (&all[k]);

@@ -31,6 +31,8 @@ explain_formula_of (explainer *x, const char *name, const br__tree *t, item *res
     }
   if (status == BR_OK)
     status = br__explain_tree (x, t, result);
+  br__explain_whole (x, &t1);
+  br__explain_whole (x, &t2);
   br__text_clear (&t1);
   br__text_clear (&t2);
   return status;
@@ -116,7 +118,12 @@ explain_mark (explainer *x, const item *result, const br__mark *mark)
         br__text_printf (&left, "nearest(%s, %s)", br__text_string (&result->text), br__text_string (&size));
       br__steps_list_add (x->steps, br__text_string (&left), "=", br__text_string (&right));
     }
-  br__text_clear (&left), br__text_clear (&right), br__text_clear (&size), br__text_clear (&count);
+  br_text *const texts[] = { &left, &right, &size, &count };
+  for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++)
+    {
+      br__explain_whole (x, texts[i]);
+      br__text_clear (texts[i]);
+    }
   br_number_clear (&parts), br_number_clear (&n);
   br__rounded_clear (&rounded);
   br__value_clear (&v);

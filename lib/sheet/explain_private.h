@@ -41,4 +41,11 @@ br_status br__explain_tree (explainer *x, const br__tree *t, item *result);
 br_status br__explain_substitute (br_text *t, const br__tree *tree, explainer *x);
 void br__explain_clear (item *x);
 
+/* A text that ran out of memory is missing from what was made of it: the steps are then not whole.  */
+static inline void
+br__explain_whole (explainer *x, const br_text *t)
+{
+  x->steps->failed |= t->failed;
+}
+
 #endif

@@ -211,8 +211,11 @@ br__graph_lookup (const br__value **value, void *user, const br__tree *tree, con
 {
   br__graph *g = user;
   const char *name = tree->text + node->word;
-  br__entry *e = node->entry ? node->entry : br__node_entry (g, tree, node, node->part == BR__PART_CLEAR);
+  int make = !node->entry && node->part == BR__PART_CLEAR;
+  br__entry *e = node->entry ? node->entry : br__node_entry (g, tree, node, make);
 
+  if (!e && make)
+    return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
   if (node->part && !(e && e->has_value))
     return br__no_shape (g, tree, node, error);
   if (!e || (!e->definition && !e->users))

@@ -193,6 +193,15 @@ br__put_text (br_record *r, const char *key, const char *text)
 void br__put_from (br_record *r, const char *key, br_text *t) { row_add_from (ROW (r), key, t); }
 
 void
+br__put_copy (br_record *r, const char *key, const br_text *t)
+{
+  br_text copy = BR_TEXT_ZERO;
+  br__text_put (&copy, br__text_string (t), t->length);
+  copy.failed |= t->failed;
+  br__put_from (r, key, &copy);
+}
+
+void
 br__put_exact (br_record *r, const char *key, const br_number *x)
 {
   if (!x)

@@ -19,6 +19,8 @@ void br__put_text (br_record *r, const char *key, const char *text);
 void br__put_bytes (br_record *r, const char *key, const char *bytes, size_t length);
 /* Puts what T holds and clears it; a failed T makes the record failed.  */
 void br__put_from (br_record *r, const char *key, br_text *t);
+/* The same with a copy, T stays.  */
+void br__put_copy (br_record *r, const char *key, const br_text *t);
 void br__put_exact (br_record *r, const char *key, const br_number *x);     /* NULL: null */
 
 /* The list or record inside R, to be filled before the next call on R.  */

@@ -271,7 +271,9 @@ put_drill (br_record *row, const char *prefix, const br__drill *drill, const br_
     return;
   br__put_text (r, below ? "below" : "above", drill->name);
   br__put_exact (r, below ? "below_size" : "above_size", &size);
-  if (br__put_real_decimal (&t, NULL, play, 6, s->bits) == BR_OK)
+  br_status status = br__put_real_decimal (&t, NULL, play, 6, s->bits);
+  t.failed |= status == BR_NO_MEMORY;
+  if (status == BR_OK || t.failed)
     br__put_from (r, below ? "below_play" : "above_play", &t);
   br__text_clear (&t);
   br_number_clear (&size);

@@ -24,11 +24,12 @@ is_saw (const br__advice *a)
   return 0;
 }
 
-static void
+static br_status
 add_name (br_text *names, const char *name)
 {
   br__text_puts (names, names->length ? ", " : "");
   br__text_puts (names, name);
+  return names->failed ? BR_NO_MEMORY : BR_OK;
 }
 
 static br_status
@@ -41,7 +42,7 @@ emit (br__run *run, br_text *names, const char *message, const char *source, con
   br__put_text (r, "source", source);
   if (scope)
     br__put_text (r, "scope", scope);
-  br__put_text (r, "parts", br__text_string (names));
+  br__put_copy (r, "parts", names);
   return br__emit (run, r);
 }
 
@@ -57,7 +58,7 @@ hold (br_text *names, const br__piece *p, const br_real *sizes, int round, unsig
                                            round ? NULL : &sizes[BR__WIDTH], NULL, bits);
   for (size_t i = 0; i < count && status == BR_OK; i++)
     if (is_saw (rows[i]))
-      add_name (&names[rows[i] - br__advices], p->wood->name);
+      status = add_name (&names[rows[i] - br__advices], p->wood->name);
   br__free (rows);
   return status;
 }
@@ -71,7 +72,7 @@ choke (br_text *names, const br__piece *p, const br_real *sizes, int round, unsi
                            : br__small_box_fits (&fits, &sizes[BR__LENGTH_OF], &sizes[BR__WIDTH],
                                                  &sizes[BR__THICKNESS], bits, NULL);
   if (status == BR_OK && fits != BR_NO)
-    add_name (&names[fits == BR_YES ? 0 : 1], p->wood->name);
+    status = add_name (&names[fits == BR_YES ? 0 : 1], p->wood->name);
   return status;
 }
 

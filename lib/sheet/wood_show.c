@@ -142,7 +142,7 @@ put_piece (br_record *r, const char *name_key, const br__piece *p, const br__set
   status = put_shown (r, p, s);
   for (int i = BR__SIZES; i-- > 0 && status == BR_OK; )
     status = put_size (r, i, p, s);
-  br__put_text (r, "problem", br__text_string (&p->problem));
+  br__put_copy (r, "problem", &p->problem);
   br__put_text (r, "note", p->wood->note);
   return status;
 }
@@ -160,7 +160,7 @@ br__wood_show (br__run *run, const br__piece *p)
       else if (p->wood->nominal != BR__ACTUAL)
         br__text_printf (&t, "%s %s", p->wood->nominal == BR__PLYWOOD ? "plywood" : "hardwood",
                          p->wood->size[BR__THICKNESS].text);
-      br__put_text (r, "nominal", br__text_string (&t));
+      br__put_copy (r, "nominal", &t);
       br__text_clear (&t);
       br__put_text (r, "source", br__nominal_source (p->wood->nominal));
     }
@@ -309,7 +309,7 @@ emit_order (br__run *run, const br__wood_list *list, const br__plans *plans, int
       br__put_text (row, "part", list->parts[i].wood->name);
       br__put_count (row, "quantity", list->parts[i].quantity);
       status = put_shown (row, &list->parts[i], s);
-      br__put_text (row, "problem", br__text_string (&list->parts[i].problem));
+      br__put_copy (row, "problem", &list->parts[i].problem);
     }
   if (status == BR_OK)
     return br__emit (run, r);

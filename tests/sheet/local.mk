@@ -86,5 +86,23 @@ tests_sheet_find_SOURCES = tests/sheet/find.c tests/sheet/oracle.h tests/sheet/r
 tests_sheet_find_CPPFLAGS = $(TEST_CPPFLAGS) $(FLINT_CFLAGS)
 tests_sheet_find_CFLAGS = $(SHEET_TEST_CFLAGS)
 tests_sheet_find_LDADD = $(FLINT_LIBS) $(TEST_LIBS)
+sheet_fault_tests = tests/sheet/memory tests/sheet/threads tests/sheet/save_faults
+check_PROGRAMS += $(sheet_fault_tests)
+TESTS += $(sheet_fault_tests)
+tests_sheet_memory_SOURCES = tests/sheet/memory.c tests/sheet/samples.h tests/sheet/support.h tests/check.h
+tests_sheet_memory_CPPFLAGS = $(TEST_CPPFLAGS)
+tests_sheet_memory_CFLAGS = $(SHEET_TEST_CFLAGS)
+tests_sheet_memory_LDADD = $(TEST_LIBS)
+tests_sheet_threads_SOURCES = tests/sheet/threads.c tests/sheet/samples.h tests/sheet/support.h tests/check.h
+tests_sheet_threads_CPPFLAGS = $(TEST_CPPFLAGS)
+tests_sheet_threads_CFLAGS = $(SHEET_TEST_CFLAGS)
+tests_sheet_threads_LDADD = $(TEST_LIBS)
+# Its calls of the system go through functions of its own.
+tests_sheet_save_faults_SOURCES = tests/sheet/save_faults.c tests/sheet/support.h tests/check.h
+tests_sheet_save_faults_CPPFLAGS = $(TEST_CPPFLAGS)
+tests_sheet_save_faults_CFLAGS = $(SHEET_TEST_CFLAGS)
+tests_sheet_save_faults_LDFLAGS = $(AM_LDFLAGS) -Wl,--wrap=open,--wrap=read,--wrap=write,--wrap=fsync \
+  -Wl,--wrap=fchmod,--wrap=close,--wrap=rename,--wrap=mkostemp,--wrap=unlink
+tests_sheet_save_faults_LDADD = $(TEST_LIBS)
 endif
 EXTRA_DIST += tests/data/tolerances.txt

@@ -1,0 +1,193 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   samples.h - one line for each statement there is, which the tests of memory and of threads run; a word
+   without a line fails them.  */
+#ifndef BR_TESTS_SHEET_SAMPLES_H
+#define BR_TESTS_SHEET_SAMPLES_H
+
+#include <unistd.h>
+
+#include "sheet/sheet.h"
+#include "support.h"
+
+typedef struct sheet_sample
+{
+  const char *word;         /* of the table of statements; "" where none begins the line */
+  const char *line;
+  int many;                 /* it runs further lines, each of them whole or not at all */
+} sheet_sample;
+
+static const sheet_sample samples[] = {
+  { "", "wheel / 3 + sqrt (2 sq in)", 0 },
+  { "", "full 1-3/16, 2-1/4, drawn wheel", 0 },
+  { "", "wheel = 4 in +- 1/64 in  # larger", 0 },
+  { "", "fresh = wheel + later", 0 },
+  { "", "later = 1/2 in", 0 },
+  { "", "fender_gap(fender_radius(wheel, 5/16), wheel)", 0 },
+  { "", "round column size of sizes.csv to 1/8 keep total into column.csv", 0 },
+  { "round", "round front, wheel, 1/3 in to 1/8 keep total", 0 },
+  { "marks", "marks sqrt (3 sq in)", 0 },
+  { "simplest", "simplest 6.595 within 1/32", 0 },
+  { "drills", "drills axle", 0 },
+  { "saws", "saws 2 in", 0 },
+  { "tidy", "tidy apply to 1/4", 0 },
+  { "list", "list", 0 },
+  { "missing", "missing", 0 },
+  { "trace", "trace diag", 0 },
+  { "forget", "forget wheel, base", 0 },
+  { "undo", "undo", 0 },
+  { "redo", "redo", 0 },
+  { "check", "check diag < 15 in  # fits", 0 },
+  { "tolerance", "tolerance 1/64 in on base, axle", 0 },
+  { "stack", "stack base - wheel * 2", 0 },
+  { "find", "find base for front = 20 in", 0 },
+  { "show", "show fender(wheel, 1/4 in, 1/2 in)", 0 },
+  { "circle", "circle hub = axle on rim hole", 0 },
+  { "box", "box deck = base x 3/4 in above rim by 1/4 in", 0 },
+  { "arc", "arc hood = fender(rim, 1/2 in, 1 in) 200 deg", 0 },
+  { "line", "line handle = 0 in, 0 in to base, 5 in wide 1/2 in", 0 },
+  { "shapes", "shapes", 0 },
+  { "clear", "clear rim, bed", 0 },
+  { "explain", "explain front to 1/8", 0 },
+  { "divide", "divide base into 5 kerf 1/8 in", 0 },
+  { "space", "space 4 across base width axle ends 1 in", 0 },
+  { "stock", "stock ash = hardwood 4/4 x 6 x 72", 0 },
+  { "part", "part rail = 10 in x 2 in qty 4 from pine", 0 },
+  { "parts", "parts", 0 },
+  { "cuts", "cuts pine", 0 },
+  { "order", "order class 3 spare 10", 0 },
+  { "fit", "fit 20 in x 30 in", 0 },
+  { "ruler", "ruler 1/10", 0 },
+  { "scale", "scale 41 mm = 3 in", 0 },
+  { "units", "units mm", 0 },
+  { "grid", "grid 5 mm", 0 },
+  { "kerf", "kerf 3/32", 0 },
+  { "blade", "blade 1/4", 0 },
+  { "child", "child 3 years", 0 },
+  { "paper", "paper a3 margin 10 mm", 0 },
+  { "ties", "ties even", 0 },
+  { "feet", "feet on", 0 },
+  { "title", "title Market cart, second plan", 0 },
+  { "problem", "problem How long is the handle?", 0 },
+  { "answer", "answer base * 2 to 1/8", 0 },
+  { "worksheet", "worksheet sums 2, reading 2, own 1 seed 3 into sums.csv", 0 },
+  { "key", "key sums_key.csv", 0 },
+  { "grade", "grade answers.csv with key.csv into marks.csv", 0 },
+  { "open", "open other.sheet", 1 },
+  { "save", "save saved.sheet", 0 },
+  { "help", "help round", 0 },
+  { "quit", "quit", 0 },
+};
+
+/* The market cart in few lines, so that there is something of everything, and something to redo.  */
+static const char samples_prelude[] =
+  "wheel = 3-1/2 in +- 1/32 in  # bought\n"
+  "axle = 7/16 in\n"
+  "base = 14 in\n"
+  "front = base - wheel / 2\n"
+  "waits = front + later\n"
+  "diag = sqrt (base ^ 2 + wheel ^ 2)\n"
+  "check front >= 4 in  # room\n"
+  "tolerance 1/32 in on base\n"
+  "stock pine = 3/4 x 5-1/2 x 48 qty 2\n"
+  "part side = base x 5 in from pine\n"
+  "circle rim = wheel at 0 in, 0 in\n"
+  "box bed = base x 1 in at 0 in, 4 in\n"
+  "worksheet sums 2 seed 1 into prelude.csv\n"
+  "problem How long are the sides?\n"
+  "answer base\n"
+  "problem How wide is the bed?\n"
+  "spare = 1/2 in\n"
+  "undo";
+
+static const char *const samples_files[][2] = {
+  { "sizes.csv", "size,name\n1.23,side\n2-5/8,rail\n" },
+  { "answers.csv", "student,version,1,2\nFinch,1,3/8,2-1/2 in\n" },
+  { "other.sheet", "handle = 20 in\ngrip = handle / 4  # as long as a hand\ncheck grip > 4 in\n" },
+};
+
+static char samples_folder[] = "/tmp/benchrule-samples-XXXXXX";
+
+/* A folder with the files that the lines name.  */
+static int
+samples_start (void **state)
+{
+  br_sheet *sheet = NULL;
+  (void) state;
+  if (!mkdtemp (samples_folder) || chdir (samples_folder) != 0 || br_sheet_new (&sheet) != BR_OK)
+    return -1;
+  for (size_t i = 0; i < CHECK_COUNT (samples_files); i++)
+    {
+      FILE *file = fopen (samples_files[i][0], "w");
+      if (!file || fputs (samples_files[i][1], file) < 0 || fclose (file) != 0)
+        return -1;
+    }
+  const char *text = "worksheet sums 2 seed 1 into sums.csv\nkey key.csv";
+  br_status status = br_sheet_run (sheet, text, strlen (text), "test", 1, NULL);
+  br_sheet_free (sheet);
+  return status != BR_OK;
+}
+
+static int
+samples_end (void **state)
+{
+  static const char *const made[] = { "column.csv", "sums.csv", "sums_key.csv", "key.csv", "marks.csv",
+                                      "saved.sheet", "prelude.csv" };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (samples_files); i++)
+    remove (samples_files[i][0]);
+  for (size_t i = 0; i < CHECK_COUNT (made); i++)
+    remove (made[i]);
+  return chdir ("/") != 0 || rmdir (samples_folder) != 0;
+}
+
+/* What S holds, a value a line.  */
+static void
+samples_write (FILE *out, const said *s)
+{
+  for (size_t i = 0; i < s->count; i++)
+    for (size_t k = 0; k < s->records[i].size; k++)
+      fputc (s->records[i].pairs[k] ? s->records[i].pairs[k] : '\n', out);
+  for (size_t i = 0; i < s->fault_count; i++)
+    fprintf (out, "%s\n", s->faults[i].error.message);
+}
+
+CHECK_UNUSED static char *
+samples_said (const said *s)
+{
+  char *text = NULL;
+  size_t size;
+  FILE *out = open_memstream (&text, &size);
+  samples_write (out, s);
+  fclose (out);
+  return text;
+}
+
+/* All that SHEET holds, as it shows it and as it would be saved.  To be freed.  */
+CHECK_UNUSED static char *
+samples_state (br_sheet *sheet)
+{
+  static const char things[] = "list\nmissing\ncheck\ntolerance\nstock\nparts\nshapes";
+  char *text = NULL;
+  size_t size;
+  const br__statement *st;
+  said s = SAID_ZERO;
+  FILE *out = open_memstream (&text, &size);
+  for (size_t i = 0; (st = br__statement_at (i)) != NULL; i++)
+    if (st->setting)
+      {
+        sheet_say (sheet, &s, "%s", st->word);
+        samples_write (out, &s);
+      }
+  sheet_say (sheet, &s, "%s", things);
+  samples_write (out, &s);
+  for (const br__line *l = sheet->first; l; l = l->next)
+    if (!l->hidden)
+      fprintf (out, "%.*s\n", (int) l->length, l->text);
+  fprintf (out, "done %zu failing %zu waiting %zu\n", sheet->done_count, br_sheet_failing (sheet),
+           br_sheet_waiting (sheet));
+  fclose (out);
+  said_clear (&s);
+  return text;
+}
+
+#endif

@@ -1,0 +1,449 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   save_faults.c - files are written while the system fails, or kills the process, at each call in turn:
+   the old file or the new one is there, whole, and nothing beside it.  The calls are caught by the linker
+   (--wrap).  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <dirent.h>
+#include <errno.h>
+#include <fcntl.h>
+#include <signal.h>
+#include <sys/stat.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include "support.h"
+
+/* ---- Calls that fail ---- */
+
+typedef enum call { OPEN, READ, WRITE, FSYNC, FCHMOD, CLOSE, RENAME, MKOSTEMP, UNLINK, CALLS } call;
+
+typedef enum fault
+{
+  NO_FAULT, FAIL, FAIL_ON,      /* that call, or that and each one after it but `unlink` */
+  SHORT,                        /* half of it is read or written */
+  KILL_BEFORE, KILL_AFTER, KILL_HALF_WAY
+} fault;
+
+static fault planned;
+static int planned_errno;
+static long countdown;          /* calls until the fault; below 0 it has been */
+static int unlink_failed;
+static unsigned reached;        /* calls that have met a fault, a bit each */
+
+static void
+plan (fault what, int number, long nth)
+{
+  planned = what;
+  planned_errno = number;
+  countdown = nth;
+  unlink_failed = 0;
+}
+
+static void
+die (void)
+{
+  raise (SIGKILL);
+}
+
+/* Whether it is the turn of this call.  */
+static int
+turn (call which)
+{
+  /* A file can be taken away from a full disk.  */
+  int spared = which == UNLINK && planned_errno == ENOSPC;
+  if (planned == NO_FAULT || (countdown < 0 && (planned != FAIL_ON || spared)))
+    return 0;
+  if (countdown >= 0 && countdown-- > 0)
+    return 0;
+  countdown = -1;
+  reached |= 1u << which;
+  if (planned == KILL_BEFORE)
+    die ();
+  return 1;
+}
+
+/* 1 with errno set where the call fails.  */
+static int
+fails (call which, int due)
+{
+  if (!due || (planned != FAIL && planned != FAIL_ON))
+    return 0;
+  unlink_failed |= which == UNLINK;
+  errno = planned_errno;
+  return 1;
+}
+
+static void
+after (int due)
+{
+  if (due && (planned == KILL_AFTER || planned == KILL_HALF_WAY))
+    die ();
+}
+
+static size_t
+part (int due, size_t length)
+{
+  return due && (planned == SHORT || planned == KILL_HALF_WAY) ? (length + 1) / 2 : length;
+}
+
+#define WRAP(which, type, name, failed, parameters, arguments)  \
+  type __real_##name parameters;                                \
+  type __wrap_##name parameters;                                \
+  type                                                          \
+  __wrap_##name parameters                                      \
+  {                                                             \
+    int due = turn (which);                                     \
+    if (fails (which, due))                                     \
+      return failed;                                            \
+    type result = __real_##name arguments;                      \
+    after (due);                                                \
+    return result;                                              \
+  }
+
+WRAP (READ, ssize_t, read, -1, (int fd, void *bytes, size_t length), (fd, bytes, part (due, length)))
+WRAP (WRITE, ssize_t, write, -1, (int fd, const void *bytes, size_t length), (fd, bytes, part (due, length)))
+WRAP (FSYNC, int, fsync, -1, (int fd), (fd))
+WRAP (FCHMOD, int, fchmod, -1, (int fd, mode_t mode), (fd, mode))
+WRAP (RENAME, int, rename, -1, (const char *from, const char *to), (from, to))
+WRAP (MKOSTEMP, int, mkostemp, -1, (char *name, int flags), (name, flags))
+WRAP (UNLINK, int, unlink, -1, (const char *name), (name))
+
+int __real_close (int fd);
+int __wrap_close (int fd);
+int __real_open (const char *name, int flags, ...);
+int __wrap_open (const char *name, int flags, ...);
+
+/* Linux has closed the file also where `close` fails.  */
+int
+__wrap_close (int fd)
+{
+  int due = turn (CLOSE), result = __real_close (fd);
+  if (fails (CLOSE, due))
+    return -1;
+  after (due);
+  return result;
+}
+
+/* No one here makes files by `open`, so that there is no mode.  */
+int
+__wrap_open (const char *name, int flags, ...)
+{
+  int due = turn (OPEN);
+  if (fails (OPEN, due))
+    return -1;
+  int fd = __real_open (name, flags);
+  after (due);
+  return fd;
+}
+
+/* ---- A folder, and files in it ---- */
+
+static char folder[] = "/tmp/benchrule-faults-XXXXXX";
+
+static void
+put_file (const char *name, const char *text)
+{
+  FILE *file = fopen (name, "w");
+  assert_non_null (file);
+  assert_true (fputs (text, file) >= 0);
+  assert_int_equal (fclose (file), 0);
+}
+
+/* NULL where there is no such file.  To be freed.  */
+static char *
+get_file (const char *name)
+{
+  char *text = NULL;
+  size_t size = 0;
+  FILE *file = fopen (name, "r");
+  if (!file)
+    return NULL;
+  assert_true (getdelim (&text, &size, EOF, file) >= 0);
+  fclose (file);
+  return text;
+}
+
+/* How many files there are with the ending of those that wait for their name; they are taken away.  */
+static int
+count_left (void)
+{
+  DIR *dir = opendir (".");
+  const struct dirent *entry;
+  int count = 0;
+  assert_non_null (dir);
+  while ((entry = readdir (dir)) != NULL)
+    if (entry->d_name[0] == '.' && strlen (entry->d_name) > 2)
+      {
+        count++;
+        assert_int_equal (remove (entry->d_name), 0);
+      }
+  closedir (dir);
+  return count;
+}
+
+static int
+open_files (void)
+{
+  int count = 0;
+  for (int fd = 0; fd < 64; fd++)
+    count += fcntl (fd, F_GETFD) >= 0;
+  return count;
+}
+
+/* ---- What is done ---- */
+
+typedef struct job
+{
+  const char *name;
+  const char *prepare;          /* run once, without faults */
+  const char *line;             /* NULL: the sheet is saved as TARGET */
+  const char *target;           /* the file that is looked at */
+  const char *old;              /* what stands in it; NULL: it is not there */
+  mode_t mode;
+} job;
+
+static const job jobs[] = {
+  { "save over a sheet", "wheel = 3-1/2 in  # bought\nbase = 14 in", NULL, "cart.sheet", "wheel = 3 in\n", 0640 },
+  { "save a new sheet", "wheel = 3-1/2 in", NULL, "new.sheet", NULL, 0644 },
+  { "save through a link", "wheel = 3-1/2 in", NULL, "link.sheet", "wheel = 3 in\n", 0600 },
+  { "the statement save", "wheel = 3-1/2 in", "save said.sheet", "said.sheet", "wheel = 3 in\n", 0644 },
+  { "a column", "ruler 1/8", "round column 1 of in.csv into out.csv", "out.csv", "old\n", 0644 },
+  { "a column by two threads", "ruler 1/8", "round column 1 of in.csv into two.csv", "two.csv", "old\n", 0644 },
+  { "a worksheet", "ruler 1/8", "worksheet sums 3 seed 1 into sums.csv", "sums.csv", "old\n", 0644 },
+  { "its key", "worksheet sums 3 seed 1 into for.csv", "key key.csv", "key.csv", "old\n", 0644 },
+};
+
+static void
+start_job (const job *j)
+{
+  remove (j->target);
+  if (strcmp (j->target, "link.sheet") == 0)
+    {
+      remove ("real.sheet");
+      assert_int_equal (symlink ("real.sheet", j->target), 0);
+    }
+  if (j->old)
+    {
+      put_file (j->target, j->old);
+      assert_int_equal (chmod (j->target, j->mode), 0);
+    }
+}
+
+static br_status
+do_job (br_sheet *sheet, const job *j, br_error *error)
+{
+  said s = SAID_ZERO;
+  br_status status;
+  memset (error, 0, sizeof *error);
+  if (!j->line)
+    return br_sheet_save (sheet, j->target, error);
+  status = sheet_run (sheet, &s, j->line);
+  if (s.fault_count)
+    *error = s.faults[0].error;
+  said_clear (&s);
+  return status;
+}
+
+static br_sheet *
+sheet_for (const job *j)
+{
+  br_sheet *sheet = sheet_with (j->prepare);
+  if (strstr (j->name, "two threads"))
+    check_ok (br_sheet_set_jobs (sheet, 2));
+  return sheet;
+}
+
+/* What TARGET holds when all goes well.  To be freed.  */
+static char *
+wanted (const job *j)
+{
+  br_error error;
+  br_sheet *sheet = sheet_for (j);
+  struct stat st;
+  start_job (j);
+  check_ok (do_job (sheet, j, &error));
+  br_sheet_free (sheet);
+  char *text = get_file (j->target);
+  assert_non_null (text);
+  assert_true (!j->old || strcmp (text, j->old) != 0);
+  assert_int_equal (stat (j->target, &st), 0);
+  assert_int_equal (st.st_mode & 07777, j->mode);
+  return text;
+}
+
+/* 1 if TARGET is as it should become, 0 if it is as it was.  */
+static int
+is_new (const job *j, const char *expected, long nth)
+{
+  char *text = get_file (j->target);
+  int now = text && strcmp (text, expected) == 0;
+  if (!now && (text ? !j->old || strcmp (text, j->old) != 0 : j->old != NULL))
+    fail_msg ("%s, call %ld: `%.60s` is neither the old file nor the new one", j->name, nth,
+              text ? text : "nothing");
+  free (text);
+  return now;
+}
+
+/* ---- The tests ---- */
+
+/* One fault at the NTH call; 0 once there are fewer calls.  */
+static int
+fail_once (const job *j, const char *expected, fault what, int number, long nth)
+{
+  br_error error;
+  struct stat st;
+  br_sheet *sheet = sheet_for (j);
+  int files = open_files ();
+  start_job (j);
+  plan (what, number, nth);
+  br_status status = do_job (sheet, j, &error);
+  int met = countdown < 0;
+  planned = NO_FAULT;
+  int now = is_new (j, expected, nth);
+  if (status != BR_OK && status != BR_IO)
+    fail_msg ("%s, call %ld: %s", j->name, nth, br_status_name (status));
+  /* Only what is told to have gone wrong has.  */
+  assert_int_equal (now, status == BR_OK);
+  if (number == EINTR || what == SHORT || !met)
+    assert_int_equal (status, BR_OK);
+  if (status == BR_IO)
+    {
+      const char *why = number == ENOSPC ? "the disk is full" : "the disk does not answer";
+      if (!strstr (error.message, why) || !strstr (error.message, "can not "))
+        fail_msg ("%s, call %ld: %s", j->name, nth, error.message);
+    }
+  int left = count_left ();
+  if (left > 0 && !unlink_failed)
+    fail_msg ("%s, call %ld: %d files are left", j->name, nth, left);
+  if (j->old)
+    {
+      assert_int_equal (stat (j->target, &st), 0);
+      assert_int_equal (st.st_mode & 07777, j->mode);
+    }
+  assert_int_equal (open_files (), files);
+  /* Once the system is well again, it can be done.  */
+  check_ok (do_job (sheet, j, &error));
+  assert_true (is_new (j, expected, nth));
+  br_sheet_free (sheet);
+  return met;
+}
+
+static void
+each_fault (fault what, int number)
+{
+  for (size_t i = 0; i < CHECK_COUNT (jobs); i++)
+    {
+      char *expected = wanted (&jobs[i]);
+      long nth = 0;
+      while (fail_once (&jobs[i], expected, what, number, nth))
+        nth++;
+      /* At the least a file is opened, written, closed and renamed.  */
+      assert_true (nth >= (what == SHORT ? 1 : 4));
+      free (expected);
+    }
+}
+
+static void full_disk (void **state) { (void) state; each_fault (FAIL, ENOSPC); each_fault (FAIL_ON, ENOSPC); }
+static void broken_disk (void **state) { (void) state; each_fault (FAIL, EIO); each_fault (FAIL_ON, EIO); }
+static void interrupted (void **state) { (void) state; each_fault (FAIL, EINTR); }
+static void short_writes (void **state) { (void) state; each_fault (SHORT, 0); }
+
+/* The tests above have met all calls there are.  */
+static void
+all_calls (void **state)
+{
+  (void) state;
+  for (call which = 0; which < CALLS; which++)
+    if (!(reached & 1u << which))
+      fail_msg ("call %d has never failed", (int) which);
+}
+
+/* A child dies at its NTH call; 0 once it has lived to the end.  NEW counts new files.  */
+static int
+kill_once (const job *j, const char *expected, fault what, long nth, long *new)
+{
+  int end;
+  br_error error;
+  start_job (j);
+  fflush (NULL);
+  pid_t child = fork ();
+  assert_true (child >= 0);
+  if (child == 0)
+    {
+      br_sheet *sheet = sheet_for (j);
+      plan (what, 0, nth);
+      _exit (do_job (sheet, j, &error) != BR_OK);
+    }
+  assert_int_equal (waitpid (child, &end, 0), child);
+  int killed = WIFSIGNALED (end) && WTERMSIG (end) == SIGKILL;
+  int now = is_new (j, expected, nth);
+  if (!killed)
+    assert_true (WIFEXITED (end) && WEXITSTATUS (end) == 0 && now);
+  assert_true (count_left () <= killed);
+  *new += now;
+  return killed;
+}
+
+static void
+killed (void **state)
+{
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (jobs); i++)
+    {
+      char *expected = wanted (&jobs[i]);
+      for (fault what = KILL_BEFORE; what <= KILL_HALF_WAY; what++)
+        {
+          long nth = 0, new = 0;
+          while (kill_once (&jobs[i], expected, what, nth, &new))
+            nth++;
+          assert_true (nth >= 4 && new >= 1 && new < nth);
+        }
+      free (expected);
+    }
+}
+
+static int
+set_up (void **state)
+{
+  (void) state;
+  if (!mkdtemp (folder) || chdir (folder) != 0)
+    return -1;
+  FILE *file = fopen ("in.csv", "w");
+  if (!file)
+    return -1;
+  fputs ("size,name\n", file);
+  /* Some blocks of it.  */
+  for (int i = 0; i < 20000; i++)
+    fprintf (file, "%d.%03d,part %d\n", i % 40, i % 1000, i);
+  return fclose (file);
+}
+
+static int
+tear_down (void **state)
+{
+  static const char *const others[] = { "in.csv", "real.sheet", "for.csv" };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (others); i++)
+    remove (others[i]);
+  for (size_t i = 0; i < CHECK_COUNT (jobs); i++)
+    remove (jobs[i].target);
+  return chdir ("/") != 0 || rmdir (folder) != 0;
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    CHECK_TEST (full_disk),
+    CHECK_TEST (broken_disk),
+    CHECK_TEST (interrupted),
+    CHECK_TEST (short_writes),
+    CHECK_TEST (all_calls),
+    CHECK_TEST (killed),
+  };
+  check_start ();
+  return check_end (cmocka_run_group_tests (tests, set_up, tear_down));
+}

@@ -8,4 +8,5 @@ include tests/sheet/local.mk
 include tests/lesson/local.mk
 include tests/repl/local.mk
 include tests/bench/local.mk
+include tests/fuzz/local.mk
 include tests/packaging/local.mk

@@ -1,4 +1,10 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
+# Drawings as strokes, and their files: of the core.
+libbenchrule_core_la_SOURCES += \
+  lib/draw/plot.c \
+  lib/draw/plot.h \
+  lib/draw/side.c
+
 # Pages: a module that the program opens when a page is asked for, so that cairo and pango take no
 # time from a plain sum.
 pkglib_LTLIBRARIES = libbenchrule-draw.la

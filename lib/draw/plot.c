@@ -1,0 +1,168 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   plot.c - the list of strokes and texts, and where texts have room.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include <mpfr.h>
+
+#include "draw/plot.h"
+#include "exact/memory.h"
+
+void
+br__plot_clear (br__plot *p)
+{
+  for (size_t i = 0; i < p->count; i++)
+    br__free (p->inks[i].text);
+  br__free (p->inks);
+  br__free (p->taken);
+  memset (p, 0, sizeof *p);
+}
+
+br__ink *
+br__plot_add (br__plot *p, br__ink_type type, br__pen pen, int64_t x, int64_t y)
+{
+  if (!br__grow (&p->inks, &p->room, p->count + 2, sizeof (br__ink)))
+    {
+      static _Thread_local br__ink spare;
+      p->failed = 1;
+      return p->room ? &p->inks[p->count] : &spare;
+    }
+  br__ink *ink = &p->inks[p->count++];
+  memset (ink, 0, sizeof *ink);
+  ink->type = type;
+  ink->pen = pen;
+  ink->x = x;
+  ink->y = y;
+  return ink;
+}
+
+void
+br__plot_line (br__plot *p, br__pen pen, int64_t x, int64_t y, int64_t x2, int64_t y2, int dashed)
+{
+  br__ink *ink = br__plot_add (p, BR__INK_LINE, pen, x, y);
+  ink->x2 = x2;
+  ink->y2 = y2;
+  ink->dashed = dashed;
+}
+
+void
+br__plot_text (br__plot *p, int64_t x, int64_t y, br_align align, int64_t size, const char *text)
+{
+  br__ink *ink = br__plot_add (p, BR__INK_TEXT, BR__PEN_THIN, x, y);
+  ink->align = align;
+  ink->size = size;
+  ink->text = br__strndup (text, strlen (text));
+  if (!ink->text)
+    {
+      if (!p->failed)
+        p->count--;
+      p->failed = 1;
+      return;
+    }
+  br__plot_take (p, br__text_area (x, y, align, size, text));
+}
+
+int64_t
+br__text_width (const char *text, int64_t size)
+{
+  /* Thousandths of the size, a little over those of usual sans-serif faces.  */
+  int64_t width = 0;
+  for (const char *s = text; *s; s++)
+    if (((unsigned char) *s & 0xC0) == 0x80)
+      continue;
+    else if (strchr (" .,:;'|!ijl()[]/", *s))
+      width += 370;
+    else if (*s == 'm' || *s == 'w' || *s == 'M' || *s == 'W')
+      width += 990;
+    else
+      width += 650;
+  return width * (size / 1000);
+}
+
+br__area
+br__text_area (int64_t x, int64_t y, br_align align, int64_t size, const char *text)
+{
+  int64_t width = br__text_width (text, size);
+  int64_t left = align == BR_ALIGN_LEFT ? x : align == BR_ALIGN_MIDDLE ? x - width / 2 : x - width;
+  return (br__area) { left, y - size * 3 / 5, left + width, y + size * 3 / 5 };
+}
+
+void
+br__plot_take (br__plot *p, br__area a)
+{
+  if (br__grow (&p->taken, &p->taken_room, p->taken_count + 1, sizeof (br__area)))
+    p->taken[p->taken_count++] = a;
+  else
+    p->failed = 1;
+}
+
+int
+br__areas_meet (br__area a, br__area b)
+{
+  return a.x < b.x2 && b.x < a.x2 && a.y < b.y2 && b.y < a.y2;
+}
+
+int
+br__plot_free (const br__plot *p, br__area a)
+{
+  for (size_t i = 0; i < p->taken_count; i++)
+    if (br__areas_meet (a, p->taken[i]))
+      return 0;
+  return 1;
+}
+
+int
+br__segment_meets (int64_t x, int64_t y, int64_t x2, int64_t y2, br__area a)
+{
+  /* Cut by each side in turn; for layout, so rough arithmetic will do.  */
+  double low = 0, high = 1, start[] = { (double) x, (double) y };
+  double run[] = { (double) (x2 - x), (double) (y2 - y) };
+  double least[] = { (double) a.x, (double) a.y }, most[] = { (double) a.x2, (double) a.y2 };
+  for (int i = 0; i < 2; i++)
+    {
+      if (run[i] == 0)
+        {
+          if (start[i] <= least[i] || start[i] >= most[i])
+            return 0;
+          continue;
+        }
+      double s = (least[i] - start[i]) / run[i], t = (most[i] - start[i]) / run[i];
+      double first = s < t ? s : t, last = s < t ? t : s;
+      low = first > low ? first : low;
+      high = last < high ? last : high;
+    }
+  return low < high;
+}
+
+void
+br__plot_shift (br__plot *p, size_t first, int64_t dx, int64_t dy)
+{
+  for (size_t i = first; i < p->count; i++)
+    {
+      p->inks[i].x += dx;
+      p->inks[i].x2 += dx;
+      p->inks[i].y += dy;
+      p->inks[i].y2 += dy;
+    }
+}
+
+void
+br__sine_cosine (int64_t *sine, int64_t *cosine, int64_t angle)
+{
+  /* Sixty-four bits more than the answer has, so that the last billionth is right but for a tie.  */
+  mpfr_t x, y;
+  mpfr_inits2 (128, x, y, (mpfr_ptr) NULL);
+  mpfr_const_pi (x, MPFR_RNDN);
+  mpfr_mul_si (x, x, (long) (angle % (360 * BR__INCH)), MPFR_RNDN);
+  mpfr_div_ui (x, x, 180, MPFR_RNDN);
+  mpfr_div_si (x, x, (long) BR__INCH, MPFR_RNDN);
+  mpfr_sin_cos (x, y, x, MPFR_RNDN);
+  mpfr_mul_si (x, x, (long) BR__INCH, MPFR_RNDN);
+  mpfr_mul_si (y, y, (long) BR__INCH, MPFR_RNDN);
+  *sine = mpfr_get_si (x, MPFR_RNDN);
+  *cosine = mpfr_get_si (y, MPFR_RNDN);
+  mpfr_clears (x, y, (mpfr_ptr) NULL);
+}

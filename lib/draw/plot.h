@@ -1,0 +1,180 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   plot.h - a drawing as a list of strokes and texts, for paper, for the web and for the terminal.
+
+   Places are whole billionths of an inch of paper (1 in = BR__INCH), x to the right and y down; each is
+   the exact value of the sheet put on that grid once, so equal places are equal in every file.
+   Only the layout of texts is free.  */
+#ifndef BR_DRAW_PLOT_H
+#define BR_DRAW_PLOT_H
+
+#include "sheet/shape.h"
+
+#define BR__INCH INT64_C (1000000000)
+#define BR__POINT (BR__INCH / 72)
+
+typedef enum br__ink_type
+{
+  BR__INK_LINE,                 /* x y to x2 y2 */
+  BR__INK_CIRCLE,               /* centre x y, radius r */
+  BR__INK_BOX,                  /* upper left corner x y, lower right x2 y2 */
+  BR__INK_STRIP,                /* centre x y, radii r and r2 (equal: a curve), angles from and to */
+  BR__INK_BAR,                  /* x y to x2 y2, round ends of radius r */
+  BR__INK_ARROW,                /* tip x y, coming from x2 y2 */
+  BR__INK_TEXT                  /* x y: the middle of its height, at left, middle or right */
+} br__ink_type;
+
+typedef enum br__pen { BR__PEN_GRID, BR__PEN_THIN, BR__PEN_OUTLINE } br__pen;
+
+typedef struct br__ink
+{
+  br__ink_type type;
+  br__pen pen;
+  int dashed, bold;
+  br_align align;
+  int64_t x, y, x2, y2, r, r2;
+  int64_t from, to;             /* billionths of a degree, anticlockwise from the right */
+  int64_t size;                 /* of letters */
+  char *text;                   /* of a text; of a stroke the name of its shape, or NULL */
+} br__ink;
+
+/* An upright rectangle: x y the upper left corner.  */
+typedef struct br__area
+{
+  int64_t x, y, x2, y2;
+} br__area;
+
+typedef struct br__plot
+{
+  br__ink *inks;
+  size_t count, room;
+  int64_t width, height;        /* of the whole; may be more than a sheet of paper */
+  br__area *taken;              /* what no other text may cover */
+  size_t taken_count, taken_room;
+  int failed;                   /* memory ran out */
+  br__area window;              /* inks from CUT_FROM to CUT_TO show inside it alone (a page of several) */
+  size_t cut_from, cut_to;
+} br__plot;
+
+void br__plot_clear (br__plot *p);
+/* The new ink, all zero but for what is given; never NULL (a spare one once memory has run out).  */
+br__ink *br__plot_add (br__plot *p, br__ink_type type, br__pen pen, int64_t x, int64_t y);
+void br__plot_line (br__plot *p, br__pen pen, int64_t x, int64_t y, int64_t x2, int64_t y2, int dashed);
+void br__plot_text (br__plot *p, int64_t x, int64_t y, br_align align, int64_t size, const char *text);
+/* Room that a text of SIZE takes at the most.  */
+int64_t br__text_width (const char *text, int64_t size);
+br__area br__text_area (int64_t x, int64_t y, br_align align, int64_t size, const char *text);
+void br__plot_take (br__plot *p, br__area a);
+/* 1 if nothing that is taken, of COUNT from index FIRST on, touches A.  */
+int br__plot_free (const br__plot *p, br__area a);
+int br__areas_meet (br__area a, br__area b);
+/* The segment, or a little around it, meets A.  */
+int br__segment_meets (int64_t x, int64_t y, int64_t x2, int64_t y2, br__area a);
+/* Moves everything from ink FIRST on.  */
+void br__plot_shift (br__plot *p, size_t first, int64_t dx, int64_t dy);
+
+/* side.c: a shape on paper, y still upward, before it is set on the page.  */
+typedef struct br__drawn
+{
+  const br__shape *shape;
+  int tied;                     /* else sizes or place are made up, and it is dashed */
+  int64_t x, y, a, b, c, d;     /* as in br__figure; angles in billionths of a degree */
+  br__area reach;               /* y upward: y is the lower side */
+  char *label;                  /* its name, and what it waits for where it is not tied */
+} br__drawn;
+
+typedef struct br__view
+{
+  br__drawn *shapes;
+  size_t count;
+  size_t loose;                 /* of them are not tied down */
+  br__area reach;
+} br__view;
+
+#define BR__VIEW_ZERO { NULL, 0, 0, { 0, 0, 0, 0 } }
+
+void br__view_clear (br__view *v);
+/* The shapes of the sheet (of LAYER or of the part OF alone where they are given) at RATIO drawn to full.
+   BR_DOMAIN: there is none.  */
+br_status br__view_make (br__view *v, br__run *run, const br_number *ratio, const char *layer, const char *of);
+/* A value in inches as a place on paper.  */
+br_status br__to_paper (int64_t *z, const br_real *inches, const br_number *ratio, unsigned bits);
+/* The sine and cosine of an angle in billionths of a degree, in billionths, correctly rounded.  */
+void br__sine_cosine (int64_t *sine, int64_t *cosine, int64_t angle);
+/* Strokes of the shapes, page y = TOP - y, page x = x + LEFT.  */
+void br__view_plot (br__plot *p, const br__view *v, int64_t left, int64_t top);
+
+/* dimension_line.c: dimension lines below and to the left of the view, whose strokes P holds.  Returns how
+   many found no room.  */
+typedef struct br__size_line
+{
+  int64_t from, to;             /* along the line; page places */
+  int64_t feature_from, feature_to;     /* where the extension lines begin, across it */
+  char *text;
+  int64_t text_at;              /* the middle of the text */
+  int outside;                  /* the text stands beside, the arrows point inwards */
+  int tier;
+} br__size_line;
+
+typedef struct br__size_lines
+{
+  br__size_line *rows;
+  size_t count, room;
+  int upright;                  /* they measure heights, to the left of the view */
+  int tiers;
+  int64_t depth;                /* how far they reach from the view */
+  size_t left_out;
+} br__size_lines;
+
+void br__size_lines_clear (br__size_lines *d);
+/* What is to be measured of V, as on a page where the view begins at 0, 0 with y upward.  */
+br_status br__size_lines_make (br__size_lines *d, br__run *run, const br__view *v, const br_number *ratio,
+                               int upright);
+void br__size_lines_plot (br__plot *p, const br__size_lines *d, const br__view *v, int64_t left, int64_t top);
+/* label.c: the names of shapes with their sizes, where there is room.  Returns how many found none.  */
+size_t br__labels_plot (br__plot *p, const br__view *v, br__area within, int64_t left, int64_t top);
+
+/* A number as it stands on a drawing: inches without a sign, a mark of the ruler with ≈ where no
+   fraction says it.  VALUE in inches.  */
+br_status br__put_drawing_number (br_text *t, const br_real *value, const br__settings *s);
+
+/* The files.  TITLE and the shapes in words go with the drawing.  */
+typedef struct br__paperwork
+{
+  const char *title, *date, *scale, *unit, *what;
+  int64_t paper_width, paper_height, margin;
+  br_number ratio;
+  int64_t grid;                 /* of a square, on paper; 0: none */
+} br__paperwork;
+
+/* svg.c: one page as a whole SVG file, or as an element inside a page of HTML (INSIDE).  The unit of the file
+   is a thousandth of an inch.  */
+void br__put_svg (br_text *t, const br__plot *p, const br__paperwork *w, const char *description, int inside);
+/* paint.c: pages of P through the painter, FORM "pdf" or "png".  */
+br_status br__paint (br__run *run, const br__plot *pages, size_t count, const char *form,
+                     const br__paperwork *w, const char *path);
+/* tile.c: cuts ONE into pages of paper that overlap; *PAGES is to be freed by br__plots_free.  */
+br_status br__tile (br__plot **pages, size_t *count, const br__plot *one, const br__paperwork *w, br__run *run);
+void br__plots_free (br__plot *pages, size_t count);
+/* title.c: the frame FRAME with the title block at its foot: title, scale, units, date, EXTRA (the page; may be
+   NULL), a scale bar, and the line that tells whether the printer kept the size.  */
+#define BR__BLOCK_HEIGHT (BR__INCH * 9 / 10)
+void br__title_block (br__plot *p, const br__paperwork *w, br__run *run, br__area frame, const char *extra);
+
+/* view.c: the view in characters, to COLUMNS columns and LINES lines: two lists of lines, in dots (braille)
+   and plain.  */
+br_status br__put_view_lines (br_record *r, const br__view *v, size_t columns, size_t lines);
+
+/* draw.c: what did not find room, and the shapes that are not tied down.  */
+typedef struct br__draw_result
+{
+  size_t shapes, unlabelled, unmeasured, loose;
+} br__draw_result;
+
+/* The side view alone, on its squares, with dimension lines and names, upper left corner at 0 0: P's width and
+   height are what it takes.  GRID is the size of a square on paper, 0: none.  LAYER and OF may be NULL.  */
+br_status br__draw_side (br__plot *p, br__draw_result *out, br__run *run, const br_number *ratio, int64_t grid,
+                         const char *layer, const char *of);
+/* The shapes in words, a line each.  */
+br_status br__put_description (br_text *t, const br_sheet *sheet, const char *layer, const char *of);
+
+#endif

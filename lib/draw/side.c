@@ -1,0 +1,340 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   side.c - the shapes of a sheet as they lie on paper: exact values put on the grid of the drawing once;
+   what is not tied down is made up beside them.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "draw/plot.h"
+#include "exact/memory.h"
+#include "exact/status.h"
+
+/* Farther from the corner than this nothing is drawn: sums of two still fit.  */
+#define FARTHEST (INT64_C (100000000) * BR__INCH)
+/* Bits at which a place is asked for: far past the grid.  */
+#define PLACE_BITS 256
+
+void
+br__view_clear (br__view *v)
+{
+  for (size_t i = 0; i < v->count; i++)
+    br__free (v->shapes[i].label);
+  br__free (v->shapes);
+  memset (v, 0, sizeof *v);
+}
+
+/* ---- Values on the grid ---- */
+
+br_status
+br__to_paper (int64_t *z, const br_real *inches, const br_number *ratio, unsigned bits)
+{
+  br_real drawn = BR_REAL_ZERO;
+  br_number step = BR_NUMBER_ZERO, low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
+  int64_t n = 0, d = 1;
+  br_status status = br_real_set_number (&drawn, ratio);
+  if (status == BR_OK)
+    status = br_real_mul (&drawn, &drawn, inches);
+  if (status == BR_OK)
+    status = br_number_set_ratio (&step, 1, BR__INCH);
+  if (status == BR_OK)
+    status = br_real_round (&low, NULL, &drawn, &step, BR_NEAREST, BR_TIES_UP, bits && bits < PLACE_BITS ? bits : PLACE_BITS);
+  if (status == BR_UNDECIDED)
+    {
+      /* It lies at the middle of two places for all that can be told: either is as good.  */
+      status = br_real_enclose (&low, &high, &drawn, PLACE_BITS);
+      if (status == BR_OK)
+        status = br_ruler_round (&low, NULL, NULL, &low, &step, BR_NEAREST, BR_TIES_UP);
+    }
+  if (status == BR_OK)
+    status = br_number_div (&low, &low, &step);
+  if (status == BR_OK && (!br_number_get_ratio (&n, &d, &low) || d != 1 || n > FARTHEST || n < -FARTHEST))
+    status = BR_TOO_BIG;
+  if (status == BR_OK)
+    *z = n;
+  br_real_clear (&drawn);
+  br_number_clear (&step);
+  br_number_clear (&low);
+  br_number_clear (&high);
+  return status;
+}
+
+/* Number PART of S on paper.  *KNOWN gets 0 where it waits.  */
+static br_status
+number_of (int64_t *z, int *known, const br_sheet *sheet, const br__shape *s, int part, const br_number *ratio)
+{
+  const br__value *v = br__shape_value (sheet, s, part);
+  br_number one = BR_NUMBER_ZERO;
+  *known = v != NULL;
+  if (!v)
+    return BR_OK;
+  br_status status = br_number_set_int (&one, 1);
+  if (status == BR_OK)
+    status = br__to_paper (z, &v->real, v->dimension == BR_ANGLE ? &one : ratio, sheet->settings.bits);
+  br_number_clear (&one);
+  return status;
+}
+
+/* ---- A shape that is tied ---- */
+
+static br_status
+read_numbers (br__drawn *d, int known[6], const br_sheet *sheet, const br_number *ratio)
+{
+  int64_t *const numbers[] = { &d->x, &d->y, &d->a, &d->b, &d->c, &d->d };
+  br_status status = BR_OK;
+  for (int i = 0; i < 6 && status == BR_OK; i++)
+    status = number_of (numbers[i], &known[i], sheet, d->shape, BR__PART_X + i, ratio);
+  return status;
+}
+
+static br_status
+read_reach (br__drawn *d, const br_sheet *sheet, const br_number *ratio)
+{
+  int64_t *const sides[] = { &d->reach.x2, &d->reach.y2, &d->reach.x, &d->reach.y };
+  br_status status = BR_OK;
+  for (int i = 0; i < 4 && status == BR_OK; i++)
+    {
+      int known;
+      status = number_of (sides[i], &known, sheet, d->shape, BR__PART_RIGHT + i, ratio);
+      *sides[i] += i % 2 ? d->y : d->x;
+      d->tied = d->tied && known;
+    }
+  return status;
+}
+
+static void
+join (br__view *v, br__area a)
+{
+  br__area *r = &v->reach;
+  r->x = a.x < r->x ? a.x : r->x;
+  r->y = a.y < r->y ? a.y : r->y;
+  r->x2 = a.x2 > r->x2 ? a.x2 : r->x2;
+  r->y2 = a.y2 > r->y2 ? a.y2 : r->y2;
+}
+
+/* ---- A shape that is not ---- */
+
+/* Sizes that wait, in units of U.  */
+static void
+make_up_sizes (br__drawn *d, const int known[6], int64_t u)
+{
+  static const int guess[][4] =
+  {
+    { 0, 0, 0, 0 }, { 2, 0, 0, 0 }, { 8, 2, 0, 0 }, { 3, 4, 0, 0 }, { 8, 0, 0, 0 }
+  };
+  int64_t *const sizes[] = { &d->a, &d->b, &d->c, &d->d };
+  for (int i = 0; i < 4; i++)
+    if (!known[2 + i])
+      *sizes[i] = guess[d->shape->kind][i] * u;
+  if (d->shape->kind == BR__ARC && !known[5])
+    d->d = 180 * BR__INCH;
+  if (d->shape->kind == BR__ARC && !known[3])
+    d->b = d->a + u;
+}
+
+static int64_t
+size_of (int64_t x)
+{
+  return x < 0 ? -x : x;
+}
+
+/* How far it goes from its centre to either side, and up or down.  */
+static void
+half_sizes (int64_t *across, int64_t *up, const br__drawn *d)
+{
+  switch (d->shape->kind)
+    {
+    case BR__CIRCLE: *across = *up = d->a; break;
+    case BR__ARC: *across = *up = d->b; break;
+    case BR__BOX: *across = d->a / 2; *up = d->b / 2; break;
+    case BR__LINE: *across = size_of (d->a) / 2 + d->c / 2; *up = size_of (d->b) / 2 + d->c / 2; break;
+    }
+}
+
+/* Where X or Y waits, the shape stands in a row below the others; *LEFT is where the next one does.  */
+static void
+make_up_place (br__drawn *d, const int known[6], int64_t *left, int64_t top, int64_t u)
+{
+  int64_t across = 0, up = 0;
+  half_sizes (&across, &up, d);
+  if (!known[0] || !known[1])
+    {
+      d->x = known[0] ? d->x : *left + across;
+      d->y = known[1] ? d->y : top - up;
+      *left = d->x + across > *left ? d->x + across + u : *left;
+    }
+  d->reach = (br__area) { d->x - across, d->y - up, d->x + across, d->y + up };
+}
+
+/* ---- All of them ---- */
+
+static int
+is_wanted (const br__shape *s, const char *layer, const char *of)
+{
+  return s->active && (!layer || (s->layer && strcmp (s->layer, layer) == 0))
+         && (!of || (s->of && strcmp (s->of, of) == 0));
+}
+
+/* "lid (a place)": what a shape waits for stands behind its name.  */
+static br_status
+make_label (br__drawn *d, const br_sheet *sheet)
+{
+  br_text t = BR_TEXT_ZERO;
+  br__text_puts (&t, d->shape->name);
+  if (!d->tied)
+    {
+      br_record *r = br__record_new ("");
+      br_list *waiting = br__put_list (r, "waiting");
+      br__shape_waiting (waiting, sheet, d->shape);
+      for (size_t i = 0; waiting && i < br_list_size (waiting); i++)
+        br__text_printf (&t, "%s%s", i ? ", " : " needs ", br_list_at (waiting, i).value.text);
+      t.failed = t.failed || br__record_failed (r);
+      br__record_free (r);
+    }
+  d->label = t.failed ? NULL : br__strndup (t.bytes, t.length);
+  br__text_clear (&t);
+  return d->label ? BR_OK : BR_NO_MEMORY;
+}
+
+/* The tied ones; KNOWN gets what is known of the numbers of each.  */
+static br_status
+take_tied (br__view *v, int (*known)[6], br__run *run, const br_number *ratio)
+{
+  br_status status = BR_OK;
+  int any = 0;
+  for (size_t i = 0; i < v->count && status == BR_OK; i++)
+    {
+      br__drawn *d = &v->shapes[i];
+      d->tied = 1;
+      status = read_numbers (d, known[i], run->sheet, ratio);
+      for (int k = 0; k < 6; k++)
+        d->tied = d->tied && known[i][k];
+      if (status == BR_OK && d->tied)
+        status = read_reach (d, run->sheet, ratio);
+      if (status == BR_OK)
+        status = make_label (d, run->sheet);
+      v->loose += !d->tied;
+      if (status != BR_OK || !d->tied)
+        continue;
+      if (!any)
+        v->reach = d->reach;
+      any = 1;
+      join (v, d->reach);
+    }
+  return status;
+}
+
+static void
+take_loose (br__view *v, int (*known)[6], const br_number *ratio)
+{
+  int64_t u = (v->reach.x2 - v->reach.x) / 32, n = 1, d = 1;
+  int tied = v->loose < v->count;
+  if (u < BR__INCH / 16)
+    {
+      /* Nothing to go by: a quarter of an inch, or what it is at this scale.  */
+      u = BR__INCH / 4;
+      if (br_number_get_ratio (&n, &d, ratio) && n < d && d / n < 1000)
+        u = u * n / d;
+    }
+  int64_t left = v->reach.x, top = v->reach.y - (tied ? 2 * u : 0);
+  for (size_t i = 0; i < v->count; i++)
+    if (!v->shapes[i].tied)
+      {
+        make_up_sizes (&v->shapes[i], known[i], u);
+        make_up_place (&v->shapes[i], known[i], &left, top, u);
+        if (!tied)
+          v->reach = v->shapes[i].reach;
+        tied = 1;
+        join (v, v->shapes[i].reach);
+      }
+}
+
+br_status
+br__view_make (br__view *v, br__run *run, const br_number *ratio, const char *layer, const char *of)
+{
+  br__view made = BR__VIEW_ZERO;
+  size_t count = 0;
+  for (const br__shape *s = run->sheet->shapes; s; s = s->next)
+    count += (size_t) is_wanted (s, layer, of);
+  if (!count)
+    return BR_DOMAIN;
+  int (*known)[6] = br__alloc_zero (count, sizeof *known);
+  made.shapes = br__alloc_zero (count, sizeof *made.shapes);
+  br_status status = known && made.shapes ? BR_OK : BR_NO_MEMORY;
+  for (const br__shape *s = run->sheet->shapes; s && status == BR_OK; s = s->next)
+    if (is_wanted (s, layer, of))
+      made.shapes[made.count++].shape = s;
+  if (status == BR_OK)
+    status = take_tied (&made, known, run, ratio);
+  if (status == BR_OK && made.loose)
+    take_loose (&made, known, ratio);
+  br__free (known);
+  if (status != BR_OK)
+    {
+      br__view_clear (&made);
+      return status;
+    }
+  br__view_clear (v);
+  *v = made;
+  return BR_OK;
+}
+
+/* ---- Strokes ---- */
+
+/* Thin lines through a centre that go a little past a circle of RADIUS, or stay small.  */
+static void
+plot_centre (br__plot *p, int64_t x, int64_t y, int64_t radius)
+{
+  int64_t arm = radius > BR__INCH / 4 ? BR__INCH / 10 : radius + BR__INCH / 16;
+  br__plot_line (p, BR__PEN_THIN, x - arm, y, x + arm, y, 0);
+  br__plot_line (p, BR__PEN_THIN, x, y - arm, x, y + arm, 0);
+}
+
+static br__ink *
+plot_shape (br__plot *p, const br__drawn *d, int64_t x, int64_t y)
+{
+  br__ink *ink = NULL;
+  switch (d->shape->kind)
+    {
+    case BR__CIRCLE:
+      ink = br__plot_add (p, BR__INK_CIRCLE, BR__PEN_OUTLINE, x, y);
+      ink->r = d->a;
+      break;
+    case BR__BOX:
+      ink = br__plot_add (p, BR__INK_BOX, BR__PEN_OUTLINE, x - d->a / 2, y - d->b / 2);
+      ink->x2 = ink->x + d->a;
+      ink->y2 = ink->y + d->b;
+      break;
+    case BR__ARC:
+      ink = br__plot_add (p, BR__INK_STRIP, BR__PEN_OUTLINE, x, y);
+      ink->r = d->a;
+      ink->r2 = d->b;
+      ink->from = d->c;
+      ink->to = d->c + d->d;
+      break;
+    case BR__LINE:
+      ink = br__plot_add (p, d->c ? BR__INK_BAR : BR__INK_LINE, BR__PEN_OUTLINE, x - d->a / 2, y + d->b / 2);
+      ink->x2 = ink->x + d->a;
+      ink->y2 = ink->y - d->b;
+      ink->r = d->c / 2;
+      break;
+    }
+  return ink;
+}
+
+void
+br__view_plot (br__plot *p, const br__view *v, int64_t left, int64_t top)
+{
+  for (size_t i = 0; i < v->count; i++)
+    {
+      const br__drawn *d = &v->shapes[i];
+      int64_t x = left + d->x, y = top - d->y;
+      if (d->shape->kind == BR__CIRCLE && d->tied)
+        plot_centre (p, x, y, d->a);
+      br__ink *ink = plot_shape (p, d, x, y);
+      ink->dashed = !d->tied;
+      ink->text = br__strndup (d->shape->name, strlen (d->shape->name));
+      p->failed = p->failed || !ink->text;
+    }
+}

@@ -80,6 +80,7 @@ typedef struct br__drawn
   int64_t x, y, a, b, c, d;     /* as in br__figure; angles in billionths of a degree */
   br__area reach;               /* y upward: y is the lower side */
   char *label;                  /* its name, and what it waits for where it is not tied */
+  int unlabelled;               /* it found no room */
 } br__drawn;
 
 typedef struct br__view
@@ -103,16 +104,19 @@ void br__sine_cosine (int64_t *sine, int64_t *cosine, int64_t angle);
 /* Strokes of the shapes, page y = TOP - y, page x = x + LEFT.  */
 void br__view_plot (br__plot *p, const br__view *v, int64_t left, int64_t top);
 
-/* dimension_line.c: dimension lines below and to the left of the view, whose strokes P holds.  Returns how
-   many found no room.  */
+/* dimension_line.c, dimension_place.c: dimension lines below and to the left of the view.  */
+#define BR__MOST_TIERS 6
+
 typedef struct br__size_line
 {
-  int64_t from, to;             /* along the line; page places */
+  int64_t from, to;             /* along the line, in places of the view, y upward */
   int64_t feature_from, feature_to;     /* where the extension lines begin, across it */
+  const char *of, *to_of;       /* the shapes that it measures, borrowed; TO_OF is NULL for one alone */
   char *text;
+  int tier;                     /* from the view outward; -1: it found no room */
+  int arrows_outside, outside;  /* arrows from outside; the text beside, too */
   int64_t text_at;              /* the middle of the text */
-  int outside;                  /* the text stands beside, the arrows point inwards */
-  int tier;
+  int64_t low, high;            /* what it takes of its tier */
 } br__size_line;
 
 typedef struct br__size_lines
@@ -121,17 +125,27 @@ typedef struct br__size_lines
   size_t count, room;
   int upright;                  /* they measure heights, to the left of the view */
   int tiers;
+  int64_t offset[BR__MOST_TIERS];       /* of the lines of each tier from the view */
   int64_t depth;                /* how far they reach from the view */
-  size_t left_out;
+  int64_t before, after;        /* how far they reach past its ends, along them */
+  size_t left_out;              /* rows that found no room */
+  int marks;                    /* a number is the mark of a ruler, with ≈ */
 } br__size_lines;
 
 void br__size_lines_clear (br__size_lines *d);
-/* What is to be measured of V, as on a page where the view begins at 0, 0 with y upward.  */
-br_status br__size_lines_make (br__size_lines *d, br__run *run, const br__view *v, const br_number *ratio,
-                               int upright);
+/* What is to be measured of V, laid out.  D is cleared first.  */
+br_status br__size_lines_make (br__size_lines *d, br__run *run, const br__view *v, int upright);
+/* The view's places go to the page as for br__view_plot.  */
 void br__size_lines_plot (br__plot *p, const br__size_lines *d, const br__view *v, int64_t left, int64_t top);
-/* label.c: the names of shapes with their sizes, where there is room.  Returns how many found none.  */
-size_t br__labels_plot (br__plot *p, const br__view *v, br__area within, int64_t left, int64_t top);
+/* label.c: what stands behind the name of a shape that is tied down: " ⌀ 3-1/2" of a circle ...  */
+br_status br__put_label_size (br_text *t, const br_sheet *sheet, const br__shape *s);
+/* Puts the labels of V where there is room inside WITHIN (a place of the page), off the strokes that P holds.
+   Returns how many found none.  */
+size_t br__labels_plot (br__plot *p, br__view *v, br__area within, int64_t left, int64_t top);
+/* The sizes and names that found no room, in columns from LEFT, TOP on, WIDTH wide.  Returns the height that
+   they take, 0 where all found room.  */
+int64_t br__left_out_plot (br__plot *p, const br__view *v, const br__size_lines *level,
+                           const br__size_lines *upright, int64_t left, int64_t top, int64_t width);
 
 /* A number as it stands on a drawing: inches without a sign, a mark of the ruler with ≈ where no
    fraction says it.  VALUE in inches.  */

@@ -5,83 +5,14 @@
 # include <config.h>
 #endif
 
-#include <string.h>
-
 #include "lesson/write.h"
+#include "measure/markup.h"
 
 typedef struct html_writer
 {
   br_text *out;
   int key;
 } html_writer;
-
-static int
-digit (char c)
-{
-  return c >= '0' && c <= '9';
-}
-
-/* S[0..N) with what is special to HTML escaped.  */
-static void
-put_plain (br_text *t, const char *s, size_t n)
-{
-  for (size_t i = 0; i < n; i++)
-    switch (s[i])
-      {
-      case '&': br__text_puts (t, "&amp;"); break;
-      case '<': br__text_puts (t, "&lt;"); break;
-      case '>': br__text_puts (t, "&gt;"); break;
-      case '"': br__text_puts (t, "&quot;"); break;
-      default: br__text_putc (t, s[i]);
-      }
-}
-
-/* The bytes of the fraction at S, or 0.  WHOLE gets those of its whole number with the hyphen.  */
-size_t
-br__fraction_at (const char *s, size_t *whole, size_t *slash)
-{
-  size_t at = 0, n;
-  *whole = 0;
-  while (digit (s[at]))
-    at++;
-  if (at && s[at] == '-' && digit (s[at + 1]))
-    {
-      *whole = ++at;
-      while (digit (s[at]))
-        at++;
-    }
-  n = at;
-  if (at == *whole || s[at] != '/' || !digit (s[at + 1]))
-    return 0;
-  *slash = n;
-  for (at++; digit (s[at]); at++)
-    continue;
-  return at;
-}
-
-static void
-put_html (br_text *t, const char *s)
-{
-  while (*s)
-    {
-      size_t whole, slash, n = br__fraction_at (s, &whole, &slash);
-      if (n)
-        {
-          put_plain (t, s, whole ? whole - 1 : 0);
-          br__text_puts (t, "<span class=\"f\"><sup>");
-          put_plain (t, s + whole, slash - whole);
-          br__text_puts (t, "</sup>\xE2\x81\x84<sub>");
-          put_plain (t, s + slash + 1, n - slash - 1);
-          br__text_puts (t, "</sub></span>");
-          s += n;
-          continue;
-        }
-      /* A run of digits that begins no fraction is passed whole, so that 1.13/8 stays 1.13/8.  */
-      n = digit (*s) ? strspn (s, "0123456789.") : 1;
-      put_plain (t, s, n);
-      s += n;
-    }
-}
 
 static void
 put_ruler (br_text *t, const br__problem *p)
@@ -109,7 +40,7 @@ static void
 put_head (br_text *t, const br__worksheet *w)
 {
   br__text_puts (t, "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>");
-  put_html (t, w->title ? w->title : "Worksheet");
+  br__put_escaped (t, w->title ? w->title : "Worksheet");
   br__text_printf (t, "</title><style>\nbody{font:%s sans-serif;color:#000;background:#fff;max-width:7in;margin:0.5in auto}\n"
                    "section{page-break-after:always}\nli{page-break-inside:avoid;margin-bottom:1em}\n"
                    ".f{white-space:nowrap}sup,sub{font-size:.7em;line-height:0}\n.room{height:1in}.answer{margin-bottom:1.5em}\n"
@@ -121,18 +52,18 @@ static void
 put_key (br_text *t, const br__task *task)
 {
   br__text_puts (t, "<p><b>Answer: ");
-  put_html (t, br__text_string (&task->answer));
+  br__put_fractions (t, br__text_string (&task->answer));
   br__text_puts (t, "</b></p>\n<p>");
   for (size_t i = 0; i < task->steps.count; i++)
     {
-      put_html (t, br__text_string (&task->steps.rows[i]));
+      br__put_fractions (t, br__text_string (&task->steps.rows[i]));
       br__text_puts (t, "<br>\n");
     }
   br__text_puts (t, "</p><table><tr><th>Usual wrong answer</th><th>Mistake</th><th>What it shows</th></tr>\n");
   for (unsigned i = 0; i < task->wrong_count && i < BR__WRONG_IN_KEY; i++)
     {
       br__text_puts (t, "<tr><td>");
-      put_html (t, br__text_string (&task->wrong[i]));
+      br__put_fractions (t, br__text_string (&task->wrong[i]));
       br__text_printf (t, "</td><td>%s</td><td>%s</td></tr>\n", br__mistake_name (task->mistake[i]),
                        br__mistake_shows (task->mistake[i]));
     }
@@ -148,19 +79,19 @@ html_task (void *user, const br__worksheet *w, const br__task *task, size_t pape
     {
       const char *name = br__paper_name (w, paper);
       br__text_printf (t, "%s<section><h1>%s", paper ? "</ol></section>\n" : "", x->key ? "Key: " : "");
-      put_html (t, w->title ? w->title : "Worksheet");
+      br__put_fractions (t, w->title ? w->title : "Worksheet");
       br__text_printf (t, "</h1>\n<p>Version %zu", version + 1);
       if (!x->key)
         {
           br__text_puts (t, " &nbsp; Name: ");
-          put_plain (t, *name ? name : "______________________________", *name ? strlen (name) : 30);
+          br__put_escaped (t, *name ? name : "______________________________");
           br__text_puts (t, "</p>\n<p>");
           br__put_instruction (t);
         }
       br__text_puts (t, "</p>\n<ol>\n");
     }
   br__text_puts (t, "<li>");
-  put_html (t, br__text_string (&task->text));
+  br__put_fractions (t, br__text_string (&task->text));
   br__text_putc (t, '\n');
   if (x->key)
     put_key (t, task);

@@ -13,8 +13,5 @@ typedef br_status br__task_writer (void *user, const br__worksheet *w, const br_
 br_status br__each_task (br__run *run, const br__worksheet *w, int key, const char *what,
                          br__task_writer *writer, void *user);
 void br__put_instruction (br_text *t);
-/* Bytes of the fraction at S, such as 2-3/8, or 0.  WHOLE gets where its fraction begins, SLASH where its
-   slash stands.  */
-size_t br__fraction_at (const char *s, size_t *whole, size_t *slash);
 
 #endif

@@ -4,6 +4,8 @@ libbenchrule_core_la_SOURCES += \
   lib/measure/csv.c \
   lib/measure/csv.h \
   lib/measure/glyph.c \
+  lib/measure/markup.c \
+  lib/measure/markup.h \
   lib/measure/unit.c \
   lib/measure/mixed.c \
   lib/measure/read.c \

@@ -49,6 +49,13 @@ tests_measure_csv_CPPFLAGS = $(TEST_CPPFLAGS)
 tests_measure_csv_CFLAGS = $(TEST_CFLAGS)
 tests_measure_csv_LDADD = $(TEST_LIBS)
 
+check_PROGRAMS += tests/measure/markup
+TESTS += tests/measure/markup
+tests_measure_markup_SOURCES = tests/measure/markup.c tests/check.h
+tests_measure_markup_CPPFLAGS = $(TEST_CPPFLAGS)
+tests_measure_markup_CFLAGS = $(TEST_CFLAGS)
+tests_measure_markup_LDADD = $(TEST_LIBS)
+
 endif
 
 EXTRA_DIST += \

@@ -137,6 +137,59 @@ br__segment_meets (int64_t x, int64_t y, int64_t x2, int64_t y2, br__area a)
   return low < high;
 }
 
+/* The square root, rounded down.  */
+static int64_t
+whole_root (unsigned __int128 n)
+{
+  unsigned __int128 x = (unsigned __int128) 1 << 64, y;
+  if (n == 0)
+    return 0;
+  while ((y = (x + n / x) / 2) < x)
+    x = y;
+  return (int64_t) x;
+}
+
+void
+br__across (int64_t *x, int64_t *y, int64_t dx, int64_t dy, int64_t r)
+{
+  int64_t length = whole_root ((unsigned __int128) ((__int128) dx * dx + (__int128) dy * dy));
+  *x = length ? (int64_t) ((__int128) r * dy / length) : 0;
+  *y = length ? (int64_t) ((__int128) r * -dx / length) : r;
+}
+
+void
+br__arrow_corners (int64_t corners[6], const br__ink *arrow)
+{
+  int64_t size = arrow->size ? arrow->size : BR__INCH / 10, x, y;
+  br__across (&x, &y, arrow->x2 - arrow->x, arrow->y2 - arrow->y, size);
+  /* Three times as long as wide.  */
+  int64_t back_x = arrow->x - y, back_y = arrow->y + x;
+  int64_t whole[] = { arrow->x, arrow->y, back_x + x / 6, back_y + y / 6, back_x - x / 6, back_y - y / 6 };
+  memcpy (corners, whole, sizeof whole);
+}
+
+void
+br__plot_join (br__plot *p, const br__plot *from, int64_t dx, int64_t dy)
+{
+  size_t first = p->count;
+  for (size_t i = 0; i < from->count && !p->failed; i++)
+    {
+      br__ink *ink = br__plot_add (p, from->inks[i].type, from->inks[i].pen, 0, 0);
+      *ink = from->inks[i];
+      ink->text = ink->text ? br__strndup (ink->text, strlen (ink->text)) : NULL;
+      p->failed = p->failed || (from->inks[i].text && !ink->text);
+    }
+  br__plot_shift (p, first, dx, dy);
+}
+
+void
+br__plots_free (br__plot *pages, size_t count)
+{
+  for (size_t i = 0; pages && i < count; i++)
+    br__plot_clear (&pages[i]);
+  br__free (pages);
+}
+
 void
 br__plot_shift (br__plot *p, size_t first, int64_t dx, int64_t dy)
 {

@@ -7,6 +7,7 @@
 #ifndef BR_DRAW_PLOT_H
 #define BR_DRAW_PLOT_H
 
+#include "sheet/fit.h"
 #include "sheet/shape.h"
 
 #define BR__INCH INT64_C (1000000000)
@@ -19,7 +20,7 @@ typedef enum br__ink_type
   BR__INK_BOX,                  /* upper left corner x y, lower right x2 y2 */
   BR__INK_STRIP,                /* centre x y, radii r and r2 (equal: a curve), angles from and to */
   BR__INK_BAR,                  /* x y to x2 y2, round ends of radius r */
-  BR__INK_ARROW,                /* tip x y, coming from x2 y2 */
+  BR__INK_ARROW,                /* tip x y, coming from x2 y2; SIZE long, or as usual where that is 0 */
   BR__INK_TEXT                  /* x y: the middle of its height, at left, middle or right */
 } br__ink_type;
 
@@ -69,6 +70,10 @@ int br__plot_free (const br__plot *p, br__area a);
 int br__areas_meet (br__area a, br__area b);
 /* The segment, or a little around it, meets A.  */
 int br__segment_meets (int64_t x, int64_t y, int64_t x2, int64_t y2, br__area a);
+/* The vector of length R at a right angle to DX DY, to its left where y goes down.  */
+void br__across (int64_t *x, int64_t *y, int64_t dx, int64_t dy, int64_t r);
+/* The corners of an arrow head: tip, and the two behind it.  */
+void br__arrow_corners (int64_t corners[6], const br__ink *arrow);
 /* Moves everything from ink FIRST on.  */
 void br__plot_shift (br__plot *p, size_t first, int64_t dx, int64_t dy);
 
@@ -151,44 +156,68 @@ int64_t br__left_out_plot (br__plot *p, const br__view *v, const br__size_lines 
    fraction says it.  VALUE in inches.  */
 br_status br__put_drawing_number (br_text *t, const br_real *value, const br__settings *s);
 
-/* The files.  TITLE and the shapes in words go with the drawing.  */
+/* What stands on the paper beside the figure.  Texts are borrowed.  */
 typedef struct br__paperwork
 {
-  const char *title, *date, *scale, *unit, *what;
+  const char *title, *date, *unit;      /* DATE may be "" */
+  const char *what;             /* "side view", "template of deck" */
+  char scale[80];               /* "quarter size, 1:4" */
+  const char *paper;            /* its name */
+  int metric;                   /* the printer is checked in millimetres */
   int64_t paper_width, paper_height, margin;
-  br_number ratio;
+  br_number ratio;              /* drawn to full */
   int64_t grid;                 /* of a square, on paper; 0: none */
 } br__paperwork;
 
-/* svg.c: one page as a whole SVG file, or as an element inside a page of HTML (INSIDE).  The unit of the file
-   is a thousandth of an inch.  */
-void br__put_svg (br_text *t, const br__plot *p, const br__paperwork *w, const char *description, int inside);
-/* paint.c: pages of P through the painter, FORM "pdf" or "png".  */
-br_status br__paint (br__run *run, const br__plot *pages, size_t count, const char *form,
-                     const br__paperwork *w, const char *path);
-/* tile.c: cuts ONE into pages of paper that overlap; *PAGES is to be freed by br__plots_free.  */
-br_status br__tile (br__plot **pages, size_t *count, const br__plot *one, const br__paperwork *w, br__run *run);
-void br__plots_free (br__plot *pages, size_t count);
-/* title.c: the frame FRAME with the title block at its foot: title, scale, units, date, EXTRA (the page; may be
-   NULL), a scale bar, and the line that tells whether the printer kept the size.  */
-#define BR__BLOCK_HEIGHT (BR__INCH * 9 / 10)
-void br__title_block (br__plot *p, const br__paperwork *w, br__run *run, br__area frame, const char *extra);
+/* layout.c.  Fills W for the sheet; PAPER NULL: the sheet's.  The paper lies on its side where LANDSCAPE.  */
+br_status br__paperwork_make (br__paperwork *w, br__run *run, const br_number *ratio, const br__paper *paper,
+                              int landscape);
+void br__paperwork_clear (br__paperwork *w);
+/* The room for a figure on one sheet of paper: inside the frame and over the title block.  */
+br__area br__paper_room (const br__paperwork *w);
 
-/* view.c: the view in characters, to COLUMNS columns and LINES lines: two lists of lines, in dots (braille)
-   and plain.  */
-br_status br__put_view_lines (br_record *r, const br__view *v, size_t columns, size_t lines);
-
-/* draw.c: what did not find room, and the shapes that are not tied down.  */
+/* What did not find room, and the shapes that are not tied down.  */
 typedef struct br__draw_result
 {
   size_t shapes, unlabelled, unmeasured, loose;
 } br__draw_result;
 
-/* The side view alone, on its squares, with dimension lines and names, upper left corner at 0 0: P's width and
-   height are what it takes.  GRID is the size of a square on paper, 0: none.  LAYER and OF may be NULL.  */
-br_status br__draw_side (br__plot *p, br__draw_result *out, br__run *run, const br_number *ratio, int64_t grid,
-                         const char *layer, const char *of);
-/* The shapes in words, a line each.  */
-br_status br__put_description (br_text *t, const br_sheet *sheet, const char *layer, const char *of);
+/* The view V alone, on squares of GRID (0: none), with dimension lines and names, upper left corner at 0 0: P's
+   width and height are what it takes.  */
+br_status br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__view *v, const br_number *ratio,
+                         int64_t grid);
+/* Squares over AREA; a line goes through X and through Y.  */
+void br__plot_grid (br__plot *p, br__area area, int64_t step, int64_t x, int64_t y);
+
+/* Puts FIGURE on paper, on several sheets where it is a PDF and too large for one, and writes PATH, which ends in
+   .pdf, .svg or .png.  *PAGES gets their number.  */
+br_status br__draw_file (size_t *pages, br__run *run, const br__plot *figure, const br__paperwork *w,
+                         const char *description, const char *path);
+/* "pdf", "svg", "png", or NULL: what PATH ends in.  */
+const char *br__picture_form (const char *path);
+
+/* svg.c: one page as a whole SVG file, or as an element inside a page of HTML (INSIDE).  The unit of the file
+   is a thousandth of an inch.  */
+void br__put_svg (br_text *t, const br__plot *p, const char *title, const char *description, int inside);
+/* paint.c: pages through the painter, FORM "pdf" or "png".  */
+br_status br__paint (br__run *run, const br__plot *pages, size_t count, const char *form, const char *title,
+                     const char *path);
+/* tile.c: cuts FIGURE into pages of paper that overlap; *PAGES is to be freed by br__plots_free.  */
+br_status br__tile (br__plot **pages, size_t *count, const br__plot *figure, const br__paperwork *w, br__run *run);
+void br__plots_free (br__plot *pages, size_t count);
+/* Appends the inks of FROM, moved.  */
+void br__plot_join (br__plot *p, const br__plot *from, int64_t dx, int64_t dy);
+
+/* title.c: a frame with the title block at its foot: title, scale, units, date, EXTRA (the page; may be NULL), a
+   scale bar, and the line that tells whether the printer kept the size.  */
+#define BR__BLOCK_HEIGHT (BR__INCH * 17 / 20)
+void br__title_block (br__plot *p, const br__paperwork *w, br__area frame, const char *extra);
+
+/* view.c: the view in characters, to COLUMNS columns and LINES lines: two lists of lines, in dots (braille)
+   and plain.  */
+br_status br__put_view_lines (br_record *r, const br__view *v, size_t columns, size_t lines);
+
+/* draw.c: the shapes in words, a line each.  */
+br_status br__put_description (br_text *t, const br_sheet *sheet, const br__view *v);
 
 #endif

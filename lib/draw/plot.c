@@ -11,6 +11,14 @@
 #include "draw/plot.h"
 #include "exact/memory.h"
 
+int64_t
+br__pen_width (br__pen pen)
+{
+  /* 0.13, 0.25 and 0.5 mm.  */
+  static const int64_t widths[] = { BR__INCH * 13 / 2540, BR__INCH * 25 / 2540, BR__INCH * 50 / 2540 };
+  return widths[pen];
+}
+
 void
 br__plot_clear (br__plot *p)
 {

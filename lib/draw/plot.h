@@ -56,6 +56,9 @@ typedef struct br__plot
   size_t cut_from, cut_to;
 } br__plot;
 
+/* How wide a stroke is: outlines twice as wide as thin lines, as ISO 128-2 has it, squares still thinner.  */
+int64_t br__pen_width (br__pen pen);
+
 void br__plot_clear (br__plot *p);
 /* The new ink, all zero but for what is given; never NULL (a spare one once memory has run out).  */
 br__ink *br__plot_add (br__plot *p, br__ink_type type, br__pen pen, int64_t x, int64_t y);
@@ -88,26 +91,26 @@ typedef struct br__drawn
   int unlabelled;               /* it found no room */
 } br__drawn;
 
-typedef struct br__view
+typedef struct br__side_view
 {
   br__drawn *shapes;
   size_t count;
   size_t loose;                 /* of them are not tied down */
   br__area reach;
-} br__view;
+} br__side_view;
 
 #define BR__VIEW_ZERO { NULL, 0, 0, { 0, 0, 0, 0 } }
 
-void br__view_clear (br__view *v);
+void br__view_clear (br__side_view *v);
 /* The shapes of the sheet (of LAYER or of the part OF alone where they are given) at RATIO drawn to full.
    BR_DOMAIN: there is none.  */
-br_status br__view_make (br__view *v, br__run *run, const br_number *ratio, const char *layer, const char *of);
+br_status br__view_make (br__side_view *v, br__run *run, const br_number *ratio, const char *layer, const char *of);
 /* A value in inches as a place on paper.  */
 br_status br__to_paper (int64_t *z, const br_real *inches, const br_number *ratio, unsigned bits);
 /* The sine and cosine of an angle in billionths of a degree, in billionths, correctly rounded.  */
 void br__sine_cosine (int64_t *sine, int64_t *cosine, int64_t angle);
 /* Strokes of the shapes, page y = TOP - y, page x = x + LEFT.  */
-void br__view_plot (br__plot *p, const br__view *v, int64_t left, int64_t top);
+void br__view_plot (br__plot *p, const br__side_view *v, int64_t left, int64_t top);
 
 /* dimension_line.c, dimension_place.c: dimension lines below and to the left of the view.  */
 #define BR__MOST_TIERS 6
@@ -139,17 +142,17 @@ typedef struct br__size_lines
 
 void br__size_lines_clear (br__size_lines *d);
 /* What is to be measured of V, laid out.  D is cleared first.  */
-br_status br__size_lines_make (br__size_lines *d, br__run *run, const br__view *v, int upright);
+br_status br__size_lines_make (br__size_lines *d, br__run *run, const br__side_view *v, int upright);
 /* The view's places go to the page as for br__view_plot.  */
-void br__size_lines_plot (br__plot *p, const br__size_lines *d, const br__view *v, int64_t left, int64_t top);
+void br__size_lines_plot (br__plot *p, const br__size_lines *d, const br__side_view *v, int64_t left, int64_t top);
 /* label.c: what stands behind the name of a shape that is tied down: " ⌀ 3-1/2" of a circle ...  */
 br_status br__put_label_size (br_text *t, const br_sheet *sheet, const br__shape *s);
 /* Puts the labels of V where there is room inside WITHIN (a place of the page), off the strokes that P holds.
    Returns how many found none.  */
-size_t br__labels_plot (br__plot *p, br__view *v, br__area within, int64_t left, int64_t top);
+size_t br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, int64_t top);
 /* The sizes and names that found no room, in columns from LEFT, TOP on, WIDTH wide.  Returns the height that
    they take, 0 where all found room.  */
-int64_t br__left_out_plot (br__plot *p, const br__view *v, const br__size_lines *level,
+int64_t br__left_out_plot (br__plot *p, const br__side_view *v, const br__size_lines *level,
                            const br__size_lines *upright, int64_t left, int64_t top, int64_t width);
 
 /* A number as it stands on a drawing: inches without a sign, a mark of the ruler with ≈ where no
@@ -184,7 +187,7 @@ typedef struct br__draw_result
 
 /* The view V alone, on squares of GRID (0: none), with dimension lines and names, upper left corner at 0 0: P's
    width and height are what it takes.  */
-br_status br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__view *v, const br_number *ratio,
+br_status br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, const br_number *ratio,
                          int64_t grid);
 /* Squares over AREA; a line goes through X and through Y.  */
 void br__plot_grid (br__plot *p, br__area area, int64_t step, int64_t x, int64_t y);
@@ -215,9 +218,9 @@ void br__title_block (br__plot *p, const br__paperwork *w, br__area frame, const
 
 /* view.c: the view in characters, to COLUMNS columns and LINES lines: two lists of lines, in dots (braille)
    and plain.  */
-br_status br__put_view_lines (br_record *r, const br__view *v, size_t columns, size_t lines);
+br_status br__put_view_lines (br_record *r, const br__side_view *v, size_t columns, size_t lines);
 
 /* draw.c: the shapes in words, a line each.  */
-br_status br__put_description (br_text *t, const br_sheet *sheet, const br__view *v);
+br_status br__put_description (br_text *t, const br_sheet *sheet, const br__side_view *v);
 
 #endif

@@ -17,7 +17,7 @@
 #define PLACE_BITS 256
 
 void
-br__view_clear (br__view *v)
+br__view_clear (br__side_view *v)
 {
   for (size_t i = 0; i < v->count; i++)
     br__free (v->shapes[i].label);
@@ -104,7 +104,7 @@ read_reach (br__drawn *d, const br_sheet *sheet, const br_number *ratio)
 }
 
 static void
-join (br__view *v, br__area a)
+join (br__side_view *v, br__area a)
 {
   br__area *r = &v->reach;
   r->x = a.x < r->x ? a.x : r->x;
@@ -199,7 +199,7 @@ make_label (br__drawn *d, const br_sheet *sheet)
 
 /* The tied ones; KNOWN gets what is known of the numbers of each.  */
 static br_status
-take_tied (br__view *v, int (*known)[6], br__run *run, const br_number *ratio)
+take_tied (br__side_view *v, int (*known)[6], br__run *run, const br_number *ratio)
 {
   br_status status = BR_OK;
   int any = 0;
@@ -226,7 +226,7 @@ take_tied (br__view *v, int (*known)[6], br__run *run, const br_number *ratio)
 }
 
 static void
-take_loose (br__view *v, int (*known)[6], const br_number *ratio)
+take_loose (br__side_view *v, int (*known)[6], const br_number *ratio)
 {
   int64_t u = (v->reach.x2 - v->reach.x) / 32, n = 1, d = 1;
   int tied = v->loose < v->count;
@@ -251,9 +251,9 @@ take_loose (br__view *v, int (*known)[6], const br_number *ratio)
 }
 
 br_status
-br__view_make (br__view *v, br__run *run, const br_number *ratio, const char *layer, const char *of)
+br__view_make (br__side_view *v, br__run *run, const br_number *ratio, const char *layer, const char *of)
 {
-  br__view made = BR__VIEW_ZERO;
+  br__side_view made = BR__VIEW_ZERO;
   size_t count = 0;
   for (const br__shape *s = run->sheet->shapes; s; s = s->next)
     count += (size_t) is_wanted (s, layer, of);
@@ -324,7 +324,7 @@ plot_shape (br__plot *p, const br__drawn *d, int64_t x, int64_t y)
 }
 
 void
-br__view_plot (br__plot *p, const br__view *v, int64_t left, int64_t top)
+br__view_plot (br__plot *p, const br__side_view *v, int64_t left, int64_t top)
 {
   for (size_t i = 0; i < v->count; i++)
     {

@@ -16,6 +16,7 @@ repl_answers = \
   repl/text_shape.c \
   repl/text_sheet.c \
   repl/text_tidy.c \
+  repl/text_tool.c \
   repl/text_value.c
 benchrule_SOURCES += $(repl_answers) \
   repl/complete.c \

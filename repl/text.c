@@ -198,7 +198,8 @@ find_kind (const br_record *record)
 {
   static const text_kind plain = { "", put_plain, NULL, 0, NULL, 0 };
   const text_kind *const tables[] = { text_values, text_rounds, text_columns, text_sheets, text_cuts,
-                                      text_tidies, text_designs, text_shapes, text_lessons };
+                                      text_tidies, text_tools, text_designs, text_shapes,
+                                      text_lessons };
   if (field_list (record, "lines"))
     return &plain;
   for (size_t i = 0; i < sizeof tables / sizeof tables[0]; i++)

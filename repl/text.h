@@ -47,6 +47,7 @@ extern const text_kind text_sheets[];
 extern const text_kind text_cuts[];
 extern const text_kind text_designs[];
 extern const text_kind text_tidies[];
+extern const text_kind text_tools[];
 extern const text_kind text_shapes[];
 
 /* Pieces that the printers share: text_piece.c.  A char * that is returned is the caller's to

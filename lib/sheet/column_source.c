@@ -187,7 +187,7 @@ put_header (br__pump *p, br__block *b, const br__csv_row *row)
       br__text_puts (&name, ends[i]);
       br__text_putc (&b->out, ',');
       br__csv_put_cell (&b->out, br__text_string (&name), name.length);
-      if (i == 0)
+      if (i == 0 && !name.failed)
         p->result->name = br__strndup (br__text_string (&name), name.length - strlen (ends[i]));
     }
   br__text_put (&b->out, row->end, (size_t) (row->next - row->end));

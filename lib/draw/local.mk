@@ -1,6 +1,13 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
 # Drawings as strokes, and their files: of the core.
 libbenchrule_core_la_SOURCES += \
+  lib/draw/dimension_line.c \
+  lib/draw/dimension_line.h \
+  lib/draw/dimension_place.c \
+  lib/draw/ink_map.c \
+  lib/draw/ink_map.h \
+  lib/draw/label.c \
+  lib/draw/left_out.c \
   lib/draw/plot.c \
   lib/draw/plot.h \
   lib/draw/side.c

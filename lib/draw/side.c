@@ -192,9 +192,10 @@ make_label (br__drawn *d, const br_sheet *sheet)
       t.failed = t.failed || br__record_failed (r);
       br__record_free (r);
     }
-  d->label = t.failed ? NULL : br__strndup (t.bytes, t.length);
+  br_status status = d->tied ? br__put_label_size (&t, sheet, d->shape) : BR_OK;
+  d->label = t.failed || status != BR_OK ? NULL : br__strndup (t.bytes, t.length);
   br__text_clear (&t);
-  return d->label ? BR_OK : BR_NO_MEMORY;
+  return status != BR_OK ? status : d->label ? BR_OK : BR_NO_MEMORY;
 }
 
 /* The tied ones; KNOWN gets what is known of the numbers of each.  */

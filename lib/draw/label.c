@@ -1,0 +1,286 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   label.c - the names of shapes: inside where there is room, else beside with a leader; no text on another,
+   none on an outline.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "draw/dimension_line.h"
+#include "draw/ink_map.h"
+#include "exact/memory.h"
+
+#define AIR (BR__INCH / 32)
+#define ARROW (BR__INCH / 8)
+#define MOST_ANCHORS 24
+#define LIMIT 10000             /* a cost that is no room */
+
+/* A text on another is not to be; a thin line through a text is bad, and so is a leader through an
+   outline.  */
+static const unsigned text_price[BR__CELLS] = { 0, 30, LIMIT, LIMIT, LIMIT, LIMIT, LIMIT, LIMIT };
+static const unsigned leader_price[BR__CELLS] = { 0, 6, 12, 18, LIMIT, LIMIT, LIMIT, LIMIT };
+static const int64_t reaches[] = { BR__INCH / 5, BR__INCH * 3 / 8, BR__INCH * 5 / 8, BR__INCH };
+
+/* ---- What a label says ---- */
+
+static br_status
+put_number (br_text *t, const char *before, const br_real *value, int twice, const br__settings *s)
+{
+  br_real z = BR_REAL_ZERO;
+  br_status status = br_real_set (&z, value);
+  if (status == BR_OK && twice)
+    status = br_real_add (&z, &z, &z);
+  br__text_puts (t, before);
+  if (status == BR_OK)
+    status = br__put_drawing_number (t, &z, s);
+  br_real_clear (&z);
+  return status;
+}
+
+/* From end to end, without the round ends.  */
+static br_status
+put_length_of_line (br_text *t, const br_real *run, const br_real *rise, const br__settings *s)
+{
+  br__pad g = { BR_OK, s->bits, NULL };
+  br_real z = BR_REAL_ZERO;
+  br__point p = { run, rise };
+  br_status status = br__pad_end (&z, br__length_of (&g, p), &g);
+  if (status == BR_OK)
+    status = put_number (t, ", ", &z, 0, s);
+  br__text_puts (t, " long");
+  br_real_clear (&z);
+  return status;
+}
+
+br_status
+br__put_label_size (br_text *t, const br_sheet *sheet, const br__shape *s)
+{
+  const br__value *a = br__shape_value (sheet, s, BR__PART_A), *b = br__shape_value (sheet, s, BR__PART_B);
+  br_status status = BR_OK;
+  if (a && s->kind == BR__CIRCLE)
+    status = put_number (t, " ⌀ ", &a->real, 1, &sheet->settings);
+  else if (a && s->kind == BR__ARC)
+    status = put_number (t, " R ", &a->real, 0, &sheet->settings);
+  else if (a && b && s->kind == BR__LINE)
+    status = put_length_of_line (t, &a->real, &b->real, &sheet->settings);
+  return status == BR_OK && t->failed ? BR_NO_MEMORY : status;
+}
+
+/* ---- Where it can stand ---- */
+
+/* A point of the outline and the way out of it, a unit in billionths; on the page.  */
+typedef struct anchor
+{
+  int64_t x, y, out_x, out_y;
+} anchor;
+
+typedef struct anchors
+{
+  anchor rows[MOST_ANCHORS];
+  size_t count;
+} anchors;
+
+static void
+add_anchor (anchors *a, int64_t x, int64_t y, int64_t out_x, int64_t out_y)
+{
+  if (a->count < MOST_ANCHORS)
+    a->rows[a->count++] = (anchor) { x, y, out_x, out_y };
+}
+
+/* A length times a unit in billionths.  */
+static int64_t
+part (int64_t length, int64_t unit)
+{
+  return (int64_t) ((double) length * 1e-9 * (double) unit);
+}
+
+/* Points of a curve of radius R from FROM on over TURN, outward where OUT is 1, inward where it is -1.  */
+static void
+add_curve (anchors *a, int64_t x, int64_t y, int64_t r, int64_t from, int64_t turn, int count, int out)
+{
+  for (int i = 0; i < count; i++)
+    {
+      int64_t sine, cosine;
+      br__sine_cosine (&sine, &cosine, from + turn / count * i + turn / count / 2);
+      add_anchor (a, x + part (r, cosine), y - part (r, sine), out * cosine, -out * sine);
+    }
+}
+
+static void
+add_box (anchors *a, int64_t x, int64_t y, int64_t width, int64_t height)
+{
+  const int64_t slant = BR__INCH * 7 / 10;
+  for (int i = -1; i <= 1; i++)
+    for (int side = -1; side <= 1; side += 2)
+      {
+        add_anchor (a, x + width * 3 / 8 * i, y + side * height / 2, slant, side * slant);
+        add_anchor (a, x + width * 3 / 8 * i, y + side * height / 2, -slant, side * slant);
+        add_anchor (a, x + side * width / 2, y + height * 3 / 8 * i, side * slant, i < 0 ? -slant : slant);
+      }
+}
+
+static void
+add_line (anchors *a, const br__drawn *d, int64_t x, int64_t y)
+{
+  int64_t length = llabs (d->a) > llabs (d->b) ? llabs (d->a) : llabs (d->b);
+  /* The way across, to one side: not quite a unit, but for an axis.  */
+  int64_t out_x = length ? part (BR__INCH, (int64_t) ((double) d->b / (double) length * 8e8)) : 0;
+  int64_t out_y = length ? part (BR__INCH, (int64_t) ((double) d->a / (double) length * 8e8)) : BR__INCH;
+  for (int i = -3; i <= 3; i++)
+    for (int side = -1; side <= 1; side += 2)
+      add_anchor (a, x + d->a * i / 8 + side * part (d->c / 2, out_x), y - d->b * i / 8 + side * part (d->c / 2, out_y),
+                  side * out_x, side * out_y);
+}
+
+static void
+find_anchors (anchors *a, const br__drawn *d, int64_t left, int64_t top)
+{
+  int64_t x = left + d->x, y = top - d->y;
+  a->count = 0;
+  switch (d->shape->kind)
+    {
+    case BR__CIRCLE:
+      add_curve (a, x, y, d->a, 0, 360 * BR__INCH, 20, 1);
+      break;
+    case BR__BOX:
+      add_box (a, x, y, d->a, d->b);
+      break;
+    case BR__ARC:
+      add_curve (a, x, y, d->b, d->c, d->d, 11, 1);
+      add_curve (a, x, y, d->a, d->c, d->d, 9, -1);
+      break;
+    case BR__LINE:
+      add_line (a, d, x, y);
+      break;
+    }
+}
+
+/* A place for a text and, where it is not inside, the leader.  */
+typedef struct place
+{
+  unsigned cost;
+  int64_t x, y;                 /* the middle of the text */
+  int leader;
+  int64_t from_x, from_y, to_x, to_y;   /* from the text to the outline */
+} place;
+
+static br__area
+area_around (int64_t x, int64_t y, int64_t half_width, int64_t half_height)
+{
+  return (br__area) { x - half_width, y - half_height, x + half_width, y + half_height };
+}
+
+static void
+try_place (place *best, const br__ink_map *m, place p, int64_t half_width, int64_t half_height)
+{
+  br__area a = area_around (p.x, p.y, half_width, half_height);
+  if (p.cost < best->cost)
+    p.cost += br__ink_map_cost (m, a, text_price, LIMIT);
+  if (p.leader && p.cost < best->cost)
+    p.cost += br__ink_map_line_cost (m, p.from_x, p.from_y, p.to_x + (p.from_x - p.to_x) / 8,
+                                     p.to_y + (p.from_y - p.to_y) / 8, leader_price, LIMIT);
+  if (p.cost < best->cost)
+    *best = p;
+}
+
+/* Inside a box or a circle, the middle first.  */
+static void
+try_inside (place *best, const br__ink_map *m, const br__drawn *d, int64_t x, int64_t y, int64_t half_width,
+            int64_t half_height)
+{
+  int64_t width = d->shape->kind == BR__BOX ? d->a / 2 : d->a * 7 / 8;
+  int64_t height = d->shape->kind == BR__BOX ? d->b / 2 : d->a * 3 / 5;
+  for (int i = 0; i < 9; i++)
+    for (int k = 0; k < 9; k++)
+      {
+        /* 0, -1, 1, -2, 2 ... quarters of the room that is left.  */
+        int across = (i + 1) / 2 * (i % 2 ? -1 : 1), down = (k + 1) / 2 * (k % 2 ? -1 : 1);
+        int64_t spare_x = width - half_width, spare_y = height - half_height;
+        if (spare_x < 0 || spare_y < 0)
+          return;
+        place p = { .cost = (unsigned) (i + k), .x = x + spare_x * across / 4, .y = y + spare_y * down / 4 };
+        try_place (best, m, p, half_width, half_height);
+      }
+}
+
+static void
+try_outside (place *best, const br__ink_map *m, const anchors *a, int64_t half_width, int64_t half_height)
+{
+  for (size_t i = 0; i < a->count; i++)
+    for (size_t k = 0; k < sizeof reaches / sizeof reaches[0]; k++)
+      {
+        const anchor *at = &a->rows[i];
+        place p = { .cost = 20 + 10 * (unsigned) k, .leader = 1, .to_x = at->x, .to_y = at->y };
+        p.from_x = at->x + part (reaches[k], at->out_x);
+        p.from_y = at->y + part (reaches[k], at->out_y);
+        /* Steep leaders meet the text in its middle, others at its end.  */
+        int steep = llabs (at->out_x) * 3 < llabs (at->out_y);
+        p.x = p.from_x + (steep ? 0 : at->out_x > 0 ? half_width : -half_width);
+        p.y = p.from_y + (steep ? at->out_y > 0 ? half_height : -half_height : 0);
+        try_place (best, m, p, half_width, half_height);
+      }
+}
+
+/* ---- All of them ---- */
+
+static void
+put_label (br__plot *p, br__ink_map *m, const br__drawn *d, const place *best, int64_t half_width, int64_t half_height)
+{
+  br__plot_text (p, best->x, best->y, BR_ALIGN_MIDDLE, BR__SIZE_TEXT, d->label);
+  br__ink_map_fill (m, area_around (best->x, best->y, half_width, half_height), BR__CELL_TEXT);
+  if (!best->leader)
+    return;
+  br__plot_line (p, BR__PEN_THIN, best->from_x, best->from_y, best->to_x, best->to_y, 0);
+  br__ink_map_line (m, best->from_x, best->from_y, best->to_x, best->to_y, BR__CELL_THIN);
+  br__ink *arrow = br__plot_add (p, BR__INK_ARROW, BR__PEN_THIN, best->to_x, best->to_y);
+  arrow->x2 = best->from_x;
+  arrow->y2 = best->from_y;
+}
+
+/* Those with room inside go first, INSIDE 1, as they have no other place as good.  */
+static void
+put_labels (br__plot *p, br__ink_map *m, br__side_view *v, int64_t left, int64_t top, int inside)
+{
+  anchors a;
+  for (size_t i = 0; i < v->count; i++)
+    {
+      br__drawn *d = &v->shapes[i];
+      int64_t half_width = br__text_width (d->label, BR__SIZE_TEXT) / 2 + AIR, half_height = BR__SIZE_TEXT * 3 / 5 + AIR / 2;
+      place best = { .cost = inside ? 30 : LIMIT };
+      if (!d->unlabelled)
+        continue;
+      if (inside && (d->shape->kind == BR__BOX || d->shape->kind == BR__CIRCLE))
+        try_inside (&best, m, d, left + d->x, top - d->y, half_width, half_height);
+      else if (!inside)
+        {
+          find_anchors (&a, d, left, top);
+          try_outside (&best, m, &a, half_width, half_height);
+        }
+      if (best.x == 0 && best.y == 0)
+        continue;
+      d->unlabelled = 0;
+      put_label (p, m, d, &best, half_width, half_height);
+    }
+}
+
+size_t
+br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, int64_t top)
+{
+  br__ink_map m;
+  size_t unlabelled = 0;
+  if (!br__ink_map_make (&m, p, within))
+    {
+      p->failed = 1;
+      return 0;
+    }
+  for (size_t i = 0; i < v->count; i++)
+    v->shapes[i].unlabelled = 1;
+  put_labels (p, &m, v, left, top, 1);
+  put_labels (p, &m, v, left, top, 0);
+  for (size_t i = 0; i < v->count; i++)
+    unlabelled += (size_t) v->shapes[i].unlabelled;
+  br__ink_map_clear (&m);
+  return unlabelled;
+}

@@ -421,30 +421,43 @@ br__do_feet (br__run *run)
   return finish (run, &copy, "feet", status);
 }
 
-br_status
-br__do_title (br__run *run)
+/* A setting that is any text: shown, or the rest of the line put in the place of *TEXT.  */
+static br_status
+text_setting (br__run *run, const char *name, char **text, br__step_type type)
 {
-  br_sheet *sheet = run->sheet;
   if (run->lex.token.type != BR__END)
     {
       size_t start = run->lex.token.offset, end = run->end;
       while (end > start && (run->text[end - 1] == ' ' || run->text[end - 1] == '\t'))
         end--;
-      char *title = br__strndup (run->text + start, end - start);
-      if (!title)
+      char *copy = br__strndup (run->text + start, end - start);
+      if (!copy)
         return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-      br__step step = { .type = BR__STEP_TITLE, .text = sheet->title };
+      br__step step = { .type = type, .text = *text };
       br_status status = br__step_add (run, &step);
       if (status != BR_OK)
         {
-          br__free (title);
+          br__free (copy);
           return status;
         }
-      sheet->title = title;
+      *text = copy;
       run->kept = 1;
     }
   br_record *r = br__record_new ("setting");
-  br__put_text (r, "name", "title");
-  br__put_text (r, "value", sheet->title ? sheet->title : "");
+  br__put_text (r, "name", name);
+  br__put_text (r, "value", *text ? *text : "");
   return br__emit (run, r);
+}
+
+br_status
+br__do_title (br__run *run)
+{
+  return text_setting (run, "title", &run->sheet->title, BR__STEP_TITLE);
+}
+
+/* Nothing is taken from the clock: the same sheet always gives the same page.  */
+br_status
+br__do_date (br__run *run)
+{
+  return text_setting (run, "date", &run->sheet->date, BR__STEP_DATE);
 }

@@ -67,6 +67,7 @@ br_sheet_free (br_sheet *sheet)
   br__settings_clear (&sheet->settings);
   br__worksheet_free (sheet->worksheet);
   br__free (sheet->title);
+  br__free (sheet->date);
   br__free (sheet->path);
   br_number_clear (&sheet->tidy.size);
   br__free (sheet);

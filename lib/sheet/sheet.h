@@ -50,7 +50,7 @@ enum br__check_state { BR__CHECK_PASS, BR__CHECK_FAIL, BR__CHECK_WAITING, BR__CH
 typedef enum br__step_type
 {
   BR__STEP_DEFINITION, BR__STEP_SETTINGS, BR__STEP_LINE_TEXT, BR__STEP_LINE_SHOWN,
-  BR__STEP_CHECK, BR__STEP_TOLERANCE, BR__STEP_TITLE, BR__STEP_WOOD, BR__STEP_SHAPE
+  BR__STEP_CHECK, BR__STEP_TOLERANCE, BR__STEP_TITLE, BR__STEP_DATE, BR__STEP_WOOD, BR__STEP_SHAPE
 } br__step_type;
 
 /* One part of what a statement changed.  It holds the other state; undo and redo are the
@@ -89,7 +89,7 @@ struct br_sheet
 {
   br__graph *graph;
   br__settings settings;
-  char *title;                      /* or NULL */
+  char *title, *date;               /* or NULL */
   br__line *first, *last;
   br__check *checks, *last_check;
   struct br__wood *wood, *last_wood;    /* stock and parts */
@@ -277,6 +277,7 @@ br_status br__do_open (br__run *run);
 br_status br__do_save (br__run *run);
 br_status br__do_quit (br__run *run);
 br_status br__do_title (br__run *run);
+br_status br__do_date (br__run *run);
 br_status br__do_ruler (br__run *run);
 br_status br__do_scale (br__run *run);
 br_status br__do_units (br__run *run);

@@ -115,8 +115,9 @@ dispatch (br__run *run)
   br_error later;
   if (br__lex_next (&run->lex, &later) != BR_OK)
     {
-      /* The word decides whose mistake the next token is: a title and a file name take any text.  */
-      if (!st || (st->run != br__do_title && st->run != br__do_problem && st->follow != BR__FOLLOW_FILE))
+      /* The word decides whose mistake the next token is: a title, a date and a file name take any text.  */
+      if (!st || (st->run != br__do_title && st->run != br__do_date && st->run != br__do_problem
+                  && st->follow != BR__FOLLOW_FILE))
         {
           if (run->error)
             *run->error = later;

@@ -148,6 +148,9 @@ swap_step (br_sheet *sheet, br__step *step, br__moves *moves, br_error *error)
     case BR__STEP_TITLE:
       swap_texts (&sheet->title, &step->text);
       return BR_OK;
+    case BR__STEP_DATE:
+      swap_texts (&sheet->date, &step->text);
+      return BR_OK;
     }
   return BR_OK;
 }

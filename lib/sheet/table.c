@@ -140,6 +140,8 @@ static const br__statement statements[] =
   { "feet", "feet on", "lengths from a foot on as feet and inches: on, off", NULL,
     BR__FOLLOW_WORD, "on off", 1, br__do_feet },
   { "title", "title TEXT", "the sheet's title", NULL, BR__FOLLOW_NOTHING, NULL, 1, br__do_title },
+  { "date", "date TEXT", "the date in the title block of drawings", "Nothing is taken from the clock.",
+    BR__FOLLOW_NOTHING, NULL, 1, br__do_date },
   { "problem", "problem TEXT", "a problem of your own for worksheets",
     "The line behind it gives its answer: answer VALUE [to MARK].", BR__FOLLOW_NOTHING, NULL, 0,
     br__do_problem },

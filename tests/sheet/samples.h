@@ -47,6 +47,7 @@ static const sheet_sample samples[] = {
   { "line", "line handle = 0 in, 0 in to base, 5 in wide 1/2 in", 0 },
   { "shapes", "shapes", 0 },
   { "clear", "clear rim, bed", 0 },
+  { "report", "report into report.html", 0 },
   { "explain", "explain front to 1/8", 0 },
   { "divide", "divide base into 5 kerf 1/8 in", 0 },
   { "space", "space 4 across base width axle ends 1 in", 0 },
@@ -67,6 +68,7 @@ static const sheet_sample samples[] = {
   { "ties", "ties even", 0 },
   { "feet", "feet on", 0 },
   { "title", "title Market cart, second plan", 0 },
+  { "date", "date 25 November 2026", 0 },
   { "problem", "problem How long is the handle?", 0 },
   { "answer", "answer base * 2 to 1/8", 0 },
   { "worksheet", "worksheet sums 2, reading 2, own 1 seed 3 into sums.csv", 0 },
@@ -131,7 +133,7 @@ static int
 samples_end (void **state)
 {
   static const char *const made[] = { "column.csv", "sums.csv", "sums_key.csv", "key.csv", "marks.csv",
-                                      "saved.sheet", "prelude.csv" };
+                                      "saved.sheet", "prelude.csv", "report.html" };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (samples_files); i++)
     remove (samples_files[i][0]);

@@ -169,9 +169,14 @@ side_of (const br__drawn *s, int upright, int far)
   end e = { s, upright ? far ? BR__PART_TOP : BR__PART_BOTTOM : far ? BR__PART_RIGHT : BR__PART_LEFT, 0, 0 };
   const br__area *a = &s->reach;
   e.at = upright ? far ? a->y2 : a->y : far ? a->x2 : a->x;
-  /* Where an outline turns, its outermost point; of a box the near corner.  */
+  /* The outermost point of the outline; of a box the near corner.  */
   if (s->shape->kind == BR__BOX)
     e.feature = upright ? a->x : a->y;
+  else if (s->shape->kind == BR__LINE)
+    {
+      int64_t along = upright ? s->b : s->a, across = upright ? s->a : s->b;
+      e.feature = (upright ? s->x : s->y) + ((along > 0) == far ? across / 2 : -across / 2);
+    }
   else
     e.feature = upright ? (a->x + a->x2) / 2 : (a->y + a->y2) / 2;
   return e;
@@ -199,9 +204,9 @@ compare_ends (const void *a, const void *b)
   return x->feature < y->feature ? -1 : x->feature > y->feature;
 }
 
-/* Centres: from one to the next across, each over the floor upward.  */
+/* Centres: across from one to the next, the first from EDGE if it is given; upward each from the EDGE.  */
 static br_status
-add_centres (br__size_lines *d, br__run *run, const br__side_view *v, end floor)
+add_centres (br__size_lines *d, br__run *run, const br__side_view *v, const end *edge)
 {
   br_status status = BR_OK;
   size_t count = 0;
@@ -213,9 +218,11 @@ add_centres (br__size_lines *d, br__run *run, const br__side_view *v, end floor)
       ends[count++] = centre_of (&v->shapes[i], d->upright);
   qsort (ends, count, sizeof *ends, compare_ends);
   for (size_t i = 0; i < count && status == BR_OK; i++)
-    if (d->upright)
-      status = i && ends[i].at == ends[i - 1].at ? BR_OK : add_distance (d, run, floor, ends[i]);
-    else if (i && ends[i].at != ends[i - 1].at)
+    if (i && ends[i].at == ends[i - 1].at)
+      continue;
+    else if (edge && (d->upright || !i))
+      status = add_distance (d, run, *edge, ends[i]);
+    else if (i)
       status = add_distance (d, run, ends[i - 1], ends[i]);
   br__free (ends);
   return status;
@@ -304,8 +311,9 @@ find_outermost (end *low, end *high, const br__size_lines *d, const br__side_vie
   return found;
 }
 
-br_status
-br__size_lines_make (br__size_lines *d, br__run *run, const br__side_view *v, int upright)
+/* FROM_EDGE: the first centre is measured from the edge, too.  */
+static br_status
+make (br__size_lines *d, br__run *run, const br__side_view *v, int upright, int from_edge)
 {
   end low, high;
   memset (&low, 0, sizeof low);
@@ -316,7 +324,7 @@ br__size_lines_make (br__size_lines *d, br__run *run, const br__side_view *v, in
     return BR_OK;
   br_status status = add_boxes (d, run, v);
   if (status == BR_OK)
-    status = add_centres (d, run, v, low);
+    status = add_centres (d, run, v, upright || from_edge ? &low : NULL);
   if (status == BR_OK)
     status = add_distance (d, run, low, high);
   if (status == BR_OK)
@@ -326,5 +334,29 @@ br__size_lines_make (br__size_lines *d, br__run *run, const br__side_view *v, in
     }
   else
     br__size_lines_clear (d);
+  return status;
+}
+
+br_status
+br__size_lines_make (br__size_lines *d, br__run *run, const br__side_view *v, int upright)
+{
+  return make (d, run, v, upright, 0);
+}
+
+br_status
+br__size_lines_of_part (br__size_lines *d, br__run *run, const br__side_view *v, int upright)
+{
+  return make (d, run, v, upright, 1);
+}
+
+br_status
+br__size_lines_of_outline (br__size_lines *d, br__run *run, const char *name, int64_t length, const br_real *inches,
+                           int upright)
+{
+  br__size_line row = { .to = length, .of = name };
+  br__size_lines_clear (d);
+  d->upright = upright;
+  br_status status = add_row (d, run, &row, inches);
+  br__size_lines_place (d, 0, length);
   return status;
 }

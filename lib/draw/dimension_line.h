@@ -10,4 +10,10 @@
 /* Gives the rows of D their tiers and texts; the view reaches from LOW to HIGH along them.  */
 void br__size_lines_place (br__size_lines *d, int64_t low, int64_t high);
 
+/* The same as br__size_lines_make for a part that is drilled: the first centre is measured from the edge, too.  */
+br_status br__size_lines_of_part (br__size_lines *d, br__run *run, const br__side_view *v, int upright);
+/* The one size of an outline called NAME that begins at 0: LENGTH on paper, INCHES.  */
+br_status br__size_lines_of_outline (br__size_lines *d, br__run *run, const char *name, int64_t length,
+                                     const br_real *inches, int upright);
+
 #endif

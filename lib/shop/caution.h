@@ -61,10 +61,10 @@ br_status br__small_disc_fits (br_truth *fits, const br_real *diameter, const br
 const br__caution *br__small_part_caution (br_truth fits, const br__child *child);
 
 /* Advice on holding a piece at a machine.  */
-typedef enum br__side
+typedef enum br__advice_side
 {
   BR__ANY_SIDE, BR__LENGTH_SIDE, BR__WIDTH_SIDE, BR__THICKNESS_SIDE
-} br__side;
+} br__advice_side;
 
 typedef struct br__advice
 {
@@ -72,7 +72,7 @@ typedef struct br__advice
   const char *message;  /* one line, ends with BR__TEACHER_FIRST */
   const char *source;
   const char *status;   /* "found" in print or from "memory" */
-  br__side side;        /* whose size counts; BR__ANY_SIDE: goes with any other advice */
+  br__advice_side side; /* whose size counts; BR__ANY_SIDE: goes with any other advice */
   int64_t num, den;     /* the limit in inches */
   int at_limit;         /* 1: a piece of just this size is touched too */
 } br__advice;

@@ -185,7 +185,7 @@ overlaps (void **state)
 
 /* 1 if some row of MACHINE is among ROWS.  */
 static int
-among (const br__advice *const *rows, size_t count, const char *machine, br__side side)
+among (const br__advice *const *rows, size_t count, const char *machine, br__advice_side side)
 {
   size_t i;
 
@@ -204,7 +204,7 @@ workpieces (void **state)
   static const struct
   {
     const char *length, *machine;
-    br__side side;
+    br__advice_side side;
     int count, touched;
   } rows[] = {
     { "13 7 3/4", "any machine", BR__LENGTH_SIDE, 0, 0 },

@@ -14,6 +14,7 @@ repl_answers = \
   repl/text_piece.c \
   repl/text_round.c \
   repl/text_shape.c \
+  repl/text_view.c \
   repl/text_sheet.c \
   repl/text_tidy.c \
   repl/text_tool.c \

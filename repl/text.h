@@ -49,6 +49,7 @@ extern const text_kind text_designs[];
 extern const text_kind text_tidies[];
 extern const text_kind text_tools[];
 extern const text_kind text_shapes[];
+extern const text_kind text_views[];
 
 /* Pieces that the printers share: text_piece.c.  A char * that is returned is the caller's to
    free, and NULL when memory ran out.  */

@@ -80,6 +80,9 @@ static const br__statement statements[] =
   { "clear", "clear SHAPE, SHAPE", "the distance of two shapes; below zero they overlap",
     "In a check: check clear(wheel, fender) >= 1/4.  Below zero, it is how far one would have\n"
     "to be pushed to be free.", BR__FOLLOW_NAME, NULL, 0, br__do_clear },
+  { "report", "report into FILE.html", "the whole sheet as a page for a phone, a printer or a screen reader",
+    "One file with nothing outside it: the side view, what is missing, dimensions, checks,\n"
+    "cautions, parts and the cutting plan.", BR__FOLLOW_WORD, "into", 0, br__do_report },
   { "explain", "explain VALUE [to MARK]", "each step as it is done by hand",
     "Each step is an equation, and both sides can be typed back.  Of a dimension, the whole\n"
     "chain that leads to it.", BR__FOLLOW_VALUE, "to", 0, br__do_explain },

@@ -1,0 +1,49 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   report.h - a sheet as one page of HTML.  Its sections are made from the records that the sheet's own
+   statements answer with, so that nothing is worked out twice.  */
+#ifndef BR_DRAW_REPORT_H
+#define BR_DRAW_REPORT_H
+
+#include "sheet/sheet.h"
+
+enum
+{
+  BR__REPORT_DRAWING, BR__REPORT_MISSING, BR__REPORT_DIMENSIONS, BR__REPORT_CHECKS, BR__REPORT_CAUTIONS,
+  BR__REPORT_PARTS, BR__REPORT_PLAN, BR__REPORT_SECTIONS
+};
+
+typedef struct br__report_section
+{
+  br_text body;                 /* rows of its table, or all of it */
+  br_text remark;               /* what is said where it has no rows, or beside them */
+  size_t rows;
+} br__report_section;
+
+typedef struct br__report
+{
+  br__run *run;
+  br__report_section sections[BR__REPORT_SECTIONS];
+  int at;                       /* the section whose statement runs */
+  size_t checks[4];             /* how many are in each br__check_state */
+  size_t sticks;                /* that have been drawn */
+  br_text settings;
+} br__report;
+
+/* The text field KEY, "" where there is none; the list; the count, or -1; 1 if it is true.  */
+const char *br__field_text (const br_record *r, const char *key);
+const br_list *br__field_list (const br_record *r, const char *key);
+int64_t br__field_count (const br_record *r, const char *key);
+int br__field_truth (const br_record *r, const char *key);
+/* Record I of L, which has so many.  */
+const br_record *br__row_of (const br_list *l, size_t i);
+/* Row I of L as a text.  */
+const char *br__text_of (const br_list *l, size_t i);
+
+/* report_rows.c: a cell, its text escaped, measures for eye and ear.  */
+void br__report_cell (br_text *t, const char *text);
+/* report_rows.c, report_cut.c: what a record adds.  */
+void br__report_row (br__report *p, const br_record *r);
+void br__report_parts (br__report *p, const br_record *r);
+void br__report_plan (br__report *p, const br_record *r);
+
+#endif

@@ -61,10 +61,13 @@ from_utf16 (br_text *t, const unsigned char *bytes, size_t length, int big)
       if (c >= 0xD800 && c < 0xDC00 && i + 3 < length)
         {
           uint32_t low = (uint32_t) bytes[i + 2 + !big] << 8 | bytes[i + 2 + big];
-          c = 0x10000 + ((c - 0xD800) << 10) + (low - 0xDC00);
-          i += 2;
+          if (low >= 0xDC00 && low < 0xE000)
+            {
+              c = 0x10000 + ((c - 0xD800) << 10) + (low - 0xDC00);
+              i += 2;
+            }
         }
-      put_code (t, c && c < 0x110000 ? c : 0xFFFD);
+      put_code (t, c && !(c >= 0xD800 && c < 0xE000) ? c : 0xFFFD);
     }
 }
 
@@ -86,15 +89,14 @@ static br_status
 to_utf8 (char **bytes, size_t *length)
 {
   const unsigned char *b = (const unsigned char *) *bytes;
+  size_t mark = *length >= 3 && memcmp (b, "\xEF\xBB\xBF", 3) == 0 ? 3 : 0;
   br_text t = BR_TEXT_ZERO;
   if (*length >= 2 && ((b[0] == 0xFF && b[1] == 0xFE) || (b[0] == 0xFE && b[1] == 0xFF)))
     from_utf16 (&t, b, *length, b[0] == 0xFE);
-  else if (*length >= 3 && memcmp (b, "\xEF\xBB\xBF", 3) == 0)
-    br__text_put (&t, *bytes + 3, *length - 3);
-  else if (!is_utf8 (*bytes, *length))
-    from_1252 (&t, b, *length);
+  else if (!is_utf8 (*bytes + mark, *length - mark))
+    from_1252 (&t, b + mark, *length - mark);
   else
-    br__text_put (&t, *bytes, *length);
+    br__text_put (&t, *bytes + mark, *length - mark);
   char *made = t.failed ? NULL : br__strndup (br__text_string (&t), t.length);
   if (made)
     {
@@ -156,7 +158,7 @@ take_cell (char **cell, char **at, const char *end, char separator, size_t *brea
   *to = 0;
   if (*start == '\'' && start[1] && strchr ("=+-@", start[1]))
     start++;
-  while (*start == ' ' || *start == '\t')
+  while (*start && strchr (" \t\r\n", *start))
     start++;
   *cell = start;
   return behind;

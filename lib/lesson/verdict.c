@@ -146,6 +146,8 @@ clean (char *text, size_t *skipped, const char *answer)
   if (length > MOST_BYTES)
     length = MOST_BYTES;
   memcpy (text, answer + start, length);
+  while (length && (text[length - 1] == ' ' || text[length - 1] == '\t'))
+    length--;
   text[length] = 0;
   for (size_t at = 0; quote && at < length; at++)
     if (quote_at (text + at) && at + quote_at (text + at) == length)

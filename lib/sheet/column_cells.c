@@ -144,6 +144,11 @@ add_bad (br__block *b, const br__csv_row *row, const char *place, const br_error
   bad->text = br__strndup (start, bad->length);
   bad->error = *error;
   bad->error.offset += (size_t) (place - start);
+  /* A cell that goes on in the next line is told up to the end of this one.  */
+  if (bad->error.offset > bad->length)
+    bad->error.offset = bad->length;
+  if (bad->error.length > bad->length - bad->error.offset)
+    bad->error.length = bad->length - bad->error.offset;
   if (!bad->text)
     b->status = BR_NO_MEMORY;
   else

@@ -10,7 +10,8 @@ FUZZ_LIBS = libbenchrule-core.la $(MPFI_LIBS) $(MPFR_LIBS) $(GMP_LIBS)
 EXTRA_DIST += tests/fuzz/words.dict tests/fuzz/corpus
 
 fuzz_replays = tests/fuzz/replay_measure tests/fuzz/replay_number tests/fuzz/replay_real \
-  tests/fuzz/replay_line tests/fuzz/replay_sheet
+  tests/fuzz/replay_line tests/fuzz/replay_sheet tests/fuzz/replay_csv \
+  tests/fuzz/replay_answers
 check_PROGRAMS += $(fuzz_replays)
 TESTS += $(fuzz_replays)
 fuzz_measure_sources = tests/fuzz/measure.c tests/fuzz/fuzz.h
@@ -18,6 +19,8 @@ fuzz_number_sources = tests/fuzz/number.c tests/fuzz/fuzz.h tests/fuzz/decimal.h
 fuzz_real_sources = tests/fuzz/real.c tests/fuzz/fuzz.h tests/fuzz/decimal.h
 fuzz_line_sources = tests/fuzz/line.c tests/fuzz/fuzz.h tests/fuzz/session.h
 fuzz_sheet_sources = tests/fuzz/sheet.c tests/fuzz/fuzz.h tests/fuzz/session.h
+fuzz_csv_sources = tests/fuzz/csv.c tests/fuzz/fuzz.h
+fuzz_answers_sources = tests/fuzz/answers.c tests/fuzz/fuzz.h
 
 tests_fuzz_replay_measure_SOURCES = tests/fuzz/replay.c $(fuzz_measure_sources)
 tests_fuzz_replay_measure_CPPFLAGS = $(FUZZ_INCLUDES) -DFUZZ_NAME='"measure"'
@@ -34,10 +37,17 @@ tests_fuzz_replay_line_LDADD = $(FUZZ_LIBS)
 tests_fuzz_replay_sheet_SOURCES = tests/fuzz/replay.c $(fuzz_sheet_sources)
 tests_fuzz_replay_sheet_CPPFLAGS = $(FUZZ_INCLUDES) -DFUZZ_NAME='"sheet"'
 tests_fuzz_replay_sheet_LDADD = $(FUZZ_LIBS)
+tests_fuzz_replay_csv_SOURCES = tests/fuzz/replay.c $(fuzz_csv_sources)
+tests_fuzz_replay_csv_CPPFLAGS = $(FUZZ_INCLUDES) -DFUZZ_NAME='"csv"'
+tests_fuzz_replay_csv_LDADD = $(FUZZ_LIBS)
+tests_fuzz_replay_answers_SOURCES = tests/fuzz/replay.c $(fuzz_answers_sources)
+tests_fuzz_replay_answers_CPPFLAGS = $(FUZZ_INCLUDES) -DFUZZ_NAME='"answers"'
+tests_fuzz_replay_answers_LDADD = $(FUZZ_LIBS)
 
 if FUZZING
 FUZZ_ENGINE = $(AM_LDFLAGS) -fsanitize=fuzzer
-fuzz_targets = tests/fuzz/measure tests/fuzz/number tests/fuzz/real tests/fuzz/line tests/fuzz/sheet
+fuzz_targets = tests/fuzz/measure tests/fuzz/number tests/fuzz/real tests/fuzz/line tests/fuzz/sheet \
+  tests/fuzz/csv tests/fuzz/answers
 EXTRA_PROGRAMS += $(fuzz_targets)
 tests_fuzz_measure_SOURCES = $(fuzz_measure_sources)
 tests_fuzz_measure_LDFLAGS = $(FUZZ_ENGINE)
@@ -54,6 +64,12 @@ tests_fuzz_line_LDADD = $(FUZZ_LIBS)
 tests_fuzz_sheet_SOURCES = $(fuzz_sheet_sources)
 tests_fuzz_sheet_LDFLAGS = $(FUZZ_ENGINE)
 tests_fuzz_sheet_LDADD = $(FUZZ_LIBS)
+tests_fuzz_csv_SOURCES = $(fuzz_csv_sources)
+tests_fuzz_csv_LDFLAGS = $(FUZZ_ENGINE)
+tests_fuzz_csv_LDADD = $(FUZZ_LIBS)
+tests_fuzz_answers_SOURCES = $(fuzz_answers_sources)
+tests_fuzz_answers_LDFLAGS = $(FUZZ_ENGINE)
+tests_fuzz_answers_LDADD = $(FUZZ_LIBS)
 
 fuzz: $(fuzz_targets)
 	@$(MKDIR_P) tests/fuzz/found

@@ -15,6 +15,7 @@
 #include "draw/dimension_line.h"
 #include "exact/memory.h"
 #include "exact/number.h"
+#include "measure/measure.h"
 #include "sheet/wood.h"
 
 #define FINEST 64                       /* the finest fraction that a ruler has */
@@ -42,6 +43,21 @@ put_plain_inches (br_text *t, const br_number *q, const br__settings *s)
   return 1;
 }
 
+/* Millimetres, or centimetres, with two decimals at the most.  */
+static int
+put_plain_metric (br_text *t, const br_number *q, const br__settings *s)
+{
+  br_number x = BR_NUMBER_ZERO;
+  int64_t n, d;
+  if (!br__unit_is_decimal (s->unit) || br_number_set_ratio (&x, s->unit->num, s->unit->den) != BR_OK)
+    return 0;
+  int good = br_number_div (&x, q, &x) == BR_OK && br_number_get_ratio (&n, &d, &x) && 100 % d == 0;
+  if (good)
+    br__put_decimal (t, &x, 20);
+  br_number_clear (&x);
+  return good;
+}
+
 /* The text of a length without " mm" where the whole sheet is in millimetres.  */
 static void
 drop_unit (br_text *t, size_t start, const br__settings *s)
@@ -66,7 +82,7 @@ br__put_drawing_number (br_text *t, const br_real *value, const br__settings *s)
   br__value v = BR__VALUE_ZERO;
   size_t start = t->length;
   int exact = 0;
-  if (q && put_plain_inches (t, q, s))
+  if (q && (put_plain_inches (t, q, s) || put_plain_metric (t, q, s)))
     return t->failed ? BR_NO_MEMORY : BR_OK;
   br_status status = br__settings_mark (&mark, s);
   v.dimension = BR_LENGTH;

@@ -245,6 +245,27 @@ put_extension (pencil *c, int64_t along, int64_t high, int64_t low)
     }
 }
 
+/* The extension line at ALONG for all rows that have an end there: from the farthest feature to the outermost
+   of their dimension lines.  It is put with the first of these rows.  */
+static void
+put_shared_extension (pencil *c, const br__size_lines *d, int64_t edge, size_t row, int second)
+{
+  int64_t along = second ? d->rows[row].to : d->rows[row].from, high = INT64_MIN, low = INT64_MAX;
+  for (size_t i = 0; i < d->count; i++)
+    for (int k = 0; k < 2 && d->rows[i].tier >= 0; k++)
+      {
+        const br__size_line *r = &d->rows[i];
+        int64_t feature = k ? r->feature_to : r->feature_from, line = edge - d->offset[r->tier];
+        if ((k ? r->to : r->from) != along)
+          continue;
+        if (i < row)
+          return;
+        high = feature > high ? feature : high;
+        low = line < low ? line : low;
+      }
+  put_extension (c, along, high - GAP, low - PAST);
+}
+
 static void
 put_arrow (pencil *c, int64_t along, int64_t across, int64_t from)
 {
@@ -295,8 +316,8 @@ br__size_lines_plot (br__plot *p, const br__size_lines *d, const br__side_view *
       int64_t across = row->tier < 0 ? 0 : edge - d->offset[row->tier];
       if (row->tier < 0)
         continue;
-      put_extension (&c, row->from, row->feature_from - GAP, across - PAST);
-      put_extension (&c, row->to, row->feature_to - GAP, across - PAST);
+      put_shared_extension (&c, d, edge, i, 0);
+      put_shared_extension (&c, d, edge, i, 1);
       put_dimension_line (&c, d, row, across);
     }
 }

@@ -500,7 +500,7 @@ typedef struct br_painter
   void (*next) (br_page *page);         /* what follows goes on another page */
   void (*line) (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1, int32_t width,
                 int dashed);
-  /* Anticlockwise from FROM to TO, in thousandths of a degree, 0 to the right.  */
+  /* Anticlockwise from FROM to TO, in millionths of a degree, 0 to the right.  */
   void (*arc) (br_page *page, int32_t x, int32_t y, int32_t radius, int32_t from, int32_t to,
                int32_t width, int dashed);
   /* Returns the height that it takes; DRAW 0 only measures.  WIDTH (may be NULL) gets the longest line.  */
@@ -510,6 +510,12 @@ typedef struct br_painter
   br_status (*close) (char **bytes, size_t *length, br_page *page, br_error *error);
   void (*release) (char *bytes);
   void (*drop) (br_page *page);         /* ends it without a file */
+  /* For the lines and arcs from here on: GREY thousandths of white, ends round where ROUND.  */
+  void (*pen) (br_page *page, int32_t grey, int round);
+  /* Black inside COUNT corners, x and y of each.  */
+  void (*fill) (br_page *page, const int32_t *corners, size_t count);
+  /* From here on only what lies inside shows, to the page's end; all of it where X1 is not over X0.  */
+  void (*clip) (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1);
 } br_painter;
 
 /* FIND is called when a page is asked for; it returns NULL with ERROR filled in where there is no

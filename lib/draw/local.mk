@@ -7,10 +7,16 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/ink_map.c \
   lib/draw/ink_map.h \
   lib/draw/label.c \
+  lib/draw/layout.c \
   lib/draw/left_out.c \
+  lib/draw/paint.c \
+  lib/draw/paperwork.c \
   lib/draw/plot.c \
   lib/draw/plot.h \
-  lib/draw/side.c
+  lib/draw/side.c \
+  lib/draw/svg.c \
+  lib/draw/tile.c \
+  lib/draw/title.c
 
 # Pages: a module that the program opens when a page is asked for, so that cairo and pango take no
 # time from a plain sum.

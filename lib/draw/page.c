@@ -16,6 +16,7 @@
 
 #define PNG_PER_INCH 144.0
 #define MOST_INCHES 200
+#define CURVES 0.005                  /* points that a curve may lie beside a true arc */
 
 static br_status
 fail (br_error *error, br_status status, const char *message)
@@ -164,10 +165,37 @@ static void
 page_arc (br_page *page, int32_t x, int32_t y, int32_t radius, int32_t from, int32_t to, int32_t width,
           int dashed)
 {
-  const double turn = acos (-1.0) / 180000;
+  const double turn = acos (-1.0) / 180e6;
   cairo_new_sub_path (page->cairo);
+  cairo_set_tolerance (page->cairo, CURVES);
   cairo_arc_negative (page->cairo, BR__POINTS (x), BR__POINTS (y), BR__POINTS (radius), -from * turn, -to * turn);
   stroke (page, width, dashed);
+}
+
+static void
+page_pen (br_page *page, int32_t grey, int round)
+{
+  cairo_set_source_rgb (page->cairo, grey / 1000.0, grey / 1000.0, grey / 1000.0);
+  cairo_set_line_cap (page->cairo, round ? CAIRO_LINE_CAP_ROUND : CAIRO_LINE_CAP_BUTT);
+}
+
+static void
+page_fill (br_page *page, const int32_t *corners, size_t count)
+{
+  for (size_t i = 0; i < count; i++)
+    cairo_line_to (page->cairo, BR__POINTS (corners[2 * i]), BR__POINTS (corners[2 * i + 1]));
+  cairo_close_path (page->cairo);
+  cairo_fill (page->cairo);
+}
+
+static void
+page_clip (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1)
+{
+  cairo_reset_clip (page->cairo);
+  if (x1 <= x0)
+    return;
+  cairo_rectangle (page->cairo, BR__POINTS (x0), BR__POINTS (y0), BR__POINTS (x1 - x0), BR__POINTS (y1 - y0));
+  cairo_clip (page->cairo);
 }
 
 static br_status
@@ -203,5 +231,5 @@ page_release (char *bytes)
 const br_painter br_draw_painter =
 {
   page_open, page_next, br__page_line, page_arc, br__page_text, br__page_ruler, page_close, page_release,
-  page_drop
+  page_drop, page_pen, page_fill, page_clip
 };

@@ -10,6 +10,7 @@
 
 #include "draw/plot.h"
 #include "exact/memory.h"
+#include "exact/text.h"
 
 int64_t
 br__pen_width (br__pen pen)
@@ -176,18 +177,65 @@ br__arrow_corners (int64_t corners[6], const br__ink *arrow)
   memcpy (corners, whole, sizeof whole);
 }
 
-void
-br__plot_join (br__plot *p, const br__plot *from, int64_t dx, int64_t dy)
+/* An upright rectangle around K, with some room for its strokes.  */
+static br__area
+area_of (const br__ink *k)
 {
-  size_t first = p->count;
-  for (size_t i = 0; i < from->count && !p->failed; i++)
+  int64_t r = k->r > k->r2 ? k->r : k->r2;
+  br__area a = { k->x, k->y, k->x, k->y };
+  if (k->type == BR__INK_TEXT)
+    return br__text_area (k->x, k->y, k->align, k->size, k->text);
+  if (k->type != BR__INK_CIRCLE && k->type != BR__INK_STRIP)
     {
-      br__ink *ink = br__plot_add (p, from->inks[i].type, from->inks[i].pen, 0, 0);
-      *ink = from->inks[i];
-      ink->text = ink->text ? br__strndup (ink->text, strlen (ink->text)) : NULL;
-      p->failed = p->failed || (from->inks[i].text && !ink->text);
+      a.x = k->x < k->x2 ? k->x : k->x2;
+      a.x2 = k->x < k->x2 ? k->x2 : k->x;
+      a.y = k->y < k->y2 ? k->y : k->y2;
+      a.y2 = k->y < k->y2 ? k->y2 : k->y;
     }
-  br__plot_shift (p, first, dx, dy);
+  r += BR__INCH / 16;
+  return (br__area) { a.x - r, a.y - r, a.x2 + r, a.y2 + r };
+}
+
+void
+br__plot_join (br__plot *p, const br__plot *from, size_t first, int64_t dx, int64_t dy, const br__area *inside)
+{
+  size_t start = p->count;
+  for (size_t i = first; i < from->count && !p->failed; i++)
+    {
+      const br__ink *k = &from->inks[i];
+      br__area a = area_of (k);
+      if (inside && !br__areas_meet ((br__area) { a.x + dx, a.y + dy, a.x2 + dx, a.y2 + dy }, *inside))
+        continue;
+      br__ink *ink = br__plot_add (p, k->type, k->pen, 0, 0);
+      *ink = *k;
+      ink->text = k->text ? br__strndup (k->text, strlen (k->text)) : NULL;
+      p->failed = p->failed || (k->text && !ink->text);
+    }
+  br__plot_shift (p, start, dx, dy);
+}
+
+void
+br__plot_fitted (br__plot *p, int64_t x, int64_t y, br_align align, int64_t size, int64_t width, const char *text)
+{
+  const int64_t least = 6 * BR__POINT;
+  br_text t = BR_TEXT_ZERO;
+  while (size > least && br__text_width (text, size) > width)
+    size = size * 9 / 10 > least ? size * 9 / 10 : least;
+  br__text_puts (&t, text);
+  while (!t.failed && t.length && br__text_width (t.bytes, size) > width)
+    {
+      /* A whole character goes, and the mark that something did.  */
+      size_t n = t.length > 3 && memcmp (t.bytes + t.length - 3, "\xE2\x80\xA6", 3) == 0 ? t.length - 3 : t.length;
+      while (n && ((unsigned char) t.bytes[--n] & 0xC0) == 0x80)
+        continue;
+      t.length = n;
+      t.bytes[n] = 0;
+      if (n)
+        br__text_puts (&t, "\xE2\x80\xA6");
+    }
+  p->failed = p->failed || t.failed;
+  br__plot_text (p, x, y, align, size, br__text_string (&t));
+  br__text_clear (&t);
 }
 
 void
@@ -226,4 +274,20 @@ br__sine_cosine (int64_t *sine, int64_t *cosine, int64_t angle)
   *sine = mpfr_get_si (x, MPFR_RNDN);
   *cosine = mpfr_get_si (y, MPFR_RNDN);
   mpfr_clears (x, y, (mpfr_ptr) NULL);
+}
+
+int64_t
+br__angle (int64_t dx, int64_t dy)
+{
+  mpfr_t x, y;
+  mpfr_inits2 (128, x, y, (mpfr_ptr) NULL);
+  mpfr_set_si (x, (long) dx, MPFR_RNDN);
+  mpfr_set_si (y, (long) dy, MPFR_RNDN);
+  mpfr_atan2 (y, y, x, MPFR_RNDN);
+  mpfr_const_pi (x, MPFR_RNDN);
+  mpfr_div (y, y, x, MPFR_RNDN);
+  mpfr_mul_si (y, y, (long) (180 * BR__INCH), MPFR_RNDN);
+  int64_t angle = mpfr_get_si (y, MPFR_RNDN);
+  mpfr_clears (x, y, (mpfr_ptr) NULL);
+  return angle;
 }

@@ -52,6 +52,8 @@ typedef struct br__plot
   br__area *taken;              /* what no other text may cover */
   size_t taken_count, taken_room;
   int failed;                   /* memory ran out */
+  size_t squares;               /* the first so many inks are the squares of a figure, through ... */
+  int64_t square_x, square_y;
   br__area window;              /* inks from CUT_FROM to CUT_TO show inside it alone (a page of several) */
   size_t cut_from, cut_to;
 } br__plot;
@@ -109,6 +111,8 @@ br_status br__view_make (br__side_view *v, br__run *run, const br_number *ratio,
 br_status br__to_paper (int64_t *z, const br_real *inches, const br_number *ratio, unsigned bits);
 /* The sine and cosine of an angle in billionths of a degree, in billionths, correctly rounded.  */
 void br__sine_cosine (int64_t *sine, int64_t *cosine, int64_t angle);
+/* The angle of DX to the right, DY up in billionths of a degree.  */
+int64_t br__angle (int64_t dx, int64_t dy);
 /* Strokes of the shapes, page y = TOP - y, page x = x + LEFT.  */
 void br__view_plot (br__plot *p, const br__side_view *v, int64_t left, int64_t top);
 
@@ -165,6 +169,7 @@ typedef struct br__paperwork
   const char *title, *date, *unit;      /* DATE may be "" */
   const char *what;             /* "side view", "template of deck" */
   char scale[80];               /* "quarter size, 1:4" */
+  char square[80];              /* "1 square is 1 in", or "" */
   const char *paper;            /* its name */
   int metric;                   /* the printer is checked in millimetres */
   int64_t paper_width, paper_height, margin;
@@ -172,9 +177,11 @@ typedef struct br__paperwork
   int64_t grid;                 /* of a square, on paper; 0: none */
 } br__paperwork;
 
-/* layout.c.  Fills W for the sheet; PAPER NULL: the sheet's.  The paper lies on its side where LANDSCAPE.  */
-br_status br__paperwork_make (br__paperwork *w, br__run *run, const br_number *ratio, const br__paper *paper,
-                              int landscape);
+/* paperwork.c.  Fills W, zeroed before, for the sheet of RUN; GRID (inches) and PAPER may be NULL: those of the sheet,
+   else squares of 1/4 in or 5 mm.  The paper lies on its side where LANDSCAPE.  WHAT is borrowed.  */
+#define BR__PAPERWORK_ZERO { .title = NULL }
+br_status br__paperwork_make (br__paperwork *w, br__run *run, const char *what, const br_number *ratio,
+                              const br_number *grid, const br__paper *paper, int landscape);
 void br__paperwork_clear (br__paperwork *w);
 /* The room for a figure on one sheet of paper: inside the frame and over the title block.  */
 br__area br__paper_room (const br__paperwork *w);
@@ -185,10 +192,9 @@ typedef struct br__draw_result
   size_t shapes, unlabelled, unmeasured, loose;
 } br__draw_result;
 
-/* The view V alone, on squares of GRID (0: none), with dimension lines and names, upper left corner at 0 0: P's
+/* layout.c.  The view V alone, on squares of GRID (0: none), with dimension lines and names, upper left corner at 0 0: P's
    width and height are what it takes.  */
-br_status br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, const br_number *ratio,
-                         int64_t grid);
+br_status br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, int64_t grid);
 /* Squares over AREA; a line goes through X and through Y.  */
 void br__plot_grid (br__plot *p, br__area area, int64_t step, int64_t x, int64_t y);
 
@@ -208,8 +214,10 @@ br_status br__paint (br__run *run, const br__plot *pages, size_t count, const ch
 /* tile.c: cuts FIGURE into pages of paper that overlap; *PAGES is to be freed by br__plots_free.  */
 br_status br__tile (br__plot **pages, size_t *count, const br__plot *figure, const br__paperwork *w, br__run *run);
 void br__plots_free (br__plot *pages, size_t count);
-/* Appends the inks of FROM, moved.  */
-void br__plot_join (br__plot *p, const br__plot *from, int64_t dx, int64_t dy);
+/* Appends the inks of FROM from FIRST on, moved; where INSIDE is given, those alone that may reach into it.  */
+void br__plot_join (br__plot *p, const br__plot *from, size_t first, int64_t dx, int64_t dy, const br__area *inside);
+/* A text no wider than WIDTH: in smaller letters, then cut short.  */
+void br__plot_fitted (br__plot *p, int64_t x, int64_t y, br_align align, int64_t size, int64_t width, const char *text);
 
 /* title.c: a frame with the title block at its foot: title, scale, units, date, EXTRA (the page; may be NULL), a
    scale bar, and the line that tells whether the printer kept the size.  */

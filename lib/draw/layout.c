@@ -1,0 +1,116 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   layout.c - a view with its squares, dimension lines and names as one figure, without paper.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "draw/plot.h"
+#include "exact/status.h"
+
+#define AROUND (BR__INCH / 4)         /* room for names beside the outermost strokes */
+#define LETTERS (8 * BR__POINT)
+#define LEADING (LETTERS * 3 / 2)
+#define LEAST_WIDTH (BR__INCH * 5 / 2)
+#define MOST_NOTES 6
+#define MOST_SQUARES 2000             /* lines one way */
+
+static int64_t
+most (int64_t x, int64_t y)
+{
+  return x > y ? x : y;
+}
+
+/* The first multiple of STEP, counted from FROM, that is not below LOW.  */
+static int64_t
+first_line (int64_t low, int64_t step, int64_t from)
+{
+  int64_t rest = (low - from) % step;
+  return rest == 0 ? low : rest > 0 ? low + step - rest : low - rest;
+}
+
+void
+br__plot_grid (br__plot *p, br__area area, int64_t step, int64_t x, int64_t y)
+{
+  if (step <= 0 || (area.x2 - area.x) / step > MOST_SQUARES || (area.y2 - area.y) / step > MOST_SQUARES)
+    return;
+  for (int64_t at = first_line (area.x, step, x); at <= area.x2; at += step)
+    br__plot_line (p, BR__PEN_GRID, at, area.y, at, area.y2, 0);
+  for (int64_t at = first_line (area.y, step, y); at <= area.y2; at += step)
+    br__plot_line (p, BR__PEN_GRID, area.x, at, area.x2, at, 0);
+}
+
+/* What the dashed shapes need, a line each, from TOP down; returns the height.  */
+static int64_t
+plot_needs (br__plot *p, const br__side_view *v, int64_t left, int64_t top, int64_t width)
+{
+  size_t told = 0;
+  int64_t y = top + LEADING;
+  br_text t = BR_TEXT_ZERO;
+  if (!v->loose)
+    return 0;
+  br__plot_fitted (p, left, y, BR_ALIGN_LEFT, LETTERS, width, "Dashed: not tied down yet, size or place made up.");
+  for (size_t i = 0; i < v->count && told < MOST_NOTES; i++)
+    if (!v->shapes[i].tied)
+      {
+        y += LEADING;
+        told++;
+        br__plot_fitted (p, left, y, BR_ALIGN_LEFT, LETTERS, width, v->shapes[i].label);
+      }
+  if (told < v->loose)
+    {
+      y += LEADING;
+      br__text_printf (&t, "and %zu more", v->loose - told);
+      br__plot_fitted (p, left, y, BR_ALIGN_LEFT, LETTERS, width, br__text_string (&t));
+    }
+  p->failed = p->failed || t.failed;
+  br__text_clear (&t);
+  return y + LEADING - top;
+}
+
+br_status
+br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, int64_t grid)
+{
+  br__plot made = { .inks = NULL };
+  br__size_lines level = { .rows = NULL }, upright = { .rows = NULL };
+  int64_t wide = v->reach.x2 - v->reach.x, high = v->reach.y2 - v->reach.y;
+  br_status status = br__size_lines_make (&level, run, v, 0);
+  if (status == BR_OK)
+    status = br__size_lines_make (&upright, run, v, 1);
+  if (status == BR_OK)
+    {
+      int64_t left = most (most (upright.depth, level.before), AROUND), top = most (upright.after, AROUND);
+      int64_t width = left + wide + most (level.after, AROUND);
+      int64_t height = top + high + most (most (level.depth, upright.before), AROUND);
+      int64_t x = left - v->reach.x, y = top + v->reach.y2;
+      width = most (width, LEAST_WIDTH);
+      if (grid)
+        br__plot_grid (&made, (br__area) { 0, 0, width, height }, grid, x, y);
+      made.squares = made.count;
+      made.square_x = x;
+      made.square_y = y;
+      br__view_plot (&made, v, x, y);
+      br__size_lines_plot (&made, &level, v, x, y);
+      br__size_lines_plot (&made, &upright, v, x, y);
+      out->unlabelled = br__labels_plot (&made, v, (br__area) { 0, 0, width, height }, x, y);
+      out->unmeasured = level.left_out + upright.left_out;
+      out->shapes = v->count;
+      out->loose = v->loose;
+      height += br__left_out_plot (&made, v, &level, &upright, 0, height, width);
+      height += plot_needs (&made, v, 0, height, width);
+      made.width = width;
+      made.height = height;
+      status = made.failed ? BR_NO_MEMORY : BR_OK;
+    }
+  br__size_lines_clear (&level);
+  br__size_lines_clear (&upright);
+  if (status != BR_OK)
+    {
+      br__plot_clear (&made);
+      return br__fail_plain (run->error, status, 0, 0);
+    }
+  br__plot_clear (p);
+  *p = made;
+  return BR_OK;
+}

@@ -1,0 +1,285 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   paperwork.c - what stands on the paper beside a figure, and the files that drawings become.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <inttypes.h>
+#include <string.h>
+
+#include "draw/plot.h"
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "sheet/file.h"
+
+#define PAD (BR__INCH / 8)            /* between the frame and the figure */
+#define MOST_DOTS INT64_C (100000000) /* of a PNG */
+#define DOTS_PER_INCH 144
+
+void
+br__paperwork_clear (br__paperwork *w)
+{
+  br_number_clear (&w->ratio);
+  memset (w, 0, sizeof *w);
+}
+
+/* "quarter size, 1:4", "3 in = 1 ft, 1:4": as words and as a ratio.  */
+static void
+put_scale_words (br_text *t, const br_number *ratio, int inch)
+{
+  static const struct { int64_t drawn, full; const char *words; } names[] =
+  {
+    { 1, 1, "full size" }, { 1, 2, "half size" }, { 1, 4, "quarter size" }, { 1, 8, "eighth size" },
+    { 2, 1, "double size" }
+  };
+  const br__scale_row *row;
+  int64_t n = 0, d = 0;
+  (void) br_number_get_ratio (&n, &d, ratio);
+  for (size_t i = 0; i < sizeof names / sizeof names[0]; i++)
+    if (names[i].drawn == n && names[i].full == d)
+      br__text_printf (t, "%s, ", names[i].words);
+  for (size_t i = 0; !t->length && (row = br__scale_at (i, inch)) != NULL; i++)
+    if (row->words && row->drawn == n && row->full == d)
+      br__text_printf (t, "%s, ", row->words);
+  br__put_scale (t, ratio);
+}
+
+/* Copies what T holds into a field of SIZE bytes, cut at a character; fails with T.  */
+static br_status
+into_field (char *field, size_t size, br_text *t)
+{
+  size_t n = t->length;
+  int failed = t->failed;
+  if (n >= size)
+    for (n = size - 1; n && ((unsigned char) t->bytes[n] & 0xC0) == 0x80; n--)
+      continue;
+  if (!failed && n)
+    memcpy (field, t->bytes, n);
+  field[failed ? 0 : n] = 0;
+  br__text_clear (t);
+  return failed ? BR_NO_MEMORY : BR_OK;
+}
+
+/* The square of the sheet, or what is usual; and what one stands for.  */
+static br_status
+set_squares (br__paperwork *w, const br__settings *s, const br_number *given)
+{
+  br_number size = BR_NUMBER_ZERO, one = BR_NUMBER_ZERO;
+  br_real real = BR_REAL_ZERO;
+  br_text t = BR_TEXT_ZERO;
+  br_style style = br__settings_style (s);
+  const br_number *from = given ? given : br_number_sign (&s->grid) > 0 ? &s->grid : NULL;
+  br_status status = from ? br_number_set (&size, from)
+                     : w->metric ? br_number_set_ratio (&size, 25, 127) : br_number_set_ratio (&size, 1, 4);
+  if (status == BR_OK)
+    status = br_number_set_int (&one, 1);
+  if (status == BR_OK)
+    status = br_real_set_number (&real, &size);
+  if (status == BR_OK)
+    status = br__to_paper (&w->grid, &real, &one, 0);
+  if (status == BR_OK)
+    status = br_number_div (&size, &size, &w->ratio);
+  if (status == BR_OK)
+    {
+      br__text_puts (&t, "1 square is ");
+      br__put_measure (&t, &size, BR_LENGTH, &style);
+      status = into_field (w->square, sizeof w->square, &t);
+    }
+  br_number_clear (&size);
+  br_number_clear (&one);
+  br_real_clear (&real);
+  return status;
+}
+
+static int64_t
+ratio_of_inch (int64_t num, int64_t den)
+{
+  return (int64_t) (((__int128) num * BR__INCH * 2 + den) / (2 * den));
+}
+
+static br_status
+set_paper (br__paperwork *w, const br__settings *s, const br__paper *paper, int landscape)
+{
+  br__settings look = *s;       /* borrowed, for the margin of this paper */
+  br_number margin = BR_NUMBER_ZERO, one = BR_NUMBER_ZERO;
+  br_real real = BR_REAL_ZERO;
+  const br_unit *unit;
+  look.paper = paper ? paper : br__settings_paper (s);
+  int64_t wide = ratio_of_inch (look.paper->width_num, look.paper->width_den);
+  int64_t high = ratio_of_inch (look.paper->height_num, look.paper->height_den);
+  w->paper = look.paper->shown;
+  w->paper_width = landscape ? high : wide;
+  w->paper_height = landscape ? wide : high;
+  br_status status = br__settings_margin (&margin, &unit, &look);
+  if (status == BR_OK)
+    status = br_number_set_int (&one, 1);
+  if (status == BR_OK)
+    status = br_real_set_number (&real, &margin);
+  if (status == BR_OK)
+    status = br__to_paper (&w->margin, &real, &one, 0);
+  br_number_clear (&margin);
+  br_number_clear (&one);
+  br_real_clear (&real);
+  return status;
+}
+
+br_status
+br__paperwork_make (br__paperwork *w, br__run *run, const char *what, const br_number *ratio,
+                    const br_number *grid, const br__paper *paper, int landscape)
+{
+  const br_sheet *sheet = run->sheet;
+  const char *unit = sheet->settings.unit->name;
+  br__paperwork made = { .title = sheet->title ? sheet->title : "No title", .date = sheet->date ? sheet->date : "",
+                         .what = what };
+  br_text t = BR_TEXT_ZERO;
+  int inch = strcmp (unit, "in") == 0 || strcmp (unit, "ft") == 0;
+  made.metric = !inch;
+  made.unit = inch && !sheet->settings.feet && unit[0] == 'i' ? "inches" : inch ? "feet and inches" : unit;
+  br_status status = br_number_set (&made.ratio, ratio);
+  if (status == BR_OK)
+    status = set_squares (&made, &sheet->settings, grid);
+  if (status == BR_OK)
+    status = set_paper (&made, &sheet->settings, paper, landscape);
+  if (status == BR_OK)
+    {
+      put_scale_words (&t, ratio, inch);
+      status = into_field (made.scale, sizeof made.scale, &t);
+    }
+  if (status != BR_OK)
+    {
+      br__paperwork_clear (&made);
+      return status;
+    }
+  br__paperwork_clear (w);
+  *w = made;
+  return BR_OK;
+}
+
+br__area
+br__paper_room (const br__paperwork *w)
+{
+  return (br__area) { w->margin + PAD, w->margin + PAD, w->paper_width - w->margin - PAD,
+                      w->paper_height - w->margin - BR__BLOCK_HEIGHT - PAD };
+}
+
+/* ---- Files ---- */
+
+const char *
+br__picture_form (const char *path)
+{
+  static const char *const forms[] = { "pdf", "svg", "png" };
+  size_t n = strlen (path);
+  for (size_t i = 0; i < 3; i++)
+    if (n > 4 && path[n - 4] == '.' && br__same_word (path + n - 3, 3, forms[i]))
+      return forms[i];
+  return NULL;
+}
+
+/* FIGURE in the middle of a sheet of its own; squares fill the frame.  */
+static void
+compose (br__plot *page, const br__plot *figure, const br__paperwork *w)
+{
+  br__area room = br__paper_room (w);
+  br__area frame = { w->margin, w->margin, w->paper_width - w->margin, w->paper_height - w->margin };
+  int64_t dx = room.x + (room.x2 - room.x - figure->width) / 2;
+  int64_t dy = room.y + (room.y2 - room.y - figure->height) / 2;
+  page->width = w->paper_width;
+  page->height = w->paper_height;
+  if (figure->squares)
+    br__plot_grid (page, (br__area) { frame.x, frame.y, frame.x2, frame.y2 - BR__BLOCK_HEIGHT }, w->grid,
+                   figure->square_x + dx, figure->square_y + dy);
+  br__plot_join (page, figure, figure->squares, dx, dy, NULL);
+  br__title_block (page, w, frame, NULL);
+}
+
+/* Paper as large as FIGURE needs.  */
+static void
+stretch (br__paperwork *w, const br__plot *figure)
+{
+  br__area room = br__paper_room (w);
+  int64_t wide = figure->width - (room.x2 - room.x), high = figure->height - (room.y2 - room.y);
+  w->paper_width += wide > 0 ? wide : 0;
+  w->paper_height += high > 0 ? high : 0;
+}
+
+static br_status
+write_svg (br__run *run, const br__plot *page, const char *title, const char *description, const char *path)
+{
+  br_text t = BR_TEXT_ZERO;
+  br__put_svg (&t, page, title, description, 0);
+  br_status status = t.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0)
+                              : br__file_write (path, t.bytes, t.length, run->error);
+  br__text_clear (&t);
+  return status;
+}
+
+/* One sheet, as large as it must be.  */
+static br_status
+write_one (br__run *run, const br__plot *figure, br__paperwork *w, const char *form, const char *title,
+           const char *description, const char *path)
+{
+  br__plot page = { .inks = NULL };
+  br_status status = BR_OK;
+  stretch (w, figure);
+  if (strcmp (form, "png") == 0
+      && (w->paper_width / BR__INCH + 1) * (w->paper_height / BR__INCH + 1) > MOST_DOTS / (DOTS_PER_INCH * DOTS_PER_INCH))
+    {
+      status = br__fail (run->error, BR_TOO_BIG, 0, 0, "a picture of %" PRId64 " by %" PRId64 " in is too large for dots",
+                         w->paper_width / BR__INCH, w->paper_height / BR__INCH);
+      br__hint (run->error, "write into a .pdf or .svg file, or at a smaller scale");
+      return status;
+    }
+  compose (&page, figure, w);
+  if (page.failed)
+    status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  else if (strcmp (form, "svg") == 0)
+    status = write_svg (run, &page, title, description, path);
+  else
+    status = br__paint (run, &page, 1, form, title, path);
+  br__plot_clear (&page);
+  return status;
+}
+
+static br_status
+write_many (size_t *count, br__run *run, const br__plot *figure, const br__paperwork *w, const char *title,
+            const char *path)
+{
+  br__plot *pages = NULL;
+  size_t made = 0;
+  br_status status = br__tile (&pages, &made, figure, w, run);
+  if (status == BR_OK)
+    status = br__paint (run, pages, made, "pdf", title, path);
+  if (status == BR_OK)
+    *count = made;
+  br__plots_free (pages, made);
+  return status;
+}
+
+br_status
+br__draw_file (size_t *pages, br__run *run, const br__plot *figure, const br__paperwork *w,
+               const char *description, const char *path)
+{
+  const char *form = br__picture_form (path);
+  br__paperwork sheet = *w;     /* borrowed, to be stretched */
+  br__area room = br__paper_room (w);
+  br_text title = BR_TEXT_ZERO;
+  br_status status;
+  if (!form)
+    {
+      br__fail (run->error, BR_DOMAIN, 0, 0, "the name must end in .pdf, .svg or .png");
+      return BR_DOMAIN;
+    }
+  br__text_printf (&title, "%s: %s, %s", w->title, w->what, w->scale);
+  if (title.failed || figure->failed)
+    status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  else if (strcmp (form, "pdf") == 0 && (figure->width > room.x2 - room.x || figure->height > room.y2 - room.y))
+    status = write_many (pages, run, figure, w, br__text_string (&title), path);
+  else
+    {
+      status = write_one (run, figure, &sheet, form, br__text_string (&title), description, path);
+      if (status == BR_OK)
+        *pages = 1;
+    }
+  br__text_clear (&title);
+  return status;
+}

@@ -1,0 +1,285 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   svg.c - a drawing as SVG.  A place of the drawing is a decimal of the file to the last billionth of an
+   inch, so that what is measured there is what was drawn.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <inttypes.h>
+
+#include "draw/plot.h"
+#include "measure/markup.h"
+
+#define THOU (BR__INCH / 1000)        /* the unit of the file */
+#define BILLION INT64_C (1000000000)
+
+/* N as a decimal of units of UNIT, a power of ten, without zeros at its end.  */
+static void
+put_units (br_text *t, int64_t n, int64_t unit)
+{
+  uint64_t size = n < 0 ? -(uint64_t) n : (uint64_t) n, rest = size % (uint64_t) unit;
+  br__text_printf (t, "%s%" PRIu64, n < 0 ? "-" : "", size / (uint64_t) unit);
+  if (!rest)
+    return;
+  br__text_putc (t, '.');
+  for (uint64_t u = (uint64_t) unit / 10; rest; rest %= u, u /= 10)
+    br__text_putc (t, (char) ('0' + rest / u));
+}
+
+static void
+put_place (br_text *t, int64_t n)
+{
+  put_units (t, n, THOU);
+}
+
+static void
+put_attribute (br_text *t, const char *name, int64_t n)
+{
+  br__text_printf (t, " %s=\"", name);
+  put_place (t, n);
+  br__text_putc (t, '"');
+}
+
+static void
+put_pair (br_text *t, const char *command, int64_t x, int64_t y)
+{
+  br__text_puts (t, command);
+  put_place (t, x);
+  br__text_putc (t, ' ');
+  put_place (t, y);
+}
+
+/* ---- Shapes ---- */
+
+/* The end of ELEMENT, with the name of its shape.  */
+static void
+put_end (br_text *t, const char *element, const char *name)
+{
+  if (!name)
+    {
+      br__text_puts (t, "/>\n");
+      return;
+    }
+  br__text_puts (t, "><title>");
+  br__put_escaped (t, name);
+  br__text_printf (t, "</title></%s>\n", element);
+}
+
+static void
+put_line (br_text *t, const br__ink *k)
+{
+  br__text_puts (t, "<line");
+  put_attribute (t, "x1", k->x);
+  put_attribute (t, "y1", k->y);
+  put_attribute (t, "x2", k->x2);
+  put_attribute (t, "y2", k->y2);
+  put_end (t, "line", k->text);
+}
+
+static void
+put_circle (br_text *t, const br__ink *k)
+{
+  br__text_puts (t, "<circle");
+  put_attribute (t, "cx", k->x);
+  put_attribute (t, "cy", k->y);
+  put_attribute (t, "r", k->r);
+  put_end (t, "circle", k->text);
+}
+
+static void
+put_box (br_text *t, const br__ink *k)
+{
+  br__text_puts (t, "<rect");
+  put_attribute (t, "x", k->x);
+  put_attribute (t, "y", k->y);
+  put_attribute (t, "width", k->x2 - k->x);
+  put_attribute (t, "height", k->y2 - k->y);
+  put_end (t, "rect", k->text);
+}
+
+/* The point at ANGLE on a circle of radius R around 0 0.  */
+static void
+on_circle (int64_t *x, int64_t *y, int64_t r, int64_t angle)
+{
+  int64_t sine, cosine;
+  br__sine_cosine (&sine, &cosine, angle);
+  *x = (int64_t) ((__int128) r * cosine / BILLION);
+  *y = (int64_t) ((__int128) -r * sine / BILLION);
+}
+
+/* A curve from angle FROM to TO in steps of at most a right angle: the centre of a longer one would hang on
+   the last digit of its ends.  */
+static void
+put_curve (br_text *t, int64_t r, int64_t from, int64_t to, const char *first)
+{
+  int64_t turn = to - from, size = turn < 0 ? -turn : turn;
+  int64_t steps = (size + 90 * BILLION - 1) / (90 * BILLION), x, y;
+  on_circle (&x, &y, r, from);
+  put_pair (t, first, x, y);
+  for (int64_t i = 1; i <= steps; i++)
+    {
+      on_circle (&x, &y, r, i == steps ? to : from + (int64_t) ((__int128) turn * i / steps));
+      put_pair (t, " A", r, r);
+      br__text_printf (t, " 0 0 %d ", turn < 0);
+      put_pair (t, "", x, y);
+    }
+}
+
+/* The path lies around 0 0, and is moved to its centre.  */
+static void
+put_strip (br_text *t, const br__ink *k)
+{
+  int64_t turn = k->to - k->from, full = 360 * BILLION;
+  br__text_puts (t, "<path transform=\"");
+  put_pair (t, "translate(", k->x, k->y);
+  br__text_puts (t, ")\" d=\"");
+  put_curve (t, k->r, k->from, k->to, "M");
+  if (turn >= full || turn <= -full)
+    {
+      br__text_puts (t, " Z");
+      if (k->r2 != k->r)
+        {
+          put_curve (t, k->r2, k->from, k->to, " M");
+          br__text_puts (t, " Z");
+        }
+    }
+  else if (k->r2 != k->r)
+    {
+      put_curve (t, k->r2, k->to, k->from, " L");
+      br__text_puts (t, " Z");
+    }
+  br__text_putc (t, '"');
+  put_end (t, "path", k->text);
+}
+
+static void
+put_bar (br_text *t, const br__ink *k)
+{
+  int64_t x, y;
+  br__across (&x, &y, k->x2 - k->x, k->y2 - k->y, k->r);
+  br__text_puts (t, "<path d=\"");
+  put_pair (t, "M", k->x + x, k->y + y);
+  put_pair (t, " L", k->x2 + x, k->y2 + y);
+  put_pair (t, " A", k->r, k->r);
+  put_pair (t, " 0 0 1 ", k->x2 - x, k->y2 - y);
+  put_pair (t, " L", k->x - x, k->y - y);
+  put_pair (t, " A", k->r, k->r);
+  put_pair (t, " 0 0 1 ", k->x + x, k->y + y);
+  br__text_puts (t, " Z\"");
+  put_end (t, "path", k->text);
+}
+
+static void
+put_arrow (br_text *t, const br__ink *k)
+{
+  int64_t c[6];
+  br__arrow_corners (c, k);
+  br__text_puts (t, "<path fill=\"#000\" stroke=\"none\" d=\"");
+  put_pair (t, "M", c[0], c[1]);
+  put_pair (t, " L", c[2], c[3]);
+  put_pair (t, " L", c[4], c[5]);
+  br__text_puts (t, " Z\"/>\n");
+}
+
+static void
+put_text (br_text *t, const br__ink *k)
+{
+  static const char *const anchors[] = { "start", "middle", "end" };
+  br__text_puts (t, "<text");
+  put_attribute (t, "x", k->x);
+  /* A capital is some 7/10 of its size high.  */
+  put_attribute (t, "y", k->y + k->size * 35 / 100);
+  put_attribute (t, "font-size", k->size);
+  if (k->align != BR_ALIGN_LEFT)
+    br__text_printf (t, " text-anchor=\"%s\"", anchors[k->align]);
+  br__text_puts (t, k->bold ? " font-weight=\"bold\"" : "");
+  br__text_puts (t, " fill=\"#000\" stroke=\"none\">");
+  br__put_escaped (t, k->text);
+  br__text_puts (t, "</text>\n");
+}
+
+/* ---- The whole ---- */
+
+static void
+put_ink (br_text *t, const br__ink *k)
+{
+  switch (k->type)
+    {
+    case BR__INK_LINE: put_line (t, k); break;
+    case BR__INK_CIRCLE: put_circle (t, k); break;
+    case BR__INK_BOX: put_box (t, k); break;
+    case BR__INK_STRIP: put_strip (t, k); break;
+    case BR__INK_BAR: put_bar (t, k); break;
+    case BR__INK_ARROW: put_arrow (t, k); break;
+    case BR__INK_TEXT: put_text (t, k); break;
+    }
+}
+
+/* Lines of one look that have no name go into one path; returns how many there are from I on.  */
+static size_t
+put_plain_lines (br_text *t, const br__plot *p, size_t i)
+{
+  const br__ink *first = &p->inks[i];
+  size_t n = 0;
+  while (i + n < p->count && first[n].type == BR__INK_LINE && !first[n].text && first[n].pen == first->pen
+         && first[n].dashed == first->dashed)
+    n++;
+  if (n < 2)
+    return 0;
+  br__text_puts (t, "<path d=\"");
+  for (size_t k = 0; k < n; k++)
+    {
+      put_pair (t, k ? " M" : "M", first[k].x, first[k].y);
+      put_pair (t, " L", first[k].x2, first[k].y2);
+    }
+  br__text_puts (t, "\"/>\n");
+  return n;
+}
+
+static void
+put_inks (br_text *t, const br__plot *p)
+{
+  int open = 0;
+  for (size_t i = 0, n; i < p->count; i += n)
+    {
+      const br__ink *k = &p->inks[i];
+      if (!open || k->pen != k[-1].pen || k->dashed != k[-1].dashed)
+        {
+          br__text_printf (t, "%s<g stroke=\"%s\" stroke-width=\"", open ? "</g>\n" : "",
+                           k->pen == BR__PEN_GRID ? "#ccc" : "#000");
+          put_place (t, br__pen_width (k->pen));
+          br__text_printf (t, "\"%s>\n", k->dashed ? " stroke-dasharray=\"80 50\"" : "");
+        }
+      open = 1;
+      n = put_plain_lines (t, p, i);
+      if (!n)
+        {
+          put_ink (t, k);
+          n = 1;
+        }
+    }
+  br__text_puts (t, open ? "</g>\n" : "");
+}
+
+void
+br__put_svg (br_text *t, const br__plot *p, const char *title, const char *description, int inside)
+{
+  if (!inside)
+    br__text_puts (t, "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
+  br__text_puts (t, "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"");
+  put_units (t, p->width, BR__INCH);
+  br__text_puts (t, "in\" height=\"");
+  put_units (t, p->height, BR__INCH);
+  br__text_puts (t, "in\" viewBox=\"0 0 ");
+  put_pair (t, "", p->width, p->height);
+  br__text_puts (t, "\" role=\"img\" aria-labelledby=\"drawing-title drawing-words\">\n<title id=\"drawing-title\">");
+  br__put_escaped (t, title);
+  br__text_puts (t, "</title>\n<desc id=\"drawing-words\">");
+  br__put_escaped (t, description);
+  br__text_puts (t, "</desc>\n<rect");
+  put_attribute (t, "width", p->width);
+  put_attribute (t, "height", p->height);
+  br__text_puts (t, " fill=\"#fff\"/>\n<g fill=\"none\" stroke-linejoin=\"round\" font-family=\"sans-serif\">\n");
+  put_inks (t, p);
+  br__text_puts (t, "</g>\n</svg>\n");
+}

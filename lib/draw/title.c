@@ -1,0 +1,132 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   title.c - the frame of a page and its title block; a bar that shrinks with a copy, and a line to check the
+   printer with.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <inttypes.h>
+
+#include "draw/plot.h"
+
+#define PAD (BR__INCH / 12)
+#define ROW (BR__INCH * 2 / 5)        /* the upper row of the block: words */
+#define LETTERS (10 * BR__POINT)
+#define SMALL (8 * BR__POINT)
+#define TICK (BR__INCH / 20)
+
+static void
+plot_box (br__plot *p, br__area a, br__pen pen)
+{
+  br__ink *k = br__plot_add (p, BR__INK_BOX, pen, a.x, a.y);
+  k->x2 = a.x2;
+  k->y2 = a.y2;
+}
+
+/* Two lines of text in a cell of the upper row; the first in bold where BOLD.  */
+static void
+plot_cell (br__plot *p, br__area cell, const char *first, const char *second, int bold)
+{
+  int64_t width = cell.x2 - cell.x - 2 * PAD, high = cell.y2 - cell.y;
+  size_t before = p->count;
+  br__plot_fitted (p, cell.x + PAD, cell.y + high * 3 / 10, BR_ALIGN_LEFT, LETTERS, width * (bold ? 9 : 10) / 10, first);
+  if (p->count > before)
+    p->inks[before].bold = bold;
+  br__plot_fitted (p, cell.x + PAD, cell.y + high * 73 / 100, BR_ALIGN_LEFT, SMALL, width, second);
+}
+
+static void
+plot_words (br__plot *p, const br__paperwork *w, br__area row, const char *extra)
+{
+  int64_t width = row.x2 - row.x, first = row.x + width * 42 / 100, second = row.x + width * 71 / 100;
+  br_text t = BR_TEXT_ZERO;
+  br__plot_line (p, BR__PEN_THIN, first, row.y, first, row.y2, 0);
+  br__plot_line (p, BR__PEN_THIN, second, row.y, second, row.y2, 0);
+  plot_cell (p, (br__area) { row.x, row.y, first, row.y2 }, w->title, w->what, 1);
+  plot_cell (p, (br__area) { first, row.y, second, row.y2 }, w->scale, w->square, 0);
+  br__text_printf (&t, "sizes in %s", w->unit);
+  br_text below = BR_TEXT_ZERO;
+  br__text_printf (&below, "%s%s%s", w->date, *w->date && extra ? ", " : "", extra ? extra : "");
+  plot_cell (p, (br__area) { second, row.y, row.x2, row.y2 }, br__text_string (&t), br__text_string (&below), 0);
+  p->failed = p->failed || t.failed || below.failed;
+  br__text_clear (&t);
+  br__text_clear (&below);
+}
+
+/* A line with ticks at its ends and at PARTS - 1 places between.  */
+static void
+plot_measure (br__plot *p, int64_t x, int64_t y, int64_t length, int parts)
+{
+  br__plot_line (p, BR__PEN_OUTLINE, x, y, x + length, y, 0);
+  for (int i = 0; i <= parts; i++)
+    {
+      int64_t at = x + length * i / parts, tick = i % parts ? TICK * 2 / 3 : TICK;
+      br__plot_line (p, BR__PEN_THIN, at, y - tick, at, y + tick, 0);
+    }
+}
+
+/* UNITS inches or millimetres in billionths of an inch.  */
+static int64_t
+full_size (const br__paperwork *w, int64_t units)
+{
+  return w->metric ? units * BR__INCH * 10 / 254 : units * BR__INCH;
+}
+
+/* Rounded to billionths: N of full size, a billionth each, as drawn.  */
+static int64_t
+drawn_size (const br__paperwork *w, int64_t n)
+{
+  int64_t num = 1, den = 1;
+  if (!br_number_get_ratio (&num, &den, &w->ratio))
+    return 0;
+  __int128 drawn = ((__int128) n * num * 2 + den) / (2 * (__int128) den);
+  return drawn > INT64_MAX / 4 ? INT64_MAX / 4 : (int64_t) drawn;
+}
+
+/* The longest whole number of units, 1, 2 or 5 with zeros, that is drawn no longer than MOST; 0: none.  */
+static int64_t
+bar_units (const br__paperwork *w, int64_t most)
+{
+  int64_t best = 0;
+  for (int64_t ten = 1; ten <= INT64_C (10000000); ten *= 10)
+    for (int i = 0; i < 3; i++)
+      {
+        static const int steps[] = { 1, 2, 5 };
+        int64_t drawn = drawn_size (w, full_size (w, ten * steps[i]));
+        if (drawn > 0 && drawn <= most)
+          best = ten * steps[i];
+      }
+  return best;
+}
+
+static void
+plot_scale_bar (br__plot *p, const br__paperwork *w, int64_t x, int64_t y, int64_t width)
+{
+  int64_t units = bar_units (w, width * 3 / 5);
+  br_text t = BR_TEXT_ZERO;
+  if (!units)
+    return;
+  int64_t length = drawn_size (w, full_size (w, units));
+  plot_measure (p, x, y, length, units % 2 ? 5 : 4);
+  br__text_printf (&t, "%" PRId64 " %s full size", units, w->metric ? "mm" : "in");
+  br__plot_fitted (p, x, y + TICK * 3, BR_ALIGN_LEFT, SMALL, width, "0");
+  br__plot_fitted (p, x + length, y + TICK * 3, BR_ALIGN_LEFT, SMALL, x + width - (x + length), br__text_string (&t));
+  p->failed = p->failed || t.failed;
+  br__text_clear (&t);
+}
+
+void
+br__title_block (br__plot *p, const br__paperwork *w, br__area frame, const char *extra)
+{
+  br__area block = { frame.x, frame.y2 - BR__BLOCK_HEIGHT, frame.x2, frame.y2 };
+  int64_t half = (frame.x2 - frame.x) / 2, low = block.y + ROW, base = low + (block.y2 - low) * 3 / 10;
+  plot_box (p, frame, BR__PEN_OUTLINE);
+  br__plot_line (p, BR__PEN_OUTLINE, block.x, block.y, block.x2, block.y, 0);
+  br__plot_line (p, BR__PEN_THIN, block.x, low, block.x2, low, 0);
+  plot_words (p, w, (br__area) { block.x, block.y, block.x2, low }, extra);
+  plot_scale_bar (p, w, block.x + PAD * 2, base, half - PAD * 4);
+  plot_measure (p, block.x + half, base, full_size (w, w->metric ? 50 : 2), 1);
+  br__plot_fitted (p, block.x + half, base + TICK * 3, BR_ALIGN_LEFT, SMALL, half - PAD,
+                   w->metric ? "This line is 50 mm long. If it is not, print at 100 %."
+                             : "This line is 2 in long. If it is not, print at 100 %.");
+}

@@ -490,6 +490,7 @@ typedef struct br_page_ruler
   int32_t units, parts;     /* its length, and the marks in a unit: a power of two, or ten */
   int32_t first;            /* the number at its left end */
   int32_t arrow;            /* an arrow points at so far from the left end; below 0: none */
+  int32_t size;             /* of its numbers; 0: 11 points */
 } br_page_ruler;
 
 typedef struct br_painter

@@ -52,11 +52,19 @@ own_block (const display *d, const br_record *record)
   putc ('\n', d->stream);
 }
 
+/* Bytes of a verdict without the place and the reason, which are in the file.  */
+static size_t
+short_of (const char *verdict)
+{
+  const char *place = strstr (verdict, " at character ");
+  return place ? (size_t) (place - verdict) : strlen (verdict);
+}
+
 static void
 grade_row (table *t, const display *d, const br_record *record)
 {
   const br_list *verdicts = field_list (record, "verdicts");
-  char wrong[200] = "";
+  char wrong[300] = "";
   size_t told = 0;
   (void) d;
   for (size_t i = 0; i < fields_in (verdicts) && told <= MOST_PROBLEMS; i++)
@@ -66,7 +74,7 @@ grade_row (table *t, const display *d, const br_record *record)
       if (strcmp (verdict, "right") == 0)
         continue;
       if (told++ < MOST_PROBLEMS)
-        snprintf (wrong + used, sizeof wrong - used, "%s%zu: %.24s", used ? "; " : "", i + 1, verdict);
+        snprintf (wrong + used, sizeof wrong - used, "%s%zu: %.*s", used ? "; " : "", i + 1, (int) short_of (verdict), verdict);
       else
         snprintf (wrong + used, sizeof wrong - used, " ...");
     }

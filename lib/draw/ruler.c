@@ -41,7 +41,7 @@ draw_arrow (br_page *page, const br_page_ruler *r)
 void
 br__page_ruler (br_page *page, const br_page_ruler *r)
 {
-  int32_t top = mark_length (0, r->parts);
+  int32_t top = mark_length (0, r->parts), size = r->size > 0 ? r->size : NUMBERS;
   br__page_line (page, r->x, r->y, r->x + r->units * r->unit, r->y, POINT, 0);
   for (int32_t i = 0; i <= r->units * r->parts; i++)
     {
@@ -52,7 +52,7 @@ br__page_ruler (br_page *page, const br_page_ruler *r)
     {
       char number[16];
       snprintf (number, sizeof number, "%d", (int) (r->first + k));
-      br_page_text t = { number, r->x + k * r->unit, r->y - top - NUMBERS * 3 / 2, 0, NUMBERS, 0, BR_ALIGN_MIDDLE };
+      br_page_text t = { number, r->x + k * r->unit, r->y - top - size * 3 / 2, 0, size, 0, BR_ALIGN_MIDDLE };
       br__page_text (page, NULL, &t, 1);
     }
   if (r->arrow >= 0)

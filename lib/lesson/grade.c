@@ -31,13 +31,13 @@ class_clear (br__class *c)
   br_number_clear (&c->all);
 }
 
-/* The number at the end of a heading such as "3", "p3" or "problem 3"; 0 where there is none.  */
+/* The number at the end of a cell such as "3", "p3" or "problem 3"; 0 where there is none.  */
 static size_t
-heading_number (const char *cell)
+heading_number (const char *cell, size_t most)
 {
   while (*cell && !(*cell >= '0' && *cell <= '9'))
     cell++;
-  return br__cell_number (cell, BR__MOST_PROBLEMS);
+  return br__cell_number (cell, most);
 }
 
 /* Which column is which.  Columns without a number are the problems in order.  */
@@ -57,7 +57,7 @@ find_columns (br__class *c, const char *path, br_error *error)
     c->columns[i] = SIZE_MAX;
   for (size_t i = 0; i < c->answers.rows[0].count; i++)
     {
-      size_t n = heading_number (c->answers.rows[0].cells[i]);
+      size_t n = heading_number (c->answers.rows[0].cells[i], BR__MOST_PROBLEMS);
       if (i == c->student || i == c->version)
         continue;
       size_t at = n ? n - 1 : next;
@@ -136,13 +136,22 @@ grade_paper (br__class *c, br__run *run, br_text *out, const br__row *row, size_
   return br__fail_plain (run->error, status, 0, 0);
 }
 
-static int
-is_name (const br__class *c, const char *student, char *seen)
+/* What is to be said of a paper of STUDENT, "" where the list has the name and none was handed in before.  */
+static const char *
+note_of (const br__class *c, const char *student, char *seen)
 {
+  const char *note = c->name_count ? "not in the list of names" : "";
   for (size_t i = 0; i < c->name_count; i++)
     if (strcmp (c->names[i], student) == 0)
-      return seen[i] = 1;
-  return 0;
+      {
+        if (!seen[i])
+          {
+            seen[i] = 1;
+            return "";
+          }
+        note = "one paper more of this name";
+      }
+  return *student ? note : "no name";
 }
 
 /* Those of the class who have no paper.  */
@@ -174,12 +183,8 @@ grade_all (br__class *c, br__run *run, br_text *out)
   for (size_t i = 1; i < c->answers.count && status == BR_OK; i++)
     {
       const br__row *row = &c->answers.rows[i];
-      size_t version = br__cell_number (br__row_cell (row, c->version), c->versions);
-      const char *note = "";
-      if (c->name_count && !is_name (c, br__row_cell (row, c->student), seen))
-        note = "not in the list of names";
-      else if (!*br__row_cell (row, c->student))
-        note = "no name";
+      size_t version = heading_number (br__row_cell (row, c->version), c->versions);
+      const char *note = note_of (c, br__row_cell (row, c->student), seen);
       if (!version)
         note = "the key has no such version";
       status = br__lesson_progress (run, "grading", i, c->answers.count);

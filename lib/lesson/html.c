@@ -20,8 +20,10 @@ put_ruler (br_text *t, const br__problem *p)
   const int inches = 6;
   br__ratio at = br__ratio_mul (p->given[0], br__ratio_of (960, 1));
   br__text_printf (t, "<svg width=\"%d.25in\" height=\"0.9in\" viewBox=\"-120 0 %d 864\" role=\"img\" "
-                   "aria-label=\"a ruler with an arrow\"><path fill=\"none\" stroke=\"#000\" stroke-width=\"12\" d=\"M0 280H%d",
-                   inches, inches * 960 + 240, inches * 960);
+                   "aria-label=\"", inches, inches * 960 + 240);
+  br__put_picture (t, p);
+  br__text_printf (t, "\"><path fill=\"none\" stroke=\"#000\" stroke-width=\"12\" d=\"M0 280H%d",
+                   inches * 960);
   for (int64_t i = 0; i <= inches * p->level; i++)
     {
       int64_t den = p->level / (br__ratio_of (i, p->level).den);
@@ -42,8 +44,9 @@ put_head (br_text *t, const br__worksheet *w)
   br__text_puts (t, "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>");
   br__put_escaped (t, w->title ? w->title : "Worksheet");
   br__text_printf (t, "</title><style>\nbody{font:%s sans-serif;color:#000;background:#fff;max-width:7in;margin:0.5in auto}\n"
+                   ".true{border:solid #000;border-width:0 1px 2px;width:2in;height:.1in;display:inline-block;margin-right:.2in}\n"
                    "section{page-break-after:always}\nli{page-break-inside:avoid;margin-bottom:1em}\n"
-                   ".f{white-space:nowrap}sup,sub{font-size:.7em;line-height:0}\n.room{height:1in}.answer{margin-bottom:1.5em}\n"
+                   ".f{white-space:nowrap}sup,sub{font-size:.7em;line-height:0}\n.answer{margin-bottom:1.5em}\n"
                    "table{border-collapse:collapse}td,th{border:1px solid #000;padding:.1em .5em;text-align:left}\n"
                    "</style></head><body>\n", w->large ? "18pt" : "12pt");
 }
@@ -70,6 +73,15 @@ put_key (br_text *t, const br__task *task)
   br__text_puts (t, "</table>\n");
 }
 
+static int
+has_picture (const br__worksheet *w)
+{
+  for (size_t i = 0; i < w->row_count; i++)
+    if (w->rows[i].topic && w->rows[i].topic->picture)
+      return 1;
+  return 0;
+}
+
 static br_status
 html_task (void *user, const br__worksheet *w, const br__task *task, size_t paper, size_t version, size_t index)
 {
@@ -80,13 +92,17 @@ html_task (void *user, const br__worksheet *w, const br__task *task, size_t pape
       const char *name = br__paper_name (w, paper);
       br__text_printf (t, "%s<section><h1>%s", paper ? "</ol></section>\n" : "", x->key ? "Key: " : "");
       br__put_fractions (t, w->title ? w->title : "Worksheet");
-      br__text_printf (t, "</h1>\n<p>Version %zu", version + 1);
+      br__text_printf (t, "</h1>\n<p>Version %zu, seed %lld", version + 1, (long long) w->seed);
       if (!x->key)
         {
           br__text_puts (t, " &nbsp; Name: ");
           br__put_escaped (t, *name ? name : "______________________________");
           br__text_puts (t, "</p>\n<p>");
           br__put_instruction (t);
+          br__text_puts (t, "</p>\n<p>");
+          br__put_caution (t, w);
+          if (has_picture (w))
+            br__text_puts (t, "</p>\n<p><span class=\"true\"></span>This line is 2 in long. If it is not, print at 100 %.");
         }
       br__text_puts (t, "</p>\n<ol>\n");
     }
@@ -99,7 +115,8 @@ html_task (void *user, const br__worksheet *w, const br__task *task, size_t pape
     {
       if (task->problem && task->problem->topic->picture)
         put_ruler (t, task->problem);
-      br__text_puts (t, "<div class=\"room\"></div><div class=\"answer\">Answer: ____________________</div>");
+      br__text_printf (t, "<div style=\"height:%d.%02din\"></div><div class=\"answer\">Answer: ____________________</div>",
+                       task->room / 4, task->room % 4 * 25);
     }
   br__text_puts (t, "</li>\n");
   return BR_OK;

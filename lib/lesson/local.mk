@@ -9,6 +9,7 @@ libbenchrule_core_la_SOURCES += \
   lib/lesson/mistake.c \
   lib/lesson/mistake.h \
   lib/lesson/own.c \
+  lib/lesson/own_wrong.c \
   lib/lesson/pages.c \
   lib/lesson/problem.c \
   lib/lesson/problem.h \

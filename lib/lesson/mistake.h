@@ -28,6 +28,9 @@ typedef enum br__mistake
   BR__MISTAKE_LEFT_OUT,
   BR__MISTAKE_SIDES,
   BR__MISTAKE_NOT_WHOLE,
+  BR__MISTAKE_FRACTION_ONLY,
+  BR__MISTAKE_REST,
+  BR__MISTAKE_UNIT,
   BR__MISTAKES
 } br__mistake;
 

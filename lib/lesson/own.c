@@ -12,17 +12,23 @@
 #include "lesson/worksheet.h"
 #include "measure/measure.h"
 
+static void
+own_clear (br__own *own)
+{
+  br__free (own->text);
+  br_number_clear (&own->answer);
+  br_number_clear (&own->mark);
+  br__text_clear (&own->answer_text);
+  br__steps_list_clear (&own->steps);
+  for (unsigned i = 0; i < BR__MOST_WRONG; i++)
+    br_number_clear (&own->wrong[i]);
+}
+
 void
 br__own_free (br__own *own, size_t count)
 {
   for (size_t i = 0; i < count; i++)
-    {
-      br__free (own[i].text);
-      br_number_clear (&own[i].answer);
-      br_number_clear (&own[i].mark);
-      br__text_clear (&own[i].answer_text);
-      br__steps_list_clear (&own[i].steps);
-    }
+    own_clear (&own[i]);
   br__free (own);
 }
 
@@ -60,6 +66,20 @@ read_answer_mark (br__run *run, br__mark *mark, int *given)
   return status == BR_OK ? br__read_mark (run, mark) : status;
 }
 
+/* The mark that the answer lies on, for those who are one off it; none where it lies on none.  */
+static br_status
+put_mark (br__own *own, br__value *v, const br__mark *mark, br__settings *s)
+{
+  br_number marks = BR_NUMBER_ZERO;
+  br_status status = br__mark_size (&own->mark, mark, v, s);
+  if (status == BR_OK)
+    status = br_number_div (&marks, &own->answer, &own->mark);
+  if (status == BR_OK && !(br_number_is_integer (&marks) && (own->dimension == BR_PLAIN || own->dimension == BR_LENGTH)))
+    status = br_number_set_int (&own->mark, 0);
+  br_number_clear (&marks);
+  return status;
+}
+
 static br_status
 put_answer (br__own *own, br__value *v, const br__tree *tree, const br__mark *mark, int to_mark, br__run *run)
 {
@@ -86,7 +106,7 @@ put_answer (br__own *own, br__value *v, const br__tree *tree, const br__mark *ma
   if (status == BR_OK)
     status = br_number_set (&own->answer, q);
   if (status == BR_OK)
-    status = br__mark_size (&own->mark, mark, v, s);
+    status = put_mark (own, v, mark, s);
   if (status == BR_OK)
     br__put_measure (&own->answer_text, &own->answer, own->dimension, &own->style);
   br__rounded_clear (&rounded);
@@ -112,6 +132,15 @@ read_answer (br__own *own, br__run *run)
     status = br__value_of (&v, run, &tree);
   if (status == BR_OK)
     status = put_answer (own, &v, &tree, &mark, to_mark, run);
+  if (status == BR_OK)
+    status = br__own_wrong (own, run, &tree, to_mark ? &mark : NULL);
+  /* Where nothing is rounded, the mark is one that the answer lies on, and no step comes of it.  */
+  if (status == BR_OK && !to_mark && br_number_sign (&own->answer) != 0)
+    {
+      mark.length = own->dimension == BR_LENGTH;
+      mark.unit = NULL;
+      status = br_number_abs (&mark.size, &own->answer);
+    }
   if (status == BR_OK)
     status = br__explain (&own->steps, &rules, &shown, run, &tree, &mark);
   if (status != BR_OK && run->error && run->error->status == BR_OK)
@@ -164,10 +193,7 @@ br__own_collect (br__own **own, size_t *count, br__run *run)
           else if (status != BR_NO_MEMORY)
             status = BR_OK;
         }
-      br__free (made.text);
-      br_number_clear (&made.answer), br_number_clear (&made.mark);
-      br__text_clear (&made.answer_text);
-      br__steps_list_clear (&made.steps);
+      own_clear (&made);
     }
   if (status != BR_OK)
     {
@@ -237,8 +263,6 @@ br__do_answer (br__run *run)
       br__put_from (r, "shown", &own.answer_text);
       status = br__emit (run, r);
     }
-  br__text_clear (&own.answer_text);
-  br_number_clear (&own.answer), br_number_clear (&own.mark);
-  br__steps_list_clear (&own.steps);
+  own_clear (&own);
   return status;
 }

@@ -14,9 +14,11 @@
 
 #define POINT (BR_PAGE_INCH / 72)
 #define THIN (POINT * 3 / 4)
+#define SMALL (POINT * 9)
 #define MARGIN (BR_PAGE_INCH * 3 / 4)
 #define NUMBER_WIDTH (BR_PAGE_INCH / 2)
 #define FOOT (BR_PAGE_INCH / 2)       /* above the lower margin: the line to check, the page */
+#define CORNER (2 * BR_PAGE_INCH)     /* upper right: the version and the seed */
 #define RULER_INCHES 6
 
 typedef struct layout
@@ -48,18 +50,30 @@ text_width (const layout *l)
   return l->width - 2 * MARGIN - NUMBER_WIDTH;
 }
 
+static int32_t
+width_of (layout *l, int32_t size, const char *text)
+{
+  int32_t wide = 0;
+  br_page_text t = { text, 0, 0, 0, size, 0, BR_ALIGN_LEFT };
+  l->painter->text (l->page, &wide, &t, 0);
+  return wide;
+}
+
 /* The line by which the printer is checked, and the number of the page.  */
 static void
 put_foot (layout *l)
 {
+  static const char check[] = "This line is 2 in long. If it is not, print at 100 %.";
   br_text t = BR_TEXT_ZERO;
   int32_t base = l->height - MARGIN, right = MARGIN + 2 * BR_PAGE_INCH, tick = BR_PAGE_INCH / 16;
+  int32_t size = l->w->large ? 12 * POINT : SMALL, room = l->width - MARGIN - right - 4 * tick;
   l->painter->line (l->page, MARGIN, base, right, base, POINT, 0);
   l->painter->line (l->page, MARGIN, base - tick, MARGIN, base + tick, THIN, 0);
   l->painter->line (l->page, right, base - tick, right, base + tick, THIN, 0);
-  put (l, right + tick * 2, base - 6 * POINT, 0, 9 * POINT, 0, "This line is 2 in long. If it is not, print at 100 %.", 1);
   br__text_printf (&t, "%sversion %zu, page %d", l->key ? "key, " : "", l->version + 1, l->sheet_of_paper);
-  put (l, l->width - MARGIN, base - 6 * POINT, -1, 9 * POINT, 0, br__text_string (&t), 1);
+  room -= width_of (l, size, br__text_string (&t));
+  put (l, right + tick * 2, base - put (l, 0, 0, room, size, 0, check, 0) / 2, room, size, 0, check, 1);
+  put (l, l->width - MARGIN, base - size * 7 / 10, -1, size, 0, br__text_string (&t), 1);
   br__text_clear (&t);
 }
 
@@ -71,10 +85,10 @@ put_name (layout *l)
   br_page_text t = { "Name: ", MARGIN, l->y, 0, l->size, 0, BR_ALIGN_LEFT };
   int32_t high = l->painter->text (l->page, &wide, &t, 1);
   if (*name)
-    put (l, MARGIN + wide, l->y, 0, l->size, 1, name, 1);
+    high = put (l, MARGIN + wide, l->y, l->width - 2 * MARGIN - wide - CORNER, l->size, 1, name, 1);
   else
-    l->painter->line (l->page, MARGIN + wide, l->y + high, l->width - MARGIN - 2 * BR_PAGE_INCH, l->y + high, THIN, 0);
-  l->y += high * 3 / 2;
+    l->painter->line (l->page, MARGIN + wide, l->y + high, l->width - MARGIN - CORNER, l->y + high, THIN, 0);
+  l->y += high + l->size * 7 / 10;
 }
 
 /* The head of a page; the first of a paper has the name and what is asked.  */
@@ -87,18 +101,28 @@ new_page (layout *l)
   l->sheet_of_paper++;
   l->y = MARGIN;
   br__text_printf (&t, "Version %zu", l->version + 1);
-  put (l, l->width - MARGIN, l->y, -1, l->size, 1, br__text_string (&t), 1);
+  int32_t under = l->y + put (l, l->width - MARGIN, l->y, -1, l->size, 1, br__text_string (&t), 1);
+  br__text_reset (&t);
+  br__text_printf (&t, "seed %lld", (long long) l->w->seed);
+  under += put (l, l->width - MARGIN, under, -1, l->w->large ? 12 * POINT : SMALL, 0, br__text_string (&t), 1);
   br__text_reset (&t);
   br__text_printf (&t, "%s%s", l->key ? "Key: " : "", l->w->title ? l->w->title : "Worksheet");
-  l->y += put (l, MARGIN, l->y, l->width - 2 * MARGIN - 2 * BR_PAGE_INCH, l->size * 4 / 3, 1, br__text_string (&t), 1) * 5 / 4;
+  l->y += put (l, MARGIN, l->y, l->width - 2 * MARGIN - CORNER, l->size * 4 / 3, 1, br__text_string (&t), 1) * 5 / 4;
   if (!l->key)
     put_name (l);
   if (!l->key && l->sheet_of_paper == 1)
     {
       br__text_reset (&t);
       br__put_instruction (&t);
-      l->y += put (l, MARGIN, l->y, l->width - 2 * MARGIN, l->size, 0, br__text_string (&t), 1) * 3 / 2;
+      l->y += put (l, MARGIN, l->y, l->width - 2 * MARGIN, l->size, 0, br__text_string (&t), 1);
+      br__text_reset (&t);
+      br__put_caution (&t, l->w);
+      if (t.length)
+        l->y += put (l, MARGIN, l->y, l->width - 2 * MARGIN, l->w->large ? l->size : SMALL * 10 / 9, 0, br__text_string (&t), 1);
+      l->y += l->size * 7 / 10;
     }
+  if (l->y < under)
+    l->y = under + l->size / 4;
   l->painter->line (l->page, MARGIN, l->y, l->width - MARGIN, l->y, THIN, 0);
   l->y += l->size;
   put_foot (l);
@@ -119,7 +143,7 @@ put_ruler (layout *l, const br__problem *p)
   int32_t base = l->y + BR_PAGE_INCH * 3 / 4;
   br__ratio at = br__ratio_mul (p->given[0], br__ratio_of (BR_PAGE_INCH, 1));
   br_page_ruler r = { MARGIN + NUMBER_WIDTH, base, BR_PAGE_INCH, RULER_INCHES, (int32_t) p->level, 0,
-                      (int32_t) (at.num / at.den) };
+                      (int32_t) (at.num / at.den), (l->w->large ? 14 : 11) * POINT };
   l->painter->ruler (l->page, &r);
   l->y = base + BR_PAGE_INCH / 2;
 }

@@ -18,6 +18,8 @@
 #define BR__WRONG_IN_KEY 3
 #define BR__SCENES 3
 #define BR__PLAN_WORDS 6
+#define BR__DANGER_SAW 1u
+#define BR__DANGER_GAP 2u
 
 typedef enum br__ask
 {
@@ -88,6 +90,7 @@ typedef struct br__topic
   unsigned kind_count;
   int picture;                  /* a ruler with an arrow at given[0] */
   int room;                     /* to work in, lines of 1/4 in */
+  unsigned dangers;             /* that its wording may speak of: BR__DANGER_... */
   /* Fills in the numbers; 0 where those drawn do not serve.  */
   int (*draw) (br__problem *p, const br__plan *plan, br__random *r);
 } br__topic;

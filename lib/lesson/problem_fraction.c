@@ -10,12 +10,12 @@ static const br__topic_kind sum_kinds[] =
 {
   { "{0} + {1}", 1, BR__ASK_LENGTH, 0,
     { "Two side boards of the market cart, {0} and {1} wide, are glued edge to edge. How wide is the panel?",
-      "The plant stand has legs of {0} on feet of {1}. How high is it?",
+      "The lower shelf of the plant stand is {0} from the floor, and the upper one is {1} above it. How high up is the upper shelf?",
       "A coat rack hangs {0} below a beam and is {1} high. How far below the beam is its lower edge?" } },
   { "{0} - {1}", 1, BR__ASK_LENGTH, 0,
-    { "A handle of {0} for the market cart is to be {1} shorter. How long is it then?",
-      "From a dowel of {0} a piece of {1} is taken off. Leave the saw's cut out of account. How much is left?",
-      "The puppet stage is {0} high, and its opening begins {1} from the floor. How high is the part above that line?" } },
+    { "A handle of {0} for the market cart is made {1} shorter. How long is it then?",
+      "A piece of {1} is sawn off a dowel of {0}. Do not count the saw's cut. How much is left?",
+      "The puppet stage is {0} high, and its opening begins {1} from the floor. How much of the height is above that line?" } },
 };
 
 /* The tops and bottoms of the fractions of A and B worked on apart.  */
@@ -76,27 +76,27 @@ draw_sums (br__problem *p, const br__plan *plan, br__random *r)
 
 const br__topic br__topic_sums =
 {
-  "sums", "adding and subtracting mixed numbers", sum_kinds, 2, 0, 4, draw_sums
+  "sums", "adding and subtracting mixed numbers", sum_kinds, 2, 0, 4, BR__DANGER_SAW, draw_sums
 };
 
 static const br__topic_kind product_kinds[] =
 {
   { "{1n} * {0}", 1, BR__ASK_LENGTH, 0,
-    { "The class turns {1n} pegs of {0} each from one stick. Leave the saw's cuts out of account. How long is the stick at least?",
-      "{1n} slats of the market cart lie side by side with no room between. Each is {0} wide. How wide are they together?",
-      "Each of {1n} steps of a ladder for the puppet stage rises {0}. How high is it?" } },
+    { "The class needs {1n} pegs of {0} each from one dowel. Do not count the saw's cuts. How long must the dowel be at least?",
+      "The floor of the market cart has {1n} slats edge to edge. Each is {0} wide. How wide is the floor?",
+      "A tower in the puppet play is {1n} blocks high. Each block is {0} high. How high is the tower?" } },
   { "{0} / {1n}", 1, BR__ASK_MARK, 0,
-    { "A side of the market cart is {0} long. It gets lines that part it into {1n} equal fields. How wide is a field?",
-      "A ribbon of {0} goes into {1n} equal parts for the garden signs. How long is a part?",
-      "{1n} equal books fill {0} of the class shelf. How thick is a book?" } },
+    { "Pencil lines divide a garden fence rail of {0} into {1n} equal fields. How wide is each field?",
+      "A ribbon of {0} is divided into {1n} equal parts for the garden signs. How long is each part?",
+      "The class shelf is {0} long, and {1n} equal boxes fill it from end to end. How wide is each box?" } },
   { "{1n} * {0}", 1, BR__ASK_LENGTH, 0,
-    { "The axle of the market cart sits at {1n} of the height of a leg of {0}. How high is that?",
-      "A peg of {0} goes into the coat rack for {1n} of its length. How deep is that?",
+    { "The flag of the market cart has a pole of {0} and hangs at {1n} of its height. How high is that?",
+      "A stake for the garden sign is {0} long, and {1n} of it is in the ground. How deep does it go?",
       "The curtain of the puppet stage covers {1n} of an opening of {0}. How much is covered?" } },
-  { "{0} / {1}", 1, BR__ASK_COUNT, 0,
-    { "Strips {1} wide cover a floor of the market cart that is {0} wide, with no room between. How many strips are that?",
-      "A stack of boards, each {1} thick, is {0} high. How many boards are that?",
-      "Marks for the pegs of a rack are {1} apart along {0}. How many spaces are that?" } },
+  { "{0n} / {1n}", 1, BR__ASK_COUNT, 0,
+    { "The floor of the market cart is {0} wide. Strips {1} wide cover it edge to edge. How many strips does it take?",
+      "A stack of blocks is {0} high. Each block is {1} high. How many blocks are in the stack?",
+      "The marks for the pegs of a coat rack are {1} apart, and the first and the last are {0} apart. How many spaces are between them?" } },
 };
 
 static void
@@ -112,6 +112,7 @@ product_of_whole (br__problem *p, const br__plan *plan, br__random *r)
   if (plan->kind == 0)
     {
       br__problem_wrong (p, br__ratio_add (br__ratio_mul (w, n), f), BR__MISTAKE_WHOLE_ONLY);
+      br__problem_wrong (p, br__ratio_add (w, br__ratio_mul (f, n)), BR__MISTAKE_FRACTION_ONLY);
       br__problem_wrong (p, br__ratio_add (n, a), BR__MISTAKE_OPERATION);
     }
   else
@@ -139,11 +140,11 @@ draw_products (br__problem *p, const br__plan *plan, br__random *r)
       p->answer = br__ratio_mul (a, q);
       br__problem_wrong (p, br__ratio_add (br__ratio_mul (br__ratio_sub (a, f), q), f), BR__MISTAKE_WHOLE_ONLY);
       br__problem_wrong (p, br__ratio_div (a, q), BR__MISTAKE_OPERATION);
-      br__problem_wrong (p, br__ratio_add (a, q), BR__MISTAKE_OPERATION);
+      br__problem_wrong (p, br__ratio_sub (a, p->answer), BR__MISTAKE_REST);
     }
   else
     {
-      br__ratio piece = br__draw_length (r, 0, 3, br__plan_den (plan, 1, 4, plan->level));
+      br__ratio piece = br__draw_length (r, 1, 3, br__plan_den (plan, 1, 4, plan->level));
       br__ratio n = br__ratio_of (br__random_between (r, 4, 16), 1);
       p->given[0] = br__ratio_mul (piece, n);
       p->given[1] = piece;
@@ -155,5 +156,5 @@ draw_products (br__problem *p, const br__plan *plan, br__random *r)
 
 const br__topic br__topic_products =
 {
-  "products", "multiplying and dividing mixed numbers", product_kinds, 4, 0, 4, draw_products
+  "products", "multiplying and dividing mixed numbers", product_kinds, 4, 0, 4, BR__DANGER_SAW, draw_products
 };

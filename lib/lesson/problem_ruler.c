@@ -15,7 +15,7 @@ static const br__topic_kind reading_kinds[] =
   { "{1} + {2n} * {3}", 1, BR__ASK_MARK, 0,
     { "Read the ruler at the arrow, in inches and lowest terms.",
       "A peg for the coat rack reaches to the arrow. How long is it, in inches and lowest terms?",
-      "One edge of a puppet-stage curtain rail is at the arrow. How many inches is that, in lowest terms?" } },
+      "The curtain rail of the puppet stage ends at the arrow. How long is it, in inches and lowest terms?" } },
 };
 
 /* Kind 0 stops on the finest marks, kind 1 on longer ones.  */
@@ -41,13 +41,13 @@ draw_reading (br__problem *p, const br__plan *plan, br__random *r)
 
 const br__topic br__topic_reading =
 {
-  "reading", "reading a ruler, with its picture", reading_kinds, 2, 1, 1, draw_reading
+  "reading", "reading a ruler, with its picture", reading_kinds, 2, 1, 1, 0, draw_reading
 };
 
 static const br__topic_kind decimal_kinds[] =
 {
   { "{0d}", 1, BR__ASK_MARK, 1,
-    { "The drawing program gives the handle of the market cart a diameter of {0d}\". Which mark of the {m} ruler is nearest?",
+    { "In the drawing program the axle block of the market cart is {0d}\" wide. Which mark of the {m} ruler is nearest?",
       "A slat of the plant stand is {0d}\" wide on the screen. Which mark of the {m} ruler is nearest?",
       "The sign for the school garden calls for a border of {0d}\". Which mark of the {m} ruler is nearest?" } },
   { "nearest({0d}, {m}) - {0d}", 2, BR__ASK_DECIMAL, 0,
@@ -55,7 +55,7 @@ static const br__topic_kind decimal_kinds[] =
       "How far over (+) or under (-) is the cut? Give a decimal with its sign.",
       "A shelf of the plant stand should be {0d}\" deep. It is cut to the nearest mark of the {m} ruler. "
       "By how much is it over (+) or under (-)? Give a decimal with its sign.",
-      "A roof board of the puppet stage is {0d}\" long in the file. It is sawn at the nearest mark of the {m} ruler. "
+      "A roof board of the puppet stage is {0d}\" wide in the file. It is sawn at the nearest mark of the {m} ruler. "
       "By how much is it over (+) or under (-)? Give a decimal with its sign." } },
 };
 
@@ -96,5 +96,5 @@ draw_decimals (br__problem *p, const br__plan *plan, br__random *r)
 
 const br__topic br__topic_decimals =
 {
-  "decimals", "a decimal as the nearest mark, and the error", decimal_kinds, 2, 0, 3, draw_decimals
+  "decimals", "a decimal as the nearest mark, and the error", decimal_kinds, 2, 0, 3, BR__DANGER_SAW, draw_decimals
 };

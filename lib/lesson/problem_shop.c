@@ -22,10 +22,10 @@ static const br__topic_kind fender_kinds[] =
     { "A wheel of the market cart is {0} across, the gap is {1}, and its fender is {2} thick. What is the fender's outer radius?",
       "A wheel {0} across turns under a hood {2} thick with a gap of {1}. With what radius is the outside of the hood drawn?",
       "A pot {0} across stands in a ring {2} thick with {1} of air around. What is the ring's outer radius?" } },
-  { "{0} - {1} / 2 - {1} / 2", 4, BR__ASK_LENGTH, 0,
+  { "{0} - 2 * ({1} / 2)", 3, BR__ASK_LENGTH, 0,
     { "The axles of the market cart are {0} apart and all wheels are {1} across. How wide is the gap between a front and a rear wheel?",
       "Two rollers {1} across turn on shafts that are {0} apart. How wide is the gap between the rollers?",
-      "Two round tables, each {1} across, stand with their middles {0} apart. How wide is the way between them?" } },
+      "Two round pots, each {1} across, stand with their middles {0} apart. How wide is the space between them?" } },
 };
 
 static int
@@ -69,15 +69,15 @@ draw_fender (br__problem *p, const br__plan *plan, br__random *r)
 
 const br__topic br__topic_fender =
 {
-  "fender", "fenders, wheels and the gaps between them", fender_kinds, 4, 0, 4, draw_fender
+  "fender", "fenders, wheels and the gaps between them", fender_kinds, 4, 0, 4, BR__DANGER_GAP, draw_fender
 };
 
 static const br__topic_kind dividing_kinds[] =
 {
   { "({0} - {3n} * {2}) / {1n}", 3, BR__ASK_MARK, 0,
-    { "A board of {0} is cut into {1n} equal slats for the market cart. The kerf is {2}. How long is each slat?",
-      "From a dowel of {0} you saw {1n} equal pegs, and nothing is left. The kerf is {2}. How long is a peg?",
-      "{1n} equal rails for the plant stand come from one strip of {0}. Each cut takes {2}. How long is a rail?" } },
+    { "A board of {0} is sawn into {1n} equal slats for the market cart, and nothing is left. The kerf is {2}. How long is each slat?",
+      "A dowel of {0} is used up for {1n} equal pegs. The kerf is {2}. How long is each peg?",
+      "The plant stand needs {1n} equal rails, and a strip of {0} is used up for them. Each cut takes {2}. How long is each rail?" } },
 };
 
 /* The kerf by the plan: one that lies on the ruler.  */
@@ -116,19 +116,19 @@ draw_dividing (br__problem *p, const br__plan *plan, br__random *r)
 
 const br__topic br__topic_dividing =
 {
-  "dividing", "dividing a board with kerf", dividing_kinds, 1, 0, 4, draw_dividing
+  "dividing", "dividing a board with kerf", dividing_kinds, 1, 0, 4, BR__DANGER_SAW, draw_dividing
 };
 
 static const br__topic_kind stock_kinds[] =
 {
-  { "down(({0} + {2}) / ({1} + {2}), 1)", 4, BR__ASK_COUNT, 0,
+  { "down(({0n} + {2n}) / ({1n} + {2n}), 1)", 4, BR__ASK_COUNT, 0,
     { "Slats of {1} for the market cart are cut from a board of {0}. The kerf is {2}. How many whole slats does the board give?",
       "The store has strips of {0}. You need pieces of {1}, and each cut takes {2}. How many whole pieces come from one strip?",
       "How many shelf boards of {1} can be sawn from a plank of {0} with a kerf of {2}?" } },
   { "{0} - {3n} * ({1} + {2})", 3, BR__ASK_LENGTH, 0,
-    { "{3n} slats of {1} are cut from a board of {0}, and each cut takes {2}. How long is the piece that is left behind the last cut?",
-      "From a strip of {0} you saw {3n} pegs of {1}, each with a cut of {2} behind it. How much of the strip is left?",
-      "{3n} rails of {1} come from a plank of {0}. The kerf is {2} and follows each rail. How long is the rest?" } },
+    { "From a board of {0} you saw {3n} slats of {1}, and each of the {3n} cuts takes {2}. How long is the piece that is left?",
+      "From a dowel of {0} you saw {3n} pegs of {1}, each with a cut of {2} after it. How much of the dowel is left?",
+      "A plank of {0} gives {3n} rails of {1}, and a kerf of {2} follows each rail. How long is the offcut?" } },
 };
 
 static int
@@ -165,18 +165,19 @@ draw_stock (br__problem *p, const br__plan *plan, br__random *r)
   br__problem_wrong (p, br__ratio_sub (board, br__ratio_mul (cuts, piece)), BR__MISTAKE_KERF);
   br__problem_wrong (p, br__ratio_add (rest, kerf), BR__MISTAKE_CUTS);
   br__problem_wrong (p, br__ratio_add (rest, step), BR__MISTAKE_LEFT_OUT);
+  br__problem_wrong (p, br__ratio_sub (board, rest), BR__MISTAKE_REST);
   return 1;
 }
 
 const br__topic br__topic_stock =
 {
-  "stock", "stock that fits, and what is left of it", stock_kinds, 2, 0, 4, draw_stock
+  "stock", "stock that fits, and what is left of it", stock_kinds, 2, 0, 4, BR__DANGER_SAW, draw_stock
 };
 
 static const br__topic_kind missing_kinds[] =
 {
   { "{0} - ({1} + {2})", 2, BR__ASK_LENGTH, 0,
-    { "Along the market cart a drawing gives {0} over all, {1} in front of the front axle and {2} behind the rear axle. "
+    { "A side view of the market cart gives {0} over all, {1} in front of the front axle and {2} behind the rear axle. "
       "One size is missing. What is it from axle to axle?",
       "A drawing of the coat rack gives {0} over all, {1} from the left end to the first peg and {2} from the last peg to the right end. "
       "One size is missing. What is it from the first peg to the last?",
@@ -184,8 +185,8 @@ static const br__topic_kind missing_kinds[] =
       "The width of the opening between them is missing. What is it?" } },
   { "({0} - {1}) / 2", 2, BR__ASK_MARK, 0,
     { "The body of the market cart is {0} wide outside and {1} inside. Both sides are equally thick, but that size is missing. What is it?",
-      "A frame for the garden sign is {0} high outside, and its opening is {1} high. How wide is the wood above and below, which is equal?",
-      "A box for tools is {0} long outside and {1} inside. Its two ends are alike. How thick is one end?" } },
+      "A frame for the garden sign is {0} high outside, and its opening is {1} high. The wood above is as wide as the wood below. How wide is each?",
+      "A box for tools is {0} long outside and {1} inside. Its two ends are equally thick. How thick is each?" } },
 };
 
 static int
@@ -204,6 +205,7 @@ draw_missing (br__problem *p, const br__plan *plan, br__random *r)
       p->answer = c;
       br__problem_wrong (p, br__ratio_sub (all, a), BR__MISTAKE_LEFT_OUT);
       br__problem_wrong (p, br__ratio_sub (all, b), BR__MISTAKE_LEFT_OUT);
+      br__problem_wrong (p, br__ratio_add (a, b), BR__MISTAKE_REST);
       br__problem_wrong (p, br__ratio_add (br__ratio_add (all, a), b), BR__MISTAKE_OPERATION);
       return 1;
     }
@@ -220,5 +222,5 @@ draw_missing (br__problem *p, const br__plan *plan, br__random *r)
 
 const br__topic br__topic_missing =
 {
-  "missing", "spotting the missing size", missing_kinds, 2, 0, 4, draw_missing
+  "missing", "spotting the missing size", missing_kinds, 2, 0, 4, 0, draw_missing
 };

@@ -164,6 +164,25 @@ take_cell (char **cell, char **at, const char *end, char separator, size_t *brea
   return behind;
 }
 
+/* A table is text: none of what only files of another make hold.  */
+static br_status
+find_control (const char *bytes, size_t length, const char *path, br_error *error)
+{
+  size_t line = 1;
+  for (size_t i = 0; i < length; i++)
+    {
+      unsigned char c = (unsigned char) bytes[i];
+      line += c == '\n';
+      if ((c < 0x20 && !strchr ("\t\r\n", c)) || c == 0 || c == 0x7F)
+        {
+          br__fail (error, BR_SYNTAX, 0, 0, "%.100s:%zu: a character that no text has", path, line);
+          br__hint (error, "save the table as CSV");
+          return BR_SYNTAX;
+        }
+    }
+  return BR_OK;
+}
+
 /* The cells of one row, at CELLS[COUNT].  */
 static br_status
 take_row (br__rows *r, size_t *cell_room, size_t *cell_count, char **at, const char *end, char separator,
@@ -197,6 +216,8 @@ br__rows_take (br__rows *r, char *bytes, size_t length, const char *path, br_err
   char separator = separator_of (bytes, length);
   if (status != BR_OK)
     br__fail_plain (error, status, 0, 0);
+  else
+    status = find_control (bytes, length, path, error);
   while (status == BR_OK && at < end)
     {
       size_t first = cell_count, filled = 0, from = line;

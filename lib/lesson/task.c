@@ -86,42 +86,16 @@ key_of_drawn (br__task *t, br__helper *h, const br__problem *p)
   return status;
 }
 
-/* A wrong answer STEP away from an own one, SIGN times.  */
-static br_status
-wrong_own (br__task *t, const br__own *own, const br_number *step, int sign, br__mistake mistake)
-{
-  br_number x = BR_NUMBER_ZERO;
-  br_status status = sign > 0 ? br_number_add (&x, &own->answer, step) : br_number_sub (&x, &own->answer, step);
-  if (status == BR_OK && br_number_sign (&x) > 0)
-    {
-      br_text made = BR_TEXT_ZERO;
-      int known = 0;
-      br__put_measure (&made, &x, own->dimension, &own->style);
-      for (unsigned i = 0; i < t->wrong_count; i++)
-        known |= strcmp (br__text_string (&t->wrong[i]), br__text_string (&made)) == 0;
-      if (known)
-        br__text_clear (&made);
-      else
-        {
-          t->mistake[t->wrong_count] = mistake;
-          t->wrong[t->wrong_count++] = made;
-        }
-    }
-  br_number_clear (&x);
-  return status;
-}
-
 static br_status
 key_of_own (br__task *t, const br__own *own)
 {
-  br_number one = { 1, 0 };
-  br_status status = BR_OK;
-  const br_unit *unit = own->style.unit ? own->style.unit : br_unit_find ("in", 2);
+  const br_unit *unit = br__own_unit (own);
   br__text_puts (&t->answer, br__text_string (&own->answer_text));
   br__put_number (&t->exact, &own->answer);
-  br__put_number (&t->mark, &own->mark);
+  if (br_number_sign (&own->mark) > 0)
+    br__put_number (&t->mark, &own->mark);
   t->ask = own->decimal ? "decimal" : own->dimension == BR_PLAIN && br_number_is_integer (&own->answer) ? "count" : "fraction";
-  t->unit = own->dimension == BR_PLAIN ? "" : own->dimension == BR_LENGTH ? unit->name : "other";
+  t->unit = unit ? unit->name : "";
   for (size_t i = 0; i < own->steps.count; i++)
     {
       if (!br__grow (&t->steps.rows, &t->steps.room, i + 1, sizeof (br_text)))
@@ -130,10 +104,35 @@ key_of_own (br__task *t, const br__own *own)
       br__text_puts (&t->steps.rows[i], br__text_string (&own->steps.rows[i]));
       t->steps.count++;
     }
-  for (int i = 0; i < 4 && status == BR_OK; i++)
-    status = wrong_own (t, own, i % 2 ? &one : &own->mark, i == 1 || i == 2 ? -1 : 1,
-                        i % 2 ? BR__MISTAKE_WHOLE : BR__MISTAKE_MARK);
-  return status;
+  for (unsigned i = 0; i < own->wrong_count; i++)
+    {
+      br__put_measure (&t->wrong[i], &own->wrong[i], own->dimension, &own->style);
+      t->mistake[i] = own->mistake[i];
+    }
+  t->wrong_count = own->wrong_count;
+  return BR_OK;
+}
+
+/* The first of each mistake come first, so that a key shows three that differ where there are three.  */
+static void
+put_firsts_first (br__task *t)
+{
+  br_text wrong[BR__MOST_WRONG];
+  br__mistake mistakes[BR__MOST_WRONG];
+  unsigned n = 0;
+  for (int again = 0; again < 2; again++)
+    for (unsigned i = 0; i < t->wrong_count; i++)
+      {
+        int known = 0;
+        for (unsigned k = 0; k < i; k++)
+          known |= t->mistake[k] == t->mistake[i];
+        if (known != again)
+          continue;
+        wrong[n] = t->wrong[i];
+        mistakes[n++] = t->mistake[i];
+      }
+  memcpy (t->wrong, wrong, n * sizeof *wrong);
+  memcpy (t->mistake, mistakes, n * sizeof *mistakes);
 }
 
 br_status
@@ -159,6 +158,7 @@ br__task_make (br__task *t, br__helper *h, const br__worksheet *w, size_t versio
       if (key)
         status = key_of_drawn (t, h, p);
     }
+  put_firsts_first (t);
   if (status == BR_OK && (t->text.failed || t->answer.failed || t->steps.failed))
     status = BR_NO_MEMORY;
   return status;

@@ -153,12 +153,61 @@ clean (char *text, size_t *skipped, const char *answer)
     if (quote_at (text + at) && at + quote_at (text + at) == length)
       length = at;
   text[length] = 0;
+  /* Two apostrophes for the inch sign.  */
+  if (length > 2 && strcmp (text + length - 2, "''") == 0)
+    {
+      text[--length] = 0;
+      text[length - 1] = '"';
+    }
   char *comma = strchr (text, ',');
   if (comma && comma > text && comma[-1] >= '0' && comma[-1] <= '9' && comma[1] >= '0' && comma[1] <= '9'
       && !strchr (comma + 1, ','))
     *comma = '.';
   *skipped = start;
   return length;
+}
+
+/* 1 if LENGTH bytes at TEXT are letters, points and blanks alone.  */
+static int
+is_words (const char *text, size_t length)
+{
+  for (size_t i = 0; i < length; i++)
+    if (!((text[i] >= 'A' && text[i] <= 'Z') || (text[i] >= 'a' && text[i] <= 'z') || text[i] == ' ' || text[i] == '.'))
+      return 0;
+  return length > 0;
+}
+
+/* What TEXT says.  Of a count, the word for what is counted is no unit: 8 slats.  */
+static br_status
+read_answer (br_measure *m, const char *text, size_t length, const br__key *key, br_error *error)
+{
+  br_status status = br_measure_read (m, text, length, NULL, error);
+  size_t n = strcspn (text, " ");
+  if (status == BR_OK || status == BR_NO_MEMORY || key->ask != BR__ASK_COUNT || n >= length
+      || !is_words (text + n, length - n))
+    return status;
+  return br_measure_read (m, text, n, NULL, NULL) == BR_OK ? BR_OK : status;
+}
+
+/* 1 if the number of M is right and its unit is not.  */
+static br_status
+is_other_unit (int *yes, const br_measure *m, const br__key *key)
+{
+  br_number size = BR_NUMBER_ZERO, number = BR_NUMBER_ZERO;
+  br_status status = BR_OK;
+  *yes = 0;
+  if (!m->unit || m->unit == key->unit || m->unit->num == 0)
+    return BR_OK;
+  status = br_number_set_ratio (&size, m->unit->num, m->unit->den);
+  if (status == BR_OK)
+    status = br_number_div (&number, &m->value, &size);
+  if (status == BR_OK)
+    status = br_number_mul (&number, &number, &key->step);
+  if (status == BR_OK)
+    *yes = br_number_equal (&number, &key->exact);
+  br_number_clear (&size);
+  br_number_clear (&number);
+  return status;
 }
 
 /* In the unit asked for where none is written.  */
@@ -178,12 +227,13 @@ br__judge (br__verdict *v, const char *answer, const br__key *key)
   br_measure m = BR_MEASURE_ZERO;
   br_number value = BR_NUMBER_ZERO;
   br__mistake mistake = BR__MISTAKES;
+  int other = 0;
   br_status status;
   memset (v, 0, sizeof *v);
   v->index = BR__NO_ANSWER;
   if (!length)
     return BR_OK;
-  status = br_measure_read (&m, text, length, NULL, &v->error);
+  status = read_answer (&m, text, length, key, &v->error);
   if (status != BR_OK && status != BR_NO_MEMORY)
     {
       v->index = BR__UNREADABLE;
@@ -192,10 +242,15 @@ br__judge (br__verdict *v, const char *answer, const br__key *key)
     }
   if (status == BR_OK)
     status = in_unit (&value, &m, key);
-  if (status == BR_OK && m.unit && key->unit && m.unit->dimension != key->unit->dimension)
-    v->index = BR__WRONG;
-  else if (status == BR_OK && br_number_equal (&value, &key->exact))
+  if (status == BR_OK)
+    status = is_other_unit (&other, &m, key);
+  int of_kind = !m.unit || !key->unit || m.unit->dimension == key->unit->dimension;
+  if (status == BR_OK && of_kind && br_number_equal (&value, &key->exact))
     v->index = judge_form (text, length, &m, key);
+  else if (status == BR_OK && other)
+    v->index = (size_t) BR__JUDGEMENTS + BR__MISTAKE_UNIT;
+  else if (status == BR_OK && !of_kind)
+    v->index = BR__WRONG;
   else if (status == BR_OK)
     {
       status = find_mistake (&mistake, &value, key);

@@ -18,11 +18,14 @@ typedef struct br__own
   char *text;
   br_number answer;             /* in inches, square inches ... */
   br_dimension dimension;
-  br_number mark;               /* inches or plain */
+  br_number mark;               /* inches or plain; 0 where the answer is on none */
   int decimal;                  /* in a unit that is written in decimals */
   br_style style;
   br_text answer_text;
   br__steps_list steps;
+  br_number wrong[BR__MOST_WRONG];
+  br__mistake mistake[BR__MOST_WRONG];
+  unsigned wrong_count;
 } br__own;
 
 typedef struct br__worksheet
@@ -48,6 +51,10 @@ br_status br__worksheet_draw (br__worksheet *w, br__run *run);
 /* own.c: all of the sheet's own problems that have an answer.  */
 br_status br__own_collect (br__own **own, size_t *count, br__run *run);
 void br__own_free (br__own *own, size_t count);
+/* own_wrong.c: the unit that OWN's answer is written in, NULL for a plain number.  */
+const br_unit *br__own_unit (const br__own *own);
+/* The usual wrong answers of OWN, whose answer is TREE put on MARK if that is not NULL.  */
+br_status br__own_wrong (br__own *own, br__run *run, br__tree *tree, const br__mark *mark);
 
 /* One problem as it goes on paper.  The part behind TEXT is the key's.  */
 typedef struct br__task

@@ -40,7 +40,30 @@ br__each_task (br__run *run, const br__worksheet *w, int key, const char *what, 
 void
 br__put_instruction (br_text *t)
 {
-  br__text_puts (t, "Show your steps. Write each answer in lowest terms and with its unit.");
+  br__text_puts (t, "Show your steps. Write fractions in lowest terms, and lengths with their unit.");
+}
+
+void
+br__put_caution (br_text *t, const br__worksheet *w)
+{
+  unsigned dangers = 0;
+  for (size_t i = 0; i < w->row_count; i++)
+    dangers |= w->rows[i].topic ? w->rows[i].topic->dangers : 0;
+  if (dangers)
+    br__text_puts (t, "The sizes are for practice, not for building.");
+  if (dangers & BR__DANGER_SAW)
+    br__text_puts (t, " At a saw do as your teacher says: eyes covered, fingers away from the blade.");
+  if (dangers & BR__DANGER_GAP)
+    br__text_puts (t, " A real gap beside a moving part must not be one that pinches a finger: ask your teacher, who knows the local"
+                   " rules.");
+}
+
+void
+br__put_picture (br_text *t, const br__problem *p)
+{
+  br__ratio marks = br__ratio_mul (br__ratio_part (p->given[0]), br__ratio_of (p->level, 1));
+  br__text_printf (t, "a ruler with %lld marks to the inch; the arrow is %lld mark%s past %lld", (long long) p->level,
+                   (long long) marks.num, marks.num == 1 ? "" : "s", (long long) br__ratio_floor (p->given[0]));
 }
 
 /* ---- Text ---- */
@@ -96,13 +119,21 @@ put_heading (br_text *t, const br__worksheet *w, size_t paper, size_t version, i
   if (paper > 0)
     br__text_putc (t, '\f');
   if (key)
-    br__text_printf (t, "Key: %s    Version %zu of %lld\n\n", title, version + 1, (long long) w->versions);
+    br__text_printf (t, "Key: %s    Version %zu of %lld, seed %lld\n\n", title, version + 1, (long long) w->versions,
+                     (long long) w->seed);
   else
     {
-      br__text_printf (t, "%s    Version %zu\n", title, version + 1);
+      br_text caution = BR_TEXT_ZERO;
+      br__text_printf (t, "%s    Version %zu, seed %lld\n", title, version + 1, (long long) w->seed);
       br__text_printf (t, "Name: %s\n", *name ? name : "______________________________");
       br__put_instruction (t);
-      br__text_puts (t, "\n\n");
+      br__text_putc (t, '\n');
+      br__put_caution (&caution, w);
+      if (caution.length)
+        put_wrapped (t, br__text_string (&caution), 0);
+      br__text_putc (t, '\n');
+      t->failed |= caution.failed;
+      br__text_clear (&caution);
     }
 }
 
@@ -179,7 +210,12 @@ csv_task (void *user, const br__worksheet *w, const br__task *task, size_t paper
       br__text_printf (x->out, ",%zu,%zu", version + 1, index + 1);
       put_next (x->out, task->topic);
       put_next (x->out, br__text_string (&task->text));
+      if (task->problem && task->problem->topic->picture)
+        br__put_picture (&steps, task->problem);
+      put_next (x->out, br__text_string (&steps));
       br__text_putc (x->out, '\n');
+      x->out->failed |= steps.failed;
+      br__text_clear (&steps);
       return BR_OK;
     }
   br__text_printf (x->out, "%zu,%zu", version + 1, index + 1);
@@ -208,7 +244,7 @@ br_status
 br__worksheet_csv (br_text *out, const br__worksheet *w, br__run *run, int key)
 {
   text_writer x = { out, key };
-  br__text_puts (out, key ? "version,problem,topic,text,answer,exact,unit,form,mark,steps" : "name,version,problem,topic,text\n");
+  br__text_puts (out, key ? "version,problem,topic,text,answer,exact,unit,form,mark,steps" : "name,version,problem,topic,text,picture\n");
   for (int i = 1; key && i <= BR__MOST_WRONG; i++)
     br__text_printf (out, ",wrong %d,shows %d", i, i);
   if (key)

@@ -12,6 +12,11 @@ typedef br_status br__task_writer (void *user, const br__worksheet *w, const br_
 /* Calls WRITER for all problems of all papers, or of all versions of the key, and tells WHAT goes on.  */
 br_status br__each_task (br__run *run, const br__worksheet *w, int key, const char *what,
                          br__task_writer *writer, void *user);
+/* What is asked of every answer.  */
 void br__put_instruction (br_text *t);
+/* What to mind where the problems of W speak of saws or of gaps; nothing where they do not.  */
+void br__put_caution (br_text *t, const br__worksheet *w);
+/* The picture of P in words, for whoever can not see it; it does not give the answer away.  */
+void br__put_picture (br_text *t, const br__problem *p);
 
 #endif

@@ -191,6 +191,7 @@ test_files (void **state)
   GRADE ("\xEF\xBB\xBFstudent,version,1,2\nAda, 1 ,2-3/8\",  \n", "right", "no answer", "Ada");
   GRADE ("2,version,1,name\n12,1,4 3/4,Bo\n", "scaled the wrong way", "right", "Bo");
   GRADE ("student,version,a,b\nAda,1\n", "no answer", "no answer", "Ada");
+  GRADE ("student,version,1,2\nAda,version 1,2 3/8 in,12 slats\n", "right", "right", "Ada");
   /* Windows-1252: E with acute is C9, one half is BD.  */
   GRADE ("student,version,1,2\n\xC9va,1,\xBD\",12\n", "wrong", "right", "\xC3\x89va");
   GRADE ("\xFF\xFEn\0a\0m\0e\0,\0v\0e\0r\0s\0i\0o\0n\0,\0" "1\0,\0" "2\0\n\0Z\0o\0\xEB\0,\0" "1\0,\0" "2\0 \0\x5C\x21" "i\0n\0,\0" "1\0" "2\0",
@@ -234,22 +235,24 @@ test_class (void **state)
   put_text ("k.csv", KEY);
   put_text ("names.csv", "name\nAda\nBo\nCy\n");
   put_text ("points.csv", "verdict,points\nright,2\nscaled the wrong way,1/2\n");
-  put_text ("answers.csv", "student,version,1,2\nAda,1,2-3/8 in,13\nNemo,1,4-3/4,12\nBo,9,1,1\n");
+  put_text ("answers.csv", "student,version,1,2\nAda,1,2-3/8 in,13\nNemo,1,4-3/4,12\nBo,9,1,1\nAda,1,,\n");
   sheet_say (sheet, &s, "grade answers.csv with k.csv names names.csv points points.csv into marks.csv");
   said_is (&s, 0, "marks", "2");
   said_is (&s, 0, "of", "4");
   said_is (&s, 1, "marks", "2-1/2");
   said_is (&s, 1, "note", "not in the list of names");
   said_is (&s, 2, "note", "the key has no such version");
-  said_is (&s, 3, "kind", "remark");
-  said_is (&s, 3, "message", "no paper of Cy");
-  said_is (&s, 4, "kind", "grade_summary");
-  said_is (&s, 4, "papers", "2");
-  said_is (&s, 4, "mean", "2.25");
-  said_is (&s, 4, "problems.0.right", "1");
-  said_is (&s, 4, "problems.0.known_mistake", "1");
-  said_is (&s, 4, "problems.1.known_mistake", "1");
-  said_is (&s, 4, "mistakes.count", "2");
+  said_is (&s, 3, "note", "one paper more of this name");
+  said_is (&s, 4, "kind", "remark");
+  said_is (&s, 4, "message", "no paper of Cy");
+  said_is (&s, 5, "kind", "grade_summary");
+  said_is (&s, 5, "papers", "3");
+  said_is (&s, 5, "mean", "1.5");
+  said_is (&s, 5, "problems.0.right", "1");
+  said_is (&s, 5, "problems.0.known_mistake", "1");
+  said_is (&s, 5, "problems.1.known_mistake", "1");
+  said_is (&s, 5, "problems.1.no_answer", "1");
+  said_is (&s, 5, "mistakes.count", "3");
   lesson_contains ("marks.csv", "student,version,1,2,marks,of,note\nAda,1,right,kerf forgotten,2,4,\n", 1);
   lesson_contains ("marks.csv", "\nCy,,,,,,no paper\n", 1);
   said_clear (&s);
@@ -268,6 +271,8 @@ test_wrong_files (void **state)
     { "version,problem,exact,unit\nx,1,1/2,in\n", "student,version\n", "k.csv:2: `x` can not be read as a version", 23 },
     { KEY, "who,what\n", "answers.csv: the first row must name the columns student and version", 6 },
     { KEY, "student,version\nAda,\"1\n", "answers.csv:2: a quote is not closed", 6 },
+    { KEY, "student,version\nA\033[2Jda,1\n", "answers.csv:2: a character that no text has", 6 },
+    { KEY, "PK\003\004\n", "answers.csv:1: a character that no text has", 6 },
   };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (rows); i++)

@@ -224,6 +224,58 @@ check_wrong (const br__problem *p)
     }
 }
 
+/* What the key shows, the first three, are of different mistakes where there are different ones.  */
+static void
+check_key (const br__task *t)
+{
+  unsigned kinds = 0, shown = 0;
+  for (unsigned i = 0; i < t->wrong_count; i++)
+    {
+      int known = 0;
+      for (unsigned k = 0; k < i; k++)
+        known |= t->mistake[k] == t->mistake[i];
+      kinds += !known;
+      shown += !known && i < BR__WRONG_IN_KEY;
+    }
+  assert_int_equal (shown, kinds < BR__WRONG_IN_KEY ? kinds : BR__WRONG_IN_KEY);
+  assert_true (shown >= 2);
+}
+
+static void
+check_between_inches (const br__problem *p, br__ratio x, int64_t low, int64_t high)
+{
+  br__ratio least = { low, 1 }, most = { high, 1 };
+  if (br__ratio_cmp (x, least) < 0 || br__ratio_cmp (x, most) > 0)
+    fail_msg ("%s: %lld/%lld in is no size for that", p->topic->name, (long long) x.num, (long long) x.den);
+}
+
+/* Sizes that the things of the wording can have; counts of more than one, as the words are in the plural.  */
+static void
+check_sizes (const br__problem *p)
+{
+  for (unsigned i = 0; i < p->count; i++)
+    assert_true (p->given[i].num > 0);
+  assert_true (p->answer.num > 0 || p->kind->ask == BR__ASK_DECIMAL);
+  if (p->topic == &br__topic_scale)
+    {
+      int back = p->kind_index == 1;
+      check_between_inches (p, back ? p->given[0] : p->answer, 10, p->scene == 1 ? 288 : 48);
+      check_between_inches (p, back ? p->answer : p->given[0], 1, 10);
+    }
+  else if (p->topic == &br__topic_known_size)
+    {
+      check_between_inches (p, p->given[0], 1, 9);
+      check_between_inches (p, p->kind_index ? p->given[2] : p->answer, 2, 56);
+    }
+  else
+    for (unsigned i = 0; i < p->count; i++)
+      check_between_inches (p, p->given[i], 0, 96);
+  if (p->topic == &br__topic_dividing || (p->topic == &br__topic_products && p->kind_index < 2))
+    assert_true (p->given[1].num > p->given[1].den);
+  if (p->topic == &br__topic_stock)
+    assert_true (p->kind_index ? p->given[3].num > 1 : p->answer.num > 1);
+}
+
 /* The numbers of the wording stand in it, nothing is left to fill in.  */
 static void
 check_wording (const br__problem *p, const char *text)
@@ -262,6 +314,8 @@ check_problem (br_sheet *sheet, br__helper *h, const br__worksheet *w, size_t ve
   if (p->kind->ask == BR__ASK_COUNT)
     assert_true (p->answer.den == 1);
   check_wrong (p);
+  check_key (&t);
+  check_sizes (p);
   check_wording (p, br__text_string (&t.text));
   check_steps (sheet, &t, br__text_string (&expression));
   br__task_clear (&t);

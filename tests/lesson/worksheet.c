@@ -43,8 +43,9 @@ test_for_ever (void **state)
   said_is (&s, 0, "versions", "5");
   said_is (&s, 0, "problems", "23");
   said_is (&s, 0, "seed", "42");
-  lesson_contains ("a.csv", ",1,5,sums,\"The plant stand has legs of 14-15/16\"\" on feet of 1-7/8\"\". How high is it?\"", 1);
-  assert_true (hash_of ("a.csv") == UINT64_C (0x55af1b4409851906));
+  lesson_contains ("a.csv", ",1,5,sums,\"The lower shelf of the plant stand is 14-15/16\"\" from the floor, and the upper one is 1-7/8\"\" above it. "
+                   "How high up is the upper shelf?\",\n", 1);
+  assert_true (hash_of ("a.csv") == UINT64_C (0x35aec2f536402870));
   said_clear (&s);
   br_sheet_free (sheet);
 }
@@ -101,7 +102,7 @@ test_names (void **state)
   lesson_contains ("a.csv", "\n'=1+2,2,1,sums,", 1);
   sheet_say (sheet, &s, "worksheet sums 2 names names.csv versions 1 into my paper.txt");
   said_is (&s, 0, "papers", "2");
-  lesson_contains ("my paper.txt", "Version 1\nName: =1+2\n", 1);
+  lesson_contains ("my paper.txt", "Version 1, seed 1\nName: =1+2\n", 1);
   sheet_say (sheet, &s, "worksheet sums 2 names \"names.csv\" into \"a.html\"");
   lesson_contains ("a.html", "Name: Ada &lt;b&gt;</p>", 1);
   lesson_contains ("a.html", "<b>", 0);
@@ -134,6 +135,97 @@ test_own (void **state)
   sheet_say (sheet, &s, "undo\nundo");
   assert_int_not_equal (sheet_run (sheet, &s, "worksheet own 2 into a.txt"), BR_OK);
   sheet_say (sheet, &s, "worksheet own 1 into a.txt");
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
+/* One row of answers of a key, judged with that key.  */
+static void
+own_is (const char *answer, const char *given, const char *verdict)
+{
+  br_sheet *sheet = new_sheet ();
+  said s = SAID_ZERO;
+  char row[100];
+  sheet_say (sheet, &s, "wheel = 3-1/2 in\nscale 1:4\nproblem x\nanswer %s", answer);
+  sheet_say (sheet, &s, "worksheet own 1 into a.txt\nkey k.csv");
+  snprintf (row, sizeof row, "student,version,1\nAda,1,%s\n", given);
+  lesson_put ("answers.csv", row, strlen (row));
+  sheet_say (sheet, &s, "grade answers.csv with k.csv into marks.csv");
+  said_is (&s, 0, "verdicts.0", verdict);
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
+/* Own answers of every kind can be marked, with the mistakes that their formulas call for.  */
+static void
+test_own_marks (void **state)
+{
+  (void) state;
+  own_is ("3 in * 4-1/2 in", "13-1/2 sq in", "right");
+  own_is ("3 in * 4-1/2 in", "13-1/2", "unit missing");
+  own_is ("3 in * 4-1/2 in", "13-1/2 in", "other unit");
+  own_is ("2 in * 3 in * 4 in", "24 cu in", "right");
+  own_is ("atan 1", "45 deg", "right");
+  own_is ("wheel / 2 to 1 mm", "44 mm", "right");
+  own_is ("wheel / 2 to 1 mm", "45 mm", "one mark off");
+  own_is ("wheel / 2", "7 in", "other operation");
+  own_is ("wheel - 1/2 in", "4 in", "other operation");
+  own_is ("radius(wheel)", "3-1/2 in", "diameter for radius");
+  own_is ("circumference(wheel) to 1/16", "22 in", "diameter for radius");
+  own_is ("circumference(wheel) to 1/16", "11-1/16 in", "one mark off");
+  own_is ("full(wheel)", "7/8 in", "scaled the wrong way");
+  own_is ("drawn(wheel)", "14 in", "scaled the wrong way");
+  own_is ("3/7", "6/7", "sides miscounted");
+  own_is ("8", "7", "whole number off by one");
+  own_is ("1 - 3", "2", "over and under swapped");
+}
+
+/* No answer of the key's is that of a rounding that nobody asked for, and none is a mark off a count.  */
+static void
+test_own_key (void **state)
+{
+  br_sheet *sheet = new_sheet ();
+  said s = SAID_ZERO;
+  (void) state;
+  sheet_say (sheet, &s, "problem A share?\nanswer 1/7 + 2/7\nproblem How many?\nanswer 5 + 3");
+  sheet_say (sheet, &s, "worksheet own 2 into a.txt\nkey k.txt");
+  lesson_contains ("k.txt", "    Answer: 3/7\n      1/7 + 2/7 = 3/7\n    Usual", 1);
+  lesson_contains ("k.txt", "7/16", 0);
+  lesson_contains ("k.txt", "      2: other operation; ", 1);
+  lesson_contains ("k.txt", "one mark off", 0);
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
+/* The seed stands on paper and key, cautions where a problem speaks of what can hurt, the picture in
+   words where it can not be seen.  */
+static void
+test_head (void **state)
+{
+  static const char *const forms[] = { "txt", "html" };
+  br_sheet *sheet = new_sheet ();
+  said s = SAID_ZERO;
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (forms); i++)
+    {
+      char name[16], key[16];
+      snprintf (name, sizeof name, "a.%s", forms[i]);
+      snprintf (key, sizeof key, "k.%s", forms[i]);
+      sheet_say (sheet, &s, "worksheet dividing 1 seed 77 into %s\nkey %s", name, key);
+      lesson_contains (name, "seed 77", 1);
+      lesson_contains (key, "seed 77", 1);
+      lesson_contains (name, "fingers away from the blade", 1);
+      lesson_contains (name, "pinches a finger", 0);
+      sheet_say (sheet, &s, "worksheet fender 1 into %s", name);
+      lesson_contains (name, "fingers away from the blade", 0);
+      lesson_contains (name, "pinches a finger", 1);
+      sheet_say (sheet, &s, "worksheet reading 1, scale 1 into %s", name);
+      lesson_contains (name, "not for building", 0);
+    }
+  lesson_contains ("a.html", "aria-label=\"a ruler with 16 marks to the inch; the arrow is ", 1);
+  lesson_contains ("a.html", "This line is 2 in long.", 1);
+  sheet_say (sheet, &s, "worksheet reading 1 ruler 1/8 into a.csv");
+  lesson_contains ("a.csv", ",a ruler with 8 marks to the inch; the arrow is ", 1);
   said_clear (&s);
   br_sheet_free (sheet);
 }
@@ -293,6 +385,7 @@ main (void)
   const struct CMUnitTest tests[] =
   {
     CHECK_TEST (test_for_ever), CHECK_TEST (test_seed), CHECK_TEST (test_names), CHECK_TEST (test_own),
+    CHECK_TEST (test_own_marks), CHECK_TEST (test_own_key), CHECK_TEST (test_head),
     CHECK_TEST (test_textbook), CHECK_TEST (test_wrong_lines), CHECK_TEST (test_wrong_answers),
     CHECK_TEST (test_progress), CHECK_TEST (test_memory)
   };

@@ -162,6 +162,7 @@ typedef struct place
 {
   unsigned cost;
   int64_t x, y;                 /* the middle of the text */
+  br_align align;               /* it begins or ends at its leader, however wide the letters really are */
   int leader;
   int64_t from_x, from_y, to_x, to_y;   /* from the text to the outline */
 } place;
@@ -200,7 +201,7 @@ try_inside (place *best, const br__ink_map *m, const br__drawn *d, int64_t x, in
         int64_t spare_x = width - half_width, spare_y = height - half_height;
         if (spare_x < 0 || spare_y < 0)
           return;
-        place p = { .cost = (unsigned) (i + k), .x = x + spare_x * across / 4, .y = y + spare_y * down / 4 };
+        place p = { .cost = (unsigned) (i + k), .align = BR_ALIGN_MIDDLE, .x = x + spare_x * across / 4, .y = y + spare_y * down / 4 };
         try_place (best, m, p, half_width, half_height);
       }
 }
@@ -217,6 +218,7 @@ try_outside (place *best, const br__ink_map *m, const anchors *a, int64_t half_w
         p.from_y = at->y + part (reaches[k], at->out_y);
         /* Steep leaders meet the text in its middle, others at its end.  */
         int steep = llabs (at->out_x) * 3 < llabs (at->out_y);
+        p.align = steep ? BR_ALIGN_MIDDLE : at->out_x > 0 ? BR_ALIGN_LEFT : BR_ALIGN_RIGHT;
         p.x = p.from_x + (steep ? 0 : at->out_x > 0 ? half_width : -half_width);
         p.y = p.from_y + (steep ? at->out_y > 0 ? half_height : -half_height : 0);
         try_place (best, m, p, half_width, half_height);
@@ -228,7 +230,9 @@ try_outside (place *best, const br__ink_map *m, const anchors *a, int64_t half_w
 static void
 put_label (br__plot *p, br__ink_map *m, const br__drawn *d, const place *best, int64_t half_width, int64_t half_height)
 {
-  br__plot_text (p, best->x, best->y, BR_ALIGN_MIDDLE, BR__SIZE_TEXT, d->label);
+  int64_t aside = half_width - AIR;
+  br__plot_text (p, best->x + (best->align == BR_ALIGN_LEFT ? -aside : best->align == BR_ALIGN_RIGHT ? aside : 0), best->y,
+                 best->align, BR__SIZE_TEXT, d->label);
   br__ink_map_fill (m, area_around (best->x, best->y, half_width, half_height), BR__CELL_TEXT);
   if (!best->leader)
     return;

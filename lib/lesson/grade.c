@@ -203,11 +203,12 @@ enum { ANSWERS, KEY, NAMES, POINTS, MARKS, PATHS };
 
 /* The names of the files, by the words before them, and where they stand.  */
 static br_status
-read_paths (char **paths, size_t *starts, br__run *run)
+read_paths (char **paths, size_t *starts, size_t *ends, br__run *run)
 {
   static const char *const words[] = { "", "with", "names", "points", "into" };
   starts[ANSWERS] = run->word.offset + run->word.length;
   br_status status = br__clause_file (&paths[ANSWERS], run, starts[ANSWERS], CLAUSES);
+  ends[ANSWERS] = run->lex.token.offset;
   while (status == BR_OK && run->lex.token.type != BR__END)
     {
       int k = KEY;
@@ -217,6 +218,7 @@ read_paths (char **paths, size_t *starts, br__run *run)
         return br__expected (run, "one of `with`, `names`, `points` and `into`");
       starts[k] = run->lex.next;
       status = br__clause_file (&paths[k], run, starts[k], CLAUSES);
+      ends[k] = run->lex.token.offset;
     }
   if (status == BR_OK && !paths[KEY])
     return br__expected (run, "`with KEY.csv`");
@@ -227,28 +229,31 @@ br_status
 br__do_grade (br__run *run)
 {
   char *paths[PATHS] = { NULL, NULL, NULL, NULL, NULL };
-  size_t starts[PATHS] = { 0 };
+  size_t starts[PATHS] = { 0 }, ends[PATHS] = { 0 };
+  static const char *const what[] = { "the answers", "the key", "the list of names", "the table of points" };
   br__class c;
   br_text out = BR_TEXT_ZERO;
   memset (&c, 0, sizeof c);
-  br_status status = read_paths (paths, starts, run);
+  br_status status = read_paths (paths, starts, ends, run);
+  for (int i = 0; i < MARKS && status == BR_OK; i++)
+    status = br__not_over (run, paths[MARKS], paths[i], what[i], starts[MARKS], ends[MARKS]);
   if (status == BR_OK)
     status = br__points_default (&c);
   if (status == BR_OK)
-    status = br__placed (run, br__key_read (&c, paths[KEY], run->error), starts[KEY], run->end);
+    status = br__placed (run, br__key_read (&c, paths[KEY], run->error), starts[KEY], ends[KEY]);
   if (status == BR_OK && paths[POINTS])
-    status = br__placed (run, br__points_read (&c, paths[POINTS], run->error), starts[POINTS], run->end);
+    status = br__placed (run, br__points_read (&c, paths[POINTS], run->error), starts[POINTS], ends[POINTS]);
   if (status == BR_OK && paths[NAMES])
-    status = br__placed (run, br__names_read (&c.names, &c.name_count, paths[NAMES], run->error), starts[NAMES], run->end);
+    status = br__placed (run, br__names_read (&c.names, &c.name_count, paths[NAMES], run->error), starts[NAMES], ends[NAMES]);
   if (status == BR_OK)
-    status = br__placed (run, br__rows_read (&c.answers, paths[ANSWERS], run->error), starts[ANSWERS], run->end);
+    status = br__placed (run, br__rows_read (&c.answers, paths[ANSWERS], run->error), starts[ANSWERS], ends[ANSWERS]);
   if (status == BR_OK)
-    status = br__placed (run, find_columns (&c, paths[ANSWERS], run->error), starts[ANSWERS], run->end);
+    status = br__placed (run, find_columns (&c, paths[ANSWERS], run->error), starts[ANSWERS], ends[ANSWERS]);
   if (status == BR_OK)
     status = grade_all (&c, run, &out);
   if (status == BR_OK)
     status = br__placed (run, br__file_write (paths[MARKS], br__text_string (&out), out.length, run->error), starts[MARKS],
-                         run->end);
+                         ends[MARKS]);
   if (status == BR_OK)
     status = br__grade_summary (run, &c, paths[MARKS]);
   for (int i = 0; i < PATHS; i++)

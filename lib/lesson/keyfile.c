@@ -11,6 +11,7 @@
 #include "exact/status.h"
 #include "lesson/keyfile.h"
 #include "lesson/worksheet.h"
+#include "sheet/words.h"
 
 /* A whole number from 1 to MOST, or 0.  */
 size_t
@@ -30,14 +31,21 @@ wrong_cell (br_error *error, br_status status, const char *path, const br__row *
 {
   if (status == BR_NO_MEMORY)
     return br__fail_plain (error, status, 0, 0);
+  if (!*cell)
+    return br__fail (error, BR_SYNTAX, 0, 0, "%.80s:%zu: the cell where %s should stand is empty", path, row->line, heading);
   return br__fail (error, BR_SYNTAX, 0, 0, "%.80s:%zu: `%.30s` can not be read as %s", path, row->line, cell, heading);
 }
 
+/* A decimal comma is a point.  */
 static br_status
 read_measure (br_number *z, const char *cell)
 {
   br_measure m = BR_MEASURE_ZERO;
-  br_status status = br_measure_read (&m, cell, strlen (cell), NULL, NULL);
+  br_text text = BR_TEXT_ZERO;
+  for (const char *s = cell; *s; s++)
+    br__text_putc (&text, *s == ',' ? '.' : *s);
+  br_status status = text.failed ? BR_NO_MEMORY : br_measure_read (&m, br__text_string (&text), text.length, NULL, NULL);
+  br__text_clear (&text);
   if (status == BR_OK)
     status = br_number_set (z, &m.value);
   br_measure_clear (&m);
@@ -187,6 +195,19 @@ br__points_default (br__class *c)
   return status;
 }
 
+static br_status
+wrong_verdict (br_error *error, const char *path, const br__row *row, const char *name)
+{
+  br__search search;
+  br_status status = wrong_cell (error, BR_SYNTAX, path, row, "a verdict", name);
+  br__search_start (&search, name, strlen (name));
+  for (size_t k = 0; k < BR__VERDICTS; k++)
+    br__search_offer (&search, br__verdict_name (k));
+  if (search.best)
+    br__hint (error, "did you mean `%s`?", search.best);
+  return status;
+}
+
 br_status
 br__points_read (br__class *c, const char *path, br_error *error)
 {
@@ -203,7 +224,7 @@ br__points_read (br__class *c, const char *path, br_error *error)
       while (k < BR__VERDICTS && strcmp (br__verdict_name (k), name) != 0)
         k++;
       if (k == BR__VERDICTS)
-        status = wrong_cell (error, BR_SYNTAX, path, &rows.rows[i], "a verdict", name);
+        status = wrong_verdict (error, path, &rows.rows[i], name);
       else
         status = read_measure (&z, value);
       if (k < BR__VERDICTS && (status != BR_OK || br_number_sign (&z) < 0))

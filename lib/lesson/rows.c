@@ -255,19 +255,38 @@ br__rows_read (br__rows *r, const char *path, br_error *error)
   return status == BR_OK ? br__rows_take (r, bytes, length, path, error) : status;
 }
 
+/* 1 if LENGTH bytes at CELL are one of WORDS.  */
+static int
+is_among (const char *cell, size_t length, const char *words)
+{
+  for (const char *w = words; *w; )
+    {
+      char word[32];
+      size_t n = strcspn (w, " ");
+      memcpy (word, w, n);
+      word[n] = 0;
+      if (br__same_word (cell, length, word))
+        return 1;
+      w += n + (w[n] == ' ');
+    }
+  return 0;
+}
+
 size_t
 br__rows_column (const br__rows *r, const char *words)
 {
-  for (size_t i = 0; r->count && i < r->rows[0].count; i++)
-    for (const char *w = words; *w; )
+  size_t count = r->count ? r->rows[0].count : 0;
+  for (size_t i = 0; i < count; i++)
+    if (is_among (r->rows[0].cells[i], strlen (r->rows[0].cells[i]), words))
+      return i;
+  /* Else one that has such a word: Student name.  */
+  for (size_t i = 0; i < count; i++)
+    for (const char *s = r->rows[0].cells[i]; *s; )
       {
-        char word[32];
-        size_t n = strcspn (w, " ");
-        memcpy (word, w, n);
-        word[n] = 0;
-        if (br__same_word (r->rows[0].cells[i], strlen (r->rows[0].cells[i]), word))
+        size_t n = strcspn (s, " ");
+        if (is_among (s, n, words))
           return i;
-        w += n + (w[n] == ' ');
+        s += n + (s[n] == ' ');
       }
   return SIZE_MAX;
 }

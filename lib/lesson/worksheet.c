@@ -25,6 +25,8 @@ br__worksheet_free (br__worksheet *w)
   for (size_t i = 0; i < w->name_count; i++)
     br__free (w->names[i]);
   br__free (w->names);
+  br__free (w->names_path);
+  br__free (w->path);
   br__own_free (w->own, w->own_count);
   br__free (w->problems);
   br__free (w->title);
@@ -97,10 +99,22 @@ br__placed (br__run *run, br_status status, size_t start, size_t end)
     {
       while (start < end && br__blank_at (run->text + start, 1))
         start++;
+      while (end > start && br__blank_at (run->text + end - 1, 1))
+        end--;
       run->error->offset = start;
       run->error->length = end - start;
     }
   return status;
+}
+
+br_status
+br__not_over (br__run *run, const char *path, const char *other, const char *what, size_t start, size_t end)
+{
+  if (!other || strcmp (path, other) != 0)
+    return BR_OK;
+  br__fail (run->error, BR_DOMAIN, 0, 0, "this would write over %s", what);
+  br__hint (run->error, "give it another name");
+  return br__placed (run, BR_DOMAIN, start, end);
 }
 
 br_status
@@ -234,7 +248,8 @@ read_option (br__worksheet *w, br__run *run)
       if (status == BR_OK)
         status = br__placed (run, br__names_read (&w->names, &w->name_count, path, run->error), start,
                              run->lex.token.offset);
-      br__free (path);
+      br__free (w->names_path);
+      w->names_path = path;
       return status;
     }
   if (br__lex_is_word (&run->lex, "size"))
@@ -383,7 +398,6 @@ br_status
 br__do_worksheet (br__run *run)
 {
   br__worksheet *w = br__alloc_zero (1, sizeof *w);
-  char *path = NULL;
   size_t start = 0;
   br_status status = w ? BR_OK : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   if (!w)
@@ -397,10 +411,12 @@ br__do_worksheet (br__run *run)
   if (status == BR_OK)
     {
       start = run->lex.next;
-      status = br__clause_file (&path, run, start, "");
+      status = br__clause_file (&w->path, run, start, "");
     }
   if (status == BR_OK)
     status = br__end_of_line (run);
+  if (status == BR_OK)
+    status = br__not_over (run, w->path, w->names_path, "the list of names", start, run->end);
   if (status == BR_OK && !w->versions_given && w->name_count)
     w->versions = (int64_t) w->name_count < BR__MOST_VERSIONS ? (int64_t) w->name_count : BR__MOST_VERSIONS;
   if (status == BR_OK && (size_t) w->versions * w->problem_count > BR__MOST_IN_ALL)
@@ -411,16 +427,15 @@ br__do_worksheet (br__run *run)
   if (status == BR_OK)
     status = br__worksheet_draw (w, run);
   if (status == BR_OK)
-    status = br__placed (run, put_file (path, w, run, 0), start, run->end);
+    status = br__placed (run, put_file (w->path, w, run, 0), start, run->end);
   if (status == BR_OK)
-    status = emit_made (run, "worksheet", path, w);
+    status = emit_made (run, "worksheet", w->path, w);
   if (status == BR_OK)
     {
       br__worksheet *old = run->sheet->worksheet;
       run->sheet->worksheet = w;
       w = old;
     }
-  br__free (path);
   br__worksheet_free (w);
   return status;
 }
@@ -439,6 +454,8 @@ br__do_key (br__run *run)
       return status;
     }
   status = br__clause_file (&path, run, start, "");
+  if (status == BR_OK)
+    status = br__not_over (run, path, w->path, "the worksheet", start, run->end);
   if (status == BR_OK)
     status = br__placed (run, put_file (path, w, run, 1), start, run->end);
   if (status == BR_OK)

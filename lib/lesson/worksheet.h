@@ -39,6 +39,7 @@ typedef struct br__worksheet
   char *title;
   char **names;
   size_t name_count;
+  char *names_path, *path;      /* of the list, NULL without one; of the papers */
   br__own *own;
   size_t own_count;
   br__problem *problems;        /* problem I of version V (both from 0) at V * problem_count + I */
@@ -106,6 +107,8 @@ br_status br__worksheet_pdf (const char *path, const br__worksheet *w, br__run *
 br_status br__clause_file (char **path, br__run *run, size_t start, const char *words);
 /* An error without a place, such as one about a file, gets START..END of the line.  */
 br_status br__placed (br__run *run, br_status status, size_t start, size_t end);
+/* An error at START..END where PATH, which is about to be written, is OTHER (may be NULL), which WHAT says.  */
+br_status br__not_over (br__run *run, const char *path, const char *other, const char *what, size_t start, size_t end);
 /* A whole number from LOW to HIGH that is the token at hand.  */
 br_status br__clause_count (int64_t *n, br__run *run, const char *what, int64_t low, int64_t high);
 

@@ -259,6 +259,39 @@ test_class (void **state)
   br_sheet_free (sheet);
 }
 
+/* Tables of points: with a decimal comma, and wrong ones, told with their line and the nearest verdict.  */
+static void
+test_points (void **state)
+{
+  static const struct { const char *table, *says, *hint; } rows[] =
+  {
+    { "verdict,points\nrigth,1\n", "points.csv:2: `rigth` can not be read as a verdict", "did you mean `right`?" },
+    { "verdict,points\nright,-1\n", "points.csv:2: `-1` can not be read as points", "" },
+    { "verdict,points\n\nright,\n", "points.csv:3: the cell where points should stand is empty", "" },
+    { "right,1\n", "points.csv: the first row must name the columns verdict and points", "" },
+  };
+  br_sheet *sheet = NULL;
+  said s = SAID_ZERO;
+  (void) state;
+  check_ok (br_sheet_new (&sheet));
+  put_text ("k.csv", KEY);
+  put_text ("answers.csv", "student,version,1,2\nAda,1,2-3/8 in,13\n");
+  put_text ("points.csv", "Verdict;Points\nkerf forgotten;0,25\n");
+  sheet_say (sheet, &s, "grade answers.csv with k.csv points points.csv into marks.csv");
+  said_is (&s, 0, "marks", "1-1/4");
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      put_text ("points.csv", rows[i].table);
+      assert_int_not_equal (sheet_run (sheet, &s, "grade answers.csv with k.csv points points.csv into marks.csv"), BR_OK);
+      assert_string_equal (s.faults[0].error.message, rows[i].says);
+      assert_string_equal (s.faults[0].error.hint, rows[i].hint);
+      assert_int_equal (s.faults[0].error.offset, 36);
+      assert_int_equal (s.faults[0].error.length, 10);
+    }
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
 /* Files that are no keys or answers: a clear error at the file's name, nothing written.  */
 static void
 test_wrong_files (void **state)
@@ -299,7 +332,7 @@ main (void)
   const struct CMUnitTest tests[] =
   {
     CHECK_TEST (test_verdicts), CHECK_TEST (test_place), CHECK_TEST (test_each_mistake), CHECK_TEST (test_files),
-    CHECK_TEST (test_injection), CHECK_TEST (test_class), CHECK_TEST (test_wrong_files)
+    CHECK_TEST (test_injection), CHECK_TEST (test_class), CHECK_TEST (test_points), CHECK_TEST (test_wrong_files)
   };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, lesson_enter, lesson_leave));

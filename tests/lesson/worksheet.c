@@ -110,6 +110,28 @@ test_names (void **state)
   br_sheet_free (sheet);
 }
 
+/* Neither the list of names nor the papers are lost to a slip.  */
+static void
+test_over (void **state)
+{
+  static const char names[] = "First name,Student name\nx,Ada\n";
+  br_sheet *sheet = new_sheet ();
+  said s = SAID_ZERO;
+  (void) state;
+  lesson_put ("names.csv", names, sizeof names - 1);
+  assert_int_not_equal (sheet_run (sheet, &s, "worksheet sums 1 names names.csv into names.csv"), BR_OK);
+  assert_string_equal (s.faults[0].error.message, "this would write over the list of names");
+  assert_int_equal (s.faults[0].error.offset, 38);
+  lesson_contains ("names.csv", "First name", 1);
+  sheet_say (sheet, &s, "worksheet sums 1 names names.csv into a.csv");
+  said_is (&s, 0, "papers", "1");
+  assert_int_not_equal (sheet_run (sheet, &s, "key a.csv"), BR_OK);
+  assert_string_equal (s.faults[0].error.message, "this would write over the worksheet");
+  lesson_contains ("a.csv", "name,version,problem", 1);
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
 /* The teacher's own problems, with the numbers of the sheet.  */
 static void
 test_own (void **state)
@@ -280,6 +302,8 @@ test_wrong_lines (void **state)
     { "worksheet sums 2 into none/a.txt", "can not write `none/a.txt`: there is no such file or folder", 22 },
     { "worksheet own 1 into a.txt", "1 own problems are asked for, and the sheet has 0 with an answer", 0 },
     { "key k.txt", "there is no worksheet yet", 0 },
+    { "grade a.csv with k.csv into a.csv", "this would write over the answers", 28 },
+    { "grade a.csv with k.csv into k.csv", "this would write over the key", 28 },
     { "problem", "the line ends where the problem's text should stand", 7 },
     { "answer 2", "there is no problem that waits for an answer", 0 },
     { "grade a.csv into b.csv", "the line ends where `with KEY.csv` should stand", 22 },
@@ -384,7 +408,7 @@ main (void)
 {
   const struct CMUnitTest tests[] =
   {
-    CHECK_TEST (test_for_ever), CHECK_TEST (test_seed), CHECK_TEST (test_names), CHECK_TEST (test_own),
+    CHECK_TEST (test_for_ever), CHECK_TEST (test_seed), CHECK_TEST (test_names), CHECK_TEST (test_over), CHECK_TEST (test_own),
     CHECK_TEST (test_own_marks), CHECK_TEST (test_own_key), CHECK_TEST (test_head),
     CHECK_TEST (test_textbook), CHECK_TEST (test_wrong_lines), CHECK_TEST (test_wrong_answers),
     CHECK_TEST (test_progress), CHECK_TEST (test_memory)

@@ -160,6 +160,19 @@ find_scale (fit *f)
   return status;
 }
 
+/* A drawn size as one would measure it: 5-19/32", 12.5 mm; a part of an inch that no rule has, about so.  */
+static br_status
+put_drawn_size (br_text *t, const br__value *drawn, const br__settings *s)
+{
+  int64_t n, d;
+  const br_number *x = br_real_rational (&drawn->real);
+  int on_rule = !x || (br_number_get_ratio (&n, &d, x) && d <= 64 && (d & (d - 1)) == 0);
+  if (on_rule || !is_inch (s))
+    return br__shown (t, drawn, s);
+  br__text_puts (t, "about ");
+  return br__put_ruler_mark (t, x, BR_NEAREST, s);
+}
+
 /* The fields of one side as drawn.  */
 static br_status
 put_drawn (br_record *r, fit *f, int i)
@@ -183,7 +196,7 @@ put_drawn (br_record *r, fit *f, int i)
   if (status == BR_OK)
     {
       br__put_exact (r, keys[i].exact, br_real_rational (&z));
-      status = br__shown (&t, &drawn, s);
+      status = put_drawn_size (&t, &drawn, s);
       br__put_from (r, keys[i].shown, &t);
     }
   /* How many squares of the sketch paper it takes.  */

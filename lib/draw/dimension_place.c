@@ -22,7 +22,9 @@
 #define FIRST_TIER (BR__INCH * 3 / 8)
 #define NEXT_TIER (BR__INCH / 4)
 #define MOST_UPRIGHT 4                  /* tiers to the left: each is as wide as a text */
-#define SLACK (BR__INCH * 3 / 4)        /* how far a line may reach beyond the view, along it */
+/* How far a line may reach beyond the view: at its lower left corner, where level and upright ones meet, with
+   the tail of an arrow at the most.  */
+#define SLACK (BR__INCH * 3 / 4)
 
 static int64_t
 larger (int64_t x, int64_t y)
@@ -99,7 +101,7 @@ place (br__size_line *row, br__size_lines *d, int64_t low, int64_t high)
   int best = -1, manner = 0, most = d->upright ? MOST_UPRIGHT : BR__MOST_TIERS;
   for (int tier = 0; tier <= d->tiers && tier < most && least > 0; tier++)
     for (int i = INSIDE; i < MANNERS; i++)
-      if (lay (row, d, i) && row->low >= low - SLACK && row->high <= high + SLACK
+      if (lay (row, d, i) && row->low >= low - TAIL && row->high <= high + SLACK
           && goes_into (&cost, row, d, tier) && cost < least)
         {
           least = cost;

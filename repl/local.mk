@@ -10,6 +10,7 @@ repl_answers = \
   repl/text_column.c \
   repl/text_cut.c \
   repl/text_design.c \
+  repl/text_draw.c \
   repl/text_lesson.c \
   repl/text_piece.c \
   repl/text_round.c \

@@ -22,22 +22,14 @@ most (int64_t x, int64_t y)
   return x > y ? x : y;
 }
 
-/* The first multiple of STEP, counted from FROM, that is not below LOW.  */
-static int64_t
-first_line (int64_t low, int64_t step, int64_t from)
-{
-  int64_t rest = (low - from) % step;
-  return rest == 0 ? low : rest > 0 ? low + step - rest : low - rest;
-}
-
 void
 br__plot_grid (br__plot *p, br__area area, int64_t step, int64_t x, int64_t y)
 {
   if (step <= 0 || (area.x2 - area.x) / step > MOST_SQUARES || (area.y2 - area.y) / step > MOST_SQUARES)
     return;
-  for (int64_t at = first_line (area.x, step, x); at <= area.x2; at += step)
+  for (int64_t at = br__next_line (area.x, step, x); at <= area.x2; at += step)
     br__plot_line (p, BR__PEN_GRID, at, area.y, at, area.y2, 0);
-  for (int64_t at = first_line (area.y, step, y); at <= area.y2; at += step)
+  for (int64_t at = br__next_line (area.y, step, y); at <= area.y2; at += step)
     br__plot_line (p, BR__PEN_GRID, area.x, at, area.x2, at, 0);
 }
 
@@ -74,16 +66,15 @@ br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v
 {
   br__plot made = { .inks = NULL };
   br__size_lines level = { .rows = NULL }, upright = { .rows = NULL };
-  int64_t wide = v->reach.x2 - v->reach.x, high = v->reach.y2 - v->reach.y;
   br_status status = br__size_lines_make (&level, run, v, 0);
   if (status == BR_OK)
     status = br__size_lines_make (&upright, run, v, 1);
   if (status == BR_OK)
     {
       int64_t left = most (most (upright.depth, level.before), AROUND), top = most (upright.after, AROUND);
-      int64_t width = left + wide + most (level.after, AROUND);
-      int64_t height = top + high + most (most (level.depth, upright.before), AROUND);
-      int64_t x = left - v->reach.x, y = top + v->reach.y2;
+      int64_t x = br__next_line (left - v->reach.x, BR__FINE, 0), y = br__next_line (top + v->reach.y2, BR__FINE, 0);
+      int64_t width = x + v->reach.x2 + most (level.after, AROUND);
+      int64_t height = y - v->reach.y + most (most (level.depth, upright.before), AROUND);
       width = most (width, LEAST_WIDTH);
       if (grid)
         br__plot_grid (&made, (br__area) { 0, 0, width, height }, grid, x, y);

@@ -4,6 +4,9 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/dimension_line.c \
   lib/draw/dimension_line.h \
   lib/draw/dimension_place.c \
+  lib/draw/draw.c \
+  lib/draw/draw.h \
+  lib/draw/draw_record.c \
   lib/draw/ink_map.c \
   lib/draw/ink_map.h \
   lib/draw/label.c \

@@ -158,8 +158,9 @@ br__paperwork_make (br__paperwork *w, br__run *run, const char *what, const br_n
 br__area
 br__paper_room (const br__paperwork *w)
 {
-  return (br__area) { w->margin + PAD, w->margin + PAD, w->paper_width - w->margin - PAD,
-                      w->paper_height - w->margin - BR__BLOCK_HEIGHT - PAD };
+  int64_t corner = br__next_line (w->margin + PAD, BR__FINE, 0);
+  int64_t right = w->paper_width - w->margin - PAD, foot = w->paper_height - w->margin - BR__BLOCK_HEIGHT - PAD;
+  return (br__area) { corner, corner, right - right % BR__FINE, foot - foot % BR__FINE };
 }
 
 /* ---- Files ---- */
@@ -181,8 +182,8 @@ compose (br__plot *page, const br__plot *figure, const br__paperwork *w)
 {
   br__area room = br__paper_room (w);
   br__area frame = { w->margin, w->margin, w->paper_width - w->margin, w->paper_height - w->margin };
-  int64_t dx = room.x + (room.x2 - room.x - figure->width) / 2;
-  int64_t dy = room.y + (room.y2 - room.y - figure->height) / 2;
+  int64_t dx = br__next_line (room.x + (room.x2 - room.x - figure->width) / 2 - BR__FINE / 2, BR__FINE, 0);
+  int64_t dy = br__next_line (room.y + (room.y2 - room.y - figure->height) / 2 - BR__FINE / 2, BR__FINE, 0);
   page->width = w->paper_width;
   page->height = w->paper_height;
   if (figure->squares)
@@ -198,8 +199,8 @@ stretch (br__paperwork *w, const br__plot *figure)
 {
   br__area room = br__paper_room (w);
   int64_t wide = figure->width - (room.x2 - room.x), high = figure->height - (room.y2 - room.y);
-  w->paper_width += wide > 0 ? wide : 0;
-  w->paper_height += high > 0 ? high : 0;
+  w->paper_width += wide > 0 ? br__next_line (wide, BR__INCH / 4, 0) : 0;
+  w->paper_height += high > 0 ? br__next_line (high, BR__INCH / 4, 0) : 0;
 }
 
 static br_status

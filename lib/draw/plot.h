@@ -64,6 +64,8 @@ int64_t br__pen_width (br__pen pen);
 void br__plot_clear (br__plot *p);
 /* The new ink, all zero but for what is given; never NULL (a spare one once memory has run out).  */
 br__ink *br__plot_add (br__plot *p, br__ink_type type, br__pen pen, int64_t x, int64_t y);
+/* Gives INK, the one added last, a copy of TEXT (may be NULL).  */
+void br__ink_name (br__plot *p, br__ink *ink, const char *text);
 void br__plot_line (br__plot *p, br__pen pen, int64_t x, int64_t y, int64_t x2, int64_t y2, int dashed);
 void br__plot_text (br__plot *p, int64_t x, int64_t y, br_align align, int64_t size, const char *text);
 /* Room that a text of SIZE takes at the most.  */
@@ -79,6 +81,10 @@ int br__segment_meets (int64_t x, int64_t y, int64_t x2, int64_t y2, br__area a)
 void br__across (int64_t *x, int64_t *y, int64_t dx, int64_t dy, int64_t r);
 /* The corners of an arrow head: tip, and the two behind it.  */
 void br__arrow_corners (int64_t corners[6], const br__ink *arrow);
+/* The first place that is FROM and a multiple of STEP, and not below LOW.  */
+int64_t br__next_line (int64_t low, int64_t step, int64_t from);
+/* The corner of a drawing lies on a multiple of this, so that sizes are easily measured back in a file.  */
+#define BR__FINE (BR__INCH / 100)
 /* Moves everything from ink FIRST on.  */
 void br__plot_shift (br__plot *p, size_t first, int64_t dx, int64_t dy);
 

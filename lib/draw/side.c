@@ -335,7 +335,6 @@ br__view_plot (br__plot *p, const br__side_view *v, int64_t left, int64_t top)
         plot_centre (p, x, y, d->a);
       br__ink *ink = plot_shape (p, d, x, y);
       ink->dashed = !d->tied;
-      ink->text = br__strndup (d->shape->name, strlen (d->shape->name));
-      p->failed = p->failed || !ink->text;
+      br__ink_name (p, ink, d->shape->name);
     }
 }

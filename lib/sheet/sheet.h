@@ -263,6 +263,7 @@ br_status br__do_arc (br__run *run);
 br_status br__do_line (br__run *run);
 br_status br__do_shapes (br__run *run);
 br_status br__do_clear (br__run *run);
+br_status br__do_draw (br__run *run);
 br_status br__do_report (br__run *run);
 br_status br__do_undo (br__run *run);
 br_status br__do_redo (br__run *run);

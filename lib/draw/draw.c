@@ -1,0 +1,301 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   draw.c - the statement draw: what is to be drawn, at which scale, on which paper.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "draw/draw.h"
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "lesson/worksheet.h"
+
+#define CLAUSES "layer of into scale grid paper"
+#define LEAST_SQUARE (BR__INCH / 32)
+
+static void
+drawing_clear (br__drawing *d)
+{
+  br__free (d->layer);
+  br__free (d->of);
+  br__free (d->path);
+  br_number_clear (&d->ratio);
+  br_number_clear (&d->grid);
+  br__paperwork_clear (&d->w);
+  br__view_clear (&d->view);
+  br__plot_clear (&d->figure);
+}
+
+/* ---- Reading ---- */
+
+static int
+is_clause (const char *word, size_t length)
+{
+  const char *at = CLAUSES;
+  while (*at)
+    {
+      size_t n = strcspn (at, " ");
+      if (n == length && memcmp (at, word, n) == 0)
+        return 1;
+      at += n + (at[n] == ' ');
+    }
+  return 0;
+}
+
+/* The end of what stands at START, up to the next clause, without blanks at its end.  */
+static size_t
+end_of_clause (const br__run *run, size_t start)
+{
+  size_t at = start, last = start;
+  while (at < run->end)
+    {
+      size_t word, blank;
+      while (at < run->end && (blank = br__blank_at (run->text + at, run->end - at)) > 0)
+        at += blank;
+      for (word = at; at < run->end && !br__blank_at (run->text + at, run->end - at); at++)
+        continue;
+      if (is_clause (run->text + word, at - word))
+        break;
+      last = at > word ? at : last;
+    }
+  return last;
+}
+
+static br_status
+read_scale (br__drawing *d, br__run *run)
+{
+  size_t start = run->lex.token.offset, end = end_of_clause (run, start);
+  br_status status = br_scale_read (&d->ratio, run->text + start, end - start, run->error);
+  if (status != BR_OK)
+    {
+      run->error->offset += start;
+      return status;
+    }
+  d->scaled = 1;
+  run->lex.next = end;
+  return br__lex_next (&run->lex, run->error);
+}
+
+/* The size of a square: a fraction, plain in the sheet's unit.  */
+static br_status
+read_grid (br__drawing *d, br__run *run)
+{
+  br__tree tree = BR__TREE_ZERO;
+  br__value v = BR__VALUE_ZERO;
+  br_status status = br__parse_size (&tree, &run->lex, run->error);
+  if (status == BR_OK)
+    status = br__value_of (&v, run, &tree);
+  if (status == BR_OK && v.dimension == BR_PLAIN)
+    status = br__to_length (&v, &run->sheet->settings);
+  if (status == BR_OK)
+    {
+      const br_number *q = br_real_rational (&v.real);
+      if (v.dimension != BR_LENGTH || !q || br_number_sign (q) <= 0)
+        status = br__fail (run->error, BR_DOMAIN, tree.base, tree.length, "a square has a length over zero, a fraction");
+      else
+        status = br_number_set (&d->grid, q);
+    }
+  if (status != BR_OK)
+    br__fail_plain (run->error, status, tree.base, tree.length);
+  br__tree_clear (&tree);
+  br__value_clear (&v);
+  return status;
+}
+
+static br_status
+read_paper (br__drawing *d, br__run *run)
+{
+  const br__token t = run->lex.token;
+  d->paper = t.type == BR__NAME ? br__paper_find (run->text + t.offset, t.length) : NULL;
+  if (d->paper)
+    return br__lex_next (&run->lex, run->error);
+  br__expected (run, "a paper such as `letter`, `legal`, `tabloid` or `a4`");
+  br__hint (run->error, "help paper lists them");
+  return BR_SYNTAX;
+}
+
+static br_status
+read_name (char **name, br__run *run, const char *what)
+{
+  const br__token t = run->lex.token;
+  if (t.type != BR__NAME)
+    return br__expected (run, what);
+  char *copy = br__strndup (run->text + t.offset, t.length);
+  if (!copy)
+    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  br__free (*name);
+  *name = copy;
+  return br__lex_next (&run->lex, run->error);
+}
+
+static br_status
+read_file (br__drawing *d, br__run *run, size_t start)
+{
+  br_status status = br__clause_file (&d->path, run, start, CLAUSES);
+  d->path_start = start;
+  d->path_end = end_of_clause (run, start);
+  if (status == BR_OK && !br__picture_form (d->path))
+    {
+      br__fail (run->error, BR_DOMAIN, 0, 0, "a drawing is a .pdf, .svg or .png file");
+      status = br__placed (run, BR_DOMAIN, d->path_start, d->path_end);
+    }
+  return status;
+}
+
+/* The clause at hand, which is not the line's end.  */
+static br_status
+read_clause (br__drawing *d, br__run *run)
+{
+  const br__lexer at = run->lex;
+  size_t behind = run->lex.next;
+  if (br__lex_is_word (&at, "into") && !d->path)
+    return read_file (d, run, behind);
+  int scale = br__lex_is_word (&at, "scale") && !d->scaled, grid = br__lex_is_word (&at, "grid");
+  int paper = br__lex_is_word (&at, "paper") && !d->paper, layer = br__lex_is_word (&at, "layer") && !d->layer;
+  int of = br__lex_is_word (&at, "of") && !d->of;
+  grid = grid && br_number_sign (&d->grid) == 0;
+  /* What is given twice, or no clause at all.  */
+  if (!scale && !grid && !paper && !layer && !of)
+    return br__expected (run, "`into`, `scale`, `grid`, `paper`, `layer` or `of`");
+  br_status status = br__lex_next (&run->lex, run->error);
+  if (status != BR_OK)
+    return status;
+  return scale ? read_scale (d, run) : grid ? read_grid (d, run) : paper ? read_paper (d, run)
+         : layer ? read_name (&d->layer, run, "the name of a layer") : read_name (&d->of, run, "the name of a part");
+}
+
+static br_status
+read_statement (br__drawing *d, br__run *run)
+{
+  br_status status = BR_OK;
+  if (br__lex_is_word (&run->lex, "side"))
+    status = br__lex_next (&run->lex, run->error);
+  while (status == BR_OK && run->lex.token.type != BR__END)
+    status = read_clause (d, run);
+  return status;
+}
+
+/* ---- The scale and the paper ---- */
+
+static br_status
+make_view (br__drawing *d, br__run *run, const br_number *ratio)
+{
+  br_status status = br__view_make (&d->view, run, ratio, d->layer, d->of);
+  size_t start = run->word.offset, length = run->end - start;
+  if (status == BR_DOMAIN)
+    {
+      br__fail (run->error, BR_DOMAIN, start, length, d->layer || d->of ? "there is no shape of that layer or part"
+                                                                        : "there is no shape to be drawn yet");
+      br__hint (run->error, d->layer || d->of ? "`shapes` lists them" : "circle wheel = 3-1/2 at 0, 0");
+    }
+  else if (status == BR_TOO_BIG)
+    {
+      br__fail (run->error, BR_TOO_BIG, start, length, "a shape reaches too far to be drawn");
+      br__hint (run->error, "`shapes` lists sizes and places");
+    }
+  else if (status != BR_OK)
+    br__fail_plain (run->error, status, start, length);
+  return status;
+}
+
+/* The figure at RATIO on paper upright or on its side; *FITS is 1 if it goes on one sheet.  */
+static br_status
+try_scale (int *fits, br__drawing *d, br__run *run, const br_number *ratio, int landscape)
+{
+  br_status status = br__paperwork_make (&d->w, run, "side view", ratio, br_number_sign (&d->grid) ? &d->grid : NULL,
+                                         d->paper, landscape);
+  if (status != BR_OK)
+    return br__fail_plain (run->error, status, run->word.offset, run->end - run->word.offset);
+  if (d->w.grid < LEAST_SQUARE)
+    return br__fail (run->error, BR_DOMAIN, run->word.offset, run->end - run->word.offset,
+                     "squares of less than 1/32 in can not be told apart");
+  br__area room = br__paper_room (&d->w);
+  status = make_view (d, run, ratio);
+  if (status == BR_OK)
+    status = br__draw_side (&d->figure, &d->found, run, &d->view, d->w.grid);
+  *fits = status == BR_OK && d->figure.width <= room.x2 - room.x && d->figure.height <= room.y2 - room.y;
+  d->landscape = landscape;
+  return status;
+}
+
+/* Whether the shapes alone, a figure is larger, can fit at ROW; FULL is their reach at full size.  */
+static int
+may_fit (const br__scale_row *row, br__area full, br__area room)
+{
+  return (__int128) (full.x2 - full.x) * row->drawn <= (__int128) (room.x2 - room.x) * row->full
+         && (__int128) (full.y2 - full.y) * row->drawn <= (__int128) (room.y2 - room.y) * row->full;
+}
+
+/* The largest standard scale at which all goes on one sheet; the smallest where there is none.  */
+static br_status
+find_scale (br__drawing *d, br__run *run)
+{
+  const br__scale_row *row, *next;
+  br_number ratio = BR_NUMBER_ZERO;
+  br__area room[2] = { { 0, 0, 0, 0 }, { 0, 0, 0, 0 } };
+  int fits = 0, metric = 0;
+  br_status status = br_number_set_int (&ratio, 1);
+  for (int i = 0; i < 2 && status == BR_OK; i++)
+    {
+      status = br__paperwork_make (&d->w, run, "side view", &ratio, NULL, d->paper, i);
+      room[i] = br__paper_room (&d->w);
+      metric = d->w.metric;
+    }
+  if (status == BR_OK && (room[0].x2 - room[0].x < BR__INCH || room[0].y2 - room[0].y < BR__INCH))
+    status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->end - run->word.offset,
+                       "the margins leave too little of the paper");
+  else if (status != BR_OK)
+    br__fail_plain (run->error, status, run->word.offset, run->end - run->word.offset);
+  if (status == BR_OK)
+    status = make_view (d, run, &ratio);
+  br__area full = d->view.reach;
+  for (size_t i = 0; !fits && status == BR_OK && (row = br__scale_at (i, !metric)) != NULL; i++)
+    {
+      next = br__scale_at (i + 1, !metric);
+      status = br_number_set_ratio (&ratio, row->drawn, row->full);
+      for (int landscape = 0; landscape < 2 && !fits && status == BR_OK; landscape++)
+        if (may_fit (row, full, room[landscape]) || (!next && landscape))
+          status = try_scale (&fits, d, run, &ratio, landscape);
+    }
+  br_number_clear (&ratio);
+  return status;
+}
+
+/* At the scale that was asked for, the sheet lies as the figure does where it does not fit upright.  */
+static br_status
+take_scale (br__drawing *d, br__run *run)
+{
+  int fits = 0;
+  br_status status = try_scale (&fits, d, run, &d->ratio, 0);
+  if (status == BR_OK && !fits && d->figure.width > d->figure.height)
+    status = try_scale (&fits, d, run, &d->ratio, 1);
+  return status;
+}
+
+br_status
+br__do_draw (br__run *run)
+{
+  br__drawing d;
+  br_text words = BR_TEXT_ZERO;
+  memset (&d, 0, sizeof d);
+  br_status status = read_statement (&d, run);
+  if (status == BR_OK && !d.path)
+    status = br__expected (run, "`into FILE.pdf`, `.svg` or `.png`");
+  if (status == BR_OK)
+    status = d.scaled ? take_scale (&d, run) : find_scale (&d, run);
+  if (status == BR_OK)
+    {
+      status = br__put_description (&words, run->sheet, &d.view);
+      if (status != BR_OK)
+        br__fail_plain (run->error, status, run->word.offset, run->end - run->word.offset);
+    }
+  if (status == BR_OK)
+    status = br__placed (run, br__draw_file (&d.pages, run, &d.figure, &d.w, br__text_string (&words), d.path),
+                         d.path_start, d.path_end);
+  if (status == BR_OK)
+    status = br__drawing_emit (&d, run);
+  br__text_clear (&words);
+  drawing_clear (&d);
+  return status;
+}

@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   draw.h - between the statement draw and its answer.  */
+#ifndef BR_DRAW_DRAW_H
+#define BR_DRAW_DRAW_H
+
+#include "draw/plot.h"
+
+typedef struct br__drawing
+{
+  char *layer, *of;             /* or NULL: all */
+  char *path;                   /* or NULL: shown in the terminal */
+  size_t path_start, path_end;  /* its place in the line */
+  int scaled;                   /* RATIO was asked for */
+  br_number ratio;
+  br_number grid;               /* inches; 0: the sheet's */
+  const br__paper *paper;       /* or NULL: the sheet's */
+  int landscape;
+  br__paperwork w;
+  br__side_view view;
+  br__plot figure;
+  br__draw_result found;
+  size_t pages;
+} br__drawing;
+
+/* draw_record.c: the record `drawing`.  */
+br_status br__drawing_emit (const br__drawing *d, br__run *run);
+
+#endif

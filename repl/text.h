@@ -50,8 +50,8 @@ extern const text_kind text_tidies[];
 extern const text_kind text_tools[];
 extern const text_kind text_shapes[];
 extern const text_kind text_views[];
-
 extern const text_kind text_drawings[];
+
 /* Pieces that the printers share: text_piece.c.  A char * that is returned is the caller's to
    free, and NULL when memory ran out.  */
 int text_is_exact (const br_record *record);

@@ -83,16 +83,16 @@ static const br__statement statements[] =
   { "report", "report into FILE.html", "the whole sheet as a page for a phone, a printer or a screen reader",
     "One file with nothing outside it: the side view, what is missing, dimensions, checks,\n"
     "cautions, parts and the cutting plan.", BR__FOLLOW_WORD, "into", 0, br__do_report },
-  { "explain", "explain VALUE [to MARK]", "each step as it is done by hand",
-    "Each step is an equation, and both sides can be typed back.  Of a dimension, the whole\n"
-    "chain that leads to it.", BR__FOLLOW_VALUE, "to", 0, br__do_explain },
-  { "divide", "divide LENGTH into N [kerf K]", "equal pieces, and where to mark them from one end",
   { "draw", "draw [side] into FILE.pdf [scale 1:4] [grid 1/4] [paper letter] [layer NAME] [of PART]",
     "the side view to scale, on squares, with its sizes",
     "FILE ends in .pdf, .svg or .png.  Without `scale` it is the largest standard one at which all\n"
     "goes on the paper; what is larger comes as several sheets of a PDF, which overlap.  A shape\n"
     "that is not tied down is dashed.", BR__FOLLOW_WORD, "side into scale grid paper layer of letter a4", 0,
     br__do_draw },
+  { "explain", "explain VALUE [to MARK]", "each step as it is done by hand",
+    "Each step is an equation, and both sides can be typed back.  Of a dimension, the whole\n"
+    "chain that leads to it.", BR__FOLLOW_VALUE, "to", 0, br__do_explain },
+  { "divide", "divide LENGTH into N [kerf K]", "equal pieces, and where to mark them from one end",
     "The kerf is the sheet's where none is said.  A mark is where a piece ends: the saw cuts\n"
     "beyond it.  Each is measured from the end, so that errors do not add up.",
     BR__FOLLOW_VALUE, "into kerf", 0, br__do_divide },

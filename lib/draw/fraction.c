@@ -28,7 +28,7 @@ struct br__shape
 {
   PangoLayout *layout;
   double width;
-  cairo_scaled_font_t *font;      /* of a run with one glyph for each byte (or the slash), else NULL */
+  cairo_scaled_font_t *font;      /* of a run with one glyph for each character, else NULL */
   const PangoGlyphInfo *glyphs;   /* then those */
   UT_hash_handle hh;
   char key[];                     /* bold, size in 1/72,000 in, text */
@@ -96,6 +96,16 @@ look_for_glyphs (br__shape *s, size_t characters)
   s->glyphs = run->glyphs->glyphs;
 }
 
+/* How many characters LENGTH bytes of TEXT are taken for: one, such as a times sign, or one for each byte.  */
+static size_t
+characters_in (const char *text, size_t length)
+{
+  size_t n = 1;
+  while (n < length && ((unsigned char) text[n] & 0xC0) == 0x80)
+    n++;
+  return n == length ? 1 : length;
+}
+
 static br__shape *
 new_shape (br_page *page, const char *key, size_t head, size_t n, int32_t size, int bold)
 {
@@ -107,7 +117,7 @@ new_shape (br_page *page, const char *key, size_t head, size_t n, int32_t size, 
   s->layout = shape_text (page, key + head, n - head, size, bold);
   pango_layout_get_extents (s->layout, NULL, &logical);
   s->width = (double) logical.width / PANGO_SCALE;
-  look_for_glyphs (s, n - head == sizeof SLASH - 1 && memcmp (key + head, SLASH, n - head) == 0 ? 1 : n - head);
+  look_for_glyphs (s, characters_in (key + head, n - head));
   HASH_ADD (hh, page->shapes, key, n, s);
   return s;
 }
@@ -176,7 +186,7 @@ set_run (br_page *page, const char *text, size_t length, double x, double y, int
   br__shape *s = length ? shape_of (page, text, length, size, bold) : NULL;
   if (!s)
     return 0;
-  if (draw && !add_glyphs (page, s, x, y, text, length, length))
+  if (draw && !add_glyphs (page, s, x, y, text, length, characters_in (text, length)))
     {
       put_batch (page);
       cairo_move_to (page->cairo, x, y);

@@ -59,8 +59,12 @@ put_key (br_text *t, const br__task *task)
   br__text_puts (t, "</b></p>\n<p>");
   for (size_t i = 0; i < task->steps.count; i++)
     {
-      br__put_fractions (t, br__text_string (&task->steps.rows[i]));
+      br_text step = BR_TEXT_ZERO;
+      br__put_step (&step, br__text_string (&task->steps.rows[i]));
+      br__put_fractions (t, br__text_string (&step));
       br__text_puts (t, "<br>\n");
+      t->failed |= step.failed;
+      br__text_clear (&step);
     }
   br__text_puts (t, "</p><table><tr><th>Usual wrong answer</th><th>Mistake</th><th>What it shows</th></tr>\n");
   for (unsigned i = 0; i < task->wrong_count && i < BR__WRONG_IN_KEY; i++)

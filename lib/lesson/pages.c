@@ -188,7 +188,11 @@ put_key_rows (layout *l, const br__task *task, int draw)
   br__text_printf (&t, "Answer: %s", br__text_string (&task->answer));
   high += put_row (l, 0, 1, br__text_string (&t), draw);
   for (size_t i = 0; i < task->steps.count; i++)
-    high += put_row (l, BR_PAGE_INCH / 4, 0, br__text_string (&task->steps.rows[i]), draw);
+    {
+      br__text_reset (&t);
+      br__put_step (&t, br__text_string (&task->steps.rows[i]));
+      high += put_row (l, BR_PAGE_INCH / 4, 0, br__text_string (&t), draw);
+    }
   for (unsigned i = 0; i < task->wrong_count && i < BR__WRONG_IN_KEY; i++)
     {
       br__text_reset (&t);

@@ -59,6 +59,20 @@ br__put_caution (br_text *t, const br__worksheet *w)
 }
 
 void
+br__put_step (br_text *t, const char *step)
+{
+  while (*step)
+    {
+      int sign = step[0] == ' ' && (step[1] == '*' || step[1] == '/') && step[2] == ' ';
+      if (sign)
+        br__text_puts (t, step[1] == '*' ? " \xC3\x97 " : " \xC3\xB7 ");
+      else
+        br__text_putc (t, *step);
+      step += sign ? 3 : 1;
+    }
+}
+
+void
 br__put_picture (br_text *t, const br__problem *p)
 {
   br__ratio marks = br__ratio_mul (br__ratio_part (p->given[0]), br__ratio_of (p->level, 1));
@@ -142,7 +156,11 @@ put_key (br_text *t, const br__task *task)
 {
   br__text_printf (t, "    Answer: %s\n", br__text_string (&task->answer));
   for (size_t i = 0; i < task->steps.count; i++)
-    br__text_printf (t, "      %s\n", br__text_string (&task->steps.rows[i]));
+    {
+      br__text_puts (t, "      ");
+      br__put_step (t, br__text_string (&task->steps.rows[i]));
+      br__text_putc (t, '\n');
+    }
   br__text_puts (t, "    Usual wrong answers:\n");
   for (unsigned i = 0; i < task->wrong_count && i < BR__WRONG_IN_KEY; i++)
     {

@@ -16,6 +16,8 @@ br_status br__each_task (br__run *run, const br__worksheet *w, int key, const ch
 void br__put_instruction (br_text *t);
 /* What to mind where the problems of W speak of saws or of gaps; nothing where they do not.  */
 void br__put_caution (br_text *t, const br__worksheet *w);
+/* A worked step as it is written by hand, with the signs of the trade: a slash is left to fractions.  */
+void br__put_step (br_text *t, const char *step);
 /* The picture of P in words, for whoever can not see it; it does not give the answer away.  */
 void br__put_picture (br_text *t, const br__problem *p);
 

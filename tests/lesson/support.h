@@ -23,7 +23,7 @@ lesson_leave (void **state)
 {
   static const char *const names[] =
   { "a.txt", "b.txt", "a.csv", "b.csv", "a.html", "k.txt", "k.csv", "k.html", "names.csv", "answers.csv", "marks.csv",
-    "points.csv", "a.pdf", "my paper.txt" };
+    "points.csv", "a.pdf", "a.svg", "my paper.txt" };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (names); i++)
     unlink (names[i]);

@@ -150,7 +150,7 @@ test_own (void **state)
   lesson_contains ("a.txt", " 2. The cart's wheel is 3-1/2\" across; what is half of it?\n", 1);
   lesson_contains ("a.txt", " 3. How far around is the wheel?\n", 1);
   sheet_say (sheet, &s, "key k.txt");
-  lesson_contains ("k.txt", "Answer: 1-3/4\"\n      wheel / 2 = 3-1/2\" / 2\n", 1);
+  lesson_contains ("k.txt", "Answer: 1-3/4\"\n      wheel \xC3\xB7 2 = 3-1/2\" \xC3\xB7 2\n", 1);
   /* Pi times 3-1/2 is 10.9955...; 11 is the nearest sixteenth.  */
   lesson_contains ("k.txt", "Answer: 11\"\n", 1);
   /* Undo takes a problem away as it takes any line.  */

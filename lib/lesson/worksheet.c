@@ -49,6 +49,15 @@ among (const char *words, const char *word, size_t length)
   return 0;
 }
 
+/* Where the word at START ends.  */
+static size_t
+word_end (const br__run *run, size_t start)
+{
+  while (start < run->end && !br__blank_at (run->text + start, 1))
+    start++;
+  return start;
+}
+
 br_status
 br__clause_file (char **path, br__run *run, size_t start, const char *words)
 {
@@ -57,6 +66,8 @@ br__clause_file (char **path, br__run *run, size_t start, const char *words)
   br_status status;
   while (start < run->end && br__blank_at (text + start, 1))
     start++;
+  if (among (words, text + start, word_end (run, start) - start))
+    return br__fail (run->error, BR_SYNTAX, start, word_end (run, start) - start, "the name of a file should stand here");
   if (start < run->end && text[start] == '"')
     {
       start++;
@@ -70,8 +81,7 @@ br__clause_file (char **path, br__run *run, size_t start, const char *words)
         size_t word = end + 1, stop;
         if (!br__blank_at (text + end, 1))
           continue;
-        for (stop = word; stop < run->end && !br__blank_at (text + stop, 1); stop++)
-          continue;
+        stop = word_end (run, word);
         if (stop > word && among (words, text + word, stop - word))
           break;
       }
@@ -148,7 +158,12 @@ read_topic (const br__topic **topic, int *own, br__run *run)
   *topic = NULL;
   *own = br__lex_is_word (&run->lex, "own");
   if (at.type != BR__NAME)
-    return br__expected (run, "the name of a topic");
+    {
+      br__expected (run, "the name of a topic");
+      if (at.type == BR__NUMBER)
+        br__hint (run->error, "the count stands behind the topic: `sums 5`");
+      return BR_SYNTAX;
+    }
   if (*own)
     return BR_OK;
   br__search_start (&search, run->text + at.offset, at.length);
@@ -236,10 +251,28 @@ read_choice (int *second, br__run *run, const char *no, const char *yes, const c
   return br__lex_next (&run->lex, run->error);
 }
 
+/* An error where the word at hand was there before.  */
+static br_status
+once (br__worksheet *w, br__run *run)
+{
+  static const char *const words[] = { "ruler", "seed", "versions", "names", "size", "paper" };
+  const br__token *at = &run->lex.token;
+  for (unsigned i = 0; i < sizeof words / sizeof words[0]; i++)
+    if (br__lex_is_word (&run->lex, words[i]))
+      {
+        if (w->told & 1u << i)
+          return br__fail (run->error, BR_SYNTAX, at->offset, at->length, "`%s` stands here twice", words[i]);
+        w->told |= 1u << i;
+      }
+  return BR_OK;
+}
+
 static br_status
 read_option (br__worksheet *w, br__run *run)
 {
-  br_status status;
+  br_status status = once (w, run);
+  if (status != BR_OK)
+    return status;
   if (br__lex_is_word (&run->lex, "names"))
     {
       char *path = NULL;
@@ -357,7 +390,9 @@ put_file (const char *path, const br__worksheet *w, br__run *run, int key)
         br__text_clear (&out);
         return status;
       }
-  return br__fail (run->error, BR_DOMAIN, 0, 0, "the name must end in .pdf, .txt, .csv or .html");
+  br__fail (run->error, BR_DOMAIN, 0, 0, "the name must end in .pdf, .txt, .csv or .html");
+  br__hint (run->error, "the file comes last, as in `into FILE.pdf`");
+  return BR_DOMAIN;
 }
 
 static br_status

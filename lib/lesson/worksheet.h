@@ -35,6 +35,7 @@ typedef struct br__worksheet
   size_t problem_count;         /* on a paper */
   int64_t versions, level, seed;
   int versions_given, large;
+  unsigned told;                /* bits of the options that were read */
   const struct br__paper *paper;
   char *title;
   char **names;

@@ -155,7 +155,7 @@ put_side (br_record *r, const char *key, const char *shown_key, br__run *run, co
   br_real_clear (&z);
   br__value_clear (&v);
   /* Digits that can not be told do not keep the rule from being judged.  */
-  return known && status != BR_UNDECIDED ? status : BR_OK;
+  return status == BR_NO_MEMORY || (known && status != BR_UNDECIDED) ? status : BR_OK;
 }
 
 static br_status

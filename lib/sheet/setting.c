@@ -67,7 +67,10 @@ put_setting (br_text *t, const br__settings *s, const char *name)
   else if (strcmp (name, "child") == 0 && s->child == BR__NO_CHILD)
     br__text_puts (t, "none");
   else if (strcmp (name, "child") == 0 && s->child >= 0)
-    br__text_printf (t, s->child % 12 ? "%d months" : "%d years", s->child % 12 ? s->child : s->child / 12);
+    {
+      int months = s->child % 12, count = months ? s->child : s->child / 12;
+      br__text_printf (t, "%d %s%s", count, months ? "month" : "year", count == 1 ? "" : "s");
+    }
   else if (strcmp (name, "ruler") == 0)
     {
       br__mark mark = BR__MARK_ZERO;

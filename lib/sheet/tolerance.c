@@ -5,6 +5,7 @@
 # include <config.h>
 #endif
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "exact/memory.h"
@@ -190,17 +191,56 @@ emit_tolerance (br__run *run, br__entry *e)
   return status;
 }
 
+static int
+is_listed (br__entry *e)
+{
+  return br__line_of_entry (e) && br__entry_definition (e);
+}
+
+static int
+by_name (const void *x, const void *y)
+{
+  return strcmp (br__entry_name (*(br__entry *const *) x), br__entry_name (*(br__entry *const *) y));
+}
+
+/* Names without a size, by the alphabet: when they were first named, a wrong line may have had a say in.  */
+static br_status
+show_sizeless (size_t *count, br__run *run)
+{
+  br__entry **rows = NULL;
+  size_t found = 0, room = 0;
+  br_status status = BR_OK;
+  for (br__entry *e = br__graph_first (run->sheet->graph); e && status == BR_OK; e = br__entry_next (e))
+    if (!is_listed (e) && br__tolerance_given (e, NULL))
+      {
+        if (br__grow (&rows, &room, found + 1, sizeof (br__entry *)))
+          rows[found++] = e;
+        else
+          status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+      }
+  if (found)
+    qsort (rows, found, sizeof (br__entry *), by_name);
+  for (size_t i = 0; i < found && status == BR_OK; i++)
+    status = emit_tolerance (run, rows[i]);
+  *count += found;
+  br__free (rows);
+  return status;
+}
+
+/* Sizes in the order of their lines, as `list` has them.  */
 static br_status
 show_all (br__run *run)
 {
   br_status status = BR_OK;
   size_t count = 0;
-  for (br__entry *e = br__graph_first (run->sheet->graph); e && status == BR_OK; e = br__entry_next (e))
-    if (br__tolerance_given (e, NULL))
+  for (br__line *l = run->sheet->first; l && status == BR_OK; l = l->next)
+    if (l->entry && br__line_of_entry (l->entry) == l && is_listed (l->entry) && br__tolerance_given (l->entry, NULL))
       {
-        status = emit_tolerance (run, e);
+        status = emit_tolerance (run, l->entry);
         count++;
       }
+  if (status == BR_OK)
+    status = show_sizeless (&count, run);
   if (status == BR_OK && !count)
     status = br__remark (run, "no tolerance has been given yet: write `tolerance 1/32 on NAME`");
   return status;

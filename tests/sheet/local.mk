@@ -1,7 +1,8 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Tests of the language and of sheets.
 
-EXTRA_DIST += tests/data/expressions.txt tests/data/statements.txt tests/data/wrong_lines.txt
+EXTRA_DIST += tests/data/expressions.txt tests/data/statements.txt tests/data/wrong_lines.txt \
+  tests/data/corners.txt tests/data/wrong_corners.txt
 
 TESTS += tests/sheet/columns.tap
 EXTRA_DIST += tests/sheet/columns.tap
@@ -86,13 +87,18 @@ tests_sheet_find_SOURCES = tests/sheet/find.c tests/sheet/oracle.h tests/sheet/r
 tests_sheet_find_CPPFLAGS = $(TEST_CPPFLAGS) $(FLINT_CFLAGS)
 tests_sheet_find_CFLAGS = $(SHEET_TEST_CFLAGS)
 tests_sheet_find_LDADD = $(FLINT_LIBS) $(TEST_LIBS)
-sheet_fault_tests = tests/sheet/memory tests/sheet/threads tests/sheet/save_faults
+sheet_fault_tests = tests/sheet/memory tests/sheet/memory_lines tests/sheet/threads tests/sheet/save_faults
 check_PROGRAMS += $(sheet_fault_tests)
 TESTS += $(sheet_fault_tests)
 tests_sheet_memory_SOURCES = tests/sheet/memory.c tests/sheet/samples.h tests/sheet/support.h tests/check.h
 tests_sheet_memory_CPPFLAGS = $(TEST_CPPFLAGS)
 tests_sheet_memory_CFLAGS = $(SHEET_TEST_CFLAGS)
 tests_sheet_memory_LDADD = $(TEST_LIBS)
+tests_sheet_memory_lines_SOURCES = tests/sheet/memory_lines.c tests/sheet/samples.h tests/sheet/support.h \
+  tests/measure/measure.h tests/check.h
+tests_sheet_memory_lines_CPPFLAGS = $(TEST_CPPFLAGS)
+tests_sheet_memory_lines_CFLAGS = $(SHEET_TEST_CFLAGS)
+tests_sheet_memory_lines_LDADD = $(TEST_LIBS)
 tests_sheet_threads_SOURCES = tests/sheet/threads.c tests/sheet/samples.h tests/sheet/support.h tests/check.h
 tests_sheet_threads_CPPFLAGS = $(TEST_CPPFLAGS)
 tests_sheet_threads_CFLAGS = $(SHEET_TEST_CFLAGS)

@@ -1,0 +1,191 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   memory_lines.c - the lines of the tables of the language, and the market cart in numbers past 64 bits, each run
+   again and again while an allocation somewhere in it is refused: the answer is the same, or it is told that
+   memory ran out; nothing is lost, and the sheet works on.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "../measure/measure.h"
+#include "samples.h"
+
+/* Allocations of a line that are refused at most, the first ones and some of the others.  */
+#define MOST_REFUSED 24
+
+static long until = -1, asked, blocks;
+
+static void *
+reallocate (void *old, size_t size)
+{
+  asked++;
+  if (until == 0)
+    {
+      until = -1;
+      return NULL;
+    }
+  until -= until > 0;
+  void *block = realloc (old, size);
+  blocks += block && !old;
+  return block;
+}
+
+static void
+release (void *block)
+{
+  blocks -= block != NULL;
+  free (block);
+}
+
+/* FIRST and then LINE in a sheet of its own, allocation NTH of LINE refused; what is said and held then.  */
+static char *
+run_once (br_status *status, const char *first, const char *line, size_t length, long nth)
+{
+  said s = SAID_ZERO;
+  char *text = NULL;
+  size_t size;
+  br_sheet *sheet = sheet_with (first);
+  asked = 0;
+  until = nth;
+  *status = sheet_run_bytes (sheet, &s, line, length);
+  until = -1;
+  long count = asked;
+  br_sheet_go_on (sheet);
+  FILE *out = open_memstream (&text, &size);
+  samples_write (out, &s);
+  sheet_say (sheet, &s, "list\nmissing\ncheck\ntolerance\nstock\nshapes");
+  samples_write (out, &s);
+  fclose (out);
+  sheet_say (sheet, &s, "5 - 2");
+  said_is (&s, 0, "exact", "3");
+  sheet_end (sheet, &s);
+  asked = count;
+  return text;
+}
+
+static void
+refuse_some (const char *where, long row, const char *first, const char *line, size_t length)
+{
+  br_status expected, status;
+  blocks = 0;
+  char *right = run_once (&expected, first, line, length, -1);
+  long count = asked, tries = count < MOST_REFUSED ? count : check_times (MOST_REFUSED);
+  for (long i = 0; i < tries; i++)
+    {
+      long nth = count <= tries || i < MOST_REFUSED / 2 ? i % count : (long) check_below ((uint64_t) count);
+      char *now = run_once (&status, first, line, length, nth);
+      if (status != expected && status != BR_NO_MEMORY)
+        fail_msg ("%s:%ld, allocation %ld refused: %s", where, row, nth, br_status_name (status));
+      if (status == expected && status == BR_OK && strcmp (now, right) != 0)
+        fail_msg ("%s:%ld, allocation %ld refused, and it is called well, but it says\n%s\nand not\n%s", where, row, nth,
+                  now, right);
+      free (now);
+    }
+  free (right);
+  if (blocks != 0)
+    fail_msg ("%s:%ld: %ld blocks are lost", where, row, blocks);
+}
+
+/* The scripts in the first column of a table; one that begins with "+ " goes on behind those before it.  */
+static void
+table (const char *name)
+{
+  check_data data;
+  char *before = strdup ("");
+  check_open (&data, name, ';');
+  while (check_next (&data))
+    {
+      int goes_on = strncmp (data.field[0], "+ ", 2) == 0;
+      char *line = data.field[0] + (goes_on ? 2 : 0), *more = NULL;
+      sheet_lines (line);
+      size_t length = measure_unescape (line);
+      if (!goes_on)
+        before[0] = 0;
+      refuse_some (name, data.line, before, line, length);
+      if (asprintf (&more, "%s%s%.*s", before, *before ? "\n" : "", (int) length, line) < 0)
+        abort ();
+      free (before);
+      before = more;
+    }
+  free (before);
+}
+
+static void
+tables (void **state)
+{
+  static const char *const names[] = { "statements.txt", "corners.txt", "wrong_lines.txt", "wrong_corners.txt" };
+  (void) state;
+  br__memory_set (reallocate, release);
+  for (size_t i = 0; i < CHECK_COUNT (names); i++)
+    table (names[i]);
+  br__memory_set (NULL, NULL);
+}
+
+/* The cart once more, its sizes off by less than can be seen: every number asks for memory.  */
+static const char long_prelude[] =
+  "grid 0.2500000000000000000000000000000000001 in\n"
+  "kerf 0.1250000000000000000000000000000000001 in\n"
+  "wheel = 3.5000000000000000000000000000000000001 in +- 0.0312500000000000000000000000000000001 in  # bought\n"
+  "axle = 0.4375000000000000000000000000000000001 in\n"
+  "base = 14.0000000000000000000000000000000000001 in\n"
+  "front = base - wheel / 2\n"
+  "waits = front + later\n"
+  "diag = sqrt (base ^ 2 + wheel ^ 2)\n"
+  "check front >= 4.0000000000000000000000000000000000001 in  # room\n"
+  "tolerance 0.0312500000000000000000000000000000001 in on base\n"
+  "stock pine = 0.7500000000000000000000000000000000001 x 5.5 x 48.0000000000000000000000000000000000001 qty 2\n"
+  "part side = base x 5.0000000000000000000000000000000000001 in from pine\n"
+  "part slant = diag x axle from pine\n"
+  "circle rim = wheel at 0.0000000000000000000000000000000000001 in, 0 in\n"
+  "box bed = base x 1 in at diag, 4.0000000000000000000000000000000000001 in\n"
+  "worksheet sums 2 seed 1 into prelude.csv\n"
+  "problem How long are the sides?\n"
+  "answer base\n"
+  "problem How wide is the bed?\n"
+  "spare = 0.5000000000000000000000000000000000001 in\n"
+  "undo";
+
+static const char *const long_lines[] = {
+  "wheel / 3 + sqrt (2.0000000000000000000000000000000000001 sq in)",
+  "full 1.1875000000000000000000000000000000001, drawn wheel, boxes base, nearest(wheel, 0.1), up(diag), down(base, axle)",
+  "fender_gap(fender_radius(wheel, axle), wheel), wheel_gap(base, wheel, axle + wheel), drill(axle)",
+  "radius_from(base, wheel), rise(base, wheel), chord(base, 60.0000000000000000000000000000000000001), arc_length(base, 45)",
+  "min(base, wheel, diag), max(base, wheel), sum(base, wheel), mean(base, wheel), abs(0 - wheel), atan(wheel / base)",
+  "round front, wheel, diag to 0.1250000000000000000000000000000000001 keep total",
+  "explain front + wheel * 2 to 0.1250000000000000000000000000000000001",
+  "explain diag to 1/8",
+  "find base for front = 20.0000000000000000000000000000000000001 in",
+  "find base for boxes base + full base + sqrt(base * base) = 40.0000000000000000000000000000000000001",
+  "stack base - wheel * 2",
+  "divide base into 5 kerf 0.1250000000000000000000000000000000001 in",
+  "space 4 across base width axle ends 1.0000000000000000000000000000000000001 in",
+  "blade 1/4\nfender_radius(axle, 0.0000000000000000000000000000000000001 in)",
+  "scale 41.0000000000000000000000000000000000001 mm = 3 in",
+  "paper a3 margin 10.0000000000000000000000000000000000001 mm",
+  "arc hood = fender(rim, 0.5000000000000000000000000000000000001 in, 1 in) 200 deg\nclear hood, bed",
+  "line handle = 0 in, 0 in to base, 5.0000000000000000000000000000000000001 in wide axle",
+  "show fender(wheel, 0.2500000000000000000000000000000000001 in, 0.5 in)",
+  "show wheels(base, wheel, wheel)",
+};
+
+static void
+long_numbers (void **state)
+{
+  (void) state;
+  br__memory_set (reallocate, release);
+  for (size_t i = 0; i < CHECK_COUNT (samples); i++)
+    refuse_some (samples[i].line, (long) i, long_prelude, samples[i].line, strlen (samples[i].line));
+  for (size_t i = 0; i < CHECK_COUNT (long_lines); i++)
+    refuse_some (long_lines[i], (long) i, long_prelude, long_lines[i], strlen (long_lines[i]));
+  br__memory_set (NULL, NULL);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    CHECK_TEST (tables),
+    CHECK_TEST (long_numbers),
+  };
+  check_start ();
+  return check_end (cmocka_run_group_tests (tests, samples_start, samples_end));
+}

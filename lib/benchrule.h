@@ -415,6 +415,7 @@ typedef struct br_sink
   /* Long work tells what it is at and how much of its time is gone, in hundredths.  */
   void (*progress) (void *user, const char *what, int percent);
   const br_solver *solver;
+  int columns;                  /* how wide a picture in characters may be; 0: 80 */
 } br_sink;
 
 BR_API BR_CHECK br_status br_sheet_new (br_sheet **sheet);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
-   text_view.c - the report, told in a line.  */
+   text_view.c - the side view in characters with what its letters mean, and the report told in a line.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -7,7 +7,10 @@
 #include "text.h"
 
 #include <inttypes.h>
+#include <stdlib.h>
+#include <string.h>
 
+#include "escape.h"
 #include "fields.h"
 
 static void
@@ -34,7 +37,94 @@ report_block (const display *d, const br_record *record)
   putc ('\n', d->stream);
 }
 
+/* ---- The side view ---- */
+
+/* "A front  diameter 3-1/2""; NULL when memory ran out.  */
+static char *
+legend_entry (const br_record *shape, int name_width)
+{
+  const br_list *waiting = field_list (shape, "waiting");
+  const char *mark = field_text (shape, "mark");
+  char *text = NULL;
+  size_t size;
+  FILE *out = open_memstream (&text, &size);
+  if (!out)
+    return NULL;
+  const char *name = field_text (shape, "name");
+  fprintf (out, "%s %s%*s%s", *mark ? mark : " ", name, name_width + 2 - escape_width (name, strlen (name)), "",
+           field_text (shape, "size"));
+  for (size_t i = 0; i < fields_in (waiting); i++)
+    fprintf (out, "%s%s", i ? ", " : "  dashed: waits for ", field_text_at (waiting, i));
+  if (fclose (out) != 0)
+    {
+      free (text);
+      return NULL;
+    }
+  return text;
+}
+
+/* Shapes past these have no letters.  */
+#define MOST_LISTED 52
+
+/* In as many columns as there is room for, to be read from left to right.  */
+static void
+put_legend (const display *d, const br_list *shapes)
+{
+  size_t all = fields_in (shapes), count = all < MOST_LISTED ? all : MOST_LISTED;
+  char **entries = calloc (count ? count : 1, sizeof *entries);
+  int widest = 0, name_width = 0;
+  for (size_t i = 0; i < count; i++)
+    {
+      const char *name = field_text (field_record_at (shapes, i), "name");
+      int width = escape_width (name, strlen (name));
+      name_width = width > name_width ? width : name_width;
+    }
+  for (size_t i = 0; entries && i < count; i++)
+    {
+      entries[i] = legend_entry (field_record_at (shapes, i), name_width);
+      int width = entries[i] ? escape_width (entries[i], strlen (entries[i])) : 0;
+      widest = width > widest ? width : widest;
+    }
+  size_t across = (size_t) (d->width / (widest + 4));
+  across += across == 0;
+  for (size_t i = 0; entries && i < count; i++)
+    {
+      const char *entry = entries[i] ? entries[i] : "";
+      int last = i + 1 == count || (i + 1) % across == 0;
+      fputs ("  ", d->stream);
+      display_put (d, entry);
+      if (!last)
+        display_repeat (d, " ", widest + 2 - escape_width (entry, strlen (entry)));
+      else
+        putc ('\n', d->stream);
+    }
+  for (size_t i = 0; entries && i < count; i++)
+    free (entries[i]);
+  free (entries);
+  if (all > count)
+    fprintf (d->stream, "  and %zu more: `shapes` lists them\n", all - count);
+}
+
+static void
+view_block (const display *d, const br_record *record)
+{
+  const br_list *lines = field_list (record, d->utf8 ? "dots" : "plain");
+  br_field bar = br_record_get (record, "bar_columns");
+  for (size_t i = 0; i < fields_in (lines); i++)
+    {
+      display_put (d, field_text_at (lines, i));
+      putc ('\n', d->stream);
+    }
+  fputs ("\n|", d->stream);
+  display_repeat (d, "-", bar.type == BR_FIELD_COUNT ? (int) bar.value.count - 2 : 0);
+  fputs ("|  ", d->stream);
+  display_put (d, field_text (record, "bar"));
+  putc ('\n', d->stream);
+  put_legend (d, field_list (record, "shapes"));
+}
+
 const text_kind text_views[] = {
+  { "view", view_block, NULL, 0, NULL, 0 },
   { "report", report_block, NULL, 0, NULL, 0 },
   { NULL, NULL, NULL, 0, NULL, 0 }
 };

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "draw/draw.h"
+#include "draw/view.h"
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "lesson/worksheet.h"
@@ -273,6 +274,20 @@ take_scale (br__drawing *d, br__run *run)
   return status;
 }
 
+/* In the terminal there is no paper.  */
+static br_status
+show_view (br__drawing *d, br__run *run)
+{
+  br_number one = BR_NUMBER_ZERO;
+  if (d->scaled || d->paper || br_number_sign (&d->grid))
+    return br__expected (run, "`into FILE.pdf`, `.svg` or `.png`");
+  br_status status = br_number_set_int (&one, 1);
+  if (status == BR_OK)
+    status = make_view (d, run, &one);
+  br_number_clear (&one);
+  return status == BR_OK ? br__view_emit (run, &d->view) : status;
+}
+
 br_status
 br__do_draw (br__run *run)
 {
@@ -281,7 +296,11 @@ br__do_draw (br__run *run)
   memset (&d, 0, sizeof d);
   br_status status = read_statement (&d, run);
   if (status == BR_OK && !d.path)
-    status = br__expected (run, "`into FILE.pdf`, `.svg` or `.png`");
+    {
+      status = show_view (&d, run);
+      drawing_clear (&d);
+      return status;
+    }
   if (status == BR_OK)
     status = d.scaled ? take_scale (&d, run) : find_scale (&d, run);
   if (status == BR_OK)

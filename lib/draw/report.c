@@ -99,6 +99,8 @@ collect (br__report *p)
       p->at = questions[i].section;
       status = ask (p, questions[i].statement, p->run->error);
     }
+  if (status == BR_OK && p->sections[BR__REPORT_DRAWING].rows)
+    status = br__report_figure (p);
   if (status == BR_OK && has_parts (p->run->sheet))
     {
       p->at = BR__REPORT_PARTS;
@@ -114,45 +116,51 @@ collect (br__report *p)
 
 static const char style[] =
   ":root{font:100%/1.5 system-ui,sans-serif;color:#111;background:#fff}\n"
-  "body{max-width:62rem;margin:0 auto;padding:1rem;overflow-wrap:anywhere}\n"
+  "body{max-width:70rem;margin:0 auto;padding:1rem;overflow-wrap:anywhere}\n"
   "h1{margin:.2em 0;line-height:1.2}h2{margin:2rem 0 .5rem;border-bottom:3px solid #111}h3{margin:1.2rem 0 .3rem}\n"
   ".skip{position:absolute;left:-100vw}.skip:focus{position:static}\n"
   ".r{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap;user-select:none}\n"
-  ".m{white-space:nowrap}.f{white-space:nowrap}sup,sub{font-size:.68em;line-height:0}sup{vertical-align:.45em}sub{vertical-align:baseline}\n"
+  ".m{white-space:nowrap}.f{white-space:nowrap}\n"
+  "sup,sub{font-size:.68em;line-height:0}sup{vertical-align:.45em}sub{vertical-align:baseline}\n"
   ".first{border:3px solid #111;padding:.5rem .8rem;font-weight:bold}\n"
-  "dl{display:flex;flex-wrap:wrap;gap:.2rem 1.5rem;margin:.5rem 0}dl div{display:flex;gap:.4rem}dt::after{content:\":\"}\n"
-  "dd{margin:0;font-weight:bold}nav ul{display:flex;flex-wrap:wrap;gap:.2rem 1.2rem;padding:0;list-style:none}\n"
+  ".row{display:flex;flex-wrap:wrap;gap:.2rem 1.4rem;margin:.5rem 0;padding:0;list-style:none}\n"
   "nav a,.skip{display:inline-block;padding:.3rem 0}\n"
   ".box{overflow-x:auto;position:relative}.box:focus-visible{outline:3px solid #111}\n"
-  "table{border-collapse:collapse;overflow-wrap:normal}caption{text-align:left;padding:.2rem 0}\n"
-  "th,td{border:1px solid #666;padding:.3rem .55rem;text-align:left;vertical-align:top}\n"
-  "th:last-child,td:last-child{min-width:8rem}thead th{background:#eee}tbody th{font-weight:600}code{font-family:ui-monospace,monospace;font-size:.92em}\n"
+  "table{border-collapse:separate;border-spacing:0;border:solid #666;border-width:0 1px 1px 0;overflow-wrap:normal}.wide{min-width:44rem}\n"
+  "caption{text-align:left;padding:.2rem 0}\n"
+  "th,td{border:solid #666;border-width:1px 0 0 1px;padding:5px 9px;text-align:left;vertical-align:top}\n"
+  "th:last-child,td:last-child{min-width:8rem}td:last-child{overflow-wrap:anywhere}\n"
+  "thead th{background:#eee}tbody th{font-weight:600;position:sticky;left:0;background:#fff;background-clip:padding-box}\n"
+  "code{font-family:ui-monospace,monospace;font-size:.88em}td>code{display:block;min-width:12em}\n"
   ".fail th,.fail td{border-top:3px solid #111;border-bottom:3px solid #111}\n"
-  "figure{margin:0}figure svg{display:block;max-width:100%;min-width:30rem;height:auto}\n"
+  "figure{margin:0 0 1rem}figcaption{margin:.4rem 0}.scroll{overflow-x:auto;position:relative}figure svg{display:block;max-width:100%;min-width:30rem;height:auto}\n"
   ".stick{display:block;width:100%;max-height:24rem;stroke:#111;stroke-width:2}.piece{fill:#fff}.rest{fill:#ddd}\n"
   ".stick text{font:26px system-ui,sans-serif;fill:#111;stroke:none;text-anchor:middle}\n"
   "small{color:#333}li{margin:.3rem 0}\n"
   "@media print{@page{margin:.5in}:root{font-size:9.5pt}body{max-width:none;padding:0}nav,.skip{display:none}\n"
-  ".box{overflow:visible}table{width:100%}thead{display:table-header-group}tr,.keep,figure{break-inside:avoid}\n"
+  ".box{overflow:visible}.wide{min-width:0;width:100%}tbody th{position:static;background:none}td code,th code{overflow-wrap:anywhere}\n"
+  "thead{display:table-header-group}tr,.keep,figure{break-inside:avoid}\n"
   "h2,h3{break-after:avoid}figure svg{min-width:0}}\n";
 
 static const struct section_form
 {
-  const char *id, *title, *caption;
+  const char *id, *title, *caption, *words;
   const char *columns[7];       /* of a table; none where the body is whole */
 } forms[BR__REPORT_SECTIONS] =
 {
-  { "drawing", "The side view", "The shapes of the side view",
+  { "drawing", "The side view", "Shapes", "",
     { "Shape", "Is", "Size", "Place", "State", NULL } },
-  { "missing", "What is missing", "Values that are still to be found", { "Missing", "Needed by", NULL } },
-  { "dimensions", "Dimensions", "Full size, and the mark on the ruler with its error; drawn is the size at the scale",
+  { "missing", "What is missing", "Missing values", "", { "Missing", "Needed by", NULL } },
+  { "dimensions", "Dimensions", "All dimensions",
+    "<p>Full size, the nearest mark on the ruler with its error, and the size on a drawing at the scale.</p>\n",
     { "Dimension", "Full size", "On the ruler", "Drawn", "Formula", "Note", NULL } },
-  { "checks", "Checks", "Rules that must hold; the margin is the room that is left, below zero it fails",
+  { "checks", "Checks", "Rules that must hold",
+    "<p>The margin is the room that is left; below zero the rule fails.</p>\n",
     { "Rule", "State", "Left side", "Right side", "Margin", "What it means", NULL } },
-  { "cautions", "Cautions", NULL, { NULL } },
-  { "parts", "Parts", "What is to be cut; lengths lie along the grain",
+  { "cautions", "Cautions", NULL, "", { NULL } },
+  { "parts", "Parts", "What is to be cut", "<p>Lengths lie along the grain.</p>\n",
     { "Part", "How many", "Length", "Width", "Thick", "From", "Note" } },
-  { "plan", "The cutting plan", NULL, { NULL } }
+  { "plan", "The cutting plan", NULL, "", { NULL } }
 };
 
 static int
@@ -173,9 +181,9 @@ put_head (br_text *t, const br__report *p)
                       "<a class=\"skip\" href=\"#design\">Skip to the design</a>\n<header><h1>", style);
   br__put_fractions (t, title);
   br__text_puts (t, "</h1>\n");
-  br__text_printf (t, "<dl>\n%s</dl>\n", br__text_string (&p->settings));
+  br__text_printf (t, "<ul class=\"row\" aria-label=\"Settings\">\n%s</ul>\n", br__text_string (&p->settings));
   br__text_puts (t, "<p class=\"first\">Your teacher&#39;s rules and local codes come first.</p>\n"
-                    "<nav aria-label=\"Sections\"><ul>\n");
+                    "<nav aria-label=\"Sections\"><ul class=\"row\">\n");
   for (int i = 0; i < BR__REPORT_SECTIONS; i++)
     if (has_section (p, i))
       br__text_printf (t, "<li><a href=\"#%s\">%s</a></li>\n", forms[i].id, forms[i].title);
@@ -209,8 +217,8 @@ static void
 put_table (br_text *t, const br__report *p, int i)
 {
   br__text_printf (t, "<div class=\"box\" role=\"region\" aria-labelledby=\"%s-caption\" tabindex=\"0\">"
-                      "<table><caption id=\"%s-caption\">%s</caption>\n<thead><tr>", forms[i].id, forms[i].id,
-                   forms[i].caption);
+                      "<table%s><caption id=\"%s-caption\">%s</caption>\n<thead><tr>", forms[i].id,
+                   forms[i].columns[2] ? " class=\"wide\"" : "", forms[i].id, forms[i].caption);
   for (size_t k = 0; k < 7 && forms[i].columns[k]; k++)
     br__text_printf (t, "<th scope=\"col\">%s</th>", forms[i].columns[k]);
   br__text_puts (t, "</tr></thead>\n<tbody>\n");
@@ -241,6 +249,8 @@ put_section (br_text *t, const br__report *p, int i)
   else
     {
       br__text_put (t, br__text_string (&s->remark), s->remark.length);
+      if (s->rows)
+        br__text_puts (t, forms[i].words);
       if (s->rows && forms[i].caption)
         put_table (t, p, i);
       else if (s->rows)
@@ -311,6 +321,8 @@ br__do_report (br__run *run)
   size_t start = run->lex.next;
   if (!br__lex_is_word (&run->lex, "into"))
     return br__expected (run, "`into FILE.html`");
+  while (start < run->end && br__blank_at (run->text + start, run->end - start))
+    start++;
   br_status status = br__clause_file (&path, run, start, "");
   if (status == BR_OK)
     status = br__end_of_line (run);

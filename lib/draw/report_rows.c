@@ -189,14 +189,8 @@ check_row (br__report *p, const br_record *r)
   p->checks[i]++;
   br__text_printf (t, "<tr class=\"%s\"><th scope=\"row\"><code>", states[i].state);
   br__put_escaped (t, br__field_text (r, "formula"));
-  br__text_printf (t, "</code></th><td><b><span aria-hidden=\"true\">%s </span>%s</b>", states[i].mark,
-                   states[i].words);
-  if (*as_cut)
-    {
-      br__text_puts (t, ", ");
-      br__put_escaped (t, as_cut);
-    }
-  br__text_puts (t, "</td>");
+  br__text_printf (t, "</code></th><td><b><span aria-hidden=\"true\">%s </span>%s</b></td>", states[i].mark,
+                   *as_cut ? as_cut : states[i].words);
   put_shown (t, r, "left", "left_shown");
   put_shown (t, r, "right", "right_shown");
   br__text_puts (t, "<td>");
@@ -219,7 +213,7 @@ caution_item (br__report *p, const br_record *r)
   br__report_section *s = &p->sections[BR__REPORT_CAUTIONS];
   br_text item = BR_TEXT_ZERO;
   br__text_puts (&item, "<li>");
-  br__put_escaped (&item, br__field_text (r, "message"));
+  br__put_fractions (&item, br__field_text (r, "message"));
   br__text_puts (&item, ".");
   if (*br__field_text (r, "source"))
     {
@@ -271,9 +265,9 @@ setting_item (br__report *p, const br_record *r)
 {
   if (!*br__field_text (r, "value"))
     return;
-  br__text_printf (&p->settings, "<div><dt>%s</dt><dd>", br__field_text (r, "name"));
+  br__text_printf (&p->settings, "<li>%s: <b>", br__field_text (r, "name"));
   br__put_spoken (&p->settings, br__field_text (r, "value"));
-  br__text_puts (&p->settings, "</dd></div>\n");
+  br__text_puts (&p->settings, "</b></li>\n");
 }
 
 static void

@@ -1,0 +1,259 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   view.c - the side view in characters: outlines in dots, a letter for each shape, and what the letters mean.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "draw/canvas.h"
+#include "draw/view.h"
+#include "exact/memory.h"
+#include "exact/status.h"
+
+#define DEGREE INT64_C (1000000000)
+#define LETTERS "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz"
+#define LEAST_COLUMNS 20
+#define MOST_COLUMNS 240
+#define USUAL_COLUMNS 80
+
+/* ---- Outlines ---- */
+
+static void
+put_box (br__stylus *s, const br__drawn *d)
+{
+  int64_t left = d->x - d->a / 2, right = left + d->a, bottom = d->y - d->b / 2, top = bottom + d->b;
+  s->x = left;
+  s->y = top;
+  br__stylus_to (s, right, top);
+  br__stylus_to (s, right, bottom);
+  br__stylus_to (s, left, bottom);
+  br__stylus_to (s, left, top);
+}
+
+/* A strip of which both edges would fall on the same dots is one curve.  */
+static void
+put_strip (br__stylus *s, const br__drawn *d)
+{
+  br__stylus_arc (s, d->x, d->y, d->b, d->c, d->d);
+  if (d->b - d->a < s->canvas->unit)
+    return;
+  int64_t end_x = s->x, end_y = s->y;
+  br__stylus_arc (s, d->x, d->y, d->a, d->c, d->d);
+  if (d->d < 360 * DEGREE)
+    {
+      br__stylus_to (s, end_x, end_y);
+      br__stylus_arc (s, d->x, d->y, d->a, d->c, 0);
+      int64_t start_x = s->x, start_y = s->y;
+      br__stylus_arc (s, d->x, d->y, d->b, d->c, 0);
+      br__stylus_to (s, start_x, start_y);
+    }
+}
+
+static void
+put_bar (br__stylus *s, const br__drawn *d)
+{
+  int64_t x = d->x - d->a / 2, y = d->y - d->b / 2, r = d->c / 2, sine, cosine;
+  if (r < s->canvas->unit)
+    {
+      s->x = x;
+      s->y = y;
+      br__stylus_to (s, x + d->a, y + d->b);
+      return;
+    }
+  int64_t angle = br__angle (d->a, d->b);
+  br__sine_cosine (&sine, &cosine, angle + 90 * DEGREE);
+  int64_t dx = (int64_t) ((__int128) r * cosine / DEGREE), dy = (int64_t) ((__int128) r * sine / DEGREE);
+  br__stylus_arc (s, x, y, r, angle + 90 * DEGREE, 180 * DEGREE);
+  br__stylus_to (s, x + d->a - dx, y + d->b - dy);
+  br__stylus_arc (s, x + d->a, y + d->b, r, angle - 90 * DEGREE, 180 * DEGREE);
+  br__stylus_to (s, x + dx, y + dy);
+}
+
+static void
+put_shape (br__canvas *c, const br__drawn *d)
+{
+  br__stylus s = { c, !d->tied, 0, 0, 0 };
+  switch (d->shape->kind)
+    {
+    case BR__CIRCLE: br__stylus_arc (&s, d->x, d->y, d->a, 0, 360 * DEGREE); break;
+    case BR__BOX: put_box (&s, d); break;
+    case BR__ARC: put_strip (&s, d); break;
+    case BR__LINE: put_bar (&s, d); break;
+    }
+}
+
+/* ---- Letters ---- */
+
+/* Nothing stands there, and no letter beside it, which would be read as a word.  */
+static int
+is_free (const br__canvas *c, size_t cell)
+{
+  size_t column = cell % c->columns;
+  return !c->cells[cell] && !c->marks[cell] && !(column && c->marks[cell - 1])
+         && !(column + 1 < c->columns && c->marks[cell + 1]);
+}
+
+static int
+try_mark (br__canvas *c, char letter, int64_t x, int64_t y)
+{
+  size_t cell;
+  if (!br__canvas_cell (&cell, c, x, y) || !is_free (c, cell))
+    return 0;
+  c->marks[cell] = letter;
+  return 1;
+}
+
+/* Beside the curve of radius R around the centre of D, at the angles that are on it.  */
+static int
+mark_curve (br__canvas *c, const br__drawn *d, char letter, int64_t r)
+{
+  static const int eighths[] = { 2, 6, 3, 1, 0, 4, 5, 7 };
+  int64_t start = d->shape->kind == BR__ARC ? d->c : 0, turn = d->shape->kind == BR__ARC ? d->d : 360 * DEGREE;
+  for (size_t i = 0; i < sizeof eighths / sizeof eighths[0]; i++)
+    {
+      int64_t sine, cosine, angle = start + turn / 8 * (d->shape->kind == BR__ARC ? eighths[i] + 1 : eighths[i]);
+      if (d->shape->kind == BR__ARC && eighths[i] == 7)
+        continue;
+      br__sine_cosine (&sine, &cosine, angle);
+      if (try_mark (c, letter, d->x + (int64_t) ((__int128) r * cosine / DEGREE),
+                    d->y + (int64_t) ((__int128) r * sine / DEGREE)))
+        return 1;
+    }
+  return 0;
+}
+
+/* The middle, then places along the longer way, then beyond its ends, then above and below it.  */
+static int
+mark_straight (br__canvas *c, const br__drawn *d, char letter)
+{
+  int line = d->shape->kind == BR__LINE;
+  int64_t run = d->a, rise = line ? d->b : 0, out = line ? d->c / 2 : d->b / 2;
+  int64_t beyond = 3 * c->unit, half = run / 2, end = half < 0 ? beyond - half : beyond + half;
+  for (int beside = 0; beside < 3; beside++)
+    {
+      if (beside == 1 && (try_mark (c, letter, d->x + end, run < 0 ? d->y - rise / 2 : d->y + rise / 2)
+                          || try_mark (c, letter, d->x - end, run < 0 ? d->y + rise / 2 : d->y - rise / 2)))
+        return 1;
+      for (int i = 4, n = 0; n < 7; n++, i = n % 2 ? i + n : i - n)
+        {
+          int64_t off = beside ? (out + c->unit * BR__CELL_HIGH) * (beside == 1 ? 1 : -1) : 0;
+          if (try_mark (c, letter, d->x - half + run / 8 * i, d->y - rise / 2 + rise / 8 * i + off))
+            return 1;
+        }
+    }
+  return 0;
+}
+
+static int
+put_mark (br__canvas *c, const br__drawn *d, char letter)
+{
+  int64_t step = c->unit * BR__CELL_HIGH;
+  switch (d->shape->kind)
+    {
+    case BR__CIRCLE:
+      return try_mark (c, letter, d->x, d->y) || mark_curve (c, d, letter, d->a / 2)
+             || mark_curve (c, d, letter, d->a - step) || mark_curve (c, d, letter, d->a + step);
+    case BR__ARC:
+      return mark_curve (c, d, letter, (d->a + d->b) / 2) || mark_curve (c, d, letter, d->b + step)
+             || mark_curve (c, d, letter, d->a - step);
+    default:
+      return mark_straight (c, d, letter);
+    }
+}
+
+/* ---- The record ---- */
+
+static void
+put_lines (br_record *r, const char *key, const br__canvas *c, int dots)
+{
+  br_list *list = br__put_list (r, key);
+  for (size_t i = 0; i < c->lines; i++)
+    {
+      br_text t = BR_TEXT_ZERO;
+      br__canvas_line (&t, c, i, dots);
+      br__list_from (list, &t);
+    }
+}
+
+/* The longest length of halvings or doublings of an inch, or of 1 2 5 10 mm, that a fourth of the picture can
+   show; and how many columns it takes.  */
+static br_status
+put_bar_field (br_record *r, const br__canvas *c, const br__settings *s)
+{
+  static const int steps[] = { 2, 5, 10 };
+  int metric = strcmp (s->unit->name, "mm") == 0 || strcmp (s->unit->name, "cm") == 0;
+  int64_t column = c->unit * BR__CELL_WIDE, room = column * (int64_t) (c->columns / 4 + 1);
+  int64_t num = 1, den = metric ? 1 : 64, inch_den = metric ? 254 : 1, inch_num = metric ? 10 : 1;
+  br_number length = BR_NUMBER_ZERO;
+  br_text t = BR_TEXT_ZERO;
+  br_style style = br__settings_style (s);
+  for (int i = 0; (__int128) BR__INCH * num * inch_num <= (__int128) room * den * inch_den && num < INT64_MAX / 100; i++)
+    {
+      int64_t next = metric ? num / (i % 3 == 0 ? 1 : steps[i % 3 - 1]) * steps[i % 3] : num * 2;
+      if ((__int128) BR__INCH * next * inch_num > (__int128) room * den * inch_den)
+        break;
+      num = next;
+    }
+  br_status status = br_number_set_ratio (&length, num * inch_num, den * inch_den);
+  if (status == BR_OK)
+    br__put_measure (&t, &length, BR_LENGTH, &style);
+  br__put_from (r, "bar", &t);
+  br__put_count (r, "bar_columns", (int64_t) (((__int128) BR__INCH * num * inch_num / (den * inch_den) + column / 2) / column));
+  br_number_clear (&length);
+  return status;
+}
+
+static br_status
+put_shapes (br_record *r, br__canvas *c, const br_sheet *sheet, const br__side_view *v)
+{
+  br_list *list = br__put_list (r, "shapes");
+  br_status status = BR_OK;
+  for (size_t i = 0; i < v->count && status == BR_OK; i++)
+    {
+      const br__drawn *d = &v->shapes[i];
+      char letter[2] = { i < sizeof LETTERS - 1 ? LETTERS[i] : 0, 0 };
+      br_text size = BR_TEXT_ZERO;
+      br_record *row = br__list_record (list);
+      if (letter[0] && !put_mark (c, d, letter[0]))
+        letter[0] = 0;
+      status = br__shape_size_words (&size, sheet, d->shape);
+      br__put_text (row, "mark", letter);
+      br__put_text (row, "name", d->shape->name);
+      br__put_text (row, "shape", br__shape_kind_word (d->shape->kind));
+      br__put_from (row, "size", &size);
+      br__shape_waiting (br__put_list (row, "waiting"), sheet, d->shape);
+      br__text_clear (&size);
+    }
+  return status;
+}
+
+br_status
+br__view_emit (br__run *run, const br__side_view *v)
+{
+  br__canvas c = BR__CANVAS_ZERO;
+  size_t columns = run->sink && run->sink->columns > 0 ? (size_t) run->sink->columns : USUAL_COLUMNS;
+  columns = columns < LEAST_COLUMNS ? LEAST_COLUMNS : columns > MOST_COLUMNS ? MOST_COLUMNS : columns;
+  /* A last column that is written makes some terminals begin another line.  */
+  br_status status = br__canvas_open (&c, v->reach, columns - 1, columns * 3 / 10);
+  br_record *r = status == BR_OK ? br__record_new ("view") : NULL;
+  if (status == BR_OK)
+    {
+      for (size_t i = 0; i < v->count; i++)
+        put_shape (&c, &v->shapes[i]);
+      status = put_shapes (r, &c, run->sheet, v);
+    }
+  if (status == BR_OK)
+    {
+      put_lines (r, "dots", &c, 1);
+      put_lines (r, "plain", &c, 0);
+      br__put_count (r, "columns", (int64_t) c.columns);
+      br__put_count (r, "loose", (int64_t) v->loose);
+      status = put_bar_field (r, &c, &run->sheet->settings);
+    }
+  br__canvas_clear (&c);
+  if (status == BR_OK)
+    return br__emit (run, r);
+  br__record_free (r);
+  return br__fail_plain (run->error, status, 0, 0);
+}

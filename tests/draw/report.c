@@ -1,0 +1,297 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   report.c - the page that a sheet becomes: it is well-formed, a reader finds its way, it says what the sheet's
+   own statements say, and nothing that a user typed is markup.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "../lesson/support.h"
+#include "html.h"
+
+/* The page of the sheet TEXT, which must be in order; to be freed.  */
+static char *
+page_of (const char *text)
+{
+  said s = SAID_ZERO;
+  html_page p;
+  br_sheet *sheet = sheet_with (text);
+  sheet_say (sheet, &s, "report into a.html");
+  said_is (&s, 0, "kind", "report");
+  said_is (&s, 0, "file", "a.html");
+  sheet_end (sheet, &s);
+  char *page = lesson_get ("a.html");
+  html_read (&p, page);
+  if (*p.wrong)
+    fail_msg ("%s, in the page of: %.200s", p.wrong, text);
+  html_clear (&p);
+  return page;
+}
+
+static void
+holds (const char *page, const char *part)
+{
+  if (!strstr (page, part))
+    fail_msg ("the page lacks: %s", part);
+}
+
+static void
+lacks (const char *page, const char *part)
+{
+  if (strstr (page, part))
+    fail_msg ("the page has: %s", part);
+}
+
+static size_t
+count_of (const char *page, const char *part)
+{
+  size_t n = 0;
+  for (; (page = strstr (page, part)) != NULL; page += strlen (part))
+    n++;
+  return n;
+}
+
+/* The cart of the examples, with parts.  */
+static char *
+cart_text (void)
+{
+  const char *top = getenv ("srcdir");
+  char *text = NULL;
+  size_t size;
+  FILE *out = open_memstream (&text, &size);
+  fprintf (out, "open \"%s/docs/examples/market_cart_side.sheet\"\n"
+                "stock pine = 3/4 x 5-1/2 x 48 qty 3\nstock dowel = round 7/16 x 36 qty 2\n"
+                "part side = side_length x side_height qty 2 from pine  # either side\n"
+                "part axle = axle qty 2 from dowel\n", top ? top : ".");
+  fclose (out);
+  return text;
+}
+
+static void
+cart (void **state)
+{
+  char *text = cart_text (), *page = page_of (text), name[200];
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with (text);
+  (void) state;
+  holds (page, "<h1>Market cart</h1>");
+  holds (page, "Your teacher&#39;s rules and local codes come first.");
+  holds (page, "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">");
+  holds (page, "scale: <b>1:4</b>");
+  lacks (page, "<script");
+  holds (page, "<figure>");
+  holds (page, "<desc id=\"drawing-words\">circle front: ");
+  assert_int_equal (count_of (page, "http"), 1);
+  holds (page, "<svg xmlns=\"http://www.w3.org/2000/svg\"");
+  /* Every answer of `list`, `check` and `shapes` has its row.  */
+  sheet_say (sheet, &s, "list\nshapes");
+  assert_true (s.count > 35);
+  for (size_t i = 0; i < s.count; i++)
+    {
+      snprintf (name, sizeof name, "<tr><th scope=\"row\">%s</th>", said_get (&s, i, "name"));
+      holds (page, name);
+    }
+  sheet_say (sheet, &s, "check");
+  assert_int_equal (count_of (page, "<tr class=\"pass\">"), s.count);
+  sheet_say (sheet, &s, "report into a.html");
+  said_is (&s, 0, "sections.count", "7");
+  said_is (&s, 0, "dimensions", "29");
+  said_is (&s, 0, "fail", "0");
+  holds (page, "pinch a small finger");
+  holds (page, "ASTM F963 4.18.1");
+  sheet_end (sheet, &s);
+  free (page);
+  free (text);
+}
+
+/* Full size, mark, error and drawn size of one row, worked by hand: 4.55 lies between 72/16 and 73/16, that is 4.5 and
+   4.5625, which is 0.0125 over; half of it is 2.275.  */
+static void
+rows (void **state)
+{
+  char *page = page_of ("scale 1:2\nside = 4.55 in # tall\nb = side - 1/20 in\nc = b + later\nd = sqrt (2 sq in)");
+  (void) state;
+  holds (page, "<tr><th scope=\"row\">side</th><td><span class=\"m\" aria-hidden=\"true\">4.55&quot;</span>"
+               "<span class=\"r\">4.55 inches</span></td><td><span class=\"m\" aria-hidden=\"true\">4<span class=\"f\"><sup>9</sup>"
+               "\342\201\204<sub>16</sub></span>&quot;</span><span class=\"r\">4 and 9 sixteenths inches</span>, over by "
+               "<span class=\"f\"><sup>1</sup>\342\201\204<sub>80</sub></span> = 0.0125</td>"
+               "<td><span class=\"m\" aria-hidden=\"true\">2.275&quot;</span><span class=\"r\">2.275 inches</span></td>"
+               "<td>given</td><td>tall</td></tr>");
+  holds (page, "<span class=\"r\">4 and 1 half inches</span> exactly</td>");
+  holds (page, "<td><code>side - 1/20 in</code></td>");
+  holds (page, "<tr><th scope=\"row\">c</th><td>waits for later</td>");
+  holds (page, "<tr><th scope=\"row\">later</th><td>c</td></tr>");
+  holds (page, "<td>\342\211\210 1.41421356237 in</td>");
+  holds (page, "<li>1 value is <b>missing</b></li>");
+  lacks (page, "The side view");
+  lacks (page, "The cutting plan");
+  free (page);
+}
+
+static void
+checks (void **state)
+{
+  char *page = page_of ("a = 3 in +- 1/8 in\ncheck a > 4 in # wide enough\ncheck a < 4 in\ncheck a > 2-15/16 in\ncheck a < b");
+  (void) state;
+  holds (page, "<tr class=\"fail\"><th scope=\"row\"><code>a &gt; 4 in</code></th><td><b>"
+               "<span aria-hidden=\"true\">\342\234\227 </span>FAILS</b></td>");
+  holds (page, "<span class=\"r\">minus 1 inch</span>");
+  holds (page, "<td>wide enough</td>");
+  holds (page, "</span>holds as cut</b>");
+  holds (page, "</span>holds as drawn, may fail as cut</b>");
+  holds (page, "</span>waits for a value</b>");
+  holds (page, "<li>1 check <b>FAILS</b></li>\n<li>1 check waits for a value</li>\n<li>2 checks hold</li>");
+  free (page);
+}
+
+/* Two pieces of 14 in from a rod of 36 in, the kerf 1/8: in thousandths of the rod 388.9 each and 3.5 between.  */
+static void
+plan (void **state)
+{
+  char *page = page_of ("kerf 1/8\nstock rod = round 7/16 x 36\npart axle = 14 in qty 2 from rod\n"
+                        "stock pine = 3/4 x 5 x 40\npart lid = 20 in x 4 in from pine\npart wide = 9 in x 6 in from pine");
+  (void) state;
+  holds (page, "<h3>rod 1</h3>");
+  holds (page, "aria-label=\"rod cut into 2 axle\"");
+  holds (page, "<rect x=\"0\" y=\"0\" width=\"389\" height=\"52\" class=\"piece\"/>");
+  holds (page, "<rect x=\"392\" y=\"0\" width=\"389\" height=\"52\" class=\"piece\"/>");
+  holds (page, "<rect x=\"0\" y=\"0\" width=\"500\" height=\"100\" class=\"piece\"/><text x=\"250\" y=\"58\">lid</text>");
+  holds (page, "<li>Pencil marks from one end: <span class=\"m\" aria-hidden=\"true\">14&quot;</span>");
+  holds (page, "<b>can not be cut:</b>");
+  holds (page, "<b>Not every part has a place:</b>");
+  holds (page, "it is proved that no plan needs fewer");
+  free (page);
+}
+
+static void
+little (void **state)
+{
+  char *page = page_of ("");
+  (void) state;
+  holds (page, "<h1>Design</h1>");
+  holds (page, "no dimension has been set yet");
+  holds (page, "nothing is missing");
+  holds (page, "no check has been set yet");
+  free (page);
+  page = page_of ("part lid = 20 in x 4 in");
+  holds (page, "The cutting plan");
+  free (page);
+}
+
+static void
+hostile (void **state)
+{
+  char *page = page_of ("title </title><script>alert(1)</script> \"2-1/2\" & 'so'\n"
+                        "a = 1 in # </td><b onclick=\"x\">bold</b> &amp; \342\200\256drow\033[31m\n"
+                        "check a < 2 in # <img src=http://x.example/>\n"
+                        "circle hub = a at 0, 0 # --> ]]> </svg>\n"
+                        "part lid = 2 in x a # <table>");
+  (void) state;
+  lacks (page, "<script");
+  lacks (page, "<img");
+  lacks (page, "<b onclick");
+  lacks (page, "\342\200\256");
+  lacks (page, "\033");
+  holds (page, "\\u202edrow\\x1b[31m");
+  holds (page, "&lt;/title&gt;&lt;script&gt;alert(1)");
+  holds (page, "&amp;amp;");
+  free (page);
+}
+
+/* Notes and titles of random characters, special ones more often than others.  */
+static void
+random_texts (void **state)
+{
+  static const char *const pieces[] =
+  { "<", ">", "&", "\"", "'", "/", "-", "!", "[", "a", " ", "1/2", "2-3/8\"", ";", "#", "\342\200\256", "\303\244", "\001",
+    "\t", "=", "\\", "</", "<!--", "&lt", "\360\237\233\240" };
+  (void) state;
+  for (long times = check_times (60); times > 0; times--)
+    {
+      char *text = NULL;
+      size_t size;
+      FILE *out = open_memstream (&text, &size);
+      fputs ("title x", out);
+      for (int line = 0; line < 4; line++)
+        {
+          static const char *const starts[] = { "", "a = 1/3 in # x", "check a < 1 in # x", "part p = a x a # x" };
+          fputs (starts[line], out);
+          for (uint64_t n = 1 + check_below (12); n > 0; n--)
+            {
+              const char *piece = pieces[check_below (CHECK_COUNT (pieces))];
+              /* In a title, what stands behind # is its note.  */
+              fputs (line == 0 && *piece == '#' ? "x" : piece, out);
+            }
+          fputc ('\n', out);
+        }
+      fclose (out);
+      free (page_of (text));
+      free (text);
+    }
+}
+
+/* A page with one thing wrong is found out, or the reader is no test.  */
+static void
+reader (void **state)
+{
+  static const char *const changes[][2] =
+  {
+    { "</section>", "</div>" }, { "</b>", "" }, { " lang=\"en\"", "" }, { " scope=\"row\"", "" }, { "<td>", "" },
+    { "</td>", "</td><td></td>" }, { "<caption", "<div" }, { "id=\"checks\"", "id=\"missing\"" }, { "&#39;", "&x;" },
+    { "id=\"design\"", "id=\"desing\"" }, { "<h2", "<h4" }, { "charset=\"utf-8\"", "charset=utf-8" }, { "</html>", "" },
+    { "<main", "<section" }, { "<h1>", "<h1 onclick=\"x\">" }, { "<!DOCTYPE html>", "" }, { "href=\"#", "href=\"http://" }
+  };
+  char *text = cart_text (), *page = page_of (text);
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (changes); i++)
+    {
+      html_page p;
+      char *at = strstr (page, changes[i][0]), *changed = malloc (strlen (page) + 100);
+      assert_non_null (at);
+      sprintf (changed, "%.*s%s%s", (int) (at - page), page, changes[i][1], at + strlen (changes[i][0]));
+      html_read (&p, changed);
+      if (!*p.wrong)
+        fail_msg ("%s for %s is not seen", changes[i][1], changes[i][0]);
+      html_clear (&p);
+      free (changed);
+    }
+  free (page);
+  free (text);
+}
+
+static void
+mistakes (void **state)
+{
+  static const struct { const char *line, *message; size_t offset; } lines[] =
+  {
+    { "report", "the line ends where `into FILE.html` should stand", 6 },
+    { "report a.html", "`into FILE.html` should stand here", 7 },
+    { "report into", "the name of a file should stand here", 11 },
+    { "report into b.pdf", "the name must end in .html", 12 },
+    { "report into .html", "the name must end in .html", 12 },
+    { "report into no/such/b.html", "can not write `no/such/b.html`: there is no such file or folder", 12 },
+    { "report into \"b.html\" now", "`now` is too much here", 21 }
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (lines); i++)
+    {
+      said s = SAID_ZERO;
+      br_sheet *sheet = sheet_with ("wheel = 3-1/2 in");
+      assert_int_not_equal (sheet_run (sheet, &s, lines[i].line), BR_OK);
+      assert_int_equal (s.fault_count, 1);
+      assert_string_equal (s.faults[0].error.message, lines[i].message);
+      assert_int_equal (s.faults[0].error.offset, lines[i].offset);
+      assert_int_equal (access ("b.html", F_OK), -1);
+      sheet_end (sheet, &s);
+    }
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    CHECK_TEST (cart), CHECK_TEST (rows), CHECK_TEST (checks), CHECK_TEST (plan), CHECK_TEST (little),
+    CHECK_TEST (hostile), CHECK_TEST (random_texts), CHECK_TEST (reader), CHECK_TEST (mistakes)
+  };
+  check_start ();
+  return check_end (cmocka_run_group_tests (tests, lesson_enter, lesson_leave));
+}

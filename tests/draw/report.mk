@@ -1,0 +1,14 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Tests of the page that a sheet becomes.
+EXTRA_DIST += tests/draw/report.tap
+TESTS += tests/draw/report.tap
+
+if HAVE_CMOCKA
+check_PROGRAMS += tests/draw/report
+TESTS += tests/draw/report
+tests_draw_report_SOURCES = tests/draw/report.c tests/draw/html.h tests/lesson/support.h tests/sheet/support.h \
+  tests/check.h
+tests_draw_report_CPPFLAGS = $(TEST_CPPFLAGS)
+tests_draw_report_CFLAGS = $(TEST_CFLAGS) -pthread
+tests_draw_report_LDADD = $(TEST_LIBS)
+endif

@@ -12,6 +12,9 @@
 #include "lesson/worksheet.h"
 #include "measure/measure.h"
 
+/* In large print such a problem fills a page.  */
+#define MOST_TEXT 800
+
 static void
 own_clear (br__own *own)
 {
@@ -216,6 +219,8 @@ br__do_problem (br__run *run)
       br__fail (run->error, BR_SYNTAX, run->end, 0, "the line ends where the problem's text should stand");
       return BR_SYNTAX;
     }
+  if (length > MOST_TEXT)
+    return br__fail (run->error, BR_TOO_BIG, (size_t) (text - run->text), length, "a problem of more than %d bytes", MOST_TEXT);
   run->kept = 1;
   br_record *r = br__record_new ("problem");
   br__put_bytes (r, "text", text, length);

@@ -129,11 +129,17 @@ new_page (layout *l)
   br__text_clear (&t);
 }
 
+static int32_t
+lower_end (const layout *l)
+{
+  return l->height - MARGIN - FOOT;
+}
+
 /* Room for HIGH more, on this page or another.  */
 static void
 need (layout *l, int32_t high)
 {
-  if (l->y + high > l->height - MARGIN - FOOT)
+  if (l->y + high > lower_end (l))
     new_page (l);
 }
 
@@ -156,7 +162,11 @@ put_problem (layout *l, const br__task *task, size_t index)
   int32_t high = put (l, x, l->y, text_width (l), l->size, 0, br__text_string (&task->text), 0);
   int32_t answer = l->size * 5 / 2;
   br_text number = BR_TEXT_ZERO;
-  need (l, high + room + answer + (picture ? BR_PAGE_INCH * 5 / 4 : 0));
+  high += room + answer + (picture ? BR_PAGE_INCH * 5 / 4 : 0);
+  need (l, high);
+  /* Long words of a teacher take from the room.  */
+  if (l->y + high > lower_end (l))
+    room -= l->y + high - lower_end (l) < room ? l->y + high - lower_end (l) : room;
   br__text_printf (&number, "%zu.", index + 1);
   put (l, MARGIN, l->y, 0, l->size, 1, br__text_string (&number), 1);
   l->y += put (l, x, l->y, text_width (l), l->size, 0, br__text_string (&task->text), 1) + l->size / 2;
@@ -175,8 +185,14 @@ put_problem (layout *l, const br__task *task, size_t index)
 static int32_t
 put_row (layout *l, int32_t indent, int bold, const char *text, int draw)
 {
-  int32_t high = put (l, MARGIN + NUMBER_WIDTH + indent, l->y, text_width (l) - indent, l->size, bold, text, draw);
-  l->y += draw ? high : 0;
+  int32_t x = MARGIN + NUMBER_WIDTH + indent, width = text_width (l) - indent;
+  int32_t high = put (l, x, l->y, width, l->size, bold, text, 0);
+  if (draw)
+    {
+      need (l, high);
+      put (l, x, l->y, width, l->size, bold, text, 1);
+      l->y += high;
+    }
   return high;
 }
 
@@ -204,7 +220,7 @@ put_key_rows (layout *l, const br__task *task, int draw)
   return high;
 }
 
-/* A problem stays on one page with all its steps.  */
+/* A problem stays on one page with all its steps, unless they are more than a page holds.  */
 static void
 put_key (layout *l, const br__task *task, size_t index)
 {

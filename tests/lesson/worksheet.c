@@ -333,9 +333,13 @@ test_wrong_lines (void **state)
 static void
 test_wrong_answers (void **state)
 {
+  char line[900] = "problem ";
   br_sheet *sheet = new_sheet ();
   said s = SAID_ZERO;
   (void) state;
+  memset (line + 8, 'x', 801);
+  assert_int_equal (sheet_run (sheet, &s, line), BR_TOO_BIG);
+  assert_string_equal (s.faults[0].error.message, "a problem of more than 800 bytes");
   sheet_say (sheet, &s, "problem x");
   assert_int_not_equal (sheet_run (sheet, &s, "answer sqrt 2"), BR_OK);
   assert_string_equal (s.faults[0].error.message, "an answer that is no fraction needs a mark");

@@ -35,6 +35,8 @@ benchrule_SOURCES += $(repl_answers) \
   repl/history.h \
   repl/input.c \
   repl/input.h \
+  repl/interrupt.c \
+  repl/interrupt.h \
   repl/json.h \
   repl/line.c \
   repl/line.h \

@@ -13,6 +13,7 @@
 
 #include "escape.h"
 #include "fault.h"
+#include "interrupt.h"
 #include "json.h"
 #include "pages.h"
 #include "solver.h"
@@ -123,16 +124,18 @@ sink_of (session *s)
   return sink;
 }
 
+/* The prompt sees to its signals itself.  */
+static void
+begin_run (session *s)
+{
+  if (!s->interrupted)
+    interrupt_begin (s->sheet);
+}
+
 /* A run that went wrong without a word, such as one that found no memory, gets its word here.  */
 static void
-finish_run (session *s, br_status status, size_t faults_before, const char *file)
+tell_of_run (session *s, br_status status, const char *file)
 {
-  end_progress (s);
-  text_flush (&s->text);
-  if (fflush (s->out.stream) != 0)
-    s->failed = 1;
-  if (status == BR_OK || s->faults > faults_before)
-    return;
   br_error error = { status, 0, 0, "", "" };
   if (status == BR_IO)
     snprintf (error.message, sizeof error.message, "%s", strerror (errno));
@@ -142,11 +145,25 @@ finish_run (session *s, br_status status, size_t faults_before, const char *file
   session_fault (s, &fault);
 }
 
+static void
+finish_run (session *s, br_status status, size_t faults_before, const char *file)
+{
+  end_progress (s);
+  text_flush (&s->text);
+  if (fflush (s->out.stream) != 0)
+    s->failed = 1;
+  if (status != BR_OK && s->faults == faults_before)
+    tell_of_run (s, status, file);
+  if (!s->interrupted)
+    interrupt_end (s->sheet);
+}
+
 void
 session_run (session *s, const char *text, size_t length, const char *file, size_t line)
 {
   size_t before = s->faults;
   br_sink sink = sink_of (s);
+  begin_run (s);
   br_status status = br_sheet_run (s->sheet, text, length, file, line, &sink);
   finish_run (s, status, before, file);
 }
@@ -156,6 +173,7 @@ session_run_file (session *s, const char *path)
 {
   size_t before = s->faults;
   br_sink sink = sink_of (s);
+  begin_run (s);
   errno = 0;
   br_status status = br_sheet_run_file (s->sheet, path, &sink);
   finish_run (s, status, before, path);

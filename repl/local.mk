@@ -17,6 +17,7 @@ repl_answers = \
   repl/text_shape.c \
   repl/text_view.c \
   repl/text_sheet.c \
+  repl/text_template.c \
   repl/text_tidy.c \
   repl/text_tool.c \
   repl/text_value.c

@@ -198,7 +198,7 @@ find_kind (const br_record *record)
 {
   static const text_kind plain = { "", put_plain, NULL, 0, NULL, 0 };
   const text_kind *const tables[] = { text_values, text_rounds, text_columns, text_drawings, text_sheets, text_cuts,
-                                      text_tidies, text_tools, text_designs, text_shapes, text_views,
+                                      text_tidies, text_tools, text_designs, text_shapes, text_views, text_templates, text_views,
                                       text_lessons };
   if (field_list (record, "lines"))
     return &plain;

@@ -46,6 +46,7 @@ extern const text_kind text_columns[];
 extern const text_kind text_sheets[];
 extern const text_kind text_cuts[];
 extern const text_kind text_designs[];
+extern const text_kind text_templates[];
 extern const text_kind text_tidies[];
 extern const text_kind text_tools[];
 extern const text_kind text_shapes[];

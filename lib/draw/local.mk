@@ -18,6 +18,7 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/plot.h \
   lib/draw/side.c \
   lib/draw/svg.c \
+  lib/draw/template.c \
   lib/draw/tile.c \
   lib/draw/title.c
 

@@ -80,15 +80,19 @@ static const br__statement statements[] =
   { "clear", "clear SHAPE, SHAPE", "the distance of two shapes; below zero they overlap",
     "In a check: check clear(wheel, fender) >= 1/4.  Below zero, it is how far one would have\n"
     "to be pushed to be free.", BR__FOLLOW_NAME, NULL, 0, br__do_clear },
+  { "template", "template PART into FILE.pdf", "a part at full size, to be glued on the wood",
+    "Outline, centre marks and drill sizes of the shapes `of PART`, or the part's length and\n"
+    "width.  Several sheets of paper where one is too small.  Also .svg and .png.  Check the line\n"
+    "at the foot of the sheet with a ruler before you cut.", BR__FOLLOW_NAME, "into", 0, br__do_template },
   { "report", "report into FILE.html", "the whole sheet as a page for a phone, a printer or a screen reader",
     "One file with nothing outside it: the side view, what is missing, dimensions, checks,\n"
     "cautions, parts and the cutting plan.", BR__FOLLOW_WORD, "into", 0, br__do_report },
-  { "draw", "draw [side] into FILE.pdf [scale 1:4] [grid 1/4] [paper letter] [layer NAME] [of PART]",
+  { "draw", "draw [side] [into FILE.pdf] [scale 1:4] [grid 1/4] [paper letter] [layer NAME] [of PART]",
     "the side view to scale, on squares, with its sizes",
     "FILE ends in .pdf, .svg or .png.  Without `scale` it is the largest standard one at which all\n"
     "goes on the paper; what is larger comes as several sheets of a PDF, which overlap.  A shape\n"
-    "that is not tied down is dashed.", BR__FOLLOW_WORD, "side into scale grid paper layer of letter a4", 0,
-    br__do_draw },
+    "that is not tied down is dashed.  Without a file it is shown in the terminal.", BR__FOLLOW_WORD,
+    "side into scale grid paper layer of letter a4", 0, br__do_draw },
   { "explain", "explain VALUE [to MARK]", "each step as it is done by hand",
     "Each step is an equation, and both sides can be typed back.  Of a dimension, the whole\n"
     "chain that leads to it.", BR__FOLLOW_VALUE, "to", 0, br__do_explain },

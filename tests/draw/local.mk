@@ -2,7 +2,7 @@
 # Tests of drawings.
 
 if HAVE_CMOCKA
-draw_tests = tests/draw/figure
+draw_tests = tests/draw/figure tests/draw/measured tests/draw/width
 check_PROGRAMS += $(draw_tests)
 TESTS += $(draw_tests)
 DRAW_TEST_CFLAGS = $(TEST_CFLAGS) -pthread
@@ -10,4 +10,13 @@ tests_draw_figure_SOURCES = tests/draw/figure.c tests/draw/figure.h tests/sheet/
 tests_draw_figure_CPPFLAGS = $(TEST_CPPFLAGS)
 tests_draw_figure_CFLAGS = $(DRAW_TEST_CFLAGS)
 tests_draw_figure_LDADD = $(TEST_LIBS) -lm
+tests_draw_measured_SOURCES = tests/draw/measured.c tests/draw/figure.h tests/draw/svg.h tests/lesson/support.h \
+  tests/sheet/support.h tests/check.h
+tests_draw_measured_CPPFLAGS = $(TEST_CPPFLAGS)
+tests_draw_measured_CFLAGS = $(DRAW_TEST_CFLAGS)
+tests_draw_measured_LDADD = $(TEST_LIBS) -lm
+tests_draw_width_SOURCES = tests/draw/width.c tests/check.h
+tests_draw_width_CPPFLAGS = $(TEST_CPPFLAGS)
+tests_draw_width_CFLAGS = $(TEST_CFLAGS)
+tests_draw_width_LDADD = $(TEST_LIBS)
 endif

@@ -47,8 +47,10 @@ static const sheet_sample samples[] = {
   { "line", "line handle = 0 in, 0 in to base, 5 in wide 1/2 in", 0 },
   { "shapes", "shapes", 0 },
   { "clear", "clear rim, bed", 0 },
+  { "template", "template side into side_part.svg", 0 },
   { "report", "report into report.html", 0 },
   { "explain", "explain front to 1/8", 0 },
+  { "draw", "draw", 0 },
   { "draw", "draw into side.svg scale 1:8 grid 1/2 in paper a4", 0 },
   { "divide", "divide base into 5 kerf 1/8 in", 0 },
   { "space", "space 4 across base width axle ends 1 in", 0 },
@@ -134,7 +136,7 @@ static int
 samples_end (void **state)
 {
   static const char *const made[] = { "column.csv", "sums.csv", "sums_key.csv", "key.csv", "marks.csv",
-                                      "saved.sheet", "side.svg", "prelude.csv", "report.html" };
+                                      "saved.sheet", "side.svg", "side_part.svg", "prelude.csv", "report.html" };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (samples_files); i++)
     remove (samples_files[i][0]);

@@ -263,7 +263,6 @@ br_status br__do_arc (br__run *run);
 br_status br__do_line (br__run *run);
 br_status br__do_shapes (br__run *run);
 br_status br__do_clear (br__run *run);
-br_status br__do_report (br__run *run);
 br_status br__do_draw (br__run *run);
 br_status br__do_report (br__run *run);
 br_status br__do_template (br__run *run);

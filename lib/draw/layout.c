@@ -14,7 +14,7 @@
 #define LEADING (LETTERS * 3 / 2)
 #define LEAST_WIDTH (BR__INCH * 5 / 2)
 #define MOST_NOTES 6
-#define MOST_SQUARES 2000             /* lines one way */
+#define MOST_SQUARES 10000            /* lines one way */
 
 static int64_t
 most (int64_t x, int64_t y)

@@ -270,11 +270,13 @@ br__draw_file (size_t *pages, br__run *run, const br__plot *figure, const br__pa
       br__fail (run->error, BR_DOMAIN, 0, 0, "the name must end in .pdf, .svg or .png");
       return BR_DOMAIN;
     }
+  if (!figure->squares)
+    sheet.square[0] = 0;
   br__text_printf (&title, "%s: %s, %s", w->title, w->what, w->scale);
   if (title.failed || figure->failed)
     status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   else if (strcmp (form, "pdf") == 0 && (figure->width > room.x2 - room.x || figure->height > room.y2 - room.y))
-    status = write_many (pages, run, figure, w, br__text_string (&title), path);
+    status = write_many (pages, run, figure, &sheet, br__text_string (&title), path);
   else
     {
       status = write_one (run, figure, &sheet, form, br__text_string (&title), description, path);

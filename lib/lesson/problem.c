@@ -230,8 +230,8 @@ br__put_ratio (br_text *t, br__ratio x)
   br_number_clear (&n);
 }
 
-static void
-put_decimal (br_text *t, br__ratio x)
+void
+br__put_ratio_decimal (br_text *t, br__ratio x)
 {
   br_number n = BR_NUMBER_ZERO;
   if (br_number_set_ratio (&n, x.num, x.den) != BR_OK)
@@ -250,7 +250,7 @@ put_field (br_text *t, const char *s, const br__problem *p)
   else if (*s == 's')
     br__text_puts (t, p->word);
   else if (s[1] == 'd')
-    put_decimal (t, p->given[*s - '0']);
+    br__put_ratio_decimal (t, p->given[*s - '0']);
   else
     br__put_ratio (t, p->given[*s - '0']);
   if (s[1] == '}' && *s != 'm' && *s != 's')
@@ -291,7 +291,7 @@ br__problem_answer (br_text *t, const br__problem *p, br__ratio value)
   if (p->kind->ask == BR__ASK_DECIMAL)
     {
       br__text_puts (t, value.num > 0 ? "+" : "");
-      put_decimal (t, value);
+      br__put_ratio_decimal (t, value);
     }
   else
     br__put_ratio (t, value);

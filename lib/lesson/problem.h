@@ -76,7 +76,9 @@ typedef struct br__plan
 
 typedef struct br__topic_kind
 {
-  const char *expression;       /* whose value is the answer; {0} is a given length, {0n} the number alone */
+  /* Whose value is the answer; {0} is a given length, {0n} the number alone, {0d} a decimal.  What stands
+     before a semicolon is put on the ruler first, and is {1} behind it, in a sum of decimals.  */
+  const char *expression;
   unsigned operations;
   br__ask ask;
   int to_mark;                  /* the value goes to the nearest mark */
@@ -120,6 +122,7 @@ void br__problem_expression (br_text *t, const br__problem *p);
 /* VALUE as an answer of P is written.  */
 void br__problem_answer (br_text *t, const br__problem *p, br__ratio value);
 void br__put_ratio (br_text *t, br__ratio x);
+void br__put_ratio_decimal (br_text *t, br__ratio x);
 
 extern const br__topic br__topic_reading, br__topic_decimals, br__topic_sums, br__topic_products,
   br__topic_scale, br__topic_known_size, br__topic_fender, br__topic_dividing, br__topic_stock,

@@ -50,7 +50,7 @@ static const br__topic_kind decimal_kinds[] =
     { "In the drawing program the axle block of the market cart is {0d}\" wide. Which mark of the {m} ruler is nearest?",
       "A slat of the plant stand is {0d}\" wide on the screen. Which mark of the {m} ruler is nearest?",
       "The sign for the school garden calls for a border of {0d}\". Which mark of the {m} ruler is nearest?" } },
-  { "nearest({0d}, {m}) - {0d}", 2, BR__ASK_DECIMAL, 0,
+  { "{0d};{1d} - {0d}", 2, BR__ASK_DECIMAL, 0,
     { "The side of the market cart is {0d}\" high in the drawing program and is cut to the nearest mark of the {m} ruler. "
       "How far over (+) or under (-) is the cut? Give a decimal with its sign.",
       "A shelf of the plant stand should be {0d}\" deep. It is cut to the nearest mark of the {m} ruler. "
@@ -76,7 +76,9 @@ draw_decimals (br__problem *p, const br__plan *plan, br__random *r)
     return 0;
   far = off.num < 0 ? br__ratio_add (near, mark) : br__ratio_sub (near, mark);
   p->given[0] = x;
-  p->count = p->all = 1;
+  p->given[1] = near;
+  p->count = 1;
+  p->all = 2;
   p->carry = off.num < 0;
   int error = plan->kind == 1;
   p->answer = error ? off : near;

@@ -61,12 +61,49 @@ work_out (br__task *t, br__helper *h, const br_text *expression, br__ratio size)
   return status;
 }
 
+/* A step with X as a decimal on the right.  */
+static void
+add_decimal_step (br__task *t, br_text *left, br__ratio x)
+{
+  br_text decimal = BR_TEXT_ZERO;
+  br__put_ratio_decimal (&decimal, x);
+  br__steps_list_add (&t->steps, br__text_string (left), "=", br__text_string (&decimal));
+  t->steps.failed |= left->failed | decimal.failed;
+  br__text_clear (&decimal);
+}
+
+/* The steps of P's expression.  If it has two parts, the first is put on the ruler and made a decimal, and
+   the last is a sum of decimals as it stands.  */
+static br_status
+steps_of (br__task *t, br__helper *h, const br__problem *p)
+{
+  br_text all = BR_TEXT_ZERO, part = BR_TEXT_ZERO;
+  br_status status;
+  br__problem_expression (&all, p);
+  const char *first = br__text_string (&all), *end = strchr (first, ';');
+  if (!end)
+    /* Where nothing is rounded, the mark is one that the answer lies on, and no step comes of it.  */
+    status = work_out (t, h, &all, br__ratio_of (1, p->kind->to_mark ? p->level : p->answer.den));
+  else
+    {
+      br__text_put (&part, first, (size_t) (end - first));
+      status = work_out (t, h, &part, br__ratio_of (1, p->level));
+      br__text_reset (&part);
+      br__put_ratio (&part, p->given[1]);
+      add_decimal_step (t, &part, p->given[1]);
+      br__text_reset (&part);
+      br__text_puts (&part, end + 1);
+      add_decimal_step (t, &part, p->answer);
+    }
+  br__text_clear (&all);
+  br__text_clear (&part);
+  return status;
+}
+
 static br_status
 key_of_drawn (br__task *t, br__helper *h, const br__problem *p)
 {
   static const char *const asks[] = { "fraction", "fraction", "decimal", "count" };
-  br_text expression = BR_TEXT_ZERO;
-  br__problem_expression (&expression, p);
   br__problem_answer (&t->answer, p, p->answer);
   br__text_printf (&t->exact, p->answer.den == 1 ? "%lld" : "%lld/%lld", (long long) p->answer.num,
                    (long long) p->answer.den);
@@ -74,15 +111,13 @@ key_of_drawn (br__task *t, br__helper *h, const br__problem *p)
   t->unit = p->kind->ask == BR__ASK_COUNT ? "" : "in";
   if (p->kind->ask != BR__ASK_COUNT)
     br__text_printf (&t->mark, "1/%lld", (long long) p->level);
-  /* Where nothing is rounded, the mark is one that the answer lies on, and no step comes of it.  */
-  br_status status = work_out (t, h, &expression, br__ratio_of (1, p->kind->to_mark ? p->level : p->answer.den));
+  br_status status = steps_of (t, h, p);
   for (unsigned i = 0; i < p->wrong_count && status == BR_OK; i++)
     {
       br__problem_answer (&t->wrong[i], p, p->wrong[i].value);
       t->mistake[i] = p->wrong[i].mistake;
     }
   t->wrong_count = p->wrong_count;
-  br__text_clear (&expression);
   return status;
 }
 

@@ -2,3 +2,12 @@
 # Tests of the statement draw, and of the files that the program makes of it.
 EXTRA_DIST += tests/draw/files.tap
 TESTS += tests/draw/files.tap
+
+if HAVE_CMOCKA
+check_PROGRAMS += tests/draw/draw
+TESTS += tests/draw/draw
+tests_draw_draw_SOURCES = tests/draw/draw.c tests/draw/svg.h tests/lesson/support.h tests/sheet/support.h tests/check.h
+tests_draw_draw_CPPFLAGS = $(TEST_CPPFLAGS)
+tests_draw_draw_CFLAGS = $(TEST_CFLAGS) -pthread
+tests_draw_draw_LDADD = $(TEST_LIBS)
+endif

@@ -1,0 +1,354 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   draw.c - the statement draw: what it takes and refuses, the scale that it chooses, what it tells, and what
+   stands on the paper around the figure.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "draw/plot.h"
+#include "svg.h"
+
+static const char *const cart =
+  "title Market cart\ndate 25 November 2026\nwheel = 3-1/2\n"
+  "circle front = wheel at 0, wheel / 2 layer wheels\n"
+  "circle rear = wheel at 14, wheel / 2 layer wheels\n"
+  "box deck = 22-3/4 x 3/4 at -4-3/8, 4-3/16 of bed\n";
+
+/* The record of LINE, which must be right, in S.  */
+static void
+draw_said (br_sheet *sheet, said *s, const char *line)
+{
+  sheet_say (sheet, s, "%s", line);
+  assert_int_equal (s->count, 1);
+  said_is (s, 0, "kind", "drawing");
+}
+
+static void
+test_record (void **state)
+{
+  br_sheet *sheet = sheet_with (cart);
+  said s = SAID_ZERO;
+  (void) state;
+  draw_said (sheet, &s, "draw side into a.svg scale quarter paper a4");
+  said_is (&s, 0, "view", "side");
+  said_is (&s, 0, "form", "svg");
+  said_is (&s, 0, "scale", "1:4");
+  said_is (&s, 0, "scale_words", "quarter size, 1:4");
+  said_is (&s, 0, "paper", "A4");
+  said_is (&s, 0, "pages", "1");
+  said_is (&s, 0, "shapes", "3");
+  said_is (&s, 0, "loose", "0");
+  said_is (&s, 0, "width", "91/4");             /* the deck */
+  said_is (&s, 0, "height", "79/16");           /* from the floor to the deck's top: 4-3/16 + 3/4 */
+  said_is (&s, 0, "height_shown", "4-15/16\"");
+  said_is (&s, 0, "square", "1 square is 1\"");
+  draw_said (sheet, &s, "draw layer wheels into a.svg");
+  said_is (&s, 0, "shapes", "2");
+  said_is (&s, 0, "width", "35/2");             /* 14 + 3-1/2 */
+  draw_said (sheet, &s, "draw of bed into a.svg grid 1/2 scale 1:2");
+  said_is (&s, 0, "shapes", "1");
+  said_is (&s, 0, "square", "1 square is 1\"");
+  sheet_say (sheet, &s, "list");
+  said_is (&s, 0, "kind", "dimension");         /* a drawing is no change of the sheet */
+  sheet_end (sheet, &s);
+}
+
+static void
+test_exact_extent (void **state)
+{
+  /* A root has no fraction, and of two that lie in one place of the drawing the larger is taken.  */
+  br_sheet *sheet = sheet_with ("circle a = sqrt 2 at 0, 0\nbox b = 1 x 1 at 0, 0\n");
+  said s = SAID_ZERO;
+  (void) state;
+  draw_said (sheet, &s, "draw into a.svg");
+  said_is (&s, 0, "width", "null");             /* 1 + sqrt 2 / 2 */
+  assert_memory_equal (said_get (&s, 0, "width_shown"), "1.70710678119", 13);
+  /* Wider by less than a place of the drawing, in the middle of the sheet.  */
+  sheet_say (sheet, &s, "box c = 2 x 1/2 at -1/2, 0\nbox d = 2 + 1/100000000000 x 1/4 at -1/2, 0");
+  draw_said (sheet, &s, "draw into a.svg");
+  assert_memory_equal (said_get (&s, 0, "width_shown"), "2.2071067812", 12);
+  said_is (&s, 0, "width", "null");
+  sheet_say (sheet, &s, "box e = 9 x 1/8 at -2, 0\nbox f = 9 + 1/100000000000 x 1/4 at -2, 0");
+  draw_said (sheet, &s, "draw into a.svg");
+  said_is (&s, 0, "width", "900000000001/100000000000");
+  sheet_end (sheet, &s);
+}
+
+/* ---- The scale ---- */
+
+/* The standard scales by hand: ISO 5455, and customary inch scales.  */
+static const int64_t inch_scales[][2] =
+{
+  { 50, 1 }, { 20, 1 }, { 10, 1 }, { 5, 1 }, { 2, 1 }, { 1, 1 }, { 1, 2 }, { 1, 4 }, { 1, 5 }, { 1, 8 }, { 1, 10 },
+  { 1, 12 }, { 1, 16 }, { 1, 20 }, { 1, 24 }, { 1, 32 }, { 1, 48 }, { 1, 50 }, { 1, 64 }, { 1, 96 }, { 1, 100 },
+  { 1, 128 }, { 1, 192 }, { 1, 200 }, { 1, 500 }
+};
+
+static int
+is_letter (const svg_file *f)
+{
+  int64_t wide = 8500000000, high = 11 * BR__INCH;
+  return (f->width == wide && f->height == high) || (f->width == high && f->height == wide);
+}
+
+/* It goes on letter paper at the scale that was chosen, and at the next larger one it does not.  */
+static void
+check_scale (int64_t width, int64_t height)
+{
+  said s = SAID_ZERO;
+  svg_file f;
+  char scale[40];
+  size_t i = 0;
+  br_sheet *sheet = sheet_with ("box plank = 1 x 1 at 0, 0");
+  sheet_say (sheet, &s, "box plank = %" PRId64 "/16 x %" PRId64 "/16 at 0, 0", width, height);
+  draw_said (sheet, &s, "draw into a.svg");
+  for (; i < CHECK_COUNT (inch_scales); i++)
+    {
+      snprintf (scale, sizeof scale, "%" PRId64 ":%" PRId64, inch_scales[i][0], inch_scales[i][1]);
+      if (strcmp (scale, said_get (&s, 0, "scale")) == 0)
+        break;
+    }
+  if (i == CHECK_COUNT (inch_scales))
+    fail_msg ("no standard scale: %s", said_get (&s, 0, "scale"));
+  svg_read (&f, "a.svg");
+  assert_true (is_letter (&f));
+  const svg_element *plank = svg_find (&f, "rect", "plank");
+  int64_t drawn = svg_number (plank, "width"), exact = width * BR__INCH * inch_scales[i][0] / 16 / inch_scales[i][1];
+  assert_true (llabs (drawn - exact) <= 1);
+  svg_clear (&f);
+  if (i > 0)
+    {
+      sheet_say (sheet, &s, "draw into a.svg scale %" PRId64 ":%" PRId64, inch_scales[i - 1][0], inch_scales[i - 1][1]);
+      svg_read (&f, "a.svg");
+      if (is_letter (&f))
+        fail_msg ("%" PRId64 "/16 x %" PRId64 "/16 goes on the paper at %s, too", width, height, said_get (&s, 0, "scale"));
+      svg_clear (&f);
+    }
+  sheet_end (sheet, &s);
+}
+
+static void
+test_scale (void **state)
+{
+  (void) state;
+  check_scale (16 * 6, 16 * 4);
+  check_scale (16 * 100, 16);
+  check_scale (16, 16 * 100);
+  for (long times = check_times (12); times > 0; times--)
+    check_scale (1 + (int64_t) check_below (1 << (4 + check_below (12))), 1 + (int64_t) check_below (1 << (4 + check_below (12))));
+}
+
+/* ---- What is refused ---- */
+
+static void
+test_wrong (void **state)
+{
+  static const struct { const char *line, *part, *message; br_status status; } rows[] =
+  {
+    { "draw into a.dxf", "a.dxf", "a drawing is a .pdf, .svg or .png file", BR_DOMAIN },
+    { "draw into", "", "the name of a file should stand here", BR_SYNTAX },
+    { "draw into side", "side", "a drawing is a .pdf, .svg or .png file", BR_DOMAIN },
+    { "draw front into a.svg", "front", "should stand here", BR_SYNTAX },
+    { "draw into a.svg scale 0:1", "0", "", BR_DOMAIN },
+    { "draw into a.svg scale", "", "", BR_SYNTAX },
+    { "draw into a.svg scale 1:2 scale 1:4", "scale 1:4", "should stand here", BR_SYNTAX },
+    { "draw into a.svg grid 0", "0", "a square has a length over zero, a fraction", BR_DOMAIN },
+    { "draw into a.svg grid sqrt 2", "sqrt 2", "a square has a length over zero, a fraction", BR_DOMAIN },
+    { "draw into a.svg grid 2 sq in", "2 sq in", "a square has a length over zero, a fraction", BR_DOMAIN },
+    { "draw into a.svg grid 1/100", "draw", "squares of less than 1/32 in", BR_DOMAIN },
+    { "draw into a.svg paper foolscap", "foolscap", "a paper such as", BR_SYNTAX },
+    { "draw into a.svg layer top", "draw", "no shape of that layer or part", BR_DOMAIN },
+    { "draw of lid into a.svg", "draw", "no shape of that layer or part", BR_DOMAIN },
+    { "draw into no/such/folder/a.svg", "no/such/folder/a.svg", "can not write", BR_IO },
+    { "draw into a.pdf", "a.pdf", "this program can not draw pages", BR_DOMAIN },
+    { "draw into a.png scale 5000:1", "a.png", "too large for dots", BR_TOO_BIG },
+    { "draw into a.pdf scale 500:1", "a.pdf", "more than 200 sheets", BR_TOO_BIG },
+    { "draw into a.svg scale 1000000000000:1", "draw", "reaches too far to be drawn", BR_TOO_BIG }
+  };
+  br_sheet *sheet = sheet_with (cart);
+  said s = SAID_ZERO;
+  (void) state;
+  unlink ("a.svg");
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br_status status = sheet_run (sheet, &s, rows[i].line);
+      if (status != rows[i].status || s.fault_count != 1 || !strstr (s.faults[0].error.message, rows[i].message))
+        fail_msg ("%s: %s, %s", rows[i].line, br_status_name (status), s.fault_count ? s.faults[0].error.message : "");
+      const char *at = strstr (rows[i].line, rows[i].part);
+      size_t offset = *rows[i].part ? (size_t) (at - rows[i].line) : strlen (rows[i].line);
+      if (s.faults[0].error.offset != offset)
+        fail_msg ("%s: told at %zu, not %zu: %s", rows[i].line, s.faults[0].error.offset, offset, s.faults[0].error.message);
+      assert_int_not_equal (access ("a.svg", F_OK), 0);
+    }
+  sheet_end (sheet, &s);
+}
+
+static void
+test_nothing_to_draw (void **state)
+{
+  br_sheet *sheet = sheet_with ("wheel = 3");
+  said s = SAID_ZERO;
+  (void) state;
+  assert_int_equal (sheet_run (sheet, &s, "draw into a.svg"), BR_DOMAIN);
+  assert_non_null (strstr (s.faults[0].error.message, "no shape to be drawn yet"));
+  sheet_say (sheet, &s, "paper letter margin 4 in\ncircle a = 2 at 0, 0");
+  assert_int_equal (sheet_run (sheet, &s, "draw into a.svg"), BR_DOMAIN);
+  assert_non_null (strstr (s.faults[0].error.message, "margins leave too little"));
+  sheet_end (sheet, &s);
+}
+
+/* What was there stays when nothing can be drawn.  */
+static void
+test_old_file (void **state)
+{
+  br_sheet *sheet = sheet_with (cart);
+  said s = SAID_ZERO;
+  (void) state;
+  lesson_put ("a.pdf", "old", 3);
+  assert_int_equal (sheet_run (sheet, &s, "draw into a.pdf"), BR_DOMAIN);       /* no painter */
+  char *bytes = lesson_get ("a.pdf");
+  assert_string_equal (bytes, "old");
+  free (bytes);
+  sheet_end (sheet, &s);
+}
+
+/* ---- What stands on the paper ---- */
+
+/* 1 if a text of F is, or begins with, TEXT.  */
+static int
+has_text (const svg_file *f, const char *text)
+{
+  for (size_t i = 0; i < f->count; i++)
+    if (strcmp (f->elements[i].name, "text") == 0 && strncmp (f->elements[i].text, text, strlen (text)) == 0)
+      return 1;
+  return 0;
+}
+
+static void
+test_title_block (void **state)
+{
+  static const char *const inches[] =
+  { "Market cart", "side view", "half size, 1:2", "1 square is 1/2\"", "sizes in inches", "25 November 2026",
+    "This line is 2 in long. If it is not, print at 100 %.", "0" };
+  static const char *const metric[] =
+  { "1:5", "1 square is 25 mm", "sizes in mm", "This line is 50 mm long. If it is not, print at 100 %." };
+  br_sheet *sheet = sheet_with (cart);
+  said s = SAID_ZERO;
+  svg_file f;
+  (void) state;
+  draw_said (sheet, &s, "draw into a.svg scale 1:2");
+  svg_read (&f, "a.svg");
+  for (size_t i = 0; i < CHECK_COUNT (inches); i++)
+    if (!has_text (&f, inches[i]))
+      fail_msg ("no text: %s", inches[i]);
+  svg_clear (&f);
+  sheet_say (sheet, &s, "units mm");
+  draw_said (sheet, &s, "draw into a.svg scale 1:5");
+  said_is (&s, 0, "paper", "A4");
+  svg_read (&f, "a.svg");
+  for (size_t i = 0; i < CHECK_COUNT (metric); i++)
+    if (!has_text (&f, metric[i]))
+      fail_msg ("no text: %s", metric[i]);
+  svg_clear (&f);
+  sheet_end (sheet, &s);
+}
+
+/* Nothing that a user typed ends an element, hides or turns the writing round.  */
+static void
+test_hostile (void **state)
+{
+  br_sheet *sheet = sheet_with ("circle wheel = 2 at 0, 0");
+  said s = SAID_ZERO;
+  svg_file f;
+  (void) state;
+  sheet_say (sheet, &s, "title <svg onload='x()'> & \"]]>\" \x01\x1b[2J \xE2\x80\xAE" "evil\ndate </text>");
+  draw_said (sheet, &s, "draw into a.svg");
+  char *bytes = lesson_get ("a.svg");
+  for (const char *c = bytes; *c; c++)
+    assert_true ((unsigned char) *c >= 0x20 || *c == '\n');
+  assert_null (strstr (bytes, "\xE2\x80\xAE"));
+  assert_null (strstr (bytes, "onload='"));
+  free (bytes);
+  svg_read (&f, "a.svg");
+  assert_true (has_text (&f, "</text>"));
+  svg_clear (&f);
+  sheet_end (sheet, &s);
+}
+
+/* 1 if E or what it stands in is dashed.  */
+static int
+is_dashed (const svg_file *f, const svg_element *e)
+{
+  size_t i = (size_t) (e - f->elements);
+  for (; i > 0; i = f->elements[i].parent)
+    if (svg_get (&f->elements[i], "stroke-dasharray"))
+      return 1;
+  return 0;
+}
+
+static void
+test_loose (void **state)
+{
+  br_sheet *sheet = sheet_with ("circle front = 3-1/2 at 0, 1-3/4\ncircle rear = back at 14, 2\n"
+                                "box lid = 4 in x 1/4 in\narc hood = bend(big, 1/4) 180 deg at 3, 3\n"
+                                "line strut = 0, 0 to far, 3 wide 1/2\nbox crate = 5 x 3 on lid\n");
+  static const struct { const char *element, *name, *needs; } loose[] =
+  {
+    { "circle", "rear", "back" }, { "rect", "lid", "a place" }, { "path", "hood", "big" }, { "path", "strut", "far" },
+    { "rect", "crate", "shape lid" }
+  };
+  said s = SAID_ZERO;
+  svg_file f;
+  (void) state;
+  draw_said (sheet, &s, "draw into a.svg");
+  said_is (&s, 0, "loose", "5");
+  said_is (&s, 0, "waiting.count", "5");
+  svg_read (&f, "a.svg");
+  assert_false (is_dashed (&f, svg_find (&f, "circle", "front")));
+  for (size_t i = 0; i < CHECK_COUNT (loose); i++)
+    {
+      char path[40], note[80];
+      assert_true (is_dashed (&f, svg_find (&f, loose[i].element, loose[i].name)));
+      snprintf (path, sizeof path, "waiting.%zu.name", i);
+      said_is (&s, 0, path, loose[i].name);
+      snprintf (path, sizeof path, "waiting.%zu.needs.0", i);
+      said_is (&s, 0, path, loose[i].needs);
+      snprintf (note, sizeof note, "%s needs %s", loose[i].name, loose[i].needs);
+      assert_true (has_text (&f, note));
+    }
+  svg_clear (&f);
+  /* Tied down, it is dashed no more.  */
+  sheet_say (sheet, &s, "back = 4");
+  draw_said (sheet, &s, "draw into a.svg");
+  said_is (&s, 0, "loose", "4");
+  svg_read (&f, "a.svg");
+  assert_false (is_dashed (&f, svg_find (&f, "circle", "rear")));
+  svg_clear (&f);
+  sheet_end (sheet, &s);
+}
+
+/* All that is loose still gives a drawing.  */
+static void
+test_all_loose (void **state)
+{
+  br_sheet *sheet = sheet_with ("circle front = wheel\nbox lid = 4 x deep\nline a = here, 0 to there, 1\n");
+  said s = SAID_ZERO;
+  (void) state;
+  draw_said (sheet, &s, "draw into a.svg");
+  said_is (&s, 0, "loose", "3");
+  said_is (&s, 0, "width", "null");
+  sheet_end (sheet, &s);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    CHECK_TEST (test_record), CHECK_TEST (test_exact_extent), CHECK_TEST (test_scale), CHECK_TEST (test_wrong),
+    CHECK_TEST (test_nothing_to_draw), CHECK_TEST (test_old_file), CHECK_TEST (test_title_block),
+    CHECK_TEST (test_hostile), CHECK_TEST (test_loose), CHECK_TEST (test_all_loose)
+  };
+  check_start ();
+  int failed = cmocka_run_group_tests (tests, lesson_enter, lesson_leave);
+  return check_end (failed);
+}

@@ -277,6 +277,13 @@ parse_name (parser *p)
     return parse_bare (p, f, &word);
   if (f && br__function_most (f) == 0)       /* pi */
     return finish_call (p, f, &word, 0, p->tree->count, 1);
+  if (f && p->lexer->token.type == BR__NUMBER)
+    {
+      br__fail (p->error, BR_SYNTAX, word.offset, word.length, "`%s` wants its values in brackets",
+                br__function_name (f));
+      br__hint (p->error, "write %s(%s)", br__function_name (f), br__function_parameters (f));
+      return BR_SYNTAX;
+    }
   return add (p, BR__OP_NAME, 0, p->tree->count, word.offset, &word);
 }
 

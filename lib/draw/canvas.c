@@ -37,8 +37,9 @@ br__canvas_open (br__canvas *c, br__area reach, size_t columns, size_t lines)
   c->unit += c->unit == 0;
   c->left = reach.x;
   c->top = reach.y2;
-  c->columns = (size_t) (wide / c->unit) / BR__CELL_WIDE + 1;
-  c->lines = (size_t) (high / c->unit) / BR__CELL_HIGH + 1;
+  /* The farthest dots are at the nearest whole step.  */
+  c->columns = (size_t) ((wide + c->unit / 2) / c->unit) / BR__CELL_WIDE + 1;
+  c->lines = (size_t) ((high + c->unit / 2) / c->unit) / BR__CELL_HIGH + 1;
   c->cells = br__alloc_zero (c->columns, c->lines);
   c->marks = br__alloc_zero (c->columns, c->lines);
   if (c->cells && c->marks)
@@ -77,10 +78,13 @@ put_dot (br__stylus *s, int64_t x, int64_t y)
 {
   br__canvas *c = s->canvas;
   size_t column, row;
-  if (s->dashed && s->walked++ / DASH % 2)
+  if (!dot_at (&column, &row, c, x, y) || (s->walked && column == s->column && row == s->row))
     return;
-  if (dot_at (&column, &row, c, x, y))
+  s->column = column;
+  s->row = row;
+  if (!s->dashed || s->walked / DASH % 2 == 0)
     c->cells[row / BR__CELL_HIGH * c->columns + column / BR__CELL_WIDE] |= bits[row % BR__CELL_HIGH][column % BR__CELL_WIDE];
+  s->walked++;
 }
 
 static int64_t

@@ -32,6 +32,7 @@ typedef struct br__stylus
   int dashed;
   unsigned walked;              /* dots so far */
   int64_t x, y;
+  size_t column, row;           /* the last dot */
 } br__stylus;
 
 void br__stylus_to (br__stylus *s, int64_t x, int64_t y);

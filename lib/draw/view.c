@@ -73,7 +73,7 @@ put_bar (br__stylus *s, const br__drawn *d)
 static void
 put_shape (br__canvas *c, const br__drawn *d)
 {
-  br__stylus s = { c, !d->tied, 0, 0, 0 };
+  br__stylus s = { .canvas = c, .dashed = !d->tied };
   switch (d->shape->kind)
     {
     case BR__CIRCLE: br__stylus_arc (&s, d->x, d->y, d->a, 0, 360 * DEGREE); break;

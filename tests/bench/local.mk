@@ -50,3 +50,7 @@ instructions: all tests/bench/work$(EXEEXT)
 # Papers by the hundred: the program does the work.
 BENCHES += tests/bench/lesson
 tests_bench_lesson_SOURCES = tests/bench/lesson.c
+
+# Drawings: the program does the work.
+BENCHES += tests/bench/drawing
+tests_bench_drawing_SOURCES = tests/bench/drawing.c

@@ -1,0 +1,95 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   drawing.c - how long a drawing takes, whole process: the market cart within 200 ms, a sheet of 2,000 shapes
+   within 2 s.  The program named by BR does the work, in a folder that is taken away again.  Of RUNS the
+   quickest is held against the limit, as what else runs on the machine only adds; the median tells how much.
+   Ends with 1 where a time is past its limit.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+#include <unistd.h>
+
+#define RUNS 9
+#define SHAPES 2000
+
+static double
+now (void)
+{
+  struct timespec t;
+  clock_gettime (CLOCK_MONOTONIC, &t);
+  return (double) t.tv_sec * 1e3 + (double) t.tv_nsec / 1e6;
+}
+
+static int
+by_size (const void *x, const void *y)
+{
+  double a = *(const double *) x, b = *(const double *) y;
+  return (a > b) - (a < b);
+}
+
+/* SHEET and STATEMENT by the program; LIMIT and what is printed are milliseconds.  */
+static int
+measure (const char *what, const char *sheet, const char *statement, double limit)
+{
+  char command[8192];
+  double took[RUNS];
+  int failed = 0;
+  snprintf (command, sizeof command, "\"$BR\" '%s' -c '%s' >/dev/null", sheet, statement);
+  for (int i = 0; i < RUNS; i++)
+    {
+      double start = now ();
+      failed |= system (command);
+      took[i] = now () - start;
+    }
+  qsort (took, RUNS, sizeof took[0], by_size);
+  printf ("%-36s %5.0f ms of %5.0f, median %5.0f%s\n", what, took[0], limit, took[RUNS / 2],
+          failed ? "  failed" : took[0] > limit ? "  too slow" : "");
+  return !failed && took[0] <= limit;
+}
+
+/* Rows of shapes of every kind, half of them placed by others.  */
+static int
+write_shapes (const char *name)
+{
+  FILE *file = fopen (name, "w");
+  if (!file)
+    return 0;
+  for (int i = 0; i < SHAPES; i += 4)
+    {
+      int x = i / 4 % 25 * 12, y = i / 100 * 6;
+      fprintf (file, "circle wheel_%d = 3-1/2 at %d, %d + 7/4\n", i, x, y);
+      fprintf (file, "arc mudguard_%d = fender(wheel_%d, 5/16, 1/4) 180 deg\n", i, i);
+      fprintf (file, "box deck_%d = 8 x 3/4 above mudguard_%d by 1/8\n", i, i);
+      fprintf (file, "line shaft_%d = %d, %d to %d, %d + 5/2 wide 1/2\n", i, x + 4, y, x + 7, y);
+    }
+  return fclose (file) == 0;
+}
+
+int
+main (void)
+{
+  const char *source = getenv ("srcdir"), *program = getenv ("BR");
+  char folder[] = "/tmp/benchrule-drawing-XXXXXX", cart[4096];
+  int good = 1;
+  if (!source || !program || !mkdtemp (folder) || chdir (folder) != 0 || !write_shapes ("many.sheet"))
+    {
+      fputs ("BR must name the program, srcdir the sources\n", stderr);
+      return 2;
+    }
+  snprintf (cart, sizeof cart, "%s/docs/examples/market_cart_side.sheet", source);
+  good &= measure ("market cart, nothing drawn", cart, "shapes", 200);
+  good &= measure ("market cart as SVG", cart, "draw into a.svg", 200);
+  good &= measure ("market cart as PDF", cart, "draw into a.pdf", 200);
+  good &= measure ("market cart as PNG", cart, "draw into a.png", 200);
+  good &= measure ("2,000 shapes, nothing drawn", "many.sheet", "units", 2000);
+  good &= measure ("2,000 shapes as SVG", "many.sheet", "draw into a.svg", 2000);
+  good &= measure ("2,000 shapes as PDF", "many.sheet", "draw into a.pdf", 2000);
+  good &= measure ("2,000 shapes, full size, as SVG", "many.sheet", "draw into a.svg scale full", 2000);
+  if (system ("rm -f a.* many.sheet") != 0 || chdir ("/") != 0 || rmdir (folder) != 0)
+    return 2;
+  return good ? 0 : 1;
+}

@@ -21,7 +21,7 @@
    outline.  */
 static const unsigned text_price[BR__CELLS] = { 0, 30, LIMIT, LIMIT, LIMIT, LIMIT, LIMIT, LIMIT };
 static const unsigned leader_price[BR__CELLS] = { 0, 6, 12, 18, LIMIT, LIMIT, LIMIT, LIMIT };
-static const int64_t reaches[] = { BR__INCH / 5, BR__INCH * 3 / 8, BR__INCH * 5 / 8, BR__INCH };
+static const int64_t reaches[] = { BR__INCH / 5, BR__INCH * 3 / 8, BR__INCH * 5 / 8, BR__INCH, BR__INCH * 3 / 2 };
 
 /* ---- What a label says ---- */
 

@@ -24,6 +24,13 @@ take_record (void *user, const br_record *r)
   br__report_row (user, r);
 }
 
+static void
+pass_progress (void *user, const char *what, int percent)
+{
+  const br_sink *sink = ((br__report *) user)->run->sink;
+  sink->progress (sink->user, what, percent);
+}
+
 /* Runs a statement of the sheet as if it stood alone on a line; its answers go into the report.  */
 static br_status
 ask (br__report *p, br_status (*statement) (br__run *run), br_error *error)
@@ -34,6 +41,8 @@ ask (br__report *p, br_status (*statement) (br__run *run), br_error *error)
                   .note = "", .error = error };
   if (run->sink)
     sink.solver = run->sink->solver;
+  if (run->sink && run->sink->progress)
+    sink.progress = pass_progress;
   br_status status = br__lex_start (&sub.lex, "", 0, error);
   return status == BR_OK ? statement (&sub) : status;
 }
@@ -87,9 +96,9 @@ collect (br__report *p)
 {
   static const struct { int section; br_status (*statement) (br__run *run); } questions[] =
   {
-    { BR__REPORT_MISSING, br__do_scale }, { BR__REPORT_MISSING, br__do_units }, { BR__REPORT_MISSING, br__do_ruler },
-    { BR__REPORT_MISSING, br__do_grid }, { BR__REPORT_MISSING, br__do_kerf }, { BR__REPORT_MISSING, br__do_blade },
-    { BR__REPORT_MISSING, br__do_child }, { BR__REPORT_MISSING, br__do_missing },
+    { BR__REPORT_MISSING, br__do_date }, { BR__REPORT_MISSING, br__do_scale }, { BR__REPORT_MISSING, br__do_units },
+    { BR__REPORT_MISSING, br__do_ruler }, { BR__REPORT_MISSING, br__do_grid }, { BR__REPORT_MISSING, br__do_kerf },
+    { BR__REPORT_MISSING, br__do_blade }, { BR__REPORT_MISSING, br__do_child }, { BR__REPORT_MISSING, br__do_missing },
     { BR__REPORT_DIMENSIONS, br__do_list }, { BR__REPORT_CHECKS, br__do_check },
     { BR__REPORT_CAUTIONS, tell_cautions }, { BR__REPORT_DRAWING, br__do_shapes }
   };
@@ -133,14 +142,14 @@ static const char style[] =
   "thead th{background:#eee}tbody th{font-weight:600;position:sticky;left:0;background:#fff;background-clip:padding-box}\n"
   "code{font-family:ui-monospace,monospace;font-size:.88em}td>code{display:block;min-width:12em}\n"
   ".fail th,.fail td{border-top:3px solid #111;border-bottom:3px solid #111}\n"
-  "figure{margin:0 0 1rem}figcaption{margin:.4rem 0}.scroll{overflow-x:auto;position:relative}figure svg{display:block;max-width:100%;min-width:30rem;height:auto}\n"
+  "figure{margin:0 0 1rem}figcaption{margin:.4rem 0}.scroll{overflow-x:auto;position:relative}figure svg{display:block;max-width:max(100%,30rem);height:auto}\n"
   ".stick{display:block;width:100%;max-height:24rem;stroke:#111;stroke-width:2}.piece{fill:#fff}.rest{fill:#ddd}\n"
   ".stick text{font:26px system-ui,sans-serif;fill:#111;stroke:none;text-anchor:middle}\n"
   "small{color:#333}li{margin:.3rem 0}\n"
   "@media print{@page{margin:.5in}:root{font-size:9.5pt}body{max-width:none;padding:0}nav,.skip{display:none}\n"
   ".box{overflow:visible}.wide{min-width:0;width:100%}tbody th{position:static;background:none}td code,th code{overflow-wrap:anywhere}\n"
   "thead{display:table-header-group}tr,.keep,figure{break-inside:avoid}\n"
-  "h2,h3{break-after:avoid}figure svg{min-width:0}}\n";
+  "h2,h3{break-after:avoid}figure svg{max-width:100%}}\n";
 
 static const struct section_form
 {

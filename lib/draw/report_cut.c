@@ -12,6 +12,17 @@
 
 /* ---- Parts ---- */
 
+/* A bare measure needs no second telling.  */
+static int
+is_formula (br_text *t, const char *from)
+{
+  br_measure m = BR_MEASURE_ZERO;
+  br_status status = br_measure_read (&m, from, strlen (from), NULL, NULL);
+  br_measure_clear (&m);
+  t->failed |= status == BR_NO_MEMORY;
+  return *from && status != BR_OK;
+}
+
 /* A size on the ruler, how far off that is, and the formula that it comes from.  */
 static void
 put_size (br_text *t, const br_record *row, const char *mark_key, const char *error_key, const char *from_key)
@@ -24,8 +35,7 @@ put_size (br_text *t, const br_record *row, const char *mark_key, const char *er
       br__text_puts (t, *error == '-' ? ", under by " : ", over by ");
       br__put_fractions (t, error + (*error == '-'));
     }
-  /* A bare number needs no second telling.  */
-  if (strpbrk (from, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ_"))
+  if (is_formula (t, from))
     {
       br__text_puts (t, "<br><code>");
       br__put_escaped (t, from);

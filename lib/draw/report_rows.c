@@ -91,7 +91,23 @@ put_names (br_text *t, const br_list *names)
 
 /* ---- Dimensions ---- */
 
-/* "over by 1/80, 0.0125": how far the mark is off.  */
+/* Whether the fraction EXACT is all of DECIMAL.  */
+static int
+same_number (br_text *t, const char *exact, const char *decimal)
+{
+  br_measure m = BR_MEASURE_ZERO;
+  br_number x = BR_NUMBER_ZERO;
+  br_status status = br_number_read (&x, exact, strlen (exact), NULL);
+  if (status == BR_OK)
+    status = br_measure_read (&m, decimal, strlen (decimal), NULL, NULL);
+  int same = status == BR_OK && br_number_equal (&x, &m.value);
+  t->failed |= status == BR_NO_MEMORY;
+  br_measure_clear (&m);
+  br_number_clear (&x);
+  return same;
+}
+
+/* "over by 1/80 = 0.0125": how far the mark is off.  */
 static void
 put_error (br_text *t, const br_record *r)
 {
@@ -105,7 +121,7 @@ put_error (br_text *t, const br_record *r)
       if (*error)
         {
           br__put_fractions (t, error + under);
-          br__text_puts (t, " = ");
+          br__text_puts (t, same_number (t, error, decimal) ? " = " : " \xE2\x89\x88 ");
         }
       br__put_escaped (t, decimal + under);
     }
@@ -274,8 +290,12 @@ static void
 remark (br__report *p, const br_record *r)
 {
   br_text *t = &p->sections[p->at].remark;
+  const char *message = br__field_text (r, "message");
+  int small = *message >= 'a' && *message <= 'z';
   br__text_puts (t, "<p>");
-  br__put_escaped (t, br__field_text (r, "message"));
+  if (small)
+    br__text_putc (t, (char) (*message - 'a' + 'A'));
+  br__put_escaped (t, message + small);
   br__text_puts (t, ".</p>\n");
 }
 

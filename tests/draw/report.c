@@ -108,7 +108,7 @@ cart (void **state)
 static void
 rows (void **state)
 {
-  char *page = page_of ("scale 1:2\nside = 4.55 in # tall\nb = side - 1/20 in\nc = b + later\nd = sqrt (2 sq in)");
+  char *page = page_of ("scale 1:2\ndate 3 May\nside = 4.55 in # tall\nb = side - 1/20 in\nc = b + later\nd = sqrt (2 sq in)");
   (void) state;
   holds (page, "<tr><th scope=\"row\">side</th><td><span class=\"m\" aria-hidden=\"true\">4.55&quot;</span>"
                "<span class=\"r\">4.55 inches</span></td><td><span class=\"m\" aria-hidden=\"true\">4<span class=\"f\"><sup>9</sup>"
@@ -122,6 +122,7 @@ rows (void **state)
   holds (page, "<tr><th scope=\"row\">later</th><td>c</td></tr>");
   holds (page, "<td>\342\211\210 1.41421356237 in</td>");
   holds (page, "<li>1 value is <b>missing</b></li>");
+  holds (page, "<li>date: <b>3 May</b></li>\n<li>scale: <b>1:2</b></li>");
   lacks (page, "The side view");
   lacks (page, "The cutting plan");
   free (page);
@@ -148,7 +149,7 @@ static void
 plan (void **state)
 {
   char *page = page_of ("kerf 1/8\nstock rod = round 7/16 x 36\npart axle = 14 in qty 2 from rod\n"
-                        "stock pine = 3/4 x 5 x 40\npart lid = 20 in x 4 in from pine\npart wide = 9 in x 6 in from pine");
+                        "stock pine = 3/4 x 5 x 40\npart lid = 20 in x 4 in from pine\npart wide = 9 in x (5 in + 1 in) from pine");
   (void) state;
   holds (page, "<h3>rod 1</h3>");
   holds (page, "aria-label=\"rod cut into 2 axle\"");
@@ -157,6 +158,8 @@ plan (void **state)
   holds (page, "<rect x=\"0\" y=\"0\" width=\"500\" height=\"100\" class=\"piece\"/><text x=\"250\" y=\"58\">lid</text>");
   holds (page, "<li>Pencil marks from one end: <span class=\"m\" aria-hidden=\"true\">14&quot;</span>");
   holds (page, "<b>can not be cut:</b>");
+  holds (page, "<br><code>(5 in + 1 in)</code></td>");
+  lacks (page, "<code>14 in</code>");
   holds (page, "<b>Not every part has a place:</b>");
   holds (page, "it is proved that no plan needs fewer");
   free (page);
@@ -168,9 +171,9 @@ little (void **state)
   char *page = page_of ("");
   (void) state;
   holds (page, "<h1>Design</h1>");
-  holds (page, "no dimension has been set yet");
-  holds (page, "nothing is missing");
-  holds (page, "no check has been set yet");
+  holds (page, "<p>No dimension has been set yet.</p>");
+  holds (page, "<p>Nothing is missing");
+  holds (page, "<p>No check has been set yet.</p>");
   free (page);
   page = page_of ("part lid = 20 in x 4 in");
   holds (page, "The cutting plan");
@@ -194,6 +197,20 @@ hostile (void **state)
   holds (page, "\\u202edrow\\x1b[31m");
   holds (page, "&lt;/title&gt;&lt;script&gt;alert(1)");
   holds (page, "&amp;amp;");
+  free (page);
+}
+
+/* Metric: 300 mm at 1:5 is 60 mm, and a seventh of it is 42 mm and 6/7, which a decimal does not say.  */
+static void
+metric (void **state)
+{
+  char *page = page_of ("units mm\nruler 1 mm\na = 300 mm\nb = a / 7\nscale 1:5\nbox lid = a x 2000 mm at 0, 0\ncircle c = b");
+  (void) state;
+  holds (page, "<td>300 mm</td><td>300 mm exactly</td><td>60 mm</td>");
+  holds (page, "over by <span class=\"f\"><sup>1</sup>\342\201\204<sub>7</sub></span> \342\211\210 0.142857142857</td>");
+  holds (page, "1 square is ");
+  holds (page, "What is dashed is not tied down yet");
+  holds (page, "stroke-dasharray");
   free (page);
 }
 
@@ -290,7 +307,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (cart), CHECK_TEST (rows), CHECK_TEST (checks), CHECK_TEST (plan), CHECK_TEST (little),
-    CHECK_TEST (hostile), CHECK_TEST (random_texts), CHECK_TEST (reader), CHECK_TEST (mistakes)
+    CHECK_TEST (metric), CHECK_TEST (hostile), CHECK_TEST (random_texts), CHECK_TEST (reader), CHECK_TEST (mistakes)
   };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, lesson_enter, lesson_leave));

@@ -113,6 +113,30 @@ find_part (work *w, br__token at)
 
 /* ---- Holes ---- */
 
+/* Three digits of a hole that no drill has just so: a mark of the ruler would be coarser than drills are.  */
+static br_status
+put_hole (br_text *t, const br_real *diameter, const br__settings *s)
+{
+  br__value v = BR__VALUE_ZERO;
+  br_real z = BR_REAL_ZERO;
+  br_text digits = BR_TEXT_ZERO;
+  int whole = 0;
+  v.dimension = BR_LENGTH;
+  br_status status = br_real_set (&v.real, diameter);
+  if (status == BR_OK)
+    status = br__in_sheet_unit (&z, &v, s);
+  if (status == BR_OK)
+    status = br__put_real_decimal (&digits, &whole, &z, 3, s->bits);
+  if (status == BR_OK)
+    br__text_printf (t, "⌀ %s%s", whole ? "" : "≈", br__text_string (&digits));
+  if (status == BR_OK && digits.failed)
+    status = BR_NO_MEMORY;
+  br__value_clear (&v);
+  br_real_clear (&z);
+  br__text_clear (&digits);
+  return status;
+}
+
 /* "drill 15/32", or the hole and its nearest drill.  */
 static br_status
 put_drill (br_text *t, const br_real *diameter, const br__settings *s)
@@ -131,8 +155,7 @@ put_drill (br_text *t, const br_real *diameter, const br__settings *s)
     {
       /* Half way between two the larger: what turns in it must not bind.  */
       const br__drill *nearest = !pair.has_above ? NULL : sign > 0 && pair.has_below ? &pair.below : &pair.above;
-      br__text_puts (t, "⌀ ");
-      status = br__put_drawing_number (t, diameter, s);
+      status = put_hole (t, diameter, s);
       if (nearest)
         br__text_printf (t, ", nearest drill %s", nearest->name);
       else

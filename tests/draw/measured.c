@@ -337,8 +337,8 @@ test_template (void **state)
   /* 3/8 is a drill; 0.4 lies between 25/64 = 0.390625 and 13/32 = 0.40625, nearer to the second; the largest
      fractional drill of ASME B94.11M is 1 in (as in tests/data/drills.txt).  */
   assert_int_equal (texts_with (&f, "drill 3/8"), 1);
-  assert_int_equal (texts_with (&f, "nearest drill 13/32"), 1);
-  assert_int_equal (texts_with (&f, "⌀ 1-1/4, too large for a drill"), 1);
+  assert_int_equal (texts_with (&f, "⌀ 0.4, nearest drill 13/32"), 1);
+  assert_int_equal (texts_with (&f, "⌀ 1.25, too large for a drill"), 1);
   assert_int_equal (texts_with (&f, "full size, make 2"), 1);
   assert_int_equal (texts_with (&f, "waste side of the line"), 1);
   assert_int_equal (texts_with (&f, "your teacher's rules and local codes come first"), 1);

@@ -65,36 +65,35 @@ put_end (br_text *t, const char *element, const char *name)
   br__text_printf (t, "</title></%s>\n", element);
 }
 
+/* An element that is told by its attributes KEYS, which NULL ends.  */
+static void
+put_element (br_text *t, const char *element, const char *const *keys, const int64_t *places, const char *name)
+{
+  br__text_printf (t, "<%s", element);
+  for (size_t i = 0; keys[i]; i++)
+    put_attribute (t, keys[i], places[i]);
+  put_end (t, element, name);
+}
+
 static void
 put_line (br_text *t, const br__ink *k)
 {
-  br__text_puts (t, "<line");
-  put_attribute (t, "x1", k->x);
-  put_attribute (t, "y1", k->y);
-  put_attribute (t, "x2", k->x2);
-  put_attribute (t, "y2", k->y2);
-  put_end (t, "line", k->text);
+  static const char *const keys[] = { "x1", "y1", "x2", "y2", NULL };
+  put_element (t, "line", keys, (const int64_t[]) { k->x, k->y, k->x2, k->y2 }, k->text);
 }
 
 static void
 put_circle (br_text *t, const br__ink *k)
 {
-  br__text_puts (t, "<circle");
-  put_attribute (t, "cx", k->x);
-  put_attribute (t, "cy", k->y);
-  put_attribute (t, "r", k->r);
-  put_end (t, "circle", k->text);
+  static const char *const keys[] = { "cx", "cy", "r", NULL };
+  put_element (t, "circle", keys, (const int64_t[]) { k->x, k->y, k->r }, k->text);
 }
 
 static void
 put_box (br_text *t, const br__ink *k)
 {
-  br__text_puts (t, "<rect");
-  put_attribute (t, "x", k->x);
-  put_attribute (t, "y", k->y);
-  put_attribute (t, "width", k->x2 - k->x);
-  put_attribute (t, "height", k->y2 - k->y);
-  put_end (t, "rect", k->text);
+  static const char *const keys[] = { "x", "y", "width", "height", NULL };
+  put_element (t, "rect", keys, (const int64_t[]) { k->x, k->y, k->x2 - k->x, k->y2 - k->y }, k->text);
 }
 
 /* The point at ANGLE on a circle of radius R around 0 0.  */

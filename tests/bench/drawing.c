@@ -16,19 +16,15 @@
 #define RUNS 9
 #define SHAPES 2000
 
+/* Milliseconds that COMMAND takes; below 0: it failed.  */
 static double
-now (void)
+take_time (const char *command)
 {
-  struct timespec t;
-  clock_gettime (CLOCK_MONOTONIC, &t);
-  return (double) t.tv_sec * 1e3 + (double) t.tv_nsec / 1e6;
-}
-
-static int
-by_size (const void *x, const void *y)
-{
-  double a = *(const double *) x, b = *(const double *) y;
-  return (a > b) - (a < b);
+  struct timespec start, end;
+  clock_gettime (CLOCK_MONOTONIC, &start);
+  int status = system (command);
+  clock_gettime (CLOCK_MONOTONIC, &end);
+  return status ? -1 : (double) (end.tv_sec - start.tv_sec) * 1e3 + (double) (end.tv_nsec - start.tv_nsec) / 1e6;
 }
 
 /* SHEET and STATEMENT by the program; LIMIT and what is printed are milliseconds.  */
@@ -37,15 +33,17 @@ measure (const char *what, const char *sheet, const char *statement, double limi
 {
   char command[8192];
   double took[RUNS];
-  int failed = 0;
   snprintf (command, sizeof command, "\"$BR\" '%s' -c '%s' >/dev/null", sheet, statement);
   for (int i = 0; i < RUNS; i++)
     {
-      double start = now ();
-      failed |= system (command);
-      took[i] = now () - start;
+      /* Each goes to its place among those before it.  */
+      double t = take_time (command);
+      int k = i;
+      for (; k > 0 && took[k - 1] > t; k--)
+        took[k] = took[k - 1];
+      took[k] = t;
     }
-  qsort (took, RUNS, sizeof took[0], by_size);
+  int failed = took[0] < 0;
   printf ("%-36s %5.0f ms of %5.0f, median %5.0f%s\n", what, took[0], limit, took[RUNS / 2],
           failed ? "  failed" : took[0] > limit ? "  too slow" : "");
   return !failed && took[0] <= limit;

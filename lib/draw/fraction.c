@@ -306,6 +306,22 @@ set_word (br_page *page, const char *s, size_t length, double x, double y, int32
   return x - start;
 }
 
+/* The bytes of the word at S, LENGTH long, that fit into WIDTH: one character at the least.  */
+static size_t
+fit_word (br_page *page, const char *s, size_t length, double width, const br_page_text *t)
+{
+  size_t n = 0, next = 0;
+  while (next < length)
+    {
+      for (next++; next < length && ((unsigned char) s[next] & 0xC0) == 0x80; next++)
+        continue;
+      if (n > 0 && set_word (page, s, next, 0, 0, t->size, t->bold, 0) > width)
+        break;
+      n = next;
+    }
+  return n;
+}
+
 /* The bytes of the next line of S within WIDTH (0: no bound); *TAKES gets its width.  */
 static size_t
 fit_line (br_page *page, const char *s, double width, double blank, const br_page_text *t, double *takes)
@@ -318,6 +334,12 @@ fit_line (br_page *page, const char *s, double width, double blank, const br_pag
       double w = (double) blanks * blank + set_word (page, s + at + blanks, n, 0, 0, t->size, t->bold, 0);
       if (width > 0 && at > 0 && *takes + w > width)
         break;
+      if (width > 0 && blanks == 0 && w > width)
+        {
+          n = fit_word (page, s, n, width, t);
+          *takes = set_word (page, s, n, 0, 0, t->size, t->bold, 0);
+          return n;
+        }
       *takes += w;
       at += blanks + n;
     }
@@ -337,6 +359,9 @@ set_line (br_page *page, const char *s, size_t length, double x, double y, doubl
           x += blank;
         }
       n = at < length ? strcspn (s + at, " \n") : 0;
+      /* A word that was broken goes on on the next line.  */
+      if (n > length - at)
+        n = length - at;
       x += set_word (page, s + at, n, x, y, t->size, t->bold, 1);
       at += n;
     }

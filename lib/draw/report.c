@@ -148,6 +148,7 @@ static const char style[] =
   "small{color:#333}li{margin:.3rem 0}\n"
   "@media print{@page{margin:.5in}:root{font-size:9.5pt}body{max-width:none;padding:0}nav,.skip{display:none}\n"
   ".box{overflow:visible}.wide{min-width:0;width:100%}tbody th{position:static;background:none}td code,th code{overflow-wrap:anywhere}\n"
+  "th,td{padding:3px 5px}td>code{min-width:8em}th:last-child,td:last-child{min-width:6rem}\n"
   "thead{display:table-header-group}tr,.keep,figure{break-inside:avoid}\n"
   "h2,h3{break-after:avoid}figure svg{max-width:100%}}\n";
 

@@ -248,11 +248,11 @@ measure (work *w)
 static int64_t
 put_notes (work *w)
 {
-  static const char *const notes[] =
+  const char *const notes[] =
   {
     "Measure the line at the foot of the sheet first: a printer may change sizes.",
     "Cut on the waste side of the line, so that the line stays on the part.",
-    "Prick the centres with an awl, and clamp the wood before you drill.",
+    w->holes ? "Prick the centres with an awl, and clamp the wood before you drill." : "Clamp the wood before you cut.",
     "Wear eye protection; " BR__TEACHER_FIRST "."
   };
   br_text t = BR_TEXT_ZERO;

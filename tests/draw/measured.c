@@ -107,7 +107,7 @@ test_concentric (void **state)
           round_ wheel = circle_of (&f, k ? "rear" : "front");
           const svg_element *fender = svg_find (&f, "path", fenders[k]);
           const char *move = svg_get (fender, "transform"), *d = svg_get (fender, "d");
-          int64_t x, y, n[7];
+          int64_t x = 0, y = 0, n[7] = { 0 };
           assert_true (strncmp (move, "translate(", 10) == 0);
           assert_true (svg_next (&x, &move) && svg_next (&y, &move));
           /* The grid of the file is 1e-6 of its unit, so within 1e-9 is equal.  */

@@ -418,7 +418,7 @@ take_from_sheet (br__worksheet *w, br__run *run)
   if (status == BR_OK && wanted > w->own_count)
     {
       status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->end - run->word.offset,
-                         "%zu own problems are asked for, and the sheet has %zu with an answer", wanted, w->own_count);
+                         "own problems asked for: %zu; with an answer in the sheet: %zu", wanted, w->own_count);
       br__hint (run->error, "write `problem TEXT`, then `answer VALUE`");
     }
   if (status == BR_OK && run->sheet->title)

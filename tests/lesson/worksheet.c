@@ -304,7 +304,7 @@ test_wrong_lines (void **state)
     { "worksheet sums 2 seed 3 seed 4 into a.txt", "`seed` stands here twice", 24 },
     { "worksheet sums 2 names into a.txt", "the name of a file should stand here", 23 },
     { "worksheet sums 2 into a.txt ruler 1/8", "the name must end in .pdf, .txt, .csv or .html", 22 },
-    { "worksheet own 1 into a.txt", "1 own problems are asked for, and the sheet has 0 with an answer", 0 },
+    { "worksheet own 1 into a.txt", "own problems asked for: 1; with an answer in the sheet: 0", 0 },
     { "key k.txt", "there is no worksheet yet", 0 },
     { "grade a.csv with k.csv into a.csv", "this would write over the answers", 28 },
     { "grade a.csv with k.csv into k.csv", "this would write over the key", 28 },

@@ -141,6 +141,15 @@ escape_column (const char *text, size_t length, size_t offset)
   return column;
 }
 
+unsigned
+escape_control (size_t *bytes, const char *text, size_t length)
+{
+  uint32_t code = 0;
+  *bytes = decode (&code, (const unsigned char *) text, length);
+  *bytes += *bytes == 0;
+  return is_control (code) ? (unsigned) code : 0;
+}
+
 static char *
 escape_all (const char *text, size_t length, int only_broken)
 {

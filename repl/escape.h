@@ -29,6 +29,8 @@ int escape_width (const char *text, size_t length);
 size_t escape_column (const char *text, size_t length, size_t offset);
 /* The shown form of TEXT.  The caller frees it; NULL when memory ran out.  */
 char *escape_text (const char *text, size_t length);
+/* The control character that TEXT begins with, one below U+10000, or 0; *BYTES gets what the first character takes.  */
+unsigned escape_control (size_t *bytes, const char *text, size_t length);
 /* TEXT as UTF-8: only broken bytes are spelled out.  As above.  */
 char *escape_broken (const char *text, size_t length);
 

@@ -80,13 +80,36 @@ of_record (const br_record *record)
   return NULL;
 }
 
+/* What steers a terminal or turns text is spelled as JSON spells it, so that who looks at it sees it.  */
+static void
+put_spelled (FILE *stream, const char *text)
+{
+  size_t length = strlen (text), start = 0;
+  for (size_t at = 0; at < length; )
+    {
+      size_t bytes = 1;
+      unsigned code = (unsigned char) text[at] < 0x7f ? 0 : escape_control (&bytes, text + at, length - at);
+      if (code)
+        {
+          fwrite (text + start, 1, at - start, stream);
+          fprintf (stream, "\\u%04x", code);
+          start = at + bytes;
+        }
+      at += bytes;
+    }
+  fwrite (text + start, 1, length - start, stream);
+  putc ('\n', stream);
+}
+
 /* Takes OBJECT over.  */
 static int
 put_line (FILE *stream, json_t *object)
 {
-  int good = object && json_dumpf (object, stream, JSON_COMPACT) == 0;
+  char *text = object ? json_dumps (object, JSON_COMPACT) : NULL;
+  int good = text != NULL;
   if (good)
-    putc ('\n', stream);
+    put_spelled (stream, text);
+  free (text);
   json_decref (object);
   return good;
 }

@@ -51,10 +51,10 @@ drawing_block (const display *d, const br_record *record)
   fprintf (d->stream, "\n  %" PRId64 " %s on ", shapes, shapes == 1 ? "shape" : "shapes");
   if (pages > 1)
     fprintf (d->stream, "%" PRId64 " sheets of ", pages);
-  display_put (d, field_text (record, "paper"));
-  display_put (d, " paper, ");
+  display_put (d, *field_text (record, "paper") ? field_text (record, "paper") : "a page of its own size");
+  display_put (d, *field_text (record, "paper") ? " paper, " : "");
   display_put (d, field_text (record, "lies"));
-  display_put (d, "; ");
+  display_put (d, *field_text (record, "square") ? "; " : "");
   display_put (d, field_text (record, "square"));
   putc ('\n', d->stream);
   if (left_out)

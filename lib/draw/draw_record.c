@@ -4,6 +4,8 @@
 # include <config.h>
 #endif
 
+#include <string.h>
+
 #include "draw/draw.h"
 #include "exact/status.h"
 
@@ -108,6 +110,22 @@ put_loose (br_record *r, const br_sheet *sheet, const br__side_view *v)
       }
 }
 
+/* A picture that is larger than the paper has a page of its own size.  */
+static void
+put_paper (br_record *r, const br__drawing *d)
+{
+  br__area room = br__paper_room (&d->w);
+  if (strcmp (br__picture_form (d->path), "pdf") != 0
+      && (d->figure.width > room.x2 - room.x || d->figure.height > room.y2 - room.y))
+    {
+      br__put_null (r, "paper");
+      br__put_null (r, "lies");
+      return;
+    }
+  br__put_text (r, "paper", d->w.paper);
+  br__put_text (r, "lies", d->landscape ? "on its side" : "upright");
+}
+
 br_status
 br__drawing_emit (const br__drawing *d, br__run *run)
 {
@@ -120,9 +138,11 @@ br__drawing_emit (const br__drawing *d, br__run *run)
   br__put_scale (&t, &d->w.ratio);
   br__put_from (r, "scale", &t);
   br__put_text (r, "scale_words", d->w.scale);
-  br__put_text (r, "square", d->w.square);
-  br__put_text (r, "paper", d->w.paper);
-  br__put_text (r, "lies", d->landscape ? "on its side" : "upright");
+  if (d->figure.squares)
+    br__put_text (r, "square", d->w.square);
+  else
+    br__put_null (r, "square");
+  put_paper (r, d);
   br__put_count (r, "pages", (int64_t) d->pages);
   br__put_count (r, "shapes", (int64_t) d->found.shapes);
   br__put_count (r, "loose", (int64_t) d->found.loose);

@@ -28,7 +28,9 @@ test_record (void **state)
 {
   br_sheet *sheet = sheet_with (cart);
   said s = SAID_ZERO;
+  br_error error;
   (void) state;
+  check_ok (br_sheet_save (sheet, "a.txt", &error));
   draw_said (sheet, &s, "draw side into a.svg scale quarter paper a4");
   said_is (&s, 0, "view", "side");
   said_is (&s, 0, "form", "svg");
@@ -48,8 +50,11 @@ test_record (void **state)
   draw_said (sheet, &s, "draw of bed into a.svg grid 1/2 scale 1:2");
   said_is (&s, 0, "shapes", "1");
   said_is (&s, 0, "square", "1 square is 1\"");
-  sheet_say (sheet, &s, "list");
-  said_is (&s, 0, "kind", "dimension");         /* a drawing is no change of the sheet */
+  draw_said (sheet, &s, "draw into a.svg scale full");
+  said_is (&s, 0, "paper", "null");             /* it has a page of its own size */
+  draw_said (sheet, &s, "draw into a.svg scale 1000:1");
+  said_is (&s, 0, "square", "null");            /* more lines than squares can be told apart */
+  assert_false (br_sheet_unsaved (sheet));      /* a drawing is no change of the sheet */
   sheet_end (sheet, &s);
 }
 
@@ -131,6 +136,8 @@ static void
 test_scale (void **state)
 {
   (void) state;
+  check_scale (1, 2);
+  check_scale (4, 4);
   check_scale (16 * 6, 16 * 4);
   check_scale (16 * 100, 16);
   check_scale (16, 16 * 100);

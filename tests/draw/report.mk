@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Tests of the page that a sheet becomes, and of the view in the terminal.
-EXTRA_DIST += tests/draw/browser.tap
-TESTS += tests/draw/browser.tap
+EXTRA_DIST += tests/draw/browser.tap tests/draw/terminal.tap
+TESTS += tests/draw/browser.tap tests/draw/terminal.tap
 
 if HAVE_CMOCKA
 check_PROGRAMS += tests/draw/report

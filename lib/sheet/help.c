@@ -225,6 +225,24 @@ word_start (const char *text, size_t point)
   return start;
 }
 
+/* 1 where the name of a file is typed behind `into`; *START gets where it begins.  What a length is divided
+   into is none.  */
+static int
+is_file_behind_into (size_t *start, const br__statement *st, const char *text, size_t point)
+{
+  size_t at = point, word;
+  if (!st || !st->words || !strstr (st->words, "into") || st->run == br__do_divide)
+    return 0;
+  while (at > 0 && text[at - 1] != ' ' && text[at - 1] != '\t')
+    at--;
+  for (word = at; word > 0 && (text[word - 1] == ' ' || text[word - 1] == '\t'); word--)
+    continue;
+  if (word == at || word < 5 || !br__same_word (text + word - 4, 4, "into") || text[word - 5] != ' ')
+    return 0;
+  *start = at;
+  return 1;
+}
+
 void
 br_sheet_complete (const br_sheet *sheet, const char *text, size_t point, size_t *start, int *file,
                    void (*found) (void *user, const char *word), void *user)
@@ -254,6 +272,11 @@ br_sheet_complete (const br_sheet *sheet, const char *text, size_t point, size_t
       *start = end;
       while (*start < point && (n = br__blank_at (text + *start, point - *start)) > 0)
         *start += n;
+      return;
+    }
+  if (is_file_behind_into (start, st, text, point))
+    {
+      *file = 1;
       return;
     }
   if (st)

@@ -66,6 +66,10 @@ static const struct row
   { "3 + ", 4, { "wheel", "sqrt(", "pi" }, { "round", "list" } },
   { "trace ", 6, { "wheel", "front", "missing_one" }, { "sqrt(", "round", "to" } },
   { "forget wheel, w", 14, { "wheel", "wheelbase" }, { "wheel_gap(", "front" } },
+  { "divide wheel into ", 18, { "wheel", "kerf" }, { "round" } },
+  { "draw ", 5, { "side", "into", "scale" }, { "wheel", "round" } },
+  { "draw in", 5, { "into" }, { "side" } },
+  { "draw into a.pdf sc", 16, { "scale" }, { "side" } },
   { "scale h", 6, { "half" }, { "quarter", "wheel", "help" } },
   { "units ", 6, { "in", "mm", "cm", "ft" }, { "wheel", "up" } },
   { "ties ", 5, { "up", "down", "even" }, { "on", "wheel" } },
@@ -107,6 +111,8 @@ files (void **state)
 {
   static const struct { const char *text; size_t start; } lines[] = {
     { "open ", 5 }, { "open car", 5 }, { "open plans/ca", 5 }, { "  open  x", 8 }, { "save ", 5 },
+    { "draw into ", 10 }, { "draw side into plans/ca", 15 }, { "report  into  c", 14 },
+    { "round column 1 of a.csv to 1/8 into b.", 36 },
   };
   br_sheet *sheet = sheet_with ("wheel = 3");
   offers o;

@@ -236,16 +236,26 @@ product_by_hand (chain *c, br__op op, const br__value *x, const br__value *y, br
   if (!take_parts (&a, c, x, s) || !take_parts (&b, c, y, s) || (a.num == 0 && b.num == 0 && op == BR__OP_MUL))
     return 0;
   int64_t p = a.whole * a.den + a.num, q = b.whole * b.den + b.num;
-  if (op == BR__OP_DIV && (q == 0 || y->dimension != BR_PLAIN || (a.num == 0 && b.num == 0 && p % q == 0)))
+  br_dimension of_x = x->dimension, of_y = y->dimension;
+  int ratio = op == BR__OP_DIV && of_x == of_y && d == BR_PLAIN && of_y != BR_PLAIN;
+  if (op == BR__OP_DIV && (q == 0 || (of_y != BR_PLAIN && !ratio) || (a.num == 0 && b.num == 0 && p % q == 0)))
     return 0;
-  put_improper (&t, &a, x->dimension, s);
+  if (ratio)                    /* how often one goes into the other is the same without the unit */
+    {
+      of_x = of_y = BR_PLAIN;
+      put_parts (&t, &a, of_x, s);
+      br__text_puts (&t, " / ");
+      put_parts (&t, &b, of_y, s);
+      chain_to (c, &t);
+    }
+  put_improper (&t, &a, of_x, s);
   br__text_puts (&t, op == BR__OP_MUL ? " * " : " / ");
-  put_improper (&t, &b, y->dimension, s);
+  put_improper (&t, &b, of_y, s);
   chain_to (c, &t);
   parts z = { 0, op == BR__OP_MUL ? p * q : p * b.den, op == BR__OP_MUL ? a.den * b.den : a.den * q };
   if (op == BR__OP_DIV && b.num)
     {
-      put_improper (&t, &a, x->dimension, s);
+      put_improper (&t, &a, of_x, s);
       br__text_printf (&t, " * %lld/%lld", (long long) b.den, (long long) q);
       chain_to (c, &t);
     }

@@ -141,14 +141,14 @@ static const char style[] =
   "th:last-child,td:last-child{min-width:8rem}td:last-child{overflow-wrap:anywhere}\n"
   "thead th{background:#eee}tbody th{font-weight:600;position:sticky;left:0;background:#fff;background-clip:padding-box}\n"
   "code{font-family:ui-monospace,monospace;font-size:.88em}td>code{display:block;min-width:12em}\n"
-  ".fail th,.fail td{border-top:3px solid #111;border-bottom:3px solid #111}\n"
+  ".state{min-width:9rem}.fail th,.fail td{border-top:3px solid #111;border-bottom:3px solid #111}\n"
   "figure{margin:0 0 1rem}figcaption{margin:.4rem 0}.scroll{overflow-x:auto;position:relative}figure svg{display:block;max-width:max(100%,30rem);height:auto}\n"
   ".stick{display:block;width:100%;max-height:24rem;stroke:#111;stroke-width:2}.piece{fill:#fff}.rest{fill:#ddd}\n"
   ".stick text{font:26px system-ui,sans-serif;fill:#111;stroke:none;text-anchor:middle}\n"
   "small{color:#333}li{margin:.3rem 0}\n"
   "@media print{@page{margin:.5in}:root{font-size:9.5pt}body{max-width:none;padding:0}nav,.skip{display:none}\n"
   ".box{overflow:visible}.wide{min-width:0;width:100%}tbody th{position:static;background:none}td code,th code{overflow-wrap:anywhere}\n"
-  "th,td{padding:3px 5px}td>code{min-width:8em}th:last-child,td:last-child{min-width:6rem}\n"
+  "th,td{padding:3px 5px}td>code{min-width:8em}.state{min-width:0}th:last-child,td:last-child{min-width:6rem}\n"
   "thead{display:table-header-group}tr,.keep,figure{break-inside:avoid}\n"
   "h2,h3{break-after:avoid}figure svg{max-width:100%}}\n";
 
@@ -212,11 +212,13 @@ static void
 put_summary (br_text *t, const br__report *p)
 {
   br__text_puts (t, "<ul aria-label=\"In short\">\n");
-  put_count (t, p->checks[BR__CHECK_FAIL], "check <b>FAILS</b>", "checks <b>FAIL</b>");
+  put_count (t, p->checks[BR__CHECK_FAIL], "<a href=\"#checks\">check <b>FAILS</b></a>",
+             "<a href=\"#checks\">checks <b>FAIL</b></a>");
   put_count (t, p->checks[BR__CHECK_UNDECIDED], "check is not decided", "checks are not decided");
   put_count (t, p->checks[BR__CHECK_WAITING], "check waits for a value", "checks wait for a value");
   put_count (t, p->checks[BR__CHECK_PASS], "check holds", "checks hold");
-  put_count (t, p->sections[BR__REPORT_MISSING].rows, "value is <b>missing</b>", "values are <b>missing</b>");
+  put_count (t, p->sections[BR__REPORT_MISSING].rows, "<a href=\"#missing\">value is <b>missing</b></a>",
+             "<a href=\"#missing\">values are <b>missing</b></a>");
   put_count (t, p->sections[BR__REPORT_DIMENSIONS].rows, "dimension", "dimensions");
   put_count (t, p->sections[BR__REPORT_CAUTIONS].rows, "caution", "cautions");
   br__text_puts (t, "</ul>\n");

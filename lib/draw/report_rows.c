@@ -205,7 +205,7 @@ check_row (br__report *p, const br_record *r)
   p->checks[i]++;
   br__text_printf (t, "<tr class=\"%s\"><th scope=\"row\"><code>", states[i].state);
   br__put_escaped (t, br__field_text (r, "formula"));
-  br__text_printf (t, "</code></th><td><b><span aria-hidden=\"true\">%s </span>%s</b></td>", states[i].mark,
+  br__text_printf (t, "</code></th><td class=\"state\"><b><span aria-hidden=\"true\">%s </span>%s</b></td>", states[i].mark,
                    *as_cut ? as_cut : states[i].words);
   put_shown (t, r, "left", "left_shown");
   put_shown (t, r, "right", "right_shown");

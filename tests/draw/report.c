@@ -121,7 +121,7 @@ rows (void **state)
   holds (page, "<tr><th scope=\"row\">c</th><td>waits for later</td>");
   holds (page, "<tr><th scope=\"row\">later</th><td>c</td></tr>");
   holds (page, "<td>\342\211\210 1.41421356237 in</td>");
-  holds (page, "<li>1 value is <b>missing</b></li>");
+  holds (page, "<li>1 <a href=\"#missing\">value is <b>missing</b></a></li>");
   holds (page, "<li>date: <b>3 May</b></li>\n<li>scale: <b>1:2</b></li>");
   lacks (page, "The side view");
   lacks (page, "The cutting plan");
@@ -133,14 +133,14 @@ checks (void **state)
 {
   char *page = page_of ("a = 3 in +- 1/8 in\ncheck a > 4 in # wide enough\ncheck a < 4 in\ncheck a > 2-15/16 in\ncheck a < b");
   (void) state;
-  holds (page, "<tr class=\"fail\"><th scope=\"row\"><code>a &gt; 4 in</code></th><td><b>"
+  holds (page, "<tr class=\"fail\"><th scope=\"row\"><code>a &gt; 4 in</code></th><td class=\"state\"><b>"
                "<span aria-hidden=\"true\">\342\234\227 </span>FAILS</b></td>");
   holds (page, "<span class=\"r\">minus 1 inch</span>");
   holds (page, "<td>wide enough</td>");
   holds (page, "</span>holds as cut</b>");
   holds (page, "</span>holds as drawn, may fail as cut</b>");
   holds (page, "</span>waits for a value</b>");
-  holds (page, "<li>1 check <b>FAILS</b></li>\n<li>1 check waits for a value</li>\n<li>2 checks hold</li>");
+  holds (page, "<li>1 <a href=\"#checks\">check <b>FAILS</b></a></li>\n<li>1 check waits for a value</li>\n<li>2 checks hold</li>");
   free (page);
 }
 

@@ -108,7 +108,8 @@ cart (void **state)
 static void
 rows (void **state)
 {
-  char *page = page_of ("scale 1:2\ndate 3 May\nside = 4.55 in # tall\nb = side - 1/20 in\nc = b + later\nd = sqrt (2 sq in)");
+  char *page = page_of ("scale 1:2\ndate 3 May\nside = 4.55 in # tall\nb = side - 1/20 in\nc = b + later\nd = sqrt (2 sq in)\n"
+                        "e = 1/3 in");
   (void) state;
   holds (page, "<tr><th scope=\"row\">side</th><td><span class=\"m\" aria-hidden=\"true\">4.55&quot;</span>"
                "<span class=\"r\">4.55 inches</span></td><td><span class=\"m\" aria-hidden=\"true\">4<span class=\"f\"><sup>9</sup>"
@@ -121,6 +122,8 @@ rows (void **state)
   holds (page, "<tr><th scope=\"row\">c</th><td>waits for later</td>");
   holds (page, "<tr><th scope=\"row\">later</th><td>c</td></tr>");
   holds (page, "<td>\342\211\210 1.41421356237 in</td>");
+  /* 5/16 less 1/3 is -1/48.  */
+  holds (page, ", under by <span class=\"f\"><sup>1</sup>\342\201\204<sub>48</sub></span> \342\211\210 0.0208333333333</td>");
   holds (page, "<li>1 <a href=\"#missing\">value is <b>missing</b></a></li>");
   holds (page, "<li>date: <b>3 May</b></li>\n<li>scale: <b>1:2</b></li>");
   lacks (page, "The side view");
@@ -162,6 +165,20 @@ plan (void **state)
   lacks (page, "<code>14 in</code>");
   holds (page, "<b>Not every part has a place:</b>");
   holds (page, "it is proved that no plan needs fewer");
+  free (page);
+}
+
+/* A caution that goes with two results stands there once, and the parts' own beside it.  */
+static void
+cautions (void **state)
+{
+  char *page = page_of ("gap = 5/16 in\nother_gap = 5/16 in\nstock pine = 3/4 x 5-1/2 x 48\n"
+                        "part peg = 3/4 in x 3/4 in x 3/4 in from pine\nchild 2 years");
+  (void) state;
+  assert_int_equal (count_of (page, "pinch a small finger"), 2);        /* by two standards, in one sentence */
+  assert_int_equal (count_of (page, "<small>Source: ASTM"), 1);
+  holds (page, "<li>peg: ");
+  holds (page, "16 CFR 1501");
   free (page);
 }
 
@@ -306,7 +323,8 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    CHECK_TEST (cart), CHECK_TEST (rows), CHECK_TEST (checks), CHECK_TEST (plan), CHECK_TEST (little),
+    CHECK_TEST (cart), CHECK_TEST (rows), CHECK_TEST (checks), CHECK_TEST (plan), CHECK_TEST (cautions),
+    CHECK_TEST (little),
     CHECK_TEST (metric), CHECK_TEST (hostile), CHECK_TEST (random_texts), CHECK_TEST (reader), CHECK_TEST (mistakes)
   };
   check_start ();

@@ -79,10 +79,8 @@ static int
 goes_into (size_t *cost, const br__size_line *row, const br__size_lines *d, int tier)
 {
   *cost = 0;
-  for (const br__size_line *r = d->rows; r < d->rows + d->count; r++)
+  for (const br__size_line *r = d->rows; r < d->rows + d->placed; r++)
     {
-      if (r->tier < 0 || r == row)
-        continue;
       if (r->tier == tier && r->low < row->high && row->low < r->high)
         return 0;
       const br__size_line *outer = r->tier > tier ? r : row, *inner = r->tier > tier ? row : r;
@@ -93,7 +91,7 @@ goes_into (size_t *cost, const br__size_line *row, const br__size_lines *d, int 
   return 1;
 }
 
-/* The tier with the fewest crossings, the nearest of these.  */
+/* The tier with the fewest crossings, the nearest of these.  Rows that found room come to the front.  */
 static void
 place (br__size_line *row, br__size_lines *d, int64_t low, int64_t high)
 {
@@ -119,6 +117,10 @@ place (br__size_line *row, br__size_lines *d, int64_t low, int64_t high)
     d->tiers++;
   d->before = larger (d->before, low - row->low);
   d->after = larger (d->after, row->high - high);
+  br__size_line left_out = d->rows[d->placed];
+  d->rows[d->placed++] = *row;
+  if (row >= d->rows + d->placed)
+    *row = left_out;
 }
 
 static int
@@ -136,7 +138,7 @@ static int
 text_is_clear (const br__size_line *row, const br__size_lines *d, int64_t at)
 {
   int64_t half = half_along (d, row);
-  for (const br__size_line *r = d->rows; r < d->rows + d->count; r++)
+  for (const br__size_line *r = d->rows; r < d->rows + d->placed; r++)
     if (r->tier > row->tier
         && ((r->from > at - half && r->from < at + half) || (r->to > at - half && r->to < at + half)))
       return 0;
@@ -152,7 +154,7 @@ move_text (br__size_line *row, const br__size_lines *d)
   int64_t best = INT64_MAX;
   if (row->outside || text_is_clear (row, d, middle))
     return;
-  for (const br__size_line *r = d->rows; r < d->rows + d->count; r++)
+  for (const br__size_line *r = d->rows; r < d->rows + d->placed; r++)
     for (int i = 0; r->tier > row->tier && i < 4; i++)
       {
         int64_t at = (i & 1 ? r->from : r->to) + (i & 2 ? half : -half);
@@ -169,9 +171,8 @@ static void
 set_offsets (br__size_lines *d)
 {
   int64_t half[BR__MOST_TIERS] = { 0 };
-  for (size_t i = 0; i < d->count; i++)
-    if (d->rows[i].tier >= 0)
-      half[d->rows[i].tier] = larger (half[d->rows[i].tier], half_across (d, &d->rows[i]));
+  for (size_t i = 0; i < d->placed; i++)
+    half[d->rows[i].tier] = larger (half[d->rows[i].tier], half_across (d, &d->rows[i]));
   for (int i = 0; i < d->tiers; i++)
     {
       int64_t least = i ? larger (NEXT_TIER, half[i - 1] + half[i]) : larger (FIRST_TIER, half[0] + GAP);
@@ -187,9 +188,8 @@ br__size_lines_place (br__size_lines *d, int64_t low, int64_t high)
     qsort (d->rows, d->count, sizeof *d->rows, compare_rows);
   for (size_t i = 0; i < d->count; i++)
     place (&d->rows[i], d, low, high);
-  for (size_t i = 0; i < d->count; i++)
-    if (d->rows[i].tier >= 0)
-      move_text (&d->rows[i], d);
+  for (size_t i = 0; i < d->placed; i++)
+    move_text (&d->rows[i], d);
   set_offsets (d);
 }
 
@@ -253,8 +253,8 @@ static void
 put_shared_extension (pencil *c, const br__size_lines *d, int64_t edge, size_t row, int second)
 {
   int64_t along = second ? d->rows[row].to : d->rows[row].from, high = INT64_MIN, low = INT64_MAX;
-  for (size_t i = 0; i < d->count; i++)
-    for (int k = 0; k < 2 && d->rows[i].tier >= 0; k++)
+  for (size_t i = 0; i < d->placed; i++)
+    for (int k = 0; k < 2; k++)
       {
         const br__size_line *r = &d->rows[i];
         int64_t feature = k ? r->feature_to : r->feature_from, line = edge - d->offset[r->tier];
@@ -304,22 +304,17 @@ br__size_lines_plot (br__plot *p, const br__size_lines *d, const br__side_view *
 {
   pencil c = { p, d->upright, left, top, p->taken_count };
   int64_t edge = d->upright ? v->reach.x : v->reach.y;
-  for (size_t i = 0; i < d->count; i++)
+  for (size_t i = 0; i < d->placed; i++)
     {
       const br__size_line *row = &d->rows[i];
-      int64_t across = row->tier < 0 ? 0 : edge - d->offset[row->tier];
-      if (row->tier >= 0)
-        br__plot_text (p, page_x (&c, row->text_at, across), page_y (&c, row->text_at, across), BR_ALIGN_MIDDLE,
-                       TEXT_SIZE, row->text);
+      int64_t across = edge - d->offset[row->tier];
+      br__plot_text (p, page_x (&c, row->text_at, across), page_y (&c, row->text_at, across), BR_ALIGN_MIDDLE, TEXT_SIZE,
+                     row->text);
     }
-  for (size_t i = 0; i < d->count; i++)
+  for (size_t i = 0; i < d->placed; i++)
     {
-      const br__size_line *row = &d->rows[i];
-      int64_t across = row->tier < 0 ? 0 : edge - d->offset[row->tier];
-      if (row->tier < 0)
-        continue;
       put_shared_extension (&c, d, edge, i, 0);
       put_shared_extension (&c, d, edge, i, 1);
-      put_dimension_line (&c, d, row, across);
+      put_dimension_line (&c, d, &d->rows[i], edge - d->offset[d->rows[i].tier]);
     }
 }

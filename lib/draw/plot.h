@@ -141,6 +141,7 @@ typedef struct br__size_lines
 {
   br__size_line *rows;
   size_t count, room;
+  size_t placed;                /* the first so many have found room */
   int upright;                  /* they measure heights, to the left of the view */
   int tiers;
   int64_t offset[BR__MOST_TIERS];       /* of the lines of each tier from the view */

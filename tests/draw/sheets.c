@@ -1,0 +1,360 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   sheets.c - drawings on paper through a painter that only notes what it is asked for: sheets that join, what is
+   cut off, and what becomes of a drawing when the painter or memory gives up.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "draw/plot.h"
+#include "../lesson/support.h"
+
+#define MOST_SHEETS 64
+
+/* What was put on one sheet of paper.  */
+typedef struct sheet_notes
+{
+  int lines, arcs, texts, fills, clips;
+  int outside;                  /* strokes that leave the paper and were not cut off */
+  char words[4096];             /* the texts, each behind a line end */
+} sheet_notes;
+
+struct br_page
+{
+  int clipped, pens;
+};
+
+static struct
+{
+  sheet_notes sheet[MOST_SHEETS];
+  int count, open, closed;
+  int32_t width, height;
+  char form[8], title[200];
+  int fail_open, fail_close;
+} notes;
+
+static sheet_notes *
+last_sheet (void)
+{
+  return &notes.sheet[notes.count - 1];
+}
+
+static br_status
+note_failure (br_error *error, const char *message)
+{
+  memset (error, 0, sizeof *error);
+  error->status = BR_IO;
+  snprintf (error->message, sizeof error->message, "%s", message);
+  return BR_IO;
+}
+
+static br_status
+note_open (br_page **page, const char *form, int32_t width, int32_t height, const char *title, br_error *error)
+{
+  memset (notes.sheet, 0, sizeof notes.sheet);
+  notes.count = 1;
+  notes.width = width;
+  notes.height = height;
+  snprintf (notes.form, sizeof notes.form, "%s", form);
+  snprintf (notes.title, sizeof notes.title, "%s", title);
+  if (notes.fail_open)
+    return note_failure (error, "no paper");
+  *page = calloc (1, sizeof **page);
+  notes.open++;
+  return BR_OK;
+}
+
+static void
+note_next (br_page *page)
+{
+  assert_false (page->clipped);
+  assert_true (notes.count < MOST_SHEETS);
+  notes.count++;
+}
+
+static void
+note_place (const br_page *page, int32_t x, int32_t y)
+{
+  assert_true (page->pens > 0);
+  if (!page->clipped && (x < 0 || y < 0 || x > notes.width || y > notes.height))
+    last_sheet ()->outside++;
+}
+
+static void
+note_line (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1, int32_t width, int dashed)
+{
+  (void) dashed;
+  assert_true (width > 0);
+  note_place (page, x0, y0);
+  note_place (page, x1, y1);
+  last_sheet ()->lines++;
+}
+
+static void
+note_arc (br_page *page, int32_t x, int32_t y, int32_t radius, int32_t from, int32_t to, int32_t width, int dashed)
+{
+  (void) dashed;
+  assert_true (width > 0 && radius >= 0 && from <= to && (int64_t) to - from <= 360000000);
+  note_place (page, x, y);
+  last_sheet ()->arcs++;
+}
+
+static int32_t
+note_text (br_page *page, int32_t *width, const br_page_text *text, int draw)
+{
+  sheet_notes *s = last_sheet ();
+  size_t n = strlen (s->words);
+  if (width)
+    *width = 0;
+  if (!draw)
+    return text->size * 6 / 5;
+  note_place (page, text->x, text->y);
+  s->texts++;
+  snprintf (s->words + n, sizeof s->words - n, "\n%s", text->text);
+  return text->size * 6 / 5;
+}
+
+static br_status
+note_close (char **bytes, size_t *length, br_page *page, br_error *error)
+{
+  free (page);
+  notes.closed++;
+  if (notes.fail_close)
+    return note_failure (error, "the printer is on fire");
+  *bytes = malloc (4);
+  memcpy (*bytes, "new", 4);
+  *length = 3;
+  return BR_OK;
+}
+
+static void
+note_release (char *bytes)
+{
+  free (bytes);
+}
+
+static void
+note_drop (br_page *page)
+{
+  free (page);
+  notes.closed++;
+}
+
+static void
+note_pen (br_page *page, int32_t grey, int round)
+{
+  assert_true (grey >= 0 && grey < 1000 && round);
+  page->pens++;
+}
+
+static void
+note_fill (br_page *page, const int32_t *corners, size_t count)
+{
+  for (size_t i = 0; i < count; i++)
+    note_place (page, corners[2 * i], corners[2 * i + 1]);
+  last_sheet ()->fills++;
+}
+
+static void
+note_clip (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1)
+{
+  page->clipped = x1 > x0;
+  if (!page->clipped)
+    return;
+  assert_true (x0 >= 0 && y0 >= 0 && x1 <= notes.width && y1 <= notes.height && y1 > y0);
+  last_sheet ()->clips++;
+}
+
+static const br_painter painter = {
+  note_open, note_next, note_line, note_arc, note_text, NULL, note_close, note_release, note_drop, note_pen,
+  note_fill, note_clip
+};
+
+static const br_painter *
+find_painter (void *user, br_error *error)
+{
+  (void) user;
+  (void) error;
+  return &painter;
+}
+
+static const char *const plank =
+  "title Long plank\n"
+  "box plank = 30 x 4 at 0, 0\n"
+  "circle wheel = 3 at 15, 2\n"
+  "line brace = 0, 0 to 30, 4 wide 1/2\n"
+  "arc rim = bend(5, 1/4) 200 deg from 350 deg at 20, 2\n";
+
+static br_sheet *
+sheet_of_plank (void)
+{
+  br_sheet *sheet = sheet_with (plank);
+  br_sheet_set_painter (sheet, find_painter, NULL);
+  return sheet;
+}
+
+/* ---- Sheets ---- */
+
+static void
+test_one (void **state)
+{
+  br_sheet *sheet = sheet_of_plank ();
+  said s = SAID_ZERO;
+  (void) state;
+  sheet_say (sheet, &s, "draw into a.pdf");
+  said_is (&s, 0, "pages", "1");
+  assert_int_equal (notes.count, 1);
+  assert_string_equal (notes.form, "pdf");
+  assert_string_equal (notes.title, "Long plank: side view, quarter size, 1:4");
+  assert_int_equal (last_sheet ()->clips, 0);
+  assert_int_equal (last_sheet ()->outside, 0);
+  assert_true (last_sheet ()->arcs >= 5);       /* the wheel, the brace's two ends, the rim's two edges */
+  assert_null (strstr (last_sheet ()->words, "joins"));
+  sheet_end (sheet, &s);
+}
+
+static void
+test_many (void **state)
+{
+  br_sheet *sheet = sheet_of_plank ();
+  said s = SAID_ZERO;
+  (void) state;
+  sheet_say (sheet, &s, "draw into a.pdf scale full");
+  assert_int_equal (atoi (said_get (&s, 0, "pages")), notes.count);
+  assert_true (notes.count >= 4);
+  for (int i = 0; i < notes.count; i++)
+    {
+      const sheet_notes *it = &notes.sheet[i];
+      char number[40];
+      snprintf (number, sizeof number, ", %d of %d", i + 1, notes.count);
+      assert_int_equal (it->clips, 1);
+      assert_int_equal (it->outside, 0);
+      assert_non_null (strstr (it->words, number));
+      assert_non_null (strstr (it->words, "This line is 2 in long"));
+      assert_non_null (strstr (it->words, "\nLong plank"));
+    }
+  sheet_end (sheet, &s);
+}
+
+/* The name of SHEET, "A1", from its title block.  */
+static void
+name_of (char *name, const sheet_notes *sheet)
+{
+  const char *at = strstr (sheet->words, "page ");
+  assert_non_null (at);
+  assert_int_equal (sscanf (at, "page %7[A-Z0-9],", name), 1);
+}
+
+/* Each sheet names its neighbours, and they name it: across A1 stands beside B1, down above A2.  */
+static void
+test_neighbours (void **state)
+{
+  static const struct { const char *side, *other; } sides[] =
+  { { "on the right", "on the left" }, { "below", "above" } };
+  br_sheet *sheet = sheet_of_plank ();
+  said s = SAID_ZERO;
+  int joins = 0;
+  (void) state;
+  sheet_say (sheet, &s, "box post = 3 x 26 at 12, 0\ndraw into a.pdf scale full paper tabloid");
+  for (int i = 0; i < notes.count; i++)
+    for (int k = 0; k < notes.count; k++)
+      for (size_t j = 0; j < CHECK_COUNT (sides); j++)
+        {
+          char one[8], two[8], there[80], back[80];
+          name_of (one, &notes.sheet[i]);
+          name_of (two, &notes.sheet[k]);
+          snprintf (there, sizeof there, "\n%s joins %s", two, sides[j].side);
+          snprintf (back, sizeof back, "\n%s joins %s", one, sides[j].other);
+          int beside = j == 0 ? two[0] == one[0] + 1 && strcmp (one + 1, two + 1) == 0
+                              : two[0] == one[0] && atoi (two + 1) == atoi (one + 1) + 1;
+          assert_int_equal (strstr (notes.sheet[i].words, there) != NULL, beside);
+          assert_int_equal (strstr (notes.sheet[k].words, back) != NULL, beside);
+          joins += beside;
+        }
+  assert_true (joins >= 6);
+  sheet_end (sheet, &s);
+}
+
+/* ---- What fails ---- */
+
+static void
+file_is (const char *name, const char *expected)
+{
+  char *bytes = lesson_get (name);
+  assert_string_equal (bytes, expected);
+  free (bytes);
+}
+
+static void
+test_painter_fails (void **state)
+{
+  br_sheet *sheet = sheet_of_plank ();
+  said s = SAID_ZERO;
+  (void) state;
+  lesson_put ("a.pdf", "old", 3);
+  notes.fail_open = 1;
+  assert_int_equal (sheet_run (sheet, &s, "draw into a.pdf"), BR_IO);
+  assert_string_equal (s.faults[0].error.message, "no paper");
+  notes.fail_open = 0;
+  notes.fail_close = 1;
+  assert_int_equal (sheet_run (sheet, &s, "draw into a.pdf"), BR_IO);
+  assert_string_equal (s.faults[0].error.message, "the printer is on fire");
+  assert_int_equal (s.faults[0].error.offset, strlen ("draw into "));
+  notes.fail_close = 0;
+  file_is ("a.pdf", "old");
+  sheet_say (sheet, &s, "draw into a.pdf");
+  file_is ("a.pdf", "new");
+  assert_int_equal (notes.open, notes.closed);
+  sheet_end (sheet, &s);
+}
+
+/* Each allocation refused in turn: it is told, nothing is lost, the old file stays until the new one is drawn.  */
+static void
+test_memory (void **state)
+{
+  said s = SAID_ZERO;
+  long refused = 0, late = 0;
+  int closed = notes.closed;
+  (void) state;
+  for (long n = 0; ; n += n < 400 ? 1 : 1 + (long) check_below (1 + (uint64_t) n / 20))
+    {
+      check_memory_limit (-1);
+      br_sheet *sheet = sheet_of_plank ();
+      lesson_put ("a.pdf", "old", 3);
+      check_memory_left = n;
+      br_status status = sheet_run (sheet, &s, "draw into a.pdf scale full");
+      int was_refused = check_memory_refused;
+      check_memory_left = -1;
+      assert_int_equal (notes.open, notes.closed);
+      if (status != BR_OK)
+        assert_int_equal (status, BR_NO_MEMORY);
+      /* Memory may run out once more when the file is whole and only the answer is left.  */
+      if (status == BR_OK || notes.closed > closed)
+        late += status != BR_OK;
+      else
+        file_is ("a.pdf", "old");
+      if (status == BR_OK)
+        file_is ("a.pdf", "new");
+      closed = notes.closed;
+      br_sheet_free (sheet);
+      if (check_memory_blocks != 0)
+        fail_msg ("allocation %ld refused: %ld blocks are lost", n, check_memory_blocks);
+      check_memory_free ();
+      refused += was_refused;
+      if (!was_refused)
+        break;
+    }
+  assert_true (refused > 300 && late < 20);
+  said_clear (&s);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    CHECK_TEST (test_one), CHECK_TEST (test_many), CHECK_TEST (test_neighbours), CHECK_TEST (test_painter_fails),
+    CHECK_TEST (test_memory)
+  };
+  check_start ();
+  int failed = cmocka_run_group_tests (tests, lesson_enter, lesson_leave);
+  return check_end (failed);
+}

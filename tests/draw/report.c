@@ -194,6 +194,12 @@ little (void **state)
   free (page);
   page = page_of ("part lid = 20 in x 4 in");
   holds (page, "The cutting plan");
+  holds (page, "<li>1 lid: there is no stock for it</li>");
+  free (page);
+  /* A page without a picture is of use, too.  */
+  page = page_of ("circle far = 3 in at 1000000000000 in, 0");
+  holds (page, "<p>A shape reaches too far to be drawn.</p>");
+  lacks (page, "<figure>");
   free (page);
 }
 

@@ -285,6 +285,28 @@ letters (void **state)
   free (text);
 }
 
+/* Shapes of one layer, or of one part, and no others.  */
+static void
+some (void **state)
+{
+  static const char text[] = "stock pine = 3/4 x 5-1/2 x 48\npart side = 10 in x 5 in from pine\n"
+                             "box a = 4 in x 2 in at 0, 0 layer top\nbox b = 3 in x 1 in at 0, 0 of side\ncircle c = 1 in at 0, 0";
+  static const char *const rows[][2] = { { "draw layer top", "a" }, { "draw of side", "b" }, { "draw side of side", "b" } };
+  br_sheet *sheet = sheet_with (text);
+  said s = SAID_ZERO;
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      sheet_say (sheet, &s, "%s", rows[i][0]);
+      said_is (&s, 0, "shapes.count", "1");
+      said_is (&s, 0, "shapes.0.name", rows[i][1]);
+      said_is (&s, 0, "columns", "79");
+    }
+  sheet_say (sheet, &s, "draw side");
+  said_is (&s, 0, "shapes.count", "3");
+  sheet_end (sheet, &s);
+}
+
 static void
 extremes (void **state)
 {
@@ -327,7 +349,7 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = { CHECK_TEST (box), CHECK_TEST (lines), CHECK_TEST (random_shapes),
-                                      CHECK_TEST (dashed), CHECK_TEST (letters), CHECK_TEST (extremes),
+                                      CHECK_TEST (dashed), CHECK_TEST (letters), CHECK_TEST (some), CHECK_TEST (extremes),
                                       CHECK_TEST (mistakes) };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, NULL, NULL));

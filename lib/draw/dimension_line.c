@@ -178,6 +178,31 @@ add_distance (br__size_lines *d, br__run *run, end from, end to)
   return status;
 }
 
+/* Where an arc reaches farthest, across the way that is measured: at one of its ends, the nearest to the dimension line
+   of those that do, or where the curve turns.  AT is how far.  */
+static int64_t
+turn_of_arc (const br__drawn *s, int upright, int64_t at)
+{
+  int64_t best = upright ? s->x : s->y;
+  int found = 0;
+  int64_t sine, cosine;
+  for (int i = 0; i < 4; i++)
+    {
+      int64_t radius = i & 1 ? s->b : s->a;
+      if (!(i & 1))
+        br__sine_cosine (&sine, &cosine, i ? s->c + s->d : s->c);
+      int64_t x = s->x + (int64_t) ((double) radius * (double) cosine * 1e-9);
+      int64_t y = s->y + (int64_t) ((double) radius * (double) sine * 1e-9);
+      int64_t along = upright ? y : x, across = upright ? x : y;
+      if (llabs (along - at) < BR__INCH / 1000000 && (!found || across < best))
+        {
+          best = across;
+          found = 1;
+        }
+    }
+  return best;
+}
+
 /* A side of a shape: the lower or left one, or the other.  */
 static end
 side_of (const br__drawn *s, int upright, int far)
@@ -194,7 +219,7 @@ side_of (const br__drawn *s, int upright, int far)
       e.feature = (upright ? s->x : s->y) + ((along > 0) == far ? across / 2 : -across / 2);
     }
   else
-    e.feature = upright ? (a->x + a->x2) / 2 : (a->y + a->y2) / 2;
+    e.feature = s->shape->kind == BR__ARC ? turn_of_arc (s, upright, e.at) : upright ? s->x : s->y;
   return e;
 }
 
@@ -311,20 +336,23 @@ add_boxes (br__size_lines *d, br__run *run, const br__side_view *v)
 static int
 find_outermost (end *low, end *high, const br__size_lines *d, const br__side_view *v)
 {
-  int found = 0;
+  const br__drawn *first = NULL, *last = NULL;
   for (size_t i = 0; i < v->count; i++)
     {
       const br__drawn *s = &v->shapes[i];
       if (!s->tied)
         continue;
-      end from = side_of (s, d->upright, 0), to = side_of (s, d->upright, 1);
-      if (!found || from.at < low->at)
-        *low = from;
-      if (!found || to.at > high->at)
-        *high = to;
-      found = 1;
+      if (!first || (d->upright ? s->reach.y < first->reach.y : s->reach.x < first->reach.x))
+        first = s;
+      if (!last || (d->upright ? s->reach.y2 > last->reach.y2 : s->reach.x2 > last->reach.x2))
+        last = s;
     }
-  return found;
+  if (first)
+    {
+      *low = side_of (first, d->upright, 0);
+      *high = side_of (last, d->upright, 1);
+    }
+  return first != NULL;
 }
 
 /* FROM_EDGE: the first centre is measured from the edge, too.  */

@@ -15,13 +15,15 @@
 #define AIR (BR__INCH / 32)
 #define ARROW (BR__INCH / 8)
 #define MOST_ANCHORS 24
+#define CROWD 300               /* shapes */
 #define LIMIT 10000             /* a cost that is no room */
 
-/* A text on another is not to be; a thin line through a text is bad, and so is a leader through an
-   outline.  */
+/* A text on another, on an outline or on a leader is not to be; an extension line through a text, which is opened
+   there, is bad, and so is a leader through an outline.  */
 static const unsigned text_price[BR__CELLS] = { 0, 30, LIMIT, LIMIT, LIMIT, LIMIT, LIMIT, LIMIT };
 static const unsigned leader_price[BR__CELLS] = { 0, 6, 12, 18, LIMIT, LIMIT, LIMIT, LIMIT };
-static const int64_t reaches[] = { BR__INCH / 5, BR__INCH * 3 / 8, BR__INCH * 5 / 8, BR__INCH, BR__INCH * 3 / 2 };
+static const int64_t reaches[] = { BR__INCH / 5, BR__INCH * 3 / 8, BR__INCH * 5 / 8, BR__INCH, BR__INCH * 3 / 2,
+                                    BR__INCH * 9 / 4 };
 
 /* ---- What a label says ---- */
 
@@ -100,11 +102,17 @@ part (int64_t length, int64_t unit)
 static void
 add_curve (anchors *a, int64_t x, int64_t y, int64_t r, int64_t from, int64_t turn, int count, int out)
 {
+  int64_t sine, cosine;
+  br__sine_cosine (&sine, &cosine, turn / count);
+  const double step_x = (double) cosine * 1e-9, step_y = (double) sine * 1e-9;
+  br__sine_cosine (&sine, &cosine, from + turn / count / 2);
+  double across = (double) cosine, up = (double) sine;
   for (int i = 0; i < count; i++)
     {
-      int64_t sine, cosine;
-      br__sine_cosine (&sine, &cosine, from + turn / count * i + turn / count / 2);
-      add_anchor (a, x + part (r, cosine), y - part (r, sine), out * cosine, -out * sine);
+      add_anchor (a, x + part (r, (int64_t) across), y - part (r, (int64_t) up), out * (int64_t) across, -out * (int64_t) up);
+      double next = across * step_x - up * step_y;
+      up = across * step_y + up * step_x;
+      across = next;
     }
 }
 
@@ -207,10 +215,10 @@ try_inside (place *best, const br__ink_map *m, const br__drawn *d, int64_t x, in
 }
 
 static void
-try_outside (place *best, const br__ink_map *m, const anchors *a, int64_t half_width, int64_t half_height)
+try_outside (place *best, const br__ink_map *m, const anchors *a, size_t lengths, int64_t half_width, int64_t half_height)
 {
   for (size_t i = 0; i < a->count; i++)
-    for (size_t k = 0; k < sizeof reaches / sizeof reaches[0]; k++)
+    for (size_t k = 0; k < lengths; k++)
       {
         const anchor *at = &a->rows[i];
         place p = { .cost = 20 + 10 * (unsigned) k, .leader = 1, .to_x = at->x, .to_y = at->y };
@@ -227,17 +235,44 @@ try_outside (place *best, const br__ink_map *m, const anchors *a, int64_t half_w
 
 /* ---- All of them ---- */
 
+/* Opens the extension lines, level and upright, that run through AREA.  */
+static void
+open_lines (br__plot *p, br__area area)
+{
+  size_t count = p->count;
+  for (size_t i = 0; i < count; i++)
+    {
+      const br__ink k = p->inks[i];
+      int upright = k.x == k.x2, level = k.y == k.y2;
+      if (k.type != BR__INK_LINE || k.pen != BR__PEN_THIN || upright == level
+          || !br__segment_meets (k.x, k.y, k.x2, k.y2, area))
+        continue;
+      /* What begins or ends in the area is shortened, what runs through falls in two.  */
+      int64_t from = upright ? k.y : k.x, to = upright ? k.y2 : k.x2;
+      int64_t low = upright ? area.y : area.x, high = upright ? area.y2 : area.x2;
+      int64_t near = from < to ? low : high, far = from < to ? high : low;
+      int before = from < to ? from < near : from > near, after = from < to ? far < to : far > to;
+      if (before)
+        *(upright ? &p->inks[i].y2 : &p->inks[i].x2) = near;
+      if (!before && after)
+        *(upright ? &p->inks[i].y : &p->inks[i].x) = far;
+      if (before && after)
+        br__plot_line (p, k.pen, upright ? k.x : far, upright ? far : k.y, k.x2, k.y2, k.dashed);
+    }
+}
+
 static void
 put_label (br__plot *p, br__ink_map *m, const br__drawn *d, const place *best, int64_t half_width, int64_t half_height)
 {
   int64_t aside = half_width - AIR;
+  open_lines (p, area_around (best->x, best->y, half_width, half_height));
   br__plot_text (p, best->x + (best->align == BR_ALIGN_LEFT ? -aside : best->align == BR_ALIGN_RIGHT ? aside : 0), best->y,
                  best->align, BR__SIZE_TEXT, d->label);
   br__ink_map_fill (m, area_around (best->x, best->y, half_width, half_height), BR__CELL_TEXT);
   if (!best->leader)
     return;
   br__plot_line (p, BR__PEN_THIN, best->from_x, best->from_y, best->to_x, best->to_y, 0);
-  br__ink_map_line (m, best->from_x, best->from_y, best->to_x, best->to_y, BR__CELL_THIN);
+  br__ink_map_line (m, best->from_x, best->from_y, best->to_x, best->to_y, BR__CELL_OUTLINE);
   br__ink *arrow = br__plot_add (p, BR__INK_ARROW, BR__PEN_THIN, best->to_x, best->to_y);
   arrow->x2 = best->from_x;
   arrow->y2 = best->from_y;
@@ -248,6 +283,8 @@ static void
 put_labels (br__plot *p, br__ink_map *m, br__side_view *v, int64_t left, int64_t top, int inside)
 {
   anchors a;
+  /* In a crowd long leaders only tangle.  */
+  size_t lengths = v->count > CROWD ? 3 : sizeof reaches / sizeof reaches[0];
   for (size_t i = 0; i < v->count; i++)
     {
       br__drawn *d = &v->shapes[i];
@@ -260,7 +297,7 @@ put_labels (br__plot *p, br__ink_map *m, br__side_view *v, int64_t left, int64_t
       else if (!inside)
         {
           find_anchors (&a, d, left, top);
-          try_outside (&best, m, &a, half_width, half_height);
+          try_outside (&best, m, &a, lengths, half_width, half_height);
         }
       if (best.x == 0 && best.y == 0)
         continue;

@@ -198,23 +198,42 @@ make_view (br__drawing *d, br__run *run, const br_number *ratio)
   return status;
 }
 
-/* The figure at RATIO on paper upright or on its side; *FITS is 1 if it goes on one sheet.  */
 static br_status
-try_scale (int *fits, br__drawing *d, br__run *run, const br_number *ratio, int landscape)
+make_paper (br__drawing *d, br__run *run, const br_number *ratio, int landscape)
 {
   br_status status = br__paperwork_make (&d->w, run, "side view", ratio, br_number_sign (&d->grid) ? &d->grid : NULL,
                                          d->paper, landscape);
-  if (status != BR_OK)
-    return br__fail_plain (run->error, status, run->word.offset, run->end - run->word.offset);
-  if (d->w.grid < LEAST_SQUARE)
+  d->landscape = landscape;
+  return status == BR_OK ? BR_OK : br__fail_plain (run->error, status, run->word.offset, run->end - run->word.offset);
+}
+
+/* The figure at RATIO, and the paper upright, or on its side where that takes fewer sheets; *FITS is 1 if it goes on
+   one.  */
+static br_status
+try_scale (int *fits, br__drawing *d, br__run *run, const br_number *ratio)
+{
+  br_status status = make_paper (d, run, ratio, 0);
+  if (status == BR_OK && d->w.grid < LEAST_SQUARE)
     return br__fail (run->error, BR_DOMAIN, run->word.offset, run->end - run->word.offset,
                      "squares of less than 1/32 in can not be told apart");
-  br__area room = br__paper_room (&d->w);
-  status = make_view (d, run, ratio);
+  if (status == BR_OK)
+    status = make_view (d, run, ratio);
   if (status == BR_OK)
     status = br__draw_side (&d->figure, &d->found, run, &d->view, d->w.grid);
-  *fits = status == BR_OK && d->figure.width <= room.x2 - room.x && d->figure.height <= room.y2 - room.y;
-  d->landscape = landscape;
+  if (status != BR_OK)
+    return status;
+  int64_t upright = br__sheets_for (&d->figure, &d->w), sheets = upright;
+  if (upright > 1)
+    {
+      status = make_paper (d, run, ratio, 1);
+      sheets = br__sheets_for (&d->figure, &d->w);
+    }
+  if (status == BR_OK && upright < sheets)
+    {
+      status = make_paper (d, run, ratio, 0);
+      sheets = upright;
+    }
+  *fits = sheets == 1;
   return status;
 }
 
@@ -237,15 +256,13 @@ find_scale (br__drawing *d, br__run *run)
   br_status status = br_number_set_int (&ratio, 1);
   for (int i = 0; i < 2 && status == BR_OK; i++)
     {
-      status = br__paperwork_make (&d->w, run, "side view", &ratio, NULL, d->paper, i);
+      status = make_paper (d, run, &ratio, i);
       room[i] = br__paper_room (&d->w);
       metric = d->w.metric;
     }
   if (status == BR_OK && (room[0].x2 - room[0].x < BR__INCH || room[0].y2 - room[0].y < BR__INCH))
     status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->end - run->word.offset,
                        "the margins leave too little of the paper");
-  else if (status != BR_OK)
-    br__fail_plain (run->error, status, run->word.offset, run->end - run->word.offset);
   if (status == BR_OK)
     status = make_view (d, run, &ratio);
   br__area full = d->view.reach;
@@ -253,22 +270,10 @@ find_scale (br__drawing *d, br__run *run)
     {
       next = br__scale_at (i + 1, !metric);
       status = br_number_set_ratio (&ratio, row->drawn, row->full);
-      for (int landscape = 0; landscape < 2 && !fits && status == BR_OK; landscape++)
-        if (may_fit (row, full, room[landscape]) || (!next && landscape))
-          status = try_scale (&fits, d, run, &ratio, landscape);
+      if (status == BR_OK && (!next || may_fit (row, full, room[0]) || may_fit (row, full, room[1])))
+        status = try_scale (&fits, d, run, &ratio);
     }
   br_number_clear (&ratio);
-  return status;
-}
-
-/* At the scale that was asked for, the sheet lies as the figure does where it does not fit upright.  */
-static br_status
-take_scale (br__drawing *d, br__run *run)
-{
-  int fits = 0;
-  br_status status = try_scale (&fits, d, run, &d->ratio, 0);
-  if (status == BR_OK && !fits && d->figure.width > d->figure.height)
-    status = try_scale (&fits, d, run, &d->ratio, 1);
   return status;
 }
 
@@ -291,6 +296,7 @@ br__do_draw (br__run *run)
 {
   br__drawing d;
   br_text words = BR_TEXT_ZERO;
+  int fits = 0;
   memset (&d, 0, sizeof d);
   br_status status = read_statement (&d, run);
   if (status == BR_OK && !d.path)
@@ -300,7 +306,7 @@ br__do_draw (br__run *run)
       return status;
     }
   if (status == BR_OK)
-    status = d.scaled ? take_scale (&d, run) : find_scale (&d, run);
+    status = d.scaled ? try_scale (&fits, &d, run, &d.ratio) : find_scale (&d, run);
   if (status == BR_OK)
     {
       status = br__put_description (&words, run->sheet, &d.view);

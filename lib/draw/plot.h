@@ -220,6 +220,8 @@ br_status br__paint (br__run *run, const br__plot *pages, size_t count, const ch
                      const char *path);
 /* tile.c: cuts FIGURE into pages of paper that overlap; *PAGES is to be freed by br__plots_free.  */
 br_status br__tile (br__plot **pages, size_t *count, const br__plot *figure, const br__paperwork *w, br__run *run);
+/* How many sheets of paper at the most, blank ones too; INT64_MAX where that is no number to think of.  */
+int64_t br__sheets_for (const br__plot *figure, const br__paperwork *w);
 void br__plots_free (br__plot *pages, size_t count);
 /* Appends the inks of FROM from FIRST on, moved; where INSIDE is given, those alone that may reach into it.  */
 void br__plot_join (br__plot *p, const br__plot *from, size_t first, int64_t dx, int64_t dy, const br__area *inside);

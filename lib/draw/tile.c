@@ -33,6 +33,19 @@ pages_for (int64_t size, int64_t room)
   return size <= room ? 1 : (size - OVERLAP + step - 1) / step;
 }
 
+int64_t
+br__sheets_for (const br__plot *figure, const br__paperwork *w)
+{
+  br__area room = br__paper_room (w);
+  int64_t wide = room.x2 - room.x, high = room.y2 - room.y;
+  if (figure->width <= wide && figure->height <= high)
+    return 1;
+  if (wide < 3 * OVERLAP || high < 3 * OVERLAP)
+    return INT64_MAX;
+  int64_t columns = pages_for (figure->width, wide), rows = pages_for (figure->height, high);
+  return columns > MOST_PAGES || rows > MOST_PAGES ? INT64_MAX : columns * rows;
+}
+
 static br_status
 plan (tiling *t, br__run *run)
 {
@@ -43,7 +56,7 @@ plan (tiling *t, br__run *run)
   t->step_y = high - OVERLAP;
   t->columns = pages_for (t->figure->width, wide);
   t->rows = pages_for (t->figure->height, high);
-  if (t->columns > MOST_PAGES || t->rows > MOST_PAGES || t->columns * t->rows > MOST_PAGES)
+  if (br__sheets_for (t->figure, t->w) > MOST_PAGES)
     {
       br__fail (run->error, BR_TOO_BIG, 0, 0, "at this scale the drawing takes more than %d sheets of paper", MOST_PAGES);
       br__hint (run->error, "leave the scale out, or take a smaller one");

@@ -188,8 +188,7 @@ try_place (place *best, const br__ink_map *m, place p, int64_t half_width, int64
   if (p.cost < best->cost)
     p.cost += br__ink_map_cost (m, a, text_price, LIMIT);
   if (p.leader && p.cost < best->cost)
-    p.cost += br__ink_map_line_cost (m, p.from_x, p.from_y, p.to_x + (p.from_x - p.to_x) / 8,
-                                     p.to_y + (p.from_y - p.to_y) / 8, leader_price, LIMIT);
+    p.cost += br__ink_map_line_cost (m, p.from_x, p.from_y, p.to_x, p.to_y, leader_price, LIMIT);
   if (p.cost < best->cost)
     *best = p;
 }
@@ -317,7 +316,13 @@ br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, i
       return 0;
     }
   for (size_t i = 0; i < v->count; i++)
-    v->shapes[i].unlabelled = 1;
+    {
+      const br__drawn *d = &v->shapes[i];
+      /* A centre is to be seen.  */
+      if (d->tied && d->shape->kind == BR__CIRCLE)
+        br__ink_map_fill (&m, area_around (left + d->x, top - d->y, AIR, AIR), BR__CELL_OUTLINE);
+      v->shapes[i].unlabelled = 1;
+    }
   put_labels (p, &m, v, left, top, 1);
   put_labels (p, &m, v, left, top, 0);
   for (size_t i = 0; i < v->count; i++)

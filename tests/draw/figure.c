@@ -220,6 +220,26 @@ outlines_are_free (const figure *f)
     }
 }
 
+/* No extension line, dimension line or leader runs through a text.  */
+static void
+lines_are_open (const figure *f)
+{
+  const br__plot *p = &f->plot;
+  for (size_t i = 0; i < p->count; i++)
+    {
+      if (p->inks[i].type != BR__INK_TEXT)
+        continue;
+      br__area a = area_of_text (&p->inks[i]);
+      for (size_t k = 0; k < p->count; k++)
+        {
+          const br__ink *line = &p->inks[k];
+          if (line->type == BR__INK_LINE && line->pen == BR__PEN_THIN
+              && br__segment_meets (line->x, line->y, line->x2, line->y2, a))
+            fail_msg ("a line runs through `%s`", p->inks[i].text);
+        }
+    }
+}
+
 /* Each name stands once, or is counted.  */
 static void
 names_are_whole (const figure *f)
@@ -254,6 +274,7 @@ test_random (void **state)
         }
       texts_are_apart (&f.plot);
       outlines_are_free (&f);
+      lines_are_open (&f);
       names_are_whole (&f);
       texts += f.plot.taken_count;
       left_out += f.unlabelled;

@@ -371,6 +371,9 @@ make (br__size_lines *d, br__run *run, const br__side_view *v, int upright, int 
     status = add_centres (d, run, v, upright || from_edge ? &low : NULL);
   if (status == BR_OK)
     status = add_distance (d, run, low, high);
+  br__size_line *whole = status == BR_OK ? find_row (d, low.at, high.at) : NULL;
+  if (whole)
+    whole->overall = 1;
   if (status == BR_OK)
     {
       const br__area *a = &v->reach;
@@ -397,7 +400,7 @@ br_status
 br__size_lines_of_outline (br__size_lines *d, br__run *run, const char *name, int64_t length, const br_real *inches,
                            int upright)
 {
-  br__size_line row = { .to = length, .of = name };
+  br__size_line row = { .to = length, .of = name, .overall = 1 };
   br__size_lines_clear (d);
   d->upright = upright;
   br_status status = add_row (d, run, &row, inches);

@@ -24,7 +24,7 @@
 #define MOST_UPRIGHT 4                  /* tiers to the left: each is as wide as a text */
 /* How far a line may reach beyond the view: at its lower left corner, where level and upright ones meet, with
    the tail of an arrow at the most.  */
-#define SLACK (BR__INCH * 3 / 4)
+#define SLACK BR__INCH
 
 static int64_t
 larger (int64_t x, int64_t y)
@@ -97,6 +97,8 @@ place (br__size_line *row, br__size_lines *d, int64_t low, int64_t high)
 {
   size_t least = SIZE_MAX, cost;
   int best = -1, manner = 0, most = d->upright ? MOST_UPRIGHT : BR__MOST_TIERS;
+  /* The last tier is kept for the whole.  */
+  most -= !row->overall;
   for (int tier = 0; tier <= d->tiers && tier < most && least > 0; tier++)
     for (int i = INSIDE; i < MANNERS; i++)
       if (lay (row, d, i) && row->low >= low - TAIL && row->high <= high + SLACK

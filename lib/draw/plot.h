@@ -131,6 +131,7 @@ typedef struct br__size_line
   int64_t feature_from, feature_to;     /* where the extension lines begin, across it */
   const char *of, *to_of;       /* the shapes that it measures, borrowed; TO_OF is NULL for one alone */
   char *text;
+  int overall;                  /* of the whole view */
   int tier;                     /* from the view outward; -1: it found no room */
   int arrows_outside, outside;  /* arrows from outside; the text beside, too */
   int64_t text_at;              /* the middle of the text */

@@ -153,6 +153,23 @@ tiers_are_apart (const br__size_lines *d)
   assert_int_equal (left_out, d->left_out);
 }
 
+/* The whole is always measured, farthest from the view.  */
+static void
+whole_is_outermost (const br__size_lines *d)
+{
+  size_t found = 0;
+  for (size_t i = 0; i < d->count; i++)
+    {
+      if (!d->rows[i].overall)
+        continue;
+      found++;
+      assert_int_equal (d->rows[i].tier, d->tiers - 1);
+      for (size_t k = 0; k < d->count; k++)
+        assert_true (d->rows[k].from >= d->rows[i].from && d->rows[k].to <= d->rows[i].to);
+    }
+  assert_true (found == 1 || d->count == 0);
+}
+
 static br__area
 area_of_text (const br__ink *ink)
 {
@@ -270,6 +287,7 @@ test_random (void **state)
           for (size_t k = 0; k < f.lines[i].count; k++)
             says_its_length (&f.lines[i].rows[k]);
           tiers_are_apart (&f.lines[i]);
+          whole_is_outermost (&f.lines[i]);
           left_out += f.lines[i].left_out;
         }
       texts_are_apart (&f.plot);

@@ -93,7 +93,8 @@ read_grid (br__drawing *d, br__run *run)
     {
       const br_number *q = br_real_rational (&v.real);
       if (v.dimension != BR_LENGTH || !q || br_number_sign (q) <= 0)
-        status = br__fail (run->error, BR_DOMAIN, tree.base, tree.length, "a square has a length over zero, a fraction");
+        status = br__fail (run->error, BR_DOMAIN, tree.base, tree.length,
+                           "a square has a length over zero, a fraction");
       else if ((status = br_number_set (&d->grid, q)) != BR_OK)
         br__fail_plain (run->error, status, tree.base, tree.length);
     }

@@ -107,7 +107,8 @@ paint_arrow (easel *e, const br__ink *k)
 static void
 paint_text (easel *e, const br__ink *k)
 {
-  br_page_text t = { .text = k->text, .x = to_page (k->x), .size = to_page (k->size), .bold = k->bold, .align = k->align };
+  br_page_text t = { .text = k->text, .x = to_page (k->x), .size = to_page (k->size), .bold = k->bold,
+                     .align = k->align };
   t.y = to_page (k->y) - e->painter->text (e->page, NULL, &t, 0) / 2;
   e->painter->text (e->page, NULL, &t, 1);
 }
@@ -168,7 +169,8 @@ br__paint (br__run *run, const br__plot *pages, size_t count, const char *form, 
       br__hint (run->error, "write into a .svg file");
       return run->error && run->error->status != BR_OK ? run->error->status : BR_IO;
     }
-  br_status status = e.painter->open (&e.page, form, to_page (pages[0].width), to_page (pages[0].height), title, run->error);
+  br_status status = e.painter->open (&e.page, form, to_page (pages[0].width), to_page (pages[0].height), title,
+                                      run->error);
   if (status != BR_OK)
     return status;
   for (size_t i = 0; i < count; i++)

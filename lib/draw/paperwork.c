@@ -222,11 +222,12 @@ write_one (br__run *run, const br__plot *figure, br__paperwork *w, const char *f
   br__plot page = { .inks = NULL };
   br_status status = BR_OK;
   stretch (w, figure);
-  if (strcmp (form, "png") == 0
-      && (w->paper_width / BR__INCH + 1) * (w->paper_height / BR__INCH + 1) > MOST_DOTS / (DOTS_PER_INCH * DOTS_PER_INCH))
+  int64_t square_inches = (w->paper_width / BR__INCH + 1) * (w->paper_height / BR__INCH + 1);
+  if (strcmp (form, "png") == 0 && square_inches > MOST_DOTS / (DOTS_PER_INCH * DOTS_PER_INCH))
     {
-      status = br__fail (run->error, BR_TOO_BIG, 0, 0, "a picture of %" PRId64 " by %" PRId64 " in is too large for dots",
-                         w->paper_width / BR__INCH, w->paper_height / BR__INCH);
+      status = br__fail (run->error, BR_TOO_BIG, 0, 0,
+                         "a picture of %" PRId64 " by %" PRId64 " in is too large for dots", w->paper_width / BR__INCH,
+                         w->paper_height / BR__INCH);
       br__hint (run->error, "write into a .pdf or .svg file, or at a smaller scale");
       return status;
     }

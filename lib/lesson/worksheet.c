@@ -86,7 +86,12 @@ br__clause_file (char **path, br__run *run, size_t start, const char *words)
           break;
       }
   if (start == 0 || text[start - 1] != '"')
-    run->lex.next = end;
+    {
+      run->lex.next = end;
+      /* Blanks before the next clause or a note are none of the name's.  */
+      while (end > start && br__blank_at (text + end - 1, 1))
+        end--;
+    }
   if (start >= end)
     return br__fail (run->error, BR_SYNTAX, start, 0, "the name of a file should stand here");
   status = br__file_path (path, run, start, end);

@@ -44,7 +44,10 @@ test_record (void **state)
   said_is (&s, 0, "height", "79/16");           /* from the floor to the deck's top: 4-3/16 + 3/4 */
   said_is (&s, 0, "height_shown", "4-15/16\"");
   said_is (&s, 0, "square", "1 square is 1\"");
-  draw_said (sheet, &s, "draw layer wheels into a.svg");
+  draw_said (sheet, &s, "draw into a.svg   scale 1:4   # for the wall");
+  said_is (&s, 0, "scale", "1:4");
+  draw_said (sheet, &s, "draw into  \"a.svg\"  ");
+  draw_said (sheet, &s, "draw layer wheels into a.svg\t ");
   said_is (&s, 0, "shapes", "2");
   said_is (&s, 0, "width", "35/2");             /* 14 + 3-1/2 */
   draw_said (sheet, &s, "draw of bed into a.svg grid 1/2 scale 1:2");

@@ -11,4 +11,5 @@ dist_example_DATA = \
   docs/examples/market_cart_side.sheet \
   docs/examples/market_cart_sketch.sheet
 dist_bashcompletion_DATA = repl/benchrule.bash
+EXTRA_DIST += docs/packaging/deb.sh docs/packaging/debian
 EXTRA_DIST += docs/certainty.md docs/design.md docs/drawing.md docs/market_cart.md docs/performance.md docs/reference.md docs/wheels.md docs/wood.md docs/worksheets.md

@@ -34,7 +34,7 @@ static const char *
 words_of (char words[KEY_SIZE], const char *key)
 {
   size_t i = 0;
-  for (; key[i] && i < KEY_SIZE - 1; i++)
+  for (; i < KEY_SIZE - 1 && key[i]; i++)
     words[i] = key[i] == '_' ? ' ' : key[i];
   words[i] = '\0';
   return words;

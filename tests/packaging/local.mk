@@ -13,6 +13,7 @@ TESTS += $(packaging_tests)
 EXTRA_DIST += $(packaging_tests) \
   tests/packaging/code.awk \
   tests/packaging/console.awk \
+  tests/packaging/cppcheck.txt \
   tests/packaging/coverage.sh \
   tests/packaging/consumer.c \
   tests/packaging/examples-update.sh \

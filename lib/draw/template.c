@@ -81,6 +81,16 @@ refuse_loose (const work *w, br__token at)
   return BR_OK;
 }
 
+/* A failure that is not told yet, in the place of the part's name.  */
+static br_status
+tell (const work *w, br_status status, br__token at)
+{
+  if (status != BR_TOO_BIG)
+    return br__fail_plain (w->run->error, status, at.offset, at.length);
+  return br__fail (w->run->error, status, at.offset, at.length, "`%.40s` is too large to be drawn, or too far from 0, 0",
+                   w->name);
+}
+
 static br_status
 find_part (work *w, br__token at)
 {
@@ -98,7 +108,7 @@ find_part (work *w, br__token at)
   if (status == BR_OK)
     return refuse_loose (w, at);
   if (status != BR_DOMAIN)
-    return br__fail_plain (run->error, status, at.offset, at.length);
+    return tell (w, status, at);
   if (!w->piece)
     return no_such_part (w, at);
   if (!w->piece->size[BR__LENGTH_OF].known || !w->piece->size[w->piece->wood->round ? BR__THICKNESS : BR__WIDTH].known)
@@ -379,6 +389,8 @@ write_file (size_t *pages, work *w, const char *path)
   br__paperwork_clear (&paper);
   br__text_clear (&what);
   br__text_clear (&words);
+  if (status == BR_TOO_BIG && w->run->error)
+    br__hint (w->run->error, "an .svg file is one sheet, however large");
   return status == BR_OK || (w->run->error && w->run->error->status == status)
          ? status : br__fail_plain (w->run->error, status, 0, 0);
 }
@@ -444,7 +456,7 @@ br__do_template (br__run *run)
     {
       status = measure (&w);
       if (status != BR_OK)
-        br__fail_plain (run->error, status, at.offset, at.length);
+        tell (&w, status, at);
     }
   if (status == BR_OK)
     status = put_figure (&w);

@@ -391,6 +391,8 @@ test_plain_template (void **state)
       "part NAME = LENGTH x WIDTH makes one; a shape belongs to it by `of NAME`" },
     { "box a = 2 x wide at 0, 0 of deck\n", "deck", "shape `a` of this part is not tied down yet",
       "`missing` tells what it needs" },
+    { "part deck = 1000000000000 x 3\n", "deck", "`deck` is too large to be drawn, or too far from 0, 0", "" },
+    { "circle a = 1 at 1000000000000, 0 of deck\n", "deck", "`deck` is too large to be drawn, or too far from 0, 0", "" },
     { "part deck = long x 3\n", "deck", "the size of part `deck` is not known: `long` is not known",
       "`missing` tells what is still needed" }
   };

@@ -11,6 +11,12 @@ work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 tap_count=0
 
+# Numbers with a point are numbers in every locale.
+awk ()
+{
+  LC_ALL=C command awk "$@"
+}
+
 # The result of the command just run, with its name; DETAIL is shown where it failed.
 tap_result ()
 {

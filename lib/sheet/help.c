@@ -7,7 +7,9 @@
 #include <string.h>
 
 #include "exact/status.h"
+#include "sheet/shape.h"
 #include "sheet/sheet.h"
+#include "sheet/wood.h"
 #include "sheet/words.h"
 
 static void
@@ -165,6 +167,18 @@ offer_names (const completion *c, const br_sheet *sheet)
       offer (c, br__entry_name (e));
 }
 
+/* Stock, parts and shapes, whose names are no values.  */
+static void
+offer_things (const completion *c, const br_sheet *sheet)
+{
+  for (const br__wood *w = sheet->wood; w; w = w->next)
+    if (w->active)
+      offer (c, w->name);
+  for (const br__shape *s = sheet->shapes; s; s = s->next)
+    if (s->active)
+      offer (c, s->name);
+}
+
 static void
 offer_functions (const completion *c)
 {
@@ -283,6 +297,8 @@ br_sheet_complete (const br_sheet *sheet, const char *text, size_t point, size_t
     offer_words (&c, st->words);
   if (follow == BR__FOLLOW_NAME || follow == BR__FOLLOW_VALUE)
     offer_names (&c, sheet);
+  if (follow == BR__FOLLOW_NAME || (st && (st->run == br__do_part || st->run == br__do_draw)))
+    offer_things (&c, sheet);
   if (follow == BR__FOLLOW_VALUE)
     offer_functions (&c);
   if (st && st->run == br__do_help)

@@ -66,6 +66,10 @@ static const struct row
   { "3 + ", 4, { "wheel", "sqrt(", "pi" }, { "round", "list" } },
   { "trace ", 6, { "wheel", "front", "missing_one" }, { "sqrt(", "round", "to" } },
   { "forget wheel, w", 14, { "wheel", "wheelbase" }, { "wheel_gap(", "front" } },
+  { "template ", 9, { "slat", "pine", "hub", "into" }, { "round" } },
+  { "part lid = 3 x 2 from p", 22, { "pine" }, { "slat", "hub" } },
+  { "box lid = 3 x 2 on h", 19, { "hub" }, { "slat" } },
+  { "round h", 6, { NULL }, { "hub" } },
   { "divide wheel into ", 18, { "wheel", "kerf" }, { "round" } },
   { "draw ", 5, { "side", "into", "scale" }, { "wheel", "round" } },
   { "draw in", 5, { "into" }, { "side" } },
@@ -86,7 +90,8 @@ static const struct row
 static void
 by_context (void **state)
 {
-  br_sheet *sheet = sheet_with ("wheel = 3\nwheelbase = 14\nfront = wheelbase - wheel\nx = missing_one\ncheck wheel < 4");
+  br_sheet *sheet = sheet_with ("wheel = 3\nwheelbase = 14\nfront = wheelbase - wheel\nx = missing_one\ncheck wheel < 4"
+                                "\nstock pine = 3/4 x 5 x 48\npart slat = 9 x 2 from pine\ncircle hub = 1 at 0, 0");
   offers o;
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (rows); i++)

@@ -73,23 +73,43 @@ drop_unit (br_text *t, size_t start, const br__settings *s)
   t->bytes[t->length] = 0;
 }
 
+/* The nearest mark.  Where VALUE lies half way between two for all that can be told, either is as near.  */
+static br_status
+to_mark (br__rounded *rounded, const br_real *value, const br__mark *mark, const br__settings *s)
+{
+  br__value v = BR__VALUE_ZERO;
+  br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
+  br_status status = br_real_set (&v.real, value);
+  v.dimension = BR_LENGTH;
+  if (status == BR_OK)
+    status = br__round_value (rounded, &v, mark, BR_NEAREST, s, NULL);
+  if (status == BR_UNDECIDED)
+    {
+      status = br_real_enclose (&low, &high, value, s->bits);
+      if (status == BR_OK)
+        status = br_real_set_number (&v.real, &low);
+      if (status == BR_OK)
+        status = br__round_value (rounded, &v, mark, BR_NEAREST, s, NULL);
+    }
+  br__value_clear (&v);
+  br_number_clear (&low);
+  br_number_clear (&high);
+  return status;
+}
+
 br_status
 br__put_drawing_number (br_text *t, const br_real *value, const br__settings *s)
 {
   const br_number *q = br_real_rational (value);
   br__mark mark = BR__MARK_ZERO;
   br__rounded rounded = BR__ROUNDED_ZERO;
-  br__value v = BR__VALUE_ZERO;
   size_t start = t->length;
   int exact = 0;
   if (q && (put_plain_inches (t, q, s) || put_plain_metric (t, q, s)))
     return t->failed ? BR_NO_MEMORY : BR_OK;
   br_status status = br__settings_mark (&mark, s);
-  v.dimension = BR_LENGTH;
   if (status == BR_OK)
-    status = br_real_set (&v.real, value);
-  if (status == BR_OK)
-    status = br__round_value (&rounded, &v, &mark, BR_NEAREST, s, NULL);
+    status = to_mark (&rounded, value, &mark, s);
   if (status == BR_OK)
     {
       exact = q && br_number_equal (q, &rounded.value);
@@ -98,7 +118,6 @@ br__put_drawing_number (br_text *t, const br_real *value, const br__settings *s)
       br__put_mark_text (t, &rounded.value, BR_LENGTH, &mark, s);
       drop_unit (t, start, s);
     }
-  br__value_clear (&v);
   br__rounded_clear (&rounded);
   br_number_clear (&mark.size);
   return status == BR_OK && t->failed ? BR_NO_MEMORY : status;

@@ -241,6 +241,8 @@ br__plot_fitted (br__plot *p, int64_t x, int64_t y, br_align align, int64_t size
 {
   const int64_t least = 6 * BR__POINT;
   br_text t = BR_TEXT_ZERO;
+  if (!*text)
+    return;
   while (size > least && br__text_width (text, size) > width)
     size = size * 9 / 10 > least ? size * 9 / 10 : least;
   br__text_puts (&t, text);

@@ -337,6 +337,23 @@ test_loose (void **state)
   sheet_end (sheet, &s);
 }
 
+/* A width that is 9/32 in, though no number of bits can tell, lies half way between two marks of a ruler in sixteenths:
+   it is drawn, with one of them.  */
+static void
+test_undecided (void **state)
+{
+  br_sheet *sheet = sheet_with ("box slat = 9/32 in x 1 in at sin 10 * 1 in + sin 20 * 1 in, 0");
+  said s = SAID_ZERO;
+  (void) state;
+  draw_said (sheet, &s, "draw into a.svg");
+  said_is (&s, 0, "width", "null");
+  svg_file f;
+  svg_read (&f, "a.svg");
+  assert_true (has_text (&f, "≈1/4") || has_text (&f, "≈5/16"));
+  svg_clear (&f);
+  sheet_end (sheet, &s);
+}
+
 /* All that is loose still gives a drawing.  */
 static void
 test_all_loose (void **state)
@@ -356,7 +373,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     CHECK_TEST (test_record), CHECK_TEST (test_exact_extent), CHECK_TEST (test_scale), CHECK_TEST (test_wrong),
     CHECK_TEST (test_nothing_to_draw), CHECK_TEST (test_old_file), CHECK_TEST (test_title_block),
-    CHECK_TEST (test_hostile), CHECK_TEST (test_loose), CHECK_TEST (test_all_loose)
+    CHECK_TEST (test_hostile), CHECK_TEST (test_loose), CHECK_TEST (test_all_loose), CHECK_TEST (test_undecided)
   };
   check_start ();
   int failed = cmocka_run_group_tests (tests, lesson_enter, lesson_leave);

@@ -336,7 +336,7 @@ static void
 line_ends (void **state)
 {
   static const char *const texts[] = {
-    "a = 1\nb = 2\n", "a = 1\r\nb = 2\r\n", "\xef\xbb\xbf" "a = 1\n", "a = 1\nb = 2", "a = 1\r\n\r\n# note\nb = 2"
+    "a = 1\nb = 2\n", "a = 1\r\nb = 2\r\n", ("\xef\xbb\xbf" "a = 1\n"), "a = 1\nb = 2", "a = 1\r\n\r\n# note\nb = 2"
   };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (texts); i++)

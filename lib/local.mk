@@ -7,7 +7,6 @@ include lib/shop/local.mk
 include lib/sheet/local.mk
 include lib/lesson/local.mk
 include lib/draw/local.mk
-include lib/draw/report.mk
 
 include_HEADERS = lib/benchrule.h
 pkgconfigdir = $(libdir)/pkgconfig

@@ -6,8 +6,6 @@ include tests/measure/local.mk
 include tests/shop/local.mk
 include tests/sheet/local.mk
 include tests/draw/local.mk
-include tests/draw/report.mk
-include tests/draw/statement.mk
 include tests/lesson/local.mk
 include tests/repl/local.mk
 include tests/bench/local.mk

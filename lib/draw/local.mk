@@ -1,6 +1,8 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
-# Drawings as strokes, and their files: of the core.
+# Drawings as strokes, their files, and a sheet as a page of HTML: of the core.
 libbenchrule_core_la_SOURCES += \
+  lib/draw/canvas.c \
+  lib/draw/canvas.h \
   lib/draw/dimension_line.c \
   lib/draw/dimension_line.h \
   lib/draw/dimension_place.c \
@@ -16,11 +18,18 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/paperwork.c \
   lib/draw/plot.c \
   lib/draw/plot.h \
+  lib/draw/report.c \
+  lib/draw/report.h \
+  lib/draw/report_cut.c \
+  lib/draw/report_figure.c \
+  lib/draw/report_rows.c \
   lib/draw/side.c \
   lib/draw/svg.c \
   lib/draw/template.c \
   lib/draw/tile.c \
-  lib/draw/title.c
+  lib/draw/title.c \
+  lib/draw/view.c \
+  lib/draw/view.h
 
 # Pages: a module that the program opens when a page is asked for, so that cairo and pango take no
 # time from a plain sum.

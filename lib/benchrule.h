@@ -361,6 +361,14 @@ BR_API br_field br_record_at (const br_record *record, size_t index);
 BR_API br_field br_record_get (const br_record *record, const char *key);
 BR_API size_t br_list_size (const br_list *list);
 BR_API br_field br_list_at (const br_list *list, size_t index);
+/* Short ways, also through RECORD and LIST that are NULL; where there is no such field of that type: "", 0, -1
+   and NULL.  */
+BR_API const char *br_record_text (const br_record *record, const char *key);
+BR_API int br_record_truth (const br_record *record, const char *key);
+BR_API int64_t br_record_count (const br_record *record, const char *key);
+BR_API const br_list *br_record_list (const br_record *record, const char *key);
+BR_API const char *br_list_text (const br_list *list, size_t index);
+BR_API const br_record *br_list_record (const br_list *list, size_t index);
 
 /* ------------------------------------------------------------------------
    Sheets: the language

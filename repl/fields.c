@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
-   fields.c - short ways to the fields of a record.  */
+   fields.c - numbers that stand in a record as texts.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -7,47 +7,6 @@
 #include "fields.h"
 
 #include <string.h>
-
-const char *
-field_text (const br_record *record, const char *key)
-{
-  br_field field = br_record_get (record, key);
-  return field.type == BR_FIELD_TEXT ? field.value.text : "";
-}
-
-int
-field_truth (const br_record *record, const char *key)
-{
-  br_field field = br_record_get (record, key);
-  return field.type == BR_FIELD_TRUTH && field.value.truth;
-}
-
-const br_list *
-field_list (const br_record *record, const char *key)
-{
-  br_field field = br_record_get (record, key);
-  return field.type == BR_FIELD_LIST ? field.value.list : NULL;
-}
-
-size_t
-fields_in (const br_list *list)
-{
-  return list ? br_list_size (list) : 0;
-}
-
-const char *
-field_text_at (const br_list *list, size_t index)
-{
-  br_field field = br_list_at (list, index);
-  return field.type == BR_FIELD_TEXT ? field.value.text : "";
-}
-
-const br_record *
-field_record_at (const br_list *list, size_t index)
-{
-  br_field field = br_list_at (list, index);
-  return field.type == BR_FIELD_RECORD ? field.value.record : NULL;
-}
 
 int
 field_sign (const char *number)

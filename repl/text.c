@@ -11,8 +11,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "fields.h"
-
 static void put_fields (const display *d, const br_record *record, int indent);
 
 static void
@@ -96,7 +94,7 @@ put_rows (const display *d, const br_list *list)
   table t = TABLE_ZERO;
   const char *keys[TABLE_COLUMNS], *headings[TABLE_COLUMNS];
   char words[TABLE_COLUMNS][KEY_SIZE];
-  const br_record *first = field_record_at (list, 0);
+  const br_record *first = br_list_record (list, 0);
   size_t columns = br_record_size (first);
   if (columns > TABLE_COLUMNS)
     columns = TABLE_COLUMNS;
@@ -109,7 +107,7 @@ put_rows (const display *d, const br_list *list)
   for (size_t row = 0; row < br_list_size (list); row++)
     for (size_t i = 0; i < columns; i++)
       {
-        const br_record *record = field_record_at (list, row);
+        const br_record *record = br_list_record (list, row);
         br_field field = { "", BR_FIELD_NULL, { 0 } };
         if (record)
           field = br_record_get (record, keys[i]);
@@ -124,7 +122,7 @@ put_rows (const display *d, const br_list *list)
 static void
 put_list (const display *d, const br_list *list, int indent)
 {
-  if (br_list_size (list) > 0 && field_record_at (list, 0))
+  if (br_list_size (list) > 0 && br_list_record (list, 0))
     put_rows (d, list);
   else
     put_items (d, list, indent);
@@ -166,10 +164,10 @@ put_field (const display *d, const br_field *field, int indent)
 static void
 put_fields (const display *d, const br_record *record, int indent)
 {
-  int valued = *field_text (record, "expression") && *field_text (record, "decimal");
+  int valued = *br_record_text (record, "expression") && *br_record_text (record, "decimal");
   if (valued)
     {
-      text_value (d, record, field_text (record, "expression"));
+      text_value (d, record, br_record_text (record, "expression"));
       putc ('\n', d->stream);
     }
   for (size_t i = 0; i < br_record_size (record); i++)
@@ -186,7 +184,7 @@ put_fields (const display *d, const br_record *record, int indent)
 static void
 put_plain (const display *d, const br_record *record)
 {
-  const br_list *lines = field_list (record, "lines");
+  const br_list *lines = br_record_list (record, "lines");
   if (lines)
     put_items (d, lines, 0);
   else
@@ -198,9 +196,9 @@ find_kind (const br_record *record)
 {
   static const text_kind plain = { "", put_plain, NULL, 0, NULL, 0 };
   const text_kind *const tables[] = { text_values, text_rounds, text_columns, text_drawings, text_sheets, text_cuts,
-                                      text_tidies, text_tools, text_designs, text_shapes, text_views, text_templates, text_views,
-                                      text_lessons };
-  if (field_list (record, "lines"))
+                                      text_tidies, text_tools, text_designs, text_shapes, text_templates,
+                                      text_views, text_lessons };
+  if (br_record_list (record, "lines"))
     return &plain;
   for (size_t i = 0; i < sizeof tables / sizeof tables[0]; i++)
     for (const text_kind *k = tables[i]; k->kind; k++)

@@ -61,6 +61,10 @@ const char *text_equals (const display *d, const br_record *record);
 void text_strong (const display *d, const char *text);
 /* "  key  value" with KEY padded to a column.  */
 void text_pair (const display *d, const char *key, const char *value);
+/* "  from ASME B94.11M", or nothing where the record names no source.  */
+void text_source (const display *d, const br_record *record);
+/* "1 sheet", "3 sheets".  */
+void text_count (const display *d, int64_t n, const char *one, const char *more);
 /* A list of texts, commas between.  */
 void text_names (const display *d, const br_list *names);
 /* NAME and what is known of the value, once each: "7/8 + 1/2 = 1-3/8 = 1.375".  */

@@ -13,13 +13,6 @@
 
 #include "fields.h"
 
-static int64_t
-count_of (const br_record *record, const char *key)
-{
-  br_field field = br_record_get (record, key);
-  return field.type == BR_FIELD_COUNT ? field.value.count : -1;
-}
-
 static void
 put_line (const display *d, const char *before, const char *text)
 {
@@ -33,12 +26,12 @@ put_line (const display *d, const char *before, const char *text)
 static void
 piece_block (const display *d, const br_record *record)
 {
-  const char *stock = field_text (record, "stock"), *nominal = field_text (record, "nominal");
-  const char *problem = field_text (record, "problem");
-  int64_t quantity = count_of (record, "quantity");
-  text_strong (d, field_text (record, "name"));
+  const char *stock = br_record_text (record, "stock"), *nominal = br_record_text (record, "nominal");
+  const char *problem = br_record_text (record, "problem");
+  int64_t quantity = br_record_count (record, "quantity");
+  text_strong (d, br_record_text (record, "name"));
   fputs ("  ", d->stream);
-  display_put (d, field_text (record, "shown"));
+  display_put (d, br_record_text (record, "shown"));
   if (quantity >= 0)
     fprintf (d->stream, ", %" PRId64 "%s", quantity,
              strcmp (br_record_kind (record), "stock") == 0 ? " at hand" : *stock ? "" : " of them");
@@ -53,7 +46,7 @@ piece_block (const display *d, const br_record *record)
       fputs ("  sold as ", d->stream);
       display_put (d, nominal);
       fputs (": ", d->stream);
-      display_wrap (d, field_text (record, "source"), (int) strlen (nominal) + 12, 4);
+      display_wrap (d, br_record_text (record, "source"), (int) strlen (nominal) + 12, 4);
     }
   if (*problem)
     put_line (d, "  ", problem);
@@ -63,7 +56,7 @@ piece_block (const display *d, const br_record *record)
 static void
 add_size (table *t, const br_record *row, const char *mark_key, const char *error_key)
 {
-  const char *mark = field_text (row, mark_key), *error = field_text (row, error_key);
+  const char *mark = br_record_text (row, mark_key), *error = br_record_text (row, error_key);
   int sign = field_sign (error);
   if (sign == 0)
     table_add (t, mark);
@@ -75,14 +68,14 @@ add_size (table *t, const br_record *row, const char *mark_key, const char *erro
 static void
 put_origin (const display *d, const br_record *row, const char *name, const char *key, int *any)
 {
-  const char *from = field_text (row, key);
+  const char *from = br_record_text (row, key);
   const char *c = from;
   while (*c && (strchr ("0123456789./-+*() ", *c) || (unsigned char) *c >= 0x80))
     c++;
   if (!*c)
     return;
   if (!*any)
-    text_strong (d, field_text (row, "part"));
+    text_strong (d, br_record_text (row, "part"));
   fputs (*any ? ", " : ": ", d->stream);
   *any = 1;
   display_put (d, name);
@@ -105,15 +98,15 @@ put_origins (const display *d, const br_record *row)
 static void
 put_problems (const display *d, const br_list *rows)
 {
-  for (size_t i = 0; i < fields_in (rows); i++)
+  for (size_t i = 0; i < br_list_size (rows); i++)
     {
-      const br_record *row = field_record_at (rows, i);
-      const char *name = field_text (row, "part");
-      if (!*field_text (row, "problem"))
+      const br_record *row = br_list_record (rows, i);
+      const char *name = br_record_text (row, "part");
+      if (!*br_record_text (row, "problem"))
         continue;
       text_strong (d, name);
       fputs (" can not be cut: ", d->stream);
-      display_wrap (d, field_text (row, "problem"), (int) strlen (name) + 17, 2);
+      display_wrap (d, br_record_text (row, "problem"), (int) strlen (name) + 17, 2);
     }
 }
 
@@ -121,25 +114,25 @@ static void
 parts_block (const display *d, const br_record *record)
 {
   static const char *const headings[] = { "part", "number", "length", "width", "thick", "stock", "note" };
-  const br_list *rows = field_list (record, "rows");
+  const br_list *rows = br_record_list (record, "rows");
   table t = TABLE_ZERO;
   table_start (&t, 7, headings);
-  for (size_t i = 0; i < fields_in (rows); i++)
+  for (size_t i = 0; i < br_list_size (rows); i++)
     {
-      const br_record *row = field_record_at (rows, i);
-      table_add (&t, field_text (row, "part"));
-      table_addf (&t, "%" PRId64, count_of (row, "quantity"));
+      const br_record *row = br_list_record (rows, i);
+      table_add (&t, br_record_text (row, "part"));
+      table_addf (&t, "%" PRId64, br_record_count (row, "quantity"));
       add_size (&t, row, "length_mark", "length_error");
       add_size (&t, row, "width_mark", "width_error");
       /* Thickness is bought, not marked.  */
-      table_add (&t, field_text (row, "thickness_shown"));
-      table_add (&t, field_text (row, "stock"));
-      table_add (&t, field_text (row, "note"));
+      table_add (&t, br_record_text (row, "thickness_shown"));
+      table_add (&t, br_record_text (row, "stock"));
+      table_add (&t, br_record_text (row, "note"));
     }
   table_put (&t, d);
   table_clear (&t);
-  for (size_t i = 0; i < fields_in (rows); i++)
-    put_origins (d, field_record_at (rows, i));
+  for (size_t i = 0; i < br_list_size (rows); i++)
+    put_origins (d, br_list_record (rows, i));
   put_problems (d, rows);
 }
 
@@ -148,33 +141,33 @@ order_block (const display *d, const br_record *record)
 {
   static const char *const stock_headings[] = { "to buy", "stock", "size" };
   static const char *const part_headings[] = { "to cut", "part", "size" };
-  const br_list *stocks = field_list (record, "stocks"), *parts = field_list (record, "parts");
+  const br_list *stocks = br_record_list (record, "stocks"), *parts = br_record_list (record, "parts");
   table t = TABLE_ZERO;
-  fprintf (d->stream, "For a class of %" PRId64, count_of (record, "class"));
-  if (count_of (record, "spare") > 0)
-    fprintf (d->stream, ", %" PRId64 " per cent spare", count_of (record, "spare"));
+  fprintf (d->stream, "For a class of %" PRId64, br_record_count (record, "class"));
+  if (br_record_count (record, "spare") > 0)
+    fprintf (d->stream, ", %" PRId64 " per cent spare", br_record_count (record, "spare"));
   fputs (":\n", d->stream);
   table_start (&t, 3, stock_headings);
-  for (size_t i = 0; i < fields_in (stocks); i++)
+  for (size_t i = 0; i < br_list_size (stocks); i++)
     {
-      const br_record *row = field_record_at (stocks, i);
-      int64_t n = count_of (row, "quantity"), least = count_of (row, "least");
+      const br_record *row = br_list_record (stocks, i);
+      int64_t n = br_record_count (row, "quantity"), least = br_record_count (row, "least");
       if (n > least)
         table_addf (&t, "%" PRId64 " (%" PRId64 " at least)", n, least);
       else
         table_addf (&t, "%" PRId64, n);
-      table_add (&t, field_text (row, "stock"));
-      table_add (&t, field_text (row, "shown"));
+      table_add (&t, br_record_text (row, "stock"));
+      table_add (&t, br_record_text (row, "shown"));
     }
   table_put (&t, d);
   table_clear (&t);
   table_start (&t, 3, part_headings);
-  for (size_t i = 0; i < fields_in (parts); i++)
+  for (size_t i = 0; i < br_list_size (parts); i++)
     {
-      const br_record *row = field_record_at (parts, i);
-      table_addf (&t, "%" PRId64, count_of (row, "quantity"));
-      table_add (&t, field_text (row, "part"));
-      table_add (&t, field_text (row, "shown"));
+      const br_record *row = br_list_record (parts, i);
+      table_addf (&t, "%" PRId64, br_record_count (row, "quantity"));
+      table_add (&t, br_record_text (row, "part"));
+      table_add (&t, br_record_text (row, "shown"));
     }
   table_put (&t, d);
   table_clear (&t);
@@ -187,14 +180,14 @@ order_block (const display *d, const br_record *record)
 static void
 put_pieces (const display *d, const br_list *pieces)
 {
-  for (size_t i = 0, n; i < fields_in (pieces); i += n)
+  for (size_t i = 0, n; i < br_list_size (pieces); i += n)
     {
-      const br_record *piece = field_record_at (pieces, i);
-      const char *name = field_text (piece, "part");
-      for (n = 1; i + n < fields_in (pieces); n++)
+      const br_record *piece = br_list_record (pieces, i);
+      const char *name = br_record_text (piece, "part");
+      for (n = 1; i + n < br_list_size (pieces); n++)
         {
-          const br_record *next = field_record_at (pieces, i + n);
-          if (strcmp (field_text (next, "part"), name) != 0)
+          const br_record *next = br_list_record (pieces, i + n);
+          if (strcmp (br_record_text (next, "part"), name) != 0)
             break;
         }
       fprintf (d->stream, "%s%zu ", i ? ", " : "", n);
@@ -205,13 +198,13 @@ put_pieces (const display *d, const br_list *pieces)
 static void
 put_marks (const display *d, const char *label, const br_list *marks)
 {
-  if (fields_in (marks) == 0)
+  if (br_list_size (marks) == 0)
     return;
   fputs (label, d->stream);
-  for (size_t i = 0; i < fields_in (marks); i++)
+  for (size_t i = 0; i < br_list_size (marks); i++)
     {
       fputs (i ? "  " : "", d->stream);
-      display_put (d, field_text_at (marks, i));
+      display_put (d, br_list_text (marks, i));
     }
   putc ('\n', d->stream);
 }
@@ -220,61 +213,61 @@ put_marks (const display *d, const char *label, const br_list *marks)
 static void
 put_stick (const display *d, const br_record *stick, size_t times)
 {
-  int64_t number = count_of (stick, "number");
-  const br_list *picture = field_list (stick, "picture"), *across = field_list (stick, "pencil_across");
-  text_strong (d, field_text (stick, "stock"));
+  int64_t number = br_record_count (stick, "number");
+  const br_list *picture = br_record_list (stick, "picture"), *across = br_record_list (stick, "pencil_across");
+  text_strong (d, br_record_text (stick, "stock"));
   fprintf (d->stream, " %" PRId64, number);
   if (times > 1)
     fprintf (d->stream, " to %" PRId64, number + (int64_t) times - 1);
   fputs (": ", d->stream);
-  put_pieces (d, field_list (stick, "pieces"));
+  put_pieces (d, br_record_list (stick, "pieces"));
   putc ('\n', d->stream);
-  for (size_t i = 0; i < fields_in (picture); i++)
-    put_line (d, "  ", field_text_at (picture, i));
+  for (size_t i = 0; i < br_list_size (picture); i++)
+    put_line (d, "  ", br_list_text (picture, i));
   put_marks (d, across ? "  along, from one end:   " : "  pencil from one end: ",
-             field_list (stick, "pencil"));
+             br_record_list (stick, "pencil"));
   if (across)
     put_marks (d, "  across, from one edge: ", across);
-  if (strcmp (field_text (stick, "offcut"), "0") != 0)
-    put_line (d, "  offcut ", field_text (stick, "offcut_mark"));
+  if (strcmp (br_record_text (stick, "offcut"), "0") != 0)
+    put_line (d, "  offcut ", br_record_text (stick, "offcut_mark"));
 }
 
 static void
 put_verdict (const display *d, const br_record *row)
 {
-  int64_t used = count_of (row, "used"), needed = count_of (row, "needed");
-  int64_t least = count_of (row, "least");
-  display_put (d, field_text (row, "stock"));
+  int64_t used = br_record_count (row, "used"), needed = br_record_count (row, "needed");
+  int64_t least = br_record_count (row, "least");
+  display_put (d, br_record_text (row, "stock"));
   fprintf (d->stream, ": %" PRId64 " used", used);
   if (needed > used)
     fprintf (d->stream, ", %" PRId64 " needed", needed);
-  if (field_truth (row, "proven"))
+  if (br_record_truth (row, "proven"))
     fputs ("; proved: no plan needs fewer\n", d->stream);
   else
     fprintf (d->stream, "; no plan needs fewer than %" PRId64 "; it is not proved that %" PRId64
-             " is best%s\n", least, needed, field_truth (row, "stopped") ? " (the search was ended)" : "");
+             " is best%s\n", least, needed, br_record_truth (row, "stopped") ? " (the search was ended)" : "");
 }
 
 static void
 cut_plan_block (const display *d, const br_record *record)
 {
-  const br_list *sticks = field_list (record, "sticks"), *unplaced = field_list (record, "unplaced");
-  const br_list *stocks = field_list (record, "stocks");
-  for (size_t i = 0, n; i < fields_in (sticks); i += n)
+  const br_list *sticks = br_record_list (record, "sticks"), *unplaced = br_record_list (record, "unplaced");
+  const br_list *stocks = br_record_list (record, "stocks");
+  for (size_t i = 0, n; i < br_list_size (sticks); i += n)
     {
-      for (n = 1; i + n < fields_in (sticks); n++)
-        if (!field_truth (field_record_at (sticks, i + n), "same"))
+      for (n = 1; i + n < br_list_size (sticks); n++)
+        if (!br_record_truth (br_list_record (sticks, i + n), "same"))
           break;
-      put_stick (d, field_record_at (sticks, i), n);
+      put_stick (d, br_list_record (sticks, i), n);
     }
-  for (size_t i = 0; i < fields_in (stocks); i++)
-    put_verdict (d, field_record_at (stocks, i));
-  for (size_t i = 0; i < fields_in (unplaced); i++)
+  for (size_t i = 0; i < br_list_size (stocks); i++)
+    put_verdict (d, br_list_record (stocks, i));
+  for (size_t i = 0; i < br_list_size (unplaced); i++)
     {
-      const br_record *row = field_record_at (unplaced, i);
-      fprintf (d->stream, "not placed: %" PRId64 " ", count_of (row, "quantity"));
-      display_put (d, field_text (row, "part"));
-      put_line (d, ": ", field_text (row, "why"));
+      const br_record *row = br_list_record (unplaced, i);
+      fprintf (d->stream, "not placed: %" PRId64 " ", br_record_count (row, "quantity"));
+      display_put (d, br_record_text (row, "part"));
+      put_line (d, ": ", br_record_text (row, "why"));
     }
 }
 
@@ -284,20 +277,20 @@ static void
 division_block (const display *d, const br_record *record)
 {
   static const char *const headings[] = { "mark", "from the end", "on the ruler", "error" };
-  const br_list *rows = field_list (record, "rows");
+  const br_list *rows = br_record_list (record, "rows");
   table t = TABLE_ZERO;
-  int gaps = strcmp (field_text (record, "of"), "gaps") == 0;
-  fprintf (d->stream, "%" PRId64 " %s of ", count_of (record, "pieces"), gaps ? "things with gaps" : "pieces");
-  text_strong (d, field_text (record, "piece_shown"));
+  int gaps = strcmp (br_record_text (record, "of"), "gaps") == 0;
+  fprintf (d->stream, "%" PRId64 " %s of ", br_record_count (record, "pieces"), gaps ? "things with gaps" : "pieces");
+  text_strong (d, br_record_text (record, "piece_shown"));
   text_mark (d, record);
   table_start (&t, 4, headings);
-  for (size_t i = 0; i < fields_in (rows); i++)
+  for (size_t i = 0; i < br_list_size (rows); i++)
     {
-      const br_record *row = field_record_at (rows, i);
+      const br_record *row = br_list_record (rows, i);
       char *error = text_record_error (d, row);
       table_addf (&t, "%zu", i + 1);
-      table_add (&t, field_text (row, "shown"));
-      table_add (&t, field_text (row, "mark"));
+      table_add (&t, br_record_text (row, "shown"));
+      table_add (&t, br_record_text (row, "mark"));
       table_add (&t, error ? error : "");
       free (error);
     }
@@ -309,7 +302,7 @@ division_block (const display *d, const br_record *record)
 static void
 put_over (const display *d, const br_record *record, const char *key, const char *words, int *any)
 {
-  const char *over = field_text (record, key);
+  const char *over = br_record_text (record, key);
   if (strcmp (over, "0\"") == 0 || !*over || *over == '0')
     return;
   fputs (*any ? " and " : "  full size is too large by ", d->stream);
@@ -341,14 +334,14 @@ put_squares (const display *d, const char *exact)
 static void
 fit_block (const display *d, const br_record *record)
 {
-  const char *words = field_text (record, "scale_words");
+  const char *words = br_record_text (record, "scale_words");
   int any = 0;
-  if (!field_truth (record, "fits"))
+  if (!br_record_truth (record, "fits"))
     {
-      put_line (d, "no standard scale is small enough for ", field_text (record, "paper"));
+      put_line (d, "no standard scale is small enough for ", br_record_text (record, "paper"));
       return;
     }
-  text_strong (d, field_text (record, "scale"));
+  text_strong (d, br_record_text (record, "scale"));
   if (*words)
     {
       fputs (" (", d->stream);
@@ -356,19 +349,19 @@ fit_block (const display *d, const br_record *record)
       fputs (")", d->stream);
     }
   fputs (" fits on ", d->stream);
-  display_put (d, field_text (record, "paper"));
+  display_put (d, br_record_text (record, "paper"));
   fputs (", ", d->stream);
-  display_put (d, field_text (record, "lies"));
-  put_line (d, ", margins ", field_text (record, "margin"));
+  display_put (d, br_record_text (record, "lies"));
+  put_line (d, ", margins ", br_record_text (record, "margin"));
   fputs ("  drawn ", d->stream);
-  display_put (d, field_text (record, "drawn_width_shown"));
-  put_line (d, " x ", field_text (record, "drawn_height_shown"));
-  if (*field_text (record, "squares_width"))
+  display_put (d, br_record_text (record, "drawn_width_shown"));
+  put_line (d, " x ", br_record_text (record, "drawn_height_shown"));
+  if (*br_record_text (record, "squares_width"))
     {
       display_put (d, "  squares ");
-      put_squares (d, field_text (record, "squares_width"));
+      put_squares (d, br_record_text (record, "squares_width"));
       display_put (d, " x ");
-      put_squares (d, field_text (record, "squares_height"));
+      put_squares (d, br_record_text (record, "squares_height"));
       putc ('\n', d->stream);
     }
   put_over (d, record, "full_over_width_shown", " in width", &any);

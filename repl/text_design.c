@@ -10,12 +10,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "fields.h"
-
 static void
 put_message (const display *d, const br_record *record, int indent)
 {
-  const char *message = field_text (record, "message");
+  const char *message = br_record_text (record, "message");
   if (!*message)
     return;
   display_repeat (d, " ", indent);
@@ -28,21 +26,21 @@ static void
 tolerance_row (table *t, const display *d, const br_record *record)
 {
   (void) d;
-  table_add (t, field_text (record, "name"));
-  table_addf (t, "+- %s", field_text (record, "shown"));
-  table_add (t, field_truth (record, "own") ? "given with its size" : "");
-  table_add (t, field_truth (record, "known") ? "" : "no size yet");
+  table_add (t, br_record_text (record, "name"));
+  table_addf (t, "+- %s", br_record_text (record, "shown"));
+  table_add (t, br_record_truth (record, "own") ? "given with its size" : "");
+  table_add (t, br_record_truth (record, "known") ? "" : "no size yet");
 }
 
 static void
 tolerance_block (const display *d, const br_record *record)
 {
-  text_strong (d, field_text (record, "name"));
+  text_strong (d, br_record_text (record, "name"));
   fputs (" +- ", d->stream);
-  display_put (d, field_text (record, "shown"));
-  if (field_truth (record, "own"))
+  display_put (d, br_record_text (record, "shown"));
+  if (br_record_truth (record, "own"))
     fputs (", given with its size", d->stream);
-  if (!field_truth (record, "known"))
+  if (!br_record_truth (record, "known"))
     fputs (" (it has no size yet)", d->stream);
   putc ('\n', d->stream);
 }
@@ -52,13 +50,13 @@ tolerance_block (const display *d, const br_record *record)
 static void
 contributor_row (table *t, const br_record *row)
 {
-  const char *share = field_text (row, "share");
-  table_add (t, field_text (row, "name"));
-  table_addf (t, "+- %s", field_text (row, "tolerance_shown"));
-  table_addf (t, "%s%s", *share ? "x " : "", field_text (row, "sensitivity_decimal"));
-  table_add (t, field_text (row, "adds_shown"));
+  const char *share = br_record_text (row, "share");
+  table_add (t, br_record_text (row, "name"));
+  table_addf (t, "+- %s", br_record_text (row, "tolerance_shown"));
+  table_addf (t, "%s%s", *share ? "x " : "", br_record_text (row, "sensitivity_decimal"));
+  table_add (t, br_record_text (row, "adds_shown"));
   table_add (t, share);
-  table_add (t, field_text (row, "share_of_squares"));
+  table_add (t, br_record_text (row, "share_of_squares"));
 }
 
 static void
@@ -68,8 +66,8 @@ put_contributors (const display *d, const br_list *rows)
     { "name", "tolerance", "counts", "adds", "of the worst case", "of the squares" };
   table t = TABLE_ZERO;
   table_start (&t, sizeof headings / sizeof headings[0], headings);
-  for (size_t i = 0; i < fields_in (rows); i++)
-    contributor_row (&t, field_record_at (rows, i));
+  for (size_t i = 0; i < br_list_size (rows); i++)
+    contributor_row (&t, br_list_record (rows, i));
   table_put (&t, d);
   table_clear (&t);
 }
@@ -77,22 +75,22 @@ put_contributors (const display *d, const br_list *rows)
 static void
 stack_block (const display *d, const br_record *record)
 {
-  const br_list *rows = field_list (record, "contributors");
-  const char *rss = field_text (record, "rss_shown");
-  text_strong (d, field_text (record, "expression"));
+  const br_list *rows = br_record_list (record, "contributors");
+  const char *rss = br_record_text (record, "rss_shown");
+  text_strong (d, br_record_text (record, "expression"));
   fputs (": ", d->stream);
-  display_put (d, field_text (record, "nominal_shown"));
+  display_put (d, br_record_text (record, "nominal_shown"));
   fputs (" as drawn\n", d->stream);
-  if (fields_in (rows))
+  if (br_list_size (rows))
     {
       char *worst = NULL;
       size_t size = 0;
       FILE *stream = open_memstream (&worst, &size);
       if (stream)
         {
-          fprintf (stream, "from %s to %s%s", field_text (record, "low_shown"),
-                   field_text (record, "high_shown"),
-                   field_truth (record, "exact_bounds") ? "" : ", bounds that are certain but need not be reached");
+          fprintf (stream, "from %s to %s%s", br_record_text (record, "low_shown"),
+                   br_record_text (record, "high_shown"),
+                   br_record_truth (record, "exact_bounds") ? "" : ", bounds that are certain but need not be reached");
           if (fclose (stream) == 0)
             text_pair (d, "worst case", worst);
           free (worst);
@@ -113,15 +111,15 @@ stack_block (const display *d, const br_record *record)
 static void
 put_keeping (const display *d, const br_list *rows)
 {
-  if (!fields_in (rows))
+  if (!br_list_size (rows))
     return;
   fputs ("  marks that keep every check: ", d->stream);
-  for (size_t i = 0; i < fields_in (rows); i++)
+  for (size_t i = 0; i < br_list_size (rows); i++)
     {
-      const br_record *row = field_record_at (rows, i);
-      const char *side = field_text (row, "side");
+      const br_record *row = br_list_record (rows, i);
+      const char *side = br_record_text (row, "side");
       fputs (i ? ", " : "", d->stream);
-      display_put (d, field_text (row, "mark"));
+      display_put (d, br_record_text (row, "mark"));
       if (strcmp (side, "on") != 0)
         {
           putc (' ', d->stream);
@@ -134,18 +132,18 @@ put_keeping (const display *d, const br_list *rows)
 static void
 found_block (const display *d, const br_record *record)
 {
-  br_field number = br_record_get (record, "solution"), count = br_record_get (record, "solutions");
-  const char *name = field_text (record, "name");
-  if (count.type != BR_FIELD_COUNT || count.value.count == 0)
+  int64_t number = br_record_count (record, "solution"), count = br_record_count (record, "solutions");
+  const char *name = br_record_text (record, "name");
+  if (count <= 0)
     {
       put_message (d, record, 0);
       return;
     }
-  if (count.value.count > 1)
-    fprintf (d->stream, "%" PRId64 " of %" PRId64 ": ", number.value.count, count.value.count);
+  if (count > 1)
+    fprintf (d->stream, "%" PRId64 " of %" PRId64 ": ", number, count);
   text_value (d, record, name);
   text_mark (d, record);
-  put_keeping (d, field_list (record, "keeping"));
+  put_keeping (d, br_record_list (record, "keeping"));
   put_message (d, record, 2);
 }
 

@@ -9,38 +9,23 @@
 #include <inttypes.h>
 #include <string.h>
 
-#include "fields.h"
-
 /* Rows of a long list are told in a file; the terminal gets those that want a look.  */
 #define MOST_PROBLEMS 6
-
-static int64_t
-number_of (const br_record *record, const char *key)
-{
-  br_field field = br_record_get (record, key);
-  return field.type == BR_FIELD_COUNT ? field.value.count : 0;
-}
-
-static void
-put_count (const display *d, int64_t n, const char *one, const char *more)
-{
-  fprintf (d->stream, "%" PRId64 " %s", n, n == 1 ? one : more);
-}
 
 static void
 made_block (const display *d, const br_record *record)
 {
-  text_strong (d, field_text (record, "file"));
+  text_strong (d, br_record_text (record, "file"));
   fputs (": ", d->stream);
-  put_count (d, number_of (record, "versions"), "version", "versions");
+  text_count (d, br_record_count (record, "versions"), "version", "versions");
   fputs (" of ", d->stream);
-  put_count (d, number_of (record, "problems"), "problem", "problems");
+  text_count (d, br_record_count (record, "problems"), "problem", "problems");
   if (strcmp (br_record_kind (record), "worksheet") == 0)
     {
       fputs (", ", d->stream);
-      put_count (d, number_of (record, "papers"), "paper", "papers");
+      text_count (d, br_record_count (record, "papers"), "paper", "papers");
     }
-  fprintf (d->stream, ", seed %" PRId64 "\n", number_of (record, "seed"));
+  fprintf (d->stream, ", seed %" PRId64 "\n", br_record_count (record, "seed"));
 }
 
 static void
@@ -48,7 +33,7 @@ own_block (const display *d, const br_record *record)
 {
   int answer = strcmp (br_record_kind (record), "answer") == 0;
   fputs (answer ? "answer: " : "problem: ", d->stream);
-  display_put (d, field_text (record, answer ? "shown" : "text"));
+  display_put (d, br_record_text (record, answer ? "shown" : "text"));
   putc ('\n', d->stream);
 }
 
@@ -63,13 +48,13 @@ short_of (const char *verdict)
 static void
 grade_row (table *t, const display *d, const br_record *record)
 {
-  const br_list *verdicts = field_list (record, "verdicts");
+  const br_list *verdicts = br_record_list (record, "verdicts");
   char wrong[300] = "";
   size_t told = 0;
   (void) d;
-  for (size_t i = 0; i < fields_in (verdicts) && told <= MOST_PROBLEMS; i++)
+  for (size_t i = 0; i < br_list_size (verdicts) && told <= MOST_PROBLEMS; i++)
     {
-      const char *verdict = field_text_at (verdicts, i);
+      const char *verdict = br_list_text (verdicts, i);
       size_t used = strlen (wrong);
       if (strcmp (verdict, "right") == 0)
         continue;
@@ -78,11 +63,11 @@ grade_row (table *t, const display *d, const br_record *record)
       else
         snprintf (wrong + used, sizeof wrong - used, " ...");
     }
-  table_add (t, field_text (record, "student"));
-  table_add (t, field_text (record, "version"));
-  table_add (t, field_text (record, "marks"));
-  table_add (t, field_text (record, "of"));
-  table_add (t, *field_text (record, "note") ? field_text (record, "note") : wrong);
+  table_add (t, br_record_text (record, "student"));
+  table_add (t, br_record_text (record, "version"));
+  table_add (t, br_record_text (record, "marks"));
+  table_add (t, br_record_text (record, "of"));
+  table_add (t, *br_record_text (record, "note") ? br_record_text (record, "note") : wrong);
 }
 
 static void
@@ -92,27 +77,27 @@ summary_block (const display *d, const br_record *record)
   { "problem", "right", "form", "known mistake", "other", "unreadable", "no answer" };
   static const char *const keys[] = { "problem", "right", "form", "known_mistake", "other_wrong", "unreadable", "no_answer" };
   static const char *const mistake_headings[] = { "mistake", "times", "in problems" };
-  const br_list *problems = field_list (record, "problems"), *mistakes = field_list (record, "mistakes");
+  const br_list *problems = br_record_list (record, "problems"), *mistakes = br_record_list (record, "mistakes");
   table t = TABLE_ZERO;
-  text_strong (d, field_text (record, "file"));
+  text_strong (d, br_record_text (record, "file"));
   fputs (": ", d->stream);
-  put_count (d, number_of (record, "papers"), "paper", "papers");
-  if (*field_text (record, "mean"))
-    fprintf (d->stream, ", %s marks on average", field_text (record, "mean"));
+  text_count (d, br_record_count (record, "papers"), "paper", "papers");
+  if (*br_record_text (record, "mean"))
+    fprintf (d->stream, ", %s marks on average", br_record_text (record, "mean"));
   putc ('\n', d->stream);
   table_start (&t, 7, problem_headings);
-  for (size_t i = 0; i < fields_in (problems); i++)
+  for (size_t i = 0; i < br_list_size (problems); i++)
     for (int k = 0; k < 7; k++)
-      table_addf (&t, "%" PRId64, number_of (field_record_at (problems, i), keys[k]));
+      table_addf (&t, "%" PRId64, br_record_count (br_list_record (problems, i), keys[k]));
   table_put (&t, d);
   table_clear (&t);
   table_start (&t, 3, mistake_headings);
-  for (size_t i = 0; i < fields_in (mistakes); i++)
+  for (size_t i = 0; i < br_list_size (mistakes); i++)
     {
-      const br_record *row = field_record_at (mistakes, i);
-      table_add (&t, field_text (row, "mistake"));
-      table_addf (&t, "%" PRId64, number_of (row, "count"));
-      table_add (&t, field_text (row, "in_problems"));
+      const br_record *row = br_list_record (mistakes, i);
+      table_add (&t, br_record_text (row, "mistake"));
+      table_addf (&t, "%" PRId64, br_record_count (row, "count"));
+      table_add (&t, br_record_text (row, "in_problems"));
     }
   if (table_rows (&t) > 0)
     table_put (&t, d);

@@ -7,6 +7,7 @@
 
 #include "text.h"
 
+#include <inttypes.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -17,7 +18,7 @@
 const char *
 text_tie (const br_record *record)
 {
-  return field_truth (record, "tie") ? ", a tie" : "";
+  return br_record_truth (record, "tie") ? ", a tie" : "";
 }
 
 int
@@ -44,12 +45,29 @@ text_pair (const display *d, const char *key, const char *value)
 }
 
 void
+text_source (const display *d, const br_record *record)
+{
+  static const char origin[] = "  from ";
+  const char *source = br_record_text (record, "source");
+  if (!*source)
+    return;
+  display_put (d, origin);
+  display_wrap (d, source, (int) strlen (origin), 2);
+}
+
+void
+text_count (const display *d, int64_t n, const char *one, const char *more)
+{
+  fprintf (d->stream, "%" PRId64 " %s", n, n == 1 ? one : more);
+}
+
+void
 text_names (const display *d, const br_list *names)
 {
-  for (size_t i = 0; i < fields_in (names); i++)
+  for (size_t i = 0; i < br_list_size (names); i++)
     {
       display_put (d, i ? ", " : "");
-      display_put (d, field_text_at (names, i));
+      display_put (d, br_list_text (names, i));
     }
 }
 
@@ -82,8 +100,8 @@ text_shown (const br_record *record, const char *key)
 {
   char longer[40];
   snprintf (longer, sizeof longer, "%s_shown", key);
-  const char *shown = field_text (record, longer);
-  return *shown ? strdup (shown) : text_mixed (field_text (record, key));
+  const char *shown = br_record_text (record, longer);
+  return *shown ? strdup (shown) : text_mixed (br_record_text (record, key));
 }
 
 void
@@ -123,8 +141,8 @@ text_error (const display *d, const char *error, const char *decimal)
 const char *
 text_side (const br_record *record)
 {
-  const char *error = field_text (record, "error");
-  const char *known = *error ? error : field_text (record, "error_decimal");
+  const char *error = br_record_text (record, "error");
+  const char *known = *error ? error : br_record_text (record, "error_decimal");
   int sign = field_sign (known);
   if (!*known)
     return "";
@@ -160,13 +178,13 @@ shows_decimal (const char *shown, const char *decimal)
 void
 text_value (const display *d, const br_record *record, const char *name)
 {
-  const char *shown = field_text (record, "shown");
-  const char *decimal = field_text (record, "decimal");
-  const char *unit = field_text (record, "unit");
+  const char *shown = br_record_text (record, "shown");
+  const char *decimal = br_record_text (record, "decimal");
+  const char *unit = br_record_text (record, "unit");
   int exact = text_is_exact (record);
   int new_shown = exact && *shown && strcmp (shown, name) != 0;
   int new_decimal = !exact || (!shows_decimal (name, decimal) && !shows_decimal (shown, decimal)
-                               && strcmp (decimal, field_text (record, "exact")) != 0);
+                               && strcmp (decimal, br_record_text (record, "exact")) != 0);
   display_put (d, name);
   if (new_shown)
     {
@@ -175,7 +193,7 @@ text_value (const display *d, const br_record *record, const char *name)
     }
   if (new_decimal && *decimal)
     {
-      display_put (d, field_truth (record, "decimal_exact") ? " = "
+      display_put (d, br_record_truth (record, "decimal_exact") ? " = "
                       : display_sign (d, " \xe2\x89\x88 ", " is about "));
       if (exact)
         display_put (d, decimal);
@@ -190,13 +208,13 @@ text_value (const display *d, const br_record *record, const char *name)
 const br_unit *
 text_mark_unit (const br_record *record)
 {
-  const char *mark = field_text (record, "mark");
+  const char *mark = br_record_text (record, "mark");
   br_measure m = BR_MEASURE_ZERO;
   br_number value = BR_NUMBER_ZERO;
   const br_unit *unit = NULL;
   if (br_measure_read (&m, mark, strlen (mark), NULL, NULL) == BR_OK && m.unit
       && m.unit->dimension == BR_LENGTH && m.unit->num < m.unit->den
-      && field_number (&value, field_text (record, "value")) && br_number_equal (&value, &m.value))
+      && field_number (&value, br_record_text (record, "value")) && br_number_equal (&value, &m.value))
     unit = m.unit;
   br_measure_clear (&m);
   br_number_clear (&value);
@@ -226,7 +244,7 @@ with_unit (char *text, const br_record *record)
   char *whole = NULL;
   if (!text || !*text || !text_mark_unit (record))
     return text;
-  int length = asprintf (&whole, "%s %s", text, field_text (record, "unit"));
+  int length = asprintf (&whole, "%s %s", text, br_record_text (record, "unit"));
   free (text);
   return length < 0 ? NULL : whole;
 }
@@ -234,15 +252,15 @@ with_unit (char *text, const br_record *record)
 char *
 text_record_error (const display *d, const br_record *record)
 {
-  return with_unit (text_error (d, field_text (record, "error"), field_text (record, "error_decimal")),
+  return with_unit (text_error (d, br_record_text (record, "error"), br_record_text (record, "error_decimal")),
                     record);
 }
 
 char *
 text_error_size (const display *d, const br_record *record)
 {
-  const char *error = field_text (record, "error");
-  const char *known = *error ? error : field_text (record, "error_decimal");
+  const char *error = br_record_text (record, "error");
+  const char *known = *error ? error : br_record_text (record, "error_decimal");
   char *text = NULL;
   if (field_sign (known) == 0)
     return strdup ("");
@@ -256,7 +274,7 @@ text_ruler_name (const br_record *record)
 {
   char buffer[80];
   const br_unit *unit = text_mark_unit (record);
-  char *step = text_in_unit (field_text (record, "ruler"), unit);
+  char *step = text_in_unit (br_record_text (record, "ruler"), unit);
   char *name = NULL;
   br_number x = BR_NUMBER_ZERO;
   if (step && unit && field_number (&x, step)
@@ -290,8 +308,8 @@ text_put_side (const display *d, const br_record *record)
 void
 text_mark (const display *d, const br_record *record)
 {
-  const char *mark = field_text (record, "mark");
-  int named = *field_text (record, "ruler") != '\0';
+  const char *mark = br_record_text (record, "mark");
+  int named = *br_record_text (record, "ruler") != '\0';
   if (!*mark)
     return;
   display_put (d, "  on the ");
@@ -301,6 +319,6 @@ text_mark (const display *d, const br_record *record)
   text_strong (d, mark);
   text_put_side (d, record);
   putc ('\n', d->stream);
-  if (field_truth (record, "tie"))
+  if (br_record_truth (record, "tie"))
     fputs ("  a tie: just half way between two marks\n", d->stream);
 }

@@ -10,7 +10,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "fields.h"
 #include "ruler.h"
 
 #define LONGEST_LABEL 24
@@ -19,12 +18,12 @@
 static char *
 arrow_label (const display *d, const br_record *record)
 {
-  const char *typed = field_text (record, "expression");
+  const char *typed = br_record_text (record, "expression");
   char *label = NULL;
   if (*typed && strlen (typed) <= LONGEST_LABEL)
     return strdup (typed);
-  return asprintf (&label, "%s%s", field_truth (record, "decimal_exact") ? ""
-                   : display_sign (d, "\xe2\x89\x88 ", "about "), field_text (record, "decimal")) < 0
+  return asprintf (&label, "%s%s", br_record_truth (record, "decimal_exact") ? ""
+                   : display_sign (d, "\xe2\x89\x88 ", "about "), br_record_text (record, "decimal")) < 0
          ? NULL : label;
 }
 
@@ -46,10 +45,10 @@ static void
 put_picture (const display *d, const br_record *record)
 {
   const br_unit *unit = text_mark_unit (record);
-  const char *exact = field_text (record, "exact");
-  char *value = text_in_unit (*exact ? exact : field_text (record, "decimal"), unit);
-  char *mark = text_in_unit (field_text (record, "value"), unit);
-  char *step = text_in_unit (field_text (record, "ruler"), unit);
+  const char *exact = br_record_text (record, "exact");
+  char *value = text_in_unit (*exact ? exact : br_record_text (record, "decimal"), unit);
+  char *mark = text_in_unit (br_record_text (record, "value"), unit);
+  char *step = text_in_unit (br_record_text (record, "ruler"), unit);
   char *label = arrow_label (d, record);
   char *name = mark_name (d, record);
   if (value && mark && step && label && name)
@@ -67,7 +66,7 @@ put_picture (const display *d, const br_record *record)
 static void
 rounding_block (const display *d, const br_record *record)
 {
-  text_value (d, record, field_text (record, "expression"));
+  text_value (d, record, br_record_text (record, "expression"));
   putc ('\n', d->stream);
   text_mark (d, record);
   put_picture (d, record);
@@ -78,11 +77,11 @@ rounding_row (table *t, const display *d, const br_record *record)
 {
   char *error = text_record_error (d, record);
   char *ruler = text_ruler_name (record);
-  const char *expression = field_text (record, "expression");
-  const char *shown = field_text (record, "shown");
+  const char *expression = br_record_text (record, "expression");
+  const char *shown = br_record_text (record, "shown");
   table_add (t, *expression ? expression : shown);
   table_add (t, text_is_exact (record) && strcmp (shown, expression) != 0 ? shown : "");
-  table_add (t, field_text (record, "mark"));
+  table_add (t, br_record_text (record, "mark"));
   table_add (t, error ? error : "");
   table_addf (t, "%s%s", text_side (record), text_tie (record));
   table_add (t, ruler ? ruler : "");
@@ -93,13 +92,13 @@ rounding_row (table *t, const display *d, const br_record *record)
 static void
 total_block (const display *d, const br_record *record)
 {
-  const char *shown = field_text (record, "shown");
-  const char *mark = field_text (record, "shown_mark");
+  const char *shown = br_record_text (record, "shown");
+  const char *mark = br_record_text (record, "shown_mark");
   display_put (d, "  total ");
   display_put (d, text_is_exact (record) ? "" : display_sign (d, "\xe2\x89\x88 ", "about "));
-  display_put (d, *shown ? shown : field_text (record, "exact"));
+  display_put (d, *shown ? shown : br_record_text (record, "exact"));
   display_put (d, ", the marks add up to ");
-  text_strong (d, *mark ? mark : field_text (record, "mark"));
+  text_strong (d, *mark ? mark : br_record_text (record, "mark"));
   text_put_side (d, record);
   putc ('\n', d->stream);
 }
@@ -108,20 +107,20 @@ static void
 marks_block (const display *d, const br_record *record)
 {
   static const char *const headings[] = { "ruler", "mark", "error", "" };
-  const br_list *rows = field_list (record, "rows");
+  const br_list *rows = br_record_list (record, "rows");
   table t = TABLE_ZERO;
-  if (*field_text (record, "expression"))
+  if (*br_record_text (record, "expression"))
     {
-      text_value (d, record, field_text (record, "expression"));
+      text_value (d, record, br_record_text (record, "expression"));
       putc ('\n', d->stream);
     }
   table_start (&t, 4, headings);
-  for (size_t i = 0; i < fields_in (rows); i++)
+  for (size_t i = 0; i < br_list_size (rows); i++)
     {
-      const br_record *row = field_record_at (rows, i);
+      const br_record *row = br_list_record (rows, i);
       char *error = text_record_error (d, row);
-      table_add (&t, field_text (row, "ruler"));
-      table_add (&t, field_text (row, "mark"));
+      table_add (&t, br_record_text (row, "ruler"));
+      table_add (&t, br_record_text (row, "mark"));
       table_add (&t, error ? error : "");
       table_addf (&t, "%s%s", text_side (row), text_tie (row));
       free (error);

@@ -9,34 +9,32 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "fields.h"
-
 static void
 shape_block (const display *d, const br_record *record)
 {
-  int waits = strcmp (field_text (record, "state"), "waiting") == 0;
-  display_put (d, field_text (record, "shape"));
+  int waits = strcmp (br_record_text (record, "state"), "waiting") == 0;
+  display_put (d, br_record_text (record, "shape"));
   display_put (d, " ");
-  text_strong (d, field_text (record, "name"));
+  text_strong (d, br_record_text (record, "name"));
   display_put (d, "  ");
-  display_put (d, field_text (record, "size"));
+  display_put (d, br_record_text (record, "size"));
   display_put (d, ", ");
-  display_put (d, field_text (record, "place"));
-  if (*field_text (record, "layer"))
+  display_put (d, br_record_text (record, "place"));
+  if (*br_record_text (record, "layer"))
     {
       display_put (d, ", layer ");
-      display_put (d, field_text (record, "layer"));
+      display_put (d, br_record_text (record, "layer"));
     }
-  if (*field_text (record, "of"))
+  if (*br_record_text (record, "of"))
     {
       display_put (d, ", of ");
-      display_put (d, field_text (record, "of"));
+      display_put (d, br_record_text (record, "of"));
     }
   putc ('\n', d->stream);
   if (waits)
     {
       display_put (d, "  waits for ");
-      text_names (d, field_list (record, "waiting"));
+      text_names (d, br_record_list (record, "waiting"));
       putc ('\n', d->stream);
     }
 }
@@ -44,23 +42,23 @@ shape_block (const display *d, const br_record *record)
 static void
 shape_row (table *t, const display *d, const br_record *record)
 {
-  const br_list *waiting = field_list (record, "waiting");
+  const br_list *waiting = br_record_list (record, "waiting");
   (void) d;
-  table_add (t, field_text (record, "name"));
-  table_add (t, field_text (record, "shape"));
-  table_add (t, field_text (record, "size"));
-  table_add (t, field_text (record, "place"));
-  table_addf (t, "%s%s", fields_in (waiting) ? "waits for " : "", fields_in (waiting) ? field_text_at (waiting, 0) : "");
+  table_add (t, br_record_text (record, "name"));
+  table_add (t, br_record_text (record, "shape"));
+  table_add (t, br_record_text (record, "size"));
+  table_add (t, br_record_text (record, "place"));
+  table_addf (t, "%s%s", br_list_size (waiting) ? "waits for " : "", br_list_text (waiting, 0));
 }
 
 static void
 clear_block (const display *d, const br_record *record)
 {
-  const br_list *shapes = field_list (record, "shapes");
+  const br_list *shapes = br_record_list (record, "shapes");
   char name[160];
-  snprintf (name, sizeof name, "clear(%.70s, %.70s)", field_text_at (shapes, 0), field_text_at (shapes, 1));
+  snprintf (name, sizeof name, "clear(%.70s, %.70s)", br_list_text (shapes, 0), br_list_text (shapes, 1));
   text_value (d, record, name);
-  display_put (d, field_truth (record, "overlap") ? "  they overlap" : "");
+  display_put (d, br_record_truth (record, "overlap") ? "  they overlap" : "");
   putc ('\n', d->stream);
   text_mark (d, record);
 }

@@ -21,8 +21,8 @@ join (const br_list *names)
   FILE *stream = open_memstream (&text, &size);
   if (!stream)
     return NULL;
-  for (size_t i = 0; i < fields_in (names); i++)
-    fprintf (stream, "%s%s", i ? ", " : "", field_text_at (names, i));
+  for (size_t i = 0; i < br_list_size (names); i++)
+    fprintf (stream, "%s%s", i ? ", " : "", br_list_text (names, i));
   return fclose (stream) == 0 ? text : NULL;
 }
 
@@ -38,7 +38,7 @@ static const char *
 formula_of (const br_record *record)
 {
   br_number x = BR_NUMBER_ZERO;
-  const char *formula = field_text (record, "formula");
+  const char *formula = br_record_text (record, "formula");
   int plain = field_number (&x, formula);
   br_number_clear (&x);
   return plain ? "" : formula;
@@ -48,17 +48,17 @@ formula_of (const br_record *record)
 static void
 add_short_value (table *t, const display *d, const br_record *record)
 {
-  const char *tolerance = field_text (record, "tolerance");
-  const char *unit = field_text (record, "unit");
+  const char *tolerance = br_record_text (record, "tolerance");
+  const char *unit = br_record_text (record, "unit");
   br_number n = BR_NUMBER_ZERO;
   char digits[64];
-  int waits = strcmp (field_text (record, "state"), "waiting") == 0;
+  int waits = strcmp (br_record_text (record, "state"), "waiting") == 0;
 
-  if (!waits && !*field_text (record, "exact") && field_number (&n, field_text (record, "decimal"))
+  if (!waits && !*br_record_text (record, "exact") && field_number (&n, br_record_text (record, "decimal"))
       && br_number_write_decimal (digits, sizeof digits, NULL, &n, 6) < sizeof digits)
     table_addf (t, "%s%s%s%s", display_sign (d, "\xe2\x89\x88 ", "about "), digits, *unit ? " " : "", unit);
   else
-    table_addf (t, "%s%s%s", waits ? "waits" : field_text (record, "shown"), *tolerance ? " +- " : "",
+    table_addf (t, "%s%s%s", waits ? "waits" : br_record_text (record, "shown"), *tolerance ? " +- " : "",
                 tolerance);
   br_number_clear (&n);
 }
@@ -67,8 +67,8 @@ add_short_value (table *t, const display *d, const br_record *record)
 static void
 add_short_error (table *t, const display *d, const br_record *record)
 {
-  const char *exact = field_text (record, "error");
-  const char *decimal = field_text (record, "error_decimal");
+  const char *exact = br_record_text (record, "error");
+  const char *decimal = br_record_text (record, "error_decimal");
   const char *plus = field_sign (decimal) > 0 ? "+" : "";
   br_number n = BR_NUMBER_ZERO;
   char digits[64] = "";
@@ -87,77 +87,77 @@ add_short_error (table *t, const display *d, const br_record *record)
 static void
 add_mark (table *t, const display *d, const br_record *record)
 {
-  if (field_sign (field_text (record, "error_decimal")) == 0)
+  if (field_sign (br_record_text (record, "error_decimal")) == 0)
     {
       table_add (t, "");
       table_add (t, "");
       return;
     }
-  table_add (t, field_text (record, "mark"));
+  table_add (t, br_record_text (record, "mark"));
   add_short_error (t, d, record);
 }
 
 static void
 dimension_row (table *t, const display *d, const br_record *record)
 {
-  const char *shown = field_text (record, "shown");
-  const char *drawn = field_text (record, "drawn");
-  int waits = strcmp (field_text (record, "state"), "waiting") == 0;
-  table_add (t, field_text (record, "name"));
+  const char *shown = br_record_text (record, "shown");
+  const char *drawn = br_record_text (record, "drawn");
+  int waits = strcmp (br_record_text (record, "state"), "waiting") == 0;
+  table_add (t, br_record_text (record, "name"));
   add_short_value (t, d, record);
   add_mark (t, d, record);
   table_add (t, strcmp (drawn, shown) != 0 ? drawn : "");
   table_add (t, formula_of (record));
   if (waits)
-    add_free (t, join (field_list (record, "waiting")));
+    add_free (t, join (br_record_list (record, "waiting")));
   else
     table_add (t, "");
-  table_add (t, field_text (record, "note"));
+  table_add (t, br_record_text (record, "note"));
 }
 
 static void
 missing_row (table *t, const display *d, const br_record *record)
 {
   (void) d;
-  table_add (t, field_text (record, "name"));
+  table_add (t, br_record_text (record, "name"));
   br_field by = br_record_get (record, "needed_by");
   if (by.type == BR_FIELD_LIST)
     add_free (t, join (by.value.list));
   else
-    table_add (t, field_text (record, "needed_by"));
+    table_add (t, br_record_text (record, "needed_by"));
 }
 
 static void
 setting_row (table *t, const display *d, const br_record *record)
 {
   (void) d;
-  table_add (t, field_text (record, "name"));
-  table_add (t, field_text (record, "value"));
+  table_add (t, br_record_text (record, "name"));
+  table_add (t, br_record_text (record, "value"));
 }
 
 static void
 setting_block (const display *d, const br_record *record)
 {
-  display_put (d, field_text (record, "name"));
+  display_put (d, br_record_text (record, "name"));
   display_put (d, " ");
-  display_put (d, field_text (record, "value"));
+  display_put (d, br_record_text (record, "value"));
   putc ('\n', d->stream);
 }
 
 static void
 trace_block (const display *d, const br_record *record)
 {
-  const br_list *uses = field_list (record, "uses");
-  const br_list *used_by = field_list (record, "used_by");
-  const char *formula = field_text (record, "formula");
-  display_put (d, field_text (record, "name"));
+  const br_list *uses = br_record_list (record, "uses");
+  const br_list *used_by = br_record_list (record, "used_by");
+  const char *formula = br_record_text (record, "formula");
+  display_put (d, br_record_text (record, "name"));
   display_put (d, *formula ? " = " : "");
   display_put (d, formula);
   fputs ("\n  comes from   ", d->stream);
-  display_put (d, fields_in (uses) ? "" : "nothing else: it was given");
+  display_put (d, br_list_size (uses) ? "" : "nothing else: it was given");
   text_names (d, uses);
   fputs ("\n  is used by   ", d->stream);
-  display_put (d, fields_in (used_by) ? "" : "nothing");
+  display_put (d, br_list_size (used_by) ? "" : "nothing");
   text_names (d, used_by);
   putc ('\n', d->stream);
 }
@@ -178,15 +178,15 @@ put_shown (const display *d, const char *before, const br_record *record, const 
 static void
 check_block (const display *d, const br_record *record)
 {
-  const char *state = field_text (record, "state");
-  const char *note = field_text (record, "note");
+  const char *state = br_record_text (record, "state");
+  const char *note = br_record_text (record, "note");
   int fails = strcmp (state, "fail") == 0;
   display_bold (d, fails);
   display_put (d, fails ? "FAIL" : state);
   if (fails)
     display_bold (d, 0);
   display_put (d, "  ");
-  display_put (d, field_text (record, "formula"));
+  display_put (d, br_record_text (record, "formula"));
   put_shown (d, ": ", record, "left_shown");
   put_shown (d, " against ", record, "right_shown");
   put_shown (d, ", margin ", record, "margin");
@@ -203,19 +203,19 @@ check_block (const display *d, const br_record *record)
 static void
 steps_block (const display *d, const br_record *record)
 {
-  const br_list *steps = field_list (record, "steps");
-  const br_list *rules = field_list (record, "rules");
-  for (size_t i = 0; i < fields_in (rules); i++)
-    text_pair (d, "rule", field_text_at (rules, i));
-  for (size_t i = 0; i < fields_in (steps); i++)
+  const br_list *steps = br_record_list (record, "steps");
+  const br_list *rules = br_record_list (record, "rules");
+  for (size_t i = 0; i < br_list_size (rules); i++)
+    text_pair (d, "rule", br_list_text (rules, i));
+  for (size_t i = 0; i < br_list_size (steps); i++)
     {
       fprintf (d->stream, "%3zu. ", i + 1);
-      display_put (d, field_text_at (steps, i));
+      display_put (d, br_list_text (steps, i));
       putc ('\n', d->stream);
     }
   display_put (d, "answer ");
   display_bold (d, 1);
-  display_put (d, field_text (record, "answer"));
+  display_put (d, br_record_text (record, "answer"));
   display_bold (d, 0);
   putc ('\n', d->stream);
 }
@@ -223,22 +223,16 @@ steps_block (const display *d, const br_record *record)
 static void
 remark_block (const display *d, const br_record *record)
 {
-  display_wrap (d, field_text (record, "message"), 0, 0);
+  display_wrap (d, br_record_text (record, "message"), 0, 0);
 }
 
 static void
 caution_block (const display *d, const br_record *record)
 {
   static const char heading[] = "Take care: ";
-  static const char origin[] = "  from ";
-  const char *source = field_text (record, "source");
   text_strong (d, heading);
-  display_wrap (d, field_text (record, "message"), (int) strlen (heading), 2);
-  if (*source)
-    {
-      display_put (d, origin);
-      display_wrap (d, source, (int) strlen (origin), 2);
-    }
+  display_wrap (d, br_record_text (record, "message"), (int) strlen (heading), 2);
+  text_source (d, record);
 }
 
 static const char *const dimension_headings[] = { "name", "value", "mark", "error",

@@ -6,35 +6,28 @@
 
 #include "text.h"
 
-#include "fields.h"
-
-static long long
-count (const br_record *record, const char *key)
-{
-  br_field field = br_record_get (record, key);
-  return field.type == BR_FIELD_COUNT ? (long long) field.value.count : 0;
-}
-
 static void
 template_block (const display *d, const br_record *record)
 {
-  const br_list *drills = field_list (record, "drills");
-  long long pages = count (record, "pages"), left_out = count (record, "left_out");
+  const br_list *drills = br_record_list (record, "drills");
+  long long pages = br_record_count (record, "pages"), left_out = br_record_count (record, "left_out");
   display_put (d, "template of ");
-  text_strong (d, field_text (record, "part"));
-  fprintf (d->stream, ", full size, %lld %s of paper: ", pages, pages == 1 ? "sheet" : "sheets");
-  display_put (d, field_text (record, "file"));
+  text_strong (d, br_record_text (record, "part"));
+  display_put (d, ", full size, ");
+  text_count (d, pages, "sheet", "sheets");
+  display_put (d, " of paper: ");
+  display_put (d, br_record_text (record, "file"));
   putc ('\n', d->stream);
-  for (size_t i = 0; i < fields_in (drills); i++)
+  for (size_t i = 0; i < br_list_size (drills); i++)
     {
       display_put (d, i ? "; " : "  holes: ");
-      display_put (d, field_text_at (drills, i));
+      display_put (d, br_list_text (drills, i));
     }
-  if (fields_in (drills))
+  if (br_list_size (drills))
     putc ('\n', d->stream);
   if (pages > 1)
     fputs ("  Join the sheets on their dashed lines before cutting.\n", d->stream);
-  if (left_out)
+  if (left_out > 0)
     fprintf (d->stream, "  %lld of its sizes and names found no room: they are listed below the part.\n", left_out);
 }
 

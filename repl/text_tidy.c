@@ -6,22 +6,20 @@
 
 #include "text.h"
 
-#include "fields.h"
-
 static void
 put_moves (const display *d, const br_list *rows, const char *what, const char *after)
 {
   const char *headings[] = { what, "now", after };
   table t = TABLE_ZERO;
-  if (!fields_in (rows))
+  if (!br_list_size (rows))
     return;
   table_start (&t, 3, headings);
-  for (size_t i = 0; i < fields_in (rows); i++)
+  for (size_t i = 0; i < br_list_size (rows); i++)
     {
-      const br_record *row = field_record_at (rows, i);
-      table_add (&t, field_text (row, "name"));
-      table_add (&t, field_text (row, "before"));
-      table_add (&t, field_text (row, "after"));
+      const br_record *row = br_list_record (rows, i);
+      table_add (&t, br_record_text (row, "name"));
+      table_add (&t, br_record_text (row, "before"));
+      table_add (&t, br_record_text (row, "after"));
     }
   table_put (&t, d);
   table_clear (&t);
@@ -30,19 +28,19 @@ put_moves (const display *d, const br_list *rows, const char *what, const char *
 static void
 tidy_block (const display *d, const br_record *record)
 {
-  const br_list *failing = field_list (record, "failing");
-  int applied = field_truth (record, "applied");
+  const br_list *failing = br_record_list (record, "failing");
+  int applied = br_record_truth (record, "applied");
   fputs (applied ? "moved to the nearest marks; `undo` takes it back\n"
          : "a proposal; `tidy apply` does it\n", d->stream);
-  put_moves (d, field_list (record, "dimensions"), "given", "on its mark");
-  put_moves (d, field_list (record, "moves"), "moves with it", "then");
-  for (size_t i = 0; i < fields_in (failing); i++)
+  put_moves (d, br_record_list (record, "dimensions"), "given", "on its mark");
+  put_moves (d, br_record_list (record, "moves"), "moves with it", "then");
+  for (size_t i = 0; i < br_list_size (failing); i++)
     {
       display_bold (d, 1);
       display_put (d, applied ? "FAIL" : "would FAIL");
       display_bold (d, 0);
       display_put (d, "  ");
-      display_put (d, field_text_at (failing, i));
+      display_put (d, br_list_text (failing, i));
       putc ('\n', d->stream);
     }
 }
@@ -51,7 +49,7 @@ static void
 saved_block (const display *d, const br_record *record)
 {
   display_put (d, "saved to ");
-  display_put (d, field_text (record, "file"));
+  display_put (d, br_record_text (record, "file"));
   putc ('\n', d->stream);
 }
 

@@ -10,12 +10,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "fields.h"
-
 static void
 value_block (const display *d, const br_record *record)
 {
-  text_value (d, record, field_text (record, "expression"));
+  text_value (d, record, br_record_text (record, "expression"));
   putc ('\n', d->stream);
   text_mark (d, record);
 }
@@ -24,13 +22,13 @@ static void
 value_row (table *t, const display *d, const br_record *record)
 {
   char *error = text_record_error (d, record);
-  const char *shown = field_text (record, "shown");
-  const char *decimal = field_text (record, "decimal");
-  table_add (t, field_text (record, "expression"));
+  const char *shown = br_record_text (record, "shown");
+  const char *decimal = br_record_text (record, "decimal");
+  table_add (t, br_record_text (record, "expression"));
   table_add (t, text_is_exact (record) && strcmp (shown, decimal) != 0 ? shown : "");
-  table_addf (t, "%s%s", field_truth (record, "decimal_exact") ? ""
+  table_addf (t, "%s%s", br_record_truth (record, "decimal_exact") ? ""
               : display_sign (d, "\xe2\x89\x88 ", "about "), decimal);
-  table_add (t, field_text (record, "mark"));
+  table_add (t, br_record_text (record, "mark"));
   table_add (t, error ? error : "");
   table_addf (t, "%s%s", text_side (record), text_tie (record));
   free (error);
@@ -41,18 +39,18 @@ static void
 put_changed (const display *d, const br_record *record)
 {
   static const char *const headings[] = { "moved", "before", "after" };
-  const br_list *rows = field_list (record, "changed");
-  const char *name = field_text (record, "name");
+  const br_list *rows = br_record_list (record, "changed");
+  const char *name = br_record_text (record, "name");
   table t = TABLE_ZERO;
   table_start (&t, 3, headings);
-  for (size_t i = 0; i < fields_in (rows); i++)
+  for (size_t i = 0; i < br_list_size (rows); i++)
     {
-      const br_record *row = field_record_at (rows, i);
-      int itself = row && strcmp (field_text (row, "name"), name) == 0;
+      const br_record *row = br_list_record (rows, i);
+      int itself = row && strcmp (br_record_text (row, "name"), name) == 0;
       if (!row || (itself && br_record_get (row, "before").type == BR_FIELD_NULL
-                   && !*field_text (row, "before_shown")))
+                   && !*br_record_text (row, "before_shown")))
         continue;
-      table_add (&t, field_text (row, "name"));
+      table_add (&t, br_record_text (row, "name"));
       text_add_shown (&t, row, "before", "-");
       text_add_shown (&t, row, "after", "-");
     }
@@ -64,17 +62,17 @@ put_changed (const display *d, const br_record *record)
 static void
 set_block (const display *d, const br_record *record)
 {
-  const char *note = field_text (record, "note");
-  const char *tolerance = field_text (record, "tolerance");
-  if (strcmp (field_text (record, "state"), "waiting") == 0)
+  const char *note = br_record_text (record, "note");
+  const char *tolerance = br_record_text (record, "tolerance");
+  if (strcmp (br_record_text (record, "state"), "waiting") == 0)
     {
-      display_put (d, field_text (record, "name"));
+      display_put (d, br_record_text (record, "name"));
       display_put (d, " waits for ");
-      text_names (d, field_list (record, "waiting"));
+      text_names (d, br_record_list (record, "waiting"));
     }
   else
     {
-      text_value (d, record, field_text (record, "name"));
+      text_value (d, record, br_record_text (record, "name"));
       display_put (d, *tolerance ? " +- " : "");
       display_put (d, tolerance);
     }
@@ -94,8 +92,8 @@ static void
 moved_block (const display *d, const br_record *record)
 {
   display_put (d, br_record_kind (record));
-  display_put (d, *field_text (record, "name") ? " " : "");
-  display_put (d, field_text (record, "name"));
+  display_put (d, *br_record_text (record, "name") ? " " : "");
+  display_put (d, br_record_text (record, "name"));
   putc ('\n', d->stream);
   put_changed (d, record);
 }

@@ -11,22 +11,22 @@
 #include <string.h>
 
 #include "escape.h"
-#include "fields.h"
 
 static void
 put_some (const display *d, const br_record *record, const char *key, const char *one, const char *more)
 {
-  br_field field = br_record_get (record, key);
-  int64_t n = field.type == BR_FIELD_COUNT ? field.value.count : 0;
-  if (n)
-    fprintf (d->stream, ", %" PRId64 " %s", n, n == 1 ? one : more);
+  int64_t n = br_record_count (record, key);
+  if (n <= 0)
+    return;
+  display_put (d, ", ");
+  text_count (d, n, one, more);
 }
 
 static void
 report_block (const display *d, const br_record *record)
 {
-  text_strong (d, field_text (record, "file"));
-  fprintf (d->stream, ": %zu sections", fields_in (field_list (record, "sections")));
+  text_strong (d, br_record_text (record, "file"));
+  fprintf (d->stream, ": %zu sections", br_list_size (br_record_list (record, "sections")));
   put_some (d, record, "dimensions", "dimension", "dimensions");
   put_some (d, record, "missing", "value missing", "values missing");
   put_some (d, record, "pass", "check holds", "checks hold");
@@ -43,18 +43,18 @@ report_block (const display *d, const br_record *record)
 static char *
 legend_entry (const br_record *shape, int name_width)
 {
-  const br_list *waiting = field_list (shape, "waiting");
-  const char *mark = field_text (shape, "mark");
+  const br_list *waiting = br_record_list (shape, "waiting");
+  const char *mark = br_record_text (shape, "mark");
   char *text = NULL;
   size_t size;
   FILE *out = open_memstream (&text, &size);
   if (!out)
     return NULL;
-  const char *name = field_text (shape, "name");
+  const char *name = br_record_text (shape, "name");
   fprintf (out, "%s %s%*s%s", *mark ? mark : " ", name, name_width + 2 - escape_width (name, strlen (name)), "",
-           field_text (shape, "size"));
-  for (size_t i = 0; i < fields_in (waiting); i++)
-    fprintf (out, "%s%s", i ? ", " : "  dashed: waits for ", field_text_at (waiting, i));
+           br_record_text (shape, "size"));
+  for (size_t i = 0; i < br_list_size (waiting); i++)
+    fprintf (out, "%s%s", i ? ", " : "  dashed: waits for ", br_list_text (waiting, i));
   if (fclose (out) != 0)
     {
       free (text);
@@ -70,18 +70,18 @@ legend_entry (const br_record *shape, int name_width)
 static void
 put_legend (const display *d, const br_list *shapes)
 {
-  size_t all = fields_in (shapes), count = all < MOST_LISTED ? all : MOST_LISTED;
+  size_t all = br_list_size (shapes), count = all < MOST_LISTED ? all : MOST_LISTED;
   char **entries = calloc (count ? count : 1, sizeof *entries);
   int widest = 0, name_width = 0;
   for (size_t i = 0; i < count; i++)
     {
-      const char *name = field_text (field_record_at (shapes, i), "name");
+      const char *name = br_record_text (br_list_record (shapes, i), "name");
       int width = escape_width (name, strlen (name));
       name_width = width > name_width ? width : name_width;
     }
   for (size_t i = 0; entries && i < count; i++)
     {
-      entries[i] = legend_entry (field_record_at (shapes, i), name_width);
+      entries[i] = legend_entry (br_list_record (shapes, i), name_width);
       int width = entries[i] ? escape_width (entries[i], strlen (entries[i])) : 0;
       widest = width > widest ? width : widest;
     }
@@ -108,19 +108,19 @@ put_legend (const display *d, const br_list *shapes)
 static void
 view_block (const display *d, const br_record *record)
 {
-  const br_list *lines = field_list (record, d->utf8 ? "dots" : "plain");
-  br_field bar = br_record_get (record, "bar_columns");
-  for (size_t i = 0; i < fields_in (lines); i++)
+  const br_list *lines = br_record_list (record, d->utf8 ? "dots" : "plain");
+  int bar = (int) br_record_count (record, "bar_columns");
+  for (size_t i = 0; i < br_list_size (lines); i++)
     {
-      display_put (d, field_text_at (lines, i));
+      display_put (d, br_list_text (lines, i));
       putc ('\n', d->stream);
     }
   fputs ("\n|", d->stream);
-  display_repeat (d, "-", bar.type == BR_FIELD_COUNT ? (int) bar.value.count - 2 : 0);
+  display_repeat (d, "-", bar - 2);
   fputs ("|  ", d->stream);
-  display_put (d, field_text (record, "bar"));
+  display_put (d, br_record_text (record, "bar"));
   putc ('\n', d->stream);
-  put_legend (d, field_list (record, "shapes"));
+  put_legend (d, br_record_list (record, "shapes"));
 }
 
 const text_kind text_views[] = {

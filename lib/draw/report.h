@@ -29,16 +29,6 @@ typedef struct br__report
   br_text settings;
 } br__report;
 
-/* The text field KEY, "" where there is none; the list; the count, or -1; 1 if it is true.  */
-const char *br__field_text (const br_record *r, const char *key);
-const br_list *br__field_list (const br_record *r, const char *key);
-int64_t br__field_count (const br_record *r, const char *key);
-int br__field_truth (const br_record *r, const char *key);
-/* Record I of L, which has so many.  */
-const br_record *br__row_of (const br_list *l, size_t i);
-/* Row I of L as a text.  */
-const char *br__text_of (const br_list *l, size_t i);
-
 /* report_rows.c: a cell, its text escaped, measures for eye and ear.  */
 void br__report_cell (br_text *t, const char *text);
 /* report_figure.c: the side view, if there is a shape; a failure is told in the run.  */

@@ -10,49 +10,6 @@
 #include "draw/report.h"
 #include "measure/markup.h"
 
-/* ---- Fields ---- */
-
-const char *
-br__field_text (const br_record *r, const char *key)
-{
-  br_field field = br_record_get (r, key);
-  return field.type == BR_FIELD_TEXT ? field.value.text : "";
-}
-
-const br_list *
-br__field_list (const br_record *r, const char *key)
-{
-  br_field field = br_record_get (r, key);
-  return field.type == BR_FIELD_LIST ? field.value.list : NULL;
-}
-
-int64_t
-br__field_count (const br_record *r, const char *key)
-{
-  br_field field = br_record_get (r, key);
-  return field.type == BR_FIELD_COUNT ? field.value.count : -1;
-}
-
-int
-br__field_truth (const br_record *r, const char *key)
-{
-  br_field field = br_record_get (r, key);
-  return field.type == BR_FIELD_TRUTH && field.value.truth;
-}
-
-const br_record *
-br__row_of (const br_list *l, size_t i)
-{
-  return br_list_at (l, i).value.record;
-}
-
-const char *
-br__text_of (const br_list *l, size_t i)
-{
-  br_field field = br_list_at (l, i);
-  return field.type == BR_FIELD_TEXT ? field.value.text : "";
-}
-
 /* ---- Cells ---- */
 
 void
@@ -85,7 +42,7 @@ put_names (br_text *t, const br_list *names)
   for (size_t i = 0; names && i < br_list_size (names); i++)
     {
       br__text_puts (t, i ? ", " : "");
-      br__put_escaped (t, br__text_of (names, i));
+      br__put_escaped (t, br_list_text (names, i));
     }
 }
 
@@ -111,7 +68,7 @@ same_number (br_text *t, const char *exact, const char *decimal)
 static void
 put_error (br_text *t, const br_record *r)
 {
-  const char *error = br__field_text (r, "error"), *decimal = br__field_text (r, "error_decimal");
+  const char *error = br_record_text (r, "error"), *decimal = br_record_text (r, "error_decimal");
   if (strcmp (decimal, "0") == 0)
     br__text_puts (t, " exactly");
   else if (*decimal)
@@ -125,7 +82,7 @@ put_error (br_text *t, const br_record *r)
         }
       br__put_escaped (t, decimal + under);
     }
-  if (br__field_truth (r, "tie"))
+  if (br_record_truth (r, "tie"))
     br__text_puts (t, ", a tie");
 }
 
@@ -133,19 +90,19 @@ static void
 dimension_row (br__report *p, const br_record *r)
 {
   br_text *t = &p->sections[BR__REPORT_DIMENSIONS].body;
-  const char *state = br__field_text (r, "state"), *tolerance = br__field_text (r, "tolerance");
-  put_row_head (t, br__field_text (r, "name"));
+  const char *state = br_record_text (r, "state"), *tolerance = br_record_text (r, "tolerance");
+  put_row_head (t, br_record_text (r, "name"));
   br__text_puts (t, "<td>");
   if (strcmp (state, "waiting") == 0)
     {
       br__text_puts (t, "waits for ");
-      put_names (t, br__field_list (r, "waiting"));
+      put_names (t, br_record_list (r, "waiting"));
     }
   else
     {
-      br__text_puts (t, br__field_truth (r, "decimal_exact") || br_record_get (r, "exact").type == BR_FIELD_TEXT
+      br__text_puts (t, br_record_truth (r, "decimal_exact") || br_record_get (r, "exact").type == BR_FIELD_TEXT
                      ? "" : "\xE2\x89\x88 ");
-      br__put_spoken (t, br__field_text (r, "shown"));
+      br__put_spoken (t, br_record_text (r, "shown"));
     }
   if (*tolerance)
     {
@@ -153,18 +110,18 @@ dimension_row (br__report *p, const br_record *r)
       br__put_fractions (t, tolerance);
     }
   br__text_puts (t, "</td><td>");
-  if (*br__field_text (r, "mark"))
+  if (*br_record_text (r, "mark"))
     {
-      br__put_spoken (t, br__field_text (r, "mark"));
+      br__put_spoken (t, br_record_text (r, "mark"));
       put_error (t, r);
     }
   br__text_puts (t, "</td>");
-  br__report_cell (t, br__field_text (r, "drawn"));
+  br__report_cell (t, br_record_text (r, "drawn"));
   if (strcmp (state, "given") == 0)
     br__text_puts (t, "<td>given</td>");
   else
-    put_code_cell (t, br__field_text (r, "formula"));
-  br__report_cell (t, br__field_text (r, "note"));
+    put_code_cell (t, br_record_text (r, "formula"));
+  br__report_cell (t, br_record_text (r, "note"));
   br__text_puts (t, "</tr>\n");
 }
 
@@ -172,9 +129,9 @@ static void
 missing_row (br__report *p, const br_record *r)
 {
   br_text *t = &p->sections[BR__REPORT_MISSING].body;
-  put_row_head (t, br__field_text (r, "name"));
+  put_row_head (t, br_record_text (r, "name"));
   br__text_puts (t, "<td>");
-  put_names (t, br__field_list (r, "needed_by"));
+  put_names (t, br_record_list (r, "needed_by"));
   br__text_puts (t, "</td></tr>\n");
 }
 
@@ -183,9 +140,9 @@ missing_row (br__report *p, const br_record *r)
 static void
 put_shown (br_text *t, const br_record *r, const char *key, const char *shown_key)
 {
-  const char *shown = br__field_text (r, shown_key);
+  const char *shown = br_record_text (r, shown_key);
   br__text_puts (t, "<td>");
-  br__put_spoken (t, *shown ? shown : br__field_text (r, key));
+  br__put_spoken (t, *shown ? shown : br_record_text (r, key));
   br__text_puts (t, "</td>");
 }
 
@@ -198,27 +155,27 @@ check_row (br__report *p, const br_record *r)
     { "waiting", "\xE2\x80\xA6", "waits for a value" }, { "undecided", "?", "not decided" }
   };
   br_text *t = &p->sections[BR__REPORT_CHECKS].body;
-  const char *state = br__field_text (r, "state"), *as_cut = br__field_text (r, "as_cut");
+  const char *state = br_record_text (r, "state"), *as_cut = br_record_text (r, "as_cut");
   size_t i = 0;
   while (i < 3 && strcmp (states[i].state, state) != 0)
     i++;
   p->checks[i]++;
   br__text_printf (t, "<tr class=\"%s\"><th scope=\"row\"><code>", states[i].state);
-  br__put_escaped (t, br__field_text (r, "formula"));
+  br__put_escaped (t, br_record_text (r, "formula"));
   br__text_printf (t, "</code></th><td class=\"state\"><b><span aria-hidden=\"true\">%s </span>%s</b></td>", states[i].mark,
                    *as_cut ? as_cut : states[i].words);
   put_shown (t, r, "left", "left_shown");
   put_shown (t, r, "right", "right_shown");
   br__text_puts (t, "<td>");
-  br__put_spoken (t, *br__field_text (r, "margin_shown") ? br__field_text (r, "margin_shown")
-                                                         : br__field_text (r, "margin"));
-  if (*br__field_text (r, "worst_margin_shown"))
+  br__put_spoken (t, *br_record_text (r, "margin_shown") ? br_record_text (r, "margin_shown")
+                                                         : br_record_text (r, "margin"));
+  if (*br_record_text (r, "worst_margin_shown"))
     {
       br__text_puts (t, ", at the worst ");
-      br__put_spoken (t, br__field_text (r, "worst_margin_shown"));
+      br__put_spoken (t, br_record_text (r, "worst_margin_shown"));
     }
   br__text_puts (t, "</td>");
-  br__report_cell (t, br__field_text (r, "note"));
+  br__report_cell (t, br_record_text (r, "note"));
   br__text_puts (t, "</tr>\n");
 }
 
@@ -229,16 +186,16 @@ caution_item (br__report *p, const br_record *r)
   br__report_section *s = &p->sections[BR__REPORT_CAUTIONS];
   br_text item = BR_TEXT_ZERO;
   br__text_puts (&item, "<li>");
-  br__put_fractions (&item, br__field_text (r, "message"));
+  br__put_fractions (&item, br_record_text (r, "message"));
   br__text_puts (&item, ".");
-  if (*br__field_text (r, "source"))
+  if (*br_record_text (r, "source"))
     {
       br__text_puts (&item, " <small>Source: ");
-      br__put_escaped (&item, br__field_text (r, "source"));
-      if (*br__field_text (r, "scope"))
+      br__put_escaped (&item, br_record_text (r, "source"));
+      if (*br_record_text (r, "scope"))
         {
           br__text_puts (&item, "; it is about ");
-          br__put_escaped (&item, br__field_text (r, "scope"));
+          br__put_escaped (&item, br_record_text (r, "scope"));
         }
       br__text_puts (&item, ".</small>");
     }
@@ -258,11 +215,11 @@ static void
 shape_row (br__report *p, const br_record *r)
 {
   br_text *t = &p->sections[BR__REPORT_DRAWING].body;
-  const br_list *waiting = br__field_list (r, "waiting");
-  put_row_head (t, br__field_text (r, "name"));
-  br__report_cell (t, br__field_text (r, "shape"));
-  br__report_cell (t, br__field_text (r, "size"));
-  br__report_cell (t, br__field_text (r, "place"));
+  const br_list *waiting = br_record_list (r, "waiting");
+  put_row_head (t, br_record_text (r, "name"));
+  br__report_cell (t, br_record_text (r, "shape"));
+  br__report_cell (t, br_record_text (r, "size"));
+  br__report_cell (t, br_record_text (r, "place"));
   br__text_puts (t, "<td>");
   if (waiting && br_list_size (waiting))
     {
@@ -271,18 +228,18 @@ shape_row (br__report *p, const br_record *r)
     }
   else
     br__text_puts (t, "tied down");
-  br__text_puts (t, *br__field_text (r, "note") ? "; " : "");
-  br__put_escaped (t, br__field_text (r, "note"));
+  br__text_puts (t, *br_record_text (r, "note") ? "; " : "");
+  br__put_escaped (t, br_record_text (r, "note"));
   br__text_puts (t, "</td></tr>\n");
 }
 
 static void
 setting_item (br__report *p, const br_record *r)
 {
-  if (!*br__field_text (r, "value"))
+  if (!*br_record_text (r, "value"))
     return;
-  br__text_printf (&p->settings, "<li>%s: <b>", br__field_text (r, "name"));
-  br__put_spoken (&p->settings, br__field_text (r, "value"));
+  br__text_printf (&p->settings, "<li>%s: <b>", br_record_text (r, "name"));
+  br__put_spoken (&p->settings, br_record_text (r, "value"));
   br__text_puts (&p->settings, "</b></li>\n");
 }
 
@@ -290,7 +247,7 @@ static void
 remark (br__report *p, const br_record *r)
 {
   br_text *t = &p->sections[p->at].remark;
-  const char *message = br__field_text (r, "message");
+  const char *message = br_record_text (r, "message");
   int small = *message >= 'a' && *message <= 'z';
   br__text_puts (t, "<p>");
   if (small)

@@ -255,3 +255,45 @@ br_record_get (const br_record *r, const char *key)
 
 size_t br_list_size (const br_list *l) { return l ? l->row.size : 0; }
 br_field br_list_at (const br_list *l, size_t index) { return row_at (CROW (l), index); }
+
+const char *
+br_record_text (const br_record *r, const char *key)
+{
+  br_field field = br_record_get (r, key);
+  return field.type == BR_FIELD_TEXT ? field.value.text : "";
+}
+
+int
+br_record_truth (const br_record *r, const char *key)
+{
+  br_field field = br_record_get (r, key);
+  return field.type == BR_FIELD_TRUTH && field.value.truth;
+}
+
+int64_t
+br_record_count (const br_record *r, const char *key)
+{
+  br_field field = br_record_get (r, key);
+  return field.type == BR_FIELD_COUNT ? field.value.count : -1;
+}
+
+const br_list *
+br_record_list (const br_record *r, const char *key)
+{
+  br_field field = br_record_get (r, key);
+  return field.type == BR_FIELD_LIST ? field.value.list : NULL;
+}
+
+const char *
+br_list_text (const br_list *l, size_t index)
+{
+  br_field field = br_list_at (l, index);
+  return field.type == BR_FIELD_TEXT ? field.value.text : "";
+}
+
+const br_record *
+br_list_record (const br_list *l, size_t index)
+{
+  br_field field = br_list_at (l, index);
+  return field.type == BR_FIELD_RECORD ? field.value.record : NULL;
+}

@@ -68,8 +68,7 @@ on_record (void *user, const br_record *record)
   h->records++;
   snprintf (h->bad, sizeof h->bad, "%" PRId64, br_record_get (record, "bad").value.count);
   snprintf (h->marks, sizeof h->marks, "%" PRId64, br_record_get (record, "marks").value.count);
-  br_field total = br_record_get (record, "total_value");
-  snprintf (h->total, sizeof h->total, "%s", total.type == BR_FIELD_TEXT ? total.value.text : "");
+  snprintf (h->total, sizeof h->total, "%s", br_record_text (record, "total_value"));
 }
 
 /* Runs `round column COLUMN of in.csv CLAUSES into TARGET`.  */

@@ -311,26 +311,6 @@ put_over (const display *d, const br_record *record, const char *key, const char
   fputs (words, d->stream);
 }
 
-/* Squares as they are counted: 11, 22-3/8; a part that no one can count, as about so many.  */
-static void
-put_squares (const display *d, const char *exact)
-{
-  int64_t n, parts;
-  char text[64];
-  br_number x = BR_NUMBER_ZERO;
-  if (!field_number (&x, exact))
-    return;
-  if (br_number_get_ratio (&n, &parts, &x) && parts <= 64 && (parts & (parts - 1)) == 0)
-    br_number_write_mixed (text, sizeof text, &x);
-  else
-    {
-      display_put (d, "about ");
-      br_number_write_decimal (text, sizeof text, NULL, &x, 3);
-    }
-  display_put (d, text);
-  br_number_clear (&x);
-}
-
 static void
 fit_block (const display *d, const br_record *record)
 {
@@ -358,11 +338,9 @@ fit_block (const display *d, const br_record *record)
   put_line (d, " x ", br_record_text (record, "drawn_height_shown"));
   if (*br_record_text (record, "squares_width"))
     {
-      display_put (d, "  squares ");
-      put_squares (d, br_record_text (record, "squares_width"));
-      display_put (d, " x ");
-      put_squares (d, br_record_text (record, "squares_height"));
-      putc ('\n', d->stream);
+      fputs ("  squares ", d->stream);
+      display_put (d, br_record_text (record, "squares_width_shown"));
+      put_line (d, " x ", br_record_text (record, "squares_height_shown"));
     }
   put_over (d, record, "full_over_width_shown", " in width", &any);
   put_over (d, record, "full_over_height_shown", " in height", &any);

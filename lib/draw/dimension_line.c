@@ -18,8 +18,6 @@
 #include "measure/measure.h"
 #include "sheet/wood.h"
 
-#define FINEST 64                       /* the finest fraction that a ruler has */
-
 void
 br__size_lines_clear (br__size_lines *d)
 {
@@ -35,9 +33,8 @@ br__size_lines_clear (br__size_lines *d)
 static int
 put_plain_inches (br_text *t, const br_number *q, const br__settings *s)
 {
-  int64_t n, d;
   int inches = strcmp (s->unit->name, "in") == 0 && !s->feet;
-  if (!inches || !br_number_get_ratio (&n, &d, q) || d > FINEST || (d & (d - 1)) != 0)
+  if (!inches || !br__is_shop_fraction (q, BR__FINEST_RULE))
     return 0;
   br__put_mixed (t, q);
   return 1;

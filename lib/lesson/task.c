@@ -221,7 +221,7 @@ br_status
 br__lesson_progress (br__run *run, const char *what, size_t done, size_t all)
 {
   size_t part = all / 100 + 1;
-  if (run->sheet->flag && *run->sheet->flag)
+  if (br__stopped (run))
     return br__fail (run->error, BR_IO, run->word.offset, run->word.length,
                      "stopped: nothing was written");
   if (run->sink && run->sink->progress && done % part == 0)

@@ -63,6 +63,11 @@ int br__unit_is_box (const br_unit *unit);
    MARK (may be NULL) gets 1 for ' and ", 0 for a word.  */
 const br_unit *br__unit_scan (size_t *end, int *mark, const char *text, size_t length, size_t at);
 
+/* write.c: 1 where X is whole or so many halves, quarters ... down to 1/FINEST, a power of two; and the finest
+   of a rule that people have.  */
+#define BR__FINEST_RULE 64
+int br__is_shop_fraction (const br_number *x, int64_t finest);
+
 /* A text being read, and what goes with it.  */
 typedef struct br__reader
 {

@@ -34,17 +34,17 @@ put_whole_decimal (br_text *t, const br_number *x)
   return 0;
 }
 
-static int
-is_shop_fraction (const br_number *x)
+int
+br__is_shop_fraction (const br_number *x, int64_t finest)
 {
-  return br__is_small (x) && x->den_minus_1 < FINEST && (x->den_minus_1 & br__small_den (x)) == 0;
+  return br__is_small (x) && x->den_minus_1 < finest && (x->den_minus_1 & br__small_den (x)) == 0;
 }
 
 /* X as 2-3/8, 6.595 or 12-1/3, whichever is plainest; DECIMALS where they are usual.  */
 static void
 put_quantity (br_text *t, const br_number *x, int decimals)
 {
-  if ((decimals || !is_shop_fraction (x)) && !br_number_is_integer (x) && put_whole_decimal (t, x))
+  if ((decimals || !br__is_shop_fraction (x, FINEST)) && !br_number_is_integer (x) && put_whole_decimal (t, x))
     return;
   br__put_mixed (t, x);
 }

@@ -118,8 +118,8 @@ finish (br__pump *p, br__block *b)
       merge (p, b);
       tell_progress (p);
     }
-  if (status == BR_OK && br__pump_stopped (p))
-    status = br__pump_stop (p);
+  if (status == BR_OK && br__stopped (p->job->run))
+    status = br__fail_stopped (p->job->run);
   return status;
 }
 
@@ -169,7 +169,7 @@ run_blocks (br__pump *p)
     return status;
   if (p->tail > 0)
     p->job->blame = p->job->at_source;
-  if (read == BR_TOO_BIG && !br__pump_stopped (p))
+  if (read == BR_TOO_BIG && !br__stopped (p->job->run))
     {
       br__fail (p->job->run->error, read, 0, 0, "the row from line %zu of `%.100s` on is longer than 1 MiB",
                 p->lines + 1, br__source_name (p));

@@ -37,8 +37,6 @@ typedef struct br__pump
 
 /* column_source.c */
 const char *br__source_name (const br__pump *p);
-int br__pump_stopped (const br__pump *p);
-br_status br__pump_stop (const br__pump *p);
 br_status br__source_open (br__pump *p);
 void br__source_close (br__pump *p);
 /* Takes all of the source into P->held.  */

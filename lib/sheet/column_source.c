@@ -25,27 +25,14 @@ br__source_name (const br__pump *p)
   return p->job->source ? p->job->source : "standard input";
 }
 
-int
-br__pump_stopped (const br__pump *p)
-{
-  const volatile sig_atomic_t *flag = p->job->run->sheet->flag;
-  return flag && *flag;
-}
-
-br_status
-br__pump_stop (const br__pump *p)
-{
-  return br__fail (p->job->run->error, BR_TOO_BIG, 0, 0, "stopped");
-}
-
 br_status
 br__source_open (br__pump *p)
 {
   struct stat st;
   p->fd = STDIN_FILENO;
   while (p->job->source && (p->fd = open (p->job->source, O_RDONLY | O_CLOEXEC)) < 0)
-    if (errno == EINTR && br__pump_stopped (p))
-      return br__pump_stop (p);
+    if (errno == EINTR && br__stopped (p->job->run))
+      return br__fail_stopped (p->job->run);
     else if (errno != EINTR)
       return br__can_not (p->job->run->error, "read", p->job->source, errno);
   if (fstat (p->fd, &st) == 0 && S_ISREG (st.st_mode) && st.st_size > 0)
@@ -75,9 +62,9 @@ take (size_t *got, br__pump *p, char *bytes, size_t room)
     }
   do
     n = read (p->fd, bytes, room);
-  while (n < 0 && errno == EINTR && !br__pump_stopped (p));
-  if (n < 0 && br__pump_stopped (p))
-    return br__pump_stop (p);
+  while (n < 0 && errno == EINTR && !br__stopped (p->job->run));
+  if (n < 0 && br__stopped (p->job->run))
+    return br__fail_stopped (p->job->run);
   if (n < 0)
     return br__can_not (p->job->run->error, "read", br__source_name (p), errno);
   *got = (size_t) n;

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "exact/status.h"
+#include "measure/measure.h"
 #include "sheet/fit.h"
 #include "sheet/wood.h"
 
@@ -164,23 +165,36 @@ find_scale (fit *f)
 static br_status
 put_drawn_size (br_text *t, const br__value *drawn, const br__settings *s)
 {
-  int64_t n, d;
   const br_number *x = br_real_rational (&drawn->real);
-  int on_rule = !x || (br_number_get_ratio (&n, &d, x) && d <= 64 && (d & (d - 1)) == 0);
-  if (on_rule || !is_inch (s))
+  if (!x || !is_inch (s) || br__is_shop_fraction (x, BR__FINEST_RULE))
     return br__shown (t, drawn, s);
   br__text_puts (t, "about ");
   return br__put_ruler_mark (t, x, BR_NEAREST, s);
+}
+
+/* Squares as they are counted: 11, 22-3/8; a part that no one can count, as about so many.  */
+static void
+put_squares (br_text *t, const br_number *count)
+{
+  if (br__is_shop_fraction (count, BR__FINEST_RULE))
+    br__put_mixed (t, count);
+  else
+    {
+      br__text_puts (t, "about ");
+      br__put_decimal (t, count, 3);
+    }
 }
 
 /* The fields of one side as drawn.  */
 static br_status
 put_drawn (br_record *r, fit *f, int i)
 {
-  static const struct { const char *exact, *shown, *squares, *over, *over_shown; } keys[] =
+  static const struct { const char *exact, *shown, *squares, *squares_shown, *over, *over_shown; } keys[] =
   {
-    { "drawn_width", "drawn_width_shown", "squares_width", "full_over_width", "full_over_width_shown" },
-    { "drawn_height", "drawn_height_shown", "squares_height", "full_over_height", "full_over_height_shown" }
+    { "drawn_width", "drawn_width_shown", "squares_width", "squares_width_shown", "full_over_width",
+      "full_over_width_shown" },
+    { "drawn_height", "drawn_height_shown", "squares_height", "squares_height_shown", "full_over_height",
+      "full_over_height_shown" }
   };
   const br__settings *s = &f->run->sheet->settings;
   br__value drawn = BR__VALUE_ZERO, over = BR__VALUE_ZERO;
@@ -204,6 +218,8 @@ put_drawn (br_record *r, fit *f, int i)
     {
       status = br_number_div (&z.rational, &drawn.real.rational, &s->grid);
       br__put_exact (r, keys[i].squares, &z.rational);
+      put_squares (&t, &z.rational);
+      br__put_from (r, keys[i].squares_shown, &t);
     }
   if (status == BR_OK)
     status = br_real_set_number (&over.real, &f->room[i]);

@@ -386,6 +386,12 @@ br__function_parameters (const br__function *f)
   return f->shop ? f->shop->parameters : f->parameters;
 }
 
+void
+br__hint_call (br_error *error, const br__function *f)
+{
+  br__hint (error, "write %s(%s)", br__function_name (f), br__function_parameters (f));
+}
+
 const char *
 br__function_summary (const br__function *f)
 {

@@ -40,6 +40,8 @@ typedef struct br__function
 const br__function *br__function_find (const char *name, size_t length);
 const char *br__function_name (const br__function *f);
 const char *br__function_parameters (const br__function *f);
+/* "write mean(x, y, ...)".  */
+void br__hint_call (br_error *error, const br__function *f);
 const char *br__function_summary (const br__function *f);
 unsigned br__function_least (const br__function *f);
 unsigned br__function_most (const br__function *f);

@@ -189,7 +189,7 @@ unknown_name (const br__graph *g, const char *name, size_t length, br_error *err
     {
       br__fail (error, BR_DOMAIN, 0, 0, "`%s` is a function and wants a value",
                 br__function_name (f));
-      br__hint (error, "write %s(%s)", br__function_name (f), br__function_parameters (f));
+      br__hint_call (error, f);
       return BR_DOMAIN;
     }
   br__search_start (&search, name, length);

@@ -102,7 +102,7 @@ wrong_count (parser *p, const br__function *f, const br__token *word, unsigned c
 {
   br__fail (p->error, BR_SYNTAX, word->offset, p->last_end - word->offset,
             "`%s` was given %u value%s", br__function_name (f), count, count == 1 ? "" : "s");
-  br__hint (p->error, "write %s(%s)", br__function_name (f), br__function_parameters (f));
+  br__hint_call (p->error, f);
   return BR_SYNTAX;
 }
 
@@ -281,7 +281,7 @@ parse_name (parser *p)
     {
       br__fail (p->error, BR_SYNTAX, word.offset, word.length, "`%s` wants its values in brackets",
                 br__function_name (f));
-      br__hint (p->error, "write %s(%s)", br__function_name (f), br__function_parameters (f));
+      br__hint_call (p->error, f);
       return BR_SYNTAX;
     }
   return add (p, BR__OP_NAME, 0, p->tree->count, word.offset, &word);

@@ -139,6 +139,9 @@ typedef struct br__run
 
 /* Hands R on and frees it; BR_NO_MEMORY when it could not be made whole.  */
 br_status br__emit (br__run *run, br_record *r);
+/* 1 once who watches the sheet wants long work to end, and the mistake that is told then.  */
+int br__stopped (const br__run *run);
+br_status br__fail_stopped (br__run *run);
 /* Fails at the token at hand.  */
 br_status br__expected (br__run *run, const char *what);
 /* BR_OK if nothing more stands on the line.  */

@@ -154,8 +154,8 @@ put_marks (br_record *r, const division *d, int64_t count, mark_at *at)
               br__list_from (list, &t);
             }
           br__value_clear (&v);
-          if (d->run->sheet->flag && *d->run->sheet->flag)
-            return br__fail (d->run->error, BR_TOO_BIG, 0, 0, "stopped");
+          if (br__stopped (d->run))
+            return br__fail_stopped (d->run);
         }
     }
   return status;

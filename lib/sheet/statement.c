@@ -23,6 +23,18 @@ br__emit (br__run *run, br_record *r)
   return status;
 }
 
+int
+br__stopped (const br__run *run)
+{
+  return run->sheet->flag && *run->sheet->flag;
+}
+
+br_status
+br__fail_stopped (br__run *run)
+{
+  return br__fail (run->error, BR_TOO_BIG, 0, 0, "stopped");
+}
+
 br_status
 br__expected (br__run *run, const char *what)
 {

@@ -306,15 +306,20 @@ check_next (check_data *data)
 /* ---- The n-th allocation fails ---- */
 
 static long check_memory_left = -1;   /* allocations that still succeed; below 0: all */
+static int check_memory_once;         /* 1: one allocation is refused, and those after it are not */
+static long check_memory_asked;       /* allocations that were asked for */
 static long check_memory_blocks;      /* blocks taken and not yet given back */
 static int check_memory_refused;      /* 1 once an allocation was refused */
 
 CHECK_UNUSED static void *
 check_memory_reallocate (void *old, size_t size)
 {
+  check_memory_asked++;
   if (check_memory_left == 0)
     {
       check_memory_refused = 1;
+      if (check_memory_once)
+        check_memory_left = -1;
       return NULL;
     }
   if (check_memory_left > 0)
@@ -339,7 +344,9 @@ CHECK_UNUSED static void
 check_memory_limit (long left)
 {
   check_memory_left = left;
+  check_memory_once = 0;
   check_memory_refused = 0;
+  check_memory_asked = 0;
   check_memory_blocks = 0;
   br__memory_set (check_memory_reallocate, check_memory_release);
 }

@@ -7,40 +7,14 @@
 
 #include "samples.h"
 
-/* check.h refuses every allocation from one on; here a single one can be refused, too.  */
-static long refuse_at = -1, blocks;
-static int refuse_rest, refused;
-
-static void *
-reallocate (void *old, size_t size)
-{
-  if (refuse_at == 0)
-    {
-      refused = 1;
-      refuse_at = refuse_rest ? 0 : -1;
-      return NULL;
-    }
-  refuse_at -= refuse_at > 0;
-  void *block = realloc (old, size);
-  blocks += block && !old;
-  return block;
-}
-
-static void
-release (void *block)
-{
-  blocks -= block != NULL;
-  free (block);
-}
-
 static br_status
 run_refused (br_sheet *sheet, said *s, const char *line, long nth, int rest)
 {
-  refuse_at = nth;
-  refuse_rest = rest;
-  refused = 0;
+  check_memory_left = nth;
+  check_memory_once = !rest;
+  check_memory_refused = 0;
   br_status status = sheet_run (sheet, s, line);
-  refuse_at = -1;
+  check_memory_left = -1;
   br_sheet_go_on (sheet);
   return status;
 }
@@ -94,7 +68,7 @@ refuse_each (const sheet_sample *it, int rest)
                   s.fault_count ? s.faults[0].error.message : "");
       if (status == BR_OK)
         check_said (&s, expected, it->line, nth);
-      if (status == BR_OK && !refused)
+      if (status == BR_OK && !check_memory_refused)
         break;
       if (status == BR_OK || it->many)
         {
@@ -115,15 +89,15 @@ refuse_each (const sheet_sample *it, int rest)
 static void
 each_statement (int rest)
 {
-  br__memory_set (reallocate, release);
+  check_memory_limit (-1);
   for (size_t i = 0; i < CHECK_COUNT (samples); i++)
     {
-      blocks = 0;
+      check_memory_blocks = 0;
       refuse_each (&samples[i], rest);
-      if (blocks != 0)
-        fail_msg ("`%s`: %ld blocks are lost", samples[i].line, blocks);
+      if (check_memory_blocks != 0)
+        fail_msg ("`%s`: %ld blocks are lost", samples[i].line, check_memory_blocks);
     }
-  br__memory_set (NULL, NULL);
+  check_memory_free ();
 }
 
 static void one_refused (void **state) { (void) state; each_statement (0); }
@@ -153,11 +127,11 @@ static void
 session (void **state)
 {
   (void) state;
-  br__memory_set (reallocate, release);
+  check_memory_limit (-1);
   for (long times = check_times (6); times > 0; times--)
     {
       said s = SAID_ZERO;
-      blocks = 0;
+      check_memory_blocks = 0;
       br_sheet *sheet = sheet_with (samples_prelude);
       for (size_t i = 0; i < 4 * CHECK_COUNT (samples); i++)
         run_refused (sheet, &s, samples[check_below (CHECK_COUNT (samples))].line, (long) check_below (400), i & 1);
@@ -168,9 +142,9 @@ session (void **state)
         ;
       free (samples_state (sheet));
       sheet_end (sheet, &s);
-      assert_int_equal (blocks, 0);
+      assert_int_equal (check_memory_blocks, 0);
     }
-  br__memory_set (NULL, NULL);
+  check_memory_free ();
 }
 
 int

@@ -12,30 +12,6 @@
 /* Allocations of a line that are refused at most, the first ones and some of the others.  */
 #define MOST_REFUSED 24
 
-static long until = -1, asked, blocks;
-
-static void *
-reallocate (void *old, size_t size)
-{
-  asked++;
-  if (until == 0)
-    {
-      until = -1;
-      return NULL;
-    }
-  until -= until > 0;
-  void *block = realloc (old, size);
-  blocks += block && !old;
-  return block;
-}
-
-static void
-release (void *block)
-{
-  blocks -= block != NULL;
-  free (block);
-}
-
 /* FIRST and then LINE in a sheet of its own, allocation NTH of LINE refused; what is said and held then.  */
 static char *
 run_once (br_status *status, const char *first, const char *line, size_t length, long nth)
@@ -44,11 +20,11 @@ run_once (br_status *status, const char *first, const char *line, size_t length,
   char *text = NULL;
   size_t size;
   br_sheet *sheet = sheet_with (first);
-  asked = 0;
-  until = nth;
+  check_memory_asked = 0;
+  check_memory_left = nth;
   *status = sheet_run_bytes (sheet, &s, line, length);
-  until = -1;
-  long count = asked;
+  check_memory_left = -1;
+  long count = check_memory_asked;
   br_sheet_go_on (sheet);
   FILE *out = open_memstream (&text, &size);
   samples_write (out, &s);
@@ -58,7 +34,7 @@ run_once (br_status *status, const char *first, const char *line, size_t length,
   sheet_say (sheet, &s, "5 - 2");
   said_is (&s, 0, "exact", "3");
   sheet_end (sheet, &s);
-  asked = count;
+  check_memory_asked = count;
   return text;
 }
 
@@ -66,9 +42,9 @@ static void
 refuse_some (const char *where, long row, const char *first, const char *line, size_t length)
 {
   br_status expected, status;
-  blocks = 0;
+  check_memory_blocks = 0;
   char *right = run_once (&expected, first, line, length, -1);
-  long count = asked, tries = count < MOST_REFUSED ? count : check_times (MOST_REFUSED);
+  long count = check_memory_asked, tries = count < MOST_REFUSED ? count : check_times (MOST_REFUSED);
   for (long i = 0; i < tries; i++)
     {
       long nth = count <= tries || i < MOST_REFUSED / 2 ? i % count : (long) check_below ((uint64_t) count);
@@ -81,8 +57,8 @@ refuse_some (const char *where, long row, const char *first, const char *line, s
       free (now);
     }
   free (right);
-  if (blocks != 0)
-    fail_msg ("%s:%ld: %ld blocks are lost", where, row, blocks);
+  if (check_memory_blocks != 0)
+    fail_msg ("%s:%ld: %ld blocks are lost", where, row, check_memory_blocks);
 }
 
 /* The scripts in the first column of a table; one that begins with "+ " goes on behind those before it.  */
@@ -114,10 +90,11 @@ tables (void **state)
 {
   static const char *const names[] = { "statements.txt", "corners.txt", "wrong_lines.txt", "wrong_corners.txt" };
   (void) state;
-  br__memory_set (reallocate, release);
+  check_memory_limit (-1);
+  check_memory_once = 1;
   for (size_t i = 0; i < CHECK_COUNT (names); i++)
     table (names[i]);
-  br__memory_set (NULL, NULL);
+  check_memory_free ();
 }
 
 /* The cart once more, its sizes off by less than can be seen: every number asks for memory.  */
@@ -171,12 +148,13 @@ static void
 long_numbers (void **state)
 {
   (void) state;
-  br__memory_set (reallocate, release);
+  check_memory_limit (-1);
+  check_memory_once = 1;
   for (size_t i = 0; i < CHECK_COUNT (samples); i++)
     refuse_some (samples[i].line, (long) i, long_prelude, samples[i].line, strlen (samples[i].line));
   for (size_t i = 0; i < CHECK_COUNT (long_lines); i++)
     refuse_some (long_lines[i], (long) i, long_prelude, long_lines[i], strlen (long_lines[i]));
-  br__memory_set (NULL, NULL);
+  check_memory_free ();
 }
 
 int

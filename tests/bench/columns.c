@@ -16,9 +16,9 @@
 #include <string.h>
 #include <sys/resource.h>
 #include <sys/wait.h>
-#include <time.h>
 #include <unistd.h>
 
+#include "clock.h"
 #include "benchrule.h"
 #include "column_peers.h"
 
@@ -136,14 +136,6 @@ static runner runners[] = {
 
 #define RUNNERS (sizeof runners / sizeof *runners)
 
-static double
-now (void)
-{
-  struct timespec t;
-  clock_gettime (CLOCK_MONOTONIC, &t);
-  return (double) t.tv_sec * 1e3 + (double) t.tv_nsec / 1e6;
-}
-
 static int
 same_files (const char *one, const char *other)
 {
@@ -157,13 +149,6 @@ same_files (const char *one, const char *other)
   if (b)
     fclose (b);
   return same;
-}
-
-static int
-by_size (const void *a, const void *b)
-{
-  double x = *(const double *) a, y = *(const double *) b;
-  return (x > y) - (x < y);
 }
 
 /* The first run of each warms, and is compared with that of the command.  */
@@ -195,13 +180,13 @@ measure (int rounds)
         runner *r = &runners[(k + (size_t) round) % RUNNERS];
         /* Each makes a new file: what a file system does about an old one is nobody's work.  */
         unlink (out_path);
-        double start = now ();
+        double start = bench_now ();
         if (r->run && !r->run (in_path, out_path))
           return 0;
-        r->ms[round] = now () - start;
+        r->ms[round] = (bench_now () - start) / 1e6;
       }
   for (size_t k = 0; k < RUNNERS; k++)
-    qsort (runners[k].ms, (size_t) rounds, sizeof (double), by_size);
+    bench_sort (runners[k].ms, (size_t) rounds);
   return 1;
 }
 
@@ -245,12 +230,12 @@ growth (FILE *csv)
       for (int i = 0; i < count; i++)
         {
           unlink (out_path);
-          double start = now ();
+          double start = bench_now ();
           if (!by_command (in_path, out_path))
             return 0;
-          ms[i] = now () - start;
+          ms[i] = (bench_now () - start) / 1e6;
         }
-      qsort (ms, (size_t) count, sizeof (double), by_size);
+      bench_sort (ms, (size_t) count);
       printf ("%10ld %12.2f %10.1f %12ld\n", rows, ms[count / 2], ms[count / 2] * 1e6 / (double) rows, peak);
       if (csv)
         fprintf (csv, "growth,%ld,%.2f,%.2f,%.2f,\n", rows, ms[count / 2], ms[0], ms[count - 1]);

@@ -10,8 +10,9 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 #include <unistd.h>
+
+#include "clock.h"
 
 #define RUNS 9
 #define SHAPES 2000
@@ -20,11 +21,9 @@
 static double
 take_time (const char *command)
 {
-  struct timespec start, end;
-  clock_gettime (CLOCK_MONOTONIC, &start);
+  double start = bench_now ();
   int status = system (command);
-  clock_gettime (CLOCK_MONOTONIC, &end);
-  return status ? -1 : (double) (end.tv_sec - start.tv_sec) * 1e3 + (double) (end.tv_nsec - start.tv_nsec) / 1e6;
+  return status ? -1 : (bench_now () - start) / 1e6;
 }
 
 /* SHEET and STATEMENT by the program; LIMIT and what is printed are milliseconds.  */
@@ -35,14 +34,8 @@ measure (const char *what, const char *sheet, const char *statement, double limi
   double took[RUNS];
   snprintf (command, sizeof command, "\"$BR\" '%s' -c '%s' >/dev/null", sheet, statement);
   for (int i = 0; i < RUNS; i++)
-    {
-      /* Each goes to its place among those before it.  */
-      double t = take_time (command);
-      int k = i;
-      for (; k > 0 && took[k - 1] > t; k--)
-        took[k] = took[k - 1];
-      took[k] = t;
-    }
+    took[i] = take_time (command);
+  bench_sort (took, RUNS);
   int failed = took[0] < 0;
   printf ("%-36s %5.0f ms of %5.0f, median %5.0f%s\n", what, took[0], limit, took[RUNS / 2],
           failed ? "  failed" : took[0] > limit ? "  too slow" : "");

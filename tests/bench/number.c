@@ -10,7 +10,6 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
 #include <gmp.h>
 #ifdef HAVE_FLINT
@@ -18,6 +17,7 @@
 # include <flint/fmpq.h>
 #endif
 
+#include "clock.h"
 #include "benchrule.h"
 
 #define PAIRS 4096
@@ -128,21 +128,6 @@ sums_agree (void)
   return 1;
 }
 
-static double
-now (void)
-{
-  struct timespec t;
-  clock_gettime (CLOCK_MONOTONIC, &t);
-  return (double) t.tv_sec * 1e9 + (double) t.tv_nsec;
-}
-
-static int
-by_size (const void *a, const void *b)
-{
-  double x = *(const double *) a, y = *(const double *) b;
-  return (x > y) - (x < y);
-}
-
 static void
 measure (void)
 {
@@ -153,13 +138,13 @@ measure (void)
       {
         /* Who begins changes from round to round.  */
         struct runner *r = &runners[(k + (size_t) round) % RUNNERS];
-        double start = now ();
+        double start = bench_now ();
         for (int pass = 0; pass < PASSES; pass++)
           r->run ();
-        r->ns[round] = (now () - start) / ((double) PASSES * PAIRS);
+        r->ns[round] = (bench_now () - start) / ((double) PASSES * PAIRS);
       }
   for (size_t k = 0; k < RUNNERS; k++)
-    qsort (runners[k].ns, ROUNDS, sizeof (double), by_size);
+    bench_sort (runners[k].ns, ROUNDS);
 }
 
 /* A row a runner: median, quartiles, and how many times our median it is.  */

@@ -8,12 +8,12 @@
 
 #include <stdio.h>
 #include <stdlib.h>
-#include <time.h>
 
 #include <gmp.h>
 #include <mpfr.h>
 #include <mpfi.h>
 
+#include "clock.h"
 #include "benchrule.h"
 
 #define COUNT 1000000
@@ -25,15 +25,6 @@ typedef struct side
 } side;
 
 static side sides[COUNT][2];
-
-static int64_t
-now (void)
-{
-  struct timespec t;
-
-  clock_gettime (CLOCK_MONOTONIC, &t);
-  return (int64_t) t.tv_sec * 1000000000 + t.tv_nsec;
-}
 
 /* Sides from 1/64 to 96 in, on rulers from whole inches to 64ths; a fixed seed (xorshift64, Marsaglia 2003;
    from memory).  */
@@ -148,37 +139,30 @@ intervals (long *open)
   return total;
 }
 
-static int
-by_size (const void *x, const void *y)
-{
-  int64_t a = *(const int64_t *) x, b = *(const int64_t *) y;
-
-  return (a > b) - (a < b);
-}
-
 int
 main (void)
 {
-  int64_t times[2][ROUNDS], totals[2] = { 0, 0 }, start;
+  int64_t totals[2] = { 0, 0 };
+  double times[2][ROUNDS], start;
   long open = 0;
 
   make_sides ();
   for (int i = 0; i < ROUNDS; i++)
     {
-      start = now ();
+      start = bench_now ();
       totals[0] = ours ();
-      times[0][i] = now () - start;
-      start = now ();
+      times[0][i] = bench_now () - start;
+      start = bench_now ();
       totals[1] = intervals (&open);
-      times[1][i] = now () - start;
+      times[1][i] = bench_now () - start;
     }
   for (int i = 0; i < 2; i++)
-    qsort (times[i], ROUNDS, sizeof times[i][0], by_size);
-  start = times[1][ROUNDS / 2] * 10 / times[0][ROUNDS / 2];
+    bench_sort (times[i], ROUNDS);
+  long long tenths = (long long) (times[1][ROUNDS / 2] * 10 / times[0][ROUNDS / 2]);
   printf ("diagonal to the nearest 1/16: exact lane %lld ns, MPFI at 64 bits %lld ns, ratio %lld.%lld; "
           "%ld of %d not settled by the interval; sums %s\n",
           (long long) (times[0][ROUNDS / 2] / COUNT), (long long) (times[1][ROUNDS / 2] / COUNT),
-          (long long) (start / 10), (long long) (start % 10), open, COUNT,
+          tenths / 10, tenths % 10, open, COUNT,
           totals[0] == totals[1] ? "agree" : "DIFFER");
   mpfr_free_cache ();
   return totals[0] != totals[1];

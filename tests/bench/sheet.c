@@ -9,8 +9,8 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
+#include "clock.h"
 #include "benchrule.h"
 
 #define ROUNDS 5
@@ -18,15 +18,6 @@
 #define DEPENDANTS 10
 #define WITHIN 3            /* times, for the change */
 #define GROWTH 20           /* times, for ten times the dimensions */
-
-static int64_t
-now (void)
-{
-  struct timespec t;
-
-  clock_gettime (CLOCK_MONOTONIC, &t);
-  return (int64_t) t.tv_sec * 1000000000 + t.tv_nsec;
-}
 
 static void
 must (br_status status)
@@ -38,18 +29,10 @@ must (br_status status)
     }
 }
 
-static int
-by_size (const void *x, const void *y)
+static double
+median (double *times, size_t count)
 {
-  int64_t a = *(const int64_t *) x, b = *(const int64_t *) y;
-
-  return (a > b) - (a < b);
-}
-
-static int64_t
-median (int64_t *times, size_t count)
-{
-  qsort (times, count, sizeof *times, by_size);
+  bench_sort (times, count);
   return times[count / 2];
 }
 
@@ -74,10 +57,10 @@ chain (size_t *length, size_t count)
   return text;
 }
 
-static int64_t
+static double
 reading (size_t count)
 {
-  int64_t times[ROUNDS];
+  double times[ROUNDS];
   size_t length, fields = 0;
   br_sink sink = { .user = &fields, .record = take };
   char *text = chain (&length, count);
@@ -85,10 +68,10 @@ reading (size_t count)
   for (int i = 0; i < ROUNDS; i++)
     {
       br_sheet *sheet = NULL;
-      int64_t start = now ();
+      double start = bench_now ();
       must (br_sheet_new (&sheet));
       must (br_sheet_run (sheet, text, length, "bench", 1, &sink));
-      times[i] = now () - start;
+      times[i] = bench_now () - start;
       if (br_sheet_waiting (sheet))
         must (BR_UNDECIDED);
       br_sheet_free (sheet);
@@ -98,10 +81,10 @@ reading (size_t count)
 }
 
 /* A chain of COUNT, of which one more name has ten users.  */
-static int64_t
+static double
 changing (size_t count)
 {
-  static int64_t times[CHANGES];
+  static double times[CHANGES];
   size_t length, fields = 0;
   br_sink sink = { .user = &fields, .record = take };
   char *text = chain (&length, count), line[64];
@@ -118,9 +101,9 @@ changing (size_t count)
   for (int i = 0; i < CHANGES; i++)
     {
       snprintf (line, sizeof line, "wheel = %d/16 in", 57 + i);
-      int64_t start = now ();
+      double start = bench_now ();
       must (br_sheet_run (sheet, line, strlen (line), "bench", 1, &sink));
-      times[i] = now () - start;
+      times[i] = bench_now () - start;
     }
   br_sheet_free (sheet);
   free (text);
@@ -128,9 +111,9 @@ changing (size_t count)
 }
 
 static void
-ratio (const char *what, int64_t a, int64_t b)
+ratio (const char *what, double a, double b)
 {
-  long long tenths = (long long) (b * 10 / (a ? a : 1));
+  long long tenths = (long long) (b * 10 / (a > 0 ? a : 1));
 
   printf ("%s%lld.%lld", what, tenths / 10, tenths % 10);
 }
@@ -139,7 +122,7 @@ int
 main (void)
 {
   static const size_t counts[] = { 1000, 10000, 100000 };
-  int64_t read[3], small, large;
+  double read[3], small, large;
   int good;
 
   for (int i = 0; i < 3; i++)

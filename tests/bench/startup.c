@@ -12,22 +12,15 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/wait.h>
-#include <time.h>
 #include <unistd.h>
+
+#include "clock.h"
 
 #define RUNS 201
 #define WARM_UP 10
 #define TARGET 3.0
 
 extern char **environ;
-
-static double
-now (void)
-{
-  struct timespec t;
-  clock_gettime (CLOCK_MONOTONIC, &t);
-  return (double) t.tv_sec * 1e3 + (double) t.tv_nsec / 1e6;
-}
 
 /* Milliseconds that a run takes, its output thrown away; below zero where it failed.  */
 static double
@@ -38,19 +31,12 @@ run (const char *program, char *const *arguments)
   int status = -1;
   posix_spawn_file_actions_init (&actions);
   posix_spawn_file_actions_addopen (&actions, STDOUT_FILENO, "/dev/null", O_WRONLY, 0);
-  double start = now ();
+  double start = bench_now ();
   int failed = posix_spawn (&child, program, &actions, NULL, arguments, environ) != 0
                || waitpid (child, &status, 0) != child || status != 0;
-  double taken = now () - start;
+  double taken = (bench_now () - start) / 1e6;
   posix_spawn_file_actions_destroy (&actions);
   return failed ? -1 : taken;
-}
-
-static int
-compare (const void *one, const void *other)
-{
-  const double *x = one, *y = other;
-  return (*x > *y) - (*x < *y);
 }
 
 int
@@ -79,8 +65,8 @@ main (int argc, char **argv)
           nothing[i] = other;
         }
     }
-  qsort (program, RUNS, sizeof program[0], compare);
-  qsort (nothing, RUNS, sizeof nothing[0], compare);
+  bench_sort (program, RUNS);
+  bench_sort (nothing, RUNS);
   double ratio = program[RUNS / 2] / nothing[RUNS / 2];
   printf ("start-up: benchrule -c 1/2 takes %.3f ms, a program that does nothing %.3f ms: %.2f times"
           " (target %.0f, %s)\n", program[RUNS / 2], nothing[RUNS / 2], ratio, TARGET,

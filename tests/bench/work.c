@@ -10,9 +10,9 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 #include <unistd.h>
 
+#include "clock.h"
 #include "benchrule.h"
 #include "exact/text.h"
 #include "measure/csv.h"
@@ -184,21 +184,6 @@ static const struct
 
 #define WORKS (sizeof works / sizeof *works)
 
-static double
-now (void)
-{
-  struct timespec t;
-  clock_gettime (CLOCK_MONOTONIC, &t);
-  return (double) t.tv_sec * 1e9 + (double) t.tv_nsec;
-}
-
-static int
-by_size (const void *a, const void *b)
-{
-  double x = *(const double *) a, y = *(const double *) b;
-  return (x > y) - (x < y);
-}
-
 static void
 tell_all (void)
 {
@@ -208,11 +193,11 @@ tell_all (void)
       double ns[ROUNDS];
       for (int i = 0; i < ROUNDS; i++)
         {
-          double start = now ();
+          double start = bench_now ();
           works[k].run ();
-          ns[i] = (now () - start) / (double) works[k].items;
+          ns[i] = (bench_now () - start) / (double) works[k].items;
         }
-      qsort (ns, ROUNDS, sizeof *ns, by_size);
+      bench_sort (ns, ROUNDS);
       printf ("%-15s %11.1f   %.1f to %.1f\n", works[k].name, ns[ROUNDS / 2], ns[ROUNDS / 4],
               ns[ROUNDS - 1 - ROUNDS / 4]);
     }

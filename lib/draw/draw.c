@@ -282,13 +282,9 @@ find_scale (br__drawing *d, br__run *run)
 static br_status
 show_view (br__drawing *d, br__run *run)
 {
-  br_number one = BR_NUMBER_ZERO;
   if (d->scaled || d->paper || br_number_sign (&d->grid))
     return br__expected (run, "`into FILE.pdf`, `.svg` or `.png`");
-  br_status status = br_number_set_int (&one, 1);
-  if (status == BR_OK)
-    status = make_view (d, run, &one);
-  br_number_clear (&one);
+  br_status status = make_view (d, run, NULL);
   return status == BR_OK ? br__view_emit (run, &d->view) : status;
 }
 

@@ -60,23 +60,30 @@ into_field (char *field, size_t size, br_text *t)
   return failed ? BR_NO_MEMORY : BR_OK;
 }
 
+/* X inches at full size.  */
+static br_status
+number_to_paper (int64_t *z, const br_number *x)
+{
+  br_real real = BR_REAL_ZERO;
+  br_status status = br_real_set_number (&real, x);
+  if (status == BR_OK)
+    status = br__to_paper (z, &real, NULL, 0);
+  br_real_clear (&real);
+  return status;
+}
+
 /* The square of the sheet, or what is usual; and what one stands for.  */
 static br_status
 set_squares (br__paperwork *w, const br__settings *s, const br_number *given)
 {
-  br_number size = BR_NUMBER_ZERO, one = BR_NUMBER_ZERO;
-  br_real real = BR_REAL_ZERO;
+  br_number size = BR_NUMBER_ZERO;
   br_text t = BR_TEXT_ZERO;
   br_style style = br__settings_style (s);
   const br_number *from = given ? given : br_number_sign (&s->grid) > 0 ? &s->grid : NULL;
   br_status status = from ? br_number_set (&size, from)
                      : w->metric ? br_number_set_ratio (&size, 25, 127) : br_number_set_ratio (&size, 1, 4);
   if (status == BR_OK)
-    status = br_number_set_int (&one, 1);
-  if (status == BR_OK)
-    status = br_real_set_number (&real, &size);
-  if (status == BR_OK)
-    status = br__to_paper (&w->grid, &real, &one, 0);
+    status = number_to_paper (&w->grid, &size);
   if (status == BR_OK)
     status = br_number_div (&size, &size, &w->ratio);
   if (status == BR_OK)
@@ -86,8 +93,6 @@ set_squares (br__paperwork *w, const br__settings *s, const br_number *given)
       status = into_field (w->square, sizeof w->square, &t);
     }
   br_number_clear (&size);
-  br_number_clear (&one);
-  br_real_clear (&real);
   return status;
 }
 
@@ -101,8 +106,7 @@ static br_status
 set_paper (br__paperwork *w, const br__settings *s, const br__paper *paper, int landscape)
 {
   br__settings look = *s;       /* borrowed, for the margin of this paper */
-  br_number margin = BR_NUMBER_ZERO, one = BR_NUMBER_ZERO;
-  br_real real = BR_REAL_ZERO;
+  br_number margin = BR_NUMBER_ZERO;
   const br_unit *unit;
   look.paper = paper ? paper : br__settings_paper (s);
   int64_t wide = ratio_of_inch (look.paper->width_num, look.paper->width_den);
@@ -112,14 +116,8 @@ set_paper (br__paperwork *w, const br__settings *s, const br__paper *paper, int 
   w->paper_height = landscape ? wide : high;
   br_status status = br__settings_margin (&margin, &unit, &look);
   if (status == BR_OK)
-    status = br_number_set_int (&one, 1);
-  if (status == BR_OK)
-    status = br_real_set_number (&real, &margin);
-  if (status == BR_OK)
-    status = br__to_paper (&w->margin, &real, &one, 0);
+    status = number_to_paper (&w->margin, &margin);
   br_number_clear (&margin);
-  br_number_clear (&one);
-  br_real_clear (&real);
   return status;
 }
 

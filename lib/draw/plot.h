@@ -110,10 +110,10 @@ typedef struct br__side_view
 #define BR__VIEW_ZERO { NULL, 0, 0, { 0, 0, 0, 0 } }
 
 void br__view_clear (br__side_view *v);
-/* The shapes of the sheet (of LAYER or of the part OF alone where they are given) at RATIO drawn to full.
+/* The shapes of the sheet (of LAYER or of the part OF alone where they are given) at RATIO drawn to full, NULL: full size.
    BR_DOMAIN: there is none.  */
 br_status br__view_make (br__side_view *v, br__run *run, const br_number *ratio, const char *layer, const char *of);
-/* A value in inches as a place on paper.  */
+/* A value in inches as a place on paper; RATIO NULL: at full size.  BITS 0: as many as a place ever needs.  */
 br_status br__to_paper (int64_t *z, const br_real *inches, const br_number *ratio, unsigned bits);
 /* The sine and cosine of an angle in billionths of a degree, in billionths, correctly rounded.  */
 void br__sine_cosine (int64_t *sine, int64_t *cosine, int64_t angle);

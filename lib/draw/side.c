@@ -33,8 +33,8 @@ br__to_paper (int64_t *z, const br_real *inches, const br_number *ratio, unsigne
   br_real drawn = BR_REAL_ZERO;
   br_number step = BR_NUMBER_ZERO, low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
   int64_t n = 0, d = 1;
-  br_status status = br_real_set_number (&drawn, ratio);
-  if (status == BR_OK)
+  br_status status = ratio ? br_real_set_number (&drawn, ratio) : br_real_set (&drawn, inches);
+  if (status == BR_OK && ratio)
     status = br_real_mul (&drawn, &drawn, inches);
   if (status == BR_OK)
     status = br_number_set_ratio (&step, 1, BR__INCH);
@@ -65,14 +65,10 @@ static br_status
 number_of (int64_t *z, int *known, const br_sheet *sheet, const br__shape *s, int part, const br_number *ratio)
 {
   const br__value *v = br__shape_value (sheet, s, part);
-  br_number one = BR_NUMBER_ZERO;
   *known = v != NULL;
   if (!v)
     return BR_OK;
-  br_status status = br_number_set_int (&one, 1);
-  if (status == BR_OK)
-    status = br__to_paper (z, &v->real, v->dimension == BR_ANGLE ? &one : ratio, sheet->settings.bits);
-  br_number_clear (&one);
+  br_status status = br__to_paper (z, &v->real, v->dimension == BR_ANGLE ? NULL : ratio, sheet->settings.bits);
   return status;
 }
 
@@ -235,7 +231,7 @@ take_loose (br__side_view *v, int (*known)[6], const br_number *ratio)
     {
       /* Nothing to go by: a quarter of an inch, or what it is at this scale.  */
       u = BR__INCH / 4;
-      if (br_number_get_ratio (&n, &d, ratio) && n < d && d / n < 1000)
+      if (ratio && br_number_get_ratio (&n, &d, ratio) && n < d && d / n < 1000)
         u = u * n / d;
     }
   int64_t left = v->reach.x, top = v->reach.y - (tied ? 2 * u : 0);

@@ -95,16 +95,12 @@ static br_status
 find_part (work *w, br__token at)
 {
   br__run *run = w->run;
-  br_number one = BR_NUMBER_ZERO;
   br_status status = br__wood_resolve (&w->wood, run);
   for (size_t i = 0; i < w->wood.part_count && status == BR_OK; i++)
     if (strcmp (w->wood.parts[i].wood->name, w->name) == 0)
       w->piece = &w->wood.parts[i];
   if (status == BR_OK)
-    status = br_number_set_int (&one, 1);
-  if (status == BR_OK)
-    status = br__view_make (&w->view, run, &one, NULL, w->name);
-  br_number_clear (&one);
+    status = br__view_make (&w->view, run, NULL, NULL, w->name);
   if (status == BR_OK)
     return refuse_loose (w, at);
   if (status != BR_DOMAIN)
@@ -225,19 +221,17 @@ measure_outline (work *w)
                                &p->size[p->wood->round ? BR__THICKNESS : BR__WIDTH].value };
   br__size_lines *const lines[] = { &w->level, &w->upright };
   int64_t *const reach[] = { &w->view.reach.x2, &w->view.reach.y2 };
-  br_number one = BR_NUMBER_ZERO;
   br_real inches = BR_REAL_ZERO;
-  br_status status = br_number_set_int (&one, 1);
+  br_status status = BR_OK;
   for (int i = 0; i < 2 && status == BR_OK; i++)
     {
       status = br_real_set_number (&inches, sizes[i]);
       if (status == BR_OK)
-        status = br__to_paper (reach[i], &inches, &one, 0);
+        status = br__to_paper (reach[i], &inches, NULL, 0);
       if (status == BR_OK)
         status = br__size_lines_of_outline (lines[i], w->run, w->name, *reach[i], &inches, i);
     }
   br_real_clear (&inches);
-  br_number_clear (&one);
   return status;
 }
 

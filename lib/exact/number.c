@@ -10,13 +10,6 @@
 
 __extension__ typedef __int128 wide;
 
-/* 1 where DEN (over zero) is a power of two, as on nearly every ruler.  */
-static inline int
-is_binary (int64_t den)
-{
-  return (den & (den - 1)) == 0;
-}
-
 uint64_t
 br__gcd (uint64_t u, uint64_t v)
 {
@@ -157,7 +150,7 @@ add_small (br_number *z, int64_t a, int64_t b, int64_t c, int64_t d)
       if (!__builtin_add_overflow (a, c, &sum) && sum != INT64_MIN)
         {
           int64_t common = b == 1 ? 1 : (int64_t) br__gcd (br__magnitude (sum), (uint64_t) b);
-          if (is_binary (b))
+          if (br__is_binary (b))
             {
               int shift = __builtin_ctzll ((uint64_t) common);
               br__number_put_small (z, sum >> shift, b >> shift);
@@ -167,7 +160,7 @@ add_small (br_number *z, int64_t a, int64_t b, int64_t c, int64_t d)
           return 1;
         }
     }
-  else if (is_binary (b) && is_binary (d))
+  else if (br__is_binary (b) && br__is_binary (d))
     {
       /* The part with the larger denominator is odd and the other becomes even: the sum
          is odd, hence in lowest terms.  */

@@ -53,6 +53,13 @@ br__number_drop (br_number *x)
     *x = (br_number) BR_NUMBER_ZERO;
 }
 
+/* 1 where DEN (over zero) is a power of two, as on nearly every ruler.  */
+static inline int
+br__is_binary (int64_t den)
+{
+  return (den & (den - 1)) == 0;
+}
+
 /* Z takes over the value of X, which becomes 0.  */
 static inline void
 br__number_move (br_number *z, br_number *x)

@@ -86,7 +86,7 @@ static int
 put_decimal_small (br_text *t, int *whole_value, const br_number *x, unsigned digits)
 {
   uint64_t num = br__magnitude (x->num), den = (uint64_t) br__small_den (x);
-  int binary = (den & (den - 1)) == 0;
+  int binary = br__is_binary ((int64_t) den);
   /* An error is below one, and needs no division to know it.  */
   uint64_t whole = num < den ? 0 : binary ? num >> __builtin_ctzll (den) : num / den;
   uint64_t rest = num - whole * den;

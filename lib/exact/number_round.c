@@ -49,7 +49,7 @@ br__round_ratio (int64_t *off, int *tie, int64_t num, int64_t den, br_direction 
                  br_ties ties)
 {
   int64_t below, rest;
-  if ((den & (den - 1)) == 0)
+  if (br__is_binary (den))
     {
       below = num >> __builtin_ctzll ((uint64_t) den);
       rest = num & (den - 1);

@@ -237,7 +237,7 @@ br__put_mixed (br_text *t, const br_number *x)
   if (br__is_small (x))
     {
       uint64_t num = br__magnitude (x->num), den = (uint64_t) br__small_den (x), whole;
-      if ((den & (den - 1)) == 0)
+      if (br__is_binary ((int64_t) den))
         whole = num >> __builtin_ctzll (den);
       else
         whole = num / den;

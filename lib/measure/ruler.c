@@ -30,7 +30,7 @@ round_on_halves (br_number *value, br_number *error, int *tie, const br_number *
     return 0;
   parts = br__small_den (mark);
   den = br__small_den (x);
-  if ((parts & (parts - 1)) != 0 || __builtin_mul_overflow (x->num, parts, &num)
+  if (!br__is_binary (parts) || __builtin_mul_overflow (x->num, parts, &num)
       || num == INT64_MIN || __builtin_mul_overflow (den, parts, &whole))
     return 0;
   marks = br__round_ratio (&off, &half, num, den, direction, ties);

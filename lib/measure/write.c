@@ -37,7 +37,7 @@ put_whole_decimal (br_text *t, const br_number *x)
 int
 br__is_shop_fraction (const br_number *x, int64_t finest)
 {
-  return br__is_small (x) && x->den_minus_1 < finest && (x->den_minus_1 & br__small_den (x)) == 0;
+  return br__is_small (x) && x->den_minus_1 < finest && br__is_binary (br__small_den (x));
 }
 
 /* X as 2-3/8, 6.595 or 12-1/3, whichever is plainest; DECIMALS where they are usual.  */

@@ -370,6 +370,11 @@ BR_API const br_list *br_record_list (const br_record *record, const char *key);
 BR_API const char *br_list_text (const br_list *list, size_t index);
 BR_API const br_record *br_list_record (const br_list *list, size_t index);
 
+/* 1 for a character (its number in Unicode) that steers a terminal, turns the order of what is shown or parts
+   lines.  Texts may hold what a user typed: spell such a character out where it is shown.  The bidi controls are
+   those of Unicode's UAX 9, section 2.  */
+BR_API int br_text_is_control (uint32_t character);
+
 /* ------------------------------------------------------------------------
    Sheets: the language
    ------------------------------------------------------------------------ */

@@ -13,6 +13,8 @@
 #include <string.h>
 #include <wchar.h>
 
+#include "benchrule.h"
+
 /* Takes one character; returns its bytes, 0 where TEXT does not begin with one.
    Overlong forms, surrogates and values past U+10FFFF are none (RFC 3629).  */
 static size_t
@@ -34,15 +36,6 @@ decode (uint32_t *code, const unsigned char *text, size_t length)
     return 0;
   *code = c;
   return need;
-}
-
-/* Characters that steer a terminal or turn the order of what is shown, and the line
-   separators; the bidi controls are those of Unicode's UAX 9, section 2.  */
-static int
-is_control (uint32_t c)
-{
-  return c < 0x20 || (c >= 0x7f && c < 0xa0) || c == 0x61c || c == 0x200e || c == 0x200f
-         || (c >= 0x2028 && c <= 0x202e) || (c >= 0x2066 && c <= 0x2069) || c == 0xfeff;
 }
 
 /* What stands for a sign of ours where the locale can not show it.  */
@@ -91,7 +84,7 @@ escape_next (escape_char *c, const char *text, size_t length)
     }
   if (code == '\t')
     code = ' ';
-  if (is_control (code))
+  if (br_text_is_control (code))
     {
       spell (c, code < 0x80 ? 'x' : 'u', code < 0x80 ? 2 : 4, (unsigned) code);
       return;
@@ -147,7 +140,7 @@ escape_control (size_t *bytes, const char *text, size_t length)
   uint32_t code = 0;
   *bytes = decode (&code, (const unsigned char *) text, length);
   *bytes += *bytes == 0;
-  return is_control (code) ? (unsigned) code : 0;
+  return br_text_is_control (code) ? (unsigned) code : 0;
 }
 
 static char *

@@ -197,6 +197,13 @@ br__measure_begins (const char *text, size_t length, size_t at)
     }
 }
 
+int
+br_text_is_control (uint32_t c)
+{
+  return c < 0x20 || (c >= 0x7f && c < 0xa0) || c == 0x61c || c == 0x200e || c == 0x200f
+         || (c >= 0x2028 && c <= 0x202e) || (c >= 0x2066 && c <= 0x2069) || c == 0xfeff;
+}
+
 size_t
 br__word_end (const char *text, size_t length, size_t at)
 {

@@ -9,13 +9,11 @@
 #include "measure/markup.h"
 #include "measure/measure.h"
 
-/* The bidi controls are those of Unicode's UAX 9, section 2; XML 1.0, section 2.2, has no U+FFFE
-   and U+FFFF.  */
+/* XML 1.0, section 2.2, has no U+FFFE and U+FFFF.  */
 static int
-is_control (unsigned c)
+is_spelled_out (unsigned c)
 {
-  return c < 0x20 || (c >= 0x7f && c < 0xa0) || c == 0x61c || c == 0x200e || c == 0x200f
-         || (c >= 0x2028 && c <= 0x202e) || (c >= 0x2066 && c <= 0x2069) || c == 0xfeff || c == 0xfffe || c == 0xffff;
+  return br_text_is_control (c) || c == 0xfffe || c == 0xffff;
 }
 
 void
@@ -31,7 +29,7 @@ br__put_escaped_bytes (br_text *t, const char *bytes, size_t length)
         br__text_putc (t, ' ');
       else if (byte < 0x20 || byte == 0x7f)
         br__text_printf (t, "\\x%02x", byte);
-      else if (byte >= 0x80 && is_control (g.code))
+      else if (byte >= 0x80 && is_spelled_out (g.code))
         br__text_printf (t, "\\u%04x", g.code);
       else
         switch (byte)

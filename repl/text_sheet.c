@@ -154,7 +154,7 @@ trace_block (const display *d, const br_record *record)
   display_put (d, *formula ? " = " : "");
   display_put (d, formula);
   fputs ("\n  comes from   ", d->stream);
-  display_put (d, br_list_size (uses) ? "" : "nothing else: it was given");
+  display_put (d, br_list_size (uses) ? "" : *formula ? "nothing else: it was given" : "nothing: it was not given yet");
   text_names (d, uses);
   fputs ("\n  is used by   ", d->stream);
   display_put (d, br_list_size (used_by) ? "" : "nothing");

@@ -11,6 +11,15 @@
 #include "exact/status.h"
 #include "sheet/tolerance.h"
 
+const br__check *
+br__check_of (const br_sheet *sheet, const br__entry *e)
+{
+  const br__check *c = sheet->checks;
+  while (c && c->margin != e)
+    c = c->next;
+  return c;
+}
+
 void
 br__check_free (br__check *check)
 {

@@ -58,7 +58,7 @@ put_dimension (br_record *r, const br__entry *e, const br__settings *s)
   br_list *waiting = br__put_list (r, "waiting");
   for (size_t i = 0; !v && i < d->edge_count; i++)
     if (!br__entry_value (d->edges[i].used))
-      br__list_text (waiting, br__entry_name (d->edges[i].used));
+      br__list_entry (waiting, d->edges[i].used, NULL);
   br__put_bytes (r, "formula", d->tree.text, d->tree.length);
   const char *tolerance = NULL;
   if (br__tolerance_given (e, &tolerance))
@@ -369,24 +369,10 @@ br__do_list (br__run *run)
 }
 
 static void
-put_user_names (br_list *list, const br__entry *e, br_sheet *sheet)
+put_users (br_list *list, const br__entry *e, const br_sheet *sheet)
 {
   for (const br__edge *edge = br__entry_users (e, NULL); edge; edge = br__entry_users (e, edge))
-    {
-      if (!br__is_hidden_entry (edge->user))
-        {
-          br__list_text (list, br__entry_name (edge->user));
-          continue;
-        }
-      br__put_shape_user (list, edge->user);
-      for (br__check *c = sheet->checks; c; c = c->next)
-        if (c->margin == edge->user)
-          {
-            br_text t = BR_TEXT_ZERO;
-            br__text_printf (&t, "check %s", c->formula);
-            br__list_from (list, &t);
-          }
-    }
+    br__list_entry (list, edge->user, sheet);
 }
 
 br_status
@@ -401,7 +387,7 @@ br__do_missing (br__run *run)
         continue;
       br_record *r = br__record_new ("missing");
       br__put_text (r, "name", br__entry_name (e));
-      put_user_names (br__put_list (r, "needed_by"), e, run->sheet);
+      put_users (br__put_list (r, "needed_by"), e, run->sheet);
       status = br__emit (run, r);
       count++;
     }
@@ -439,8 +425,8 @@ br__do_trace (br__run *run)
     br__put_null (r, "shown");
   br_list *uses = br__put_list (r, "uses");
   for (size_t i = 0; d && i < d->edge_count; i++)
-    br__list_text (uses, br__entry_name (d->edges[i].used));
-  put_user_names (br__put_list (r, "used_by"), e, run->sheet);
+    br__list_entry (uses, d->edges[i].used, NULL);
+  put_users (br__put_list (r, "used_by"), e, run->sheet);
   if (status != BR_OK)
     {
       br__record_free (r);

@@ -78,6 +78,8 @@ int br__shape_figure (br__figure *f, const br_sheet *sheet, const br__shape *s);
 br__entry *br__node_entry (br__graph *g, const br__tree *tree, const br__node *node, int make);
 /* The word before a bracket, as in top(deck): BR__PART_NONE if it is none.  */
 int br__shape_word (const char *word, size_t length);
+/* 1 if E is the distance of two shapes.  */
+int br__is_distance_entry (const br__entry *e);
 /* A hidden entry as people call it: "shape deck", "clear(deck, front)"; else its name.  */
 void br__put_entry_words (br_text *t, const br__entry *e);
 br_status br__no_shape (const br__graph *g, const br__tree *tree, const br__node *node, br_error *error);
@@ -95,8 +97,8 @@ const br__function *br__shape_function (br__shape_call call);
 /* "3-1/2" x 3/4"" and "centre at 0", 1""; what waits is written ?.  */
 br_status br__shape_size_words (br_text *t, const br_sheet *sheet, const br__shape *s);
 br_status br__shape_place_words (br_text *t, const br_sheet *sheet, const br__shape *s);
-/* E as a user in a list, once, if it is of a shape.  */
-void br__put_shape_user (br_list *list, const br__entry *e);
+/* E in a list as people call it; a shape, or a check of SHEET, once, though each has several entries.  */
+void br__list_entry (br_list *list, const br__entry *e, const br_sheet *sheet);
 br_status br__shape_show (br__run *run, const br__shape *s);
 /* What S waits for: names of dimensions, and "shape NAME"; WAITING may be NULL.  The count.  */
 size_t br__shape_waiting (br_list *waiting, const br_sheet *sheet, const br__shape *s);

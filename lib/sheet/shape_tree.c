@@ -19,7 +19,7 @@ static const char *const part_names[BR__PARTS] =
 
 /* ---- Names of entries ---- */
 
-/* Room for "  clear NAME NAME".  */
+/* Room for "  NAME PART", a number of a shape, and "  (NAME NAME", a distance: no name has a bracket.  */
 #define KEY_SIZE (2 * BR__SHAPE_NAME + 16)
 
 static size_t
@@ -102,14 +102,20 @@ names_of (const char *name[2], int length[2], const br__tree *tree, const br__no
   name[1] = swap, length[1] = n;
 }
 
+int
+br__is_distance_entry (const br__entry *e)
+{
+  return strncmp (br__entry_name (e), "  (", 3) == 0;
+}
+
 void
 br__put_entry_words (br_text *t, const br__entry *e)
 {
   const char *name = br__entry_name (e), *last = strrchr (name, ' ');
   if (name[0] != ' ' || name[1] != ' ' || !last)
     br__text_puts (t, name);
-  else if (strncmp (name, "  clear ", 8) == 0)
-    br__text_printf (t, "clear(%.*s, %s)", (int) (last - name - 8), name + 8, last + 1);
+  else if (br__is_distance_entry (e))
+    br__text_printf (t, "clear(%.*s, %s)", (int) (last - name - 3), name + 3, last + 1);
   else
     br__text_printf (t, "shape %.*s", (int) (last - name - 2), name + 2);
 }
@@ -540,7 +546,7 @@ clear_entry (br__graph *g, const char *name[2], const int length[2], int make)
 {
   char key[KEY_SIZE];
   br__definition *d = NULL;
-  size_t size = (size_t) snprintf (key, sizeof key, "  clear %.*s %.*s", length[0], name[0], length[1], name[1]);
+  size_t size = (size_t) snprintf (key, sizeof key, "  (%.*s %.*s", length[0], name[0], length[1], name[1]);
   br__entry *e = make ? br__graph_get (g, key, size) : br__graph_find (g, key, size);
   if (!e || br__entry_definition (e) || !make)
     return e;

@@ -225,6 +225,8 @@ void br__checks_count (br_sheet *sheet);
 /* After a statement was taken back.  */
 void br__checks_judge_all (br_sheet *sheet);
 void br__check_free (br__check *check);
+/* The check whose margin E is, or NULL.  */
+const br__check *br__check_of (const br_sheet *sheet, const br__entry *e);
 int br__is_hidden_entry (const br__entry *e);
 
 /* table.c: one row a statement; drives dispatch, help and completion.  */

@@ -120,6 +120,64 @@ test_missing (void **state)
   br_sheet_free (sheet);
 }
 
+/* A shape that is not there is told once, with everyone who needs it: by one of its numbers, by several, or
+   by a distance that is asked for; in whatever order they were typed.  */
+static void
+test_missing_shape_once (void **state)
+{
+  static const char *const orders[] =
+    { "check clear(rim, gapck) >= 0\nbox deck = 10 x 1 above rim\nh = top(rim) + clear(rim, deck)\ncheck top(rim) > h\n",
+      "check top(rim) > h\nh = top(rim) + clear(rim, deck)\nbox deck = 10 x 1 above rim\ncheck clear(rim, gapck) >= 0\n" };
+  static const char *const needing[] =
+    { "check clear(rim, gapck) >= 0", "shape deck", "h", "check top(rim) > h" };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (orders); i++)
+    {
+      br_sheet *sheet = sheet_with (orders[i]);
+      said s = SAID_ZERO;
+      sheet_say (sheet, &s, "missing");
+      assert_int_equal (s.count, 2);
+      int rim = strcmp (said_get (&s, 1, "name"), "shape rim") == 0;
+      said_is (&s, (size_t) !rim, "name", "shape gapck");
+      said_is (&s, (size_t) !rim, "needed_by.0", needing[0]);
+      said_is (&s, (size_t) rim, "name", "shape rim");
+      for (size_t n = 0; n < CHECK_COUNT (needing); n++)
+        {
+          size_t found = 0;
+          for (char key[20], k = 0; k < (int) CHECK_COUNT (needing); k++)
+            {
+              snprintf (key, sizeof key, "needed_by.%d", k);
+              found += strcmp (said_get (&s, (size_t) rim, key), needing[n]) == 0;
+            }
+          assert_int_equal (found, 1);
+        }
+      said_clear (&s);
+      br_sheet_free (sheet);
+    }
+}
+
+/* `clear` may name a shape, too: its numbers are not distances.  What people are told are never the
+   names of hidden numbers.  */
+static void
+test_hidden_names (void **state)
+{
+  br_sheet *sheet = sheet_with ("box y = 1 x 2 above clear\nh = top(y) + q\n");
+  said s = SAID_ZERO;
+  (void) state;
+  sheet_say (sheet, &s, "missing");
+  said_is (&s, 0, "name", "q");
+  said_is (&s, 1, "name", "shape clear");
+  said_is (&s, 1, "needed_by.0", "shape y");
+  sheet_say (sheet, &s, "list");
+  said_is (&s, 0, "waiting.0", "shape y");
+  said_is (&s, 0, "waiting.1", "q");
+  sheet_say (sheet, &s, "trace h");
+  said_is (&s, 0, "uses.0", "shape y");
+  said_is (&s, 0, "uses.1", "q");
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
 static void
 test_undo_and_forget (void **state)
 {
@@ -472,6 +530,7 @@ main (void)
   const struct CMUnitTest tests[] =
   {
     CHECK_TEST (test_follow), CHECK_TEST (test_places), CHECK_TEST (test_missing),
+    CHECK_TEST (test_missing_shape_once), CHECK_TEST (test_hidden_names),
     CHECK_TEST (test_undo_and_forget), CHECK_TEST (test_wrong), CHECK_TEST (test_distance),
     CHECK_TEST (test_overlap), CHECK_TEST (test_memory), CHECK_TEST (test_refused)
   };

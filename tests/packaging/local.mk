@@ -2,6 +2,7 @@
 # What goes out of the house: names, header, installation, documents; and the house rules.
 
 packaging_tests = \
+  tests/packaging/argument.tap \
   tests/packaging/bootstrap.tap \
   tests/packaging/completion.tap \
   tests/packaging/examples.tap \

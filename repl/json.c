@@ -140,7 +140,8 @@ json_put_fault (FILE *stream, const br_fault *fault)
              && json_object_set_new (object, "file", of_text (fault->file)) == 0
              && set_place (object, "line", known, fault->line)
              && set_place (object, "column", known, column)
-             && json_object_set_new (object, "hint", of_text (fault->error->hint)) == 0;
+             && json_object_set_new (object, "hint", of_text (fault->error->hint)) == 0
+             && json_object_set_new (object, "status", json_string (br_status_name (fault->error->status))) == 0;
   if (good)
     return put_line (stream, object);
   json_decref (object);

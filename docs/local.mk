@@ -1,8 +1,48 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # What is installed beside the program: the manual, the examples, the completion.
+# The Markdown pages are the one source of the manual; docs/page.sh makes man pages and HTML from them.
 
-dist_man_MANS = docs/benchrule.1
-dist_doc_DATA = README.md docs/NEWS.md
+manual_sources = docs/NEWS.md docs/benchrule.md docs/certainty.md docs/design.md docs/drawing.md docs/library.md \
+  docs/limits.md docs/manual.md docs/market_cart.md docs/performance.md docs/reference.md docs/wheels.md docs/wood.md \
+  docs/words.md docs/worksheets.md
+# Which of them are man pages, too.
+man_sources = docs/benchrule.md:benchrule.1 docs/library.md:benchrule.3 docs/reference.md:benchrule-language.7 \
+  docs/words.md:benchrule-words.7 docs/limits.md:benchrule-limits.7
+man_pages = docs/benchrule.1 docs/benchrule.3 docs/benchrule-language.7 docs/benchrule-words.7 docs/benchrule-limits.7
+page_tools = docs/page.sh docs/page.awk
+make_page = env SOURCE_PAGES='$(man_sources)' LOWDOWN='$(LOWDOWN)' AWK='$(AWK)' $(SHELL) $(srcdir)/docs/page.sh
+
+docs/benchrule.1: docs/benchrule.md
+docs/benchrule.3: docs/library.md
+docs/benchrule-language.7: docs/reference.md
+docs/benchrule-words.7: docs/words.md
+docs/benchrule-limits.7: docs/limits.md
+
+if HAVE_LOWDOWN
+$(man_pages): $(page_tools) docs/local.mk $(top_srcdir)/configure.ac
+	$(AM_V_GEN)$(MKDIR_P) docs && $(make_page) man $(filter %.md,$^) $(@F) '$(PACKAGE_VERSION)' '$(BR_RELEASE_DAY)' >$@.new
+	@mv $@.new $@
+else
+$(man_pages):
+	@test -f '$(srcdir)/$@' || { echo '$@: lowdown not found (Debian: lowdown)' >&2; exit 1; }
+endif
+
+if HAVE_MAN_PAGES
+man_MANS = $(man_pages)
+endif
+
+# In the build folder; installed where it was made before.
+html_pages = docs/html/index.html $(patsubst docs/%.md,docs/html/%.html,$(filter-out docs/manual.md,$(manual_sources)))
+html_DATA = $(wildcard docs/html/*.html)
+html-local: $(html_pages)
+	@$(MKDIR_P) docs/html/examples && cp $(addprefix $(srcdir)/,$(dist_example_DATA)) docs/html/examples/
+docs/html/index.html: docs/manual.md $(page_tools)
+	$(html_page)
+docs/html/%.html: docs/%.md $(page_tools)
+	$(html_page)
+html_page = $(AM_V_GEN)$(MKDIR_P) docs/html && $(make_page) html $< >$@.new && mv $@.new $@
+
+dist_doc_DATA = README.md $(manual_sources)
 exampledir = $(docdir)/examples
 dist_example_DATA = \
   docs/examples/cad_numbers.sheet \
@@ -11,5 +51,5 @@ dist_example_DATA = \
   docs/examples/market_cart_side.sheet \
   docs/examples/market_cart_sketch.sheet
 dist_bashcompletion_DATA = repl/benchrule.bash
-EXTRA_DIST += docs/packaging/deb.sh docs/packaging/debian
-EXTRA_DIST += docs/certainty.md docs/design.md docs/drawing.md docs/market_cart.md docs/performance.md docs/reference.md docs/wheels.md docs/wood.md docs/worksheets.md
+EXTRA_DIST += docs/packaging/deb.sh docs/packaging/debian $(page_tools) $(man_pages)
+MAINTAINERCLEANFILES = $(man_pages)

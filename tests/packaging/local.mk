@@ -7,6 +7,7 @@ packaging_tests = \
   tests/packaging/completion.tap \
   tests/packaging/examples.tap \
   tests/packaging/install.tap \
+  tests/packaging/limits.tap \
   tests/packaging/lint.tap \
   tests/packaging/manual.tap \
   tests/packaging/names.tap

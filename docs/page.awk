@@ -53,7 +53,10 @@ function flush_row(   cells, n) {
 
 PART == "before" && /^```/ { fenced = !fenced; print; next }
 PART == "before" && fenced { print; next }
-PART == "before" && /^# / { print "# NAME\n\n" NAME " - " lower_first(substr($0, 3)) "\n\n# DESCRIPTION"; next }
+PART == "before" && /^# / { print "# NAME\n\n" NAME " - " lower_first(substr($0, 3)) "\n"; part = "NAME"; next }
+# What follows the title in code alone is how it is called.
+PART == "before" && part == "NAME" && /^`[^`]*`$/ { print "# SYNOPSIS\n"; part = "SYNOPSIS" }
+PART == "before" && part && /./ && !/^`[^`]*`$/ { print "# DESCRIPTION\n"; part = "" }
 PART == "before" && /^## / { print toupper(substr($0, 2)); next }
 PART == "before" && /^### / { print substr($0, 2); next }
 # The head of a table and the line under it name what a list of terms shows by its form.

@@ -33,10 +33,10 @@ html_page ()
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>$title</title>
 <style>
-body { font: 100%/1.5 sans-serif; max-width: 48em; margin: 0 auto; padding: 0 1em 3em; color: #111; background: #fff }
+body { font: 100%/1.5 sans-serif; max-width: 54em; margin: 0 auto; padding: 0 1em 3em; color: #111; background: #fff }
 h1 { line-height: 1.2 }
 h2 { margin-top: 2em }
-code, pre { font: 90%/1.4 monospace; background: #f4f3ee }
+code, pre { font-family: monospace, monospace; font-size: 90%; line-height: 1.4; background: #f4f3ee }
 pre { padding: .6em .8em; overflow-x: auto }
 pre code { font-size: 100%; background: none }
 table { border-collapse: collapse; display: block; overflow-x: auto }

@@ -264,11 +264,6 @@ br__draw_file (size_t *pages, br__run *run, const br__plot *figure, const br__pa
   br__area room = br__paper_room (w);
   br_text title = BR_TEXT_ZERO;
   br_status status;
-  if (!form)
-    {
-      br__fail (run->error, BR_DOMAIN, 0, 0, "the name must end in .pdf, .svg or .png");
-      return BR_DOMAIN;
-    }
   if (!figure->squares)
     sheet.square[0] = 0;
   br__text_printf (&title, "%s: %s, %s", w->title, w->what, w->scale);

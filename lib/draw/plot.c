@@ -130,15 +130,6 @@ br__areas_meet (br__area a, br__area b)
 }
 
 int
-br__plot_free (const br__plot *p, br__area a)
-{
-  for (size_t i = 0; i < p->taken_count; i++)
-    if (br__areas_meet (a, p->taken[i]))
-      return 0;
-  return 1;
-}
-
-int
 br__segment_meets (int64_t x, int64_t y, int64_t x2, int64_t y2, br__area a)
 {
   /* Cut by each side in turn; for layout, so rough arithmetic will do.  */

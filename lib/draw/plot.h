@@ -72,8 +72,6 @@ void br__plot_text (br__plot *p, int64_t x, int64_t y, br_align align, int64_t s
 int64_t br__text_width (const char *text, int64_t size);
 br__area br__text_area (int64_t x, int64_t y, br_align align, int64_t size, const char *text);
 void br__plot_take (br__plot *p, br__area a);
-/* 1 if nothing that is taken, of COUNT from index FIRST on, touches A.  */
-int br__plot_free (const br__plot *p, br__area a);
 int br__areas_meet (br__area a, br__area b);
 /* The segment, or a little around it, meets A.  */
 int br__segment_meets (int64_t x, int64_t y, int64_t x2, int64_t y2, br__area a);

@@ -345,12 +345,6 @@ br__names_read (char ***names, size_t *count, const char *path, br_error *error)
       br__free (made);
       return status;
     }
-  if (*names)
-    {
-      for (size_t i = 0; i < *count; i++)
-        br__free ((*names)[i]);
-      br__free (*names);
-    }
   *names = made;
   *count = n;
   return BR_OK;

@@ -286,8 +286,6 @@ read_statement (br__column_job *job, char **source, char **target)
     status = br__fail (run->error, BR_DOMAIN, at, 1, "standard input is where the statements come from");
   if (status == BR_OK)
     status = take_clauses (target, job, next);
-  if (status == BR_OK && job->column.asked != BR__AS_IT_IS && !br_number_sign (&run->sheet->settings.scale))
-    status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length, "there is no scale yet");
   return status;
 }
 

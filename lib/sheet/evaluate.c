@@ -273,19 +273,6 @@ br__evaluate (br__value *z, const br__tree *t, const br__settings *s, const br__
   return status;
 }
 
-br_status
-br__compare (int *order, br__value *x, br__value *y, const br__settings *s, br_error *error)
-{
-  br_status status = br__unify (x, y, s, error);
-  if (status == BR_OK)
-    {
-      status = br_real_cmp (order, &x->real, &y->real, s->bits);
-      if (status != BR_OK)
-        br__fail_plain (error, status, 0, 0);
-    }
-  return status;
-}
-
 void
 br__rounded_clear (br__rounded *r)
 {

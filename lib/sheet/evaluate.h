@@ -31,8 +31,6 @@ br_status br__evaluate (br__value *z, const br__tree *t, const br__settings *s,
 /* The value of one node from those of its operands ARGS, which it may change.  */
 br_status br__apply (br__value *z, const br__node *n, br__value *args, const br__settings *s,
                      br_error *error);
-/* SIGN * (X - Y) after br__unify: -1, 0 or 1.  */
-br_status br__compare (int *order, br__value *x, br__value *y, const br__settings *s, br_error *error);
 
 /* A value on a ruler.  VALUE and the bounds are in inches where DIMENSION is a length.  */
 typedef struct br__rounded

@@ -258,6 +258,13 @@ refine (finder *f, stretch *s, int sign)
       status = middle (&mid, &s->low, &s->high);
       if (status == BR_OK)
         status = sign_at (&here, f, &mid);
+      if (status == BR_UNDECIDED)
+        {
+          /* The root is there for all that can be told: from a quarter on halving misses it.  */
+          status = middle (&mid, &s->low, &mid);
+          if (status == BR_OK)
+            status = sign_at (&here, f, &mid);
+        }
       if (status != BR_OK)
         break;
       if (here == 0)
@@ -277,14 +284,36 @@ refine (finder *f, stretch *s, int sign)
   return status;
 }
 
+/* What was not decided from LOW to HIGH is told when all is done.  */
+static br_status
+add_open (br__roots *r, const br_number *low, const br_number *high)
+{
+  br_status status = r->open ? BR_OK : br_number_set (&r->open_low, low);
+  if (status == BR_OK)
+    status = br_number_set (&r->open_high, high);
+  r->open = 1;
+  return status;
+}
+
+/* The same at an end of a stretch: where it is not decided whether a root is there, the others are looked for.  */
+static br_status
+end_sign (int *sign, finder *f, const br_number *x)
+{
+  br_status status = sign_at (sign, f, x);
+  if (status != BR_UNDECIDED)
+    return status;
+  *sign = 2;
+  return add_open (f->roots, x, x);
+}
+
 /* A stretch on which the slope never changes its sign.  */
 static br_status
 take_monotone (finder *f, stretch *s)
 {
   int low = 2, high = 2;
-  br_status status = sign_at (&low, f, &s->low);
+  br_status status = end_sign (&low, f, &s->low);
   if (status == BR_OK)
-    status = sign_at (&high, f, &s->high);
+    status = end_sign (&high, f, &s->high);
   if (status == BR_OK && low == 0)
     status = add_fraction (f, &s->low);
   if (status == BR_OK && low && low * high == -1)
@@ -298,17 +327,11 @@ take_monotone (finder *f, stretch *s)
 static br_status
 leave_open (finder *f, const stretch *s)
 {
-  br__roots *r = f->roots;
   int found = 0;
   br_status status = try_fraction (&found, f, &s->low, &s->high);
   if (status != BR_OK || found)
     return status;
-  if (!r->open)
-    status = br_number_set (&r->open_low, &s->low);
-  if (status == BR_OK)
-    status = br_number_set (&r->open_high, &s->high);
-  r->open = 1;
-  return status;
+  return add_open (f->roots, &s->low, &s->high);
 }
 
 /* 1 in *NONE if the mean value form leaves zero out; the slopes over S stand ready in E.  */

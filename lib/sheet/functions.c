@@ -149,8 +149,6 @@ call_boxes (br__value *z, br__value *args, unsigned count, const br__settings *s
   status = plain_status (status, error, 0);
   if (status == BR_OK)
     status = br__unify (&grid, &args[0], s, error);
-  if (status == BR_OK && args[0].dimension != BR_LENGTH)
-    status = br__fail (error, BR_DOMAIN, 0, 0, "`%s` takes a length", self->name);
   if (status == BR_OK)
     status = plain_status (br_real_div (&z->real, &args[0].real, &grid.real, s->bits), error, 0);
   z->dimension = BR_PLAIN;
@@ -308,9 +306,7 @@ call_shop (br__value *z, br__value *args, unsigned count, const br__settings *s,
   status = unify_lengths (args, count, shop->kinds, s, &kind, error);
   for (unsigned i = 0; i < count && status == BR_OK; i++)
     {
-      if (shop->kinds[i] == 'N')
-        status = plain_only (args, i, self, error);
-      else if (shop->kinds[i] == 'A')
+      if (shop->kinds[i] == 'A')
         status = angle_only (args, i, self, error);
       reals[i] = &args[i].real;
     }

@@ -153,13 +153,6 @@ br_record *br__record_new (const char *kind) { return (br_record *) row_new (kin
 void br__record_free (br_record *r) { row_free (ROW (r)); }
 int br__record_failed (const br_record *r) { return row_failed (CROW (r)); }
 
-void
-br__record_rekind (br_record *r, const char *kind)
-{
-  if (r)
-    r->row.kind = kind;
-}
-
 void br__put_null (br_record *r, const char *key) { row_add (ROW (r), key, BR_FIELD_NULL); }
 
 void

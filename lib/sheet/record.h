@@ -10,7 +10,6 @@
 br_record *br__record_new (const char *kind);        /* NULL when memory ran out; all calls take NULL */
 void br__record_free (br_record *r);
 int br__record_failed (const br_record *r);
-void br__record_rekind (br_record *r, const char *kind);
 
 void br__put_null (br_record *r, const char *key);
 void br__put_truth (br_record *r, const char *key, int truth);

@@ -15,8 +15,6 @@
 void
 br__shape_free (br__shape *s)
 {
-  if (!s)
-    return;
   br__free (s->name);
   br__free (s->note);
   br__free (s->layer);

@@ -71,8 +71,6 @@ br_status br__shape_undefine (br__run *run, const char *name, br__moves *moves);
 /* The entry of number PART of the shape NAME, or NULL; a value, or NULL while it waits.  */
 br__entry *br__shape_entry (const br__graph *g, const char *name, size_t length, int part);
 const br__value *br__shape_value (const br_sheet *sheet, const br__shape *s, int part);
-/* 1 and the numbers of S, borrowed, when all are known.  */
-int br__shape_figure (br__figure *f, const br_sheet *sheet, const br__shape *s);
 
 /* The entry that NODE of TREE names, or NULL: not there yet, or, where MAKE, out of memory.  */
 br__entry *br__node_entry (br__graph *g, const br__tree *tree, const br__node *node, int make);

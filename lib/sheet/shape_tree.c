@@ -46,23 +46,6 @@ br__shape_value (const br_sheet *sheet, const br__shape *s, int part)
 }
 
 int
-br__shape_figure (br__figure *f, const br_sheet *sheet, const br__shape *s)
-{
-  const br_real *z[BR__PARTS];
-  for (int i = BR__PART_KIND; i < BR__PARTS; i++)
-    {
-      const br__value *v = br__shape_value (sheet, s, i);
-      if (!v)
-        return 0;
-      z[i] = &v->real;
-    }
-  br__figure made = { s->kind, z[BR__PART_X], z[BR__PART_Y], z[BR__PART_A], z[BR__PART_B], z[BR__PART_C],
-                      z[BR__PART_D] };
-  *f = made;
-  return 1;
-}
-
-int
 br__shape_word (const char *word, size_t length)
 {
   static const struct { const char *word; int part; } words[] =

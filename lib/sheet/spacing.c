@@ -169,6 +169,9 @@ finish (division *d, br_record *r, br_status status)
   if (status == BR_OK)
     return br__emit (d->run, r);
   br__record_free (r);
+  /* That it was stopped has been told.  */
+  if (d->run->error && d->run->error->status == status)
+    return status;
   return br__fail_plain (d->run->error, status, 0, d->run->end);
 }
 

@@ -14,8 +14,6 @@
 void
 br__wood_free (br__wood *w)
 {
-  if (!w)
-    return;
   for (int i = 0; i < BR__SIZES; i++)
     br__tree_clear (&w->size[i]);
   br__tree_clear (&w->quantity);

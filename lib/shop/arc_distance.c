@@ -408,12 +408,8 @@ br__figure_reach (br_real *z, const br__figure *f, br__side side, unsigned bits)
   int level = side == BR__RIGHT || side == BR__LEFT;
   if (f->kind == BR__ARC)
     d = arc_reach (&g, f, side);
-  else if (f->kind == BR__LINE)
-    d = br__half (&g, br__add (&g, br__abs_of (&g, level ? f->a : f->b), f->c));
-  else if (f->kind == BR__BOX)
-    d = br__half (&g, level ? f->a : f->b);
   else
-    d = f->a;
+    d = br__half (&g, br__add (&g, br__abs_of (&g, level ? f->a : f->b), f->c));
   if (side == BR__LEFT || side == BR__BOTTOM)
     d = br__neg (&g, d);
   return br__pad_end (z, d, &g);

@@ -64,7 +64,7 @@ typedef struct br__figure
   const br_real *x, *y, *a, *b, *c, *d;
 } br__figure;
 
-/* How far the figure reaches from its centre in one of four ways.  */
+/* How far an arc or a line reaches from its centre in one of four ways; a circle and a box have it in their sizes.  */
 typedef enum br__side { BR__RIGHT, BR__TOP, BR__LEFT, BR__BOTTOM } br__side;
 
 /* Z: signed, so that the side lies at the centre and Z.  */

@@ -367,13 +367,41 @@ test_all_loose (void **state)
   sheet_end (sheet, &s);
 }
 
+/* Of many shapes the first are told, and how many more there are; a name too long for the paper ends in dots.  */
+static void
+test_told (void **state)
+{
+  char name[201];
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("");
+  (void) state;
+  memset (name, 'm', 200);
+  name[200] = 0;
+  sheet_say (sheet, &s, "circle %s = 1", name);
+  for (int i = 1; i < 10; i++)
+    sheet_say (sheet, &s, "circle w%d = 1", i);
+  sheet_say (sheet, &s, "draw into a.svg");
+  lesson_contains ("a.svg", ">and 4 more<", 1);
+  lesson_contains ("a.svg", "mm\xE2\x80\xA6<", 1);
+  sheet_end (sheet, &s);
+  sheet = sheet_with ("");
+  for (int i = 0; i < 203; i++)
+    sheet_say (sheet, &s, "circle w%d = 1 at %d, 0", i, 2 * i);
+  sheet_say (sheet, &s, "draw into a.svg");
+  lesson_contains ("a.svg", "circle w199: diameter 1", 1);
+  lesson_contains ("a.svg", "circle w200: diameter 1", 0);
+  lesson_contains ("a.svg", "And 3 more shapes.", 1);
+  sheet_end (sheet, &s);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (test_record), CHECK_TEST (test_exact_extent), CHECK_TEST (test_scale), CHECK_TEST (test_wrong),
     CHECK_TEST (test_nothing_to_draw), CHECK_TEST (test_old_file), CHECK_TEST (test_title_block),
-    CHECK_TEST (test_hostile), CHECK_TEST (test_loose), CHECK_TEST (test_all_loose), CHECK_TEST (test_undecided)
+    CHECK_TEST (test_hostile), CHECK_TEST (test_loose), CHECK_TEST (test_all_loose), CHECK_TEST (test_undecided),
+    CHECK_TEST (test_told)
   };
   check_start ();
   int failed = cmocka_run_group_tests (tests, lesson_enter, lesson_leave);

@@ -168,6 +168,21 @@ plan (void **state)
   free (page);
 }
 
+/* Sticks cut alike stand once; of boards that do not suffice it is told how many do: two lids with a cut between
+   do not go into 40 in.  */
+static void
+sticks (void **state)
+{
+  char *page = page_of ("kerf 1/8\nstock rod = round 7/16 x 36\npart axle = 14 in qty 4 from rod\n"
+                        "stock oak = 3/4 x 5 x 40 qty 1\npart lid = 20 in x 4 in qty 3 from oak\npart rib = 15 in x 4 in from oak");
+  (void) state;
+  holds (page, "<h3>rod 1 to 2, all alike</h3>");
+  holds (page, "<li>rod: 2 used; it is proved that no plan needs fewer.</li>");
+  holds (page, "<li>oak: 1 used, 3 needed; it is proved that no plan needs fewer.</li>");
+  holds (page, "aria-label=\"oak cut into 1 lid, 1 rib\"");
+  free (page);
+}
+
 /* A caution that goes with two results stands there once, and the parts' own beside it.  */
 static void
 cautions (void **state)
@@ -329,7 +344,7 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    CHECK_TEST (cart), CHECK_TEST (rows), CHECK_TEST (checks), CHECK_TEST (plan), CHECK_TEST (cautions),
+    CHECK_TEST (cart), CHECK_TEST (rows), CHECK_TEST (checks), CHECK_TEST (plan), CHECK_TEST (sticks), CHECK_TEST (cautions),
     CHECK_TEST (little),
     CHECK_TEST (metric), CHECK_TEST (hostile), CHECK_TEST (random_texts), CHECK_TEST (reader), CHECK_TEST (mistakes)
   };

@@ -276,6 +276,39 @@ test_neighbours (void **state)
 
 /* ---- What fails ---- */
 
+/* What no paper takes, in words and with what to do.  */
+static void
+test_too_large (void **state)
+{
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("part floor = 3000 x 2000\npaper letter");
+  (void) state;
+  br_sheet_set_painter (sheet, find_painter, NULL);
+  assert_int_equal (sheet_run (sheet, &s, "template floor into a.pdf"), BR_TOO_BIG);
+  assert_string_equal (s.faults[0].error.message, "at this scale the drawing takes more than 200 sheets of paper");
+  assert_string_equal (s.faults[0].error.hint, "an .svg file is one sheet, however large");
+  sheet_end (sheet, &s);
+  sheet = sheet_with ("paper letter margin 3-3/4 in\nbox plank = 20 x 4 at 0, 0");
+  br_sheet_set_painter (sheet, find_painter, NULL);
+  assert_int_equal (sheet_run (sheet, &s, "draw into a.pdf scale full"), BR_DOMAIN);
+  assert_string_equal (s.faults[0].error.message, "the margins leave too little of the paper");
+  sheet_end (sheet, &s);
+}
+
+/* The sheets of a long drawing go on behind Z.  */
+static void
+test_long (void **state)
+{
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("paper letter\nbox plank = 280 x 1/2 at 0, 0");
+  (void) state;
+  br_sheet_set_painter (sheet, find_painter, NULL);
+  sheet_say (sheet, &s, "draw into a.pdf scale full");
+  assert_true (notes.count > 27);
+  assert_non_null (strstr (notes.sheet[26].words, "AA1"));
+  sheet_end (sheet, &s);
+}
+
 static void
 file_is (const char *name, const char *expected)
 {
@@ -351,7 +384,7 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    CHECK_TEST (test_one), CHECK_TEST (test_many), CHECK_TEST (test_neighbours), CHECK_TEST (test_painter_fails),
+    CHECK_TEST (test_one), CHECK_TEST (test_many), CHECK_TEST (test_neighbours), CHECK_TEST (test_too_large), CHECK_TEST (test_long), CHECK_TEST (test_painter_fails),
     CHECK_TEST (test_memory)
   };
   check_start ();

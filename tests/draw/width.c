@@ -113,12 +113,53 @@ test_not_wasted (void **state)
     assert_true (br__text_width (words[i], 9 * BR__POINT) < taken (words[i], 9, 0) * 8 / 5);
 }
 
+/* What the painter does not draw on, and a page of each form.  */
+static void
+test_pages (void **state)
+{
+  static const struct { const char *form; int32_t width, height; br_status status; const char *says; } wrong[] =
+  {
+    { "bmp", BR_PAGE_INCH, BR_PAGE_INCH, BR_DOMAIN, "pages are drawn as pdf, svg or png" },
+    { "pdf", 0, BR_PAGE_INCH, BR_TOO_BIG, "a page must be over 0 and at most 200 in wide and high" },
+    { "svg", BR_PAGE_INCH, -1, BR_TOO_BIG, "a page must be over 0 and at most 200 in wide and high" },
+    { "png", 201 * BR_PAGE_INCH, BR_PAGE_INCH, BR_TOO_BIG, "a page must be over 0 and at most 200 in wide and high" },
+  };
+  /* How such files begin: PDF by ISO 32000-1, 7.5.2, PNG by ISO/IEC 15948, 5.2.  */
+  static const char *const forms[][2] = { { "pdf", "%PDF-" }, { "svg", "<?xml" }, { "png", "\x89PNG\r\n\x1a\n" } };
+  br_page_text text = { .x = BR_PAGE_INCH, .y = BR_PAGE_INCH, .text = "2-3/8", .size = BR_PAGE_INCH / 6 };
+  (void) state;
+  if (!painter)
+    skip ();
+  for (size_t i = 0; i < CHECK_COUNT (wrong); i++)
+    {
+      br_page *made = NULL;
+      br_error error;
+      assert_int_equal (painter->open (&made, wrong[i].form, wrong[i].width, wrong[i].height, "", &error), wrong[i].status);
+      assert_int_equal (painter->open (&made, wrong[i].form, wrong[i].width, wrong[i].height, "", NULL), wrong[i].status);
+      assert_null (made);
+      assert_int_equal (error.status, wrong[i].status);
+      assert_string_equal (error.message, wrong[i].says);
+    }
+  for (size_t i = 0; i < CHECK_COUNT (forms); i++)
+    {
+      br_page *made = NULL;
+      char *bytes = NULL;
+      size_t length = 0;
+      check_ok (painter->open (&made, forms[i][0], 2 * BR_PAGE_INCH, 2 * BR_PAGE_INCH, "A page", NULL));
+      assert_true (painter->text (made, NULL, &text, 1) > 0);
+      check_ok (painter->close (&bytes, &length, made, NULL));
+      assert_true (length > 100 && strncmp (bytes, forms[i][1], strlen (forms[i][1])) == 0);
+      painter->release (bytes);
+    }
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] =
   {
-    cmocka_unit_test (test_words), CHECK_TEST (test_characters), cmocka_unit_test (test_not_wasted)
+    cmocka_unit_test (test_words), CHECK_TEST (test_characters), cmocka_unit_test (test_not_wasted),
+    cmocka_unit_test (test_pages)
   };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, open_page, close_page));

@@ -196,6 +196,9 @@ test_files (void **state)
   GRADE ("student,version,1,2\n\xC9va,1,\xBD\",12\n", "wrong", "right", "\xC3\x89va");
   GRADE ("\xFF\xFEn\0a\0m\0e\0,\0v\0e\0r\0s\0i\0o\0n\0,\0" "1\0,\0" "2\0\n\0Z\0o\0\xEB\0,\0" "1\0,\0" "2\0 \0\x5C\x21" "i\0n\0,\0" "1\0" "2\0",
          "right", "right", "Zo\xC3\xAB");
+  /* A character past FFFF is two of UTF-16 (RFC 2781, 2.1: U+12345 is D808 DF45).  */
+  GRADE ("\xFE\xFF\0n\0a\0m\0e\0,\0v\0e\0r\0s\0i\0o\0n\0,\0" "1\0,\0" "2\0\n\xD8\x08\xDF\x45\0,\0" "1\0,\0" "9\0,\0" "1\0" "2",
+         "wrong", "right", "\xF0\x92\x8D\x85");
 }
 
 /* A cell that a spreadsheet would run is text on the way out, and the same name on the way in.  */
@@ -302,6 +305,9 @@ test_wrong_files (void **state)
     { KEY "1,2,12,,count,,13,x\n", "student,version\n", "k.csv:4: version 1 has problem 2 twice", 23 },
     { "version,problem,exact,unit\n1,1,1/0,in\n", "student,version\n", "k.csv:2: `1/0` can not be read as an exact answer", 23 },
     { "version,problem,exact,unit\nx,1,1/2,in\n", "student,version\n", "k.csv:2: `x` can not be read as a version", 23 },
+    { "version,problem,exact,unit,mark\n1,1,1/2,in,x\n", "student,version\n", "k.csv:2: `x` can not be read as a mark", 23 },
+    { "version,problem,exact,unit\n1,1,1/2,furlong\n", "student,version\n", "k.csv:2: `furlong` can not be read as a unit", 23 },
+    { "version,problem,exact,unit\n", "student,version\n", "k.csv holds no problems", 23 },
     { KEY, "who,what\n", "answers.csv: the first row must name the columns student and version", 6 },
     { KEY, "student,version\nAda,\"1\n", "answers.csv:2: a quote is not closed", 6 },
     { KEY, "student,version\nA\033[2Jda,1\n", "answers.csv:2: a character that no text has", 6 },

@@ -106,6 +106,14 @@ test_names (void **state)
   sheet_say (sheet, &s, "worksheet sums 2 names \"names.csv\" into \"a.html\"");
   lesson_contains ("a.html", "Name: Ada &lt;b&gt;</p>", 1);
   lesson_contains ("a.html", "<b>", 0);
+  /* A row without a name is no student, and no names at all are a mistake.  */
+  lesson_put ("names.csv", "student,class\nBo,7\n,7\nCy,7\n", strlen ("student,class\nBo,7\n,7\nCy,7\n"));
+  sheet_say (sheet, &s, "worksheet sums 2 names names.csv into b.csv");
+  said_is (&s, 0, "papers", "2");
+  lesson_contains ("b.csv", "\nCy,2,1,sums,", 1);
+  lesson_put ("names.csv", "student,class\n,7\n", strlen ("student,class\n,7\n"));
+  assert_int_equal (sheet_run (sheet, &s, "worksheet sums 2 names names.csv into b.csv"), BR_DOMAIN);
+  assert_string_equal (s.faults[0].error.message, "names.csv holds no names");
   said_clear (&s);
   br_sheet_free (sheet);
 }
@@ -304,6 +312,9 @@ test_wrong_lines (void **state)
     { "worksheet sums 2 seed 3 seed 4 into a.txt", "`seed` stands here twice", 24 },
     { "worksheet sums 2 names into a.txt", "the name of a file should stand here", 23 },
     { "worksheet sums 2 into a.txt ruler 1/8", "the name must end in .pdf, .txt, .csv or .html", 22 },
+    { "worksheet sums 2 size \xff", "byte 0xff is not part of any text (the line is not UTF-8)", 22 },
+    { "worksheet sums 2 seed \xff", "byte 0xff is not part of any text (the line is not UTF-8)", 22 },
+    { "grade a.csv with k.csv with k.csv", "one of `with`, `names`, `points` and `into` should stand here", 23 },
     { "worksheet own 1 into a.txt", "own problems asked for: 1; with an answer in the sheet: 0", 0 },
     { "key k.txt", "there is no worksheet yet", 0 },
     { "grade a.csv with k.csv into a.csv", "this would write over the answers", 28 },

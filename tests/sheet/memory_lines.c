@@ -38,16 +38,17 @@ run_once (br_status *status, const char *first, const char *line, size_t length,
   return text;
 }
 
+/* MOST of the allocations of LINE, half of them the first ones.  */
 static void
-refuse_some (const char *where, long row, const char *first, const char *line, size_t length)
+refuse_most (const char *where, long row, const char *first, const char *line, size_t length, long most)
 {
   br_status expected, status;
   check_memory_blocks = 0;
   char *right = run_once (&expected, first, line, length, -1);
-  long count = check_memory_asked, tries = count < MOST_REFUSED ? count : check_times (MOST_REFUSED);
+  long count = check_memory_asked, tries = count < most ? count : check_times (most);
   for (long i = 0; i < tries; i++)
     {
-      long nth = count <= tries || i < MOST_REFUSED / 2 ? i % count : (long) check_below ((uint64_t) count);
+      long nth = count <= tries || i < most / 2 ? i % count : (long) check_below ((uint64_t) count);
       char *now = run_once (&status, first, line, length, nth);
       if (status != expected && status != BR_NO_MEMORY)
         fail_msg ("%s:%ld, allocation %ld refused: %s", where, row, nth, br_status_name (status));
@@ -59,6 +60,12 @@ refuse_some (const char *where, long row, const char *first, const char *line, s
   free (right);
   if (check_memory_blocks != 0)
     fail_msg ("%s:%ld: %ld blocks are lost", where, row, check_memory_blocks);
+}
+
+static void
+refuse_some (const char *where, long row, const char *first, const char *line, size_t length)
+{
+  refuse_most (where, row, first, line, length, MOST_REFUSED);
 }
 
 /* The scripts in the first column of a table; one that begins with "+ " goes on behind those before it.  */
@@ -157,12 +164,42 @@ long_numbers (void **state)
   check_memory_free ();
 }
 
+/* Lines that ask for memory where plainer ones do not: longer lists and chains, and what grows on the way.  */
+static void
+longer (void **state)
+{
+  static const char *const rows[][2] = {
+    { "", "explain max(1, 2, 3, 4, 5, 6, 7, 8, 9)" },
+    { "", "full 1, sqrt(1) + 1 + 1 + 1, sqrt(1) + 1, sqrt(1)" },
+    { "", "sin(sin(sin(sin(sin(sin(sin(sin(sin(sin(sin(sin(sin(sin(sin(sin(sin(sin 7)))))))))))))))))" },
+    { "b = 3 in", "find b for b + sum(1, 2, 3, 4, 5) = 20 in" },
+    { "b = 3\nc = b + 1\nd = c + b\ne = d + c\nf = e + d\ng = f + e\nh = g + f\ni = h + g\nj = i + h\nk = j + i",
+      "find b for k = 20" },
+    { "b = 3 +- 1/8\nc = 2 +- 1/8", "stack b * c / (b + c)" },
+    { "c = b + 1\nd = c + b\ne = d + c\nf = e + d\ng = f + e\nh = g + f\ni = h + g\nj = i + h\nk = j + i", "b = k" },
+    { "tolerance 1/32 on wheel, axle, rim", "tolerance" },
+    { "circle rim = 2\nline spoke = a, b to c, d", "missing" },
+    { "a = 3.1\nb = 3.2\nc = 3.3\nd = 3.4\ne = 3.6\nf = 3.7\ng = 3.8\nh = 3.9\ni = 4.1", "tidy apply to 1/4" },
+    { "box bed = 3 in x 4 in at 0, 0 of body layer side", "draw layer side of body" },
+    { "box bed = 3 in x 4 in at 0, 0", "draw grid 0.2500000000000000000000000000000000001 in" },
+    { "stock ply = 1/4 x 24 x 48\npart lid = 10 x 12 qty 5 from ply\npart end = 5 x 7 qty 4 from ply", "cuts ply" },
+    { "circle axle = 0.4 at 1, 1 hole of plate\nbox edge = 6 x 3 at 0, 0 of plate", "template plate into side_part.svg" },
+  };
+  (void) state;
+  check_memory_limit (-1);
+  check_memory_once = 1;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    refuse_most (rows[i][1], (long) i, rows[i][0], rows[i][1], strlen (rows[i][1]), 400);
+  check_memory_free ();
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (tables),
     CHECK_TEST (long_numbers),
+    CHECK_TEST (longer),
   };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, samples_start, samples_end));

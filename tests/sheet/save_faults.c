@@ -351,6 +351,58 @@ static void broken_disk (void **state) { (void) state; each_fault (FAIL, EIO); e
 static void interrupted (void **state) { (void) state; each_fault (FAIL, EINTR); }
 static void short_writes (void **state) { (void) state; each_fault (SHORT, 0); }
 
+/* Why it can not be done, in the words of people.  */
+static void
+reasons (void **state)
+{
+  static const struct { int number; const char *words; } rows[] = {
+    { EACCES, "it is not allowed" }, { EPERM, "it is not allowed" }, { EROFS, "the disk can only be read" },
+    { EFBIG, "the file would be too large" }, { EPIPE, "the reader has gone" }, { ENOMEM, "out of memory" },
+    { EDQUOT, "the disk is full" }, { ENFILE, "too many files are open" }, { EXDEV, "the system refuses" },
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br_error error;
+      br_sheet *sheet = sheet_with ("wheel = 3-1/2 in");
+      plan (FAIL, rows[i].number, 0);
+      assert_int_equal (br_sheet_save (sheet, "none.sheet", &error), BR_IO);
+      planned = NO_FAULT;
+      if (!strstr (error.message, rows[i].words))
+        fail_msg ("%d: %s", rows[i].number, error.message);
+      assert_int_equal (access ("none.sheet", F_OK), -1);
+      br_sheet_free (sheet);
+    }
+}
+
+/* A call that is interrupted is made again, and no more once the work is to end.  */
+static void
+ended (void **state)
+{
+  static const char line[] = "round column 1 of in.csv to 1/8 into ended.csv";
+  volatile sig_atomic_t flag = 1;
+  (void) state;
+  put_file ("read.sheet", "wheel = 3-1/2 in\n");
+  for (long nth = 0; nth < 3; nth++)
+    {
+      said s = SAID_ZERO;
+      br_sheet *sheet = sheet_with ("");
+      plan (FAIL, EINTR, nth);
+      check_ok (sheet_run (sheet, &s, "open read.sheet"));
+      planned = NO_FAULT;
+      sheet_say (sheet, &s, "wheel");
+      said_is (&s, 0, "exact", "7/2");
+      br_sheet_watch (sheet, &flag);
+      plan (FAIL, EINTR, nth);
+      assert_int_equal (sheet_run (sheet, &s, line), BR_TOO_BIG);
+      planned = NO_FAULT;
+      assert_string_equal (s.faults[0].error.message, "stopped");
+      assert_int_equal (access ("ended.csv", F_OK), -1);
+      sheet_end (sheet, &s);
+    }
+  remove ("read.sheet");
+}
+
 /* The tests above have met all calls there are.  */
 static void
 all_calls (void **state)
@@ -446,6 +498,8 @@ main (void)
     CHECK_TEST (broken_disk),
     CHECK_TEST (interrupted),
     CHECK_TEST (short_writes),
+    CHECK_TEST (reasons),
+    CHECK_TEST (ended),
     CHECK_TEST (all_calls),
     CHECK_TEST (killed),
   };

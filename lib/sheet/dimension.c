@@ -368,36 +368,6 @@ br__do_list (br__run *run)
   return status;
 }
 
-static void
-put_users (br_list *list, const br__entry *e, const br_sheet *sheet)
-{
-  for (const br__edge *edge = br__entry_users (e, NULL); edge; edge = br__entry_users (e, edge))
-    br__list_entry (list, edge->user, sheet);
-}
-
-br_status
-br__do_missing (br__run *run)
-{
-  br_status status = br__end_of_line (run);
-  size_t count = 0;
-  for (br__entry *e = br__graph_first (run->sheet->graph); e && status == BR_OK;
-       e = br__entry_next (e))
-    {
-      if (br__is_hidden_entry (e) || br__entry_definition (e) || !br__entry_users (e, NULL))
-        continue;
-      br_record *r = br__record_new ("missing");
-      br__put_text (r, "name", br__entry_name (e));
-      put_users (br__put_list (r, "needed_by"), e, run->sheet);
-      status = br__emit (run, r);
-      count++;
-    }
-  if (status == BR_OK)
-    status = br__shapes_missing (run, &count);
-  if (status == BR_OK && !count)
-    status = br__remark (run, "nothing is missing: every dimension has a value");
-  return status;
-}
-
 br_status
 br__do_trace (br__run *run)
 {
@@ -426,7 +396,7 @@ br__do_trace (br__run *run)
   br_list *uses = br__put_list (r, "uses");
   for (size_t i = 0; d && i < d->edge_count; i++)
     br__list_entry (uses, d->edges[i].used, NULL);
-  put_users (br__put_list (r, "used_by"), e, run->sheet);
+  br__list_users (br__put_list (r, "used_by"), e, run->sheet);
   if (status != BR_OK)
     {
       br__record_free (r);

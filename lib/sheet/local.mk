@@ -39,6 +39,7 @@ libbenchrule_core_la_SOURCES += \
 	lib/sheet/lexer.h \
 	lib/sheet/lines.c \
 	lib/sheet/loop.c \
+	lib/sheet/missing.c \
 	lib/sheet/output.h \
 	lib/sheet/parser.c \
 	lib/sheet/picture.c \

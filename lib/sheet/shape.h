@@ -74,6 +74,8 @@ const br__value *br__shape_value (const br_sheet *sheet, const br__shape *s, int
 
 /* The entry that NODE of TREE names, or NULL: not there yet, or, where MAKE, out of memory.  */
 br__entry *br__node_entry (br__graph *g, const br__tree *tree, const br__node *node, int make);
+/* The names of shapes in the brackets of NODE: one, or two of `clear`, the smaller first.  */
+void br__node_shapes (const char *name[2], int length[2], const br__tree *tree, const br__node *node);
 /* The word before a bracket, as in top(deck): BR__PART_NONE if it is none.  */
 int br__shape_word (const char *word, size_t length);
 /* 1 if E is the distance of two shapes.  */
@@ -95,12 +97,16 @@ const br__function *br__shape_function (br__shape_call call);
 /* "3-1/2" x 3/4"" and "centre at 0", 1""; what waits is written ?.  */
 br_status br__shape_size_words (br_text *t, const br_sheet *sheet, const br__shape *s);
 br_status br__shape_place_words (br_text *t, const br_sheet *sheet, const br__shape *s);
-/* E in a list as people call it; a shape, or a check of SHEET, once, though each has several entries.  */
-void br__list_entry (br_list *list, const br__entry *e, const br_sheet *sheet);
 br_status br__shape_show (br__run *run, const br__shape *s);
 /* What S waits for: names of dimensions, and "shape NAME"; WAITING may be NULL.  The count.  */
 size_t br__shape_waiting (br_list *waiting, const br_sheet *sheet, const br__shape *s);
-/* Told by `missing`: places and shapes that are not given.  *COUNT grows.  */
-br_status br__shapes_missing (br__run *run, size_t *count);
+/* 1 if E is a number of the shape NAME.  */
+int br__is_of_shape (const br__entry *e, const char *name, size_t length);
+
+/* missing.c */
+/* E in a list as people call it; a shape, or a check of SHEET, once, though each has several entries.  */
+void br__list_entry (br_list *list, const br__entry *e, const br_sheet *sheet);
+/* All that name E.  */
+void br__list_users (br_list *list, const br__entry *e, const br_sheet *sheet);
 
 #endif

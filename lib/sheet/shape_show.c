@@ -11,60 +11,13 @@
 #include "sheet/shape.h"
 #include "sheet/words.h"
 
-/* ---- What is missing ---- */
+/* ---- What it waits for ---- */
 
-static int
-is_listed (const br_list *list, const char *text)
-{
-  for (size_t i = 0; i < br_list_size (list); i++)
-    {
-      br_field field = br_list_at (list, i);
-      if (field.type == BR_FIELD_TEXT && strcmp (field.value.text, text) == 0)
-        return 1;
-    }
-  return 0;
-}
-
-static void
-list_once (br_list *list, const br__entry *e, const br_sheet *sheet)
-{
-  br_text t = BR_TEXT_ZERO;
-  const br__check *check = sheet ? br__check_of (sheet, e) : NULL;
-  if (check)
-    br__text_printf (&t, "check %s", check->formula);
-  else
-    br__put_entry_words (&t, e);
-  if (!is_listed (list, br__text_string (&t)))
-    br__list_from (list, &t);
-  br__text_clear (&t);
-}
-
-void
-br__list_entry (br_list *list, const br__entry *e, const br_sheet *sheet)
-{
-  if (br__is_hidden_entry (e))
-    list_once (list, e, sheet);
-  else
-    br__list_text (list, br__entry_name (e));
-}
-
-/* 1 if E is a number of the shape NAME.  */
-static int
-is_of_shape (const br__entry *e, const char *name, size_t length)
+int
+br__is_of_shape (const br__entry *e, const char *name, size_t length)
 {
   const char *s = br__entry_name (e);
   return s[0] == ' ' && s[1] == ' ' && strncmp (s + 2, name, length) == 0 && s[2 + length] == ' ';
-}
-
-/* The first number of the shape NAME that the formula of USER names.  */
-static const br__entry *
-first_of_shape (const br__entry *user, const char *name, size_t length)
-{
-  const br__definition *d = br__entry_definition (user);
-  for (size_t i = 0; i < d->edge_count; i++)
-    if (is_of_shape (d->edges[i].used, name, length))
-      return d->edges[i].used;
-  return NULL;
 }
 
 size_t
@@ -78,7 +31,7 @@ br__shape_waiting (br_list *waiting, const br_sheet *sheet, const br__shape *s)
       br__entry *e = br__shape_entry (sheet->graph, s->name, strlen (s->name), i);
       const br__definition *d = e ? br__entry_definition (e) : NULL;
       for (size_t k = 0; d && !br__entry_value (e) && k < d->edge_count; k++)
-        if (!br__entry_value (d->edges[k].used) && !is_of_shape (d->edges[k].used, s->name, strlen (s->name)))
+        if (!br__entry_value (d->edges[k].used) && !br__is_of_shape (d->edges[k].used, s->name, strlen (s->name)))
           {
             if (waiting)
               br__list_entry (waiting, d->edges[k].used, NULL);
@@ -88,99 +41,7 @@ br__shape_waiting (br_list *waiting, const br_sheet *sheet, const br__shape *s)
   return count;
 }
 
-/* Whether something names E, which has no definition: a distance that is not asked for any more needs nothing.  */
-static int
-is_needed (const br__entry *e)
-{
-  for (const br__edge *edge = br__entry_users (e, NULL); edge; edge = br__entry_users (e, edge))
-    if (!br__is_distance_entry (edge->user) || br__entry_users (edge->user, NULL))
-      return 1;
-  return 0;
-}
-
-/* What names number PART of the shape NAME: who names several numbers of it is listed at the first.  Of a
-   distance, those who ask for it.  */
-static void
-list_users (br_list *by, const br__entry *part, const char *name, size_t length, const br_sheet *sheet)
-{
-  for (const br__edge *edge = br__entry_users (part, NULL); edge; edge = br__entry_users (part, edge))
-    if (first_of_shape (edge->user, name, length) != part)
-      continue;
-    else if (!br__is_distance_entry (edge->user))
-      br__list_entry (by, edge->user, sheet);
-    else
-      for (const br__edge *asks = br__entry_users (edge->user, NULL); asks; asks = br__entry_users (edge->user, asks))
-        if (!first_of_shape (asks->user, name, length))
-          list_once (by, asks->user, sheet);
-}
-
-/* The shape NAME, which is not there, and all that names any number of it.  *TOLD: 0 if nothing does, or if
-   E, one of its numbers, is not the first that is named: a shape is told once.  */
-static br_status
-tell_absent (int *told, br__run *run, const br__entry *e, const char *name, size_t length)
-{
-  const br__graph *g = run->sheet->graph;
-  br_text t = BR_TEXT_ZERO;
-  br_record *r = NULL;
-  br_list *by = NULL;
-  *told = 0;
-  for (int i = BR__PART_KIND; i < BR__PARTS; i++)
-    {
-      const br__entry *part = br__shape_entry (g, name, length, i);
-      if (!part || !is_needed (part))
-        continue;
-      if (!r)
-        {
-          if (part != e)
-            return BR_OK;
-          r = br__record_new ("missing");
-          br__put_entry_words (&t, e);
-          br__put_from (r, "name", &t);
-          by = br__put_list (r, "needed_by");
-        }
-      list_users (by, part, name, length, run->sheet);
-    }
-  br__text_clear (&t);
-  *told = r != NULL;
-  return r ? br__emit (run, r) : BR_OK;
-}
-
-static br_status
-tell_loose (br__run *run, const char *shape)
-{
-  br_record *r = br__record_new ("missing");
-  br_text t = BR_TEXT_ZERO;
-  br__text_printf (&t, "a place for shape %s", shape);
-  br__put_from (r, "name", &t);
-  br__text_printf (&t, "shape %s", shape);
-  br__list_from (br__put_list (r, "needed_by"), &t);
-  br__text_clear (&t);
-  return br__emit (run, r);
-}
-
-br_status
-br__shapes_missing (br__run *run, size_t *count)
-{
-  br_status status = BR_OK;
-  for (const br__shape *s = run->sheet->shapes; s && status == BR_OK; s = s->next)
-    if (s->active && s->loose)
-      {
-        status = tell_loose (run, s->name);
-        ++*count;
-      }
-  for (br__entry *e = br__graph_first (run->sheet->graph); e && status == BR_OK; e = br__entry_next (e))
-    {
-      const char *name = br__entry_name (e), *end = strrchr (name, ' ');
-      int told = 0;
-      /* The places of a loose shape have been told.  */
-      if (name[0] != ' ' || name[1] != ' ' || br__entry_definition (e)
-          || br__shape_find (run->sheet, name + 2, (size_t) (end - name) - 2))
-        continue;
-      status = tell_absent (&told, run, e, name + 2, (size_t) (end - name) - 2);
-      *count += (size_t) told;
-    }
-  return status;
-}
+/* ---- A shape that is not there ---- */
 
 br_status
 br__no_shape (const br__graph *g, const br__tree *tree, const br__node *node, br_error *error)

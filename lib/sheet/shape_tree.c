@@ -60,9 +60,8 @@ br__shape_word (const char *word, size_t length)
   return BR__PART_NONE;
 }
 
-/* The names in the brackets of NODE: one, or two of `clear`, the smaller first.  */
-static void
-names_of (const char *name[2], int length[2], const br__tree *tree, const br__node *node)
+void
+br__node_shapes (const char *name[2], int length[2], const br__tree *tree, const br__node *node)
 {
   const char *s = tree->text + node->word, *end = s + node->word_length;
   s = memchr (s, '(', node->word_length);
@@ -556,7 +555,7 @@ br__node_entry (br__graph *g, const br__tree *tree, const br__node *node, int ma
   if (!node->part)
     return make ? br__graph_get (g, tree->text + node->word, node->word_length)
                 : br__graph_find (g, tree->text + node->word, node->word_length);
-  names_of (name, length, tree, node);
+  br__node_shapes (name, length, tree, node);
   if (node->part == BR__PART_CLEAR)
     return clear_entry (g, name, length, make);
   char key[KEY_SIZE];

@@ -156,6 +156,37 @@ test_missing_shape_once (void **state)
     }
 }
 
+/* What only the cutting list speaks of is missing, too: dimensions and shapes, once each, with all their pieces.  */
+static void
+test_missing_for_parts (void **state)
+{
+  static const char *const rows[][3] =
+    { { "wide", "depth", "stock ply" }, { "shape k", "h", "part z" }, { "len", "part side", "part lid" },
+      { "n", "part side", "" }, { "shape j", "part z", "" }, { "shape rim", "part z", "" } };
+  br_sheet *sheet = sheet_with ("stock ply = 3/4 x wide x 96 in\npart side = len x 3 in qty n from ply\n"
+                                "part lid = len x depth from ply\ndepth = wide + 1\nh = top(k)\n"
+                                "part z = top(k) + clear(rim, j) x 3 in\npart gone = q9 x 2\nforget part gone\n");
+  said s = SAID_ZERO;
+  (void) state;
+  sheet_say (sheet, &s, "missing");
+  assert_int_equal (s.count, CHECK_COUNT (rows));
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      said_is (&s, i, "name", rows[i][0]);
+      said_is (&s, i, "needed_by.0", rows[i][1]);
+      if (*rows[i][2])
+        said_is (&s, i, "needed_by.1", rows[i][2]);
+    }
+  sheet_say (sheet, &s, "trace wide");
+  said_is (&s, 0, "used_by.1", "stock ply");
+  sheet_say (sheet, &s, "len = 9");
+  sheet_say (sheet, &s, "circle rim = 4 at 0, 0");
+  sheet_say (sheet, &s, "missing");
+  assert_int_equal (s.count, CHECK_COUNT (rows) - 2);
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
 /* `clear` may name a shape, too: its numbers are not distances.  What people are told are never the
    names of hidden numbers.  */
 static void
@@ -530,7 +561,7 @@ main (void)
   const struct CMUnitTest tests[] =
   {
     CHECK_TEST (test_follow), CHECK_TEST (test_places), CHECK_TEST (test_missing),
-    CHECK_TEST (test_missing_shape_once), CHECK_TEST (test_hidden_names),
+    CHECK_TEST (test_missing_shape_once), CHECK_TEST (test_missing_for_parts), CHECK_TEST (test_hidden_names),
     CHECK_TEST (test_undo_and_forget), CHECK_TEST (test_wrong), CHECK_TEST (test_distance),
     CHECK_TEST (test_overlap), CHECK_TEST (test_memory), CHECK_TEST (test_refused)
   };

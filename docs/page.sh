@@ -56,6 +56,7 @@ END
   printf '</main>\n</body>\n</html>\n'
 }
 
+command -v "$LOWDOWN" >/dev/null || { echo "$source: lowdown not found (Debian: lowdown)" >&2; exit 1; }
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 case $form in

@@ -11,4 +11,4 @@ include tests/repl/local.mk
 include tests/bench/local.mk
 include tests/fuzz/local.mk
 include tests/packaging/local.mk
-EXTRA_DIST += tests/leaks.supp tests/mutate.sh
+EXTRA_DIST += tests/leaks.supp tests/mutate.sh tests/slips.awk tests/data/equivalent_slips.txt

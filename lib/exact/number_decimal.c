@@ -98,7 +98,7 @@ put_decimal_small (br_text *t, int *whole_value, const br_number *x, unsigned di
   if (digits > MOST_SMALL_DIGITS && den != 1)
     return 0;
   unsigned used = whole ? br__count_digits (whole) : 0;
-  if (used > digits || (used == digits && rest != 0))
+  if (used > digits)
     return 0;
   char *room = br__text_room (t, DECIMAL_ROOM);
   if (!room)

@@ -251,7 +251,7 @@ scan (br_measure *m, size_t *used, const br__reader *r)
 
   if (status == BR_OK)
     status = part_value (&sum, r, &last);
-  if (status == BR_OK && is_chain (last.unit))
+  if (status == BR_OK)
     status = add_smaller (&sum, &last, r);
   if (status == BR_OK && last.mark && last.unit == br__unit_base (NULL)
       && last.numeral.form == BR__FORM_WHOLE)

@@ -181,8 +181,6 @@ br_ruler_keep_total (br_number *values, br_number *total, const br_real *x, size
   size_t i, off = 0, up = 0;
   br_status status = BR_NO_MEMORY;
 
-  if (br_number_sign (mark) <= 0)
-    return BR_DOMAIN;
   parts = br__alloc_zero (count, sizeof *parts);
   order = br__alloc_zero (count, 2 * sizeof *order);
   if (parts == NULL || order == NULL)

@@ -247,7 +247,8 @@ test_ratios (void **state)
     { INT64_MIN, -1, OVER }, { INT64_MIN, 2, "-4611686018427387904" }, { 0, INT64_MIN, "0" },
     { 1, INT64_MIN, "-1/" OVER }, { -3, INT64_MIN, "3/" OVER }, { 2, INT64_MIN, "-1/4611686018427387904" },
     { INT64_MIN, 3, "-" OVER "/3" }, { INT64_MIN, INT64_MAX, "-" OVER "/" LAST },
-    { INT64_MAX, INT64_MIN, "-" LAST "/" OVER }, { INT64_MAX, 7, "1317624576693539401" },
+    { INT64_MAX, INT64_MIN, "-" LAST "/" OVER }, { INT64_MAX, 1, LAST }, { -INT64_MAX, 2, "-" LAST "/2" },
+    { 3, INT64_MAX, "3/" LAST }, { -3, -INT64_MAX, "3/" LAST }, { INT64_MAX, 7, "1317624576693539401" },
   };
   (void) state;
   br_number x = BR_NUMBER_ZERO;
@@ -371,6 +372,16 @@ test_limit (void **state)
   assert_true (br_number_equal (&z, &top));
   check_ok (br_number_sub (&top, &top, &top));
   check_is (&top, "0");
+  /* 3^630929 is the last power of 3 within: log 2 / log 3 is 0.63092975.  */
+  check_ok (br_number_set_int (&z, 3));
+  check_ok (br_number_pow (&top, &z, 630929));
+  assert_int_equal (br__number_bits (&top), BR_MAX_BITS - 1);
+  check_ok (br_number_pow (&z, &z, -630929));
+  check_ok (br_number_mul (&z, &z, &top));
+  check_is (&z, "1");
+  check_ok (br_number_set_int (&z, 3));
+  assert_int_equal (br_number_pow (&z, &z, 630930), BR_TOO_BIG);
+  br_number_clear (&top);
   br_number_clear (&most);
   br_number_clear (&z);
 }

@@ -268,9 +268,15 @@ test_read_refuses (void **state)
   digits[BR_MAX_DIGITS] = '7';
   assert_int_equal (br_number_read (&x, digits, BR_MAX_DIGITS + 1, &error), BR_TOO_BIG);
   assert_non_null (strstr (error.message, "1,000"));
-  /* LENGTH counts, not a NUL.  */
+  /* LENGTH counts, not a NUL, and nothing behind it is looked at.  */
   check_ok (br_number_read (&x, "-6/85", 4, NULL));
   check_is (&x, "-3/4");
+  assert_int_equal (br_number_read (&x, "-1", 0, &error), BR_SYNTAX);
+  assert_true (error.offset == 0 && error.length == 0);
+  assert_int_equal (br_number_read (&x, "-1", 1, &error), BR_SYNTAX);
+  assert_true (error.offset == 1 && error.length == 0);
+  assert_int_equal (br_number_read (&x, "1/2", 2, &error), BR_SYNTAX);
+  assert_true (error.offset == 2 && error.length == 0);
 }
 
 static void
@@ -292,12 +298,51 @@ test_text_grows (void **state)
   br__text_put (&t, t.bytes, t.length);     /* of itself */
   assert_int_equal (t.length, 4000);
   assert_memory_equal (t.bytes, t.bytes + 2000, 2000);
+  br__text_put (&t, t.bytes + 1990, 10);
+  assert_string_equal (t.bytes + 4000, "a5a6a7a8a9");
   br__text_reset (&t);
   br__text_puts (&t, "wheel");
   assert_string_equal (br__text_string (&t), "wheel");
   assert_int_equal (br__text_hand_out (buffer, 4, &t), 5);
   assert_string_equal (buffer, "whe");
   br__text_clear (&t);
+  br__text_printf (&t, "%s", "");           /* nothing is no failure */
+  assert_int_equal (t.failed, 0);
+  assert_int_equal (br__text_hand_out (buffer, sizeof buffer, &t), 0);
+}
+
+/* A text that moves as it grows, with other bytes right behind it: those are not its own.  */
+static char arena[512];
+
+static void *
+take_from_arena (void *old, size_t size)
+{
+  char *block = old ? arena + 256 : arena;
+  assert_true (size <= 256);
+  if (old)
+    memcpy (block, old, 64);
+  return block;
+}
+
+static void
+leave_in_arena (void *block)
+{
+  (void) block;
+}
+
+static void
+test_text_beside_another (void **state)
+{
+  (void) state;
+  br_text t = BR_TEXT_ZERO;
+  br__memory_set (take_from_arena, leave_in_arena);
+  br__text_puts (&t, "a wheel of three and a half inches on an axle of 7/16, ");
+  assert_int_equal (t.room, 64);
+  memcpy (arena + 64, "painted green", 14);
+  br__text_put (&t, arena + 64, 13);
+  assert_string_equal (br__text_string (&t), "a wheel of three and a half inches on an axle of 7/16, painted green");
+  br__text_clear (&t);
+  br__memory_set (NULL, NULL);
 }
 
 static void
@@ -345,6 +390,7 @@ main (void)
     CHECK_TEST (test_from_digits),
     CHECK_TEST (test_read_refuses),
     CHECK_TEST (test_text_grows),
+    CHECK_TEST (test_text_beside_another),
     CHECK_TEST (test_errors),
   };
   return CHECK_RUN (tests);

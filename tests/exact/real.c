@@ -45,6 +45,7 @@ static const struct { const char *words, *right; } rational_results[] =
   { "2 1/3 ^ 2 1/3 ^ -", "0" },
   { "2 1/3 ^ 2 1/3 ^ /", "1" },
   { "5 1/4 ^ 5 1/4 ^ * dup *", "5" },
+  { "1 1 sin / 1 sin -1 ^ -", "0" },
   { "3/4 atan 2 / sin 7 pi * + 3/4 atan 2 / sin 7 pi * + -", "0" },
   { "2 1/3 ^ 4 1/3 ^ *", "2" },
   { "2 2/3 ^ 4 1/3 ^ -", "0" },
@@ -109,6 +110,27 @@ test_equal_ways (void **state)
       br_real_clear (&x);
       br_real_clear (&y);
     }
+}
+
+/* The order of a rational and what is not, either way round, in each lane.  */
+static void
+test_order (void **state)
+{
+  static const char *const rising[] = { "-3/2", "2 sqrt neg", "0", "1/3", "1 sin 30 *", "1", "2 1/3 ^", "2 sqrt", "3/2",
+                                        "3", "pi" };
+
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rising); i++)
+    for (size_t j = 0; j < CHECK_COUNT (rising); j++)
+      {
+        br_real x = real_of (rising[i]), y = real_of (rising[j]);
+        int order = 9;
+
+        check_ok (br_real_cmp (&order, &x, &y, 0));
+        assert_int_equal (order, (i > j) - (i < j));
+        br_real_clear (&x);
+        br_real_clear (&y);
+      }
 }
 
 /* Formulas that differ in one place only are told apart, and so are deep ones, which are not compared to
@@ -351,6 +373,27 @@ test_many_terms (void **state)
   br_number_clear (&high);
 }
 
+/* Powers of pi up to the 1,000th are terms, on both sides of one; those past it are formulas.  */
+static void
+test_powers_of_pi (void **state)
+{
+  static const struct { const char *words; int is_sum; } table[] =
+  {
+    { "pi 1000 ^", 1 }, { "pi 1001 ^", 0 }, { "pi -1000 ^", 1 }, { "pi -1001 ^", 0 }
+  };
+
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (table); i++)
+    {
+      br_real x = real_of (table[i].words);
+
+      assert_int_equal (x.node->op == BR__REAL_SUM, table[i].is_sum);
+      br_real_clear (&x);
+    }
+  check_digits ("pi 1001 ^ pi 1000 ^ /", 12, "3.14159265359");
+  check_digits ("pi -1001 ^ pi 1000 ^ *", 12, "0.318309886184");
+}
+
 /* A root of a number of 4,096 bits is a term; one of more is a formula, and right as well.  */
 static void
 test_long_roots (void **state)
@@ -405,6 +448,7 @@ main (void)
   {
     CHECK_TEST (test_rational_results),
     CHECK_TEST (test_equal_ways),
+    CHECK_TEST (test_order),
     CHECK_TEST (test_not_the_same),
     CHECK_TEST (test_not_rational),
     CHECK_TEST (test_niven),
@@ -413,6 +457,7 @@ main (void)
     CHECK_TEST (test_undecided),
     CHECK_TEST (test_too_big),
     CHECK_TEST (test_many_terms),
+    CHECK_TEST (test_powers_of_pi),
     CHECK_TEST (test_long_roots),
     CHECK_TEST (test_printed)
   };

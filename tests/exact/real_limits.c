@@ -127,6 +127,36 @@ test_cut (void **state)
   br_number_clear (&high);
 }
 
+/* Values at BR_MAX_BITS on both sides of one: 1.26 * 2^999999 has so many bits, and twice that one more; nearer to zero than
+   2^-1000000 an end is zero or 2^-999999, so that the value lies between still.  */
+static void
+test_ends_at_limit (void **state)
+{
+  br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO, least = BR_NUMBER_ZERO;
+  br_real x = real_of ("2 -999999 ^ 2 1/3 ^ * 1/4 *");
+
+  (void) state;
+  check_set (&least, "2");
+  check_ok (br_number_pow (&least, &least, 1 - BR_MAX_BITS));
+  check_ok (br_real_enclose (&low, &high, &x, 64));
+  assert_true (br_number_sign (&low) == 0 && br_number_equal (&high, &least));
+  check_ok (br_real_neg (&x, &x));
+  check_ok (br_real_enclose (&low, &high, &x, 64));
+  check_ok (br_number_neg (&least, &least));
+  assert_true (br_number_equal (&low, &least) && br_number_sign (&high) == 0);
+  br_real_clear (&x);
+  br_number_clear (&low);
+  br_number_clear (&high);
+  br_number_clear (&least);
+  x = real_of ("2 999999 ^ 2 1/3 ^ * abs");
+  br_real_clear (&x);
+  check_status ("2 999999 ^ 2 1/3 ^ * 2 * abs", BR_TOO_BIG);
+  check_status ("2 999999 ^ 2 1/3 ^ * 2 * neg abs", BR_TOO_BIG);
+  /* The sign of one term is that of its rational part, however large or small the whole is.  */
+  x = real_of ("2 999999 ^ pi * abs 2 -999999 ^ pi 9 ^ / neg abs *");
+  br_real_clear (&x);
+}
+
 /* An angle of 900,000 bits that is not known to a turn: no answer, and none of the seconds that reducing it
    would take.  */
 static void
@@ -428,6 +458,7 @@ main (void)
     CHECK_TEST (test_whole_line),
     CHECK_TEST (test_no_value),
     CHECK_TEST (test_cut),
+    CHECK_TEST (test_ends_at_limit),
     CHECK_TEST (test_huge_angle),
     CHECK_TEST (test_deep),
     CHECK_TEST (test_shared),

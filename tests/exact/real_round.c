@@ -125,6 +125,14 @@ test_limit (void **state)
       check_is (&mark, "19/16");
       br_real_clear (&x);
     }
+  /* A root of a rational is decided by its square, which takes no bits at all.  */
+  for (int side = -1; side <= 1; side += 2)
+    {
+      make_beside (&x, &h, side, BY_SQUARE);
+      check_ok (br_real_round (&mark, NULL, &x, &step, BR_NEAREST, BR_TIES_UP, 32));
+      check_is (&mark, side > 0 ? "19/16" : "9/8");
+      br_real_clear (&x);
+    }
   br_number_clear (&step);
   br_number_clear (&h);
   br_number_clear (&mark);

@@ -68,6 +68,10 @@ test_ends (void **state)
     }
   const char *some = "a\n\"b\nc\"\nd\n\"e\n";
   assert_int_equal (br__csv_whole (some, strlen (some)), 10);
+  /* What stands before the row is not part of it: here the first half of a line end.  */
+  const char *ends = "\r\n";
+  assert_int_equal (br__csv_next (&row, ends + 1, ends + 2, 0, 0), 1);
+  assert_ptr_equal (row.end, ends + 1);
   const char *open = "\"a\nb";
   assert_int_equal (br__csv_next (&row, open, open + 4, 0, 1), 1);
   assert_int_equal (row.open, 1);

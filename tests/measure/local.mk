@@ -7,6 +7,13 @@ tests_measure_read_CPPFLAGS = $(TEST_CPPFLAGS)
 tests_measure_read_CFLAGS = $(TEST_CFLAGS)
 tests_measure_read_LDADD = $(TEST_LIBS)
 
+check_PROGRAMS += tests/measure/glyph
+TESTS += tests/measure/glyph
+tests_measure_glyph_SOURCES = tests/measure/glyph.c tests/measure/measure.h tests/check.h
+tests_measure_glyph_CPPFLAGS = $(TEST_CPPFLAGS)
+tests_measure_glyph_CFLAGS = $(TEST_CFLAGS)
+tests_measure_glyph_LDADD = $(TEST_LIBS)
+
 check_PROGRAMS += tests/measure/write
 TESTS += tests/measure/write
 tests_measure_write_SOURCES = tests/measure/write.c tests/measure/measure.h tests/check.h

@@ -162,6 +162,66 @@ every_64th (void **state)
           }
 }
 
+/* Q in MARKs is M and OFF by the definition, in rationals of GMP alone.  */
+static void
+check_definition (const br_number *x, const br_number *mark, br_direction direction, br_ties ties)
+{
+  br_number value = BR_NUMBER_ZERO, error = BR_NUMBER_ZERO;
+  mpq_t q, step, half, on, off;
+  int tie = 77, near;
+
+  mpq_inits (q, step, half, on, off, NULL);
+  check_ok (br_ruler_round (&value, &error, &tie, x, mark, direction, ties));
+  assert_true (br_number_check (&value) && br_number_check (&error));
+  br__number_to_mpq (q, x);
+  br__number_to_mpq (step, mark);
+  br__number_to_mpq (on, &value);
+  mpq_sub (off, on, q);
+  br__number_to_mpq (half, &error);
+  assert_true (mpq_equal (off, half));
+  mpq_div (on, on, step);
+  assert_int_equal (mpz_cmp_ui (mpq_denref (on), 1), 0);
+  mpq_div_2exp (half, step, 1);
+  near = mpq_sgn (off) < 0 ? (mpq_neg (on, off), mpq_cmp (on, half)) : mpq_cmp (off, half);
+  assert_true (direction == BR_NEAREST ? near <= 0 : direction == BR_UP ? mpq_sgn (off) >= 0 : mpq_sgn (off) <= 0);
+  assert_int_equal (tie, direction == BR_NEAREST && near == 0);
+  if (tie && ties != BR_TIES_EVEN)
+    assert_int_equal (mpq_sgn (off) == mpq_sgn (q), ties == BR_TIES_UP);
+  mpq_clears (q, step, half, on, off, NULL);
+  br_number_clear (&value);
+  br_number_clear (&error);
+}
+
+/* Marks of several units, of thirds and tenths and of a hair; lengths up to past 64 bits, as what is on them is sought
+   without GMP only as long as it fits.  */
+static void
+any_mark (void **state)
+{
+  static const char *const marks[] = {
+    "1", "2", "3", "2/5", "3/64", "1/64", "1/3", "1/10", "5/127", "1/4096", "1/4611686018427387904",
+    "1/9223372036854775807", "9223372036854775807", "1/9223372036854775808", "9223372036854775808"
+  };
+  static const char *const lengths[] = {
+    "0", "1", "3", "-3", "7/2", "5/64", "-5/64", "9223372036854775807", "-9223372036854775807", "9223372036854775807/2",
+    "1/9223372036854775807", "-144115188075855872", "144115188075855871", "1/144115188075855872",
+    "144115188075855873/128", "9223372036854775808", "-1/9223372036854775808", "1/6"
+  };
+
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (marks); i++)
+    for (size_t j = 0; j < CHECK_COUNT (lengths); j++)
+      for (int way = 0; way < 9; way++)
+        {
+          br_number x = BR_NUMBER_ZERO, mark = BR_NUMBER_ZERO;
+
+          check_set (&mark, marks[i]);
+          check_set (&x, lengths[j]);
+          check_definition (&x, &mark, (br_direction) (way / 3), (br_ties) (way % 3));
+          br_number_clear (&x);
+          br_number_clear (&mark);
+        }
+}
+
 static void
 no_ruler (void **state)
 {
@@ -276,6 +336,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     CHECK_TEST (printed_roundings),
     CHECK_TEST (every_64th),
+    CHECK_TEST (any_mark),
     CHECK_TEST (no_ruler),
     CHECK_TEST (simplest),
     CHECK_TEST (simplest_edges),

@@ -58,6 +58,50 @@ spellings (void **state)
   assert_true (good > 80 && wrong > 20);
 }
 
+/* Blanks before a scale move the places of its mistakes, and nothing else.  */
+static void
+blanks_before (void **state)
+{
+  static const struct { const char *text; size_t offset, length; const char *hint; } rows[] = {
+    { "  1/4 in", 2, 6, "write 1/4 in = 1 ft for one foot" },
+    { "  1/4 scale", 2, 9, "write 1/4 size, or 1/4 in = 1 ft" },
+    { "  -1:2", 2, 2, "" }, { "  1/4 in = 0 ft", 11, 4, "" },
+    { "  1:2-9/8", 4, 5, "write 2 - 9/8 to subtract or 3-1/8 for the sum" },
+    { "  2-9/8:1", 2, 5, "write 2 - 9/8 to subtract or 3-1/8 for the sum" },
+    { "  half way", 7, 3, "" }, { "  third", 2, 5, "" },
+    { "  1/4 foo", 6, 3, "" }, { "  1:2 3", 6, 1, "" }, { "  3 mm : 4", 9, 1, "" }, { "  3 : 4 mm", 2, 1, "" },
+  };
+
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br_number ratio = BR_NUMBER_ZERO;
+      br_error error;
+
+      assert_int_not_equal (br_scale_read (&ratio, rows[i].text, strlen (rows[i].text), &error), BR_OK);
+      if (error.offset != rows[i].offset || error.length != rows[i].length || strcmp (error.hint, rows[i].hint) != 0)
+        fail_msg ("%s: at %zu+%zu: %s; %s", rows[i].text, error.offset, error.length, error.message, error.hint);
+    }
+}
+
+/* No scale, but what is written of it says what it is.  */
+static void
+written (void **state)
+{
+  static const char *const rows[][2] = { { "0", "0:1" }, { "-1/2", "-1/2:1" }, { "1", "1:1" }, { "7/8", "1:1-1/7" } };
+
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br_number ratio = BR_NUMBER_ZERO;
+      char text[20];
+
+      check_set (&ratio, rows[i][0]);
+      assert_int_equal (br_scale_write (text, sizeof text, &ratio), strlen (rows[i][1]));
+      assert_string_equal (text, rows[i][1]);
+    }
+}
+
 /* 1:48 is not 1:50, nor 1:480 the 1:500 that web pages print beside 1 in = 40 ft.  */
 static void
 false_friends (void **state)
@@ -158,6 +202,8 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (spellings),
+    CHECK_TEST (blanks_before),
+    CHECK_TEST (written),
     CHECK_TEST (false_friends),
     CHECK_TEST (published_lengths),
     CHECK_TEST (there_and_back),

@@ -220,6 +220,36 @@ roots (void **state)
     }
 }
 
+/* (7 + 5 sqrt 2)^(1/3) is 1 + sqrt 2, which is not found out: each part has its mark, their sum has none that
+   is certain, and nothing is handed out.  */
+static void
+undecided_total (void **state)
+{
+  br_number third = BR_NUMBER_ZERO;
+  list l;
+  size_t i;
+
+  (void) state;
+  list_start (&l, "1/16");
+  check_set (&third, "1/3");
+  check_ok (br_number_set_int (&l.x[0].rational, 50));
+  check_ok (br_real_sqrt (&l.x[0], &l.x[0], 0));
+  check_ok (br_number_set_int (&l.x[1].rational, 7));
+  check_ok (br_real_add (&l.x[0], &l.x[0], &l.x[1]));
+  check_ok (br_real_pow (&l.x[0], &l.x[0], &third, 0));
+  check_ok (br_number_set_int (&l.x[1].rational, 2));
+  check_ok (br_real_sqrt (&l.x[1], &l.x[1], 0));
+  check_ok (br_real_neg (&l.x[1], &l.x[1]));
+  check_ok (br_number_set_int (&l.sum, 77));
+  assert_int_equal (br_ruler_keep_total (l.values, &l.sum, l.x, 2, &l.mark, BR_DOWN, BR_TIES_UP, 0), BR_UNDECIDED);
+  check_is (&l.sum, "77");
+  for (i = 0; i < 2; i++)
+    {
+      check_is (&l.values[i], "0");
+      br_real_clear (&l.x[i]);
+    }
+}
+
 static void
 long_list (void **state)
 {
@@ -266,6 +296,7 @@ main (void)
     CHECK_TEST (published),
     CHECK_TEST (every_choice),
     CHECK_TEST (roots),
+    CHECK_TEST (undecided_total),
     CHECK_TEST (long_list),
     CHECK_TEST (no_memory),
   };

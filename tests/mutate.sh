@@ -13,7 +13,8 @@ build=$(cd "${2:?}" && pwd) || exit 1
 count=${3:?} seed=${4:-1} jobs=${JOBS:-2}
 room=$build/mutations log=$build/mutate.log
 tests='exact/number exact/number_text exact/number_round exact/real exact/real_round exact/number_memory
-  exact/real_limits measure/markup measure/read measure/write measure/ruler measure/scale measure/total measure/csv measure/glyph measure/robust'
+  exact/real_limits measure/markup measure/read measure/write measure/ruler measure/scale measure/total
+  measure/csv measure/glyph measure/robust'
 libraries='-lcmocka -lflint -lmpfi -lmpfr -lgmp -lm -lpthread'
 watch='-g -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer'
 export srcdir=$sources CMOCKA_TEST_ABORT=1 UBSAN_OPTIONS=print_stacktrace=0
@@ -65,7 +66,8 @@ measure ()
   local kind=$1 name start
   for name in $tests; do
     start=$(date +%s%N)
-    passes "$kind" "$room/$kind" "$name" 600 || { cat "$room/$kind/output"; echo "$kind: $name fails as it is"; return 1; } >&2
+    passes "$kind" "$room/$kind" "$name" 600 \
+      || { cat "$room/$kind/output"; echo "$kind: $name fails as it is"; return 1; } >&2
     echo "$((($(date +%s%N) - start) / 1000000)) $name"
   done >"$room/$kind/times"
 }
@@ -78,10 +80,12 @@ noticed ()
   own=${own%%/*}
   mapfile -t objects < <(find "$room/$kind" -name '*.o' ! -name "$(basename "$file" .c).o")
   rm -f "$folder/libslip.so"
-  compile "$flags" "$folder/slip.o" "$folder/slip.c" && link "$flags" "$folder/libslip.so" "$folder/slip.o" "${objects[@]}" || return 2
+  compile "$flags" "$folder/slip.o" "$folder/slip.c" \
+    && link "$flags" "$folder/libslip.so" "$folder/slip.o" "${objects[@]}" || return 2
   while read -r time name; do
     passes "$kind" "$folder" "$name" $((20 + time / 50)) || { echo "$name"; return 0; }
-  done < <(sort -n "$room/$kind/times" | grep " $own/"; [ "$own" = measure ] || sort -n "$room/$kind/times" | grep -v " $own/")
+  done < <(sort -n "$room/$kind/times" | grep " $own/"
+           [ "$own" = measure ] || sort -n "$room/$kind/times" | grep -v " $own/")
   return 1
 }
 
@@ -116,7 +120,8 @@ total=$(wc -l <"$room/all")
 [ "$count" != all ] || count=$total
 echo "$total slips could be made, without the $(cat "$room/left") that nothing can tell; $count of them, seed $seed"
 prepare plain '' && prepare watched "$watch" && measure plain && measure watched || exit 1
-awk -v seed="$seed" 'BEGIN { srand(seed) } { print rand() "\t" $0 }' "$room/all" | sort -n | cut -f2- | head -n "$count" >"$room/chosen"
+awk -v seed="$seed" 'BEGIN { srand(seed) } { print rand() "\t" $0 }' "$room/all" | sort -n | cut -f2- \
+  | head -n "$count" >"$room/chosen"
 workers=()
 for ((job = 1; job <= jobs; job++)); do
   mkdir "$room/$job"
@@ -124,6 +129,7 @@ for ((job = 1; job <= jobs; job++)); do
   try "$job" &
   workers+=($!)
 done
+trap 'kill "${workers[@]}" 2>/dev/null; exit 1' INT TERM
 wait "${workers[@]}"
 cat "$room"/[0-9]*/answers >"$room/answers"
 awk '/^unnoticed/ { shown = 3 } shown-- > 0' "$room/answers"

@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # slips.awk - a row for each slip of the pen that could be made in the C files given: file, line, column, what is
-# there, what comes instead, function, line before, line after.  Comments, what stands in quotes, directives and sizes of
-# memory are left alone, and so are the slips of the list EQUIVALENT, of which none can be told from the right
+# there, what comes instead, function, line before, line after.  Comments, what stands in quotes, directives and sizes
+# of memory are left alone, and so are the slips of the list EQUIVALENT, of which none can be told from the right
 # text; how many these were goes to the file COUNTS.  An entry of the list that names no slip is a mistake.
 
 function trimmed (text)

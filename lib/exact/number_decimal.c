@@ -92,13 +92,8 @@ put_decimal_small (br_text *t, int *whole_value, const br_number *x, unsigned di
   uint64_t rest = num - whole * den;
   if (put_decimal_finite (t, x->num < 0, whole, rest, den, digits))
     return 1;
-  if (den >> 59)
-    return 0;
-  /* An integer of few digits needs no more of them: 0 above all, which has no first one.  */
-  if (digits > MOST_SMALL_DIGITS && den != 1)
-    return 0;
   unsigned used = whole ? br__count_digits (whole) : 0;
-  if (used > digits)
+  if (den >> 59 || digits > MOST_SMALL_DIGITS || used > digits)
     return 0;
   char *room = br__text_room (t, DECIMAL_ROOM);
   if (!room)
@@ -106,22 +101,20 @@ put_decimal_small (br_text *t, int *whole_value, const br_number *x, unsigned di
   char *point = room + 24, *start, *end = point;
   start = point - (used ? used : 1);
   br__put_digits (start, whole);
-  if (rest != 0)
+  /* Something is left: a whole number of so many digits ends, and was put above.  */
+  *end++ = '.';
+  while (used < digits && rest != 0)
     {
-      *end++ = '.';
-      while (used < digits && rest != 0)
-        {
-          *end = next_digit (&rest, den, binary);
-          used += used > 0 || *end != '0';
-          end++;
-        }
-      *whole_value = rest == 0;
-      if (rest >= den - rest)
-        start = carry (start, end);
-      while (end[-1] == '0')
-        end--;
-      end -= end[-1] == '.';
+      *end = next_digit (&rest, den, binary);
+      used += used > 0 || *end != '0';
+      end++;
     }
+  *whole_value = rest == 0;
+  if (rest >= den - rest)
+    start = carry (start, end);
+  while (end[-1] == '0')
+    end--;
+  end -= end[-1] == '.';
   if (x->num < 0)
     *--start = '-';
   memmove (room, start, (size_t) (end - start));

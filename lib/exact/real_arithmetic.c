@@ -367,11 +367,11 @@ whole_power (br_real *z, const br_real *x, const br_number *n, unsigned bits)
   if (num > BR__POWER || num < -BR__POWER)
     return BR_TOO_BIG;
   if (num > 0)
-    return power_of (z, x, num);
+    return num == 1 ? br_real_set (z, x) : power_of (z, x, num);
   status = br__real_set_ratio (&value, 1, 1);
   if (status == BR_OK)
     status = br_real_div (&value, &value, x, bits);
-  if (status == BR_OK && num < -1)
+  if (status == BR_OK)
     {
       status = br_number_set_int (&power, -num);
       if (status == BR_OK)

@@ -249,7 +249,8 @@ sqrt_of_pair (br_real *z, const br__term *a, const br__term *b)
     status = br__term_square (&part, b);
   if (status == BR_OK)
     status = br_number_sub (&s, &s, &part);
-  if (status == BR_OK && br_number_sign (&s) > 0 && br_number_sign (&a->q) > 0)
+  /* Over zero as it is, and |a| > |b|: then a is over zero as well.  */
+  if (status == BR_OK && br_number_sign (&s) > 0)
     status = br__number_root (&s, &exact, &s, 2);
   if (status == BR_OK && !exact)
     status = BR__LEAVE;

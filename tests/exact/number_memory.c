@@ -190,6 +190,7 @@ test_writers (void **state)
   };
   static const char *const values[] = {
     "19/8", "-123456789012345678901234567890123456789012345678901234567890/7",
+    "-1/123456789012345678901234567890123456789012345678901234567891",
   };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (writers); i++)
@@ -254,6 +255,7 @@ test_memory (void **state)
   assert_null (br__alloc (4));
   assert_null (br__strndup ("abc", 2));
   check_memory_free ();
+  assert_null (br__strndup ("abc", SIZE_MAX));          /* and its end would not fit */
   br__free (array);
   char *copy = br__strndup ("abc", 2);
   assert_string_equal (copy, "ab");

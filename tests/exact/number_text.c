@@ -275,8 +275,13 @@ test_read_refuses (void **state)
   assert_true (error.offset == 0 && error.length == 0);
   assert_int_equal (br_number_read (&x, "-1", 1, &error), BR_SYNTAX);
   assert_true (error.offset == 1 && error.length == 0);
+  assert_string_equal (error.message, "a digit is missing at the end");
   assert_int_equal (br_number_read (&x, "1/2", 2, &error), BR_SYNTAX);
   assert_true (error.offset == 2 && error.length == 0);
+  check_ok (br_number_read (&x, "3/8", 1, &error));
+  check_is (&x, "3");
+  assert_int_equal (br_number_read (&x, "x", 1, &error), BR_SYNTAX);
+  assert_string_equal (error.message, "a digit belongs here");
 }
 
 static void
@@ -301,6 +306,7 @@ test_text_grows (void **state)
   br__text_put (&t, t.bytes + 1990, 10);
   assert_string_equal (t.bytes + 4000, "a5a6a7a8a9");
   br__text_reset (&t);
+  assert_string_equal (br__text_string (&t), "");
   br__text_puts (&t, "wheel");
   assert_string_equal (br__text_string (&t), "wheel");
   assert_int_equal (br__text_hand_out (buffer, 4, &t), 5);
@@ -309,6 +315,12 @@ test_text_grows (void **state)
   br__text_printf (&t, "%s", "");           /* nothing is no failure */
   assert_int_equal (t.failed, 0);
   assert_int_equal (br__text_hand_out (buffer, sizeof buffer, &t), 0);
+  /* No text is so long; that it failed stays so.  */
+  assert_null (br__text_more_room (&t, SIZE_MAX));
+  br__text_puts (&t, "wheel");
+  strcpy (buffer, "as it was");
+  assert_int_equal (br__text_hand_out (buffer, sizeof buffer, &t), SIZE_MAX);
+  assert_string_equal (buffer, "as it was");
 }
 
 /* A text that moves as it grows, with other bytes right behind it: those are not its own.  */
@@ -343,6 +355,52 @@ test_text_beside_another (void **state)
   assert_string_equal (br__text_string (&t), "a wheel of three and a half inches on an axle of 7/16, painted green");
   br__text_clear (&t);
   br__memory_set (NULL, NULL);
+}
+
+/* A message of repeated CHARACTER, LENGTH bytes of it in front being "a": cut before the first that does not fit.  */
+static void
+check_cut (const char *character, size_t shift, size_t length)
+{
+  char text[2 * BR_MESSAGE_SIZE] = "";
+  size_t size = strlen (character), end = shift, fits;
+  br_error error;
+  memset (text, 'a', shift);
+  for (; end + size <= length; end += size)
+    strcpy (text + end, character);
+  br__fail (&error, BR_SYNTAX, 0, 0, "%s", text);
+  fits = end < BR_MESSAGE_SIZE ? end : shift + (BR_MESSAGE_SIZE - 1 - shift) / size * size;
+  assert_int_equal (strlen (error.message), fits);
+  assert_memory_equal (error.message, text, fits);
+  br__hint (&error, "%s", text);
+  fits = end < BR_HINT_SIZE ? end : shift + (BR_HINT_SIZE - 1 - shift) / size * size;
+  assert_int_equal (strlen (error.hint), fits);
+}
+
+/* The first and the last lead byte of two, three and four bytes (RFC 3629, section 4), and texts that are as long as
+   there is room or one byte more or less.  Bytes that are no characters are cut anywhere.  */
+static void
+test_cut (void **state)
+{
+  static const char *const characters[] = {
+    "a", "\xc2\x80", "\xdf\xbf", "\xe0\xa0\x80", "\xef\xbf\xbd", "\xf0\x90\x80\x80", "\xf4\x8f\xbf\xbf"
+  };
+  char text[2 * BR_MESSAGE_SIZE];
+  br_error error;
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (characters); i++)
+    for (size_t shift = 0; shift < 5; shift++)
+      {
+        for (size_t length = BR_MESSAGE_SIZE - 5; length < BR_MESSAGE_SIZE + 6; length++)
+          check_cut (characters[i], shift, length);
+        for (size_t length = BR_HINT_SIZE - 5; length < BR_HINT_SIZE + 6; length++)
+          check_cut (characters[i], shift, length);
+      }
+  memset (text, 0x80, sizeof text - 1);
+  text[sizeof text - 1] = 0;
+  br__fail (&error, BR_SYNTAX, 0, 0, "%s", text);
+  assert_int_equal (strlen (error.message), BR_MESSAGE_SIZE - 1);
+  br__hint (&error, "%s", text);
+  assert_int_equal (strlen (error.hint), BR_HINT_SIZE - 1);
 }
 
 static void
@@ -391,6 +449,7 @@ main (void)
     CHECK_TEST (test_read_refuses),
     CHECK_TEST (test_text_grows),
     CHECK_TEST (test_text_beside_another),
+    CHECK_TEST (test_cut),
     CHECK_TEST (test_errors),
   };
   return CHECK_RUN (tests);

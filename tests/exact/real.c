@@ -46,6 +46,13 @@ static const struct { const char *words, *right; } rational_results[] =
   { "2 1/3 ^ 2 1/3 ^ /", "1" },
   { "5 1/4 ^ 5 1/4 ^ * dup *", "5" },
   { "1 1 sin / 1 sin -1 ^ -", "0" },
+  { "1 sin 1 ^ 1 sin -", "0" },
+  { "pi 1 ^ pi -", "0" },
+  { "0 2 1/3 ^ *", "0" },
+  { "0 1/2 ^", "0" },
+  { "2 1/64 ^ 64 ^", "2" },
+  { "1 2 sqrt + 32 ^ 1 2 sqrt - 32 ^ *", "1" },
+  { "9/2 sqrt sin 3 2 sqrt * 2 / sin -", "0" },
   { "3/4 atan 2 / sin 7 pi * + 3/4 atan 2 / sin 7 pi * + -", "0" },
   { "2 1/3 ^ 4 1/3 ^ *", "2" },
   { "2 2/3 ^ 4 1/3 ^ -", "0" },
@@ -399,7 +406,7 @@ static void
 test_long_roots (void **state)
 {
   (void) state;
-  for (int bits = BR__ROOT_BITS - 3; bits <= BR__ROOT_BITS + 2; bits += 2)
+  for (int bits = BR__ROOT_BITS - 2; bits <= BR__ROOT_BITS + 2; bits++)
     {
       br_real x = BR_REAL_ZERO, y = BR_REAL_ZERO;
       br_number n = BR_NUMBER_ZERO, one = BR_NUMBER_ZERO;
@@ -423,6 +430,74 @@ test_long_roots (void **state)
       br_number_clear (&n);
       br_number_clear (&one);
     }
+}
+
+/* Cube roots of numbers up to as many bits are multiplied under one root, on both sides of the limit.  */
+static void
+test_long_cubes (void **state)
+{
+  (void) state;
+  for (int bits = BR__ROOT_BITS - 1; bits <= BR__ROOT_BITS + 1; bits++)
+    {
+      br_real x = BR_REAL_ZERO;
+      br_number n = BR_NUMBER_ZERO, third = BR_NUMBER_ZERO;
+
+      check_set (&third, "1/3");
+      check_set (&n, "2");
+      check_ok (br_number_pow (&n, &n, bits - 1));
+      check_set (&x.rational, "1");
+      check_ok (br_number_add (&x.rational, &x.rational, &n));
+      check_ok (br_real_pow (&x, &x, &third, 0));
+      check_ok (br_real_mul (&x, &x, &x));
+      assert_int_equal (x.node->op == BR__REAL_ROOT, bits <= BR__ROOT_BITS);
+      br_real_clear (&x);
+      br_number_clear (&n);
+    }
+}
+
+/* What is moved leaves nothing behind, and a value set to itself is the same.  */
+static void
+test_moved (void **state)
+{
+  br_real x = real_of ("2 sqrt"), y = real_of ("1 sin");
+
+  (void) state;
+  br__real_move (&y, &x);
+  assert_true (br__real_is_int (&x, 0));
+  check_ok (br_real_set (&y, &y));
+  check_ok (br_real_mul (&y, &y, &y));
+  check_is (br_real_rational (&y), "2");
+  br__real_move (&x, &y);
+  check_is (br_real_rational (&x), "2");
+  assert_true (br__real_is_int (&y, 0));
+}
+
+/* ---- Digits ---- */
+
+/* Squares of two digits and a half and their like, from memory: a value that comes up to a power of ten, one that
+   stays under it, one a little over, and no digits at all, which is one.  Two digits are certain where three are not.  */
+static void
+test_few_digits (void **state)
+{
+  static const struct { const char *words; unsigned digits; const char *right; } table[] =
+  {
+    { "2 sqrt", 0, "1" }, { "2 sqrt", 1, "1" }, { "3 sqrt", 1, "2" }, { "547/5 sqrt", 2, "10" }, { "494/5 sqrt", 2, "9.9" },
+    { "499/5 sqrt", 2, "10" }, { "99999/1000 sqrt", 3, "10" }, { "100001/1000 sqrt", 6, "10" },
+    { "100001/1000 sqrt", 7, "10.00005" }, { "547/5 sqrt neg", 2, "-10" }, { "9/1000001 sqrt", 6, "0.003" }
+  };
+  br_real x = real_of ("269/200 pi 1/1000000000000000000000000000000000000000000000000000000000000 * +");
+  br_status status = BR_OK;
+  char text[40];
+
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (table); i++)
+    check_digits (table[i].words, table[i].digits, table[i].right);
+  br_real_write_decimal (text, sizeof text, NULL, &x, 2, 100, &status);
+  check_ok (status);
+  assert_string_equal (text, "1.3");
+  assert_int_equal (br_real_write_decimal (text, sizeof text, NULL, &x, 3, 100, &status), SIZE_MAX);
+  assert_int_equal (status, BR_UNDECIDED);
+  br_real_clear (&x);
 }
 
 /* ---- Printed values ---- */
@@ -459,6 +534,9 @@ main (void)
     CHECK_TEST (test_many_terms),
     CHECK_TEST (test_powers_of_pi),
     CHECK_TEST (test_long_roots),
+    CHECK_TEST (test_long_cubes),
+    CHECK_TEST (test_moved),
+    CHECK_TEST (test_few_digits),
     CHECK_TEST (test_printed)
   };
 

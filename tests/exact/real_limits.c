@@ -157,6 +157,51 @@ test_ends_at_limit (void **state)
   br_real_clear (&x);
 }
 
+/* What takes more than the fewest bits, inside an arc and at the last exponent there is: there is an answer.  */
+static void
+test_many_bits (void **state)
+{
+  static const char *const words[] =
+  {
+    "1 7 1/3 ^ 1000000000000000000000000000000 / - asin tan", "1 7 1/3 ^ 1000000000000000000000000000000 / - asin cos",
+    "1 " SMALL " / atan sin", "1 " SMALL " / atan cos", "2 1/3 ^ 1000000 ^", "2 1/3 ^ -1000000 ^"
+  };
+
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (words); i++)
+    {
+      br_real x = real_of (words[i]);
+      int sign = 9;
+
+      check_ok (br_real_sign (&sign, &x, 0));
+      assert_int_equal (sign, 1);
+      br_real_clear (&x);
+    }
+}
+
+/* Where the last bit of an angle is a degree, its sine is still told from 1 and -1; where it is two, not.  */
+static void
+test_coarse_angle (void **state)
+{
+  (void) state;
+  for (int bits = 71; bits <= 73; bits++)
+    {
+      br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
+      br_real x;
+      char words[40];
+      int64_t n = 0, d = 0;
+
+      snprintf (words, sizeof words, "2 %d ^ 2 1/3 ^ * sin", bits - 1);
+      x = real_of (words);
+      check_ok (br_real_enclose (&low, &high, &x, 64));
+      assert_int_equal (br_number_get_ratio (&n, &d, &low) && n == -1 && d == 1
+                        && br_number_get_ratio (&n, &d, &high) && n == 1 && d == 1, bits > 72);
+      br_real_clear (&x);
+      br_number_clear (&low);
+      br_number_clear (&high);
+    }
+}
+
 /* An angle of 900,000 bits that is not known to a turn: no answer, and none of the seconds that reducing it
    would take.  */
 static void
@@ -459,6 +504,8 @@ main (void)
     CHECK_TEST (test_no_value),
     CHECK_TEST (test_cut),
     CHECK_TEST (test_ends_at_limit),
+    CHECK_TEST (test_many_bits),
+    CHECK_TEST (test_coarse_angle),
     CHECK_TEST (test_huge_angle),
     CHECK_TEST (test_deep),
     CHECK_TEST (test_shared),

@@ -51,6 +51,32 @@ test_rows (void **state)
   check_row ("\"a\"", 1, "a", "");
 }
 
+/* Lines inside quotes are counted, and a quote that nothing closes is told.  */
+static void
+test_breaks (void **state)
+{
+  static const struct { const char *text; size_t breaks; int open; } rows[] = {
+    { "a,b", 0, 0 }, { "\"a\nb\",\"c\r\n\r\nd\",e", 3, 0 }, { "\"a\nb\"\"\n\"", 2, 0 }, { "\"a\n,b", 0, 1 }, { "", 0, 0 },
+    { "a,", 0, 0 }, { "a,\"", 0, 1 }, { "\"\"", 0, 0 },
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      size_t length = strlen (rows[i].text);
+      char *text = malloc (length + 1);         /* as large as it must be, so that a byte behind it is seen */
+      br__csv_row row;
+      assert_non_null (text);
+      text = realloc (text, length ? length : 1);
+      memcpy (text, rows[i].text, length);
+      assert_int_equal (br__csv_next (&row, text, text + length, 0, 1), 1);
+      assert_int_equal (row.open, rows[i].open);
+      if (!row.open)
+        assert_int_equal (row.breaks, rows[i].breaks);
+      assert_int_equal (br__csv_whole (text, length), 0);
+      free (text);
+    }
+}
+
 /* What ends before the row does is told apart from what is a row.  */
 static void
 test_ends (void **state)
@@ -138,7 +164,7 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    CHECK_TEST (test_rows), CHECK_TEST (test_ends), CHECK_TEST (test_cells), CHECK_TEST (test_short_way),
+    CHECK_TEST (test_rows), CHECK_TEST (test_breaks), CHECK_TEST (test_ends), CHECK_TEST (test_cells), CHECK_TEST (test_short_way),
   };
   return CHECK_RUN (tests);
 }

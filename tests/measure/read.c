@@ -5,6 +5,7 @@
 #endif
 
 #include "measure.h"
+#include "measure/measure.h"
 
 /* A box of the sketch paper in these tests, in inches.  */
 static const br_number quarter = { 1, 3 };
@@ -178,6 +179,54 @@ unit_names (void **state)
     assert_null (br_unit_find (bad[i], strlen (bad[i])));
 }
 
+/* A word that is no unit is repeated, 40 letters of it, and nothing that stands behind it.  */
+static void
+no_such_unit (void **state)
+{
+  static const char *const rows[][2] = {
+    { "2 foo", "no such unit: foo" }, { "2 foo_1 bar", "no such unit: foo_1" },
+    { "2 aaaaaaaaaabbbbbbbbbbccccccccccdddddddddd", "no such unit: aaaaaaaaaabbbbbbbbbbccccccccccdddddddddd" },
+    { "2 aaaaaaaaaabbbbbbbbbbccccccccccddddddddddE", "no such unit: aaaaaaaaaabbbbbbbbbbccccccccccdddddddddd" },
+  };
+
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br_measure m = BR_MEASURE_ZERO;
+      br_error error;
+
+      assert_int_equal (br_measure_read (&m, rows[i][0], strlen (rows[i][0]), NULL, &error), BR_SYNTAX);
+      assert_string_equal (error.message, rows[i][1]);
+    }
+}
+
+/* What is read in short: numbers of up to 18 digits, fractions of up to nine in each part, at the end of the text or
+   before a mark or a bracket, however long the text.  */
+static void
+plain_numbers (void **state)
+{
+  static const struct { const char *text; size_t end; } rows[] = {
+    { "12", 2 }, { "123456789", 9 }, { "1234567890", 0 }, { "12\" and whatever may follow behind the mark of inches", 2 },
+    { "6.595\" and whatever may follow behind the mark of inches", 5 }, { "123456789012345.678) and so on", 19 },
+    { "1234567890123456.789", 0 }, { "123456789/987654321'", 19 }, { "3/8) + 1", 3 }, { "2-3/8\"", 5 }, { "2 3/8\"", 5 },
+    { "2-8/8", 0 }, { "2-9/8", 0 }, { "9/8", 3 }, { "3/0", 0 }, { "2-/8", 0 }, { "2-3", 0 }, { "2-", 0 }, { "2 in", 0 },
+    { ".5", 2 }, { ".", 0 }, { "6.", 2 }, { "", 0 }, { "x", 0 }, { "12:", 0 }, { "1/:", 0 },
+  };
+
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      size_t length = strlen (rows[i].text);
+      char *text = measure_exact_copy (rows[i].text, length);
+      br__reader r = { text, length, NULL, NULL };
+      br__numeral n = BR__NUMERAL_ZERO;
+
+      if (br__numeral_plain (&n, &r, 0) != (rows[i].end != 0) || n.end != rows[i].end)
+        fail_msg ("%s: %zu", rows[i].text, n.end);
+      free (text);
+    }
+}
+
 /* The limit on digits, on both its sides and in each place where digits stand.  */
 static void
 digit_limit (void **state)
@@ -276,6 +325,8 @@ main (void)
     CHECK_TEST (wrong_spellings),
     CHECK_TEST (conversions),
     CHECK_TEST (unit_names),
+    CHECK_TEST (no_such_unit),
+    CHECK_TEST (plain_numbers),
     CHECK_TEST (digit_limit),
     CHECK_TEST (megabyte),
     CHECK_TEST (no_memory),

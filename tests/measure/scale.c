@@ -102,6 +102,23 @@ written (void **state)
     }
 }
 
+static void
+no_memory (void **state)
+{
+  br_number ratio = BR_NUMBER_ZERO;
+  br_status status;
+  char text[80];
+
+  (void) state;
+  check_set (&ratio, "1/123456789012345678901234567890");
+  CHECK_EACH_REFUSAL (status,
+                      {
+                        size_t size = br_scale_write (text, sizeof text, &ratio);
+                        status = size == SIZE_MAX ? BR_NO_MEMORY : BR_OK;
+                      }, 0);
+  br_number_clear (&ratio);
+}
+
 /* 1:48 is not 1:50, nor 1:480 the 1:500 that web pages print beside 1 in = 40 ft.  */
 static void
 false_friends (void **state)
@@ -204,6 +221,7 @@ main (void)
     CHECK_TEST (spellings),
     CHECK_TEST (blanks_before),
     CHECK_TEST (written),
+    CHECK_TEST (no_memory),
     CHECK_TEST (false_friends),
     CHECK_TEST (published_lengths),
     CHECK_TEST (there_and_back),

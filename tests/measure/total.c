@@ -220,26 +220,65 @@ roots (void **state)
     }
 }
 
-/* (7 + 5 sqrt 2)^(1/3) is 1 + sqrt 2, which is not found out: each part has its mark, their sum has none that
-   is certain, and nothing is handed out.  */
+/* L gets (7 + 5 sqrt 2)^(1/3), which is 1 + sqrt 2 but is not found out to be, and a root of 2.  */
+static void
+list_hidden (list *l, const char *mark)
+{
+  br_number third = BR_NUMBER_ZERO;
+
+  list_start (l, mark);
+  check_set (&third, "1/3");
+  check_ok (br_number_set_int (&l->x[0].rational, 50));
+  check_ok (br_real_sqrt (&l->x[0], &l->x[0], 0));
+  check_ok (br_number_set_int (&l->x[1].rational, 7));
+  check_ok (br_real_add (&l->x[0], &l->x[0], &l->x[1]));
+  check_ok (br_real_pow (&l->x[0], &l->x[0], &third, 0));
+  check_ok (br_number_set_int (&l->x[1].rational, 2));
+  check_ok (br_real_sqrt (&l->x[1], &l->x[1], 0));
+}
+
+/* Two parts of which none is known to be over its mark by more: where all go up, or none does, nobody asks.  */
+static void
+no_order (void **state)
+{
+  static const struct { const char *mark; br_direction direction; const char *first, *second, *sum; } rows[] = {
+    { "1/16", BR_UP, "39/16", "23/16", "31/8" }, { "1", BR_DOWN, "2", "1", "3" },
+  };
+  list l;
+
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      list_hidden (&l, rows[i].mark);
+      list_keep (&l, 2, rows[i].direction);
+      check_is (&l.sum, rows[i].sum);
+      check_is (&l.values[0], rows[i].first);
+      check_is (&l.values[1], rows[i].second);
+      br_real_clear (&l.x[0]);
+      br_real_clear (&l.x[1]);
+    }
+  list_hidden (&l, "1");
+  assert_int_equal (br_ruler_keep_total (l.values, &l.sum, l.x, 2, &l.mark, BR_UP, BR_TIES_UP, 0), BR_UNDECIDED);
+  check_is (&l.sum, "0");
+  br_real_clear (&l.x[0]);
+  br_real_clear (&l.x[1]);
+}
+
+/* Each part has its mark, their sum has none that is certain, and nothing is handed out.  */
 static void
 undecided_total (void **state)
 {
-  br_number third = BR_NUMBER_ZERO;
   list l;
   size_t i;
 
   (void) state;
-  list_start (&l, "1/16");
-  check_set (&third, "1/3");
-  check_ok (br_number_set_int (&l.x[0].rational, 50));
-  check_ok (br_real_sqrt (&l.x[0], &l.x[0], 0));
-  check_ok (br_number_set_int (&l.x[1].rational, 7));
-  check_ok (br_real_add (&l.x[0], &l.x[0], &l.x[1]));
-  check_ok (br_real_pow (&l.x[0], &l.x[0], &third, 0));
-  check_ok (br_number_set_int (&l.x[1].rational, 2));
-  check_ok (br_real_sqrt (&l.x[1], &l.x[1], 0));
+  list_hidden (&l, "1/16");
   check_ok (br_real_neg (&l.x[1], &l.x[1]));
+  check_ok (br_number_set_int (&l.values[0], 1));
+  check_ok (br_real_set_number (&l.x[2], &l.values[0]));
+  check_ok (br_number_set_int (&l.values[0], 0));
+  check_ok (br_real_sub (&l.x[1], &l.x[1], &l.x[2]));
+  br_real_clear (&l.x[2]);
   check_ok (br_number_set_int (&l.sum, 77));
   assert_int_equal (br_ruler_keep_total (l.values, &l.sum, l.x, 2, &l.mark, BR_DOWN, BR_TIES_UP, 0), BR_UNDECIDED);
   check_is (&l.sum, "77");
@@ -296,6 +335,7 @@ main (void)
     CHECK_TEST (published),
     CHECK_TEST (every_choice),
     CHECK_TEST (roots),
+    CHECK_TEST (no_order),
     CHECK_TEST (undecided_total),
     CHECK_TEST (long_list),
     CHECK_TEST (no_memory),

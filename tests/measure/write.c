@@ -5,6 +5,7 @@
 #endif
 
 #include "measure.h"
+#include "measure/measure.h"
 
 /* Units in which a value may be asked for, and the powers that can be read back.  */
 static const char *const units[] = {
@@ -159,7 +160,38 @@ no_memory (void **state)
                         size = br_measure_write (text, sizeof text, &x, BR_LENGTH, &style);
                         status = size == SIZE_MAX ? BR_NO_MEMORY : BR_OK;
                       }, 0);
+  CHECK_EACH_REFUSAL (status,
+                      {
+                        size = br_measure_write (text, sizeof text, &x, BR_AREA, &style);
+                        status = size == SIZE_MAX ? BR_NO_MEMORY : BR_OK;
+                      }, 0);
+  style.unit = br_unit_find ("mm", 2);
+  CHECK_EACH_REFUSAL (status,
+                      {
+                        size = br_measure_write (text, sizeof text, &x, 4, &style);
+                        status = size == SIZE_MAX ? BR_NO_MEMORY : BR_OK;
+                      }, 0);
   br_number_clear (&x);
+}
+
+/* On both sides of the finest: halves are none of a ruler of inches.  */
+static void
+shop_fractions (void **state)
+{
+  static const struct { const char *x; int64_t finest; int is; } rows[] = {
+    { "3/64", 64, 1 }, { "3/128", 64, 0 }, { "1/2", 2, 1 }, { "1/2", 1, 0 }, { "7", 1, 1 }, { "1/3", 64, 0 },
+    { "9223372036854775808", 64, 0 },
+  };
+
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br_number x = BR_NUMBER_ZERO;
+
+      check_set (&x, rows[i].x);
+      assert_int_equal (br__is_shop_fraction (&x, rows[i].finest), rows[i].is);
+      br_number_clear (&x);
+    }
 }
 
 int
@@ -170,6 +202,7 @@ main (void)
     CHECK_TEST (round_trips),
     CHECK_TEST (every_mark),
     CHECK_TEST (no_memory),
+    CHECK_TEST (shop_fractions),
   };
 
   return CHECK_RUN (tests);

@@ -394,6 +394,24 @@ test_told (void **state)
   sheet_end (sheet, &s);
 }
 
+/* Drills are of inches in a metric sheet, too: 6 mm are 0.2362 in, 15/64 is 0.2344.  The grain is shown where a part
+   is long enough for the word.  */
+static void
+test_template_words (void **state)
+{
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("units mm\ncircle rim = 60 at 0, 0 of body\ncircle hub = 6 at 0, 0 of body hole\n"
+                                "part bit = 1 in x 1 in\npart slat = 8 in x 2 in");
+  (void) state;
+  sheet_say (sheet, &s, "template body into a.svg");
+  said_is (&s, 0, "drills.0", "\xE2\x8C\x80 6, nearest drill 15/64 in");
+  sheet_say (sheet, &s, "template bit into a.svg");
+  lesson_contains ("a.svg", ">grain<", 0);
+  sheet_say (sheet, &s, "template slat into a.svg");
+  lesson_contains ("a.svg", ">grain<", 1);
+  sheet_end (sheet, &s);
+}
+
 int
 main (void)
 {
@@ -401,7 +419,7 @@ main (void)
     CHECK_TEST (test_record), CHECK_TEST (test_exact_extent), CHECK_TEST (test_scale), CHECK_TEST (test_wrong),
     CHECK_TEST (test_nothing_to_draw), CHECK_TEST (test_old_file), CHECK_TEST (test_title_block),
     CHECK_TEST (test_hostile), CHECK_TEST (test_loose), CHECK_TEST (test_all_loose), CHECK_TEST (test_undecided),
-    CHECK_TEST (test_told)
+    CHECK_TEST (test_told), CHECK_TEST (test_template_words)
   };
   check_start ();
   int failed = cmocka_run_group_tests (tests, lesson_enter, lesson_leave);

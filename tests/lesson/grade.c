@@ -201,6 +201,24 @@ test_files (void **state)
          "wrong", "right", "\xF0\x92\x8D\x85");
 }
 
+/* No papers have no mean.  */
+static void
+test_no_papers (void **state)
+{
+  br_sheet *sheet = NULL;
+  said s = SAID_ZERO;
+  (void) state;
+  check_ok (br_sheet_new (&sheet));
+  put_text ("k.csv", KEY);
+  put_text ("answers.csv", "student,version,1,2\n");
+  sheet_say (sheet, &s, "grade answers.csv with k.csv into marks.csv");
+  said_is (&s, 0, "kind", "grade_summary");
+  said_is (&s, 0, "papers", "0");
+  said_is (&s, 0, "mean", "null");
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
 /* A cell that a spreadsheet would run is text on the way out, and the same name on the way in.  */
 static void
 test_injection (void **state)
@@ -338,7 +356,8 @@ main (void)
   const struct CMUnitTest tests[] =
   {
     CHECK_TEST (test_verdicts), CHECK_TEST (test_place), CHECK_TEST (test_each_mistake), CHECK_TEST (test_files),
-    CHECK_TEST (test_injection), CHECK_TEST (test_class), CHECK_TEST (test_points), CHECK_TEST (test_wrong_files)
+    CHECK_TEST (test_injection), CHECK_TEST (test_class), CHECK_TEST (test_points), CHECK_TEST (test_wrong_files),
+    CHECK_TEST (test_no_papers)
   };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, lesson_enter, lesson_leave));

@@ -295,13 +295,25 @@ undo_in_a_file (void **state)
   sheet_end (sheet, &s);
 }
 
+/* A stock that is nearly called so is offered.  */
+static void
+near_stocks (void **state)
+{
+  br_sheet *sheet = sheet_with ("stock pine = 3/4 x 5 x 48\npart slat = 5 x 3 from pime");
+  said s = SAID_ZERO;
+  (void) state;
+  sheet_say (sheet, &s, "parts");
+  said_is (&s, 0, "rows.0.problem", "there is no stock called `pime`; did you mean `pine`?");
+  sheet_end (sheet, &s);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (wrong_lines_change_nothing),
     CHECK_TEST (undo_to_any_depth),
-    CHECK_TEST (redo_ends),
+    CHECK_TEST (near_stocks), CHECK_TEST (redo_ends),
     CHECK_TEST (checks_are_counted),
     CHECK_TEST (undone_checks_need_nothing),
     CHECK_TEST (refused_changes),

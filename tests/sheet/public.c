@@ -354,6 +354,18 @@ line_ends (void **state)
       assert_string_equal (bytes, texts[i]);
       br_sheet_free (sheet);
     }
+  /* What is added behind such a last line begins a line; `save` alone takes the file that was opened.  */
+  char bytes[100] = "";
+  br_sheet *sheet = NULL;
+  put_file ("ends.sheet", "a = 1");
+  check_ok (br_sheet_new (&sheet));
+  check_ok (br_sheet_run_file (sheet, "ends.sheet", NULL));
+  check_ok (br_sheet_run (sheet, "b = 2\nsave", 10, "test", 1, NULL));
+  FILE *file = fopen ("ends.sheet", "r");
+  assert_true (fread (bytes, 1, sizeof bytes - 1, file) > 0);
+  fclose (file);
+  assert_string_equal (bytes, "a = 1\nb = 2\n");
+  br_sheet_free (sheet);
   remove ("ends.sheet");
 }
 

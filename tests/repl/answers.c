@@ -281,9 +281,9 @@ test_fault (void **state)
   fclose (stream);
   assert_string_equal (line,
     "{\"kind\":\"error\",\"message\":\"a \\\"strange\\\" sign\",\"file\":\"\\\\xff.sheet\","
-    "\"line\":7,\"column\":3,\"hint\":\"write \\\\xff\"}\n"
+    "\"line\":7,\"column\":3,\"hint\":\"write \\\\xff\",\"status\":\"syntax\"}\n"
     "{\"kind\":\"error\",\"message\":\"a \\\"strange\\\" sign\",\"file\":\"\\\\xff.sheet\","
-    "\"line\":null,\"column\":null,\"hint\":\"write \\\\xff\"}\n");
+    "\"line\":null,\"column\":null,\"hint\":\"write \\\\xff\",\"status\":\"syntax\"}\n");
   free (line);
 }
 

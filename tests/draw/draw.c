@@ -394,6 +394,20 @@ test_told (void **state)
   sheet_end (sheet, &s);
 }
 
+/* A whole turn is two circles, each in quarters and closed: at half scale 3 in are 1,500 thousandths.  */
+static void
+test_ring (void **state)
+{
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("arc ring = bend(3 in, 1/4 in) 360 deg at 0, 0");
+  (void) state;
+  sheet_say (sheet, &s, "draw into a.svg scale 1:2");
+  lesson_contains ("a.svg", "d=\"M0 1500 A1500 1500 0 0 0 1500 0 A1500 1500 0 0 0 0 -1500 A1500 1500 0 0 0 -1500 0 "
+                   "A1500 1500 0 0 0 0 1500 Z M0 1625 A1625 1625 0 0 0 1625 0 A1625 1625 0 0 0 0 -1625 "
+                   "A1625 1625 0 0 0 -1625 0 A1625 1625 0 0 0 0 1625 Z\"><title>ring</title>", 1);
+  sheet_end (sheet, &s);
+}
+
 /* Drills are of inches in a metric sheet, too: 6 mm are 0.2362 in, 15/64 is 0.2344.  The grain is shown where a part
    is long enough for the word.  */
 static void
@@ -419,7 +433,8 @@ main (void)
     CHECK_TEST (test_record), CHECK_TEST (test_exact_extent), CHECK_TEST (test_scale), CHECK_TEST (test_wrong),
     CHECK_TEST (test_nothing_to_draw), CHECK_TEST (test_old_file), CHECK_TEST (test_title_block),
     CHECK_TEST (test_hostile), CHECK_TEST (test_loose), CHECK_TEST (test_all_loose), CHECK_TEST (test_undecided),
-    CHECK_TEST (test_told), CHECK_TEST (test_template_words)
+    CHECK_TEST (test_told), CHECK_TEST (test_template_words),
+    CHECK_TEST (test_ring)
   };
   check_start ();
   int failed = cmocka_run_group_tests (tests, lesson_enter, lesson_leave);

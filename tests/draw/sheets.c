@@ -295,6 +295,19 @@ test_too_large (void **state)
   sheet_end (sheet, &s);
 }
 
+/* An arc without breadth is one line, not two on each other.  */
+static void
+test_edge (void **state)
+{
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("circle wheel = 2 in at 0, 0\narc edge = fender(wheel, 1/4 in)");
+  (void) state;
+  br_sheet_set_painter (sheet, find_painter, NULL);
+  sheet_say (sheet, &s, "draw into a.pdf");
+  assert_int_equal (notes.sheet[0].arcs, 2);
+  sheet_end (sheet, &s);
+}
+
 /* The sheets of a long drawing go on behind Z.  */
 static void
 test_long (void **state)
@@ -384,7 +397,7 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    CHECK_TEST (test_one), CHECK_TEST (test_many), CHECK_TEST (test_neighbours), CHECK_TEST (test_too_large), CHECK_TEST (test_long), CHECK_TEST (test_painter_fails),
+    CHECK_TEST (test_one), CHECK_TEST (test_many), CHECK_TEST (test_neighbours), CHECK_TEST (test_too_large), CHECK_TEST (test_long), CHECK_TEST (test_edge), CHECK_TEST (test_painter_fails),
     CHECK_TEST (test_memory)
   };
   check_start ();

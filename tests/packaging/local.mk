@@ -19,4 +19,6 @@ EXTRA_DIST += $(packaging_tests) \
   tests/packaging/coverage.sh \
   tests/packaging/consumer.c \
   tests/packaging/examples-update.sh \
-  tests/packaging/tap.sh
+  tests/packaging/tap.sh \
+  tests/packaging/unreached.awk \
+  tests/data/unreached.txt

@@ -25,8 +25,8 @@ typedef char **line_words (void *user, const char *text, size_t point, size_t *s
 
 /* "GNU Readline 8.2" or "none".  */
 const char *line_version (void);
-/* Takes over the signals, reads the history.  */
-void line_open (const char *prompt, line_words *words, void *user);
+/* Takes over the signals, reads the history; TEXT is the prompt.  */
+void line_open (const char *text, line_words *words, void *user);
 /* TEXT gets a line that the caller frees.  */
 line_result line_read (char **text);
 /* Set by a signal that came while no line was read; for br_sheet_watch.  */

@@ -147,7 +147,7 @@ add_row (br__size_lines *d, br__run *run, const br__size_line *given, const br_r
     status = BR_NO_MEMORY;
   if (status == BR_OK)
     {
-      d->marks |= strncmp (text, "≈", strlen ("≈")) == 0;
+      d->marks |= strncmp (br__text_string (&t), "≈", strlen ("≈")) == 0;
       d->rows[d->count] = *given;
       d->rows[d->count].tier = -1;
       d->rows[d->count++].text = text;
@@ -201,19 +201,21 @@ turn_of_arc (const br__drawn *s, int upright, int64_t at)
 {
   int64_t best = upright ? s->x : s->y;
   int found = 0;
-  int64_t sine, cosine;
-  for (int i = 0; i < 4; i++)
+  for (int last = 0; last < 2; last++)
     {
-      int64_t radius = i & 1 ? s->b : s->a;
-      if (!(i & 1))
-        br__sine_cosine (&sine, &cosine, i ? s->c + s->d : s->c);
-      int64_t x = s->x + (int64_t) ((double) radius * (double) cosine * 1e-9);
-      int64_t y = s->y + (int64_t) ((double) radius * (double) sine * 1e-9);
-      int64_t along = upright ? y : x, across = upright ? x : y;
-      if (llabs (along - at) < BR__INCH / 1000000 && (!found || across < best))
+      int64_t sine, cosine;
+      br__sine_cosine (&sine, &cosine, last ? s->c + s->d : s->c);
+      for (int second = 0; second < 2; second++)
         {
-          best = across;
-          found = 1;
+          double radius = (double) (second ? s->b : s->a);
+          int64_t x = s->x + (int64_t) (radius * (double) cosine * 1e-9);
+          int64_t y = s->y + (int64_t) (radius * (double) sine * 1e-9);
+          int64_t along = upright ? y : x, across = upright ? x : y;
+          if (llabs (along - at) < BR__INCH / 1000000 && (!found || across < best))
+            {
+              best = across;
+              found = 1;
+            }
         }
     }
   return best;

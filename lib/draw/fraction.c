@@ -392,6 +392,6 @@ br__page_text (br_page *page, int32_t *width, const br_page_text *t, int draw)
   while (*s);
   put_batch (page);
   if (width)
-    *width = (int32_t) (longest * (BR_PAGE_INCH / 72));
+    *width = (int32_t) (longest * (BR_PAGE_INCH / 72.0));
   return (int32_t) (lines * LEADING * t->size);
 }

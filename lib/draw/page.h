@@ -13,7 +13,7 @@
 #include "benchrule.h"
 
 /* Points of 1/72 in, cairo's own unit, in N.  */
-#define BR__POINTS(n) ((double) (n) / (BR_PAGE_INCH / 72))
+#define BR__POINTS(n) ((double) (n) / (BR_PAGE_INCH / 72.0))
 
 /* A word that has been shaped once and is drawn often.  */
 typedef struct br__shape br__shape;

@@ -291,32 +291,32 @@ plot_centre (br__plot *p, int64_t x, int64_t y, int64_t radius)
 static br__ink *
 plot_shape (br__plot *p, const br__drawn *d, int64_t x, int64_t y)
 {
-  br__ink *ink = NULL;
+  br__ink *ink;
   switch (d->shape->kind)
     {
     case BR__CIRCLE:
       ink = br__plot_add (p, BR__INK_CIRCLE, BR__PEN_OUTLINE, x, y);
       ink->r = d->a;
-      break;
+      return ink;
     case BR__BOX:
       ink = br__plot_add (p, BR__INK_BOX, BR__PEN_OUTLINE, x - d->a / 2, y - d->b / 2);
       ink->x2 = ink->x + d->a;
       ink->y2 = ink->y + d->b;
-      break;
+      return ink;
     case BR__ARC:
       ink = br__plot_add (p, BR__INK_STRIP, BR__PEN_OUTLINE, x, y);
       ink->r = d->a;
       ink->r2 = d->b;
       ink->from = d->c;
       ink->to = d->c + d->d;
-      break;
+      return ink;
     case BR__LINE:
-      ink = br__plot_add (p, d->c ? BR__INK_BAR : BR__INK_LINE, BR__PEN_OUTLINE, x - d->a / 2, y + d->b / 2);
-      ink->x2 = ink->x + d->a;
-      ink->y2 = ink->y - d->b;
-      ink->r = d->c / 2;
       break;
     }
+  ink = br__plot_add (p, d->c ? BR__INK_BAR : BR__INK_LINE, BR__PEN_OUTLINE, x - d->a / 2, y + d->b / 2);
+  ink->x2 = ink->x + d->a;
+  ink->y2 = ink->y - d->b;
+  ink->r = d->c / 2;
   return ink;
 }
 

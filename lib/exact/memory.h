@@ -7,11 +7,20 @@
 
 #include <stddef.h>
 
-void *br__alloc (size_t size);                      /* NULL when there is none; size 0 gives 1 byte */
-void *br__alloc_zero (size_t count, size_t size);   /* zeroed; NULL also where count * size overflows */
-void *br__realloc (void *old, size_t size);         /* on NULL the old block stays */
 void br__free (void *block);
-char *br__strndup (const char *text, size_t length);
+void *br__realloc (void *old, size_t size);         /* on NULL the old block stays */
+
+/* What such a function gives is the caller's, who ends it: the compiler watches that.  */
+#if defined (__GNUC__) && !defined (__clang__) && __GNUC__ >= 11
+# define BR__GIVES_MEMORY __attribute__ ((__malloc__, __malloc__ (br__free, 1), __malloc__ (br__realloc, 1)))
+#else
+# define BR__GIVES_MEMORY __attribute__ ((__malloc__))
+#endif
+
+BR__GIVES_MEMORY void *br__alloc (size_t size);     /* NULL when there is none; size 0 gives 1 byte */
+/* Zeroed; NULL also where count * size overflows.  */
+BR__GIVES_MEMORY void *br__alloc_zero (size_t count, size_t size);
+BR__GIVES_MEMORY char *br__strndup (const char *text, size_t length);
 
 /* Grows *ARRAY (elements of SIZE bytes) to room for NEED elements, doubling.
    0 when memory ran out, with everything as it was.  */

@@ -84,10 +84,11 @@ br_real_add (br_real *z, const br_real *x, const br_real *y)
     return br_real_set (z, y);
   if (br__real_is_int (y, 0))
     return br_real_set (z, x);
-  if (opposite_of (y) != NULL)
-    return br_real_sub (z, x, opposite_of (y));
-  if (opposite_of (x) != NULL)
-    return br_real_sub (z, y, opposite_of (x));
+  const br_real *x_opposite = opposite_of (x), *y_opposite = opposite_of (y);
+  if (y_opposite != NULL)
+    return br_real_sub (z, x, y_opposite);
+  if (x_opposite != NULL)
+    return br_real_sub (z, y, x_opposite);
   return combine (z, BR__REAL_ADD, x, y);
 }
 
@@ -100,8 +101,9 @@ br_real_sub (br_real *z, const br_real *x, const br_real *y)
     return br_real_set (z, x);
   if (br__real_same (x, y))
     return br__real_set_ratio (z, 0, 1);
-  if (opposite_of (y) != NULL)
-    return br_real_add (z, x, opposite_of (y));
+  const br_real *y_opposite = opposite_of (y);
+  if (y_opposite != NULL)
+    return br_real_add (z, x, y_opposite);
   return combine (z, BR__REAL_SUB, x, y);
 }
 
@@ -164,10 +166,11 @@ br_real_mul (br_real *z, const br_real *x, const br_real *y)
     return mul_plain_roots (z, x_root, y_root);
   if (x->node != NULL && x->node->op != BR__REAL_SUM && br__real_same (x, y))
     return power_of (z, x, 2);
-  if (opposite_of (x) != NULL)
-    return negative_of (z, BR__REAL_MUL, opposite_of (x), y);
-  if (opposite_of (y) != NULL)
-    return negative_of (z, BR__REAL_MUL, x, opposite_of (y));
+  const br_real *x_opposite = opposite_of (x), *y_opposite = opposite_of (y);
+  if (x_opposite != NULL)
+    return negative_of (z, BR__REAL_MUL, x_opposite, y);
+  if (y_opposite != NULL)
+    return negative_of (z, BR__REAL_MUL, x, y_opposite);
   return combine (z, BR__REAL_MUL, x, y);
 }
 
@@ -197,10 +200,11 @@ divide (br_real *z, const br_real *x, const br_real *y)
     return br_real_set (z, x);
   if (br__real_same (x, y))
     return br__real_set_ratio (z, 1, 1);
-  if (opposite_of (x) != NULL)
-    return negative_of (z, BR__REAL_DIV, opposite_of (x), y);
-  if (opposite_of (y) != NULL)
-    return negative_of (z, BR__REAL_DIV, x, opposite_of (y));
+  const br_real *x_opposite = opposite_of (x), *y_opposite = opposite_of (y);
+  if (x_opposite != NULL)
+    return negative_of (z, BR__REAL_DIV, x_opposite, y);
+  if (y_opposite != NULL)
+    return negative_of (z, BR__REAL_DIV, x, y_opposite);
   status = invert_exact (&inverse, y);
   if (status == BR_OK)
     status = br_real_mul (z, x, &inverse);
@@ -330,7 +334,7 @@ power_of (br_real *z, const br_real *x, int64_t n)
   int64_t shared = root != NULL ? common_divisor (n, root->index) : 1;
   br_status status = BR__LEAVE;
 
-  if (shared > 1 || plain_root (x, (uint64_t) (BR__ROOT_BITS / n)) != NULL)
+  if (root != NULL && (shared > 1 || plain_root (x, (uint64_t) (BR__ROOT_BITS / n)) != NULL))
     return power_of_root (z, root, n, shared);
   if (terms != NULL && size == 1)
     {

@@ -54,8 +54,8 @@ print_whole_characters (char *buffer, size_t size, const char *format, va_list a
     }
 }
 
-br_status
-br__fail (br_error *error, br_status status, size_t offset, size_t length, const char *format, ...)
+void
+br__fill (br_error *error, br_status status, size_t offset, size_t length, const char *format, ...)
 {
   if (error)
     {
@@ -66,7 +66,6 @@ br__fail (br_error *error, br_status status, size_t offset, size_t length, const
       va_end (arguments);
       *error = filled;
     }
-  return status;
 }
 
 void
@@ -83,8 +82,8 @@ br__hint (br_error *error, const char *format, ...)
     }
 }
 
-br_status
-br__fail_plain (br_error *error, br_status status, size_t offset, size_t length)
+void
+br__fill_plain (br_error *error, br_status status, size_t offset, size_t length)
 {
   const char *message = "unknown status";
   switch (status)
@@ -97,5 +96,5 @@ br__fail_plain (br_error *error, br_status status, size_t offset, size_t length)
     case BR_NO_MEMORY: message = "out of memory"; break;
     case BR_IO: message = "a file could not be read or written"; break;
     }
-  return br__fail (error, status, offset, length, "%s", message);
+  br__fill (error, status, offset, length, "%s", message);
 }

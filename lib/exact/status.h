@@ -5,14 +5,32 @@
 
 #include "benchrule.h"
 
-/* Fills ERROR (may be NULL) and returns STATUS.  The hint becomes "".  Text that does not
-   fit is cut at a character's border.  */
-br_status br__fail (br_error *error, br_status status, size_t offset, size_t length,
-                    const char *format, ...) __attribute__ ((format (printf, 5, 6)));
+/* Fills ERROR (may be NULL) and is STATUS, which is evaluated twice.  The hint becomes "".  Text that does not
+   fit is cut at a character's border.  That the value is the status given stands here and not in the function
+   that fills in the error: so a reader of one file alone, as an analyser is, knows that a failure was one.  */
+#define br__fail(error, status, ...) br__status ((br__fill (error, status, __VA_ARGS__), (status)))
+void br__fill (br_error *error, br_status status, size_t offset, size_t length, const char *format, ...)
+  __attribute__ ((format (printf, 5, 6)));
+
+/* A function, as the value of a call may go unused.  */
+static inline br_status
+br__status (br_status status)
+{
+  return status;
+}
+
 /* Adds what to write instead.  */
 void br__hint (br_error *error, const char *format, ...) __attribute__ ((format (printf, 2, 3)));
+
 /* The usual message for a STATUS that came without one ("out of memory", "a result past
    1,000,000 bits", "division by zero" is the caller's).  Returns STATUS.  */
-br_status br__fail_plain (br_error *error, br_status status, size_t offset, size_t length);
+void br__fill_plain (br_error *error, br_status status, size_t offset, size_t length);
+
+static inline br_status
+br__fail_plain (br_error *error, br_status status, size_t offset, size_t length)
+{
+  br__fill_plain (error, status, offset, length);
+  return status;
+}
 
 #endif

@@ -11,8 +11,8 @@
 void br__put_escaped (br_text *t, const char *text);
 void br__put_escaped_bytes (br_text *t, const char *bytes, size_t length);
 
-/* TEXT escaped, its fractions raised and lowered in a span of the class f.  */
-void br__put_fractions (br_text *t, const char *text);
+/* S escaped, its fractions raised and lowered in a span of the class f.  */
+void br__put_fractions (br_text *t, const char *s);
 /* The same for the eye, and for the ear beside it, in a span of the class r, the measure in words:
    "2 and 3 eighths inches".  TEXT that is no shop measure is only escaped.  */
 void br__put_spoken (br_text *t, const char *text);

@@ -312,7 +312,7 @@ call_shop (br__value *z, br__value *args, unsigned count, const br__settings *s,
     }
   if (status == BR_OK)
     status = shop->call (&z->real, reals, s->bits, error);
-  char result = strchr (shop->kinds, ':')[1];
+  char result = shop->kinds[strcspn (shop->kinds, ":") + 1];
   z->dimension = result == 'L' ? kind : result == 'A' ? BR_ANGLE : BR_PLAIN;
   return status;
 }

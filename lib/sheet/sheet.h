@@ -4,6 +4,7 @@
 #ifndef BR_SHEET_SHEET_H
 #define BR_SHEET_SHEET_H
 
+#include "exact/status.h"
 #include "sheet/graph.h"
 #include "sheet/record.h"
 
@@ -141,9 +142,22 @@ typedef struct br__run
 br_status br__emit (br__run *run, br_record *r);
 /* 1 once who watches the sheet wants long work to end, and the mistake that is told then.  */
 int br__stopped (const br__run *run);
-br_status br__fail_stopped (br__run *run);
+static inline br_status
+br__fail_stopped (br__run *run)
+{
+  return br__fail (run->error, BR_TOO_BIG, 0, 0, "stopped");
+}
+
+void br__fill_expected (br__run *run, const char *what);
+
 /* Fails at the token at hand.  */
-br_status br__expected (br__run *run, const char *what);
+static inline br_status
+br__expected (br__run *run, const char *what)
+{
+  br__fill_expected (run, what);
+  return BR_SYNTAX;
+}
+
 /* BR_OK if nothing more stands on the line.  */
 br_status br__end_of_line (br__run *run);
 /* A sentence for people: kind "remark".  */

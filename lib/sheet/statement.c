@@ -29,19 +29,14 @@ br__stopped (const br__run *run)
   return run->sheet->flag && *run->sheet->flag;
 }
 
-br_status
-br__fail_stopped (br__run *run)
-{
-  return br__fail (run->error, BR_TOO_BIG, 0, 0, "stopped");
-}
-
-br_status
-br__expected (br__run *run, const char *what)
+void
+br__fill_expected (br__run *run, const char *what)
 {
   const br__token *t = &run->lex.token;
   if (t->type == BR__END)
-    return br__fail (run->error, BR_SYNTAX, t->offset, 0, "the line ends where %s should stand", what);
-  return br__fail (run->error, BR_SYNTAX, t->offset, t->length, "%s should stand here", what);
+    br__fill (run->error, BR_SYNTAX, t->offset, 0, "the line ends where %s should stand", what);
+  else
+    br__fill (run->error, BR_SYNTAX, t->offset, t->length, "%s should stand here", what);
 }
 
 br_status

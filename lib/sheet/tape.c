@@ -11,7 +11,6 @@
 #include "exact/status.h"
 #include "sheet/graph_private.h"
 #include "sheet/shape.h"
-#include "sheet/shape.h"
 #include "sheet/tape.h"
 
 #define FIXED SIZE_MAX          /* the place of an entry that stands as it is */

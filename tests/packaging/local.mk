@@ -13,12 +13,13 @@ packaging_tests = \
   tests/packaging/names.tap
 TESTS += $(packaging_tests)
 EXTRA_DIST += $(packaging_tests) \
+  tests/packaging/analyse.sh \
   tests/packaging/code.awk \
   tests/packaging/console.awk \
-  tests/packaging/cppcheck.txt \
   tests/packaging/coverage.sh \
   tests/packaging/consumer.c \
   tests/packaging/examples-update.sh \
+  tests/packaging/false_alarms.txt \
   tests/packaging/tap.sh \
   tests/packaging/unreached.awk \
   tests/data/unreached.txt

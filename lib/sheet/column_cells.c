@@ -201,7 +201,7 @@ put_row (br__block *b, const br__column *c, const br__csv_row *row)
     put_nothing (&b->out, c->width - row->cells);
   if (!row->cell)
     {
-      status = br__fail (&error, BR_SYNTAX, 0, 0, "this row has %zu of %zu cells", row->cells, c->width);
+      br__fail (&error, BR_SYNTAX, 0, 0, "this row has %zu of %zu cells", row->cells, c->width);
       add_bad (b, row, row->end, &error);
       put_nothing (&b->out, NEW_CELLS);
       return;

@@ -99,10 +99,9 @@ entries_read (entries *e, const char *path)
   FILE *stream = fopen (path, "re");
   char *line = NULL;
   size_t room = 0;
-  ssize_t length;
   if (!stream)
     return errno == ENOENT;
-  while ((length = getline (&line, &room, stream)) > 0)
+  while (getline (&line, &room, stream) > 0)
     {
       line[strcspn (line, "\n")] = '\0';
       unescape (line);

@@ -140,7 +140,7 @@ static br_status
 call_boxes (br__value *z, br__value *args, unsigned count, const br__settings *s,
             const br__function *self, br_error *error)
 {
-  (void) count;
+  (void) count, (void) self;
   br__value grid = BR__VALUE_ZERO;
   if (br_number_sign (&s->grid) <= 0)
     return br__no_grid (error, BR__WHOLE_CALL, 0);

@@ -68,7 +68,7 @@ fraction_at (const char *s, size_t *whole, size_t *slash)
   *whole = 0;
   while (digit (s[at]))
     at++;
-  if (at && s[at] == '-' && digit (s[at + 1]))
+  if (at && s[at] == '-')
     {
       *whole = ++at;
       while (digit (s[at]))

@@ -15,7 +15,7 @@
 static void
 cut (br_text *t, size_t length)
 {
-  if (!t->failed && t->length > length)
+  if (t->length > length)
     {
       t->length = length;
       t->bytes[length] = '\0';

@@ -258,7 +258,7 @@ test_read_refuses (void **state)
       assert_true (error.message[0] != 0);
       check_is (&x, "19/8");
     }
-  /* Both sides of the limit on digits.  */
+  /* Both sides of the limit on digits, behind a sign and a bar too.  */
   char digits[BR_MAX_DIGITS + 4];
   br_error error;
   memset (digits, '7', sizeof digits);
@@ -268,6 +268,11 @@ test_read_refuses (void **state)
   digits[BR_MAX_DIGITS] = '7';
   assert_int_equal (br_number_read (&x, digits, BR_MAX_DIGITS + 1, &error), BR_TOO_BIG);
   assert_non_null (strstr (error.message, "1,000"));
+  memcpy (digits, "-1/", 3);
+  check_ok (br_number_read (&x, digits, BR_MAX_DIGITS + 3, NULL));
+  memcpy (digits, "1/7", 3);
+  assert_int_equal (br_number_read (&x, digits, BR_MAX_DIGITS + 3, &error), BR_TOO_BIG);
+  assert_true (error.offset == 2 && error.length == BR_MAX_DIGITS + 1);
   /* LENGTH counts, not a NUL, and nothing behind it is looked at.  */
   check_ok (br_number_read (&x, "-6/85", 4, NULL));
   check_is (&x, "-3/4");

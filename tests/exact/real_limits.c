@@ -410,6 +410,29 @@ test_memory_of_making (void **state)
     }
 }
 
+/* One request alone is refused, and those after it are not: that is not forgotten on the way.  */
+static void
+test_memory_refused_once (void **state)
+{
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (memory_words); i++)
+    for (long nth = 0, refused = 1; refused; nth++)
+      {
+        br_real z = BR_REAL_ZERO;
+        br_status status;
+
+        check_memory_limit (nth);
+        check_memory_once = 1;
+        status = real_run (&z, memory_words[i], 0);
+        refused = check_memory_refused;
+        if (status != (refused ? BR_NO_MEMORY : BR_OK))
+          fail_msg ("%s, allocation %ld: %s", memory_words[i], nth, br_status_name (status));
+        br_real_clear (&z);
+        assert_int_equal (check_memory_blocks, 0);
+        check_memory_free ();
+      }
+}
+
 static void
 test_memory_of_asking (void **state)
 {
@@ -513,6 +536,7 @@ main (void)
     CHECK_TEST (test_bits),
     CHECK_TEST (test_alias),
     CHECK_TEST (test_memory_of_making),
+    CHECK_TEST (test_memory_refused_once),
     CHECK_TEST (test_memory_of_asking),
     CHECK_TEST (test_threads)
   };

@@ -6,7 +6,6 @@
 
 #include "text.h"
 
-#include <inttypes.h>
 #include <stdlib.h>
 #include <string.h>
 

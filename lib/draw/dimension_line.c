@@ -14,9 +14,7 @@
 
 #include "draw/dimension_line.h"
 #include "exact/memory.h"
-#include "exact/number.h"
 #include "measure/measure.h"
-#include "sheet/wood.h"
 
 void
 br__size_lines_clear (br__size_lines *d)

@@ -8,10 +8,8 @@
 #endif
 
 #include <stdlib.h>
-#include <string.h>
 
 #include "draw/dimension_line.h"
-#include "exact/memory.h"
 
 #define TEXT_SIZE BR__SIZE_TEXT
 #define GAP (BR__INCH / 16)             /* from the outline to its extension line */

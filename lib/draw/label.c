@@ -6,11 +6,9 @@
 #endif
 
 #include <stdlib.h>
-#include <string.h>
 
 #include "draw/dimension_line.h"
 #include "draw/ink_map.h"
-#include "exact/memory.h"
 
 #define AIR (BR__INCH / 32)
 #define ARROW (BR__INCH / 8)

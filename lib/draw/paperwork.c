@@ -8,7 +8,6 @@
 #include <string.h>
 
 #include "draw/plot.h"
-#include "exact/memory.h"
 #include "exact/status.h"
 #include "sheet/file.h"
 

@@ -9,7 +9,6 @@
 
 #include "draw/plot.h"
 #include "exact/memory.h"
-#include "exact/status.h"
 
 /* Farther from the corner than this nothing is drawn: sums of two still fit.  */
 #define FARTHEST (INT64_C (100000000) * BR__INCH)

@@ -8,7 +8,6 @@
 
 #include "draw/canvas.h"
 #include "draw/view.h"
-#include "exact/memory.h"
 #include "exact/status.h"
 
 #define DEGREE INT64_C (1000000000)

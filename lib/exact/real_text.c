@@ -8,7 +8,6 @@
 
 #include "exact/real.h"
 
-#include "exact/number.h"
 #include "exact/text.h"
 
 /* STEPS = |X| * 10^PLACES to the nearest whole number, and Z = X to the same.  */

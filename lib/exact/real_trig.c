@@ -9,8 +9,6 @@
 
 #include "exact/real.h"
 
-#include "exact/number.h"
-
 /* ---- The table ---- */
 
 /* sin (15 i) degrees as a sum of n / d * sqrt (m); n is 0 past its end.  */

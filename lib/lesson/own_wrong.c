@@ -7,7 +7,6 @@
 
 #include <string.h>
 
-#include "exact/status.h"
 #include "lesson/worksheet.h"
 #include "measure/measure.h"
 

@@ -6,7 +6,6 @@
 
 #include <string.h>
 
-#include "exact/status.h"
 #include "lesson/verdict.h"
 #include "measure/measure.h"
 

@@ -6,7 +6,6 @@
 
 #include <string.h>
 
-#include "exact/memory.h"
 #include "exact/status.h"
 #include "lesson/rows.h"
 #include "lesson/write.h"

@@ -4,7 +4,6 @@
 # include <config.h>
 #endif
 
-#include "exact/number.h"
 #include "exact/status.h"
 #include "exact/text.h"
 #include "measure/measure.h"

@@ -4,7 +4,7 @@
 # include <config.h>
 #endif
 
-#include "exact/number.h"
+#include "benchrule.h"
 
 #define FINEST 64     /* the last ruler tried is that of 1/2^64 */
 

@@ -11,8 +11,8 @@
 
 #include <string.h>
 
+#include "benchrule.h"
 #include "exact/memory.h"
-#include "exact/number.h"
 
 typedef struct part
 {

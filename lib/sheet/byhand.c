@@ -9,7 +9,6 @@
 #include <string.h>
 
 #include "exact/memory.h"
-#include "exact/status.h"
 #include "sheet/explain.h"
 
 /* Larger parts are no arithmetic for a pencil, and below this no product overflows.  */

@@ -7,7 +7,6 @@
 #include <string.h>
 
 #include "exact/memory.h"
-#include "exact/number.h"
 #include "exact/status.h"
 #include "sheet/column.h"
 #include "sheet/evaluate.h"

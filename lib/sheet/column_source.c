@@ -11,7 +11,6 @@
 #include <unistd.h>
 
 #include "exact/memory.h"
-#include "exact/number.h"
 #include "exact/status.h"
 #include "measure/measure.h"
 #include "sheet/column_pump.h"

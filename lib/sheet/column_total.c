@@ -8,7 +8,6 @@
 #include <string.h>
 
 #include "exact/memory.h"
-#include "exact/number.h"
 #include "exact/status.h"
 #include "sheet/column_pump.h"
 

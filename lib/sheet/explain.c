@@ -9,7 +9,6 @@
 #include <string.h>
 
 #include "exact/memory.h"
-#include "exact/status.h"
 #include "sheet/explain_private.h"
 
 void

@@ -9,8 +9,6 @@
 
 #include "exact/memory.h"
 #include "exact/number.h"
-#include "exact/real.h"
-#include "exact/status.h"
 #include "sheet/find.h"
 
 #define MOST_BOXES 20000

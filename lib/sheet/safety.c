@@ -7,7 +7,6 @@
 
 #include <string.h>
 
-#include "exact/memory.h"
 #include "exact/status.h"
 #include "sheet/safety.h"
 #include "shop/blade.h"

@@ -8,9 +8,8 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
-#include "sheet/cut.h"
 #include "sheet/shape.h"
-#include "sheet/words.h"
+#include "sheet/wood.h"
 
 void
 br__shape_free (br__shape *s)

@@ -10,7 +10,6 @@
 #include <string.h>
 
 #include "exact/memory.h"
-#include "exact/number.h"
 #include "exact/status.h"
 #include "sheet/shape.h"
 

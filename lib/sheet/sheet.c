@@ -7,7 +7,6 @@
 #include <string.h>
 
 #include "exact/memory.h"
-#include "exact/status.h"
 #include "sheet/file.h"
 #include "sheet/shape.h"
 #include "sheet/wood.h"

@@ -8,7 +8,6 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "exact/memory.h"
 #include "exact/status.h"
 #include "sheet/sheet.h"
 #include "sheet/words.h"

@@ -7,8 +7,7 @@
 
 #include <string.h>
 
-#include "exact/status.h"
-#include "sheet/safety.h"
+#include "sheet/sheet.h"
 
 /* The mark for a given dimension, or *OFF 0 where it lies on one or is not on a ruler.  */
 static br_status

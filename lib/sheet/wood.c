@@ -9,7 +9,6 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "sheet/wood.h"
-#include "sheet/words.h"
 
 void
 br__wood_free (br__wood *w)

@@ -7,7 +7,6 @@
 #endif
 
 #include <stdlib.h>
-#include <string.h>
 
 #include "exact/memory.h"
 #include "shop/cut_sheet.h"

@@ -9,7 +9,6 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "exact/number.h"
 #include "exact/status.h"
 #include "shop/calc.h"
 #include "shop/drill.h"

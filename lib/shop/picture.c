@@ -9,7 +9,6 @@
 
 #include <string.h>
 
-#include "exact/number.h"
 #include "shop/about.h"
 #include "shop/picture.h"
 

@@ -438,9 +438,8 @@ br__numeral_plain (br__numeral *n, const br__reader *r, size_t at)
       p++;
       bottom = take_digits (0, &p, end, SHORT_DIGITS);
       if (bottom == 0 || (form == BR__FORM_MIXED && top >= bottom)
-          || !ends_plainly (p, end))
-        return 0;
-      if (br_number_set_ratio (&n->value, whole * bottom + top, bottom) != BR_OK)
+          || !ends_plainly (p, end)
+          || br_number_set_ratio (&n->value, whole * bottom + top, bottom) != BR_OK)
         return 0;
     }
   n->start = at;

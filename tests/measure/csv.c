@@ -92,6 +92,8 @@ test_ends (void **state)
       assert_int_equal (br__csv_next (&row, text, end, 0, 1), 1);
       assert_ptr_equal (row.next, end);
     }
+  assert_int_equal (br__csv_whole ("a,b\nc\nd", 7), 6);
+  assert_int_equal (br__csv_whole ("\n", 1), 1);
   const char *some = "a\n\"b\nc\"\nd\n\"e\n";
   assert_int_equal (br__csv_whole (some, strlen (some)), 10);
   /* What stands before the row is not part of it: here the first half of a line end.  */

@@ -306,6 +306,7 @@ no_memory (void **state)
   static const char long_text[] = "5' 2-1/123456789012345678901234567890\"";
   static const char long_feet[] = "-1234567890123456789012345' 2\"";
   br_measure m = BR_MEASURE_ZERO;
+  br_error error;
   br_status status;
 
   (void) state;
@@ -313,7 +314,13 @@ no_memory (void **state)
                                                         NULL, NULL), 1);
   br_measure_clear (&m);
   CHECK_EACH_REFUSAL (status, status = br_measure_read (&m, "5' 2-3/8\"", 9, NULL, NULL), 0);
-  CHECK_EACH_REFUSAL (status, status = br_measure_read (&m, long_feet, sizeof long_feet - 1, NULL, NULL), 1);
+  CHECK_EACH_REFUSAL (status,
+                      {
+                        /* Told where it is refused, and what was there before left where it is not.  */
+                        error.status = BR_IO;
+                        status = br_measure_read (&m, long_feet, sizeof long_feet - 1, NULL, &error);
+                        assert_int_equal (error.status, status == BR_OK ? BR_IO : status);
+                      }, 1);
   br_measure_clear (&m);
 }
 

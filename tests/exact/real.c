@@ -140,6 +140,26 @@ test_order (void **state)
       }
 }
 
+/* A root a hair over a whole number is told from it by squares, which takes no bits.  */
+static void
+test_order_by_squares (void **state)
+{
+  br_real x = real_of ("1000000000000000000000000000000000000000000000000000000000001 sqrt"), y = BR_REAL_ZERO;
+  br_number whole = BR_NUMBER_ZERO;
+  int order = 9;
+
+  (void) state;
+  check_set (&whole, "1000000000000000000000000000000");
+  check_ok (br_real_set_number (&y, &whole));
+  check_ok (br_real_cmp (&order, &x, &y, 32));
+  assert_int_equal (order, 1);
+  check_ok (br_real_cmp (&order, &y, &x, 32));
+  assert_int_equal (order, -1);
+  br_real_clear (&x);
+  br_real_clear (&y);
+  br_number_clear (&whole);
+}
+
 /* Formulas that differ in one place only are told apart, and so are deep ones, which are not compared to
    their ends.  */
 static void
@@ -524,6 +544,7 @@ main (void)
     CHECK_TEST (test_rational_results),
     CHECK_TEST (test_equal_ways),
     CHECK_TEST (test_order),
+    CHECK_TEST (test_order_by_squares),
     CHECK_TEST (test_not_the_same),
     CHECK_TEST (test_not_rational),
     CHECK_TEST (test_niven),

@@ -385,8 +385,7 @@ write_file (size_t *pages, work *w, const char *path)
   br__text_clear (&words);
   if (status == BR_TOO_BIG && w->run->error)
     br__hint (w->run->error, "an .svg file is one sheet, however large");
-  return status == BR_OK || (w->run->error && w->run->error->status == status)
-         ? status : br__fail_plain (w->run->error, status, 0, 0);
+  return status == BR_OK ? status : br__fail_untold (w->run->error, status, 0, 0);
 }
 
 static br_status

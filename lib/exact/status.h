@@ -23,13 +23,23 @@ br__status (br_status status)
 void br__hint (br_error *error, const char *format, ...) __attribute__ ((format (printf, 2, 3)));
 
 /* The usual message for a STATUS that came without one ("out of memory", "a result past
-   1,000,000 bits", "division by zero" is the caller's).  Returns STATUS.  */
+   1,000,000 bits", "division by zero" is the caller's).  */
 void br__fill_plain (br_error *error, br_status status, size_t offset, size_t length);
 
+/* The same, and returns STATUS.  */
 static inline br_status
 br__fail_plain (br_error *error, br_status status, size_t offset, size_t length)
 {
   br__fill_plain (error, status, offset, length);
+  return status;
+}
+
+/* The same where ERROR does not tell of STATUS already.  */
+static inline br_status
+br__fail_untold (br_error *error, br_status status, size_t offset, size_t length)
+{
+  if (error && error->status != status)
+    br__fill_plain (error, status, offset, length);
   return status;
 }
 

@@ -74,8 +74,8 @@ tree_of (const use *u)
   return u->which < BR__SIZES ? &u->wood->size[u->which] : &u->wood->quantity;
 }
 
-/* What the name at U is.  */
-static int
+/* Puts the name at U into it.  */
+static void
 take_name (use *u)
 {
   const br__tree *tree = tree_of (u);
@@ -91,7 +91,6 @@ take_name (use *u)
       u->name = names[u->second];
       u->length = (size_t) lengths[u->second];
     }
-  return 1;
 }
 
 /* Goes on to the next name, from before the first where U is zero; 0 past the last.  */
@@ -101,7 +100,8 @@ next_use (use *u, const br_sheet *sheet)
   if (u->wood && !u->second && tree_of (u)->nodes[u->node].part == BR__PART_CLEAR)
     {
       u->second = 1;
-      return take_name (u);
+      take_name (u);
+      return 1;
     }
   u->second = 0;
   if (u->wood)
@@ -114,7 +114,10 @@ next_use (use *u, const br_sheet *sheet)
       while (u->wood->active && u->node < tree->count && tree->nodes[u->node].op != BR__OP_NAME)
         u->node++;
       if (u->wood->active && u->node < tree->count)
-        return take_name (u);
+        {
+          take_name (u);
+          return 1;
+        }
       u->node = 0;
       if (u->which++ == BR__SIZES)
         {
@@ -191,37 +194,37 @@ list_shape_users (br_list *by, const br__entry *part, const char *name, size_t l
           list_entry_once (by, asks->user, sheet);
 }
 
-/* The shape NAME, which is not there, and all that names any number of it.  *TOLD: 0 if nothing does, or if
-   E, one of its numbers, is not the first that is named: a shape is told once.  */
-static br_status
-tell_absent (int *told, br__run *run, const br__entry *e, const char *name, size_t length)
+/* The first number of the shape NAME that a formula of the graph needs, or NULL.  */
+static const br__entry *
+first_needed (const br__graph *g, const char *name, size_t length)
 {
-  const br__graph *g = run->sheet->graph;
-  br_text t = BR_TEXT_ZERO;
-  br_record *r = NULL;
-  br_list *by = NULL;
-  *told = 0;
   for (int i = BR__PART_KIND; i < BR__PARTS; i++)
     {
       const br__entry *part = br__shape_entry (g, name, length, i);
-      if (!part || !is_needed (part))
-        continue;
-      if (!r)
-        {
-          if (part != e)
-            return BR_OK;
-          r = br__record_new ("missing");
-          br__put_entry_words (&t, e);
-          br__put_from (r, "name", &t);
-          by = br__put_list (r, "needed_by");
-        }
-      list_shape_users (by, part, name, length, run->sheet);
+      if (part && is_needed (part))
+        return part;
     }
-  if (r)
-    list_wood_users (by, run->sheet, 1, name, length);
+  return NULL;
+}
+
+/* The shape NAME, which is not there, and all that names any number of it.  */
+static br_status
+tell_absent (br__run *run, const char *name, size_t length)
+{
+  br_text t = BR_TEXT_ZERO;
+  br_record *r = br__record_new ("missing");
+  br__text_printf (&t, "shape %.*s", (int) length, name);
+  br__put_from (r, "name", &t);
   br__text_clear (&t);
-  *told = r != NULL;
-  return r ? br__emit (run, r) : BR_OK;
+  br_list *by = br__put_list (r, "needed_by");
+  for (int i = BR__PART_KIND; i < BR__PARTS; i++)
+    {
+      const br__entry *part = br__shape_entry (run->sheet->graph, name, length, i);
+      if (part)
+        list_shape_users (by, part, name, length, run->sheet);
+    }
+  list_wood_users (by, run->sheet, 1, name, length);
+  return br__emit (run, r);
 }
 
 static br_status
@@ -250,18 +253,33 @@ tell_shapes (br__run *run, size_t *count)
   for (br__entry *e = br__graph_first (run->sheet->graph); e && status == BR_OK; e = br__entry_next (e))
     {
       const char *name = br__entry_name (e), *end = strrchr (name, ' ');
-      int told = 0;
-      /* The places of a loose shape have been told.  */
+      /* The places of a loose shape have been told; of a shape that is not there, once is enough.  */
       if (name[0] != ' ' || name[1] != ' ' || br__entry_definition (e)
-          || br__shape_find (run->sheet, name + 2, (size_t) (end - name) - 2))
+          || br__shape_find (run->sheet, name + 2, (size_t) (end - name) - 2)
+          || first_needed (run->sheet->graph, name + 2, (size_t) (end - name) - 2) != e)
         continue;
-      status = tell_absent (&told, run, e, name + 2, (size_t) (end - name) - 2);
-      *count += (size_t) told;
+      status = tell_absent (run, name + 2, (size_t) (end - name) - 2);
+      ++*count;
     }
   return status;
 }
 
 /* ---- missing ---- */
+
+/* The dimension NAME, and all that names it.  */
+static br_status
+tell_name (br__run *run, const char *name, size_t length)
+{
+  const br__entry *e = br__graph_find (run->sheet->graph, name, length);
+  br_record *r = br__record_new ("missing");
+  br__put_bytes (r, "name", name, length);
+  br_list *by = br__put_list (r, "needed_by");
+  if (e)
+    br__list_users (by, e, run->sheet);
+  else
+    list_wood_users (by, run->sheet, 0, name, length);
+  return br__emit (run, r);
+}
 
 static br_status
 tell_names (br__run *run, size_t *count)
@@ -271,10 +289,7 @@ tell_names (br__run *run, size_t *count)
     {
       if (br__is_hidden_entry (e) || br__entry_definition (e) || !br__entry_users (e, NULL))
         continue;
-      br_record *r = br__record_new ("missing");
-      br__put_text (r, "name", br__entry_name (e));
-      br__list_users (br__put_list (r, "needed_by"), e, run->sheet);
-      status = br__emit (run, r);
+      status = tell_name (run, br__entry_name (e), strlen (br__entry_name (e)));
       ++*count;
     }
   return status;
@@ -284,14 +299,9 @@ tell_names (br__run *run, size_t *count)
 static int
 is_for_wood_alone (const use *u, const br_sheet *sheet)
 {
-  if (u->shape && br__shape_find (sheet, u->name, u->length))
+  if (u->shape
+      && (br__shape_find (sheet, u->name, u->length) || first_needed (sheet->graph, u->name, u->length)))
     return 0;
-  for (int i = BR__PART_KIND; u->shape && i < BR__PARTS; i++)
-    {
-      const br__entry *part = br__shape_entry (sheet->graph, u->name, u->length, i);
-      if (part && is_needed (part))
-        return 0;
-    }
   const br__entry *e = u->shape ? NULL : br__graph_find (sheet->graph, u->name, u->length);
   if (e && (br__entry_definition (e) || br__entry_users (e, NULL)))
     return 0;
@@ -310,13 +320,7 @@ tell_wood (br__run *run, size_t *count)
     {
       if (!is_for_wood_alone (&u, run->sheet))
         continue;
-      br_record *r = br__record_new ("missing");
-      br_text t = BR_TEXT_ZERO;
-      br__text_printf (&t, "%s%.*s", u.shape ? "shape " : "", (int) u.length, u.name);
-      br__put_from (r, "name", &t);
-      br__text_clear (&t);
-      list_wood_users (br__put_list (r, "needed_by"), run->sheet, u.shape, u.name, u.length);
-      status = br__emit (run, r);
+      status = u.shape ? tell_absent (run, u.name, u.length) : tell_name (run, u.name, u.length);
       ++*count;
     }
   return status;

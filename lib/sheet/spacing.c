@@ -170,9 +170,7 @@ finish (division *d, br_record *r, br_status status)
     return br__emit (d->run, r);
   br__record_free (r);
   /* That it was stopped has been told.  */
-  if (d->run->error && d->run->error->status == status)
-    return status;
-  return br__fail_plain (d->run->error, status, 0, d->run->end);
+  return br__fail_untold (d->run->error, status, 0, d->run->end);
 }
 
 static br_status

@@ -151,8 +151,7 @@ test_missing_shape_once (void **state)
             }
           assert_int_equal (found, 1);
         }
-      said_clear (&s);
-      br_sheet_free (sheet);
+      sheet_end (sheet, &s);
     }
 }
 
@@ -183,8 +182,7 @@ test_missing_for_parts (void **state)
   sheet_say (sheet, &s, "circle rim = 4 at 0, 0");
   sheet_say (sheet, &s, "missing");
   assert_int_equal (s.count, CHECK_COUNT (rows) - 2);
-  said_clear (&s);
-  br_sheet_free (sheet);
+  sheet_end (sheet, &s);
 }
 
 /* `clear` may name a shape, too: its numbers are not distances.  What people are told are never the
@@ -205,8 +203,7 @@ test_hidden_names (void **state)
   sheet_say (sheet, &s, "trace h");
   said_is (&s, 0, "uses.0", "shape y");
   said_is (&s, 0, "uses.1", "q");
-  said_clear (&s);
-  br_sheet_free (sheet);
+  sheet_end (sheet, &s);
 }
 
 static void

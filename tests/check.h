@@ -3,7 +3,7 @@
    a reader for tests/data, an allocator that fails on demand, and a few assertions.
 
    BR_TEST_SEED    the seed (decimal or 0x...); without it a fixed one
-   BR_TEST_FACTOR  how many times longer the random tests run (1)
+   BR_TEST_FACTOR  how many times longer the random tests run (1): 100, or 1/5
    srcdir          where the sources lie (set by the test harness), else "."
 
    Include this first: it brings in cmocka with what cmocka needs before it.  */
@@ -34,7 +34,7 @@
 
 static uint64_t check_seed = UINT64_C (0x62656e636872756c);
 static uint64_t check_state = UINT64_C (0x62656e636872756c);
-static long check_factor = 1;
+static long check_factor = 1, check_divisor = 1;
 
 /* Reads the environment.  Call it first in main; CHECK_RUN does.  */
 CHECK_UNUSED static void
@@ -45,7 +45,11 @@ check_start (void)
   if (seed && *seed)
     check_seed = strtoull (seed, NULL, 0);
   if (factor && strtol (factor, NULL, 10) > 0)
-    check_factor = strtol (factor, NULL, 10);
+    {
+      const char *divisor = strchr (factor, '/');
+      check_factor = strtol (factor, NULL, 10);
+      check_divisor = divisor && strtol (divisor + 1, NULL, 10) > 0 ? strtol (divisor + 1, NULL, 10) : 1;
+    }
   check_state = check_seed;
 }
 
@@ -62,8 +66,8 @@ CHECK_UNUSED static int
 check_end (int failed)
 {
   if (failed)
-    fprintf (stderr, "random data came from BR_TEST_SEED=0x%" PRIx64 " BR_TEST_FACTOR=%ld\n",
-             check_seed, check_factor);
+    fprintf (stderr, "random data came from BR_TEST_SEED=0x%" PRIx64 " BR_TEST_FACTOR=%ld/%ld\n",
+             check_seed, check_factor, check_divisor);
   return failed != 0;
 }
 
@@ -74,11 +78,11 @@ check_end (int failed)
 /* A test that starts at the seed.  */
 #define CHECK_TEST(function) cmocka_unit_test_setup (function, check_reseed)
 
-/* How often a random test runs: BASE times the factor.  */
+/* How often a random test runs: BASE times the factor, and once at least.  */
 CHECK_UNUSED static long
 check_times (long base)
 {
-  return base * check_factor;
+  return base * check_factor / check_divisor + (base * check_factor < check_divisor);
 }
 
 CHECK_UNUSED static uint64_t

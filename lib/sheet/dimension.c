@@ -147,35 +147,69 @@ read_tolerance (br__run *run, br__definition *d)
   return status == BR_OK ? br__read_tolerance (run, &d->tolerance, &d->tolerance_text) : status;
 }
 
-/* Puts the line of the assignment into the sheet: in place of the one that E has.  A note that was
-   there stays if none is given now.  */
+/* What D does not say itself stays as OLD had it: the note, and how far the size may be off.  */
 static br_status
-keep_line (br__run *run, br__entry *e, const char *old_note)
+keep_old (br__run *run, br__definition *d, const br__definition *old)
+{
+  int note = !run->note_length && *old->note, tolerance = !d->tolerance_text && old->tolerance_text;
+  char *kept = note ? br__strndup (old->note, strlen (old->note)) : NULL;
+  if (kept)
+    {
+      br__free (d->note);
+      d->note = kept;
+    }
+  br_status status = note && !kept ? BR_NO_MEMORY : BR_OK;
+  if (status == BR_OK && tolerance)
+    status = br__value_set (&d->tolerance, &old->tolerance);
+  if (status == BR_OK && tolerance
+      && !(d->tolerance_text = br__strndup (old->tolerance_text, strlen (old->tolerance_text))))
+    status = BR_NO_MEMORY;
+  return status == BR_OK ? BR_OK : br__fail_plain (run->error, status, 0, 0);
+}
+
+/* Writes the line of the assignment anew, with what D kept of the definition before: the tolerance where
+   none was TYPED, and the note.  */
+static br_status
+rewrite_line (br__run *run, br__line *line, const br__definition *d, int typed)
+{
+  int tolerance = d->tolerance_text && !typed, note = !run->note_length && *d->note;
+  br_text t = BR_TEXT_ZERO;
+  const char *text = run->text;
+  size_t length = run->length, end = run->end;
+  if (!tolerance && !note)
+    return br__line_rewrite (run, line);
+  while (end > 0 && (text[end - 1] == ' ' || text[end - 1] == '\t'))
+    end--;
+  br__text_put (&t, text, end);
+  if (tolerance)
+    br__text_printf (&t, " +- %s", d->tolerance_text);
+  if (note)
+    br__text_printf (&t, "  # %s", d->note);
+  else
+    br__text_printf (&t, "%s%.*s", run->note_length ? "  " : "", (int) (length - run->end), text + run->end);
+  run->text = br__text_string (&t);
+  run->length = t.length;
+  br_status status = t.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0)
+                              : br__line_rewrite (run, line);
+  run->text = text;
+  run->length = length;
+  br__text_clear (&t);
+  return status;
+}
+
+/* Puts the line of the assignment into the sheet: in place of the one that E has.  */
+static br_status
+keep_line (br__run *run, br__entry *e, int typed)
 {
   br__line *line = br__line_of_entry (e);
   br_status status;
-  if (!line || line->foreign || run->from_file)
+  if (line && !line->foreign && !run->from_file)
+    status = rewrite_line (run, line, br__entry_definition (e), typed);
+  else
     {
       status = br__line_append (run, &line);
       if (status == BR_OK)
         br__line_defines (line, e);
-    }
-  else if (run->note_length || !old_note || !*old_note)
-    status = br__line_rewrite (run, line);
-  else
-    {
-      br_text t = BR_TEXT_ZERO;
-      const char *text = run->text;
-      size_t length = run->length;
-      br__text_put (&t, text, run->end);
-      br__text_printf (&t, "  # %s", old_note);
-      run->text = br__text_string (&t);
-      run->length = t.length;
-      status = t.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0)
-                        : br__line_rewrite (run, line);
-      run->text = text;
-      run->length = length;
-      br__text_clear (&t);
     }
   run->line = line;
   return status;
@@ -221,21 +255,13 @@ br__assign (br__run *run)
   if (status == BR_OK)
     status = br__end_of_line (run);
   const br__definition *old = e ? br__entry_definition (e) : NULL;
-  if (status == BR_OK && old && !run->note_length && *old->note)
-    {
-      char *note = br__strndup (old->note, strlen (old->note));
-      if (note)
-        {
-          br__free (d->note);
-          d->note = note;
-        }
-      else
-        status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-    }
+  int typed = d && d->tolerance_text;
+  if (status == BR_OK && old)
+    status = keep_old (run, d, old);
   if (status == BR_OK)
     status = br__step_define (run, e, &d, &moves);
   if (status == BR_OK)
-    status = keep_line (run, e, br__entry_definition (e)->note);
+    status = keep_line (run, e, typed);
   if (status == BR_OK)
     status = emit_set (run, e, &moves);
   if (status == BR_OK)

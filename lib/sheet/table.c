@@ -43,8 +43,9 @@ static const br__statement statements[] =
     "a rule that must hold: < <= = >= > !=", "Its note is the message.  It is looked at again at\n"
     "each change.  `check` alone shows all rules.", BR__FOLLOW_VALUE, NULL, 0, br__do_check },
   { "tolerance", "tolerance 1/32 on NAME, ...", "how far a size may be off either way when it is cut",
-    "A tolerance behind the size itself, as in `width = 3 +- 1/64`, goes before it.\n"
-    "`tolerance 0 on NAME` takes it away.  `tolerance` alone shows all.", BR__FOLLOW_VALUE, "on", 0,
+    "A tolerance behind the size itself, as in `width = 3 +- 1/64`, goes before it, and stays\n"
+    "when the size is changed, until `+- 0`.  `tolerance 0 on NAME` takes away what `tolerance` gave.\n"
+    "`tolerance` alone shows all.", BR__FOLLOW_VALUE, "on", 0,
     br__do_tolerance },
   { "stack", "stack VALUE", "what tolerances add up to: worst case, root sum square, shares",
     "Exact where the formula is linear or runs one way over all sizes within the\n"

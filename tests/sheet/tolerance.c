@@ -332,6 +332,46 @@ told_later (void **state)
   sheet_end (sheet, &s);
 }
 
+/* A size that is given anew keeps how far it may be off, in the sheet and in its text, until another is given.  */
+static void
+stays (void **state)
+{
+  static const struct { const char *line, *tolerance, *written; } rows[] =
+  {
+    { "a = 4", "1/64", "a = 4 +- 1/64  # top\n" },
+    { "a = 5 \t# side", "1/64", "a = 5 +- 1/64  # side\n" },
+    { "a=6  ", "1/64", "a=6 +- 1/64  # side\n" },
+    { "undo", NULL, "a = 5 +- 1/64  # side\n" },
+    { "a = 7 +- 1/8", "1/8", "a = 7 +- 1/8  # side\n" },
+    { "a = 8 +- 0 # dry", "0", "a = 8 +- 0 # dry\n" },
+    { "a = 9", "0", "a = 9 +- 0  # dry\n" },
+    { "forget a\na = 2", NULL, "a = 2\n" }
+  };
+  br_sheet *sheet = sheet_with ("a = 3 +- 1/64  # top");
+  said s = SAID_ZERO;
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      char text[400];
+      check_ok (sheet_run (sheet, &s, rows[i].line));
+      if (rows[i].tolerance)
+        said_is (&s, 0, "tolerance", rows[i].tolerance);
+      check_ok (br_sheet_write (sheet, "stays.sheet", NULL));
+      FILE *file = fopen ("stays.sheet", "r");
+      assert_non_null (file);
+      text[fread (text, 1, sizeof text - 1, file)] = '\0';
+      fclose (file);
+      if (!strstr (text, rows[i].written))
+        fail_msg ("`%s` left:\n%s", rows[i].line, text);
+    }
+  remove ("stays.sheet");
+  sheet_end (sheet, &s);
+  /* In a file, too, where each line stays as it is.  */
+  sheet = sheet_with ("a = 3 +- 1/64\na = 4");
+  stack_is (sheet, &s, "a", "low", "255/64");
+  sheet_end (sheet, &s);
+}
+
 /* ---- What is wrong ---- */
 
 static void
@@ -418,7 +458,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (by_hand), CHECK_TEST (undone_and_units), CHECK_TEST (textbooks), CHECK_TEST (corners),
-    CHECK_TEST (curved), CHECK_TEST (checks), CHECK_TEST (told_later), CHECK_TEST (wrong),
+    CHECK_TEST (curved), CHECK_TEST (checks), CHECK_TEST (told_later), CHECK_TEST (stays), CHECK_TEST (wrong),
     CHECK_TEST (long_chain), CHECK_TEST (refused_memory),
   };
   return CHECK_RUN (tests);

@@ -8,6 +8,8 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "measure/measure.h"
+#include "sheet/functions.h"
 #include "sheet/safety.h"
 #include "sheet/shape.h"
 #include "sheet/tolerance.h"
@@ -167,51 +169,87 @@ keep_old (br__run *run, br__definition *d, const br__definition *old)
   return status == BR_OK ? BR_OK : br__fail_plain (run->error, status, 0, 0);
 }
 
-/* Writes the line of the assignment anew, with what D kept of the definition before: the tolerance where
-   none was TYPED, and the note.  */
-static br_status
-rewrite_line (br__run *run, br__line *line, const br__definition *d, int typed)
+/* The line of the assignment with what D kept of the definition before: the tolerance where none was
+   TYPED, and the note.  */
+static void
+put_line (br_text *t, const br__run *run, const br__definition *d, int typed)
 {
   int tolerance = d->tolerance_text && !typed, note = !run->note_length && *d->note;
-  br_text t = BR_TEXT_ZERO;
-  const char *text = run->text;
-  size_t length = run->length, end = run->end;
+  size_t end = run->end;
   if (!tolerance && !note)
-    return br__line_rewrite (run, line);
-  while (end > 0 && (text[end - 1] == ' ' || text[end - 1] == '\t'))
+    {
+      br__text_put (t, run->text, run->length);
+      return;
+    }
+  while (end > 0 && (run->text[end - 1] == ' ' || run->text[end - 1] == '\t'))
     end--;
-  br__text_put (&t, text, end);
+  br__text_put (t, run->text, end);
   if (tolerance)
-    br__text_printf (&t, " +- %s", d->tolerance_text);
+    br__text_printf (t, " +- %s", d->tolerance_text);
   if (note)
-    br__text_printf (&t, "  # %s", d->note);
-  else
-    br__text_printf (&t, "%s%.*s", run->note_length ? "  " : "", (int) (length - run->end), text + run->end);
-  run->text = br__text_string (&t);
-  run->length = t.length;
-  br_status status = t.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0)
-                              : br__line_rewrite (run, line);
-  run->text = text;
-  run->length = length;
-  br__text_clear (&t);
-  return status;
+    br__text_printf (t, "  # %s", d->note);
+  else if (run->note_length)
+    {
+      br__text_puts (t, "  ");
+      br__text_put (t, run->text + run->end, run->length - run->end);
+    }
 }
 
-/* Puts the line of the assignment into the sheet: in place of the one that E has.  */
-static br_status
-keep_line (br__run *run, br__entry *e, int typed)
+/* 1 where D can be worked out only behind the line that gives the size of a grid square.  */
+static int
+needs_grid (const br__definition *d)
 {
+  for (size_t i = 0; d && i < d->tree.count; i++)
+    {
+      const br__node *n = &d->tree.nodes[i];
+      if (n->op == BR__OP_NUMBER ? br__unit_is_box (n->number.unit)
+                                 : n->op == BR__OP_CALL && strcmp (br__function_name (n->function), "boxes") == 0)
+        return 1;
+    }
+  return 0;
+}
+
+/* Puts the line of the assignment into the sheet: in place of the one that E has, or behind all others
+   where it would not stand behind a setting that it needs.  */
+static br_status
+keep_line (br__run *run, br__entry *e, int typed, int had_grid)
+{
+  const br__definition *d = br__entry_definition (e);
   br__line *line = br__line_of_entry (e);
-  br_status status;
+  br_text t = BR_TEXT_ZERO;
+  const char *text = run->text;
+  size_t length = run->length;
+  br_status status = BR_OK;
   if (line && !line->foreign && !run->from_file)
-    status = rewrite_line (run, line, br__entry_definition (e), typed);
+    {
+      put_line (&t, run, d, typed);
+      if (t.failed)
+        status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+      else if (t.length > BR_MAX_LINE)
+        status = br__fail (run->error, BR_TOO_BIG, 0, 0, "a line of more than %d bytes with the note that it has",
+                           BR_MAX_LINE);
+      run->text = br__text_string (&t);
+      run->length = t.length;
+      if (status == BR_OK && (had_grid || !needs_grid (d)))
+        status = br__line_rewrite (run, line);
+      else if (status == BR_OK)
+        {
+          status = br__line_hide (run, line);
+          line = NULL;
+        }
+    }
   else
+    line = NULL;
+  if (status == BR_OK && !line)
     {
       status = br__line_append (run, &line);
       if (status == BR_OK)
         br__line_defines (line, e);
     }
+  run->text = text;
+  run->length = length;
   run->line = line;
+  br__text_clear (&t);
   return status;
 }
 
@@ -255,13 +293,13 @@ br__assign (br__run *run)
   if (status == BR_OK)
     status = br__end_of_line (run);
   const br__definition *old = e ? br__entry_definition (e) : NULL;
-  int typed = d && d->tolerance_text;
+  int typed = d && d->tolerance_text, had_grid = needs_grid (old);
   if (status == BR_OK && old)
     status = keep_old (run, d, old);
   if (status == BR_OK)
     status = br__step_define (run, e, &d, &moves);
   if (status == BR_OK)
-    status = keep_line (run, e, typed);
+    status = keep_line (run, e, typed, had_grid);
   if (status == BR_OK)
     status = emit_set (run, e, &moves);
   if (status == BR_OK)

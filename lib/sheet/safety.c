@@ -245,17 +245,14 @@ br__caution_moves (br__run *run, const br__moves *moves)
   return status;
 }
 
-/* A value as a length in inches.  */
+/* The length that a statement is about, alone on its line.  */
 static br_status
-inches_of (br__value *v, br__run *run, const br__tree *t)
+read_length (br__value *x, br__tree *t, br__run *run)
 {
-  br_status status = br__value_of (v, run, t);
-  if (status == BR_OK && v->dimension == BR_PLAIN)
-    status = br__to_length (v, &run->sheet->settings);
-  if (status == BR_OK && v->dimension != BR_LENGTH)
-    status = br__fail (run->error, BR_DOMAIN, t->base, t->length, "a length should stand here, not %s",
-                       br__dimension_words (v->dimension));
-  return status;
+  br_status status = br__parse (t, &run->lex, run->error);
+  if (status == BR_OK)
+    status = br__end_of_line (run);
+  return status == BR_OK ? br__value_of_length (x, run, t) : status;
 }
 
 static void
@@ -285,12 +282,8 @@ br__do_drills (br__run *run)
   br__tree t = BR__TREE_ZERO;
   br__value x = BR__VALUE_ZERO;
   br_record *r = NULL;
-  br_status status = br__parse (&t, &run->lex, run->error);
+  br_status status = read_length (&x, &t, run);
 
-  if (status == BR_OK)
-    status = br__end_of_line (run);
-  if (status == BR_OK)
-    status = inches_of (&x, run, &t);
   if (status == BR_OK)
     {
       r = br__record_new ("drills");
@@ -344,12 +337,8 @@ br__do_saws (br__run *run)
   br__tree t = BR__TREE_ZERO;
   br__value x = BR__VALUE_ZERO;
   size_t count = 0;
-  br_status status = br__parse (&t, &run->lex, run->error);
+  br_status status = read_length (&x, &t, run);
 
-  if (status == BR_OK)
-    status = br__end_of_line (run);
-  if (status == BR_OK)
-    status = inches_of (&x, run, &t);
   if (status == BR_OK)
     {
       status = br__blades_for (&count, &x.real, run->sheet->settings.bits, run->error);

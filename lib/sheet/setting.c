@@ -175,9 +175,7 @@ read_size (br__run *run, br_number *size, const br_unit **unit, int zero)
 {
   br__tree tree = BR__TREE_ZERO;
   br__value v = BR__VALUE_ZERO;
-  br_status status = br__parse (&tree, &run->lex, run->error);
-  if (status == BR_OK)
-    status = br__value_of (&v, run, &tree);
+  br_status status = br__read_fixed (&v, &tree, run);
   if (status == BR_OK)
     {
       const br_number *q = br_real_rational (&v.real);

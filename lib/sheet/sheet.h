@@ -196,6 +196,13 @@ br__line *br__line_of_entry (br__entry *entry);
 
 /* show.c: fields of values, and what a statement needs to make them.  */
 br_status br__value_of (br__value *v, br__run *run, const br__tree *tree);
+/* The same, which must be a length; a plain number is one in the sheet's unit.  */
+br_status br__value_of_length (br__value *v, br__run *run, const br__tree *tree);
+/* Reads into TREE an expression whose value is set for good, and works it out.  Names are refused: one
+   could change later, where what was set would not, and the sheet would be another when opened again.  */
+br_status br__read_fixed (br__value *v, br__tree *tree, br__run *run);
+/* To the mistake at hand the hint to write V in its place.  */
+void br__hint_number (br__run *run, const br__value *v);
 /* exact decimal decimal_exact unit shown */
 br_status br__put_value (br_record *r, const br__value *v, const br__settings *s);
 /* mark error error_decimal, on the sheet's ruler */

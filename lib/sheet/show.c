@@ -27,6 +27,51 @@ br__value_of (br__value *v, br__run *run, const br__tree *tree)
 }
 
 br_status
+br__value_of_length (br__value *v, br__run *run, const br__tree *tree)
+{
+  br_status status = br__value_of (v, run, tree);
+  if (status == BR_OK && v->dimension == BR_PLAIN)
+    status = br__to_length (v, &run->sheet->settings);
+  if (status == BR_OK && v->dimension != BR_LENGTH)
+    status = br__fail (run->error, BR_DOMAIN, tree->base, tree->length, "a length should stand here, not %s",
+                       br__dimension_words (v->dimension));
+  return status;
+}
+
+void
+br__hint_number (br__run *run, const br__value *v)
+{
+  br_text t = BR_TEXT_ZERO;
+  if (br_real_rational (&v->real) && (v->dimension == BR_PLAIN || v->dimension == BR_LENGTH)
+      && br__shown (&t, v, &run->sheet->settings) == BR_OK)
+    br__hint (run->error, "write the number itself: %.80s", br__text_string (&t));
+  br__text_clear (&t);
+}
+
+static br_status
+refuse_name (br__run *run, const br__tree *tree, const br__node *node)
+{
+  br__value v = BR__VALUE_ZERO;
+  br__names names = { run->sheet->graph, lookup };
+  br_status status = br__fail (run->error, BR_DOMAIN, tree->base + node->word, node->word_length,
+                               "a number should stand here, and not a name, which could change later");
+  if (br__evaluate (&v, tree, &run->sheet->settings, &names, NULL) == BR_OK)
+    br__hint_number (run, &v);
+  br__value_clear (&v);
+  return status;
+}
+
+br_status
+br__read_fixed (br__value *v, br__tree *tree, br__run *run)
+{
+  br_status status = br__parse (tree, &run->lex, run->error);
+  for (size_t i = 0; i < tree->count && status == BR_OK; i++)
+    if (tree->nodes[i].op == BR__OP_NAME)
+      status = refuse_name (run, tree, &tree->nodes[i]);
+  return status == BR_OK ? br__value_of (v, run, tree) : status;
+}
+
+br_status
 br__in_sheet_unit (br_real *z, const br__value *v, const br__settings *s)
 {
   br_real factor = BR_REAL_ZERO;

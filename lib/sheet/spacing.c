@@ -26,14 +26,9 @@ read_length (br__run *run, given *g)
   br__tree tree = BR__TREE_ZERO;
   br_status status = br__parse (&tree, &run->lex, run->error);
   if (status == BR_OK)
-    status = br__value_of (&g->v, run, &tree);
+    status = br__value_of_length (&g->v, run, &tree);
   g->offset = tree.base;
   g->length = tree.length;
-  if (status == BR_OK && g->v.dimension == BR_PLAIN)
-    status = br__to_length (&g->v, &run->sheet->settings);
-  if (status == BR_OK && g->v.dimension != BR_LENGTH)
-    status = br__fail (run->error, BR_DOMAIN, tree.base, tree.length, "a length should stand here, not %s",
-                       br__dimension_words (g->v.dimension));
   g->known = status == BR_OK;
   br__tree_clear (&tree);
   return status;

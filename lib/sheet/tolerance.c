@@ -10,6 +10,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "measure/measure.h"
 #include "sheet/tolerance.h"
 
 void
@@ -43,15 +44,20 @@ br__read_tolerance (br__run *run, br__value *value, char **text)
 {
   br__tree tree = BR__TREE_ZERO;
   br__value v = BR__VALUE_ZERO;
-  br_status status = br__parse (&tree, &run->lex, run->error);
-  if (status == BR_OK)
-    status = br__value_of (&v, run, &tree);
+  br_status status = br__read_fixed (&v, &tree, run);
   if (status == BR_OK)
     {
       const br_number *q = br_real_rational (&v.real);
       if (!q || br_number_sign (q) < 0 || (v.dimension != BR_PLAIN && v.dimension != BR_LENGTH))
         status = br__fail (run->error, BR_DOMAIN, tree.base, tree.length,
                            "a tolerance is a length or a plain number of zero or more");
+      else if (tree.count > 1 || br__unit_is_box (tree.nodes[0].number.unit))
+        {
+          /* What it comes to could hang on a setting that comes later in the sheet than the size.  */
+          status = br__fail (run->error, BR_DOMAIN, tree.base, tree.length,
+                             "a tolerance is a single length or number");
+          br__hint_number (run, &v);
+        }
     }
   if (status == BR_OK)
     {

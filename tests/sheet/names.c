@@ -70,6 +70,8 @@ wrong_lines_change_nothing (void **state)
     "forget front, wheel,", "undo 3", "ruler 0", "ruler 1/8 1/4", "scale 0:2", "scale 1:2 3", "units mm cm",
     "grid 1/4 in 3", "kerf -1", "ties up down", "feet on off", "check 3", "check wheel <= 3 sq in",
     "check wheel < 2 < 3", "new = 3 sq in + wheel", "new = wheel +", "pi = 3", "list = 3", "wheel", "\x01",
+    "kerf wheel", "grid 2 * wheel", "blade wheel", "ruler 1 / wheel", "paper a4 margin wheel",
+    "tolerance wheel on front", "front = 3 +- wheel", "front = 3 +- 1/8 + 1/8 in", "front = 3 +- 1/2 boxes",
     "wheel = 5 in + 3 sq in", "wheelbase = 3 deg", "round wheel to 0", "front = wheel ^ 100",
   };
   br_sheet *sheet = sheet_with (cart);
@@ -295,6 +297,48 @@ undo_in_a_file (void **state)
   sheet_end (sheet, &s);
 }
 
+/* A line that is given anew stands where it was, but behind the setting that it needs: the sheet that was
+   saved opens as what it was, and undone it is as it was before.  */
+static void
+line_behind_its_setting (void **state)
+{
+  static const struct { const char *lines, *saved; } rows[] = {
+    { "a = 3  # wide\nb = 4\ngrid 1/4 in\na = 2 boxes", "b = 4\ngrid 1/4 in\na = 2 boxes  # wide\n" },
+    { "a = 3\nb = 4\ngrid 1/4 in\na = boxes(b) +- 1/8", "b = 4\ngrid 1/4 in\na = boxes(b) +- 1/8\n" },
+    { "grid 1/4 in\na = 1 box\nb = 4\na = 2 boxes", "grid 1/4 in\na = 2 boxes\nb = 4\n" },
+    { "a = 1\ngrid 1/4 in\na = 3", "a = 3\ngrid 1/4 in\n" },
+  };
+  said s = SAID_ZERO;
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      const char *last = strrchr (rows[i].lines, '\n') + 1;
+      br_sheet *sheet = sheet_with (""), *other = sheet_with ("");
+      char bytes[200], path[] = "/tmp/benchrule-names-XXXXXX";
+      sheet_say (sheet, &s, "%.*s", (int) (last - rows[i].lines), rows[i].lines);
+      char *before = picture (sheet);
+      sheet_say (sheet, &s, "%s", last);
+      char *after = picture (sheet);
+      close (mkstemp (path));
+      check_ok (br_sheet_write (sheet, path, NULL));
+      FILE *file = fopen (path, "r");
+      assert_non_null (file);
+      bytes[fread (bytes, 1, sizeof bytes - 1, file)] = '\0';
+      fclose (file);
+      unlink (path);
+      assert_string_equal (bytes, rows[i].saved);
+      check_ok (run_file (other, &s, bytes));
+      char *opened = picture (other);
+      same_picture (opened, after, rows[i].lines);
+      sheet_say (sheet, &s, "undo");
+      char *undone = picture (sheet);
+      same_picture (undone, before, rows[i].lines);
+      free (before), free (after), free (opened), free (undone);
+      br_sheet_free (other);
+      sheet_end (sheet, &s);
+    }
+}
+
 /* A stock that is nearly called so is offered.  */
 static void
 near_stocks (void **state)
@@ -319,7 +363,7 @@ main (void)
     CHECK_TEST (refused_changes),
     CHECK_TEST (loops_are_named),
     CHECK_TEST (names_twice_in_a_file),
-    CHECK_TEST (undo_in_a_file),
+    CHECK_TEST (undo_in_a_file), CHECK_TEST (line_behind_its_setting),
   };
   return CHECK_RUN (tests);
 }

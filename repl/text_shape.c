@@ -55,8 +55,8 @@ static void
 clear_block (const display *d, const br_record *record)
 {
   const br_list *shapes = br_record_list (record, "shapes");
-  char name[160];
-  snprintf (name, sizeof name, "clear(%.70s, %.70s)", br_list_text (shapes, 0), br_list_text (shapes, 1));
+  char name[420];     /* a name of a shape has 200 bytes at most */
+  snprintf (name, sizeof name, "clear(%.200s, %.200s)", br_list_text (shapes, 0), br_list_text (shapes, 1));
   text_value (d, record, name);
   display_put (d, br_record_truth (record, "overlap") ? "  they overlap" : "");
   putc ('\n', d->stream);

@@ -58,7 +58,8 @@ no_such_part (work *w, br__token at)
   for (const br__shape *s = run->sheet->shapes; s; s = s->next)
     if (s->active && s->of)
       br__search_offer (&near, s->of);
-  br__fail (run->error, BR_DOMAIN, at.offset, at.length, "there is no part called `%.40s`, and no shape of it", w->name);
+  br__fail (run->error, BR_DOMAIN, at.offset, at.length, "there is no part called `%.*s`, and no shape of it",
+            BR__CLIP (w->name, 40));
   if (near.best)
     br__hint (run->error, "did you mean `%s`?", near.best);
   else
@@ -73,8 +74,8 @@ refuse_loose (const work *w, br__token at)
   for (size_t i = 0; i < w->view.count; i++)
     if (!w->view.shapes[i].tied)
       {
-        br__fail (w->run->error, BR_DOMAIN, at.offset, at.length, "shape `%.40s` of this part is not tied down yet",
-                  w->view.shapes[i].shape->name);
+        br__fail (w->run->error, BR_DOMAIN, at.offset, at.length, "shape `%.*s` of this part is not tied down yet",
+                  BR__CLIP (w->view.shapes[i].shape->name, 40));
         br__hint (w->run->error, "`missing` tells what it needs");
         return BR_DOMAIN;
       }
@@ -87,8 +88,8 @@ tell (const work *w, br_status status, br__token at)
 {
   if (status != BR_TOO_BIG)
     return br__fail_plain (w->run->error, status, at.offset, at.length);
-  return br__fail (w->run->error, status, at.offset, at.length, "`%.40s` is too large to be drawn, or too far from 0, 0",
-                   w->name);
+  return br__fail (w->run->error, status, at.offset, at.length, "`%.*s` is too large to be drawn, or too far from 0, 0",
+                   BR__CLIP (w->name, 40));
 }
 
 static br_status
@@ -109,8 +110,9 @@ find_part (work *w, br__token at)
     return no_such_part (w, at);
   if (!w->piece->size[BR__LENGTH_OF].known || !w->piece->size[w->piece->wood->round ? BR__THICKNESS : BR__WIDTH].known)
     {
-      br__fail (run->error, BR_DOMAIN, at.offset, at.length, "the size of part `%.40s` is not known: %.120s", w->name,
-                br__text_string (&w->piece->problem));
+      br__fail (run->error, BR_DOMAIN, at.offset, at.length, "the size of part `%.*s` is not known: %.*s",
+                BR__CLIP (w->name, 40),
+                BR__CLIP (br__text_string (&w->piece->problem), 120));
       br__hint (run->error, "`missing` tells what is still needed");
       return BR_DOMAIN;
     }

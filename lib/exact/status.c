@@ -31,6 +31,18 @@ br_status_name (br_status status)
   return "unknown";
 }
 
+int
+br__clip (const char *text, size_t length, size_t most)
+{
+  if (length <= most)
+    return (int) length;
+  /* Back to a byte that begins a character; four bytes that go on are no character.  */
+  size_t end = most;
+  while (end > 0 && most - end < 4 && ((unsigned char) text[end] & 0xc0) == 0x80)
+    end--;
+  return (int) (((unsigned char) text[end] & 0xc0) == 0x80 ? most : end);
+}
+
 /* As vsnprintf; a text that was cut ends before the character that did not fit.  */
 __attribute__ ((format (printf, 3, 0))) static void
 print_whole_characters (char *buffer, size_t size, const char *format, va_list arguments)

@@ -48,7 +48,8 @@ find_columns (br__class *c, const char *path, br_error *error)
   c->student = br__rows_column (&c->answers, "student name");
   c->version = br__rows_column (&c->answers, "version");
   if (c->student == SIZE_MAX || c->version == SIZE_MAX)
-    return br__fail (error, BR_SYNTAX, 0, 0, "%.120s: the first row must name the columns student and version", path);
+    return br__fail (error, BR_SYNTAX, 0, 0, "%.*s: the first row must name the columns student and version",
+                     BR__CLIP (path, 120));
   c->columns = br__alloc_zero (c->problems, sizeof *c->columns);
   c->counts = br__alloc_zero (c->problems * BR__VERDICTS, sizeof *c->counts);
   if (!c->columns || !c->counts)
@@ -166,7 +167,7 @@ tell_missing (const br__class *c, br__run *run, br_text *out, const char *seen)
         for (size_t k = 0; k < c->problems + 3; k++)
           br__text_putc (out, ',');
         br__text_puts (out, ",no paper\n");
-        status = br__remark (run, "no paper of %.150s", c->names[i]);
+        status = br__remark (run, "no paper of %.*s", BR__CLIP (c->names[i], 150));
       }
   return status;
 }

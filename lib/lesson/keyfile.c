@@ -32,8 +32,10 @@ wrong_cell (br_error *error, br_status status, const char *path, const br__row *
   if (status == BR_NO_MEMORY)
     return br__fail_plain (error, status, 0, 0);
   if (!*cell)
-    return br__fail (error, BR_SYNTAX, 0, 0, "%.80s:%zu: the cell where %s should stand is empty", path, row->line, heading);
-  return br__fail (error, BR_SYNTAX, 0, 0, "%.80s:%zu: `%.30s` can not be read as %s", path, row->line, cell, heading);
+    return br__fail (error, BR_SYNTAX, 0, 0, "%.*s:%zu: the cell where %s should stand is empty",
+                     BR__CLIP (path, 80), row->line, heading);
+  return br__fail (error, BR_SYNTAX, 0, 0, "%.*s:%zu: `%.*s` can not be read as %s", BR__CLIP (path, 80), row->line,
+                   BR__CLIP (cell, 30), heading);
 }
 
 /* A decimal comma is a point.  */
@@ -87,7 +89,7 @@ find_headings (headings *h, const br__rows *rows, const char *path, br_error *er
     }
   if (h->version == SIZE_MAX || h->problem == SIZE_MAX || h->exact == SIZE_MAX || h->unit == SIZE_MAX)
     {
-      br__fail (error, BR_SYNTAX, 0, 0, "%.140s is no key", path);
+      br__fail (error, BR_SYNTAX, 0, 0, "%.*s is no key", BR__CLIP (path, 140));
       br__hint (error, "`key FILE.csv` writes one");
       return BR_SYNTAX;
     }
@@ -161,7 +163,7 @@ br__key_read (br__class *c, const char *path, br_error *error)
         c->problems = problem;
     }
   if (status == BR_OK && !c->problems)
-    status = br__fail (error, BR_SYNTAX, 0, 0, "%.140s holds no problems", path);
+    status = br__fail (error, BR_SYNTAX, 0, 0, "%.*s holds no problems", BR__CLIP (path, 140));
   if (status == BR_OK)
     {
       c->keys = br__alloc_zero (c->versions * c->problems, sizeof *c->keys);
@@ -172,8 +174,8 @@ br__key_read (br__class *c, const char *path, br_error *error)
       status = place_of (&version, &problem, &h, &rows.rows[i], path, error);
       br__key *key = &c->keys[(version - 1) * c->problems + problem - 1];
       if (key->present)
-        status = br__fail (error, BR_SYNTAX, 0, 0, "%.80s:%zu: version %zu has problem %zu twice", path, rows.rows[i].line,
-                           version, problem);
+        status = br__fail (error, BR_SYNTAX, 0, 0, "%.*s:%zu: version %zu has problem %zu twice",
+                           BR__CLIP (path, 80), rows.rows[i].line, version, problem);
       if (status == BR_OK)
         status = read_key (key, &h, &rows.rows[i], path, error);
     }
@@ -215,7 +217,8 @@ br__points_read (br__class *c, const char *path, br_error *error)
   br_status status = br__rows_read (&rows, path, error);
   size_t verdict = br__rows_column (&rows, "verdict"), points = br__rows_column (&rows, "points");
   if (status == BR_OK && (verdict == SIZE_MAX || points == SIZE_MAX))
-    status = br__fail (error, BR_SYNTAX, 0, 0, "%.120s: the first row must name the columns verdict and points", path);
+    status = br__fail (error, BR_SYNTAX, 0, 0, "%.*s: the first row must name the columns verdict and points",
+                      BR__CLIP (path, 120));
   for (size_t i = 1; i < rows.count && status == BR_OK; i++)
     {
       const char *name = br__row_cell (&rows.rows[i], verdict), *value = br__row_cell (&rows.rows[i], points);

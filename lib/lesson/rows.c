@@ -175,7 +175,7 @@ find_control (const char *bytes, size_t length, const char *path, br_error *erro
       line += c == '\n';
       if ((c < 0x20 && !strchr ("\t\r\n", c)) || c == 0 || c == 0x7F)
         {
-          br__fail (error, BR_SYNTAX, 0, 0, "%.100s:%zu: a character that no text has", path, line);
+          br__fail (error, BR_SYNTAX, 0, 0, "%.*s:%zu: a character that no text has", BR__CLIP (path, 100), line);
           br__hint (error, "save the table as CSV");
           return BR_SYNTAX;
         }
@@ -198,7 +198,7 @@ take_row (br__rows *r, size_t *cell_room, size_t *cell_count, char **at, const c
       behind = take_cell (&r->cells[*cell_count], at, end, separator, line, &open);
       ++*cell_count;
       if (open)
-        return br__fail (error, BR_SYNTAX, 0, 0, "%.100s:%zu: a quote is not closed", path, first);
+        return br__fail (error, BR_SYNTAX, 0, 0, "%.*s:%zu: a quote is not closed", BR__CLIP (path, 100), first);
     }
   while (behind == separator);
   ++*line;
@@ -336,7 +336,7 @@ br__names_read (char ***names, size_t *count, const char *path, br_error *error)
       status = made[n++] ? BR_OK : br__fail_plain (error, BR_NO_MEMORY, 0, 0);
     }
   if (status == BR_OK && !n)
-    status = br__fail (error, BR_DOMAIN, 0, 0, "%.140s holds no names", path);
+    status = br__fail (error, BR_DOMAIN, 0, 0, "%.*s holds no names", BR__CLIP (path, 140));
   br__rows_clear (&rows);
   if (status != BR_OK)
     {

@@ -186,7 +186,7 @@ read_topic (const br__topic **topic, int *own, br__run *run)
       return BR_OK;
     }
   br__fail (run->error, BR_SYNTAX, at.offset, at.length, "`%.*s` is no topic of worksheets",
-            (int) (at.length < 40 ? at.length : 40), run->text + at.offset);
+            br__clip (run->text + at.offset, at.length, 40), run->text + at.offset);
   if (search.best)
     br__hint (run->error, "did you mean `%s`?", search.best);
   else

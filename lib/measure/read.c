@@ -340,7 +340,7 @@ leftover (const br__reader *r, size_t start, size_t at)
       if (first)
         return br__fail (r->error, BR_SYNTAX, at, end - at, "a measure begins with a number");
       return br__fail (r->error, BR_SYNTAX, at, end - at, "no such unit: %.*s",
-                       (int) (end - at < 40 ? end - at : 40), r->text + at);
+                       br__clip (r->text + at, end - at, 40), r->text + at);
     case BR__GLYPH_DASH:
       if (first)
         return br__fail (r->error, BR_SYNTAX, at, g.length, "a measure has one sign");

@@ -171,8 +171,8 @@ run_blocks (br__pump *p)
     p->job->blame = p->job->at_source;
   if (read == BR_TOO_BIG && !br__stopped (p->job->run))
     {
-      br__fail (p->job->run->error, read, 0, 0, "the row from line %zu of `%.100s` on is longer than 1 MiB",
-                p->lines + 1, br__source_name (p));
+      br__fail (p->job->run->error, read, 0, 0, "the row from line %zu of `%.*s` on is longer than 1 MiB",
+                p->lines + 1, BR__CLIP (br__source_name (p), 100));
       br__hint (p->job->run->error, "a quote that is not closed?");
     }
   return read;

@@ -147,16 +147,16 @@ find_named (size_t *index, br__pump *p, const char *at, const char *end, int las
       br__text_put (&cell, "", 0);
       if (!cell.failed && same_name (&cell, p->job->named, p->job->named_length) && !found++)
         *index = i;
-      br__text_printf (&known, "%s%.20s", i ? ", " : "", br__text_string (&cell));
+      br__text_printf (&known, "%s%.*s", i ? ", " : "", BR__CLIP (br__text_string (&cell), 20));
     }
   br_status status = BR_OK;
-  int shown = (int) (p->job->named_length < 60 ? p->job->named_length : 60);
+  int shown = br__clip (p->job->named, p->job->named_length, 60);
   if (cell.failed || known.failed)
     status = br__fail_plain (p->job->run->error, BR_NO_MEMORY, 0, 0);
   else if (found == 0)
     {
       status = br__fail (p->job->run->error, BR_DOMAIN, 0, 0, "no column is called `%.*s`", shown, p->job->named);
-      br__hint (p->job->run->error, "the first row has: %.120s", br__text_string (&known));
+      br__hint (p->job->run->error, "the first row has: %.*s", BR__CLIP (br__text_string (&known), 120));
     }
   else if (found > 1)
     {

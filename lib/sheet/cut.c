@@ -46,8 +46,8 @@ static br_status
 too_fine (const job *j)
 {
   br__fail (j->run->error, BR_TOO_BIG, j->run->word.offset, j->run->word.length,
-            "sizes from `%.60s` are too finely divided to plan with",
-            j->list->stocks[j->stock].wood->name);
+            "sizes from `%.*s` are too finely divided to plan with",
+            BR__CLIP (j->list->stocks[j->stock].wood->name, 60));
   br__hint (j->run->error, "put them on ruler marks: nearest(SIZE, 1/64)");
   return BR_TOO_BIG;
 }
@@ -243,8 +243,8 @@ run_job (job *j, int64_t milliseconds)
     status = br__cut_sticks (&cut, plan->length, plan->kerf, j->length, j->demand, j->count, &control,
                              &mistake);
   if (status != BR_OK)
-    br__fail (j->run->error, status, j->run->word.offset, j->run->word.length, "`%.60s`: %s",
-              j->list->stocks[j->stock].wood->name, mistake.message);
+    br__fail (j->run->error, status, j->run->word.offset, j->run->word.length, "`%.*s`: %s",
+              BR__CLIP (j->list->stocks[j->stock].wood->name, 60), mistake.message);
   else
     status = plan->flat ? take_layout (j, &layout) : take_sticks (j, &cut);
   br__cut_plan_clear (&cut);
@@ -313,7 +313,7 @@ read_clauses (br__run *run, const br__wood **only, int64_t *seconds)
       *only = br__wood_find (run->sheet, 1, run->text + t.offset, t.length);
       if (!*only)
         return br__fail (run->error, BR_DOMAIN, t.offset, t.length, "there is no stock called `%.*s`",
-                         (int) (t.length < 40 ? t.length : 40), run->text + t.offset);
+                         br__clip (run->text + t.offset, t.length, 40), run->text + t.offset);
       status = br__lex_next (&run->lex, run->error);
     }
   if (status == BR_OK && br__lex_is_word (&run->lex, "limit"))

@@ -343,7 +343,7 @@ forget_one (br__run *run)
 
   if (status == BR_OK && !br__entry_definition (e))
     status = br__fail (run->error, BR_DOMAIN, word.offset, word.length,
-                       "`%.60s` has no value to forget", br__entry_name (e));
+                       "`%.*s` has no value to forget", BR__CLIP (br__entry_name (e), 60));
   if (status == BR_OK)
     status = br__step_define (run, e, &d, &moves);
   /* A name that was set twice in a file has two lines.  */

@@ -42,7 +42,7 @@ br__system_words (int number)
 br_status
 br__can_not (br_error *error, const char *what, const char *path, int number)
 {
-  return br__fail (error, BR_IO, 0, 0, "can not %s `%.140s`: %s", what, path,
+  return br__fail (error, BR_IO, 0, 0, "can not %s `%.*s`: %s", what, BR__CLIP (path, 140),
                    br__system_words (number));
 }
 

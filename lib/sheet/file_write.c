@@ -109,7 +109,7 @@ open_beside (br__output *o, br_error *error)
     {
       br__text_reset (&beside);     /* what it was called is no pattern any more */
       br__text_put (&beside, o->path, folder);
-      br__text_printf (&beside, ".%.200s.XXXXXX", o->path + folder);
+      br__text_printf (&beside, ".%.*s.XXXXXX", BR__CLIP (o->path + folder, 200));
       if (beside.failed)
         {
           br__text_clear (&beside);

@@ -374,9 +374,10 @@ solve (finding *f, wanted *name)
     }
   if (status == BR_OK && f->roots.always)
     {
-      status = br__fail (run->error, BR_DOMAIN, f->word.offset, f->word.length, "`%.60s` does not matter here: %s",
-                         called, f->roots.every ? "both sides are always equal" : "the sides are never equal");
-      br__hint (run->error, "`trace %.60s` tells what hangs on it", called);
+      status = br__fail (run->error, BR_DOMAIN, f->word.offset, f->word.length, "`%.*s` does not matter here: %s",
+                         BR__CLIP (called, 60),
+                         f->roots.every ? "both sides are always equal" : "the sides are never equal");
+      br__hint (run->error, "`trace %.*s` tells what hangs on it", BR__CLIP (called, 60));
     }
   br__tape_clear (&t);
   return status;
@@ -394,7 +395,7 @@ read_find (finding *f, wanted *name)
       || br__function_find (run->text + f->word.offset, f->word.length))
     return br__fail (run->error, BR_SYNTAX, f->word.offset, f->word.length,
                      "`%.*s` is a word of the language and can not name a dimension",
-                     (int) (f->word.length < 60 ? f->word.length : 60), run->text + f->word.offset);
+                     br__clip (run->text + f->word.offset, f->word.length, 60), run->text + f->word.offset);
   br_status status = br__lex_next (l, run->error);
   if (status == BR_OK)
     status = br__lex_is_word (l, "for") ? br__lex_next (l, run->error) : br__expected (run, "the word `for`");

@@ -184,7 +184,7 @@ unknown_name (const br__graph *g, const char *name, size_t length, br_error *err
   br__search search;
   const br__function *f = br__function_find (name, length);
 
-  br__fail (error, BR_DOMAIN, 0, 0, "`%.*s` is not known", (int) (length < 60 ? length : 60), name);
+  br__fail (error, BR_DOMAIN, 0, 0, "`%.*s` is not known", br__clip (name, length, 60), name);
   if (f)
     {
       br__fail (error, BR_DOMAIN, 0, 0, "`%s` is a function and wants a value",
@@ -201,7 +201,7 @@ unknown_name (const br__graph *g, const char *name, size_t length, br_error *err
   if (search.best)
     br__hint (error, "did you mean `%s`?", search.best);
   else
-    br__hint (error, "give it a value first: %.*s = 3-1/2", (int) (length < 60 ? length : 60), name);
+    br__hint (error, "give it a value first: %.*s = 3-1/2", br__clip (name, length, 60), name);
   return BR_DOMAIN;
 }
 
@@ -225,7 +225,7 @@ br__graph_lookup (const br__value **value, void *user, const br__tree *tree, con
       *value = &e->value;
       return BR_OK;
     }
-  br__fail (error, BR_DOMAIN, 0, 0, "`%.60s` has no value yet", e->name);
+  br__fail (error, BR_DOMAIN, 0, 0, "`%.*s` has no value yet", BR__CLIP (e->name, 60));
   br__hint (error, "`missing` tells what is still needed");
   return BR_DOMAIN;
 }

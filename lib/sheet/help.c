@@ -134,7 +134,7 @@ br__do_help (br__run *run)
   for (size_t i = 0; (f = br__function_at (i)) != NULL; i++)
     br__search_offer (&search, br__function_name (f));
   br__fail (run->error, BR_SYNTAX, t.offset, t.length, "there is no help on `%.*s`",
-            (int) (t.length < 40 ? t.length : 40), word);
+            br__clip (word, t.length, 40), word);
   if (search.best)
     br__hint (run->error, "did you mean `%s`?", search.best);
   else

@@ -40,16 +40,16 @@ name_loop (br__entry *e, br__entry *meet, const br__definition *d, br_error *err
   for (br__entry *x = meet; x != e && enough; x = x->above_from)
     if (x != meet)
       enough = br__entry_push (&path, x);
-  br__text_printf (&t, "%.40s", e->name + blanks (e));
+  br__text_printf (&t, "%.*s", BR__CLIP (e->name + blanks (e), 40));
   for (size_t i = 0; i < path.count; i++)
     if (path.rows[i] != e)
       {
         if (i == SAID)
           br__text_printf (&t, " <- ... %zu more", path.count - SAID);
         if (i < SAID)
-          br__text_printf (&t, " <- %.24s", path.rows[i]->name + blanks (path.rows[i]));
+          br__text_printf (&t, " <- %.*s", BR__CLIP (path.rows[i]->name + blanks (path.rows[i]), 24));
       }
-  br__text_printf (&t, " <- %.40s", e->name + blanks (e));
+  br__text_printf (&t, " <- %.*s", BR__CLIP (e->name + blanks (e), 40));
   br__fail (error, BR_DOMAIN, d->tree.base, d->tree.length, "a loop: %s", br__text_string (&t));
   br__hint (error, "one of them needs a value that does not hang on the others");
   br__text_clear (&t);

@@ -174,7 +174,7 @@ unknown_function (parser *p, const br__token *word)
 {
   const char *name = p->lexer->text + word->offset;
   br__fail (p->error, BR_SYNTAX, word->offset, word->length, "there is no function `%.*s`",
-            (int) (word->length < 40 ? word->length : 40), name);
+            br__clip (name, word->length, 40), name);
   const char *near = br__nearest_function (name, word->length);
   if (near)
     br__hint (p->error, "did you mean `%s`?", near);
@@ -334,7 +334,7 @@ parse_primary (parser *p)
     return br__fail (p->error, BR_SYNTAX, t->offset, 0, "the line ends where a value should stand");
   return br__fail (p->error, BR_SYNTAX, t->offset, t->length,
                    "a value should stand here, not `%.*s`",
-                   (int) (t->length < 20 ? t->length : 20), p->lexer->text + t->offset);
+                   br__clip (p->lexer->text + t->offset, t->length, 20), p->lexer->text + t->offset);
 }
 
 static br_status parse_power (parser *p);
@@ -455,7 +455,7 @@ check_end (parser *p)
       && !br__same_word (l->text + t->offset, 1, "x"))
     {
       br__fail (p->error, BR_SYNTAX, t->offset, t->length, "a sign is missing before `%.*s`",
-                (int) (t->length < 40 ? t->length : 40), l->text + t->offset);
+                br__clip (l->text + t->offset, t->length, 40), l->text + t->offset);
       br__hint (p->error, "`*` multiplies; a name begins with a letter");
       return BR_SYNTAX;
     }

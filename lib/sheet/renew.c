@@ -74,14 +74,16 @@ name_error (renewal *r, br__entry *e)
     {
       br_text t = BR_TEXT_ZERO;
       br__put_entry_words (&t, e);
-      br__fail (r->error, status, 0, 0, "the %.60s would have no value: %.130s", br__text_string (&t), was);
+      br__fail (r->error, status, 0, 0, "the %.*s would have no value: %.*s",
+                BR__CLIP (br__text_string (&t), 60), BR__CLIP (was, 130));
       br__text_clear (&t);
     }
   else if (e->name[0] == ' ')   /* the margin of a rule */
-    br__fail (r->error, status, 0, 0, "the check `%.60s` would have no value: %.130s",
-              e->definition->tree.text, was);
+    br__fail (r->error, status, 0, 0, "the check `%.*s` would have no value: %.*s",
+              BR__CLIP (e->definition->tree.text, 60), BR__CLIP (was, 130));
   else
-    br__fail (r->error, status, 0, 0, "`%.40s` would have no value: %.150s", e->name, was);
+    br__fail (r->error, status, 0, 0, "`%.*s` would have no value: %.*s", BR__CLIP (e->name, 40),
+              BR__CLIP (was, 150));
 }
 
 /* The value of a touched entry that lacks nothing.  */

@@ -400,7 +400,8 @@ br__shape_forget (br__run *run)
     status = read_name (&name, run, "the name of a shape");
   br__shape *s = status == BR_OK ? br__shape_find (run->sheet, name, strlen (name)) : NULL;
   if (status == BR_OK && !s)
-    status = br__fail (run->error, BR_DOMAIN, t.offset, t.length, "there is no shape called `%.40s`", name);
+    status = br__fail (run->error, BR_DOMAIN, t.offset, t.length, "there is no shape called `%.*s`",
+                      BR__CLIP (name, 40));
   if (status == BR_OK)
     status = br__end_of_line (run);
   if (status == BR_OK)

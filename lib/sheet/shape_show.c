@@ -61,7 +61,7 @@ br__no_shape (const br__graph *g, const br__tree *tree, const br__node *node, br
       br__entry *kind = n ? br__shape_entry (g, at, n, BR__PART_KIND) : NULL;
       if (n && !(kind && br__entry_definition (kind)))
         {
-          br__fail (error, BR_DOMAIN, 0, 0, "there is no shape called `%.*s`", (int) (n < 60 ? n : 60), at);
+          br__fail (error, BR_DOMAIN, 0, 0, "there is no shape called `%.*s`", br__clip (at, n, 60), at);
           br__search_start (&near, at, n);
           for (br__entry *e = br__graph_first (g); e; e = br__entry_next (e))
             {

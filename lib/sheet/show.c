@@ -44,7 +44,7 @@ br__hint_number (br__run *run, const br__value *v)
   br_text t = BR_TEXT_ZERO;
   if (br_real_rational (&v->real) && (v->dimension == BR_PLAIN || v->dimension == BR_LENGTH)
       && br__shown (&t, v, &run->sheet->settings) == BR_OK)
-    br__hint (run->error, "write the number itself: %.80s", br__text_string (&t));
+    br__hint (run->error, "write the number itself: %.*s", BR__CLIP (br__text_string (&t), 80));
   br__text_clear (&t);
 }
 

@@ -42,7 +42,7 @@ br_status
 br__end_of_line (br__run *run)
 {
   const br__token *t = &run->lex.token;
-  int shown = (int) (t->length < 40 ? t->length : 40);
+  int shown = br__clip (run->text + t->offset, t->length, 40);
   if (t->type == BR__END)
     return BR_OK;
   br__fail (run->error, BR_SYNTAX, t->offset, t->length, "`%.*s` is too much here", shown,
@@ -76,7 +76,7 @@ unknown_statement (br__run *run)
   const br__statement *st;
 
   br__fail (run->error, BR_SYNTAX, word->offset, word->length, "`%.*s` is not a word I know",
-            (int) (word->length < 40 ? word->length : 40), run->text + word->offset);
+            br__clip (run->text + word->offset, word->length, 40), run->text + word->offset);
   br__search_start (&search, run->text + word->offset, word->length);
   for (size_t i = 0; (st = br__statement_at (i)) != NULL; i++)
     br__search_offer (&search, st->word);

@@ -96,8 +96,9 @@ br__tolerance_half (br_number *half, br__entry *e, const br__settings *s, br_err
     return br_number_set (half, br_real_rational (&given->real));
   /* A plain number is one of the sheet's units, whichever of the two it is.  */
   if (given->dimension == BR_LENGTH && v->dimension != BR_PLAIN)
-    return br__fail (error, BR_DOMAIN, 0, 0, "the tolerance of `%.60s` is a length, and `%.60s` is %s",
-                     br__entry_name (e), br__entry_name (e), br__dimension_words (v->dimension));
+    return br__fail (error, BR_DOMAIN, 0, 0, "the tolerance of `%.*s` is a length, and `%.*s` is %s",
+                     BR__CLIP (br__entry_name (e), 60), BR__CLIP (br__entry_name (e), 60),
+                     br__dimension_words (v->dimension));
   br_status status = br__settings_factor (&factor, s, given->dimension == BR_LENGTH ? BR_LENGTH
                                                                                     : v->dimension);
   if (status == BR_OK && given->dimension == BR_LENGTH)

@@ -328,7 +328,7 @@ br__wood_forget (br__run *run)
       w = br__wood_find (run->sheet, stock, run->text + t.offset, t.length);
       status = w ? br__lex_next (&run->lex, run->error)
                  : br__fail (run->error, BR_DOMAIN, t.offset, t.length, "there is no %s called `%.*s`",
-                             stock ? "stock" : "part", (int) (t.length < 40 ? t.length : 40),
+                             stock ? "stock" : "part", br__clip (run->text + t.offset, t.length, 40),
                              run->text + t.offset);
     }
   if (status == BR_OK)

@@ -271,8 +271,8 @@ multiply (br__run *run, br__wood_list *list, int64_t class, int64_t spare)
       int64_t each = list->parts[i].quantity * class;
       if (each > INT64_MAX / 1000 || (each = (each * (100 + spare) + 99) / 100) > BR__CUT_MAX_PIECES)
         return br__fail (run->error, BR_TOO_BIG, run->word.offset, run->end - run->word.offset,
-                         "more than %d of `%.60s` are too many to plan", BR__CUT_MAX_PIECES,
-                         list->parts[i].wood->name);
+                         "more than %d of `%.*s` are too many to plan", BR__CUT_MAX_PIECES,
+                         BR__CLIP (list->parts[i].wood->name, 60));
       list->parts[i].quantity = each;
     }
   /* What is to be bought is asked, not what is at hand.  */

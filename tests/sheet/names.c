@@ -7,6 +7,7 @@
 
 #include <unistd.h>
 
+#include "measure/measure.h"
 #include "support.h"
 
 /* All that a sheet says of itself, as one text to be freed.  In which order the users of a name are told
@@ -339,6 +340,47 @@ line_behind_its_setting (void **state)
     }
 }
 
+/* Where a long name is cut in a message, a letter of several bytes is there whole or not at all.  */
+static void
+cut_between_letters (void **state)
+{
+  static const char *const lines[] = {
+    "@", "@(3)", "1 + @", "x = @ + 1\nx", "forget @", "@ @", "3 @", "help @", "kerf 1 @", "round @ to 1/8",
+    "part p = 3 x 4 from @\nparts", "forget part @", "draw of @", "shape a = circle 3\nplace a on @", "open @",
+    "@ = 1\n@ = @", "@ = 1\nw = 1 / @\n@ = 0", "round column @ of none.csv to 1/8", "worksheet @ 3 into a.txt",
+    "key @", "grade @ with @ into x.csv", "@ = 2 deg\ntolerance 1 in on @\nstack @", "find @ for 1 = 1", "cuts of @",
+  };
+  said s = SAID_ZERO;
+  size_t cut = 0;
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (lines); i++)
+    for (size_t length = 17; length < 70; length++)
+      {
+        br_sheet *sheet = sheet_with ("");
+        char name[4 * 70] = "", text[2000] = "";
+        for (size_t k = 0; k < length; k++)
+          strcat (name, k % 7 == 2 ? "a" : k % 3 == 0 ? "\xc3\xa9" : "\xe3\x83\x90");
+        for (const char *at = lines[i]; *at; at++)
+          strncat (text, *at == '@' ? name : at, *at == '@' ? sizeof name : 1);
+        sheet_run (sheet, &s, text);
+        for (size_t k = 0; k < s.fault_count; k++)
+          {
+            const char *words[] = { s.faults[k].error.message, s.faults[k].error.hint };
+            for (size_t m = 0; m < 2; m++)
+              for (size_t at = 0, all = strlen (words[m]); at < all; )
+                {
+                  br__glyph g = br__glyph_at (words[m], all, at);
+                  if (g.kind == BR__GLYPH_BROKEN)
+                    fail_msg ("`%s`: broken at %zu: %s", text, at, words[m]);
+                  at += g.length;
+                }
+            cut += strstr (words[0], "\xe3\x83\x90") && !strstr (words[0], name);
+          }
+        sheet_end (sheet, &s);
+      }
+  assert_true (cut > 300);
+}
+
 /* A stock that is nearly called so is offered.  */
 static void
 near_stocks (void **state)
@@ -363,7 +405,7 @@ main (void)
     CHECK_TEST (refused_changes),
     CHECK_TEST (loops_are_named),
     CHECK_TEST (names_twice_in_a_file),
-    CHECK_TEST (undo_in_a_file), CHECK_TEST (line_behind_its_setting),
+    CHECK_TEST (undo_in_a_file), CHECK_TEST (line_behind_its_setting), CHECK_TEST (cut_between_letters),
   };
   return CHECK_RUN (tests);
 }

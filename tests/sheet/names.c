@@ -340,6 +340,34 @@ line_behind_its_setting (void **state)
     }
 }
 
+/* A line that would be too long with the note that it keeps is refused, as it could not be opened again.  */
+static void
+long_note (void **state)
+{
+  enum { HALF = BR_MAX_LINE / 2 };
+  static char text[BR_MAX_LINE];
+  br_sheet *sheet = sheet_with ("");
+  said s = SAID_ZERO;
+  (void) state;
+  strcpy (text, "a = 3  # ");
+  memset (text + strlen (text), 'x', HALF);
+  check_ok (sheet_run (sheet, &s, text));
+  memset (text, 0, sizeof text);
+  strcpy (text, "a = 4");
+  for (size_t at = strlen (text); at < HALF; at += 2)
+    memcpy (text + at, "+1", 2);
+  char *before = picture (sheet);
+  assert_int_equal (sheet_run (sheet, &s, text), BR_TOO_BIG);
+  assert_non_null (strstr (s.faults[0].error.message, "with the note that it has"));
+  char *after = picture (sheet);
+  same_picture (after, before, "a line that is too long");
+  sheet_say (sheet, &s, "a = 4");
+  strcat (text, "  # short");
+  check_ok (sheet_run (sheet, &s, text));
+  free (before), free (after);
+  sheet_end (sheet, &s);
+}
+
 /* Where a long name is cut in a message, a letter of several bytes is there whole or not at all.  */
 static void
 cut_between_letters (void **state)
@@ -405,7 +433,7 @@ main (void)
     CHECK_TEST (refused_changes),
     CHECK_TEST (loops_are_named),
     CHECK_TEST (names_twice_in_a_file),
-    CHECK_TEST (undo_in_a_file), CHECK_TEST (line_behind_its_setting), CHECK_TEST (cut_between_letters),
+    CHECK_TEST (undo_in_a_file), CHECK_TEST (line_behind_its_setting), CHECK_TEST (cut_between_letters), CHECK_TEST (long_note),
   };
   return CHECK_RUN (tests);
 }

@@ -33,6 +33,11 @@ own_block (const display *d, const br_record *record)
 {
   int answer = strcmp (br_record_kind (record), "answer") == 0;
   fputs (answer ? "answer: " : "problem: ", d->stream);
+  if (br_list_size (br_record_list (record, "waiting")))
+    {
+      display_put (d, "waits for ");
+      text_names (d, br_record_list (record, "waiting"));
+    }
   display_put (d, br_record_text (record, answer ? "shown" : "text"));
   putc ('\n', d->stream);
 }

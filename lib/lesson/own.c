@@ -116,9 +116,32 @@ put_answer (br__own *own, br__value *v, const br__tree *tree, const br__mark *ma
   return status;
 }
 
-/* The answer behind the word at hand of RUN, with its steps.  */
+/* Puts the names of TREE that have no value yet into WAITING, each once; 1 where there are some.  */
+static int
+list_waiting (br_list *waiting, const br__run *run, const br__tree *tree)
+{
+  int waits = 0;
+  for (size_t i = 0; i < tree->count; i++)
+    {
+      const br__node *n = &tree->nodes[i];
+      const char *name = tree->text + n->word;
+      const br__value *v;
+      size_t k = 0;
+      if (n->op != BR__OP_NAME || br__graph_lookup (&v, run->sheet->graph, tree, n, NULL) == BR_OK)
+        continue;
+      waits = 1;
+      while (k < br_list_size (waiting) && !br__same_word (name, n->word_length, br_list_text (waiting, k)))
+        k++;
+      if (k == br_list_size (waiting))
+        br__list_bytes (waiting, name, n->word_length);
+    }
+  return waits;
+}
+
+/* The answer behind the word at hand of RUN, with its steps.  Where names have no value yet, *WAITS gets 1, they
+   go into WAITING and OWN gets none; it is a mistake where WAITS is NULL.  */
 static br_status
-read_answer (br__own *own, br__run *run)
+read_answer (br__own *own, int *waits, br_list *waiting, br__run *run)
 {
   br__tree tree = BR__TREE_ZERO;
   br__value v = BR__VALUE_ZERO;
@@ -131,6 +154,12 @@ read_answer (br__own *own, br__run *run)
     status = read_answer_mark (run, &mark, &to_mark);
   if (status == BR_OK)
     status = br__end_of_line (run);
+  if (status == BR_OK && waits && (*waits = list_waiting (waiting, run, &tree)))
+    {
+      br_number_clear (&mark.size);
+      br__tree_clear (&tree);
+      return BR_OK;
+    }
   if (status == BR_OK)
     status = br__value_of (&v, run, &tree);
   if (status == BR_OK)
@@ -179,8 +208,8 @@ br__own_collect (br__own **own, size_t *count, br__run *run)
       else if (text && br__lex_is_word (&part.lex, "answer") && br__lex_next (&part.lex, &error) == BR_OK
                && !br__lex_is_sign (&part.lex, '='))
         {
-          /* A line that was wrong when it was read was told of then.  */
-          status = read_answer (&made, &part);
+          /* A line that was wrong when it was read was told of then; one that waits is none yet.  */
+          status = read_answer (&made, NULL, NULL, &part);
           if (status == BR_OK)
             {
               made.text = br__strndup (text, length);
@@ -259,15 +288,18 @@ br__do_answer (br__run *run)
       br__hint (run->error, "write `problem TEXT` first");
       return status;
     }
-  status = read_answer (&own, run);
+  br_record *r = br__record_new ("answer");
+  int waits = 0;
+  status = read_answer (&own, &waits, br__put_list (r, "waiting"), run);
   if (status == BR_OK)
     {
       run->kept = 1;
-      br_record *r = br__record_new ("answer");
-      br__put_exact (r, "exact", &own.answer);
+      br__put_exact (r, "exact", waits ? NULL : &own.answer);
       br__put_from (r, "shown", &own.answer_text);
       status = br__emit (run, r);
     }
+  else
+    br__record_free (r);
   own_clear (&own);
   return status;
 }

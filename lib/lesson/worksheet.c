@@ -426,7 +426,7 @@ take_from_sheet (br__worksheet *w, br__run *run)
     {
       status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->end - run->word.offset,
                          "own problems asked for: %zu; with an answer in the sheet: %zu", wanted, w->own_count);
-      br__hint (run->error, "write `problem TEXT`, then `answer VALUE`");
+      br__hint (run->error, "write `problem TEXT`, then `answer VALUE` with names that have one");
     }
   if (status == BR_OK && run->sheet->title)
     {

@@ -169,6 +169,28 @@ test_own (void **state)
   br_sheet_free (sheet);
 }
 
+/* An answer may name what comes later in the sheet, as any formula may.  */
+static void
+test_own_waits (void **state)
+{
+  br_sheet *sheet = new_sheet ();
+  said s = SAID_ZERO;
+  (void) state;
+  sheet_say (sheet, &s, "problem What is left of the rail?\nanswer rail - axle - rail / 4 to 1/8");
+  said_is (&s, 1, "kind", "answer");
+  said_is (&s, 1, "exact", "null");
+  said_is (&s, 1, "waiting.count", "2");
+  said_is (&s, 1, "waiting.0", "rail");
+  said_is (&s, 1, "waiting.1", "axle");
+  sheet_say (sheet, &s, "rail = 12");
+  assert_int_equal (sheet_run (sheet, &s, "worksheet own 1 into a.txt"), BR_DOMAIN);
+  assert_int_equal (sheet_run (sheet, &s, "answer rail"), BR_SYNTAX);
+  sheet_say (sheet, &s, "axle = 1/4\nworksheet own 1 into a.txt\nkey k.txt");
+  lesson_contains ("k.txt", "Answer: 8-3/4\n", 1);
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
 /* One row of answers of a key, judged with that key.  */
 static void
 own_is (const char *answer, const char *given, const char *verdict)
@@ -340,7 +362,7 @@ test_wrong_lines (void **state)
     }
 }
 
-/* An answer of no fraction needs a mark, and an unknown name is told of at its place.  */
+/* An answer of no fraction needs a mark, and an unknown function is told of at its place.  */
 static void
 test_wrong_answers (void **state)
 {
@@ -354,8 +376,8 @@ test_wrong_answers (void **state)
   sheet_say (sheet, &s, "problem x");
   assert_int_not_equal (sheet_run (sheet, &s, "answer sqrt 2"), BR_OK);
   assert_string_equal (s.faults[0].error.message, "an answer that is no fraction needs a mark");
-  assert_int_not_equal (sheet_run (sheet, &s, "answer whel / 2"), BR_OK);
-  assert_int_equal (s.faults[0].error.offset, 7);
+  assert_int_not_equal (sheet_run (sheet, &s, "answer 2 * whel(2)"), BR_OK);
+  assert_int_equal (s.faults[0].error.offset, 11);
   sheet_say (sheet, &s, "answer sqrt 2 to 1/16");
   said_is (&s, 0, "exact", "23/16");
   said_clear (&s);
@@ -427,7 +449,7 @@ main (void)
 {
   const struct CMUnitTest tests[] =
   {
-    CHECK_TEST (test_for_ever), CHECK_TEST (test_seed), CHECK_TEST (test_names), CHECK_TEST (test_over), CHECK_TEST (test_own),
+    CHECK_TEST (test_for_ever), CHECK_TEST (test_seed), CHECK_TEST (test_names), CHECK_TEST (test_over), CHECK_TEST (test_own), CHECK_TEST (test_own_waits),
     CHECK_TEST (test_own_marks), CHECK_TEST (test_own_key), CHECK_TEST (test_head),
     CHECK_TEST (test_textbook), CHECK_TEST (test_wrong_lines), CHECK_TEST (test_wrong_answers),
     CHECK_TEST (test_progress), CHECK_TEST (test_memory)

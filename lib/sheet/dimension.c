@@ -293,7 +293,7 @@ br__assign (br__run *run)
   if (status == BR_OK)
     status = br__end_of_line (run);
   const br__definition *old = e ? br__entry_definition (e) : NULL;
-  int typed = d && d->tolerance_text, had_grid = needs_grid (old);
+  int typed = status == BR_OK && d->tolerance_text, had_grid = needs_grid (old);
   if (status == BR_OK && old)
     status = keep_old (run, d, old);
   if (status == BR_OK)

@@ -186,8 +186,8 @@ emit_steps (br__run *run, const br__tree *tree, const br__mark *mark)
       br__put_from (r, "answer", &answer);
       status = br__emit (run, r);
     }
-  else if (run->error && run->error->status == BR_OK)
-    br__fail_plain (run->error, status, tree->base, tree->length);
+  else
+    status = br__fail_untold (run->error, status, tree->base, tree->length);
   br__steps_list_clear (&steps);
   br__steps_list_clear (&rules);
   br__text_clear (&answer);

@@ -181,34 +181,32 @@ spread_change (renewal *r, br__entry *e)
   return status;
 }
 
-/* E has a value and had none: users that lacked only this get theirs.  */
+/* A name that USER uses has a value now: 1 in *TURNED where USER lacked only this and gets its own.  */
 static br_status
-spread_gain (renewal *r, br__entry *e)
+gain (int *turned, renewal *r, br__entry *user)
 {
-  br__entry_stack queue = { NULL, 0, 0 };
-  br_status status = BR_OK;
-  int enough = br__entry_push (&queue, e);
-
-  for (size_t i = 0; i < queue.count && status == BR_OK && enough; i++)
-    for (br__edge *edge = queue.rows[i]->users; edge && status == BR_OK && enough; edge = edge->next)
-      {
-        br__entry *user = edge->user;
-        status = touch (r, user);
-        if (status != BR_OK || --user->lacking > 0)
-          continue;
-        status = work_out (r, user);
-        r->g->waiting -= status == BR_OK;
-        enough = br__entry_push (&queue, user);
-      }
-  br__free (queue.rows);
-  if (status == BR_OK && !enough)
-    status = br__fail_plain (r->error, BR_NO_MEMORY, 0, 0);
+  *turned = --user->lacking == 0;
+  if (!*turned)
+    return BR_OK;
+  br_status status = work_out (r, user);
+  r->g->waiting -= status == BR_OK;
   return status;
 }
 
-/* E had a value and has none: so do all that hang on it.  */
+/* A name that USER uses has none any more: 1 in *TURNED where USER had one and loses it.  */
 static br_status
-spread_loss (renewal *r, br__entry *e)
+lose (int *turned, renewal *r, br__entry *user)
+{
+  user->lacking++;
+  *turned = user->has_value;
+  r->g->waiting += (size_t) *turned;
+  user->has_value = 0;
+  return BR_OK;
+}
+
+/* E has got or lost its value: so do all that hang on it, as TURN tells of each.  */
+static br_status
+spread_turn (renewal *r, br__entry *e, br_status (*turn) (int *turned, renewal *r, br__entry *user))
 {
   br__entry_stack queue = { NULL, 0, 0 };
   br_status status = BR_OK;
@@ -217,17 +215,12 @@ spread_loss (renewal *r, br__entry *e)
   for (size_t i = 0; i < queue.count && status == BR_OK && enough; i++)
     for (br__edge *edge = queue.rows[i]->users; edge && status == BR_OK && enough; edge = edge->next)
       {
-        br__entry *user = edge->user;
-        status = touch (r, user);
-        if (status != BR_OK)
-          break;
-        user->lacking++;
-        if (user->has_value)
-          {
-            user->has_value = 0;
-            r->g->waiting++;
-            enough = br__entry_push (&queue, user);
-          }
+        int turned = 0;
+        status = touch (r, edge->user);
+        if (status == BR_OK)
+          status = turn (&turned, r, edge->user);
+        if (turned)
+          enough = br__entry_push (&queue, edge->user);
       }
   br__free (queue.rows);
   if (status == BR_OK && !enough)
@@ -313,8 +306,8 @@ spread (renewal *r, br__entry *e)
   if (was->has_value && e->has_value)
     return same_value (&was->value, &e->value, r->settings) ? BR_OK : spread_change (r, e);
   if (e->has_value)
-    return spread_gain (r, e);
-  return was->has_value ? spread_loss (r, e) : BR_OK;
+    return spread_turn (r, e, gain);
+  return was->has_value ? spread_turn (r, e, lose) : BR_OK;
 }
 
 static void

@@ -382,15 +382,7 @@ emit_marks (br__run *run, const br__tree *tree)
 br_status
 br__do_marks (br__run *run)
 {
-  br__tree *trees = NULL;
-  size_t count = 0;
-  br_status status = br__parse_list (&trees, &count, &run->lex, run->error);
-  if (status == BR_OK)
-    status = br__end_of_line (run);
-  for (size_t i = 0; i < count && status == BR_OK; i++)
-    status = emit_marks (run, &trees[i]);
-  br__trees_free (trees, count);
-  return status;
+  return br__each_of_list (run, emit_marks);
 }
 
 static br_status

@@ -246,10 +246,8 @@ show_one (br__run *run, const br__tree *tree)
   return status;
 }
 
-/* An expression or a list on a line of its own.  Each member is answered, also behind a wrong
-   one.  */
 br_status
-br__do_show (br__run *run)
+br__each_of_list (br__run *run, br_status (*answer) (br__run *run, const br__tree *tree))
 {
   br__tree *trees = NULL;
   size_t count = 0;
@@ -258,7 +256,14 @@ br__do_show (br__run *run)
   if (status == BR_OK)
     status = br__end_of_line (run);
   for (size_t i = 0; i < count && status == BR_OK; i++)
-    status = show_one (run, &trees[i]);
+    status = answer (run, &trees[i]);
   br__trees_free (trees, count);
   return status;
+}
+
+/* An expression or a list on a line of its own.  */
+br_status
+br__do_show (br__run *run)
+{
+  return br__each_of_list (run, show_one);
 }

@@ -36,11 +36,6 @@ br__fail_plain (br_error *error, br_status status, size_t offset, size_t length)
   return status;
 }
 
-/* How many bytes of TEXT[0..LENGTH) to show where there is room for MOST: whole characters.  */
-int br__clip (const char *text, size_t length, size_t most);
-/* What %.*s takes to show as much of the string TEXT.  */
-#define BR__CLIP(text, most) br__clip ((text), strlen (text), (most)), (text)
-
 /* The same where ERROR does not tell of STATUS already.  */
 static inline br_status
 br__fail_untold (br_error *error, br_status status, size_t offset, size_t length)
@@ -49,5 +44,10 @@ br__fail_untold (br_error *error, br_status status, size_t offset, size_t length
     br__fill_plain (error, status, offset, length);
   return status;
 }
+
+/* How many bytes of TEXT[0..LENGTH) to show where there is room for MOST: whole characters.  */
+int br__clip (const char *text, size_t length, size_t most);
+/* What %.*s takes to show as much of the string TEXT.  */
+#define BR__CLIP(text, most) br__clip ((text), strlen (text), (most)), (text)
 
 #endif

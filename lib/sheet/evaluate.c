@@ -8,6 +8,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "measure/measure.h"
 #include "sheet/evaluate.h"
 
 /* Powers of length past this are a slip, not a measure.  */
@@ -77,7 +78,7 @@ apply_number (br__value *z, const br__node *n, const br__settings *s, br_error *
   if (status != BR_OK)
     return status;
   z->dimension = unit ? unit->dimension : BR_PLAIN;
-  if (!unit || strcmp (unit->name, "boxes") != 0)
+  if (!unit || !br__unit_is_box (unit))
     return BR_OK;
   if (br_number_sign (&s->grid) <= 0)
     return br__no_grid (error, 0, 0);

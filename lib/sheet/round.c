@@ -8,6 +8,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "measure/measure.h"
 #include "sheet/sheet.h"
 
 /* Rulers that have a name: "to eighths".  */
@@ -39,7 +40,7 @@ br__read_mark (br__run *run, br__mark *mark)
     {
       const br__node *root = &tree.nodes[tree.count - 1];
       const br_unit *unit = root->op == BR__OP_NUMBER ? root->number.unit : NULL;
-      if (unit && strcmp (unit->name, "boxes") == 0)
+      if (unit && br__unit_is_box (unit))
         unit = s->grid_unit;
       status = br__mark_from_value (mark, s, &v, unit, run->error);
       if (status != BR_OK && run->error)

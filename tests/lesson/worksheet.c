@@ -187,8 +187,7 @@ test_own_waits (void **state)
   assert_int_equal (sheet_run (sheet, &s, "answer rail"), BR_SYNTAX);
   sheet_say (sheet, &s, "axle = 1/4\nworksheet own 1 into a.txt\nkey k.txt");
   lesson_contains ("k.txt", "Answer: 8-3/4\n", 1);
-  said_clear (&s);
-  br_sheet_free (sheet);
+  sheet_end (sheet, &s);
 }
 
 /* One row of answers of a key, judged with that key.  */

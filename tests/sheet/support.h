@@ -6,6 +6,7 @@
 
 #include <pthread.h>
 #include <time.h>
+#include <unistd.h>
 
 #include "check.h"
 
@@ -239,6 +240,22 @@ sheet_end (br_sheet *sheet, said *s)
 {
   br_sheet_free (sheet);
   said_clear (s);
+}
+
+/* What the file of a small sheet would hold, to be freed.  */
+CHECK_UNUSED static char *
+sheet_text (const br_sheet *sheet)
+{
+  enum { MOST = 4096 };
+  char path[] = "/tmp/benchrule-text-XXXXXX", *text = calloc (1, MOST);
+  close (mkstemp (path));
+  check_ok (br_sheet_write (sheet, path, NULL));
+  FILE *file = fopen (path, "r");
+  assert_non_null (file);
+  assert_true (fread (text, 1, MOST, file) < MOST);
+  fclose (file);
+  unlink (path);
+  return text;
 }
 
 /* Turns " | " into line ends.  */

@@ -4,9 +4,20 @@
 include lib/exact/local.mk
 include lib/measure/local.mk
 include lib/shop/local.mk
+include lib/plan/local.mk
+include lib/formula/local.mk
+include lib/file/local.mk
 include lib/sheet/local.mk
+include lib/solve/local.mk
+include lib/explain/local.mk
+include lib/shape/local.mk
+include lib/wood/local.mk
+include lib/table/local.mk
 include lib/lesson/local.mk
 include lib/draw/local.mk
+include lib/report/local.mk
+include lib/statement/local.mk
+include lib/page/local.mk
 
 include_HEADERS = lib/benchrule.h
 pkgconfigdir = $(libdir)/pkgconfig

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
-# Drawings as strokes, their files, and a sheet as a page of HTML: of the core.
+# Views, dimension lines, templates.
 libbenchrule_core_la_SOURCES += \
   lib/draw/canvas.c \
   lib/draw/canvas.h \
@@ -18,11 +18,6 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/paperwork.c \
   lib/draw/plot.c \
   lib/draw/plot.h \
-  lib/draw/report.c \
-  lib/draw/report.h \
-  lib/draw/report_cut.c \
-  lib/draw/report_figure.c \
-  lib/draw/report_rows.c \
   lib/draw/side.c \
   lib/draw/svg.c \
   lib/draw/template.c \
@@ -30,16 +25,3 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/title.c \
   lib/draw/view.c \
   lib/draw/view.h
-
-# Pages: a module that the program opens when a page is asked for, so that cairo and pango take no
-# time from a plain sum.
-pkglib_LTLIBRARIES = libbenchrule-draw.la
-libbenchrule_draw_la_SOURCES = \
-  lib/draw/fraction.c \
-  lib/draw/page.c \
-  lib/draw/page.h \
-  lib/draw/ruler.c
-libbenchrule_draw_la_CPPFLAGS = $(AM_CPPFLAGS) $(PANGOCAIRO_CFLAGS)
-libbenchrule_draw_la_CFLAGS = $(AM_CFLAGS) $(VISIBILITY_CFLAGS)
-libbenchrule_draw_la_LDFLAGS = $(AM_LDFLAGS) -module -avoid-version -shared -no-undefined
-libbenchrule_draw_la_LIBADD = $(PANGOCAIRO_LIBS) -lm

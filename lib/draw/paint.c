@@ -6,7 +6,7 @@
 
 #include "draw/plot.h"
 #include "exact/status.h"
-#include "sheet/file.h"
+#include "file/file.h"
 
 #define SQUARES_GREY 750              /* thousandths of white */
 #define BILLION INT64_C (1000000000)

@@ -9,7 +9,7 @@
 
 #include "draw/plot.h"
 #include "exact/status.h"
-#include "sheet/file.h"
+#include "file/file.h"
 
 #define PAD (BR__INCH / 8)            /* between the frame and the figure */
 #define MOST_DOTS INT64_C (100000000) /* of a PNG */

@@ -7,8 +7,8 @@
 #ifndef BR_DRAW_PLOT_H
 #define BR_DRAW_PLOT_H
 
-#include "sheet/fit.h"
-#include "sheet/shape.h"
+#include "statement/fit.h"
+#include "shape/shape.h"
 
 #define BR__INCH INT64_C (1000000000)
 #define BR__POINT (BR__INCH / 72)

@@ -8,7 +8,7 @@
 #include <inttypes.h>
 
 #include "draw/plot.h"
-#include "measure/markup.h"
+#include "file/markup.h"
 
 #define THOU (BR__INCH / 1000)        /* the unit of the file */
 #define BILLION INT64_C (1000000000)

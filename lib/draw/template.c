@@ -11,8 +11,8 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "lesson/worksheet.h"
-#include "sheet/wood.h"
-#include "sheet/words.h"
+#include "wood/wood.h"
+#include "formula/words.h"
 #include "shop/caution.h"
 #include "shop/drill.h"
 

@@ -10,7 +10,7 @@
 #include "exact/status.h"
 #include "lesson/keyfile.h"
 #include "lesson/worksheet.h"
-#include "sheet/file.h"
+#include "file/file.h"
 
 #define CLAUSES "with names points into"
 

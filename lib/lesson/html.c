@@ -6,7 +6,7 @@
 #endif
 
 #include "lesson/write.h"
-#include "measure/markup.h"
+#include "file/markup.h"
 
 typedef struct html_writer
 {

@@ -11,7 +11,7 @@
 #include "exact/status.h"
 #include "lesson/keyfile.h"
 #include "lesson/worksheet.h"
-#include "sheet/words.h"
+#include "formula/words.h"
 
 /* A whole number from 1 to MOST, or 0.  */
 size_t

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
-# Worksheets, keys, marks.
+# Problems, worksheets, keys and marks.
 libbenchrule_core_la_SOURCES += \
   lib/lesson/grade.c \
   lib/lesson/grade.h \

@@ -9,7 +9,7 @@
 
 #include "exact/status.h"
 #include "lesson/write.h"
-#include "sheet/file.h"
+#include "file/file.h"
 #include "shop/paper.h"
 
 #define POINT (BR_PAGE_INCH / 72)

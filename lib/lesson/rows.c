@@ -10,9 +10,9 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "lesson/rows.h"
-#include "measure/csv.h"
+#include "file/csv.h"
 #include "measure/measure.h"
-#include "sheet/file.h"
+#include "file/file.h"
 
 void
 br__rows_clear (br__rows *r)

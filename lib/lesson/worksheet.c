@@ -12,8 +12,8 @@
 #include "lesson/rows.h"
 #include "lesson/worksheet.h"
 #include "shop/paper.h"
-#include "sheet/file.h"
-#include "sheet/words.h"
+#include "file/file.h"
+#include "formula/words.h"
 
 #define OPTION_WORDS "ruler seed versions names size paper into"
 

@@ -5,7 +5,7 @@
 #define BR_LESSON_WORKSHEET_H
 
 #include "lesson/problem.h"
-#include "sheet/explain.h"
+#include "explain/explain.h"
 
 #define BR__MOST_ROWS 40
 #define BR__MOST_PROBLEMS 100         /* on a paper */

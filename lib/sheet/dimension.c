@@ -9,11 +9,11 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "measure/measure.h"
-#include "sheet/functions.h"
+#include "formula/functions.h"
 #include "sheet/safety.h"
-#include "sheet/shape.h"
+#include "shape/shape.h"
 #include "sheet/tolerance.h"
-#include "sheet/wood.h"
+#include "wood/wood.h"
 
 int
 br__is_hidden_entry (const br__entry *e)

@@ -8,8 +8,8 @@
 
 #include "exact/status.h"
 #include "sheet/graph_private.h"
-#include "sheet/shape.h"
-#include "sheet/words.h"
+#include "shape/shape.h"
+#include "formula/words.h"
 
 br__graph *
 br__graph_new (const br__settings *settings)

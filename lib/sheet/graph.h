@@ -8,7 +8,7 @@
 #ifndef BR_SHEET_GRAPH_H
 #define BR_SHEET_GRAPH_H
 
-#include "sheet/evaluate.h"
+#include "formula/evaluate.h"
 
 typedef struct br__entry br__entry;
 

@@ -9,7 +9,7 @@
 
 #include "exact/status.h"
 #include "sheet/graph_private.h"
-#include "sheet/shape.h"
+#include "shape/shape.h"
 
 /* What an entry was before this change, to be put back if it is refused.  */
 typedef struct saved

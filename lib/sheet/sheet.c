@@ -7,9 +7,9 @@
 #include <string.h>
 
 #include "exact/memory.h"
-#include "sheet/file.h"
-#include "sheet/shape.h"
-#include "sheet/wood.h"
+#include "file/file.h"
+#include "shape/shape.h"
+#include "wood/wood.h"
 #include "sheet/tolerance.h"
 
 br_status

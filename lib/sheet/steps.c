@@ -8,8 +8,8 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
-#include "sheet/shape.h"
-#include "sheet/wood.h"
+#include "shape/shape.h"
+#include "wood/wood.h"
 #include "sheet/tolerance.h"
 
 static void

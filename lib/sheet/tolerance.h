@@ -3,7 +3,7 @@
 #ifndef BR_SHEET_TOLERANCE_H
 #define BR_SHEET_TOLERANCE_H
 
-#include "sheet/tape.h"
+#include "formula/tape.h"
 
 /* What a `tolerance` statement gave a name.  */
 typedef struct br__tolerance

@@ -9,7 +9,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-#include "shop/cut.h"
+#include "plan/cut.h"
 #include "solver.h"
 
 #define MILLISECONDS 2000

@@ -15,7 +15,7 @@
 #include "clock.h"
 #include "benchrule.h"
 #include "exact/text.h"
-#include "measure/csv.h"
+#include "file/csv.h"
 
 #define ITEMS 20000
 #define ROUNDS 21

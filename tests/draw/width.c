@@ -61,7 +61,7 @@ test_words (void **state)
   static const char *const words[] =
   {
     "2-3/8", "≈4-9/16", "front_mudguard R 2-1/16", "rear ⌀ 3-1/2", "shaft, ≈30 long", "8x 2-5/16", "88.9", "4' 2-3/8\"",
-    "WWW", "MMMMM", "wwww", "mmm", "OOOO", "HHH", "QQQQ", "DDNNGG", "@@@", "%%%", "iiii", "llll", "1111", "00000",
+    "WWW", "MMMMM", "wwww", "mmm", "OOOO", "HHH", "QQQQ", "DDNNGG", "@", "%%%", "iiii", "llll", "1111", "00000",
     "____", "----", "+++", "===", "###", "&&&&", "Ñandú", "Größe", "ŵŵŵ", "ŒŒŒ", "ЖЖЖЖ", "ЩЩЩЩ", "ШШШ", "ﬃﬃ", "木材木材",
     "drill 15/32", "⌀ ≈3/8, nearest drill 13/32", "No room on the drawing for:", "lid needs a place", "AVAVAV", "~~~"
   };

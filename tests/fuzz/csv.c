@@ -7,7 +7,7 @@
 #endif
 
 #include "fuzz.h"
-#include "sheet/column.h"
+#include "table/column.h"
 
 /* Each cell written again reads as what it held.  */
 static void

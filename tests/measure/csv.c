@@ -6,7 +6,7 @@
 
 #include "check.h"
 
-#include "measure/csv.h"
+#include "file/csv.h"
 #include "measure/measure.h"
 
 /* The cells of the first row of TEXT, a bar between, then what is left.  */

@@ -6,7 +6,7 @@
 #endif
 
 #include "check.h"
-#include "measure/markup.h"
+#include "file/markup.h"
 
 static void
 check_put (void (*put) (br_text *t, const char *text), const char *text, const char *expected)

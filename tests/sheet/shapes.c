@@ -9,7 +9,7 @@
 
 #include <math.h>
 
-#include "shop/geometry.h"
+#include "shape/geometry.h"
 
 static const char *const cart =
   "wheel = 3-1/2\ngap = 5/16\n"

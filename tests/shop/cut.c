@@ -2,7 +2,7 @@
    cut.c - plans for sticks: against all ways of few pieces, against plans that were planted, and with
    solvers that tell the truth, nothing, or lies.  */
 #include "check.h"
-#include "shop/cut.h"
+#include "plan/cut.h"
 #include "solver.h"
 
 #define MOST 400

@@ -2,8 +2,8 @@
    cut_sheet.c - plans for boards and sheets: each piece once, no two nearer than a kerf, and all of
    it to be had by saw cuts that run through.  */
 #include "check.h"
-#include "shop/cut.h"
-#include "shop/cut_picture.h"
+#include "plan/cut.h"
+#include "wood/cut_picture.h"
 #include "solver.h"
 
 #define MOST 300

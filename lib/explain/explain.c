@@ -1,0 +1,425 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   explain.c - walks a formula from its innermost operation out and writes a step for each, with
+   the numbers put in.  What is not rational stays as it is written until the end, where one
+   step rounds it.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "explain/explain_private.h"
+
+void
+br__explain_clear (item *x)
+{
+  br__text_clear (&x->text);
+  br__value_clear (&x->value);
+}
+
+/* How V is written in a step.  */
+static br_status
+put_written (br_text *t, const br__value *v, explainer *x)
+{
+  br__settings s = x->run->sheet->settings;     /* borrowed */
+  s.feet = 0;
+  return br__shown (t, v, &s);
+}
+
+static int
+binding_of (const br_text *t)
+{
+  const char *s = br__text_string (t);
+  if (*s == '-')
+    return BINDS_SIGN;
+  return strpbrk (s, "-/ \"") ? BINDS_MIXED : BINDS_ALL;
+}
+
+static br_status
+lookup (const br__value **value, void *user, const br__tree *tree, const br__node *node, br_error *error)
+{
+  explainer *x = user;
+  for (size_t i = 0; i < x->binding_count; i++)
+    if (x->bindings[i].length == node->word_length
+        && memcmp (x->bindings[i].name, tree->text + node->word, node->word_length) == 0)
+      {
+        *value = x->bindings[i].value;
+        return BR_OK;
+      }
+  return br__graph_lookup (value, x->run->sheet->graph, tree, node, error);
+}
+
+static void
+put_operand (br_text *t, const item *o, int least)
+{
+  if (o->binds < least)
+    br__text_printf (t, "(%s)", br__text_string (&o->text));
+  else
+    br__text_puts (t, br__text_string (&o->text));
+}
+
+/* The text of node N over its operands.  */
+static int
+compose (br_text *t, const br__node *n, const item *o)
+{
+  switch (n->op)
+    {
+    case BR__OP_NEG:
+      br__text_putc (t, '-');
+      put_operand (t, &o[0], BINDS_POWER);
+      return BINDS_SIGN;
+    case BR__OP_ADD: case BR__OP_SUB:
+      put_operand (t, &o[0], BINDS_SUM);
+      br__text_puts (t, n->op == BR__OP_ADD ? " + " : " - ");
+      put_operand (t, &o[1], BINDS_PRODUCT);
+      return BINDS_SUM;
+    case BR__OP_MUL: case BR__OP_DIV:
+      put_operand (t, &o[0], BINDS_PRODUCT);
+      br__text_puts (t, n->op == BR__OP_MUL ? " * " : " / ");
+      put_operand (t, &o[1], BINDS_POWER);
+      return BINDS_PRODUCT;
+    case BR__OP_POW:
+      put_operand (t, &o[0], BINDS_ALL);
+      br__text_putc (t, '^');
+      put_operand (t, &o[1], BINDS_ALL);
+      return BINDS_POWER;
+    default:
+      br__text_puts (t, br__function_name (n->function));
+      if (br__function_most (n->function) == 0)
+        return BINDS_ALL;
+      br__text_putc (t, '(');
+      for (unsigned k = 0; k < n->count; k++)
+        br__text_printf (t, "%s%s", k ? ", " : "", br__text_string (&o[k].text));
+      br__text_putc (t, ')');
+      return BINDS_ALL;
+    }
+}
+
+/* The formula of a scale function at the sheet's scale: "x * 2", "x / 48" ...  */
+static br_status
+scale_formula (br_text *t, const br__node *n, explainer *x, const item *o)
+{
+  int64_t num, den;
+  const br_number *ratio = &x->run->sheet->settings.scale;
+  if (n->count == 2)
+    ratio = br_real_rational (&o[1].value.real);
+  if (!ratio || !br_number_get_ratio (&num, &den, ratio))
+    return BR_DOMAIN;
+  int full = br__function_name (n->function)[0] == 'f';
+  int64_t times = full ? den : num, by = full ? num : den;
+  br__text_puts (t, "x");
+  if (times != 1)
+    br__text_printf (t, " * %lld", (long long) times);
+  if (by != 1)
+    br__text_printf (t, " / %lld", (long long) by);
+  return times == 1 && by == 1 ? BR_DOMAIN : BR_OK;
+}
+
+/* The formula that says what N does, or BR_DOMAIN where none does.  */
+static br_status
+formula_of (br_text *t, const br__node *n, explainer *x, const item *o)
+{
+  const br__function *f = n->function;
+  const char *name = br__function_name (f);
+  if (f->shop && !f->shop->formula)
+    return BR_DOMAIN;
+  if (f->shop)
+    {
+      br__text_puts (t, f->shop->formula);
+      return BR_OK;
+    }
+  if (strcmp (name, "full") == 0 || strcmp (name, "drawn") == 0)
+    return scale_formula (t, n, x, o);
+  if (strcmp (name, "boxes") == 0)
+    {
+      br__text_puts (t, "x / (");
+      br__put_measure (t, &x->run->sheet->settings.grid, BR_LENGTH, NULL);
+      br__text_putc (t, ')');
+      return BR_OK;
+    }
+  return BR_DOMAIN;
+}
+
+/* 1 if operand K of N is a length where another is one.  */
+static int
+may_be_length (const br__node *n, unsigned k)
+{
+  return n->op != BR__OP_CALL || n->function->shop->kinds[k] == 'L';
+}
+
+/* Brings plain operands to lengths where the operation would.  */
+static br_status
+bring_together (item *o, const br__node *n, explainer *x)
+{
+  const br__settings *s = &x->run->sheet->settings;
+  int length = 0;
+  br_status status = BR_OK;
+  for (unsigned k = 0; k < n->count; k++)
+    length |= may_be_length (n, k) && o[k].value.dimension == BR_LENGTH;
+  for (unsigned k = 0; k < n->count && length && status == BR_OK; k++)
+    if (may_be_length (n, k) && o[k].value.dimension == BR_PLAIN)
+      {
+        status = br__to_length (&o[k].value, s);
+        br__text_reset (&o[k].text);
+        if (status == BR_OK)
+          status = put_written (&o[k].text, &o[k].value, x);
+        br__explain_whole (x, &o[k].text);
+        o[k].binds = binding_of (&o[k].text);
+      }
+  return status;
+}
+
+/* The names in TREE replaced by the values that are bound to them.  */
+br_status
+br__explain_substitute (br_text *t, const br__tree *tree, explainer *x)
+{
+  item *stack = br__alloc_zero (tree->deepest + 1, sizeof *stack);
+  size_t depth = 0;
+  br_status status = stack ? BR_OK : BR_NO_MEMORY;
+  for (size_t i = 0; i < tree->count && status == BR_OK; i++)
+    {
+      const br__node *n = &tree->nodes[i];
+      item made = { BR_TEXT_ZERO, BINDS_ALL, BR__VALUE_ZERO };
+      if (n->op == BR__OP_NUMBER)
+        {
+          br__text_put (&made.text, tree->text + n->word, n->word_length);
+          made.binds = binding_of (&made.text);
+        }
+      else if (n->op == BR__OP_NAME)
+        {
+          const br__value *v = NULL;
+          status = lookup (&v, x, tree, n, x->run->error);
+          if (status == BR_OK)
+            status = put_written (&made.text, v, x);
+          if (status == BR_OK && !br_real_rational (&v->real))
+            {
+              br__text_reset (&made.text);
+              br__text_put (&made.text, tree->text + n->word, n->word_length);
+            }
+          made.binds = binding_of (&made.text);
+        }
+      else
+        made.binds = compose (&made.text, n, stack + depth - n->count);
+      br__explain_whole (x, &made.text);
+      for (unsigned k = 0; k < n->count; k++)
+        br__explain_clear (&stack[--depth]);
+      stack[depth++] = made;
+    }
+  if (status == BR_OK)
+    br__text_puts (t, br__text_string (&stack[0].text));
+  while (depth > 0)
+    br__explain_clear (&stack[--depth]);
+  br__free (stack);
+  return status;
+}
+
+/* The rule in words, once.  */
+static void
+add_rule (explainer *x, const br__function *f)
+{
+  br_text t = BR_TEXT_ZERO;
+  if (!f->shop || !f->shop->rule)
+    return;
+  br__text_printf (&t, "%s: %s", f->shop->name, f->shop->rule);
+  for (size_t i = 0; i < x->rules->count; i++)
+    if (strcmp (br__text_string (&x->rules->rows[i]), br__text_string (&t)) == 0)
+      {
+        br__text_clear (&t);
+        return;
+      }
+  if (t.failed || !br__grow (&x->rules->rows, &x->rules->room, x->rules->count + 1, sizeof (br_text)))
+    {
+      x->rules->failed = 1;
+      br__text_clear (&t);
+      return;
+    }
+  x->rules->rows[x->rules->count++] = t;
+}
+
+/* One part of a formula with several steps: "front = front_dia / 2" or the last expression.  NAME
+   gets the name or is empty.  */
+static br_status
+parse_part (br__tree *t, const char *text, size_t length, const char **name, size_t *name_length,
+            br_error *error)
+{
+  br__lexer l;
+  br_status status = br__lex_start (&l, text, length, error);
+  *name_length = 0;
+  if (status != BR_OK)
+    return status;
+  br__lexer ahead = l;
+  if (l.token.type == BR__NAME && br__lex_next (&ahead, error) == BR_OK && br__lex_is_sign (&ahead, '='))
+    {
+      *name = text + l.token.offset;
+      *name_length = l.token.length;
+      l = ahead;
+      status = br__lex_next (&l, error);
+    }
+  return status == BR_OK ? br__parse (t, &l, error) : status;
+}
+
+/* Works FORMULA out step by step with the parameters of N bound to the operands O.  WHOLE is how
+   the call is written.  RESULT gets the value and what stands for it.  */
+static br_status
+explain_formula (explainer *x, const br__node *n, const item *o, const char *formula, const char *whole,
+                 item *result)
+{
+  binding bound[MOST_BINDINGS];
+  item parts[MOST_BINDINGS];
+  size_t count = 0, part_count = 0;
+  explainer inner = *x;
+  br_status status = BR_OK;
+
+  memset (parts, 0, sizeof parts);
+  for (unsigned k = 0; k < n->count && k < 6; k++, count++)
+    {
+      bound[count].name = "x";
+      bound[count].length = 1;
+      if (n->function->shop)
+        bound[count].name = br__shop_parameter (&bound[count].length, n->function->shop, k);
+      bound[count].value = &o[k].value;
+    }
+  inner.bindings = bound;
+  inner.inside = 1;
+  while (status == BR_OK && *formula)
+    {
+      size_t length = strcspn (formula, ";"), name_length;
+      const char *name = NULL;
+      br__tree tree = BR__TREE_ZERO;
+      item *part = &parts[part_count++];
+      inner.binding_count = count;
+      status = parse_part (&tree, formula, length, &name, &name_length, x->run->error);
+      formula += length + (formula[length] == ';');
+      if (status == BR_OK && !*formula)
+        {
+          br_text t = BR_TEXT_ZERO;
+          status = br__explain_substitute (&t, &tree, &inner);
+          br__steps_list_add (x->steps, whole, "=", br__text_string (&t));
+          br__explain_whole (x, &t);
+          br__text_clear (&t);
+        }
+      if (status == BR_OK)
+        status = br__explain_tree (&inner, &tree, part);
+      br__tree_clear (&tree);
+      if (status == BR_OK && name_length && count < MOST_BINDINGS)
+        {
+          bound[count].name = name;
+          bound[count].length = name_length;
+          bound[count++].value = &part->value;
+        }
+    }
+  if (status == BR_OK)
+    {
+      *result = parts[part_count - 1];
+      memset (&parts[part_count - 1], 0, sizeof parts[0]);
+    }
+  for (size_t i = 0; i < part_count; i++)
+    br__explain_clear (&parts[i]);
+  return status;
+}
+
+/* A name or a number: no step, only what is written for it.  */
+static br_status
+take_leaf (explainer *x, const br__tree *t, const br__node *n, item *made)
+{
+  br_status status;
+  if (n->op == BR__OP_NUMBER)
+    status = br__apply (&made->value, n, NULL, &x->run->sheet->settings, x->run->error);
+  else
+    {
+      const br__value *v = NULL;
+      status = lookup (&v, x, t, n, x->run->error);
+      if (status == BR_OK)
+        status = br__value_set (&made->value, v);
+    }
+  if (status != BR_OK)
+    return status;
+  if (n->op == BR__OP_NAME && !br_real_rational (&made->value.real))
+    br__text_put (&made->text, t->text + n->word, n->word_length);
+  else
+    status = put_written (&made->text, &made->value, x);
+  br__explain_whole (x, &made->text);
+  made->binds = binding_of (&made->text);
+  return status;
+}
+
+/* An operation over its operands O, which it may change.  */
+static br_status
+take_operation (explainer *x, const br__node *n, item *o, item *made)
+{
+  const br__settings *s = &x->run->sheet->settings;
+  br__value args[8], *all = args;
+  br_text formula = BR_TEXT_ZERO;
+  br_status status = BR_OK;
+
+  if (n->op == BR__OP_ADD || n->op == BR__OP_SUB || (n->op == BR__OP_CALL && n->function->shop))
+    status = bring_together (o, n, x);
+  memset (args, 0, sizeof args);
+  if (n->count > 8 && !(all = br__alloc_zero (n->count, sizeof *all)))
+    return BR_NO_MEMORY;
+  for (unsigned k = 0; k < n->count && status == BR_OK; k++)
+    status = br__value_set (&all[k], &o[k].value);
+  if (status == BR_OK)
+    status = br__apply (&made->value, n, all, s, x->run->error);
+  made->binds = compose (&made->text, n, o);
+  br__explain_whole (x, &made->text);
+  int rational = br_real_rational (&made->value.real) != NULL;
+  if (status == BR_OK && n->op == BR__OP_CALL)
+    add_rule (x, n->function);
+  if (status == BR_OK && n->op == BR__OP_CALL && !x->inside && formula_of (&formula, n, x, o) == BR_OK)
+    {
+      item whole = *made;
+      memset (made, 0, sizeof *made);
+      status = explain_formula (x, n, o, br__text_string (&formula), br__text_string (&whole.text), made);
+      br__explain_clear (&whole);
+    }
+  else if (status == BR_OK && rational && n->op != BR__OP_NEG)
+    {
+      br_text written = BR_TEXT_ZERO;
+      status = put_written (&written, &made->value, x);
+      if (n->count == 2 && n->op != BR__OP_CALL && n->op != BR__OP_POW)
+        br__by_hand (x->steps, br__text_string (&made->text), n->op, &o[0].value, &o[1].value,
+                     &made->value, s);
+      else
+        br__steps_list_add (x->steps, br__text_string (&made->text), "=", br__text_string (&written));
+      br__explain_whole (x, &written);
+      br__text_clear (&made->text);
+      made->text = written;
+      made->binds = binding_of (&made->text);
+    }
+  br__explain_whole (x, &formula);
+  br__text_clear (&formula);
+  for (unsigned k = 0; k < n->count; k++)
+    br__value_clear (&all[k]);
+  if (all != args)
+    br__free (all);
+  return status;
+}
+
+br_status
+br__explain_tree (explainer *x, const br__tree *t, item *result)
+{
+  item *stack = br__alloc_zero (t->deepest + 1, sizeof *stack);
+  size_t depth = 0;
+  br_status status = stack ? BR_OK : BR_NO_MEMORY;
+
+  for (size_t i = 0; i < t->count && status == BR_OK; i++)
+    {
+      const br__node *n = &t->nodes[i];
+      item made = { BR_TEXT_ZERO, BINDS_ALL, BR__VALUE_ZERO };
+      if (n->op == BR__OP_NUMBER || n->op == BR__OP_NAME)
+        status = take_leaf (x, t, n, &made);
+      else
+        status = take_operation (x, n, stack + depth - n->count, &made);
+      for (unsigned k = 0; k < n->count; k++)
+        br__explain_clear (&stack[--depth]);
+      stack[depth++] = made;
+    }
+  if (status == BR_OK)
+    *result = stack[--depth];
+  while (depth > 0)
+    br__explain_clear (&stack[--depth]);
+  br__free (stack);
+  return status;
+}

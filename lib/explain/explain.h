@@ -1,0 +1,33 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   explain.h - a calculation as it is done by hand: steps LEFT = RIGHT of which both sides are
+   expressions of the language with the same value.  */
+#ifndef BR_EXPLAIN_EXPLAIN_H
+#define BR_EXPLAIN_EXPLAIN_H
+
+#include "sheet/sheet.h"
+
+/* The steps as they come.  */
+typedef struct br__steps_list
+{
+  br_text *rows;
+  size_t count, room;
+  int failed;           /* memory ran out */
+} br__steps_list;
+
+#define BR__STEPS_LIST_ZERO { NULL, 0, 0, 0 }
+
+void br__steps_list_clear (br__steps_list *l);
+/* Adds "LEFT SIGN RIGHT"; nothing where both are the same text.  */
+void br__steps_list_add (br__steps_list *l, const char *left, const char *sign, const char *right);
+
+/* Adds the steps by which X OP Y becomes Z by hand, with fractions brought over one denominator,
+   carried and borrowed.  LEFT is how X OP Y is written; the three are rational.  */
+void br__by_hand (br__steps_list *l, const char *left, br__op op, const br__value *x,
+                  const br__value *y, const br__value *z, const br__settings *s);
+
+/* All steps of TREE, those of the dimensions it hangs on first, and the mark at the end.  RULES
+   gets the rules of the functions in words.  ANSWER gets the value as it is shown.  */
+br_status br__explain (br__steps_list *steps, br__steps_list *rules, br_text *answer, br__run *run,
+                       const br__tree *tree, const br__mark *mark);
+
+#endif

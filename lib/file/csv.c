@@ -1,0 +1,142 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   csv.c - where the rows and cells of CSV begin and end.
+
+   Of our own, as libcsv hands out cells without their quotes and forgets where they stood, so that
+   rows could not be passed on byte for byte; docs/performance.md has what each takes.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "file/csv.h"
+
+/* The place behind the closing quote of the cell at P, or NULL where it does not come before END (it
+   may come right behind a quote that is the last byte).  */
+static const char *
+behind_quotes (br__csv_row *row, const char *p, const char *end, int last)
+{
+  const char *from = p + 1;
+
+  for (;;)
+    {
+      const char *quote = memchr (from, '"', (size_t) (end - from));
+
+      if (quote == NULL || (quote + 1 == end && !last))
+        return NULL;
+      for (; (from = memchr (from, '\n', (size_t) (quote - from))) != NULL; from++)
+        row->breaks++;
+      from = quote + 1;
+      if (from == end || *from != '"')
+        return from;
+      from++;
+    }
+}
+
+int
+br__csv_next (br__csv_row *row, const char *at, const char *end, size_t wanted, int last)
+{
+  const char *p = at, *cell;
+
+  row->start = at;
+  row->cell = row->cell_end = NULL;
+  row->cells = 0;
+  row->breaks = 0;
+  row->open = 0;
+  for (;; p++)
+    {
+      cell = p;
+      if (p < end && *p == '"')
+        {
+          p = behind_quotes (row, p, end, last);
+          if (p == NULL && !last)
+            return 0;
+          if (p == NULL)
+            {
+              row->open = 1;
+              p = end;
+            }
+        }
+      while (p < end && *p != ',' && *p != '\n')
+        p++;
+      if (p == end && !last)
+        return 0;
+      if (row->cells++ == wanted)
+        {
+          row->cell = cell;
+          row->cell_end = p;
+        }
+      if (p == end || *p == '\n')
+        break;
+    }
+  row->end = p;
+  row->next = p;
+  if (p < end)
+    {
+      row->next++;
+      row->end -= p > cell && p[-1] == '\r';
+    }
+  if (row->cell_end != NULL && row->cell_end > row->end)
+    row->cell_end = row->end;
+  return 1;
+}
+
+size_t
+br__csv_whole (const char *text, size_t length)
+{
+  const char *end = text + length, *at = text;
+  br__csv_row row;
+
+  if (memchr (text, '"', length) == NULL)
+    {
+      at = memrchr (text, '\n', length);
+      return at == NULL ? 0 : (size_t) (at + 1 - text);
+    }
+  while (at < end && br__csv_next (&row, at, end, 0, 0))
+    at = row.next;
+  return (size_t) (at - text);
+}
+
+void
+br__csv_put_content (br_text *t, const char *cell, const char *cell_end)
+{
+  const char *quote;
+
+  if (cell == cell_end || *cell != '"')
+    {
+      br__text_put (t, cell, (size_t) (cell_end - cell));
+      return;
+    }
+  for (cell++; (quote = memchr (cell, '"', (size_t) (cell_end - cell))) != NULL; cell = quote + 2)
+    {
+      br__text_put (t, cell, (size_t) (quote - cell));
+      if (quote + 1 == cell_end || quote[1] != '"')
+        {
+          cell = quote + 1;
+          break;
+        }
+      br__text_putc (t, '"');
+    }
+  br__text_put (t, cell, (size_t) (cell_end - cell));
+}
+
+void
+br__csv_put_cell (br_text *t, const char *bytes, size_t length)
+{
+  const char *end = bytes + length, *quote;
+
+  if (memchr (bytes, '"', length) == NULL && memchr (bytes, ',', length) == NULL
+      && memchr (bytes, '\n', length) == NULL && memchr (bytes, '\r', length) == NULL)
+    {
+      br__text_put (t, bytes, length);
+      return;
+    }
+  br__text_putc (t, '"');
+  for (; (quote = memchr (bytes, '"', (size_t) (end - bytes))) != NULL; bytes = quote + 1)
+    {
+      br__text_put (t, bytes, (size_t) (quote + 1 - bytes));
+      br__text_putc (t, '"');
+    }
+  br__text_put (t, bytes, (size_t) (end - bytes));
+  br__text_putc (t, '"');
+}

@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   csv.h - rows and cells of CSV (RFC 4180) as they stand in a text, so that what is not asked for can be
+   passed on byte for byte.
+
+   A cell that begins with a quote goes to the next quote that is not doubled, line breaks and commas
+   included; a quote anywhere else is a character like others (2-3/8").  A row ends with LF or
+   CR LF, the last one with the text too.  */
+#ifndef BR_FILE_CSV_H
+#define BR_FILE_CSV_H
+
+#include "benchrule.h"
+#include "exact/text.h"
+
+typedef struct br__csv_row
+{
+  const char *start, *end;        /* without its line end */
+  const char *next;               /* behind its line end */
+  const char *cell, *cell_end;    /* the cell asked for, with its quotes; NULL where there is none */
+  size_t cells;
+  size_t breaks;                  /* line feeds inside its cells */
+  int open;                       /* a quote is not closed: the row is all that is left */
+} br__csv_row;
+
+/* The row at AT, which is before END, and cell WANTED of it, from 0.  0 where its end lies behind END;
+   with LAST nothing comes behind END.  */
+int br__csv_next (br__csv_row *row, const char *at, const char *end, size_t wanted, int last);
+/* The length of the rows that are whole in TEXT, which begins with a row; 0 for none.  */
+size_t br__csv_whole (const char *text, size_t length);
+
+/* Puts what the cell holds, its quotes taken off and doubled ones made single.  */
+void br__csv_put_content (br_text *t, const char *cell, const char *cell_end);
+/* Puts a cell that holds LENGTH bytes at BYTES, in quotes where it needs them.  */
+void br__csv_put_cell (br_text *t, const char *bytes, size_t length);
+
+#endif

@@ -1,0 +1,20 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   markup.h - text of the user inside HTML and SVG.  */
+#ifndef BR_FILE_MARKUP_H
+#define BR_FILE_MARKUP_H
+
+#include "exact/text.h"
+
+/* Puts TEXT so that it stands in an element or a quoted attribute of HTML or XML: & < > " ' become
+   entities; controls, what turns the order of writing, what is no character of XML and broken bytes
+   are spelled out: \x1b, \u202e.  A line end or a tab becomes a blank.  */
+void br__put_escaped (br_text *t, const char *text);
+void br__put_escaped_bytes (br_text *t, const char *bytes, size_t length);
+
+/* S escaped, its fractions raised and lowered in a span of the class f.  */
+void br__put_fractions (br_text *t, const char *s);
+/* The same for the eye, and for the ear beside it, in a span of the class r, the measure in words:
+   "2 and 3 eighths inches".  TEXT that is no shop measure is only escaped.  */
+void br__put_spoken (br_text *t, const char *text);
+
+#endif

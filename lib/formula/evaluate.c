@@ -1,0 +1,353 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   evaluate.c - works trees out with a stack of values, and keeps account of dimensions.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "measure/measure.h"
+#include "formula/evaluate.h"
+
+/* Powers of length past this are a slip, not a measure.  */
+#define MOST_POWER 9
+
+const char *
+br__dimension_words (br_dimension dimension)
+{
+  switch (dimension)
+    {
+    case BR_PLAIN: return "a plain number";
+    case BR_LENGTH: return "a length";
+    case BR_AREA: return "an area";
+    case BR_VOLUME: return "a volume";
+    case BR_ANGLE: return "an angle";
+    default: return dimension < 0 ? "one over a length" : "a higher power of a length";
+    }
+}
+
+br_status
+br__to_length (br__value *v, const br__settings *s)
+{
+  br_real factor = BR_REAL_ZERO;
+  br_status status = br__settings_factor (&factor.rational, s, BR_LENGTH);
+  if (status == BR_OK)
+    status = br_real_mul (&v->real, &v->real, &factor);
+  if (status == BR_OK)
+    v->dimension = BR_LENGTH;
+  br_real_clear (&factor);
+  return status;
+}
+
+br_status
+br__unify (br__value *x, br__value *y, const br__settings *s, br_error *error)
+{
+  if (x->dimension == y->dimension)
+    return BR_OK;
+  br__value *plain = x->dimension == BR_PLAIN ? x : y->dimension == BR_PLAIN ? y : NULL;
+  br__value *other = plain == x ? y : x;
+  if (plain && other->dimension == BR_LENGTH)
+    {
+      br_status status = br__to_length (plain, s);
+      return status == BR_OK ? BR_OK : br__fail_plain (error, status, 0, 0);
+    }
+  if (plain && other->dimension == BR_ANGLE)
+    {
+      plain->dimension = BR_ANGLE;
+      return BR_OK;
+    }
+  return br__fail (error, BR_DOMAIN, 0, 0, "%s and %s do not go together",
+                   br__dimension_words (x->dimension), br__dimension_words (y->dimension));
+}
+
+br_status
+br__no_grid (br_error *error, size_t offset, size_t length)
+{
+  br__fail (error, BR_DOMAIN, offset, length, "the size of a grid square is not known yet");
+  br__hint (error, "write `grid 1/4 in` first");
+  return BR_DOMAIN;
+}
+
+static br_status
+apply_number (br__value *z, const br__node *n, const br__settings *s, br_error *error)
+{
+  const br_unit *unit = n->number.unit;
+  br_status status = br_real_set_number (&z->real, &n->number.value);
+  if (status != BR_OK)
+    return status;
+  z->dimension = unit ? unit->dimension : BR_PLAIN;
+  if (!unit || !br__unit_is_box (unit))
+    return BR_OK;
+  if (br_number_sign (&s->grid) <= 0)
+    return br__no_grid (error, 0, 0);
+  return br_number_mul (&z->real.rational, &z->real.rational, &s->grid);
+}
+
+/* The dimension of a product (SIGN 1) or quotient (SIGN -1).  */
+static br_status
+product_dimension (br_dimension *d, const br__value *x, const br__value *y, int sign, br_error *error)
+{
+  if (x->dimension == BR_ANGLE || y->dimension == BR_ANGLE)
+    {
+      if (sign < 0 && x->dimension == y->dimension)
+        *d = BR_PLAIN;
+      else if (x->dimension == BR_ANGLE && y->dimension == BR_PLAIN)
+        *d = BR_ANGLE;
+      else if (sign > 0 && x->dimension == BR_PLAIN)
+        *d = BR_ANGLE;
+      else
+        return br__fail (error, BR_DOMAIN, 0, 0, "%s %s %s is no measure",
+                         br__dimension_words (x->dimension), sign > 0 ? "times" : "divided by",
+                         br__dimension_words (y->dimension));
+      return BR_OK;
+    }
+  *d = x->dimension + sign * y->dimension;
+  if (*d > MOST_POWER || *d < -MOST_POWER)
+    return br__fail (error, BR_TOO_BIG, 0, 0, "a power of a length past %d", MOST_POWER);
+  return BR_OK;
+}
+
+static br_status
+apply_power (br__value *z, const br__value *x, const br__value *y, const br__settings *s,
+             br_error *error)
+{
+  const br_number *exponent = br_real_rational (&y->real);
+  int64_t n, d, power = 0;
+
+  if (y->dimension != BR_PLAIN)
+    return br__fail (error, BR_DOMAIN, 0, 0, "an exponent is a plain number, not %s",
+                     br__dimension_words (y->dimension));
+  if (!exponent)
+    return br__fail (error, BR_DOMAIN, 0, 0, "an exponent must be a whole number or a fraction");
+  if (x->dimension == BR_ANGLE)
+    return br__fail (error, BR_DOMAIN, 0, 0, "a power of an angle is no measure");
+  if (x->dimension != BR_PLAIN)
+    {
+      if (!br_number_get_ratio (&n, &d, exponent) || n > MOST_POWER || n < -MOST_POWER)
+        return br__fail (error, BR_TOO_BIG, 0, 0, "a power of a length past %d", MOST_POWER);
+      power = x->dimension * n;
+      if (power % d)
+        return br__fail (error, BR_DOMAIN, 0, 0, "this root of %s is no measure",
+                         br__dimension_words (x->dimension));
+      power /= d;
+      if (power > MOST_POWER || power < -MOST_POWER)
+        return br__fail (error, BR_TOO_BIG, 0, 0, "a power of a length past %d", MOST_POWER);
+    }
+  br_status status = br_real_pow (&z->real, &x->real, exponent, s->bits);
+  z->dimension = (br_dimension) power;
+  if (status == BR_DOMAIN)
+    {
+      if (br_number_sign (exponent) < 0 && br_real_rational (&x->real)
+          && br_number_sign (br_real_rational (&x->real)) == 0)
+        return br__fail (error, status, 0, 0, "division by zero (0 to a negative power)");
+      if (br_number_get_ratio (&n, &d, exponent) && d <= 64)
+        return br__fail (error, status, 0, 0, "a negative number has no such root");
+      return br__fail (error, status, 0, 0, "only roots up to the 64th are known");
+    }
+  return status;
+}
+
+static br_status
+apply_binary (br__value *z, const br__node *n, br__value *x, br__value *y, const br__settings *s,
+              br_error *error)
+{
+  br_status status;
+  if (n->op == BR__OP_ADD || n->op == BR__OP_SUB)
+    {
+      status = br__unify (x, y, s, error);
+      if (status != BR_OK)
+        return status;
+      z->dimension = x->dimension;
+      return n->op == BR__OP_ADD ? br_real_add (&z->real, &x->real, &y->real)
+                                 : br_real_sub (&z->real, &x->real, &y->real);
+    }
+  if (n->op == BR__OP_POW)
+    return apply_power (z, x, y, s, error);
+  br_dimension dimension = BR_PLAIN;
+  status = product_dimension (&dimension, x, y, n->op == BR__OP_MUL ? 1 : -1, error);
+  if (status != BR_OK)
+    return status;
+  z->dimension = dimension;
+  if (n->op == BR__OP_MUL)
+    return br_real_mul (&z->real, &x->real, &y->real);
+  status = br_real_div (&z->real, &x->real, &y->real, s->bits);
+  if (status == BR_DOMAIN)
+    br__fail (error, BR_DOMAIN, 0, 0, "division by zero");
+  return status;
+}
+
+br_status
+br__apply (br__value *z, const br__node *n, br__value *args, const br__settings *s, br_error *error)
+{
+  switch (n->op)
+    {
+    case BR__OP_NUMBER:
+      return apply_number (z, n, s, error);
+    case BR__OP_NEG:
+      z->dimension = args[0].dimension;
+      return br_real_neg (&z->real, &args[0].real);
+    case BR__OP_CALL:
+      return n->function->call (z, args, n->count, s, n->function, error);
+    case BR__OP_NAME:
+      return BR_DOMAIN;         /* names are put in by the caller */
+    default:
+      return apply_binary (z, n, &args[0], &args[1], s, error);
+    }
+}
+
+/* Moves an error that br__apply left at an operand, or nowhere, to its place in the line.  */
+static void
+place_error (br_error *error, br_status status, const br__tree *t, size_t index)
+{
+  const br__node *n = &t->nodes[index];
+  if (!error)
+    return;
+  if (error->status == BR_OK)
+    br__fail_plain (error, status, 0, 0);
+  size_t where = n->offset, length = n->length;
+  if (n->op == BR__OP_CALL && error->offset < n->count)
+    {
+      /* The operands end right before this node; walk back to the one that was meant.  */
+      size_t child = index - 1;
+      for (unsigned k = n->count - 1; k > error->offset; k--)
+        child = t->nodes[child].first - 1;
+      where = t->nodes[child].offset;
+      length = t->nodes[child].length;
+    }
+  error->offset = t->base + where;
+  error->length = length;
+}
+
+br_status
+br__evaluate (br__value *z, const br__tree *t, const br__settings *s, const br__names *names,
+              br_error *error)
+{
+  br__value fixed[8], *stack = fixed;
+  size_t depth = 0;
+  br_status status = BR_OK;
+
+  memset (fixed, 0, sizeof fixed);
+  if (t->deepest + 1 > sizeof fixed / sizeof fixed[0])
+    {
+      stack = br__alloc_zero (t->deepest + 1, sizeof *stack);
+      if (!stack)
+        return br__fail_plain (error, BR_NO_MEMORY, t->base, 0);
+    }
+  for (size_t i = 0; i < t->count && status == BR_OK; i++)
+    {
+      const br__node *n = &t->nodes[i];
+      br__value made = BR__VALUE_ZERO;
+      if (error)
+        error->status = BR_OK, error->offset = BR__WHOLE_CALL, error->hint[0] = 0;
+      if (n->op == BR__OP_NAME)
+        {
+          const br__value *found = NULL;
+          status = names->lookup (&found, names->user, t, n, error);
+          if (status == BR_OK)
+            status = br__value_set (&made, found);
+        }
+      else
+        status = br__apply (&made, n, stack + depth - n->count, s, error);
+      if (status == BR_OK)
+        {
+          for (unsigned k = 0; k < n->count; k++)
+            br__value_clear (&stack[--depth]);
+          stack[depth++] = made;
+        }
+      else
+        {
+          br__value_clear (&made);
+          place_error (error, status, t, i);
+        }
+    }
+  if (status == BR_OK)
+    {
+      br__value_clear (z);
+      *z = stack[--depth];
+    }
+  while (depth > 0)
+    br__value_clear (&stack[--depth]);
+  if (stack != fixed)
+    br__free (stack);
+  return status;
+}
+
+void
+br__rounded_clear (br__rounded *r)
+{
+  br_number_clear (&r->value);
+  br_number_clear (&r->below);
+  br_number_clear (&r->above);
+}
+
+br_status
+br__mark_from_value (br__mark *mark, const br__settings *s, const br__value *v, const br_unit *unit,
+                     br_error *error)
+{
+  const br_number *q = br_real_rational (&v->real);
+  if (!q)
+    return br__fail (error, BR_DOMAIN, 0, 0, "a mark must be a whole number or a fraction");
+  if (v->dimension != BR_PLAIN && v->dimension != BR_LENGTH)
+    return br__fail (error, BR_DOMAIN, 0, 0, "a mark is a length or a plain number, not %s",
+                     br__dimension_words (v->dimension));
+  if (br_number_sign (q) <= 0)
+    {
+      br__fail (error, BR_DOMAIN, 0, 0, "a mark must be over zero");
+      br__hint (error, "write `1/8` or `1/16`, say");
+      return BR_DOMAIN;
+    }
+  if (v->dimension == BR_LENGTH && !unit)
+    unit = s->unit;
+  br_status status = br__mark_from (mark, s, q, v->dimension == BR_LENGTH ? unit : NULL);
+  return status == BR_OK ? BR_OK : br__fail_plain (error, status, 0, 0);
+}
+
+br_status
+br__mark_size (br_number *size, const br__mark *mark, br__value *x, const br__settings *s)
+{
+  br_status status = BR_OK;
+  if (mark->length && x->dimension == BR_PLAIN)
+    status = br__to_length (x, s);
+  if (status != BR_OK)
+    return status;
+  if (x->dimension == BR_PLAIN || mark->length)
+    return br_number_set (size, &mark->size);
+  br_number factor = BR_NUMBER_ZERO;
+  status = br__settings_factor (&factor, s, BR_LENGTH);
+  if (status == BR_OK)
+    status = br_number_mul (size, &mark->size, &factor);
+  br_number_clear (&factor);
+  return status;
+}
+
+br_status
+br__round_value (br__rounded *r, br__value *x, const br__mark *mark, br_direction direction,
+                 const br__settings *s, br_error *error)
+{
+  br_number size = BR_NUMBER_ZERO;
+  br__rounded made = BR__ROUNDED_ZERO;
+  br_status status;
+
+  if (x->dimension != BR_PLAIN && x->dimension != BR_LENGTH)
+    return br__fail (error, BR_DOMAIN, 0, 0, "%s has no mark on a ruler",
+                     br__dimension_words (x->dimension));
+  status = br__mark_size (&size, mark, x, s);
+  if (status == BR_OK)
+    status = br_real_round (&made.value, &made.tie, &x->real, &size, direction, s->ties, s->bits);
+  if (status == BR_OK)
+    status = br_real_round (&made.below, NULL, &x->real, &size, BR_DOWN, s->ties, s->bits);
+  if (status == BR_OK)
+    status = br_real_round (&made.above, NULL, &x->real, &size, BR_UP, s->ties, s->bits);
+  made.dimension = x->dimension;
+  br_number_clear (&size);
+  if (status != BR_OK)
+    {
+      br__rounded_clear (&made);
+      return br__fail_plain (error, status, 0, 0);
+    }
+  br__rounded_clear (r);
+  *r = made;
+  return BR_OK;
+}

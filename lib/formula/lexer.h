@@ -1,0 +1,63 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   lexer.h - the words of the language.  Offsets count from the start of the line.  */
+#ifndef BR_FORMULA_LEXER_H
+#define BR_FORMULA_LEXER_H
+
+#include "benchrule.h"
+
+typedef enum br__token_type
+{
+  BR__END,
+  BR__NUMBER,       /* a measure with its unit */
+  BR__NAME,
+  BR__SIGN,         /* one of + - * / ^ ( ) , : and the comparisons, in SIGN */
+  BR__QUOTED        /* "text": only where a file name is wanted */
+} br__token_type;
+
+/* Signs of more than one character, and those with several spellings, as one int.  */
+#define BR__AT_MOST 0x100       /* <= */
+#define BR__AT_LEAST 0x101      /* >= */
+#define BR__UNEQUAL 0x102       /* != */
+#define BR__PLUS_MINUS 0x103    /* +- */
+
+typedef struct br__token
+{
+  br__token_type type;
+  size_t offset, length;
+  int blank_before;     /* blanks stood between this and the token before */
+  int sign;
+} br__token;
+
+/* TEXT holds LENGTH bytes; the first END of them are the statement, what follows is its note.
+   TOKEN is the one at hand, NUMBER its measure when it is one (boxes count as inches: the
+   grid is put in when the formula is worked out).  A plain struct copy saves the place.  */
+typedef struct br__lexer
+{
+  const char *text;
+  size_t end;
+  size_t next;          /* offset behind TOKEN */
+  br__token token;
+} br__lexer;
+
+/* Begins at the line's start.  */
+br_status br__lex_start (br__lexer *l, const char *text, size_t end, br_error *error);
+br_status br__lex_next (br__lexer *l, br_error *error);
+/* Reads the measure of the NUMBER token at hand.  */
+br_status br__lex_number (br_measure *m, const br__lexer *l, br_error *error);
+
+int br__lex_is_sign (const br__lexer *l, int sign);
+/* The token at hand is the name WORD (small letters), in whatever case.  */
+int br__lex_is_word (const br__lexer *l, const char *word);
+int br__same_word (const char *text, size_t length, const char *word);
+
+/* Where the note begins: the offset of the first # outside quotes that a name of a file is
+   written in, or LENGTH.  */
+size_t br__note_start (const char *text, size_t length);
+/* Bytes of the blank at TEXT (ASCII or Unicode), or 0.  */
+size_t br__blank_at (const char *text, size_t length);
+/* Bytes of the letter at TEXT that a name may hold: 0 if none.  DIGITS: digits, too.  */
+size_t br__letter_at (const char *text, size_t length, int digits);
+/* The error for bytes at OFFSET that are no text of the language.  */
+br_status br__stray (const char *text, size_t end, size_t offset, br_error *error);
+
+#endif

@@ -1,0 +1,586 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   parser.c - from tokens to a tree.  Each level of precedence is a function; the depth of
+   brackets, exponents and bare functions is counted, so recursion is bounded.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/number.h"
+#include "exact/status.h"
+#include "formula/functions.h"
+#include "shape/shape.h"
+#include "formula/tree.h"
+#include "formula/words.h"
+
+typedef struct parser
+{
+  br__tree *tree;
+  br__lexer *lexer;
+  br_error *error;
+  unsigned depth;
+  size_t stack;         /* values that lie on the stack when the tree has run so far */
+  size_t last_end;      /* offset behind the token that was taken last */
+  int size;             /* a times sign that is no star ends the expression */
+  int inside;           /* a closing bracket ends the expression */
+} parser;
+
+static br_status parse_sum (parser *p);
+
+void
+br__tree_clear (br__tree *t)
+{
+  for (size_t i = 0; i < t->count; i++)
+    br_measure_clear (&t->nodes[i].number);
+  br__free (t->nodes);
+  br__free (t->text);
+  memset (t, 0, sizeof *t);
+}
+
+static br_status
+advance (parser *p)
+{
+  p->last_end = p->lexer->token.offset + p->lexer->token.length;
+  return br__lex_next (p->lexer, p->error);
+}
+
+static br_status
+deeper (parser *p)
+{
+  if (++p->depth <= BR_MAX_DEPTH)
+    return BR_OK;
+  return br__fail (p->error, BR_TOO_BIG, p->lexer->token.offset, 1,
+                   "more than %d brackets or powers inside each other", BR_MAX_DEPTH);
+}
+
+/* Adds a node whose subtree begins with node FIRST and text at OFFSET.  */
+static br_status
+add (parser *p, br__op op, unsigned count, size_t first, size_t offset, const br__token *word)
+{
+  br__tree *t = p->tree;
+  if (!br__grow (&t->nodes, &t->room, t->count + 1, sizeof (br__node)))
+    return br__fail_plain (p->error, BR_NO_MEMORY, offset, 0);
+  br__node *n = &t->nodes[t->count++];
+  memset (n, 0, sizeof *n);
+  n->op = op;
+  n->count = count;
+  n->first = first;
+  n->offset = offset;
+  n->length = p->last_end - offset;
+  n->word = word->offset;
+  n->word_length = word->length;
+  p->stack += 1 - (size_t) count;
+  if (p->stack > t->deepest)
+    t->deepest = p->stack;
+  return BR_OK;
+}
+
+static br_status
+parse_number (parser *p)
+{
+  br__token word = p->lexer->token;
+  br_measure m = BR_MEASURE_ZERO;
+  br_status status = br__lex_number (&m, p->lexer, p->error);
+  if (status == BR_OK)
+    status = advance (p);
+  if (status == BR_OK)
+    status = add (p, BR__OP_NUMBER, 0, p->tree->count, word.offset, &word);
+  if (status == BR_OK)
+    {
+      br__node *n = &p->tree->nodes[p->tree->count - 1];
+      br__number_move (&n->number.value, &m.value);
+      n->number.unit = m.unit;
+    }
+  br_measure_clear (&m);
+  return status;
+}
+
+static br_status
+wrong_count (parser *p, const br__function *f, const br__token *word, unsigned count)
+{
+  br__fail (p->error, BR_SYNTAX, word->offset, p->last_end - word->offset,
+            "`%s` was given %u value%s", br__function_name (f), count, count == 1 ? "" : "s");
+  br__hint_call (p->error, f);
+  return BR_SYNTAX;
+}
+
+static br_status
+finish_call (parser *p, const br__function *f, const br__token *word, unsigned count, size_t first,
+             int bare)
+{
+  if (count < br__function_least (f) || count > br__function_most (f))
+    return wrong_count (p, f, word, count);
+  br_status status = add (p, BR__OP_CALL, count, first, word->offset, word);
+  if (status == BR_OK)
+    {
+      p->tree->nodes[p->tree->count - 1].function = f;
+      p->tree->nodes[p->tree->count - 1].bare = bare;
+    }
+  return status;
+}
+
+static br_status
+unclosed (parser *p, size_t open)
+{
+  if (br__lex_is_sign (p->lexer, BR__PLUS_MINUS))
+    {
+      br__fail (p->error, BR_SYNTAX, p->lexer->token.offset, p->lexer->token.length,
+                "a tolerance does not go inside brackets");
+      br__hint (p->error, "to add a number below zero, put a blank between the signs: + -");
+      return BR_SYNTAX;
+    }
+  br__fail (p->error, BR_SYNTAX, open, 1, "this bracket is not closed");
+  return BR_SYNTAX;
+}
+
+/* NAME ( expression , expression ... ), the token at hand is the bracket.  */
+static br_status
+parse_arguments (parser *p, const br__function *f, const br__token *word)
+{
+  size_t first = p->tree->count, open = p->lexer->token.offset;
+  unsigned count = 0;
+  int outer = p->size;
+  br_status status = deeper (p);
+
+  p->size = 0;
+  if (status == BR_OK)
+    status = advance (p);
+  if (status == BR_OK && !br__lex_is_sign (p->lexer, ')'))
+    for (;;)
+      {
+        status = parse_sum (p);
+        if (status != BR_OK)
+          return status;
+        count++;
+        if (!br__lex_is_sign (p->lexer, ','))
+          break;
+        status = advance (p);
+        if (status != BR_OK)
+          return status;
+      }
+  if (status == BR_OK && !br__lex_is_sign (p->lexer, ')'))
+    return unclosed (p, open);
+  if (status == BR_OK)
+    status = advance (p);
+  p->depth--;
+  p->size = outer;
+  return status == BR_OK ? finish_call (p, f, word, count, first, 0) : status;
+}
+
+static br_status
+unknown_function (parser *p, const br__token *word)
+{
+  const char *name = p->lexer->text + word->offset;
+  br__fail (p->error, BR_SYNTAX, word->offset, word->length, "there is no function `%.*s`",
+            br__clip (name, word->length, 40), name);
+  const char *near = br__nearest_function (name, word->length);
+  if (near)
+    br__hint (p->error, "did you mean `%s`?", near);
+  else
+    br__hint (p->error, "to multiply, write `*` before the bracket");
+  return BR_SYNTAX;
+}
+
+static int
+starts_term (const br__lexer *l)
+{
+  return l->token.type == BR__NUMBER || l->token.type == BR__NAME;
+}
+
+/* A minus that belongs to the term behind it: a blank before it and none after, as in
+   `abs -3`; `radius - 3` and `radius-3` subtract.  */
+static int
+is_leading_minus (const br__lexer *l)
+{
+  if (!br__lex_is_sign (l, '-') || !l->token.blank_before)
+    return 0;
+  br__lexer ahead = *l;
+  return br__lex_next (&ahead, NULL) == BR_OK && !ahead.token.blank_before && starts_term (&ahead);
+}
+
+static br_status parse_primary (parser *p);
+
+/* A function of one argument before a single term.  */
+static br_status
+parse_bare (parser *p, const br__function *f, const br__token *word)
+{
+  size_t first = p->tree->count;
+  br__token minus = p->lexer->token;
+  int negative = br__lex_is_sign (p->lexer, '-');
+  br_status status = deeper (p);
+
+  if (status == BR_OK && negative)
+    status = advance (p);
+  if (status == BR_OK)
+    status = parse_primary (p);
+  if (status == BR_OK && negative)
+    status = add (p, BR__OP_NEG, 1, first, minus.offset, &minus);
+  p->depth--;
+  return status == BR_OK ? finish_call (p, f, word, 1, first, 1) : status;
+}
+
+/* What is asked of shapes: top(deck), clear(deck, wheel); the token at hand is the bracket.  */
+static br_status
+parse_shapes (parser *p, int part, const br__token *word)
+{
+  static const int reach[] = { BR__PART_LEFT, BR__PART_RIGHT, BR__PART_TOP, BR__PART_BOTTOM };
+  int side = part >= BR__PART_SIDE_LEFT && part <= BR__PART_SIDE_BOTTOM;
+  int level = part == BR__PART_SIDE_LEFT || part == BR__PART_SIDE_RIGHT;
+  size_t open = p->lexer->token.offset, first = p->tree->count;
+  br_status status = BR_OK;
+
+  for (int i = 0; i < (part == BR__PART_CLEAR ? 2 : 1) && status == BR_OK; i++)
+    {
+      if (i && !br__lex_is_sign (p->lexer, ','))
+        return br__fail (p->error, BR_SYNTAX, open, 1, "`clear` is asked of two shapes: clear(deck, wheel)");
+      status = advance (p);
+      if (status == BR_OK && p->lexer->token.type != BR__NAME)
+        return br__fail (p->error, BR_SYNTAX, p->lexer->token.offset, p->lexer->token.length,
+                         "the name of a shape should stand here");
+      if (status == BR_OK)
+        status = advance (p);
+    }
+  if (status == BR_OK && !br__lex_is_sign (p->lexer, ')'))
+    return unclosed (p, open);
+  if (status == BR_OK)
+    status = advance (p);
+  br__token whole = *word;
+  whole.length = p->last_end - word->offset;
+  for (int i = 0; i < 1 + side && status == BR_OK; i++)
+    {
+      status = add (p, BR__OP_NAME, 0, p->tree->count, word->offset, &whole);
+      if (status == BR_OK)
+        p->tree->nodes[p->tree->count - 1].part
+          = (unsigned) (!side ? part : i ? reach[part - BR__PART_SIDE_LEFT] : level ? BR__PART_X : BR__PART_Y);
+    }
+  return status == BR_OK && side ? add (p, BR__OP_ADD, 2, first, word->offset, &whole) : status;
+}
+
+static br_status
+parse_name (parser *p)
+{
+  br__token word = p->lexer->token;
+  const br__function *f = br__function_find (p->lexer->text + word.offset, word.length);
+  br_status status = advance (p);
+  int part = br__shape_word (p->lexer->text + word.offset, word.length);
+
+  if (status != BR_OK)
+    return status;
+  if (part && br__lex_is_sign (p->lexer, '('))
+    return parse_shapes (p, part, &word);
+  if (br__lex_is_sign (p->lexer, '('))
+    return f ? parse_arguments (p, f, &word) : unknown_function (p, &word);
+  if (f && br__function_least (f) == 1 && br__function_most (f) <= 2 && (starts_term (p->lexer) || is_leading_minus (p->lexer))
+      && !br__is_clause_word (p->lexer))
+    return parse_bare (p, f, &word);
+  if (f && br__function_most (f) == 0)       /* pi */
+    return finish_call (p, f, &word, 0, p->tree->count, 1);
+  if (f && p->lexer->token.type == BR__NUMBER)
+    {
+      br__fail (p->error, BR_SYNTAX, word.offset, word.length, "`%s` wants its values in brackets",
+                br__function_name (f));
+      br__hint_call (p->error, f);
+      return BR_SYNTAX;
+    }
+  return add (p, BR__OP_NAME, 0, p->tree->count, word.offset, &word);
+}
+
+static br_status
+parse_brackets (parser *p)
+{
+  size_t open = p->lexer->token.offset;
+  int outer = p->size;
+  br_status status = deeper (p);
+  p->size = 0;
+  if (status == BR_OK)
+    status = advance (p);
+  if (status == BR_OK)
+    status = parse_sum (p);
+  if (status != BR_OK)
+    return status;
+  if (br__lex_is_sign (p->lexer, ','))
+    {
+      br__fail (p->error, BR_SYNTAX, p->lexer->token.offset, 1,
+                "a list does not go inside brackets");
+      return BR_SYNTAX;
+    }
+  if (!br__lex_is_sign (p->lexer, ')'))
+    return unclosed (p, open);
+  p->depth--;
+  p->size = outer;
+  status = advance (p);
+  if (status == BR_OK)
+    {
+      br__node *n = &p->tree->nodes[p->tree->count - 1];
+      n->offset = open;
+      n->length = p->last_end - open;
+    }
+  return status;
+}
+
+static br_status
+parse_primary (parser *p)
+{
+  const br__token *t = &p->lexer->token;
+  if (t->type == BR__NUMBER)
+    return parse_number (p);
+  if (t->type == BR__NAME)
+    return parse_name (p);
+  if (br__lex_is_sign (p->lexer, '('))
+    return parse_brackets (p);
+  if (t->type == BR__END)
+    return br__fail (p->error, BR_SYNTAX, t->offset, 0, "the line ends where a value should stand");
+  return br__fail (p->error, BR_SYNTAX, t->offset, t->length,
+                   "a value should stand here, not `%.*s`",
+                   br__clip (p->lexer->text + t->offset, t->length, 20), p->lexer->text + t->offset);
+}
+
+static br_status parse_power (parser *p);
+
+/* Signs before a value: each minus turns it round.  */
+static br_status
+parse_signed (parser *p)
+{
+  br__token first = p->lexer->token;
+  size_t start = p->tree->count;
+  int negative = 0, any = 0;
+  br_status status = BR_OK;
+
+  while (status == BR_OK && (br__lex_is_sign (p->lexer, '-') || br__lex_is_sign (p->lexer, '+')))
+    {
+      negative ^= p->lexer->token.sign == '-';
+      any = 1;
+      status = advance (p);
+    }
+  if (status == BR_OK)
+    status = parse_power (p);
+  if (status == BR_OK && any && negative)
+    status = add (p, BR__OP_NEG, 1, start, first.offset, &first);
+  return status;
+}
+
+static br_status
+parse_power (parser *p)
+{
+  size_t first = p->tree->count, offset = p->lexer->token.offset;
+  br_status status = parse_primary (p);
+
+  if (status != BR_OK || !br__lex_is_sign (p->lexer, '^'))
+    return status;
+  br__token sign = p->lexer->token;
+  status = deeper (p);
+  if (status == BR_OK)
+    status = advance (p);
+  if (status == BR_OK)
+    status = parse_signed (p);
+  p->depth--;
+  if (status == BR_OK)
+    status = add (p, BR__OP_POW, 2, first, offset, &sign);
+  return status;
+}
+
+/* A times sign or a slash.  In a size such as 3/4 × 5-1/2 a times sign parts the numbers.  */
+static int
+is_product_sign (const parser *p)
+{
+  if (br__lex_is_sign (p->lexer, '/'))
+    return 1;
+  if (!br__lex_is_sign (p->lexer, '*'))
+    return 0;
+  return !(p->size && p->lexer->text[p->lexer->token.offset] != '*');
+}
+
+static br_status
+parse_product (parser *p)
+{
+  size_t first = p->tree->count, offset = p->lexer->token.offset;
+  br_status status = parse_signed (p);
+
+  while (status == BR_OK && is_product_sign (p))
+    {
+      br__token sign = p->lexer->token;
+      status = advance (p);
+      if (status == BR_OK)
+        status = parse_signed (p);
+      if (status == BR_OK)
+        status = add (p, sign.sign == '*' ? BR__OP_MUL : BR__OP_DIV, 2, first, offset, &sign);
+    }
+  return status;
+}
+
+static br_status
+parse_sum (parser *p)
+{
+  size_t first = p->tree->count, offset = p->lexer->token.offset;
+  br_status status = parse_product (p);
+
+  while (status == BR_OK && (br__lex_is_sign (p->lexer, '+') || br__lex_is_sign (p->lexer, '-')))
+    {
+      br__token sign = p->lexer->token;
+      status = advance (p);
+      if (status == BR_OK)
+        status = parse_product (p);
+      if (status == BR_OK)
+        status = add (p, sign.sign == '+' ? BR__OP_ADD : BR__OP_SUB, 2, first, offset, &sign);
+    }
+  return status;
+}
+
+/* Two terms side by side, the usual slips.  */
+static br_status
+check_end (parser *p)
+{
+  const br__lexer *l = p->lexer;
+  const br__token *t = &l->token;
+  br__node *last = &p->tree->nodes[p->tree->count - 1];
+
+  if (br__lex_is_sign (l, ')') && !p->inside)
+    return br__fail (p->error, BR_SYNTAX, t->offset, 1, "this bracket closes nothing");
+  if (t->type == BR__NUMBER)
+    {
+      br__fail (p->error, BR_SYNTAX, t->offset, t->length, "two numbers side by side");
+      if (last->op == BR__OP_NUMBER)
+        br__hint (p->error, "put a sign or a comma between them");
+      return BR_SYNTAX;
+    }
+  if (br__lex_is_sign (l, '('))
+    {
+      br__fail (p->error, BR_SYNTAX, t->offset, 1, "a sign is missing before this bracket");
+      br__hint (p->error, "to multiply, write `*` before the bracket");
+      return BR_SYNTAX;
+    }
+  if (t->type == BR__NAME && !t->blank_before && last->op == BR__OP_NUMBER
+      && !br__same_word (l->text + t->offset, 1, "x"))
+    {
+      br__fail (p->error, BR_SYNTAX, t->offset, t->length, "a sign is missing before `%.*s`",
+                br__clip (l->text + t->offset, t->length, 40), l->text + t->offset);
+      br__hint (p->error, "`*` multiplies; a name begins with a letter");
+      return BR_SYNTAX;
+    }
+  return BR_OK;
+}
+
+static br_status
+parse (br__tree *t, br__lexer *l, int size, int inside, br_error *error)
+{
+  br__tree made = BR__TREE_ZERO;
+  parser p = { &made, l, error, 0, 0, l->token.offset, size, inside };
+
+  made.base = l->token.offset;
+  br_status status = parse_sum (&p);
+  if (status == BR_OK)
+    status = check_end (&p);
+  if (status == BR_OK)
+    {
+      made.length = p.last_end - made.base;
+      made.text = br__strndup (l->text + made.base, made.length);
+      if (!made.text)
+        status = br__fail_plain (error, BR_NO_MEMORY, made.base, 0);
+    }
+  if (status != BR_OK)
+    {
+      br__tree_clear (&made);
+      return status;
+    }
+  for (size_t i = 0; i < made.count; i++)
+    {
+      made.nodes[i].offset -= made.base;
+      made.nodes[i].word -= made.base;
+    }
+  br__tree_clear (t);
+  *t = made;
+  return BR_OK;
+}
+
+br_status
+br__parse (br__tree *t, br__lexer *l, br_error *error)
+{
+  return parse (t, l, 0, 0, error);
+}
+
+br_status
+br__parse_size (br__tree *t, br__lexer *l, br_error *error)
+{
+  return parse (t, l, 1, 0, error);
+}
+
+br_status
+br__parse_inside (br__tree *t, br__lexer *l, br_error *error)
+{
+  return parse (t, l, 0, 1, error);
+}
+
+void
+br__trees_free (br__tree *trees, size_t count)
+{
+  for (size_t i = 0; i < count; i++)
+    br__tree_clear (&trees[i]);
+  br__free (trees);
+}
+
+/* The function of a tree that is a bare call and nothing else, such as `full 1-3/16`.  */
+static const br__node *
+bare_call (const br__tree *t)
+{
+  const br__node *root = &t->nodes[t->count - 1];
+  return root->op == BR__OP_CALL && root->bare && root->count == 1 ? root : NULL;
+}
+
+/* Puts the call of HEAD around the whole of T.  */
+static br_status
+wrap (br__tree *t, const br__node *head, br_error *error)
+{
+  if (!br__grow (&t->nodes, &t->room, t->count + 1, sizeof (br__node)))
+    return br__fail_plain (error, BR_NO_MEMORY, t->base, 0);
+  br__node *n = &t->nodes[t->count];
+  memset (n, 0, sizeof *n);
+  n->op = BR__OP_CALL;
+  n->count = 1;
+  n->function = head->function;
+  n->bare = 1;
+  n->word = n->offset = 0;
+  n->word_length = n->length = t->length;
+  t->count++;
+  return BR_OK;
+}
+
+br_status
+br__parse_list (br__tree **trees, size_t *count, br__lexer *l, br_error *error)
+{
+  br__tree *made = NULL;
+  size_t n = 0, room = 0;
+  br_status status;
+
+  for (;;)
+    {
+      if (!br__grow (&made, &room, n + 1, sizeof (br__tree)))
+        {
+          status = br__fail_plain (error, BR_NO_MEMORY, l->token.offset, 0);
+          break;
+        }
+      memset (&made[n], 0, sizeof made[n]);
+      status = br__parse (&made[n], l, error);
+      if (status != BR_OK)
+        break;
+      n++;
+      if (!br__lex_is_sign (l, ','))
+        break;
+      status = br__lex_next (l, error);
+      if (status != BR_OK)
+        break;
+    }
+  const br__node *head = status == BR_OK ? bare_call (&made[0]) : NULL;
+  for (size_t i = 1; head && i < n && status == BR_OK; i++)
+    if (!bare_call (&made[i]))
+      status = wrap (&made[i], head, error);
+  if (status != BR_OK)
+    {
+      br__trees_free (made, n);
+      return status;
+    }
+  *trees = made;
+  *count = n;
+  return BR_OK;
+}

@@ -1,0 +1,61 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   tree.h - formulas: the tree of an expression, and the parser that makes it.
+
+   A tree lies in one array in postfix order: operands before the node that takes them, the
+   root last.  It is walked by loops and a stack of values, never by recursion, so that a
+   line of 64 KiB of additions needs no deep call.  */
+#ifndef BR_FORMULA_TREE_H
+#define BR_FORMULA_TREE_H
+
+#include "benchrule.h"
+#include "formula/lexer.h"
+
+typedef enum br__op
+{
+  BR__OP_NUMBER, BR__OP_NAME, BR__OP_CALL, BR__OP_NEG,
+  BR__OP_ADD, BR__OP_SUB, BR__OP_MUL, BR__OP_DIV, BR__OP_POW
+} br__op;
+
+typedef struct br__node
+{
+  br__op op;
+  unsigned count;             /* operands */
+  size_t first;               /* index of the first node of this subtree */
+  size_t offset, length;      /* the subtree's place in the tree's text */
+  size_t word, word_length;   /* the place of the name, function or sign itself */
+  int bare;                   /* a function written without brackets; a bracketed operand */
+  br_measure number;          /* BR__OP_NUMBER */
+  const struct br__function *function;  /* BR__OP_CALL */
+  struct br__entry *entry;    /* BR__OP_NAME, once tied to a dimension of a sheet */
+  unsigned part;              /* BR__OP_NAME of a number of a shape: shape.h; the name is in brackets */
+} br__node;
+
+typedef struct br__tree
+{
+  char *text;                 /* a copy of the expression alone */
+  size_t length;
+  size_t base;                /* where it began in the line it came from */
+  br__node *nodes;
+  size_t count, room;
+  size_t deepest;             /* values on the stack at once */
+} br__tree;
+
+#define BR__TREE_ZERO { NULL, 0, 0, NULL, 0, 0, 0 }
+
+void br__tree_clear (br__tree *t);
+/* Parses the expression that begins at the token at hand and leaves L behind it.  Errors are
+   placed in the line.  */
+br_status br__parse (br__tree *t, br__lexer *l, br_error *error);
+/* A size in a row such as 3/4 x 5-1/2 x 48: a times sign ends it, a star multiplies.  */
+br_status br__parse_size (br__tree *t, br__lexer *l, br_error *error);
+/* An expression inside brackets that a statement has opened.  */
+br_status br__parse_inside (br__tree *t, br__lexer *l, br_error *error);
+/* A list with commas.  Where the first member is a bare function and nothing else, as in
+   `full 1-3/16, 2-1/4`, it is meant for every member.  COUNT trees in an array to be freed by
+   br__trees_free.  */
+br_status br__parse_list (br__tree **trees, size_t *count, br__lexer *l, br_error *error);
+void br__trees_free (br__tree *trees, size_t count);
+/* Appends the nodes of FROM, SHIFT bytes further; their `first` is left as it was.  check.c.  */
+br_status br__tree_append (br__tree *t, const br__tree *from, size_t shift);
+
+#endif

@@ -1,0 +1,13 @@
+# SPDX-License-Identifier: LGPL-3.0-or-later
+# Pages: a module that the program opens when a page is asked for, so that cairo and pango take no
+# time from a plain sum.
+pkglib_LTLIBRARIES = libbenchrule-draw.la
+libbenchrule_draw_la_SOURCES = \
+  lib/page/fraction.c \
+  lib/page/page.c \
+  lib/page/page.h \
+  lib/page/ruler.c
+libbenchrule_draw_la_CPPFLAGS = $(AM_CPPFLAGS) $(PANGOCAIRO_CFLAGS)
+libbenchrule_draw_la_CFLAGS = $(AM_CFLAGS) $(VISIBILITY_CFLAGS)
+libbenchrule_draw_la_LDFLAGS = $(AM_LDFLAGS) -module -avoid-version -shared -no-undefined
+libbenchrule_draw_la_LIBADD = $(PANGOCAIRO_LIBS) -lm

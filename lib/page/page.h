@@ -1,0 +1,47 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   page.h - pages through cairo and pango: lines, arcs, text with proper fractions, rulers; to PDF,
+   SVG and PNG.  Sizes are 72,000ths of an inch as in the section "Pages" of benchrule.h.
+
+   The same calls give the same bytes: no date goes into a file.  Black on
+   white alone.  */
+#ifndef BR_PAGE_PAGE_H
+#define BR_PAGE_PAGE_H
+
+#include <cairo.h>
+#include <pango/pangocairo.h>
+
+#include "benchrule.h"
+
+/* Points of 1/72 in, cairo's own unit, in N.  */
+#define BR__POINTS(n) ((double) (n) / (BR_PAGE_INCH / 72.0))
+
+/* A word that has been shaped once and is drawn often.  */
+typedef struct br__shape br__shape;
+typedef struct br__batch br__batch;
+
+struct br_page
+{
+  cairo_surface_t *surface;
+  cairo_t *cairo;
+  PangoContext *context;
+  br__shape *shapes;            /* by font and word */
+  br__batch *batch;             /* glyphs that wait; NULL at first */
+  int png;
+  int failed;                   /* memory ran out */
+  char *bytes;                  /* the file so far */
+  size_t length, room;
+};
+
+/* fraction.c: words, and fractions as words.  */
+void br__shapes_free (br_page *page);
+int32_t br__page_text (br_page *page, int32_t *width, const br_page_text *text, int draw);
+/* ruler.c */
+void br__page_ruler (br_page *page, const br_page_ruler *ruler);
+/* page.c */
+void br__page_line (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1, int32_t width,
+                    int dashed);
+
+/* The painter that the program registers; found by its name in the module.  */
+BR_API extern const br_painter br_draw_painter;
+
+#endif

@@ -1,0 +1,60 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   ruler.c - rulers at true size: the plainer the fraction, the longer its mark.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <stdio.h>
+
+#include "page/page.h"
+
+#define POINT (BR_PAGE_INCH / 72)
+#define FINEST (POINT * 7)            /* length of the shortest mark */
+#define LONGER (POINT * 5)            /* each plainer kind of fraction adds so much */
+#define NUMBERS (POINT * 11)
+
+/* How long mark I of a ruler with PARTS in a unit is.  */
+static int32_t
+mark_length (int32_t i, int32_t parts)
+{
+  int32_t high = FINEST;
+  if (parts == 10)
+    return FINEST + (i % 5 == 0) * LONGER + (i % 10 == 0) * LONGER;
+  for (int32_t step = 1; step < parts && i % (step * 2) == 0; step *= 2)
+    high += LONGER;
+  return high;
+}
+
+/* Its tip touches the base line from below, where no mark stands.  */
+static void
+draw_arrow (br_page *page, const br_page_ruler *r)
+{
+  double x = BR__POINTS (r->x + r->arrow), y = BR__POINTS (r->y) + 1.5;
+  cairo_move_to (page->cairo, x, y);
+  cairo_line_to (page->cairo, x - 4, y + 12);
+  cairo_line_to (page->cairo, x + 4, y + 12);
+  cairo_close_path (page->cairo);
+  cairo_fill (page->cairo);
+  br__page_line (page, r->x + r->arrow, r->y + 10 * POINT, r->x + r->arrow, r->y + 26 * POINT, POINT * 3 / 2, 0);
+}
+
+void
+br__page_ruler (br_page *page, const br_page_ruler *r)
+{
+  int32_t top = mark_length (0, r->parts), size = r->size > 0 ? r->size : NUMBERS;
+  br__page_line (page, r->x, r->y, r->x + r->units * r->unit, r->y, POINT, 0);
+  for (int32_t i = 0; i <= r->units * r->parts; i++)
+    {
+      int32_t x = r->x + (int32_t) ((int64_t) i * r->unit / r->parts);
+      br__page_line (page, x, r->y, x, r->y - mark_length (i, r->parts), POINT / 2, 0);
+    }
+  for (int32_t k = 0; k <= r->units; k++)
+    {
+      char number[16];
+      snprintf (number, sizeof number, "%d", (int) (r->first + k));
+      br_page_text t = { number, r->x + k * r->unit, r->y - top - size * 3 / 2, 0, size, 0, BR_ALIGN_MIDDLE };
+      br__page_text (page, NULL, &t, 1);
+    }
+  if (r->arrow >= 0)
+    draw_arrow (page, r);
+}

@@ -1,0 +1,8 @@
+# SPDX-License-Identifier: LGPL-3.0-or-later
+# A sheet as one page of HTML.
+libbenchrule_core_la_SOURCES += \
+  lib/report/report.c \
+  lib/report/report.h \
+  lib/report/report_cut.c \
+  lib/report/report_figure.c \
+  lib/report/report_rows.c

@@ -1,0 +1,115 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   report_figure.c - the side view inside the page, at the largest standard scale that a printed page has room for.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "draw/plot.h"
+#include "report/report.h"
+#include "exact/status.h"
+#include "file/markup.h"
+
+/* Letter and A4 paper with the margins of the page have room for these.  */
+#define ROOM_WIDTH (BR__INCH * 7)
+#define ROOM_HEIGHT (BR__INCH * 13 / 2)
+
+typedef struct figure
+{
+  br__paperwork w;
+  br__side_view view;
+  br__plot plot;
+  br__draw_result found;
+} figure;
+
+static br_status
+draw_at (figure *f, br__run *run, const br_number *ratio)
+{
+  br_status status = br__paperwork_make (&f->w, run, "side view", ratio, NULL, NULL, 0);
+  if (status == BR_OK)
+    status = br__view_make (&f->view, run, ratio, NULL, NULL);
+  if (status == BR_OK)
+    status = br__draw_side (&f->plot, &f->found, run, &f->view, f->w.grid);
+  return status;
+}
+
+/* Without dimension lines it may go in at ROW; FULL is at full size.  */
+static int
+may_go_in (const br__scale_row *row, br__area full)
+{
+  __int128 wide = (__int128) (full.x2 - full.x) * row->drawn, high = (__int128) (full.y2 - full.y) * row->drawn;
+  return wide <= (__int128) ROOM_WIDTH * row->full && high <= (__int128) ROOM_HEIGHT * row->full;
+}
+
+static br_status
+draw (figure *f, br__run *run)
+{
+  const br__scale_row *row;
+  br_number ratio = BR_NUMBER_ZERO;
+  int done = 0;
+  br_status status = br_number_set_int (&ratio, 1);
+  if (status == BR_OK)
+    status = br__paperwork_make (&f->w, run, "side view", &ratio, NULL, NULL, 0);
+  if (status == BR_OK)
+    status = br__view_make (&f->view, run, &ratio, NULL, NULL);
+  br__area full = f->view.reach;
+  int inch = !f->w.metric;
+  for (size_t i = 0; !done && status == BR_OK && (row = br__scale_at (i, inch)) != NULL; i++)
+    if (may_go_in (row, full) || !br__scale_at (i + 1, inch))
+      {
+        status = br_number_set_ratio (&ratio, row->drawn, row->full);
+        if (status == BR_OK)
+          status = draw_at (f, run, &ratio);
+        done = f->plot.width <= ROOM_WIDTH && f->plot.height <= ROOM_HEIGHT;
+      }
+  br_number_clear (&ratio);
+  return status;
+}
+
+static void
+put_caption (br_text *t, const figure *f)
+{
+  br__text_puts (t, "<figcaption>The scale is ");
+  br__put_fractions (t, f->w.scale);
+  br__text_puts (t, " when this page is printed at 100 %");
+  br__text_puts (t, *f->w.square ? "; " : "");
+  br__put_fractions (t, f->w.square);
+  br__text_puts (t, ".");
+  if (f->found.loose)
+    br__text_puts (t, " What is dashed is not tied down yet: its size or place is made up.");
+  br__text_puts (t, "</figcaption>");
+}
+
+br_status
+br__report_figure (br__report *p)
+{
+  br_text *t = &p->sections[BR__REPORT_DRAWING].remark;
+  br_text title = BR_TEXT_ZERO, words = BR_TEXT_ZERO;
+  figure f = { .w = BR__PAPERWORK_ZERO, .view = BR__VIEW_ZERO, .plot = { .inks = NULL } };
+  br_status status = draw (&f, p->run);
+  if (status == BR_OK)
+    status = br__put_description (&words, p->run->sheet, &f.view);
+  if (status == BR_OK)
+    {
+      br__text_printf (&title, "%s, %s", f.w.what, f.w.scale);
+      br__text_puts (t, "<figure><div class=\"scroll\">");
+      br__put_svg (t, &f.plot, br__text_string (&title), br__text_string (&words), 1);
+      br__text_puts (t, "</div>");
+      put_caption (t, &f);
+      br__text_puts (t, "</figure>\n");
+      status = title.failed || words.failed || f.plot.failed ? BR_NO_MEMORY : BR_OK;
+    }
+  /* A page without a picture is of use, too.  */
+  if (status == BR_TOO_BIG)
+    {
+      br__text_puts (t, "<p>A shape reaches too far to be drawn.</p>\n");
+      status = BR_OK;
+    }
+  else if (status != BR_OK)
+    br__fail_plain (p->run->error, status, 0, 0);
+  br__text_clear (&title);
+  br__text_clear (&words);
+  br__plot_clear (&f.plot);
+  br__view_clear (&f.view);
+  br__paperwork_clear (&f.w);
+  return status;
+}

@@ -1,0 +1,421 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   shape.c - the statements circle, box, arc and line: reading, keeping, forgetting.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "shape/shape.h"
+#include "wood/wood.h"
+
+void
+br__shape_free (br__shape *s)
+{
+  br__free (s->name);
+  br__free (s->note);
+  br__free (s->layer);
+  br__free (s->of);
+  br__free (s);
+}
+
+br__shape *
+br__shape_find (const br_sheet *sheet, const char *name, size_t length)
+{
+  /* The kind's entry is tagged with the shape that was made last under this name.  */
+  br__entry *e = br__shape_entry (sheet->graph, name, length, BR__PART_KIND);
+  if (!e || !br__entry_definition (e))
+    return NULL;
+  for (br__shape *s = *br__entry_tag (e); s; s = s->older)
+    if (s->active)
+      return s;
+  return NULL;
+}
+
+const char *
+br__shape_kind_word (br__shape_kind kind)
+{
+  static const char *const words[] = { "", "circle", "box", "arc", "line" };
+  return words[kind];
+}
+
+static void
+draft_clear (br__shape_draft *d)
+{
+  for (int i = 0; i < 4; i++)
+    {
+      br__tree_clear (&d->size[i]);
+      br__tree_clear (&d->at[i]);
+    }
+  br__tree_clear (&d->gap);
+  br__tree_clear (&d->shift);
+  br__free (d->wheel);
+  br__free (d->base);
+}
+
+/* ---- Reading ---- */
+
+/* The name at hand, copied; WHAT is wanted where there is none.  */
+static br_status
+read_name (char **name, br__run *run, const char *what)
+{
+  const br__token *t = &run->lex.token;
+  if (t->type != BR__NAME)
+    return br__expected (run, what);
+  if (t->length > BR__SHAPE_NAME)
+    return br__fail (run->error, BR_TOO_BIG, t->offset, t->length, "a name of more than %d bytes", BR__SHAPE_NAME);
+  char *copy = br__strndup (run->text + t->offset, t->length);
+  if (!copy)
+    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  br__free (*name);
+  *name = copy;
+  return br__lex_next (&run->lex, run->error);
+}
+
+static br_status
+read_sign (br__run *run, int sign, const char *what)
+{
+  if (!br__lex_is_sign (&run->lex, sign))
+    return br__expected (run, what);
+  return br__lex_next (&run->lex, run->error);
+}
+
+static br_status
+read_value (br__run *run, br__tree *t)
+{
+  return br__parse_size (t, &run->lex, run->error);
+}
+
+static br_status
+read_point (br__run *run, br__tree at[2])
+{
+  br_status status = read_value (run, &at[0]);
+  if (status == BR_OK)
+    status = read_sign (run, ',', "a comma and the height of the point");
+  return status == BR_OK ? read_value (run, &at[1]) : status;
+}
+
+static br_status
+read_box (br__run *run, br__shape_draft *d)
+{
+  br_status status = read_value (run, &d->size[0]);
+  if (status == BR_OK)
+    status = br__skip_separator (run);
+  return status == BR_OK ? read_value (run, &d->size[1]) : status;
+}
+
+/* The values in brackets that are left: one, and one more if there is a comma.  */
+static br_status
+read_inside (br__run *run, br__shape_draft *d)
+{
+  br_status status = br__parse_inside (&d->size[0], &run->lex, run->error);
+  if (status == BR_OK && br__lex_is_sign (&run->lex, ','))
+    {
+      status = br__lex_next (&run->lex, run->error);
+      if (status == BR_OK)
+        status = br__parse_inside (&d->size[1], &run->lex, run->error);
+    }
+  return status == BR_OK ? read_sign (run, ')', "a closing bracket") : status;
+}
+
+/* fender(WHEEL, GAP, WIDTH) or bend(RADIUS, WIDTH), then how far it turns.  */
+static br_status
+read_arc (br__run *run, br__shape_draft *d)
+{
+  int fender = br__lex_is_word (&run->lex, "fender");
+  if (!fender && !br__lex_is_word (&run->lex, "bend"))
+    return br__expected (run, "`fender(WHEEL, GAP, WIDTH)` or `bend(RADIUS, WIDTH)`");
+  br_status status = br__lex_next (&run->lex, run->error);
+  if (status == BR_OK)
+    status = read_sign (run, '(', "an opening bracket");
+  if (status == BR_OK && fender)
+    {
+      status = read_name (&d->wheel, run, "the name of a circle");
+      if (status == BR_OK)
+        status = read_sign (run, ',', "a comma and the gap");
+    }
+  if (status == BR_OK)
+    status = read_inside (run, d);
+  if (status == BR_OK && (run->lex.token.type == BR__NUMBER || br__lex_is_sign (&run->lex, '(')))
+    status = read_value (run, &d->size[2]);
+  return status;
+}
+
+static br_status
+read_line (br__run *run, br__shape_draft *d)
+{
+  br_status status = read_point (run, &d->at[0]);
+  if (status == BR_OK && !br__lex_is_word (&run->lex, "to"))
+    return br__expected (run, "`to` and the end of the line");
+  if (status == BR_OK)
+    status = br__lex_next (&run->lex, run->error);
+  return status == BR_OK ? read_point (run, &d->at[2]) : status;
+}
+
+/* ---- Clauses ---- */
+
+/* Takes WORD if it is at hand.  */
+static int
+take_word (br__run *run, const char *word, br_status *status)
+{
+  if (*status != BR_OK || !br__lex_is_word (&run->lex, word))
+    return 0;
+  *status = br__lex_next (&run->lex, run->error);
+  return *status == BR_OK;
+}
+
+/* `on`, `above`, `below`, `left of`, `right of`, `same centre as` and the shape: *FOUND is 1 then.  */
+static br_status
+read_relation (br__run *run, br__shape_draft *d, int *found)
+{
+  br_status status = BR_OK;
+  int relation = BR__NO_RELATION;
+  const br__token at = run->lex.token;
+  if (take_word (run, "on", &status) || take_word (run, "above", &status))
+    relation = BR__ABOVE;
+  else if (take_word (run, "below", &status))
+    relation = BR__BELOW;
+  else if (br__lex_is_word (&run->lex, "left") || br__lex_is_word (&run->lex, "right"))
+    {
+      relation = br__lex_is_word (&run->lex, "left") ? BR__LEFT_OF : BR__RIGHT_OF;
+      status = br__lex_next (&run->lex, run->error);
+      if (status == BR_OK && !take_word (run, "of", &status) && status == BR_OK)
+        status = br__expected (run, "`of`");
+    }
+  else if (take_word (run, "same", &status))
+    {
+      relation = BR__CENTRED;
+      if (!take_word (run, "centre", &status) && !take_word (run, "center", &status) && status == BR_OK)
+        status = br__expected (run, "`centre as`");
+      if (status == BR_OK && !take_word (run, "as", &status) && status == BR_OK)
+        status = br__expected (run, "`as`");
+    }
+  *found = relation != BR__NO_RELATION || status != BR_OK;
+  if (status != BR_OK || !*found)
+    return status;
+  if (d->relation || d->placed)
+    return br__fail (run->error, BR_SYNTAX, at.offset, at.length, "this shape has its place already");
+  d->relation = relation;
+  return read_name (&d->base, run, "the name of a shape");
+}
+
+static br_status
+read_flush (br__run *run, br__shape_draft *d)
+{
+  static const struct { const char *word; int side; } sides[] =
+    { { "right", BR__RIGHT }, { "top", BR__TOP }, { "left", BR__LEFT }, { "bottom", BR__BOTTOM } };
+  int beside = d->relation == BR__LEFT_OF || d->relation == BR__RIGHT_OF;
+  for (size_t i = 0; i < 4; i++)
+    if (br__lex_is_word (&run->lex, sides[i].word))
+      {
+        int level = sides[i].side == BR__RIGHT || sides[i].side == BR__LEFT;
+        if (!d->relation || d->relation == BR__CENTRED || beside == level)
+          break;
+        d->flush = sides[i].side + 1;
+        return br__lex_next (&run->lex, run->error);
+      }
+  return br__expected (run, beside ? "`top` or `bottom`" : "`left` or `right`, behind `on` or `above` a shape,");
+}
+
+/* Clauses that say what a shape is, not where.  *FOUND is 1 if there was one.  */
+static br_status
+read_quality (br__run *run, br__shape_draft *d, br__shape *s, int *found)
+{
+  br_status status = BR_OK;
+  *found = 1;
+  if (take_word (run, "layer", &status))
+    return read_name (&s->layer, run, "the name of a layer");
+  if (take_word (run, "of", &status))
+    return read_name (&s->of, run, "the name of a part");
+  if (d->kind == BR__CIRCLE && take_word (run, "hole", &status))
+    {
+      s->hole = 1;
+      return BR_OK;
+    }
+  if (d->kind == BR__ARC && !d->size[3].count && take_word (run, "from", &status))
+    return read_value (run, &d->size[3]);
+  if (d->kind == BR__LINE && !d->size[0].count && take_word (run, "wide", &status))
+    return read_value (run, &d->size[0]);
+  *found = status != BR_OK;
+  return status;
+}
+
+static br_status
+read_clauses (br__run *run, br__shape_draft *d, br__shape *s)
+{
+  br_status status = BR_OK;
+  while (status == BR_OK && run->lex.token.type != BR__END)
+    {
+      int found;
+      status = read_quality (run, d, s, &found);
+      if (status != BR_OK || found)
+        continue;
+      if (d->kind == BR__LINE)
+        return br__expected (run, "`wide`, `layer` or `of`");
+      status = read_relation (run, d, &found);
+      if (status != BR_OK || found)
+        continue;
+      if (!d->relation && !d->placed && take_word (run, "at", &status))
+        {
+          d->placed = 1;
+          status = read_point (run, d->at);
+        }
+      else if (d->relation && d->relation != BR__CENTRED && !d->gap.count && take_word (run, "by", &status))
+        status = read_value (run, &d->gap);
+      else if (d->relation && !d->shift.count && take_word (run, "shift", &status))
+        status = read_value (run, &d->shift);
+      else if (!d->flush && take_word (run, "flush", &status))
+        status = read_flush (run, d);
+      else if (status == BR_OK)
+        {
+          status = br__expected (run, d->relation ? "`by`, `shift`, `flush`, `layer` or `of`"
+                                                  : "a place (`at X, Y`, `on`, `above`, `left of` ...)");
+          br__hint (run->error, "help %s", br__shape_kind_word (d->kind));
+        }
+    }
+  return status;
+}
+
+static br_status
+read_shape (br__run *run, br__shape_draft *d, br__shape *s)
+{
+  br_status status = read_name (&s->name, run, "the name of the shape");
+  s->note = br__strndup (run->note, run->note_length);
+  if (status == BR_OK && !s->note)
+    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  if (status == BR_OK)
+    status = read_sign (run, '=', "`=`");
+  if (status != BR_OK)
+    return status;
+  d->name = s->name;
+  d->name_length = strlen (s->name);
+  switch (d->kind)
+    {
+    case BR__CIRCLE: status = read_value (run, &d->size[0]); break;
+    case BR__BOX: status = read_box (run, d); break;
+    case BR__ARC: status = read_arc (run, d); break;
+    case BR__LINE: status = read_line (run, d); break;
+    }
+  if (status == BR_OK)
+    status = read_clauses (run, d, s);
+  s->loose = !d->placed && !d->relation && !d->wheel && d->kind != BR__LINE;
+  return status;
+}
+
+/* ---- Keeping ---- */
+
+static br_status
+switch_shape (br__run *run, br__shape *s)
+{
+  br__step step = { .type = BR__STEP_SHAPE, .shape = s };
+  br_status status = br__step_add (run, &step);
+  if (status == BR_OK)
+    s->active = !s->active;
+  return status;
+}
+
+/* Takes S out of the sheet, and its line.  */
+static br_status
+drop_shape (br__run *run, br__shape *s, br__moves *moves)
+{
+  br_status status = switch_shape (run, s);
+  if (status == BR_OK && s->line && !s->line->hidden && !run->from_file)
+    status = br__line_hide (run, s->line);
+  return status == BR_OK ? br__shape_undefine (run, s->name, moves) : status;
+}
+
+static void
+append (br_sheet *sheet, br__shape *s)
+{
+  if (sheet->last_shape)
+    sheet->last_shape->next = s;
+  else
+    sheet->shapes = s;
+  sheet->last_shape = s;
+}
+
+/* The sheet owns S from here on, active or not.  */
+static br_status
+put_shape (br__run *run, br__shape *s, const br__shape_draft *d, br__moves *moves)
+{
+  br__shape *old = br__shape_find (run->sheet, s->name, strlen (s->name));
+  br_status status = BR_OK;
+  append (run->sheet, s);
+  if (old)
+    status = drop_shape (run, old, moves);
+  if (status == BR_OK)
+    status = br__shape_define (run, d, moves);
+  if (status != BR_OK)
+    return status;
+  void **tag = br__entry_tag (br__shape_entry (run->sheet->graph, s->name, strlen (s->name), BR__PART_KIND));
+  s->older = *tag;
+  *tag = s;
+  return switch_shape (run, s);
+}
+
+static br_status
+keep_shape (br__run *run, br__shape_kind kind)
+{
+  br__shape_draft d;
+  br__moves moves = BR__MOVES_ZERO;
+  br__shape *s = br__alloc_zero (1, sizeof *s);
+  memset (&d, 0, sizeof d);
+  if (!s)
+    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  d.kind = s->kind = kind;
+  br_status status = read_shape (run, &d, s);
+  if (status == BR_OK)
+    status = put_shape (run, s, &d, &moves);
+  else
+    br__shape_free (s);
+  if (status == BR_OK)
+    status = br__line_append (run, &run->line);
+  if (status == BR_OK)
+    {
+      s->line = run->line;
+      status = br__shape_show (run, s);
+    }
+  if (status == BR_OK)
+    status = br__tell_checks (run, &moves);
+  draft_clear (&d);
+  br__moves_clear (&moves);
+  return status;
+}
+
+br_status br__do_circle (br__run *run) { return keep_shape (run, BR__CIRCLE); }
+br_status br__do_box (br__run *run) { return keep_shape (run, BR__BOX); }
+br_status br__do_arc (br__run *run) { return keep_shape (run, BR__ARC); }
+br_status br__do_line (br__run *run) { return keep_shape (run, BR__LINE); }
+
+br_status
+br__shape_forget (br__run *run)
+{
+  br__moves moves = BR__MOVES_ZERO;
+  char *name = NULL;
+  br_status status = br__lex_next (&run->lex, run->error);
+  const br__token t = run->lex.token;
+  if (status == BR_OK)
+    status = read_name (&name, run, "the name of a shape");
+  br__shape *s = status == BR_OK ? br__shape_find (run->sheet, name, strlen (name)) : NULL;
+  if (status == BR_OK && !s)
+    status = br__fail (run->error, BR_DOMAIN, t.offset, t.length, "there is no shape called `%.*s`",
+                      BR__CLIP (name, 40));
+  if (status == BR_OK)
+    status = br__end_of_line (run);
+  if (status == BR_OK)
+    status = drop_shape (run, s, &moves);
+  if (status == BR_OK)
+    {
+      br_record *r = br__record_new ("forgotten");
+      br__put_text (r, "name", name);
+      (void) br__put_list (r, "changed");
+      status = br__emit (run, r);
+    }
+  if (status == BR_OK)
+    status = br__tell_checks (run, &moves);
+  br__free (name);
+  br__moves_clear (&moves);
+  return status;
+}

@@ -1,0 +1,309 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   shape_show.c - shapes as records and in words, what they wait for, and the distance of two.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/status.h"
+#include "shape/shape.h"
+#include "formula/words.h"
+
+/* ---- What it waits for ---- */
+
+int
+br__is_of_shape (const br__entry *e, const char *name, size_t length)
+{
+  const char *s = br__entry_name (e);
+  return s[0] == ' ' && s[1] == ' ' && strncmp (s + 2, name, length) == 0 && s[2 + length] == ' ';
+}
+
+size_t
+br__shape_waiting (br_list *waiting, const br_sheet *sheet, const br__shape *s)
+{
+  size_t count = s->loose;
+  if (s->loose)
+    br__list_text (waiting, "a place");
+  for (int i = BR__PART_KIND; i < BR__PARTS; i++)
+    {
+      br__entry *e = br__shape_entry (sheet->graph, s->name, strlen (s->name), i);
+      const br__definition *d = e ? br__entry_definition (e) : NULL;
+      for (size_t k = 0; d && !br__entry_value (e) && k < d->edge_count; k++)
+        if (!br__entry_value (d->edges[k].used) && !br__is_of_shape (d->edges[k].used, s->name, strlen (s->name)))
+          {
+            if (waiting)
+              br__list_entry (waiting, d->edges[k].used, NULL);
+            count++;
+          }
+    }
+  return count;
+}
+
+/* ---- A shape that is not there ---- */
+
+br_status
+br__no_shape (const br__graph *g, const br__tree *tree, const br__node *node, br_error *error)
+{
+  br__search near;
+  const char *s = tree->text + node->word, *end = s + node->word_length;
+  const char *at = memchr (s, '(', node->word_length);
+  br_text best = BR_TEXT_ZERO;
+  br__fail (error, BR_DOMAIN, 0, 0, "a shape that it names has no value yet");
+  br__hint (error, "`missing` tells what is still needed");
+  while (at && at < end)
+    {
+      while (at < end && !br__letter_at (at, (size_t) (end - at), 1))
+        at++;
+      size_t n = 0, m;
+      while (at + n < end && (m = br__letter_at (at + n, (size_t) (end - at) - n, 1)) > 0)
+        n += m;
+      br__entry *kind = n ? br__shape_entry (g, at, n, BR__PART_KIND) : NULL;
+      if (n && !(kind && br__entry_definition (kind)))
+        {
+          br__fail (error, BR_DOMAIN, 0, 0, "there is no shape called `%.*s`", br__clip (at, n, 60), at);
+          br__search_start (&near, at, n);
+          for (br__entry *e = br__graph_first (g); e; e = br__entry_next (e))
+            {
+              const char *name = br__entry_name (e), *stop = strrchr (name, ' ');
+              if (name[0] != ' ' || name[1] != ' ' || !br__entry_definition (e) || strcmp (stop, " kind") != 0)
+                continue;
+              br_text t = BR_TEXT_ZERO;
+              const char *was = near.best;
+              br__text_put (&t, name + 2, (size_t) (stop - name) - 2);
+              br__search_offer (&near, br__text_string (&t));
+              if (near.best != was)
+                {
+                  br__text_reset (&best);
+                  br__text_puts (&best, br__text_string (&t));
+                  near.best = "";
+                }
+              br__text_clear (&t);
+            }
+          if (best.length)
+            br__hint (error, "did you mean `%s`?", br__text_string (&best));
+          else
+            br__hint (error, "a shape is made by circle, box, arc or line");
+          break;
+        }
+      at += n;
+    }
+  br__text_clear (&best);
+  return BR_DOMAIN;
+}
+
+/* ---- In words ---- */
+
+/* " WORD 3-1/2"" of number PART, doubled where TWICE; nothing while it waits.  */
+static br_status
+put_number (br_text *t, const char *before, const br_sheet *sheet, const br__shape *s, int part, int plus,
+            int twice)
+{
+  const br__value *v = br__shape_value (sheet, s, part);
+  const br__value *w = plus ? br__shape_value (sheet, s, plus) : NULL;
+  br__value sum = BR__VALUE_ZERO;
+  br_status status = BR_OK;
+  if (!v || (plus && !w))
+    {
+      br__text_printf (t, "%s?", before);
+      return BR_OK;
+    }
+  status = br__value_set (&sum, v);
+  if (status == BR_OK && w)
+    status = br_real_add (&sum.real, &sum.real, &w->real);
+  if (status == BR_OK && twice)
+    status = br_real_add (&sum.real, &sum.real, &sum.real);
+  br__text_puts (t, before);
+  if (status == BR_OK)
+    status = br__shown (t, &sum, &sheet->settings);
+  br__value_clear (&sum);
+  return status;
+}
+
+br_status
+br__shape_size_words (br_text *t, const br_sheet *sheet, const br__shape *s)
+{
+  br_status status = BR_OK;
+  switch (s->kind)
+    {
+    case BR__CIRCLE:
+      return put_number (t, s->hole ? "hole " : "diameter ", sheet, s, BR__PART_A, 0, 1);
+    case BR__BOX:
+      status = put_number (t, "", sheet, s, BR__PART_A, 0, 0);
+      return status == BR_OK ? put_number (t, " x ", sheet, s, BR__PART_B, 0, 0) : status;
+    case BR__ARC:
+      status = put_number (t, "radius ", sheet, s, BR__PART_A, 0, 0);
+      if (status == BR_OK)
+        status = put_number (t, " to ", sheet, s, BR__PART_B, 0, 0);
+      return status == BR_OK ? put_number (t, ", turns ", sheet, s, BR__PART_D, 0, 0) : status;
+    case BR__LINE:
+      status = put_number (t, "runs ", sheet, s, BR__PART_A, 0, 0);
+      return status == BR_OK ? put_number (t, ", rises ", sheet, s, BR__PART_B, 0, 0) : status;
+    }
+  return status;
+}
+
+br_status
+br__shape_place_words (br_text *t, const br_sheet *sheet, const br__shape *s)
+{
+  int box = s->kind == BR__BOX;
+  br_status status = put_number (t, box ? "corner at " : s->kind == BR__LINE ? "middle at " : "centre at ",
+                                 sheet, s, BR__PART_X, box ? BR__PART_LEFT : 0, 0);
+  return status == BR_OK ? put_number (t, ", ", sheet, s, BR__PART_Y, box ? BR__PART_BOTTOM : 0, 0) : status;
+}
+
+/* ---- Records ---- */
+
+static br_status
+put_value_field (br_record *r, const char *key, const br_sheet *sheet, const br__shape *s, int part, int twice)
+{
+  const br__value *v = br__shape_value (sheet, s, part);
+  br__value z = BR__VALUE_ZERO;
+  br_real in_unit = BR_REAL_ZERO;
+  br_status status = v ? br__value_set (&z, v) : BR_OK;
+  if (status == BR_OK && twice)
+    status = br_real_add (&z.real, &z.real, &z.real);
+  if (status == BR_OK)
+    status = br__in_sheet_unit (&in_unit, &z, &sheet->settings);
+  br__put_exact (r, key, v && status == BR_OK ? br_real_rational (&in_unit) : NULL);
+  br_real_clear (&in_unit);
+  br__value_clear (&z);
+  return status;
+}
+
+static br_status
+put_values (br_record *r, const br_sheet *sheet, const br__shape *s)
+{
+  static const struct { br__shape_kind kind; const char *key; int part, twice; } rows[] =
+  {
+    { BR__CIRCLE, "diameter", BR__PART_A, 1 }, { BR__BOX, "width", BR__PART_A, 0 },
+    { BR__BOX, "height", BR__PART_B, 0 }, { BR__ARC, "inner_radius", BR__PART_A, 0 },
+    { BR__ARC, "outer_radius", BR__PART_B, 0 }, { BR__ARC, "from", BR__PART_C, 0 },
+    { BR__ARC, "turn", BR__PART_D, 0 }, { BR__LINE, "run", BR__PART_A, 0 },
+    { BR__LINE, "rise", BR__PART_B, 0 }, { BR__LINE, "width", BR__PART_C, 0 }
+  };
+  br_status status = put_value_field (r, "x", sheet, s, BR__PART_X, 0);
+  if (status == BR_OK)
+    status = put_value_field (r, "y", sheet, s, BR__PART_Y, 0);
+  for (size_t i = 0; i < sizeof rows / sizeof rows[0] && status == BR_OK; i++)
+    if (rows[i].kind == s->kind)
+      status = put_value_field (r, rows[i].key, sheet, s, rows[i].part, rows[i].twice);
+  return status;
+}
+
+br_status
+br__shape_show (br__run *run, const br__shape *s)
+{
+  const br_sheet *sheet = run->sheet;
+  br_text t = BR_TEXT_ZERO;
+  br_record *r = br__record_new ("shape");
+  size_t waits = br__shape_waiting (NULL, sheet, s);
+  br__put_text (r, "name", s->name);
+  br__put_text (r, "shape", br__shape_kind_word (s->kind));
+  br__put_text (r, "state", waits ? "waiting" : "placed");
+  br__shape_waiting (br__put_list (r, "waiting"), sheet, s);
+  br_status status = br__shape_size_words (&t, sheet, s);
+  if (status == BR_OK)
+    {
+      br__put_from (r, "size", &t);
+      status = br__shape_place_words (&t, sheet, s);
+    }
+  if (status == BR_OK)
+    {
+      br__put_from (r, "place", &t);
+      status = put_values (r, sheet, s);
+    }
+  if (s->layer)
+    br__put_text (r, "layer", s->layer);
+  if (s->of)
+    br__put_text (r, "of", s->of);
+  if (s->kind == BR__CIRCLE)
+    br__put_truth (r, "hole", s->hole);
+  br__put_text (r, "note", s->note);
+  br__text_clear (&t);
+  if (status == BR_OK)
+    return br__emit (run, r);
+  br__record_free (r);
+  return br__fail_plain (run->error, status, 0, 0);
+}
+
+br_status
+br__do_shapes (br__run *run)
+{
+  br_status status = br__end_of_line (run);
+  size_t count = 0;
+  for (const br__shape *s = run->sheet->shapes; s && status == BR_OK; s = s->next)
+    if (s->active)
+      {
+        status = br__shape_show (run, s);
+        count++;
+      }
+  if (status == BR_OK && !count)
+    status = br__remark (run, "no shape has been drawn yet");
+  return status;
+}
+
+/* ---- clear A, B ---- */
+
+br_status
+br__do_clear (br__run *run)
+{
+  br__value v = BR__VALUE_ZERO;
+  br_text call = BR_TEXT_ZERO;
+  br__tree tree = BR__TREE_ZERO;
+  br__token name[2];
+  size_t start = run->lex.token.offset, end = start;
+  br_status status = BR_OK;
+  /* With brackets it is an expression.  */
+  if (br__lex_is_sign (&run->lex, '('))
+    {
+      status = br__lex_start (&run->lex, run->text, run->end, run->error);
+      return status == BR_OK ? br__do_show (run) : status;
+    }
+  for (int i = 0; i < 2 && status == BR_OK; i++)
+    {
+      if (i && !br__lex_is_sign (&run->lex, ','))
+        return br__expected (run, "a comma and another shape");
+      if (i)
+        status = br__lex_next (&run->lex, run->error);
+      name[i] = run->lex.token;
+      if (status == BR_OK && name[i].type != BR__NAME)
+        return br__expected (run, "the name of a shape");
+      end = name[i].offset + name[i].length;
+      if (status == BR_OK)
+        status = br__lex_next (&run->lex, run->error);
+    }
+  if (status == BR_OK)
+    status = br__end_of_line (run);
+  if (status != BR_OK)
+    return status;
+  br__text_printf (&call, "(%.*s)", (int) (end - start), run->text + start);
+  br__node node = { .op = BR__OP_NAME, .length = call.length, .word_length = call.length, .part = BR__PART_CLEAR };
+  tree = (br__tree) { .text = call.bytes, .length = call.length, .base = start, .nodes = &node, .count = 1,
+                      .deepest = 1 };
+  status = call.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : br__value_of (&v, run, &tree);
+  if (status != BR_OK && run->error)
+    run->error->offset = start, run->error->length = end - start;
+  br_record *r = status == BR_OK ? br__record_new ("clear") : NULL;
+  if (status == BR_OK)
+    {
+      int sign = 0;
+      br_list *shapes = br__put_list (r, "shapes");
+      for (int i = 0; i < 2; i++)
+        br__list_bytes (shapes, run->text + name[i].offset, name[i].length);
+      status = br_real_sign (&sign, &v.real, run->sheet->settings.bits);
+      br__put_truth (r, "overlap", sign < 0);
+    }
+  if (status == BR_OK)
+    status = br__put_value (r, &v, &run->sheet->settings);
+  if (status == BR_OK)
+    status = br__put_on_ruler (r, &v, &run->sheet->settings);
+  br__value_clear (&v);
+  br__text_clear (&call);
+  if (status == BR_OK)
+    return br__emit (run, r);
+  if (!r)
+    return status;
+  br__record_free (r);
+  return br__fail_plain (run->error, status, start, end - start);
+}

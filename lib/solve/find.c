@@ -1,0 +1,434 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   find.c - the statement `find`: which size of one dimension makes two values equal, and the marks
+   next to it.  It proposes; nothing is set.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/status.h"
+#include "solve/find.h"
+
+#define DIGITS 12
+/* Where sizes are looked for: inches to either side, degrees to either side.  */
+#define REACH 1200
+#define TURN 360
+
+/* The name that is looked for and what it measures.  */
+typedef struct wanted
+{
+  br__entry *entry;
+  br_dimension dimension;
+} wanted;
+
+typedef struct finding
+{
+  br__run *run;
+  const wanted *name;
+  br__tape_names names;
+  br__tree left, right;
+  br__token word;
+  br__roots roots;
+} finding;
+
+static br__part
+part_of (void *user, br__entry *e)
+{
+  return e == ((const wanted *) user)->entry ? BR__PART_INPUT : BR__PART_FORMULA;
+}
+
+static br_dimension
+dimension_of (void *user, br__entry *e)
+{
+  (void) e;
+  return ((const wanted *) user)->dimension;
+}
+
+/* ---- What is said of a root ---- */
+
+/* A decimal of as many digits as LOW and HIGH have in common, in the sheet's unit.  */
+static br_status
+common_decimal (br_text *t, const br_number *low, const br_number *high, br_dimension dimension,
+                const br__settings *s)
+{
+  br_number factor = BR_NUMBER_ZERO, a = BR_NUMBER_ZERO, b = BR_NUMBER_ZERO;
+  br_text other = BR_TEXT_ZERO;
+  br_status status = br__settings_factor (&factor, s, dimension);
+  if (status == BR_OK)
+    status = br_number_div (&a, low, &factor);
+  if (status == BR_OK)
+    status = br_number_div (&b, high, &factor);
+  for (unsigned digits = DIGITS; status == BR_OK; digits--)
+    {
+      br__text_reset (t);
+      br__text_reset (&other);
+      if (digits == 0)
+        break;
+      br__put_decimal (t, &a, digits);
+      br__put_decimal (&other, &b, digits);
+      if (t->failed || other.failed)
+        status = BR_NO_MEMORY;
+      else if (strcmp (br__text_string (t), br__text_string (&other)) == 0)
+        break;
+    }
+  br__text_clear (&other);
+  br_number_clear (&factor);
+  br_number_clear (&a);
+  br_number_clear (&b);
+  return status;
+}
+
+static br_status
+put_common (br_record *r, const char *key, const br_number *low, const br_number *high,
+            br_dimension dimension, const br__settings *s)
+{
+  br_text t = BR_TEXT_ZERO;
+  br_status status = common_decimal (&t, low, high, dimension, s);
+  if (status == BR_OK && t.length)
+    br__put_from (r, key, &t);
+  else
+    br__put_null (r, key);
+  br__text_clear (&t);
+  return status;
+}
+
+/* The mark nearest to what lies between ENDS, which become lengths where the mark is one.  */
+static br_status
+put_common_mark (br_record *r, br__value *ends, const br__settings *s)
+{
+  br__mark mark = BR__MARK_ZERO;
+  br__rounded rounded[2] = { BR__ROUNDED_ZERO, BR__ROUNDED_ZERO };
+  br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
+  br_text t = BR_TEXT_ZERO;
+  br_status status = br__settings_mark (&mark, s);
+  for (int i = 0; i < 2 && status == BR_OK; i++)
+    status = br__round_value (&rounded[i], &ends[i], &mark, BR_NEAREST, s, NULL);
+  if (status == BR_OK && !br_number_equal (&rounded[0].value, &rounded[1].value))
+    status = BR_UNDECIDED;
+  if (status == BR_OK)
+    status = br_number_sub (&low, &rounded[0].value, &ends[1].real.rational);
+  if (status == BR_OK)
+    status = br_number_sub (&high, &rounded[0].value, &ends[0].real.rational);
+  if (status == BR_OK)
+    {
+      br__put_mark_text (&t, &rounded[0].value, ends[0].dimension, &mark, s);
+      br__put_from (r, "mark", &t);
+      br__put_null (r, "error");
+      status = put_common (r, "error_decimal", &low, &high, ends[0].dimension, s);
+      br__put_truth (r, "tie", 0);
+    }
+  br_number_clear (&mark.size);
+  br_number_clear (&low);
+  br_number_clear (&high);
+  br__rounded_clear (&rounded[0]);
+  br__rounded_clear (&rounded[1]);
+  return status;
+}
+
+static void
+put_no_mark (br_record *r)
+{
+  br__put_null (r, "mark");
+  br__put_null (r, "error");
+  br__put_null (r, "error_decimal");
+}
+
+/* A root that is known by what lies to both its sides: the fields of br__put_value and
+   br__put_on_ruler.  */
+static br_status
+put_between (br_record *r, const br__root *root, br_dimension dimension, const br__settings *s)
+{
+  br__value ends[2] = { { BR_REAL_ZERO, dimension }, { BR_REAL_ZERO, dimension } };
+  br_text t = BR_TEXT_ZERO;
+  br_status status = br_real_set_number (&ends[0].real, &root->low);
+  if (status == BR_OK)
+    status = br_real_set_number (&ends[1].real, &root->high);
+  br__put_null (r, "exact");
+  if (status == BR_OK)
+    status = put_common (r, "decimal", &root->low, &root->high, dimension, s);
+  br__put_truth (r, "decimal_exact", 0);
+  br__put_unit_name (&t, s, dimension);
+  br__put_from (r, "unit", &t);
+  if (status == BR_OK)
+    status = common_decimal (&t, &root->low, &root->high, dimension, s);
+  if (dimension != BR_PLAIN)
+    br__text_putc (&t, ' ');
+  br__put_unit_name (&t, s, dimension);
+  br__put_from (r, "shown", &t);
+  if (status == BR_OK && (dimension == BR_PLAIN || dimension == BR_LENGTH))
+    status = put_common_mark (r, ends, s);
+  else
+    put_no_mark (r);
+  br__value_clear (&ends[0]);
+  br__value_clear (&ends[1]);
+  return status;
+}
+
+static br_status
+put_mark_row (br_list *list, const br_number *value, const char *side, br_dimension dimension,
+              const br__settings *s)
+{
+  br__mark mark = BR__MARK_ZERO;
+  br__value v = { BR_REAL_ZERO, dimension };
+  br_real z = BR_REAL_ZERO;
+  br_text t = BR_TEXT_ZERO;
+  br_record *row = br__list_record (list);
+  br_status status = br__settings_mark (&mark, s);
+  if (status == BR_OK)
+    status = br_real_set_number (&v.real, value);
+  if (status == BR_OK)
+    status = br__in_sheet_unit (&z, &v, s);
+  if (status == BR_OK)
+    {
+      br__put_text (row, "side", side);
+      br__put_exact (row, "value", br_real_rational (&z));
+      br__put_mark_text (&t, value, dimension, &mark, s);
+      br__put_from (row, "mark", &t);
+    }
+  br__text_clear (&t);
+  br_real_clear (&z);
+  br__value_clear (&v);
+  br_number_clear (&mark.size);
+  return status;
+}
+
+/* The marks at which every check holds; MESSAGE says what to type, or why there are none.  */
+static br_status
+put_keeping (br_record *r, br_text *message, finding *f, const br__root *root)
+{
+  br__kept kept = BR__KEPT_ZERO;
+  const br__settings *s = &f->run->sheet->settings;
+  br_dimension d = f->name->dimension;
+  br_status status = BR_OK;
+  int drawn = d == BR_PLAIN || d == BR_LENGTH;
+  if (drawn)
+    status = br__kept_find (&kept, f->run->sheet, &f->names, root, d);
+  br_list *list = br__put_list (r, "keeping");
+  int on = kept.has_below && kept.has_above && br_number_equal (&kept.below, &kept.above);
+  if (status == BR_OK && kept.has_below)
+    status = put_mark_row (list, &kept.below, on ? root->exact ? "on" : "near" : "below", kept.dimension, s);
+  if (status == BR_OK && kept.has_above && !on)
+    status = put_mark_row (list, &kept.above, "above", kept.dimension, s);
+  if (drawn && kept.failing)
+    br__text_puts (message, "a check fails that does not hang on it, so no mark keeps every check");
+  else if (drawn && !kept.has_below && !kept.has_above)
+    br__text_puts (message, "no mark near it keeps every check");
+  else
+    br__text_printf (message, "nothing is set yet: write `%s = ...` to take one",
+                     br__entry_name (f->name->entry));
+  br__kept_clear (&kept);
+  return status;
+}
+
+/* What the search left open, as a clause.  */
+static br_status
+put_open (br_text *message, const finding *f)
+{
+  const br__settings *s = &f->run->sheet->settings;
+  br_text low = BR_TEXT_ZERO;
+  br_status status = BR_OK;
+  if (f->roots.more)
+    br__text_printf (message, "; there are more than %d", BR__MOST_ROOTS);
+  if (f->roots.stopped)
+    br__text_puts (message, "; the search was ended, so there may be others");
+  if (f->roots.open)
+    {
+      status = common_decimal (&low, &f->roots.open_low, &f->roots.open_high, f->name->dimension, s);
+      br__text_printf (message, "; close to %s it is not decided whether there are others",
+                       low.length ? br__text_string (&low) : "some sizes");
+    }
+  br__text_clear (&low);
+  return status;
+}
+
+static br_status
+emit_root (finding *f, size_t index)
+{
+  const br__root *root = &f->roots.rows[index];
+  const br__settings *s = &f->run->sheet->settings;
+  br__value v = { root->value, f->name->dimension };    /* borrowed */
+  br_text message = BR_TEXT_ZERO;
+  br_record *r = br__record_new ("found");
+  br_status status;
+  br__put_text (r, "name", br__entry_name (f->name->entry));
+  status = root->exact ? br__put_value (r, &v, s) : put_between (r, root, v.dimension, s);
+  if (status == BR_OK && root->exact)
+    status = br__put_on_ruler (r, &v, s);
+  br__put_count (r, "solution", (int64_t) index + 1);
+  br__put_count (r, "solutions", (int64_t) f->roots.count);
+  br__put_truth (r, "linear", f->roots.linear);
+  if (status == BR_OK)
+    status = put_keeping (r, &message, f, root);
+  if (status == BR_OK)
+    status = put_open (&message, f);
+  br__put_from (r, "message", &message);
+  br__text_clear (&message);
+  if (status == BR_OK)
+    return br__emit (f->run, r);
+  br__record_free (r);
+  return status;
+}
+
+/* No root: where it was looked for.  */
+static br_status
+emit_none (finding *f)
+{
+  static const char *const nulls[] = { "exact", "decimal", "decimal_exact", "unit", "shown" };
+  const br__settings *s = &f->run->sheet->settings;
+  const br__roots *roots = &f->roots;
+  br_style style = br__settings_style (s);
+  br_text t = BR_TEXT_ZERO;
+  br_record *r = br__record_new ("found");
+  br_status status = BR_OK;
+  br__put_text (r, "name", br__entry_name (f->name->entry));
+  for (size_t i = 0; i < sizeof nulls / sizeof nulls[0]; i++)
+    br__put_null (r, nulls[i]);
+  put_no_mark (r);
+  br__put_count (r, "solution", 0);
+  br__put_count (r, "solutions", 0);
+  br__put_truth (r, "linear", roots->linear);
+  (void) br__put_list (r, "keeping");
+  br__text_printf (&t, "no value of `%s`", br__entry_name (f->name->entry));
+  if (!roots->linear)
+    {
+      br__text_puts (&t, " from ");
+      br__put_measure (&t, &roots->low, f->name->dimension, &style);
+      br__text_puts (&t, " to ");
+      br__put_measure (&t, &roots->high, f->name->dimension, &style);
+    }
+  br__text_puts (&t, roots->stopped || roots->open ? " was found that makes it so" : " makes it so");
+  status = put_open (&t, f);
+  br__put_from (r, "message", &t);
+  br__text_clear (&t);
+  if (status == BR_OK)
+    return br__emit (f->run, r);
+  br__record_free (r);
+  return status;
+}
+
+/* ---- The statement ---- */
+
+/* Where to look, in inches, in as many of the sheet's units, in degrees.  */
+static br_status
+set_reach (br__roots *r, br_dimension dimension, const br__settings *s)
+{
+  br_number factor = BR_NUMBER_ZERO;
+  int64_t power = dimension == BR_PLAIN || dimension == BR_ANGLE ? 1 : dimension;
+  br_status status = br_number_set_int (&r->high, dimension == BR_ANGLE ? TURN : REACH);
+  if (status == BR_OK && dimension == BR_PLAIN)
+    {
+      status = br__settings_factor (&factor, s, BR_LENGTH);
+      if (status == BR_OK)
+        status = br_number_div (&r->high, &r->high, &factor);
+    }
+  if (status == BR_OK)
+    status = br_number_pow (&r->high, &r->high, power);
+  if (status == BR_OK)
+    status = br_number_neg (&r->low, &r->high);
+  br_number_clear (&factor);
+  return status;
+}
+
+static br_status
+lay_out (br__tape *t, finding *f, wanted *name)
+{
+  br__run *run = f->run;
+  const br__value *v = br__entry_value (name->entry);
+  br_error first = { .status = BR_OK };
+  name->dimension = v ? v->dimension : BR_PLAIN;
+  br_status status = br__tape_make (t, run->sheet, &f->left, &f->right, &f->names, &first);
+  /* What it measures is not known yet: where a plain number does not do, it is a length.  */
+  if (status == BR_DOMAIN && !v)
+    {
+      name->dimension = BR_LENGTH;
+      status = br__tape_make (t, run->sheet, &f->left, &f->right, &f->names, run->error);
+      if (status == BR_OK)
+        return BR_OK;
+    }
+  if (status != BR_OK && run->error)
+    *run->error = first;
+  return status;
+}
+
+static br_status
+solve (finding *f, wanted *name)
+{
+  br__tape t = BR__TAPE_ZERO;
+  br__run *run = f->run;
+  size_t from = f->left.base, length = f->right.base + f->right.length - from;
+  const char *called = br__entry_name (name->entry);
+  br_status status = lay_out (&t, f, name);
+  if (status != BR_OK)
+    return status;
+  if (t.varies && t.steps)
+    status = br__fail (run->error, BR_DOMAIN, from, length,
+                       "it goes by steps (nearest, up, down, drill), and many sizes end on one step");
+  if (status == BR_OK)
+    {
+      status = set_reach (&f->roots, name->dimension, &run->sheet->settings);
+      if (status == BR_OK)
+        status = br__roots_find (&f->roots, &t, run->sheet->flag);
+      if (status != BR_OK)
+        br__fail_plain (run->error, status, from, length);
+    }
+  if (status == BR_OK && f->roots.always)
+    {
+      status = br__fail (run->error, BR_DOMAIN, f->word.offset, f->word.length, "`%.*s` does not matter here: %s",
+                         BR__CLIP (called, 60),
+                         f->roots.every ? "both sides are always equal" : "the sides are never equal");
+      br__hint (run->error, "`trace %.*s` tells what hangs on it", BR__CLIP (called, 60));
+    }
+  br__tape_clear (&t);
+  return status;
+}
+
+static br_status
+read_find (finding *f, wanted *name)
+{
+  br__run *run = f->run;
+  br__lexer *l = &run->lex;
+  f->word = l->token;
+  if (l->token.type != BR__NAME)
+    return br__expected (run, "the name of a dimension");
+  if (br__statement_find (run->text + f->word.offset, f->word.length)
+      || br__function_find (run->text + f->word.offset, f->word.length))
+    return br__fail (run->error, BR_SYNTAX, f->word.offset, f->word.length,
+                     "`%.*s` is a word of the language and can not name a dimension",
+                     br__clip (run->text + f->word.offset, f->word.length, 60), run->text + f->word.offset);
+  br_status status = br__lex_next (l, run->error);
+  if (status == BR_OK)
+    status = br__lex_is_word (l, "for") ? br__lex_next (l, run->error) : br__expected (run, "the word `for`");
+  if (status == BR_OK)
+    status = br__parse (&f->left, l, run->error);
+  if (status == BR_OK)
+    status = br__lex_is_sign (l, '=') ? br__lex_next (l, run->error) : br__expected (run, "the sign =");
+  if (status == BR_OK)
+    status = br__parse (&f->right, l, run->error);
+  if (status == BR_OK)
+    status = br__end_of_line (run);
+  if (status != BR_OK)
+    return status;
+  name->entry = br__graph_get (run->sheet->graph, run->text + f->word.offset, f->word.length);
+  return name->entry ? BR_OK : br__fail_plain (run->error, BR_NO_MEMORY, f->word.offset, f->word.length);
+}
+
+br_status
+br__do_find (br__run *run)
+{
+  wanted name = { NULL, BR_PLAIN };
+  finding f = { .run = run, .name = &name, .names = { &name, part_of, dimension_of } };
+  br_status status = read_find (&f, &name);
+  if (status == BR_OK)
+    status = solve (&f, &name);
+  if (status == BR_OK && !f.roots.count)
+    status = emit_none (&f);
+  for (size_t i = 0; i < f.roots.count && status == BR_OK; i++)
+    status = emit_root (&f, i);
+  if (status != BR_OK && run->error && run->error->status == BR_OK)
+    br__fail_plain (run->error, status, f.word.offset, f.word.length);
+  br__tree_clear (&f.left);
+  br__tree_clear (&f.right);
+  br__roots_clear (&f.roots);
+  return status;
+}

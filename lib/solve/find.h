@@ -1,0 +1,57 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   find.h - where a formula of one name is zero.  */
+#ifndef BR_SOLVE_FIND_H
+#define BR_SOLVE_FIND_H
+
+#include "formula/tape.h"
+
+#define BR__MOST_ROOTS 8
+
+/* One place: a fraction where EXACT, and then LOW and HIGH are it; else it lies between LOW and HIGH, which
+   are closer to one another than 2^-100 inch.  */
+typedef struct br__root
+{
+  int exact;
+  br_real value;                /* where EXACT; rational */
+  br_number low, high;
+} br__root;
+
+/* How far the search went.  */
+typedef struct br__roots
+{
+  br__root rows[BR__MOST_ROOTS];
+  size_t count;
+  int linear;                   /* no other anywhere */
+  int always;                   /* it does not hang on the name: */
+  int every;                    /* every size makes it zero, else none */
+  int more;                     /* past BR__MOST_ROOTS */
+  int stopped;                  /* it took too long */
+  int open;                     /* close to OPEN_LOW .. OPEN_HIGH it is not decided */
+  br_number open_low, open_high;
+  br_number low, high;          /* where it was looked for, unless LINEAR */
+} br__roots;
+
+void br__roots_clear (br__roots *r);
+/* Where T, which has one input, is zero.  R is empty; LOW and HIGH say where to look.  */
+br_status br__roots_find (br__roots *r, const br__tape *t, const volatile sig_atomic_t *flag);
+/* find_keep.c: marks of the sheet's ruler next to ROOT at which every check holds, each with the size
+   that the name would have there.  */
+typedef struct br__kept
+{
+  br_number below, above;       /* marks, in inches where DIMENSION is a length */
+  br_dimension dimension;
+  int has_below, has_above;
+  int failing;                  /* a check fails whatever the name is */
+  size_t checks;                /* that hang on the name */
+} br__kept;
+
+#define BR__KEPT_ZERO { BR_NUMBER_ZERO, BR_NUMBER_ZERO, BR_PLAIN, 0, 0, 0, 0 }
+
+void br__kept_clear (br__kept *k);
+br_status br__kept_find (br__kept *k, br_sheet *sheet, const br__tape_names *names, const br__root *root,
+                         br_dimension dimension);
+
+/* 1 in *VALID if T has a value at X.  */
+br_status br__root_valid (int *valid, const br__tape *t, const br_real *x);
+
+#endif

@@ -1,0 +1,514 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   find_root.c - all places where a formula of one name is zero.  Linear: one division.  Otherwise
+   branch and prune: a stretch on which the formula's interval leaves zero out holds no root, one on
+   which the slope keeps its sign holds at most one, others are halved (Moore, Interval Analysis, 1966;
+   from memory).  Signs at ends are exact or certified, so that no root is missed or made up.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "exact/memory.h"
+#include "exact/number.h"
+#include "solve/find.h"
+
+#define MOST_BOXES 20000
+#define MOST_CELLS 4000000      /* cells worked out, over all boxes */
+#define NARROW 26               /* a stretch of 2^-NARROW is not halved any more */
+#define CLOSE 100               /* a root is known to 2^-CLOSE */
+#define PLAIN_BITS 50           /* a root that may turn out to be a fraction has no longer parts */
+#define MOST_WAITING 96
+
+typedef struct stretch
+{
+  br_number low, high;
+} stretch;
+
+typedef struct finder
+{
+  const br__tape *t;
+  br__enclosure *e;
+  br__roots *roots;
+  stretch waiting[MOST_WAITING];
+  size_t count, boxes;
+  const volatile sig_atomic_t *flag;
+} finder;
+
+static void
+stretch_clear (stretch *s)
+{
+  br_number_clear (&s->low);
+  br_number_clear (&s->high);
+}
+
+void
+br__roots_clear (br__roots *r)
+{
+  for (size_t i = 0; i < BR__MOST_ROOTS; i++)
+    {
+      br_real_clear (&r->rows[i].value);
+      br_number_clear (&r->rows[i].low);
+      br_number_clear (&r->rows[i].high);
+    }
+  br_number_clear (&r->open_low);
+  br_number_clear (&r->open_high);
+  br_number_clear (&r->low);
+  br_number_clear (&r->high);
+}
+
+br_status
+br__root_valid (int *valid, const br__tape *t, const br_real *x)
+{
+  br_real z = BR_REAL_ZERO;
+  br_status status = br__tape_value (&z, t, x, 0);
+  *valid = status == BR_OK;
+  br_real_clear (&z);
+  return status == BR_DOMAIN ? BR_OK : status;
+}
+
+/* Adds a root, unless it is the one added last.  */
+static br_status
+add_root (br__roots *r, const br_real *value, const br_number *low, const br_number *high)
+{
+  br__root *last = r->count ? &r->rows[r->count - 1] : NULL;
+  const br_number *q = value ? br_real_rational (value) : NULL;
+  if (q && last && last->exact && br_real_rational (&last->value)
+      && br_number_equal (q, br_real_rational (&last->value)))
+    return BR_OK;
+  if (r->count == BR__MOST_ROOTS)
+    {
+      r->more = 1;
+      return BR_OK;
+    }
+  br__root *row = &r->rows[r->count];
+  br_status status = br_number_set (&row->low, low);
+  if (status == BR_OK)
+    status = br_number_set (&row->high, high);
+  row->exact = value != NULL;
+  if (status == BR_OK && value)
+    status = br_real_set (&row->value, value);
+  r->count += status == BR_OK;
+  return status;
+}
+
+/* The same at the fraction X, if the formula has a value there.  */
+static br_status
+add_fraction (finder *f, const br_number *x)
+{
+  br_real at = BR_REAL_ZERO;
+  int valid = 0;
+  br_status status = br_real_set_number (&at, x);
+  if (status == BR_OK)
+    status = br__root_valid (&valid, f->t, &at);
+  if (status == BR_OK && valid)
+    status = add_root (f->roots, &at, x, x);
+  br_real_clear (&at);
+  return status;
+}
+
+/* SIGN of the formula at X; 2 where it has no value there.  */
+static br_status
+sign_at (int *sign, finder *f, const br_number *x)
+{
+  br_real at = BR_REAL_ZERO, z = BR_REAL_ZERO;
+  br__interval_set (f->e->box[0], x, x);
+  br_status status = br__enclose (f->e);
+  if (status != BR_OK)
+    return status;
+  *sign = f->e->empty || f->e->partial ? 2 : br__interval_sign (br__enclosed_root (f->e), 0);
+  if (*sign == 1 || *sign == -1)
+    return BR_OK;
+  status = br_real_set_number (&at, x);
+  if (status == BR_OK)
+    status = br__tape_value (&z, f->t, &at, 1);
+  if (status == BR_OK)
+    status = br_real_sign (sign, &z, f->t->settings->bits);
+  else if (status == BR_DOMAIN)
+    {
+      *sign = 2;
+      status = BR_OK;
+    }
+  br_real_clear (&at);
+  br_real_clear (&z);
+  return status;
+}
+
+static br_status
+middle (br_number *z, const br_number *x, const br_number *y)
+{
+  br_number half = { 1, 1 };
+  br_status status = br_number_add (z, x, y);
+  return status == BR_OK ? br_number_mul (z, z, &half) : status;
+}
+
+/* 1 if HIGH - LOW is at most 2^-BITS.  */
+static br_status
+is_narrow (int *narrow, const br_number *low, const br_number *high, int bits)
+{
+  br_number width = BR_NUMBER_ZERO, limit = BR_NUMBER_ZERO, two = { 2, 0 };
+  br_status status = br_number_sub (&width, high, low);
+  if (status == BR_OK)
+    status = br_number_pow (&limit, &two, -bits);
+  *narrow = status == BR_OK && br_number_cmp (&width, &limit) <= 0;
+  br_number_clear (&width);
+  br_number_clear (&limit);
+  return status;
+}
+
+/* Z = the plainest fraction of LOW .. HIGH: by continued fractions, the first whole number in reach on
+   the way (Knuth, The Art of Computer Programming 2, 4.5.3; from memory).  */
+static void
+plainest (mpq_t z, const br_number *low, const br_number *high)
+{
+  mpz_t parts[64], whole;
+  mpq_t a, b;
+  int count = 0;
+  mpq_inits (a, b, NULL);
+  mpz_init (whole);
+  br__number_to_mpq (a, low);
+  br__number_to_mpq (b, high);
+  for (int found = 0; !found && count < 64; count++)
+    {
+      mpz_init (parts[count]);
+      mpz_fdiv_q (parts[count], mpq_numref (a), mpq_denref (a));
+      mpz_cdiv_q (whole, mpq_numref (a), mpq_denref (a));
+      mpq_set_z (z, whole);
+      found = mpq_cmp (z, b) <= 0;
+      if (found)
+        mpz_set (parts[count], whole);
+      else
+        {
+          mpq_set_z (z, parts[count]);
+          mpq_sub (a, a, z);
+          mpq_sub (b, b, z);
+          mpq_inv (a, a);
+          mpq_inv (b, b);
+          mpq_swap (a, b);
+        }
+    }
+  mpq_set_z (z, parts[count - 1]);
+  for (int i = count - 1; i-- > 0; )
+    {
+      mpq_inv (z, z);
+      mpq_set_z (a, parts[i]);
+      mpq_add (z, z, a);
+    }
+  for (int i = 0; i < count; i++)
+    mpz_clear (parts[i]);
+  mpz_clear (whole);
+  mpq_clears (a, b, NULL);
+}
+
+/* FOUND gets 1 where the plainest fraction of LOW .. HIGH is a root for certain; it is then added.  */
+static br_status
+try_fraction (int *found, finder *f, const br_number *low, const br_number *high)
+{
+  br_number x = BR_NUMBER_ZERO;
+  mpq_t q;
+  int sign = 1;
+  *found = 0;
+  mpq_init (q);
+  plainest (q, low, high);
+  br_status status = br__number_from_mpq (&x, q);
+  mpq_clear (q);
+  if (status == BR_OK && br__number_bits (&x) <= PLAIN_BITS)
+    {
+      status = sign_at (&sign, f, &x);
+      if (status == BR_UNDECIDED)
+        status = BR_OK, sign = 1;
+      if (status == BR_OK && sign == 0)
+        {
+          *found = 1;
+          status = add_fraction (f, &x);
+        }
+    }
+  br_number_clear (&x);
+  return status;
+}
+
+/* A root that is no fraction; it counts where the functions have a value on both its sides.  */
+static br_status
+add_between (finder *f, const br_number *low, const br_number *high)
+{
+  br_real at = BR_REAL_ZERO;
+  int valid = 1;
+  br_status status = br_real_set_number (&at, low);
+  if (status == BR_OK)
+    status = br__root_valid (&valid, f->t, &at);
+  if (status == BR_OK && valid)
+    status = br_real_set_number (&at, high);
+  if (status == BR_OK && valid)
+    status = br__root_valid (&valid, f->t, &at);
+  if (status == BR_OK && valid)
+    status = add_root (f->roots, NULL, low, high);
+  br_real_clear (&at);
+  return status;
+}
+
+/* Halves S, at whose low end the sign is SIGN and at the high end the other, until its root is close.  */
+static br_status
+refine (finder *f, stretch *s, int sign)
+{
+  br_number mid = BR_NUMBER_ZERO;
+  int narrow = 0, here = 1, found = 0;
+  br_status status = BR_OK;
+  while (status == BR_OK && !narrow)
+    {
+      status = middle (&mid, &s->low, &s->high);
+      if (status == BR_OK)
+        status = sign_at (&here, f, &mid);
+      if (status == BR_UNDECIDED)
+        {
+          /* The root is there for all that can be told: from a quarter on halving misses it.  */
+          status = middle (&mid, &s->low, &mid);
+          if (status == BR_OK)
+            status = sign_at (&here, f, &mid);
+        }
+      if (status != BR_OK)
+        break;
+      if (here == 0)
+        {
+          status = add_fraction (f, &mid);
+          found = 1;
+          break;
+        }
+      br_number_swap (here == sign ? &s->low : &s->high, &mid);
+      status = is_narrow (&narrow, &s->low, &s->high, CLOSE);
+    }
+  if (status == BR_OK && !found)
+    status = try_fraction (&found, f, &s->low, &s->high);
+  if (status == BR_OK && !found)
+    status = add_between (f, &s->low, &s->high);
+  br_number_clear (&mid);
+  return status;
+}
+
+/* What was not decided from LOW to HIGH is told when all is done.  */
+static br_status
+add_open (br__roots *r, const br_number *low, const br_number *high)
+{
+  br_status status = r->open ? BR_OK : br_number_set (&r->open_low, low);
+  if (status == BR_OK)
+    status = br_number_set (&r->open_high, high);
+  r->open = 1;
+  return status;
+}
+
+/* The same at an end of a stretch: where it is not decided whether a root is there, the others are looked for.  */
+static br_status
+end_sign (int *sign, finder *f, const br_number *x)
+{
+  br_status status = sign_at (sign, f, x);
+  if (status != BR_UNDECIDED)
+    return status;
+  *sign = 2;
+  return add_open (f->roots, x, x);
+}
+
+/* A stretch on which the slope never changes its sign.  */
+static br_status
+take_monotone (finder *f, stretch *s)
+{
+  int low = 2, high = 2;
+  br_status status = end_sign (&low, f, &s->low);
+  if (status == BR_OK)
+    status = end_sign (&high, f, &s->high);
+  if (status == BR_OK && low == 0)
+    status = add_fraction (f, &s->low);
+  if (status == BR_OK && low && low * high == -1)
+    status = refine (f, s, low);
+  if (status == BR_OK && high == 0)
+    status = add_fraction (f, &s->high);
+  return status;
+}
+
+/* Too narrow to be halved: a fraction that is a root, or else not decided.  */
+static br_status
+leave_open (finder *f, const stretch *s)
+{
+  int found = 0;
+  br_status status = try_fraction (&found, f, &s->low, &s->high);
+  if (status != BR_OK || found)
+    return status;
+  return add_open (f->roots, &s->low, &s->high);
+}
+
+/* 1 in *NONE if the mean value form leaves zero out; the slopes over S stand ready in E.  */
+static br_status
+mean_value (int *none, finder *f, const stretch *s, const br_number *mid)
+{
+  mpfi_t slope, offset;
+  mpfi_init2 (slope, BR__TAPE_BITS);
+  mpfi_init2 (offset, BR__TAPE_BITS);
+  mpfi_set (slope, br__enclosed_slope (f->e, 0));
+  br__interval_set (offset, &s->low, &s->high);
+  br__interval_set (f->e->box[0], mid, mid);
+  mpfi_sub (offset, offset, f->e->box[0]);
+  br_status status = br__enclose (f->e);
+  if (status == BR_OK && !f->e->empty && !f->e->partial && br__interval_bounded (slope))
+    {
+      mpfi_mul (offset, offset, slope);
+      mpfi_add (offset, offset, br__enclosed_root (f->e));
+      *none = !mpfi_nan_p (offset) && !mpfi_has_zero (offset);
+    }
+  mpfi_clear (slope);
+  mpfi_clear (offset);
+  return status;
+}
+
+/* Both halves wait, the lower one on top.  */
+static br_status
+halve (finder *f, stretch *s, const br_number *mid)
+{
+  if (f->count + 2 > MOST_WAITING)
+    return BR_TOO_BIG;
+  stretch *upper = &f->waiting[f->count], *lower = upper + 1;
+  br_status status = br_number_set (&upper->low, mid);
+  if (status == BR_OK)
+    status = br_number_set (&lower->high, mid);
+  if (status != BR_OK)
+    return status;
+  br_number_swap (&upper->high, &s->high);
+  br_number_swap (&lower->low, &s->low);
+  f->count += 2;
+  return BR_OK;
+}
+
+static br_status
+take_stretch (finder *f, stretch *s)
+{
+  br_number mid = BR_NUMBER_ZERO;
+  int narrow = 0, none = 0;
+  br__interval_set (f->e->box[0], &s->low, &s->high);
+  br_status status = br__enclose (f->e);
+  if (status != BR_OK || f->e->empty || !mpfi_has_zero (br__enclosed_root (f->e)))
+    return status;
+  if (!f->e->partial)
+    {
+      br__enclose_slopes (f->e);
+      int way = br__interval_sign (br__enclosed_slope (f->e, 0), f->t->smooth);
+      if (way == 1 || way == -1)
+        return take_monotone (f, s);
+    }
+  status = middle (&mid, &s->low, &s->high);
+  if (status == BR_OK && !f->e->partial)
+    status = mean_value (&none, f, s, &mid);
+  if (status == BR_OK && !none)
+    status = is_narrow (&narrow, &s->low, &s->high, NARROW);
+  if (status == BR_OK && !none)
+    status = narrow ? leave_open (f, s) : halve (f, s, &mid);
+  br_number_clear (&mid);
+  return status;
+}
+
+static br_status
+search (finder *f)
+{
+  stretch s = { BR_NUMBER_ZERO, BR_NUMBER_ZERO };
+  stretch *first = &f->waiting[0];
+  br_status status = br__enclosure_new (&f->e, f->t);
+  if (status == BR_OK)
+    status = br_number_set (&first->low, &f->roots->low);
+  if (status == BR_OK)
+    status = br_number_set (&first->high, &f->roots->high);
+  f->count = 1;
+  while (status == BR_OK && f->count > 0 && !f->roots->more)
+    {
+      if (++f->boxes > MOST_BOXES || f->boxes * f->t->count > MOST_CELLS || (f->flag && *f->flag))
+        {
+          f->roots->stopped = 1;
+          break;
+        }
+      stretch *top = &f->waiting[--f->count];
+      br_number_swap (&s.low, &top->low);
+      br_number_swap (&s.high, &top->high);
+      status = take_stretch (f, &s);
+    }
+  stretch_clear (&s);
+  for (size_t i = 0; i < MOST_WAITING; i++)
+    stretch_clear (&f->waiting[i]);
+  br__enclosure_free (f->e);
+  return status;
+}
+
+/* Z, if it is certain that it is the plainest fraction that it can be: T is zero there.  */
+static br_status
+plain_root (br_real *z, const br__tape *t, const br_number *low, const br_number *high)
+{
+  br_real at = BR_REAL_ZERO, value = BR_REAL_ZERO;
+  mpq_t q;
+  int sign = 1;
+  if (br_real_rational (z))
+    return BR_OK;
+  mpq_init (q);
+  plainest (q, low, high);
+  br_status status = br__number_from_mpq (&at.rational, q);
+  mpq_clear (q);
+  if (status == BR_OK && br__number_bits (&at.rational) <= PLAIN_BITS)
+    {
+      status = br__tape_value (&value, t, &at, 1);
+      if (status == BR_OK)
+        status = br_real_sign (&sign, &value, t->settings->bits);
+      if (status == BR_OK && sign == 0)
+        status = br_real_set (z, &at);
+    }
+  br_real_clear (&at);
+  br_real_clear (&value);
+  return status == BR_UNDECIDED || status == BR_DOMAIN ? BR_OK : status;
+}
+
+/* SLOPE * x + OFFSET = 0.  */
+static br_status
+solve_linear (br__roots *r, const br__tape *t)
+{
+  br_real slope = BR_REAL_ZERO, offset = BR_REAL_ZERO, zero = BR_REAL_ZERO;
+  br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
+  int sign = 0, valid = 0;
+  unsigned bits = t->settings->bits;
+  br_status status = br__tape_slopes (&slope, t, &zero, 1);
+  if (status == BR_OK)
+    status = br__tape_value (&offset, t, &zero, 1);
+  if (status == BR_OK)
+    status = br_real_sign (&sign, &slope, bits);
+  if (status == BR_OK && sign == 0)
+    {
+      r->always = 1;
+      status = br_real_sign (&sign, &offset, bits);
+      r->every = sign == 0;
+      goto out;
+    }
+  if (status == BR_OK)
+    status = br_real_div (&offset, &offset, &slope, bits);
+  if (status == BR_OK)
+    status = br_real_neg (&offset, &offset);
+  if (status == BR_OK)
+    status = br__root_valid (&valid, t, &offset);
+  if (status == BR_OK)
+    status = br_real_enclose (&low, &high, &offset, BR__TAPE_BITS);
+  if (status == BR_OK)
+    status = plain_root (&offset, t, &low, &high);
+  if (status == BR_OK && valid)
+    status = add_root (r, br_real_rational (&offset) ? &offset : NULL, &low, &high);
+ out:
+  br_real_clear (&slope);
+  br_real_clear (&offset);
+  br_number_clear (&low);
+  br_number_clear (&high);
+  return status;
+}
+
+br_status
+br__roots_find (br__roots *r, const br__tape *t, const volatile sig_atomic_t *flag)
+{
+  r->linear = t->cells[t->root].linear;
+  if (r->linear)
+    return solve_linear (r, t);
+  finder *f = br__alloc_zero (1, sizeof *f);
+  if (!f)
+    return BR_NO_MEMORY;
+  f->t = t;
+  f->roots = r;
+  f->flag = flag;
+  br_status status = search (f);
+  br__free (f);
+  return status;
+}

@@ -1,0 +1,10 @@
+# SPDX-License-Identifier: LGPL-3.0-or-later
+# Questions over formulas: find, bounds, stack, tidy.
+libbenchrule_core_la_SOURCES += \
+  lib/solve/bounds.c \
+  lib/solve/find.c \
+  lib/solve/find.h \
+  lib/solve/find_keep.c \
+  lib/solve/find_root.c \
+  lib/solve/stack.c \
+  lib/solve/tidy.c

@@ -1,0 +1,309 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   help.c - help and completion, both from the tables of statements and functions.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/status.h"
+#include "shape/shape.h"
+#include "sheet/sheet.h"
+#include "wood/wood.h"
+#include "formula/words.h"
+
+static void
+put_lines (br_list *lines, const char *text)
+{
+  while (*text)
+    {
+      size_t n = strcspn (text, "\n");
+      br__list_bytes (lines, text, n);
+      text += n + (text[n] == '\n');
+    }
+}
+
+/* Form and summary side by side where a line of 80 has room for both.  */
+#define FORM_WIDTH 26
+#define LINE_WIDTH 80
+
+static void
+put_row (br_list *lines, const char *form, const char *summary)
+{
+  br_text t = BR_TEXT_ZERO;
+  if (strlen (form) <= FORM_WIDTH && FORM_WIDTH + 3 + strlen (summary) < LINE_WIDTH)
+    br__text_printf (&t, "  %-*s %s", FORM_WIDTH, form, summary);
+  else
+    {
+      br__text_printf (&t, "  %s", form);
+      br__list_from (lines, &t);
+      br__text_printf (&t, "      %s", summary);
+    }
+  br__list_from (lines, &t);
+}
+
+static void
+put_function (br_list *lines, const br__function *f)
+{
+  br_text t = BR_TEXT_ZERO;
+  br__text_puts (&t, br__function_name (f));
+  if (*br__function_parameters (f))
+    br__text_printf (&t, "(%s)", br__function_parameters (f));
+  put_row (lines, br__text_string (&t), br__function_summary (f));
+  br__text_clear (&t);
+}
+
+static br_status
+help_all (br__run *run)
+{
+  br_record *r = br__record_new ("help");
+  br_list *lines = br__put_list (r, "lines");
+  const br__statement *st;
+  put_lines (lines, "A measure on its own is shown: exact, as a decimal, and on the ruler.\n"
+                    "NAME = VALUE sets a dimension; # starts a note.\n\nStatements");
+  for (size_t i = 0; (st = br__statement_at (i)) != NULL; i++)
+    if (!st->setting)
+      put_row (lines, st->form, st->summary);
+  put_lines (lines, " \nSettings (alone, they show what is set)");
+  for (size_t i = 0; (st = br__statement_at (i)) != NULL; i++)
+    if (st->setting)
+      put_row (lines, st->form, st->summary);
+  put_lines (lines, " \nFunctions (one value needs no brackets: full 1-3/16)");
+  for (size_t i = 0; br__function_at (i); i++)
+    put_function (lines, br__function_at (i));
+  put_lines (lines, " \nhelp WORD tells more.");
+  return br__emit (run, r);
+}
+
+static br_status
+help_statement (br__run *run, const br__statement *st)
+{
+  br_record *r = br__record_new ("help");
+  br_list *lines = br__put_list (r, "lines");
+  br_text t = BR_TEXT_ZERO;
+  put_lines (lines, st->form);
+  br__text_printf (&t, "  %s", st->summary);
+  br__list_from (lines, &t);
+  if (st->help)
+    put_lines (lines, st->help);
+  return br__emit (run, r);
+}
+
+static br_status
+help_function (br__run *run, const br__function *f)
+{
+  br_record *r = br__record_new ("help");
+  br_list *lines = br__put_list (r, "lines");
+  br_text t = BR_TEXT_ZERO;
+  put_function (lines, f);
+  if (f->shop && f->shop->rule)
+    {
+      br__text_printf (&t, "  The rule: %s.", f->shop->rule);
+      br__list_from (lines, &t);
+    }
+  if (f->shop && f->shop->formula)
+    {
+      br__text_printf (&t, "  As a formula: %s", f->shop->formula);
+      br__list_from (lines, &t);
+    }
+  return br__emit (run, r);
+}
+
+br_status
+br__do_help (br__run *run)
+{
+  const br__token t = run->lex.token;
+  if (t.type == BR__END)
+    return help_all (run);
+  const char *word = run->text + t.offset;
+  const br__statement *st = t.type == BR__NAME ? br__statement_find (word, t.length) : NULL;
+  const br__function *f = t.type == BR__NAME ? br__function_find (word, t.length) : NULL;
+  br_status status = br__lex_next (&run->lex, run->error);
+  if (status == BR_OK)
+    status = br__end_of_line (run);
+  if (status != BR_OK)
+    return status;
+  if (st)
+    return help_statement (run, st);
+  if (f)
+    return help_function (run, f);
+  br__search search;
+  br__search_start (&search, word, t.length);
+  for (size_t i = 0; (st = br__statement_at (i)) != NULL; i++)
+    br__search_offer (&search, st->word);
+  for (size_t i = 0; (f = br__function_at (i)) != NULL; i++)
+    br__search_offer (&search, br__function_name (f));
+  br__fail (run->error, BR_SYNTAX, t.offset, t.length, "there is no help on `%.*s`",
+            br__clip (word, t.length, 40), word);
+  if (search.best)
+    br__hint (run->error, "did you mean `%s`?", search.best);
+  else
+    br__hint (run->error, "`help` alone lists the words");
+  return BR_SYNTAX;
+}
+
+/* Completion */
+
+typedef struct completion
+{
+  const char *typed;
+  size_t length;
+  void (*found) (void *user, const char *word);
+  void *user;
+} completion;
+
+static void
+offer (const completion *c, const char *word)
+{
+  if (strncmp (word, c->typed, c->length) == 0)
+    c->found (c->user, word);
+}
+
+static void
+offer_names (const completion *c, const br_sheet *sheet)
+{
+  for (br__entry *e = br__graph_first (sheet->graph); e; e = br__entry_next (e))
+    if (!br__is_hidden_entry (e) && (br__entry_definition (e) || br__entry_users (e, NULL)))
+      offer (c, br__entry_name (e));
+}
+
+/* Stock, parts and shapes, whose names are no values.  */
+static void
+offer_things (const completion *c, const br_sheet *sheet)
+{
+  for (const br__wood *w = sheet->wood; w; w = w->next)
+    if (w->active)
+      offer (c, w->name);
+  for (const br__shape *s = sheet->shapes; s; s = s->next)
+    if (s->active)
+      offer (c, s->name);
+}
+
+static void
+offer_functions (const completion *c)
+{
+  for (size_t i = 0; br__function_at (i); i++)
+    {
+      char word[64];
+      const br__function *f = br__function_at (i);
+      size_t n = strlen (br__function_name (f));
+      if (n + 2 > sizeof word)
+        continue;
+      memcpy (word, br__function_name (f), n + 1);
+      if (br__function_most (f) > 0)
+        memcpy (word + n, "(", 2);
+      offer (c, word);
+    }
+}
+
+static void
+offer_statements (const completion *c)
+{
+  const br__statement *st;
+  for (size_t i = 0; (st = br__statement_at (i)) != NULL; i++)
+    offer (c, st->word);
+}
+
+/* The words of a list parted by blanks.  */
+static void
+offer_words (const completion *c, const char *words)
+{
+  while (words && *words)
+    {
+      char word[32];
+      size_t n = strcspn (words, " ");
+      if (n < sizeof word)
+        {
+          memcpy (word, words, n);
+          word[n] = 0;
+          offer (c, word);
+        }
+      words += n + (words[n] == ' ');
+    }
+}
+
+/* Where the word begins that ends at POINT.  */
+static size_t
+word_start (const char *text, size_t point)
+{
+  size_t start = 0;
+  for (size_t i = 0, n; i < point; i += n)
+    {
+      n = br__letter_at (text + i, point - i, 1);
+      if (!n)
+        {
+          n = 1;
+          start = i + 1;
+        }
+    }
+  return start;
+}
+
+/* 1 where the name of a file is typed behind `into`; *START gets where it begins.  What a length is divided
+   into is none.  */
+static int
+is_file_behind_into (size_t *start, const br__statement *st, const char *text, size_t point)
+{
+  size_t at = point, word;
+  if (!st || !st->words || !strstr (st->words, "into") || st->run == br__do_divide)
+    return 0;
+  while (at > 0 && text[at - 1] != ' ' && text[at - 1] != '\t')
+    at--;
+  for (word = at; word > 0 && (text[word - 1] == ' ' || text[word - 1] == '\t'); word--)
+    continue;
+  if (word == at || word < 5 || !br__same_word (text + word - 4, 4, "into") || text[word - 5] != ' ')
+    return 0;
+  *start = at;
+  return 1;
+}
+
+void
+br_sheet_complete (const br_sheet *sheet, const char *text, size_t point, size_t *start, int *file,
+                   void (*found) (void *user, const char *word), void *user)
+{
+  size_t first = 0, end, n;
+  *file = 0;
+  *start = word_start (text, point);
+  completion c = { text + *start, point - *start, found, user };
+  while (first < point && (n = br__blank_at (text + first, point - first)) > 0)
+    first += n;
+  if (br__note_start (text, point) < point || (*start < point && text[*start] >= '0' && text[*start] <= '9'))
+    return;
+  if (*start == first)
+    {
+      offer_statements (&c);
+      offer_functions (&c);
+      offer_names (&c, sheet);
+      return;
+    }
+  for (end = first; end < point && (n = br__letter_at (text + end, point - end, 1)) > 0; )
+    end += n;
+  const br__statement *st = br__statement_find (text + first, end - first);
+  br__follow follow = st ? st->follow : BR__FOLLOW_VALUE;
+  if (follow == BR__FOLLOW_FILE)
+    {
+      *file = 1;
+      *start = end;
+      while (*start < point && (n = br__blank_at (text + *start, point - *start)) > 0)
+        *start += n;
+      return;
+    }
+  if (is_file_behind_into (start, st, text, point))
+    {
+      *file = 1;
+      return;
+    }
+  if (st)
+    offer_words (&c, st->words);
+  if (follow == BR__FOLLOW_NAME || follow == BR__FOLLOW_VALUE)
+    offer_names (&c, sheet);
+  if (follow == BR__FOLLOW_NAME || (st && (st->run == br__do_part || st->run == br__do_draw)))
+    offer_things (&c, sheet);
+  if (follow == BR__FOLLOW_VALUE)
+    offer_functions (&c);
+  if (st && st->run == br__do_help)
+    {
+      offer_statements (&c);
+      offer_functions (&c);
+    }
+}

@@ -1,0 +1,13 @@
+# SPDX-License-Identifier: LGPL-3.0-or-later
+# The statements of the language, and help.
+libbenchrule_core_la_SOURCES += \
+  lib/statement/fit.c \
+  lib/statement/fit.h \
+  lib/statement/help.c \
+  lib/statement/missing.c \
+  lib/statement/picture.c \
+  lib/statement/round.c \
+  lib/statement/setting.c \
+  lib/statement/spacing.c \
+  lib/statement/statement.c \
+  lib/statement/table.c

@@ -1,0 +1,464 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   setting.c - the statements that set a sheet: each shows its value, and sets it when one is
+   given.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "statement/fit.h"
+#include "sheet/sheet.h"
+
+/* A number as it was written, with the unit that it was written in: "1/4 in".  */
+static void
+put_written (br_text *t, const br_number *inches, const br_unit *unit)
+{
+  br_number n = BR_NUMBER_ZERO, factor = BR_NUMBER_ZERO;
+  if (!unit)
+    {
+      br__put_mixed (t, inches);
+      return;
+    }
+  br_style style = { unit, 0 };
+  br_status status = br_number_set_ratio (&factor, unit->num, unit->den);
+  if (status == BR_OK)
+    status = br_number_div (&n, inches, &factor);
+  if (status == BR_OK && strcmp (unit->name, "mm") != 0 && strcmp (unit->name, "cm") != 0)
+    {
+      br__put_mixed (t, &n);
+      br__text_printf (t, " %s", unit->name);
+    }
+  else
+    br__put_measure (t, inches, BR_LENGTH, &style);
+  br_number_clear (&n);
+  br_number_clear (&factor);
+}
+
+static void
+put_setting (br_text *t, const br__settings *s, const char *name)
+{
+  if (strcmp (name, "units") == 0)
+    br__text_puts (t, s->unit->name);
+  else if (strcmp (name, "ties") == 0)
+    br__text_puts (t, s->ties == BR_TIES_UP ? "up" : s->ties == BR_TIES_DOWN ? "down" : "even");
+  else if (strcmp (name, "feet") == 0)
+    br__text_puts (t, s->feet ? "on" : "off");
+  else if (strcmp (name, "scale") == 0)
+    br__put_scale (t, &s->scale);
+  else if (strcmp (name, "grid") == 0 && s->grid_unit)
+    put_written (t, &s->grid, s->grid_unit);
+  else if (strcmp (name, "paper") == 0)
+    {
+      br_number margin = BR_NUMBER_ZERO;
+      const br_unit *unit = NULL;
+      if (br__settings_margin (&margin, &unit, s) != BR_OK)
+        t->failed = 1;
+      br__text_printf (t, "%s, margins ", br__settings_paper (s)->shown);
+      put_written (t, &margin, unit);
+      br_number_clear (&margin);
+    }
+  else if (strcmp (name, "kerf") == 0 && s->kerf_unit)
+    put_written (t, &s->kerf, s->kerf_unit);
+  else if (strcmp (name, "blade") == 0 && s->blade_unit)
+    put_written (t, &s->blade, s->blade_unit);
+  else if (strcmp (name, "child") == 0 && s->child == BR__NO_CHILD)
+    br__text_puts (t, "none");
+  else if (strcmp (name, "child") == 0 && s->child >= 0)
+    {
+      int months = s->child % 12, count = months ? s->child : s->child / 12;
+      br__text_printf (t, "%d %s%s", count, months ? "month" : "year", count == 1 ? "" : "s");
+    }
+  else if (strcmp (name, "ruler") == 0)
+    {
+      br__mark mark = BR__MARK_ZERO;
+      if (br__settings_mark (&mark, s) != BR_OK)
+        t->failed = 1;
+      const br_unit *unit = mark.unit;
+      if (!unit && strcmp (s->unit->name, "in") != 0)
+        unit = s->unit;
+      if (!mark.unit && unit && !mark.length)
+        {
+          br__put_mixed (t, &mark.size);
+          br__text_printf (t, " %s", unit->name);
+        }
+      else
+        put_written (t, &mark.size, mark.length && !mark.unit ? br_unit_find ("in", 2) : mark.unit);
+      br_number_clear (&mark.size);
+    }
+}
+
+static br_status
+emit_setting (br__run *run, const char *name, const br__moves *moves)
+{
+  br_record *r = br__record_new ("setting");
+  br_text t = BR_TEXT_ZERO;
+  br_status status = BR_OK;
+  br__put_text (r, "name", name);
+  put_setting (&t, &run->sheet->settings, name);
+  if (t.length || t.failed)
+    br__put_from (r, "value", &t);
+  else
+    br__put_null (r, "value");
+  br__text_clear (&t);
+  if (moves && moves->count)
+    status = br__put_moves (r, moves, run->sheet);
+  if (status != BR_OK)
+    {
+      br__record_free (r);
+      return status;
+    }
+  return br__emit (run, r);
+}
+
+/* Takes over NEW as the sheet's settings: everything that hangs on them is worked out again.  */
+static br_status
+change (br__run *run, br__settings *new, const char *name)
+{
+  br_sheet *sheet = run->sheet;
+  br__moves moves = BR__MOVES_ZERO;
+  br__settings *old = br__alloc_zero (1, sizeof *old);
+  br_status status = old ? br__steps_room (run) : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+
+  if (status == BR_OK)
+    status = br__graph_renew (sheet->graph, new, &moves, run->error);
+  if (status == BR_OK)
+    {
+      *old = sheet->settings;
+      sheet->settings = *new;
+      memset (new, 0, sizeof *new);
+      br__step step = { .type = BR__STEP_SETTINGS, .settings = old };
+      status = br__step_add (run, &step);
+      if (status == BR_OK)
+        old = NULL;
+    }
+  if (status == BR_OK)
+    status = emit_setting (run, name, &moves);
+  if (status == BR_OK)
+    status = br__tell_checks (run, &moves);
+  if (status == BR_OK)
+    run->kept = 1;
+  br__moves_clear (&moves);
+  br__free (old);
+  return status;
+}
+
+/* Shows NAME if no value is given (then *SHOWN is 1), else makes a copy of the settings.  */
+static br_status
+begin (br__run *run, const char *name, br__settings *copy, int *shown)
+{
+  memset (copy, 0, sizeof *copy);
+  *shown = run->lex.token.type == BR__END;
+  if (*shown)
+    return emit_setting (run, name, NULL);
+  br_status status = br__settings_copy (copy, &run->sheet->settings);
+  return status == BR_OK ? BR_OK : br__fail_plain (run->error, status, 0, 0);
+}
+
+static br_status
+finish (br__run *run, br__settings *copy, const char *name, br_status status)
+{
+  if (status == BR_OK)
+    status = br__end_of_line (run);
+  if (status == BR_OK)
+    status = change (run, copy, name);
+  br__settings_clear (copy);
+  return status;
+}
+
+/* A rational length or plain number, over zero (or from zero where ZERO is set).  UNIT gets how it
+   was written; inches where it is a length.  */
+static br_status
+read_size (br__run *run, br_number *size, const br_unit **unit, int zero)
+{
+  br__tree tree = BR__TREE_ZERO;
+  br__value v = BR__VALUE_ZERO;
+  br_status status = br__read_fixed (&v, &tree, run);
+  if (status == BR_OK)
+    {
+      const br_number *q = br_real_rational (&v.real);
+      const br__node *root = &tree.nodes[tree.count - 1];
+      *unit = root->op == BR__OP_NUMBER ? root->number.unit : NULL;
+      if (v.dimension == BR_LENGTH && !*unit)
+        *unit = run->sheet->settings.unit;
+      if (!q || (v.dimension != BR_PLAIN && v.dimension != BR_LENGTH))
+        status = br__fail (run->error, BR_DOMAIN, tree.base, tree.length,
+                           "a length or a plain number should stand here");
+      else if (br_number_sign (q) < !zero)
+        status = br__fail (run->error, BR_DOMAIN, tree.base, tree.length,
+                           zero ? "this can not be below zero" : "this must be over zero");
+      else
+        status = br_number_set (size, q);
+    }
+  br__tree_clear (&tree);
+  br__value_clear (&v);
+  return status;
+}
+
+br_status
+br__do_ruler (br__run *run)
+{
+  br__settings copy;
+  int shown;
+  br_status status = begin (run, "ruler", &copy, &shown);
+  if (status != BR_OK || shown)
+    return status;
+  status = read_size (run, &copy.ruler, &copy.ruler_unit, 0);
+  copy.ruler_given = 1;
+  return finish (run, &copy, "ruler", status);
+}
+
+/* A size kept in inches: a plain one is in the sheet's unit.  */
+static br_status
+read_inches (br__run *run, br_number *size, const br_unit **unit, int zero)
+{
+  br_status status = read_size (run, size, unit, zero);
+  if (status == BR_OK && !*unit)
+    {
+      br_number factor = BR_NUMBER_ZERO;
+      *unit = run->sheet->settings.unit;
+      status = br__settings_factor (&factor, &run->sheet->settings, BR_LENGTH);
+      if (status == BR_OK)
+        status = br_number_mul (size, size, &factor);
+      br_number_clear (&factor);
+    }
+  return status;
+}
+
+br_status
+br__do_grid (br__run *run)
+{
+  br__settings copy;
+  int shown;
+  br_status status = begin (run, "grid", &copy, &shown);
+  if (status != BR_OK || shown)
+    return status;
+  return finish (run, &copy, "grid", read_inches (run, &copy.grid, &copy.grid_unit, 0));
+}
+
+br_status
+br__do_kerf (br__run *run)
+{
+  br__settings copy;
+  int shown;
+  br_status status = begin (run, "kerf", &copy, &shown);
+  if (status != BR_OK || shown)
+    return status;
+  return finish (run, &copy, "kerf", read_inches (run, &copy.kerf, &copy.kerf_unit, 1));
+}
+
+br_status
+br__do_blade (br__run *run)
+{
+  br__settings copy;
+  int shown;
+  br_status status = begin (run, "blade", &copy, &shown);
+  if (status != BR_OK || shown)
+    return status;
+  return finish (run, &copy, "blade", read_inches (run, &copy.blade, &copy.blade_unit, 0));
+}
+
+/* The oldest age that is asked for, in years.  */
+#define OLDEST 120
+
+/* `3 years`, `18 months` or `none`.  */
+static br_status
+read_age (br__run *run, int *months)
+{
+  br_measure m = BR_MEASURE_ZERO;
+  size_t place = run->lex.token.offset, length = run->lex.token.length;
+  int64_t n = -1, d = 1;
+
+  if (br__lex_is_word (&run->lex, "none"))
+    {
+      *months = BR__NO_CHILD;
+      return br__lex_next (&run->lex, run->error);
+    }
+  if (run->lex.token.type != BR__NUMBER)
+    return br__expected (run, "an age such as `3 years`, or `none`,");
+  br_status status = br__lex_number (&m, &run->lex, run->error);
+  if (status == BR_OK && (m.unit || !br_number_get_ratio (&n, &d, &m.value)))
+    n = -1;
+  br_measure_clear (&m);
+  if (status == BR_OK)
+    status = br__lex_next (&run->lex, run->error);
+  int years = br__lex_is_word (&run->lex, "years") || br__lex_is_word (&run->lex, "year");
+  if (status == BR_OK && !years && !br__lex_is_word (&run->lex, "months")
+      && !br__lex_is_word (&run->lex, "month"))
+    return br__expected (run, "`years` or `months`");
+  if (status == BR_OK)
+    status = br__lex_next (&run->lex, run->error);
+  if (status == BR_OK && (n < 0 || n > 12 * OLDEST))
+    n = -1;
+  if (status == BR_OK && years)
+    n *= 12;
+  if (status == BR_OK && (n < 0 || n % d || n / d > 12 * OLDEST))
+    return br__fail (run->error, BR_DOMAIN, place, length,
+                     "an age is a whole number of months, from 0 to %d years", OLDEST);
+  *months = (int) (n / d);
+  return status;
+}
+
+br_status
+br__do_child (br__run *run)
+{
+  br__settings copy;
+  int shown;
+  br_status status = begin (run, "child", &copy, &shown);
+  if (status != BR_OK || shown)
+    return status;
+  return finish (run, &copy, "child", read_age (run, &copy.child));
+}
+
+/* paper NAME [margin SIZE] */
+br_status
+br__do_paper (br__run *run)
+{
+  br__settings copy;
+  int shown;
+  br_status status = begin (run, "paper", &copy, &shown);
+  if (status != BR_OK || shown)
+    return status;
+  const br__token t = run->lex.token;
+  copy.paper = t.type == BR__NAME ? br__paper_find (run->text + t.offset, t.length) : NULL;
+  if (!copy.paper)
+    {
+      status = br__expected (run, "a paper such as `letter`, `legal`, `tabloid` or `a4`");
+      br__hint (run->error, "letter legal tabloid ledger statement, a0 to a5, a to f, arch_a to arch_e1");
+    }
+  else
+    status = br__lex_next (&run->lex, run->error);
+  if (status == BR_OK && br__lex_is_word (&run->lex, "margin"))
+    {
+      status = br__lex_next (&run->lex, run->error);
+      if (status == BR_OK)
+        status = read_inches (run, &copy.margin, &copy.margin_unit, 1);
+    }
+  return finish (run, &copy, "paper", status);
+}
+
+br_status
+br__do_scale (br__run *run)
+{
+  br__settings copy;
+  int shown;
+  br_status status = begin (run, "scale", &copy, &shown);
+  if (status != BR_OK || shown)
+    return status;
+  size_t start = run->lex.token.offset;
+  status = br_scale_read (&copy.scale, run->text + start, run->end - start, run->error);
+  if (status != BR_OK && run->error)
+    run->error->offset += start;
+  if (status == BR_OK)
+    {
+      run->lex.next = run->end;
+      status = br__lex_next (&run->lex, run->error);
+    }
+  return finish (run, &copy, "scale", status);
+}
+
+br_status
+br__do_units (br__run *run)
+{
+  static const char *const known[] = { "in", "mm", "cm", "ft" };
+  br__settings copy;
+  int shown;
+  br_status status = begin (run, "units", &copy, &shown);
+  if (status != BR_OK || shown)
+    return status;
+  const br__token *t = &run->lex.token;
+  const br_unit *unit = br_unit_find (run->text + t->offset, t->length);
+  copy.unit = NULL;
+  for (size_t i = 0; unit && i < sizeof known / sizeof known[0]; i++)
+    if (strcmp (unit->name, known[i]) == 0)
+      copy.unit = unit;
+  if (!copy.unit)
+    status = br__expected (run, "`in`, `mm`, `cm` or `ft`");
+  if (status == BR_OK)
+    status = br__lex_next (&run->lex, run->error);
+  return finish (run, &copy, "units", status);
+}
+
+/* One of WORDS; *CHOICE gets which.  */
+static br_status
+read_choice (br__run *run, const char *const *words, size_t count, int *choice, const char *expected)
+{
+  for (size_t i = 0; i < count; i++)
+    if (br__lex_is_word (&run->lex, words[i]))
+      {
+        *choice = (int) i;
+        return br__lex_next (&run->lex, run->error);
+      }
+  return br__expected (run, expected);
+}
+
+br_status
+br__do_ties (br__run *run)
+{
+  static const char *const words[] = { "up", "down", "even" };
+  br__settings copy;
+  int shown, choice = 0;
+  br_status status = begin (run, "ties", &copy, &shown);
+  if (status != BR_OK || shown)
+    return status;
+  status = read_choice (run, words, 3, &choice, "`up`, `down` or `even`");
+  copy.ties = (br_ties) choice;
+  return finish (run, &copy, "ties", status);
+}
+
+br_status
+br__do_feet (br__run *run)
+{
+  static const char *const words[] = { "off", "on" };
+  br__settings copy;
+  int shown, choice = 0;
+  br_status status = begin (run, "feet", &copy, &shown);
+  if (status != BR_OK || shown)
+    return status;
+  status = read_choice (run, words, 2, &choice, "`on` or `off`");
+  copy.feet = choice;
+  return finish (run, &copy, "feet", status);
+}
+
+/* A setting that is any text: shown, or the rest of the line put in the place of *TEXT.  */
+static br_status
+text_setting (br__run *run, const char *name, char **text, br__step_type type)
+{
+  if (run->lex.token.type != BR__END)
+    {
+      size_t start = run->lex.token.offset, end = run->end;
+      while (end > start && (run->text[end - 1] == ' ' || run->text[end - 1] == '\t'))
+        end--;
+      char *copy = br__strndup (run->text + start, end - start);
+      if (!copy)
+        return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+      br__step step = { .type = type, .text = *text };
+      br_status status = br__step_add (run, &step);
+      if (status != BR_OK)
+        {
+          br__free (copy);
+          return status;
+        }
+      *text = copy;
+      run->kept = 1;
+    }
+  br_record *r = br__record_new ("setting");
+  br__put_text (r, "name", name);
+  br__put_text (r, "value", *text ? *text : "");
+  return br__emit (run, r);
+}
+
+br_status
+br__do_title (br__run *run)
+{
+  return text_setting (run, "title", &run->sheet->title, BR__STEP_TITLE);
+}
+
+/* Nothing is taken from the clock: the same sheet always gives the same page.  */
+br_status
+br__do_date (br__run *run)
+{
+  return text_setting (run, "date", &run->sheet->date, BR__STEP_DATE);
+}

@@ -1,0 +1,260 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   column_cells.c - the rows of a block with their new cells: mark, error, error as a decimal.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/number.h"
+#include "exact/status.h"
+#include "table/column.h"
+#include "formula/evaluate.h"
+
+#define DIGITS 12             /* of the decimal */
+#define LINE_KEPT 4096        /* bytes of a line that a mistake shows at most */
+#define NEW_CELLS 3
+
+void
+br__bads_clear (br__bads *bads)
+{
+  for (size_t i = 0; i < bads->told; i++)
+    br__free (bads->rows[i].text);
+  bads->count = bads->told = 0;
+}
+
+/* What X is at the size that is asked for.  */
+static br_status
+resize (br_number *x, const br__column *c)
+{
+  if (c->asked == BR__FULL_SIZE)
+    return br_number_div (x, x, &c->settings->scale);
+  return br_number_mul (x, x, &c->settings->scale);
+}
+
+br_status
+br__column_value (br_number *x, br_dimension *dimension, const br__column *c, br__block *b,
+                  const br__csv_row *row, br_error *error)
+{
+  const char *text = row->cell;
+  size_t length = (size_t) (row->cell_end - row->cell);
+  br_measure m = BR_MEASURE_ZERO;
+  if (length > 0 && *text == '"')
+    {
+      br__text_reset (&b->cell);
+      br__csv_put_content (&b->cell, row->cell, row->cell_end);
+      if (b->cell.failed)
+        return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
+      text = br__text_string (&b->cell);
+      length = b->cell.length;
+    }
+  br_status status = br_measure_read (&m, text, length, c->grid, error);
+  if (status != BR_OK)
+    return status;
+  *dimension = m.unit ? m.unit->dimension : BR_PLAIN;
+  if (*dimension != BR_PLAIN && *dimension != BR_LENGTH)
+    {
+      br_measure_clear (&m);
+      return br__fail (error, BR_DOMAIN, 0, length, "%s has no mark on a ruler",
+                       br__dimension_words (*dimension));
+    }
+  if (c->asked != BR__AS_IT_IS)
+    status = resize (&m.value, c);
+  if (status == BR_OK && c->lengths && *dimension == BR_PLAIN)
+    {
+      status = br_number_mul (&m.value, &m.value, &c->unit);
+      *dimension = BR_LENGTH;
+    }
+  if (status == BR_OK)
+    br__number_move (x, &m.value);
+  else
+    br__fail_plain (error, status, 0, length);
+  br__number_drop (&m.value);
+  return status;
+}
+
+/* The mark VALUE of a length has an inch sign or a blank, so that it may need quotes.  */
+static void
+put_length (br__block *b, const br__column *c, const br_number *value)
+{
+  br__text_reset (&b->shown);
+  br__put_mark_text (&b->shown, value, BR_LENGTH, &c->mark, c->settings);
+  if (b->shown.failed)
+    b->out.failed = 1;
+  else
+    br__csv_put_cell (&b->out, br__text_string (&b->shown), b->shown.length);
+}
+
+/* The new cells of a cell that holds X.  */
+static br_status
+put_mark (br__block *b, const br__column *c, const br_number *x, br_dimension dimension)
+{
+  br_number value = BR_NUMBER_ZERO, off = BR_NUMBER_ZERO;
+  br_status status;
+  if (c->kept)
+    {
+      status = br_number_set (&value, &c->kept[b->first + b->marks]);
+      if (status == BR_OK)
+        status = br_number_sub (&off, &value, x);
+    }
+  else
+    status = br_ruler_round (&value, &off, NULL, x, &c->sizes[dimension == BR_LENGTH], c->direction,
+                             c->settings->ties);
+  if (status == BR_OK && dimension == BR_LENGTH)
+    status = br_number_div (&off, &off, &c->unit);
+  if (status == BR_OK)
+    {
+      br__text_putc (&b->out, ',');
+      if (dimension == BR_LENGTH)
+        put_length (b, c, &value);
+      else
+        br__put_measure (&b->out, &value, BR_PLAIN, NULL);
+      br__text_putc (&b->out, ',');
+      br__put_number (&b->out, &off);
+      br__text_putc (&b->out, ',');
+      br__put_decimal (&b->out, &off, DIGITS);
+      b->marks++;
+    }
+  br__number_drop (&value);
+  br__number_drop (&off);
+  return status;
+}
+
+/* Keeps the line of ROW around PLACE, where ERROR lies.  BLOCK_LINE is the line that ROW begins in.  */
+static void
+add_bad (br__block *b, const br__csv_row *row, const char *place, const br_error *error)
+{
+  const char *start = place, *end, *at;
+  b->bads.count++;
+  if (b->bads.told == BR__BAD_TOLD)
+    return;
+  br__bad *bad = &b->bads.rows[b->bads.told];
+  while (start > row->start && start[-1] != '\n' && place - start < LINE_KEPT / 2)
+    start--;
+  end = memchr (place, '\n', (size_t) (row->end - place));
+  if (!end)
+    end = row->end;
+  if (end - start > LINE_KEPT)
+    end = start + LINE_KEPT;
+  bad->line = b->lines;
+  for (at = row->start; (at = memchr (at, '\n', (size_t) (start - at))) != NULL; at++)
+    bad->line++;
+  bad->length = (size_t) (end - start);
+  bad->text = br__strndup (start, bad->length);
+  bad->error = *error;
+  bad->error.offset += (size_t) (place - start);
+  /* A cell that goes on in the next line is told up to the end of this one.  */
+  if (bad->error.offset > bad->length)
+    bad->error.offset = bad->length;
+  if (bad->error.length > bad->length - bad->error.offset)
+    bad->error.length = bad->length - bad->error.offset;
+  if (!bad->text)
+    b->status = BR_NO_MEMORY;
+  else
+    b->bads.told++;
+}
+
+/* A cell whose bytes are not what it holds has its mistake told of the whole.  */
+static void
+add_bad_cell (br__block *b, const br__csv_row *row, br_error *error)
+{
+  if (row->cell < row->cell_end && *row->cell == '"')
+    {
+      error->offset = 0;
+      error->length = (size_t) (row->cell_end - row->cell);
+    }
+  add_bad (b, row, row->cell, error);
+}
+
+/* As br__text_put, for the bytes of a block.  A row is short: pieces of one size, with what is behind it in
+   the block, take less than a call that looks how long it is.  */
+static inline void
+put_bytes (br_text *out, const char *start, const char *end)
+{
+  size_t length = (size_t) (end - start);
+  char *at = br__text_room (out, length + BR__SLACK);
+  if (!at)
+    return;
+  for (size_t i = 0; i < length; i += BR__SLACK)
+    memcpy (at + i, start + i, BR__SLACK);
+  br__text_took (out, length);
+}
+
+static void
+put_nothing (br_text *out, size_t cells)
+{
+  while (cells-- > 0)
+    br__text_putc (out, ',');
+}
+
+/* The row is passed on, and behind it what is new.  */
+static void
+put_row (br__block *b, const br__column *c, const br__csv_row *row)
+{
+  br_number x = BR_NUMBER_ZERO;
+  br_dimension dimension = BR_PLAIN;
+  br_error error;
+  br_status status;
+  put_bytes (&b->out, row->start, row->end);
+  if (row->cells < c->width)
+    put_nothing (&b->out, c->width - row->cells);
+  if (!row->cell)
+    {
+      br__fail (&error, BR_SYNTAX, 0, 0, "this row has %zu of %zu cells", row->cells, c->width);
+      add_bad (b, row, row->end, &error);
+      put_nothing (&b->out, NEW_CELLS);
+      return;
+    }
+  status = br__column_value (&x, &dimension, c, b, row, &error);
+  if (status == BR_OK)
+    {
+      status = put_mark (b, c, &x, dimension);
+      if (status != BR_OK)
+        br__fail_plain (&error, status, 0, (size_t) (row->cell_end - row->cell));
+    }
+  if (status == BR_NO_MEMORY)
+    b->status = status;
+  else if (status != BR_OK)
+    {
+      add_bad_cell (b, row, &error);
+      put_nothing (&b->out, NEW_CELLS);
+    }
+  else if (row->cells > c->width)
+    {
+      br__fail (&error, BR_SYNTAX, 0, 0, "this row has %zu cells, the first has %zu: its mark is not below its name",
+                row->cells, c->width);
+      add_bad (b, row, row->end, &error);
+    }
+  br__number_drop (&x);
+}
+
+void
+br__column_rows (br__block *b, const br__column *c)
+{
+  const char *at = b->in + b->start, *end = b->in + b->length;
+  br__csv_row row;
+  for (; at < end && b->status == BR_OK && br__csv_next (&row, at, end, c->index, b->last); at = row.next)
+    {
+      if (row.open)
+        {
+          br_error error;
+          br__fail (&error, BR_SYNTAX, 0, 1, "the quote that opens here, or in this row, is not closed");
+          add_bad (b, &row, row.start, &error);
+          br__text_put (&b->out, row.start, (size_t) (row.next - row.start));
+        }
+      else
+        {
+          /* A line with nothing on it is no row.  */
+          if (row.end > row.start)
+            {
+              put_row (b, c, &row);
+              b->rows++;
+            }
+          put_bytes (&b->out, row.end, row.next);
+        }
+      b->lines += 1 + row.breaks;
+    }
+  if (b->out.failed)
+    b->status = BR_NO_MEMORY;
+}

@@ -1,0 +1,10 @@
+# SPDX-License-Identifier: LGPL-3.0-or-later
+# Columns of a CSV file.
+libbenchrule_core_la_SOURCES += \
+  lib/table/column.c \
+  lib/table/column.h \
+  lib/table/column_cells.c \
+  lib/table/column_pump.c \
+  lib/table/column_pump.h \
+  lib/table/column_source.c \
+  lib/table/column_total.c

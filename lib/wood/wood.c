@@ -1,0 +1,344 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   wood.c - the statements stock and part: reading, keeping, forgetting.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "wood/wood.h"
+
+void
+br__wood_free (br__wood *w)
+{
+  for (int i = 0; i < BR__SIZES; i++)
+    br__tree_clear (&w->size[i]);
+  br__tree_clear (&w->quantity);
+  br__free (w->name);
+  br__free (w->note);
+  br__free (w->from);
+  br__free (w);
+}
+
+br__wood *
+br__wood_find (const br_sheet *sheet, int stock, const char *name, size_t length)
+{
+  for (br__wood *w = sheet->wood; w; w = w->next)
+    if (w->active && w->stock == stock && strlen (w->name) == length && memcmp (w->name, name, length) == 0)
+      return w;
+  return NULL;
+}
+
+/* ---- Reading ---- */
+
+/* The x between two sizes: a word of its own, the beginning of a word such as x48, or a times sign.  */
+int
+br__at_separator (const br__lexer *l)
+{
+  const char *s = l->text + l->token.offset;
+  if (l->token.type == BR__SIGN)
+    return l->token.sign == '*' && s[0] != '*';
+  if (l->token.type != BR__NAME || (s[0] != 'x' && s[0] != 'X'))
+    return 0;
+  return l->token.length == 1 || (s[1] >= '0' && s[1] <= '9');
+}
+
+br_status
+br__skip_separator (br__run *run)
+{
+  br__lexer *l = &run->lex;
+  if (!br__at_separator (l))
+    return br__expected (run, "`x` and the next size");
+  if (l->token.type == BR__NAME)
+    l->next = l->token.offset + 1;
+  return br__lex_next (l, run->error);
+}
+
+static br_status
+read_size (br__run *run, br__wood *w, int which)
+{
+  return br__parse_size (&w->size[which], &run->lex, run->error);
+}
+
+static br_status
+read_next_size (br__run *run, br__wood *w, int which)
+{
+  br_status status = br__skip_separator (run);
+  return status == BR_OK ? read_size (run, w, which) : status;
+}
+
+/* The whole number that TEXT begins with; *USED is 0 where there is none or one too long.  */
+static int64_t
+digits (const char *text, size_t length, size_t *used)
+{
+  int64_t n = 0;
+  for (*used = 0; *used < length && text[*used] >= '0' && text[*used] <= '9'; ++*used)
+    {
+      if (*used == 3)
+        {
+          *used = 0;
+          return 0;
+        }
+      n = 10 * n + (text[*used] - '0');
+    }
+  return n;
+}
+
+/* A nominal name such as 2x4, written without a blank and not the beginning of another number.  The
+   lexer is put behind it.  */
+static br_status
+read_lumber (br__run *run, br__wood *w, int *found)
+{
+  br__lexer *l = &run->lex;
+  const char *s = l->text + l->token.offset;
+  size_t left = l->end - l->token.offset, a, b;
+  br_number t = BR_NUMBER_ZERO, width = BR_NUMBER_ZERO;
+  int64_t thick = digits (s, left, &a), wide;
+
+  *found = 0;
+  if (l->token.type != BR__NUMBER || a == 0 || a + 1 >= left || (s[a] != 'x' && s[a] != 'X'))
+    return BR_OK;
+  wide = digits (s + a + 1, left - a - 1, &b);
+  size_t end = a + 1 + b;
+  if (b == 0 || (end < left && s[end] != 'x' && s[end] != 'X' && !br__blank_at (s + end, left - end)))
+    return BR_OK;
+  br_status status = br__nominal_lumber (&t, &width, thick, wide);
+  br_number_clear (&t);
+  br_number_clear (&width);
+  if (status != BR_OK)
+    return status == BR_DOMAIN ? BR_OK : status;
+  *found = 1;
+  w->nominal = BR__LUMBER;
+  w->lumber[0] = thick < wide ? thick : wide;
+  w->lumber[1] = thick < wide ? wide : thick;
+  l->next = l->token.offset + end;
+  return br__lex_next (l, run->error);
+}
+
+static br_status
+read_stock_sizes (br__run *run, br__wood *w)
+{
+  br_status status = BR_OK;
+  int lumber = 0;
+  if (br__lex_is_word (&run->lex, "round"))
+    w->round = 1;
+  else if (br__lex_is_word (&run->lex, "plywood"))
+    w->nominal = BR__PLYWOOD;
+  else if (br__lex_is_word (&run->lex, "hardwood"))
+    w->nominal = BR__HARDWOOD;
+  else
+    status = read_lumber (run, w, &lumber);
+  if (status != BR_OK || lumber)
+    return status == BR_OK ? read_next_size (run, w, BR__LENGTH_OF) : status;
+  if (w->round || w->nominal != BR__ACTUAL)
+    status = br__lex_next (&run->lex, run->error);
+  if (status == BR_OK)
+    status = read_size (run, w, BR__THICKNESS);
+  if (status == BR_OK && !w->round)
+    status = read_next_size (run, w, BR__WIDTH);
+  if (status == BR_OK)
+    status = read_next_size (run, w, BR__LENGTH_OF);
+  return status;
+}
+
+static br_status
+read_part_sizes (br__run *run, br__wood *w)
+{
+  br_status status = read_size (run, w, BR__LENGTH_OF);
+  if (status == BR_OK && br__at_separator (&run->lex))
+    status = read_next_size (run, w, BR__WIDTH);
+  if (status == BR_OK && br__at_separator (&run->lex))
+    status = read_next_size (run, w, BR__THICKNESS);
+  return status;
+}
+
+static br_status
+read_from (br__run *run, br__wood *w)
+{
+  br_status status = br__lex_next (&run->lex, run->error);
+  const br__token *t = &run->lex.token;
+  if (status == BR_OK && t->type != BR__NAME)
+    status = br__expected (run, "the name of a stock");
+  if (status != BR_OK)
+    return status;
+  w->from = br__strndup (run->text + t->offset, t->length);
+  if (!w->from)
+    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  return br__lex_next (&run->lex, run->error);
+}
+
+static br_status
+read_clauses (br__run *run, br__wood *w)
+{
+  br_status status = BR_OK;
+  while (status == BR_OK && run->lex.token.type != BR__END)
+    {
+      if (br__lex_is_word (&run->lex, "qty") && !w->quantity.count)
+        {
+          status = br__lex_next (&run->lex, run->error);
+          if (status == BR_OK)
+            status = br__parse_size (&w->quantity, &run->lex, run->error);
+        }
+      else if (!w->stock && !w->from && br__lex_is_word (&run->lex, "from"))
+        status = read_from (run, w);
+      else if (!w->stock && !w->turn && br__lex_is_word (&run->lex, "turn"))
+        {
+          w->turn = 1;
+          status = br__lex_next (&run->lex, run->error);
+        }
+      else if (w->stock)
+        return br__expected (run, "`qty` and how many there are");
+      else
+        return br__expected (run, "`x` and another size, `qty`, `from` or `turn`");
+    }
+  return status;
+}
+
+/* A quantity that is a plain number can be judged at once.  */
+static br_status
+check_quantity (br__run *run, const br__wood *w)
+{
+  const br__tree *t = &w->quantity;
+  if (t->count == 1 && t->nodes[0].op == BR__OP_NUMBER
+      && (t->nodes[0].number.unit || br_number_sign (&t->nodes[0].number.value) <= 0
+          || !br_number_is_integer (&t->nodes[0].number.value)))
+    return br__fail (run->error, BR_DOMAIN, t->base, t->length,
+                     "a quantity is a whole number of one or more");
+  return BR_OK;
+}
+
+static br_status
+read_wood (br__run *run, br__wood *w)
+{
+  const br__token name = run->lex.token;
+  br_status status = BR_OK;
+  if (name.type != BR__NAME)
+    return br__expected (run, w->stock ? "the name of the stock" : "the name of the part");
+  w->name = br__strndup (run->text + name.offset, name.length);
+  w->note = br__strndup (run->note, run->note_length);
+  if (!w->name || !w->note)
+    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  status = br__lex_next (&run->lex, run->error);
+  if (status == BR_OK && !br__lex_is_sign (&run->lex, '='))
+    return br__expected (run, "`=`");
+  if (status == BR_OK)
+    status = br__lex_next (&run->lex, run->error);
+  if (status == BR_OK)
+    status = w->stock ? read_stock_sizes (run, w) : read_part_sizes (run, w);
+  if (status == BR_OK)
+    status = read_clauses (run, w);
+  return status == BR_OK ? check_quantity (run, w) : status;
+}
+
+/* ---- Keeping ---- */
+
+static br_status
+switch_wood (br__run *run, br__wood *w)
+{
+  br__step step = { .type = BR__STEP_WOOD, .wood = w };
+  br_status status = br__step_add (run, &step);
+  if (status == BR_OK)
+    w->active = !w->active;
+  return status;
+}
+
+/* Takes W out of the sheet, and its line.  */
+static br_status
+drop_wood (br__run *run, br__wood *w)
+{
+  br_status status = switch_wood (run, w);
+  if (status == BR_OK && w->line && !w->line->hidden && !run->from_file)
+    status = br__line_hide (run, w->line);
+  return status;
+}
+
+static void
+append (br_sheet *sheet, br__wood *w)
+{
+  if (sheet->last_wood)
+    sheet->last_wood->next = w;
+  else
+    sheet->wood = w;
+  sheet->last_wood = w;
+}
+
+static br_status
+keep_wood (br__run *run, int stock)
+{
+  br__wood *w = br__alloc_zero (1, sizeof *w);
+  br__piece piece = { 0 };
+  if (!w)
+    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  w->stock = stock;
+  br_status status = read_wood (run, w);
+  if (status == BR_OK)
+    status = br__wood_work_out (&piece, run, w);
+  if (status == BR_OK && piece.problem.length && !piece.waits)
+    status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->end - run->word.offset, "%s",
+                       br__text_string (&piece.problem));
+  if (status != BR_OK)
+    {
+      br__piece_clear (&piece);
+      br__wood_free (w);
+      return status;
+    }
+  /* From here on the sheet owns it, active or not.  */
+  br__wood *old = br__wood_find (run->sheet, stock, w->name, strlen (w->name));
+  append (run->sheet, w);
+  if (old)
+    status = drop_wood (run, old);
+  if (status == BR_OK)
+    status = switch_wood (run, w);
+  if (status == BR_OK)
+    status = br__line_append (run, &run->line);
+  if (status == BR_OK)
+    {
+      w->line = run->line;
+      status = br__wood_show (run, &piece);
+    }
+  br__piece_clear (&piece);
+  return status;
+}
+
+br_status
+br__do_stock (br__run *run)
+{
+  return run->lex.token.type == BR__END ? br__stock_list (run) : keep_wood (run, 1);
+}
+
+br_status
+br__do_part (br__run *run)
+{
+  return keep_wood (run, 0);
+}
+
+br_status
+br__wood_forget (br__run *run)
+{
+  int stock = br__lex_is_word (&run->lex, "stock");
+  br_status status = br__lex_next (&run->lex, run->error);
+  const br__token t = run->lex.token;
+  br__wood *w = NULL;
+  if (status == BR_OK && t.type != BR__NAME)
+    status = br__expected (run, stock ? "the name of a stock" : "the name of a part");
+  if (status == BR_OK)
+    {
+      w = br__wood_find (run->sheet, stock, run->text + t.offset, t.length);
+      status = w ? br__lex_next (&run->lex, run->error)
+                 : br__fail (run->error, BR_DOMAIN, t.offset, t.length, "there is no %s called `%.*s`",
+                             stock ? "stock" : "part", br__clip (run->text + t.offset, t.length, 40),
+                             run->text + t.offset);
+    }
+  if (status == BR_OK)
+    status = br__end_of_line (run);
+  if (status == BR_OK)
+    status = drop_wood (run, w);
+  if (status != BR_OK)
+    return status;
+  br_record *r = br__record_new ("forgotten");
+  br__put_text (r, "name", w->name);
+  (void) br__put_list (r, "changed");
+  return br__emit (run, r);
+}

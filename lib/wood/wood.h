@@ -1,0 +1,89 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   wood.h - stock and parts of a sheet.  Their sizes are kept as formulas and worked out when a list
+   or a plan is asked for, so that they follow every change.  */
+#ifndef BR_WOOD_WOOD_H
+#define BR_WOOD_WOOD_H
+
+#include "sheet/sheet.h"
+#include "shop/stock.h"
+
+enum { BR__THICKNESS, BR__WIDTH, BR__LENGTH_OF, BR__SIZES };
+
+/* A stock or a part as it was written.  Sizes that were not given have no tree.  */
+typedef struct br__wood
+{
+  struct br__wood *next;
+  int stock;                    /* else a part */
+  int active;                   /* not undone, forgotten or given anew */
+  char *name, *note;
+  int round;                    /* a dowel: the thickness is its diameter */
+  br__nominal_kind nominal;
+  int64_t lumber[2];            /* BR__LUMBER: 2 and 4 */
+  br__tree size[BR__SIZES];
+  br__tree quantity;            /* without nodes: 1 of a part, as many as it takes of a stock */
+  char *from;                   /* a part's stock, or NULL */
+  int turn;                     /* may lie across the grain */
+  br__line *line;
+} br__wood;
+
+void br__wood_free (br__wood *w);
+br__wood *br__wood_find (const br_sheet *sheet, int stock, const char *name, size_t length);
+/* `forget part NAME` and `forget stock NAME`, the token at hand is the first word.  */
+br_status br__wood_forget (br__run *run);
+
+/* A size worked out, in inches.  */
+typedef struct br__sized
+{
+  br_number value;
+  int known;
+  int marked;                   /* no fraction says it: VALUE is its mark on the sheet's ruler */
+} br__sized;
+
+/* A stock or a part worked out.  */
+typedef struct br__piece
+{
+  const br__wood *wood;
+  br__sized size[BR__SIZES];
+  int64_t quantity;             /* -1: as many as it takes */
+  size_t stock;                 /* of a part: index among the stocks, or SIZE_MAX */
+  br_text problem;              /* why it can not be made, or empty */
+  int waits;                    /* the problem is a value that is not known yet */
+} br__piece;
+
+void br__piece_clear (br__piece *p);
+/* The sizes and the quantity of W; what is wrong with them stands in PROBLEM.  */
+br_status br__wood_work_out (br__piece *p, br__run *run, const br__wood *w);
+
+typedef struct br__wood_list
+{
+  br__piece *stocks, *parts;
+  size_t stock_count, part_count;
+} br__wood_list;
+
+/* Works all stocks and parts out; what is wrong with one stands in its PROBLEM.  The rest is as for
+   any function: BR_NO_MEMORY and the like.  */
+br_status br__wood_resolve (br__wood_list *list, br__run *run);
+void br__wood_list_clear (br__wood_list *list);
+
+/* A length in inches as a text of the sheet: "3/4"", and on its ruler.  */
+br_status br__put_length (br_text *t, const br_number *inches, const br__settings *s);
+br_status br__put_ruler_mark (br_text *t, const br_number *inches, br_direction direction,
+                              const br__settings *s);
+/* The exact value in the sheet's unit.  */
+br_status br__put_sheet_exact (br_record *r, const char *key, const br_number *inches,
+                               const br__settings *s);
+
+/* wood_show.c: P as a record of its own, and all stocks.  */
+br_status br__wood_show (br__run *run, const br__piece *p);
+br_status br__stock_list (br__run *run);
+
+/* wood.c: the x between two sizes: a word of its own, the beginning of a word such as x48, or a times
+   sign.  */
+int br__at_separator (const br__lexer *l);
+br_status br__skip_separator (br__run *run);
+
+/* Cautions that go with the parts of LIST: all of them, or (beside a plan) the first about holding
+   them.  */
+br_status br__wood_cautions (br__run *run, const br__wood_list *list, int all);
+
+#endif

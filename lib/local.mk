@@ -19,7 +19,7 @@ include lib/report/local.mk
 include lib/statement/local.mk
 include lib/page/local.mk
 
-include_HEADERS = lib/benchrule.h
+include_HEADERS = lib/benchrule.h lib/benchrule_sheet.h
 pkgconfigdir = $(libdir)/pkgconfig
 pkgconfig_DATA = lib/benchrule.pc
 EXTRA_DIST += lib/benchrule.sym

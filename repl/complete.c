@@ -9,7 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "benchrule.h"
+#include "benchrule_sheet.h"
 #include "session.h"
 
 typedef struct words

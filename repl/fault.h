@@ -3,7 +3,7 @@
 #ifndef REPL_FAULT_H
 #define REPL_FAULT_H
 
-#include "benchrule.h"
+#include "benchrule_sheet.h"
 #include "display.h"
 
 /* PLACE 0 leaves FILE:LINE:COLUMN out, as at the prompt.  */

@@ -4,7 +4,7 @@
 #ifndef REPL_INTERRUPT_H
 #define REPL_INTERRUPT_H
 
-#include "benchrule.h"
+#include "benchrule_sheet.h"
 
 /* Around one run of SHEET.  A signal that was ignored stays so; a second one ends the program at once.  */
 void interrupt_begin (br_sheet *sheet);

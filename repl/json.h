@@ -5,7 +5,7 @@
 
 #include <stdio.h>
 
-#include "benchrule.h"
+#include "benchrule_sheet.h"
 
 /* Both return 0 when memory ran out; what was not written shows at the end in STREAM.  */
 int json_put_record (FILE *stream, const br_record *record);

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-# The program.  It sees benchrule.h alone.
+# The program.  It sees the public headers alone.
 benchrule_CPPFLAGS += -DHAVE_READLINE=1 $(repl_folders)
 # Where the module for pages is installed.
 repl_folders = -DPKGLIBDIR='"$(pkglibdir)"'

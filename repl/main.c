@@ -13,7 +13,7 @@
 #include <string.h>
 #include <unistd.h>
 
-#include "benchrule.h"
+#include "benchrule_sheet.h"
 #include "complete.h"
 #include "input.h"
 #include "line.h"

@@ -11,7 +11,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "benchrule.h"
+#include "benchrule_sheet.h"
 #include "line.h"
 
 enum { OPTION_HELP = 256, OPTION_VERSION, OPTION_COLOR, OPTION_JOBS };

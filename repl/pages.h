@@ -4,7 +4,7 @@
 #ifndef REPL_PAGES_H
 #define REPL_PAGES_H
 
-#include "benchrule.h"
+#include "benchrule_sheet.h"
 
 /* For br_sheet_set_painter.  */
 const br_painter *pages_find (void *user, br_error *error);

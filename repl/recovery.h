@@ -4,7 +4,7 @@
 #ifndef REPL_RECOVERY_H
 #define REPL_RECOVERY_H
 
-#include "benchrule.h"
+#include "benchrule_sheet.h"
 #include "display.h"
 
 typedef struct recovery

@@ -3,7 +3,7 @@
 #ifndef REPL_SESSION_H
 #define REPL_SESSION_H
 
-#include "benchrule.h"
+#include "benchrule_sheet.h"
 #include "display.h"
 #include "options.h"
 #include "text.h"

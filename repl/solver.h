@@ -4,7 +4,7 @@
 #ifndef REPL_SOLVER_H
 #define REPL_SOLVER_H
 
-#include "benchrule.h"
+#include "benchrule_sheet.h"
 
 extern const br_solver solver_glpk;
 

@@ -7,7 +7,7 @@
 #ifndef REPL_TEXT_H
 #define REPL_TEXT_H
 
-#include "benchrule.h"
+#include "benchrule_sheet.h"
 #include "display.h"
 #include "table.h"
 

@@ -27,6 +27,7 @@ br_status_name (br_status status)
     case BR_UNDECIDED: return "undecided";
     case BR_NO_MEMORY: return "no memory";
     case BR_IO: return "input or output";
+    case BR_STOPPED: return "stopped";
     }
   return "unknown";
 }
@@ -107,6 +108,7 @@ br__fill_plain (br_error *error, br_status status, size_t offset, size_t length)
     case BR_UNDECIDED: message = "not certain at the precision limit"; break;
     case BR_NO_MEMORY: message = "out of memory"; break;
     case BR_IO: message = "a file could not be read or written"; break;
+    case BR_STOPPED: message = "stopped"; break;
     }
   br__fill (error, status, offset, length, "%s", message);
 }

@@ -222,7 +222,7 @@ br__lesson_progress (br__run *run, const char *what, size_t done, size_t all)
 {
   size_t part = all / 100 + 1;
   if (br__stopped (run))
-    return br__fail (run->error, BR_TOO_BIG, run->word.offset, run->word.length,
+    return br__fail (run->error, BR_STOPPED, run->word.offset, run->word.length,
                      "stopped: nothing was written");
   if (run->sink && run->sink->progress && done % part == 0)
     run->sink->progress (run->sink->user, what, (int) (done * 100 / (all ? all : 1)));

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    page.h - pages through cairo and pango: lines, arcs, text with proper fractions, rulers; to PDF,
-   SVG and PNG.  Sizes are 72,000ths of an inch as in the section "Pages" of benchrule.h.
+   SVG and PNG.  Sizes are 72,000ths of an inch as in the section "Pages" of benchrule_sheet.h.
 
    The same calls give the same bytes: no date goes into a file.  Black on
    white alone.  */
@@ -10,7 +10,7 @@
 #include <cairo.h>
 #include <pango/pangocairo.h>
 
-#include "benchrule.h"
+#include "benchrule_sheet.h"
 
 /* Points of 1/72 in, cairo's own unit, in N.  */
 #define BR__POINTS(n) ((double) (n) / (BR_PAGE_INCH / 72.0))

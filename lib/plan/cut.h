@@ -11,7 +11,7 @@
 #ifndef BR_PLAN_CUT_H
 #define BR_PLAN_CUT_H
 
-#include "benchrule.h"
+#include "benchrule_sheet.h"
 
 /* With these limits no sum of sizes overflows.  */
 #define BR__CUT_MAX_SIZE (INT64_C (1) << 44)

@@ -4,7 +4,7 @@
 #ifndef BR_SHEET_RECORD_H
 #define BR_SHEET_RECORD_H
 
-#include "benchrule.h"
+#include "benchrule_sheet.h"
 #include "exact/text.h"
 
 br_record *br__record_new (const char *kind);        /* NULL when memory ran out; all calls take NULL */

@@ -145,7 +145,7 @@ int br__stopped (const br__run *run);
 static inline br_status
 br__fail_stopped (br__run *run)
 {
-  return br__fail (run->error, BR_TOO_BIG, 0, 0, "stopped");
+  return br__fail_plain (run->error, BR_STOPPED, 0, 0);
 }
 
 void br__fill_expected (br__run *run, const char *what);

@@ -169,7 +169,7 @@ run_blocks (br__pump *p)
     return status;
   if (p->tail > 0)
     p->job->blame = p->job->at_source;
-  if (read == BR_TOO_BIG && !br__stopped (p->job->run))
+  if (read == BR_TOO_BIG)
     {
       br__fail (p->job->run->error, read, 0, 0, "the row from line %zu of `%.*s` on is longer than 1 MiB",
                 p->lines + 1, BR__CLIP (br__source_name (p), 100));

@@ -19,7 +19,7 @@
 #include <unistd.h>
 
 #include "clock.h"
-#include "benchrule.h"
+#include "benchrule_sheet.h"
 #include "column_peers.h"
 
 #define MOST_ROUNDS 101

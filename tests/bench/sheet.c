@@ -11,7 +11,7 @@
 #include <string.h>
 
 #include "clock.h"
-#include "benchrule.h"
+#include "benchrule_sheet.h"
 
 #define ROUNDS 5
 #define CHANGES 201

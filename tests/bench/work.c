@@ -13,7 +13,7 @@
 #include <unistd.h>
 
 #include "clock.h"
-#include "benchrule.h"
+#include "benchrule_sheet.h"
 #include "exact/text.h"
 #include "file/csv.h"
 

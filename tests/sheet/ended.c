@@ -42,7 +42,7 @@ stopped (void **state)
       said s = SAID_ZERO;
       br_sheet_watch (sheet, &flag);
       flag = 1;
-      if (sheet_run (sheet, &s, lines[i]) != BR_TOO_BIG || s.count != 0)
+      if (sheet_run (sheet, &s, lines[i]) != BR_STOPPED || s.count != 0)
         fail_msg ("`%s` was not stopped", lines[i]);
       assert_string_equal (s.faults[0].error.message, "stopped");
       assert_int_equal (access ("marks.csv", F_OK), -1);

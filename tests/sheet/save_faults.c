@@ -394,7 +394,7 @@ ended (void **state)
       said_is (&s, 0, "exact", "7/2");
       br_sheet_watch (sheet, &flag);
       plan (FAIL, EINTR, nth);
-      assert_int_equal (sheet_run (sheet, &s, line), BR_TOO_BIG);
+      assert_int_equal (sheet_run (sheet, &s, line), BR_STOPPED);
       planned = NO_FAULT;
       assert_string_equal (s.faults[0].error.message, "stopped");
       assert_int_equal (access ("ended.csv", F_OK), -1);

@@ -1,0 +1,237 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+
+   benchrule_sheet.h - design sheets: the language, what it answers, and what a program registers.
+
+   A br_sheet holds dimensions, rules, shapes and settings.  br_sheet_run runs lines of the language on
+   it; each answer is a br_record, a kind and fields in order, handed to the br_sink of the call, and each
+   mistake a br_fault with its line and place.  The library draws no pages itself: a program registers a
+   br_painter, and may register a br_solver that steers the search for cutting plans.
+
+   What holds for every function stands at the top of benchrule.h.  A record belongs to the library and
+   lives as long as the call that hands it out.  */
+
+#ifndef BENCHRULE_SHEET_H
+#define BENCHRULE_SHEET_H
+
+#include <signal.h>
+
+#include <benchrule.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* ------------------------------------------------------------------------
+   Records: what statements answer
+   ------------------------------------------------------------------------ */
+
+/* A record is a kind and an ordered row of fields; docs list the kinds with
+   their fields.  Values of fields are text, truth, count, null, records or lists of
+   text and records.  Numbers are texts in exact form ("19/8").  */
+typedef struct br_record br_record;
+typedef struct br_list br_list;
+
+typedef enum br_field_type
+{
+  BR_FIELD_NULL, BR_FIELD_TRUTH, BR_FIELD_COUNT, BR_FIELD_TEXT, BR_FIELD_LIST, BR_FIELD_RECORD
+} br_field_type;
+
+typedef struct br_field
+{
+  const char *key;          /* "" in a list */
+  br_field_type type;
+  union
+  {
+    int truth;
+    int64_t count;
+    const char *text;
+    const br_list *list;
+    const br_record *record;
+  } value;
+} br_field;
+
+/* "value", "rounding" ... or "" for a row inside another record.  */
+BR_API const char *br_record_kind (const br_record *record);
+BR_API size_t br_record_size (const br_record *record);
+BR_API br_field br_record_at (const br_record *record, size_t index);
+/* The field called KEY, or one of type BR_FIELD_NULL.  */
+BR_API br_field br_record_get (const br_record *record, const char *key);
+BR_API size_t br_list_size (const br_list *list);
+BR_API br_field br_list_at (const br_list *list, size_t index);
+/* Short ways, also through RECORD and LIST that are NULL; where there is no such field of that type: "", 0, -1
+   and NULL.  */
+BR_API const char *br_record_text (const br_record *record, const char *key);
+BR_API int br_record_truth (const br_record *record, const char *key);
+BR_API int64_t br_record_count (const br_record *record, const char *key);
+BR_API const br_list *br_record_list (const br_record *record, const char *key);
+BR_API const char *br_list_text (const br_list *list, size_t index);
+BR_API const br_record *br_list_record (const br_list *list, size_t index);
+
+/* ------------------------------------------------------------------------
+   Sheets: the language
+   ------------------------------------------------------------------------ */
+
+typedef struct br_sheet br_sheet;
+
+/* A mistake in a sheet: ERROR's offset counts from the start of TEXT, which is
+   line LINE (from 1) of FILE.  FILE is the name given to br_sheet_run or open.  */
+typedef struct br_fault
+{
+  const char *file;
+  size_t line;
+  const char *text;
+  size_t text_length;
+  const br_error *error;
+} br_fault;
+
+/* Column J of COLUMNS gives COUNTS[J * ROWS + I] to row I, and row I asks for DEMAND[I]: how few
+   columns, each used as often as one likes, are enough?  */
+typedef struct br_cover
+{
+  size_t rows, columns;
+  const uint32_t *counts;
+  const int64_t *demand;
+} br_cover;
+
+#define BR_COVER_ONE (INT64_C (1) << 40)
+
+/* Steers the search for cutting plans.  What it says is checked and never taken for true, so it may
+   reckon as roughly as it likes.  Without one, plans are searched for by simpler means.  */
+typedef struct br_solver
+{
+  /* Broken uses of the columns, and the prices of the rows at which no column is worth more than one;
+     both times BR_COVER_ONE.  0: it gave up.  */
+  int (*relax) (int64_t *uses, int64_t *prices, const br_cover *cover);
+  /* Whole uses, TARGET of them in all or as few as it finds in MILLISECONDS or until *FLAG (FLAG may be
+     NULL) is not 0.  0: it found none.  */
+  int (*whole) (int64_t *uses, const br_cover *cover, int64_t target, int milliseconds,
+                const volatile sig_atomic_t *flag);
+} br_solver;
+
+/* Where answers and mistakes go, in order.  The calls may be NULL, and so may SOLVER.  */
+typedef struct br_sink
+{
+  void *user;
+  void (*record) (void *user, const br_record *record);
+  void (*fault) (void *user, const br_fault *fault);
+  /* Bytes are about to go to descriptor 1, as a statement asked for that: what waits to go there goes
+     first.  */
+  void (*flush) (void *user);
+  /* Long work tells what it is at and how much of its time is gone, in hundredths.  */
+  void (*progress) (void *user, const char *what, int percent);
+  const br_solver *solver;
+  int columns;                  /* how wide a picture in characters may be; 0: 80 */
+} br_sink;
+
+BR_API BR_CHECK br_status br_sheet_new (br_sheet **sheet);
+BR_API void br_sheet_free (br_sheet *sheet);
+
+/* Runs the lines of TEXT; FILE names them in faults and FIRST_LINE is the number of the
+   first.  A wrong line is told to SINK and the rest goes on.  Returns the first status
+   that was not BR_OK.  */
+BR_API br_status br_sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file,
+                               size_t first_line, const br_sink *sink);
+/* The same with a file; "-" is not special here.  */
+BR_API br_status br_sheet_run_file (br_sheet *sheet, const char *path, const br_sink *sink);
+
+/* Checks that fail now, dimensions that wait, 1 if something is not saved (settings alone do not
+   count), 1 after `quit`.  */
+BR_API size_t br_sheet_failing (const br_sheet *sheet);
+BR_API size_t br_sheet_waiting (const br_sheet *sheet);
+BR_API int br_sheet_unsaved (const br_sheet *sheet);
+BR_API int br_sheet_done (const br_sheet *sheet);
+/* Takes a `quit` back.  */
+BR_API void br_sheet_go_on (br_sheet *sheet);
+/* Puts the sheet's lines in the place of the file PATH: the old file or the new is there, whole,
+   whatever happens.  _save takes PATH as the sheet's own from now on and br_sheet_unsaved is 0;
+   _write only writes, for a copy that outlives a crash.  BR_IO says why in ERROR.  */
+BR_API BR_CHECK br_status br_sheet_save (br_sheet *sheet, const char *path, br_error *error);
+BR_API BR_CHECK br_status br_sheet_write (const br_sheet *sheet, const char *path, br_error *error);
+/* The file that was opened first or saved last, or NULL.  */
+BR_API const char *br_sheet_path (const br_sheet *sheet);
+/* Polled in long work; work ends early, saying so, when *FLAG is not 0.  */
+BR_API void br_sheet_watch (br_sheet *sheet, const volatile sig_atomic_t *flag);
+/* The precision limit of this sheet in bits, 64 to 65,536; BR_REAL_BITS at first.  */
+BR_API BR_CHECK br_status br_sheet_set_bits (br_sheet *sheet, unsigned bits);
+
+/* How many threads work on a long column, 1 to BR_MAX_JOBS; 1 at first.  */
+#define BR_MAX_JOBS 64
+BR_API BR_CHECK br_status br_sheet_set_jobs (br_sheet *sheet, unsigned jobs);
+
+/* What could stand at the end of TEXT[0..POINT): calls FOUND with each word that begins
+   with what is typed there.  START gets the offset where that word begins.  Where a file
+   name is wanted, *FILE gets 1 and FOUND is not called.  */
+BR_API void br_sheet_complete (const br_sheet *sheet, const char *text, size_t point,
+                               size_t *start, int *file,
+                               void (*found) (void *user, const char *word), void *user);
+
+/* ------------------------------------------------------------------------
+   Pages
+   ------------------------------------------------------------------------ */
+
+/* Sizes on a page are whole numbers of 72,000ths of an inch; x goes right and y down from the
+   upper left corner.  The library draws nothing itself: it calls what the program registers.  */
+#define BR_PAGE_INCH 72000
+
+typedef struct br_page br_page;     /* the painter's own: a drawing of one page or more */
+
+typedef enum br_align { BR_ALIGN_LEFT, BR_ALIGN_MIDDLE, BR_ALIGN_RIGHT } br_align;
+
+/* Text in one look.  Fractions in it, 3/8 and 2-3/8, become proper ones.  */
+typedef struct br_page_text
+{
+  const char *text;         /* UTF-8 */
+  int32_t x, y;             /* its upper left, middle or right, as ALIGN says */
+  int32_t width;            /* its lines are broken at blanks to be no longer; 0: one line */
+  int32_t size;             /* of the letters */
+  int bold;
+  br_align align;           /* of a text that has no WIDTH */
+} br_page_text;
+
+/* A ruler with its marks upward from a base line.  */
+typedef struct br_page_ruler
+{
+  int32_t x, y;             /* the left end of the base line */
+  int32_t unit;             /* BR_PAGE_INCH for a ruler in inches at true size */
+  int32_t units, parts;     /* its length, and the marks in a unit: a power of two, or ten */
+  int32_t first;            /* the number at its left end */
+  int32_t arrow;            /* an arrow points at so far from the left end; below 0: none */
+  int32_t size;             /* of its numbers; 0: 11 points */
+} br_page_ruler;
+
+typedef struct br_painter
+{
+  /* FORM is "pdf", or "svg" or "png" for one page alone.  TITLE goes into the file.  */
+  br_status (*open) (br_page **page, const char *form, int32_t width, int32_t height,
+                     const char *title, br_error *error);
+  void (*next) (br_page *page);         /* what follows goes on another page */
+  void (*line) (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1, int32_t width,
+                int dashed);
+  /* Anticlockwise from FROM to TO, in millionths of a degree, 0 to the right.  */
+  void (*arc) (br_page *page, int32_t x, int32_t y, int32_t radius, int32_t from, int32_t to,
+               int32_t width, int dashed);
+  /* Returns the height that it takes; DRAW 0 only measures.  WIDTH (may be NULL) gets the longest line.  */
+  int32_t (*text) (br_page *page, int32_t *width, const br_page_text *text, int draw);
+  void (*ruler) (br_page *page, const br_page_ruler *ruler);
+  /* The whole file, to be given back by `release`.  PAGE is gone then, also on an error.  */
+  br_status (*close) (char **bytes, size_t *length, br_page *page, br_error *error);
+  void (*release) (char *bytes);
+  void (*drop) (br_page *page);         /* ends it without a file */
+  /* For the lines and arcs from here on: GREY thousandths of white, ends round where ROUND.  */
+  void (*pen) (br_page *page, int32_t grey, int round);
+  /* Black inside COUNT corners, x and y of each.  */
+  void (*fill) (br_page *page, const int32_t *corners, size_t count);
+  /* From here on only what lies inside shows, to the page's end; all of it where X1 is not over X0.  */
+  void (*clip) (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1);
+} br_painter;
+
+/* FIND is called when a page is asked for; it returns NULL with ERROR filled in where there is no
+   painter.  The painter must live as long as SHEET.  */
+typedef const br_painter *br_painter_find (void *user, br_error *error);
+BR_API void br_sheet_set_painter (br_sheet *sheet, br_painter_find *find, void *user);
+
+#ifdef __cplusplus
+}
+#endif
+
+#endif /* BENCHRULE_SHEET_H */

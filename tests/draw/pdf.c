@@ -207,10 +207,25 @@ test_template (void **state)
   pair_clear (&p);
 }
 
+/* 297 mm are no whole number of points: 297 / 25.4 * 72 = 841.8898 (ISO 216 has the millimetres).  */
+static void
+test_a4 (void **state)
+{
+  pair p;
+  (void) state;
+  if (!painter)
+    skip ();
+  draw_both (&p, "paper a4\ncircle front = 3-1/2 at 0, 1-3/4\n", "draw");
+  assert_int_equal (all_are_there (&p), 1);
+  assert_true (fabs (p.pdf.height - 841.8898) < CLOSE);
+  pair_clear (&p);
+}
+
 int
 main (void)
 {
-  const struct CMUnitTest tests[] = { cmocka_unit_test (test_cart), cmocka_unit_test (test_template) };
+  const struct CMUnitTest tests[] = { cmocka_unit_test (test_cart), cmocka_unit_test (test_template),
+                                      cmocka_unit_test (test_a4) };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, enter, lesson_leave));
 }

@@ -256,32 +256,55 @@ pdf_follow (pdf_page *p, const char *text)
     }
 }
 
-/* The strokes of the first page of LENGTH bytes; those of further pages follow.  */
+/* The height of the first page whose size stands in LENGTH bytes of text, or 0.  */
+static double
+pdf_height (const char *text, size_t length)
+{
+  const char *end = text + length;
+  for (const char *s = text; s + 10 < end; s++)
+    if (memcmp (s, "/MediaBox", 9) == 0)
+      {
+        double n = 0;
+        char *next = strchr (s, '[') + 1;
+        for (int i = 0; i < 4; i++)
+          n = strtod (next, &next);
+        return n;
+      }
+  return 0;
+}
+
+/* The next stream from AT on, unpacked (to be freed), or NULL; AT goes behind where it begins.  */
+static char *
+pdf_stream (const char **at, const char *end)
+{
+  for (const char *s = *at; s + 8 < end; s++)
+    if (memcmp (s, "stream\n", 7) == 0 && s[-1] != 'd')
+      {
+        char *text = pdf_unpack ((const unsigned char *) s + 7, (const unsigned char *) end);
+        *at = s + 7;
+        if (text)
+          return text;
+      }
+  return NULL;
+}
+
+/* The strokes of the first page of LENGTH bytes; those of further pages follow.  Cairo before 1.18 writes the size of
+   a page as plain text, and later packs it into a stream behind the strokes.  */
 CHECK_UNUSED static void
 pdf_read (pdf_page *p, const char *bytes, size_t length)
 {
-  const char *end = bytes + length, *box = NULL;
+  const char *end = bytes + length, *at = bytes + 1;
+  char *text;
   memset (p, 0, sizeof *p);
-  for (const char *s = bytes; s + 10 < end && !box; s++)
-    if (memcmp (s, "/MediaBox", 9) == 0)
-      box = strchr (s, '[');
-  if (box)
+  p->height = pdf_height (bytes, length);
+  while (p->height == 0 && (text = pdf_stream (&at, end)) != NULL)
     {
-      double n[4];
-      char *next = (char *) box + 1;
-      for (int i = 0; i < 4; i++)
-        n[i] = strtod (next, &next);
-      p->height = n[3];
-    }
-  for (const char *s = bytes; s + 8 < end; s++)
-    {
-      if (memcmp (s, "stream\n", 7) != 0 || (s > bytes && s[-1] == 'd'))
-        continue;
-      char *text = pdf_unpack ((const unsigned char *) s + 7, (const unsigned char *) end);
-      if (text && strstr (text, " cm\n"))
-        pdf_follow (p, text);
+      p->height = pdf_height (text, strlen (text));
       free (text);
     }
+  for (at = bytes + 1; (text = pdf_stream (&at, end)) != NULL; free (text))
+    if (strstr (text, " cm\n"))
+      pdf_follow (p, text);
 }
 
 #endif

@@ -8,6 +8,7 @@
 #include <time.h>
 #include <unistd.h>
 
+#include "benchrule_sheet.h"
 #include "check.h"
 
 #include <mpfr.h>

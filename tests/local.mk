@@ -1,14 +1,48 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-# The tests, a folder for each folder that they test.
+# The tests, a folder for each folder that they test.  A unit test is one source, tests/ROOM/NAME.c, and its name in
+# unit_tests of its room's fragment: how it is compiled and linked stands in Makefile.am.
 
+unit_tests =
 include tests/exact/local.mk
 include tests/measure/local.mk
 include tests/shop/local.mk
+include tests/plan/local.mk
+include tests/formula/local.mk
+include tests/file/local.mk
 include tests/sheet/local.mk
-include tests/draw/local.mk
+include tests/solve/local.mk
+include tests/explain/local.mk
+include tests/shape/local.mk
+include tests/wood/local.mk
+include tests/table/local.mk
 include tests/lesson/local.mk
+include tests/draw/local.mk
+include tests/report/local.mk
+include tests/page/local.mk
+include tests/statement/local.mk
 include tests/repl/local.mk
 include tests/bench/local.mk
 include tests/fuzz/local.mk
 include tests/packaging/local.mk
-EXTRA_DIST += tests/leaks.supp tests/mutate.sh tests/slips.awk tests/data/equivalent_slips.txt
+
+if HAVE_CMOCKA
+check_PROGRAMS += $(unit_tests)
+TESTS += $(unit_tests)
+endif
+EXTRA_DIST += tests/leaks.supp tests/mutate.sh tests/slips.awk tests/data/equivalent_slips.txt \
+  $(test_headers)
+test_headers = tests/check.h \
+  tests/draw/figure.h \
+  tests/draw/svg.h \
+  tests/exact/real_check.h \
+  tests/lesson/support.h \
+  tests/measure/measure.h \
+  tests/page/pdf.h \
+  tests/repl/folder.h \
+  tests/repl/screen.h \
+  tests/report/html.h \
+  tests/sheet/oracle.h \
+  tests/sheet/samples.h \
+  tests/sheet/support.h \
+  tests/shop/support.h \
+  tests/solve/refusal.h

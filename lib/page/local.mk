@@ -7,7 +7,7 @@ libbenchrule_draw_la_SOURCES = \
   lib/page/page.c \
   lib/page/page.h \
   lib/page/ruler.c
-libbenchrule_draw_la_CPPFLAGS = $(AM_CPPFLAGS) $(PANGOCAIRO_CFLAGS)
-libbenchrule_draw_la_CFLAGS = $(AM_CFLAGS) $(VISIBILITY_CFLAGS)
+libbenchrule_draw_la_CPPFLAGS = $(LIB_CPPFLAGS) $(PANGOCAIRO_CFLAGS)
+libbenchrule_draw_la_CFLAGS = $(LIB_CFLAGS) $(VISIBILITY_CFLAGS)
 libbenchrule_draw_la_LDFLAGS = $(AM_LDFLAGS) -module -avoid-version -shared -no-undefined
 libbenchrule_draw_la_LIBADD = $(PANGOCAIRO_LIBS) -lm

@@ -6,43 +6,35 @@
 FUZZ_SECONDS = 180
 FUZZ_FLAGS = -max_len=600 -timeout=10 -rss_limit_mb=2048
 FUZZ_INCLUDES = $(AM_CPPFLAGS) -I$(srcdir)/tests/fuzz
-FUZZ_LIBS = libbenchrule-core.la $(MPFI_LIBS) $(MPFR_LIBS) $(GMP_LIBS)
-EXTRA_DIST += tests/fuzz/words.dict tests/fuzz/corpus
+EXTRA_DIST += tests/fuzz/fuzz.h tests/fuzz/decimal.h tests/fuzz/session.h tests/fuzz/words.dict tests/fuzz/corpus
 
 fuzz_replays = tests/fuzz/replay_measure tests/fuzz/replay_number tests/fuzz/replay_real \
   tests/fuzz/replay_line tests/fuzz/replay_sheet tests/fuzz/replay_csv \
   tests/fuzz/replay_answers
 check_PROGRAMS += $(fuzz_replays)
 TESTS += $(fuzz_replays)
-fuzz_measure_sources = tests/fuzz/measure.c tests/fuzz/fuzz.h
-fuzz_number_sources = tests/fuzz/number.c tests/fuzz/fuzz.h tests/fuzz/decimal.h
-fuzz_real_sources = tests/fuzz/real.c tests/fuzz/fuzz.h tests/fuzz/decimal.h
-fuzz_line_sources = tests/fuzz/line.c tests/fuzz/fuzz.h tests/fuzz/session.h
-fuzz_sheet_sources = tests/fuzz/sheet.c tests/fuzz/fuzz.h tests/fuzz/session.h
-fuzz_csv_sources = tests/fuzz/csv.c tests/fuzz/fuzz.h
-fuzz_answers_sources = tests/fuzz/answers.c tests/fuzz/fuzz.h
+fuzz_measure_sources = tests/fuzz/measure.c
+fuzz_number_sources = tests/fuzz/number.c
+fuzz_real_sources = tests/fuzz/real.c
+fuzz_line_sources = tests/fuzz/line.c
+fuzz_sheet_sources = tests/fuzz/sheet.c
+fuzz_csv_sources = tests/fuzz/csv.c
+fuzz_answers_sources = tests/fuzz/answers.c
 
 tests_fuzz_replay_measure_SOURCES = tests/fuzz/replay.c $(fuzz_measure_sources)
 tests_fuzz_replay_measure_CPPFLAGS = $(FUZZ_INCLUDES) -DFUZZ_NAME='"measure"'
-tests_fuzz_replay_measure_LDADD = $(FUZZ_LIBS)
 tests_fuzz_replay_number_SOURCES = tests/fuzz/replay.c $(fuzz_number_sources)
 tests_fuzz_replay_number_CPPFLAGS = $(FUZZ_INCLUDES) -DFUZZ_NAME='"number"'
-tests_fuzz_replay_number_LDADD = $(FUZZ_LIBS)
 tests_fuzz_replay_real_SOURCES = tests/fuzz/replay.c $(fuzz_real_sources)
 tests_fuzz_replay_real_CPPFLAGS = $(FUZZ_INCLUDES) -DFUZZ_NAME='"real"'
-tests_fuzz_replay_real_LDADD = $(FUZZ_LIBS)
 tests_fuzz_replay_line_SOURCES = tests/fuzz/replay.c $(fuzz_line_sources)
 tests_fuzz_replay_line_CPPFLAGS = $(FUZZ_INCLUDES) -DFUZZ_NAME='"line"'
-tests_fuzz_replay_line_LDADD = $(FUZZ_LIBS)
 tests_fuzz_replay_sheet_SOURCES = tests/fuzz/replay.c $(fuzz_sheet_sources)
 tests_fuzz_replay_sheet_CPPFLAGS = $(FUZZ_INCLUDES) -DFUZZ_NAME='"sheet"'
-tests_fuzz_replay_sheet_LDADD = $(FUZZ_LIBS)
 tests_fuzz_replay_csv_SOURCES = tests/fuzz/replay.c $(fuzz_csv_sources)
 tests_fuzz_replay_csv_CPPFLAGS = $(FUZZ_INCLUDES) -DFUZZ_NAME='"csv"'
-tests_fuzz_replay_csv_LDADD = $(FUZZ_LIBS)
 tests_fuzz_replay_answers_SOURCES = tests/fuzz/replay.c $(fuzz_answers_sources)
 tests_fuzz_replay_answers_CPPFLAGS = $(FUZZ_INCLUDES) -DFUZZ_NAME='"answers"'
-tests_fuzz_replay_answers_LDADD = $(FUZZ_LIBS)
 
 if FUZZING
 FUZZ_ENGINE = $(AM_LDFLAGS) -fsanitize=fuzzer
@@ -51,25 +43,18 @@ fuzz_targets = tests/fuzz/measure tests/fuzz/number tests/fuzz/real tests/fuzz/l
 EXTRA_PROGRAMS += $(fuzz_targets)
 tests_fuzz_measure_SOURCES = $(fuzz_measure_sources)
 tests_fuzz_measure_LDFLAGS = $(FUZZ_ENGINE)
-tests_fuzz_measure_LDADD = $(FUZZ_LIBS)
 tests_fuzz_number_SOURCES = $(fuzz_number_sources)
 tests_fuzz_number_LDFLAGS = $(FUZZ_ENGINE)
-tests_fuzz_number_LDADD = $(FUZZ_LIBS)
 tests_fuzz_real_SOURCES = $(fuzz_real_sources)
 tests_fuzz_real_LDFLAGS = $(FUZZ_ENGINE)
-tests_fuzz_real_LDADD = $(FUZZ_LIBS)
 tests_fuzz_line_SOURCES = $(fuzz_line_sources)
 tests_fuzz_line_LDFLAGS = $(FUZZ_ENGINE)
-tests_fuzz_line_LDADD = $(FUZZ_LIBS)
 tests_fuzz_sheet_SOURCES = $(fuzz_sheet_sources)
 tests_fuzz_sheet_LDFLAGS = $(FUZZ_ENGINE)
-tests_fuzz_sheet_LDADD = $(FUZZ_LIBS)
 tests_fuzz_csv_SOURCES = $(fuzz_csv_sources)
 tests_fuzz_csv_LDFLAGS = $(FUZZ_ENGINE)
-tests_fuzz_csv_LDADD = $(FUZZ_LIBS)
 tests_fuzz_answers_SOURCES = $(fuzz_answers_sources)
 tests_fuzz_answers_LDFLAGS = $(FUZZ_ENGINE)
-tests_fuzz_answers_LDADD = $(FUZZ_LIBS)
 
 fuzz: $(fuzz_targets)
 	@$(MKDIR_P) tests/fuzz/found

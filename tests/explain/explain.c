@@ -6,7 +6,7 @@
 #endif
 
 #include "shop/functions.h"
-#include "support.h"
+#include "../sheet/support.h"
 
 #define ABOUT " \xe2\x89\x88 "
 

@@ -5,9 +5,9 @@
 # include <config.h>
 #endif
 
-#include "figure.h"
+#include "../draw/figure.h"
 #include "pdf.h"
-#include "svg.h"
+#include "../draw/svg.h"
 
 #include <dlfcn.h>
 #include <math.h>

@@ -5,7 +5,7 @@
 # include <config.h>
 #endif
 
-#include "support.h"
+#include "../sheet/support.h"
 
 static const int64_t rulers[] = { 1, 2, 4, 8, 16, 32, 64, 10, 3 };
 

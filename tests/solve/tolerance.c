@@ -6,7 +6,7 @@
 #endif
 
 #include "refusal.h"
-#include "oracle.h"
+#include "../sheet/oracle.h"
 
 #define stack_is(sheet, s, what, path, expected) \
   do { sheet_say ((sheet), (s), "stack %s", (what)); said_is ((s), 0, (path), (expected)); } while (0)

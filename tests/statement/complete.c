@@ -5,7 +5,7 @@
 #endif
 
 #include "sheet/sheet.h"
-#include "support.h"
+#include "../sheet/support.h"
 
 typedef struct offers
 {

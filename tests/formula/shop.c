@@ -6,7 +6,7 @@
 #endif
 
 #include "shop/functions.h"
-#include "support.h"
+#include "../sheet/support.h"
 
 typedef struct sizes
 {

@@ -5,7 +5,7 @@
 # include <config.h>
 #endif
 
-#include "support.h"
+#include "../sheet/support.h"
 
 /* A session of every statement, its settings by NUMBER.  */
 static const char *const sessions[] = {

@@ -14,7 +14,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-#include "support.h"
+#include "../sheet/support.h"
 
 /* ---- Calls that fail ---- */
 

@@ -6,7 +6,7 @@
 #endif
 
 #include "refusal.h"
-#include "oracle.h"
+#include "../sheet/oracle.h"
 
 /* Random a x + b = c x + d, some by way of a derived dimension.  */
 static void

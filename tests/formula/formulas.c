@@ -5,8 +5,8 @@
 # include <config.h>
 #endif
 
-#include "oracle.h"
-#include "support.h"
+#include "../sheet/oracle.h"
+#include "../sheet/support.h"
 
 #define DEPTH 6
 

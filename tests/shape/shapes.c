@@ -5,7 +5,7 @@
 # include <config.h>
 #endif
 
-#include "support.h"
+#include "../sheet/support.h"
 
 #include <math.h>
 

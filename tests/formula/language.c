@@ -6,7 +6,7 @@
 #endif
 
 #include "../measure/measure.h"
-#include "support.h"
+#include "../sheet/support.h"
 
 /* No line of a table may take longer, also where each memory access is watched.  */
 #define SECONDS 5.0

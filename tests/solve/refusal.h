@@ -3,7 +3,7 @@
 #ifndef BR_TESTS_SHEET_REFUSAL_H
 #define BR_TESTS_SHEET_REFUSAL_H
 
-#include "support.h"
+#include "../sheet/support.h"
 
 /* Each refusal is told, nothing is lost, and the sheet still works: LINE then gives a record of KIND with
    EXPECTED at PATH.  The first 300 one by one, then some.  */

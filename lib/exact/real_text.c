@@ -58,6 +58,7 @@ round_digits (br_number *z, const br_real *x, unsigned digits, unsigned bits)
   br_number bottom = BR_NUMBER_ZERO, top = BR_NUMBER_ZERO, ten = BR_NUMBER_ZERO;
   br_number mark = BR_NUMBER_ZERO, steps = BR_NUMBER_ZERO;
   int64_t tens = 0, places;
+  int known = 0;                /* the place before was decided */
   br_status status = br__real_search (x, bits, accept_magnitude, &tens);
 
   if (status == BR_OK)
@@ -66,12 +67,23 @@ round_digits (br_number *z, const br_real *x, unsigned digits, unsigned bits)
     status = br_number_pow (&bottom, &ten, (int64_t) digits - 1);
   if (status == BR_OK)
     status = br_number_mul (&top, &bottom, &ten);
-  /* Too few places for certain, to begin with.  */
+  /* Too few places for certain, to begin with.  So few may put X half way between two marks, where no
+     number of bits decides: such a place is passed over, and the next one stands on its own.  */
+  const int64_t last = (int64_t) digits - tens + 4;
   for (places = (int64_t) digits - tens - 4; status == BR_OK; places++)
     {
       status = round_places (&mark, &steps, x, places, bits);
-      if (status != BR_OK || br_number_cmp (&steps, &top) > 0)
-        break;
+      int decided = status == BR_OK;
+      if (status == BR_UNDECIDED && places < last)
+        status = BR_OK;
+      if (status == BR_OK && decided && br_number_cmp (&steps, &top) > 0)
+        {
+          status = known ? BR_OK : BR_UNDECIDED;
+          break;
+        }
+      known = decided;
+      if (status != BR_OK || !decided)
+        continue;
       br_number_swap (z, &mark);
       if (br_number_cmp (&steps, &bottom) > 0)
         break;

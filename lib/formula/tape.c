@@ -158,6 +158,8 @@ take_name (builder *b, br__item *z, const br__tree *t, const br__node *n)
   if (e && e->place != FIXED && e->visited == b->graph->stamp)
     return item_set (z, &b->items[e->place]);
   br_status status = br__graph_lookup (&v, b->graph, t, n, b->error);
+  if (status == BR_DOMAIN)
+    b->tape->missing = e;
   return status == BR_OK ? br__value_set (&z->value, v) : status;
 }
 
@@ -492,7 +494,9 @@ br__tape_make (br__tape *t, br_sheet *sheet, const br__tree *left, const br__tre
     status = take_sides (&b, left, right);
   if (status != BR_OK)
     {
+      br__entry *missing = t->missing;
       br__tape_clear (t);
+      t->missing = missing;
       if (error && error->status == BR_OK)
         br__fail_plain (error, status, left->base, left->length);
     }

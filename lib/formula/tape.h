@@ -41,13 +41,14 @@ typedef struct br__tape
   int varies;                   /* the root hangs on an input */
   int smooth;                   /* neither corners (abs, max, min) nor steps */
   int steps;
+  br__entry *missing;           /* a name without a value that kept it from being made, or NULL */
   br__entry **inputs;           /* the names, in the order in which they were met */
   size_t *input_cells;
   size_t input_count, input_room, cell_room;
   const br__settings *settings; /* borrowed */
 } br__tape;
 
-#define BR__TAPE_ZERO { NULL, 0, 0, 0, BR_PLAIN, 0, 1, 0, NULL, NULL, 0, 0, 0, NULL }
+#define BR__TAPE_ZERO { NULL, 0, 0, 0, BR_PLAIN, 0, 1, 0, NULL, NULL, NULL, 0, 0, 0, NULL }
 
 /* What a name is to a tape: worked out from its formula, a name to be varied, or as it stands.  */
 typedef enum br__part { BR__PART_FORMULA, BR__PART_INPUT, BR__PART_FIXED } br__part;

@@ -235,11 +235,11 @@ br__tell_worst_margins (br__run *run)
     return BR_OK;
   for (br__check *c = run->sheet->checks; c && status == BR_OK; c = c->next)
     {
-      int was = c->may_fail;
+      int was = c->as_cut;
       if (!c->active || c->state != BR__CHECK_PASS)
         continue;
       status = br__put_worst_margin (NULL, run->sheet, c);
-      if (status == BR_OK && c->may_fail && !was)
+      if (status == BR_OK && c->as_cut != BR__AS_CUT_HOLDS && c->as_cut != was)
         status = emit_check (run, c);
       else if (status != BR_OK)
         br__fail_plain (run->error, status, 0, 0);

@@ -43,9 +43,11 @@ typedef struct br__check
   int active;               /* not undone or forgotten */
   int state;                /* br__check_state */
   int gap;                  /* what it compares is a gap between moving parts */
-  int may_fail;             /* it holds as drawn and may fail within the tolerances */
+  int as_cut;               /* br__as_cut, of one that holds as drawn */
 } br__check;
 
+/* Whether it holds for all sizes within the tolerances.  */
+enum br__as_cut { BR__AS_CUT_HOLDS, BR__AS_CUT_MAY_FAIL, BR__AS_CUT_UNKNOWN };
 enum br__check_state { BR__CHECK_PASS, BR__CHECK_FAIL, BR__CHECK_WAITING, BR__CHECK_UNDECIDED };
 
 typedef enum br__step_type

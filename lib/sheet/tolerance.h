@@ -55,10 +55,10 @@ typedef struct br__end_keys
    where UPPER.  */
 br_status br__put_end (br_record *r, const br__end_keys *keys, const br_real *x, br_dimension dimension,
                        int exact, int upper, const br__settings *s);
-/* Puts the worst margin of CHECK into R where tolerances bear on it, and sets whether it may fail.  R
+/* Puts the worst margin of CHECK into R where tolerances bear on it, and sets what is known of it as cut.  R
    may be NULL.  */
 br_status br__put_worst_margin (br_record *r, br_sheet *sheet, br__check *check);
-/* After a change: checks that hold as drawn and now may fail as cut.  */
+/* After a change: checks that hold as drawn, and as cut may fail or are not known to hold.  */
 br_status br__tell_worst_margins (br__run *run);
 
 #endif

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "exact/status.h"
+#include "shape/shape.h"
 #include "solve/find.h"
 
 #define DIGITS 12
@@ -137,7 +138,7 @@ put_no_mark (br_record *r)
 /* A root that is known by what lies to both its sides: the fields of br__put_value and
    br__put_on_ruler.  */
 static br_status
-put_between (br_record *r, const br__root *root, br_dimension dimension, const br__settings *s)
+put_between (br_record *r, const br__solution *root, br_dimension dimension, const br__settings *s)
 {
   br__value ends[2] = { { BR_REAL_ZERO, dimension }, { BR_REAL_ZERO, dimension } };
   br_text t = BR_TEXT_ZERO;
@@ -193,9 +194,32 @@ put_mark_row (br_list *list, const br_number *value, const char *side, br_dimens
   return status;
 }
 
-/* The marks at which every check holds; MESSAGE says what to type, or why there are none.  */
+/* Why no mark is offered, or what to type.  */
+static void
+put_advice (br_text *message, const br__kept *k, const char *name, int drawn)
+{
+  if (k->failing)
+    br__text_printf (message, "`%s` fails whatever `%s` is, so no mark keeps every check", k->failing->formula, name);
+  else if (k->undecided)
+    br__text_printf (message, "`%s` is undecided whatever `%s` is, so no mark is known to keep every check",
+                     k->undecided->formula, name);
+  else if (k->lost)
+    br__text_printf (message, "`%s` cannot be followed from `%s`, so no mark is known to keep every check",
+                     k->lost->formula, name);
+  else if (drawn && !k->has_below && !k->has_above)
+    br__text_puts (message, "no mark near it keeps every check");
+  else
+    br__text_printf (message, "nothing is set yet: write `%s = ...` to take one", name);
+  if (k->waiting)
+    {
+      br__text_printf (message, "; `%s` was not asked: it waits for ", k->waiting->formula);
+      br__put_entry_words (message, k->missing);
+    }
+}
+
+/* The marks at which every check holds.  */
 static br_status
-put_keeping (br_record *r, br_text *message, finding *f, const br__root *root)
+put_keeping (br_record *r, br_text *message, finding *f, const br__solution *root)
 {
   br__kept kept = BR__KEPT_ZERO;
   const br__settings *s = &f->run->sheet->settings;
@@ -210,13 +234,7 @@ put_keeping (br_record *r, br_text *message, finding *f, const br__root *root)
     status = put_mark_row (list, &kept.below, on ? root->exact ? "on" : "near" : "below", kept.dimension, s);
   if (status == BR_OK && kept.has_above && !on)
     status = put_mark_row (list, &kept.above, "above", kept.dimension, s);
-  if (drawn && kept.failing)
-    br__text_puts (message, "a check fails that does not hang on it, so no mark keeps every check");
-  else if (drawn && !kept.has_below && !kept.has_above)
-    br__text_puts (message, "no mark near it keeps every check");
-  else
-    br__text_printf (message, "nothing is set yet: write `%s = ...` to take one",
-                     br__entry_name (f->name->entry));
+  put_advice (message, &kept, br__entry_name (f->name->entry), drawn);
   br__kept_clear (&kept);
   return status;
 }
@@ -245,7 +263,7 @@ put_open (br_text *message, const finding *f)
 static br_status
 emit_root (finding *f, size_t index)
 {
-  const br__root *root = &f->roots.rows[index];
+  const br__solution *root = &f->roots.rows[index];
   const br__settings *s = &f->run->sheet->settings;
   br__value v = { root->value, f->name->dimension };    /* borrowed */
   br_text message = BR_TEXT_ZERO;

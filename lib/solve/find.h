@@ -9,17 +9,17 @@
 
 /* One place: a fraction where EXACT, and then LOW and HIGH are it; else it lies between LOW and HIGH, which
    are closer to one another than 2^-100 inch.  */
-typedef struct br__root
+typedef struct br__solution
 {
   int exact;
   br_real value;                /* where EXACT; rational */
   br_number low, high;
-} br__root;
+} br__solution;
 
 /* How far the search went.  */
 typedef struct br__roots
 {
-  br__root rows[BR__MOST_ROOTS];
+  br__solution rows[BR__MOST_ROOTS];
   size_t count;
   int linear;                   /* no other anywhere */
   int always;                   /* it does not hang on the name: */
@@ -35,20 +35,22 @@ void br__roots_clear (br__roots *r);
 /* Where T, which has one input, is zero.  R is empty; LOW and HIGH say where to look.  */
 br_status br__roots_find (br__roots *r, const br__tape *t, const volatile sig_atomic_t *flag);
 /* find_keep.c: marks of the sheet's ruler next to ROOT at which every check holds, each with the size
-   that the name would have there.  */
+   that the name would have there.  There are none where a check cannot be asked.  */
 typedef struct br__kept
 {
   br_number below, above;       /* marks, in inches where DIMENSION is a length */
   br_dimension dimension;
   int has_below, has_above;
-  int failing;                  /* a check fails whatever the name is */
-  size_t checks;                /* that hang on the name */
+  /* A check, or NULL, that fails or is undecided whatever the name is; whose formula cannot be followed
+     from the name; that waits for another name.  */
+  const br__check *failing, *undecided, *lost, *waiting;
+  br__entry *missing;           /* what WAITING waits for, or NULL */
 } br__kept;
 
-#define BR__KEPT_ZERO { BR_NUMBER_ZERO, BR_NUMBER_ZERO, BR_PLAIN, 0, 0, 0, 0 }
+#define BR__KEPT_ZERO { BR_NUMBER_ZERO, BR_NUMBER_ZERO, BR_PLAIN, 0, 0, NULL, NULL, NULL, NULL, NULL }
 
 void br__kept_clear (br__kept *k);
-br_status br__kept_find (br__kept *k, br_sheet *sheet, const br__tape_names *names, const br__root *root,
+br_status br__kept_find (br__kept *k, br_sheet *sheet, const br__tape_names *names, const br__solution *root,
                          br_dimension dimension);
 
 /* 1 in *VALID if T has a value at X.  */

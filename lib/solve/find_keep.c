@@ -39,7 +39,17 @@ rules_clear (rules *r)
   br_number_clear (&r->factor);
 }
 
-/* Those that hang on the name.  One that waits for something else is no rule yet.  */
+/* A check that the name has no say in, as it stands.  */
+static void
+note_fixed (br__kept *k, const br__check *c)
+{
+  if (c->state == BR__CHECK_FAIL)
+    k->failing = c;
+  else if (c->state != BR__CHECK_PASS)
+    k->undecided = c;
+}
+
+/* The checks that the name has a say in; K gets those that cannot be asked.  */
 static br_status
 collect (rules *r, br__kept *k, br_sheet *sheet, const br__tape_names *names)
 {
@@ -51,24 +61,28 @@ collect (rules *r, br__kept *k, br_sheet *sheet, const br__tape_names *names)
       if (!c->active || !d)
         continue;
       status = br__tape_make (&t, sheet, &d->tree, NULL, names, NULL);
-      if (status != BR_OK)
+      if (status == BR_OK && t.varies)
         {
-          status = status == BR_NO_MEMORY ? status : BR_OK;
-          continue;
+          if (br__grow (&r->rows, &r->room, r->count + 1, sizeof (rule)))
+            {
+              r->rows[r->count].comparison = c->comparison;
+              r->rows[r->count++].tape = t;
+              continue;
+            }
+          status = BR_NO_MEMORY;
         }
-      if (!t.varies)
-        k->failing |= c->state == BR__CHECK_FAIL;
-      else if (br__grow (&r->rows, &r->room, r->count + 1, sizeof (rule)))
+      else if (status == BR_OK)
+        note_fixed (k, c);
+      else if (status != BR_NO_MEMORY)
         {
-          r->rows[r->count].comparison = c->comparison;
-          r->rows[r->count++].tape = t;
-          continue;
+          if (t.missing)
+            k->waiting = c, k->missing = t.missing;
+          else
+            k->lost = c;
+          status = BR_OK;
         }
-      else
-        status = BR_NO_MEMORY;
       br__tape_clear (&t);
     }
-  k->checks = r->count;
   return status;
 }
 
@@ -112,7 +126,7 @@ look (br_number *mark, int *has, const rules *r, const br_number *step)
 
 /* The marks at or under and at or over the root.  */
 static br_status
-start_marks (br__kept *k, br_number *factor, br_number *step, const br__root *root, br_dimension dimension,
+start_marks (br__kept *k, br_number *factor, br_number *step, const br__solution *root, br_dimension dimension,
              const br__settings *s)
 {
   br__mark mark = BR__MARK_ZERO;
@@ -144,20 +158,21 @@ start_marks (br__kept *k, br_number *factor, br_number *step, const br__root *ro
 }
 
 br_status
-br__kept_find (br__kept *k, br_sheet *sheet, const br__tape_names *names, const br__root *root,
+br__kept_find (br__kept *k, br_sheet *sheet, const br__tape_names *names, const br__solution *root,
                br_dimension dimension)
 {
   br__kept made = BR__KEPT_ZERO;
   rules r = { NULL, 0, 0, BR_NUMBER_ZERO };
   br_number step = BR_NUMBER_ZERO, back = BR_NUMBER_ZERO;
   br_status status = collect (&r, &made, sheet, names);
+  int ask = !made.failing && !made.undecided && !made.lost;
   if (status == BR_OK)
     status = start_marks (&made, &r.factor, &step, root, dimension, &sheet->settings);
   if (status == BR_OK)
     status = br_number_neg (&back, &step);
-  if (status == BR_OK && !made.failing)
+  if (status == BR_OK && ask)
     status = look (&made.below, &made.has_below, &r, &back);
-  if (status == BR_OK && !made.failing)
+  if (status == BR_OK && ask)
     status = look (&made.above, &made.has_above, &r, &step);
   rules_clear (&r);
   br_number_clear (&step);

@@ -69,7 +69,7 @@ br__root_valid (int *valid, const br__tape *t, const br_real *x)
 static br_status
 add_root (br__roots *r, const br_real *value, const br_number *low, const br_number *high)
 {
-  br__root *last = r->count ? &r->rows[r->count - 1] : NULL;
+  br__solution *last = r->count ? &r->rows[r->count - 1] : NULL;
   const br_number *q = value ? br_real_rational (value) : NULL;
   if (q && last && last->exact && br_real_rational (&last->value)
       && br_number_equal (q, br_real_rational (&last->value)))
@@ -79,7 +79,7 @@ add_root (br__roots *r, const br_real *value, const br_number *low, const br_num
       r->more = 1;
       return BR_OK;
     }
-  br__root *row = &r->rows[r->count];
+  br__solution *row = &r->rows[r->count];
   br_status status = br_number_set (&row->low, low);
   if (status == BR_OK)
     status = br_number_set (&row->high, high);

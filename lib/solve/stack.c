@@ -88,7 +88,7 @@ typedef struct stack
   br__tape tape;
   br_real *values, *slopes, *parts;     /* PARTS: slope times half the band, without sign */
   br_number *halves;
-  br_real total, rss;
+  br_real rss;
   int has_slopes;
 } stack;
 
@@ -99,12 +99,11 @@ stack_clear (stack *k)
   br__inputs_free (k->values, k->halves, n);
   br__inputs_free (k->slopes, NULL, k->slopes ? n : 0);
   br__inputs_free (k->parts, NULL, k->parts ? n : 0);
-  br_real_clear (&k->total);
   br_real_clear (&k->rss);
   br__tape_clear (&k->tape);
 }
 
-/* The parts, their sum, and the root of the sum of their squares.  */
+/* The parts, and the root of the sum of their squares.  */
 static br_status
 add_parts (stack *k)
 {
@@ -118,8 +117,6 @@ add_parts (stack *k)
         status = br_real_mul (&k->parts[i], &k->slopes[i], &half);
       if (status == BR_OK)
         status = br_real_abs (&k->parts[i], &k->parts[i], bits);
-      if (status == BR_OK)
-        status = br_real_add (&k->total, &k->total, &k->parts[i]);
       if (status == BR_OK)
         status = br_real_mul (&square, &k->parts[i], &k->parts[i]);
       if (status == BR_OK)
@@ -148,25 +145,73 @@ find_slopes (stack *k)
   return status == BR_OK ? add_parts (k) : status;
 }
 
-/* "25%", PART of TOTAL.  */
+/* Z = part J over part I, which is over zero.  Where both slopes are one value, it is the quotient of the
+   tolerances, so that shares of equal parts are fractions whatever the slope is.  */
 static br_status
-put_share (br_record *row, const char *key, const br_real *part, const br_real *total, unsigned bits)
+ratio_of (br_real *z, const stack *k, size_t j, size_t i)
 {
-  br_real z = BR_REAL_ZERO, hundred = BR_REAL_ZERO;
+  unsigned bits = k->tape.settings->bits;
+  br_real sum = BR_REAL_ZERO;
+  int order = 1;
+  br_status status = br_real_cmp (&order, &k->slopes[i], &k->slopes[j], bits);
+  if (status == BR_OK && order)
+    {
+      status = br_real_add (&sum, &k->slopes[i], &k->slopes[j]);
+      if (status == BR_OK)
+        status = br_real_sign (&order, &sum, bits);
+    }
+  br_real_clear (&sum);
+  if (status == BR_OK && order == 0)
+    return br_number_div (&z->rational, &k->halves[j], &k->halves[i]);
+  if (status != BR_OK && status != BR_UNDECIDED)
+    return status;
+  return br_real_div (z, &k->parts[j], &k->parts[i], bits);
+}
+
+/* Z = the per cent that part I is of all parts, or its square of all squares.  */
+static br_status
+share_of (br_real *z, const stack *k, size_t i, int squares)
+{
+  br_real part = BR_REAL_ZERO, sum = BR_REAL_ZERO;
+  br_status status = BR_OK;
+  if (br__real_is_int (&k->parts[i], 0))
+    return br__real_set_ratio (z, 0, 1);
+  for (size_t j = 0; j < k->tape.input_count && status == BR_OK; j++)
+    {
+      br_real_clear (&part);
+      status = ratio_of (&part, k, j, i);
+      if (status == BR_OK && squares)
+        status = br_real_mul (&part, &part, &part);
+      if (status == BR_OK)
+        status = br_real_add (&sum, &sum, &part);
+    }
+  if (status == BR_OK)
+    status = br__real_set_ratio (z, 100, 1);
+  if (status == BR_OK)
+    status = br_real_div (z, z, &sum, k->tape.settings->bits);
+  br_real_clear (&part);
+  br_real_clear (&sum);
+  return status;
+}
+
+/* "25%"; with fewer digits where the last of them cannot be decided.  */
+static br_status
+put_share (br_record *row, const char *key, const stack *k, size_t i, int squares)
+{
+  br_real z = BR_REAL_ZERO;
   br_text t = BR_TEXT_ZERO;
-  br_status status = br__real_set_ratio (&hundred, 100, 1);
-  if (status == BR_OK)
-    status = br_real_mul (&z, part, &hundred);
-  if (status == BR_OK && !br__real_is_int (&z, 0))
-    status = br_real_div (&z, &z, total, bits);
-  if (status == BR_OK)
-    status = br__put_real_decimal (&t, NULL, &z, SHARE_DIGITS, bits);
+  br_status status = share_of (&z, k, i, squares), told = BR_UNDECIDED;
+  for (unsigned digits = SHARE_DIGITS; status == BR_OK && told == BR_UNDECIDED && digits > 0; digits--)
+    told = br__put_real_decimal (&t, NULL, &z, digits, k->tape.settings->bits);
+  if (status == BR_OK && told != BR_OK && told != BR_UNDECIDED)
+    status = told;
   br__text_putc (&t, '%');
-  if (status == BR_OK)
+  if (status == BR_OK && told == BR_OK)
     br__put_from (row, key, &t);
+  else if (status == BR_OK)
+    br__put_null (row, key);
   br__text_clear (&t);
   br_real_clear (&z);
-  br_real_clear (&hundred);
   return status;
 }
 
@@ -203,7 +248,7 @@ put_contributor (br_record *row, const stack *k, size_t i)
   static const br__end_keys adds = { "adds", "adds_decimal", "adds_shown" };
   const br__settings *s = k->tape.settings;
   br_dimension in = br__entry_value (k->tape.inputs[i])->dimension;
-  br_real half = BR_REAL_ZERO, x = BR_REAL_ZERO, y = BR_REAL_ZERO;
+  br_real half = BR_REAL_ZERO;
   br_status status = br_real_set_number (&half, &k->halves[i]);
   br__put_text (row, "name", br__entry_name (k->tape.inputs[i]));
   if (status == BR_OK && k->has_slopes)
@@ -216,19 +261,13 @@ put_contributor (br_record *row, const stack *k, size_t i)
     {
       status = br__put_end (row, &adds, &k->parts[i], k->tape.dimension, 1, 0, s);
       if (status == BR_OK)
-        status = put_share (row, "share", &k->parts[i], &k->total, s->bits);
+        status = put_share (row, "share", k, i, 0);
       if (status == BR_OK)
-        status = br_real_mul (&x, &k->parts[i], &k->parts[i]);
-      if (status == BR_OK)
-        status = br_real_mul (&y, &k->rss, &k->rss);
-      if (status == BR_OK)
-        status = put_share (row, "share_of_squares", &x, &y, s->bits);
+        status = put_share (row, "share_of_squares", k, i, 1);
     }
   else
     br__put_null (row, "share");
   br_real_clear (&half);
-  br_real_clear (&x);
-  br_real_clear (&y);
   return status;
 }
 
@@ -356,7 +395,18 @@ worst_of (br_real *worst, const br__bounds *b, br__comparison comparison, unsign
   return status;
 }
 
-static const char *const may_fail_words = "holds as drawn, may fail as cut";
+/* What is said of a check that holds as drawn.  */
+static const char *const as_cut_words[] =
+{
+  [BR__AS_CUT_HOLDS] = "holds as cut", [BR__AS_CUT_MAY_FAIL] = "holds as drawn, may fail as cut",
+  [BR__AS_CUT_UNKNOWN] = "holds as drawn; whether it holds as cut is not known"
+};
+
+static void
+put_as_cut (br_record *r, const br__check *check)
+{
+  br__put_text (r, "as_cut", check->state == BR__CHECK_PASS ? as_cut_words[check->as_cut] : "");
+}
 
 static br_status
 put_worst (br_record *r, br__check *check, const br__tape *t, const br__bounds *b)
@@ -372,13 +422,14 @@ put_worst (br_record *r, br__check *check, const br__tape *t, const br__bounds *
     {
       int strict = check->comparison == BR__LESS || check->comparison == BR__MORE
                    || check->comparison == BR__UNEQUAL_;
-      check->may_fail = sign < 0 || (strict && sign == 0);
+      int breaks = sign < 0 || (strict && sign == 0);
+      /* Bounds that need not be reached show that a check holds, not that it may fail.  */
+      check->as_cut = !breaks ? BR__AS_CUT_HOLDS : b->exact ? BR__AS_CUT_MAY_FAIL : BR__AS_CUT_UNKNOWN;
     }
   if (status == BR_OK && r)
     status = br__put_end (r, &keys, &worst, t->dimension, b->exact, 0, s);
   if (status == BR_OK)
-    br__put_text (r, "as_cut", check->state != BR__CHECK_PASS ? ""
-                               : check->may_fail ? may_fail_words : "holds as cut");
+    put_as_cut (r, check);
   br_real_clear (&worst);
   return status;
 }
@@ -391,7 +442,7 @@ br__put_worst_margin (br_record *r, br_sheet *sheet, br__check *check)
   br__bounds b = BR__BOUNDS_ZERO;
   br_real *values = NULL;
   br_number *halves = NULL;
-  check->may_fail = 0;
+  check->as_cut = BR__AS_CUT_HOLDS;
   if (!d || !br__entry_value (check->margin) || !br__tolerances_any (sheet))
     return BR_OK;
   br_status status = br__tape_make (&t, sheet, &d->tree, NULL, &br__tolerance_names, NULL);
@@ -403,12 +454,11 @@ br__put_worst_margin (br_record *r, br_sheet *sheet, br__check *check)
       if (status == BR_OK)
         status = put_worst (r, check, &t, &b);
     }
-  if (status == BR_DOMAIN || status == BR_UNDECIDED)
+  if (status == BR_DOMAIN || status == BR_UNDECIDED || status == BR_TOO_BIG)
     {
-      /* What can not be shown to hold may fail.  */
-      check->may_fail = 1;
+      check->as_cut = BR__AS_CUT_UNKNOWN;
       br__put_null (r, "worst_margin");
-      br__put_text (r, "as_cut", check->state == BR__CHECK_PASS ? may_fail_words : "");
+      put_as_cut (r, check);
       status = BR_OK;
     }
   br__inputs_free (values, halves, t.input_count);

@@ -6,9 +6,8 @@
 
 #include <string.h>
 
-#include <mpfr.h>
-
 #include "draw/plot.h"
+#include "exact/interval.h"
 #include "exact/memory.h"
 #include "exact/text.h"
 
@@ -277,7 +276,9 @@ void
 br__sine_cosine (int64_t *sine, int64_t *cosine, int64_t angle)
 {
   /* Sixty-four bits more than the answer has, so that the last billionth is right but for a tie.  */
+  br__mpfr_state state;
   mpfr_t x, y;
+  br__mpfr_enter (&state);
   mpfr_inits2 (128, x, y, (mpfr_ptr) NULL);
   mpfr_const_pi (x, MPFR_RNDN);
   mpfr_mul_si (x, x, (long) (angle % (360 * BR__INCH)), MPFR_RNDN);
@@ -289,12 +290,15 @@ br__sine_cosine (int64_t *sine, int64_t *cosine, int64_t angle)
   *sine = mpfr_get_si (x, MPFR_RNDN);
   *cosine = mpfr_get_si (y, MPFR_RNDN);
   mpfr_clears (x, y, (mpfr_ptr) NULL);
+  br__mpfr_leave (&state);
 }
 
 int64_t
 br__angle (int64_t dx, int64_t dy)
 {
+  br__mpfr_state state;
   mpfr_t x, y;
+  br__mpfr_enter (&state);
   mpfr_inits2 (128, x, y, (mpfr_ptr) NULL);
   mpfr_set_si (x, (long) dx, MPFR_RNDN);
   mpfr_set_si (y, (long) dy, MPFR_RNDN);
@@ -304,5 +308,6 @@ br__angle (int64_t dx, int64_t dy)
   mpfr_mul_si (y, y, (long) (180 * BR__INCH), MPFR_RNDN);
   int64_t angle = mpfr_get_si (y, MPFR_RNDN);
   mpfr_clears (x, y, (mpfr_ptr) NULL);
+  br__mpfr_leave (&state);
   return angle;
 }

@@ -16,6 +16,8 @@ libbenchrule_core_la_SOURCES += \
 
 # Values that are not rational.
 libbenchrule_core_la_SOURCES += \
+  lib/exact/interval.c \
+  lib/exact/interval.h \
   lib/exact/real.c \
   lib/exact/real.h \
   lib/exact/real_arithmetic.c \

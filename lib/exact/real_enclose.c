@@ -1,12 +1,12 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   real_enclose.c - rational ends around a value, and the precisions at which they are asked.  The one
-   file that enters MPFR: its exponent range and flags are the caller's and come back as they were.  */
+   real_enclose.c - rational ends around a value, and the precisions at which they are asked.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
 
 #include "exact/real.h"
 
+#include "exact/interval.h"
 #include "exact/number.h"
 
 /* Most questions about shop sizes are settled at once by this many bits.  */
@@ -21,30 +21,6 @@ precision_limit (unsigned bits)
   if (bits < LEAST_BITS)
     return LEAST_BITS;
   return bits > BR_MAX_BITS ? BR_MAX_BITS : (mpfr_prec_t) bits;
-}
-
-typedef struct mpfr_state
-{
-  mpfr_exp_t emin, emax;
-  mpfr_flags_t flags;
-} mpfr_state;
-
-static void
-enter_mpfr (mpfr_state *state)
-{
-  state->flags = mpfr_flags_save ();
-  state->emin = mpfr_get_emin ();
-  state->emax = mpfr_get_emax ();
-  mpfr_set_emin (mpfr_get_emin_min ());
-  mpfr_set_emax (mpfr_get_emax_max ());
-}
-
-static void
-leave_mpfr (const mpfr_state *state)
-{
-  mpfr_set_emin (state->emin);
-  mpfr_set_emax (state->emax);
-  mpfr_flags_restore (state->flags, MPFR_FLAGS_ALL);
 }
 
 /* Q = the finite X; an end nearer to zero than 2^-BR_MAX_BITS moves outwards, to zero or to that power,
@@ -95,7 +71,7 @@ read_ends (mpq_t low, mpq_t high, int *finite, mpfi_srcptr x)
 static br_status
 real_ends (mpq_t low, mpq_t high, int *finite, const br_real *x, mpfr_prec_t p)
 {
-  mpfr_state state;
+  br__mpfr_state state;
   br_status status;
 
   if (x->node == NULL)
@@ -105,11 +81,11 @@ real_ends (mpq_t low, mpq_t high, int *finite, const br_real *x, mpfr_prec_t p)
       *finite = 1;
       return BR_OK;
     }
-  enter_mpfr (&state);
+  br__mpfr_enter (&state);
   status = br__node_evaluate (x->node, p);
   if (status == BR_OK)
     status = read_ends (low, high, finite, x->node->enclosure);
-  leave_mpfr (&state);
+  br__mpfr_leave (&state);
   return status;
 }
 

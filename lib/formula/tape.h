@@ -8,8 +8,7 @@
 #ifndef BR_FORMULA_TAPE_H
 #define BR_FORMULA_TAPE_H
 
-#include <mpfi.h>
-
+#include "exact/interval.h"
 #include "sheet/sheet.h"
 
 typedef enum br__tape_op
@@ -94,7 +93,7 @@ br_status br__tape_value (br_real *z, const br__tape *t, const br_real *inputs, 
    a corner or through a step.  */
 br_status br__tape_slopes (br_real *slopes, const br__tape *t, const br_real *inputs, int lax);
 
-/* tape_enclose.c: the same over intervals.  */
+/* tape_enclose.c: the same over intervals.  Between br__mpfr_enter and br__mpfr_leave only.  */
 #define BR__TAPE_BITS 256
 
 typedef struct br__enclosure

@@ -433,19 +433,16 @@ hand_on (br__enclosure *e, size_t i)
 br_status
 br__enclose (br__enclosure *e)
 {
-  mpfr_flags_t flags = mpfr_flags_save ();
   br_status status = BR_OK;
   e->empty = e->partial = 0;
   for (size_t i = 0; i < e->tape->count && status == BR_OK && !e->empty; i++)
     status = work_out (e, i);
-  mpfr_flags_restore (flags, MPFR_FLAGS_ALL);
   return status;
 }
 
 void
 br__enclose_slopes (br__enclosure *e)
 {
-  mpfr_flags_t flags = mpfr_flags_save ();
   int partial = e->partial, empty = e->empty;
   for (size_t i = 0; i < e->tape->count; i++)
     mpfi_set_ui (e->slopes[i], i == e->tape->root);
@@ -454,7 +451,6 @@ br__enclose_slopes (br__enclosure *e)
       hand_on (e, i);
   e->partial = partial;
   e->empty = empty;
-  mpfr_flags_restore (flags, MPFR_FLAGS_ALL);
 }
 
 mpfi_ptr

@@ -306,7 +306,10 @@ br__bounds_of (br__bounds *b, const br__tape *t, const br_real *values, const br
                br_error *error)
 {
   br__bounds made = BR__BOUNDS_ZERO;
+  br__mpfr_state state;
+  br__mpfr_enter (&state);
   br_status status = find_bounds (&made, t, values, halves);
+  br__mpfr_leave (&state);
   if (status != BR_OK)
     {
       br__bounds_clear (&made);

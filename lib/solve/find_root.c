@@ -508,7 +508,10 @@ br__roots_find (br__roots *r, const br__tape *t, const volatile sig_atomic_t *fl
   f->t = t;
   f->roots = r;
   f->flag = flag;
+  br__mpfr_state state;
+  br__mpfr_enter (&state);
   br_status status = search (f);
+  br__mpfr_leave (&state);
   br__free (f);
   return status;
 }

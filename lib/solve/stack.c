@@ -399,7 +399,7 @@ worst_of (br_real *worst, const br__bounds *b, br__comparison comparison, unsign
 static const char *const as_cut_words[] =
 {
   [BR__AS_CUT_HOLDS] = "holds as cut", [BR__AS_CUT_MAY_FAIL] = "holds as drawn, may fail as cut",
-  [BR__AS_CUT_UNKNOWN] = "holds as drawn; whether it holds as cut is not known"
+  [BR__AS_CUT_UNKNOWN] = "holds as drawn, not known as cut"
 };
 
 static void

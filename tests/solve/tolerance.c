@@ -367,6 +367,71 @@ stays (void **state)
   sheet_end (sheet, &s);
 }
 
+/* ---- Shares ---- */
+
+/* Shares that are fractions are told, whatever the slope is: a half of what no bound tells from it, and one whose
+   last digit is a tie (3.125).  */
+static void
+shares (void **state)
+{
+  static const struct { const char *sheet, *stack, *first, *squares; } rows[] =
+  {
+    { "a = 1 +- 1/32\nb = 2 +- 1/32", "(a + b) * tan 10", "50%", "50%" },
+    { "a = 1 +- 1/32\nb = 2 +- 1/32", "(a + b) * sqrt(1 + pi)", "50%", "50%" },
+    { "a = 1 +- 1/32\nb = 2 +- 1/32", "(a - b) * sin(sqrt 2)", "50%", "50%" },
+    { "a = 1 +- 1/32\nb = 2 +- 31/32", "(a + b) * sqrt(1 + pi)", "3.13%", "0.104%" },
+    { "a = 1 +- 1/32\nb = 2 +- 31/32", "a + b", "3.13%", "0.104%" },
+    { "a = 1 +- 1/32\nb = 2 +- 19/32", "(a + b) * sin 1", "5%", "0.276%" },
+    { "a = 1 +- 1/32\nb = 2 +- 1/32", "a * sqrt(1 + pi) + 19 * b * sqrt(1 + pi)", "5%", "0.276%" }
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br_sheet *sheet = sheet_with (rows[i].sheet);
+      said s = SAID_ZERO;
+      stack_is (sheet, &s, rows[i].stack, "contributors.0.share", rows[i].first);
+      said_is (&s, 0, "contributors.0.share_of_squares", rows[i].squares);
+      sheet_end (sheet, &s);
+    }
+}
+
+/* ---- The caller's MPFR ---- */
+
+/* What is said does not depend on the exponent range and the flags of whoever calls, and they stay as they were.  */
+static void
+foreign_range (void **state)
+{
+  static const char text[] =
+    "a = 700 +- 1/32\nb = 1/3 +- 1/64\nstack (a + b) * tan 10 / a^2\nstack sqrt(a) * b - nearest(a / 3)\n"
+    "check a * b * sin 20 < 90\nfind x for x^3 - 40 * x = 2\nfind x for sin x = x / 100\nexplain a * sqrt 2\n"
+    "arc brim = bend(5, 1) 70 deg at 1, 2\ncircle hub = 2 at 40, 40\nclear(brim, hub)\ndraw side";
+  said wide = SAID_ZERO, narrow = SAID_ZERO;
+  const mpfr_exp_t emin = mpfr_get_emin (), emax = mpfr_get_emax ();
+  br_sheet *first = sheet_with (""), *second = sheet_with ("");
+  (void) state;
+  sheet_run (first, &wide, text);
+  mpfr_set_emin (-3);
+  mpfr_set_emax (3);
+  mpfr_flags_clear (MPFR_FLAGS_ALL);
+  mpfr_flags_set (MPFR_FLAGS_ERANGE);
+  sheet_run (second, &narrow, text);
+  assert_int_equal (mpfr_flags_save (), MPFR_FLAGS_ERANGE);
+  assert_int_equal (mpfr_get_emin (), -3);
+  assert_int_equal (mpfr_get_emax (), 3);
+  mpfr_set_emin (emin);
+  mpfr_set_emax (emax);
+  assert_int_equal (wide.count, narrow.count);
+  assert_int_equal (wide.fault_count, narrow.fault_count);
+  for (size_t i = 0; i < wide.count; i++)
+    {
+      assert_int_equal (wide.records[i].size, narrow.records[i].size);
+      assert_memory_equal (wide.records[i].pairs, narrow.records[i].pairs, wide.records[i].size);
+    }
+  said_clear (&wide);
+  sheet_end (first, &narrow);
+  br_sheet_free (second);
+}
+
 /* ---- What is wrong ---- */
 
 static void
@@ -453,7 +518,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (by_hand), CHECK_TEST (undone_and_units), CHECK_TEST (textbooks), CHECK_TEST (corners),
-    CHECK_TEST (curved), CHECK_TEST (checks), CHECK_TEST (told_later), CHECK_TEST (stays), CHECK_TEST (wrong),
+    CHECK_TEST (curved), CHECK_TEST (checks), CHECK_TEST (told_later), CHECK_TEST (stays), CHECK_TEST (shares), CHECK_TEST (foreign_range), CHECK_TEST (wrong),
     CHECK_TEST (long_chain), CHECK_TEST (refused_memory),
   };
   return CHECK_RUN (tests);

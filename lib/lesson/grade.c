@@ -31,50 +31,84 @@ class_clear (br__class *c)
   br_number_clear (&c->all);
 }
 
-/* The number at the end of a cell such as "3", "p3" or "problem 3"; 0 where there is none.  */
-static size_t
-heading_number (const char *cell, size_t most)
+/* How surely CELL is the heading of problem *N: 2 by its number alone, 1 by a word and the number, 0 not at all.  */
+static int
+heading_of (size_t *n, const char *cell)
 {
-  while (*cell && !(*cell >= '0' && *cell <= '9'))
-    cell++;
-  return br__cell_number (cell, most);
+  static const char words[] = "problem question task exercise answer item number no nr p q";
+  const char *digits = cell + strcspn (cell, "0123456789");
+  size_t word = strcspn (cell, " .#0123456789");
+  char number[16];
+  size_t length = strspn (digits, "0123456789");
+  if (!length || length >= sizeof number || digits[length + strspn (digits + length, ".):")]
+      || (word && !br__is_among (cell, word, words)) || strspn (cell + word, " .#") != (size_t) (digits - cell) - word)
+    return 0;
+  memcpy (number, digits, length);
+  number[length] = 0;
+  *n = br__cell_number (number, BR__MOST_PROBLEMS);
+  return *n ? 1 + (digits == cell) : 0;
 }
 
-/* Which column is which.  Columns without a number are the problems in order.  */
-static br_status
-find_columns (br__class *c, const char *path, br_error *error)
+/* The version that CELL names, such as "3" or "version 3"; 0 where the key has none such.  */
+static size_t
+version_of (const char *cell, size_t most)
 {
-  size_t next = 0;
+  return br__cell_number (cell + strcspn (cell, "0123456789"), most);
+}
+
+/* Says which columns are left alone.  */
+static br_status
+tell_left_alone (const br__class *c, br__run *run, size_t answers)
+{
+  const br__row *row = &c->answers.rows[0];
+  br_text t = BR_TEXT_ZERO;
+  size_t left = 0;
+  br_status status = BR_OK;
+  for (size_t i = 0; i < row->count; i++)
+    {
+      int used = i == c->student || i == c->version || !*row->cells[i];
+      for (size_t k = 0; k < c->problems; k++)
+        used |= c->columns[k] == i;
+      if (!used)
+        br__text_printf (&t, "%s%.*s", left++ ? ", " : "", BR__CLIP (row->cells[i], 40));
+    }
+  if (left && !answers)
+    {
+      status = br__fail (run->error, BR_SYNTAX, 0, 0, "no column is headed by the number of a problem: %.*s",
+                         BR__CLIP (br__text_string (&t), 120));
+      br__hint (run->error, "head the answers 1, 2, 3");
+    }
+  else if (left)
+    status = br__remark (run, "column%s left alone: %.*s", left == 1 ? "" : "s", BR__CLIP (br__text_string (&t), 160));
+  br__text_clear (&t);
+  return status;
+}
+
+/* Which column is which: those headed by a problem's number hold its answers.  */
+static br_status
+find_columns (br__class *c, br__run *run, const char *path)
+{
+  size_t n = 0, answers = 0;
   c->student = br__rows_column (&c->answers, "student name");
   c->version = br__rows_column (&c->answers, "version");
   if (c->student == SIZE_MAX || c->version == SIZE_MAX)
-    return br__fail (error, BR_SYNTAX, 0, 0, "%.*s: the first row must name the columns student and version",
+    return br__fail (run->error, BR_SYNTAX, 0, 0, "%.*s: the first row must name the columns student and version",
                      BR__CLIP (path, 120));
   c->columns = br__alloc_zero (c->problems, sizeof *c->columns);
   c->counts = br__alloc_zero (c->problems * BR__VERDICTS, sizeof *c->counts);
   if (!c->columns || !c->counts)
-    return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
+    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   for (size_t i = 0; i < c->problems; i++)
     c->columns[i] = SIZE_MAX;
-  for (size_t i = 0; i < c->answers.rows[0].count; i++)
-    {
-      size_t n = heading_number (c->answers.rows[0].cells[i], BR__MOST_PROBLEMS);
-      if (i == c->student || i == c->version)
-        continue;
-      size_t at = n ? n - 1 : next;
-      if (at < c->problems && c->columns[at] == SIZE_MAX)
-        c->columns[at] = i;
-      next = at + 1;
-    }
-  return BR_OK;
-}
-
-static void
-put_verdict (br_text *t, const br__verdict *v)
-{
-  br__text_puts (t, br__verdict_name (v->index));
-  if (v->index == BR__UNREADABLE)
-    br__text_printf (t, " at character %zu: %s", v->error.offset + 1, v->error.message);
+  for (int sure = 2; sure > 0; sure--)
+    for (size_t i = 0; i < c->answers.rows[0].count; i++)
+      if (i != c->student && i != c->version && heading_of (&n, c->answers.rows[0].cells[i]) == sure
+          && n <= c->problems && c->columns[n - 1] == SIZE_MAX)
+        {
+          c->columns[n - 1] = i;
+          answers++;
+        }
+  return tell_left_alone (c, run, answers);
 }
 
 /* One paper: its row of OUT, its record.  VERSION 0: no such version.  */
@@ -107,7 +141,7 @@ grade_paper (br__class *c, br__run *run, br_text *out, const br__row *row, size_
             status = br_number_add (&marks, &marks, &c->points[v.index]);
         }
       br__text_reset (&t);
-      put_verdict (&t, &v);
+      br__put_verdict (&t, &v);
       out->failed |= t.failed;
       br__list_text (verdicts, br__text_string (&t));
       br__text_putc (out, ',');
@@ -184,7 +218,7 @@ grade_all (br__class *c, br__run *run, br_text *out)
   for (size_t i = 1; i < c->answers.count && status == BR_OK; i++)
     {
       const br__row *row = &c->answers.rows[i];
-      size_t version = heading_number (br__row_cell (row, c->version), c->versions);
+      size_t version = version_of (br__row_cell (row, c->version), c->versions);
       const char *note = note_of (c, br__row_cell (row, c->student), seen);
       if (!version)
         note = "the key has no such version";
@@ -249,7 +283,7 @@ br__do_grade (br__run *run)
   if (status == BR_OK)
     status = br__placed (run, br__rows_read (&c.answers, paths[ANSWERS], run->error), starts[ANSWERS], ends[ANSWERS]);
   if (status == BR_OK)
-    status = br__placed (run, find_columns (&c, paths[ANSWERS], run->error), starts[ANSWERS], ends[ANSWERS]);
+    status = br__placed (run, find_columns (&c, run, paths[ANSWERS]), starts[ANSWERS], ends[ANSWERS]);
   if (status == BR_OK)
     status = grade_all (&c, run, &out);
   if (status == BR_OK)

@@ -184,14 +184,16 @@ br__key_read (br__class *c, const char *path, br_error *error)
 }
 
 /* Without a teacher's table: all for right, three quarters where only the form is amiss, half for one
-   mark, nothing else.  */
+   mark, a sign left off, another unit and a rounded size, nothing else.  */
 br_status
 br__points_default (br__class *c)
 {
   br_status status = BR_OK;
   for (size_t i = 0; i < BR__VERDICTS && status == BR_OK; i++)
     {
-      int64_t quarters = i == BR__RIGHT ? 4 : i <= BR__NO_UNIT ? 3 : i == BR__JUDGEMENTS + BR__MISTAKE_MARK ? 2 : 0;
+      size_t m = i < BR__JUDGEMENTS ? (size_t) BR__MISTAKES : i - BR__JUDGEMENTS;
+      int half = i == BR__ROUNDED || m == BR__MISTAKE_MARK || m == BR__MISTAKE_NO_SIGN || m == BR__MISTAKE_UNIT;
+      int64_t quarters = i == BR__RIGHT ? 4 : half ? 2 : i <= BR__NO_UNIT ? 3 : 0;
       status = br_number_set_ratio (&c->points[i], quarters, 4);
     }
   return status;

@@ -1,6 +1,8 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
 # Problems, worksheets, keys and marks.
 libbenchrule_core_la_SOURCES += \
+  lib/lesson/answer.c \
+  lib/lesson/answer.h \
   lib/lesson/grade.c \
   lib/lesson/grade.h \
   lib/lesson/html.c \

@@ -34,7 +34,9 @@ static const struct { const char *name, *shows; } mistakes[BR__MISTAKES] =
   [BR__MISTAKE_NOT_WHOLE] = { "no whole piece", "counted a part of a piece that can not be cut" },
   [BR__MISTAKE_FRACTION_ONLY] = { "whole number left as it was", "worked on the fraction alone and kept the whole number" },
   [BR__MISTAKE_REST] = { "rest for part", "gave what is left over for what is asked for, or the other way round" },
-  [BR__MISTAKE_UNIT] = { "other unit", "the number is right, its unit is not" },
+  [BR__MISTAKE_UNIT] = { "wrong unit", "the number is right, its unit is not" },
+  [BR__MISTAKE_NO_SIGN] = { "sign missing", "left out the minus sign" },
+  [BR__MISTAKE_NO_WHOLE] = { "whole number missing", "wrote the fraction and left out the whole number" },
 };
 
 const char *

@@ -31,6 +31,8 @@ typedef enum br__mistake
   BR__MISTAKE_FRACTION_ONLY,
   BR__MISTAKE_REST,
   BR__MISTAKE_UNIT,
+  BR__MISTAKE_NO_SIGN,
+  BR__MISTAKE_NO_WHOLE,
   BR__MISTAKES
 } br__mistake;
 

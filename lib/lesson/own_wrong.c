@@ -129,7 +129,7 @@ br__own_wrong (br__own *own, br__run *run, br__tree *tree, const br__mark *mark)
       br_number x = BR_NUMBER_ZERO;
       status = br_number_neg (&x, &own->answer);
       if (status == BR_OK)
-        status = add_wrong (own, &x, BR__MISTAKE_SIGN);
+        status = add_wrong (own, &x, BR__MISTAKE_NO_SIGN);
       br_number_clear (&x);
     }
   if (status == BR_OK)

@@ -255,9 +255,8 @@ br__rows_read (br__rows *r, const char *path, br_error *error)
   return status == BR_OK ? br__rows_take (r, bytes, length, path, error) : status;
 }
 
-/* 1 if LENGTH bytes at CELL are one of WORDS.  */
-static int
-is_among (const char *cell, size_t length, const char *words)
+int
+br__is_among (const char *cell, size_t length, const char *words)
 {
   for (const char *w = words; *w; )
     {
@@ -277,14 +276,14 @@ br__rows_column (const br__rows *r, const char *words)
 {
   size_t count = r->count ? r->rows[0].count : 0;
   for (size_t i = 0; i < count; i++)
-    if (is_among (r->rows[0].cells[i], strlen (r->rows[0].cells[i]), words))
+    if (br__is_among (r->rows[0].cells[i], strlen (r->rows[0].cells[i]), words))
       return i;
   /* Else one that has such a word: Student name.  */
   for (size_t i = 0; i < count; i++)
     for (const char *s = r->rows[0].cells[i]; *s; )
       {
         size_t n = strcspn (s, " ");
-        if (is_among (s, n, words))
+        if (br__is_among (s, n, words))
           return i;
         s += n + (s[n] == ' ');
       }

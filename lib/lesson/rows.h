@@ -34,6 +34,8 @@ br_status br__rows_read (br__rows *r, const char *path, br_error *error);
 br_status br__rows_take (br__rows *r, char *bytes, size_t length, const char *path, br_error *error);
 /* The column whose heading is one of WORDS (parted by blanks, any case), or else has one, or SIZE_MAX.  */
 size_t br__rows_column (const br__rows *r, const char *words);
+/* 1 if LENGTH bytes at CELL are one of WORDS, any case.  */
+int br__is_among (const char *cell, size_t length, const char *words);
 /* The cell, or "" where the row is short or COLUMN is SIZE_MAX.  */
 const char *br__row_cell (const br__row *row, size_t column);
 

@@ -26,7 +26,7 @@ put_problems (br_record *r, const br__class *c)
       br_record *row = br__list_record (rows);
       br__put_count (row, "problem", (int64_t) i + 1);
       br__put_count (row, "right", count_of (c, i, BR__RIGHT, BR__RIGHT + 1));
-      br__put_count (row, "form", count_of (c, i, BR__NOT_LOWEST, BR__NO_UNIT + 1));
+      br__put_count (row, "form", count_of (c, i, BR__NOT_LOWEST, BR__ROUNDED + 1));
       br__put_count (row, "known_mistake", count_of (c, i, BR__JUDGEMENTS, BR__VERDICTS));
       br__put_count (row, "other_wrong", count_of (c, i, BR__WRONG, BR__WRONG + 1));
       br__put_count (row, "unreadable", count_of (c, i, BR__UNREADABLE, BR__UNREADABLE + 1));

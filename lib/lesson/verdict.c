@@ -6,18 +6,16 @@
 
 #include <string.h>
 
+#include "lesson/answer.h"
 #include "lesson/verdict.h"
 #include "measure/measure.h"
-
-/* An answer that is longer is none.  */
-#define MOST_BYTES 200
 
 const char *
 br__verdict_name (size_t index)
 {
   static const char *const names[] =
   {
-    "right", "not in lowest terms", "other form", "unit missing", "wrong", "unreadable", "no answer"
+    "right", "not in lowest terms", "other form", "unit missing", "rounded", "wrong", "unreadable", "no answer"
   };
   return index < BR__JUDGEMENTS ? names[index] : br__mistake_name ((br__mistake) (index - BR__JUDGEMENTS));
 }
@@ -35,7 +33,8 @@ br__key_clear (br__key *key)
 /* How the number of an answer is written.  */
 typedef struct form
 {
-  int decimal, fraction;
+  int decimal, fraction, sign;
+  unsigned places;              /* digits behind the point */
   int64_t num, den;             /* of its fraction, 0 where it is too long to say */
 } form;
 
@@ -49,16 +48,17 @@ more_digits (int64_t n, int digit)
 static form
 form_of (const char *text, size_t length)
 {
-  form f = { 0, 0, 0, 0 };
+  form f = { 0, 0, 0, 0, 0, 0 };
   int64_t number = 0, before = 0;
-  int slash = 0, running = 0;
+  int slash = 0, running = -1;  /* the kind of digit before */
   for (size_t at = 0; at < length; )
     {
       br__glyph g = br__glyph_at (text, length, at);
       int digit = g.kind == BR__GLYPH_DIGIT || g.kind == BR__GLYPH_SUPERSCRIPT || g.kind == BR__GLYPH_SUBSCRIPT;
       if (digit)
         {
-          number = more_digits (running ? number : 0, g.num);
+          number = more_digits (running == g.kind ? number : 0, g.num);
+          f.places += f.decimal != 0;
           if (slash)
             {
               f.fraction = 1;
@@ -73,119 +73,114 @@ form_of (const char *text, size_t length)
         }
       else if (slash && f.fraction)
         slash = 0;
-      f.decimal |= g.kind == BR__GLYPH_POINT;
-      running = digit;
+      f.decimal |= g.kind == BR__GLYPH_POINT && br__glyph_at (text, length, at + 1).kind == BR__GLYPH_DIGIT;
+      f.sign |= at == 0 && (g.kind == BR__GLYPH_DASH || g.code == '+');
+      running = digit ? (int) g.kind : -1;
       at += g.length;
     }
   return f;
 }
 
-/* The judgement on an answer of the right size.  */
-static br__judgement
-judge_form (const char *text, size_t length, const br_measure *m, const br__key *key)
+/* The verdict on an answer of the right size.  */
+static size_t
+judge_form (const form *f, const br_measure *m, const br__key *key)
 {
-  form f = form_of (text, length);
-  if (f.fraction && f.num >= 0 && f.den > 0 && br__ratio_of (f.num, f.den).den != f.den)
+  if (f->fraction && f->num >= 0 && f->den > 0 && br__ratio_of (f->num, f->den).den != f->den)
     return BR__NOT_LOWEST;
-  if (f.fraction && (f.num >= f.den || key->ask == BR__ASK_DECIMAL))
+  if (f->fraction && (f->num >= f->den || key->ask == BR__ASK_DECIMAL))
     return BR__OTHER_FORM;
-  if (f.decimal && key->ask != BR__ASK_DECIMAL && !br_number_is_integer (&key->exact))
+  if (f->decimal && key->ask != BR__ASK_DECIMAL && !br_number_is_integer (&key->exact))
     return BR__OTHER_FORM;
   if (!m->unit && key->unit)
     return BR__NO_UNIT;
-  return m->unit && !key->unit ? BR__OTHER_FORM : BR__RIGHT;
+  if (m->unit && !key->unit)
+    return (size_t) BR__JUDGEMENTS + BR__MISTAKE_UNIT;
+  /* Feet and inches go together; a millimetre does for neither.  */
+  return m->unit != key->unit && (br__unit_is_decimal (m->unit) || br__unit_is_decimal (key->unit)) ? BR__OTHER_FORM : BR__RIGHT;
 }
 
-/* The mistake that gives VALUE, or BR__MISTAKES: those of the key, then a mark or a whole away.  */
+/* 1 if VALUE is the key's without its whole number.  */
 static br_status
-find_mistake (br__mistake *mistake, const br_number *value, const br__key *key)
+lacks_whole (int *yes, const br_number *value, const br__key *key)
+{
+  br_number rest = BR_NUMBER_ZERO, one = BR_NUMBER_ZERO;
+  br_status status = br_number_sub (&rest, &key->exact, value);
+  *yes = 0;
+  if (status == BR_OK)
+    status = br_number_div (&rest, &rest, &key->step);
+  if (status == BR_OK)
+    status = br_number_div (&one, value, &key->step);
+  /* The rest is whole, the value less than one, both of one sign.  */
+  if (status == BR_OK && br_number_is_integer (&rest) && br_number_sign (&rest) * br_number_sign (value) > 0)
+    {
+      br_number size = BR_NUMBER_ZERO;
+      status = br_number_set_int (&size, br_number_sign (value));
+      *yes = status == BR_OK && br_number_cmp (&one, &size) * br_number_sign (value) < 0;
+      br_number_clear (&size);
+    }
+  br_number_clear (&rest);
+  br_number_clear (&one);
+  return status;
+}
+
+/* The mistake that gives VALUE, or BR__MISTAKES: a part left off, those of the key, then a mark or a whole away.  */
+static br_status
+find_mistake (br__mistake *mistake, const br_number *value, const form *f, const br__key *key)
 {
   br_number off = BR_NUMBER_ZERO;
-  br_status status;
+  int lacks = 0;
+  br_status status = br_number_neg (&off, &key->exact);
   *mistake = BR__MISTAKES;
-  for (unsigned i = 0; i < key->wrong_count; i++)
+  if (status == BR_OK && br_number_sign (value) > 0 && !f->sign && br_number_equal (&off, value))
+    *mistake = BR__MISTAKE_NO_SIGN;
+  for (unsigned i = 0; i < key->wrong_count && *mistake == BR__MISTAKES; i++)
     if (br_number_equal (value, &key->wrong[i]))
-      {
-        *mistake = key->mistake[i];
-        return BR_OK;
-      }
-  status = br_number_sub (&off, value, &key->exact);
-  if (status == BR_OK)
+      *mistake = key->mistake[i];
+  if (status == BR_OK && *mistake == BR__MISTAKES)
+    status = lacks_whole (&lacks, value, key);
+  if (lacks)
+    *mistake = BR__MISTAKE_NO_WHOLE;
+  if (status == BR_OK && *mistake == BR__MISTAKES)
+    status = br_number_sub (&off, value, &key->exact);
+  if (status == BR_OK && *mistake == BR__MISTAKES)
     status = br_number_abs (&off, &off);
-  if (status == BR_OK && br_number_equal (&off, &key->mark))
+  if (status == BR_OK && *mistake == BR__MISTAKES && br_number_equal (&off, &key->mark))
     *mistake = BR__MISTAKE_MARK;
-  else if (status == BR_OK && key->ask != BR__ASK_DECIMAL && br_number_equal (&off, &key->step))
+  else if (status == BR_OK && *mistake == BR__MISTAKES && key->ask != BR__ASK_DECIMAL && br_number_equal (&off, &key->step))
     *mistake = BR__MISTAKE_WHOLE;
   br_number_clear (&off);
   return status;
 }
 
-/* Bytes of a quotation mark at S, or 0: straight, single, curly, low or angled.  */
-static size_t
-quote_at (const char *s)
-{
-  static const char *const quotes[] =
-  {
-    "\"", "'", "\xE2\x80\x9C", "\xE2\x80\x9D", "\xE2\x80\x9E", "\xE2\x80\x98", "\xE2\x80\x99", "\xC2\xAB", "\xC2\xBB"
-  };
-  for (size_t i = 0; i < sizeof quotes / sizeof quotes[0]; i++)
-    if (strncmp (s, quotes[i], strlen (quotes[i])) == 0)
-      return strlen (quotes[i]);
-  return 0;
-}
-
-/* ANSWER without blanks and quotes around, a decimal comma made a point; *SKIPPED bytes in front.  */
-static size_t
-clean (char *text, size_t *skipped, const char *answer)
-{
-  size_t start = br__skip_blanks (answer, strlen (answer), 0), length, quote;
-  quote = quote_at (answer + start);
-  start = br__skip_blanks (answer, strlen (answer), start + quote);
-  length = strlen (answer + start);
-  if (length > MOST_BYTES)
-    length = MOST_BYTES;
-  memcpy (text, answer + start, length);
-  while (length && (text[length - 1] == ' ' || text[length - 1] == '\t'))
-    length--;
-  text[length] = 0;
-  for (size_t at = 0; quote && at < length; at++)
-    if (quote_at (text + at) && at + quote_at (text + at) == length)
-      length = at;
-  text[length] = 0;
-  /* Two apostrophes for the inch sign.  */
-  if (length > 2 && strcmp (text + length - 2, "''") == 0)
-    {
-      text[--length] = 0;
-      text[length - 1] = '"';
-    }
-  char *comma = strchr (text, ',');
-  if (comma && comma > text && comma[-1] >= '0' && comma[-1] <= '9' && comma[1] >= '0' && comma[1] <= '9'
-      && !strchr (comma + 1, ','))
-    *comma = '.';
-  *skipped = start;
-  return length;
-}
-
-/* 1 if LENGTH bytes at TEXT are letters, points and blanks alone.  */
-static int
-is_words (const char *text, size_t length)
-{
-  for (size_t i = 0; i < length; i++)
-    if (!((text[i] >= 'A' && text[i] <= 'Z') || (text[i] >= 'a' && text[i] <= 'z') || text[i] == ' ' || text[i] == '.'))
-      return 0;
-  return length > 0;
-}
-
-/* What TEXT says.  Of a count, the word for what is counted is no unit: 8 slats.  */
+/* 1 if VALUE, written with so many places of its unit, is the key's to those places.  A whole number is only
+   where the unit is the millimetre, which nobody splits by eye.  */
 static br_status
-read_answer (br_measure *m, const char *text, size_t length, const br__key *key, br_error *error)
+is_rounded (int *yes, const br_number *value, const br_measure *m, const form *f, const br__key *key)
 {
-  br_status status = br_measure_read (m, text, length, NULL, error);
-  size_t n = strcspn (text, " ");
-  if (status == BR_OK || status == BR_NO_MEMORY || key->ask != BR__ASK_COUNT || n >= length
-      || !is_words (text + n, length - n))
-    return status;
-  return br_measure_read (m, text, n, NULL, NULL) == BR_OK ? BR_OK : status;
+  br_number off = BR_NUMBER_ZERO, half = BR_NUMBER_ZERO;
+  int64_t num = m->unit ? m->unit->num : 1, den = m->unit ? m->unit->den : 1, tens = 2;
+  br_status status;
+  *yes = 0;
+  if (f->fraction || f->places > 12 || num == 0
+      || (!f->places && !(m->unit && strcmp (m->unit->name, "mm") == 0)))
+    return BR_OK;
+  for (unsigned i = 0; i < f->places; i++)
+    tens *= 10;
+  status = br_number_set_ratio (&half, num, den);
+  if (status == BR_OK && !m->unit && key->unit)
+    status = br_number_set (&half, &key->step);
+  if (status == BR_OK)
+    status = br_number_set_int (&off, tens);
+  if (status == BR_OK)
+    status = br_number_div (&half, &half, &off);
+  if (status == BR_OK)
+    status = br_number_sub (&off, value, &key->exact);
+  if (status == BR_OK)
+    status = br_number_abs (&off, &off);
+  *yes = status == BR_OK && br_number_sign (value) != 0 && br_number_cmp (&off, &half) <= 0;
+  br_number_clear (&off);
+  br_number_clear (&half);
+  return status;
 }
 
 /* 1 if the number of M is right and its unit is not.  */
@@ -218,44 +213,64 @@ in_unit (br_number *value, const br_measure *m, const br__key *key)
   return br_number_mul (value, &m->value, &key->step);
 }
 
-br_status
-br__judge (br__verdict *v, const char *answer, const br__key *key)
+/* What is to be said of VALUE, which is of the dimension asked for and not the right one.  */
+static br_status
+judge_wrong (br__verdict *v, const br_number *value, const br_measure *m, const form *f, const br__key *key)
 {
-  char text[MOST_BYTES + 1];
-  size_t skipped = 0, length = clean (text, &skipped, answer);
-  br_measure m = BR_MEASURE_ZERO;
-  br_number value = BR_NUMBER_ZERO;
   br__mistake mistake = BR__MISTAKES;
+  int rounded = 0;
+  br_status status = find_mistake (&mistake, value, f, key);
+  if (status == BR_OK && mistake == BR__MISTAKES)
+    status = is_rounded (&rounded, value, m, f, key);
+  v->index = rounded ? (size_t) BR__ROUNDED : mistake == BR__MISTAKES ? (size_t) BR__WRONG : (size_t) BR__JUDGEMENTS + mistake;
+  v->places = f->places;
+  return status;
+}
+
+br_status
+br__judge (br__verdict *v, const char *written, const br__key *key)
+{
+  br__answer a;
+  br_number value = BR_NUMBER_ZERO;
   int other = 0;
   br_status status;
   memset (v, 0, sizeof *v);
   v->index = BR__NO_ANSWER;
-  if (!length)
+  if (br__answer_is_none (written))
     return BR_OK;
-  status = read_answer (&m, text, length, key, &v->error);
+  status = br__answer_read (&a, written, key->ask == BR__ASK_COUNT, &v->error);
   if (status != BR_OK && status != BR_NO_MEMORY)
+    v->index = BR__UNREADABLE;
+  if (status != BR_OK)
     {
-      v->index = BR__UNREADABLE;
-      v->error.offset += skipped;
-      return BR_OK;
+      br__answer_clear (&a);
+      return status == BR_NO_MEMORY ? status : BR_OK;
     }
+  const br_measure *m = &a.measure;
+  form f = form_of (a.text, a.length);
+  status = in_unit (&value, m, key);
   if (status == BR_OK)
-    status = in_unit (&value, &m, key);
-  if (status == BR_OK)
-    status = is_other_unit (&other, &m, key);
-  int of_kind = !m.unit || !key->unit || m.unit->dimension == key->unit->dimension;
+    status = is_other_unit (&other, m, key);
+  int of_kind = !m->unit || !key->unit || m->unit->dimension == key->unit->dimension;
   if (status == BR_OK && of_kind && br_number_equal (&value, &key->exact))
-    v->index = judge_form (text, length, &m, key);
+    v->index = judge_form (&f, m, key);
   else if (status == BR_OK && other)
     v->index = (size_t) BR__JUDGEMENTS + BR__MISTAKE_UNIT;
   else if (status == BR_OK && !of_kind)
     v->index = BR__WRONG;
   else if (status == BR_OK)
-    {
-      status = find_mistake (&mistake, &value, key);
-      v->index = mistake == BR__MISTAKES ? (size_t) BR__WRONG : (size_t) BR__JUDGEMENTS + mistake;
-    }
+    status = judge_wrong (v, &value, m, &f, key);
   br_number_clear (&value);
-  br_measure_clear (&m);
+  br__answer_clear (&a);
   return status;
+}
+
+void
+br__put_verdict (br_text *t, const br__verdict *v)
+{
+  br__text_puts (t, br__verdict_name (v->index));
+  if (v->index == BR__UNREADABLE)
+    br__text_printf (t, " at character %zu: %s", v->error.offset + 1, v->error.message);
+  if (v->index == BR__ROUNDED && v->places)
+    br__text_printf (t, " to %u place%s", v->places, v->places == 1 ? "" : "s");
 }

@@ -23,6 +23,7 @@ typedef struct br__key
 typedef enum br__judgement
 {
   BR__RIGHT, BR__NOT_LOWEST, BR__OTHER_FORM, BR__NO_UNIT,       /* the right size */
+  BR__ROUNDED,                  /* near it */
   BR__WRONG, BR__UNREADABLE, BR__NO_ANSWER,
   BR__JUDGEMENTS                /* and from here on one for each mistake */
 } br__judgement;
@@ -32,13 +33,16 @@ typedef enum br__judgement
 typedef struct br__verdict
 {
   size_t index;                 /* a br__judgement, or BR__JUDGEMENTS and a br__mistake */
+  unsigned places;              /* of what is rounded */
   br_error error;               /* of what is unreadable; its offset is in the answer as given */
 } br__verdict;
 
 /* "right", "kerf forgotten" ...  */
 const char *br__verdict_name (size_t index);
 /* BR_OK unless memory runs out.  */
-br_status br__judge (br__verdict *v, const char *answer, const br__key *key);
+br_status br__judge (br__verdict *v, const char *written, const br__key *key);
+/* Its name, and of what is unreadable the place and the reason, of what is rounded the places.  */
+void br__put_verdict (br_text *t, const br__verdict *v);
 void br__key_clear (br__key *key);
 
 #endif

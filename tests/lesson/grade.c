@@ -69,6 +69,74 @@ test_verdicts (void **state)
   assert_int_equal (wrong, 0);
 }
 
+/* The rows of NAME, a table of keys, answers and the verdict that a teacher gives: how many of them get another.  */
+static int
+misjudged (const char *name)
+{
+  br__rows rows = BR__ROWS_ZERO;
+  char path[300];
+  int wrong = 0;
+  snprintf (path, sizeof path, "%s/tests/data/%s", getenv ("srcdir") ? getenv ("srcdir") : ".", name);
+  check_ok (br__rows_read (&rows, path, NULL));
+  for (size_t i = 1; i < rows.count; i++)
+    {
+      const char *wanted = br__row_cell (&rows.rows[i], 2), *right = br__row_cell (&rows.rows[i], 0);
+      br_measure m = BR_MEASURE_ZERO;
+      br__key key;
+      br__verdict v;
+      br_text verdict = BR_TEXT_ZERO, exact = BR_TEXT_ZERO;
+      check_ok (br_measure_read (&m, right, strlen (right), NULL, NULL));
+      br__put_number (&exact, &m.value);
+      int count = !m.unit, decimal = strchr (right, '.') != NULL;
+      set_key (&key, exact.bytes, count ? "0" : "1/16", count ? "" : m.unit->name,
+               count ? BR__ASK_COUNT : decimal ? BR__ASK_DECIMAL : BR__ASK_LENGTH);
+      check_ok (br__judge (&v, br__row_cell (&rows.rows[i], 1), &key));
+      br__put_verdict (&verdict, &v);
+      if (strncmp (verdict.bytes, wanted, strlen (wanted)) != 0)
+        {
+          print_error ("%s:%zu: `%s` for `%s` is %s, not %s\n", name, rows.rows[i].line, br__row_cell (&rows.rows[i], 1), right,
+                       verdict.bytes, wanted);
+          wrong++;
+        }
+      br__text_clear (&verdict);
+      br__text_clear (&exact);
+      br_measure_clear (&m);
+      br__key_clear (&key);
+    }
+  br__rows_clear (&rows);
+  return wrong;
+}
+
+/* How pupils write an answer, and what a teacher says of it: common practice, no source.  */
+static void
+test_forms (void **state)
+{
+  (void) state;
+  assert_int_equal (misjudged ("answer_forms.csv"), 0);
+}
+
+/* Whatever is written down has a verdict.  */
+static void
+test_noise (void **state)
+{
+  static const char *const parts[] =
+  { "1", "11", "5/16", "/", " ", "-", ".", ",", "\"", "'", "in", " ft ", "and", "under", "long", "(", ")", "=", "\xE2\x81\x84", "\xC2\xBD",
+    "\xE2\x81\xB5", "\xFF", "?", "&", "+", "~", "mm", "x", "\n", "inchs" };
+  br__key keys[5];
+  br__verdict v;
+  (void) state;
+  make_keys (keys);
+  for (long n = check_times (20000); n > 0; n--)
+    {
+      char text[600] = "";
+      for (uint64_t i = check_below (check_below (40) ? 12 : 90); i > 0; i--)
+        strcat (text, parts[check_below (CHECK_COUNT (parts))]);
+      check_ok (br__judge (&v, text, &keys[check_below (5)]));
+    }
+  for (int i = 0; i < 5; i++)
+    br__key_clear (&keys[i]);
+}
+
 /* An unreadable answer has its place in the answer as it was given.  */
 static void
 test_place (void **state)
@@ -190,7 +258,7 @@ test_files (void **state)
   GRADE ("student\tversion\t1\t2\nAda\t1\t 2 3/8 in \t13\n", "right", "kerf forgotten", "Ada");
   GRADE ("\xEF\xBB\xBFstudent,version,1,2\nAda, 1 ,2-3/8\",  \n", "right", "no answer", "Ada");
   GRADE ("2,version,1,name\n12,1,4 3/4,Bo\n", "scaled the wrong way", "right", "Bo");
-  GRADE ("student,version,a,b\nAda,1\n", "no answer", "no answer", "Ada");
+  GRADE ("student,version,1,2\nAda,1\n", "no answer", "no answer", "Ada");
   GRADE ("student,version,1,2\nAda,version 1,2 3/8 in,12 slats\n", "right", "right", "Ada");
   /* Windows-1252: E with acute is C9, one half is BD.  */
   GRADE ("student,version,1,2\n\xC9va,1,\xBD\",12\n", "wrong", "right", "\xC3\x89va");
@@ -199,6 +267,39 @@ test_files (void **state)
   /* A character past FFFF is two of UTF-16 (RFC 2781, 2.1: U+12345 is D808 DF45).  */
   GRADE ("\xFE\xFF\0n\0a\0m\0e\0,\0v\0e\0r\0s\0i\0o\0n\0,\0" "1\0,\0" "2\0\n\xD8\x08\xDF\x45\0,\0" "1\0,\0" "9\0,\0" "1\0" "2",
          "wrong", "right", "\xF0\x92\x8D\x85");
+}
+
+/* Columns headed by a problem's number hold answers; all others are named and left alone.  */
+static void
+test_columns (void **state)
+{
+  static const struct { const char *headings, *row, *first, *second, *left; } rows[] =
+  {
+    { "class,1,2", "8b,2 3/8 in,12", "right", "right", "column left alone: class" },
+    { "class 1,problem 1,p2", "7,2 3/8 in,12", "right", "right", "column left alone: class 1" },
+    { "p1,2,1,grade 2", "9,12,2 3/8 in,13", "right", "right", "columns left alone: p1, grade 2" },
+    { "2.,1.,3,period", "12,2 3/8 in,9,1", "right", "right", "columns left alone: 3, period" },
+    { "Question 2,date,Q1", "12,2026,2 3/8 in", "right", "right", "column left alone: date" },
+    { "#1,no. 2,remarks", "2 3/8 in,12,-", "right", "right", "column left alone: remarks" },
+    { "2,teacher", "12,Mr 1", "no answer", "right", "column left alone: teacher" },
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br_sheet *sheet = NULL;
+      said s = SAID_ZERO;
+      char text[200];
+      check_ok (br_sheet_new (&sheet));
+      put_text ("k.csv", KEY);
+      snprintf (text, sizeof text, "student,version,%s\nAda,1,%s\n", rows[i].headings, rows[i].row);
+      put_text ("answers.csv", text);
+      sheet_say (sheet, &s, "grade answers.csv with k.csv into marks.csv");
+      said_is (&s, 0, "message", rows[i].left);
+      said_is (&s, 1, "verdicts.0", rows[i].first);
+      said_is (&s, 1, "verdicts.1", rows[i].second);
+      said_clear (&s);
+      br_sheet_free (sheet);
+    }
 }
 
 /* No papers have no mean.  */
@@ -230,7 +331,7 @@ test_injection (void **state)
       char text[100], cell[100];
       br_text t = BR_TEXT_ZERO;
       snprintf (text, sizeof text, "student,version,1,2\n%s,1,=9,12\n", names[i]);
-      grade_bytes (text, strlen (text), "unreadable at character 1: a measure begins with a number", "right", names[i]);
+      grade_bytes (text, strlen (text), "wrong", "right", names[i]);
       snprintf (cell, sizeof cell, "\n'%s,1,", names[i]);
       lesson_contains ("marks.csv", cell, 1);
       br__put_cell (&t, names[i]);
@@ -327,6 +428,7 @@ test_wrong_files (void **state)
     { "version,problem,exact,unit\n1,1,1/2,furlong\n", "student,version\n", "k.csv:2: `furlong` can not be read as a unit", 23 },
     { "version,problem,exact,unit\n", "student,version\n", "k.csv holds no problems", 23 },
     { KEY, "who,what\n", "answers.csv: the first row must name the columns student and version", 6 },
+    { KEY, "student,version,a,b\nAda,1,2,3\n", "no column is headed by the number of a problem: a, b", 6 },
     { KEY, "student,version\nAda,\"1\n", "answers.csv:2: a quote is not closed", 6 },
     { KEY, "student,version\nA\033[2Jda,1\n", "answers.csv:2: a character that no text has", 6 },
     { KEY, "PK\003\004\n", "answers.csv:1: a character that no text has", 6 },
@@ -355,8 +457,8 @@ main (void)
 {
   const struct CMUnitTest tests[] =
   {
-    CHECK_TEST (test_verdicts), CHECK_TEST (test_place), CHECK_TEST (test_each_mistake), CHECK_TEST (test_files),
-    CHECK_TEST (test_injection), CHECK_TEST (test_class), CHECK_TEST (test_points), CHECK_TEST (test_wrong_files),
+    CHECK_TEST (test_verdicts), CHECK_TEST (test_forms), CHECK_TEST (test_noise), CHECK_TEST (test_place), CHECK_TEST (test_each_mistake), CHECK_TEST (test_files),
+    CHECK_TEST (test_injection), CHECK_TEST (test_columns), CHECK_TEST (test_class), CHECK_TEST (test_points), CHECK_TEST (test_wrong_files),
     CHECK_TEST (test_no_papers)
   };
   check_start ();

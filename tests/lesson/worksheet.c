@@ -214,7 +214,7 @@ test_own_marks (void **state)
   (void) state;
   own_is ("3 in * 4-1/2 in", "13-1/2 sq in", "right");
   own_is ("3 in * 4-1/2 in", "13-1/2", "unit missing");
-  own_is ("3 in * 4-1/2 in", "13-1/2 in", "other unit");
+  own_is ("3 in * 4-1/2 in", "13-1/2 in", "wrong unit");
   own_is ("2 in * 3 in * 4 in", "24 cu in", "right");
   own_is ("atan 1", "45 deg", "right");
   own_is ("wheel / 2 to 1 mm", "44 mm", "right");
@@ -228,7 +228,7 @@ test_own_marks (void **state)
   own_is ("drawn(wheel)", "14 in", "scaled the wrong way");
   own_is ("3/7", "6/7", "sides miscounted");
   own_is ("8", "7", "whole number off by one");
-  own_is ("1 - 3", "2", "over and under swapped");
+  own_is ("1 - 3", "2", "sign missing");
 }
 
 /* No answer of the key's is that of a rounding that nobody asked for, and none is a mark off a count.  */

@@ -1,0 +1,439 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   answer.c - an answer as a pupil writes it.  The project's one reader of measures reads it; what that does
+   not take as it stands is put into its notation first: "= 11 and 5 / 16 Inches long ?" is 11 5/16 inches.
+   Which forms pupils write is common practice, no source.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "lesson/answer.h"
+#include "measure/measure.h"
+
+void
+br__answer_clear (br__answer *a)
+{
+  br_measure_clear (&a->measure);
+}
+
+static int
+is_digit (char c)
+{
+  return c >= '0' && c <= '9';
+}
+
+static int
+is_letter (char c)
+{
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+/* 1 where LENGTH bytes at TEXT are, capitals or not, one of WORDS, which end with NULL.  */
+static int
+is_one_of (const char *text, size_t length, const char *const *words)
+{
+  while (*words && !br__word_is (text, length, *words))
+    words++;
+  return *words != NULL;
+}
+
+int
+br__answer_is_none (const char *written)
+{
+  static const char *const words[] =
+  {
+    "idk", "idontknow", "idonotknow", "dontknow", "donotknow", "dunno", "na", "nil", "none", "x", "xx", "xxx", "no", "dash",
+    "noanswer", "noidea", "noclue", "notsure", "unsure", "unknown", "blank", "empty", "null", "nothing", "skip", "skipped",
+    "pass", "cant", "icant", "cannot", "help", "sorry", "forgot", "iforgot", "notime", "notdone", "absent", NULL
+  };
+  char letters[24];
+  size_t count = 0, length = strlen (written);
+  for (size_t at = 0; at < length; )
+    {
+      br__glyph g = br__glyph_at (written, length, at);
+      if (g.kind == BR__GLYPH_DIGIT || g.kind == BR__GLYPH_VULGAR || g.kind == BR__GLYPH_ONE_OVER
+          || g.kind == BR__GLYPH_SUPERSCRIPT || g.kind == BR__GLYPH_SUBSCRIPT)
+        return 0;
+      /* Letters past ASCII begin at U+00C0; U+2000 to U+2BFF are signs (Unicode, names of its blocks).  */
+      if (g.kind == BR__GLYPH_OTHER && g.code >= 0xC0 && !(g.code >= 0x2000 && g.code < 0x2C00))
+        return 0;
+      if (g.kind == BR__GLYPH_LETTER && count < sizeof letters)
+        letters[count++] = written[at];
+      at += g.length;
+    }
+  return count == 0 || is_one_of (letters, count, words);
+}
+
+/* ---- The answer as it stands ---- */
+
+/* Bytes of a quotation mark at S, or 0: straight, single, curly, low or angled.  */
+static size_t
+quote_at (const char *s)
+{
+  static const char *const quotes[] =
+  {
+    "\"", "'", "\xE2\x80\x9C", "\xE2\x80\x9D", "\xE2\x80\x9E", "\xE2\x80\x98", "\xE2\x80\x99", "\xC2\xAB", "\xC2\xBB"
+  };
+  for (size_t i = 0; i < sizeof quotes / sizeof quotes[0]; i++)
+    if (strncmp (s, quotes[i], strlen (quotes[i])) == 0)
+      return strlen (quotes[i]);
+  return 0;
+}
+
+/* Takes blanks and quotes around WRITTEN off; *SKIPPED bytes in front.  */
+static void
+take_text (br__answer *a, size_t *skipped, const char *written)
+{
+  size_t start = br__skip_blanks (written, strlen (written), 0), length, quote;
+  quote = quote_at (written + start);
+  start = br__skip_blanks (written, strlen (written), start + quote);
+  length = strlen (written + start);
+  if (length > BR__ANSWER_BYTES)
+    length = BR__ANSWER_BYTES;
+  memcpy (a->text, written + start, length);
+  while (length && strchr (" \t\r\n", a->text[length - 1]))
+    length--;
+  a->text[length] = 0;
+  for (size_t at = 0; quote && at < length; at++)
+    if (quote_at (a->text + at) && at + quote_at (a->text + at) == length)
+      length = at;
+  a->text[length] = 0;
+  a->length = length;
+  *skipped = start;
+}
+
+/* Two apostrophes for the inch sign, and one comma between digits for the point.  */
+static void
+take_signs (br__answer *a)
+{
+  char *text = a->text, *comma = strchr (text, ',');
+  if (a->length > 2 && strcmp (text + a->length - 2, "''") == 0)
+    {
+      text[--a->length] = 0;
+      text[a->length - 1] = '"';
+    }
+  if (comma && comma > text && is_digit (comma[-1]) && is_digit (comma[1]) && !strchr (comma + 1, ','))
+    *comma = '.';
+}
+
+/* ---- The same in the notation that is read ---- */
+
+/* Puts WITH in the place of COUNT bytes at AT; nothing where there is no room.  */
+static void
+replace (br__answer *a, size_t at, size_t count, const char *with)
+{
+  size_t n = strlen (with);
+  if (a->length - count + n >= sizeof a->text)
+    return;
+  memmove (a->text + at + n, a->text + at + count, a->length - at - count + 1);
+  memcpy (a->text + at, with, n);
+  a->length += n - count;
+}
+
+/* What a character of an answer is in the notation that is read, NULL where it stays.  */
+static const char *
+plain_sign (const br__glyph *g)
+{
+  static const char *const digits[] = { "0", "1", "2", "3", "4", "5", "6", "7", "8", "9" };
+  if (g->kind == BR__GLYPH_BLANK || g->kind == BR__GLYPH_CONTROL)
+    return " ";
+  if (g->kind == BR__GLYPH_DASH || g->code == 0x2014 || g->code == 0x2015 || g->code == '_')
+    return "-";
+  if (g->kind == BR__GLYPH_SLASH || g->kind == BR__GLYPH_FRACTION_SLASH || g->code == '\\' || g->code == 0xFF0F)
+    return "/";
+  if (g->code >= 0xFF10 && g->code <= 0xFF19)
+    return digits[g->code - 0xFF10];
+  if (g->code == 0x2248 || g->code == '~')
+    return "=";
+  return g->kind == BR__GLYPH_FOOT ? "'" : g->kind == BR__GLYPH_INCH ? "\"" : NULL;
+}
+
+static void
+make_plain (br__answer *a)
+{
+  for (size_t at = 0; at < a->length; )
+    {
+      br__glyph g = br__glyph_at (a->text, a->length, at);
+      const char *plain = plain_sign (&g);
+      if (plain)
+        replace (a, at, g.length, plain);
+      char last = at ? a->text[at - 1] : ' ', c = a->text[at];
+      if (plain && c == last && strchr (" -'", c))
+        {
+          /* One blank, one dash; two apostrophes are an inch sign.  */
+          replace (a, at - (c == '\''), 1 + (c == '\''), c == '\'' ? "\"" : "");
+          continue;
+        }
+      at += plain ? 1 : g.length;
+    }
+}
+
+/* The end of the letters at AT.  */
+static size_t
+letters_end (const br__answer *a, size_t at)
+{
+  while (is_letter (a->text[at]))
+    at++;
+  return at;
+}
+
+/* Drops what stands before the value: "x =", "answer:", "about".  */
+static void
+drop_front (br__answer *a)
+{
+  static const char *const words[] =
+  {
+    "about", "approx", "approximately", "around", "roughly", "circa", "ca", "answer", "ans", "is", "it", "its", "the", "i",
+    "think", "maybe", "so", "equals", "exactly", "length", "width", "height", "radius", "diameter", "gap", NULL
+  };
+  char *sign = strrchr (a->text, '=');
+  if (sign && strpbrk (sign, "0123456789"))
+    replace (a, 0, (size_t) (sign + 1 - a->text), "");
+  for (;;)
+    {
+      size_t end = letters_end (a, 0);
+      if (a->length && strchr (" .,:;*(=", a->text[0]) && !(a->text[0] == '.' && is_digit (a->text[1])))
+        replace (a, 0, 1, "");
+      else if (end && (is_one_of (a->text, end, words) || a->text[end] == ':'))
+        replace (a, 0, end, "");
+      else
+        return;
+    }
+}
+
+/* The unit that ends at END, or NULL; *START is where it begins.  */
+static const br_unit *
+unit_before (const br__answer *a, size_t end, size_t *start)
+{
+  while (end && a->text[end - 1] == ' ')
+    end--;
+  size_t at = end;
+  if (end && strchr ("'\"", a->text[end - 1]))
+    at--;
+  else
+    {
+      at -= end && a->text[end - 1] == '.' && at > 1 && is_letter (a->text[at - 2]);
+      while (at && is_letter (a->text[at - 1]))
+        at--;
+    }
+  size_t stop = 0;
+  const br_unit *unit = at < end ? br__unit_scan (&stop, NULL, a->text, end, at) : NULL;
+  *start = at;
+  return unit && stop >= end ? unit : NULL;
+}
+
+/* Drops the words that end the answer: "long", "I think", and all that follow a unit.  0 where there are none.  */
+static int
+drop_words (br__answer *a)
+{
+  static const char *const words[] =
+  {
+    "long", "wide", "high", "tall", "thick", "deep", "across", "each", "total", "exactly", "approx", "about", "roughly",
+    "or", "so", "i", "think", "maybe", "over", "under", NULL
+  };
+  size_t end = a->length, last = end, first = end, start;
+  while (last && is_letter (a->text[last - 1]))
+    last--;
+  if (last == end || last == 0)
+    return 0;
+  if (is_one_of (a->text + last, end - last, words))
+    {
+      /* Who says "under" means a minus.  */
+      int under = br__word_is (a->text + last, end - last, "under") && a->text[0] != '-';
+      replace (a, last, end - last, "");
+      if (under)
+        replace (a, 0, 0, "-");
+      return 1;
+    }
+  while (first && (is_letter (a->text[first - 1]) || a->text[first - 1] == ' '))
+    first--;
+  if (first && strchr ("'\"", a->text[first - 1]))
+    {
+      replace (a, first, end - first, "");
+      return 1;
+    }
+  while (a->text[first] == ' ')
+    first++;
+  first = letters_end (a, first);
+  if (first == 0 || first == end || !unit_before (a, first, &start))
+    return 0;
+  replace (a, first, end - first, "");
+  return 1;
+}
+
+/* Drops what stands behind the value: points, question marks, brackets, words.  */
+static void
+drop_back (br__answer *a)
+{
+  int more = 1;
+  while (more)
+    {
+      size_t end = a->length;
+      char *bracket = strrchr (a->text, '(');
+      if (end && (strchr (" .,?!;:*", a->text[end - 1]) || (a->text[end - 1] == ')' && !bracket)))
+        replace (a, end - 1, 1, "");
+      else if (end && a->text[end - 1] == ')' && bracket > a->text)
+        replace (a, (size_t) (bracket - a->text), end - (size_t) (bracket - a->text), "");
+      else
+        more = drop_words (a);
+    }
+}
+
+/* Units that are often misspelt.  */
+static void
+mend_units (br__answer *a)
+{
+  static const struct { const char *written, *meant; } rows[] =
+  {
+    { "ins", "in" }, { "inchs", "in" }, { "inche", "in" }, { "inchess", "in" }, { "inchies", "in" }, { "incs", "in" },
+    { "foots", "ft" }, { "feets", "ft" }, { "mms", "mm" }, { "milimeter", "mm" }, { "milimeters", "mm" },
+    { "milimetre", "mm" }, { "milimetres", "mm" }, { "cms", "cm" }, { "centimetor", "cm" }, { "centimetors", "cm" }
+  };
+  for (size_t at = 0; at < a->length; at++)
+    {
+      size_t end = letters_end (a, at);
+      for (size_t i = 0; i < sizeof rows / sizeof rows[0] && end > at; i++)
+        if (br__word_is (a->text + at, end - at, rows[i].written))
+          {
+            replace (a, at, end - at, rows[i].meant);
+            break;
+          }
+      at = letters_end (a, at);
+    }
+}
+
+/* The end of the fraction at AT, digits on both sides of a slash or one character; AT where there is none.  */
+static size_t
+fraction_end (const br__answer *a, size_t at)
+{
+  size_t end = at;
+  br__glyph g = br__glyph_at (a->text, a->length, at);
+  if (g.kind == BR__GLYPH_VULGAR || g.kind == BR__GLYPH_SUPERSCRIPT)
+    return at + g.length;
+  while (is_digit (a->text[end]))
+    end++;
+  if (end == at || a->text[end] != '/' || !is_digit (a->text[end + 1]))
+    return at;
+  for (end++; is_digit (a->text[end]); end++)
+    continue;
+  return end;
+}
+
+/* What joins two parts of one measure, at AT: its length, or 0.  */
+static size_t
+joint_at (const br__answer *a, size_t at)
+{
+  static const char *const joints[] = { " and ", " & ", "& ", "&", " plus ", " + ", "+", ", ", " - ", "- ", " -", "-" };
+  for (size_t i = 0; i < sizeof joints / sizeof joints[0]; i++)
+    if (strncmp (a->text + at, joints[i], strlen (joints[i])) == 0)
+      return strlen (joints[i]);
+  if (a->text[at] == ',' && fraction_end (a, at + 1) > at + 1)
+    return 1;
+  return 0;
+}
+
+/* Blanks round a slash go, and what joins whole, fraction, feet and inches becomes a blank.  */
+static void
+mend_joints (br__answer *a)
+{
+  for (size_t at = 1; at < a->length; at++)
+    {
+      size_t n = a->text[at] == ' ' && a->text[at + 1] == '/';
+      if (n)
+        replace (a, at, 1, "");
+      if (a->text[at] == '/' && a->text[at + 1] == ' ')
+        replace (a, at + 1, 1, "");
+    }
+  for (size_t at = 1; at < a->length; at++)
+    {
+      size_t n = joint_at (a, at), start;
+      if (!n)
+        continue;
+      const br_unit *unit = unit_before (a, at, &start);
+      int part = fraction_end (a, at + n) > at + n || (unit && is_digit (a->text[at + n])) || is_letter (a->text[at + n]);
+      if ((is_digit (a->text[at - 1]) || unit) && part)
+        replace (a, at, n, " ");
+    }
+}
+
+/* 11" 5/16 and 11 in 5/16 in: the unit goes to the end.  1 ft 4: what comes after feet is inches.  */
+static void
+move_unit (br__answer *a)
+{
+  size_t start, last_start;
+  const br_unit *last = unit_before (a, a->length, &last_start);
+  for (size_t at = 1; at <= a->length; at++)
+    {
+      const br_unit *unit = is_digit (a->text[at]) || (unsigned char) a->text[at] >= 0x80 ? unit_before (a, at, &start) : NULL;
+      size_t end = unit ? fraction_end (a, at) : at;
+      if (!unit || start == 0 || at == start)
+        continue;
+      size_t stop = end;
+      while (a->text[stop] == ' ')
+        stop++;
+      int alone = stop == a->length || (last && stop == last_start);
+      if (strcmp (unit->name, "in") == 0 && end > at && alone && (!last || last == unit))
+        {
+          replace (a, end, a->length - end, " in");
+          replace (a, start, at - start, " ");
+          return;
+        }
+      if (strcmp (unit->name, "ft") == 0 && !last && !strpbrk (a->text + at, "abcdefghijklmnopqrstuvwxyz'\""))
+        {
+          replace (a, a->length, 0, " in");
+          return;
+        }
+    }
+}
+
+/* 1 if the letters, points and blanks behind the number of TEXT are all that follows it; *END is the number's.  */
+static int
+is_counted (const br__answer *a, size_t *end)
+{
+  size_t at = strcspn (a->text, " ");
+  *end = at;
+  for (; at < a->length; at++)
+    if (!is_letter (a->text[at]) && a->text[at] != ' ' && a->text[at] != '.')
+      return 0;
+  return *end < a->length;
+}
+
+static br_status
+read_text (br__answer *a, int counted, br_error *error)
+{
+  size_t end;
+  br_status status = br_measure_read (&a->measure, a->text, a->length, NULL, error);
+  if (status == BR_OK || status == BR_NO_MEMORY || !counted || !is_counted (a, &end))
+    return status;
+  return br_measure_read (&a->measure, a->text, end, NULL, NULL) == BR_OK ? BR_OK : status;
+}
+
+br_status
+br__answer_read (br__answer *a, const char *written, int counted, br_error *error)
+{
+  br_measure zero = BR_MEASURE_ZERO;
+  br__answer as_given;
+  size_t skipped = 0;
+  a->measure = zero;
+  take_text (a, &skipped, written);
+  as_given = *a;
+  take_signs (a);
+  br_status status = read_text (a, counted, error);
+  if (status == BR_OK || status == BR_NO_MEMORY)
+    return status;
+  error->offset += skipped;
+  *a = as_given;
+  make_plain (a);
+  drop_front (a);
+  drop_back (a);
+  mend_units (a);
+  mend_joints (a);
+  move_unit (a);
+  take_signs (a);
+  br_status again = a->length ? read_text (a, counted, NULL) : BR_SYNTAX;
+  if (again == BR_OK || again == BR_NO_MEMORY)
+    return again;
+  *a = as_given;
+  return status;
+}

@@ -10,11 +10,11 @@ libbenchrule_core_la_SOURCES += \
   lib/formula/parser.c \
   lib/formula/settings.c \
   lib/formula/settings.h \
-  lib/formula/tape.c \
-  lib/formula/tape.h \
-  lib/formula/tape_call.c \
-  lib/formula/tape_enclose.c \
-  lib/formula/tape_exact.c \
+  lib/formula/program.c \
+  lib/formula/program.h \
+  lib/formula/program_call.c \
+  lib/formula/domain_box.c \
+  lib/formula/domain_exact.c \
   lib/formula/tree.h \
   lib/formula/words.c \
   lib/formula/words.h

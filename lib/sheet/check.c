@@ -35,8 +35,8 @@ read_comparison (br__run *run, br__comparison *c)
 {
   static const struct { int sign; br__comparison c; } signs[] =
   {
-    { '<', BR__LESS }, { BR__AT_MOST, BR__AT_MOST_ }, { '=', BR__EQUAL },
-    { BR__AT_LEAST, BR__AT_LEAST_ }, { '>', BR__MORE }, { BR__UNEQUAL, BR__UNEQUAL_ }
+    { '<', BR__COMPARE_LT }, { BR__AT_MOST, BR__COMPARE_LE }, { '=', BR__COMPARE_EQ },
+    { BR__AT_LEAST, BR__COMPARE_GE }, { '>', BR__COMPARE_GT }, { BR__UNEQUAL, BR__COMPARE_NE }
   };
   for (size_t i = 0; i < sizeof signs / sizeof signs[0]; i++)
     if (br__lex_is_sign (&run->lex, signs[i].sign))
@@ -97,9 +97,9 @@ br__comparison_holds (br__comparison comparison, int sign)
 {
   switch (comparison)
     {
-    case BR__LESS: case BR__MORE: return sign > 0;
-    case BR__AT_MOST_: case BR__AT_LEAST_: return sign >= 0;
-    case BR__EQUAL: return sign == 0;
+    case BR__COMPARE_LT: case BR__COMPARE_GT: return sign > 0;
+    case BR__COMPARE_LE: case BR__COMPARE_GE: return sign >= 0;
+    case BR__COMPARE_EQ: return sign == 0;
     default: return sign != 0;
     }
 }
@@ -274,7 +274,7 @@ tie_check (br__run *run, br__check *check, size_t base, size_t length)
   br__tree margin = BR__TREE_ZERO;
   br__definition *d = NULL;
   br_text name = BR_TEXT_ZERO;
-  int at_most = check->comparison == BR__LESS || check->comparison == BR__AT_MOST_;
+  int at_most = check->comparison == BR__COMPARE_LT || check->comparison == BR__COMPARE_LE;
   br_status status = difference (&margin, at_most ? &check->right : &check->left,
                                  at_most ? &check->left : &check->right, run->text, base, length);
   if (status == BR_OK)

@@ -28,7 +28,7 @@ struct br__entry
   /* For one walk over the graph; valid while the stamp is the graph's.  */
   unsigned long visited, changed, touched;
   br__edge *cursor;
-  size_t place;                 /* tape.c: of what varies with an input */
+  size_t place;                 /* program.c: of what varies with an input */
   unsigned long below, above;   /* loop.c: seen from either side */
   br__entry *below_from, *above_from;
 };

@@ -28,7 +28,7 @@ typedef struct br__line
 
 typedef enum br__comparison
 {
-  BR__LESS, BR__AT_MOST_, BR__EQUAL, BR__AT_LEAST_, BR__MORE, BR__UNEQUAL_
+  BR__COMPARE_LT, BR__COMPARE_LE, BR__COMPARE_EQ, BR__COMPARE_GE, BR__COMPARE_GT, BR__COMPARE_NE
 } br__comparison;
 
 /* A rule that must hold.  Its margin is a hidden entry of the graph, so that it is worked out

@@ -118,18 +118,18 @@ br__tolerances_any (const br_sheet *sheet)
   return 0;
 }
 
-static br__part
-part_of (void *user, br__entry *e)
+static br__role
+role_of (void *user, br__entry *e)
 {
   (void) user;
   const br__value *t = br__tolerance_given (e, NULL);
   if (!t)
-    return BR__PART_FORMULA;
-  return br_number_sign (br_real_rational (&t->real)) > 0 && br__entry_value (e) ? BR__PART_INPUT
-                                                                                 : BR__PART_FIXED;
+    return BR__ROLE_FORMULA;
+  return br_number_sign (br_real_rational (&t->real)) > 0 && br__entry_value (e) ? BR__ROLE_INPUT
+                                                                                 : BR__ROLE_FIXED;
 }
 
-const br__tape_names br__tolerance_names = { NULL, part_of, NULL };
+const br__program_names br__tolerance_names = { NULL, role_of, NULL };
 
 /* The names behind `on`, each given a copy of what was read.  */
 static br_status

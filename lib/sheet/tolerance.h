@@ -3,7 +3,7 @@
 #ifndef BR_SHEET_TOLERANCE_H
 #define BR_SHEET_TOLERANCE_H
 
-#include "formula/tape.h"
+#include "formula/program.h"
 
 /* What a `tolerance` statement gave a name.  */
 typedef struct br__tolerance
@@ -23,11 +23,11 @@ const br__value *br__tolerance_given (const br__entry *e, const char **text);
 br_status br__tolerance_half (br_number *half, br__entry *e, const br__settings *s, br_error *error);
 /* 1 if any name of the sheet has one.  */
 int br__tolerances_any (const br_sheet *sheet);
-/* The names of a tape: dimensions with a tolerance vary, and are not taken apart further, as it is they
+/* The names of a program: dimensions with a tolerance vary, and are not taken apart further, as it is they
    that are measured.  */
-extern const br__tape_names br__tolerance_names;
+extern const br__program_names br__tolerance_names;
 
-/* bounds.c: what a tape can come to when each input is off by its tolerance at most.  */
+/* bounds.c: what a program can come to when each input is off by its tolerance at most.  */
 typedef struct br__bounds
 {
   br_real nominal, low, high;
@@ -39,10 +39,10 @@ typedef struct br__bounds
 
 void br__bounds_clear (br__bounds *b);
 /* VALUES and HALVES for each input.  BR_DOMAIN, said in ERROR: some sizes have no value.  */
-br_status br__bounds_of (br__bounds *b, const br__tape *t, const br_real *values, const br_number *halves,
+br_status br__bounds_of (br__bounds *b, const br__program *t, const br_real *values, const br_number *halves,
                          br_error *error);
 /* What an input is and how far it may be off; free by br__inputs_free.  */
-br_status br__inputs_of (br_real **values, br_number **halves, const br__tape *t, br_error *error);
+br_status br__inputs_of (br_real **values, br_number **halves, const br__program *t, br_error *error);
 void br__inputs_free (br_real *values, br_number *halves, size_t count);
 
 /* stack.c: how an end is put into a record.  */

@@ -15,7 +15,7 @@
 
 /* Cuts of a box; a long tape gets fewer.  */
 #define MOST_CUTS 8
-#define LONG_TAPE 4000
+#define LONG_PROGRAM 4000
 
 void
 br__bounds_clear (br__bounds *b)
@@ -48,7 +48,7 @@ br__inputs_free (br_real *values, br_number *halves, size_t count)
 }
 
 br_status
-br__inputs_of (br_real **values, br_number **halves, const br__tape *t, br_error *error)
+br__inputs_of (br_real **values, br_number **halves, const br__program *t, br_error *error)
 {
   br_real *v = br__alloc_zero (t->input_count, sizeof *v);
   br_number *h = br__alloc_zero (t->input_count, sizeof *h);
@@ -73,7 +73,7 @@ br__inputs_of (br_real **values, br_number **halves, const br__tape *t, br_error
 
 /* Z = the value where each input is at the end that SIGNS says (-1: low).  */
 static br_status
-corner (br_real *z, const br__tape *t, const br_real *values, const br_number *halves, const int *signs,
+corner (br_real *z, const br__program *t, const br_real *values, const br_number *halves, const int *signs,
         int upper)
 {
   br_real *at = br__alloc_zero (t->input_count, sizeof *at), half = BR_REAL_ZERO;
@@ -86,7 +86,7 @@ corner (br_real *z, const br__tape *t, const br_real *values, const br_number *h
                                                 : br_real_add (&at[i], &values[i], &half);
     }
   if (status == BR_OK)
-    status = br__tape_value (z, t, at, 0);
+    status = br__program_value (z, t, at, 0);
   br_real_clear (&half);
   br__inputs_free (at, NULL, at ? t->input_count : 0);
   return status;
@@ -100,7 +100,7 @@ set_box (mpfi_t *box, const br_real *values, const br_number *halves, size_t cou
   br_status status = BR_OK;
   for (size_t i = 0; i < count && status == BR_OK; i++)
     {
-      status = br_real_enclose (&low, &high, &values[i], BR__TAPE_BITS);
+      status = br_real_enclose (&low, &high, &values[i], BR__BOX_BITS);
       if (status == BR_OK)
         status = br_number_sub (&low, &low, &halves[i]);
       if (status == BR_OK)
@@ -119,7 +119,7 @@ find_signs (int *signs, br__enclosure *e)
 {
   int all = 1;
   br__enclose_slopes (e);
-  for (size_t i = 0; i < e->tape->input_count; i++)
+  for (size_t i = 0; i < e->program->input_count; i++)
     {
       int sign = br__interval_sign (br__enclosed_slope (e, i), 1);
       signs[i] = sign == 2 ? 0 : sign == 0 ? 1 : sign;
@@ -144,7 +144,7 @@ typedef struct search
 static br_status
 take_side (search *s, const mpfi_t *box, int upper)
 {
-  size_t n = s->e->tape->input_count;
+  size_t n = s->e->program->input_count;
   for (size_t i = 0; i < n; i++)
     {
       mpfi_set (s->e->box[i], box[i]);
@@ -173,7 +173,7 @@ take_side (search *s, const mpfi_t *box, int upper)
 static br_status
 take_box (search *s, int most)
 {
-  size_t n = s->e->tape->input_count, widest = n;
+  size_t n = s->e->program->input_count, widest = n;
   mpfi_t *box = s->boxes + --s->count * n;
   int depth = s->depths[s->count];
   for (size_t i = 0; i < n; i++)
@@ -213,10 +213,10 @@ take_box (search *s, int most)
 }
 
 static br_status
-certified (br__bounds *b, const br__tape *t, br__enclosure *e, const br_real *values,
+certified (br__bounds *b, const br__program *t, br__enclosure *e, const br_real *values,
            const br_number *halves, int *signs)
 {
-  int most = t->count > LONG_TAPE ? 1 : MOST_CUTS;
+  int most = t->count > LONG_PROGRAM ? 1 : MOST_CUTS;
   size_t n = t->input_count, rows = MOST_CUTS + 2;
   search s = { .e = e, .signs = signs };
   br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
@@ -224,8 +224,8 @@ certified (br__bounds *b, const br__tape *t, br__enclosure *e, const br_real *va
   if (!s.boxes)
     return BR_NO_MEMORY;
   for (size_t i = 0; i < rows * n; i++)
-    mpfi_init2 (s.boxes[i], BR__TAPE_BITS);
-  mpfr_inits2 (BR__TAPE_BITS, s.low, s.high, (mpfr_ptr) 0);
+    mpfi_init2 (s.boxes[i], BR__BOX_BITS);
+  mpfr_inits2 (BR__BOX_BITS, s.low, s.high, (mpfr_ptr) 0);
   br_status status = set_box (s.boxes, values, halves, n);
   s.depths[s.count++] = 0;
   while (status == BR_OK && s.count > 0)
@@ -233,7 +233,7 @@ certified (br__bounds *b, const br__tape *t, br__enclosure *e, const br_real *va
   if (status == BR_OK)
     {
       mpfi_t both;
-      mpfi_init2 (both, BR__TAPE_BITS);
+      mpfi_init2 (both, BR__BOX_BITS);
       mpfi_interv_fr (both, s.low, s.high);
       status = br__interval_get (&low, &high, both);
       mpfi_clear (both);
@@ -254,10 +254,10 @@ certified (br__bounds *b, const br__tape *t, br__enclosure *e, const br_real *va
 
 /* Linear: the slopes are the same everywhere.  */
 static br_status
-exact_signs (int *signs, const br__tape *t, const br_real *values)
+exact_signs (int *signs, const br__program *t, const br_real *values)
 {
   br_real *slopes = br__alloc_zero (t->input_count, sizeof *slopes);
-  br_status status = slopes ? br__tape_slopes (slopes, t, values, 0) : BR_NO_MEMORY;
+  br_status status = slopes ? br__program_slopes (slopes, t, values, 0) : BR_NO_MEMORY;
   for (size_t i = 0; i < t->input_count && status == BR_OK; i++)
     status = br_real_sign (&signs[i], &slopes[i], t->settings->bits);
   br__inputs_free (slopes, NULL, slopes ? t->input_count : 0);
@@ -265,13 +265,13 @@ exact_signs (int *signs, const br__tape *t, const br_real *values)
 }
 
 static br_status
-find_bounds (br__bounds *b, const br__tape *t, const br_real *values, const br_number *halves)
+find_bounds (br__bounds *b, const br__program *t, const br_real *values, const br_number *halves)
 {
   br__enclosure *e = NULL;
   int *signs = br__alloc_zero (t->input_count, sizeof *signs);
-  br_status status = signs ? br__tape_value (&b->nominal, t, values, 0) : BR_NO_MEMORY;
+  br_status status = signs ? br__program_value (&b->nominal, t, values, 0) : BR_NO_MEMORY;
   int corners = 0;
-  b->linear = t->cells[t->root].linear;
+  b->linear = t->code[t->root].linear;
   b->exact = 1;
   if (status == BR_OK)
     status = br__enclosure_new (&e, t);
@@ -302,7 +302,7 @@ find_bounds (br__bounds *b, const br__tape *t, const br_real *values, const br_n
 }
 
 br_status
-br__bounds_of (br__bounds *b, const br__tape *t, const br_real *values, const br_number *halves,
+br__bounds_of (br__bounds *b, const br__program *t, const br_real *values, const br_number *halves,
                br_error *error)
 {
   br__bounds made = BR__BOUNDS_ZERO;

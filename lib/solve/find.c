@@ -27,16 +27,16 @@ typedef struct finding
 {
   br__run *run;
   const wanted *name;
-  br__tape_names names;
+  br__program_names names;
   br__tree left, right;
   br__token word;
   br__roots roots;
 } finding;
 
-static br__part
-part_of (void *user, br__entry *e)
+static br__role
+role_of (void *user, br__entry *e)
 {
-  return e == ((const wanted *) user)->entry ? BR__PART_INPUT : BR__PART_FORMULA;
+  return e == ((const wanted *) user)->entry ? BR__ROLE_INPUT : BR__ROLE_FORMULA;
 }
 
 static br_dimension
@@ -349,18 +349,18 @@ set_reach (br__roots *r, br_dimension dimension, const br__settings *s)
 }
 
 static br_status
-lay_out (br__tape *t, finding *f, wanted *name)
+lay_out (br__program *t, finding *f, wanted *name)
 {
   br__run *run = f->run;
   const br__value *v = br__entry_value (name->entry);
   br_error first = { .status = BR_OK };
   name->dimension = v ? v->dimension : BR_PLAIN;
-  br_status status = br__tape_make (t, run->sheet, &f->left, &f->right, &f->names, &first);
+  br_status status = br__program_compile (t, run->sheet, &f->left, &f->right, &f->names, &first);
   /* What it measures is not known yet: where a plain number does not do, it is a length.  */
   if (status == BR_DOMAIN && !v)
     {
       name->dimension = BR_LENGTH;
-      status = br__tape_make (t, run->sheet, &f->left, &f->right, &f->names, run->error);
+      status = br__program_compile (t, run->sheet, &f->left, &f->right, &f->names, run->error);
       if (status == BR_OK)
         return BR_OK;
     }
@@ -372,7 +372,7 @@ lay_out (br__tape *t, finding *f, wanted *name)
 static br_status
 solve (finding *f, wanted *name)
 {
-  br__tape t = BR__TAPE_ZERO;
+  br__program t = BR__PROGRAM_ZERO;
   br__run *run = f->run;
   size_t from = f->left.base, length = f->right.base + f->right.length - from;
   const char *called = br__entry_name (name->entry);
@@ -397,7 +397,7 @@ solve (finding *f, wanted *name)
                          f->roots.every ? "both sides are always equal" : "the sides are never equal");
       br__hint (run->error, "`trace %.*s` tells what hangs on it", BR__CLIP (called, 60));
     }
-  br__tape_clear (&t);
+  br__program_clear (&t);
   return status;
 }
 
@@ -435,7 +435,7 @@ br_status
 br__do_find (br__run *run)
 {
   wanted name = { NULL, BR_PLAIN };
-  finding f = { .run = run, .name = &name, .names = { &name, part_of, dimension_of } };
+  finding f = { .run = run, .name = &name, .names = { &name, role_of, dimension_of } };
   br_status status = read_find (&f, &name);
   if (status == BR_OK)
     status = solve (&f, &name);

@@ -3,7 +3,7 @@
 #ifndef BR_SOLVE_FIND_H
 #define BR_SOLVE_FIND_H
 
-#include "formula/tape.h"
+#include "formula/program.h"
 
 #define BR__MOST_ROOTS 8
 
@@ -33,7 +33,7 @@ typedef struct br__roots
 
 void br__roots_clear (br__roots *r);
 /* Where T, which has one input, is zero.  R is empty; LOW and HIGH say where to look.  */
-br_status br__roots_find (br__roots *r, const br__tape *t, const volatile sig_atomic_t *flag);
+br_status br__roots_find (br__roots *r, const br__program *t, const volatile sig_atomic_t *flag);
 /* find_keep.c: marks of the sheet's ruler next to ROOT at which every check holds, each with the size
    that the name would have there.  There are none where a check cannot be asked.  */
 typedef struct br__kept
@@ -50,10 +50,10 @@ typedef struct br__kept
 #define BR__KEPT_ZERO { BR_NUMBER_ZERO, BR_NUMBER_ZERO, BR_PLAIN, 0, 0, NULL, NULL, NULL, NULL, NULL }
 
 void br__kept_clear (br__kept *k);
-br_status br__kept_find (br__kept *k, br_sheet *sheet, const br__tape_names *names, const br__solution *root,
+br_status br__kept_find (br__kept *k, br_sheet *sheet, const br__program_names *names, const br__solution *root,
                          br_dimension dimension);
 
 /* 1 in *VALID if T has a value at X.  */
-br_status br__root_valid (int *valid, const br__tape *t, const br_real *x);
+br_status br__root_valid (int *valid, const br__program *t, const br_real *x);
 
 #endif

@@ -12,7 +12,7 @@
 
 typedef struct rule
 {
-  br__tape tape;
+  br__program program;
   br__comparison comparison;
 } rule;
 
@@ -34,7 +34,7 @@ static void
 rules_clear (rules *r)
 {
   for (size_t i = 0; i < r->count; i++)
-    br__tape_clear (&r->rows[i].tape);
+    br__program_clear (&r->rows[i].program);
   br__free (r->rows);
   br_number_clear (&r->factor);
 }
@@ -51,22 +51,22 @@ note_fixed (br__kept *k, const br__check *c)
 
 /* The checks that the name has a say in; K gets those that cannot be asked.  */
 static br_status
-collect (rules *r, br__kept *k, br_sheet *sheet, const br__tape_names *names)
+collect (rules *r, br__kept *k, br_sheet *sheet, const br__program_names *names)
 {
   br_status status = BR_OK;
   for (br__check *c = sheet->checks; c && status == BR_OK; c = c->next)
     {
-      br__tape t = BR__TAPE_ZERO;
+      br__program t = BR__PROGRAM_ZERO;
       const br__definition *d = br__entry_definition (c->margin);
       if (!c->active || !d)
         continue;
-      status = br__tape_make (&t, sheet, &d->tree, NULL, names, NULL);
+      status = br__program_compile (&t, sheet, &d->tree, NULL, names, NULL);
       if (status == BR_OK && t.varies)
         {
           if (br__grow (&r->rows, &r->room, r->count + 1, sizeof (rule)))
             {
               r->rows[r->count].comparison = c->comparison;
-              r->rows[r->count++].tape = t;
+              r->rows[r->count++].program = t;
               continue;
             }
           status = BR_NO_MEMORY;
@@ -81,7 +81,7 @@ collect (rules *r, br__kept *k, br_sheet *sheet, const br__tape_names *names)
             k->lost = c;
           status = BR_OK;
         }
-      br__tape_clear (&t);
+      br__program_clear (&t);
     }
   return status;
 }
@@ -96,9 +96,9 @@ judge (int *keeps, const rules *r, const br_number *mark)
   for (size_t i = 0; i < r->count && status == BR_OK && *keeps; i++)
     {
       int sign = 0;
-      status = br__tape_value (&margin, &r->rows[i].tape, &at, 0);
+      status = br__program_value (&margin, &r->rows[i].program, &at, 0);
       if (status == BR_OK)
-        status = br_real_sign (&sign, &margin, r->rows[i].tape.settings->bits);
+        status = br_real_sign (&sign, &margin, r->rows[i].program.settings->bits);
       *keeps = status == BR_OK && br__comparison_holds (r->rows[i].comparison, sign);
       if (status == BR_DOMAIN || status == BR_UNDECIDED)
         status = BR_OK;
@@ -158,7 +158,7 @@ start_marks (br__kept *k, br_number *factor, br_number *step, const br__solution
 }
 
 br_status
-br__kept_find (br__kept *k, br_sheet *sheet, const br__tape_names *names, const br__solution *root,
+br__kept_find (br__kept *k, br_sheet *sheet, const br__program_names *names, const br__solution *root,
                br_dimension dimension)
 {
   br__kept made = BR__KEPT_ZERO;

@@ -25,7 +25,7 @@ typedef struct stretch
 
 typedef struct finder
 {
-  const br__tape *t;
+  const br__program *t;
   br__enclosure *e;
   br__roots *roots;
   stretch waiting[MOST_WAITING];
@@ -56,10 +56,10 @@ br__roots_clear (br__roots *r)
 }
 
 br_status
-br__root_valid (int *valid, const br__tape *t, const br_real *x)
+br__root_valid (int *valid, const br__program *t, const br_real *x)
 {
   br_real z = BR_REAL_ZERO;
-  br_status status = br__tape_value (&z, t, x, 0);
+  br_status status = br__program_value (&z, t, x, 0);
   *valid = status == BR_OK;
   br_real_clear (&z);
   return status == BR_DOMAIN ? BR_OK : status;
@@ -119,7 +119,7 @@ sign_at (int *sign, finder *f, const br_number *x)
     return BR_OK;
   status = br_real_set_number (&at, x);
   if (status == BR_OK)
-    status = br__tape_value (&z, f->t, &at, 1);
+    status = br__program_value (&z, f->t, &at, 1);
   if (status == BR_OK)
     status = br_real_sign (sign, &z, f->t->settings->bits);
   else if (status == BR_DOMAIN)
@@ -337,8 +337,8 @@ static br_status
 mean_value (int *none, finder *f, const stretch *s, const br_number *mid)
 {
   mpfi_t slope, offset;
-  mpfi_init2 (slope, BR__TAPE_BITS);
-  mpfi_init2 (offset, BR__TAPE_BITS);
+  mpfi_init2 (slope, BR__BOX_BITS);
+  mpfi_init2 (offset, BR__BOX_BITS);
   mpfi_set (slope, br__enclosed_slope (f->e, 0));
   br__interval_set (offset, &s->low, &s->high);
   br__interval_set (f->e->box[0], mid, mid);
@@ -432,7 +432,7 @@ search (finder *f)
 
 /* Z, if it is certain that it is the plainest fraction that it can be: T is zero there.  */
 static br_status
-plain_root (br_real *z, const br__tape *t, const br_number *low, const br_number *high)
+plain_root (br_real *z, const br__program *t, const br_number *low, const br_number *high)
 {
   br_real at = BR_REAL_ZERO, value = BR_REAL_ZERO;
   mpq_t q;
@@ -445,7 +445,7 @@ plain_root (br_real *z, const br__tape *t, const br_number *low, const br_number
   mpq_clear (q);
   if (status == BR_OK && br__number_bits (&at.rational) <= PLAIN_BITS)
     {
-      status = br__tape_value (&value, t, &at, 1);
+      status = br__program_value (&value, t, &at, 1);
       if (status == BR_OK)
         status = br_real_sign (&sign, &value, t->settings->bits);
       if (status == BR_OK && sign == 0)
@@ -458,15 +458,15 @@ plain_root (br_real *z, const br__tape *t, const br_number *low, const br_number
 
 /* SLOPE * x + OFFSET = 0.  */
 static br_status
-solve_linear (br__roots *r, const br__tape *t)
+solve_linear (br__roots *r, const br__program *t)
 {
   br_real slope = BR_REAL_ZERO, offset = BR_REAL_ZERO, zero = BR_REAL_ZERO;
   br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
   int sign = 0, valid = 0;
   unsigned bits = t->settings->bits;
-  br_status status = br__tape_slopes (&slope, t, &zero, 1);
+  br_status status = br__program_slopes (&slope, t, &zero, 1);
   if (status == BR_OK)
-    status = br__tape_value (&offset, t, &zero, 1);
+    status = br__program_value (&offset, t, &zero, 1);
   if (status == BR_OK)
     status = br_real_sign (&sign, &slope, bits);
   if (status == BR_OK && sign == 0)
@@ -483,7 +483,7 @@ solve_linear (br__roots *r, const br__tape *t)
   if (status == BR_OK)
     status = br__root_valid (&valid, t, &offset);
   if (status == BR_OK)
-    status = br_real_enclose (&low, &high, &offset, BR__TAPE_BITS);
+    status = br_real_enclose (&low, &high, &offset, BR__BOX_BITS);
   if (status == BR_OK)
     status = plain_root (&offset, t, &low, &high);
   if (status == BR_OK && valid)
@@ -497,9 +497,9 @@ solve_linear (br__roots *r, const br__tape *t)
 }
 
 br_status
-br__roots_find (br__roots *r, const br__tape *t, const volatile sig_atomic_t *flag)
+br__roots_find (br__roots *r, const br__program *t, const volatile sig_atomic_t *flag)
 {
-  r->linear = t->cells[t->root].linear;
+  r->linear = t->code[t->root].linear;
   if (r->linear)
     return solve_linear (r, t);
   finder *f = br__alloc_zero (1, sizeof *f);

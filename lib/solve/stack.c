@@ -85,7 +85,7 @@ br__put_end (br_record *r, const br__end_keys *keys, const br_real *x, br_dimens
 
 typedef struct stack
 {
-  br__tape tape;
+  br__program program;
   br_real *values, *slopes, *parts;     /* PARTS: slope times half the band, without sign */
   br_number *halves;
   br_real rss;
@@ -95,12 +95,12 @@ typedef struct stack
 static void
 stack_clear (stack *k)
 {
-  size_t n = k->tape.input_count;
+  size_t n = k->program.input_count;
   br__inputs_free (k->values, k->halves, n);
   br__inputs_free (k->slopes, NULL, k->slopes ? n : 0);
   br__inputs_free (k->parts, NULL, k->parts ? n : 0);
   br_real_clear (&k->rss);
-  br__tape_clear (&k->tape);
+  br__program_clear (&k->program);
 }
 
 /* The parts, and the root of the sum of their squares.  */
@@ -108,9 +108,9 @@ static br_status
 add_parts (stack *k)
 {
   br_real square = BR_REAL_ZERO, half = BR_REAL_ZERO;
-  unsigned bits = k->tape.settings->bits;
+  unsigned bits = k->program.settings->bits;
   br_status status = BR_OK;
-  for (size_t i = 0; i < k->tape.input_count && status == BR_OK; i++)
+  for (size_t i = 0; i < k->program.input_count && status == BR_OK; i++)
     {
       status = br_real_set_number (&half, &k->halves[i]);
       if (status == BR_OK)
@@ -133,12 +133,12 @@ add_parts (stack *k)
 static br_status
 find_slopes (stack *k)
 {
-  size_t n = k->tape.input_count;
+  size_t n = k->program.input_count;
   k->slopes = br__alloc_zero (n, sizeof *k->slopes);
   k->parts = br__alloc_zero (n, sizeof *k->parts);
   if (!k->slopes || !k->parts)
     return BR_NO_MEMORY;
-  br_status status = br__tape_slopes (k->slopes, &k->tape, k->values, 0);
+  br_status status = br__program_slopes (k->slopes, &k->program, k->values, 0);
   if (status == BR_DOMAIN || status == BR_UNDECIDED)
     return BR_OK;
   k->has_slopes = status == BR_OK;
@@ -150,7 +150,7 @@ find_slopes (stack *k)
 static br_status
 ratio_of (br_real *z, const stack *k, size_t j, size_t i)
 {
-  unsigned bits = k->tape.settings->bits;
+  unsigned bits = k->program.settings->bits;
   br_real sum = BR_REAL_ZERO;
   int order = 1;
   br_status status = br_real_cmp (&order, &k->slopes[i], &k->slopes[j], bits);
@@ -176,7 +176,7 @@ share_of (br_real *z, const stack *k, size_t i, int squares)
   br_status status = BR_OK;
   if (br__real_is_int (&k->parts[i], 0))
     return br__real_set_ratio (z, 0, 1);
-  for (size_t j = 0; j < k->tape.input_count && status == BR_OK; j++)
+  for (size_t j = 0; j < k->program.input_count && status == BR_OK; j++)
     {
       br_real_clear (&part);
       status = ratio_of (&part, k, j, i);
@@ -188,7 +188,7 @@ share_of (br_real *z, const stack *k, size_t i, int squares)
   if (status == BR_OK)
     status = br__real_set_ratio (z, 100, 1);
   if (status == BR_OK)
-    status = br_real_div (z, z, &sum, k->tape.settings->bits);
+    status = br_real_div (z, z, &sum, k->program.settings->bits);
   br_real_clear (&part);
   br_real_clear (&sum);
   return status;
@@ -202,7 +202,7 @@ put_share (br_record *row, const char *key, const stack *k, size_t i, int square
   br_text t = BR_TEXT_ZERO;
   br_status status = share_of (&z, k, i, squares), told = BR_UNDECIDED;
   for (unsigned digits = SHARE_DIGITS; status == BR_OK && told == BR_UNDECIDED && digits > 0; digits--)
-    told = br__put_real_decimal (&t, NULL, &z, digits, k->tape.settings->bits);
+    told = br__put_real_decimal (&t, NULL, &z, digits, k->program.settings->bits);
   if (status == BR_OK && told != BR_OK && told != BR_UNDECIDED)
     status = told;
   br__text_putc (&t, '%');
@@ -246,20 +246,20 @@ put_contributor (br_record *row, const stack *k, size_t i)
 {
   static const br__end_keys tolerance = { "tolerance", "tolerance_decimal", "tolerance_shown" };
   static const br__end_keys adds = { "adds", "adds_decimal", "adds_shown" };
-  const br__settings *s = k->tape.settings;
-  br_dimension in = br__entry_value (k->tape.inputs[i])->dimension;
+  const br__settings *s = k->program.settings;
+  br_dimension in = br__entry_value (k->program.inputs[i])->dimension;
   br_real half = BR_REAL_ZERO;
   br_status status = br_real_set_number (&half, &k->halves[i]);
-  br__put_text (row, "name", br__entry_name (k->tape.inputs[i]));
+  br__put_text (row, "name", br__entry_name (k->program.inputs[i]));
   if (status == BR_OK && k->has_slopes)
-    status = put_sensitivity (row, &k->slopes[i], k->tape.dimension, in, s);
+    status = put_sensitivity (row, &k->slopes[i], k->program.dimension, in, s);
   else
     br__put_null (row, "sensitivity");
   if (status == BR_OK)
     status = br__put_end (row, &tolerance, &half, in, 1, 0, s);
   if (status == BR_OK && k->has_slopes)
     {
-      status = br__put_end (row, &adds, &k->parts[i], k->tape.dimension, 1, 0, s);
+      status = br__put_end (row, &adds, &k->parts[i], k->program.dimension, 1, 0, s);
       if (status == BR_OK)
         status = put_share (row, "share", k, i, 0);
       if (status == BR_OK)
@@ -281,8 +281,8 @@ put_stack (br_record *r, const stack *k, const br__bounds *b)
     { "nominal", "nominal_decimal", "nominal_shown" }, { "low", "low_decimal", "low_shown" },
     { "high", "high_decimal", "high_shown" }, { "rss", "rss_decimal", "rss_shown" }
   };
-  const br__settings *s = k->tape.settings;
-  br_dimension d = k->tape.dimension;
+  const br__settings *s = k->program.settings;
+  br_dimension d = k->program.dimension;
   br_text t = BR_TEXT_ZERO;
   br__put_unit_name (&t, s, d);
   br__put_from (r, "unit", &t);
@@ -298,9 +298,9 @@ put_stack (br_record *r, const stack *k, const br__bounds *b)
   br__put_truth (r, "linear", b->linear);
   br__put_truth (r, "exact_bounds", b->exact);
   br_list *list = br__put_list (r, "contributors");
-  for (size_t i = 0; i < k->tape.input_count && status == BR_OK; i++)
+  for (size_t i = 0; i < k->program.input_count && status == BR_OK; i++)
     status = put_contributor (br__list_record (list), k, i);
-  if (!k->tape.input_count)
+  if (!k->program.input_count)
     br__put_text (r, "message", "nothing in it has a tolerance: write `tolerance 1/32 on NAME`");
   else if (!k->has_slopes)
     br__put_text (r, "message", "it goes by steps or turns a corner here, so nothing is said of shares");
@@ -312,16 +312,16 @@ put_stack (br_record *r, const stack *k, const br__bounds *b)
 static br_status
 do_stack (br__run *run, const br__tree *tree)
 {
-  stack k = { .tape = BR__TAPE_ZERO };
+  stack k = { .program = BR__PROGRAM_ZERO };
   br__bounds b = BR__BOUNDS_ZERO;
   br_record *r = NULL;
   br_error said = { .status = BR_OK };
-  br_status status = br__tape_make (&k.tape, run->sheet, tree, NULL, &br__tolerance_names, run->error);
+  br_status status = br__program_compile (&k.program, run->sheet, tree, NULL, &br__tolerance_names, run->error);
   if (status == BR_OK)
     {
-      status = br__inputs_of (&k.values, &k.halves, &k.tape, &said);
+      status = br__inputs_of (&k.values, &k.halves, &k.program, &said);
       if (status == BR_OK)
-        status = br__bounds_of (&b, &k.tape, k.values, k.halves, &said);
+        status = br__bounds_of (&b, &k.program, k.values, k.halves, &said);
       if (status == BR_OK)
         status = find_slopes (&k);
       if (status == BR_OK)
@@ -372,11 +372,11 @@ worst_of (br_real *worst, const br__bounds *b, br__comparison comparison, unsign
   br_real low = BR_REAL_ZERO;
   int order = 0;
   br_status status = br_real_neg (&low, &b->low);
-  if (status == BR_OK && (comparison == BR__EQUAL || comparison == BR__UNEQUAL_))
+  if (status == BR_OK && (comparison == BR__COMPARE_EQ || comparison == BR__COMPARE_NE))
     {
       status = br_real_cmp (&order, &low, &b->high, bits);
       /* -max (|low|, |high|), or the nearer end's distance: below zero where zero lies between.  */
-      if (status == BR_OK && comparison == BR__EQUAL)
+      if (status == BR_OK && comparison == BR__COMPARE_EQ)
         status = order > 0 ? br_real_set (worst, &b->low) : br_real_neg (worst, &b->high);
       else if (status == BR_OK)
         {
@@ -409,7 +409,7 @@ put_as_cut (br_record *r, const br__check *check)
 }
 
 static br_status
-put_worst (br_record *r, br__check *check, const br__tape *t, const br__bounds *b)
+put_worst (br_record *r, br__check *check, const br__program *t, const br__bounds *b)
 {
   static const br__end_keys keys = { "worst_margin", "worst_decimal", "worst_margin_shown" };
   const br__settings *s = t->settings;
@@ -420,8 +420,8 @@ put_worst (br_record *r, br__check *check, const br__tape *t, const br__bounds *
     status = br_real_sign (&sign, &worst, s->bits);
   if (status == BR_OK)
     {
-      int strict = check->comparison == BR__LESS || check->comparison == BR__MORE
-                   || check->comparison == BR__UNEQUAL_;
+      int strict = check->comparison == BR__COMPARE_LT || check->comparison == BR__COMPARE_GT
+                   || check->comparison == BR__COMPARE_NE;
       int breaks = sign < 0 || (strict && sign == 0);
       /* Bounds that need not be reached show that a check holds, not that it may fail.  */
       check->as_cut = !breaks ? BR__AS_CUT_HOLDS : b->exact ? BR__AS_CUT_MAY_FAIL : BR__AS_CUT_UNKNOWN;
@@ -438,14 +438,14 @@ br_status
 br__put_worst_margin (br_record *r, br_sheet *sheet, br__check *check)
 {
   const br__definition *d = br__entry_definition (check->margin);
-  br__tape t = BR__TAPE_ZERO;
+  br__program t = BR__PROGRAM_ZERO;
   br__bounds b = BR__BOUNDS_ZERO;
   br_real *values = NULL;
   br_number *halves = NULL;
   check->as_cut = BR__AS_CUT_HOLDS;
   if (!d || !br__entry_value (check->margin) || !br__tolerances_any (sheet))
     return BR_OK;
-  br_status status = br__tape_make (&t, sheet, &d->tree, NULL, &br__tolerance_names, NULL);
+  br_status status = br__program_compile (&t, sheet, &d->tree, NULL, &br__tolerance_names, NULL);
   if (status == BR_OK && t.input_count)
     {
       status = br__inputs_of (&values, &halves, &t, NULL);
@@ -463,6 +463,6 @@ br__put_worst_margin (br_record *r, br_sheet *sheet, br__check *check)
     }
   br__inputs_free (values, halves, t.input_count);
   br__bounds_clear (&b);
-  br__tape_clear (&t);
+  br__program_clear (&t);
   return status;
 }

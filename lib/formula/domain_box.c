@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   tape_enclose.c - a tape over a box of sizes: intervals that certainly hold every value that it can
+   domain_box.c - a program over a box of sizes: intervals that certainly hold every value that it can
    take there, and every slope.  At a corner (abs, max, min) the slope's interval holds the slopes of
    both sides, which is what the mean value theorem needs there (Clarke 1975; from memory).  */
 #ifdef HAVE_CONFIG_H
@@ -8,7 +8,7 @@
 
 #include "exact/memory.h"
 #include "exact/number.h"
-#include "formula/tape.h"
+#include "formula/program.h"
 #include "shop/drill.h"
 
 /* Nothing is known.  */
@@ -180,11 +180,11 @@ half_turn (mpfi_ptr z)
 }
 
 static void
-circle (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, br__tape_op op)
+circle (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, br__opcode op)
 {
   mpfi_ptr unit = e->room[1], angle = e->room[2];
   half_turn (unit);
-  if (op == BR__TAPE_ATAN)
+  if (op == BR__CODE_ATAN)
     {
       mpfi_atan (z, x);
       mpfi_div (z, z, unit);
@@ -196,9 +196,9 @@ circle (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, br__tape_op op)
       set_line (z);
       return;
     }
-  if (op == BR__TAPE_SIN)
+  if (op == BR__CODE_SIN)
     mpfi_sin (z, angle);
-  else if (op == BR__TAPE_COS)
+  else if (op == BR__CODE_COS)
     mpfi_cos (z, angle);
   else
     mpfi_tan (z, angle);
@@ -237,9 +237,9 @@ drill_for (br__enclosure *e, br_number *x, int upper)
 
 /* Both kinds of step never fall, so that the ends of X give those of Z.  */
 static br_status
-step (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, const br__cell *c)
+step (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, const br__instruction *c)
 {
-  const br__settings *s = e->tape->settings;
+  const br__settings *s = e->program->settings;
   br_number ends[2] = { BR_NUMBER_ZERO, BR_NUMBER_ZERO };
   if (!br__interval_bounded (x))
     {
@@ -249,7 +249,7 @@ step (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, const br__cell *c)
     }
   br_status status = br__interval_get (&ends[0], &ends[1], x);
   for (int i = 0; i < 2 && status == BR_OK; i++)
-    if (c->op == BR__TAPE_DRILL)
+    if (c->op == BR__CODE_DRILL)
       status = drill_for (e, &ends[i], i);
     else
       status = br_ruler_round (&ends[i], NULL, NULL, &ends[i], &c->number, c->direction, s->ties);
@@ -261,9 +261,9 @@ step (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, const br__cell *c)
 }
 
 static void
-extreme (mpfi_ptr z, mpfi_srcptr x, mpfi_srcptr y, br__tape_op op)
+extreme (mpfi_ptr z, mpfi_srcptr x, mpfi_srcptr y, br__opcode op)
 {
-  if (op == BR__TAPE_MAX)
+  if (op == BR__CODE_MAX)
     {
       mpfr_max (&z->left, &x->left, &y->left, MPFR_RNDD);
       mpfr_max (&z->right, &x->right, &y->right, MPFR_RNDU);
@@ -276,29 +276,29 @@ extreme (mpfi_ptr z, mpfi_srcptr x, mpfi_srcptr y, br__tape_op op)
 static br_status
 work_out (br__enclosure *e, size_t i)
 {
-  const br__cell *c = &e->tape->cells[i];
+  const br__instruction *c = &e->program->code[i];
   mpfi_ptr z = e->values[i], x = e->values[c->left], y = e->values[c->right];
   int64_t n = 0, d = 1;
   br_status status = BR_OK;
   switch (c->op)
     {
-    case BR__TAPE_CONSTANT: break;      /* set once */
-    case BR__TAPE_INPUT: mpfi_set (z, e->box[c->left]); break;
-    case BR__TAPE_ADD: mpfi_add (z, x, y); break;
-    case BR__TAPE_SUB: mpfi_sub (z, x, y); break;
-    case BR__TAPE_MUL: multiply (z, x, y); break;
-    case BR__TAPE_DIV: divide (e, z, x, y); break;
-    case BR__TAPE_NEG: mpfi_neg (z, x); break;
-    case BR__TAPE_POWER:
+    case BR__CODE_CONSTANT: break;      /* set once */
+    case BR__CODE_INPUT: mpfi_set (z, e->box[c->left]); break;
+    case BR__CODE_ADD: mpfi_add (z, x, y); break;
+    case BR__CODE_SUB: mpfi_sub (z, x, y); break;
+    case BR__CODE_MUL: multiply (z, x, y); break;
+    case BR__CODE_DIV: divide (e, z, x, y); break;
+    case BR__CODE_NEG: mpfi_neg (z, x); break;
+    case BR__CODE_POWER:
       br_number_get_ratio (&n, &d, &c->number);
       power (e, z, x, n, d);
       break;
-    case BR__TAPE_ABS: mpfi_abs (z, x); break;
-    case BR__TAPE_MAX: case BR__TAPE_MIN: extreme (z, x, y, c->op); break;
-    case BR__TAPE_OVER_ZERO: case BR__TAPE_NOT_BELOW:
-      cut (e, z, x, c->op == BR__TAPE_OVER_ZERO);
+    case BR__CODE_ABS: mpfi_abs (z, x); break;
+    case BR__CODE_MAX: case BR__CODE_MIN: extreme (z, x, y, c->op); break;
+    case BR__CODE_OVER_ZERO: case BR__CODE_NOT_BELOW:
+      cut (e, z, x, c->op == BR__CODE_OVER_ZERO);
       break;
-    case BR__TAPE_MARK: case BR__TAPE_DRILL: status = step (e, z, x, c); break;
+    case BR__CODE_MARK: case BR__CODE_DRILL: status = step (e, z, x, c); break;
     default: circle (e, z, x, c->op); break;
     }
   if (mpfi_nan_p (z))
@@ -337,39 +337,39 @@ order_of (mpfi_srcptr x, mpfi_srcptr y)
 
 /* FACTOR (room 0 .. 2 are used on the way) = the slope of a curve of one operand.  */
 static void
-curve (br__enclosure *e, mpfi_ptr factor, const br__cell *c, mpfi_srcptr x, mpfi_srcptr v)
+curve (br__enclosure *e, mpfi_ptr factor, const br__instruction *c, mpfi_srcptr x, mpfi_srcptr v)
 {
   int64_t n = 0, d = 1;
   switch (c->op)
     {
-    case BR__TAPE_POWER:
+    case BR__CODE_POWER:
       br_number_get_ratio (&n, &d, &c->number);
       power (e, factor, x, n - d, d);
       mpfi_mul_si (factor, factor, (long) n);
       mpfi_div_ui (factor, factor, (unsigned long) d);
       return;
-    case BR__TAPE_SIN:
-      circle (e, factor, x, BR__TAPE_COS);
+    case BR__CODE_SIN:
+      circle (e, factor, x, BR__CODE_COS);
       break;
-    case BR__TAPE_COS:
-      circle (e, factor, x, BR__TAPE_SIN);
+    case BR__CODE_COS:
+      circle (e, factor, x, BR__CODE_SIN);
       mpfi_neg (factor, factor);
       break;
     default:
-      mpfi_sqr (factor, c->op == BR__TAPE_TAN ? v : x);
+      mpfi_sqr (factor, c->op == BR__CODE_TAN ? v : x);
       mpfi_add_ui (factor, factor, 1);
-      if (c->op == BR__TAPE_ATAN)
+      if (c->op == BR__CODE_ATAN)
         mpfi_inv (factor, factor);
     }
   half_turn (e->room[1]);
-  if (c->op == BR__TAPE_ATAN)
+  if (c->op == BR__CODE_ATAN)
     mpfi_div (factor, factor, e->room[1]);
   else
     multiply (factor, factor, e->room[1]);
 }
 
 static void
-pass_quotient (br__enclosure *e, const br__cell *c, size_t i)
+pass_quotient (br__enclosure *e, const br__instruction *c, size_t i)
 {
   mpfi_ptr part = e->slopes[i];
   /* The slope of this cell is not needed any more.  */
@@ -383,34 +383,34 @@ pass_quotient (br__enclosure *e, const br__cell *c, size_t i)
 static void
 hand_on (br__enclosure *e, size_t i)
 {
-  const br__cell *c = &e->tape->cells[i];
+  const br__instruction *c = &e->program->code[i];
   mpfi_ptr a = e->slopes[i], x = e->values[c->left], y = e->values[c->right];
   int order;
   switch (c->op)
     {
-    case BR__TAPE_CONSTANT: case BR__TAPE_INPUT: return;
-    case BR__TAPE_ADD: case BR__TAPE_SUB:
+    case BR__CODE_CONSTANT: case BR__CODE_INPUT: return;
+    case BR__CODE_ADD: case BR__CODE_SUB:
       pass_ends (e, c->left, a, 1, 1);
-      order = c->op == BR__TAPE_ADD ? 1 : -1;
+      order = c->op == BR__CODE_ADD ? 1 : -1;
       pass_ends (e, c->right, a, order, order);
       return;
-    case BR__TAPE_MUL:
+    case BR__CODE_MUL:
       pass (e, c->left, a, y);
       pass (e, c->right, a, x);
       return;
-    case BR__TAPE_DIV: pass_quotient (e, c, i); return;
-    case BR__TAPE_NEG: pass_ends (e, c->left, a, -1, -1); return;
-    case BR__TAPE_OVER_ZERO: case BR__TAPE_NOT_BELOW: pass_ends (e, c->left, a, 1, 1); return;
-    case BR__TAPE_ABS:
+    case BR__CODE_DIV: pass_quotient (e, c, i); return;
+    case BR__CODE_NEG: pass_ends (e, c->left, a, -1, -1); return;
+    case BR__CODE_OVER_ZERO: case BR__CODE_NOT_BELOW: pass_ends (e, c->left, a, 1, 1); return;
+    case BR__CODE_ABS:
       order = br__interval_sign (x, 0);
       pass_ends (e, c->left, a, order == 1 ? 1 : -1, order == -1 ? -1 : 1);
       return;
-    case BR__TAPE_MAX: case BR__TAPE_MIN:
-      order = order_of (x, y) * (c->op == BR__TAPE_MAX ? 1 : -1);
+    case BR__CODE_MAX: case BR__CODE_MIN:
+      order = order_of (x, y) * (c->op == BR__CODE_MAX ? 1 : -1);
       pass_ends (e, c->left, a, order > 0, order >= 0);
       pass_ends (e, c->right, a, order < 0, order <= 0);
       return;
-    case BR__TAPE_MARK: case BR__TAPE_DRILL:
+    case BR__CODE_MARK: case BR__CODE_DRILL:
       mpfi_set_ui (e->room[1], 0);
       mpfr_set_inf (&e->room[1]->right, 1);
       pass (e, c->left, a, e->room[1]);
@@ -418,7 +418,7 @@ hand_on (br__enclosure *e, size_t i)
     default:
       {
         mpfi_t factor;
-        mpfi_init2 (factor, BR__TAPE_BITS);
+        mpfi_init2 (factor, BR__BOX_BITS);
         curve (e, factor, c, x, e->values[i]);
         if (mpfi_nan_p (factor))
           set_line (factor);
@@ -435,7 +435,7 @@ br__enclose (br__enclosure *e)
 {
   br_status status = BR_OK;
   e->empty = e->partial = 0;
-  for (size_t i = 0; i < e->tape->count && status == BR_OK && !e->empty; i++)
+  for (size_t i = 0; i < e->program->count && status == BR_OK && !e->empty; i++)
     status = work_out (e, i);
   return status;
 }
@@ -444,9 +444,9 @@ void
 br__enclose_slopes (br__enclosure *e)
 {
   int partial = e->partial, empty = e->empty;
-  for (size_t i = 0; i < e->tape->count; i++)
-    mpfi_set_ui (e->slopes[i], i == e->tape->root);
-  for (size_t i = e->tape->root + 1; i-- > 0; )
+  for (size_t i = 0; i < e->program->count; i++)
+    mpfi_set_ui (e->slopes[i], i == e->program->root);
+  for (size_t i = e->program->root + 1; i-- > 0; )
     if (!is_zero (e->slopes[i]))
       hand_on (e, i);
   e->partial = partial;
@@ -456,13 +456,13 @@ br__enclose_slopes (br__enclosure *e)
 mpfi_ptr
 br__enclosed_root (br__enclosure *e)
 {
-  return e->values[e->tape->root];
+  return e->values[e->program->root];
 }
 
 mpfi_ptr
 br__enclosed_slope (br__enclosure *e, size_t input)
 {
-  return e->slopes[e->tape->input_cells[input]];
+  return e->slopes[e->program->input_slots[input]];
 }
 
 static br_status
@@ -470,10 +470,10 @@ set_constants (br__enclosure *e)
 {
   br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
   br_status status = BR_OK;
-  for (size_t i = 0; i < e->tape->count && status == BR_OK; i++)
-    if (e->tape->cells[i].op == BR__TAPE_CONSTANT)
+  for (size_t i = 0; i < e->program->count && status == BR_OK; i++)
+    if (e->program->code[i].op == BR__CODE_CONSTANT)
       {
-        status = br_real_enclose (&low, &high, &e->tape->cells[i].constant, BR__TAPE_BITS);
+        status = br_real_enclose (&low, &high, &e->program->code[i].constant, BR__BOX_BITS);
         if (status == BR_OK)
           br__interval_set (e->values[i], &low, &high);
       }
@@ -483,12 +483,12 @@ set_constants (br__enclosure *e)
 }
 
 br_status
-br__enclosure_new (br__enclosure **e, const br__tape *t)
+br__enclosure_new (br__enclosure **e, const br__program *t)
 {
   br__enclosure *made = br__alloc_zero (1, sizeof *made);
   if (!made)
     return BR_NO_MEMORY;
-  made->tape = t;
+  made->program = t;
   made->values = br__alloc (t->count * sizeof (mpfi_t));
   made->slopes = br__alloc (t->count * sizeof (mpfi_t));
   made->box = br__alloc (t->input_count * sizeof (mpfi_t));
@@ -496,11 +496,11 @@ br__enclosure_new (br__enclosure **e, const br__tape *t)
   if (status == BR_OK)
     {
       for (size_t i = 0; i < t->count; i++)
-        mpfi_init2 (made->values[i], BR__TAPE_BITS), mpfi_init2 (made->slopes[i], BR__TAPE_BITS);
+        mpfi_init2 (made->values[i], BR__BOX_BITS), mpfi_init2 (made->slopes[i], BR__BOX_BITS);
       for (size_t i = 0; i < t->input_count; i++)
-        mpfi_init2 (made->box[i], BR__TAPE_BITS);
+        mpfi_init2 (made->box[i], BR__BOX_BITS);
       for (size_t i = 0; i < 4; i++)
-        mpfi_init2 (made->room[i], BR__TAPE_BITS);
+        mpfi_init2 (made->room[i], BR__BOX_BITS);
       made->made = 1;
       status = set_constants (made);
     }
@@ -516,9 +516,9 @@ br__enclosure_free (br__enclosure *e)
 {
   if (!e)
     return;
-  for (size_t i = 0; e->made && i < e->tape->count; i++)
+  for (size_t i = 0; e->made && i < e->program->count; i++)
     mpfi_clear (e->values[i]), mpfi_clear (e->slopes[i]);
-  for (size_t i = 0; e->made && i < e->tape->input_count; i++)
+  for (size_t i = 0; e->made && i < e->program->input_count; i++)
     mpfi_clear (e->box[i]);
   for (size_t i = 0; e->made && i < 4; i++)
     mpfi_clear (e->room[i]);

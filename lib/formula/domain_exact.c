@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   tape_exact.c - a tape at one place: its value, and its slopes from the root back to the inputs, so
+   domain_exact.c - a program at one place: its value, and its slopes from the root back to the inputs, so
    that one walk gives all of them (reverse accumulation; Griewank and Walther, Evaluating
    Derivatives, 2008; from memory).  */
 #ifdef HAVE_CONFIG_H
@@ -8,7 +8,7 @@
 
 #include "exact/memory.h"
 #include "exact/real.h"
-#include "formula/tape.h"
+#include "formula/program.h"
 #include "shop/drill.h"
 
 static br_status
@@ -21,23 +21,23 @@ extreme (br_real *z, const br_real *x, const br_real *y, int wanted, unsigned bi
 
 /* X, if it is over zero, or not below.  */
 static br_status
-needed (br_real *z, const br_real *x, br__tape_op op, int lax, unsigned bits)
+needed (br_real *z, const br_real *x, br__opcode op, int skip_range_checks, unsigned bits)
 {
   int sign = 1;
-  br_status status = lax ? BR_OK : br_real_sign (&sign, x, bits);
+  br_status status = skip_range_checks ? BR_OK : br_real_sign (&sign, x, bits);
   if (status != BR_OK)
     return status;
-  if (sign < 0 || (sign == 0 && op == BR__TAPE_OVER_ZERO))
+  if (sign < 0 || (sign == 0 && op == BR__CODE_OVER_ZERO))
     return BR_DOMAIN;
   return br_real_set (z, x);
 }
 
 static br_status
-on_mark (br_real *z, const br_real *x, const br__cell *c, const br__settings *s)
+on_mark (br_real *z, const br_real *x, const br__instruction *c, const br__settings *s)
 {
   br_number value = BR_NUMBER_ZERO;
   br_status status;
-  if (c->op == BR__TAPE_DRILL)
+  if (c->op == BR__CODE_DRILL)
     status = br__drill_up (&value, x, s->bits, NULL);
   else
     status = br_real_round (&value, NULL, x, &c->number, c->direction, s->ties, s->bits);
@@ -49,29 +49,29 @@ on_mark (br_real *z, const br_real *x, const br__cell *c, const br__settings *s)
 
 /* The value of cell C from those before it.  */
 static br_status
-work_out (br_real *z, const br__cell *c, const br_real *v, const br_real *inputs, const br__settings *s,
-          int lax)
+work_out (br_real *z, const br__instruction *c, const br_real *v, const br_real *inputs, const br__settings *s,
+          int skip_range_checks)
 {
   const br_real *x = &v[c->left], *y = &v[c->right];
   switch (c->op)
     {
-    case BR__TAPE_CONSTANT: return br_real_set (z, &c->constant);
-    case BR__TAPE_INPUT: return br_real_set (z, &inputs[c->left]);
-    case BR__TAPE_ADD: return br_real_add (z, x, y);
-    case BR__TAPE_SUB: return br_real_sub (z, x, y);
-    case BR__TAPE_MUL: return br_real_mul (z, x, y);
-    case BR__TAPE_DIV: return br_real_div (z, x, y, s->bits);
-    case BR__TAPE_NEG: return br_real_neg (z, x);
-    case BR__TAPE_POWER: return br_real_pow (z, x, &c->number, s->bits);
-    case BR__TAPE_ABS: return br_real_abs (z, x, s->bits);
-    case BR__TAPE_MAX: return extreme (z, x, y, 1, s->bits);
-    case BR__TAPE_MIN: return extreme (z, x, y, -1, s->bits);
-    case BR__TAPE_SIN: return br_real_sin (z, x);
-    case BR__TAPE_COS: return br_real_cos (z, x);
-    case BR__TAPE_TAN: return br_real_tan (z, x, s->bits);
-    case BR__TAPE_ATAN: return br_real_atan (z, x);
-    case BR__TAPE_OVER_ZERO: case BR__TAPE_NOT_BELOW: return needed (z, x, c->op, lax, s->bits);
-    case BR__TAPE_MARK: case BR__TAPE_DRILL: return on_mark (z, x, c, s);
+    case BR__CODE_CONSTANT: return br_real_set (z, &c->constant);
+    case BR__CODE_INPUT: return br_real_set (z, &inputs[c->left]);
+    case BR__CODE_ADD: return br_real_add (z, x, y);
+    case BR__CODE_SUB: return br_real_sub (z, x, y);
+    case BR__CODE_MUL: return br_real_mul (z, x, y);
+    case BR__CODE_DIV: return br_real_div (z, x, y, s->bits);
+    case BR__CODE_NEG: return br_real_neg (z, x);
+    case BR__CODE_POWER: return br_real_pow (z, x, &c->number, s->bits);
+    case BR__CODE_ABS: return br_real_abs (z, x, s->bits);
+    case BR__CODE_MAX: return extreme (z, x, y, 1, s->bits);
+    case BR__CODE_MIN: return extreme (z, x, y, -1, s->bits);
+    case BR__CODE_SIN: return br_real_sin (z, x);
+    case BR__CODE_COS: return br_real_cos (z, x);
+    case BR__CODE_TAN: return br_real_tan (z, x, s->bits);
+    case BR__CODE_ATAN: return br_real_atan (z, x);
+    case BR__CODE_OVER_ZERO: case BR__CODE_NOT_BELOW: return needed (z, x, c->op, skip_range_checks, s->bits);
+    case BR__CODE_MARK: case BR__CODE_DRILL: return on_mark (z, x, c, s);
     }
   return BR_DOMAIN;
 }
@@ -86,12 +86,12 @@ free_row (br_real *row, size_t count)
 
 /* A row of the values of all cells.  */
 static br_status
-work_all (br_real **row, const br__tape *t, const br_real *inputs, int lax)
+work_all (br_real **row, const br__program *t, const br_real *inputs, int skip_range_checks)
 {
   br_real *v = br__alloc_zero (t->count, sizeof *v);
   br_status status = v ? BR_OK : BR_NO_MEMORY;
   for (size_t i = 0; i < t->count && status == BR_OK; i++)
-    status = work_out (&v[i], &t->cells[i], v, inputs, t->settings, lax);
+    status = work_out (&v[i], &t->code[i], v, inputs, t->settings, skip_range_checks);
   if (status == BR_OK)
     *row = v;
   else
@@ -100,10 +100,10 @@ work_all (br_real **row, const br__tape *t, const br_real *inputs, int lax)
 }
 
 br_status
-br__tape_value (br_real *z, const br__tape *t, const br_real *inputs, int lax)
+br__program_value (br_real *z, const br__program *t, const br_real *inputs, int skip_range_checks)
 {
   br_real *v = NULL;
-  br_status status = work_all (&v, t, inputs, lax);
+  br_status status = work_all (&v, t, inputs, skip_range_checks);
   if (status == BR_OK)
     {
       br__real_move (z, &v[t->root]);
@@ -129,7 +129,7 @@ turn (br_real *z, int inverse, unsigned bits)
 
 /* The slope of an operation of one operand X with the value V.  */
 static br_status
-slope_of_one (br_real *z, const br__cell *c, const br_real *x, const br_real *v, unsigned bits)
+slope_of_one (br_real *z, const br__instruction *c, const br_real *x, const br_real *v, unsigned bits)
 {
   br_real one = { { 1, 0 }, NULL }, a = BR_REAL_ZERO, b = BR_REAL_ZERO;
   br_number less = BR_NUMBER_ZERO;
@@ -137,35 +137,35 @@ slope_of_one (br_real *z, const br__cell *c, const br_real *x, const br_real *v,
   br_status status = BR_OK;
   switch (c->op)
     {
-    case BR__TAPE_POWER:
+    case BR__CODE_POWER:
       status = br_number_sub (&less, &c->number, &one.rational);
       if (status == BR_OK)
         status = br_real_pow (&a, x, &less, bits);
       if (status == BR_OK)
         status = br_real_set_number (&b, &c->number);
       break;
-    case BR__TAPE_ABS:
+    case BR__CODE_ABS:
       status = br_real_sign (&sign, x, bits);
       if (status == BR_OK)
         status = sign ? br__real_set_ratio (&a, sign, 1) : BR_DOMAIN;
       if (status == BR_OK)
         status = br_real_set (&b, &one);
       break;
-    case BR__TAPE_SIN: case BR__TAPE_COS:
-      status = c->op == BR__TAPE_SIN ? br_real_cos (&a, x) : br_real_sin (&a, x);
-      if (status == BR_OK && c->op == BR__TAPE_COS)
+    case BR__CODE_SIN: case BR__CODE_COS:
+      status = c->op == BR__CODE_SIN ? br_real_cos (&a, x) : br_real_sin (&a, x);
+      if (status == BR_OK && c->op == BR__CODE_COS)
         status = br_real_neg (&a, &a);
       if (status == BR_OK)
         status = turn (&b, 1, bits);
       break;
-    case BR__TAPE_TAN: case BR__TAPE_ATAN:
-      status = c->op == BR__TAPE_TAN ? br_real_mul (&a, v, v) : br_real_mul (&a, x, x);
+    case BR__CODE_TAN: case BR__CODE_ATAN:
+      status = c->op == BR__CODE_TAN ? br_real_mul (&a, v, v) : br_real_mul (&a, x, x);
       if (status == BR_OK)
         status = br_real_add (&a, &a, &one);
-      if (status == BR_OK && c->op == BR__TAPE_ATAN)
+      if (status == BR_OK && c->op == BR__CODE_ATAN)
         status = br_real_div (&a, &one, &a, bits);
       if (status == BR_OK)
-        status = turn (&b, c->op == BR__TAPE_TAN, bits);
+        status = turn (&b, c->op == BR__CODE_TAN, bits);
       break;
     default:
       status = BR_DOMAIN;       /* a step has no slope worth the name */
@@ -192,7 +192,7 @@ pass (br_real *to, const br_real *a, const br_real *factor, int sign)
 
 /* 1 / Y to the left, -V / Y to the right.  */
 static br_status
-pass_quotient (br_real *slopes, const br__cell *c, const br_real *a, const br_real *y, const br_real *v,
+pass_quotient (br_real *slopes, const br__instruction *c, const br_real *a, const br_real *y, const br_real *v,
                unsigned bits)
 {
   br_real part = BR_REAL_ZERO;
@@ -207,9 +207,9 @@ pass_quotient (br_real *slopes, const br__cell *c, const br_real *a, const br_re
 
 /* Hands the slope of cell I on to those that it uses.  */
 static br_status
-hand_on (br_real *slopes, const br__tape *t, size_t i, const br_real *v)
+hand_on (br_real *slopes, const br__program *t, size_t i, const br_real *v)
 {
-  const br__cell *c = &t->cells[i];
+  const br__instruction *c = &t->code[i];
   const br_real *a = &slopes[i];
   unsigned bits = t->settings->bits;
   br_real factor = BR_REAL_ZERO;
@@ -217,27 +217,27 @@ hand_on (br_real *slopes, const br__tape *t, size_t i, const br_real *v)
   int order = 0;
   switch (c->op)
     {
-    case BR__TAPE_CONSTANT: case BR__TAPE_INPUT:
+    case BR__CODE_CONSTANT: case BR__CODE_INPUT:
       return BR_OK;
-    case BR__TAPE_ADD: case BR__TAPE_SUB:
+    case BR__CODE_ADD: case BR__CODE_SUB:
       status = pass (&slopes[c->left], a, NULL, 1);
-      return status == BR_OK ? pass (&slopes[c->right], a, NULL, c->op == BR__TAPE_ADD ? 1 : -1) : status;
-    case BR__TAPE_MUL:
+      return status == BR_OK ? pass (&slopes[c->right], a, NULL, c->op == BR__CODE_ADD ? 1 : -1) : status;
+    case BR__CODE_MUL:
       status = pass (&slopes[c->left], a, &v[c->right], 1);
       return status == BR_OK ? pass (&slopes[c->right], a, &v[c->left], 1) : status;
-    case BR__TAPE_DIV:
+    case BR__CODE_DIV:
       return pass_quotient (slopes, c, a, &v[c->right], &v[i], bits);
-    case BR__TAPE_NEG:
+    case BR__CODE_NEG:
       return pass (&slopes[c->left], a, NULL, -1);
-    case BR__TAPE_OVER_ZERO: case BR__TAPE_NOT_BELOW:
+    case BR__CODE_OVER_ZERO: case BR__CODE_NOT_BELOW:
       return pass (&slopes[c->left], a, NULL, 1);
-    case BR__TAPE_MAX: case BR__TAPE_MIN:
+    case BR__CODE_MAX: case BR__CODE_MIN:
       status = br_real_cmp (&order, &v[c->left], &v[c->right], bits);
       if (status == BR_OK && order == 0)
         status = BR_DOMAIN;     /* a corner */
       if (status != BR_OK)
         return status;
-      return pass (&slopes[(order > 0) == (c->op == BR__TAPE_MAX) ? c->left : c->right], a, NULL, 1);
+      return pass (&slopes[(order > 0) == (c->op == BR__CODE_MAX) ? c->left : c->right], a, NULL, 1);
     default:
       status = slope_of_one (&factor, c, &v[c->left], &v[i], bits);
       if (status == BR_OK)
@@ -248,17 +248,17 @@ hand_on (br_real *slopes, const br__tape *t, size_t i, const br_real *v)
 }
 
 br_status
-br__tape_slopes (br_real *slopes, const br__tape *t, const br_real *inputs, int lax)
+br__program_slopes (br_real *slopes, const br__program *t, const br_real *inputs, int skip_range_checks)
 {
   br_real *v = NULL, *row = br__alloc_zero (t->count, sizeof *row);
-  br_status status = row ? work_all (&v, t, inputs, lax) : BR_NO_MEMORY;
+  br_status status = row ? work_all (&v, t, inputs, skip_range_checks) : BR_NO_MEMORY;
   if (status == BR_OK)
     status = br__real_set_ratio (&row[t->root], 1, 1);
   for (size_t i = t->root + 1; i-- > 0 && status == BR_OK; )
     if (!br__real_is_int (&row[i], 0))
       status = hand_on (row, t, i, v);
   for (size_t k = 0; k < t->input_count && status == BR_OK; k++)
-    br__real_move (&slopes[k], &row[t->input_cells[k]]);
+    br__real_move (&slopes[k], &row[t->input_slots[k]]);
   free_row (row, t->count);
   free_row (v, t->count);
   return status;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   tape.c - lays a formula out on a tape: which dimensions hang on the names asked for, in an order in
+   program.c - compiles a formula: which dimensions hang on the names asked for, in an order in
    which each comes after those it uses, and the cells of each.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
@@ -11,7 +11,7 @@
 #include "exact/status.h"
 #include "sheet/graph_private.h"
 #include "shape/shape.h"
-#include "formula/tape.h"
+#include "formula/program.h"
 
 #define FIXED SIZE_MAX          /* the place of an entry that stands as it is */
 #define MOST_BOUND 16           /* parameters and steps of a formula of the trade */
@@ -26,9 +26,9 @@ typedef struct bound
 
 typedef struct builder
 {
-  br__tape *tape;
+  br__program *program;
   br__graph *graph;
-  const br__tape_names *names;
+  const br__program_names *names;
   br__item *items;              /* of the entries that vary, by their place */
   size_t count, room;
   const bound *bounds;
@@ -38,17 +38,17 @@ typedef struct builder
 } builder;
 
 void
-br__tape_clear (br__tape *t)
+br__program_clear (br__program *t)
 {
   for (size_t i = 0; i < t->count; i++)
     {
-      br_real_clear (&t->cells[i].constant);
-      br_number_clear (&t->cells[i].number);
+      br_real_clear (&t->code[i].constant);
+      br_number_clear (&t->code[i].number);
     }
-  br__free (t->cells);
+  br__free (t->code);
   br__free (t->inputs);
-  br__free (t->input_cells);
-  *t = (br__tape) BR__TAPE_ZERO;
+  br__free (t->input_slots);
+  *t = (br__program) BR__PROGRAM_ZERO;
 }
 
 void
@@ -71,18 +71,18 @@ item_set (br__item *z, const br__item *x)
 static br_status
 add_input (builder *b, br__entry *e)
 {
-  br__tape *t = b->tape;
+  br__program *t = b->program;
   br__item made = { BR__VALUE_ZERO, 1, t->count };
-  if (!br__grow (&t->cells, &t->room, t->count + 1, sizeof (br__cell))
+  if (!br__grow (&t->code, &t->room, t->count + 1, sizeof (br__instruction))
       || !br__grow (&t->inputs, &t->input_room, t->input_count + 1, sizeof (br__entry *))
-      || !br__grow (&t->input_cells, &t->cell_room, t->input_count + 1, sizeof (size_t))
+      || !br__grow (&t->input_slots, &t->slot_room, t->input_count + 1, sizeof (size_t))
       || !br__grow (&b->items, &b->room, b->count + 1, sizeof (br__item)))
     return BR_NO_MEMORY;
-  memset (&t->cells[t->count], 0, sizeof (br__cell));
-  t->cells[t->count].op = BR__TAPE_INPUT;
-  t->cells[t->count].left = t->input_count;
-  t->cells[t->count].linear = 1;
-  t->input_cells[t->input_count] = t->count++;
+  memset (&t->code[t->count], 0, sizeof (br__instruction));
+  t->code[t->count].op = BR__CODE_INPUT;
+  t->code[t->count].left = t->input_count;
+  t->code[t->count].linear = 1;
+  t->input_slots[t->input_count] = t->count++;
   t->inputs[t->input_count++] = e;
   made.value.dimension = b->names->dimension ? b->names->dimension (b->names->user, e)
                                              : e->value.dimension;
@@ -95,12 +95,12 @@ add_input (builder *b, br__entry *e)
 static br_status
 meet (builder *b, br__entry *e, int *open)
 {
-  br__part part = b->names->part (b->names->user, e);
+  br__role part = b->names->role (b->names->user, e);
   *open = 0;
   e->place = FIXED;
-  if (part == BR__PART_INPUT)
+  if (part == BR__ROLE_INPUT)
     return add_input (b, e);
-  *open = part == BR__PART_FORMULA && e->definition && e->definition->edge_count;
+  *open = part == BR__ROLE_FORMULA && e->definition && e->definition->edge_count;
   return BR_OK;
 }
 
@@ -159,7 +159,7 @@ take_name (builder *b, br__item *z, const br__tree *t, const br__node *n)
     return item_set (z, &b->items[e->place]);
   br_status status = br__graph_lookup (&v, b->graph, t, n, b->error);
   if (status == BR_DOMAIN)
-    b->tape->missing = e;
+    b->program->missing = e;
   return status == BR_OK ? br__value_set (&z->value, v) : status;
 }
 
@@ -176,7 +176,7 @@ take_constant (builder *b, br__item *z, const br__node *n, br__item *args)
       values[k] = args[k].value;
       memset (&args[k].value, 0, sizeof args[k].value);
     }
-  br_status status = br__apply (&z->value, n, values, b->tape->settings, b->error);
+  br_status status = br__apply (&z->value, n, values, b->program->settings, b->error);
   for (unsigned k = 0; k < n->count; k++)
     br__value_clear (&values[k]);
   if (values != few)
@@ -190,7 +190,7 @@ take_product (builder *b, br__item *z, const br__node *n, br__item *args)
 {
   int sign = n->op == BR__OP_MUL ? 1 : -1;
   br_dimension x = args[0].value.dimension, y = args[1].value.dimension;
-  br_status status = br__tape_add (b->tape, z, sign > 0 ? BR__TAPE_MUL : BR__TAPE_DIV, &args[0], &args[1],
+  br_status status = br__program_add (b->program, z, sign > 0 ? BR__CODE_MUL : BR__CODE_DIV, &args[0], &args[1],
                                    b->error);
   if (x == BR_ANGLE || y == BR_ANGLE)
     {
@@ -211,7 +211,7 @@ static br_status take_tree (builder *b, br__item *z, const br__tree *t);
 typedef struct further_need
 {
   const char *name;
-  br__tape_op op;
+  br__opcode op;
   const char *formula;
 } further_need;
 
@@ -220,11 +220,11 @@ find_need (const char *name)
 {
   static const further_need needs[] =
   {
-    { "fender_radius", BR__TAPE_OVER_ZERO, "wheel_dia / 2 + gap" },
-    { "fender_outer", BR__TAPE_OVER_ZERO, "wheel_dia / 2 + gap" },
-    { "wheelbase_for", BR__TAPE_OVER_ZERO, "gap + front_dia / 2 + rear_dia / 2" },
-    { "arc_length", BR__TAPE_NOT_BELOW, "360 - degrees" },
-    { "chord", BR__TAPE_NOT_BELOW, "360 - degrees" }
+    { "fender_radius", BR__CODE_OVER_ZERO, "wheel_dia / 2 + gap" },
+    { "fender_outer", BR__CODE_OVER_ZERO, "wheel_dia / 2 + gap" },
+    { "wheelbase_for", BR__CODE_OVER_ZERO, "gap + front_dia / 2 + rear_dia / 2" },
+    { "arc_length", BR__CODE_NOT_BELOW, "360 - degrees" },
+    { "chord", BR__CODE_NOT_BELOW, "360 - degrees" }
   };
   for (size_t i = 0; i < sizeof needs / sizeof needs[0]; i++)
     if (strcmp (needs[i].name, name) == 0)
@@ -271,14 +271,14 @@ bind_arguments (builder *b, bound *bounds, const br__shop_function *shop, br__it
     {
       bounds[k].name = br__shop_parameter (&bounds[k].length, shop, k);
       if (shop->kinds[k] == 'L' && length && args[k].value.dimension == BR_PLAIN)
-        status = br__item_to_length (b->tape, &args[k], b->error);
+        status = br__item_to_length (b->program, &args[k], b->error);
       br_dimension d = args[k].value.dimension;
       if (d != BR_PLAIN && d != (shop->kinds[k] == 'L' ? BR_LENGTH : BR_ANGLE))
         return br__fail (b->error, BR_DOMAIN, 0, 0, "`%s` does not take %s here", shop->name,
                          br__dimension_words (d));
       if (status == BR_OK && shop->needs[k] != '*' && args[k].varies)
-        status = br__tape_add (b->tape, &bounds[k].item,
-                               shop->needs[k] == '0' ? BR__TAPE_NOT_BELOW : BR__TAPE_OVER_ZERO,
+        status = br__program_add (b->program, &bounds[k].item,
+                               shop->needs[k] == '0' ? BR__CODE_NOT_BELOW : BR__CODE_OVER_ZERO,
                                &args[k], NULL, b->error);
       else if (status == BR_OK)
         status = item_set (&bounds[k].item, &args[k]);
@@ -305,7 +305,7 @@ take_formula (builder *b, br__item *z, const br__node *n, br__item *args)
       inner.bound_count = count;
       status = take_step (&inner, &bounds[count], need->formula, strlen (need->formula));
       if (status == BR_OK && bounds[count].item.varies)
-        status = br__tape_add (b->tape, &bounds[count].item, need->op, &bounds[count].item, NULL,
+        status = br__program_add (b->program, &bounds[count].item, need->op, &bounds[count].item, NULL,
                                b->error);
       br__item_clear (&bounds[count].item);
     }
@@ -331,22 +331,22 @@ take_operation (builder *b, br__item *z, const br__node *n, br__item *args)
     {
     case BR__OP_NEG:
       z->value.dimension = args[0].value.dimension;
-      return br__tape_add (b->tape, z, BR__TAPE_NEG, &args[0], NULL, b->error);
+      return br__program_add (b->program, z, BR__CODE_NEG, &args[0], NULL, b->error);
     case BR__OP_ADD: case BR__OP_SUB:
-      status = br__items_unify (b->tape, &args[0], &args[1], b->error);
+      status = br__items_unify (b->program, &args[0], &args[1], b->error);
       z->value.dimension = args[0].value.dimension;
       if (status != BR_OK)
         return status;
-      return br__tape_add (b->tape, z, n->op == BR__OP_ADD ? BR__TAPE_ADD : BR__TAPE_SUB, &args[0],
+      return br__program_add (b->program, z, n->op == BR__OP_ADD ? BR__CODE_ADD : BR__CODE_SUB, &args[0],
                            &args[1], b->error);
     case BR__OP_MUL: case BR__OP_DIV:
       return take_product (b, z, n, args);
     case BR__OP_POW:
-      return br__tape_power (b->tape, z, &args[0], &args[1], b->error);
+      return br__program_power (b->program, z, &args[0], &args[1], b->error);
     default:
       if (n->function->shop && n->function->shop->formula)
         return take_formula (b, z, n, args);
-      return br__tape_call (b->tape, z, n, args, b->error);
+      return br__program_call (b->program, z, n, args, b->error);
     }
 }
 
@@ -446,27 +446,27 @@ take_sides (builder *b, const br__tree *left, const br__tree *right)
       status = take_tree (b, &y, right);
       if (status == BR_OK)
         {
-          status = br__items_unify (b->tape, &x, &y, b->error);
+          status = br__items_unify (b->program, &x, &y, b->error);
           if (status != BR_OK && b->error)
             b->error->offset = left->base, b->error->length = right->base + right->length - left->base;
         }
       if (status == BR_OK)
-        status = br__tape_add (b->tape, &x, BR__TAPE_SUB, &x, &y, b->error);
+        status = br__program_add (b->program, &x, BR__CODE_SUB, &x, &y, b->error);
     }
-  b->tape->varies = x.varies;
-  b->tape->dimension = x.value.dimension;
-  /* A constant lies on the tape, too, so that whoever asks need not ask twice.  */
+  b->program->varies = x.varies;
+  b->program->dimension = x.value.dimension;
+  /* A constant lies on the program, too, so that whoever asks need not ask twice.  */
   if (status == BR_OK && !x.varies)
-    status = br__tape_add (b->tape, &x, BR__TAPE_CONSTANT, &x, NULL, b->error);
-  b->tape->root = x.cell;
+    status = br__program_add (b->program, &x, BR__CODE_CONSTANT, &x, NULL, b->error);
+  b->program->root = x.cell;
   br__item_clear (&x);
   br__item_clear (&y);
   return status;
 }
 
 br_status
-br__tape_make (br__tape *t, br_sheet *sheet, const br__tree *left, const br__tree *right,
-               const br__tape_names *names, br_error *error)
+br__program_compile (br__program *t, br_sheet *sheet, const br__tree *left, const br__tree *right,
+               const br__program_names *names, br_error *error)
 {
   builder b = { t, sheet->graph, names, NULL, 0, 0, NULL, 0, error, left->base, left->length };
   br__entry_stack order = { NULL, 0, 0 }, walk = { NULL, 0, 0 };
@@ -495,7 +495,7 @@ br__tape_make (br__tape *t, br_sheet *sheet, const br__tree *left, const br__tre
   if (status != BR_OK)
     {
       br__entry *missing = t->missing;
-      br__tape_clear (t);
+      br__program_clear (t);
       t->missing = missing;
       if (error && error->status == BR_OK)
         br__fail_plain (error, status, left->base, left->length);

@@ -25,4 +25,9 @@ typedef struct br__drawing
 /* draw_record.c: the record `drawing`.  */
 br_status br__drawing_emit (const br__drawing *d, br__run *run);
 
+/* statements.c: ends with a row without a word.  */
+extern const br__statement br__draw_statements[];
+br_status br__do_template (br__run *run);
+br_status br__do_draw (br__run *run);
+
 #endif

@@ -19,6 +19,7 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/plot.c \
   lib/draw/plot.h \
   lib/draw/side.c \
+  lib/draw/statements.c \
   lib/draw/svg.c \
   lib/draw/template.c \
   lib/draw/tile.c \

@@ -7,7 +7,8 @@
 #ifndef BR_DRAW_PLOT_H
 #define BR_DRAW_PLOT_H
 
-#include "statement/fit.h"
+#include "formula/settings.h"
+#include "shop/paper.h"
 #include "shape/shape.h"
 
 #define BR__INCH INT64_C (1000000000)

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "draw/dimension_line.h"
+#include "draw/draw.h"
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "lesson/worksheet.h"

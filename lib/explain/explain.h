@@ -30,4 +30,8 @@ void br__by_hand (br__steps_list *l, const char *left, br__op op, const br__valu
 br_status br__explain (br__steps_list *steps, br__steps_list *rules, br_text *answer, br__run *run,
                        const br__tree *tree, const br__mark *mark);
 
+/* statements.c: ends with a row without a word.  */
+extern const br__statement br__explain_statements[];
+br_status br__do_explain (br__run *run);
+
 #endif

@@ -5,4 +5,5 @@ libbenchrule_core_la_SOURCES += \
   lib/explain/explain.c \
   lib/explain/explain.h \
   lib/explain/explain_chain.c \
-  lib/explain/explain_private.h
+  lib/explain/explain_private.h \
+  lib/explain/statements.c

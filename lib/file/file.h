@@ -24,4 +24,9 @@ br_status br__file_path (char **path, br__run *run, size_t start, size_t end);
 br_status br__sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file,
                          size_t first_line, int from_file, const br_sink *sink);
 
+/* statements.c: ends with a row without a word.  */
+extern const br__statement br__file_statements[];
+br_status br__do_open (br__run *run);
+br_status br__do_save (br__run *run);
+
 #endif

@@ -8,4 +8,5 @@ libbenchrule_core_la_SOURCES += \
   lib/file/file_write.c \
   lib/file/markup.c \
   lib/file/markup.h \
-  lib/file/output.h
+  lib/file/output.h \
+  lib/file/statements.c

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "formula/settings.h"
+#include "shop/paper.h"
 
 void
 br__settings_clear (br__settings *s)
@@ -140,4 +141,28 @@ br__settings_mark (br__mark *mark, const br__settings *s)
     status = br__mark_from (mark, s, &size, NULL);
   br_number_clear (&size);
   return status;
+}
+
+int
+br__settings_are_inches (const br__settings *s)
+{
+  return strcmp (s->unit->name, "in") == 0 || strcmp (s->unit->name, "ft") == 0;
+}
+
+const br__paper *
+br__settings_paper (const br__settings *s)
+{
+  const char *name = br__settings_are_inches (s) ? "letter" : "a4";
+  return s->paper ? s->paper : br__paper_find (name, strlen (name));
+}
+
+br_status
+br__settings_margin (br_number *margin, const br_unit **unit, const br__settings *s)
+{
+  const br__paper *p = br__settings_paper (s);
+  int metric = p->width_den == 127;
+  *unit = s->margin_unit ? s->margin_unit : br_unit_find (metric ? "mm" : "in", 2);
+  if (s->margin_unit)
+    return br_number_set (margin, &s->margin);
+  return metric ? br_number_set_ratio (margin, 50, 127) : br_number_set_ratio (margin, 1, 2);
 }

@@ -58,4 +58,11 @@ br_status br__mark_from (br__mark *mark, const br__settings *s, const br_number 
 br_status br__mark_copy (br__mark *z, const br__mark *x);
 br_status br__settings_mark (br__mark *mark, const br__settings *s);
 
+/* 1 where the unit is in or ft.  */
+int br__settings_are_inches (const br__settings *s);
+/* The paper that was given, else letter, and A4 where units are metric.  */
+const struct br__paper *br__settings_paper (const br__settings *s);
+/* Its margin in inches, and how that is written: as given, else 1/2 in, and 10 mm on ISO paper.  */
+br_status br__settings_margin (br_number *margin, const br_unit **unit, const br__settings *s);
+
 #endif

@@ -25,6 +25,7 @@ libbenchrule_core_la_SOURCES += \
   lib/lesson/ratio.h \
   lib/lesson/rows.c \
   lib/lesson/rows.h \
+  lib/lesson/statements.c \
   lib/lesson/summary.c \
   lib/lesson/task.c \
   lib/lesson/verdict.c \

@@ -112,4 +112,12 @@ br_status br__not_over (br__run *run, const char *path, const char *other, const
 /* A whole number from LOW to HIGH that is the token at hand.  */
 br_status br__clause_count (int64_t *n, br__run *run, const char *what, int64_t low, int64_t high);
 
+/* statements.c: ends with a row without a word.  */
+extern const br__statement br__lesson_statements[];
+br_status br__do_problem (br__run *run);
+br_status br__do_answer (br__run *run);
+br_status br__do_worksheet (br__run *run);
+br_status br__do_key (br__run *run);
+br_status br__do_grade (br__run *run);
+
 #endif

@@ -5,4 +5,5 @@ libbenchrule_core_la_SOURCES += \
   lib/report/report.h \
   lib/report/report_cut.c \
   lib/report/report_figure.c \
-  lib/report/report_rows.c
+  lib/report/report_rows.c \
+  lib/report/statements.c

@@ -94,19 +94,20 @@ ask_for_plan (br__report *p)
 static br_status
 collect (br__report *p)
 {
-  static const struct { int section; br_status (*statement) (br__run *run); } questions[] =
+  static const struct { int section; const char *statement; } questions[] =
   {
-    { BR__REPORT_MISSING, br__do_date }, { BR__REPORT_MISSING, br__do_scale }, { BR__REPORT_MISSING, br__do_units },
-    { BR__REPORT_MISSING, br__do_ruler }, { BR__REPORT_MISSING, br__do_grid }, { BR__REPORT_MISSING, br__do_kerf },
-    { BR__REPORT_MISSING, br__do_blade }, { BR__REPORT_MISSING, br__do_child }, { BR__REPORT_MISSING, br__do_missing },
-    { BR__REPORT_DIMENSIONS, br__do_list }, { BR__REPORT_CHECKS, br__do_check },
-    { BR__REPORT_CAUTIONS, tell_cautions }, { BR__REPORT_DRAWING, br__do_shapes }
+    { BR__REPORT_MISSING, "date" }, { BR__REPORT_MISSING, "scale" }, { BR__REPORT_MISSING, "units" },
+    { BR__REPORT_MISSING, "ruler" }, { BR__REPORT_MISSING, "grid" }, { BR__REPORT_MISSING, "kerf" },
+    { BR__REPORT_MISSING, "blade" }, { BR__REPORT_MISSING, "child" }, { BR__REPORT_MISSING, "missing" },
+    { BR__REPORT_DIMENSIONS, "list" }, { BR__REPORT_CHECKS, "check" },
+    { BR__REPORT_CAUTIONS, NULL }, { BR__REPORT_DRAWING, "shapes" }
   };
   br_status status = BR_OK;
   for (size_t i = 0; i < sizeof questions / sizeof questions[0] && status == BR_OK; i++)
     {
       p->at = questions[i].section;
-      status = ask (p, questions[i].statement, p->run->error);
+      const char *word = questions[i].statement;
+      status = ask (p, word ? br__statement_find (word, strlen (word))->run : tell_cautions, p->run->error);
     }
   if (status == BR_OK && p->sections[BR__REPORT_DRAWING].rows)
     status = br__report_figure (p);

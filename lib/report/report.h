@@ -38,4 +38,8 @@ void br__report_row (br__report *p, const br_record *r);
 void br__report_parts (br__report *p, const br_record *r);
 void br__report_plan (br__report *p, const br_record *r);
 
+/* statements.c: ends with a row without a word.  */
+extern const br__statement br__report_statements[];
+br_status br__do_report (br__run *run);
+
 #endif

@@ -9,4 +9,5 @@ libbenchrule_core_la_SOURCES += \
   lib/shape/shape.h \
   lib/shape/shape_call.c \
   lib/shape/shape_show.c \
-  lib/shape/shape_tree.c
+  lib/shape/shape_tree.c \
+  lib/shape/statements.c

@@ -109,4 +109,13 @@ void br__list_entry (br_list *list, const br__entry *e, const br_sheet *sheet);
 /* All that name E.  */
 void br__list_users (br_list *list, const br__entry *e, const br_sheet *sheet);
 
+/* statements.c: ends with a row without a word.  */
+extern const br__statement br__shape_statements[];
+br_status br__do_circle (br__run *run);
+br_status br__do_box (br__run *run);
+br_status br__do_arc (br__run *run);
+br_status br__do_line (br__run *run);
+br_status br__do_shapes (br__run *run);
+br_status br__do_clear (br__run *run);
+
 #endif

@@ -16,6 +16,7 @@ libbenchrule_core_la_SOURCES += \
   lib/sheet/sheet.c \
   lib/sheet/sheet.h \
   lib/sheet/show.c \
+  lib/sheet/statements.c \
   lib/sheet/steps.c \
   lib/sheet/tolerance.c \
   lib/sheet/tolerance.h

@@ -233,9 +233,6 @@ typedef struct br__clauses
 } br__clauses;
 /* Reads them to the end of the line, or to the word LAST (may be NULL).  */
 br_status br__read_clauses (br__run *run, br__clauses *c, const char *last);
-/* column.c: the statement is `round column`, `full column` or `drawn column`.  */
-int br__is_column (const br__run *run);
-br_status br__do_column (br__run *run);
 
 /* dimension.c */
 br_status br__assign (br__run *run);
@@ -254,9 +251,10 @@ void br__check_free (br__check *check);
 const br__check *br__check_of (const br_sheet *sheet, const br__entry *e);
 int br__is_hidden_entry (const br__entry *e);
 
-/* table.c: one row a statement; drives dispatch, help and completion.  */
+/* One row a statement drives dispatch, help and completion.  Each room has an array of its own, which
+   statement/table.c joins.  What follows the statement's word; TEXT is any text to the end of the line.  */
 typedef enum br__follow { BR__FOLLOW_NOTHING, BR__FOLLOW_VALUE, BR__FOLLOW_NAME, BR__FOLLOW_FILE,
-                          BR__FOLLOW_WORD } br__follow;
+                          BR__FOLLOW_WORD, BR__FOLLOW_TEXT } br__follow;
 
 typedef struct br__statement
 {
@@ -278,63 +276,19 @@ br_status br__run_line (br_sheet *sheet, const char *text, size_t length, const 
 /* lib/lesson/worksheet.c */
 void br__worksheet_free (struct br__worksheet *w);
 
-/* The statements themselves, in their files.  */
+/* statements.c: ends with a row without a word.  */
+extern const br__statement br__sheet_statements[];
+/* An expression on its own is shown.  */
 br_status br__do_show (br__run *run);
-br_status br__do_round (br__run *run);
-br_status br__do_marks (br__run *run);
-br_status br__do_simplest (br__run *run);
+br_status br__do_drills (br__run *run);
+br_status br__do_saws (br__run *run);
 br_status br__do_list (br__run *run);
-br_status br__do_missing (br__run *run);
 br_status br__do_trace (br__run *run);
 br_status br__do_forget (br__run *run);
-br_status br__do_circle (br__run *run);
-br_status br__do_box (br__run *run);
-br_status br__do_arc (br__run *run);
-br_status br__do_line (br__run *run);
-br_status br__do_shapes (br__run *run);
-br_status br__do_clear (br__run *run);
-br_status br__do_draw (br__run *run);
-br_status br__do_report (br__run *run);
-br_status br__do_template (br__run *run);
 br_status br__do_undo (br__run *run);
 br_status br__do_redo (br__run *run);
 br_status br__do_check (br__run *run);
 br_status br__do_tolerance (br__run *run);
-br_status br__do_stack (br__run *run);
-br_status br__do_find (br__run *run);
-br_status br__do_tidy (br__run *run);
-br_status br__do_picture (br__run *run);
-br_status br__do_explain (br__run *run);
-br_status br__do_help (br__run *run);
-br_status br__do_open (br__run *run);
-br_status br__do_save (br__run *run);
 br_status br__do_quit (br__run *run);
-br_status br__do_title (br__run *run);
-br_status br__do_date (br__run *run);
-br_status br__do_ruler (br__run *run);
-br_status br__do_scale (br__run *run);
-br_status br__do_units (br__run *run);
-br_status br__do_grid (br__run *run);
-br_status br__do_kerf (br__run *run);
-br_status br__do_ties (br__run *run);
-br_status br__do_feet (br__run *run);
-br_status br__do_blade (br__run *run);
-br_status br__do_child (br__run *run);
-br_status br__do_drills (br__run *run);
-br_status br__do_saws (br__run *run);
-br_status br__do_problem (br__run *run);
-br_status br__do_answer (br__run *run);
-br_status br__do_worksheet (br__run *run);
-br_status br__do_key (br__run *run);
-br_status br__do_grade (br__run *run);
-br_status br__do_stock (br__run *run);
-br_status br__do_part (br__run *run);
-br_status br__do_parts (br__run *run);
-br_status br__do_order (br__run *run);
-br_status br__do_cuts (br__run *run);
-br_status br__do_divide (br__run *run);
-br_status br__do_space (br__run *run);
-br_status br__do_paper (br__run *run);
-br_status br__do_fit (br__run *run);
 
 #endif

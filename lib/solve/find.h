@@ -56,4 +56,10 @@ br_status br__kept_find (br__kept *k, br_sheet *sheet, const br__program_names *
 /* 1 in *VALID if T has a value at X.  */
 br_status br__root_valid (int *valid, const br__program *t, const br_real *x);
 
+/* statements.c: ends with a row without a word.  */
+extern const br__statement br__solve_statements[];
+br_status br__do_tidy (br__run *run);
+br_status br__do_stack (br__run *run);
+br_status br__do_find (br__run *run);
+
 #endif

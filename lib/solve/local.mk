@@ -7,4 +7,5 @@ libbenchrule_core_la_SOURCES += \
   lib/solve/find_keep.c \
   lib/solve/find_root.c \
   lib/solve/stack.c \
+  lib/solve/statements.c \
   lib/solve/tidy.c

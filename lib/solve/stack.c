@@ -9,6 +9,7 @@
 #include "exact/real.h"
 #include "exact/status.h"
 #include "sheet/tolerance.h"
+#include "solve/find.h"
 
 #define DIGITS 12
 #define SHARE_DIGITS 3

@@ -7,33 +7,10 @@
 #include <string.h>
 
 #include "exact/status.h"
+#include "statement/statements.h"
 #include "measure/measure.h"
-#include "statement/fit.h"
+#include "shop/paper.h"
 #include "wood/wood.h"
-
-static int
-is_inch (const br__settings *s)
-{
-  return strcmp (s->unit->name, "in") == 0 || strcmp (s->unit->name, "ft") == 0;
-}
-
-const br__paper *
-br__settings_paper (const br__settings *s)
-{
-  const char *name = is_inch (s) ? "letter" : "a4";
-  return s->paper ? s->paper : br__paper_find (name, strlen (name));
-}
-
-br_status
-br__settings_margin (br_number *margin, const br_unit **unit, const br__settings *s)
-{
-  const br__paper *p = br__settings_paper (s);
-  int metric = p->width_den == 127;
-  *unit = s->margin_unit ? s->margin_unit : br_unit_find (metric ? "mm" : "in", 2);
-  if (s->margin_unit)
-    return br_number_set (margin, &s->margin);
-  return metric ? br_number_set_ratio (margin, 50, 127) : br_number_set_ratio (margin, 1, 2);
-}
 
 /* What is to be drawn, and the room for it.  */
 typedef struct fit
@@ -149,7 +126,7 @@ find_scale (fit *f)
   const br__settings *s = &f->run->sheet->settings;
   const br__scale_row *row;
   br_status status = BR_OK;
-  for (size_t i = 0; !f->fits && status == BR_OK && (row = br__scale_at (i, is_inch (s))) != NULL; i++)
+  for (size_t i = 0; !f->fits && status == BR_OK && (row = br__scale_at (i, br__settings_are_inches (s))) != NULL; i++)
     for (int landscape = 0; landscape < 2 && !f->fits && status == BR_OK; landscape++)
       {
         f->scale = row;
@@ -166,7 +143,7 @@ static br_status
 put_drawn_size (br_text *t, const br__value *drawn, const br__settings *s)
 {
   const br_number *x = br_real_rational (&drawn->real);
-  if (!x || !is_inch (s) || br__is_shop_fraction (x, BR__FINEST_RULE))
+  if (!x || !br__settings_are_inches (s) || br__is_shop_fraction (x, BR__FINEST_RULE))
     return br__shown (t, drawn, s);
   br__text_puts (t, "about ");
   return br__put_ruler_mark (t, x, BR_NEAREST, s);

@@ -8,7 +8,8 @@
 
 #include "exact/status.h"
 #include "shape/shape.h"
-#include "sheet/sheet.h"
+#include "draw/draw.h"
+#include "statement/statements.h"
 #include "wood/wood.h"
 #include "formula/words.h"
 

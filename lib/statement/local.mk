@@ -2,7 +2,6 @@
 # The statements of the language, and help.
 libbenchrule_core_la_SOURCES += \
   lib/statement/fit.c \
-  lib/statement/fit.h \
   lib/statement/help.c \
   lib/statement/missing.c \
   lib/statement/picture.c \
@@ -10,4 +9,6 @@ libbenchrule_core_la_SOURCES += \
   lib/statement/setting.c \
   lib/statement/spacing.c \
   lib/statement/statement.c \
+  lib/statement/statements.c \
+  lib/statement/statements.h \
   lib/statement/table.c

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "shape/shape.h"
+#include "statement/statements.h"
 #include "wood/wood.h"
 
 /* ---- Who needs something, in words ---- */

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "exact/status.h"
+#include "statement/statements.h"
 #include "sheet/safety.h"
 #include "shop/functions.h"
 #include "shop/picture.h"

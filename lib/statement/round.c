@@ -8,6 +8,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "statement/statements.h"
 #include "measure/measure.h"
 #include "sheet/sheet.h"
 

@@ -9,7 +9,8 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
-#include "statement/fit.h"
+#include "statement/statements.h"
+#include "shop/paper.h"
 #include "sheet/sheet.h"
 
 /* A number as it was written, with the unit that it was written in: "1/4 in".  */

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "exact/status.h"
+#include "statement/statements.h"
 #include "wood/cuts.h"
 #include "shop/spacing.h"
 

@@ -9,8 +9,9 @@
 #include <string.h>
 
 #include "exact/status.h"
-#include "sheet/sheet.h"
 #include "formula/words.h"
+#include "statement/statements.h"
+#include "table/column.h"
 
 br_status
 br__emit (br__run *run, br_record *r)
@@ -122,8 +123,7 @@ dispatch (br__run *run)
   if (br__lex_next (&run->lex, &later) != BR_OK)
     {
       /* The word decides whose mistake the next token is: a title, a date and a file name take any text.  */
-      if (!st || (st->run != br__do_title && st->run != br__do_date && st->run != br__do_problem
-                  && st->follow != BR__FOLLOW_FILE))
+      if (!st || (st->follow != BR__FOLLOW_TEXT && st->follow != BR__FOLLOW_FILE))
         {
           if (run->error)
             *run->error = later;

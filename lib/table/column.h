@@ -97,4 +97,8 @@ typedef struct br__column_job
 
 br_status br__column_pump (br__column_result *result, br__column_job *job);
 
+/* column.c: the statement is `round column`, `full column` or `drawn column`.  */
+int br__is_column (const br__run *run);
+br_status br__do_column (br__run *run);
+
 #endif

@@ -86,4 +86,12 @@ br_status br__skip_separator (br__run *run);
    them.  */
 br_status br__wood_cautions (br__run *run, const br__wood_list *list, int all);
 
+/* statements.c: ends with a row without a word.  */
+extern const br__statement br__wood_statements[];
+br_status br__do_stock (br__run *run);
+br_status br__do_part (br__run *run);
+br_status br__do_parts (br__run *run);
+br_status br__do_cuts (br__run *run);
+br_status br__do_order (br__run *run);
+
 #endif

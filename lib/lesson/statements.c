@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   statements.c - the statements of this room: worksheets, keys and marks.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "lesson/worksheet.h"
+
+const br__statement br__lesson_statements[] =
+{
+  { "problem", "problem TEXT", "a problem of your own for worksheets",
+    "The line behind it gives its answer: answer VALUE [to MARK].", BR__FOLLOW_TEXT, NULL, 0,
+    br__do_problem },
+  { "answer", "answer VALUE [to MARK]", "the answer of the problem above", NULL, BR__FOLLOW_VALUE, "to", 0,
+    br__do_answer },
+  { "worksheet", "worksheet TOPIC N, ... [ruler 1/16] [seed S] [versions V] [names FILE.csv] into FILE.pdf",
+    "practice papers, different from seat to seat",
+    "Topics: reading, decimals, sums, products, scale, known size, fender, dividing, stock,\n"
+    "missing, and own for your own problems.  Levels are ruler 1/8, 1/16 and 1/32.  A seed always\n"
+    "gives the same papers.  FILE ends in .pdf, .txt, .csv or .html; `size large` is large print,\n"
+    "`paper a4` the other paper.", BR__FOLLOW_WORD,
+    "reading decimals sums products scale known size fender dividing stock missing own ruler seed versions "
+    "names large paper letter a4 into", 0, br__do_worksheet },
+  { "key", "key FILE", "answers, worked steps and usual wrong answers of the worksheet above", NULL,
+    BR__FOLLOW_FILE, NULL, 0, br__do_key },
+  { "grade", "grade ANSWERS.csv with KEY.csv [names FILE.csv] [points FILE.csv] into MARKS.csv",
+    "marks papers, and says what went wrong",
+    "Columns of answers: student, version, and one for each problem.  The key is one that `key\n"
+    "FILE.csv` wrote.  A file of points has the columns verdict and points.", BR__FOLLOW_FILE, NULL, 0,
+    br__do_grade },
+  { NULL, NULL, NULL, NULL, BR__FOLLOW_NOTHING, NULL, 0, NULL }
+};

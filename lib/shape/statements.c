@@ -1,0 +1,37 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   statements.c - the statements of this room: shapes.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "shape/shape.h"
+
+const br__statement br__shape_statements[] =
+{
+  { "circle", "circle NAME = DIAMETER at X, Y", "a circle to be drawn: a wheel, a dowel, a hole",
+    "X goes to the right and Y up from a corner of your choice; every number is a formula.\n"
+    "Instead of `at X, Y`:\n"
+    "  on SHAPE, above SHAPE, below SHAPE, left of SHAPE, right of SHAPE [by GAP]\n"
+    "  [flush left, right, top or bottom] [shift DISTANCE], same centre as SHAPE\n"
+    "`hole` is drilled, `layer NAME` draws together, `of PART` is a part's outline.\n"
+    "left(NAME), right(NAME), top(NAME), bottom(NAME), centre_x(NAME) and centre_y(NAME)\n"
+    "are numbers for formulas, and clear(NAME, NAME) is the distance of two.",
+    BR__FOLLOW_NAME, "at on above below left right of by flush shift same centre as layer hole", 0, br__do_circle },
+  { "box", "box NAME = WIDTH x HEIGHT at X, Y", "a rectangle to be drawn, by its lower left corner",
+    "Other places, as with circle: help circle.", BR__FOLLOW_NAME,
+    "at on above below left right of by flush shift same centre as layer", 0, br__do_box },
+  { "arc", "arc NAME = fender(WHEEL, GAP, WIDTH) 200 deg", "a fender around its wheel, or any bent strip",
+    "WHEEL is a circle: the fender has its centre, whatever moves.  Half of the arc lies on\n"
+    "either side of the top; `from 0 deg` says where it begins, anticlockwise from the right.\n"
+    "arc NAME = bend(RADIUS, WIDTH) 90 deg at X, Y is a strip of that inner radius.",
+    BR__FOLLOW_NAME, "fender( bend( from at on above below left right of by flush shift same centre as layer", 0,
+    br__do_arc },
+  { "line", "line NAME = X, Y to X, Y [wide WIDTH]", "a line to be drawn, or a bar with round ends",
+    NULL, BR__FOLLOW_NAME, "to wide layer of", 0, br__do_line },
+  { "shapes", "shapes", "all shapes of the sheet, with size and place", NULL, BR__FOLLOW_NOTHING, NULL, 0,
+    br__do_shapes },
+  { "clear", "clear SHAPE, SHAPE", "the distance of two shapes; below zero they overlap",
+    "In a check: check clear(wheel, fender) >= 1/4.  Below zero, it is how far one would have\n"
+    "to be pushed to be free.", BR__FOLLOW_NAME, NULL, 0, br__do_clear },
+  { NULL, NULL, NULL, NULL, BR__FOLLOW_NOTHING, NULL, 0, NULL }
+};

@@ -1,0 +1,33 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   statements.c - the statements of this room: dimensions, checks, changes.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "sheet/sheet.h"
+
+const br__statement br__sheet_statements[] =
+{
+  { "drills", "drills SIZE", "the drills next to a size, with the play that each leaves",
+    "Fractional, number and letter drills.  The play is drill less size.", BR__FOLLOW_VALUE, NULL, 0,
+    br__do_drills },
+  { "saws", "saws RADIUS", "the band-saw blades that can follow a curve of that radius", NULL,
+    BR__FOLLOW_VALUE, NULL, 0, br__do_saws },
+  { "list", "list", "all dimensions of the sheet", NULL, BR__FOLLOW_NOTHING, NULL, 0, br__do_list },
+  { "trace", "trace NAME", "where a dimension comes from and what hangs on it", NULL,
+    BR__FOLLOW_NAME, NULL, 0, br__do_trace },
+  { "forget", "forget NAME, ...", "takes the value of a dimension away", NULL,
+    BR__FOLLOW_NAME, NULL, 0, br__do_forget },
+  { "undo", "undo", "takes the last change back", NULL, BR__FOLLOW_NOTHING, NULL, 0, br__do_undo },
+  { "redo", "redo", "does again what was taken back", NULL, BR__FOLLOW_NOTHING, NULL, 0, br__do_redo },
+  { "check", "check VALUE <= VALUE  # what it means",
+    "a rule that must hold: < <= = >= > !=", "Its note is the message.  It is looked at again at\n"
+    "each change.  `check` alone shows all rules.", BR__FOLLOW_VALUE, NULL, 0, br__do_check },
+  { "tolerance", "tolerance 1/32 on NAME, ...", "how far a size may be off either way when it is cut",
+    "A tolerance behind the size itself, as in `width = 3 +- 1/64`, goes before it, and stays\n"
+    "when the size is changed, until `+- 0`.  `tolerance 0 on NAME` takes away what `tolerance` gave.\n"
+    "`tolerance` alone shows all.", BR__FOLLOW_VALUE, "on", 0,
+    br__do_tolerance },
+  { "quit", "quit", "ends", NULL, BR__FOLLOW_NOTHING, NULL, 0, br__do_quit },
+  { NULL, NULL, NULL, NULL, BR__FOLLOW_NOTHING, NULL, 0, NULL }
+};

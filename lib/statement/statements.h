@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   statements.h - what is typed: the statements of this room, and the table that joins those of all rooms.  */
+#ifndef BR_STATEMENT_STATEMENTS_H
+#define BR_STATEMENT_STATEMENTS_H
+
+#include "sheet/sheet.h"
+
+/* statements.c: ends with a row without a word.  */
+extern const br__statement br__statement_statements[];
+br_status br__do_round (br__run *run);
+br_status br__do_marks (br__run *run);
+br_status br__do_simplest (br__run *run);
+br_status br__do_missing (br__run *run);
+br_status br__do_picture (br__run *run);
+br_status br__do_divide (br__run *run);
+br_status br__do_space (br__run *run);
+br_status br__do_fit (br__run *run);
+br_status br__do_ruler (br__run *run);
+br_status br__do_scale (br__run *run);
+br_status br__do_units (br__run *run);
+br_status br__do_grid (br__run *run);
+br_status br__do_kerf (br__run *run);
+br_status br__do_blade (br__run *run);
+br_status br__do_child (br__run *run);
+br_status br__do_paper (br__run *run);
+br_status br__do_ties (br__run *run);
+br_status br__do_feet (br__run *run);
+br_status br__do_title (br__run *run);
+br_status br__do_date (br__run *run);
+br_status br__do_help (br__run *run);
+
+#endif

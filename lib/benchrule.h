@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
 
-   benchrule.h - exact shop arithmetic: numbers, reals, measures, rulers and scales.
+   benchrule.h - exact shop arithmetic: numbers, reals, measures, rulers, scales, and the trade.
 
    A br_number is an exact fraction.  A br_real is a fraction, a root, a multiple of pi, or a formula of
    these; nothing of it is rounded before a mark or a digit is asked for.  br_measure_read makes a number
    of what is said at the bench ("5' 2-3/8\""), br_ruler_round puts it on a ruler's marks with its error,
-   br_scale_full takes a drawn size to the full one.  benchrule_sheet.h goes on from here: design sheets,
+   br_scale_full takes a drawn size to the full one, br_fender_radius and its like compute what is built, and
+   br_caution_gap says which published rule a gap touches.  benchrule_sheet.h goes on from here: design sheets,
    their answers, pages.
 
    Everything declared here begins with br_ or BR_.  Rules that hold for every function:
@@ -23,6 +24,7 @@
 #ifndef BENCHRULE_H
 #define BENCHRULE_H
 
+#include <limits.h>
 #include <stddef.h>
 #include <stdint.h>
 
@@ -303,6 +305,13 @@ BR_API size_t br_measure_write (char *buffer, size_t size, const br_number *x,
 BR_API BR_CHECK br_status br_ruler_round (br_number *value, br_number *error, int *tie,
                                           const br_number *x, const br_number *mark,
                                           br_direction direction, br_ties ties);
+/* The same for a value that need not be rational: VALUE is the multiple of MARK that X goes to, for
+   certain, and ERROR (may be NULL) is VALUE - X, exactly.  A value that is not rational is never a tie.
+   BR_DOMAIN: MARK is not over zero; BR_UNDECIDED where BITS bits (0: BR_REAL_BITS) do not tell on which
+   side of a boundary X lies; BR_TOO_BIG.  */
+BR_API BR_CHECK br_status br_ruler_round_real (br_number *value, br_real *error, int *tie,
+                                               const br_real *x, const br_number *mark,
+                                               br_direction direction, br_ties ties, unsigned bits);
 /* The marks at or under and at or over X.  Both are X where it lies on one.  */
 BR_API BR_CHECK br_status br_ruler_neighbours (br_number *below, br_number *above,
                                                const br_number *x, const br_number *mark);
@@ -333,8 +342,180 @@ BR_API size_t br_scale_write (char *buffer, size_t size, const br_number *ratio)
 BR_API BR_CHECK br_status br_scale_full (br_real *full, const br_real *drawn, const br_number *ratio);
 BR_API BR_CHECK br_status br_scale_drawn (br_real *drawn, const br_real *full, const br_number *ratio);
 
+/* The same for fractions.  BR_DOMAIN: RATIO is not over zero.  */
+BR_API BR_CHECK br_status br_scale_full_number (br_number *full, const br_number *drawn,
+                                                const br_number *ratio);
+BR_API BR_CHECK br_status br_scale_drawn_number (br_number *drawn, const br_number *full,
+                                                 const br_number *ratio);
+
+/* ------------------------------------------------------------------------
+   The trade: circles, wheels, fenders, axles, drills
+   ------------------------------------------------------------------------ */
+
+/* The functions of the language, under the same names and with the parameters in the same order.  Lengths are in any
+   one unit, the same for all of a call (drills: inches), angles in degrees.  The result is exact wherever it can be:
+   round it with br_ruler_round_real.  BITS limits the precision at which signs are asked (0: BR_REAL_BITS).
+
+   Each gives BR_DOMAIN where a parameter is NULL or out of its range and where there is no such shape, with a message
+   and a hint for people in ERROR; its offset is then the index of that parameter, from 0, and its length 0.
+   BR_UNDECIDED: BITS bits do not tell whether a parameter is in its range.  BR_TOO_BIG, BR_NO_MEMORY.
+
+   The rules are plane geometry of circles and right triangles (Euclid III and I.47); no constant is rounded.  */
+
+/* Half of a DIAMETER of 0 or more, and twice a RADIUS of 0 or more.  */
+BR_API BR_CHECK br_status br_radius (br_real *radius, const br_real *diameter, unsigned bits,
+                                     br_error *error);
+BR_API BR_CHECK br_status br_diameter (br_real *diameter, const br_real *radius, unsigned bits,
+                                       br_error *error);
+/* Pi times a DIAMETER of 0 or more.  */
+BR_API BR_CHECK br_status br_circumference (br_real *circumference, const br_real *diameter,
+                                            unsigned bits, br_error *error);
+/* From corner to corner of a rectangle with sides of 0 or more.  */
+BR_API BR_CHECK br_status br_diagonal (br_real *diagonal, const br_real *side,
+                                       const br_real *other_side, unsigned bits, br_error *error);
+/* Along an arc: RADIUS over 0, DEGREES over 0 and up to 360.  */
+BR_API BR_CHECK br_status br_arc_length (br_real *length, const br_real *radius,
+                                         const br_real *degrees, unsigned bits, br_error *error);
+/* Straight across from end to end of that arc.  */
+BR_API BR_CHECK br_status br_chord (br_real *chord, const br_real *radius, const br_real *degrees,
+                                    unsigned bits, br_error *error);
+/* The height over CHORD of the smaller arc: RADIUS over 0, CHORD from 0 to twice that.  */
+BR_API BR_CHECK br_status br_rise (br_real *rise, const br_real *radius, const br_real *chord,
+                                   unsigned bits, br_error *error);
+/* The radius of an arc by its CHORD and its RISE, both over 0.  */
+BR_API BR_CHECK br_status br_radius_from (br_real *radius, const br_real *chord,
+                                          const br_real *rise, unsigned bits, br_error *error);
+/* The inner radius of a fender: half of a WHEEL_DIAMETER over 0, and GAP.  A gap below 0 is an overlap;
+   it must leave a radius over 0.  What a gap may do to a finger, br_caution_gap says.  */
+BR_API BR_CHECK br_status br_fender_radius (br_real *radius, const br_real *wheel_diameter,
+                                            const br_real *gap, unsigned bits, br_error *error);
+/* The outer radius of a fender of WIDTH over 0.  */
+BR_API BR_CHECK br_status br_fender_outer (br_real *radius, const br_real *wheel_diameter,
+                                           const br_real *gap, const br_real *width, unsigned bits,
+                                           br_error *error);
+/* The gap between a fender and its wheel, both sizes over 0; below 0 they overlap.  */
+BR_API BR_CHECK br_status br_fender_gap (br_real *gap, const br_real *fender_radius,
+                                         const br_real *wheel_diameter, unsigned bits,
+                                         br_error *error);
+/* The daylight between two wheels that stand on one floor, WHEELBASE (level, from axle to axle) and the
+   diameters over 0: along the slanted line from axle to axle, less both radii.  Below 0 they overlap.  */
+BR_API BR_CHECK br_status br_wheel_gap (br_real *gap, const br_real *wheelbase,
+                                        const br_real *front_diameter, const br_real *rear_diameter,
+                                        unsigned bits, br_error *error);
+/* The wheelbase that leaves GAP, which may be below 0, between two such wheels.  */
+BR_API BR_CHECK br_status br_wheelbase_for (br_real *wheelbase, const br_real *gap,
+                                            const br_real *front_diameter,
+                                            const br_real *rear_diameter, unsigned bits,
+                                            br_error *error);
+/* The body, and on both sides a wheel, a washer, the play and what stands out.  BODY_WIDTH and
+   WHEEL_THICKNESS over 0, the others 0 or more.  */
+BR_API BR_CHECK br_status br_axle_length (br_real *length, const br_real *body_width,
+                                          const br_real *wheel_thickness, const br_real *washer,
+                                          const br_real *side_play, const br_real *end_allowance,
+                                          unsigned bits, br_error *error);
+/* The hole in which a shaft turns: SHAFT_DIAMETER over 0, CLEARANCE 0 or more.  */
+BR_API BR_CHECK br_status br_clearance_hole (br_real *hole, const br_real *shaft_diameter,
+                                             const br_real *clearance, unsigned bits,
+                                             br_error *error);
+
+/* The series of inch twist drills: 1/64 to 1 in by 64ths, numbers 80 to 1, letters A to Z.  Sizes: ASME B94.11M,
+   Twist Drills; several were taken down from memory, as the project's test data says.  */
+typedef enum br_drill_series
+{
+  BR_DRILL_FRACTIONAL, BR_DRILL_NUMBER, BR_DRILL_LETTER
+} br_drill_series;
+
+/* The diameter in inches of the first drill of SERIES that is not smaller than SIZE, which is over 0.
+   BR_DOMAIN also past the largest of the series.  */
+BR_API BR_CHECK br_status br_drill_next (br_real *drill, const br_real *size,
+                                         br_drill_series series, unsigned bits, br_error *error);
+
+/* ------------------------------------------------------------------------
+   Cautions
+   ------------------------------------------------------------------------ */
+
+/* A published rule that a size touches, or may touch.  The texts are static; text ends by giving way to the
+   teacher's rules and to local codes, which come first.  That none is touched does not make a thing safe.  */
+typedef struct br_caution
+{
+  const char *text;         /* one line for people */
+  const char *source;
+  const char *edition;      /* of the source, or where the figure is from; "" where none is known */
+  const char *scope;        /* whom and what the source is about */
+} br_caution;
+
+#define BR_MOST_CAUTIONS 16     /* no call gives more */
+
+/* For whom a thing is made: MONTHS is the age of the youngest child that will use it.  */
+#define BR_AGE_UNKNOWN UINT_MAX         /* counts as the youngest */
+#define BR_NO_CHILD (UINT_MAX - 1)      /* for no child */
+
+/* What a gap is between.  Rules on gaps are about parts of which one moves against the other.  */
+typedef enum br_between
+{
+  BR_BETWEEN_WHEELS, BR_BETWEEN_WHEEL_AND_FENDER, BR_BETWEEN_MOVING_PARTS, BR_BETWEEN_FIXED_PARTS
+} br_between;
+
+/* All of these have no side effect and leave ERROR alone but where they fail.  CAUTIONS has room for
+   BR_MOST_CAUTIONS, COUNT gets how many there are, in order of their sources.  Sizes are in inches.  What BITS bits (0:
+   BR_REAL_BITS) do not tell is pointed out as well, in words that say so.  BR_DOMAIN: a parameter is NULL, a size of
+   a part is not over 0 (ERROR's offset is its index), or BETWEEN is none of these.  BR_TOO_BIG, BR_NO_MEMORY.  */
+
+/* A GAP that takes in a child's finger and does not let it turn (ASTM F963 4.18.1, ISO 8124-1).  At or below 0 the
+   parts rub or overlap, which is pointed out for everyone.  */
+BR_API BR_CHECK br_status br_caution_gap (br_caution *cautions, size_t *count, const br_real *gap,
+                                          br_between between, unsigned months, unsigned bits,
+                                          br_error *error);
+/* A box, its sides in any order, or a disc or rod, that may fit into the small parts cylinder (16 CFR 1501.4).  */
+BR_API BR_CHECK br_status br_caution_small_box (br_caution *cautions, size_t *count,
+                                                const br_real *length, const br_real *width,
+                                                const br_real *thickness, unsigned months,
+                                                unsigned bits, br_error *error);
+BR_API BR_CHECK br_status br_caution_small_disc (br_caution *cautions, size_t *count,
+                                                 const br_real *diameter, const br_real *thickness,
+                                                 unsigned months, unsigned bits, br_error *error);
+/* A piece of wood too small to hold at a machine; scope is the machine.  A size that is not known is NULL.  */
+BR_API BR_CHECK br_status br_caution_workpiece (br_caution *cautions, size_t *count,
+                                                const br_real *length, const br_real *width,
+                                                const br_real *thickness, unsigned bits,
+                                                br_error *error);
+
 #ifdef __cplusplus
 }
 #endif
 
 #endif /* BENCHRULE_H */
+
+/* ------------------------------------------------------------------------
+   GMP and MPFR
+   ------------------------------------------------------------------------ */
+
+/* Declared where gmp.h or mpfr.h was included before this header.  It may be included once more for that.  */
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+#if defined (__GNU_MP_VERSION) && !defined (BR_WITH_GMP)
+#define BR_WITH_GMP 1
+/* Z = X, which need not be in lowest terms.  BR_DOMAIN where its denominator is 0; BR_TOO_BIG past BR_MAX_BITS;
+   BR_NO_MEMORY.  */
+BR_API BR_CHECK br_status br_number_set_mpq (br_number *z, const mpq_t x);
+BR_API BR_CHECK br_status br_number_set_mpz (br_number *z, const mpz_t x);
+/* The initialised Z = X, in lowest terms.  */
+BR_API void br_number_get_mpq (mpq_t z, const br_number *x);
+/* BR_DOMAIN, and Z as it was, where X is not an integer.  */
+BR_API br_status br_number_get_mpz (mpz_t z, const br_number *x);
+#endif
+
+#if defined (MPFR_VERSION) && !defined (BR_WITH_MPFR)
+#define BR_WITH_MPFR 1
+/* The initialised Z = X, correctly rounded by MODE to the precision of Z, in the caller's range of exponents; MPFR's flags
+   stay as they were.  MPFR_RNDF counts as MPFR_RNDN.  BITS (0: BR_REAL_BITS) limits how many bits past that
+   precision are tried: BR_UNDECIDED where these do not tell; BR_TOO_BIG, BR_NO_MEMORY.  */
+BR_API BR_CHECK br_status br_real_get_mpfr (mpfr_t z, const br_real *x, mpfr_rnd_t mode,
+                                            unsigned bits);
+#endif
+
+#ifdef __cplusplus
+}
+#endif

@@ -153,7 +153,7 @@ put_drill (br_text *t, const br_real *diameter, const br__settings *s)
   br__drill_pair pair = BR__DRILL_PAIR_ZERO;
   br_real sum = BR_REAL_ZERO;
   int sign = 0;
-  br_status status = br__drill_neighbours (&pair, BR__DRILL_FRACTION, diameter, s->bits, NULL);
+  br_status status = br__drill_neighbours (&pair, BR_DRILL_FRACTIONAL, diameter, s->bits, NULL);
   if (status == BR_OK && pair.has_above && pair.has_below)
     status = br_real_add (&sum, &pair.play_above, &pair.play_below);
   if (status == BR_OK)

@@ -140,3 +140,47 @@ br_real_enclose (br_number *low, br_number *high, const br_real *x, unsigned bit
   mpq_clears (l, h, NULL);
   return status;
 }
+
+typedef struct rounding
+{
+  mpfr_t low, high;     /* to the precision that is asked for */
+  mpfr_rnd_t mode;
+  int ternary;
+} rounding;
+
+/* 1 where all from LOW to HIGH goes to one value; then so does what lies between.  */
+static int
+accept_rounding (mpq_t low, mpq_t high, void *context)
+{
+  rounding *r = context;
+  br__mpfr_state state;
+  int same;
+
+  br__mpfr_enter (&state);
+  r->ternary = mpfr_set_q (r->low, low, r->mode);
+  mpfr_set_q (r->high, high, r->mode);
+  same = mpfr_equal_p (r->low, r->high);
+  br__mpfr_leave (&state);
+  return same;
+}
+
+br_status
+br_real_get_mpfr (mpfr_t z, const br_real *x, mpfr_rnd_t mode, unsigned bits)
+{
+  const mpfr_prec_t p = mpfr_get_prec (z), limit = precision_limit (bits);
+  rounding r = { .mode = mode == MPFR_RNDF ? MPFR_RNDN : mode };
+  br_status status;
+
+  mpfr_inits2 (p, r.low, r.high, (mpfr_ptr) NULL);
+  status = br__real_search (x, (unsigned) (p < BR_MAX_BITS - limit ? p + limit : BR_MAX_BITS), accept_rounding, &r);
+  if (status == BR_OK)
+    {
+      mpfr_flags_t flags = mpfr_flags_save ();
+      /* Into the caller's range of exponents.  */
+      mpfr_set (z, r.low, MPFR_RNDN);
+      mpfr_check_range (z, r.ternary, r.mode);
+      mpfr_flags_restore (flags, MPFR_FLAGS_ALL);
+    }
+  mpfr_clears (r.low, r.high, (mpfr_ptr) NULL);
+  return status;
+}

@@ -5,6 +5,7 @@
 #endif
 
 #include "exact/number.h"
+#include "exact/real.h"
 
 /* NUM / DEN with a DEN of 2^K, in lowest terms.  */
 static inline void
@@ -73,6 +74,29 @@ br_ruler_round (br_number *value, br_number *error, int *tie, const br_number *x
     }
   br_number_clear (&on);
   br_number_clear (&off);
+  return status;
+}
+
+br_status
+br_ruler_round_real (br_number *value, br_real *error, int *tie, const br_real *x,
+                     const br_number *mark, br_direction direction, br_ties ties, unsigned bits)
+{
+  br_real on = BR_REAL_ZERO, off = BR_REAL_ZERO;
+  int half = 0;
+  br_status status = br_real_round (&on.rational, &half, x, mark, direction, ties, bits);
+
+  if (status == BR_OK)
+    status = br_real_sub (&off, &on, x);
+  if (status == BR_OK)
+    {
+      br_number_swap (value, &on.rational);
+      if (error != NULL)
+        br__real_move (error, &off);
+      if (tie != NULL)
+        *tie = half;
+    }
+  br_real_clear (&on);
+  br_real_clear (&off);
   return status;
 }
 

@@ -248,3 +248,15 @@ br_scale_drawn (br_real *drawn, const br_real *full, const br_number *ratio)
 {
   return multiply (drawn, full, ratio, 0);
 }
+
+br_status
+br_scale_full_number (br_number *full, const br_number *drawn, const br_number *ratio)
+{
+  return br_number_sign (ratio) > 0 ? br_number_div (full, drawn, ratio) : BR_DOMAIN;
+}
+
+br_status
+br_scale_drawn_number (br_number *drawn, const br_number *full, const br_number *ratio)
+{
+  return br_number_sign (ratio) > 0 ? br_number_mul (drawn, full, ratio) : BR_DOMAIN;
+}

@@ -49,14 +49,14 @@ tell_gap (br__run *run, const br_real *gap, const br__child *child)
     return status;
   for (size_t i = 0; i < answer.count; i++)
     {
-      const br__caution *c = answer.cautions[i];
-      size_t length = strlen (c->message);
+      const br_caution *c = answer.cautions[i];
+      size_t length = strlen (c->text);
       size_t tail = sizeof "; " BR__TEACHER_FIRST - 1;
       if (i + 1 < answer.count && length > tail)
         length -= tail;
       if (i > 0)
         br__text_puts (&message, "; "), br__text_puts (&source, "; "), br__text_puts (&scope, "; ");
-      br__text_put (&message, c->message, length);
+      br__text_put (&message, c->text, length);
       br__text_puts (&source, c->source);
       br__text_puts (&scope, c->scope);
     }
@@ -294,8 +294,8 @@ br__do_drills (br__run *run)
         {
           br__drill_pair pair = BR__DRILL_PAIR_ZERO;
           br_record *row = br__list_record (rows);
-          br__put_text (row, "series", br__drill_series_name ((br__drill_series) k));
-          status = br__drill_neighbours (&pair, (br__drill_series) k, &x.real, s->bits, run->error);
+          br__put_text (row, "series", br__drill_series_name ((br_drill_series) k));
+          status = br__drill_neighbours (&pair, (br_drill_series) k, &x.real, s->bits, run->error);
           if (status == BR_OK && pair.has_below)
             put_drill (row, "below", &pair.below, &pair.play_below, s);
           if (status == BR_OK && pair.has_above)

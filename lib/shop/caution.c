@@ -16,15 +16,18 @@
 typedef struct rods
 {
   int64_t small_num, small_den, large_num, large_den;   /* inches */
-  br__caution certain, undecided;
+  br_caution certain, undecided;
 } rods;
 
 #define ASTM_SOURCE "ASTM F963 4.18.1, Accessible Clearances for Movable Segments"
+/* 16 CFR 1250 makes the edition of 2023 the law for toys that are sold (from memory).  */
+#define ASTM_EDITION "2023, which numbers this clause as editions before it did (from memory)"
 #define ASTM_SCOPE \
   "toys for children under 96 months; wheel wells and fenders are among the parts it names"
 #define ASTM_ADVICE "make it less than 3/16 in or at least 1/2 in" FIRST
 
 #define ISO_SOURCE "ISO 8124-1, clearances for movable segments"
+#define ISO_EDITION "clause 4.13.2 (from memory)"
 #define ISO_SCOPE "gaps between moving parts of toys for children under 96 months"
 #define ISO_ADVICE "make it less than 5 mm or at least 12 mm" FIRST
 
@@ -32,17 +35,17 @@ typedef struct rods
 static const rods astm = {
   3, 16, 1, 2,
   { "a gap that admits a 3/16 in rod and not a 1/2 in rod can pinch a small finger: " ASTM_ADVICE,
-    ASTM_SOURCE, ASTM_SCOPE },
+    ASTM_SOURCE, ASTM_EDITION, ASTM_SCOPE },
   { NOT_CERTAIN "3/16 in rod and not a 1/2 in rod, and so can pinch a small finger: " ASTM_ADVICE,
-    ASTM_SOURCE, ASTM_SCOPE },
+    ASTM_SOURCE, ASTM_EDITION, ASTM_SCOPE },
 };
 
 static const rods iso = {
   25, 127, 60, 127,
   { "a gap that admits a 5 mm rod and not a 12 mm rod can pinch a small finger: " ISO_ADVICE,
-    ISO_SOURCE, ISO_SCOPE },
+    ISO_SOURCE, ISO_EDITION, ISO_SCOPE },
   { NOT_CERTAIN "5 mm rod and not a 12 mm rod, and so can pinch a small finger: " ISO_ADVICE,
-    ISO_SOURCE, ISO_SCOPE },
+    ISO_SOURCE, ISO_EDITION, ISO_SCOPE },
 };
 
 int

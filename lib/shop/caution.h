@@ -10,13 +10,6 @@
 
 #define BR__TEACHER_FIRST "your teacher's rules and local codes come first"
 
-typedef struct br__caution
-{
-  const char *message;  /* one line, ends with BR__TEACHER_FIRST */
-  const char *source;
-  const char *scope;    /* whom and what the source is about */
-} br__caution;
-
 /* For whom it is made.  UNSET counts as the youngest child.  */
 typedef enum br__child_state { BR__CHILD_UNSET, BR__CHILD_NONE, BR__CHILD_MONTHS } br__child_state;
 
@@ -36,7 +29,7 @@ typedef struct br__gap_answer
 {
   br_truth astm, iso;
   size_t count;
-  const br__caution *cautions[2];
+  const br_caution *cautions[2];
 } br__gap_answer;
 
 /* GAP in inches; at or below zero (touch, overlap) it admits no rod: see br__overlap_message.
@@ -58,7 +51,7 @@ br_status br__small_box_fits (br_truth *fits, const br_real *length, const br_re
 br_status br__small_disc_fits (br_truth *fits, const br_real *diameter, const br_real *thickness,
                                unsigned bits, br_error *error);
 /* What to show for FITS, or NULL: nothing for a child of 36 months or more.  */
-const br__caution *br__small_part_caution (br_truth fits, const br__child *child);
+const br_caution *br__small_part_caution (br_truth fits, const br__child *child);
 
 /* Advice on holding a piece at a machine.  */
 typedef enum br__advice_side

@@ -33,15 +33,15 @@ static const short letters[] = {
 #define COUNT(ARRAY) (sizeof (ARRAY) / sizeof (ARRAY)[0])
 
 size_t
-br__drill_count (br__drill_series series)
+br__drill_count (br_drill_series series)
 {
-  if (series == BR__DRILL_FRACTION)
+  if (series == BR_DRILL_FRACTIONAL)
     return FRACTIONS;
-  return series == BR__DRILL_NUMBER ? COUNT (numbers) : COUNT (letters);
+  return series == BR_DRILL_NUMBER ? COUNT (numbers) : COUNT (letters);
 }
 
 const char *
-br__drill_series_name (br__drill_series series)
+br__drill_series_name (br_drill_series series)
 {
   static const char *const names[] = { "fractional", "number", "letter" };
 
@@ -69,7 +69,7 @@ common_divisor (int64_t a, int64_t b)
 }
 
 br__drill
-br__drill_at (br__drill_series series, size_t index)
+br__drill_at (br_drill_series series, size_t index)
 {
   br__drill drill = { "", 0, 1 };
   size_t number;
@@ -77,17 +77,17 @@ br__drill_at (br__drill_series series, size_t index)
 
   switch (series)
     {
-    case BR__DRILL_FRACTION:
+    case BR_DRILL_FRACTIONAL:
       drill.num = (int64_t) index + 1;
       drill.den = FRACTIONS;
       break;
-    case BR__DRILL_NUMBER:
+    case BR_DRILL_NUMBER:
       number = COUNT (numbers) - index;   /* #80 is the smallest */
       drill.num = numbers[number - 1];
       drill.den = 10000;
       snprintf (drill.name, sizeof drill.name, "#%u", (unsigned) number % 100);
       break;
-    case BR__DRILL_LETTER:
+    case BR_DRILL_LETTER:
       drill.num = letters[index];
       drill.den = 1000;
       drill.name[0] = (char) ('A' + index);
@@ -96,9 +96,9 @@ br__drill_at (br__drill_series series, size_t index)
   divisor = common_divisor (drill.num, drill.den);
   drill.num /= divisor;
   drill.den /= divisor;
-  if (series == BR__DRILL_FRACTION && drill.den == 1)
+  if (series == BR_DRILL_FRACTIONAL && drill.den == 1)
     drill.name[0] = '1';
-  else if (series == BR__DRILL_FRACTION)
+  else if (series == BR_DRILL_FRACTIONAL)
     snprintf (drill.name, sizeof drill.name, "%u/%u", (unsigned) drill.num % 100,
               (unsigned) drill.den % 100);
   return drill;
@@ -128,7 +128,7 @@ play (br_real *z, const br__drill *drill, const br_real *x)
 /* FIRST gets the index of the first drill that is not under X (the count, when all are), EXACT
    whether it is just X.  Halves the range in which that drill must lie.  */
 static br_status
-first_not_under (size_t *first, int *exact, br__drill_series series, const br_real *x,
+first_not_under (size_t *first, int *exact, br_drill_series series, const br_real *x,
                  unsigned bits)
 {
   size_t low = 0, high = br__drill_count (series), middle;
@@ -155,7 +155,7 @@ first_not_under (size_t *first, int *exact, br__drill_series series, const br_re
 }
 
 br_status
-br__drill_neighbours (br__drill_pair *pair, br__drill_series series, const br_real *x,
+br__drill_neighbours (br__drill_pair *pair, br_drill_series series, const br_real *x,
                       unsigned bits, br_error *error)
 {
   br__drill_pair found = BR__DRILL_PAIR_ZERO, old = *pair;
@@ -188,23 +188,28 @@ br__drill_neighbours (br__drill_pair *pair, br__drill_series series, const br_re
 }
 
 br_status
-br__drill_up (br_number *size, const br_real *x, unsigned bits, br_error *error)
+br__drill_next (br_number *size, br_drill_series series, const br_real *x, unsigned bits,
+                br_error *error)
 {
   br_number found = BR_NUMBER_ZERO;
-  size_t first = 0;
+  size_t first = 0, count = br__drill_count (series);
   int exact = 0;
   br__drill drill;
-  br_status status = first_not_under (&first, &exact, BR__DRILL_FRACTION, x, bits);
+  br_status status = first_not_under (&first, &exact, series, x, bits);
 
   if (status != BR_OK)
     return br__fail_plain (error, status, 0, 0);
-  if (first == FRACTIONS)
+  if (first == count)
     {
-      br__fail (error, BR_DOMAIN, 0, 0, "the largest drill of the fractional series is 1 in");
-      br__hint (error, "a larger hole is bored with another tool, such as a hole saw");
+      drill = br__drill_at (series, count - 1);
+      br__fail (error, BR_DOMAIN, 0, 0, "the largest drill of the %s series is %s%s", br__drill_series_name (series),
+                drill.name, series == BR_DRILL_FRACTIONAL ? " in" : "");
+      br__hint (error, series == BR_DRILL_FRACTIONAL
+                       ? "a larger hole is bored with another tool, such as a hole saw"
+                       : "the fractional series goes on to 1 in");
       return BR_DOMAIN;
     }
-  drill = br__drill_at (BR__DRILL_FRACTION, first);
+  drill = br__drill_at (series, first);
   status = br_number_set_ratio (&found, drill.num, drill.den);
   if (status != BR_OK)
     return br__fail_plain (error, status, 0, 0);

@@ -8,11 +8,6 @@
 
 #include "benchrule.h"
 
-typedef enum br__drill_series
-{
-  BR__DRILL_FRACTION, BR__DRILL_NUMBER, BR__DRILL_LETTER
-} br__drill_series;
-
 #define BR__DRILL_SERIES 3
 
 typedef struct br__drill
@@ -22,10 +17,10 @@ typedef struct br__drill
 } br__drill;
 
 /* The drills of a series from the smallest: how many, and the one at INDEX.  */
-size_t br__drill_count (br__drill_series series);
-br__drill br__drill_at (br__drill_series series, size_t index);
+size_t br__drill_count (br_drill_series series);
+br__drill br__drill_at (br_drill_series series, size_t index);
 /* "fractional", "number", "letter"; and where the sizes are from.  */
-const char *br__drill_series_name (br__drill_series series);
+const char *br__drill_series_name (br_drill_series series);
 const char *br__drill_source (void);
 
 /* The drills of one series around a size.  HAS_...: there is one; both are the same drill
@@ -44,10 +39,16 @@ typedef struct br__drill_pair
 void br__drill_pair_clear (br__drill_pair *pair);
 /* The drills of SERIES around X inches.  BITS as for br_real_sign; BR_UNDECIDED where X can
    not be told from a drill.  */
-br_status br__drill_neighbours (br__drill_pair *pair, br__drill_series series, const br_real *x,
+br_status br__drill_neighbours (br__drill_pair *pair, br_drill_series series, const br_real *x,
                                 unsigned bits, br_error *error);
-/* SIZE gets the first fractional drill that is not smaller than X (over zero) inches.
-   BR_DOMAIN past the largest, 1 in.  ERROR's offset and length are 0.  */
-br_status br__drill_up (br_number *size, const br_real *x, unsigned bits, br_error *error);
+/* SIZE gets the first drill of SERIES that is not smaller than X (over zero) inches.
+   BR_DOMAIN past the largest.  ERROR's offset and length are 0.  */
+br_status br__drill_next (br_number *size, br_drill_series series, const br_real *x, unsigned bits,
+                          br_error *error);
+static inline br_status
+br__drill_up (br_number *size, const br_real *x, unsigned bits, br_error *error)
+{
+  return br__drill_next (size, BR_DRILL_FRACTIONAL, x, bits, error);
+}
 
 #endif

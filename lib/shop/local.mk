@@ -21,4 +21,6 @@ libbenchrule_core_la_SOURCES += \
   lib/shop/spacing.h \
   lib/shop/stock.c \
   lib/shop/stock.h \
+  lib/shop/cautions.c \
+  lib/shop/trade.c \
   lib/shop/workpiece.c

@@ -53,16 +53,17 @@
 
 #define CYLINDER "the small parts cylinder, 1-1/4 in across and 1 in to 2-1/4 in deep"
 #define SOURCE "16 CFR 1501.4, size requirements and test procedure for small parts"
+#define EDITION "the section in force; English dimensions govern"
 #define SCOPE "toys and their loose pieces for children under 36 months"
 #define ADVICE \
   ": a child under 3 years can choke on it; make it larger, or fix it so that it can not come " \
   "off; " BR__TEACHER_FIRST
 
-static const br__caution fits_certain = {
-  "this part fits into " CYLINDER ADVICE, SOURCE, SCOPE
+static const br_caution fits_certain = {
+  "this part fits into " CYLINDER ADVICE, SOURCE, EDITION, SCOPE
 };
-static const br__caution fits_maybe = {
-  "this part may fit into " CYLINDER ADVICE, SOURCE, SCOPE
+static const br_caution fits_maybe = {
+  "this part may fit into " CYLINDER ADVICE, SOURCE, EDITION, SCOPE
 };
 
 static const br_real four = BR__WHOLE (4);
@@ -74,7 +75,7 @@ static const br_real round_squared = BR__WHOLE (100);
 static const br_real depth_squared = BR__WHOLE (324);
 static const br_real longest_squared = BR__WHOLE (424);
 
-const br__caution *
+const br_caution *
 br__small_part_caution (br_truth fits, const br__child *child)
 {
   if (fits == BR_NO || !br__child_under (child, 36))

@@ -56,6 +56,8 @@ const br__advice br__advices[] = {
     "technology education safety rules", "found", BR__ANY_SIDE, 0, 1, 0 },
 };
 
+_Static_assert (sizeof br__advices / sizeof br__advices[0] <= BR_MOST_CAUTIONS, "a call gives them all");
+
 const size_t br__advice_count = sizeof br__advices / sizeof br__advices[0];
 
 static br_status

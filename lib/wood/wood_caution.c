@@ -112,9 +112,9 @@ br__wood_cautions (br__run *run, const br__wood_list *list, int all)
       }
   for (int i = 0; all && i < 2 && status == BR_OK; i++)
     {
-      const br__caution *c = br__small_part_caution (i == 0 ? BR_YES : BR_UNKNOWN, &child);
+      const br_caution *c = br__small_part_caution (i == 0 ? BR_YES : BR_UNKNOWN, &child);
       if (small[i].length && c)
-        status = emit (run, &small[i], c->message, c->source, c->scope);
+        status = emit (run, &small[i], c->text, c->source, c->scope);
     }
   for (size_t i = 0; holding && i < br__advice_count; i++)
     br__text_clear (&holding[i]);

@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Numbers and real values.
-exact_tests = tests/exact/number \
+exact_tests = tests/exact/gmp \
+  tests/exact/number \
   tests/exact/number_memory \
   tests/exact/number_round \
   tests/exact/number_text \

@@ -30,7 +30,7 @@ ask (const br_real *gap, const br__child *child, unsigned bits)
   assert_in_range (answer.count, 0, 2);
   for (i = 0; i < answer.count; i++)
     {
-      gives_way (answer.cautions[i]->message);
+      gives_way (answer.cautions[i]->text);
       assert_non_null (strstr (answer.cautions[i]->scope, "under 96 months"));
     }
   return answer;
@@ -109,7 +109,7 @@ gaps_undecided (void **state)
   assert_int_equal (answer.astm, BR_UNKNOWN);
   assert_int_equal (answer.iso, BR_NO);
   assert_int_equal (answer.count, 1);
-  assert_non_null (strstr (answer.cautions[0]->message, "not certain"));
+  assert_non_null (strstr (answer.cautions[0]->text, "not certain"));
   assert_int_equal (ask (&gap, &none, 200).count, 0);
   br_real_clear (&gap);
 }

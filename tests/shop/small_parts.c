@@ -242,17 +242,17 @@ shown (void **state)
 {
   static const br__child unset = { BR__CHILD_UNSET, 0 }, none = { BR__CHILD_NONE, 0 };
   static const br__child young = { BR__CHILD_MONTHS, 35 }, old = { BR__CHILD_MONTHS, 36 };
-  const br__caution *yes = br__small_part_caution (BR_YES, &unset);
-  const br__caution *may = br__small_part_caution (BR_UNKNOWN, &young);
+  const br_caution *yes = br__small_part_caution (BR_YES, &unset);
+  const br_caution *may = br__small_part_caution (BR_UNKNOWN, &young);
   const char *end = BR__TEACHER_FIRST;
 
   (void) state;
   assert_non_null (yes);
   assert_non_null (may);
-  assert_non_null (strstr (yes->message, "this part fits into"));
-  assert_non_null (strstr (may->message, "this part may fit into"));
-  assert_string_equal (yes->message + strlen (yes->message) - strlen (end), end);
-  assert_string_equal (may->message + strlen (may->message) - strlen (end), end);
+  assert_non_null (strstr (yes->text, "this part fits into"));
+  assert_non_null (strstr (may->text, "this part may fit into"));
+  assert_string_equal (yes->text + strlen (yes->text) - strlen (end), end);
+  assert_string_equal (may->text + strlen (may->text) - strlen (end), end);
   assert_non_null (strstr (yes->source, "16 CFR 1501.4"));
   assert_non_null (strstr (yes->scope, "36 months"));
   assert_null (br__small_part_caution (BR_NO, &unset));

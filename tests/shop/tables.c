@@ -9,11 +9,11 @@
 #include "shop/drill.h"
 #include "support.h"
 
-static br__drill_series
+static br_drill_series
 series_called (const char *name)
 {
-  return strcmp (name, "fraction") == 0 ? BR__DRILL_FRACTION
-         : strcmp (name, "number") == 0 ? BR__DRILL_NUMBER : BR__DRILL_LETTER;
+  return strcmp (name, "fraction") == 0 ? BR_DRILL_FRACTIONAL
+         : strcmp (name, "number") == 0 ? BR_DRILL_NUMBER : BR_DRILL_LETTER;
 }
 
 /* ASME B94.11M as carried in the data: exact inches, the decimal, and 25.4 of them in mm.  */
@@ -23,7 +23,7 @@ drill_table (void **state)
   check_data data;
   size_t seen[BR__DRILL_SERIES] = { 0, 0, 0 }, i;
   br_number size = BR_NUMBER_ZERO, inch = BR_NUMBER_ZERO;
-  br__drill_series series;
+  br_drill_series series;
   br__drill drill;
   char decimal[32];
   int whole;
@@ -35,7 +35,7 @@ drill_table (void **state)
     {
       assert_int_equal (data.fields, 7);
       series = series_called (data.field[0]);
-      i = series == BR__DRILL_NUMBER ? 79 - seen[series] : seen[series];
+      i = series == BR_DRILL_NUMBER ? 79 - seen[series] : seen[series];
       seen[series]++;
       drill = br__drill_at (series, i);
       assert_string_equal (drill.name, data.field[1]);
@@ -48,12 +48,12 @@ drill_table (void **state)
       check_is (&size, data.field[4]);
       assert_true (strcmp (data.field[5], "found") == 0 || strcmp (data.field[5], "memory") == 0);
     }
-  assert_int_equal (seen[BR__DRILL_FRACTION], 64);
-  assert_int_equal (seen[BR__DRILL_NUMBER], 80);
-  assert_int_equal (seen[BR__DRILL_LETTER], 26);
+  assert_int_equal (seen[BR_DRILL_FRACTIONAL], 64);
+  assert_int_equal (seen[BR_DRILL_NUMBER], 80);
+  assert_int_equal (seen[BR_DRILL_LETTER], 26);
   for (i = 0; i < BR__DRILL_SERIES; i++)
-    assert_int_equal (br__drill_count ((br__drill_series) i), seen[i]);
-  assert_string_equal (br__drill_series_name (BR__DRILL_LETTER), "letter");
+    assert_int_equal (br__drill_count ((br_drill_series) i), seen[i]);
+  assert_string_equal (br__drill_series_name (BR_DRILL_LETTER), "letter");
   assert_non_null (strstr (br__drill_source (), "B94.11M"));
   br_number_clear (&size);
   br_number_clear (&inch);
@@ -87,7 +87,7 @@ play_is (const br_real *play, br__drill drill, const br_real *x)
 
 /* The neighbours of X in SERIES are the last drill not over it and the first not under it.  */
 static void
-neighbours_are_right (br__drill_series series, const br_real *x)
+neighbours_are_right (br_drill_series series, const br_real *x)
 {
   br__drill_pair pair = BR__DRILL_PAIR_ZERO;
   br__drill below = { "", 0, 1 }, above = { "", 0, 1 }, drill;
@@ -132,19 +132,19 @@ neighbours (void **state)
   (void) state;
   for (s = 0; s < BR__DRILL_SERIES; s++)
     {
-      for (i = 0; i < br__drill_count ((br__drill_series) s); i++)
+      for (i = 0; i < br__drill_count ((br_drill_series) s); i++)
         for (by = -1; by <= 1; by++)
           {
-            br__drill drill = br__drill_at ((br__drill_series) s, i);
+            br__drill drill = br__drill_at ((br_drill_series) s, i);
 
             shop_ratio (&x, drill.num, drill.den);
             shop_nudge (&x, by, 1000000);
-            neighbours_are_right ((br__drill_series) s, &x);
+            neighbours_are_right ((br_drill_series) s, &x);
           }
       for (n = check_times (30); n > 0; n--)
         {
           shop_root (&x, check_between (1, 5000), 4096);
-          neighbours_are_right ((br__drill_series) s, &x);
+          neighbours_are_right ((br_drill_series) s, &x);
         }
     }
   br_real_clear (&x);
@@ -160,22 +160,22 @@ neighbours_by_hand (void **state)
 
   (void) state;
   shop_ratio (&x, 29, 64);
-  check_ok (br__drill_neighbours (&pair, BR__DRILL_FRACTION, &x, 0, &error));
+  check_ok (br__drill_neighbours (&pair, BR_DRILL_FRACTIONAL, &x, 0, &error));
   assert_string_equal (pair.below.name, "29/64");
   assert_string_equal (pair.above.name, "29/64");
   shop_is (&pair.play_above, "0");
-  check_ok (br__drill_neighbours (&pair, BR__DRILL_LETTER, &x, 0, &error));
+  check_ok (br__drill_neighbours (&pair, BR_DRILL_LETTER, &x, 0, &error));
   assert_string_equal (pair.below.name, "Z");
   assert_int_equal (pair.has_above, 0);
   shop_is (&pair.play_below, "-321/8000");
   shop_ratio (&x, 1, 4);
-  check_ok (br__drill_neighbours (&pair, BR__DRILL_LETTER, &x, 0, &error));
+  check_ok (br__drill_neighbours (&pair, BR_DRILL_LETTER, &x, 0, &error));
   assert_string_equal (pair.above.name, "E");
-  check_ok (br__drill_neighbours (&pair, BR__DRILL_NUMBER, &x, 0, &error));
+  check_ok (br__drill_neighbours (&pair, BR_DRILL_NUMBER, &x, 0, &error));
   assert_string_equal (pair.below.name, "#1");
   assert_int_equal (pair.has_above, 0);
   shop_blur (&x);
-  assert_int_equal (br__drill_neighbours (&pair, BR__DRILL_LETTER, &x, 200, &error), BR_UNDECIDED);
+  assert_int_equal (br__drill_neighbours (&pair, BR_DRILL_LETTER, &x, 200, &error), BR_UNDECIDED);
   assert_string_equal (pair.below.name, "#1");
   br__drill_pair_clear (&pair);
   br_real_clear (&x);

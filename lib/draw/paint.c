@@ -159,7 +159,7 @@ br__paint (br__run *run, const br__plot *pages, size_t count, const char *form, 
   size_t length = 0;
   if (!run->sheet->painter)
     {
-      br__fail (run->error, BR_DOMAIN, 0, 0, "this program can not draw pages");
+      br__fail (run->error, BR_DOMAIN, 0, 0, "this program cannot draw pages");
       br__hint (run->error, "write into a .svg file");
       return BR_DOMAIN;
     }

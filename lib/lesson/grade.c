@@ -15,20 +15,39 @@
 #define CLAUSES "with names points into"
 
 static void
+marked_clear (br__marked *m, size_t problems)
+{
+  for (size_t i = 0; m->cells && i < problems; i++)
+    br__text_clear (&m->cells[i].text);
+  br__free (m->cells);
+  br_number_clear (&m->marks);
+  br_number_clear (&m->of);
+  br__text_clear (&m->note);
+}
+
+static void
 class_clear (br__class *c)
 {
+  for (size_t i = 0; i < c->marked_count; i++)
+    marked_clear (&c->marked[i], c->problems);
+  br__free (c->marked);
   br__rows_clear (&c->answers);
+  br__rows_clear (&c->key_rows);
   br__free (c->columns);
   for (size_t i = 0; c->keys && i < c->versions * c->problems; i++)
     br__key_clear (&c->keys[i]);
   br__free (c->keys);
-  for (size_t i = 0; i < BR__VERDICTS; i++)
+  for (size_t i = 0; c->points && i < c->problems * BR__VERDICTS; i++)
     br_number_clear (&c->points[i]);
+  br__free (c->points);
   for (size_t i = 0; i < c->name_count; i++)
     br__free (c->names[i]);
   br__free (c->names);
   br__free (c->counts);
-  br_number_clear (&c->all);
+  br_number_clear (&c->lowest);
+  br_number_clear (&c->highest);
+  br_real_clear (&c->mean);
+  br_real_clear (&c->spread);
 }
 
 /* How surely CELL is the heading of problem *N: 2 by its number alone, 1 by a word and the number, 0 not at all.  */
@@ -47,13 +66,6 @@ heading_of (size_t *n, const char *cell)
   number[length] = 0;
   *n = br__cell_number (number, BR__MOST_PROBLEMS);
   return *n ? 1 + (digits == cell) : 0;
-}
-
-/* The version that CELL names, such as "3" or "version 3"; 0 where the key has none such.  */
-static size_t
-version_of (const char *cell, size_t most)
-{
-  return br__cell_number (cell + strcspn (cell, "0123456789"), most);
 }
 
 /* Says which columns are left alone.  */
@@ -111,129 +123,6 @@ find_columns (br__class *c, br__run *run, const char *path)
   return tell_left_alone (c, run, answers);
 }
 
-/* One paper: its row of OUT, its record.  VERSION 0: no such version.  */
-static br_status
-grade_paper (br__class *c, br__run *run, br_text *out, const br__row *row, size_t version, const char *note)
-{
-  br_record *r = br__record_new ("grade");
-  br_number marks = BR_NUMBER_ZERO, of = BR_NUMBER_ZERO;
-  br_text t = BR_TEXT_ZERO;
-  br_status status = BR_OK;
-  br__put_text (r, "student", br__row_cell (row, c->student));
-  br__put_text (r, "version", br__row_cell (row, c->version));
-  br__put_cell (out, br__row_cell (row, c->student));
-  br__text_putc (out, ',');
-  br__put_cell (out, br__row_cell (row, c->version));
-  br_list *verdicts = br__put_list (r, "verdicts");
-  for (size_t i = 0; i < c->problems && status == BR_OK; i++)
-    {
-      br__verdict v;
-      const br__key *key = version ? &c->keys[(version - 1) * c->problems + i] : NULL;
-      memset (&v, 0, sizeof v);
-      v.index = BR__NO_ANSWER;
-      if (key && key->present)
-        {
-          status = br__judge (&v, br__row_cell (row, c->columns[i]), key);
-          c->counts[v.index * c->problems + i]++;
-          if (status == BR_OK)
-            status = br_number_add (&of, &of, &c->points[BR__RIGHT]);
-          if (status == BR_OK)
-            status = br_number_add (&marks, &marks, &c->points[v.index]);
-        }
-      br__text_reset (&t);
-      br__put_verdict (&t, &v);
-      out->failed |= t.failed;
-      br__list_text (verdicts, br__text_string (&t));
-      br__text_putc (out, ',');
-      br__put_cell (out, br__text_string (&t));
-    }
-  if (status == BR_OK)
-    status = br_number_add (&c->all, &c->all, &marks);
-  c->papers += version != 0;
-  br__text_reset (&t);
-  br__put_mixed (&t, &marks);
-  out->failed |= t.failed;
-  br__text_printf (out, ",%s,", br__text_string (&t));
-  br__put_from (r, "marks", &t);
-  br__put_mixed (&t, &of);
-  out->failed |= t.failed;
-  br__text_printf (out, "%s,", br__text_string (&t));
-  br__put_from (r, "of", &t);
-  br__put_text (r, "note", note);
-  br__put_cell (out, note);
-  br__text_putc (out, '\n');
-  br_number_clear (&marks);
-  br_number_clear (&of);
-  br__text_clear (&t);
-  if (status == BR_OK)
-    return br__emit (run, r);
-  br__record_free (r);
-  return br__fail_plain (run->error, status, 0, 0);
-}
-
-/* What is to be said of a paper of STUDENT, "" where the list has the name and none was handed in before.  */
-static const char *
-note_of (const br__class *c, const char *student, char *seen)
-{
-  const char *note = c->name_count ? "not in the list of names" : "";
-  for (size_t i = 0; i < c->name_count; i++)
-    if (strcmp (c->names[i], student) == 0)
-      {
-        if (!seen[i])
-          {
-            seen[i] = 1;
-            return "";
-          }
-        note = "one paper more of this name";
-      }
-  return *student ? note : "no name";
-}
-
-/* Those of the class who have no paper.  */
-static br_status
-tell_missing (const br__class *c, br__run *run, br_text *out, const char *seen)
-{
-  br_status status = BR_OK;
-  for (size_t i = 0; i < c->name_count && status == BR_OK; i++)
-    if (!seen[i])
-      {
-        br__put_cell (out, c->names[i]);
-        for (size_t k = 0; k < c->problems + 3; k++)
-          br__text_putc (out, ',');
-        br__text_puts (out, ",no paper\n");
-        status = br__remark (run, "no paper of %.*s", BR__CLIP (c->names[i], 150));
-      }
-  return status;
-}
-
-static br_status
-grade_all (br__class *c, br__run *run, br_text *out)
-{
-  char *seen = br__alloc_zero (c->name_count + 1, 1);
-  br_status status = seen ? BR_OK : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-  br__text_puts (out, "student,version");
-  for (size_t i = 0; i < c->problems; i++)
-    br__text_printf (out, ",%zu", i + 1);
-  br__text_puts (out, ",marks,of,note\n");
-  for (size_t i = 1; i < c->answers.count && status == BR_OK; i++)
-    {
-      const br__row *row = &c->answers.rows[i];
-      size_t version = version_of (br__row_cell (row, c->version), c->versions);
-      const char *note = note_of (c, br__row_cell (row, c->student), seen);
-      if (!version)
-        note = "the key has no such version";
-      status = br__lesson_progress (run, "grading", i, c->answers.count);
-      if (status == BR_OK)
-        status = grade_paper (c, run, out, row, version, note);
-    }
-  if (status == BR_OK)
-    status = tell_missing (c, run, out, seen);
-  br__free (seen);
-  if (status == BR_OK && out->failed)
-    status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-  return status;
-}
-
 enum { ANSWERS, KEY, NAMES, POINTS, MARKS, PATHS };
 
 /* The names of the files, by the words before them, and where they stand.  */
@@ -267,15 +156,14 @@ br__do_grade (br__run *run)
   size_t starts[PATHS] = { 0 }, ends[PATHS] = { 0 };
   static const char *const what[] = { "the answers", "the key", "the list of names", "the table of points" };
   br__class c;
-  br_text out = BR_TEXT_ZERO;
   memset (&c, 0, sizeof c);
   br_status status = read_paths (paths, starts, ends, run);
   for (int i = 0; i < MARKS && status == BR_OK; i++)
     status = br__not_over (run, paths[MARKS], paths[i], what[i], starts[MARKS], ends[MARKS]);
   if (status == BR_OK)
-    status = br__points_default (&c);
-  if (status == BR_OK)
     status = br__placed (run, br__key_read (&c, paths[KEY], run->error), starts[KEY], ends[KEY]);
+  if (status == BR_OK)
+    status = br__points_default (&c, run->error);
   if (status == BR_OK && paths[POINTS])
     status = br__placed (run, br__points_read (&c, paths[POINTS], run->error), starts[POINTS], ends[POINTS]);
   if (status == BR_OK && paths[NAMES])
@@ -285,15 +173,13 @@ br__do_grade (br__run *run)
   if (status == BR_OK)
     status = br__placed (run, find_columns (&c, run, paths[ANSWERS]), starts[ANSWERS], ends[ANSWERS]);
   if (status == BR_OK)
-    status = grade_all (&c, run, &out);
+    status = br__mark_all (&c, run);
   if (status == BR_OK)
-    status = br__placed (run, br__file_write (paths[MARKS], br__text_string (&out), out.length, run->error), starts[MARKS],
-                         ends[MARKS]);
+    status = br__placed (run, br__marks_write (paths[MARKS], &c, run), starts[MARKS], ends[MARKS]);
   if (status == BR_OK)
     status = br__grade_summary (run, &c, paths[MARKS]);
   for (int i = 0; i < PATHS; i++)
     br__free (paths[i]);
-  br__text_clear (&out);
   class_clear (&c);
   return status;
 }

@@ -9,6 +9,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "lesson/answer.h"
 #include "lesson/keyfile.h"
 #include "lesson/worksheet.h"
 #include "formula/words.h"
@@ -57,7 +58,7 @@ read_measure (br_number *z, const char *cell)
 /* The columns of a key.  */
 typedef struct headings
 {
-  size_t version, problem, exact, unit, form, mark, wrong[BR__MOST_WRONG], shows[BR__MOST_WRONG];
+  size_t version, problem, topic, answer, also, steps, exact, unit, form, mark, wrong[BR__MOST_WRONG], shows[BR__MOST_WRONG];
 } headings;
 
 static size_t
@@ -78,6 +79,10 @@ find_headings (headings *h, const br__rows *rows, const char *path, br_error *er
 {
   h->version = br__rows_column (rows, "version");
   h->problem = br__rows_column (rows, "problem");
+  h->topic = br__rows_column (rows, "topic");
+  h->answer = br__rows_column (rows, "answer");
+  h->also = br__rows_column (rows, "also");
+  h->steps = br__rows_column (rows, "steps");
   h->exact = br__rows_column (rows, "exact");
   h->unit = br__rows_column (rows, "unit");
   h->form = br__rows_column (rows, "form");
@@ -113,11 +118,70 @@ read_wrong (br__key *key, const headings *h, const br__row *row, const char *pat
   return BR_OK;
 }
 
+/* Takes what the teacher made of the answer: where its size is another than the exact one, it counts.  */
+static br_status
+read_corrected (br__key *key, br__answer *a, const char *cell)
+{
+  br_error ignored;
+  br_number size = BR_NUMBER_ZERO;
+  br_status status = br__answer_read (a, cell, key->ask == BR__ASK_COUNT, &ignored);
+  if (status == BR_OK)
+    status = a->measure.unit || !key->unit ? br_number_set (&size, &a->measure.value)
+                                           : br_number_mul (&size, &a->measure.value, &key->step);
+  if (status == BR_OK)
+    br_number_swap (&a->measure.value, &size);
+  br_number_clear (&size);
+  return status;
+}
+
+static br_status
+read_answers (br__key *key, const headings *h, const br__row *row, const char *path, br_error *error)
+{
+  const char *cells[] = { br__row_cell (row, h->answer), br__row_cell (row, h->also) };
+  for (int i = 0; i < 2; i++)
+    {
+      br__answer a;
+      if (!*cells[i])
+        continue;
+      br_status status = read_corrected (key, &a, cells[i]);
+      if (status == BR_OK && i == 0 && !br_number_equal (&a.measure.value, &key->exact))
+        {
+          br_number_swap (&key->exact, &a.measure.value);
+          if (a.measure.unit && a.measure.unit != key->unit)
+            {
+              key->unit = a.measure.unit;
+              status = br_number_set_ratio (&key->step, key->unit->num, key->unit->den);
+            }
+        }
+      else if (status == BR_OK && i == 1)
+        {
+          br_number_swap (&key->also, &a.measure.value);
+          key->has_also = 1;
+        }
+      br__answer_clear (&a);
+      if (status != BR_OK)
+        return wrong_cell (error, status, path, row, i ? "another answer" : "an answer", cells[i]);
+    }
+  return BR_OK;
+}
+
+static br__ask
+ask_of (const char *form)
+{
+  static const struct { const char *name; br__ask ask; } rows[] =
+  {
+    { "decimal", BR__ASK_DECIMAL }, { "count", BR__ASK_COUNT }, { "one fraction", BR__ASK_ONE_FRACTION }, { "any", BR__ASK_ANY }
+  };
+  for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
+    if (strcmp (form, rows[i].name) == 0)
+      return rows[i].ask;
+  return BR__ASK_LENGTH;
+}
+
 static br_status
 read_key (br__key *key, const headings *h, const br__row *row, const char *path, br_error *error)
 {
-  const char *exact = br__row_cell (row, h->exact), *unit = br__row_cell (row, h->unit);
-  const char *form = br__row_cell (row, h->form), *mark = br__row_cell (row, h->mark);
+  const char *exact = br__row_cell (row, h->exact), *unit = br__row_cell (row, h->unit), *mark = br__row_cell (row, h->mark);
   br_status status = br_number_read (&key->exact, exact, strlen (exact), NULL);
   if (status != BR_OK)
     return wrong_cell (error, status, path, row, "an exact answer", exact);
@@ -128,10 +192,16 @@ read_key (br__key *key, const headings *h, const br__row *row, const char *path,
   key->unit = *unit ? br_unit_find (unit, strlen (unit)) : NULL;
   if (*unit && !key->unit)
     return wrong_cell (error, BR_SYNTAX, path, row, "a unit", unit);
-  key->ask = strcmp (form, "decimal") == 0 ? BR__ASK_DECIMAL : strcmp (form, "count") == 0 ? BR__ASK_COUNT : BR__ASK_LENGTH;
+  key->ask = ask_of (br__row_cell (row, h->form));
+  key->answer = br__row_cell (row, h->answer);
+  key->steps = br__row_cell (row, h->steps);
+  key->topic = br__row_cell (row, h->topic);
   status = br_number_set_ratio (&key->step, key->unit ? key->unit->num : 1, key->unit ? key->unit->den : 1);
   key->present = 1;
-  return status == BR_OK ? read_wrong (key, h, row, path, error) : br__fail_plain (error, status, 0, 0);
+  if (status != BR_OK)
+    return br__fail_plain (error, status, 0, 0);
+  status = read_answers (key, h, row, path, error);
+  return status == BR_OK ? read_wrong (key, h, row, path, error) : status;
 }
 
 static br_status
@@ -148,7 +218,7 @@ place_of (size_t *version, size_t *problem, const headings *h, const br__row *ro
 br_status
 br__key_read (br__class *c, const char *path, br_error *error)
 {
-  br__rows rows = BR__ROWS_ZERO;
+  br__rows rows = BR__ROWS_ZERO;    /* the keys point into it */
   headings h;
   size_t version, problem;
   br_status status = br__rows_read (&rows, path, error);
@@ -179,22 +249,25 @@ br__key_read (br__class *c, const char *path, br_error *error)
       if (status == BR_OK)
         status = read_key (key, &h, &rows.rows[i], path, error);
     }
-  br__rows_clear (&rows);
+  c->key_rows = rows;
   return status;
 }
 
 /* Without a teacher's table: all for right, three quarters where only the form is amiss, half for one
    mark, a sign left off, another unit and a rounded size, nothing else.  */
 br_status
-br__points_default (br__class *c)
+br__points_default (br__class *c, br_error *error)
 {
   br_status status = BR_OK;
-  for (size_t i = 0; i < BR__VERDICTS && status == BR_OK; i++)
+  c->points = br__alloc_zero (c->problems * BR__VERDICTS, sizeof *c->points);
+  if (!c->points)
+    return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
+  for (size_t k = 0; k < c->problems * BR__VERDICTS && status == BR_OK; k++)
     {
-      size_t m = i < BR__JUDGEMENTS ? (size_t) BR__MISTAKES : i - BR__JUDGEMENTS;
+      size_t i = k % BR__VERDICTS, m = i < BR__JUDGEMENTS ? (size_t) BR__MISTAKES : i - BR__JUDGEMENTS;
       int half = i == BR__ROUNDED || m == BR__MISTAKE_MARK || m == BR__MISTAKE_NO_SIGN || m == BR__MISTAKE_UNIT;
       int64_t quarters = i == BR__RIGHT ? 4 : half ? 2 : i <= BR__NO_UNIT ? 3 : 0;
-      status = br_number_set_ratio (&c->points[i], quarters, 4);
+      status = br_number_set_ratio (&c->points[k], quarters, 4);
     }
   return status;
 }
@@ -212,32 +285,47 @@ wrong_verdict (br_error *error, const char *path, const br__row *row, const char
   return status;
 }
 
+/* The columns of a table of points.  */
+typedef struct point_columns { size_t problem, verdict, points; } point_columns;
+
+/* Gives C what ROW says, if it is of the kind PASS: 0 a verdict in all problems, 1 what a problem is worth, 2 a
+   verdict in one problem.  */
+static br_status
+read_points (br__class *c, const point_columns *h, const br__row *row, int pass, const char *path, br_error *error)
+{
+  const char *problem = br__row_cell (row, h->problem), *name = br__row_cell (row, h->verdict), *value = br__row_cell (row, h->points);
+  size_t n = br__cell_number (problem, c->problems), verdict = 0;
+  br_number z = BR_NUMBER_ZERO;
+  if (pass != (*problem ? 1 + (*name != 0) : 0))
+    return BR_OK;
+  if (*problem && !n)
+    return wrong_cell (error, BR_SYNTAX, path, row, "the number of a problem", problem);
+  while (pass != 1 && verdict < BR__VERDICTS && strcmp (br__verdict_name (verdict), name) != 0)
+    verdict++;
+  if (verdict == BR__VERDICTS)
+    return wrong_verdict (error, path, row, name);
+  br_status status = read_measure (&z, value);
+  if (status != BR_OK || br_number_sign (&z) < 0)
+    status = wrong_cell (error, status, path, row, "points", value);
+  for (size_t k = 0; k < c->problems * BR__VERDICTS && status == BR_OK; k++)
+    if ((!n || k / BR__VERDICTS == n - 1) && (pass == 1 || k % BR__VERDICTS == verdict))
+      status = pass == 1 ? br_number_mul (&c->points[k], &c->points[k], &z) : br_number_set (&c->points[k], &z);
+  br_number_clear (&z);
+  return status;
+}
+
 br_status
 br__points_read (br__class *c, const char *path, br_error *error)
 {
   br__rows rows = BR__ROWS_ZERO;
   br_status status = br__rows_read (&rows, path, error);
-  size_t verdict = br__rows_column (&rows, "verdict"), points = br__rows_column (&rows, "points");
-  if (status == BR_OK && (verdict == SIZE_MAX || points == SIZE_MAX))
-    status = br__fail (error, BR_SYNTAX, 0, 0, "%.*s: the first row must name the columns verdict and points",
+  point_columns h = { br__rows_column (&rows, "problem"), br__rows_column (&rows, "verdict"), br__rows_column (&rows, "points") };
+  if (status == BR_OK && ((h.verdict == SIZE_MAX && h.problem == SIZE_MAX) || h.points == SIZE_MAX))
+    status = br__fail (error, BR_SYNTAX, 0, 0, "%.*s: the first row must name the columns verdict or problem, and points",
                       BR__CLIP (path, 120));
-  for (size_t i = 1; i < rows.count && status == BR_OK; i++)
-    {
-      const char *name = br__row_cell (&rows.rows[i], verdict), *value = br__row_cell (&rows.rows[i], points);
-      br_number z = BR_NUMBER_ZERO;
-      size_t k = 0;
-      while (k < BR__VERDICTS && strcmp (br__verdict_name (k), name) != 0)
-        k++;
-      if (k == BR__VERDICTS)
-        status = wrong_verdict (error, path, &rows.rows[i], name);
-      else
-        status = read_measure (&z, value);
-      if (k < BR__VERDICTS && (status != BR_OK || br_number_sign (&z) < 0))
-        status = wrong_cell (error, status, path, &rows.rows[i], "points", value);
-      if (status == BR_OK)
-        br_number_swap (&c->points[k], &z);
-      br_number_clear (&z);
-    }
+  for (int pass = 0; pass < 3; pass++)
+    for (size_t i = 1; i < rows.count && status == BR_OK; i++)
+      status = read_points (c, &h, &rows.rows[i], pass, path, error);
   br__rows_clear (&rows);
   return status;
 }

@@ -9,7 +9,8 @@
 size_t br__cell_number (const char *cell, size_t most);
 /* Keys, versions and problems of C.  */
 br_status br__key_read (br__class *c, const char *path, br_error *error);
-br_status br__points_default (br__class *c);
+/* What each verdict is worth in each problem, where nothing else is said; and what a table of points says.  */
+br_status br__points_default (br__class *c, br_error *error);
 br_status br__points_read (br__class *c, const char *path, br_error *error);
 
 #endif

@@ -8,6 +8,8 @@ libbenchrule_core_la_SOURCES += \
   lib/lesson/html.c \
   lib/lesson/keyfile.c \
   lib/lesson/keyfile.h \
+  lib/lesson/mark.c \
+  lib/lesson/marks_write.c \
   lib/lesson/mistake.c \
   lib/lesson/mistake.h \
   lib/lesson/own.c \
@@ -26,6 +28,8 @@ libbenchrule_core_la_SOURCES += \
   lib/lesson/rows.c \
   lib/lesson/rows.h \
   lib/lesson/statements.c \
+  lib/lesson/slip.c \
+  lib/lesson/slip.h \
   lib/lesson/summary.c \
   lib/lesson/task.c \
   lib/lesson/verdict.c \

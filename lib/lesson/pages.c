@@ -253,39 +253,48 @@ page_task (void *user, const br__worksheet *w, const br__task *task, size_t pape
 }
 
 br_status
+br__page_start (const br_painter **painter, br_page **page, br__run *run, int32_t width, int32_t height, const char *title)
+{
+  if (!run->sheet->painter)
+    {
+      br__fail (run->error, BR_DOMAIN, 0, 0, "this program cannot draw pages");
+      br__hint (run->error, "write into a .txt, .html or .csv file");
+      return BR_DOMAIN;
+    }
+  *painter = run->sheet->painter (run->sheet->painter_user, run->error);
+  if (!*painter)
+    return run->error && run->error->status != BR_OK ? run->error->status : BR_IO;
+  return (*painter)->open (page, "pdf", width, height, title, run->error);
+}
+
+br_status
+br__page_end (const char *path, const br_painter *painter, br_page *page, br__run *run)
+{
+  char *bytes = NULL;
+  size_t length = 0;
+  br_status status = painter->close (&bytes, &length, page, run->error);
+  if (status == BR_OK)
+    {
+      status = br__file_write (path, bytes, length, run->error);
+      painter->release (bytes);
+    }
+  return status;
+}
+
+br_status
 br__worksheet_pdf (const char *path, const br__worksheet *w, br__run *run, int key)
 {
   const br__paper *paper = w->paper ? w->paper : br__paper_find ("letter", 6);
   layout l = { .w = w, .key = key };
-  char *bytes = NULL;
-  size_t length = 0;
-  br_status status;
-  if (!run->sheet->painter)
-    {
-      status = br__fail (run->error, BR_DOMAIN, 0, 0, "this program can not draw pages");
-      br__hint (run->error, "write into a .txt, .html or .csv file");
-      return status;
-    }
-  l.painter = run->sheet->painter (run->sheet->painter_user, run->error);
-  if (!l.painter)
-    return run->error && run->error->status != BR_OK ? run->error->status : BR_IO;
   l.width = (int32_t) (paper->width_num * BR_PAGE_INCH / paper->width_den);
   l.height = (int32_t) (paper->height_num * BR_PAGE_INCH / paper->height_den);
   l.size = (w->large ? 18 : key ? 10 : 12) * POINT;
-  status = l.painter->open (&l.page, "pdf", l.width, l.height, w->title ? w->title : "Worksheet", run->error);
+  br_status status = br__page_start (&l.painter, &l.page, run, l.width, l.height, w->title ? w->title : "Worksheet");
   if (status != BR_OK)
     return status;
   status = br__each_task (run, w, key, key ? "drawing the key" : "drawing papers", page_task, &l);
-  if (status != BR_OK)
-    {
-      l.painter->drop (l.page);
-      return status;
-    }
-  status = l.painter->close (&bytes, &length, l.page, run->error);
   if (status == BR_OK)
-    {
-      status = br__file_write (path, bytes, length, run->error);
-      l.painter->release (bytes);
-    }
+    return br__page_end (path, l.painter, l.page, run);
+  l.painter->drop (l.page);
   return status;
 }

@@ -26,7 +26,9 @@ typedef enum br__ask
   BR__ASK_MARK,         /* a length on the ruler */
   BR__ASK_LENGTH,       /* an exact length, on the ruler or not */
   BR__ASK_DECIMAL,      /* a length with its sign, as a decimal */
-  BR__ASK_COUNT         /* a whole number with no unit */
+  BR__ASK_COUNT,        /* a whole number with no unit */
+  BR__ASK_ONE_FRACTION, /* 19/8, not 2-3/8; of the teacher's own, as the next */
+  BR__ASK_ANY           /* any form, in any unit */
 } br__ask;
 
 typedef struct br__wrong

@@ -69,27 +69,40 @@ put_mistakes (br_record *r, const br__class *c)
     }
 }
 
+static br_status
+put_figures (br_record *r, const br__class *c)
+{
+  const br_number *mean = br_real_rational (&c->mean), *spread = br_real_rational (&c->spread);
+  static const char *const keys[] = { "mean", "spread", "lowest", "highest" };
+  br_text t = BR_TEXT_ZERO;
+  br_status status = BR_OK;
+  for (size_t i = 0; i < 4 && !c->papers; i++)
+    br__put_null (r, keys[i]);
+  if (!c->papers)
+    return BR_OK;
+  br__put_marks (&t, mean);
+  br__put_from (r, keys[0], &t);
+  if (spread)
+    br__put_marks (&t, spread);
+  else
+    status = br__put_real_decimal (&t, NULL, &c->spread, 4, BR_REAL_BITS);
+  br__put_from (r, keys[1], &t);
+  br__put_marks (&t, &c->lowest);
+  br__put_from (r, keys[2], &t);
+  br__put_marks (&t, &c->highest);
+  br__put_from (r, keys[3], &t);
+  return status;
+}
+
 br_status
 br__grade_summary (br__run *run, const br__class *c, const char *path)
 {
   br_record *r = br__record_new ("grade_summary");
-  br_number mean = BR_NUMBER_ZERO, n = BR_NUMBER_ZERO;
-  br_text t = BR_TEXT_ZERO;
-  br_status status = br_number_set_int (&n, (int64_t) c->papers);
   br__put_text (r, "file", path);
   br__put_count (r, "papers", (int64_t) c->papers);
-  if (status == BR_OK && c->papers)
-    {
-      status = br_number_div (&mean, &c->all, &n);
-      br__put_decimal (&t, &mean, 4);
-      br__put_from (r, "mean", &t);
-    }
-  else
-    br__put_null (r, "mean");
+  br_status status = put_figures (r, c);
   put_problems (r, c);
   put_mistakes (r, c);
-  br_number_clear (&mean);
-  br_number_clear (&n);
   if (status == BR_OK)
     return br__emit (run, r);
   br__record_free (r);

@@ -26,6 +26,7 @@ br__key_clear (br__key *key)
   br_number_clear (&key->exact);
   br_number_clear (&key->mark);
   br_number_clear (&key->step);
+  br_number_clear (&key->also);
   for (unsigned i = 0; i < BR__MOST_WRONG; i++)
     br_number_clear (&key->wrong[i]);
 }
@@ -33,7 +34,7 @@ br__key_clear (br__key *key)
 /* How the number of an answer is written.  */
 typedef struct form
 {
-  int decimal, fraction, sign;
+  int decimal, fraction, mixed, sign;
   unsigned places;              /* digits behind the point */
   int64_t num, den;             /* of its fraction, 0 where it is too long to say */
 } form;
@@ -48,13 +49,21 @@ more_digits (int64_t n, int digit)
 static form
 form_of (const char *text, size_t length)
 {
-  form f = { 0, 0, 0, 0, 0, 0 };
+  form f = { 0, 0, 0, 0, 0, 0, 0 };
   int64_t number = 0, before = 0;
-  int slash = 0, running = -1;  /* the kind of digit before */
+  int slash = 0, runs = 0, running = -1;  /* numbers so far; the kind of digit before */
   for (size_t at = 0; at < length; )
     {
       br__glyph g = br__glyph_at (text, length, at);
       int digit = g.kind == BR__GLYPH_DIGIT || g.kind == BR__GLYPH_SUPERSCRIPT || g.kind == BR__GLYPH_SUBSCRIPT;
+      runs += (digit && running != g.kind) || g.kind == BR__GLYPH_VULGAR;
+      if (g.kind == BR__GLYPH_VULGAR)
+        {
+          f.fraction = 1;
+          f.num = g.num;
+          f.den = g.den;
+          f.mixed = runs > 1;
+        }
       if (digit)
         {
           number = more_digits (running == g.kind ? number : 0, g.num);
@@ -64,6 +73,7 @@ form_of (const char *text, size_t length)
               f.fraction = 1;
               f.num = before;
               f.den = number;
+              f.mixed = runs > 2;
             }
         }
       else if (g.kind == BR__GLYPH_SLASH || g.kind == BR__GLYPH_FRACTION_SLASH)
@@ -85,18 +95,19 @@ form_of (const char *text, size_t length)
 static size_t
 judge_form (const form *f, const br_measure *m, const br__key *key)
 {
+  int any = key->ask == BR__ASK_ANY, one = key->ask == BR__ASK_ONE_FRACTION;
   if (f->fraction && f->num >= 0 && f->den > 0 && br__ratio_of (f->num, f->den).den != f->den)
     return BR__NOT_LOWEST;
-  if (f->fraction && (f->num >= f->den || key->ask == BR__ASK_DECIMAL))
+  if (f->fraction && !any && (key->ask == BR__ASK_DECIMAL || (one ? f->mixed : f->num >= f->den)))
     return BR__OTHER_FORM;
-  if (f->decimal && key->ask != BR__ASK_DECIMAL && !br_number_is_integer (&key->exact))
+  if (f->decimal && !any && key->ask != BR__ASK_DECIMAL && !br_number_is_integer (&key->exact))
     return BR__OTHER_FORM;
   if (!m->unit && key->unit)
     return BR__NO_UNIT;
   if (m->unit && !key->unit)
     return (size_t) BR__JUDGEMENTS + BR__MISTAKE_UNIT;
   /* Feet and inches go together; a millimetre does for neither.  */
-  return m->unit != key->unit && (br__unit_is_decimal (m->unit) || br__unit_is_decimal (key->unit)) ? BR__OTHER_FORM : BR__RIGHT;
+  return !any && m->unit != key->unit && (br__unit_is_decimal (m->unit) || br__unit_is_decimal (key->unit)) ? BR__OTHER_FORM : BR__RIGHT;
 }
 
 /* 1 if VALUE is the key's without its whole number.  */
@@ -227,8 +238,8 @@ judge_wrong (br__verdict *v, const br_number *value, const br_measure *m, const 
   return status;
 }
 
-br_status
-br__judge (br__verdict *v, const char *written, const br__key *key)
+static br_status
+judge (br__verdict *v, const char *written, const br__key *key)
 {
   br__answer a;
   br_number value = BR_NUMBER_ZERO;
@@ -262,6 +273,22 @@ br__judge (br__verdict *v, const char *written, const br__key *key)
     status = judge_wrong (v, &value, m, &f, key);
   br_number_clear (&value);
   br__answer_clear (&a);
+  return status;
+}
+
+br_status
+br__judge (br__verdict *v, const char *written, const br__key *key)
+{
+  br_status status = judge (v, written, key);
+  if (status != BR_OK || !key->has_also || v->index <= BR__NO_UNIT || v->index == BR__NO_ANSWER || v->index == BR__UNREADABLE)
+    return status;
+  br__verdict other;
+  br__key also = *key;
+  also.exact = key->also;
+  also.wrong_count = 0;
+  status = judge (&other, written, &also);
+  if (status == BR_OK && other.index <= BR__NO_UNIT)
+    *v = other;
   return status;
 }
 

@@ -17,7 +17,9 @@ typedef struct br__key
   br_number wrong[BR__MOST_WRONG];
   br__mistake mistake[BR__MOST_WRONG];
   unsigned wrong_count;
-  int present;
+  br_number also;               /* another size that is accepted, if HAS_ALSO */
+  int has_also, present;
+  const char *answer, *steps, *topic;   /* as the file has them; never NULL where PRESENT */
 } br__key;
 
 typedef enum br__judgement

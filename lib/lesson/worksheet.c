@@ -363,8 +363,8 @@ br__worksheet_draw (br__worksheet *w, br__run *run)
 
 /* ---- Writing ---- */
 
-static int
-ends_with (const char *path, const char *ending)
+int
+br__ends_with (const char *path, const char *ending)
 {
   size_t n = strlen (path), k = strlen (ending);
   return n > k && br__same_word (path + n - k, k, ending);
@@ -383,10 +383,10 @@ put_file (const char *path, const br__worksheet *w, br__run *run, int key)
     { ".txt", br__worksheet_text }, { ".csv", br__worksheet_csv }, { ".html", br__worksheet_html }
   };
   br_status status;
-  if (ends_with (path, ".pdf"))
+  if (br__ends_with (path, ".pdf"))
     return br__worksheet_pdf (path, w, run, key);
   for (size_t i = 0; i < sizeof forms / sizeof forms[0]; i++)
-    if (ends_with (path, forms[i].ending))
+    if (br__ends_with (path, forms[i].ending))
       {
         br_text out = BR_TEXT_ZERO;
         status = forms[i].write (&out, w, run, key);

@@ -102,6 +102,8 @@ br_status br__worksheet_html (br_text *out, const br__worksheet *w, br__run *run
 /* Straight to the file PATH.  */
 br_status br__worksheet_pdf (const char *path, const br__worksheet *w, br__run *run, int key);
 
+/* 1 if PATH ends with ENDING, capitals or not, and is more than that.  */
+int br__ends_with (const char *path, const char *ending);
 /* statement.c: the file name behind the token at hand, up to the next of WORDS (parted by blanks) or
    the line's end; the lexer goes on behind it.  */
 br_status br__clause_file (char **path, br__run *run, size_t start, const char *words);

@@ -21,4 +21,9 @@ void br__put_step (br_text *t, const char *step);
 /* The picture of P in words, for whoever can not see it; it does not give the answer away.  */
 void br__put_picture (br_text *t, const br__problem *p);
 
+/* pages.c: a PDF of WIDTH by HEIGHT (units of the page), and its end, which writes it to PATH.  */
+br_status br__page_start (const br_painter **painter, br_page **page, br__run *run, int32_t width, int32_t height,
+                          const char *title);
+br_status br__page_end (const char *path, const br_painter *painter, br_page *page, br__run *run);
+
 #endif

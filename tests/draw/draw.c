@@ -170,7 +170,7 @@ test_wrong (void **state)
     { "draw into a.svg layer top", "draw", "no shape of that layer or part", BR_DOMAIN },
     { "draw of lid into a.svg", "draw", "no shape of that layer or part", BR_DOMAIN },
     { "draw into no/such/folder/a.svg", "no/such/folder/a.svg", "can not write", BR_IO },
-    { "draw into a.pdf", "a.pdf", "this program can not draw pages", BR_DOMAIN },
+    { "draw into a.pdf", "a.pdf", "this program cannot draw pages", BR_DOMAIN },
     { "draw into a.png scale 5000:1", "a.png", "too large for dots", BR_TOO_BIG },
     { "draw into a.pdf scale 500:1", "a.pdf", "more than 200 sheets", BR_TOO_BIG },
     { "draw into a.svg scale 1000000000000:1", "draw", "reaches too far to be drawn", BR_TOO_BIG }

@@ -327,7 +327,7 @@ test_wrong_lines (void **state)
     { "worksheet sums 2 size huge into a.txt", "`large` or `usual` should stand here", 22 },
     { "worksheet sums 2 names none.csv into a.txt", "can not read `none.csv`: there is no such file or folder", 23 },
     { "worksheet sums 2 into a.doc", "the name must end in .pdf, .txt, .csv or .html", 22 },
-    { "worksheet sums 2 into a.pdf", "this program can not draw pages", 22 },
+    { "worksheet sums 2 into a.pdf", "this program cannot draw pages", 22 },
     { "worksheet sums 2 into none/a.txt", "can not write `none/a.txt`: there is no such file or folder", 22 },
     { "worksheet 2 sums into a.txt", "the name of a topic should stand here", 10 },
     { "worksheet sums 2 seed 3 seed 4 into a.txt", "`seed` stands here twice", 24 },

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    cut_sheet.c - plans for boards and sheets: ripped into strips that are cut to length, cut across into
-   lengths that are ripped, or cut piece by piece (cut_corner.c).  The best is kept.  */
+   lengths that are ripped, or cut piece by piece (cut_corner.c); small
+   jobs by the best of all plans (cut_small.c).  The best is kept.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -336,6 +337,13 @@ search (br__cut_layout *best, const br__sheet_job *job, br__cut_control *control
   if (status == BR_OK && (!best->places || (int64_t) best->sheets > least))
     {
       status = br__cut_from_corners (&other, job, least, control);
+      keep_better (best, &other);
+    }
+  if (status == BR_OK && (int64_t) best->sheets > least)
+    {
+      status = br__cut_small (&other, job, control);
+      if (other.least > least)
+        least = other.least;
       keep_better (best, &other);
     }
   best->least = least;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   cut_sheet.h - what the two files that plan sheets share.  */
+   cut_sheet.h - what the files that plan sheets share.  */
 #ifndef BR_PLAN_CUT_SHEET_H
 #define BR_PLAN_CUT_SHEET_H
 
@@ -23,5 +23,8 @@ br_status br__cut_in_strips (br__cut_layout *layout, const br__sheet_job *job, b
 /* Ends early when LEAST is reached.  */
 br_status br__cut_from_corners (br__cut_layout *layout, const br__sheet_job *job, int64_t least,
                                 br__cut_control *control);
+/* The best plan of a job of few pieces, with LEAST its number of sheets.  LAYOUT stays empty where there are too
+   many ways to part the pieces, or time is up.  */
+br_status br__cut_small (br__cut_layout *layout, const br__sheet_job *job, br__cut_control *control);
 
 #endif

@@ -8,4 +8,5 @@ libbenchrule_core_la_SOURCES += \
   lib/plan/cut_fit.c \
   lib/plan/cut_pattern.c \
   lib/plan/cut_sheet.c \
-  lib/plan/cut_sheet.h
+  lib/plan/cut_sheet.h \
+  lib/plan/cut_small.c

@@ -21,7 +21,7 @@ typedef struct parts
 } parts;
 
 void
-br__steps_list_clear (br__steps_list *l)
+br__worked_steps_clear (br__worked_steps *l)
 {
   for (size_t i = 0; i < l->count; i++)
     br__text_clear (&l->rows[i]);
@@ -30,7 +30,7 @@ br__steps_list_clear (br__steps_list *l)
 }
 
 void
-br__steps_list_add (br__steps_list *l, const char *left, const char *sign, const char *right)
+br__worked_steps_add (br__worked_steps *l, const char *left, const char *sign, const char *right)
 {
   br_text t = BR_TEXT_ZERO;
   if (strcmp (left, right) == 0)
@@ -90,7 +90,7 @@ put_open (br_text *t, const parts *p, br_dimension d, const br__settings *s)
 /* A chain of equal texts: each link is a step.  */
 typedef struct chain
 {
-  br__steps_list *list;
+  br__worked_steps *list;
   br_text at;           /* the last text */
 } chain;
 
@@ -142,7 +142,7 @@ chain_to (chain *c, br_text *next)
 {
   if (next->failed || c->at.failed)
     c->list->failed = 1;
-  br__steps_list_add (c->list, br__text_string (&c->at), "=", br__text_string (next));
+  br__worked_steps_add (c->list, br__text_string (&c->at), "=", br__text_string (next));
   br__text_clear (&c->at);
   c->at = *next;
   memset (next, 0, sizeof *next);
@@ -266,7 +266,7 @@ product_by_hand (chain *c, br__op op, const br__value *x, const br__value *y, br
 }
 
 void
-br__by_hand (br__steps_list *l, const char *left, br__op op, const br__value *x, const br__value *y,
+br__by_hand (br__worked_steps *l, const char *left, br__op op, const br__value *x, const br__value *y,
              const br__value *z, const br__settings *s)
 {
   chain c = { l, BR_TEXT_ZERO };

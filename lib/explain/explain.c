@@ -36,18 +36,27 @@ binding_of (const br_text *t)
   return strpbrk (s, "-/ \"") ? BINDS_MIXED : BINDS_ALL;
 }
 
-static br_status
-lookup (const br__value **value, void *user, const br__tree *tree, const br__node *node, br_error *error)
+br_status
+br__explain_written (item *o, explainer *x)
 {
-  explainer *x = user;
+  br_text t = BR_TEXT_ZERO;
+  br_status status = put_written (&t, &o->value, x);
+  br__explain_whole (x, &t);
+  br__text_clear (&o->text);
+  o->text = t;
+  o->binds = binding_of (&o->text);
+  return status;
+}
+
+/* What stands for the name at NODE inside a function's formula, or NULL.  */
+static const item *
+bound_to (const explainer *x, const br__tree *tree, const br__node *node)
+{
   for (size_t i = 0; i < x->binding_count; i++)
     if (x->bindings[i].length == node->word_length
         && memcmp (x->bindings[i].name, tree->text + node->word, node->word_length) == 0)
-      {
-        *value = x->bindings[i].value;
-        return BR_OK;
-      }
-  return br__graph_lookup (value, x->run->sheet->graph, tree, node, error);
+      return x->bindings[i].item;
+  return NULL;
 }
 
 static void
@@ -59,9 +68,8 @@ put_operand (br_text *t, const item *o, int least)
     br__text_puts (t, br__text_string (&o->text));
 }
 
-/* The text of node N over its operands.  */
-static int
-compose (br_text *t, const br__node *n, const item *o)
+int
+br__explain_compose (br_text *t, const br__node *n, const item *o)
 {
   switch (n->op)
     {
@@ -148,69 +156,41 @@ may_be_length (const br__node *n, unsigned k)
   return n->op != BR__OP_CALL || n->function->shop->kinds[k] == 'L';
 }
 
+br_status
+br__explain_length (item *o, int named, explainer *x)
+{
+  const br__settings *s = &x->run->sheet->settings;
+  item one = ITEM_ZERO;
+  br_status status = br__to_length (&o->value, s);
+  if (status != BR_OK || (!named && br_real_rational (&o->value.real)))
+    return status == BR_OK ? br__explain_written (o, x) : status;
+  status = br_number_set_int (&one.value.real.rational, 1);
+  if (status == BR_OK)
+    status = br__to_length (&one.value, s);
+  if (status == BR_OK)
+    status = br__explain_written (&one, x);
+  br_text t = BR_TEXT_ZERO;
+  put_operand (&t, o, BINDS_PRODUCT);
+  br__text_printf (&t, " * %s", br__text_string (&one.text));
+  br__explain_whole (x, &t);
+  br__explain_clear (&one);
+  br__text_clear (&o->text);
+  o->text = t;
+  o->binds = BINDS_PRODUCT;
+  return status;
+}
+
 /* Brings plain operands to lengths where the operation would.  */
 static br_status
 bring_together (item *o, const br__node *n, explainer *x)
 {
-  const br__settings *s = &x->run->sheet->settings;
   int length = 0;
   br_status status = BR_OK;
   for (unsigned k = 0; k < n->count; k++)
     length |= may_be_length (n, k) && o[k].value.dimension == BR_LENGTH;
   for (unsigned k = 0; k < n->count && length && status == BR_OK; k++)
     if (may_be_length (n, k) && o[k].value.dimension == BR_PLAIN)
-      {
-        status = br__to_length (&o[k].value, s);
-        br__text_reset (&o[k].text);
-        if (status == BR_OK)
-          status = put_written (&o[k].text, &o[k].value, x);
-        br__explain_whole (x, &o[k].text);
-        o[k].binds = binding_of (&o[k].text);
-      }
-  return status;
-}
-
-/* The names in TREE replaced by the values that are bound to them.  */
-br_status
-br__explain_substitute (br_text *t, const br__tree *tree, explainer *x)
-{
-  item *stack = br__alloc_zero (tree->deepest + 1, sizeof *stack);
-  size_t depth = 0;
-  br_status status = stack ? BR_OK : BR_NO_MEMORY;
-  for (size_t i = 0; i < tree->count && status == BR_OK; i++)
-    {
-      const br__node *n = &tree->nodes[i];
-      item made = { BR_TEXT_ZERO, BINDS_ALL, BR__VALUE_ZERO };
-      if (n->op == BR__OP_NUMBER)
-        {
-          br__text_put (&made.text, tree->text + n->word, n->word_length);
-          made.binds = binding_of (&made.text);
-        }
-      else if (n->op == BR__OP_NAME)
-        {
-          const br__value *v = NULL;
-          status = lookup (&v, x, tree, n, x->run->error);
-          if (status == BR_OK)
-            status = put_written (&made.text, v, x);
-          if (status == BR_OK && !br_real_rational (&v->real))
-            {
-              br__text_reset (&made.text);
-              br__text_put (&made.text, tree->text + n->word, n->word_length);
-            }
-          made.binds = binding_of (&made.text);
-        }
-      else
-        made.binds = compose (&made.text, n, stack + depth - n->count);
-      br__explain_whole (x, &made.text);
-      for (unsigned k = 0; k < n->count; k++)
-        br__explain_clear (&stack[--depth]);
-      stack[depth++] = made;
-    }
-  if (status == BR_OK)
-    br__text_puts (t, br__text_string (&stack[0].text));
-  while (depth > 0)
-    br__explain_clear (&stack[--depth]);
-  br__free (stack);
+      status = br__explain_length (&o[k], 0, x);
   return status;
 }
 
@@ -272,16 +252,13 @@ explain_formula (explainer *x, const br__node *n, const item *o, const char *for
   br_status status = BR_OK;
 
   memset (parts, 0, sizeof parts);
-  for (unsigned k = 0; k < n->count && k < 6; k++, count++)
+  for (unsigned k = 0; k < n->count && k < BR__SHOP_MAX_ARGS; k++, count++)
     {
-      bound[count].name = "x";
-      bound[count].length = 1;
+      bound[count] = (binding) { "x", 1, &o[k] };
       if (n->function->shop)
         bound[count].name = br__shop_parameter (&bound[count].length, n->function->shop, k);
-      bound[count].value = &o[k].value;
     }
   inner.bindings = bound;
-  inner.inside = 1;
   while (status == BR_OK && *formula)
     {
       size_t length = strcspn (formula, ";"), name_length;
@@ -293,21 +270,16 @@ explain_formula (explainer *x, const br__node *n, const item *o, const char *for
       formula += length + (formula[length] == ';');
       if (status == BR_OK && !*formula)
         {
-          br_text t = BR_TEXT_ZERO;
-          status = br__explain_substitute (&t, &tree, &inner);
-          br__steps_list_add (x->steps, whole, "=", br__text_string (&t));
-          br__explain_whole (x, &t);
-          br__text_clear (&t);
+          item put = ITEM_ZERO;
+          status = br__explain_tree (&inner, &tree, BR__WALK_VALUES, &put);
+          br__worked_steps_add (x->steps, whole, "=", br__text_string (&put.text));
+          br__explain_clear (&put);
         }
       if (status == BR_OK)
-        status = br__explain_tree (&inner, &tree, part);
+        status = br__explain_tree (&inner, &tree, BR__WALK_STEPS, part);
       br__tree_clear (&tree);
       if (status == BR_OK && name_length && count < MOST_BINDINGS)
-        {
-          bound[count].name = name;
-          bound[count].length = name_length;
-          bound[count++].value = &part->value;
-        }
+        bound[count++] = (binding) { name, name_length, part };
     }
   if (status == BR_OK)
     {
@@ -319,77 +291,68 @@ explain_formula (explainer *x, const br__node *n, const item *o, const char *for
   return status;
 }
 
+/* The value of the name at N of T; of a side of a shape, which is three nodes, the sum of the first two.  */
+static br_status
+take_value (br__value *z, explainer *x, const br__tree *t, const br__node *n)
+{
+  const br__value *v = NULL, *reach = NULL;
+  br__graph *g = x->run->sheet->graph;
+  br_status status = br__graph_lookup (&v, g, t, n, x->run->error);
+  if (status == BR_OK && br__explain_is_side (t, n))
+    {
+      status = br__graph_lookup (&reach, g, t, n + 1, x->run->error);
+      if (status == BR_OK)
+        status = br_real_add (&z->real, &v->real, &reach->real);
+      z->dimension = v->dimension;
+      return status;
+    }
+  return status == BR_OK ? br__value_set (z, v) : status;
+}
+
 /* A name or a number: no step, only what is written for it.  */
 static br_status
-take_leaf (explainer *x, const br__tree *t, const br__node *n, item *made)
+take_leaf (explainer *x, const br__tree *t, const br__node *n, br__walk how, item *made)
 {
+  const item *bound = n->op == BR__OP_NAME ? bound_to (x, t, n) : NULL;
   br_status status;
+  if (br__explain_is_part (t, n))
+    return br__explain_part (x, t, n, made);
+  if (bound)
+    {
+      br__text_puts (&made->text, br__text_string (&bound->text));
+      made->binds = bound->binds;
+      br__explain_whole (x, &made->text);
+      return br__value_set (&made->value, &bound->value);
+    }
   if (n->op == BR__OP_NUMBER)
     status = br__apply (&made->value, n, NULL, &x->run->sheet->settings, x->run->error);
   else
-    {
-      const br__value *v = NULL;
-      status = lookup (&v, x, t, n, x->run->error);
-      if (status == BR_OK)
-        status = br__value_set (&made->value, v);
-    }
+    status = take_value (&made->value, x, t, n);
   if (status != BR_OK)
     return status;
-  if (n->op == BR__OP_NAME && !br_real_rational (&made->value.real))
+  int as_typed = n->op == BR__OP_NUMBER ? how != BR__WALK_STEPS && n->word_length
+                 : how == BR__WALK_NAMES || !br_real_rational (&made->value.real);
+  if (as_typed)
     br__text_put (&made->text, t->text + n->word, n->word_length);
   else
     status = put_written (&made->text, &made->value, x);
   br__explain_whole (x, &made->text);
-  made->binds = binding_of (&made->text);
+  made->binds = n->op == BR__OP_NAME && as_typed ? BINDS_ALL : binding_of (&made->text);
   return status;
 }
 
-/* An operation over its operands O, which it may change.  */
-static br_status
-take_operation (explainer *x, const br__node *n, item *o, item *made)
+br_status
+br__explain_work_out (br__value *z, explainer *x, const br__node *n, const item *o)
 {
-  const br__settings *s = &x->run->sheet->settings;
   br__value args[8], *all = args;
-  br_text formula = BR_TEXT_ZERO;
   br_status status = BR_OK;
-
-  if (n->op == BR__OP_ADD || n->op == BR__OP_SUB || (n->op == BR__OP_CALL && n->function->shop))
-    status = bring_together (o, n, x);
   memset (args, 0, sizeof args);
   if (n->count > 8 && !(all = br__alloc_zero (n->count, sizeof *all)))
     return BR_NO_MEMORY;
   for (unsigned k = 0; k < n->count && status == BR_OK; k++)
     status = br__value_set (&all[k], &o[k].value);
   if (status == BR_OK)
-    status = br__apply (&made->value, n, all, s, x->run->error);
-  made->binds = compose (&made->text, n, o);
-  br__explain_whole (x, &made->text);
-  int rational = br_real_rational (&made->value.real) != NULL;
-  if (status == BR_OK && n->op == BR__OP_CALL)
-    add_rule (x, n->function);
-  if (status == BR_OK && n->op == BR__OP_CALL && !x->inside && formula_of (&formula, n, x, o) == BR_OK)
-    {
-      item whole = *made;
-      memset (made, 0, sizeof *made);
-      status = explain_formula (x, n, o, br__text_string (&formula), br__text_string (&whole.text), made);
-      br__explain_clear (&whole);
-    }
-  else if (status == BR_OK && rational && n->op != BR__OP_NEG)
-    {
-      br_text written = BR_TEXT_ZERO;
-      status = put_written (&written, &made->value, x);
-      if (n->count == 2 && n->op != BR__OP_CALL && n->op != BR__OP_POW)
-        br__by_hand (x->steps, br__text_string (&made->text), n->op, &o[0].value, &o[1].value,
-                     &made->value, s);
-      else
-        br__steps_list_add (x->steps, br__text_string (&made->text), "=", br__text_string (&written));
-      br__explain_whole (x, &written);
-      br__text_clear (&made->text);
-      made->text = written;
-      made->binds = binding_of (&made->text);
-    }
-  br__explain_whole (x, &formula);
-  br__text_clear (&formula);
+    status = br__apply (z, n, all, &x->run->sheet->settings, x->run->error);
   for (unsigned k = 0; k < n->count; k++)
     br__value_clear (&all[k]);
   if (all != args)
@@ -397,8 +360,58 @@ take_operation (explainer *x, const br__node *n, item *o, item *made)
   return status;
 }
 
+/* The step from MADE, the operation N over O, to its value, which is rational.  */
+static br_status
+add_step (explainer *x, const br__node *n, const item *o, item *made)
+{
+  item before = *made;
+  made->text = (br_text) BR_TEXT_ZERO;
+  br_status status = br__explain_written (made, x);
+  const char *left = br__text_string (&before.text);
+  if (n->count == 2 && n->op != BR__OP_CALL && n->op != BR__OP_POW)
+    br__by_hand (x->steps, left, n->op, &o[0].value, &o[1].value, &made->value, &x->run->sheet->settings);
+  else
+    br__worked_steps_add (x->steps, left, "=", br__text_string (&made->text));
+  br__text_clear (&before.text);
+  return status;
+}
+
+/* An operation over its operands O, which it may change.  */
+static br_status
+take_operation (explainer *x, const br__node *n, item *o, br__walk how, item *made)
+{
+  br_text formula = BR_TEXT_ZERO;
+  br_status status = BR_OK;
+
+  if (how == BR__WALK_STEPS
+      && (n->op == BR__OP_ADD || n->op == BR__OP_SUB || (n->op == BR__OP_CALL && n->function->shop)))
+    status = bring_together (o, n, x);
+  if (status == BR_OK)
+    status = br__explain_work_out (&made->value, x, n, o);
+  if (status != BR_OK)
+    return status;
+  made->binds = br__explain_compose (&made->text, n, o);
+  br__explain_whole (x, &made->text);
+  if (how != BR__WALK_STEPS)
+    return BR_OK;
+  if (n->op == BR__OP_CALL)
+    add_rule (x, n->function);
+  if (n->op == BR__OP_CALL && formula_of (&formula, n, x, o) == BR_OK)
+    {
+      item whole = *made;
+      memset (made, 0, sizeof *made);
+      status = explain_formula (x, n, o, br__text_string (&formula), br__text_string (&whole.text), made);
+      br__explain_clear (&whole);
+    }
+  else if (br_real_rational (&made->value.real))
+    status = add_step (x, n, o, made);
+  br__explain_whole (x, &formula);
+  br__text_clear (&formula);
+  return status;
+}
+
 br_status
-br__explain_tree (explainer *x, const br__tree *t, item *result)
+br__explain_tree (explainer *x, const br__tree *t, br__walk how, item *result)
 {
   item *stack = br__alloc_zero (t->deepest + 1, sizeof *stack);
   size_t depth = 0;
@@ -407,11 +420,15 @@ br__explain_tree (explainer *x, const br__tree *t, item *result)
   for (size_t i = 0; i < t->count && status == BR_OK; i++)
     {
       const br__node *n = &t->nodes[i];
-      item made = { BR_TEXT_ZERO, BINDS_ALL, BR__VALUE_ZERO };
+      item made = ITEM_ZERO, *o = stack + depth - n->count;
       if (n->op == BR__OP_NUMBER || n->op == BR__OP_NAME)
-        status = take_leaf (x, t, n, &made);
+        status = take_leaf (x, t, n, how, &made);
+      else if (how == BR__WALK_NAMES && n->word_length == 0)
+        status = br__explain_hidden (x, n, o, &made);
       else
-        status = take_operation (x, n, stack + depth - n->count, &made);
+        status = take_operation (x, n, o, how, &made);
+      if (br__explain_is_side (t, n))
+        i += 2;
       for (unsigned k = 0; k < n->count; k++)
         br__explain_clear (&stack[--depth]);
       stack[depth++] = made;

@@ -7,27 +7,27 @@
 #include "sheet/sheet.h"
 
 /* The steps as they come.  */
-typedef struct br__steps_list
+typedef struct br__worked_steps
 {
   br_text *rows;
   size_t count, room;
   int failed;           /* memory ran out */
-} br__steps_list;
+} br__worked_steps;
 
-#define BR__STEPS_LIST_ZERO { NULL, 0, 0, 0 }
+#define BR__WORKED_STEPS_ZERO { NULL, 0, 0, 0 }
 
-void br__steps_list_clear (br__steps_list *l);
+void br__worked_steps_clear (br__worked_steps *l);
 /* Adds "LEFT SIGN RIGHT"; nothing where both are the same text.  */
-void br__steps_list_add (br__steps_list *l, const char *left, const char *sign, const char *right);
+void br__worked_steps_add (br__worked_steps *l, const char *left, const char *sign, const char *right);
 
 /* Adds the steps by which X OP Y becomes Z by hand, with fractions brought over one denominator,
    carried and borrowed.  LEFT is how X OP Y is written; the three are rational.  */
-void br__by_hand (br__steps_list *l, const char *left, br__op op, const br__value *x,
+void br__by_hand (br__worked_steps *l, const char *left, br__op op, const br__value *x,
                   const br__value *y, const br__value *z, const br__settings *s);
 
 /* All steps of TREE, those of the dimensions it hangs on first, and the mark at the end.  RULES
    gets the rules of the functions in words.  ANSWER gets the value as it is shown.  */
-br_status br__explain (br__steps_list *steps, br__steps_list *rules, br_text *answer, br__run *run,
+br_status br__explain (br__worked_steps *steps, br__worked_steps *rules, br_text *answer, br__run *run,
                        const br__tree *tree, const br__mark *mark);
 
 /* statements.c: ends with a row without a word.  */

@@ -9,74 +9,127 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "explain/explain_private.h"
+#include "shape/shape.h"
 #include "sheet/graph_private.h"
 
 /* A formula as it was typed, then with its numbers put in, then worked out.  */
 static br_status
 explain_formula_of (explainer *x, const char *name, const br__tree *t, item *result)
 {
-  br_text t1 = BR_TEXT_ZERO, t2 = BR_TEXT_ZERO;
+  br_text typed = BR_TEXT_ZERO;
+  item put = ITEM_ZERO;
   br_status status = BR_OK;
   int names = 0;
   for (size_t i = 0; i < t->count; i++)
     names |= t->nodes[i].op == BR__OP_NAME;
-  br__text_put (&t1, t->text, t->length);
+  br__text_put (&typed, t->text, t->length);
   if (name)
-    br__steps_list_add (x->steps, name, "=", br__text_string (&t1));
+    br__worked_steps_add (x->steps, name, "=", br__text_string (&typed));
   if (names)
-    {
-      status = br__explain_substitute (&t2, t, x);
-      if (status == BR_OK)
-        br__steps_list_add (x->steps, br__text_string (&t1), "=", br__text_string (&t2));
-    }
+    status = br__explain_tree (x, t, BR__WALK_VALUES, &put);
+  if (status == BR_OK && names)
+    br__worked_steps_add (x->steps, br__text_string (&typed), "=", br__text_string (&put.text));
   if (status == BR_OK)
-    status = br__explain_tree (x, t, result);
-  br__explain_whole (x, &t1);
-  br__explain_whole (x, &t2);
-  br__text_clear (&t1);
-  br__text_clear (&t2);
+    status = br__explain_tree (x, t, BR__WALK_STEPS, result);
+  br__explain_whole (x, &typed);
+  br__text_clear (&typed);
+  br__explain_clear (&put);
   return status;
 }
 
-/* The derived dimensions that T hangs on, each after those that it hangs on itself.  */
-static br_status
-order_chain (br__entry_stack *order, br__graph *g, const br__tree *t)
+/* What a formula depends on and how it comes about itself: a dimension, or what is asked of shapes.  */
+typedef struct origin
 {
-  br__entry_stack walk = { NULL, 0, 0 };
-  int enough = 1;
-  unsigned long stamp = ++g->stamp;
+  br_text name;
+  br__tree made;                /* of what is asked of shapes */
+  const br__tree *of;           /* of a dimension, else NULL */
+  size_t next;                  /* the node that is looked at next */
+} origin;
 
-  for (size_t i = 0; i < t->count && enough; i++)
+typedef struct origins
+{
+  origin *rows;
+  size_t count, room;
+} origins;
+
+static const br__tree *
+tree_of (const origin *l)
+{
+  return l->of ? l->of : &l->made;
+}
+
+static void
+origins_clear (origins *l)
+{
+  for (size_t i = 0; i < l->count; i++)
     {
-      br__entry *e = NULL;
-      if (t->nodes[i].op == BR__OP_NAME)
-        e = br__graph_find (g, t->text + t->nodes[i].word, t->nodes[i].word_length);
-      if (e)
-        enough = br__entry_push (&walk, e);
-      while (enough && walk.count > 0)
-        {
-          br__entry *top = walk.rows[walk.count - 1];
-          br__definition *d = top->definition;
-          if (!d || !d->edge_count || top->changed == stamp)
-            {
-              walk.count--;
-              continue;
-            }
-          if (top->visited == stamp)        /* its own come before: now itself */
-            {
-              walk.count--;
-              top->changed = stamp;
-              enough = br__entry_push (order, top);
-              continue;
-            }
-          top->visited = stamp;
-          for (size_t k = d->edge_count; k-- > 0 && enough; )
-            if (d->edges[k].used->visited != stamp)
-              enough = br__entry_push (&walk, d->edges[k].used);
-        }
+      br__text_clear (&l->rows[i].name);
+      br__tree_clear (&l->rows[i].made);
     }
-  br__free (walk.rows);
-  return enough ? BR_OK : BR_NO_MEMORY;
+  br__free (l->rows);
+}
+
+static br_status
+push_origin (origins *l, origin *one)
+{
+  if (!br__grow (&l->rows, &l->room, l->count + 1, sizeof *l->rows))
+    return BR_NO_MEMORY;
+  l->rows[l->count++] = *one;
+  memset (one, 0, sizeof *one);
+  return BR_OK;
+}
+
+/* Puts what the name at N of T depends on onto WALK, where it has a formula and was not met before.  */
+static br_status
+meet (origins *walk, explainer *x, const br__tree *t, const br__node *n, unsigned long stamp)
+{
+  origin one = { .next = 0 };
+  br__entry *e = br__node_entry (x->run->sheet->graph, t, n + br__explain_is_side (t, n), 0);
+  br_status status = BR_OK;
+  if (!e || e->visited == stamp)
+    return BR_OK;
+  e->visited = stamp;
+  if (n->part)
+    status = br__explain_measured (&one.name, &one.made, x, t, n);
+  else if (e->definition && e->definition->edge_count)
+    {
+      br__text_puts (&one.name, e->name);
+      one.of = &e->definition->tree;
+    }
+  if (status == BR_OK && tree_of (&one)->count)
+    status = push_origin (walk, &one);
+  br__text_clear (&one.name);
+  br__tree_clear (&one.made);
+  return status;
+}
+
+/* All that T depends on and that has a formula, each behind what it depends on itself.  */
+static br_status
+order_chain (origins *order, explainer *x, const br__tree *t)
+{
+  origins walk = { NULL, 0, 0 };
+  origin root = { .of = t };
+  unsigned long stamp = ++x->run->sheet->graph->stamp;
+  br_status status = push_origin (&walk, &root);
+  while (status == BR_OK && walk.count > 0)
+    {
+      origin *top = &walk.rows[walk.count - 1];
+      const br__tree *tree = tree_of (top);
+      if (top->next == tree->count)
+        {
+          walk.count--;
+          if (walk.count > 0)
+            status = push_origin (order, top);
+          continue;
+        }
+      const br__node *n = &tree->nodes[top->next];
+      top->next += br__explain_is_side (tree, n) ? 3 : 1;
+      /* The node stays where it is though the origin may move: a tree has its nodes elsewhere.  */
+      if (n->op == BR__OP_NAME)
+        status = meet (&walk, x, top->of ? top->of : &top->made, n, stamp);
+    }
+  origins_clear (&walk);
+  return status;
 }
 
 /* The mark at the end: how many marks, the nearest whole count, and back.  */
@@ -105,18 +158,18 @@ explain_mark (explainer *x, const item *result, const br__mark *mark)
             status = br_number_div (&n, &rounded.value, &mark->size);
           br__put_measure (&count, &parts, BR_PLAIN, NULL);
           br__text_printf (&left, "%s / %s", br__text_string (&result->text), br__text_string (&size));
-          br__steps_list_add (x->steps, br__text_string (&left), "=", br__text_string (&count));
+          br__worked_steps_add (x->steps, br__text_string (&left), "=", br__text_string (&count));
           br__text_reset (&left);
           br__text_printf (&left, "nearest(%s, 1)", br__text_string (&count));
           br__text_reset (&count);
           br__put_mixed (&count, &n);
-          br__steps_list_add (x->steps, br__text_string (&left), "=", br__text_string (&count));
+          br__worked_steps_add (x->steps, br__text_string (&left), "=", br__text_string (&count));
           br__text_reset (&left);
           br__text_printf (&left, "%s * %s", br__text_string (&count), br__text_string (&size));
         }
       else
         br__text_printf (&left, "nearest(%s, %s)", br__text_string (&result->text), br__text_string (&size));
-      br__steps_list_add (x->steps, br__text_string (&left), "=", br__text_string (&right));
+      br__worked_steps_add (x->steps, br__text_string (&left), "=", br__text_string (&right));
     }
   br_text *const texts[] = { &left, &right, &size, &count };
   for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++)
@@ -131,32 +184,33 @@ explain_mark (explainer *x, const item *result, const br__mark *mark)
 }
 
 br_status
-br__explain (br__steps_list *steps, br__steps_list *rules, br_text *answer, br__run *run,
+br__explain (br__worked_steps *steps, br__worked_steps *rules, br_text *answer, br__run *run,
              const br__tree *tree, const br__mark *mark)
 {
-  explainer x = { run, steps, rules, NULL, 0, 0 };
-  br__entry_stack order = { NULL, 0, 0 };
-  item result = { BR_TEXT_ZERO, BINDS_ALL, BR__VALUE_ZERO };
-  br_status status = order_chain (&order, run->sheet->graph, tree);
+  explainer x = { run, steps, rules, NULL, 0 };
+  origins order = { NULL, 0, 0 };
+  item result = ITEM_ZERO;
+  br_status status = order_chain (&order, &x, tree);
+  int alone = tree->nodes[0].op == BR__OP_NAME && tree->count == (br__explain_is_side (tree, &tree->nodes[0]) ? 3u : 1u);
 
   for (size_t i = 0; i < order.count && status == BR_OK; i++)
     {
-      item part = { BR_TEXT_ZERO, BINDS_ALL, BR__VALUE_ZERO };
-      status = explain_formula_of (&x, order.rows[i]->name, &order.rows[i]->definition->tree, &part);
+      item part = ITEM_ZERO;
+      status = explain_formula_of (&x, br__text_string (&order.rows[i].name), tree_of (&order.rows[i]), &part);
       br__explain_clear (&part);
     }
-  if (status == BR_OK && !(tree->count == 1 && tree->nodes[0].op == BR__OP_NAME && order.count))
+  if (status == BR_OK && !(alone && order.count))
     status = explain_formula_of (&x, NULL, tree, &result);
   else if (status == BR_OK)
-    status = br__explain_tree (&x, tree, &result);
+    status = br__explain_tree (&x, tree, BR__WALK_STEPS, &result);
   if (status == BR_OK)
     status = br__shown (answer, &result.value, &run->sheet->settings);
   if (status == BR_OK && !br_real_rational (&result.value.real))
-    br__steps_list_add (steps, br__text_string (&result.text), "≈", br__text_string (answer));
+    br__worked_steps_add (steps, br__text_string (&result.text), "≈", br__text_string (answer));
   if (status == BR_OK
       && (result.value.dimension == BR_PLAIN || result.value.dimension == BR_LENGTH))
     status = explain_mark (&x, &result, mark);
-  br__free (order.rows);
+  origins_clear (&order);
   br__explain_clear (&result);
   if (status == BR_OK && (steps->failed || rules->failed))
     status = BR_NO_MEMORY;
@@ -164,7 +218,7 @@ br__explain (br__steps_list *steps, br__steps_list *rules, br_text *answer, br__
 }
 
 static void
-put_rows (br_record *r, const char *key, br__steps_list *l)
+put_rows (br_record *r, const char *key, br__worked_steps *l)
 {
   br_list *list = br__put_list (r, key);
   for (size_t i = 0; i < l->count; i++)
@@ -174,7 +228,7 @@ put_rows (br_record *r, const char *key, br__steps_list *l)
 static br_status
 emit_steps (br__run *run, const br__tree *tree, const br__mark *mark)
 {
-  br__steps_list steps = BR__STEPS_LIST_ZERO, rules = BR__STEPS_LIST_ZERO;
+  br__worked_steps steps = BR__WORKED_STEPS_ZERO, rules = BR__WORKED_STEPS_ZERO;
   br_text answer = BR_TEXT_ZERO;
   br_status status = br__explain (&steps, &rules, &answer, run, tree, mark);
   if (status == BR_OK)
@@ -188,8 +242,8 @@ emit_steps (br__run *run, const br__tree *tree, const br__mark *mark)
     }
   else
     status = br__fail_untold (run->error, status, tree->base, tree->length);
-  br__steps_list_clear (&steps);
-  br__steps_list_clear (&rules);
+  br__worked_steps_clear (&steps);
+  br__worked_steps_clear (&rules);
   br__text_clear (&answer);
   return status;
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   explain_private.h - what explain.c and explain_chain.c share.  */
-#ifndef BR_EXPLAIN_EXPLAIN_PRIVATE_H
-#define BR_EXPLAIN_EXPLAIN_PRIVATE_H
+   explain_private.h - what the files of this folder share.  */
+#ifndef BR_EXPLAIN_PRIVATE_H
+#define BR_EXPLAIN_PRIVATE_H
 
 #include "explain/explain.h"
 
@@ -16,12 +16,14 @@ typedef struct item
   br__value value;
 } item;
 
-/* Values of names inside a shop formula: its parameters and its earlier steps.  */
+#define ITEM_ZERO { BR_TEXT_ZERO, BINDS_ALL, BR__VALUE_ZERO }
+
+/* What stands for a name inside a function's formula: its parameters and its earlier parts.  */
 typedef struct binding
 {
   const char *name;
   size_t length;
-  const br__value *value;
+  const item *item;
 } binding;
 
 #define MOST_BINDINGS 10
@@ -29,17 +31,40 @@ typedef struct binding
 typedef struct explainer
 {
   br__run *run;
-  br__steps_list *steps, *rules;
+  br__worked_steps *steps, *rules;
   const binding *bindings;
   size_t binding_count;
-  int inside;           /* in the formula of a function */
 } explainer;
 
-/* RESULT gets the value of T and what stands for it; the steps go to X.  */
-br_status br__explain_tree (explainer *x, const br__tree *t, item *result);
-/* The names in TREE replaced by the values that are bound to them.  */
-br_status br__explain_substitute (br_text *t, const br__tree *tree, explainer *x);
+/* What a walk over a formula writes: the names as they are, what they stand for, or, with a step for each
+   operation, what it comes to.  */
+typedef enum br__walk { BR__WALK_NAMES, BR__WALK_VALUES, BR__WALK_STEPS } br__walk;
+
+/* RESULT gets the value of T and what stands for it; steps go to X.  */
+br_status br__explain_tree (explainer *x, const br__tree *t, br__walk how, item *result);
+/* The text of node N over its operands O; the result is how it binds.  */
+int br__explain_compose (br_text *t, const br__node *n, const item *o);
+/* The plain number O becomes a length: what is rational (and not NAMED) is written anew, what is not gets
+   `* 1"` behind it.  */
+br_status br__explain_length (item *o, int named, explainer *x);
+/* What stands for O is its value.  */
+br_status br__explain_written (item *o, explainer *x);
+/* The value of N over its operands O.  */
+br_status br__explain_work_out (br__value *z, explainer *x, const br__node *n, const item *o);
 void br__explain_clear (item *x);
+
+/* explain_shape.c */
+/* 1 if N is the first of the three nodes of a side, as in right(deck): centre, reach and their sum.  */
+int br__explain_is_side (const br__tree *t, const br__node *n);
+/* 1 if N is a number of a shape that was put in, not typed.  */
+int br__explain_is_part (const br__tree *t, const br__node *n);
+br_status br__explain_part (explainer *x, const br__tree *t, const br__node *n, item *made);
+/* An operation that was put in, not typed, as one would write it.  */
+br_status br__explain_hidden (explainer *x, const br__node *n, const item *o, item *made);
+/* The formula of what N of T asks of shapes, as one would type it: NAME gets "right(deck)", FORMULA
+   "centre_x(deck) + w / 2".  Nothing where it is only measured, as with an arc.  */
+br_status br__explain_measured (br_text *name, br__tree *formula, explainer *x, const br__tree *t,
+                                const br__node *n);
 
 /* A text that ran out of memory is missing from what was made of it: the steps are then not whole.  */
 static inline void

@@ -6,4 +6,5 @@ libbenchrule_core_la_SOURCES += \
   lib/explain/explain.h \
   lib/explain/explain_chain.c \
   lib/explain/explain_private.h \
+  lib/explain/explain_shape.c \
   lib/explain/statements.c

@@ -22,7 +22,7 @@ own_clear (br__own *own)
   br_number_clear (&own->answer);
   br_number_clear (&own->mark);
   br__text_clear (&own->answer_text);
-  br__steps_list_clear (&own->steps);
+  br__worked_steps_clear (&own->steps);
   for (unsigned i = 0; i < BR__MOST_WRONG; i++)
     br_number_clear (&own->wrong[i]);
 }
@@ -146,7 +146,7 @@ read_answer (br__own *own, int *waits, br_list *waiting, br__run *run)
   br__tree tree = BR__TREE_ZERO;
   br__value v = BR__VALUE_ZERO;
   br__mark mark = BR__MARK_ZERO;
-  br__steps_list rules = BR__STEPS_LIST_ZERO;
+  br__worked_steps rules = BR__WORKED_STEPS_ZERO;
   br_text shown = BR_TEXT_ZERO;
   int to_mark = 0;
   br_status status = br__parse (&tree, &run->lex, run->error);
@@ -177,7 +177,7 @@ read_answer (br__own *own, int *waits, br_list *waiting, br__run *run)
     status = br__explain (&own->steps, &rules, &shown, run, &tree, &mark);
   if (status != BR_OK && run->error && run->error->status == BR_OK)
     br__fail_plain (run->error, status, tree.base, tree.length);
-  br__steps_list_clear (&rules);
+  br__worked_steps_clear (&rules);
   br__text_clear (&shown);
   br_number_clear (&mark.size);
   br__value_clear (&v);

@@ -17,7 +17,7 @@ br__task_clear (br__task *t)
   br__text_clear (&t->answer);
   br__text_clear (&t->exact);
   br__text_clear (&t->mark);
-  br__steps_list_clear (&t->steps);
+  br__worked_steps_clear (&t->steps);
   for (unsigned i = 0; i < BR__MOST_WRONG; i++)
     br__text_clear (&t->wrong[i]);
   memset (t, 0, sizeof *t);
@@ -40,7 +40,7 @@ static br_status
 work_out (br__task *t, br__helper *h, const br_text *expression, br__ratio size)
 {
   br__tree tree = BR__TREE_ZERO;
-  br__steps_list rules = BR__STEPS_LIST_ZERO;
+  br__worked_steps rules = BR__WORKED_STEPS_ZERO;
   br_text shown = BR_TEXT_ZERO;
   br__mark mark = BR__MARK_ZERO;
   br_error error;
@@ -55,7 +55,7 @@ work_out (br__task *t, br__helper *h, const br_text *expression, br__ratio size)
   if (status == BR_OK)
     status = br__explain (&t->steps, &rules, &shown, &run, &tree, &mark);
   br__tree_clear (&tree);
-  br__steps_list_clear (&rules);
+  br__worked_steps_clear (&rules);
   br__text_clear (&shown);
   br_number_clear (&mark.size);
   return status;
@@ -67,7 +67,7 @@ add_decimal_step (br__task *t, br_text *left, br__ratio x)
 {
   br_text decimal = BR_TEXT_ZERO;
   br__put_ratio_decimal (&decimal, x);
-  br__steps_list_add (&t->steps, br__text_string (left), "=", br__text_string (&decimal));
+  br__worked_steps_add (&t->steps, br__text_string (left), "=", br__text_string (&decimal));
   t->steps.failed |= left->failed | decimal.failed;
   br__text_clear (&decimal);
 }

@@ -22,7 +22,7 @@ typedef struct br__own
   int decimal;                  /* in a unit that is written in decimals */
   br_style style;
   br_text answer_text;
-  br__steps_list steps;
+  br__worked_steps steps;
   br_number wrong[BR__MOST_WRONG];
   br__mistake mistake[BR__MOST_WRONG];
   unsigned wrong_count;
@@ -66,7 +66,7 @@ typedef struct br__task
   br_text text;
   br_text answer, exact, mark;  /* as written; n/d in inches; the ruler's mark in inches or "" */
   const char *unit, *ask;       /* "in" ... "" ; "fraction", "decimal" or "count" */
-  br__steps_list steps;
+  br__worked_steps steps;
   br_text wrong[BR__MOST_WRONG];
   br__mistake mistake[BR__MOST_WRONG];
   unsigned wrong_count;

@@ -242,11 +242,62 @@ chains (void **state)
   sheet_end (sheet, &s);
 }
 
+/* Every step of EXPRESSION on SHEET holds there, and none shows what no one typed.  */
+static void
+holds_there (br_sheet *sheet, const char *expression)
+{
+  said s = SAID_ZERO;
+  char text[128], path[32];
+  snprintf (text, sizeof text, "explain %s", expression);
+  if (sheet_run (sheet, &s, text) != BR_OK)
+    fail_msg ("%s: %s", text, s.faults[0].error.message);
+  size_t count = strtoul (said_get (&s, 0, "steps.count"), NULL, 10);
+  assert_true (count > 0);
+  for (size_t k = 0; k < count; k++)
+    {
+      snprintf (path, sizeof path, "steps.%zu", k);
+      const char *step = said_get (&s, 0, path);
+      if (strstr (step, "box deck") || strstr (step, "/ )") || *step == ' ')
+        fail_msg ("%s: %s", text, step);
+      step_holds (sheet, step);
+    }
+  said_clear (&s);
+}
+
+/* What shapes measure, and names of the sheet that a function has for its own values.  */
+static void
+shapes_and_names (void **state)
+{
+  static const char *const asked[] =
+    { "right(deck)", "left(deck)", "top(deck)", "bottom(deck)", "centre_x(deck)", "centre_y(deck)", "r", "reach",
+      "right(shelf)", "top(shelf)", "centre_x(shelf)", "left(rear)", "bottom(rear)", "clear(front, rear)",
+      "clear(deck, rear)", "top(mudguard)", "right(mudguard)", "top(sign) + 1", "clear(rear, front) to 1/8",
+      "right(brace)", "centre_y(brace)", "diagonal(side, 4)", "axle_length(a, b, sqrt(2), 0, chord)",
+      "wheel_gap(40, side, rise)", "rise(r, side)", "radius_from(wheelbase, front_dia)", "drill(gap / 200)",
+      "1 in + side", "diagonal(side, 1 in)", "max(side, 3)", "-(13 in - 6 ft)", "-(side - 6)", "2 * -(1 - 3)",
+      "right(deck)^2", "-right(deck)", "fender_outer(front_dia, gap, side)" };
+  static const char *const units[] = { "", "units mm", "units ft" };
+  (void) state;
+  for (size_t k = 0; k < CHECK_COUNT (units); k++)
+    {
+      said s = SAID_ZERO;
+      br_sheet *sheet = sheet_with (units[k]);
+      sheet_say (sheet, &s, "w = 22\nbox deck = w x 3/4 at 0, 0\ncircle front = 8-1/4 at 4, -3\nr = right(deck)\n"
+                 "reach = clear(front, deck) + r\na = 14\nb = a / 3\nd = 5\nx = 2\nchord = 3\nrise = 6\ngap = 7\nside = diagonal(2, 3)\n"
+                 "wheelbase = side + 30\nfront_dia = 9\nbox shelf = 2 * a x side / 4 above deck by -1/8 flush left\n"
+                 "circle rear = 6 + 1/2 right of front by gap / 8\narc mudguard = fender(front, 3/4, 1/2) 180 deg\n"
+                 "box sign = 3 x a / 4 above mudguard\nline brace = 1, 2 to 7-1/2, -side wide 1/4");
+      for (size_t i = 0; i < CHECK_COUNT (asked); i++)
+        holds_there (sheet, asked[i]);
+      sheet_end (sheet, &s);
+    }
+}
+
 /* How a sum is done by hand, to the letter.  */
 static void
 by_hand (void **state)
 {
-  static const struct { const char *asked; const char *steps[6]; } rows[] =
+  static const struct { const char *asked; const char *steps[8]; } rows[] =
   {
     { "3-1/2 - 1-3/8", { "3-1/2 - 1-3/8 = 3-4/8 - 1-3/8", "3-4/8 - 1-3/8 = 2-1/8" } },
     { "2-5/8 + 1-7/8", { "2-5/8 + 1-7/8 = 3 + 12/8", "3 + 12/8 = 4-4/8", "4-4/8 = 4-1/2" } },
@@ -256,9 +307,15 @@ by_hand (void **state)
                          "18/12 = 1-1/2" } },
     { "5 in / 1-1/4 in", { "5\" / 1-1/4\" = 5 / 1-1/4", "5 / 1-1/4 = 5 / 5/4", "5 / 5/4 = 5 * 4/5", "5 * 4/5 = 20/5",
                            "20/5 = 4" } },
+    { "-(13 in - 6 ft)", { "13\" - 72\" = -59\"", "-(-59\") = 59\"" } },
+    { "diagonal(edge, 4)", { "diagonal(edge, 4) = sqrt(edge^2 + 4^2)", "edge^2 = 13", "4^2 = 16", "13 + 16 = 29",
+                             "sqrt(29) \xe2\x89\x88 5.38516480713", "nearest(sqrt(29), 1/16) = 5-3/8" } },
+    { "right(deck)", { "centre_x(deck) = w / 2", "w / 2 = 22\" / 2", "22\" / 2 = 11\"",
+                       "right(deck) = centre_x(deck) + w / 2", "centre_x(deck) + w / 2 = 11\" + 22\" / 2",
+                       "22\" / 2 = 11\"", "11\" + 11\" = 22\"" } },
     { "6.595 to 1/8", { "6.595 / 1/8 = 52.76", "nearest(52.76, 1) = 53", "53 * 1/8 = 6-5/8" } },
   };
-  br_sheet *sheet = sheet_with ("");
+  br_sheet *sheet = sheet_with ("a = 14\nedge = diagonal(2, 3)\nw = 22 in\nbox deck = w x 3/4 at 0, 0");
   said s = SAID_ZERO;
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (rows); i++)
@@ -267,7 +324,7 @@ by_hand (void **state)
       size_t count = 0;
       snprintf (text, sizeof text, "explain %s", rows[i].asked);
       sheet_say (sheet, &s, "%s", text);
-      for (; count < 6 && rows[i].steps[count]; count++)
+      for (; count < 8 && rows[i].steps[count]; count++)
         {
           snprintf (path, sizeof path, "steps.%zu", count);
           said_is (&s, 0, path, rows[i].steps[count]);
@@ -285,6 +342,7 @@ main (void)
     CHECK_TEST (expressions),
     CHECK_TEST (shop_functions),
     CHECK_TEST (chains),
+    CHECK_TEST (shapes_and_names),
   };
   return CHECK_RUN (tests);
 }

@@ -1,0 +1,291 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   explain_shape.c - what formulas ask of shapes, as one would type it: right(deck) is
+   centre_x(deck) + w / 2.  The shapes' own formulas are hidden; here they become text of the language, which
+   is then worked out as any formula is.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "explain/explain_private.h"
+#include "shape/shape.h"
+
+int
+br__explain_is_side (const br__tree *t, const br__node *n)
+{
+  return n->op == BR__OP_NAME && n->part && n + 2 < t->nodes + t->count && n[1].part && n[1].word == n->word;
+}
+
+int
+br__explain_is_part (const br__tree *t, const br__node *n)
+{
+  return n->op == BR__OP_NAME && n->part && t->text[n->word] == '(';
+}
+
+static int
+is_zero (const item *x)
+{
+  const br_number *q = br_real_rational (&x->value.real);
+  return q && br_number_sign (q) == 0;
+}
+
+static br_status
+take (item *z, const item *x, explainer *e)
+{
+  br__text_puts (&z->text, br__text_string (&x->text));
+  z->binds = x->binds;
+  br__explain_whole (e, &z->text);
+  return BR_OK;
+}
+
+/* "right(deck)", and from which centre it is: "centre_x(deck)".  */
+static void
+put_side (br_text *side, br_text *centre, int part, const char *name, int length)
+{
+  static const char *const words[] = { "right", "top", "left", "bottom" };
+  int way = part - BR__PART_RIGHT;
+  if (side)
+    br__text_printf (side, "%s(%.*s)", words[way], length, name);
+  if (centre)
+    br__text_printf (centre, "%s(%.*s)", way % 2 ? "centre_y" : "centre_x", length, name);
+}
+
+/* How PART of the shape that LENGTH bytes at NAME call is written: a place by its name, a size by its formula,
+   how far an arc or a line reaches by its side.  */
+static br_status
+put_part (explainer *x, br__entry *e, int part, const char *name, int length, item *made)
+{
+  const br__definition *d = e ? br__entry_definition (e) : NULL;
+  const br__value *v = e ? br__entry_value (e) : NULL;
+  br_status status = v && d ? br__value_set (&made->value, v) : BR_DOMAIN;
+  if (status != BR_OK)
+    return status;
+  const br__node *root = &d->tree.nodes[d->tree.count - 1];
+  if (part == BR__PART_X || part == BR__PART_Y)
+    put_side (NULL, &made->text, part == BR__PART_X ? BR__PART_RIGHT : BR__PART_TOP, name, length);
+  else if (part >= BR__PART_RIGHT && root->function == br__shape_function (BR__CALL_REACH))
+    {
+      br_text centre = BR_TEXT_ZERO;
+      put_side (&made->text, &centre, part, name, length);
+      br__text_printf (&made->text, " - %s", br__text_string (&centre));
+      made->text.failed |= centre.failed;
+      br__text_clear (&centre);
+      made->binds = BINDS_SUM;
+    }
+  else if (part != BR__PART_KIND)
+    {
+      br__value_clear (&made->value);
+      status = br__explain_tree (x, &d->tree, BR__WALK_NAMES, made);
+    }
+  br__explain_whole (x, &made->text);
+  return status;
+}
+
+br_status
+br__explain_part (explainer *x, const br__tree *t, const br__node *n, item *made)
+{
+  const char *name[2];
+  int length[2];
+  br__node_shapes (name, length, t, n);
+  return put_part (x, br__node_entry (x->run->sheet->graph, t, n, 0), (int) n->part, name[0], length[0], made);
+}
+
+/* -X, without brackets around a product.  */
+static void
+compose_minus (item *made, const item *o)
+{
+  br__text_printf (&made->text, o->binds < BINDS_PRODUCT ? "-(%s)" : "-%s", br__text_string (&o->text));
+  made->text.failed |= o->text.failed;
+  made->binds = BINDS_SIGN;
+}
+
+/* A sum or difference without what is zero; what is taken away below zero is added.  */
+static void
+compose_sum (item *made, const br__node *n, const item *o, explainer *x)
+{
+  br__node sign = { .op = n->op, .count = 2 };
+  item right = ITEM_ZERO;
+  take (&right, &o[1], x);
+  if (right.binds == BINDS_SIGN && right.text.length)
+    {
+      sign.op = n->op == BR__OP_ADD ? BR__OP_SUB : BR__OP_ADD;
+      br__text_reset (&right.text);
+      br__text_puts (&right.text, br__text_string (&o[1].text) + 1);
+      right.binds = BINDS_PRODUCT;
+    }
+  item parts[2] = { o[0], right };      /* borrowed */
+  if (is_zero (&o[1]))
+    take (made, &o[0], x);
+  else if (!is_zero (&o[0]))
+    made->binds = br__explain_compose (&made->text, &sign, parts);
+  else if (sign.op == BR__OP_ADD)
+    take (made, &right, x);
+  else
+    compose_minus (made, &right);
+  br__explain_clear (&right);
+}
+
+/* Z, empty, gets O as a length.  */
+static br_status
+take_length (item *z, const item *o, explainer *x)
+{
+  take (z, o, x);
+  br_status status = br__value_set (&z->value, &o->value);
+  int number = z->binds >= BINDS_MIXED && strchr ("0123456789.", *br__text_string (&z->text));
+  return status == BR_OK && z->value.dimension == BR_PLAIN ? br__explain_length (z, !number, x) : status;
+}
+
+/* A call that checks a size and makes it a length, or adds a fender's gap to its wheel's radius.  */
+static br_status
+take_call (explainer *x, const br__node *n, const item *o, item *made)
+{
+  static const br__node plus = { .op = BR__OP_ADD, .count = 2 };
+  item length = ITEM_ZERO;
+  int fender = n->function == br__shape_function (BR__CALL_FENDER);
+  if (!fender && made->value.dimension != BR_LENGTH)
+    return take (made, &o[0], x);
+  br_status status = take_length (&length, &o[fender ? 2 : 0], x);
+  if (fender)
+    {
+      item parts[2] = { o[1], length };    /* borrowed */
+      compose_sum (made, &plus, parts, x);
+    }
+  else
+    take (made, &length, x);
+  br__explain_clear (&length);
+  return status;
+}
+
+br_status
+br__explain_hidden (explainer *x, const br__node *n, const item *o, item *made)
+{
+  br_status status = br__explain_work_out (&made->value, x, n, o);
+  if (status == BR_OK && n->op == BR__OP_CALL)
+    status = take_call (x, n, o, made);
+  else if (status == BR_OK && is_zero (made))
+    status = br__explain_written (made, x);
+  else if (n->op == BR__OP_ADD || n->op == BR__OP_SUB)
+    compose_sum (made, n, o, x);
+  else if (n->op == BR__OP_NEG)
+    compose_minus (made, o);
+  else
+    made->binds = br__explain_compose (&made->text, n, o);
+  br__explain_whole (x, &made->text);
+  return status;
+}
+
+/* "sqrt((centre_x(front) - centre_x(rear))^2 + ...) - 8" / 2 - 6" / 2": circles alone have it in one formula.  */
+static br_status
+put_distance (br_text *t, explainer *x, const char *name[2], const int length[2])
+{
+  br__graph *g = x->run->sheet->graph;
+  br_status status = BR_OK;
+  br_text ends = BR_TEXT_ZERO;
+  for (int i = 0; i < 2 && status == BR_OK; i++)
+    {
+      item radius = ITEM_ZERO;
+      status = put_part (x, br__shape_entry (g, name[i], (size_t) length[i], BR__PART_A), BR__PART_A, name[i], length[i],
+                         &radius);
+      br__text_printf (&ends, radius.binds < BINDS_PRODUCT ? " - (%s)" : " - %s", br__text_string (&radius.text));
+      br__explain_clear (&radius);
+    }
+  br__text_printf (t, "sqrt((centre_x(%.*s) - centre_x(%.*s))^2 + (centre_y(%.*s) - centre_y(%.*s))^2)%s", length[0],
+                   name[0], length[1], name[1], length[0], name[0], length[1], name[1], br__text_string (&ends));
+  t->failed |= ends.failed;
+  br__text_clear (&ends);
+  return status;
+}
+
+/* 1 if the shape is of KIND, or of OTHER.  */
+static int
+is_kind (explainer *x, const char *name, int length, br__shape_kind kind, br__shape_kind other)
+{
+  br__entry *e = br__shape_entry (x->run->sheet->graph, name, (size_t) length, BR__PART_KIND);
+  const br__value *v = e ? br__entry_value (e) : NULL;
+  int64_t n = 0, d = 1;
+  return v && br_number_get_ratio (&n, &d, &v->real.rational) && (n == (int64_t) kind || n == (int64_t) other);
+}
+
+/* The text of what is asked; empty where there is none.  */
+static br_status
+put_asked (br_text *label, br_text *t, explainer *x, int part, const char *name[2], const int length[2])
+{
+  br__entry *e = br__shape_entry (x->run->sheet->graph, name[0], (size_t) length[0], part);
+  item sum = ITEM_ZERO, o[2] = { ITEM_ZERO, ITEM_ZERO };
+  const br__node plus = { .op = BR__OP_ADD, .count = 2 };
+  br_status status = BR_OK;
+  if (part == BR__PART_CLEAR)
+    {
+      br__text_printf (label, "clear(%.*s, %.*s)", length[0], name[0], length[1], name[1]);
+      return is_kind (x, name[0], length[0], BR__CIRCLE, BR__CIRCLE) && is_kind (x, name[1], length[1], BR__CIRCLE, BR__CIRCLE)
+             ? put_distance (t, x, name, length) : BR_OK;
+    }
+  if (part == BR__PART_X || part == BR__PART_Y)
+    {
+      put_side (NULL, label, part == BR__PART_X ? BR__PART_RIGHT : BR__PART_TOP, name[0], length[0]);
+      const br__definition *d = e ? br__entry_definition (e) : NULL;
+      if (d)
+        status = br__explain_tree (x, &d->tree, BR__WALK_NAMES, &sum);
+    }
+  else
+    {
+      int centre = (part - BR__PART_RIGHT) % 2 ? BR__PART_Y : BR__PART_X;
+      br__entry *middle = br__shape_entry (x->run->sheet->graph, name[0], (size_t) length[0], centre);
+      put_side (label, NULL, part, name[0], length[0]);
+      if (!is_kind (x, name[0], length[0], BR__CIRCLE, BR__BOX))
+        return BR_OK;
+      status = put_part (x, middle, centre, name[0], length[0], &o[0]);
+      if (status == BR_OK)
+        status = put_part (x, e, part, name[0], length[0], &o[1]);
+      if (status == BR_OK)
+        compose_sum (&sum, &plus, o, x);
+    }
+  br__text_puts (t, br__text_string (&sum.text));
+  t->failed |= sum.text.failed;
+  br__explain_clear (&sum);
+  br__explain_clear (&o[0]);
+  br__explain_clear (&o[1]);
+  return status;
+}
+
+/* 1 if FORMULA asks for a place of the shape NAME, or a side.  */
+static int
+names_itself (const br__tree *formula, const char *name, int length)
+{
+  for (size_t i = 0; i < formula->count; i++)
+    {
+      const char *other[2];
+      int long_as[2];
+      if (formula->nodes[i].op != BR__OP_NAME || !formula->nodes[i].part)
+        continue;
+      br__node_shapes (other, long_as, formula, &formula->nodes[i]);
+      if (long_as[0] == length && memcmp (other[0], name, (size_t) length) == 0)
+        return 1;
+    }
+  return 0;
+}
+
+br_status
+br__explain_measured (br_text *label, br__tree *formula, explainer *x, const br__tree *t, const br__node *n)
+{
+  const char *name[2];
+  int length[2], part = (int) (br__explain_is_side (t, n) ? n[1].part : n->part);
+  br_text text = BR_TEXT_ZERO;
+  br_error error;
+  br__lexer l;
+  br__node_shapes (name, length, t, n);
+  br_status status = put_asked (label, &text, x, part, name, length);
+  if (status == BR_OK && text.length && !text.failed)
+    {
+      status = br__lex_start (&l, br__text_string (&text), text.length, &error);
+      if (status == BR_OK)
+        status = br__parse (formula, &l, &error);
+      if (status == BR_OK && (part == BR__PART_X || part == BR__PART_Y) && names_itself (formula, name[0], length[0]))
+        br__tree_clear (formula);
+    }
+  br__explain_whole (x, &text);
+  br__explain_whole (x, label);
+  br__text_clear (&text);
+  return status;
+}

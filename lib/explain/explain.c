@@ -249,7 +249,7 @@ explain_formula (explainer *x, const br__node *n, const item *o, const char *for
   item parts[MOST_BINDINGS];
   size_t count = 0, part_count = 0;
   explainer inner = *x;
-  br_status status = BR_OK;
+  br_status status = *formula ? BR_OK : BR_NO_MEMORY;   /* its text ran out of memory */
 
   memset (parts, 0, sizeof parts);
   for (unsigned k = 0; k < n->count && k < BR__SHOP_MAX_ARGS; k++, count++)

@@ -96,6 +96,7 @@ meet (origins *walk, explainer *x, const br__tree *t, const br__node *n, unsigne
       br__text_puts (&one.name, e->name);
       one.of = &e->definition->tree;
     }
+  br__explain_whole (x, &one.name);
   if (status == BR_OK && tree_of (&one)->count)
     status = push_origin (walk, &one);
   br__text_clear (&one.name);
@@ -117,9 +118,9 @@ order_chain (origins *order, explainer *x, const br__tree *t)
       const br__tree *tree = tree_of (top);
       if (top->next == tree->count)
         {
-          walk.count--;
-          if (walk.count > 0)
+          if (walk.count > 1)
             status = push_origin (order, top);
+          walk.count -= status == BR_OK;
           continue;
         }
       const br__node *n = &tree->nodes[top->next];

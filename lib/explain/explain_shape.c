@@ -276,7 +276,10 @@ br__explain_measured (br_text *label, br__tree *formula, explainer *x, const br_
   br__lexer l;
   br__node_shapes (name, length, t, n);
   br_status status = put_asked (label, &text, x, part, name, length);
-  if (status == BR_OK && text.length && !text.failed)
+  br__explain_whole (x, &text);
+  if (status == BR_OK && x->steps->failed)
+    status = BR_NO_MEMORY;
+  if (status == BR_OK && text.length)
     {
       status = br__lex_start (&l, br__text_string (&text), text.length, &error);
       if (status == BR_OK)
@@ -284,7 +287,6 @@ br__explain_measured (br_text *label, br__tree *formula, explainer *x, const br_
       if (status == BR_OK && (part == BR__PART_X || part == BR__PART_Y) && names_itself (formula, name[0], length[0]))
         br__tree_clear (formula);
     }
-  br__explain_whole (x, &text);
   br__explain_whole (x, label);
   br__text_clear (&text);
   return status;

@@ -170,6 +170,8 @@ longer (void **state)
 {
   static const char *const rows[][2] = {
     { "", "explain max(1, 2, 3, 4, 5, 6, 7, 8, 9)" },
+    { "box deck = 7 x 3 at 1, 2\ncircle wheel = 2 at 9, 3\ncircle rear = 4 above deck", "explain right(deck) + clear(wheel, rear)" },
+    { "side = 2", "explain axle_length(side, sqrt(2), 1 in, 0, wheel_gap(40, side, 3))" },
     { "", "full 1, sqrt(1) + 1 + 1 + 1, sqrt(1) + 1, sqrt(1)" },
     { "", "sin(sin(sin(sin(sin(sin(sin(sin(sin(sin(sin(sin(sin(sin(sin(sin(sin(sin 7)))))))))))))))))" },
     { "b = 3 in", "find b for b + sum(1, 2, 3, 4, 5) = 20 in" },

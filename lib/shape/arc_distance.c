@@ -17,6 +17,7 @@ typedef struct strip
   br__point centre;
   const br_real *inner, *outer;
   int whole;                    /* a ring */
+  int thin;                     /* a curve, with no area */
   int wide;                     /* turns more than 180 degrees */
   br__point first, last, middle;    /* directions of its ends and of its middle */
 } strip;
@@ -27,6 +28,7 @@ strip_of (strip *s, br__pad *g, const br__figure *f)
   s->centre = (br__point) { f->x, f->y };
   s->inner = f->a;
   s->outer = f->b;
+  s->thin = br__order_of (g, f->a, f->b) == 0;
   s->whole = br__order_of (g, f->d, br__pad_int (g, 360)) >= 0;
   s->wide = br__order_of (g, f->d, br__pad_int (g, 180)) > 0;
   s->first = br__direction (g, f->c);
@@ -82,20 +84,79 @@ to_strip (br__pad *g, const strip *s, br__point p)
   return br__most (g, out, br__neg (g, to_end (g, s, s->last, p)));
 }
 
-/* ---- A segment ---- */
+/* ---- Overlap: the edges of each area are cut wherever they may go into the other, and each piece is tried
+   at a point of it.  Of two connected areas that overlap, one has a piece of edge inside the other, or
+   they have a piece in common with the areas on one side of it.  ---- */
 
-#define CROSSINGS 8
-
-typedef struct crossings
+typedef struct area
 {
-  const br_real *at[CROSSINGS];     /* places on the segment, 0 to 1, in order */
+  const br__hull *hull;         /* or NULL: */
+  const strip *strip;
+} area;
+
+static br__point
+left_of (br__pad *g, br__point d)
+{
+  return (br__point) { br__neg (g, d.y), d.x };
+}
+
+static br__point
+opposite (br__pad *g, br__point d)
+{
+  return (br__point) { br__neg (g, d.x), br__neg (g, d.y) };
+}
+
+/* SIGN is that of the distance of a point from an edge, over zero inside, INWARD points in there.  1 where
+   the point, and what lies a little way along N from it, is not outside.  */
+static int
+keeps_in (br__pad *g, int sign, br__point inward, br__point n)
+{
+  return sign > 0 || (sign == 0 && br__sign_of (g, br__dot (g, inward, n)) > 0);
+}
+
+/* 1: the point P lies inside A, or on its edge with A on the side of N.  */
+static int
+lies_in (br__pad *g, const area *a, br__point p, br__point n)
+{
+  if (a->hull)
+    {
+      int in = a->hull->count == 4;
+      for (size_t i = 0; i < 4 && in; i++)
+        {
+          br__point d = br__minus (g, a->hull->corner[(i + 1) % 4], a->hull->corner[i]);
+          int sign = br__sign_of (g, br__cross (g, d, br__minus (g, p, a->hull->corner[i])));
+          in = keeps_in (g, sign, left_of (g, d), n);
+        }
+      return in;
+    }
+  const strip *s = a->strip;
+  br__point v = br__minus (g, p, s->centre);
+  const br_real *rr = br__dot (g, v, v);
+  int over = br__order_of (g, rr, br__mul (g, s->inner, s->inner));
+  int under = br__order_of (g, br__mul (g, s->outer, s->outer), rr);
+  if (!keeps_in (g, over, v, n) || !keeps_in (g, under, opposite (g, v), n))
+    return 0;
+  int facing = faces (g, s, v);
+  if (facing != 0)
+    return facing > 0;
+  int at_first = br__sign_of (g, br__cross (g, s->first, v)) == 0 && br__sign_of (g, br__dot (g, s->first, v)) > 0;
+  br__point turn = left_of (g, at_first ? s->first : s->last);
+  return keeps_in (g, 0, at_first ? turn : opposite (g, turn), n);
+}
+
+#define CUTS 12
+
+typedef struct cuts
+{
+  const br_real *at[CUTS];      /* of a segment: places on it, 0 to 1, in order */
+  br__point v[CUTS];            /* of a circle: from its centre, in the order of their angles */
   size_t count;
-} crossings;
+} cuts;
 
 static void
-add_crossing (crossings *c, br__pad *g, const br_real *t)
+cut_segment (cuts *c, br__pad *g, const br_real *t)
 {
-  if (br__sign_of (g, t) < 0 || br__order_of (g, t, br__pad_int (g, 1)) > 0 || c->count == CROSSINGS)
+  if (br__sign_of (g, t) < 0 || br__order_of (g, t, br__pad_int (g, 1)) > 0 || c->count == CUTS)
     return;
   size_t i = c->count++;
   for (; i > 0 && br__order_of (g, c->at[i - 1], t) > 0; i--)
@@ -103,52 +164,196 @@ add_crossing (crossings *c, br__pad *g, const br_real *t)
   c->at[i] = t;
 }
 
-/* Where the line A + T D meets the circle of RADIUS.  */
-static void
-cross_circle (crossings *c, br__pad *g, br__point from_centre, br__point d, const br_real *radius)
+/* T[]: where the line FROM_CENTRE + T D meets the circle of RADIUS; how many.  */
+static size_t
+line_circle (const br_real *t[2], br__pad *g, br__point from_centre, br__point d, const br_real *radius)
 {
-  const br_real *dd = br__dot (g, d, d), *b = br__dot (g, d, from_centre);
-  const br_real *e = br__sub (g, br__dot (g, from_centre, from_centre), br__mul (g, radius, radius));
-  const br_real *q = br__sub (g, br__mul (g, b, b), br__mul (g, dd, e));
-  if (br__sign_of (g, q) <= 0)
-    return;
-  q = br__root (g, q);
-  add_crossing (c, g, br__div (g, br__sub (g, br__neg (g, b), q), dd));
-  add_crossing (c, g, br__div (g, br__sub (g, q, b), dd));
+  const br_real *dd = br__dot (g, d, d), *b = br__dot (g, d, from_centre), *away = br__cross (g, d, from_centre);
+  const br_real *q = br__sub (g, br__mul (g, dd, br__mul (g, radius, radius)), br__mul (g, away, away));
+  int sign = br__sign_of (g, q);
+  q = sign > 0 ? br__root (g, q) : br__pad_int (g, 0);
+  t[0] = br__div (g, br__sub (g, br__neg (g, b), q), dd);
+  t[1] = br__div (g, br__sub (g, q, b), dd);
+  return sign < 0 ? 0 : sign > 0 ? 2 : 1;
 }
 
-static void
-cross_ray (crossings *c, br__pad *g, br__point from_centre, br__point d, br__point ray)
-{
-  const br_real *slant = br__cross (g, ray, d);
-  if (br__sign_of (g, slant) != 0)
-    add_crossing (c, g, br__div (g, br__cross (g, from_centre, ray), slant));
-}
-
-/* Whether the segment from A to B passes through the inside of S: it is cut where it may go in or out,
-   and each piece is asked at its middle.  */
+/* Curves have no inside.  1 if A + T D crosses that of S, for T between 0 and 1 or, where Q is given, at a point
+   that Q faces.  */
 static int
-passes_through (br__pad *g, const strip *s, br__point a, br__point b)
+crosses_curve (br__pad *g, const strip *s, br__point a, br__point d, const strip *q)
 {
-  br__point d = br__minus (g, b, a), from_centre = br__minus (g, a, s->centre);
-  crossings c = { .count = 0 };
-  add_crossing (&c, g, br__pad_int (g, 0));
-  add_crossing (&c, g, br__pad_int (g, 1));
-  cross_circle (&c, g, from_centre, d, s->inner);
-  cross_circle (&c, g, from_centre, d, s->outer);
-  if (!s->whole)
+  const br_real *t[2];
+  br__point o = br__minus (g, a, s->centre);
+  int two = s->thin && line_circle (t, g, o, d, s->outer) == 2, crosses = 0;
+  for (int i = 0; i < 2 && two; i++)
     {
-      cross_ray (&c, g, from_centre, d, s->first);
-      cross_ray (&c, g, from_centre, d, s->last);
+      br__point v = br__along (g, o, t[i], d);
+      int there = q ? faces (g, q, br__minus (g, br__along (g, a, t[i], d), q->centre)) > 0
+                    : br__sign_of (g, t[i]) > 0 && br__order_of (g, t[i], br__pad_int (g, 1)) < 0;
+      crosses |= there && faces (g, s, v) > 0;
+    }
+  return crosses;
+}
+
+/* 1 if the segment from A to B, with an area on the side of N of it, goes into S.  */
+static int
+segment_enters (br__pad *g, const area *s, br__point a, br__point b, br__point n)
+{
+  br__point d = br__minus (g, b, a), from_centre = br__minus (g, a, s->strip->centre);
+  cuts c = { .count = 0 };
+  if (s->strip->thin)
+    return crosses_curve (g, s->strip, a, d, NULL);
+  cut_segment (&c, g, br__pad_int (g, 0));
+  cut_segment (&c, g, br__pad_int (g, 1));
+  for (int i = 0; i < 2; i++)
+    {
+      const br_real *t[2];
+      size_t count = line_circle (t, g, from_centre, d, i ? s->strip->outer : s->strip->inner);
+      for (size_t k = 0; k < count; k++)
+        cut_segment (&c, g, t[k]);
+      br__point ray = i ? s->strip->last : s->strip->first;
+      const br_real *slant = br__cross (g, ray, d);
+      if (!s->strip->whole && br__sign_of (g, slant) != 0)
+        cut_segment (&c, g, br__div (g, br__cross (g, from_centre, ray), slant));
     }
   for (size_t i = 1; i < c.count && g->status == BR_OK; i++)
     {
       const br_real *t = br__half (g, br__add (g, c.at[i - 1], c.at[i]));
-      if (br__sign_of (g, to_strip (g, s, br__along (g, a, t, d))) < 0)
+      if (br__order_of (g, c.at[i - 1], c.at[i]) < 0 && lies_in (g, s, br__along (g, a, t, d), n))
         return 1;
     }
   return 0;
 }
+
+/* Less than 0: V comes before W on the way around from START.  */
+static int
+angle_order (br__pad *g, br__point start, br__point v, br__point w)
+{
+  int half[2];
+  for (int i = 0; i < 2; i++)
+    {
+      br__point u = i ? w : v;
+      int turn = br__sign_of (g, br__cross (g, start, u));
+      half[i] = turn < 0 || (turn == 0 && br__sign_of (g, br__dot (g, start, u)) < 0);
+    }
+  return half[0] != half[1] ? half[0] - half[1] : -br__sign_of (g, br__cross (g, v, w));
+}
+
+static void
+cut_circle (cuts *c, br__pad *g, const strip *s, br__point v)
+{
+  if (faces (g, s, v) < 0 || c->count == CUTS)
+    return;
+  size_t i = c->count;
+  int order = 1;
+  while (i > 0 && (order = angle_order (g, s->first, v, c->v[i - 1])) < 0)
+    i--;
+  if (i > 0 && order == 0)
+    return;
+  memmove (&c->v[i + 1], &c->v[i], (c->count++ - i) * sizeof c->v[0]);
+  c->v[i] = v;
+}
+
+/* Cuts of the circle of RADIUS around S->centre where the line through A along D meets it.  */
+static void
+cut_by_line (cuts *c, br__pad *g, const strip *s, const br_real *radius, br__point a, br__point d)
+{
+  const br_real *t[2];
+  br__point o = br__minus (g, a, s->centre);
+  size_t count = line_circle (t, g, o, d, radius);
+  for (size_t i = 0; i < count; i++)
+    cut_circle (c, g, s, br__along (g, o, t[i], d));
+}
+
+/* Where the radical line of two circles, on which they meet, meets the line of their centres: the circle of
+   RADIUS around P, and that of T around P and W, which is not P.  */
+static br__point
+radical_foot (br__pad *g, br__point p, const br_real *radius, br__point w, const br_real *t)
+{
+  const br_real *rr = br__mul (g, radius, radius), *dd = br__dot (g, w, w);
+  const br_real *x = br__half (g, br__add (g, dd, br__sub (g, rr, br__mul (g, t, t))));
+  return br__along (g, p, br__div (g, x, dd), w);
+}
+
+/* A direction inside the piece from A to B anticlockwise, which are not the same direction unless the piece is
+   a whole turn: a rational point of the unit circle, ((1 - tt) / (1 + tt), 2t / (1 + tt)), so that what is
+   asked of it needs no root.  */
+static br__point
+inside_piece (br__pad *g, br__point a, br__point b)
+{
+  int narrow = br__sign_of (g, br__cross (g, a, b)) > 0 && br__sign_of (g, br__dot (g, a, b)) > 0;
+  br__point until = narrow ? b : left_of (g, a);
+  br__point m = { br__add (g, a.x, until.x), br__add (g, a.y, until.y) };
+  int left = br__sign_of (g, m.x) < 0;
+  if (left)
+    m = opposite (g, m);
+  const br_real *t = br__div (g, m.y, br__add (g, m.x, br__length_of (g, m)));
+  for (unsigned bits = 8; g->status == BR_OK; bits *= 2)
+    {
+      const br_real *r = br__pad_rounded (g, t, bits), *rr = br__mul (g, r, r), *one = br__pad_int (g, 1);
+      const br_real *whole = br__add (g, one, rr);
+      br__point u = { br__div (g, br__sub (g, one, rr), whole), br__div (g, br__add (g, r, r), whole) };
+      if (left)
+        u = opposite (g, u);
+      if (br__sign_of (g, br__cross (g, a, u)) > 0 && br__sign_of (g, br__cross (g, u, until)) > 0)
+        return u;
+    }
+  return m;
+}
+
+/* 1 if the edge of S on its inner or outer circle goes into Q.  */
+static int
+circle_enters (br__pad *g, const strip *s, int outer, const area *q)
+{
+  const br_real *r = outer ? s->outer : s->inner;
+  br__point zero = { br__pad_int (g, 0), br__pad_int (g, 0) };
+  cuts c = { .count = 0 };
+  cut_circle (&c, g, s, br__along (g, zero, r, s->first));
+  if (!s->whole)
+    cut_circle (&c, g, s, br__along (g, zero, r, s->last));
+  for (size_t i = 0; q->hull && i < q->hull->count; i++)
+    cut_by_line (&c, g, s, r, q->hull->corner[i],
+                 br__minus (g, q->hull->corner[(i + 1) % q->hull->count], q->hull->corner[i]));
+  for (int i = 0; q->strip && i < 2; i++)
+    {
+      br__point w = br__minus (g, q->strip->centre, s->centre);
+      br__point foot = radical_foot (g, s->centre, r, w, i ? q->strip->outer : q->strip->inner);
+      cut_by_line (&c, g, s, r, foot, left_of (g, w));
+      if (!q->strip->whole)
+        cut_by_line (&c, g, s, r, q->strip->centre, i ? q->strip->last : q->strip->first);
+    }
+  for (size_t i = 0; i + !s->whole < c.count && g->status == BR_OK; i++)
+    {
+      br__point u = inside_piece (g, c.v[i], c.v[(i + 1) % c.count]);
+      if (lies_in (g, q, br__along (g, s->centre, r, u), outer ? opposite (g, u) : u))
+        return 1;
+    }
+  return 0;
+}
+
+/* 1 if an edge of S goes into Q, which is a box or another strip.  */
+static int
+strip_enters (br__pad *g, const strip *s, const area *q)
+{
+  int enters = circle_enters (g, s, 0, q) || circle_enters (g, s, 1, q);
+  if (s->thin && q->strip && q->strip->thin)
+    {
+      br__point w = br__minus (g, q->strip->centre, s->centre);
+      return crosses_curve (g, s, radical_foot (g, s->centre, s->outer, w, q->strip->outer), left_of (g, w), q->strip);
+    }
+  for (int i = 0; q->strip && i < 2 && !s->whole && !s->thin && !enters; i++)
+    {
+      br__hull end;
+      br__point d = i ? s->last : s->first, turn = left_of (g, d);
+      end_of (&end, g, s, d);
+      enters = segment_enters (g, q, end.corner[0], end.corner[1], i ? opposite (g, turn) : turn);
+    }
+  return enters;
+}
+
+
+
+/* ---- Apart ---- */
 
 /* The foot of the centre on the segment from A to B, where the strip faces it: NEAREST or less.  */
 static const br_real *
@@ -185,7 +390,7 @@ apart (br__pad *g, const strip *s, const br__hull *q)
   return nearest;
 }
 
-/* ---- Overlap ---- */
+/* ---- The push that frees two which overlap ---- */
 
 /* How far the filled strip reaches along the unit vector N.  */
 static const br_real *
@@ -213,22 +418,15 @@ hull_reach (br__pad *g, const br__hull *q, br__point n)
   return far;
 }
 
-/* One of the two that S is to be pushed free of.  */
-typedef struct other
-{
-  const br__hull *hull;         /* or NULL: */
-  const strip *strip;
-} other;
-
 static const br_real *
-other_reach (br__pad *g, const other *o, br__point n)
+other_reach (br__pad *g, const area *o, br__point n)
 {
   return o->hull ? hull_reach (g, o->hull, n) : reach (g, o->strip, n);
 }
 
 /* Less the push of S along N, or against it, that frees it; BEST or more.  */
 static const br_real *
-push (br__pad *g, const strip *s, const other *o, br__point n, const br_real *best)
+push (br__pad *g, const strip *s, const area *o, br__point n, const br_real *best)
 {
   const br_real *length = br__length_of (g, n);
   if (br__sign_of (g, length) == 0)
@@ -242,7 +440,7 @@ push (br__pad *g, const strip *s, const other *o, br__point n, const br_real *be
 }
 
 static const br_real *
-push_free (br__pad *g, const strip *s, const other *o, br__point middle)
+push_free (br__pad *g, const strip *s, const area *o, br__point middle)
 {
   br__point up = { br__pad_int (g, 0), br__pad_int (g, 1) }, right = { up.y, up.x };
   const br_real *best = push (g, s, o, up, NULL);
@@ -256,34 +454,27 @@ push_free (br__pad *g, const strip *s, const other *o, br__point middle)
   return best;
 }
 
-/* Whether the middle of S lies inside a box.  */
-static int
-holds_middle (br__pad *g, const br__hull *box, const strip *s)
-{
-  br__point p = br__along (g, s->centre, br__half (g, br__add (g, s->inner, s->outer)), s->middle);
-  return br__order_of (g, p.x, box->corner[0].x) > 0 && br__order_of (g, p.x, box->corner[2].x) < 0
-         && br__order_of (g, p.y, box->corner[0].y) > 0 && br__order_of (g, p.y, box->corner[2].y) < 0;
-}
-
 static const br_real *
 strip_to_hull (br__pad *g, const strip *s, const br__hull *q, br__point middle)
 {
-  int overlap = q->count == 4 && holds_middle (g, q, s);
+  const area bent = { NULL, s }, hull = { q, NULL };
+  const br__point nowhere = { br__pad_int (g, 0), br__pad_int (g, 0) };
   if (q->count == 1)
     return br__sub (g, to_strip (g, s, q->corner[0]), q->round);
+  int overlap = q->count == 4 && strip_enters (g, s, &hull);
   for (size_t i = 0; i < (q->count == 2 ? 1 : q->count) && !overlap; i++)
-    overlap = passes_through (g, s, q->corner[i], q->corner[(i + 1) % q->count]);
-  other o = { q, NULL };
-  const br_real *d = overlap ? push_free (g, s, &o, middle) : apart (g, s, q);
-  return br__sub (g, d, q->round);
+    {
+      br__point a = q->corner[i], b = q->corner[(i + 1) % q->count];
+      overlap = segment_enters (g, &bent, a, b, q->count == 2 ? nowhere : left_of (g, br__minus (g, b, a)));
+    }
+  return br__sub (g, overlap ? push_free (g, s, &hull, middle) : apart (g, s, q), q->round);
 }
 
 /* ---- Two strips ---- */
 
-/* The corners of P to Q, and the ends of P where Q faces them; *OVERLAP is set where an end of P goes
-   through Q.  */
+/* The corners of P to Q, and the ends of P where Q faces them.  */
 static const br_real *
-ends_to_strip (br__pad *g, const strip *p, const strip *q, int *overlap, const br_real *nearest)
+ends_to_strip (br__pad *g, const strip *p, const strip *q, const br_real *nearest)
 {
   for (int i = 0; i < 2 && !p->whole; i++)
     {
@@ -295,17 +486,15 @@ ends_to_strip (br__pad *g, const strip *p, const strip *q, int *overlap, const b
           nearest = nearest ? br__least (g, nearest, d) : d;
         }
       nearest = foot_distance (g, q, end.corner[0], end.corner[1], nearest);
-      *overlap |= passes_through (g, q, end.corner[0], end.corner[1]);
     }
   return nearest;
 }
 
-/* Two circles of the strips: the nearest points on the line of the centres, and whether they cross.  */
+/* The nearest points of two circles of the strips lie on the line of the centres.  */
 static const br_real *
-circles (br__pad *g, const strip *p, const br_real *r, const strip *q, const br_real *t, int *overlap,
-         const br_real *nearest)
+circles (br__pad *g, const strip *p, const br_real *r, const strip *q, const br_real *t, const br_real *nearest)
 {
-  br__point w = br__minus (g, q->centre, p->centre), back = { br__neg (g, w.x), br__neg (g, w.y) };
+  br__point w = br__minus (g, q->centre, p->centre), back = opposite (g, w);
   const br_real *d = br__length_of (g, w);
   for (int i = 0; i < 4; i++)
     {
@@ -315,61 +504,38 @@ circles (br__pad *g, const strip *p, const br_real *r, const strip *q, const br_
       x = br__abs_of (g, x);
       nearest = nearest ? br__least (g, nearest, x) : x;
     }
-  const br_real *rr = br__mul (g, r, r), *dd = br__mul (g, d, d);
-  const br_real *x = br__add (g, dd, br__sub (g, rr, br__mul (g, t, t)));
-  x = br__div (g, br__half (g, x), dd);         /* along W, in parts of it */
-  const br_real *h = br__sub (g, br__div (g, rr, dd), br__mul (g, x, x));
-  if (br__sign_of (g, h) <= 0)
-    return nearest;
-  h = br__root (g, h);
-  for (int i = 0; i < 2; i++, h = br__neg (g, h))
-    {
-      br__point side = { br__neg (g, w.y), w.x }, zero = { br__pad_int (g, 0), br__pad_int (g, 0) };
-      br__point from_p = br__along (g, br__along (g, zero, x, w), h, side);
-      int a = faces (g, p, from_p), b = faces (g, q, br__minus (g, from_p, w));
-      if (a >= 0 && b >= 0 && a + b < 2 && g->status == BR_OK)
-        g->status = BR_UNDECIDED;       /* they cross at an end: touching or not is not looked into */
-      *overlap |= a > 0 && b > 0;
-    }
   return nearest;
 }
 
-/* Around one centre.  */
-static const br_real *
-one_centre (br__pad *g, const strip *p, const strip *q, int *overlap, const br_real *nearest)
+/* 1 where there is a direction inside both.  */
+static int
+face_alike (br__pad *g, const strip *p, const strip *q)
 {
-  const br_real *gap = br__most (g, br__sub (g, q->inner, p->outer), br__sub (g, p->inner, q->outer));
-  int meet = faces (g, p, q->first) > 0 || faces (g, q, p->first) > 0 || faces (g, p, q->middle) > 0
-             || faces (g, q, p->middle) > 0;
-  if (!meet)
-    return nearest;
-  *overlap |= br__sign_of (g, gap) < 0;
-  return nearest ? br__least (g, nearest, gap) : gap;
+  return faces (g, p, q->first) > 0 || faces (g, q, p->first) > 0 || faces (g, p, q->middle) > 0
+         || faces (g, q, p->middle) > 0;
 }
 
 static const br_real *
 strip_to_strip (br__pad *g, const strip *p, const strip *q)
 {
+  const area from = { NULL, p }, to = { NULL, q };
   const br_real *nearest = NULL;
-  int overlap = 0;
   br__point w = br__minus (g, q->centre, p->centre);
-  nearest = ends_to_strip (g, p, q, &overlap, nearest);
-  nearest = ends_to_strip (g, q, p, &overlap, nearest);
-  if (br__sign_of (g, w.x) == 0 && br__sign_of (g, w.y) == 0)
-    nearest = one_centre (g, p, q, &overlap, nearest);
-  else
+  int overlap, one_centre = br__sign_of (g, w.x) == 0 && br__sign_of (g, w.y) == 0;
+  if (one_centre && face_alike (g, p, q))
     {
-      for (int i = 0; i < 4; i++)
-        nearest = circles (g, p, i & 1 ? p->inner : p->outer, q, i & 2 ? q->inner : q->outer, &overlap,
-                           nearest);
-      br__point m = br__along (g, q->centre, br__half (g, br__add (g, q->inner, q->outer)), q->middle);
-      br__point n = br__along (g, p->centre, br__half (g, br__add (g, p->inner, p->outer)), p->middle);
-      overlap |= br__sign_of (g, to_strip (g, p, m)) < 0 || br__sign_of (g, to_strip (g, q, n)) < 0;
+      nearest = br__most (g, br__sub (g, q->inner, p->outer), br__sub (g, p->inner, q->outer));
+      overlap = br__sign_of (g, nearest) < 0;
     }
-  if (!overlap)
-    return nearest;
-  other o = { NULL, q };
-  return push_free (g, p, &o, q->centre);
+  else
+    overlap = !one_centre && (strip_enters (g, p, &to) || strip_enters (g, q, &from));
+  if (overlap)
+    return push_free (g, p, &to, q->centre);
+  nearest = ends_to_strip (g, p, q, nearest);
+  nearest = ends_to_strip (g, q, p, nearest);
+  for (int i = 0; i < 4 && !one_centre; i++)
+    nearest = circles (g, p, i & 1 ? p->inner : p->outer, q, i & 2 ? q->inner : q->outer, nearest);
+  return nearest;
 }
 
 const br_real *

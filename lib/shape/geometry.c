@@ -145,6 +145,22 @@ br__cosine (br__pad *g, const br_real *degrees)
   return z ? made (g, z, br_real_cos (z, degrees)) : &zero;
 }
 
+const br_real *
+br__pad_rounded (br__pad *g, const br_real *x, unsigned places)
+{
+  br_number step = BR_NUMBER_ZERO;
+  br_real *z = room (g);
+  if (!z)
+    return &zero;
+  br_status status = br_number_set_int (&step, 2);
+  if (status == BR_OK)
+    status = br_number_pow (&step, &step, -(int64_t) places);
+  if (status == BR_OK)
+    status = br_real_round (&z->rational, NULL, x, &step, BR_NEAREST, BR_TIES_UP, g->bits);
+  br_number_clear (&step);
+  return made (g, z, status);
+}
+
 int
 br__sign_of (br__pad *g, const br_real *x)
 {

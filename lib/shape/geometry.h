@@ -33,6 +33,8 @@ const br_real *br__sine (br__pad *g, const br_real *degrees);
 const br_real *br__cosine (br__pad *g, const br_real *degrees);
 const br_real *br__least (br__pad *g, const br_real *x, const br_real *y);
 const br_real *br__most (br__pad *g, const br_real *x, const br_real *y);
+/* The multiple of 1 / 2^PLACES nearest to X.  */
+const br_real *br__pad_rounded (br__pad *g, const br_real *x, unsigned places);
 /* Certain, or 0 and the pad has failed.  */
 int br__sign_of (br__pad *g, const br_real *x);
 int br__order_of (br__pad *g, const br_real *x, const br_real *y);

@@ -1,15 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
-   shapes.c - shapes that follow their formulas, and the distance of two against points on their
-   edges, many of them.  */
+   shapes.c - shapes that follow their formulas.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
 
 #include "../sheet/support.h"
-
-#include <math.h>
-
-#include "shape/geometry.h"
 
 static const char *const cart =
   "wheel = 3-1/2\ngap = 5/16\n"
@@ -275,187 +270,6 @@ test_wrong (void **state)
     }
 }
 
-/* ---- The distance against points on the edges ---- */
-
-typedef struct plain
-{
-  br__shape_kind kind;
-  int64_t n[6];         /* x y a b c d: eighths, of an arc c and d degrees */
-} plain;
-
-typedef struct place
-{
-  double x, y;
-} place;
-
-#define POINTS 1600
-
-static double
-eighth (const plain *p, int i)
-{
-  return (double) p->n[i] / 8;
-}
-
-/* Point I of POINTS on the edge.  */
-static place
-edge_point (const plain *p, int i)
-{
-  double x = eighth (p, 0), y = eighth (p, 1), a = eighth (p, 2), b = eighth (p, 3);
-  double t = (double) i / POINTS, turn = 2 * acos (-1);
-  if (p->kind == BR__CIRCLE)
-    return (place) { x + a * cos (turn * t), y + a * sin (turn * t) };
-  if (p->kind == BR__BOX)
-    {
-      double s = 4 * t - floor (4 * t);
-      switch ((int) (4 * t))
-        {
-        case 0: return (place) { x + a * (s - .5), y - b / 2 };
-        case 1: return (place) { x + a / 2, y + b * (s - .5) };
-        case 2: return (place) { x + a * (.5 - s), y + b / 2 };
-        default: return (place) { x - a / 2, y + b * (.5 - s) };
-        }
-    }
-  if (p->kind == BR__LINE)
-    {
-      /* A line of no width, or around a bar: along one side, an end, the other side, an end.  */
-      double w = eighth (p, 4) / 2, l = hypot (a, b), ux = a / l, uy = b / l;
-      double s = 4 * t - floor (4 * t);
-      int q = (int) (4 * t), back = q >= 2;
-      double along = q == 0 ? s - .5 : q == 2 ? .5 - s : back ? -.5 : .5, away = acos (-1) * (s - .5);
-      double px = x + a * along, py = y + b * along, side = back ? 1 : -1;
-      if (q % 2 == 0)
-        return (place) { px - side * w * uy, py + side * w * ux };
-      return (place) { px - side * w * (ux * cos (away)) + (-uy) * w * sin (away) * -side,
-                       py - side * w * (uy * cos (away)) + ux * w * sin (away) * -side };
-    }
-  double from = (double) p->n[4] / 360 * turn, sweep = (double) p->n[5] / 360 * turn;
-  double s = 4 * t - floor (4 * t), r, angle;
-  switch ((int) (4 * t))
-    {
-    case 0: r = a; angle = from + s * sweep; break;
-    case 1: r = a + s * (b - a); angle = from + sweep; break;
-    case 2: r = b; angle = from + sweep - s * sweep; break;
-    default: r = b + s * (a - b); angle = from; break;
-    }
-  return (place) { x + r * cos (angle), y + r * sin (angle) };
-}
-
-/* How far inside P the point lies at the least, roughly; below zero outside.  */
-static double
-inside (const plain *p, place at)
-{
-  double x = at.x - eighth (p, 0), y = at.y - eighth (p, 1), a = eighth (p, 2), b = eighth (p, 3);
-  if (p->kind == BR__CIRCLE)
-    return a - hypot (x, y);
-  if (p->kind == BR__BOX)
-    return fmin (a / 2 - fabs (x), b / 2 - fabs (y));
-  if (p->kind == BR__LINE)
-    {
-      double t = fmax (-.5, fmin (.5, (x * a + y * b) / (a * a + b * b)));
-      return eighth (p, 4) / 2 - hypot (x - t * a, y - t * b);
-    }
-  double r = hypot (x, y), angle = atan2 (y, x) * 180 / acos (-1) - (double) p->n[4];
-  angle -= 360 * floor (angle / 360);
-  double slack = p->n[5] >= 360 ? r : fmin (angle, (double) p->n[5] - angle) / 180 * acos (-1) * r;
-  return fmin (fmin (r - a, b - r), slack);
-}
-
-static void
-random_shape (plain *p)
-{
-  p->kind = (br__shape_kind) check_between (BR__CIRCLE, BR__LINE);
-  p->n[0] = check_between (-24, 24);
-  p->n[1] = check_between (-24, 24);
-  p->n[2] = check_between (1, 24);
-  p->n[3] = check_between (1, 24);
-  p->n[4] = p->n[5] = 0;
-  if (p->kind == BR__LINE)
-    {
-      p->n[check_below (2) + 2] *= check_below (2) ? -1 : 1;
-      p->n[4] = check_between (0, 8);
-    }
-  if (p->kind == BR__ARC)
-    {
-      p->n[3] = p->n[2] + check_between (1, 8);
-      p->n[4] = check_between (-12, 12) * 15;
-      p->n[5] = check_between (1, 24) * 15;
-    }
-}
-
-static void
-take_figure (br__figure *f, br_real z[6], const plain *p)
-{
-  for (int i = 0; i < 6; i++)
-    check_ok (br_number_set_ratio (&z[i].rational, p->n[i], p->kind == BR__ARC && i > 3 ? 1 : 8));
-  *f = (br__figure) { p->kind, &z[0], &z[1], &z[2], &z[3], &z[4], &z[5] };
-}
-
-static double
-as_double (const br_real *x)
-{
-  char text[64];
-  assert_true (br_real_write_decimal (text, sizeof text, NULL, x, 17, 0, NULL) < sizeof text);
-  return strtod (text, NULL);
-}
-
-static void
-compare (const plain *p, const plain *q)
-{
-  static place edge[2][POINTS];
-  br_real z[2][6] = { { BR_REAL_ZERO } }, d = BR_REAL_ZERO, e = BR_REAL_ZERO;
-  br__figure f, g;
-  double nearest = 1e9, deepest = -1e9;
-  int order = 1;
-  memset (z, 0, sizeof z);
-  take_figure (&f, z[0], p);
-  take_figure (&g, z[1], q);
-  br_status status = br__figure_distance (&d, &f, &g, 0);
-  assert_true (status == BR_OK || status == BR_UNDECIDED);
-  if (status == BR_UNDECIDED)   /* two arcs of which one ends on the other: no case of chance */
-    return;
-  check_ok (br__figure_distance (&e, &g, &f, 0));
-  check_ok (br_real_cmp (&order, &d, &e, 0));
-  if (p->kind != BR__ARC || q->kind != BR__ARC)
-    assert_int_equal (order, 0);
-  for (int i = 0; i < POINTS; i++)
-    {
-      edge[0][i] = edge_point (p, i);
-      edge[1][i] = edge_point (q, i);
-      deepest = fmax (deepest, fmax (inside (q, edge[0][i]), inside (p, edge[1][i])));
-    }
-  for (int i = 0; i < POINTS; i += 4)
-    for (int k = 0; k < POINTS; k += 4)
-      nearest = fmin (nearest, hypot (edge[0][i].x - edge[1][k].x, edge[0][i].y - edge[1][k].y));
-  double value = as_double (&d), step = 0.2;
-  int bad = value > 0 ? deepest > 1e-9 || nearest < value - 1e-9 || nearest > value + step
-                      : deepest < -step || (value < -1e-9 && nearest > step && deepest < 0);
-  if (deepest > 0.02 && value >= 0)
-    bad = 1;
-  if (bad)
-    {
-      for (int i = 0; i < 6; i++)
-        print_error ("%" PRId64 " %" PRId64 "; ", p->n[i], q->n[i]);
-      fail_msg ("kinds %d %d: %.6f, edges %.6f, inside %.6f", p->kind, q->kind, value, nearest, deepest);
-    }
-  for (int i = 0; i < 6; i++)
-    br_real_clear (&z[0][i]), br_real_clear (&z[1][i]);
-  br_real_clear (&d);
-  br_real_clear (&e);
-}
-
-static void
-test_distance (void **state)
-{
-  (void) state;
-  for (long i = check_times (400); i > 0; i--)
-    {
-      plain p, q;
-      random_shape (&p);
-      random_shape (&q);
-      compare (&p, &q);
-    }
-}
-
 /* Each overlap is as deep as the push that frees the two: afterwards they touch.  */
 static void
 test_overlap (void **state)
@@ -489,39 +303,6 @@ test_overlap (void **state)
       said_clear (&s);
       br_sheet_free (sheet);
     }
-}
-
-static void
-test_memory (void **state)
-{
-  static const plain shapes[] =
-  {
-    { BR__ARC, { 0, 0, 16, 24, 0, 120 } }, { BR__BOX, { 8, 40, 16, 8, 0, 0 } }, { BR__LINE, { 8, 8, 16, 24, 4, 0 } }
-  };
-  (void) state;
-  for (size_t i = 0; i < CHECK_COUNT (shapes); i++)
-    for (size_t k = i; k < CHECK_COUNT (shapes); k++)
-      {
-        br_real z[2][6], d = BR_REAL_ZERO;
-        br__figure f, g;
-        br_status status = BR_OK;
-        memset (z, 0, sizeof z);
-        take_figure (&f, z[0], &shapes[i]);
-        take_figure (&g, z[1], &shapes[k]);
-        for (long n = 0; ; n++)
-          {
-            check_memory_limit (n);
-            status = br__figure_distance (&d, &f, &g, 0);
-            br_real_clear (&d);
-            check_memory_left = -1;
-            assert_int_equal (check_memory_blocks, 0);
-            if (!check_memory_refused)
-              break;
-            assert_int_equal (status, BR_NO_MEMORY);
-          }
-        check_ok (status);
-        check_memory_free ();
-      }
 }
 
 /* Short of memory at any point of a line, it is told so, and nothing is lost of what was taken.  */
@@ -559,8 +340,7 @@ main (void)
   {
     CHECK_TEST (test_follow), CHECK_TEST (test_places), CHECK_TEST (test_missing),
     CHECK_TEST (test_missing_shape_once), CHECK_TEST (test_missing_for_parts), CHECK_TEST (test_hidden_names),
-    CHECK_TEST (test_undo_and_forget), CHECK_TEST (test_wrong), CHECK_TEST (test_distance),
-    CHECK_TEST (test_overlap), CHECK_TEST (test_memory), CHECK_TEST (test_refused)
+    CHECK_TEST (test_undo_and_forget), CHECK_TEST (test_wrong), CHECK_TEST (test_overlap), CHECK_TEST (test_refused)
   };
   return CHECK_RUN (tests);
 }

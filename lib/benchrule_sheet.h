@@ -134,7 +134,7 @@ BR_API br_status br_sheet_run (br_sheet *sheet, const char *text, size_t length,
 /* The same with a file; "-" is not special here.  */
 BR_API br_status br_sheet_run_file (br_sheet *sheet, const char *path, const br_sink *sink);
 
-/* Checks that fail now, dimensions that wait, 1 if something is not saved (settings alone do not
+/* Checks that fail or are undecided now, dimensions that wait, 1 if something is not saved (settings alone do not
    count), 1 after `quit`.  */
 BR_API size_t br_sheet_failing (const br_sheet *sheet);
 BR_API size_t br_sheet_waiting (const br_sheet *sheet);

@@ -201,6 +201,18 @@ br__minus (br__pad *g, br__point p, br__point q)
 }
 
 br__point
+br__opposite (br__pad *g, br__point d)
+{
+  return (br__point) { br__neg (g, d.x), br__neg (g, d.y) };
+}
+
+br__point
+br__left_of (br__pad *g, br__point d)
+{
+  return (br__point) { br__neg (g, d.y), d.x };
+}
+
+br__point
 br__along (br__pad *g, br__point p, const br_real *t, br__point d)
 {
   br__point z = { br__add (g, p.x, br__mul (g, t, d.x)), br__add (g, p.y, br__mul (g, t, d.y)) };

@@ -45,6 +45,9 @@ typedef struct br__point
 } br__point;
 
 br__point br__minus (br__pad *g, br__point p, br__point q);
+br__point br__opposite (br__pad *g, br__point d);
+/* D turned by 90 degrees, anticlockwise.  */
+br__point br__left_of (br__pad *g, br__point d);
 br__point br__along (br__pad *g, br__point p, const br_real *t, br__point d);     /* P + T D */
 const br_real *br__dot (br__pad *g, br__point p, br__point q);
 const br_real *br__cross (br__pad *g, br__point p, br__point q);

@@ -10,4 +10,6 @@ libbenchrule_core_la_SOURCES += \
   lib/shape/shape_call.c \
   lib/shape/shape_show.c \
   lib/shape/shape_tree.c \
-  lib/shape/statements.c
+  lib/shape/statements.c \
+  lib/shape/strip.h \
+  lib/shape/strip_overlap.c

@@ -111,7 +111,7 @@ br__check_judge (br_sheet *sheet, br__check *check, br_error *error)
   int sign = 0;
   if (!v)
     {
-      check->state = BR__CHECK_WAITING;
+      check->state = br__entry_undecided (sheet->graph, check->margin) ? BR__CHECK_UNDECIDED : BR__CHECK_WAITING;
       return BR_OK;
     }
   br_status status = br_real_sign (&sign, &v->real, sheet->settings.bits);
@@ -140,7 +140,7 @@ br__checks_count (br_sheet *sheet)
 {
   sheet->failing = 0;
   for (br__check *c = sheet->checks; c; c = c->next)
-    sheet->failing += c->active && c->state == BR__CHECK_FAIL;
+    sheet->failing += c->active && (c->state == BR__CHECK_FAIL || c->state == BR__CHECK_UNDECIDED);
 }
 
 /* Exactly, and as it is shown; null while it waits.  */

@@ -117,6 +117,29 @@ br__entry_push (br__entry_stack *s, br__entry *e)
   return 1;
 }
 
+int
+br__entry_undecided (br__graph *g, br__entry *e)
+{
+  br__entry_stack walk = { NULL, 0, 0 };
+  int enough = br__entry_push (&walk, e), missing = 0;
+  g->stamp++;
+  for (size_t i = 0; enough && i < walk.count && !missing; i++)
+    {
+      const br__definition *d = walk.rows[i]->definition;
+      missing = !d && !br__is_distance_entry (walk.rows[i]);
+      for (size_t k = 0; enough && d && k < d->edge_count; k++)
+        {
+          br__entry *used = d->edges[k].used;
+          if (used->has_value || used->visited == g->stamp)
+            continue;
+          used->visited = g->stamp;
+          enough = br__entry_push (&walk, used);
+        }
+    }
+  br__free (walk.rows);
+  return enough && !missing;
+}
+
 void
 br__moves_clear (br__moves *m)
 {
@@ -216,6 +239,9 @@ br__graph_lookup (const br__value **value, void *user, const br__tree *tree, con
 
   if (!e && make)
     return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
+  if (node->part == BR__PART_CLEAR && e && !e->definition)
+    return br__fail (error, BR_UNDECIDED, 0, 0, "whether these two shapes touch or overlap is not certain at %u bits",
+                     g->settings->bits ? g->settings->bits : BR_REAL_BITS);
   if (node->part && !(e && e->has_value))
     return br__no_shape (g, tree, node, error);
   if (!e || (!e->definition && !e->users))

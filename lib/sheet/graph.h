@@ -41,6 +41,8 @@ const char *br__entry_name (const br__entry *e);
 const br__definition *br__entry_definition (const br__entry *e);
 /* NULL while it waits.  */
 const br__value *br__entry_value (const br__entry *e);
+/* 1 if E, which has no value, waits only for distances of shapes that are not decided: nothing is missing.  */
+int br__entry_undecided (br__graph *g, br__entry *e);
 /* The users of E, one after another: start with NULL.  */
 const br__edge *br__entry_users (const br__entry *e, const br__edge *after);
 

@@ -143,9 +143,21 @@ as_double (const br_real *x)
   return strtod (text, NULL);
 }
 
-static int total, wrong;
+/* No area: a line or a curve of no width.  */
+static int
+flat (const plain *p)
+{
+  return (p->kind == BR__LINE && p->n[4] == 0) || (p->kind == BR__ARC && p->n[2] == p->n[3]);
+}
+
+/* How many of a row were not decided, of those that are.  */
+typedef struct tally
+{
+  long undecided, decided;
+} tally;
+
 static void
-compare (const plain *p, const plain *q)
+compare (tally *t, const plain *p, const plain *q)
 {
   br_real z[2][6], d = BR_REAL_ZERO, e = BR_REAL_ZERO;
   br__figure f, g;
@@ -159,24 +171,23 @@ compare (const plain *p, const plain *q)
     status = br__figure_distance (&e, &g, &f, 0);
   /* A push may take another way where both are bent.  */
   if (status == BR_OK && (p->kind != BR__ARC || q->kind != BR__ARC))
-    {
-      status = br_real_cmp (&order, &d, &e, 0);
-      assert_true (status != BR_OK || order == 0);
-    }
+    assert_true (br_real_cmp (&order, &d, &e, 0) != BR_OK || order == 0);
   for (int i = 0; i < POINTS; i++)
     nearest = fmin (nearest, fmin (apart (q, edge_point (p, i)), apart (p, edge_point (q, i))));
   double value = status == BR_OK ? as_double (&d) : 0;
   /* Points on the edges see the nearest ones to STEP at the worst, and may miss an overlap that is no deeper.  */
-  const double step = 0.002;
-  int bad = status != BR_OK || (value > 0 ? nearest < value - 1e-9 || nearest > value + step : nearest > step)
-            || (nearest < -1e-9 && value >= 0) || (nearest > 1e-9 && value < -step);
-  if (bad)
+  const double step = flat (p) && flat (q) ? 0.02 : 0.002;
+  int bad = (value > 0 ? nearest < value - 1e-9 || nearest > value + step : nearest > step)
+            || (nearest < -1e-9 && value >= 0) || (nearest > (step > 0.01 ? step : 1e-9) && value < -1e-9);
+  assert_true (status == BR_OK || status == BR_UNDECIDED);
+  t->decided += status == BR_OK;
+  t->undecided += status != BR_OK;
+  if (status == BR_OK && bad)
     {
       for (int i = 0; i < 6; i++)
         print_error ("%" PRId64 " %" PRId64 "; ", p->n[i], q->n[i]);
-      print_error ("%d kinds %d %d: %.6f, edges %.6f\n", status, p->kind, q->kind, value, nearest);
+      fail_msg ("kinds %d %d: %.6f, edges %.6f", p->kind, q->kind, value, nearest);
     }
-  total++; wrong += bad;
   for (int i = 0; i < 6; i++)
     br_real_clear (&z[0][i]), br_real_clear (&z[1][i]);
   br_real_clear (&d);
@@ -188,6 +199,7 @@ static void
 test_distance (void **state)
 {
   static const struct { int64_t grid, degrees; } rows[] = { { 1, 1 }, { 1, 25 }, { 4, 50 }, { 8, 75 }, { 8, 225 } };
+  tally tallies[CHECK_COUNT (rows)] = { { 0, 0 } };
   (void) state;
   for (long i = check_times (600); i > 0; i--)
     for (size_t k = 0; k < CHECK_COUNT (rows); k++)
@@ -195,9 +207,11 @@ test_distance (void **state)
         plain p, q;
         random_shape (&p, rows[k].grid, rows[k].degrees);
         random_shape (&q, rows[k].grid, rows[k].degrees);
-        compare (&p, &q);
+        compare (&tallies[k], &p, &q);
       }
-  print_error("%d of %d\n",wrong,total);
+  for (size_t k = 0; k < CHECK_COUNT (rows); k++)
+    if (tallies[k].undecided * 200 > tallies[k].decided)
+      fail_msg ("grid %" PRId64 ": %ld not decided", rows[k].grid, tallies[k].undecided);
 }
 
 static void
@@ -205,7 +219,7 @@ test_memory (void **state)
 {
   static const plain shapes[] =
   {
-    { BR__ARC, { 0, 0, 16, 24, 0, 120 } }, { BR__BOX, { 8, 40, 16, 8, 0, 0 } }, { BR__LINE, { 8, 8, 16, 24, 4, 0 } }
+    { BR__ARC, { 0, 0, 16, 24, 0, 600 } }, { BR__BOX, { 8, 40, 16, 8, 0, 0 } }, { BR__LINE, { 8, 8, 16, 24, 4, 0 } }
   };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (shapes); i++)

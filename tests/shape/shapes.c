@@ -270,6 +270,29 @@ test_wrong (void **state)
     }
 }
 
+/* A corner that lies on the edge at an irrational angle: touching is not told from overlapping, and nothing is
+   missing.  */
+static void
+test_undecided (void **state)
+{
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("a = 50*sqrt 2 * 1 deg\nbox d = 2 x 2 at 2*cos(a), 2*sin(a)\n"
+                                "arc m = bend(2, 1/4) 90 deg from a at 0, 0\ngap = clear(m, d) + gone - gone\n");
+  (void) state;
+  sheet_say (sheet, &s, "check clear(m, d) >= 1/8");
+  said_is (&s, 0, "state", "undecided");
+  assert_int_equal (br_sheet_failing (sheet), 1);
+  sheet_say (sheet, &s, "check gap >= 0");
+  said_is (&s, 0, "state", "waiting");
+  sheet_say (sheet, &s, "gone = 1");
+  sheet_say (sheet, &s, "check");
+  said_is (&s, 1, "state", "undecided");
+  assert_int_equal (br_sheet_failing (sheet), 2);
+  assert_int_equal (sheet_run (sheet, &s, "clear m, d"), BR_UNDECIDED);
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
 /* Each overlap is as deep as the push that frees the two: afterwards they touch.  */
 static void
 test_overlap (void **state)
@@ -287,7 +310,16 @@ test_overlap (void **state)
     { "arc a = bend(2, 1) 180 deg at 0, 0", "box b = 1 x 1 at -1/2, 23/8", "-1/8" },
     { "arc a = bend(2, 1) 180 deg at 0, 0", "box b = 1 x 1 at -1/2, 0", NULL },
     { "arc a = bend(2, 1) 180 deg at 0, 0", "arc b = bend(4, 1) 90 deg at 0, 0", "1" },
-    { "arc a = bend(2, 1) 180 deg at 0, 0", "circle b = 1 at 0, -4", NULL }
+    { "arc a = bend(2, 1) 180 deg at 0, 0", "circle b = 1 at 0, -4", NULL },
+    /* Curves of no width; ends that lie on a common line; edges that run together for a while.  */
+    { "arc a = bend(2, 0) 180 deg at 0, 0", "line b = 0, 0 to 0, 2", "0" },
+    { "arc a = bend(2, 0) 180 deg at 0, 0", "line b = 0, 0 to 0, 1", "1" },
+    { "arc a = bend(2, 0) 180 deg from 0 deg at 0, 0", "arc b = bend(2, 0) 180 deg from 180 deg at 4, 0", "0" },
+    { "arc a = bend(2, 1) 200 deg from 0 deg at 0, 0", "arc b = bend(2, 1) 200 deg from 160 deg at 6, 0", "0" },
+    { "arc a = bend(4, 1) 10 deg from 0 deg at 0, 0", "arc b = bend(4, 1) 10 deg from 0 deg at 1/2, 0", "-1/2" },
+    { "arc a = bend(4, 1) 10 deg from 0 deg at 0, 0", "arc b = bend(4, 1) 10 deg from -10 deg at 1/2, 0", "0" },
+    { "arc a = bend(2, 1) 170 deg from 10 deg at 0, 0", "box b = 2 x 1 at 3, 0", NULL },
+    { "arc a = bend(4, 1) 90 deg from 0 deg at 0, 0", "box b = 1 x 4 at 4, -4", "0" }
   };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (rows); i++)
@@ -340,7 +372,7 @@ main (void)
   {
     CHECK_TEST (test_follow), CHECK_TEST (test_places), CHECK_TEST (test_missing),
     CHECK_TEST (test_missing_shape_once), CHECK_TEST (test_missing_for_parts), CHECK_TEST (test_hidden_names),
-    CHECK_TEST (test_undo_and_forget), CHECK_TEST (test_wrong), CHECK_TEST (test_overlap), CHECK_TEST (test_refused)
+    CHECK_TEST (test_undo_and_forget), CHECK_TEST (test_wrong), CHECK_TEST (test_undecided), CHECK_TEST (test_overlap), CHECK_TEST (test_refused)
   };
   return CHECK_RUN (tests);
 }

@@ -316,7 +316,7 @@ test_overlap (void **state)
     { "arc a = bend(2, 0) 180 deg at 0, 0", "line b = 0, 0 to 0, 1", "1" },
     { "arc a = bend(2, 0) 180 deg from 0 deg at 0, 0", "arc b = bend(2, 0) 180 deg from 180 deg at 4, 0", "0" },
     { "arc a = bend(2, 1) 200 deg from 0 deg at 0, 0", "arc b = bend(2, 1) 200 deg from 160 deg at 6, 0", "0" },
-    { "arc a = bend(4, 1) 10 deg from 0 deg at 0, 0", "arc b = bend(4, 1) 10 deg from 0 deg at 1/2, 0", "-1/2" },
+    { "arc a = bend(4, 1) 10 deg from 0 deg at 0, 0", "arc b = bend(4, 1) 10 deg from 0 deg at 1/2, 0", "overlap" },
     { "arc a = bend(4, 1) 10 deg from 0 deg at 0, 0", "arc b = bend(4, 1) 10 deg from -10 deg at 1/2, 0", "0" },
     { "arc a = bend(2, 1) 170 deg from 10 deg at 0, 0", "box b = 2 x 1 at 3, 0", NULL },
     { "arc a = bend(4, 1) 90 deg from 0 deg at 0, 0", "box b = 1 x 4 at 4, -4", "0" }
@@ -328,10 +328,11 @@ test_overlap (void **state)
       said s = SAID_ZERO;
       sheet_say (sheet, &s, "%s", rows[i].b);
       sheet_say (sheet, &s, "clear a, b");
-      if (rows[i].value)
+      int overlap = rows[i].value && strcmp (rows[i].value, "overlap") == 0;
+      if (rows[i].value && !overlap)
         said_is (&s, 0, "exact", rows[i].value);
       else
-        said_is (&s, 0, "overlap", "false");
+        said_is (&s, 0, "overlap", overlap ? "true" : "false");
       said_clear (&s);
       br_sheet_free (sheet);
     }

@@ -1,0 +1,343 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   real_angle.c - sums of arcs.  atan x is the angle of 1 + i x, asin x that of sqrt (1 - x^2) + i x; the angle
+   of a product is the sum of the angles.  So sine and cosine of a sum of whole multiples are made of the
+   arguments by + - * / and square roots.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "exact/real_field.h"
+
+#include "exact/number.h"
+
+/* ---- The parts of an angle ---- */
+
+int
+br__is_arc (const br_real_node *node)
+{
+  return node->op == BR__REAL_ATAN || node->op == BR__REAL_ASIN;
+}
+
+void
+br__angle_clear (br__angle *a)
+{
+  mpq_clear (a->degrees);
+  while (a->size > 0)
+    mpq_clear (a->part[--a->size].times);
+}
+
+/* TIMES * NODE more.  */
+static int
+put_part (br__angle *a, br_real_node *node, mpq_srcptr times)
+{
+  size_t i = 0;
+
+  while (i < a->size && a->part[i].node != node)
+    i++;
+  if (i == BR__ANGLE_PARTS)
+    return 0;
+  if (i == a->size)
+    {
+      mpq_init (a->part[i].times);
+      a->part[i].node = node;
+      a->size++;
+    }
+  mpq_add (a->part[i].times, a->part[i].times, times);
+  return 1;
+}
+
+/* One value that waits to be taken apart.  */
+typedef struct piece
+{
+  const br_real *value;
+  mpq_t times;
+} piece;
+
+typedef struct pieces
+{
+  piece piece[BR__ANGLE_PARTS];
+  size_t size;
+} pieces;
+
+static int
+push (pieces *waiting, const br_real *value, mpq_srcptr times)
+{
+  if (waiting->size == BR__ANGLE_PARTS)
+    return 0;
+  piece *p = &waiting->piece[waiting->size++];
+  p->value = value;
+  mpq_init (p->times);
+  mpq_set (p->times, times);
+  return 1;
+}
+
+/* Takes the last of WAITING apart, or puts it into A.  */
+static int
+take_apart (br__angle *a, pieces *waiting)
+{
+  piece *last = &waiting->piece[--waiting->size];
+  br_real_node *node = last->value->node;
+  mpq_t times, factor;
+  int fits = 1;
+
+  mpq_init (factor);
+  mpq_init (times);
+  mpq_swap (times, last->times);
+  mpq_clear (last->times);
+  if (node == NULL)
+    {
+      br__number_to_mpq (factor, &last->value->rational);
+      mpq_mul (factor, factor, times);
+      mpq_add (a->degrees, a->degrees, factor);
+    }
+  else if (node->op == BR__REAL_ADD || node->op == BR__REAL_SUB)
+    {
+      fits = push (waiting, &node->left, times);
+      if (node->op == BR__REAL_SUB)
+        mpq_neg (times, times);
+      fits = fits && push (waiting, &node->right, times);
+    }
+  else if ((node->op == BR__REAL_MUL || node->op == BR__REAL_DIV) && node->right.node == NULL)
+    {
+      br__number_to_mpq (factor, &node->right.rational);
+      if (node->op == BR__REAL_MUL)
+        mpq_mul (times, times, factor);
+      else
+        mpq_div (times, times, factor);
+      fits = push (waiting, &node->left, times);
+    }
+  else if (node->op == BR__REAL_MUL && node->left.node == NULL)
+    {
+      br__number_to_mpq (factor, &node->left.rational);
+      mpq_mul (times, times, factor);
+      fits = push (waiting, &node->right, times);
+    }
+  else
+    fits = put_part (a, node, times);
+  mpq_clear (times);
+  mpq_clear (factor);
+  return fits;
+}
+
+int
+br__angle_of (br__angle *a, const br_real *x)
+{
+  pieces waiting = { .size = 0 };
+  mpq_t one;
+  int fits = 1;
+
+  a->size = 0;
+  mpq_init (a->degrees);
+  mpq_init (one);
+  mpq_set_ui (one, 1, 1);
+  push (&waiting, x, one);
+  while (waiting.size > 0 && fits)
+    fits = take_apart (a, &waiting);
+  while (waiting.size > 0)
+    mpq_clear (waiting.piece[--waiting.size].times);
+  mpq_clear (one);
+  return fits;
+}
+
+int
+br__angle_of_arcs (const br__angle *a)
+{
+  for (size_t i = 0; i < a->size; i++)
+    if (!br__is_arc (a->part[i].node))
+      return 0;
+  return 1;
+}
+
+int64_t
+br__angle_clear_denominators (br__angle *a)
+{
+  mpz_t common;
+  mpq_t factor;
+  int64_t value = 0;
+
+  mpz_init_set_ui (common, 1);
+  mpq_init (factor);
+  for (size_t i = 0; i < a->size; i++)
+    mpz_lcm (common, common, mpq_denref (a->part[i].times));
+  if (mpz_cmp_ui (common, BR__TURNS) <= 0)
+    {
+      value = (int64_t) mpz_get_ui (common);
+      mpq_set_z (factor, common);
+      mpq_mul (a->degrees, a->degrees, factor);
+      for (size_t i = 0; i < a->size; i++)
+        {
+          mpq_mul (a->part[i].times, a->part[i].times, factor);
+          if (mpz_cmpabs_ui (mpq_numref (a->part[i].times), BR__TURNS) > 0)
+            value = 0;
+        }
+    }
+  mpq_clear (factor);
+  mpz_clear (common);
+  return value;
+}
+
+/* ---- Turns as complex steps ---- */
+
+typedef struct turn
+{
+  uint32_t re, im, length;
+} turn;
+
+static turn
+times (br__field *f, turn x, turn y)
+{
+  uint32_t a = br__field_make (f, BR__STEP_MUL, x.re, y.re, 0), b = br__field_make (f, BR__STEP_MUL, x.im, y.im, 0);
+  uint32_t c = br__field_make (f, BR__STEP_MUL, x.re, y.im, 0), d = br__field_make (f, BR__STEP_MUL, x.im, y.re, 0);
+
+  return (turn) { br__field_make (f, BR__STEP_SUB, a, b, 0), br__field_make (f, BR__STEP_ADD, c, d, 0),
+                  br__field_make (f, BR__STEP_MUL, x.length, y.length, 0) };
+}
+
+/* The sign of sine or cosine of X degrees, by its enclosure; 0 is unknown.  */
+static int
+sign_of (br__field *f, const br_real *x, int cosine)
+{
+  mpfi_t angle;
+  int sign = 0;
+
+  mpfi_init2 (angle, 128);
+  if (x->node == NULL)
+    br__interval_set_number (angle, &x->rational);
+  else if (br__node_evaluate (x->node, BR__FIRST_BITS) == BR_OK)
+    mpfi_set (angle, x->node->enclosure);
+  else
+    f->status = BR_NO_MEMORY;
+  if (f->status == BR_OK)
+    br__interval_sine (angle, angle, cosine);
+  if (mpfi_is_strictly_pos (angle))
+    sign = 1;
+  else if (mpfi_is_strictly_neg (angle))
+    sign = -1;
+  mpfi_clear (angle);
+  if (sign == 0 && f->status == BR_OK)
+    f->status = BR_UNDECIDED;
+  return sign;
+}
+
+/* sqrt (1 - X^2), or less it by SIGN.  */
+static uint32_t
+other_leg (br__field *f, uint32_t x, int sign)
+{
+  uint32_t square = br__field_make (f, BR__STEP_MUL, x, x, 0);
+  uint32_t leg = br__field_make (f, BR__STEP_ROOT,
+                                 br__field_make (f, BR__STEP_SUB, br__field_int (f, 1), square, 0), 0, 2);
+
+  return sign < 0 ? br__field_make (f, BR__STEP_SUB, 0, leg, 0) : leg;
+}
+
+/* The turn by the value of NODE, an arc or any other.  */
+static turn
+turn_by (br__field *f, br_real_node *node)
+{
+  const br_real value = { BR_NUMBER_ZERO, node };
+  turn t = { 0, 0, br__field_int (f, 1) };
+
+  if (node->op == BR__REAL_ATAN)
+    {
+      t.re = t.length;
+      t.im = br__field_operand (f, &node->left);
+      uint32_t square = br__field_make (f, BR__STEP_MUL, t.im, t.im, 0);
+      t.length = br__field_make (f, BR__STEP_ROOT, br__field_make (f, BR__STEP_ADD, t.re, square, 0), 0, 2);
+    }
+  else if (node->op == BR__REAL_ASIN)
+    {
+      t.im = br__field_operand (f, &node->left);
+      t.re = other_leg (f, t.im, 1);
+    }
+  else
+    {
+      t.re = br__field_atom (f, BR__ATOM_COSINE, node);
+      t.im = other_leg (f, t.re, sign_of (f, &value, 0));
+    }
+  return t;
+}
+
+/* T times BASE to the power of N; the length to an even power is that of its square.  */
+static turn
+raise (br__field *f, turn t, turn base, int64_t n)
+{
+  if (n < 0)
+    base.im = br__field_make (f, BR__STEP_SUB, 0, base.im, 0);
+  n = n < 0 ? -n : n;
+  t.length = br__field_make (f, BR__STEP_MUL, t.length,
+                             n == 0 ? br__field_int (f, 1)
+                                    : br__field_make (f, BR__STEP_POWER, base.length, 0, n), 0);
+  base.length = br__field_int (f, 1);
+  for (; n > 0 && f->status == BR_OK; n /= 2)
+    {
+      if (n % 2 != 0)
+        t = times (f, t, base);
+      if (n > 1)
+        base = times (f, base, base);
+    }
+  return t;
+}
+
+void
+br__field_turn (br__field *f, uint32_t *re, uint32_t *im, uint32_t *length, const br__angle *a)
+{
+  mpq_t across;
+  turn t = { .length = br__field_int (f, 1) };
+
+  mpq_init (across);
+  mpq_set_ui (across, 90, 1);
+  mpq_sub (across, across, a->degrees);
+  t.re = br__field_cosine (f, a->degrees);
+  t.im = br__field_cosine (f, across);
+  mpq_clear (across);
+  for (size_t i = 0; i < a->size && f->status == BR_OK; i++)
+    t = raise (f, t, turn_by (f, a->part[i].node), mpz_get_si (mpq_numref (a->part[i].times)));
+  *re = t.re;
+  *im = t.im;
+  *length = t.length;
+}
+
+/* ---- Sine, cosine, tangent ---- */
+
+/* T, a turn by twice X, becomes the turn by X: cos x is plus or minus sqrt ((1 + cos 2x) / 2).  */
+static turn
+halve (br__field *f, turn t, const br_real *x)
+{
+  uint32_t one = br__field_int (f, 1), two = br__field_int (f, 2);
+  uint32_t cosine = br__field_make (f, BR__STEP_DIV, t.re, t.length, 0), part[2];
+
+  for (int i = 0; i < 2; i++)
+    {
+      int sign = sign_of (f, x, i == 0);
+
+      part[i] = br__field_make (f, i == 0 ? BR__STEP_ADD : BR__STEP_SUB, one, cosine, 0);
+      part[i] = br__field_make (f, BR__STEP_ROOT, br__field_make (f, BR__STEP_DIV, part[i], two, 0), 0, 2);
+      if (sign < 0)
+        part[i] = br__field_make (f, BR__STEP_SUB, 0, part[i], 0);
+    }
+  return (turn) { part[0], part[1], one };
+}
+
+uint32_t
+br__field_circular (br__field *f, br__real_op op, const br_real *x)
+{
+  br__angle a;
+  turn t;
+  int64_t common = br__angle_of (&a, x) ? br__angle_clear_denominators (&a) : 0;
+
+  if (x->node != NULL && common != 1 && common != 2)
+    {
+      /* The angle as one value, about which nothing is known.  */
+      t = turn_by (f, x->node);
+    }
+  else
+    {
+      br__field_turn (f, &t.re, &t.im, &t.length, &a);
+      if (common == 2)
+        t = halve (f, t, x);
+    }
+  br__angle_clear (&a);
+  if (op == BR__REAL_TAN)
+    return br__field_make (f, BR__STEP_DIV, t.im, t.re, 0);
+  return br__field_make (f, BR__STEP_DIV, op == BR__REAL_SIN ? t.im : t.re, t.length, 0);
+}

@@ -21,14 +21,20 @@ libbenchrule_core_la_SOURCES += \
   lib/exact/interval.h \
   lib/exact/real.c \
   lib/exact/real.h \
+  lib/exact/real_angle.c \
   lib/exact/real_arithmetic.c \
+  lib/exact/real_bound.c \
   lib/exact/real_decide.c \
   lib/exact/real_enclose.c \
   lib/exact/real_evaluate.c \
+  lib/exact/real_field.c \
+  lib/exact/real_field.h \
+  lib/exact/real_fraction.c \
   lib/exact/real_root.c \
   lib/exact/real_sum.c \
   lib/exact/real_text.c \
-  lib/exact/real_trig.c
+  lib/exact/real_trig.c \
+  lib/exact/real_zero.c
 
 # The argument for what the real values answer.
 EXTRA_DIST += docs/certainty.md

@@ -25,6 +25,9 @@ br__node_new (br__real_op op, size_t terms)
   node->left = zero;
   node->right = zero;
   node->precision = 0;
+  node->step = 0;
+  node->open = 0;
+  node->question = zero.rational;
   node->size = 0;
   return node;
 }
@@ -60,6 +63,7 @@ br_real_clear (br_real *x)
       br_real_node *node = dead;
 
       dead = node->next;
+      br_number_clear (&node->question);
       drop (&node->left, &dead);
       drop (&node->right, &dead);
       for (size_t i = 0; i < node->size; i++)
@@ -134,6 +138,12 @@ br_real_rational (const br_real *x)
   return x->node == NULL ? &x->rational : NULL;
 }
 
+const br_number *
+br_real_question (const br_real *x)
+{
+  return x->node != NULL && x->node->open ? &x->node->question : NULL;
+}
+
 int
 br__real_is_int (const br_real *x, int64_t n)
 {
@@ -188,6 +198,14 @@ br__real_same (const br_real *x, const br_real *y)
   return 1;
 }
 
+int
+br__same_node (br_real_node *x, br_real_node *y)
+{
+  const br_real a = { BR_NUMBER_ZERO, x }, b = { BR_NUMBER_ZERO, y };
+
+  return br__real_same (&a, &b);
+}
+
 br_status
 br__real_formula (br_real *z, br__real_op op, const br_real *left, const br_real *right, int64_t index)
 {
@@ -201,6 +219,8 @@ br__real_formula (br_real *z, br__real_op op, const br_real *left, const br_real
   status = br_real_set (&value.node->left, left);
   if (status == BR_OK && right != NULL)
     status = br_real_set (&value.node->right, right);
+  if (status == BR_OK)
+    status = br__real_settle (&value);
   if (status == BR_OK)
     br__real_move (z, &value);
  out:

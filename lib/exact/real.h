@@ -21,6 +21,7 @@
 #define BR__PI_POWER 1000       /* magnitude of the k of a term */
 #define BR__POWER 1000000       /* magnitude of a whole exponent over a value not rational */
 #define BR__ROOT_INDEX 64       /* of a root that may be asked for */
+#define BR__FIRST_BITS 80       /* by so many most questions about shop sizes are settled at once */
 
 /* What the functions on exact sums return where the lane can not hold the answer.  */
 #define BR__LEAVE BR_UNDECIDED
@@ -54,6 +55,9 @@ struct br_real_node
   br_real left, right;
   mpfr_prec_t precision;        /* of ENCLOSURE, 0 while there is none */
   mpfi_t enclosure;
+  uint32_t step;                /* 0, or its step in a proof that is under way, and 1 */
+  char open;                    /* not told apart from QUESTION */
+  br_number question;
   size_t size;                  /* of TERM, BR__REAL_SUM only */
   br__term term[];
 };
@@ -65,6 +69,8 @@ br_status br__real_set_ratio (br_real *z, int64_t n, int64_t d);
 int br__real_is_int (const br_real *x, int64_t n);
 /* 1 where X and Y are the same for certain, being of one make.  0 says nothing.  */
 int br__real_same (const br_real *x, const br_real *y);
+/* The same for nodes, either of which may be NULL.  */
+int br__same_node (br_real_node *x, br_real_node *y);
 /* The node of X if it is a formula of OP, else NULL.  */
 const br_real_node *br__real_formula_of (const br_real *x, br__real_op op);
 /* Z = a new formula.  RIGHT may be NULL.  */
@@ -100,7 +106,16 @@ br_status br__real_root (br_real *z, const br_real *x, unsigned index);
    of some: BR_OK then, else BR_UNDECIDED.  ACCEPT may change LOW and HIGH.  */
 typedef int br__accept (mpq_t low, mpq_t high, void *context);
 br_status br__real_search (const br_real *x, unsigned bits, br__accept *accept, void *context);
-/* real_evaluate.c: brings the enclosure of NODE to precision P; inside MPFR's full range.  */
+/* real_evaluate.c, inside MPFR's full range: brings the enclosure of NODE to precision P.  */
 br_status br__node_evaluate (br_real_node *node, mpfr_prec_t p);
+/* Z contains what X gives: power of N > 0; root of a value that is not negative; sine or cosine of degrees.  */
+void br__interval_set_number (mpfi_ptr z, const br_number *x);
+void br__interval_power (mpfi_ptr z, mpfi_srcptr x, uint64_t n);
+void br__interval_root (mpfi_ptr z, mpfi_srcptr x, unsigned long index);
+void br__interval_sine (mpfi_ptr z, mpfi_srcptr x, int cosine);
+
+/* real_fraction.c.  X, a formula just made, becomes the rational that it is equal to, where it is; one that it
+   is not told apart from is kept as its question.  */
+br_status br__real_settle (br_real *x);
 
 #endif

@@ -32,7 +32,7 @@ put_part (br__angle *a, br_real_node *node, mpq_srcptr times)
 {
   size_t i = 0;
 
-  while (i < a->size && a->part[i].node != node)
+  while (i < a->size && !br__same_node (a->part[i].node, node))
     i++;
   if (i == BR__ANGLE_PARTS)
     return 0;
@@ -119,6 +119,19 @@ take_apart (br__angle *a, pieces *waiting)
   return fits;
 }
 
+static void
+drop_what_cancels (br__angle *a)
+{
+  size_t kept = 0;
+
+  for (size_t i = 0; i < a->size; i++)
+    if (mpq_sgn (a->part[i].times) == 0)
+      mpq_clear (a->part[i].times);
+    else
+      a->part[kept++] = a->part[i];
+  a->size = kept;
+}
+
 int
 br__angle_of (br__angle *a, const br_real *x)
 {
@@ -135,6 +148,7 @@ br__angle_of (br__angle *a, const br_real *x)
     fits = take_apart (a, &waiting);
   while (waiting.size > 0)
     mpq_clear (waiting.piece[--waiting.size].times);
+  drop_what_cancels (a);
   mpq_clear (one);
   return fits;
 }
@@ -193,68 +207,23 @@ times (br__field *f, turn x, turn y)
                   br__field_make (f, BR__STEP_MUL, x.length, y.length, 0) };
 }
 
-/* The sign of sine or cosine of X degrees, by its enclosure; 0 is unknown.  */
-static int
-sign_of (br__field *f, const br_real *x, int cosine)
-{
-  mpfi_t angle;
-  int sign = 0;
-
-  mpfi_init2 (angle, 128);
-  if (x->node == NULL)
-    br__interval_set_number (angle, &x->rational);
-  else if (br__node_evaluate (x->node, BR__FIRST_BITS) == BR_OK)
-    mpfi_set (angle, x->node->enclosure);
-  else
-    f->status = BR_NO_MEMORY;
-  if (f->status == BR_OK)
-    br__interval_sine (angle, angle, cosine);
-  if (mpfi_is_strictly_pos (angle))
-    sign = 1;
-  else if (mpfi_is_strictly_neg (angle))
-    sign = -1;
-  mpfi_clear (angle);
-  if (sign == 0 && f->status == BR_OK)
-    f->status = BR_UNDECIDED;
-  return sign;
-}
-
-/* sqrt (1 - X^2), or less it by SIGN.  */
+/* sqrt (1 + X^2), or sqrt (1 - X^2).  */
 static uint32_t
-other_leg (br__field *f, uint32_t x, int sign)
+other_side (br__field *f, br__step_op op, uint32_t x)
 {
   uint32_t square = br__field_make (f, BR__STEP_MUL, x, x, 0);
-  uint32_t leg = br__field_make (f, BR__STEP_ROOT,
-                                 br__field_make (f, BR__STEP_SUB, br__field_int (f, 1), square, 0), 0, 2);
 
-  return sign < 0 ? br__field_make (f, BR__STEP_SUB, 0, leg, 0) : leg;
+  return br__field_make (f, BR__STEP_ROOT, br__field_make (f, op, br__field_int (f, 1), square, 0), 0, 2);
 }
 
-/* The turn by the value of NODE, an arc or any other.  */
+/* The turn by NODE, an arc.  */
 static turn
-turn_by (br__field *f, br_real_node *node)
+turn_by (br__field *f, const br_real_node *node)
 {
-  const br_real value = { BR_NUMBER_ZERO, node };
-  turn t = { 0, 0, br__field_int (f, 1) };
+  uint32_t x = br__field_operand (f, &node->left), one = br__field_int (f, 1);
 
-  if (node->op == BR__REAL_ATAN)
-    {
-      t.re = t.length;
-      t.im = br__field_operand (f, &node->left);
-      uint32_t square = br__field_make (f, BR__STEP_MUL, t.im, t.im, 0);
-      t.length = br__field_make (f, BR__STEP_ROOT, br__field_make (f, BR__STEP_ADD, t.re, square, 0), 0, 2);
-    }
-  else if (node->op == BR__REAL_ASIN)
-    {
-      t.im = br__field_operand (f, &node->left);
-      t.re = other_leg (f, t.im, 1);
-    }
-  else
-    {
-      t.re = br__field_atom (f, BR__ATOM_COSINE, node);
-      t.im = other_leg (f, t.re, sign_of (f, &value, 0));
-    }
-  return t;
+  return node->op == BR__REAL_ATAN ? (turn) { one, x, other_side (f, BR__STEP_ADD, x) }
+                                   : (turn) { other_side (f, BR__STEP_SUB, x), x, one };
 }
 
 /* T times BASE to the power of N; the length to an even power is that of its square.  */
@@ -299,6 +268,32 @@ br__field_turn (br__field *f, uint32_t *re, uint32_t *im, uint32_t *length, cons
 
 /* ---- Sine, cosine, tangent ---- */
 
+/* The sign of sine or cosine of X degrees, by its enclosure; 0 is unknown.  */
+static int
+sign_of (br__field *f, const br_real *x, int cosine)
+{
+  mpfi_t angle;
+  int sign = 0;
+
+  mpfi_init2 (angle, 128);
+  if (x->node == NULL)
+    br__interval_set_number (angle, &x->rational);
+  else if (br__node_evaluate (x->node, BR__FIRST_BITS) == BR_OK)
+    mpfi_set (angle, x->node->enclosure);
+  else
+    f->status = BR_NO_MEMORY;
+  if (f->status == BR_OK)
+    br__interval_sine (angle, angle, cosine);
+  if (mpfi_is_strictly_pos (angle))
+    sign = 1;
+  else if (mpfi_is_strictly_neg (angle))
+    sign = -1;
+  mpfi_clear (angle);
+  if (sign == 0 && f->status == BR_OK)
+    f->status = BR_UNDECIDED;
+  return sign;
+}
+
 /* T, a turn by twice X, becomes the turn by X: cos x is plus or minus sqrt ((1 + cos 2x) / 2).  */
 static turn
 halve (br__field *f, turn t, const br_real *x)
@@ -319,25 +314,23 @@ halve (br__field *f, turn t, const br_real *x)
 }
 
 uint32_t
-br__field_circular (br__field *f, br__real_op op, const br_real *x)
+br__field_circular (br__field *f, br_real_node *node)
 {
   br__angle a;
   turn t;
-  int64_t common = br__angle_of (&a, x) ? br__angle_clear_denominators (&a) : 0;
+  uint32_t step;
+  int64_t common = br__angle_of (&a, &node->left) && br__angle_of_arcs (&a) ? br__angle_clear_denominators (&a) : 0;
 
-  if (x->node != NULL && common != 1 && common != 2)
-    {
-      /* The angle as one value, about which nothing is known.  */
-      t = turn_by (f, x->node);
-    }
+  if (common != 1 && common != 2)
+    step = br__field_atom (f, node);
   else
     {
       br__field_turn (f, &t.re, &t.im, &t.length, &a);
       if (common == 2)
-        t = halve (f, t, x);
+        t = halve (f, t, &node->left);
+      step = node->op == BR__REAL_TAN ? br__field_make (f, BR__STEP_DIV, t.im, t.re, 0)
+             : br__field_make (f, BR__STEP_DIV, node->op == BR__REAL_SIN ? t.im : t.re, t.length, 0);
     }
   br__angle_clear (&a);
-  if (op == BR__REAL_TAN)
-    return br__field_make (f, BR__STEP_DIV, t.im, t.re, 0);
-  return br__field_make (f, BR__STEP_DIV, op == BR__REAL_SIN ? t.im : t.re, t.length, 0);
+  return step;
 }

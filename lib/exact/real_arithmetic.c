@@ -388,10 +388,38 @@ whole_power (br_real *z, const br_real *x, const br_number *n, unsigned bits)
   return status;
 }
 
+/* Z = X^(NUM / INDEX) for X over 0, or for the magnitude of X under 0 and an odd INDEX: its root is real and
+   under 0.  */
+static br_status
+fraction_power (br_real *z, const br_real *x, int sign, const br_number *num, unsigned index, unsigned bits)
+{
+  br_real power = BR_REAL_ZERO;
+  br_number half = BR_NUMBER_ZERO, two = BR_NUMBER_ZERO;
+  br_status status = sign < 0 ? br_real_neg (&power, x) : br_real_set (&power, x);
+
+  if (status == BR_OK)
+    status = whole_power (&power, &power, num, bits);
+  if (status == BR_OK)
+    status = br__real_root (&power, &power, index);
+  if (status == BR_OK && sign < 0)
+    {
+      status = br_number_set_int (&two, 2);
+      if (status == BR_OK)
+        status = br_number_div (&half, num, &two);
+      if (status == BR_OK && !br_number_is_integer (&half))
+        status = br_real_neg (&power, &power);
+    }
+  if (status == BR_OK)
+    br__real_move (z, &power);
+  br_number_clear (&half);
+  br_number_clear (&two);
+  br_real_clear (&power);
+  return status;
+}
+
 br_status
 br_real_pow (br_real *z, const br_real *x, const br_number *y, unsigned bits)
 {
-  br_real power = BR_REAL_ZERO;
   br_number num = BR_NUMBER_ZERO, den = BR_NUMBER_ZERO;
   int64_t index = 0, one = 1;
   int sign = 0;
@@ -400,20 +428,14 @@ br_real_pow (br_real *z, const br_real *x, const br_number *y, unsigned bits)
   if (br_number_is_integer (y))
     return whole_power (z, x, y, bits);
   status = br__number_parts (&num, &den, y);
-  if (status != BR_OK)
-    goto out;
-  status = BR_DOMAIN;
-  if (!br_number_get_ratio (&index, &one, &den) || index > BR__ROOT_INDEX)
-    goto out;
-  status = br_real_sign (&sign, x, bits);
-  if (status == BR_OK && (sign < 0 || (sign == 0 && br_number_sign (y) < 0)))
+  if (status == BR_OK && (!br_number_get_ratio (&index, &one, &den) || index > BR__ROOT_INDEX))
     status = BR_DOMAIN;
   if (status == BR_OK)
-    status = whole_power (&power, x, &num, bits);
+    status = br_real_sign (&sign, x, bits);
+  if (status == BR_OK && ((sign < 0 && index % 2 == 0) || (sign == 0 && br_number_sign (y) < 0)))
+    status = BR_DOMAIN;
   if (status == BR_OK)
-    status = br__real_root (z, &power, (unsigned) index);
- out:
-  br_real_clear (&power);
+    status = fraction_power (z, x, sign, &num, (unsigned) index, bits);
   br_number_clear (&num);
   br_number_clear (&den);
   return status;

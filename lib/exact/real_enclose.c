@@ -9,8 +9,6 @@
 #include "exact/interval.h"
 #include "exact/number.h"
 
-/* Most questions about shop sizes are settled at once by this many bits.  */
-#define FIRST_BITS 80
 #define LEAST_BITS 32
 
 static mpfr_prec_t
@@ -93,7 +91,7 @@ br_status
 br__real_search (const br_real *x, unsigned bits, br__accept *accept, void *context)
 {
   const mpfr_prec_t limit = precision_limit (bits);
-  mpfr_prec_t p = limit < FIRST_BITS ? limit : FIRST_BITS;
+  mpfr_prec_t p = limit < BR__FIRST_BITS ? limit : BR__FIRST_BITS;
   mpq_t low, high;
   br_status status;
 

@@ -38,8 +38,8 @@ widen_nan (mpfi_ptr x)
 }
 
 /* Z = X to the power of N > 0.  Squares of an interval stay tight around zero.  */
-static void
-power (mpfi_ptr z, mpfi_srcptr x, uint64_t n)
+void
+br__interval_power (mpfi_ptr z, mpfi_srcptr x, uint64_t n)
 {
   mpfi_t base;
 
@@ -58,8 +58,8 @@ power (mpfi_ptr z, mpfi_srcptr x, uint64_t n)
   mpfi_clear (base);
 }
 
-static void
-set_number (mpfi_ptr z, const br_number *x)
+void
+br__interval_set_number (mpfi_ptr z, const br_number *x)
 {
   mpq_t q;
 
@@ -77,14 +77,14 @@ add_term (mpfi_ptr z, const br__term *t)
 
   mpfi_init2 (value, mpfi_get_prec (z));
   mpfi_init2 (factor, mpfi_get_prec (z));
-  set_number (factor, &t->m);
+  br__interval_set_number (factor, &t->m);
   mpfi_sqrt (factor, factor);
-  set_number (value, &t->q);
+  br__interval_set_number (value, &t->q);
   mpfi_mul (value, value, factor);
   if (t->k != 0)
     {
       mpfi_const_pi (factor);
-      power (factor, factor, (uint64_t) (t->k < 0 ? -t->k : t->k));
+      br__interval_power (factor, factor, (uint64_t) (t->k < 0 ? -t->k : t->k));
       if (t->k < 0)
         mpfi_div (value, value, factor);
       else
@@ -95,8 +95,8 @@ add_term (mpfi_ptr z, const br__term *t)
   mpfi_clear (value);
 }
 
-static void
-root (mpfi_ptr z, mpfi_srcptr x, unsigned long index)
+void
+br__interval_root (mpfi_ptr z, mpfi_srcptr x, unsigned long index)
 {
   mpfi_set (z, x);
   if (mpfr_sgn (low_of (z)) < 0)
@@ -114,8 +114,8 @@ is_coarse (mpfr_srcptr x)
 
 /* Sine or cosine of X in degrees.  An angle that is not known to a turn gives -1 .. 1 at once, before
    MPFR would reduce it with as many digits of pi as it is long.  */
-static void
-sine (mpfi_ptr z, mpfi_srcptr x, int cosine)
+void
+br__interval_sine (mpfi_ptr z, mpfi_srcptr x, int cosine)
 {
   mpfi_t radians;
 
@@ -143,8 +143,8 @@ tangent (mpfi_ptr z, mpfi_srcptr x)
   mpfi_t below;
 
   mpfi_init2 (below, mpfi_get_prec (z));
-  sine (below, x, 1);
-  sine (z, x, 0);
+  br__interval_sine (below, x, 1);
+  br__interval_sine (z, x, 0);
   mpfi_div (z, z, below);
   mpfi_clear (below);
 }
@@ -187,10 +187,10 @@ apply (br_real_node *node, mpfi_ptr z, mpfi_srcptr x, mpfi_srcptr y)
     case BR__REAL_SUB: mpfi_sub (z, x, y); break;
     case BR__REAL_MUL: mpfi_mul (z, x, y); break;
     case BR__REAL_DIV: mpfi_div (z, x, y); break;
-    case BR__REAL_ROOT: root (z, x, (unsigned long) node->index); break;
-    case BR__REAL_RAISE: power (z, x, (uint64_t) node->index); break;
-    case BR__REAL_SIN: sine (z, x, 0); break;
-    case BR__REAL_COS: sine (z, x, 1); break;
+    case BR__REAL_ROOT: br__interval_root (z, x, (unsigned long) node->index); break;
+    case BR__REAL_RAISE: br__interval_power (z, x, (uint64_t) node->index); break;
+    case BR__REAL_SIN: br__interval_sine (z, x, 0); break;
+    case BR__REAL_COS: br__interval_sine (z, x, 1); break;
     case BR__REAL_TAN: tangent (z, x); break;
     case BR__REAL_ATAN:
     case BR__REAL_ASIN: arc (z, x, node->op); break;
@@ -212,7 +212,7 @@ operand (const br_real *x, mpfi_ptr room)
 {
   if (x->node != NULL)
     return x->node->enclosure;
-  set_number (room, &x->rational);
+  br__interval_set_number (room, &x->rational);
   return room;
 }
 

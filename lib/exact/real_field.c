@@ -127,17 +127,16 @@ br__field_is_number (const br__field *f, uint32_t step, long number)
 }
 
 uint32_t
-br__field_atom (br__field *f, br__atom_kind kind, br_real_node *node)
+br__field_atom (br__field *f, br_real_node *node)
 {
   size_t i = 0;
 
-  while (i < f->atoms && (f->atom[i].kind != kind || f->atom[i].node != node))
+  while (i < f->atoms && !br__same_node (f->atom[i].node, node))
     i++;
   if (i == BR__ATOMS)
     return fail (f, BR_UNDECIDED);
   if (i == f->atoms)
     {
-      f->atom[i].kind = kind;
       f->atom[i].node = node;
       mpfi_init2 (f->atom[i].box, 128);
       mpq_init (f->atom[i].point);
@@ -322,7 +321,7 @@ put_sum (br__field *f, const br_real_node *node)
       factor = br__field_make (f, BR__STEP_MUL, br__field_number (f, q), factor, 0);
       if (k != 0)
         {
-          power = br__field_make (f, BR__STEP_POWER, br__field_atom (f, BR__ATOM_PI, NULL), 0, k);
+          power = br__field_make (f, BR__STEP_POWER, br__field_atom (f, NULL), 0, k);
           factor = br__field_make (f, t->k < 0 ? BR__STEP_DIV : BR__STEP_MUL, factor, power, 0);
         }
       sum = br__field_make (f, BR__STEP_ADD, sum, factor, 0);
@@ -364,9 +363,9 @@ put_node (br__field *f, br_real_node *node)
     case BR__REAL_SUM:
       return put_sum (f, node);
     case BR__REAL_SIN: case BR__REAL_COS: case BR__REAL_TAN:
-      return br__field_circular (f, node->op, &node->left);
+      return br__field_circular (f, node);
     case BR__REAL_ATAN: case BR__REAL_ASIN:
-      return br__field_atom (f, BR__ATOM_VALUE, node);
+      return br__field_atom (f, node);
     default:
       return br__field_make (f, plain[node->op], br__field_operand (f, &node->left),
                              br__field_operand (f, &node->right), node->index);

@@ -4,7 +4,7 @@
 
    Steps are rationals, cosines of rational angles, atoms, and what + - * /, roots and whole powers make of
    earlier steps.  An atom is a value about which nothing but its enclosure is used: pi, an arc, or the
-   cosine of an angle that is not rational.
+   sine of an angle that is neither rational nor a sum of arcs.
 
    All functions work inside MPFR's full range (br__enter_mpfr).  */
 #ifndef BR_EXACT_REAL_FIELD_H
@@ -36,12 +36,9 @@ typedef struct br__step
   mpfi_t value;
 } br__step;
 
-typedef enum br__atom_kind { BR__ATOM_PI, BR__ATOM_VALUE, BR__ATOM_COSINE } br__atom_kind;
-
 typedef struct br__atom
 {
-  br__atom_kind kind;
-  br_real_node *node;           /* whose value or cosine it is; not owned */
+  br_real_node *node;           /* the value, not owned; NULL for pi */
   mpfi_t box;                   /* contains it, and the points that stand for it */
   mpq_t point;                  /* stands for it */
 } br__atom;
@@ -72,7 +69,7 @@ void br__field_clear (br__field *f);
 uint32_t br__field_number (br__field *f, mpq_srcptr number);
 uint32_t br__field_int (br__field *f, long number);
 uint32_t br__field_cosine (br__field *f, mpq_srcptr degrees);
-uint32_t br__field_atom (br__field *f, br__atom_kind kind, br_real_node *node);
+uint32_t br__field_atom (br__field *f, br_real_node *node);
 uint32_t br__field_make (br__field *f, br__step_op op, uint32_t left, uint32_t right, int64_t index);
 /* The step of X; an operand of a node that was put in is found without a search.  */
 uint32_t br__field_put (br__field *f, const br_real *x);
@@ -89,8 +86,8 @@ int br__angle_of_arcs (const br__angle *a);
 int64_t br__angle_clear_denominators (br__angle *a);
 /* (RE + IM i) / LENGTH = cos A + i sin A for whole multiples.  */
 void br__field_turn (br__field *f, uint32_t *re, uint32_t *im, uint32_t *length, const br__angle *a);
-/* Sine, cosine or tangent of X, of which the arguments of the arcs were put in.  */
-uint32_t br__field_circular (br__field *f, br__real_op op, const br_real *x);
+/* NODE is a sine, cosine or tangent, and the arguments of its arcs were put in.  */
+uint32_t br__field_circular (br__field *f, br_real_node *node);
 
 /* real_bound.c.  Marks the steps that ROOT needs.  */
 void br__field_need (br__field *f, uint32_t root);

@@ -121,18 +121,12 @@ is_zero_at_point (br__field *f, uint32_t root, int64_t *bits)
 static br_status
 enclose_atom (br__atom *a)
 {
-  br_status status = BR_OK;
+  br_status status = a->node != NULL ? br__node_evaluate (a->node, BR__FIRST_BITS) : BR_OK;
 
-  if (a->kind == BR__ATOM_PI)
-    {
-      mpfi_const_pi (a->box);
-      return BR_OK;
-    }
-  status = br__node_evaluate (a->node, BR__FIRST_BITS);
-  if (status == BR_OK && a->kind == BR__ATOM_VALUE)
-    mpfi_set (a->box, a->node->enclosure);
+  if (a->node == NULL)
+    mpfi_const_pi (a->box);
   else if (status == BR_OK)
-    br__interval_sine (a->box, a->node->enclosure, 1);
+    mpfi_set (a->box, a->node->enclosure);
   return status;
 }
 
@@ -229,7 +223,7 @@ is_zero_on_grid (br__field *f, const grid *g, uint32_t root, int64_t total, int6
 static br_truth
 is_zero_with_atoms (br__field *f, uint32_t root, int64_t *bits)
 {
-  const int only_pi = f->atoms == 1 && f->atom[0].kind == BR__ATOM_PI;
+  const int only_pi = f->atoms == 1 && f->atom[0].node == NULL;
   grid g;
   int64_t total = 1;
   br_truth zero = BR_UNKNOWN;

@@ -342,7 +342,7 @@ test_loose (void **state)
 static void
 test_undecided (void **state)
 {
-  br_sheet *sheet = sheet_with ("box slat = 9/32 in x 1 in at sin 10 * 1 in + sin 20 * 1 in, 0");
+  br_sheet *sheet = sheet_with ("box slat = (9/32 in + (2*sin(sqrt 2)*cos(sqrt 2) - sin(sqrt 8)) * 1 in) x 1 in at 0, 0");
   said s = SAID_ZERO;
   (void) state;
   draw_said (sheet, &s, "draw into a.svg");

@@ -13,6 +13,9 @@
 
 #include "exact/real.h"
 
+/* 2 sin x cos x - sin 2x for the irrational x of sqrt 2 degrees: 0, and no proof of ours finds it.  */
+#define OPEN_ZERO "2 sqrt sin 2 sqrt cos * 2 * 8 sqrt sin -"
+
 #define REAL_STACK 16
 #define ORACLE_BITS 2000
 

@@ -5,6 +5,8 @@
 # include <config.h>
 #endif
 
+#include <time.h>
+
 #include "../measure/measure.h"
 #include "../sheet/support.h"
 
@@ -49,21 +51,20 @@ must_run (const check_data *data, br_sheet *sheet, said *s, char *script)
     differs (data, "%s", s->fault_count ? s->faults[0].error.message : "refused without a word");
 }
 
-/* line; exact; decimal; unit; shown; mark; error */
-static void
-expressions (void **state)
+/* line; exact; decimal; unit; shown; mark; error.  Each line in SECONDS of the processor's time.  */
+static int
+expressions_of (const char *name, double seconds)
 {
   static const char *const paths[] = { NULL, "exact", "decimal", "unit", "shown", "mark", "error" };
   check_data data;
   said s = SAID_ZERO;
   int rows = 0;
 
-  (void) state;
-  differences = 0;
-  check_open (&data, "expressions.txt", ';');
+  check_open (&data, name, ';');
   for (; check_next (&data); rows++)
     {
       br_sheet *sheet = sheet_with ("");
+      const clock_t begin = clock ();
       assert_in_range (data.fields, 2, 8);
       must_run (&data, sheet, &s, data.field[0]);
       size_t last = s.count;
@@ -72,10 +73,30 @@ expressions (void **state)
       expect (&data, &s, last, "kind", "value");
       for (size_t i = 1; i < data.fields && i < CHECK_COUNT (paths); i++)
         expect (&data, &s, last, paths[i], data.field[i]);
+      if ((double) (clock () - begin) / CLOCKS_PER_SEC > seconds)
+        differs (&data, "more than %g seconds", seconds);
       br_sheet_free (sheet);
     }
   said_clear (&s);
-  assert_true (rows >= 150);
+  return rows;
+}
+
+static void
+expressions (void **state)
+{
+  (void) state;
+  differences = 0;
+  assert_true (expressions_of ("expressions.txt", SECONDS) >= 150);
+  assert_int_equal (differences, 0);
+}
+
+/* Equal values, written in two ways, are found to be equal.  */
+static void
+identities (void **state)
+{
+  (void) state;
+  differences = 0;
+  assert_true (expressions_of ("identities.txt", 0.2) >= 58 + 25);
   assert_int_equal (differences, 0);
 }
 
@@ -214,6 +235,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (expressions),
+    CHECK_TEST (identities),
     CHECK_TEST (statements),
     CHECK_TEST (wrong_lines),
   };

@@ -1,0 +1,175 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   real_fraction.c - finds formulas that are equal to a rational.  The candidate is zero where the enclosure
+   contains it, else the fraction of least denominator inside, by continued fractions, where that is so short
+   that it is no accident; real_zero.c proves that it is the value, or that it is not.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "exact/real_field.h"
+
+#include "exact/interval.h"
+#include "exact/number.h"
+
+#define MOST_BITS 1300          /* at which a candidate is sought */
+#define SURE_BITS 60            /* known of a value before one is */
+#define ACCIDENT_BITS 16        /* an enclosure contains so short a fraction by accident once in 2^16 */
+
+/* ---- The plainest fraction ---- */
+
+/* FRACTION of least denominator with LOW <= FRACTION <= HIGH, both over 0 and LOW < HIGH.  0 where numerator and
+   denominator together have more than BITS.  LOW and HIGH are used up.  */
+static int
+plainest (mpq_t fraction, mpq_t low, mpq_t high, size_t bits)
+{
+  mpz_t whole, p[2], q[2];
+  int found = 0, ended = 0;
+
+  mpz_init (whole);
+  mpz_init_set_ui (p[0], 0);
+  mpz_init_set_ui (p[1], 1);
+  mpz_init_set_ui (q[0], 1);
+  mpz_init_set_ui (q[1], 0);
+  while (!ended)
+    {
+      mpz_cdiv_q (whole, mpq_numref (low), mpq_denref (low));
+      found = mpq_cmp_z (high, whole) >= 0;
+      if (!found)
+        mpz_sub_ui (whole, whole, 1);
+      /* The next convergent.  */
+      mpz_addmul (p[0], whole, p[1]);
+      mpz_addmul (q[0], whole, q[1]);
+      mpz_swap (p[0], p[1]);
+      mpz_swap (q[0], q[1]);
+      ended = found || mpz_sizeinbase (p[1], 2) + mpz_sizeinbase (q[1], 2) > bits;
+      if (ended)
+        break;
+      /* Both lie strictly between WHOLE and WHOLE + 1: on with 1 / (x - WHOLE), which turns them round.  */
+      mpz_submul (mpq_numref (low), whole, mpq_denref (low));
+      mpz_submul (mpq_numref (high), whole, mpq_denref (high));
+      mpq_inv (low, low);
+      mpq_inv (high, high);
+      mpq_swap (low, high);
+    }
+  found = found && mpz_sizeinbase (p[1], 2) + mpz_sizeinbase (q[1], 2) <= bits;
+  mpz_swap (mpq_numref (fraction), p[1]);
+  mpz_swap (mpq_denref (fraction), q[1]);
+  mpz_clear (whole);
+  for (int i = 0; i < 2; i++)
+    {
+      mpz_clear (p[i]);
+      mpz_clear (q[i]);
+    }
+  return found;
+}
+
+/* ---- Candidates ---- */
+
+/* How many bits of X are known: those of its size less those of its width.  */
+static int64_t
+known_bits (mpfi_srcptr x)
+{
+  mpfr_t width;
+  int64_t bits;
+
+  mpfr_init2 (width, 32);
+  mpfi_diam_abs (width, x);
+  bits = mpfr_zero_p (width) ? INT32_MAX : (int64_t) mpfr_get_exp (&x->left) - (int64_t) mpfr_get_exp (width);
+  mpfr_clear (width);
+  return bits;
+}
+
+/* CANDIDATE for X, which does not contain zero and lies inside the limits.  */
+static int
+find_candidate (mpq_t candidate, mpfi_srcptr x, int64_t known)
+{
+  mpq_t low, high;
+  int negative = mpfr_sgn (&x->left) < 0, found;
+
+  mpq_inits (low, high, NULL);
+  mpfr_get_q (low, negative ? &x->right : &x->left);
+  mpfr_get_q (high, negative ? &x->left : &x->right);
+  mpq_abs (low, low);
+  mpq_abs (high, high);
+  found = plainest (candidate, low, high, (size_t) (known - ACCIDENT_BITS));
+  if (negative)
+    mpq_neg (candidate, candidate);
+  mpq_clears (low, high, NULL);
+  return found;
+}
+
+static int
+is_in_reach (mpfr_srcptr x)
+{
+  return mpfr_number_p (x) && (mpfr_zero_p (x) || (mpfr_get_exp (x) < BR_MAX_BITS && mpfr_get_exp (x) > -BR_MAX_BITS));
+}
+
+/* FOUND and CANDIDATE for NODE.  */
+static br_status
+look (br_number *candidate, int *found, br_real_node *node)
+{
+  mpq_t q;
+  br_status status = BR_OK;
+
+  *found = 0;
+  mpq_init (q);
+  for (mpfr_prec_t p = BR__FIRST_BITS; p <= MOST_BITS && !*found; p *= 2)
+    {
+      status = br__node_evaluate (node, p);
+      if (status != BR_OK)
+        break;
+      mpfi_srcptr x = node->enclosure;
+      if (!is_in_reach (&x->left) || !is_in_reach (&x->right))
+        continue;
+      if (mpfi_has_zero (x))
+        {
+          *found = 1;
+          break;
+        }
+      int64_t known = known_bits (x);
+      if (known < SURE_BITS)
+        continue;
+      *found = find_candidate (q, x, known);
+      break;
+    }
+  if (*found && status == BR_OK)
+    status = br__number_from_mpq (candidate, q);
+  mpq_clear (q);
+  return status;
+}
+
+/* The root of a rational, the sine or tangent of one: rational ones were found when they were made.  */
+static int
+is_known (const br_real_node *node)
+{
+  return node->left.node == NULL
+         && (node->op == BR__REAL_ROOT || node->op == BR__REAL_SIN || node->op == BR__REAL_TAN);
+}
+
+br_status
+br__real_settle (br_real *x)
+{
+  br__mpfr_state state;
+  br_number candidate = BR_NUMBER_ZERO;
+  br_truth zero = BR_UNKNOWN;
+  int64_t bits = 0;
+  int found = 0;
+  br_status status;
+
+  if (is_known (x->node))
+    return BR_OK;
+  br__mpfr_enter (&state);
+  status = look (&candidate, &found, x->node);
+  if (status == BR_OK && found)
+    status = br__zero_test (&zero, &bits, x, &candidate);
+  br__mpfr_leave (&state);
+  if (status == BR_OK && found && zero == BR_YES)
+    br__real_move_number (x, &candidate);
+  else if (status == BR_OK && found && zero == BR_UNKNOWN)
+    {
+      x->node->open = 1;
+      br_number_swap (&x->node->question, &candidate);
+    }
+  br_number_clear (&candidate);
+  return status;
+}

@@ -310,19 +310,6 @@ power_of_root (br_real *z, const br_real_node *root, int64_t n, int64_t shared)
   return status;
 }
 
-static int64_t
-common_divisor (int64_t a, int64_t b)
-{
-  while (b != 0)
-    {
-      int64_t rest = a % b;
-
-      a = b;
-      b = rest;
-    }
-  return a;
-}
-
 static br_status
 power_of (br_real *z, const br_real *x, int64_t n)
 {
@@ -331,7 +318,7 @@ power_of (br_real *z, const br_real *x, int64_t n)
   size_t size = 0;
   const br__term *terms = br__terms (&size, x, &room);
   const br_real_node *root = br__real_formula_of (x, BR__REAL_ROOT);
-  int64_t shared = root != NULL ? common_divisor (n, root->index) : 1;
+  int64_t shared = root != NULL ? (int64_t) br__gcd (br__magnitude (n), (uint64_t) root->index) : 1;
   br_status status = BR__LEAVE;
 
   if (root != NULL && (shared > 1 || plain_root (x, (uint64_t) (BR__ROOT_BITS / n)) != NULL))

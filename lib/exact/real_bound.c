@@ -35,6 +35,13 @@ multiple (int64_t x, int64_t n)
   return __builtin_mul_overflow (x, n, &z) ? (x < 0 ? NONE : MOST) : clip (z);
 }
 
+/* The least common multiple of X and Y over 0.  */
+static int64_t
+common_multiple (int64_t x, int64_t y)
+{
+  return multiple (x / (int64_t) br__gcd ((uint64_t) x, (uint64_t) y), y);
+}
+
 /* log (2^x + 2^y): log2 (1 + 2^-d) is 1 at d = 0 and at most 1.4427 * 2^-d.  */
 static int64_t
 log_of_sum (int64_t x, int64_t y)
@@ -175,19 +182,6 @@ refine (bases *b, mpz_t n)
   return fits;
 }
 
-static int64_t
-common_divisor (int64_t a, int64_t b)
-{
-  while (b != 0)
-    {
-      int64_t rest = a % b;
-
-      a = b;
-      b = rest;
-    }
-  return a;
-}
-
 /* The bases that N, the radicand of a root of INDEX, is made of take roots of INDEX less what their power
    saves.  0 where N is not a product of them.  */
 static int
@@ -201,8 +195,8 @@ ask_bases (bases *b, mpz_t n, int64_t index)
         mpz_divexact (n, n, b->base[i]);
       if (power == 0)
         continue;
-      ask = index / common_divisor (index, power);
-      b->index[i] = multiple (b->index[i] / common_divisor (b->index[i], ask), ask);
+      ask = index / (int64_t) br__gcd ((uint64_t) index, (uint64_t) power);
+      b->index[i] = common_multiple (b->index[i], ask);
     }
   return mpz_cmp_ui (n, 1) == 0;
 }
@@ -279,7 +273,7 @@ degree_of_cosines (const br__field *f)
         if (mpz_cmp_ui (den, (unsigned long) PARTS_MOST) >= 0)
           return MOST;
         int64_t d = (int64_t) mpz_get_ui (den);
-        n = multiple (n / common_divisor (n, d), d);
+        n = common_multiple (n, d);
         if (n >= PARTS_MOST)
           return MOST;
       }

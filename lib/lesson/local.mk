@@ -3,6 +3,7 @@
 libbenchrule_core_la_SOURCES += \
   lib/lesson/answer.c \
   lib/lesson/answer.h \
+  lib/lesson/given.c \
   lib/lesson/grade.c \
   lib/lesson/grade.h \
   lib/lesson/html.c \
@@ -27,9 +28,9 @@ libbenchrule_core_la_SOURCES += \
   lib/lesson/ratio.h \
   lib/lesson/rows.c \
   lib/lesson/rows.h \
-  lib/lesson/statements.c \
   lib/lesson/slip.c \
   lib/lesson/slip.h \
+  lib/lesson/statements.c \
   lib/lesson/summary.c \
   lib/lesson/task.c \
   lib/lesson/verdict.c \

@@ -35,9 +35,8 @@ br__own_free (br__own *own, size_t count)
   br__free (own);
 }
 
-/* A run over another line of the sheet, so that its errors are not those of the line at hand.  */
-static int
-open_line (br__run *part, br__run *run, const br__line *line, br_error *error)
+int
+br__open_line (br__run *part, br__run *run, const br__line *line, br_error *error)
 {
   br__run made = { .sheet = run->sheet, .text = line->text, .length = line->length, .error = error };
   *part = made;
@@ -83,12 +82,94 @@ put_mark (br__own *own, br__value *v, const br__mark *mark, br__settings *s)
   return status;
 }
 
+void
+br__own_put (br_text *t, const br__own *own, const br_number *x)
+{
+  const br_unit *unit = br__own_unit (own);
+  br_number in_unit = BR_NUMBER_ZERO, size = BR_NUMBER_ZERO;
+  int decimal = own->ask == BR__ASK_DECIMAL;
+  if (!decimal && own->ask != BR__ASK_ONE_FRACTION)
+    {
+      br__put_measure (t, x, own->dimension, &own->style);
+      return;
+    }
+  if (br_number_set_ratio (&size, unit && unit->num ? unit->num : 1, unit ? unit->den : 1) != BR_OK
+      || br_number_div (&in_unit, x, &size) != BR_OK)
+    t->failed = 1;
+  if (decimal)
+    br__put_decimal (t, &in_unit, 12);
+  else
+    br__put_number (t, &in_unit);
+  if (unit && !decimal && strcmp (unit->name, "in") == 0)
+    br__text_putc (t, '"');
+  else if (unit)
+    br__text_printf (t, " %s", unit->name);
+  br_number_clear (&in_unit);
+  br_number_clear (&size);
+}
+
+/* The form that is asked for: the one that the teacher wrote the answer in, if WRITTEN is one, else the one of
+   its unit.  */
+static br__ask
+ask_of (const br__own *own, const br_measure *written, const br__tree *tree)
+{
+  if (written && memchr (tree->text, '.', tree->length))
+    return BR__ASK_DECIMAL;
+  if (own->dimension == BR_PLAIN && br_number_is_integer (&own->answer))
+    return BR__ASK_COUNT;
+  return br__unit_is_decimal (own->style.unit) && own->dimension != BR_PLAIN ? BR__ASK_DECIMAL : BR__ASK_LENGTH;
+}
+
+/* `as WORD` behind the answer; ASK stays where it does not stand there.  */
 static br_status
-put_answer (br__own *own, br__value *v, const br__tree *tree, const br__mark *mark, int to_mark, br__run *run)
+read_form (br__ask *ask, br__run *run)
+{
+  static const struct { const char *word; br__ask ask; } rows[] =
+  {
+    { "decimal", BR__ASK_DECIMAL }, { "fraction", BR__ASK_ONE_FRACTION }, { "mixed", BR__ASK_LENGTH }, { "any", BR__ASK_ANY }
+  };
+  if (!br__lex_is_word (&run->lex, "as"))
+    return BR_OK;
+  br_status status = br__lex_next (&run->lex, run->error);
+  for (size_t i = 0; i < sizeof rows / sizeof rows[0] && status == BR_OK; i++)
+    if (br__lex_is_word (&run->lex, rows[i].word))
+      {
+        *ask = rows[i].ask;
+        return br__lex_next (&run->lex, run->error);
+      }
+  return status == BR_OK ? br__expected (run, "`decimal`, `fraction`, `mixed` or `any`") : status;
+}
+
+/* A decimal that does not end is none that can be asked for.  */
+static br_status
+check_form (const br__own *own, const br__tree *tree, br__run *run)
+{
+  const br_unit *unit = br__own_unit (own);
+  br_text t = BR_TEXT_ZERO;
+  br_number in_unit = BR_NUMBER_ZERO, size = BR_NUMBER_ZERO;
+  br_status status = br_number_set_ratio (&size, unit && unit->num ? unit->num : 1, unit ? unit->den : 1);
+  if (status == BR_OK)
+    status = br_number_div (&in_unit, &own->answer, &size);
+  if (status == BR_OK && own->ask == BR__ASK_DECIMAL && !br__put_decimal (&t, &in_unit, 12) && !t.failed)
+    {
+      status = br__fail (run->error, BR_DOMAIN, tree->base, tree->length, "as a decimal this answer does not end");
+      br__hint (run->error, "write `to 0.01` behind it");
+    }
+  br__text_clear (&t);
+  br_number_clear (&in_unit);
+  br_number_clear (&size);
+  return status;
+}
+
+/* ASK is what the teacher said, BR__ASK_COUNT where nothing.  */
+static br_status
+put_answer (br__own *own, br__value *v, const br__tree *tree, const br__mark *mark, int to_mark, br__ask ask, br__run *run)
 {
   br__settings *s = &run->sheet->settings;
   br__rounded rounded = BR__ROUNDED_ZERO;
   const br_number *q = br_real_rational (&v->real);
+  br_measure written = BR_MEASURE_ZERO;
+  int is_written = br_measure_read (&written, tree->text, tree->length, NULL, NULL) == BR_OK;
   br_status status = BR_OK;
   if (to_mark)
     {
@@ -102,18 +183,38 @@ put_answer (br__own *own, br__value *v, const br__tree *tree, const br__mark *ma
     }
   own->dimension = v->dimension;
   own->style = br__settings_style (s);
-  if (mark->unit)
-    own->style.unit = mark->unit;
+  if (mark->unit || (is_written && written.unit))
+    own->style.unit = br__unit_base (mark->unit ? mark->unit : written.unit);
   own->style.feet = 0;
-  own->decimal = br__unit_is_decimal (own->style.unit);
   if (status == BR_OK)
     status = br_number_set (&own->answer, q);
   if (status == BR_OK)
+    own->ask = ask != BR__ASK_COUNT ? ask : ask_of (own, is_written ? &written : NULL, tree);
+  /* Where the sheet's unit makes it a decimal, one that is cut short has always done.  */
+  if (status == BR_OK && (ask == BR__ASK_DECIMAL || is_written))
+    status = check_form (own, tree, run);
+  if (status == BR_OK)
     status = put_mark (own, v, mark, s);
   if (status == BR_OK)
-    br__put_measure (&own->answer_text, &own->answer, own->dimension, &own->style);
+    br__own_put (&own->answer_text, own, &own->answer);
   br__rounded_clear (&rounded);
+  br_measure_clear (&written);
   return status;
+}
+
+/* The last step of an answer as a decimal: the value in the form that is asked for.  */
+static void
+add_form_step (br__own *own)
+{
+  br_text last = BR_TEXT_ZERO;
+  const char *sign = own->steps.count ? strstr (br__text_string (&own->steps.rows[own->steps.count - 1]), " = ") : NULL;
+  br__put_measure (&last, &own->answer, own->dimension, &own->style);
+  if ((own->ask == BR__ASK_DECIMAL || own->ask == BR__ASK_ONE_FRACTION)
+      && strcmp (br__text_string (&last), br__text_string (&own->answer_text)) != 0
+      && !(sign && strcmp (sign + 3, br__text_string (&own->answer_text)) == 0))
+    br__steps_list_add (&own->steps, br__text_string (&last), "=", br__text_string (&own->answer_text));
+  own->steps.failed |= last.failed;
+  br__text_clear (&last);
 }
 
 /* Puts the names of TREE that have no value yet into WAITING, each once; 1 where there are some.  */
@@ -149,9 +250,12 @@ read_answer (br__own *own, int *waits, br_list *waiting, br__run *run)
   br__worked_steps rules = BR__WORKED_STEPS_ZERO;
   br_text shown = BR_TEXT_ZERO;
   int to_mark = 0;
+  br__ask ask = BR__ASK_COUNT;
   br_status status = br__parse (&tree, &run->lex, run->error);
   if (status == BR_OK)
     status = read_answer_mark (run, &mark, &to_mark);
+  if (status == BR_OK)
+    status = read_form (&ask, run);
   if (status == BR_OK)
     status = br__end_of_line (run);
   if (status == BR_OK && waits && (*waits = list_waiting (waiting, run, &tree)))
@@ -163,7 +267,7 @@ read_answer (br__own *own, int *waits, br_list *waiting, br__run *run)
   if (status == BR_OK)
     status = br__value_of (&v, run, &tree);
   if (status == BR_OK)
-    status = put_answer (own, &v, &tree, &mark, to_mark, run);
+    status = put_answer (own, &v, &tree, &mark, to_mark, ask, run);
   if (status == BR_OK)
     status = br__own_wrong (own, run, &tree, to_mark ? &mark : NULL);
   /* Where nothing is rounded, the mark is one that the answer lies on, and no step comes of it.  */
@@ -175,6 +279,8 @@ read_answer (br__own *own, int *waits, br_list *waiting, br__run *run)
     }
   if (status == BR_OK)
     status = br__explain (&own->steps, &rules, &shown, run, &tree, &mark);
+  if (status == BR_OK)
+    add_form_step (own);
   if (status != BR_OK && run->error && run->error->status == BR_OK)
     br__fail_plain (run->error, status, tree.base, tree.length);
   br__worked_steps_clear (&rules);
@@ -183,6 +289,41 @@ read_answer (br__own *own, int *waits, br_list *waiting, br__run *run)
   br__value_clear (&v);
   br__tree_clear (&tree);
   return status;
+}
+
+/* TEXT with the values of the formulas that stand in braces, as in "a wheel of {wheel}"; to be freed.  Braces that
+   hold no formula with a value stay.  */
+static char *
+fill_in (const char *text, size_t length, br__run *run)
+{
+  br_text t = BR_TEXT_ZERO;
+  for (size_t at = 0; at < length; at++)
+    {
+      const char *end = text[at] == '{' ? memchr (text + at, '}', length - at) : NULL;
+      br__value v = BR__VALUE_ZERO;
+      br__tree tree = BR__TREE_ZERO;
+      br_error error;
+      br__run part = { .sheet = run->sheet, .text = text + at + 1, .length = end ? (size_t) (end - text) - at - 1 : 0, .error = &error };
+      part.end = part.length;
+      br_text value = BR_TEXT_ZERO;
+      int filled = end && br__lex_start (&part.lex, part.text, part.end, &error) == BR_OK
+                   && br__parse (&tree, &part.lex, &error) == BR_OK && part.lex.token.type == BR__END
+                   && br__value_of (&v, &part, &tree) == BR_OK && br__shown (&value, &v, &run->sheet->settings) == BR_OK;
+      if (filled)
+        {
+          br__text_puts (&t, br__text_string (&value));
+          at = (size_t) (end - text);
+        }
+      else
+        br__text_putc (&t, text[at]);
+      t.failed |= value.failed;
+      br__text_clear (&value);
+      br__value_clear (&v);
+      br__tree_clear (&tree);
+    }
+  char *made = t.failed ? NULL : br__strndup (br__text_string (&t), t.length);
+  br__text_clear (&t);
+  return made;
 }
 
 br_status
@@ -200,7 +341,7 @@ br__own_collect (br__own **own, size_t *count, br__run *run)
       br__own made;
       memset (&error, 0, sizeof error);
       memset (&made, 0, sizeof made);
-      if (!open_line (&part, run, line, &error))
+      if (!br__open_line (&part, run, line, &error))
         continue;
       br__token word = part.lex.token;
       if (br__lex_is_word (&part.lex, "problem"))
@@ -212,7 +353,7 @@ br__own_collect (br__own **own, size_t *count, br__run *run)
           status = read_answer (&made, NULL, NULL, &part);
           if (status == BR_OK)
             {
-              made.text = br__strndup (text, length);
+              made.text = fill_in (text, length, run);
               text = NULL;
               if (!made.text || !br__grow (&rows, &room, n + 1, sizeof *rows))
                 status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
@@ -265,7 +406,7 @@ wants_answer (br__run *run)
     {
       br__run part;
       br_error error;
-      if (!open_line (&part, run, line, &error))
+      if (!br__open_line (&part, run, line, &error))
         continue;
       if (br__lex_is_word (&part.lex, "problem"))
         wants = 1;

@@ -9,10 +9,14 @@
 const br__statement br__lesson_statements[] =
 {
   { "problem", "problem TEXT", "a problem of your own for worksheets",
-    "The line behind it gives its answer: answer VALUE [to MARK].", BR__FOLLOW_TEXT, NULL, 0,
+    "The line behind it gives its answer: answer VALUE [to MARK] [as decimal].  A formula in braces,\n"
+    "as in `a wheel of {wheel}`, becomes its value.", BR__FOLLOW_TEXT, NULL, 0,
     br__do_problem },
-  { "answer", "answer VALUE [to MARK]", "the answer of the problem above", NULL, BR__FOLLOW_VALUE, "to", 0,
-    br__do_answer },
+  { "answer", "answer VALUE [to MARK] [as decimal, fraction, mixed or any]", "the answer of the problem above",
+    "The form and the unit in which it is written are those that are wanted.", BR__FOLLOW_VALUE,
+    "to as decimal fraction mixed any", 0, br__do_answer },
+  { "given", "given NAME from LOW to HIGH by STEP", "a size that differs from version to version in your own problems",
+    "In the sheet it is LOW.", BR__FOLLOW_NAME, "from to by", 0, br__do_given },
   { "worksheet", "worksheet TOPIC N, ... [ruler 1/16] [seed S] [versions V] [names FILE.csv] into FILE.pdf",
     "practice papers, different from seat to seat",
     "Topics: reading, decimals, sums, products, scale, known size, fender, dividing, stock,\n"

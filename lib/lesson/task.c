@@ -100,14 +100,21 @@ steps_of (br__task *t, br__helper *h, const br__problem *p)
   return status;
 }
 
+/* How keyfile.c reads it.  */
+static const char *
+ask_name (br__ask ask)
+{
+  static const char *const names[] = { "fraction", "fraction", "decimal", "count", "one fraction", "any" };
+  return names[ask];
+}
+
 static br_status
 key_of_drawn (br__task *t, br__helper *h, const br__problem *p)
 {
-  static const char *const asks[] = { "fraction", "fraction", "decimal", "count" };
   br__problem_answer (&t->answer, p, p->answer);
   br__text_printf (&t->exact, p->answer.den == 1 ? "%lld" : "%lld/%lld", (long long) p->answer.num,
                    (long long) p->answer.den);
-  t->ask = asks[p->kind->ask];
+  t->ask = ask_name (p->kind->ask);
   t->unit = p->kind->ask == BR__ASK_COUNT ? "" : "in";
   if (p->kind->ask != BR__ASK_COUNT)
     br__text_printf (&t->mark, "1/%lld", (long long) p->level);
@@ -129,7 +136,7 @@ key_of_own (br__task *t, const br__own *own)
   br__put_number (&t->exact, &own->answer);
   if (br_number_sign (&own->mark) > 0)
     br__put_number (&t->mark, &own->mark);
-  t->ask = own->decimal ? "decimal" : own->dimension == BR_PLAIN && br_number_is_integer (&own->answer) ? "count" : "fraction";
+  t->ask = ask_name (own->ask);
   t->unit = unit ? unit->name : "";
   for (size_t i = 0; i < own->steps.count; i++)
     {
@@ -141,7 +148,7 @@ key_of_own (br__task *t, const br__own *own)
     }
   for (unsigned i = 0; i < own->wrong_count; i++)
     {
-      br__put_measure (&t->wrong[i], &own->wrong[i], own->dimension, &own->style);
+      br__own_put (&t->wrong[i], own, &own->wrong[i]);
       t->mistake[i] = own->mistake[i];
     }
   t->wrong_count = own->wrong_count;

@@ -27,7 +27,7 @@ br__worksheet_free (br__worksheet *w)
   br__free (w->names);
   br__free (w->names_path);
   br__free (w->path);
-  br__own_free (w->own, w->own_count);
+  br__own_free (w->own, w->own_count * w->own_sets);
   br__free (w->problems);
   br__free (w->title);
   br__free (w);
@@ -347,7 +347,7 @@ br__worksheet_draw (br__worksheet *w, br__run *run)
         else
           {
             for (int64_t v = 0; v < w->versions; v++)
-              w->problems[(size_t) v * w->problem_count + index].own = own;
+              w->problems[(size_t) v * w->problem_count + index].own = own + (w->own_sets > 1 ? (size_t) v * w->own_count : 0);
             own++;
           }
       }
@@ -419,7 +419,7 @@ static br_status
 take_from_sheet (br__worksheet *w, br__run *run)
 {
   size_t wanted = 0;
-  br_status status = br__own_collect (&w->own, &w->own_count, run);
+  br_status status = br__own_draw (w, run);
   for (size_t i = 0; i < w->row_count; i++)
     wanted += w->rows[i].topic ? 0 : (size_t) w->rows[i].count;
   if (status == BR_OK && wanted > w->own_count)

@@ -19,7 +19,7 @@ typedef struct br__own
   br_number answer;             /* in inches, square inches ... */
   br_dimension dimension;
   br_number mark;               /* inches or plain; 0 where the answer is on none */
-  int decimal;                  /* in a unit that is written in decimals */
+  br__ask ask;
   br_style style;
   br_text answer_text;
   br__worked_steps steps;
@@ -41,8 +41,8 @@ typedef struct br__worksheet
   char **names;
   size_t name_count;
   char *names_path, *path;      /* of the list, NULL without one; of the papers */
-  br__own *own;
-  size_t own_count;
+  br__own *own;                 /* OWN_COUNT for each version, where sizes are drawn for each; else once */
+  size_t own_count, own_sets;
   br__problem *problems;        /* problem I of version V (both from 0) at V * problem_count + I */
 } br__worksheet;
 
@@ -51,6 +51,12 @@ br_status br__worksheet_draw (br__worksheet *w, br__run *run);
 
 /* own.c: all of the sheet's own problems that have an answer.  */
 br_status br__own_collect (br__own **own, size_t *count, br__run *run);
+/* A run over LINE of the sheet, so that its errors are not those of the line at hand; 0 where it has no words.  */
+int br__open_line (br__run *part, br__run *run, const br__line *line, br_error *error);
+/* X as an answer to OWN is written.  */
+void br__own_put (br_text *t, const br__own *own, const br_number *x);
+/* given.c: the own problems of W, for each version with the sizes that `given` draws for it.  */
+br_status br__own_draw (br__worksheet *w, br__run *run);
 void br__own_free (br__own *own, size_t count);
 /* own_wrong.c: the unit that OWN's answer is written in, NULL for a plain number.  */
 const br_unit *br__own_unit (const br__own *own);
@@ -65,7 +71,7 @@ typedef struct br__task
   int room;                     /* lines of 1/4 in */
   br_text text;
   br_text answer, exact, mark;  /* as written; n/d in inches; the ruler's mark in inches or "" */
-  const char *unit, *ask;       /* "in" ... "" ; "fraction", "decimal" or "count" */
+  const char *unit, *ask;       /* "in" ... "" ; "fraction", "decimal", "count" ... */
   br__worked_steps steps;
   br_text wrong[BR__MOST_WRONG];
   br__mistake mistake[BR__MOST_WRONG];
@@ -118,6 +124,7 @@ br_status br__clause_count (int64_t *n, br__run *run, const char *what, int64_t 
 extern const br__statement br__lesson_statements[];
 br_status br__do_problem (br__run *run);
 br_status br__do_answer (br__run *run);
+br_status br__do_given (br__run *run);
 br_status br__do_worksheet (br__run *run);
 br_status br__do_key (br__run *run);
 br_status br__do_grade (br__run *run);

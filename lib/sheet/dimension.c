@@ -290,6 +290,8 @@ br__assign (br__run *run)
     }
   if (status == BR_OK && br__lex_is_sign (&run->lex, BR__PLUS_MINUS))
     status = read_tolerance (run, d);
+  if (status == BR_OK && run->behind)
+    status = run->behind (run);
   if (status == BR_OK)
     status = br__end_of_line (run);
   const br__definition *old = e ? br__entry_definition (e) : NULL;

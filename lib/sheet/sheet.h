@@ -137,6 +137,7 @@ typedef struct br__run
   br__statement_steps steps;        /* what it has changed so far */
   br__line *line;           /* set by a statement that put the line itself */
   int kept;                 /* the statement belongs in a saved sheet */
+  br_status (*behind) (struct br__run *run);    /* reads what stands behind the formula of an assignment, or NULL */
   int told;                 /* its mistakes have been told already: those of an opened file */
 } br__run;
 

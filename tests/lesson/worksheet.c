@@ -7,6 +7,8 @@
 
 #include "support.h"
 
+#include "lesson/rows.h"
+
 #define ALL "reading 2, decimals 2, sums 2, products 4, scale 2, known size 2, fender 4, dividing 1, stock 2, missing 2"
 
 /* FNV-1a, 64 bits (Fowler, Noll and Vo).  */
@@ -203,6 +205,70 @@ own_is (const char *answer, const char *given, const char *verdict)
   lesson_put ("answers.csv", row, strlen (row));
   sheet_say (sheet, &s, "grade answers.csv with k.csv into marks.csv");
   said_is (&s, 0, "verdicts.0", verdict);
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
+/* An own answer is wanted in the form and the unit in which it was written, or which `as` says.  */
+static void
+test_own_forms (void **state)
+{
+  (void) state;
+  own_is ("0.375", "0.375", "right");
+  own_is ("0.375", "3/8", "other form");
+  own_is ("0.375", "\xE2\x85\x9C", "other form");
+  own_is ("3/8 as decimal", ".375", "right");
+  own_is ("2.5 in", "2.5 in", "right");
+  own_is ("2.5 in", "2-1/2 in", "other form");
+  own_is ("2-3/8 as fraction", "19/8", "right");
+  own_is ("2-3/8 as fraction", "2-3/8", "other form");
+  own_is ("2-3/8 as fraction", "38/16", "not in lowest terms");
+  own_is ("2-3/8", "19/8", "other form");
+  own_is ("2.375 as mixed", "2-3/8", "right");
+  own_is ("2-3/8 in as any", "2.375 in", "right");
+  own_is ("2-3/8 in as any", "19/8 in", "right");
+  own_is ("60.3 mm", "60.3 mm", "right");
+  own_is ("60.3 mm", "60.3", "unit missing");
+  own_is ("60.3 mm", "6.03 cm", "other form");
+  own_is ("60.3 mm", "60.0 mm", "wrong");
+  own_is ("1/3 to 0.01 as decimal", "0.33", "right");
+}
+
+/* `given` draws a size for each version: the words, the key and its steps follow, and the sheet stays as it was.  */
+static void
+test_given (void **state)
+{
+  br_sheet *sheet = NULL;
+  said s = SAID_ZERO;
+  br__rows key = BR__ROWS_ZERO;
+  size_t differ = 0;
+  (void) state;
+  check_ok (br_sheet_new (&sheet));
+  sheet_say (sheet, &s, "given w from 2 in to 4 in by 1/4 in\nproblem A wheel of {w}, and {w / 2} to its middle: {no}\nanswer w + 1/2 in");
+  sheet_say (sheet, &s, "worksheet own 1 seed 3 versions 20 into a.csv\nkey k.csv");
+  check_ok (br__rows_read (&key, "k.csv", NULL));
+  assert_int_equal (key.count, 21);
+  size_t text = br__rows_column (&key, "text"), answer = br__rows_column (&key, "answer");
+  for (size_t v = 1; v <= 20; v++)
+    {
+      const char *words = br__row_cell (&key.rows[v], text) + strlen ("A wheel of "), *given = br__row_cell (&key.rows[v], answer);
+      br_measure m = BR_MEASURE_ZERO, n = BR_MEASURE_ZERO;
+      br_number half = BR_NUMBER_ZERO;
+      check_set (&half, "1/2");
+      check_ok (br_measure_read (&m, words, strcspn (words, ","), NULL, NULL));
+      check_ok (br_measure_read (&n, given, strlen (given), NULL, NULL));
+      check_ok (br_number_add (&m.value, &m.value, &half));
+      assert_true (br_number_equal (&m.value, &n.value));
+      assert_non_null (strstr (words, "{no}"));
+      differ += v > 1 && strcmp (given, br__row_cell (&key.rows[v - 1], answer)) != 0;
+      br_measure_clear (&m);
+      br_measure_clear (&n);
+      br_number_clear (&half);
+    }
+  assert_int_equal (differ, 19);
+  sheet_say (sheet, &s, "list");
+  said_is (&s, 0, "exact", "2");
+  br__rows_clear (&key);
   said_clear (&s);
   br_sheet_free (sheet);
 }
@@ -449,7 +515,7 @@ main (void)
   const struct CMUnitTest tests[] =
   {
     CHECK_TEST (test_for_ever), CHECK_TEST (test_seed), CHECK_TEST (test_names), CHECK_TEST (test_over), CHECK_TEST (test_own), CHECK_TEST (test_own_waits),
-    CHECK_TEST (test_own_marks), CHECK_TEST (test_own_key), CHECK_TEST (test_head),
+    CHECK_TEST (test_own_marks), CHECK_TEST (test_own_forms), CHECK_TEST (test_given), CHECK_TEST (test_own_key), CHECK_TEST (test_head),
     CHECK_TEST (test_textbook), CHECK_TEST (test_wrong_lines), CHECK_TEST (test_wrong_answers),
     CHECK_TEST (test_progress), CHECK_TEST (test_memory)
   };

@@ -23,7 +23,6 @@ typedef struct given
   int64_t count;                /* of sizes */
   const br_unit *unit;          /* of LOW as it is written, or NULL */
   int64_t now;                  /* the size at hand */
-  br__definition *kept;         /* what the sheet has, while it is away */
 } given;
 
 static void
@@ -166,9 +165,9 @@ collect (given **all, size_t *count, br__run *run)
   return status == BR_OK ? BR_OK : br__fail_plain (run->error, status, 0, 0);
 }
 
-/* Gives the dimension of G size NOW, or what the sheet has where NOW is below 0.  */
+/* Gives the dimension of G size NOW, as a step of the statement at hand.  */
 static br_status
-set_size (given *g, br__run *run)
+set_size (const given *g, br__run *run)
 {
   br__moves moves = BR__MOVES_ZERO;
   br__tree tree = BR__TREE_ZERO;
@@ -176,44 +175,42 @@ set_size (given *g, br__run *run)
   br_text t = BR_TEXT_ZERO;
   br_number x = BR_NUMBER_ZERO;
   br__definition *d = NULL;
+  br_error *told = run->error, ignored;
   br_style style = br__settings_style (&run->sheet->settings);
-  br_status status = BR_OK;
-  if (g->now >= 0)
-    {
-      style.feet = 0;
-      if (g->unit)
-        style.unit = br__unit_base (g->unit);
-      status = br_number_set_int (&x, g->now);
-      if (status == BR_OK)
-        status = br_number_mul (&x, &x, br_real_rational (&g->step.real));
-      if (status == BR_OK)
-        status = br_number_add (&x, &x, br_real_rational (&g->low.real));
-      br__put_measure (&t, &x, g->low.dimension, &style);
-      if (status == BR_OK)
-        status = t.failed ? BR_NO_MEMORY : br__lex_start (&lex, br__text_string (&t), t.length, NULL);
-      if (status == BR_OK)
-        status = br__parse (&tree, &lex, NULL);
-      if (status == BR_OK)
-        status = br__definition_new (&d, run->sheet->graph, &tree, "", 0, NULL);
-    }
-  else
-    {
-      d = g->kept;
-      g->kept = NULL;
-    }
+  style.feet = 0;
+  if (g->unit)
+    style.unit = br__unit_base (g->unit);
+  br_status status = br_number_set_int (&x, g->now);
   if (status == BR_OK)
-    status = br__graph_define (run->sheet->graph, g->entry, &d, &run->sheet->settings, &moves, NULL);
-  if (status == BR_OK && g->now >= 0 && !g->kept)
-    {
-      g->kept = d;
-      d = NULL;
-    }
+    status = br_number_mul (&x, &x, br_real_rational (&g->step.real));
+  if (status == BR_OK)
+    status = br_number_add (&x, &x, br_real_rational (&g->low.real));
+  br__put_measure (&t, &x, g->low.dimension, &style);
+  if (status == BR_OK)
+    status = t.failed ? BR_NO_MEMORY : br__lex_start (&lex, br__text_string (&t), t.length, NULL);
+  if (status == BR_OK)
+    status = br__parse (&tree, &lex, NULL);
+  if (status == BR_OK)
+    status = br__definition_new (&d, run->sheet->graph, &tree, "", 0, NULL);
+  /* A formula that has no value with this size is no mistake of the line at hand.  */
+  run->error = &ignored;
+  if (status == BR_OK)
+    status = br__step_define (run, g->entry, &d, &moves);
+  run->error = told;
   br__definition_free (d);
   br__moves_clear (&moves);
   br__tree_clear (&tree);
   br__text_clear (&t);
   br_number_clear (&x);
   return status;
+}
+
+/* The sheet is as it was before sizes were drawn.  */
+static br_status
+take_back (br__run *run)
+{
+  br__steps_revert (run);
+  return run->sheet->owed.steps ? BR_NO_MEMORY : BR_OK;
 }
 
 /* The own problems of VERSION (from 1) into OWN[COUNT]: sizes are drawn until all of them have an answer.  */
@@ -236,9 +233,10 @@ draw_version (br__own *own, size_t count, given *rows, size_t n, const br__works
             rows[i].now = (rows[i].now + 1) % rows[i].count;
           status = set_size (&rows[i], run);
         }
-      if (status == BR_NO_MEMORY)
-        break;
-      status = status == BR_OK ? br__own_collect (&made, &got, run) : BR_OK;
+      if (status == BR_OK)
+        status = br__own_collect (&made, &got, run);
+      br_status back = take_back (run);
+      status = back != BR_OK ? back : status == BR_NO_MEMORY ? status : BR_OK;
       if (status == BR_OK && got == count)
         {
           memcpy (own, made, count * sizeof *made);
@@ -280,15 +278,8 @@ br__own_draw (br__worksheet *w, br__run *run)
       for (size_t v = 0; v < (size_t) w->versions && status == BR_OK; v++)
         status = draw_version (&all[v * w->own_count], w->own_count, rows, n, w, v + 1, run);
     }
-  for (size_t i = n; i-- > 0; )
-    {
-      rows[i].now = -1;
-      br_status back = rows[i].kept ? set_size (&rows[i], run) : BR_OK;
-      if (status == BR_OK && back != BR_OK)
-        status = br__fail_plain (run->error, back, 0, 0);
-      br__definition_free (rows[i].kept);
-      given_clear (&rows[i]);
-    }
+  for (size_t i = 0; i < n; i++)
+    given_clear (&rows[i]);
   br__free (rows);
   return status;
 }

@@ -74,6 +74,7 @@ static const sheet_sample samples[] = {
   { "date", "date 25 November 2026", 0 },
   { "problem", "problem How long is the handle?", 0 },
   { "answer", "answer base * 2 to 1/8", 0 },
+  { "given", "given rim from 2 in to 4 in by 1/4 in", 0 },
   { "worksheet", "worksheet sums 2, reading 2, own 1 seed 3 into sums.csv", 0 },
   { "key", "key sums_key.csv", 0 },
   { "grade", "grade answers.csv with key.csv into marks.csv", 0 },
@@ -97,6 +98,7 @@ static const char samples_prelude[] =
   "part side = base x 5 in from pine\n"
   "circle rim = wheel at 0 in, 0 in\n"
   "box bed = base x 1 in at 0 in, 4 in\n"
+  "given hub from 1 in to 2 in by 1/2 in\n"
   "worksheet sums 2 seed 1 into prelude.csv\n"
   "problem How long are the sides?\n"
   "answer base\n"

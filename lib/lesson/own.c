@@ -212,7 +212,7 @@ add_form_step (br__own *own)
   if ((own->ask == BR__ASK_DECIMAL || own->ask == BR__ASK_ONE_FRACTION)
       && strcmp (br__text_string (&last), br__text_string (&own->answer_text)) != 0
       && !(sign && strcmp (sign + 3, br__text_string (&own->answer_text)) == 0))
-    br__steps_list_add (&own->steps, br__text_string (&last), "=", br__text_string (&own->answer_text));
+    br__worked_steps_add (&own->steps, br__text_string (&last), "=", br__text_string (&own->answer_text));
   own->steps.failed |= last.failed;
   br__text_clear (&last);
 }

@@ -19,12 +19,16 @@ extreme (br_real *z, const br_real *x, const br_real *y, int wanted, unsigned bi
   return status == BR_OK ? br_real_set (z, order * wanted >= 0 ? x : y) : status;
 }
 
-/* X, if it is over zero, or not below.  */
+/* X, if it is what OP needs.  */
 static br_status
 needed (br_real *z, const br_real *x, br__opcode op, int skip_range_checks, unsigned bits)
 {
   int sign = 1;
-  br_status status = skip_range_checks ? BR_OK : br_real_sign (&sign, x, bits);
+  br_status status = BR_OK;
+  if (op == BR__CODE_RATIONAL)
+    return br_real_rational (x) ? br_real_set (z, x) : BR_DOMAIN;
+  if (!skip_range_checks)
+    status = br_real_sign (&sign, x, bits);
   if (status != BR_OK)
     return status;
   if (sign < 0 || (sign == 0 && op == BR__CODE_OVER_ZERO))
@@ -47,22 +51,51 @@ on_mark (br_real *z, const br_real *x, const br__instruction *c, const br__setti
   return status;
 }
 
-/* The value of cell C from those before it.  */
+/* Boxes that overlap neither level nor upright are apart by the corner's slant, else by the larger of the
+   two ways, which is below zero where they overlap.  */
 static br_status
-work_out (br_real *z, const br__instruction *c, const br_real *v, const br_real *inputs, const br__settings *s,
-          int skip_range_checks)
+apart (br_real *z, const br_real *x, const br_real *y, unsigned bits)
 {
-  const br_real *x = &v[c->left], *y = &v[c->right];
+  br_real a = BR_REAL_ZERO, b = BR_REAL_ZERO;
+  int level = 0, upright = 0;
+  br_status status = br_real_sign (&level, x, bits);
+  if (status == BR_OK)
+    status = br_real_sign (&upright, y, bits);
+  if (status == BR_OK && (level <= 0 || upright <= 0))
+    return extreme (z, x, y, 1, bits);
+  if (status == BR_OK)
+    status = br_real_mul (&a, x, x);
+  if (status == BR_OK)
+    status = br_real_mul (&b, y, y);
+  if (status == BR_OK)
+    status = br_real_add (&a, &a, &b);
+  if (status == BR_OK)
+    status = br_real_sqrt (z, &a, bits);
+  br_real_clear (&a);
+  br_real_clear (&b);
+  return status;
+}
+
+static br_status
+power_of (br_real *z, const br_real *x, const br_real *y, unsigned bits)
+{
+  const br_number *exponent = br_real_rational (y);
+  return exponent ? br_real_pow (z, x, exponent, bits) : BR_DOMAIN;
+}
+
+br_status
+br__exact_operation (br_real *z, const br__instruction *c, const br_real *x, const br_real *y,
+                     const br__settings *s, int skip_range_checks)
+{
   switch (c->op)
     {
-    case BR__CODE_CONSTANT: return br_real_set (z, &c->constant);
-    case BR__CODE_INPUT: return br_real_set (z, &inputs[c->left]);
     case BR__CODE_ADD: return br_real_add (z, x, y);
     case BR__CODE_SUB: return br_real_sub (z, x, y);
     case BR__CODE_MUL: return br_real_mul (z, x, y);
     case BR__CODE_DIV: return br_real_div (z, x, y, s->bits);
     case BR__CODE_NEG: return br_real_neg (z, x);
     case BR__CODE_POWER: return br_real_pow (z, x, &c->number, s->bits);
+    case BR__CODE_POWER_OF: return power_of (z, x, y, s->bits);
     case BR__CODE_ABS: return br_real_abs (z, x, s->bits);
     case BR__CODE_MAX: return extreme (z, x, y, 1, s->bits);
     case BR__CODE_MIN: return extreme (z, x, y, -1, s->bits);
@@ -70,10 +103,37 @@ work_out (br_real *z, const br__instruction *c, const br_real *v, const br_real 
     case BR__CODE_COS: return br_real_cos (z, x);
     case BR__CODE_TAN: return br_real_tan (z, x, s->bits);
     case BR__CODE_ATAN: return br_real_atan (z, x);
-    case BR__CODE_OVER_ZERO: case BR__CODE_NOT_BELOW: return needed (z, x, c->op, skip_range_checks, s->bits);
+    case BR__CODE_APART: return apart (z, x, y, s->bits);
+    case BR__CODE_OVER_ZERO: case BR__CODE_NOT_BELOW: case BR__CODE_RATIONAL:
+      return needed (z, x, c->op, skip_range_checks, s->bits);
     case BR__CODE_MARK: case BR__CODE_DRILL: return on_mark (z, x, c, s);
+    case BR__CODE_CONSTANT: case BR__CODE_INPUT: case BR__CODE_SHAPE: break;
     }
   return BR_DOMAIN;
+}
+
+/* What shapes measure, of all operands.  */
+static br_status
+measure (br_real *z, const br__instruction *c, const br_real *v, const br__settings *s)
+{
+  const br_real *args[BR__MOST_MEASURED];
+  for (unsigned i = 0; i < c->function->least; i++)
+    args[i] = &v[c->operands[i]];
+  return c->function->measure (z, args, s->bits);
+}
+
+/* The value of C from those before it.  */
+static br_status
+work_out (br_real *z, const br__instruction *c, const br_real *v, const br_real *inputs, const br__settings *s,
+          int skip_range_checks)
+{
+  switch (c->op)
+    {
+    case BR__CODE_CONSTANT: return br_real_set (z, &c->constant);
+    case BR__CODE_INPUT: return br_real_set (z, &inputs[c->left]);
+    case BR__CODE_SHAPE: return measure (z, c, v, s);
+    default: return br__exact_operation (z, c, &v[c->left], &v[c->right], s, skip_range_checks);
+    }
 }
 
 static void
@@ -205,7 +265,36 @@ pass_quotient (br_real *slopes, const br__instruction *c, const br_real *a, cons
   return status;
 }
 
-/* Hands the slope of cell I on to those that it uses.  */
+/* As for the larger of the two, but on a slant x / v and y / v.  */
+static br_status
+pass_apart (br_real *slopes, const br__instruction *c, const br_real *a, const br_real *v, size_t i, unsigned bits)
+{
+  const br_real *x = &v[c->left], *y = &v[c->right];
+  br_real factor = BR_REAL_ZERO;
+  int level = 0, upright = 0, order = 0;
+  br_status status = br_real_sign (&level, x, bits);
+  if (status == BR_OK)
+    status = br_real_sign (&upright, y, bits);
+  if (status == BR_OK && (level <= 0 || upright <= 0))
+    {
+      status = br_real_cmp (&order, x, y, bits);
+      if (status == BR_OK && order == 0)
+        status = BR_DOMAIN;
+      return status == BR_OK ? pass (&slopes[order > 0 ? c->left : c->right], a, NULL, 1) : status;
+    }
+  if (status == BR_OK)
+    status = br_real_div (&factor, x, &v[i], bits);
+  if (status == BR_OK)
+    status = pass (&slopes[c->left], a, &factor, 1);
+  if (status == BR_OK)
+    status = br_real_div (&factor, y, &v[i], bits);
+  if (status == BR_OK)
+    status = pass (&slopes[c->right], a, &factor, 1);
+  br_real_clear (&factor);
+  return status;
+}
+
+/* Hands the slope of instruction I on to those that it uses.  */
 static br_status
 hand_on (br_real *slopes, const br__program *t, size_t i, const br_real *v)
 {
@@ -229,7 +318,7 @@ hand_on (br_real *slopes, const br__program *t, size_t i, const br_real *v)
       return pass_quotient (slopes, c, a, &v[c->right], &v[i], bits);
     case BR__CODE_NEG:
       return pass (&slopes[c->left], a, NULL, -1);
-    case BR__CODE_OVER_ZERO: case BR__CODE_NOT_BELOW:
+    case BR__CODE_OVER_ZERO: case BR__CODE_NOT_BELOW: case BR__CODE_RATIONAL:
       return pass (&slopes[c->left], a, NULL, 1);
     case BR__CODE_MAX: case BR__CODE_MIN:
       status = br_real_cmp (&order, &v[c->left], &v[c->right], bits);
@@ -238,6 +327,8 @@ hand_on (br_real *slopes, const br__program *t, size_t i, const br_real *v)
       if (status != BR_OK)
         return status;
       return pass (&slopes[(order > 0) == (c->op == BR__CODE_MAX) ? c->left : c->right], a, NULL, 1);
+    case BR__CODE_APART:
+      return pass_apart (slopes, c, a, v, i, bits);
     default:
       status = slope_of_one (&factor, c, &v[c->left], &v[i], bits);
       if (status == BR_OK)

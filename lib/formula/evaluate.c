@@ -9,7 +9,7 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "measure/measure.h"
-#include "formula/evaluate.h"
+#include "formula/operate.h"
 
 /* Powers of length past this are a slip, not a measure.  */
 #define MOST_POWER 9
@@ -31,35 +31,15 @@ br__dimension_words (br_dimension dimension)
 br_status
 br__to_length (br__value *v, const br__settings *s)
 {
-  br_real factor = BR_REAL_ZERO;
-  br_status status = br__settings_factor (&factor.rational, s, BR_LENGTH);
-  if (status == BR_OK)
-    status = br_real_mul (&v->real, &v->real, &factor);
-  if (status == BR_OK)
-    v->dimension = BR_LENGTH;
-  br_real_clear (&factor);
-  return status;
+  br__work w = { s, NULL, NULL };
+  return br__work_to_length (&w, v);
 }
 
 br_status
 br__unify (br__value *x, br__value *y, const br__settings *s, br_error *error)
 {
-  if (x->dimension == y->dimension)
-    return BR_OK;
-  br__value *plain = x->dimension == BR_PLAIN ? x : y->dimension == BR_PLAIN ? y : NULL;
-  br__value *other = plain == x ? y : x;
-  if (plain && other->dimension == BR_LENGTH)
-    {
-      br_status status = br__to_length (plain, s);
-      return status == BR_OK ? BR_OK : br__fail_plain (error, status, 0, 0);
-    }
-  if (plain && other->dimension == BR_ANGLE)
-    {
-      plain->dimension = BR_ANGLE;
-      return BR_OK;
-    }
-  return br__fail (error, BR_DOMAIN, 0, 0, "%s and %s do not go together",
-                   br__dimension_words (x->dimension), br__dimension_words (y->dimension));
+  br__work w = { s, NULL, error };
+  return br__work_unify (&w, x, y);
 }
 
 br_status
@@ -109,92 +89,112 @@ product_dimension (br_dimension *d, const br__value *x, const br__value *y, int 
   return BR_OK;
 }
 
+/* The dimension of a power of X, which is one of a length.  */
 static br_status
-apply_power (br__value *z, const br__value *x, const br__value *y, const br__settings *s,
-             br_error *error)
+power_dimension (br__work *w, br_dimension *dimension, const br__value *x, const br_number *exponent)
+{
+  int64_t n, d;
+  if (!br_number_get_ratio (&n, &d, exponent) || n > MOST_POWER || n < -MOST_POWER)
+    return br__fail (w->error, BR_TOO_BIG, 0, 0, "a power of a length past %d", MOST_POWER);
+  int64_t power = x->dimension * n;
+  if (power % d)
+    return br__fail (w->error, BR_DOMAIN, 0, 0, "this root of %s is no measure", br__dimension_words (x->dimension));
+  if (power / d > MOST_POWER || power / d < -MOST_POWER)
+    return br__fail (w->error, BR_TOO_BIG, 0, 0, "a power of a length past %d", MOST_POWER);
+  *dimension = (br_dimension) (power / d);
+  return BR_OK;
+}
+
+/* Why a power of a known X has no value.  */
+static br_status
+no_power (br__work *w, const br__value *x, const br_number *exponent)
+{
+  int64_t n, d;
+  if (!x->slot && br_number_sign (exponent) < 0 && br_real_rational (&x->real)
+      && br_number_sign (br_real_rational (&x->real)) == 0)
+    return br__fail (w->error, BR_DOMAIN, 0, 0, "division by zero (0 to a negative power)");
+  if (br_number_get_ratio (&n, &d, exponent) && d <= 64)
+    return br__fail (w->error, BR_DOMAIN, 0, 0, "a negative number has no such root");
+  return br__fail (w->error, BR_DOMAIN, 0, 0, "only roots up to the 64th are known");
+}
+
+static br_status
+apply_power (br__work *w, br__value *z, const br__value *x, const br__value *y)
 {
   const br_number *exponent = br_real_rational (&y->real);
-  int64_t n, d, power = 0;
 
   if (y->dimension != BR_PLAIN)
-    return br__fail (error, BR_DOMAIN, 0, 0, "an exponent is a plain number, not %s",
+    return br__fail (w->error, BR_DOMAIN, 0, 0, "an exponent is a plain number, not %s",
                      br__dimension_words (y->dimension));
-  if (!exponent)
-    return br__fail (error, BR_DOMAIN, 0, 0, "an exponent must be a whole number or a fraction");
+  if (!y->slot && !exponent)
+    return br__fail (w->error, BR_DOMAIN, 0, 0, "an exponent must be a whole number or a fraction");
   if (x->dimension == BR_ANGLE)
-    return br__fail (error, BR_DOMAIN, 0, 0, "a power of an angle is no measure");
-  if (x->dimension != BR_PLAIN)
+    return br__fail (w->error, BR_DOMAIN, 0, 0, "a power of an angle is no measure");
+  z->dimension = BR_PLAIN;
+  if (y->slot)
     {
-      if (!br_number_get_ratio (&n, &d, exponent) || n > MOST_POWER || n < -MOST_POWER)
-        return br__fail (error, BR_TOO_BIG, 0, 0, "a power of a length past %d", MOST_POWER);
-      power = x->dimension * n;
-      if (power % d)
-        return br__fail (error, BR_DOMAIN, 0, 0, "this root of %s is no measure",
+      if (x->dimension != BR_PLAIN)
+        return br__fail (w->error, BR_DOMAIN, 0, 0, "here the power changes, so %s to it is no one kind of measure",
                          br__dimension_words (x->dimension));
-      power /= d;
-      if (power > MOST_POWER || power < -MOST_POWER)
-        return br__fail (error, BR_TOO_BIG, 0, 0, "a power of a length past %d", MOST_POWER);
+      return br__operate (w, z, BR__CODE_POWER_OF, x, y);
     }
-  br_status status = br_real_pow (&z->real, &x->real, exponent, s->bits);
-  z->dimension = (br_dimension) power;
-  if (status == BR_DOMAIN)
+  br_status status = x->dimension == BR_PLAIN ? BR_OK : power_dimension (w, &z->dimension, x, exponent);
+  if (status == BR_OK)
     {
-      if (br_number_sign (exponent) < 0 && br_real_rational (&x->real)
-          && br_number_sign (br_real_rational (&x->real)) == 0)
-        return br__fail (error, status, 0, 0, "division by zero (0 to a negative power)");
-      if (br_number_get_ratio (&n, &d, exponent) && d <= 64)
-        return br__fail (error, status, 0, 0, "a negative number has no such root");
-      return br__fail (error, status, 0, 0, "only roots up to the 64th are known");
+      status = br__operate_power (w, z, x, exponent);
+      if (status == BR_DOMAIN)
+        return no_power (w, x, exponent);
     }
   return status;
 }
 
 static br_status
-apply_binary (br__value *z, const br__node *n, br__value *x, br__value *y, const br__settings *s,
-              br_error *error)
+apply_binary (br__work *w, br__value *z, const br__node *n, br__value *x, br__value *y)
 {
   br_status status;
   if (n->op == BR__OP_ADD || n->op == BR__OP_SUB)
     {
-      status = br__unify (x, y, s, error);
+      status = br__work_unify (w, x, y);
       if (status != BR_OK)
         return status;
       z->dimension = x->dimension;
-      return n->op == BR__OP_ADD ? br_real_add (&z->real, &x->real, &y->real)
-                                 : br_real_sub (&z->real, &x->real, &y->real);
+      return br__operate (w, z, n->op == BR__OP_ADD ? BR__CODE_ADD : BR__CODE_SUB, x, y);
     }
   if (n->op == BR__OP_POW)
-    return apply_power (z, x, y, s, error);
-  br_dimension dimension = BR_PLAIN;
-  status = product_dimension (&dimension, x, y, n->op == BR__OP_MUL ? 1 : -1, error);
+    return apply_power (w, z, x, y);
+  status = product_dimension (&z->dimension, x, y, n->op == BR__OP_MUL ? 1 : -1, w->error);
   if (status != BR_OK)
     return status;
-  z->dimension = dimension;
-  if (n->op == BR__OP_MUL)
-    return br_real_mul (&z->real, &x->real, &y->real);
-  status = br_real_div (&z->real, &x->real, &y->real, s->bits);
+  status = br__operate (w, z, n->op == BR__OP_MUL ? BR__CODE_MUL : BR__CODE_DIV, x, y);
   if (status == BR_DOMAIN)
-    br__fail (error, BR_DOMAIN, 0, 0, "division by zero");
+    br__fail (w->error, BR_DOMAIN, 0, 0, "division by zero");
   return status;
+}
+
+br_status
+br__work_apply (br__work *w, br__value *z, const br__node *n, br__value *args)
+{
+  switch (n->op)
+    {
+    case BR__OP_NUMBER:
+      return apply_number (z, n, w->settings, w->error);
+    case BR__OP_NEG:
+      z->dimension = args[0].dimension;
+      return br__operate (w, z, BR__CODE_NEG, &args[0], NULL);
+    case BR__OP_CALL:
+      return n->function->call (w, z, args, n->count, n->function);
+    case BR__OP_NAME:
+      return BR_DOMAIN;         /* names are put in by the caller */
+    default:
+      return apply_binary (w, z, n, &args[0], &args[1]);
+    }
 }
 
 br_status
 br__apply (br__value *z, const br__node *n, br__value *args, const br__settings *s, br_error *error)
 {
-  switch (n->op)
-    {
-    case BR__OP_NUMBER:
-      return apply_number (z, n, s, error);
-    case BR__OP_NEG:
-      z->dimension = args[0].dimension;
-      return br_real_neg (&z->real, &args[0].real);
-    case BR__OP_CALL:
-      return n->function->call (z, args, n->count, s, n->function, error);
-    case BR__OP_NAME:
-      return BR_DOMAIN;         /* names are put in by the caller */
-    default:
-      return apply_binary (z, n, &args[0], &args[1], s, error);
-    }
+  br__work w = { s, NULL, error };
+  return br__work_apply (&w, z, n, args);
 }
 
 /* Moves an error that br__apply left at an operand, or nowhere, to its place in the line.  */
@@ -221,9 +221,9 @@ place_error (br_error *error, br_status status, const br__tree *t, size_t index)
 }
 
 br_status
-br__evaluate (br__value *z, const br__tree *t, const br__settings *s, const br__names *names,
-              br_error *error)
+br__work_tree (br__work *w, br__value *z, const br__tree *t, const br__names *names)
 {
+  br_error *error = w->error;
   br__value fixed[8], *stack = fixed;
   size_t depth = 0;
   br_status status = BR_OK;
@@ -249,7 +249,7 @@ br__evaluate (br__value *z, const br__tree *t, const br__settings *s, const br__
             status = br__value_set (&made, found);
         }
       else
-        status = br__apply (&made, n, stack + depth - n->count, s, error);
+        status = br__work_apply (w, &made, n, stack + depth - n->count);
       if (status == BR_OK)
         {
           for (unsigned k = 0; k < n->count; k++)
@@ -272,6 +272,13 @@ br__evaluate (br__value *z, const br__tree *t, const br__settings *s, const br__
   if (stack != fixed)
     br__free (stack);
   return status;
+}
+
+br_status
+br__evaluate (br__value *z, const br__tree *t, const br__settings *s, const br__names *names, br_error *error)
+{
+  br__work w = { s, NULL, error };
+  return br__work_tree (&w, z, t, names);
 }
 
 void

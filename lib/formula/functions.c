@@ -11,12 +11,14 @@
 #include "exact/status.h"
 #include "formula/evaluate.h"
 #include "formula/functions.h"
+#include "formula/operate.h"
 
 void
 br__value_clear (br__value *v)
 {
   br_real_clear (&v->real);
   v->dimension = BR_PLAIN;
+  v->slot = 0;
 }
 
 br_status
@@ -24,41 +26,42 @@ br__value_set (br__value *z, const br__value *x)
 {
   br_status status = br_real_set (&z->real, &x->real);
   if (status == BR_OK)
-    z->dimension = x->dimension;
+    {
+      z->dimension = x->dimension;
+      z->slot = x->slot;
+    }
   return status;
 }
 
 /* Sets the error of argument INDEX.  */
 static br_status
-bad (br_error *error, size_t index, br_status status, const char *message)
+bad (br__work *w, size_t index, br_status status, const char *message)
 {
-  return br__fail (error, status, index, 0, "%s", message);
+  return br__fail (w->error, status, index, 0, "%s", message);
 }
 
 static br_status
-plain_only (const br__value *args, unsigned index, const br__function *f, br_error *error)
+plain_only (br__work *w, const br__value *args, unsigned index, const br__function *f)
 {
   if (args[index].dimension == BR_PLAIN)
     return BR_OK;
-  return br__fail (error, BR_DOMAIN, index, 0, "`%s` takes a plain number here, not %s",
-                   br__function_name (f),
+  return br__fail (w->error, BR_DOMAIN, index, 0, "`%s` takes a plain number here, not %s", br__function_name (f),
                    br__dimension_words (args[index].dimension));
 }
 
 static br_status
-angle_only (const br__value *args, unsigned index, const br__function *f, br_error *error)
+angle_only (br__work *w, const br__value *args, unsigned index, const br__function *f)
 {
   if (args[index].dimension == BR_PLAIN || args[index].dimension == BR_ANGLE)
     return BR_OK;
-  return br__fail (error, BR_DOMAIN, index, 0, "`%s` takes degrees here, not %s",
-                   br__function_name (f),
+  return br__fail (w->error, BR_DOMAIN, index, 0, "`%s` takes degrees here, not %s", br__function_name (f),
                    br__dimension_words (args[index].dimension));
 }
 
 /* Brings arguments FROM..COUNT-1 to one dimension: plain ones take the sheet's unit where
    another is a length.  */
 static br_status
-unify_all (br__value *args, unsigned count, const br__settings *s, br_error *error)
+unify_all (br__work *w, br__value *args, unsigned count)
 {
   unsigned leader = 0;
   for (unsigned i = 1; i < count; i++)
@@ -68,11 +71,11 @@ unify_all (br__value *args, unsigned count, const br__settings *s, br_error *err
     {
       if (i == leader)
         continue;
-      br_status status = br__unify (&args[leader], &args[i], s, error);
+      br_status status = br__work_unify (w, &args[leader], &args[i]);
       if (status != BR_OK)
         {
-          if (error)
-            error->offset = i, error->length = 0;
+          if (w->error)
+            w->error->offset = i, w->error->length = 0;
           return status;
         }
     }
@@ -80,267 +83,230 @@ unify_all (br__value *args, unsigned count, const br__settings *s, br_error *err
 }
 
 static br_status
-plain_status (br_status status, br_error *error, size_t index)
+plain_status (br__work *w, br_status status, size_t index)
 {
-  return status == BR_OK ? BR_OK : br__fail_plain (error, status, index, 0);
+  return status == BR_OK ? BR_OK : br__fail_plain (w->error, status, index, 0);
+}
+
+/* The mark is not known yet: X is put on marks of one of them, and those are counted.  */
+static br_status
+on_unknown_mark (br__work *w, br__value *z, br__value *args, br_direction direction)
+{
+  br__value count = BR__VALUE_ZERO, size = BR__VALUE_ZERO;
+  br_number one = { 1, 0 };
+  br_status status = BR_OK;
+  if (args[1].dimension != BR_PLAIN && args[1].dimension != BR_LENGTH)
+    return br__fail (w->error, BR_DOMAIN, 1, 0, "a mark is a length or a plain number, not %s",
+                     br__dimension_words (args[1].dimension));
+  if (args[0].dimension != args[1].dimension)
+    status = br__work_to_length (w, &args[args[0].dimension == BR_LENGTH]);
+  if (status == BR_OK)
+    status = br__operate (w, &size, BR__CODE_RATIONAL, &args[1], NULL);
+  if (status == BR_OK)
+    status = br__operate (w, &size, BR__CODE_OVER_ZERO, &size, NULL);
+  if (status == BR_OK)
+    status = br__operate (w, &count, BR__CODE_DIV, &args[0], &size);
+  if (status == BR_OK)
+    status = br__operate_mark (w, &count, &count, &one, direction);
+  if (status == BR_OK)
+    status = br__operate (w, z, BR__CODE_MUL, &count, &size);
+  z->dimension = args[0].dimension;
+  br__value_clear (&count);
+  br__value_clear (&size);
+  return status;
 }
 
 /* nearest(x, mark), up, down: without a mark the sheet's ruler.  */
 static br_status
-call_mark (br__value *z, br__value *args, unsigned count, const br__settings *s,
-           const br__function *self, br_error *error)
+call_mark (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
 {
-  br_direction direction = self->name[0] == 'u' ? BR_UP : self->name[0] == 'd' ? BR_DOWN : BR_NEAREST;
+  br_direction direction = (br_direction) self->variant;
   br__mark mark = BR__MARK_ZERO;
-  br__rounded rounded = BR__ROUNDED_ZERO;
+  br_number size = BR_NUMBER_ZERO;
+  br__value kind = { .dimension = args[0].dimension };
   br_status status;
 
+  if (args[0].dimension != BR_PLAIN && args[0].dimension != BR_LENGTH)
+    return br__fail (w->error, BR_DOMAIN, 0, 0, "%s has no mark on a ruler",
+                     br__dimension_words (args[0].dimension));
+  if (count == 2 && args[1].slot)
+    return on_unknown_mark (w, z, args, direction);
   if (count == 2)
-    status = br__mark_from_value (&mark, s, &args[1], NULL, error);
+    status = br__mark_from_value (&mark, w->settings, &args[1], NULL, w->error);
   else
-    status = plain_status (br__settings_mark (&mark, s), error, 0);
-  if (status != BR_OK && error)
-    error->offset = 1, error->length = 0;
+    status = plain_status (w, br__settings_mark (&mark, w->settings), 0);
+  if (status != BR_OK && w->error)
+    w->error->offset = 1, w->error->length = 0;
   if (status == BR_OK)
-    status = br__round_value (&rounded, &args[0], &mark, direction, s, error);
+    status = plain_status (w, br__mark_size (&size, &mark, &kind, w->settings), 0);
+  if (status == BR_OK && kind.dimension != args[0].dimension)
+    status = plain_status (w, br__work_to_length (w, &args[0]), 0);
   if (status == BR_OK)
-    {
-      z->dimension = rounded.dimension;
-      status = plain_status (br_real_set_number (&z->real, &rounded.value), error, 0);
-    }
-  br__rounded_clear (&rounded);
+    status = plain_status (w, br__operate_mark (w, z, &args[0], &size, direction), 0);
+  z->dimension = args[0].dimension;
+  br__value_clear (&kind);
+  br_number_clear (&size);
   br_number_clear (&mark.size);
   return status;
 }
 
+/* full and drawn: VARIANT is the operation with the ratio, drawn to full.  */
 static br_status
-call_scale (br__value *z, br__value *args, unsigned count, const br__settings *s,
-            const br__function *self, br_error *error)
+call_scale (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
 {
-  const br_number *ratio = &s->scale;
+  br__value ratio = BR__VALUE_ZERO;
+  br_status status = BR_OK;
   if (count == 2)
     {
-      br_status status = plain_only (args, 1, self, error);
+      status = plain_only (w, args, 1, self);
       if (status != BR_OK)
         return status;
-      ratio = br_real_rational (&args[1].real);
-      if (!ratio || br_number_sign (ratio) <= 0)
-        return bad (error, 1, BR_DOMAIN, "a scale is a fraction over zero, drawn to full");
+      const br_number *q = br_real_rational (&args[1].real);
+      if (!args[1].slot && (!q || br_number_sign (q) <= 0))
+        return bad (w, 1, BR_DOMAIN, "a scale is a fraction over zero, drawn to full");
     }
   if (args[0].dimension != BR_PLAIN && args[0].dimension != BR_LENGTH)
-    return br__fail (error, BR_DOMAIN, 0, 0, "`%s` takes a length, not %s", self->name,
+    return br__fail (w->error, BR_DOMAIN, 0, 0, "`%s` takes a length, not %s", self->name,
                      br__dimension_words (args[0].dimension));
-  br_status status = self->name[0] == 'f' ? br_scale_full (&z->real, &args[0].real, ratio)
-                                          : br_scale_drawn (&z->real, &args[0].real, ratio);
+  if (count == 1)
+    status = br_real_set_number (&ratio.real, &w->settings->scale);
+  else if (!args[1].slot)
+    status = br__value_set (&ratio, &args[1]);
+  else
+    {
+      status = br__operate (w, &ratio, BR__CODE_RATIONAL, &args[1], NULL);
+      if (status == BR_OK)
+        status = br__operate (w, &ratio, BR__CODE_OVER_ZERO, &ratio, NULL);
+    }
+  if (status == BR_OK)
+    status = br__operate (w, z, (br__opcode) self->variant, &args[0], &ratio);
   z->dimension = args[0].dimension;
-  return plain_status (status, error, 0);
+  br__value_clear (&ratio);
+  return plain_status (w, status, 0);
 }
 
 static br_status
-call_boxes (br__value *z, br__value *args, unsigned count, const br__settings *s,
-            const br__function *self, br_error *error)
+call_boxes (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
 {
   (void) count, (void) self;
-  br__value grid = BR__VALUE_ZERO;
-  if (br_number_sign (&s->grid) <= 0)
-    return br__no_grid (error, BR__WHOLE_CALL, 0);
-  br_status status = br_real_set_number (&grid.real, &s->grid);
-  grid.dimension = BR_LENGTH;
-  status = plain_status (status, error, 0);
+  br__value grid = { .dimension = BR_LENGTH };
+  if (br_number_sign (&w->settings->grid) <= 0)
+    return br__no_grid (w->error, BR__WHOLE_CALL, 0);
+  br_status status = plain_status (w, br_real_set_number (&grid.real, &w->settings->grid), 0);
   if (status == BR_OK)
-    status = br__unify (&grid, &args[0], s, error);
+    status = br__work_unify (w, &grid, &args[0]);
   if (status == BR_OK)
-    status = plain_status (br_real_div (&z->real, &args[0].real, &grid.real, s->bits), error, 0);
+    status = plain_status (w, br__operate (w, z, BR__CODE_DIV, &args[0], &grid), 0);
   z->dimension = BR_PLAIN;
   br__value_clear (&grid);
   return status;
 }
 
 static br_status
-call_sqrt (br__value *z, br__value *args, unsigned count, const br__settings *s,
-           const br__function *self, br_error *error)
+call_sqrt (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
 {
+  static const br_number half = { 1, 1 };
   (void) count, (void) self;
   if (args[0].dimension == BR_ANGLE || args[0].dimension % 2)
-    return br__fail (error, BR_DOMAIN, 0, 0, "the square root of %s is no measure",
+    return br__fail (w->error, BR_DOMAIN, 0, 0, "the square root of %s is no measure",
                      br__dimension_words (args[0].dimension));
-  br_status status = br_real_sqrt (&z->real, &args[0].real, s->bits);
+  br_status status = br__operate_power (w, z, &args[0], &half);
   z->dimension = args[0].dimension / 2;
   if (status == BR_DOMAIN)
-    return bad (error, 0, BR_DOMAIN, "a negative number has no square root");
-  return plain_status (status, error, 0);
+    return bad (w, 0, BR_DOMAIN, "a negative number has no square root");
+  return plain_status (w, status, 0);
 }
 
 static br_status
-call_abs (br__value *z, br__value *args, unsigned count, const br__settings *s,
-          const br__function *self, br_error *error)
+call_abs (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
 {
   (void) count, (void) self;
   z->dimension = args[0].dimension;
-  return plain_status (br_real_abs (&z->real, &args[0].real, s->bits), error, 0);
+  return plain_status (w, br__operate (w, z, BR__CODE_ABS, &args[0], NULL), 0);
 }
 
+/* max, min, sum, mean: one after the other.  VARIANT is the operation; a mean's is a division at the end.  */
 static br_status
-call_extreme (br__value *z, br__value *args, unsigned count, const br__settings *s,
-              const br__function *self, br_error *error)
+call_row (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
 {
-  int wanted = self->name[1] == 'i' ? -1 : 1;
-  unsigned best = 0;
-  br_status status = unify_all (args, count, s, error);
+  int mean = self->variant == BR__CODE_DIV;
+  br__opcode op = mean ? BR__CODE_ADD : (br__opcode) self->variant;
+  br__value n = BR__VALUE_ZERO;
+  br_status status = unify_all (w, args, count);
+  if (status == BR_OK)
+    status = plain_status (w, br__value_set (z, &args[0]), 0);
   for (unsigned i = 1; i < count && status == BR_OK; i++)
-    {
-      int order;
-      status = plain_status (br_real_cmp (&order, &args[i].real, &args[best].real, s->bits), error, i);
-      if (status == BR_OK && order * wanted > 0)
-        best = i;
-    }
-  return status == BR_OK ? plain_status (br__value_set (z, &args[best]), error, best) : status;
-}
-
-static br_status
-call_sum (br__value *z, br__value *args, unsigned count, const br__settings *s,
-          const br__function *self, br_error *error)
-{
-  br__value sum = BR__VALUE_ZERO, n = BR__VALUE_ZERO;
-  br_status status = unify_all (args, count, s, error);
-  for (unsigned i = 0; i < count && status == BR_OK; i++)
-    status = plain_status (br_real_add (&sum.real, &sum.real, &args[i].real), error, i);
-  if (status == BR_OK && self->name[0] == 'm')
+    status = plain_status (w, br__operate (w, z, op, z, &args[i]), i);
+  if (status == BR_OK && mean)
     {
       status = br_number_set_int (&n.real.rational, count);
       if (status == BR_OK)
-        status = br_real_div (&sum.real, &sum.real, &n.real, s->bits);
-      status = plain_status (status, error, 0);
+        status = br__operate (w, z, BR__CODE_DIV, z, &n);
+      status = plain_status (w, status, 0);
     }
-  sum.dimension = args[0].dimension;
-  if (status == BR_OK)
-    status = plain_status (br__value_set (z, &sum), error, 0);
-  br__value_clear (&sum);
+  z->dimension = args[0].dimension;
   br__value_clear (&n);
   return status;
 }
 
 static br_status
-call_circle (br__value *z, br__value *args, unsigned count, const br__settings *s,
-             const br__function *self, br_error *error)
+call_circle (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
 {
   (void) count;
-  br_status status = angle_only (args, 0, self, error);
-  if (status != BR_OK)
-    return status;
-  if (self->name[0] == 's')
-    status = br_real_sin (&z->real, &args[0].real);
-  else if (self->name[0] == 'c')
-    status = br_real_cos (&z->real, &args[0].real);
+  br_status status = angle_only (w, args, 0, self);
+  if (status == BR_OK)
+    status = br__operate (w, z, (br__opcode) self->variant, &args[0], NULL);
   else
-    status = br_real_tan (&z->real, &args[0].real, s->bits);
+    return status;
   z->dimension = BR_PLAIN;
   if (status == BR_DOMAIN)
-    return bad (error, 0, BR_DOMAIN, "there is no tangent at this angle: the line runs straight up");
-  return plain_status (status, error, 0);
+    return bad (w, 0, BR_DOMAIN, "there is no tangent at this angle: the line runs straight up");
+  return plain_status (w, status, 0);
 }
 
 static br_status
-call_atan (br__value *z, br__value *args, unsigned count, const br__settings *s,
-           const br__function *self, br_error *error)
+call_atan (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
 {
-  (void) count, (void) s;
-  br_status status = plain_only (args, 0, self, error);
+  (void) count;
+  br_status status = plain_only (w, args, 0, self);
   if (status == BR_OK)
-    status = plain_status (br_real_atan (&z->real, &args[0].real), error, 0);
+    status = plain_status (w, br__operate (w, z, BR__CODE_ATAN, &args[0], NULL), 0);
   z->dimension = BR_ANGLE;
   return status;
 }
 
 static br_status
-call_pi (br__value *z, br__value *args, unsigned count, const br__settings *s,
-         const br__function *self, br_error *error)
+call_pi (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
 {
-  (void) args, (void) count, (void) s, (void) self;
+  (void) args, (void) count, (void) self;
   z->dimension = BR_PLAIN;
-  return plain_status (br_real_pi (&z->real), error, BR__WHOLE_CALL);
-}
-
-/* Brings the arguments of letter L to one kind: lengths where any is one, else plain.  */
-static br_status
-unify_lengths (br__value *args, unsigned count, const char *kinds, const br__settings *s,
-               br_dimension *kind, br_error *error)
-{
-  *kind = BR_PLAIN;
-  for (unsigned i = 0; i < count; i++)
-    if (kinds[i] == 'L' && args[i].dimension == BR_LENGTH)
-      *kind = BR_LENGTH;
-  for (unsigned i = 0; i < count; i++)
-    if (kinds[i] == 'L')
-      {
-        if (args[i].dimension != BR_PLAIN && args[i].dimension != BR_LENGTH)
-          return br__fail (error, BR_DOMAIN, i, 0, "a length should stand here, not %s",
-                           br__dimension_words (args[i].dimension));
-        if (*kind == BR_LENGTH && args[i].dimension == BR_PLAIN)
-          {
-            br_status status = br__to_length (&args[i], s);
-            if (status != BR_OK)
-              return br__fail_plain (error, status, i, 0);
-          }
-      }
-  return BR_OK;
-}
-
-static br_status
-call_shop (br__value *z, br__value *args, unsigned count, const br__settings *s,
-           const br__function *self, br_error *error)
-{
-  const br__shop_function *shop = self->shop;
-  const br_real *reals[8];
-  br_dimension kind;
-  br_status status;
-
-  /* Drills are made in inches, so a plain number of a metric sheet becomes a length first.  */
-  if (strcmp (shop->name, "drill") == 0 && args[0].dimension == BR_PLAIN
-      && strcmp (s->unit->name, "in") != 0)
-    {
-      status = br__to_length (&args[0], s);
-      if (status != BR_OK)
-        return br__fail_plain (error, status, 0, 0);
-    }
-  status = unify_lengths (args, count, shop->kinds, s, &kind, error);
-  for (unsigned i = 0; i < count && status == BR_OK; i++)
-    {
-      if (shop->kinds[i] == 'A')
-        status = angle_only (args, i, self, error);
-      reals[i] = &args[i].real;
-    }
-  if (status == BR_OK)
-    status = shop->call (&z->real, reals, s->bits, error);
-  char result = shop->kinds[strcspn (shop->kinds, ":") + 1];
-  z->dimension = result == 'L' ? kind : result == 'A' ? BR_ANGLE : BR_PLAIN;
-  return status;
+  return plain_status (w, br_real_pi (&z->real), BR__WHOLE_CALL);
 }
 
 static const br__function core[] =
 {
-  { "nearest", "x, mark", 1, 2, "x on a ruler with that finest mark", call_mark, NULL },
-  { "up", "x, mark", 1, 2, "the mark at or over x", call_mark, NULL },
-  { "down", "x, mark", 1, 2, "the mark at or under x", call_mark, NULL },
-  { "full", "x, ratio", 1, 2, "full size of a drawn measure", call_scale, NULL },
-  { "drawn", "x, ratio", 1, 2, "drawn size of a full measure", call_scale, NULL },
-  { "boxes", "x", 1, 1, "how many squares of the grid", call_boxes, NULL },
-  { "sqrt", "x", 1, 1, "square root", call_sqrt, NULL },
-  { "abs", "x", 1, 1, "x without its sign", call_abs, NULL },
-  { "max", "x, y, ...", 1, 0, "the greatest", call_extreme, NULL },
-  { "min", "x, y, ...", 1, 0, "the least", call_extreme, NULL },
-  { "sum", "x, y, ...", 1, 0, "all added up", call_sum, NULL },
-  { "mean", "x, y, ...", 1, 0, "the sum over the count", call_sum, NULL },
-  { "pi", "", 0, 0, "circumference over diameter", call_pi, NULL },
-  { "sin", "degrees", 1, 1, "sine", call_circle, NULL },
-  { "cos", "degrees", 1, 1, "cosine", call_circle, NULL },
-  { "tan", "degrees", 1, 1, "tangent", call_circle, NULL },
-  { "atan", "x", 1, 1, "the angle, in degrees, of that tangent", call_atan, NULL },
+  { "nearest", "x, mark", 1, 2, "x on a ruler with that finest mark", call_mark, BR_NEAREST, NULL, NULL, NULL },
+  { "up", "x, mark", 1, 2, "the mark at or over x", call_mark, BR_UP, NULL, NULL, NULL },
+  { "down", "x, mark", 1, 2, "the mark at or under x", call_mark, BR_DOWN, NULL, NULL, NULL },
+  { "full", "x, ratio", 1, 2, "full size of a drawn measure", call_scale, BR__CODE_DIV, NULL, NULL, NULL },
+  { "drawn", "x, ratio", 1, 2, "drawn size of a full measure", call_scale, BR__CODE_MUL, NULL, NULL, NULL },
+  { "boxes", "x", 1, 1, "how many squares of the grid", call_boxes, 0, NULL, NULL, NULL },
+  { "sqrt", "x", 1, 1, "square root", call_sqrt, 0, NULL, NULL, NULL },
+  { "abs", "x", 1, 1, "x without its sign", call_abs, 0, NULL, NULL, NULL },
+  { "max", "x, y, ...", 1, 0, "the greatest", call_row, BR__CODE_MAX, NULL, NULL, NULL },
+  { "min", "x, y, ...", 1, 0, "the least", call_row, BR__CODE_MIN, NULL, NULL, NULL },
+  { "sum", "x, y, ...", 1, 0, "all added up", call_row, BR__CODE_ADD, NULL, NULL, NULL },
+  { "mean", "x, y, ...", 1, 0, "the sum over the count", call_row, BR__CODE_DIV, NULL, NULL, NULL },
+  { "pi", "", 0, 0, "circumference over diameter", call_pi, 0, NULL, NULL, NULL },
+  { "sin", "degrees", 1, 1, "sine", call_circle, BR__CODE_SIN, NULL, NULL, NULL },
+  { "cos", "degrees", 1, 1, "cosine", call_circle, BR__CODE_COS, NULL, NULL, NULL },
+  { "tan", "degrees", 1, 1, "tangent", call_circle, BR__CODE_TAN, NULL, NULL, NULL },
+  { "atan", "x", 1, 1, "the angle, in degrees, of that tangent", call_atan, 0, NULL, NULL, NULL },
 };
 #define CORE (sizeof core / sizeof core[0])
 
 /* A row for each function of lib/shop; what it is called and takes is said there.  */
-#define ROW(i) { NULL, NULL, 0, 0, NULL, call_shop, &br__shop_functions[i] }
+#define ROW(i) { NULL, NULL, 0, 0, NULL, br__call_shop, 0, &br__shop_functions[i], NULL, NULL }
 static const br__function shop_rows[] =
 {
   ROW (0), ROW (1), ROW (2), ROW (3), ROW (4), ROW (5), ROW (6), ROW (7),

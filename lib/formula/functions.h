@@ -9,13 +9,24 @@
 #include "shop/functions.h"
 #include "formula/settings.h"
 
+/* A value, or, where SLOT is not 0, what instruction SLOT - 1 of the program that is being compiled will
+   come to; then only DIMENSION is known of it.  */
 typedef struct br__value
 {
   br_real real;
   br_dimension dimension;
+  size_t slot;
 } br__value;
 
-#define BR__VALUE_ZERO { BR_REAL_ZERO, BR_PLAIN }
+#define BR__VALUE_ZERO { BR_REAL_ZERO, BR_PLAIN, 0 }
+
+/* What an operation needs beside its operands.  Without a PROGRAM every value is known.  */
+typedef struct br__work
+{
+  const br__settings *settings;
+  struct br__program *program;
+  br_error *error;
+} br__work;
 
 void br__value_clear (br__value *v);
 br_status br__value_set (br__value *z, const br__value *x);
@@ -30,11 +41,20 @@ typedef struct br__function
   const char *parameters;     /* "x, mark" */
   unsigned least, most;       /* arguments; least over 0 and most 0: any number */
   const char *summary;
-  /* On an error, ERROR's offset is the index of the bad argument or BR__WHOLE_CALL.  */
-  br_status (*call) (br__value *z, br__value *args, unsigned count, const br__settings *s,
-                     const struct br__function *self, br_error *error);
+  /* On an error, the offset of the error of W is the index of the bad argument or BR__WHOLE_CALL.  Z is empty
+     and no argument; ARGS may be changed.  */
+  br_status (*call) (br__work *w, br__value *z, br__value *args, unsigned count,
+                     const struct br__function *self);
+  int variant;                /* for CALL where several rows have one */
   const br__shop_function *shop;      /* the row of lib/shop, or NULL */
+  /* What shapes measure, or NULL.  RATES has a letter an argument: how much the result can change with it.
+     - : it does not change; 1: no more than it; a: no more than the arc of that many degrees whose radius is
+     the number b of the same shape.  The first is j where a result below zero may jump.  */
+  br_status (*measure) (br_real *z, const br_real *const *args, unsigned bits);
+  const char *rates;
 } br__function;
+
+#define BR__MOST_MEASURED 14
 
 /* NULL if there is none of that name.  */
 const br__function *br__function_find (const char *name, size_t length);

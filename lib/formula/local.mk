@@ -12,8 +12,12 @@ libbenchrule_core_la_SOURCES += \
   lib/formula/settings.h \
   lib/formula/program.c \
   lib/formula/program.h \
-  lib/formula/program_call.c \
+  lib/formula/operate.c \
+  lib/formula/operate.h \
+  lib/formula/trade.c \
   lib/formula/domain_box.c \
+  lib/formula/domain_box.h \
+  lib/formula/domain_slope.c \
   lib/formula/domain_exact.c \
   lib/formula/tree.h \
   lib/formula/words.c \

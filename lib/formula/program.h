@@ -6,31 +6,12 @@
    Instructions stand after those that they use; none is worked out twice, however often a dimension is
    named.  What does not depend on the names asked for is one constant.  ROOT is the index of the
    result.  */
-#ifndef BR_FORMULA_TAPE_H
-#define BR_FORMULA_TAPE_H
+#ifndef BR_FORMULA_PROGRAM_H
+#define BR_FORMULA_PROGRAM_H
 
 #include "exact/interval.h"
+#include "formula/operate.h"
 #include "sheet/sheet.h"
-
-typedef enum br__opcode
-{
-  BR__CODE_CONSTANT, BR__CODE_INPUT,
-  BR__CODE_ADD, BR__CODE_SUB, BR__CODE_MUL, BR__CODE_DIV, BR__CODE_NEG, BR__CODE_POWER,
-  BR__CODE_ABS, BR__CODE_MAX, BR__CODE_MIN,
-  BR__CODE_SIN, BR__CODE_COS, BR__CODE_TAN, BR__CODE_ATAN,
-  BR__CODE_OVER_ZERO, BR__CODE_NOT_BELOW,       /* LEFT, which has to be so */
-  BR__CODE_MARK, BR__CODE_DRILL                 /* steps: on a ruler's mark; the next drill */
-} br__opcode;
-
-typedef struct br__instruction
-{
-  br__opcode op;
-  size_t left, right;           /* earlier cells; of an input LEFT is its index */
-  br_real constant;
-  br_number number;             /* exponent of a power, size of a mark */
-  br_direction direction;       /* of a mark */
-  int linear;                   /* no product of names, no curve */
-} br__instruction;
 
 typedef struct br__program
 {
@@ -62,29 +43,11 @@ typedef struct br__program_names
 } br__program_names;
 
 void br__program_clear (br__program *t);
-/* Lays LEFT, less RIGHT where RIGHT is not NULL, out on the empty T.  A name that has no value and
-   does not come from an input is an error at its place, and so is what can not be laid out (an
-   exponent that hangs on an input).  */
+/* Compiles LEFT, less RIGHT where RIGHT is not NULL, into the empty T.  Dimensions are checked here.  A
+   name that has no value and does not come from an input is an error at its place, and T->missing; and
+   so is what cannot be followed from an input: a power of a length that changes.  */
 br_status br__program_compile (br__program *t, br_sheet *sheet, const br__tree *left, const br__tree *right,
-                         const br__program_names *names, br_error *error);
-
-/* program_call.c, for program.c.  A value on its way to the program.  */
-typedef struct br__item
-{
-  br__value value;              /* only its dimension counts where the item varies */
-  int varies;
-  size_t cell;                  /* where it varies */
-} br__item;
-
-void br__item_clear (br__item *x);
-br_status br__program_add (br__program *t, br__item *z, br__opcode op, const br__item *x, const br__item *y,
-                        br_error *error);
-/* Items become lengths in the sheet's unit, or of one dimension, as br__to_length and br__unify.  */
-br_status br__item_to_length (br__program *t, br__item *x, br_error *error);
-br_status br__items_unify (br__program *t, br__item *x, br__item *y, br_error *error);
-br_status br__program_power (br__program *t, br__item *z, const br__item *x, const br__item *y, br_error *error);
-/* A call other than of a formula of the trade, over ARGS, which it may change.  */
-br_status br__program_call (br__program *t, br__item *z, const br__node *n, br__item *args, br_error *error);
+                               const br__program_names *names, br_error *error);
 
 /* domain_exact.c.  INPUTS holds a value for each input.  BR_DOMAIN: there is no value there;
    BR_UNDECIDED as for br_real_sign.  SKIP_RANGE_CHECKS passes over what a function of the trade needs of its
@@ -116,11 +79,5 @@ br_status br__enclose (br__enclosure *e);
 void br__enclose_slopes (br__enclosure *e);
 mpfi_ptr br__enclosed_root (br__enclosure *e);
 mpfi_ptr br__enclosed_slope (br__enclosure *e, size_t input);
-/* Z = LOW .. HIGH, outwards; LOW <= HIGH of an enclosure, which must be bounded.  */
-void br__interval_set (mpfi_ptr z, const br_number *low, const br_number *high);
-br_status br__interval_get (br_number *low, br_number *high, mpfi_srcptr x);
-int br__interval_bounded (mpfi_srcptr x);
-/* -1, 0, 1: all of X is below zero, X is 0, all is above; WEAK counts zero to either side.  2: neither.  */
-int br__interval_sign (mpfi_srcptr x, int weak);
 
 #endif

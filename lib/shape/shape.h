@@ -88,7 +88,8 @@ br_status br__no_shape (const br__graph *g, const br__tree *tree, const br__node
 typedef enum br__shape_call
 {
   BR__CALL_LENGTH, BR__CALL_DIAMETER, BR__CALL_WIDTH, BR__CALL_HEIGHT, BR__CALL_RADIUS, BR__CALL_THICKNESS,
-  BR__CALL_ANGLE, BR__CALL_TURN, BR__CALL_FENDER, BR__CALL_REACH, BR__CALL_CLEAR, BR__CALL_RUN
+  BR__CALL_ANGLE, BR__CALL_TURN, BR__CALL_FENDER, BR__CALL_REACH, BR__CALL_CLEAR, BR__CALL_CLEAR_ARC,
+  BR__CALL_RUN
 } br__shape_call;
 
 const br__function *br__shape_function (br__shape_call call);

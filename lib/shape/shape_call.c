@@ -6,199 +6,273 @@
 #endif
 
 #include "exact/status.h"
+#include "formula/operate.h"
 #include "shape/shape.h"
 
 /* V as a length, or the error that WHAT is none.  */
 static br_status
-want_length (br__value *v, size_t index, const char *what, const br__settings *s, br_error *error)
+want_length (br__work *w, br__value *v, size_t index, const char *what)
 {
   if (v->dimension == BR_PLAIN)
-    return br__to_length (v, s);
+    return br__work_to_length (w, v);
   if (v->dimension == BR_LENGTH)
     return BR_OK;
-  return br__fail (error, BR_DOMAIN, index, 0, "the %s is %s, not a length", what,
+  return br__fail (w->error, BR_DOMAIN, index, 0, "the %s is %s, not a length", what,
                    br__dimension_words (v->dimension));
 }
 
 static br_status
 give (br__value *z, const br__value *x, br_dimension dimension)
 {
-  br_status status = br_real_set (&z->real, &x->real);
+  br_status status = br__value_set (z, x);
   if (status == BR_OK)
     z->dimension = dimension;
   return status;
 }
 
+/* V, which has to be over zero, or zero or more: else the error MESSAGE of argument INDEX.  */
 static br_status
-call_length (br__value *z, br__value *args, unsigned count, const br__settings *s,
-             const br__function *self, br_error *error)
+want_sign (br__work *w, br__value *v, int zero, size_t index, const char *message)
+{
+  br_status status = br__operate (w, v, zero ? BR__CODE_NOT_BELOW : BR__CODE_OVER_ZERO, v, NULL);
+  return status == BR_DOMAIN ? br__fail (w->error, BR_DOMAIN, index, 0, "%s", message) : status;
+}
+
+static br_status
+call_length (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
 {
   (void) count;
-  br_status status = want_length (&args[0], 0, self->name, s, error);
+  br_status status = want_length (w, &args[0], 0, self->name);
   return status == BR_OK ? give (z, &args[0], BR_LENGTH) : status;
 }
 
 static br_status
-call_size (br__value *z, br__value *args, unsigned count, const br__settings *s,
-           const br__function *self, br_error *error)
+call_size (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
 {
-  int sign = 0;
+  br_text message = BR_TEXT_ZERO;
   (void) count;
-  br_status status = want_length (&args[0], 0, self->name, s, error);
-  if (status == BR_OK)
-    status = br_real_sign (&sign, &args[0].real, s->bits);
+  br_status status = want_length (w, &args[0], 0, self->name);
   if (status != BR_OK)
     return status;
   /* A curve may be as thin as a pencil line.  */
-  if (sign > 0 || (sign == 0 && self == br__shape_function (BR__CALL_THICKNESS)))
-    return give (z, &args[0], BR_LENGTH);
-  return br__fail (error, BR_DOMAIN, 0, 0, "the %s of a shape must be over zero", self->name);
+  br__text_printf (&message, "the %s of a shape must be over zero", self->name);
+  status = message.failed ? BR_NO_MEMORY
+                          : want_sign (w, &args[0], self->variant == BR__CALL_THICKNESS, 0,
+                                       br__text_string (&message));
+  br__text_clear (&message);
+  return status == BR_OK ? give (z, &args[0], BR_LENGTH) : status;
 }
 
 static br_status
-call_angle (br__value *z, br__value *args, unsigned count, const br__settings *s,
-            const br__function *self, br_error *error)
+call_angle (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
 {
   (void) count;
-  (void) s;
   if (args[0].dimension != BR_PLAIN && args[0].dimension != BR_ANGLE)
-    return br__fail (error, BR_DOMAIN, 0, 0, "the %s is %s, not degrees", self->name,
+    return br__fail (w->error, BR_DOMAIN, 0, 0, "the %s is %s, not degrees", self->name,
                      br__dimension_words (args[0].dimension));
   return give (z, &args[0], BR_ANGLE);
 }
 
 static br_status
-call_turn (br__value *z, br__value *args, unsigned count, const br__settings *s,
-           const br__function *self, br_error *error)
+call_turn (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
 {
-  br_number most = BR_NUMBER_ZERO;
-  br_real whole = BR_REAL_ZERO;
-  int sign = 0, order = 0;
-  br_status status = call_angle (z, args, count, s, self, error);
+  static const char message[] = "an arc turns over 0 and up to 360 degrees";
+  br__value rest = { .dimension = BR_ANGLE };
+  br_status status = call_angle (w, z, args, count, self);
   if (status == BR_OK)
-    status = br_real_sign (&sign, &args[0].real, s->bits);
+    status = br_number_set_int (&rest.real.rational, 360);
   if (status == BR_OK)
-    status = br_number_set_int (&most, 360);
+    status = br__operate (w, &rest, BR__CODE_SUB, &rest, z);
   if (status == BR_OK)
-    status = br_real_set_number (&whole, &most);
+    status = want_sign (w, &rest, 1, 0, message);
   if (status == BR_OK)
-    status = br_real_cmp (&order, &args[0].real, &whole, s->bits);
-  br_real_clear (&whole);
-  if (status == BR_OK && (sign <= 0 || order > 0))
-    return br__fail (error, BR_DOMAIN, 0, 0, "an arc turns over 0 and up to 360 degrees");
+    status = want_sign (w, z, 0, 0, message);
+  br__value_clear (&rest);
   return status;
 }
 
+/* A whole number that is known: a kind or a side.  */
 static int
-is_kind (const br__value *v, br__shape_kind kind)
+whole_of (const br__value *v)
 {
-  int64_t n, d;
+  int64_t n = 0, d = 1;
   const br_number *q = br_real_rational (&v->real);
-  return q && br_number_get_ratio (&n, &d, q) && d == 1 && n == (int64_t) kind;
+  return q && br_number_get_ratio (&n, &d, q) && d == 1 ? (int) n : 0;
 }
 
 /* The inner radius of the fender of a wheel: kind and radius of the wheel, gap.  */
 static br_status
-call_fender (br__value *z, br__value *args, unsigned count, const br__settings *s,
-             const br__function *self, br_error *error)
+call_fender (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
 {
-  int sign = 0;
   (void) count;
   (void) self;
-  if (!is_kind (&args[0], BR__CIRCLE))
-    return br__fail (error, BR_DOMAIN, 0, 0, "a fender goes over a circle, and this shape is none");
-  br_status status = want_length (&args[2], 2, "gap", s, error);
+  if (whole_of (&args[0]) != BR__CIRCLE)
+    return br__fail (w->error, BR_DOMAIN, 0, 0, "a fender goes over a circle, and this shape is none");
+  br_status status = want_length (w, &args[2], 2, "gap");
   if (status == BR_OK)
-    status = br_real_add (&args[1].real, &args[1].real, &args[2].real);
+    status = br__operate (w, &args[1], BR__CODE_ADD, &args[1], &args[2]);
   if (status == BR_OK)
-    status = br_real_sign (&sign, &args[1].real, s->bits);
-  if (status == BR_OK && sign <= 0)
-    return br__fail (error, BR_DOMAIN, 2, 0, "with this gap the fender has no radius");
+    status = want_sign (w, &args[1], 0, 2, "with this gap the fender has no radius");
   return status == BR_OK ? give (z, &args[1], BR_LENGTH) : status;
 }
 
+/* ---- What shapes measure ---- */
+
 /* Kind, x, y, a, b, c, d of one shape from seven values.  */
 static br_status
-figure_of (br__figure *f, const br__value *v)
+figure_of (br__figure *f, const br_real *const *v)
 {
   int64_t n = 0, d = 1;
-  const br_number *q = br_real_rational (&v[0].real);
+  const br_number *q = br_real_rational (v[0]);
   if (!q || !br_number_get_ratio (&n, &d, q))
     return BR_DOMAIN;
-  br__figure made = { (br__shape_kind) n, &v[1].real, &v[2].real, &v[3].real, &v[4].real, &v[5].real,
-                      &v[6].real };
+  br__figure made = { (br__shape_kind) n, v[1], v[2], v[3], v[4], v[5], v[6] };
   *f = made;
   return BR_OK;
 }
 
 /* Kind, side, 0, a, b, c, d: how far a shape reaches.  */
 static br_status
-call_reach (br__value *z, br__value *args, unsigned count, const br__settings *s,
-            const br__function *self, br_error *error)
+measure_reach (br_real *z, const br_real *const *args, unsigned bits)
 {
   br__figure f;
   int64_t side = 0, d = 1;
-  (void) count;
-  (void) self;
-  (void) error;
-  br_status status = br_number_get_ratio (&side, &d, &args[1].real.rational) ? figure_of (&f, args)
-                                                                            : BR_DOMAIN;
-  if (status == BR_OK)
-    status = br__figure_reach (&z->real, &f, (br__side) side, s->bits);
-  z->dimension = BR_LENGTH;
-  return status;
+  br_status status = br_number_get_ratio (&side, &d, &args[1]->rational) ? figure_of (&f, args) : BR_DOMAIN;
+  return status == BR_OK ? br__figure_reach (z, &f, (br__side) side, bits) : status;
 }
 
 static br_status
-call_clear (br__value *z, br__value *args, unsigned count, const br__settings *s,
-            const br__function *self, br_error *error)
+measure_clear (br_real *z, const br_real *const *args, unsigned bits)
 {
   br__figure p, q;
-  (void) count;
-  (void) self;
-  (void) error;
   br_status status = figure_of (&p, args);
   if (status == BR_OK)
     status = figure_of (&q, args + 7);
-  if (status == BR_OK)
-    status = br__figure_distance (&z->real, &p, &q, s->bits);
+  return status == BR_OK ? br__figure_distance (z, &p, &q, bits) : status;
+}
+
+static br_status
+call_measure (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
+{
+  br_status status = br__operate_measure (w, z, args, count, self);
   z->dimension = BR_LENGTH;
   return status;
 }
 
-/* The length of a line that is not to be a point: its run and its rise.  */
+/* Z += X / 2, or -= where SIGN is below zero.  */
 static br_status
-call_run (br__value *z, br__value *args, unsigned count, const br__settings *s,
-          const br__function *self, br_error *error)
+add_half (br__work *w, br__value *z, const br__value *x, int sign)
 {
-  int x = 0, y = 0;
+  br__value half = { .real = { { 2, 0 }, NULL } };
+  br_status status = br__operate (w, &half, BR__CODE_DIV, x, &half);
+  if (status == BR_OK)
+    status = br__operate (w, z, sign < 0 ? BR__CODE_SUB : BR__CODE_ADD, z, &half);
+  br__value_clear (&half);
+  return status;
+}
+
+/* How far apart two boxes or circles are along one way, circles taken for points: number WAY (1 or 2: the
+   centre, 3 or 4: the size) of each.  */
+static br_status
+apart_along (br__work *w, br__value *z, const br__value *args, int way)
+{
+  br_status status = br__operate (w, z, BR__CODE_SUB, &args[way], &args[7 + way]);
+  if (status == BR_OK)
+    status = br__operate (w, z, BR__CODE_ABS, z, NULL);
+  for (int i = 0; i < 14 && status == BR_OK; i += 7)
+    if (whole_of (&args[i]) == BR__BOX)
+      status = add_half (w, z, &args[i + 2 + way], -1);
+  return status;
+}
+
+/* The distance of two shapes that are not known: of circles and boxes by operations, so that its slopes are
+   sharp.  */
+static br_status
+call_clear (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
+{
+  int varies = 0, plain = 1;
+  for (unsigned i = 0; i < count; i++)
+    varies |= args[i].slot != 0;
+  for (int i = 0; i < 14; i += 7)
+    plain &= whole_of (&args[i]) == BR__BOX || whole_of (&args[i]) == BR__CIRCLE;
+  if (!varies || !plain)
+    {
+      int arc = whole_of (&args[0]) == BR__ARC || whole_of (&args[7]) == BR__ARC;
+      return call_measure (w, z, args, count, arc ? br__shape_function (BR__CALL_CLEAR_ARC) : self);
+    }
+  br__value upright = BR__VALUE_ZERO;
+  br_status status = apart_along (w, z, args, 1);
+  if (status == BR_OK)
+    status = apart_along (w, &upright, args, 2);
+  if (status == BR_OK)
+    status = br__operate (w, z, BR__CODE_APART, z, &upright);
+  for (int i = 0; i < 14 && status == BR_OK; i += 7)
+    if (whole_of (&args[i]) == BR__CIRCLE)
+      status = br__operate (w, z, BR__CODE_SUB, z, &args[i + 3]);
+  z->dimension = BR_LENGTH;
+  br__value_clear (&upright);
+  return status;
+}
+
+/* How far a line reaches: half of its run and its width; an arc by its figure.  */
+static br_status
+call_reach (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
+{
+  int side = whole_of (&args[1]), level = side == BR__RIGHT || side == BR__LEFT;
+  if (whole_of (&args[0]) != BR__LINE)
+    return call_measure (w, z, args, count, self);
+  br__value run = BR__VALUE_ZERO;
+  br_status status = br__operate (w, &run, BR__CODE_ABS, &args[level ? 3 : 4], NULL);
+  if (status == BR_OK)
+    status = add_half (w, z, &run, 1);
+  if (status == BR_OK)
+    status = add_half (w, z, &args[5], 1);
+  if (status == BR_OK && (side == BR__LEFT || side == BR__BOTTOM))
+    status = br__operate (w, z, BR__CODE_NEG, z, NULL);
+  z->dimension = BR_LENGTH;
+  br__value_clear (&run);
+  return status;
+}
+
+/* The run of a line that is not to be a point, with its rise.  */
+static br_status
+call_run (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
+{
+  br__value x = BR__VALUE_ZERO, y = BR__VALUE_ZERO;
   (void) count;
   (void) self;
-  br_status status = br_real_sign (&x, &args[0].real, s->bits);
+  br_status status = br__operate (w, &x, BR__CODE_ABS, &args[0], NULL);
   if (status == BR_OK)
-    status = br_real_sign (&y, &args[1].real, s->bits);
-  if (status == BR_OK && x == 0 && y == 0)
-    return br__fail (error, BR_DOMAIN, 0, 0, "a line goes from one point to another");
+    status = br__operate (w, &y, BR__CODE_ABS, &args[1], NULL);
+  if (status == BR_OK)
+    status = br__operate (w, &x, BR__CODE_ADD, &x, &y);
+  if (status == BR_OK)
+    status = want_sign (w, &x, 0, 0, "a line goes from one point to another");
+  br__value_clear (&x);
+  br__value_clear (&y);
   return status == BR_OK ? give (z, &args[0], BR_LENGTH) : status;
 }
 
 const br__function *
 br__shape_function (br__shape_call call)
 {
+#define ROW(NAME, COUNT, CALL) { .name = NAME, .parameters = "x", .least = COUNT, .most = COUNT, .summary = "", .call = CALL }
   static const br__function rows[] =
   {
-    [BR__CALL_LENGTH] = { "place", "x", 1, 1, "", call_length, NULL },
-    [BR__CALL_DIAMETER] = { "diameter", "x", 1, 1, "", call_size, NULL },
-    [BR__CALL_WIDTH] = { "width", "x", 1, 1, "", call_size, NULL },
-    [BR__CALL_HEIGHT] = { "height", "x", 1, 1, "", call_size, NULL },
-    [BR__CALL_RADIUS] = { "radius", "x", 1, 1, "", call_size, NULL },
-    [BR__CALL_THICKNESS] = { "thickness", "x", 1, 1, "", call_size, NULL },
-    [BR__CALL_ANGLE] = { "angle", "x", 1, 1, "", call_angle, NULL },
-    [BR__CALL_TURN] = { "turn", "x", 1, 1, "", call_turn, NULL },
-    [BR__CALL_FENDER] = { "fender", "", 3, 3, "", call_fender, NULL },
-    [BR__CALL_REACH] = { "reach", "", 7, 7, "", call_reach, NULL },
-    [BR__CALL_CLEAR] = { "clear", "", 14, 14, "", call_clear, NULL },
-    [BR__CALL_RUN] = { "run", "", 2, 2, "", call_run, NULL },
+    [BR__CALL_LENGTH] = ROW ("place", 1, call_length),
+    [BR__CALL_DIAMETER] = ROW ("diameter", 1, call_size),
+    [BR__CALL_WIDTH] = ROW ("width", 1, call_size),
+    [BR__CALL_HEIGHT] = ROW ("height", 1, call_size),
+    [BR__CALL_RADIUS] = ROW ("radius", 1, call_size),
+    [BR__CALL_THICKNESS] = { "thickness", "x", 1, 1, "", call_size, BR__CALL_THICKNESS, NULL, NULL, NULL },
+    [BR__CALL_ANGLE] = ROW ("angle", 1, call_angle),
+    [BR__CALL_TURN] = ROW ("turn", 1, call_turn),
+    [BR__CALL_FENDER] = ROW ("fender", 3, call_fender),
+    [BR__CALL_REACH] = { "reach", "", 7, 7, "", call_reach, 0, NULL, measure_reach, "---11aa" },
+    [BR__CALL_CLEAR] = { "clear", "", 14, 14, "", call_clear, 0, NULL, measure_clear, "-1111aa-1111aa" },
+    [BR__CALL_CLEAR_ARC] = { "clear", "", 14, 14, "", call_clear, 0, NULL, measure_clear, "j1111aa-1111aa" },
+    [BR__CALL_RUN] = ROW ("run", 2, call_run),
   };
+#undef ROW
   return &rows[call];
 }

@@ -23,6 +23,7 @@ typedef struct br__shop_function
   /* The rule in the language over the parameter names; steps end with ';' and the last
      is the result.  NULL where no formula says it.  */
   const char *formula;
+  const char *limit;        /* a formula over them that has to be over zero, or "" */
   const char *rule;         /* the same in words for a student */
   const char *summary;      /* one line for help */
   /* Sets Z from the arguments, exactly where it can be.  BITS limits the precision at which

@@ -140,7 +140,7 @@ put_no_mark (br_record *r)
 static br_status
 put_between (br_record *r, const br__solution *root, br_dimension dimension, const br__settings *s)
 {
-  br__value ends[2] = { { BR_REAL_ZERO, dimension }, { BR_REAL_ZERO, dimension } };
+  br__value ends[2] = { { .dimension = dimension }, { .dimension = dimension } };
   br_text t = BR_TEXT_ZERO;
   br_status status = br_real_set_number (&ends[0].real, &root->low);
   if (status == BR_OK)
@@ -171,7 +171,7 @@ put_mark_row (br_list *list, const br_number *value, const char *side, br_dimens
               const br__settings *s)
 {
   br__mark mark = BR__MARK_ZERO;
-  br__value v = { BR_REAL_ZERO, dimension };
+  br__value v = { .dimension = dimension };
   br_real z = BR_REAL_ZERO;
   br_text t = BR_TEXT_ZERO;
   br_record *row = br__list_record (list);
@@ -265,7 +265,7 @@ emit_root (finding *f, size_t index)
 {
   const br__solution *root = &f->roots.rows[index];
   const br__settings *s = &f->run->sheet->settings;
-  br__value v = { root->value, f->name->dimension };    /* borrowed */
+  br__value v = { .real = root->value, .dimension = f->name->dimension };    /* borrowed */
   br_text message = BR_TEXT_ZERO;
   br_record *r = br__record_new ("found");
   br_status status;

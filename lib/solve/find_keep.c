@@ -130,7 +130,7 @@ start_marks (br__kept *k, br_number *factor, br_number *step, const br__solution
              const br__settings *s)
 {
   br__mark mark = BR__MARK_ZERO;
-  br__value x = { BR_REAL_ZERO, dimension };
+  br__value x = { .dimension = dimension };
   br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
   br_status status = br__settings_mark (&mark, s);
   if (status == BR_OK)

@@ -58,7 +58,7 @@ br_status
 br__put_end (br_record *r, const br__end_keys *keys, const br_real *x, br_dimension dimension, int exact,
              int upper, const br__settings *s)
 {
-  br__value v = { *x, dimension };      /* borrowed */
+  br__value v = { .real = *x, .dimension = dimension };      /* borrowed */
   br_real z = BR_REAL_ZERO;
   br_text decimal = BR_TEXT_ZERO, shown = BR_TEXT_ZERO;
   br_status status = br__in_sheet_unit (&z, &v, s);
@@ -221,7 +221,7 @@ static br_status
 put_sensitivity (br_record *row, const br_real *slope, br_dimension of, br_dimension in,
                  const br__settings *s)
 {
-  br__value v = { *slope, of };         /* borrowed */
+  br__value v = { .real = *slope, .dimension = of };         /* borrowed */
   br_real z = BR_REAL_ZERO, factor = BR_REAL_ZERO;
   br_text t = BR_TEXT_ZERO;
   br_status status = br__in_sheet_unit (&z, &v, s);
@@ -304,7 +304,8 @@ put_stack (br_record *r, const stack *k, const br__bounds *b)
   if (!k->program.input_count)
     br__put_text (r, "message", "nothing in it has a tolerance: write `tolerance 1/32 on NAME`");
   else if (!k->has_slopes)
-    br__put_text (r, "message", "it goes by steps or turns a corner here, so nothing is said of shares");
+    br__put_text (r, "message", k->program.smooth ? "its slope here is no exact value, so shares cannot be given"
+                                                   : "it jumps or bends here, so shares cannot be given");
   else
     br__put_text (r, "message", "");
   return status;

@@ -96,7 +96,7 @@ static br_status
 put_sheet_number (br_record *r, const char *key, const br_number *x, br_dimension dimension,
                   const br__settings *s)
 {
-  br__value v = { { *x, NULL }, dimension };    /* borrowed for the call */
+  br__value v = { .real = { *x, NULL }, .dimension = dimension };    /* borrowed for the call */
   br_real z = BR_REAL_ZERO;
   br_status status = br__in_sheet_unit (&z, &v, s);
   if (status == BR_OK)

@@ -163,7 +163,7 @@ set_sizes (br__column *c)
   c->grid = br_number_sign (&s->grid) ? &s->grid : NULL;
   for (int length = 0; length < 2 && status == BR_OK; length++)
     {
-      br__value x = { BR_REAL_ZERO, length ? BR_LENGTH : BR_PLAIN };
+      br__value x = { .dimension = length ? BR_LENGTH : BR_PLAIN };
       status = br__mark_size (&c->sizes[length], &c->mark, &x, s);
       br__value_clear (&x);
     }

@@ -21,7 +21,7 @@ static const struct { const char *exact, *shown, *mark, *error, *from; } keys[] 
 static br__value
 as_length (const br_number *inches)
 {
-  br__value v = { { *inches, NULL }, BR_LENGTH };
+  br__value v = { .real = { *inches, NULL }, .dimension = BR_LENGTH };
   return v;
 }
 

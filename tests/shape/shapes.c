@@ -249,7 +249,6 @@ test_wrong (void **state)
     { "clear front, frint", "there is no shape called `frint`", 6 },
     { "clear front", "a comma and another shape", 11 },
     { "clear(front)", "two shapes", 5 },
-    { "find gap for clear(front, mudguard) = 1", "can not be followed", 13 },
     { "clear front, " A100 A100 "a", "there is no shape", 6 },
     { "box " A100 A100 "a = 1 x 1 at 0, 0", "more than 200 bytes", 4 },
     { "wheel = -1", "shape front", 0 }

@@ -1,0 +1,18 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   domain_box.h - what values and slopes over a box share.  The enclosure's ROOM is used on the way, and told
+   where an operation has no value.  */
+#ifndef BR_FORMULA_DOMAIN_BOX_H
+#define BR_FORMULA_DOMAIN_BOX_H
+
+#include "formula/program.h"
+
+/* Z = X / Y.  */
+void br__box_divide (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, mpfi_srcptr y);
+/* Z = X to the power N / D.  */
+void br__box_power (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, int64_t n, int64_t d);
+/* Sine, cosine and tangent of degrees, and the angle of a tangent.  */
+void br__box_circle (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, br__opcode op);
+/* Z = pi / 180.  */
+void br__box_half_turn (mpfi_ptr z);
+
+#endif

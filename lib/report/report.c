@@ -47,26 +47,6 @@ ask (br__report *p, br_status (*statement) (br__run *run), br_error *error)
   return status == BR_OK ? statement (&sub) : status;
 }
 
-/* The cautions that go with every dimension.  */
-static br_status
-tell_cautions (br__run *run)
-{
-  br__moves moves = BR__MOVES_ZERO;
-  br_status status = BR_OK;
-  for (br__entry *e = br__graph_first (run->sheet->graph); e && status == BR_OK; e = br__entry_next (e))
-    if (br__entry_value (e) && br__entry_definition (e) && !br__is_hidden_entry (e))
-      {
-        if (br__grow (&moves.rows, &moves.room, moves.count + 1, sizeof *moves.rows))
-          moves.rows[moves.count++] = (br__move) { .entry = e };
-        else
-          status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-      }
-  if (status == BR_OK)
-    status = br__caution_moves (run, &moves);
-  br__moves_clear (&moves);
-  return status;
-}
-
 static int
 has_parts (const br_sheet *sheet)
 {
@@ -107,7 +87,7 @@ collect (br__report *p)
     {
       p->at = questions[i].section;
       const char *word = questions[i].statement;
-      status = ask (p, word ? br__statement_find (word, strlen (word))->run : tell_cautions, p->run->error);
+      status = ask (p, word ? br__statement_find (word, strlen (word))->run : br__caution_all, p->run->error);
     }
   if (status == BR_OK && p->sections[BR__REPORT_DRAWING].rows)
     status = br__report_figure (p);

@@ -8,6 +8,7 @@
 
 #include "exact/status.h"
 #include "shape/shape.h"
+#include "sheet/safety.h"
 #include "formula/words.h"
 
 /* ---- What it waits for ---- */
@@ -245,21 +246,11 @@ br__do_shapes (br__run *run)
 
 /* ---- clear A, B ---- */
 
-br_status
-br__do_clear (br__run *run)
+/* Two names with a comma between them.  */
+static br_status
+read_two (br__run *run, br__token name[2])
 {
-  br__value v = BR__VALUE_ZERO;
-  br_text call = BR_TEXT_ZERO;
-  br__tree tree = BR__TREE_ZERO;
-  br__token name[2];
-  size_t start = run->lex.token.offset, end = start;
   br_status status = BR_OK;
-  /* With brackets it is an expression.  */
-  if (br__lex_is_sign (&run->lex, '('))
-    {
-      status = br__lex_start (&run->lex, run->text, run->end, run->error);
-      return status == BR_OK ? br__do_show (run) : status;
-    }
   for (int i = 0; i < 2 && status == BR_OK; i++)
     {
       if (i && !br__lex_is_sign (&run->lex, ','))
@@ -269,41 +260,61 @@ br__do_clear (br__run *run)
       name[i] = run->lex.token;
       if (status == BR_OK && name[i].type != BR__NAME)
         return br__expected (run, "the name of a shape");
-      end = name[i].offset + name[i].length;
       if (status == BR_OK)
         status = br__lex_next (&run->lex, run->error);
     }
+  return status == BR_OK ? br__end_of_line (run) : status;
+}
+
+static br_status
+emit_clear (br__run *run, const br__value *v, const br__token name[2])
+{
+  int sign = 0;
+  br_record *r = br__record_new ("clear");
+  br_list *shapes = br__put_list (r, "shapes");
+  for (int i = 0; i < 2; i++)
+    br__list_bytes (shapes, run->text + name[i].offset, name[i].length);
+  br_status status = br_real_sign (&sign, &v->real, run->sheet->settings.bits);
+  br__put_truth (r, "overlap", sign < 0);
   if (status == BR_OK)
-    status = br__end_of_line (run);
-  if (status != BR_OK)
-    return status;
-  br__text_printf (&call, "(%.*s)", (int) (end - start), run->text + start);
-  br__node node = { .op = BR__OP_NAME, .length = call.length, .word_length = call.length, .part = BR__PART_CLEAR };
-  tree = (br__tree) { .text = call.bytes, .length = call.length, .base = start, .nodes = &node, .count = 1,
-                      .deepest = 1 };
-  status = call.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : br__value_of (&v, run, &tree);
-  if (status != BR_OK && run->error)
-    run->error->offset = start, run->error->length = end - start;
-  br_record *r = status == BR_OK ? br__record_new ("clear") : NULL;
+    status = br__put_value (r, v, &run->sheet->settings);
   if (status == BR_OK)
-    {
-      int sign = 0;
-      br_list *shapes = br__put_list (r, "shapes");
-      for (int i = 0; i < 2; i++)
-        br__list_bytes (shapes, run->text + name[i].offset, name[i].length);
-      status = br_real_sign (&sign, &v.real, run->sheet->settings.bits);
-      br__put_truth (r, "overlap", sign < 0);
-    }
-  if (status == BR_OK)
-    status = br__put_value (r, &v, &run->sheet->settings);
-  if (status == BR_OK)
-    status = br__put_on_ruler (r, &v, &run->sheet->settings);
-  br__value_clear (&v);
-  br__text_clear (&call);
+    status = br__put_on_ruler (r, v, &run->sheet->settings);
   if (status == BR_OK)
     return br__emit (run, r);
-  if (!r)
-    return status;
   br__record_free (r);
-  return br__fail_plain (run->error, status, start, end - start);
+  return br__fail_plain (run->error, status, 0, 0);
+}
+
+br_status
+br__do_clear (br__run *run)
+{
+  br__value v = BR__VALUE_ZERO;
+  br_text call = BR_TEXT_ZERO;
+  br__token name[2];
+  size_t start = run->lex.token.offset, end;
+  br_status status;
+  /* With brackets it is an expression.  */
+  if (br__lex_is_sign (&run->lex, '('))
+    {
+      status = br__lex_start (&run->lex, run->text, run->end, run->error);
+      return status == BR_OK ? br__do_show (run) : status;
+    }
+  status = read_two (run, name);
+  if (status != BR_OK)
+    return status;
+  end = name[1].offset + name[1].length;
+  br__text_printf (&call, "(%.*s)", (int) (end - start), run->text + start);
+  br__node node = { .op = BR__OP_NAME, .length = call.length, .word_length = call.length, .part = BR__PART_CLEAR };
+  br__tree tree = { .text = call.bytes, .length = call.length, .base = start, .nodes = &node, .count = 1, .deepest = 1 };
+  status = call.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : br__value_of (&v, run, &tree);
+  if (status == BR_OK)
+    status = emit_clear (run, &v, name);
+  if (status == BR_OK)
+    status = br__caution_tree (run, &tree);
+  else if (run->error)
+    run->error->offset = start, run->error->length = end - start;
+  br__value_clear (&v);
+  br__text_clear (&call);
+  return status;
 }

@@ -9,6 +9,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "sheet/safety.h"
 #include "sheet/tolerance.h"
 
 const br__check *
@@ -209,9 +210,9 @@ emit_check (br__run *run, br__check *check)
 }
 
 br_status
-br__tell_checks (br__run *run, const br__moves *moves)
+br__tell_change (br__run *run, const br__moves *moves)
 {
-  br_status status = BR_OK;
+  br_status status = br__tell_cautions (run, moves);
   for (br__check *c = run->sheet->checks; c && status == BR_OK; c = c->next)
     {
       int moved = 0, was = c->state;
@@ -351,5 +352,6 @@ br__do_check (br__run *run)
   br__checks_count (sheet);
   if (status == BR_OK)
     status = emit_check (run, check);
-  return status;
+  br__move moved = { .entry = check->margin };
+  return status == BR_OK ? br__tell_cautions (run, &(br__moves) { &moved, 1, 1 }) : status;
 }

@@ -10,7 +10,6 @@
 #include "exact/status.h"
 #include "measure/measure.h"
 #include "formula/functions.h"
-#include "sheet/safety.h"
 #include "shape/shape.h"
 #include "sheet/tolerance.h"
 #include "wood/wood.h"
@@ -305,9 +304,7 @@ br__assign (br__run *run)
   if (status == BR_OK)
     status = emit_set (run, e, &moves);
   if (status == BR_OK)
-    status = br__caution_moves (run, &moves);
-  if (status == BR_OK)
-    status = br__tell_checks (run, &moves);
+    status = br__tell_change (run, &moves);
   br__tree_clear (&tree);
   br__definition_free (d);
   br__moves_clear (&moves);
@@ -362,7 +359,7 @@ forget_one (br__run *run)
         br__record_free (r);
     }
   if (status == BR_OK)
-    status = br__tell_checks (run, &moves);
+    status = br__tell_change (run, &moves);
   br__definition_free (d);
   br__moves_clear (&moves);
   return status;

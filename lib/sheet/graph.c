@@ -69,6 +69,7 @@ br__entry_users (const br__entry *e, const br__edge *after)
 
 void **br__entry_tag (br__entry *e) { return &e->tag; }
 void **br__entry_tolerance (br__entry *e) { return &e->tolerance; }
+unsigned *br__entry_told (br__entry *e) { return &e->told; }
 br__entry *br__graph_first (const br__graph *g) { return g->first; }
 br__entry *br__entry_next (const br__entry *e) { return e->next; }
 size_t br__graph_waiting (const br__graph *g) { return g->waiting; }

@@ -50,6 +50,8 @@ const br__edge *br__entry_users (const br__entry *e, const br__edge *after);
 void **br__entry_tag (br__entry *e);
 /* The same for what a `tolerance` statement gave it.  */
 void **br__entry_tolerance (br__entry *e);
+/* The cautions that were given of it and still hold, for who gives them.  */
+unsigned *br__entry_told (br__entry *e);
 
 /* NULL where there is none.  _get makes one that is only needed; NULL: out of memory.  */
 br__entry *br__graph_find (const br__graph *g, const char *name, size_t length);

@@ -24,6 +24,7 @@ struct br__entry
   br__edge *users;
   void *tag;
   void *tolerance;              /* what a `tolerance` statement gave it, or NULL */
+  unsigned told;                /* cautions that were given of it and still hold */
 
   /* For one walk over the graph; valid while the stamp is the graph's.  */
   unsigned long visited, changed, touched;

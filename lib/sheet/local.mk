@@ -11,7 +11,6 @@ libbenchrule_core_la_SOURCES += \
   lib/sheet/record.c \
   lib/sheet/record.h \
   lib/sheet/renew.c \
-  lib/sheet/safety.c \
   lib/sheet/safety.h \
   lib/sheet/sheet.c \
   lib/sheet/sheet.h \

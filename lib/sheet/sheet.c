@@ -19,6 +19,7 @@ br_sheet_new (br_sheet **sheet)
   br_status status = made ? BR_OK : BR_NO_MEMORY;
   if (made)
     {
+      made->child_told = BR__CHILD_NOT_SAID;
       made->graph = br__graph_new (&made->settings);
       status = made->graph ? br__settings_start (&made->settings) : BR_NO_MEMORY;
     }

@@ -99,6 +99,7 @@ struct br_sheet
   struct br__shape *shapes, *last_shape;
   size_t failing;
   unsigned long check_count;        /* gives hidden entries their names */
+  int child_told;                   /* the setting `child` when all cautions were last gone through */
 
   br__statement_steps *history;     /* done statements, oldest first */
   size_t done_count, history_count, history_room;
@@ -238,8 +239,8 @@ br_status br__read_clauses (br__run *run, br__clauses *c, const char *last);
 /* dimension.c */
 br_status br__assign (br__run *run);
 br_status br__put_moves (br_record *r, const br__moves *moves, br_sheet *sheet);
-/* After a change: checks whose margin moved are told, failing ones always.  */
-br_status br__tell_checks (br__run *run, const br__moves *moves);
+/* After each change: cautions that are new, then checks whose margin moved, failing ones always.  */
+br_status br__tell_change (br__run *run, const br__moves *moves);
 /* check.c */
 /* Whether a margin of SIGN meets COMPARISON.  */
 int br__comparison_holds (br__comparison comparison, int sign);
@@ -281,8 +282,6 @@ void br__worksheet_free (struct br__worksheet *w);
 extern const br__statement br__sheet_statements[];
 /* An expression on its own is shown.  */
 br_status br__do_show (br__run *run);
-br_status br__do_drills (br__run *run);
-br_status br__do_saws (br__run *run);
 br_status br__do_list (br__run *run);
 br_status br__do_trace (br__run *run);
 br_status br__do_forget (br__run *run);

@@ -8,11 +8,6 @@
 
 const br__statement br__sheet_statements[] =
 {
-  { "drills", "drills SIZE", "the drills next to a size, with the play that each leaves",
-    "Fractional, number and letter drills.  The play is drill less size.", BR__FOLLOW_VALUE, NULL, 0,
-    br__do_drills },
-  { "saws", "saws RADIUS", "the band-saw blades that can follow a curve of that radius", NULL,
-    BR__FOLLOW_VALUE, NULL, 0, br__do_saws },
   { "list", "list", "all dimensions of the sheet", NULL, BR__FOLLOW_NOTHING, NULL, 0, br__do_list },
   { "trace", "trace NAME", "where a dimension comes from and what hangs on it", NULL,
     BR__FOLLOW_NAME, NULL, 0, br__do_trace },

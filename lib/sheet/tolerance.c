@@ -11,6 +11,7 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "measure/measure.h"
+#include "sheet/safety.h"
 #include "sheet/tolerance.h"
 
 void
@@ -282,6 +283,8 @@ br__do_tolerance (br__run *run)
   /* What was set now, in the order of the line.  */
   for (size_t i = 0; i < run->steps.count && status == BR_OK; i++)
     status = emit_tolerance (run, run->steps.steps[i].entry);
+  if (status == BR_OK)
+    status = br__tell_cautions (run, NULL);
   if (status == BR_OK)
     status = br__tell_worst_margins (run);
   run->kept = status == BR_OK;

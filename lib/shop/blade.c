@@ -13,6 +13,8 @@
 #define GUIDE "common practice: trade guide to band-saw blades"
 #define MANUALS GUIDE ", and two band-saw manuals"
 #define MAGAZINE GUIDE ", and a trade magazine"
+#define NEXT_WIDER GUIDE ", which has the next wider blade"
+#define IN_PROPORTION "common practice, no source: past the widest blade of the guides the radius grows with the width"
 
 const br__blade br__blades[] = {
   { 1, 8, 3, 16, GUIDE, "" },
@@ -49,16 +51,29 @@ br__blades_for (size_t *count, const br_real *radius, unsigned bits, br_error *e
   return BR_OK;
 }
 
-const br__blade *
-br__blade_radius (const br_number *width)
+br_status
+br__blade_limit (br_number *radius, const char **source, const br_number *width)
 {
-  int64_t num, den;
-  size_t i;
+  const br__blade *widest = &br__blades[br__blade_count - 1];
+  br_number row = BR_NUMBER_ZERO;
+  br_status status = br_number_sign (width) > 0 ? BR_OK : BR_DOMAIN;
 
-  if (!br_number_get_ratio (&num, &den, width))
-    return NULL;
-  for (i = 0; i < br__blade_count; i++)
-    if (br__blades[i].width_num == num && br__blades[i].width_den == den)
-      return &br__blades[i];
-  return NULL;
+  for (size_t i = 0; i < br__blade_count && status == BR_OK; i++)
+    {
+      const br__blade *b = &br__blades[i];
+      status = br_number_set_ratio (&row, b->width_num, b->width_den);
+      if (status != BR_OK || br_number_cmp (&row, width) < 0)
+        continue;
+      *source = br_number_cmp (&row, width) == 0 ? b->source : NEXT_WIDER;
+      return br_number_set_ratio (radius, b->radius_num, b->radius_den);
+    }
+  if (status == BR_OK)
+    status = br_number_set_ratio (&row, widest->radius_num * widest->width_den,
+                                  widest->radius_den * widest->width_num);
+  if (status == BR_OK)
+    status = br_number_mul (radius, &row, width);
+  if (status == BR_OK)
+    *source = IN_PROPORTION;
+  br_number_clear (&row);
+  return status;
 }

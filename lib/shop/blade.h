@@ -20,7 +20,9 @@ extern const size_t br__blade_count;
 /* How many leading rows of br__blades can follow an arc of RADIUS inches (0: none can).
    BR_DOMAIN: RADIUS is not over zero; BR_UNDECIDED at BITS bits.  ERROR's offset is 0.  */
 br_status br__blades_for (size_t *count, const br_real *radius, unsigned bits, br_error *error);
-/* The row of the blade that is WIDTH inches wide, or NULL.  */
-const br__blade *br__blade_radius (const br_number *width);
+/* The smallest radius in inches that a blade of WIDTH inches follows, and SOURCE.  A width between two rows is taken
+   for the wider; past the widest the radius grows as the width does.  BR_DOMAIN: WIDTH is not over zero; BR_TOO_BIG;
+   BR_NO_MEMORY.  */
+br_status br__blade_limit (br_number *radius, const char **source, const br_number *width);
 
 #endif

@@ -28,7 +28,7 @@ typedef struct rods
 
 #define ISO_SOURCE "ISO 8124-1, clearances for movable segments"
 #define ISO_EDITION "clause 4.13.2 (from memory)"
-#define ISO_SCOPE "gaps between moving parts of toys for children under 96 months"
+#define ISO_SCOPE "gaps between moving parts of toys for children of 96 months and under"
 #define ISO_ADVICE "make it less than 5 mm or at least 12 mm" FIRST
 
 /* In F963 the inch figures are the standard (1.6); an inch is 127/5 mm.  */
@@ -68,13 +68,13 @@ admits (br_truth *answer, const br_real *gap, int64_t num, int64_t den, unsigned
 }
 
 static br_status
-between_rods (br_truth *touched, const rods *rule, const br_real *gap, unsigned bits)
+between_rods (br_truth *touched, const rods *rule, const br_real *low, const br_real *high, unsigned bits)
 {
   br_truth small = BR_NO, large = BR_NO;
-  br_status status = admits (&small, gap, rule->small_num, rule->small_den, bits);
+  br_status status = admits (&small, high, rule->small_num, rule->small_den, bits);
 
   if (status == BR_OK)
-    status = admits (&large, gap, rule->large_num, rule->large_den, bits);
+    status = admits (&large, low, rule->large_num, rule->large_den, bits);
   if (large != BR_UNKNOWN)
     large = large == BR_YES ? BR_NO : BR_YES;
   *touched = truth_both (small, large);
@@ -89,20 +89,24 @@ show (br__gap_answer *answer, const rods *rule, br_truth touched)
 }
 
 br_status
-br__gap_caution (br__gap_answer *answer, const br_real *gap, const br__child *child, unsigned bits)
+br__gap_caution (br__gap_answer *answer, const br_real *low, const br_real *high, const br__child *child,
+                 unsigned bits)
 {
-  br__gap_answer found = { BR_NO, BR_NO, 0, { NULL, NULL } };
-  br_status status = between_rods (&found.astm, &astm, gap, bits);
+  br__gap_answer found = { BR_NO, BR_NO, 0, { NULL, NULL }, NULL };
+  br_status status = between_rods (&found.astm, &astm, low, high, bits);
 
   if (status == BR_OK)
-    status = between_rods (&found.iso, &iso, gap, bits);
+    status = between_rods (&found.iso, &iso, low, high, bits);
   if (status != BR_OK)
     return status;
   if (br__child_under (child, 96))
     {
       show (&found, &astm, found.astm);
-      show (&found, &iso, found.iso);
+      found.of_astm = found.count ? found.cautions[0] : NULL;
     }
+  /* ISO says "96 months and under".  */
+  if (br__child_under (child, 97))
+    show (&found, &iso, found.iso);
   *answer = found;
   return BR_OK;
 }

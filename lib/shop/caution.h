@@ -24,18 +24,20 @@ int br__child_under (const br__child *child, unsigned months);
 
 /* A gap between moving parts against both standards.  ASTM and ISO say whether the gap admits the
    standard's small rod and not its large one, whoever the child is; CAUTIONS holds those to
-   show, none for a child of 96 months or more.  */
+   show: ASTM's for a child under 96 months, ISO's for one of 96 months or under.  */
 typedef struct br__gap_answer
 {
   br_truth astm, iso;
   size_t count;
   const br_caution *cautions[2];
+  const br_caution *of_astm;    /* which of them is of ASTM's rule, or NULL */
 } br__gap_answer;
 
-/* GAP in inches; at or below zero (touch, overlap) it admits no rod: see br__overlap_message.
-   BR_TOO_BIG, BR_NO_MEMORY; what is undecided is BR_UNKNOWN in the answer.  */
-br_status br__gap_caution (br__gap_answer *answer, const br_real *gap, const br__child *child,
-                           unsigned bits);
+/* A gap from LOW to HIGH inches, which are one where it has no tolerance; at or below zero (touch, overlap)
+   it admits no rod: see br__overlap_message.  BR_TOO_BIG, BR_NO_MEMORY; what is undecided is BR_UNKNOWN in
+   the answer.  */
+br_status br__gap_caution (br__gap_answer *answer, const br_real *low, const br_real *high,
+                           const br__child *child, unsigned bits);
 
 /* Adds "the wheels overlap by 3/8"" or "the wheels touch: they will rub" to TEXT; PARTS is
    "the wheels" or "the wheel and its fender".  Nothing for a gap over zero.  DIMENSION is that

@@ -50,7 +50,7 @@ br_caution_gap (br_caution *cautions, size_t *count, const br_real *gap, br_betw
 {
   const void *const parameters[] = { gap };
   br__child child = child_of (months);
-  br__gap_answer answer = { BR_NO, BR_NO, 0, { NULL, NULL } };
+  br__gap_answer answer = { BR_NO, BR_NO, 0, { NULL, NULL }, NULL };
   int sign = 1;
   br_status status = not_given (parameters, 1, error);
   if (status != BR_OK)
@@ -65,7 +65,7 @@ br_caution_gap (br_caution *cautions, size_t *count, const br_real *gap, br_betw
   status = br_real_sign (&sign, gap, bits);
   int undecided = status == BR_UNDECIDED;
   if (status == BR_OK || undecided)
-    status = br__gap_caution (&answer, gap, &child, bits);
+    status = br__gap_caution (&answer, gap, gap, &child, bits);
   if (status != BR_OK)
     return br__fail_plain (error, status, 0, 0);
   size_t n = 0;

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "sheet/sheet.h"
+#include "sheet/safety.h"
 #include "solve/find.h"
 
 /* The mark for a given dimension, or *OFF 0 where it lies on one or is not on a ruler.  */
@@ -189,6 +190,8 @@ propose (br__run *run, const br__mark *mark, int apply)
       r = NULL;
     }
   br__record_free (r);
+  if (status == BR_OK && apply)
+    status = br__tell_cautions (run, &moves);
   br__moves_clear (&moves);
   return status;
 }

@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
 # The statements of the language, and help.
 libbenchrule_core_la_SOURCES += \
+  lib/statement/caution.c \
   lib/statement/fit.c \
   lib/statement/help.c \
   lib/statement/missing.c \
@@ -11,4 +12,5 @@ libbenchrule_core_la_SOURCES += \
   lib/statement/statement.c \
   lib/statement/statements.c \
   lib/statement/statements.h \
-  lib/statement/table.c
+  lib/statement/table.c \
+  lib/statement/tools.c

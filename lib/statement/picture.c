@@ -74,25 +74,25 @@ draw_fender (br__run *run, br_text *t, const br__value *v, size_t count)
   return status;
 }
 
+/* GAP gets the daylight between the wheels.  */
 static br_status
-draw_wheels (br__run *run, br_text *t, const br__value *v)
+draw_wheels (br__run *run, br_text *t, br__value *gap, const br__value *v)
 {
   const br__settings *s = &run->sheet->settings;
   br_style style = br__settings_style (s);
-  br_real gap = BR_REAL_ZERO;
   const br_real *args[] = { &v[0].real, &v[1].real, &v[2].real };
-  br_status status = br__shop_function_find ("wheel_gap", 9)->call (&gap, args, s->bits, run->error);
+  br_status status = br__shop_function_find ("wheel_gap", 9)->call (&gap->real, args, s->bits, run->error);
   if (status == BR_OK)
     status = br__picture_wheels (t, br_real_rational (args[0]), br_real_rational (args[1]),
-                                 br_real_rational (args[2]), &gap, &style, s->bits);
-  br_real_clear (&gap);
+                                 br_real_rational (args[2]), &gap->real, &style, s->bits);
+  gap->dimension = v[0].dimension;
   return status;
 }
 
 br_status
 br__do_picture (br__run *run)
 {
-  br__value sizes[MOST_SIZES];
+  br__value sizes[MOST_SIZES], daylight = BR__VALUE_ZERO;
   br_text picture = BR_TEXT_ZERO;
   size_t count = 0, place = run->lex.token.offset;
   int fender = br__lex_is_word (&run->lex, "fender");
@@ -111,7 +111,7 @@ br__do_picture (br__run *run)
     {
       if (run->error)
         run->error->status = BR_OK;
-      status = fender ? draw_fender (run, &picture, sizes, count) : draw_wheels (run, &picture, sizes);
+      status = fender ? draw_fender (run, &picture, sizes, count) : draw_wheels (run, &picture, &daylight, sizes);
       if (status == BR_DOMAIN && run->error && run->error->status == BR_OK)
         br__fail (run->error, status, 0, 0, "these sizes can not be drawn: each must be over zero");
       else if (status != BR_OK && run->error && run->error->status == BR_OK)
@@ -125,8 +125,9 @@ br__do_picture (br__run *run)
       put_lines (r, &picture);
       status = br__emit (run, r);
     }
-  if (status == BR_OK && fender)
-    status = br__caution_gap (run, &sizes[1], "the wheel and its fender");
+  if (status == BR_OK)
+    status = br__caution_gap (run, fender ? &sizes[1] : &daylight, fender ? "the wheel and its fender" : "the wheels");
+  br__value_clear (&daylight);
   br__text_clear (&picture);
   for (size_t i = 0; i < MOST_SIZES; i++)
     br__value_clear (&sizes[i]);

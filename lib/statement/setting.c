@@ -138,7 +138,7 @@ change (br__run *run, br__settings *new, const char *name)
   if (status == BR_OK)
     status = emit_setting (run, name, &moves);
   if (status == BR_OK)
-    status = br__tell_checks (run, &moves);
+    status = br__tell_change (run, &moves);
   if (status == BR_OK)
     run->kept = 1;
   br__moves_clear (&moves);

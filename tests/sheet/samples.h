@@ -57,6 +57,7 @@ static const sheet_sample samples[] = {
   { "stock", "stock ash = hardwood 4/4 x 6 x 72", 0 },
   { "part", "part rail = 10 in x 2 in qty 4 from pine", 0 },
   { "parts", "parts", 0 },
+  { "cautions", "cautions", 0 },
   { "cuts", "cuts pine", 0 },
   { "order", "order class 3 spare 10", 0 },
   { "fit", "fit 20 in x 30 in", 0 },

@@ -186,7 +186,7 @@ static void
 blades (void **state)
 {
   check_data data;
-  const br__blade *blade;
+  const char *source = NULL;
   br_number width = BR_NUMBER_ZERO, radius = BR_NUMBER_ZERO, last = BR_NUMBER_ZERO;
   size_t rows = 0;
 
@@ -196,10 +196,9 @@ blades (void **state)
     {
       assert_int_equal (data.fields, 3);
       check_set (&width, data.field[0]);
-      blade = br__blade_radius (&width);
-      assert_non_null (blade);
-      assert_ptr_equal (blade, &br__blades[rows]);
-      check_ok (br_number_set_ratio (&radius, blade->radius_num, blade->radius_den));
+      const br__blade *blade = &br__blades[rows];
+      check_ok (br__blade_limit (&radius, &source, &width));
+      assert_string_equal (source, blade->source);
       check_is (&radius, data.field[1]);
       assert_true (br_number_cmp (&last, &radius) < 0);
       br_number_swap (&last, &radius);
@@ -210,8 +209,17 @@ blades (void **state)
         assert_string_equal (blade->note, "");
     }
   assert_int_equal (rows, br__blade_count);
+  /* Between two rows it is the wider one, past the last in proportion to it.  */
   check_set (&width, "5/16");
-  assert_null (br__blade_radius (&width));
+  check_ok (br__blade_limit (&radius, &source, &width));
+  check_is (&radius, "3/2");
+  assert_non_null (strstr (source, "next wider"));
+  check_set (&width, "2");
+  check_ok (br__blade_limit (&radius, &source, &width));
+  check_is (&radius, "14");
+  assert_non_null (strstr (source, "common practice, no source"));
+  check_set (&width, "0");
+  assert_int_equal (br__blade_limit (&radius, &source, &width), BR_DOMAIN);
   br_number_clear (&width);
   br_number_clear (&radius);
   br_number_clear (&last);

@@ -1,0 +1,186 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   cautions.c - a gap that can pinch is pointed out whenever it comes under a rule, however that happens,
+   and once as long as it stays.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "sheet/sheet.h"
+#include "../sheet/support.h"
+
+/* Each way by which a size can come about.  % is the gap; what is said counts from the line that begins with !.  */
+static const char *const ways[] = {
+  "!gap = %",
+  "!Gap = %",
+  "!wheel_clearance = %",
+  "!daylight = %",
+  "!mygap = %",
+  "g = %\n!r = fender_radius(3 in, g)",
+  "!fender_radius(3 in, %)",
+  "!fender_outer(3 in, %, 1 in)",
+  "!fender_gap(1-1/2 in + %, 3 in)",
+  "!wheel_gap(3 in + %, 3 in, 3 in)",
+  "!wheelbase_for(%, 3 in, 3 in)",
+  "r = fender_radius(3 in, g)\n!g = %",
+  "circle w = 3 in at 0, 0\n!arc m = fender(w, %, 1/4 in) 200 deg",
+  "circle w = 3 in at 0, 0\narc m = fender(w, g, 1/4 in) 200 deg\n!g = %",
+  "circle w = 3 in at 0, 0\nbox d = 4 in x 1 in at 1-1/2 in + %, -1/2 in\n!clear w, d",
+  "circle w = 3 in at 0, 0\nbox d = 4 in x 1 in at 1-1/2 in + %, -1/2 in\n!clear(w, d)",
+  "circle w = 3 in at 0, 0\nbox d = 4 in x 1 in at 1-1/2 in + %, -1/2 in\n!check clear(w, d) >= 0 in",
+  "circle w = 3 in at 0, 0\nbox d = 4 in x 1 in at x, -1/2 in\ncheck clear(w, d) >= 0 in\n!x = 1-1/2 in + %",
+  "gap = %\ngap = 2 in\n!undo",
+  "gap = %\nundo\n!redo",
+  "gap = %\nforget gap\n!undo",
+  "gap = 2 in\n!gap = %",
+  "gap = % * 1\ngap = 3 in\n!gap = %",
+  "child none\ngap = %\n!child 3 years",
+  "child none\ngap = %\nchild 3 years\nchild none\n!child 3 years",
+  "child none\ngap = %\nchild 3 years\nundo\n!redo",
+  "gap = %\n!cautions",
+  "circle w = 3 in at 0, 0\narc m = fender(w, %, 1/4 in) 200 deg\n!cautions",
+  "gap = 10 * %\nk = 10\ngap = 10 * % / j\n!j = k",
+};
+
+/* The gap in a number of ways of writing it; every line is a size that is new to the sheet.  */
+static void
+run_way (br_sheet *sheet, said *s, const char *way, const char *gap)
+{
+  char line[400];
+  while (*way)
+    {
+      size_t end = strcspn (way, "\n"), n = 0;
+      int counts = way[0] == '!';
+      for (size_t i = (size_t) counts; i < end; i++)
+        if (way[i] == '%')
+          n += (size_t) snprintf (line + n, sizeof line - n, "(%s)", gap);
+        else
+          line[n++] = way[i];
+      line[n] = 0;
+      sheet_say (sheet, s, "%s", line);
+      way += end + (way[end] == '\n');
+    }
+}
+
+static size_t
+count_rule (const said *s, const char *word)
+{
+  size_t n = 0;
+  for (size_t i = 0; i < s->count; i++)
+    if (strcmp (said_get (s, i, "kind"), "caution") == 0)
+      n += strstr (said_get (s, i, "source"), word) != NULL;
+  return n;
+}
+
+static void
+each_way (void **state)
+{
+  check_data data;
+  (void) state;
+  check_open (&data, "gaps.txt", ';');
+  while (check_next (&data))
+    for (size_t i = 0; i < CHECK_COUNT (ways); i++)
+      for (int metric = 0; metric < 2; metric++)
+        {
+          br_sheet *sheet = sheet_with (metric ? "units mm" : "");
+          said s = SAID_ZERO;
+          char gap[80];
+          /* An inch is 127/5 mm.  */
+          snprintf (gap, sizeof gap, metric ? "%s * 127/5 * 1 mm" : "%s * 1 in", data.field[1]);
+          run_way (sheet, &s, ways[i], gap);
+          if (count_rule (&s, "ASTM") != (strcmp (data.field[2], "fail") == 0)
+              || count_rule (&s, "ISO") != (strcmp (data.field[3], "fail") == 0))
+            fail_msg ("%s with %s: ASTM %zu, ISO %zu", ways[i], gap, count_rule (&s, "ASTM"), count_rule (&s, "ISO"));
+          sheet_end (sheet, &s);
+        }
+}
+
+/* The ages at the limits: ASTM is for children under 96 months, ISO for those of 96 months and under.  */
+static void
+ages (void **state)
+{
+  static const struct { const char *child; size_t astm, iso; } rows[] = {
+    { "", 1, 1 }, { "child 1 months", 1, 1 }, { "child 95 months", 1, 1 }, { "child 96 months", 0, 1 },
+    { "child 97 months", 0, 0 }, { "child 8 years", 0, 1 }, { "child none", 0, 0 },
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br_sheet *sheet = sheet_with (rows[i].child);
+      said s = SAID_ZERO;
+      sheet_say (sheet, &s, "gap = 1/4");
+      assert_int_equal (count_rule (&s, "ASTM"), rows[i].astm);
+      assert_int_equal (count_rule (&s, "ISO"), rows[i].iso);
+      sheet_end (sheet, &s);
+    }
+}
+
+/* Once as long as it stays, and again when it comes back.  */
+static void
+once (void **state)
+{
+  static const struct { const char *line; size_t said; } rows[] = {
+    { "gap = 1/4", 1 }, { "gap = 3/8", 0 }, { "gap = 1/4", 0 }, { "gap = 1/2", 0 }, { "gap = 1/4", 1 },
+    { "tolerance 1/64 on gap", 0 }, { "title Cart", 0 }, { "gap = 1", 0 }, { "undo", 1 }, { "undo", 0 },
+    { "gap = 17/32", 0 }, { "tolerance 1/16 on gap", 1 }, { "tolerance 1/16 on gap", 0 },
+    { "tolerance 1/64 on gap", 0 }, { "tolerance 1/16 on gap", 1 }, { "tidy apply to 1/4", 0 }, { "gap = 0.45", 1 },
+    { "gap = 0.7", 0 }, { "tolerance 0 on gap", 0 }, { "gap = 0.6", 0 }, { "ruler 1/3", 0 },
+    { "tidy apply to 1/3", 0 }, { "tidy apply to 1/5", 0 }, { "gap = 0.55", 0 }, { "tidy apply to 2/5", 1 },
+  };
+  br_sheet *sheet = sheet_with ("");
+  said s = SAID_ZERO;
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      sheet_say (sheet, &s, "%s", rows[i].line);
+      if (count_rule (&s, "ASTM") != rows[i].said)
+        fail_msg ("%s: said %zu times", rows[i].line, count_rule (&s, "ASTM"));
+    }
+  sheet_end (sheet, &s);
+}
+
+/* A gap and its fender's are one; what is cut with the fence off by its tolerance may come under a rule.  */
+static void
+one_gap (void **state)
+{
+  br_sheet *sheet = sheet_with ("circle wheel = 3 at 0, 2\narc guard = fender(wheel, 1/4, 1/4) 200 deg");
+  said s = SAID_ZERO;
+  (void) state;
+  sheet_say (sheet, &s, "clear wheel, guard");
+  assert_int_equal (count_rule (&s, "ASTM"), 0);
+  sheet_say (sheet, &s, "a = 17/32 +- 1/16");
+  sheet_say (sheet, &s, "gap = a");
+  assert_int_equal (count_rule (&s, "ASTM"), 1);
+  assert_non_null (strstr (said_get (&s, said_first (&s, "caution"), "message"), "as cut"));
+  /* A hole in a board is no wheel.  */
+  sheet_say (sheet, &s, "circle peg = 1/2 at 0, 9 hole\nbox rail = 3 x 1 at 1/2, 8-1/2\nclear peg, rail");
+  assert_int_equal (count_rule (&s, "ASTM"), 0);
+  sheet_end (sheet, &s);
+}
+
+/* A blade between two of the guides' is taken for the wider; one past them by its width.  */
+static void
+blades (void **state)
+{
+  static const struct { const char *blade, *radius; size_t said; } rows[] = {
+    { "1/4", "0.6", 1 }, { "1/4", "5/8", 0 }, { "5/16", "1.4", 1 }, { "5/16", "3/2", 0 }, { "2", "13.9", 1 }, { "2", "14", 0 },
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br_sheet *sheet = sheet_with ("");
+      said s = SAID_ZERO;
+      sheet_say (sheet, &s, "blade %s", rows[i].blade);
+      sheet_say (sheet, &s, "fender_radius(2 * %s - 1/5, 1/10)", rows[i].radius);
+      assert_int_equal (count_rule (&s, "common practice"), rows[i].said);
+      sheet_end (sheet, &s);
+    }
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    CHECK_TEST (each_way), CHECK_TEST (ages), CHECK_TEST (once), CHECK_TEST (one_gap), CHECK_TEST (blades),
+  };
+  return CHECK_RUN (tests);
+}

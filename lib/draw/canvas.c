@@ -6,6 +6,7 @@
 
 #include <string.h>
 
+#include "exact/wide.h"
 #include "draw/canvas.h"
 #include "exact/memory.h"
 
@@ -99,7 +100,7 @@ br__stylus_to (br__stylus *s, int64_t x, int64_t y)
   int64_t dx = x - s->x, dy = y - s->y, longer = size_of (dx) > size_of (dy) ? size_of (dx) : size_of (dy);
   int64_t n = longer / s->canvas->unit + 1;
   for (int64_t i = 0; i <= n; i++)
-    put_dot (s, s->x + (int64_t) ((__int128) dx * i / n), s->y + (int64_t) ((__int128) dy * i / n));
+    put_dot (s, s->x + br__scale_by (dx, i, n), s->y + br__scale_by (dy, i, n));
   s->x = x;
   s->y = y;
 }
@@ -113,8 +114,8 @@ br__stylus_arc (br__stylus *s, int64_t x, int64_t y, int64_t r, int64_t from, in
     steps = steps / 4 + 1;
   for (int64_t i = 0; i <= steps; i++)
     {
-      br__sine_cosine (&sine, &cosine, from + (steps ? (int64_t) ((__int128) turn * i / steps) : 0));
-      int64_t to_x = x + (int64_t) ((__int128) r * cosine / DEGREE), to_y = y + (int64_t) ((__int128) r * sine / DEGREE);
+      br__sine_cosine (&sine, &cosine, from + (steps ? br__scale_by (turn, i, steps) : 0));
+      int64_t to_x = x + br__scale_by (r, cosine, DEGREE), to_y = y + br__scale_by (r, sine, DEGREE);
       if (i == 0)
         {
           s->x = to_x;

@@ -6,6 +6,7 @@
 
 #include <string.h>
 
+#include "exact/wide.h"
 #include "draw/draw.h"
 #include "draw/view.h"
 #include "exact/memory.h"
@@ -242,8 +243,8 @@ try_scale (int *fits, br__drawing *d, br__run *run, const br_number *ratio)
 static int
 may_fit (const br__scale_row *row, br__area full, br__area room)
 {
-  return (__int128) (full.x2 - full.x) * row->drawn <= (__int128) (room.x2 - room.x) * row->full
-         && (__int128) (full.y2 - full.y) * row->drawn <= (__int128) (room.y2 - room.y) * row->full;
+  return br__compare_products (full.x2 - full.x, row->drawn, room.x2 - room.x, row->full) <= 0
+         && br__compare_products (full.y2 - full.y, row->drawn, room.y2 - room.y, row->full) <= 0;
 }
 
 /* The largest standard scale at which all goes on one sheet; the smallest where there is none.  */

@@ -4,6 +4,7 @@
 # include <config.h>
 #endif
 
+#include "exact/wide.h"
 #include "draw/plot.h"
 #include "exact/status.h"
 #include "file/file.h"
@@ -62,7 +63,7 @@ paint_box (easel *e, const br__ink *k)
 static int64_t
 of_billion (int64_t n, int64_t part)
 {
-  return (int64_t) ((__int128) n * part / BILLION);
+  return br__scale_by (n, part, BILLION);
 }
 
 static void

@@ -7,6 +7,7 @@
 #include <inttypes.h>
 #include <string.h>
 
+#include "exact/wide.h"
 #include "draw/plot.h"
 #include "exact/status.h"
 #include "file/file.h"
@@ -98,7 +99,8 @@ set_squares (br__paperwork *w, const br__settings *s, const br_number *given)
 static int64_t
 ratio_of_inch (int64_t num, int64_t den)
 {
-  return (int64_t) (((__int128) num * BR__INCH * 2 + den) / (2 * den));
+  br__wide twice = br__wide_add (br__wide_product (num, BR__INCH * 2), br__wide_of (den));
+  return br__wide_low (br__wide_over (twice, br__wide_of (2 * den)));
 }
 
 static br_status

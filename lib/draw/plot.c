@@ -6,6 +6,7 @@
 
 #include <string.h>
 
+#include "exact/wide.h"
 #include "draw/plot.h"
 #include "exact/interval.h"
 #include "exact/memory.h"
@@ -158,24 +159,12 @@ br__next_line (int64_t low, int64_t step, int64_t from)
   return rest == 0 ? low : rest > 0 ? low + step - rest : low - rest;
 }
 
-/* The square root, rounded down.  */
-static int64_t
-whole_root (unsigned __int128 n)
-{
-  unsigned __int128 x = (unsigned __int128) 1 << 64, y;
-  if (n == 0)
-    return 0;
-  while ((y = (x + n / x) / 2) < x)
-    x = y;
-  return (int64_t) x;
-}
-
 void
 br__across (int64_t *x, int64_t *y, int64_t dx, int64_t dy, int64_t r)
 {
-  int64_t length = whole_root ((unsigned __int128) ((__int128) dx * dx + (__int128) dy * dy));
-  *x = length ? (int64_t) ((__int128) r * dy / length) : 0;
-  *y = length ? (int64_t) ((__int128) r * -dx / length) : r;
+  int64_t length = br__wide_root (br__wide_add (br__wide_product (dx, dx), br__wide_product (dy, dy)));
+  *x = length ? br__scale_by (r, dy, length) : 0;
+  *y = length ? br__scale_by (r, -dx, length) : r;
 }
 
 void

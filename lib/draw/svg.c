@@ -7,6 +7,7 @@
 
 #include <inttypes.h>
 
+#include "exact/wide.h"
 #include "draw/plot.h"
 #include "file/markup.h"
 
@@ -102,8 +103,8 @@ on_circle (int64_t *x, int64_t *y, int64_t r, int64_t angle)
 {
   int64_t sine, cosine;
   br__sine_cosine (&sine, &cosine, angle);
-  *x = (int64_t) ((__int128) r * cosine / BILLION);
-  *y = (int64_t) ((__int128) -r * sine / BILLION);
+  *x = br__scale_by (r, cosine, BILLION);
+  *y = br__scale_by (-r, sine, BILLION);
 }
 
 /* A curve from angle FROM to TO in steps of at most a right angle: the centre of a longer one would hang on
@@ -117,7 +118,7 @@ put_curve (br_text *t, int64_t r, int64_t from, int64_t to, const char *first)
   put_pair (t, first, x, y);
   for (int64_t i = 1; i <= steps; i++)
     {
-      on_circle (&x, &y, r, i == steps ? to : from + (int64_t) ((__int128) turn * i / steps));
+      on_circle (&x, &y, r, i == steps ? to : from + br__scale_by (turn, i, steps));
       put_pair (t, " A", r, r);
       br__text_printf (t, " 0 0 %d ", turn < 0);
       put_pair (t, "", x, y);

@@ -7,6 +7,7 @@
 
 #include <inttypes.h>
 
+#include "exact/wide.h"
 #include "draw/plot.h"
 
 #define PAD (BR__INCH / 12)
@@ -79,8 +80,9 @@ drawn_size (const br__paperwork *w, int64_t n)
   int64_t num = 1, den = 1;
   if (!br_number_get_ratio (&num, &den, &w->ratio))
     return 0;
-  __int128 drawn = ((__int128) n * num * 2 + den) / (2 * (__int128) den);
-  return drawn > INT64_MAX / 4 ? INT64_MAX / 4 : (int64_t) drawn;
+  br__wide twice = br__wide_times (br__wide_product (n, num), 2);
+  br__wide drawn = br__wide_over (br__wide_add (twice, br__wide_of (den)), br__wide_product (den, 2));
+  return br__wide_cmp (drawn, br__wide_of (INT64_MAX / 4)) > 0 ? INT64_MAX / 4 : br__wide_low (drawn);
 }
 
 /* The longest whole number of units, 1, 2 or 5 with zeros, that is drawn no longer than MOST; 0: none.  */

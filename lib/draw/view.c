@@ -6,6 +6,7 @@
 
 #include <string.h>
 
+#include "exact/wide.h"
 #include "draw/canvas.h"
 #include "draw/view.h"
 #include "exact/status.h"
@@ -62,7 +63,7 @@ put_bar (br__stylus *s, const br__drawn *d)
     }
   int64_t angle = br__angle (d->a, d->b);
   br__sine_cosine (&sine, &cosine, angle + 90 * DEGREE);
-  int64_t dx = (int64_t) ((__int128) r * cosine / DEGREE), dy = (int64_t) ((__int128) r * sine / DEGREE);
+  int64_t dx = br__scale_by (r, cosine, DEGREE), dy = br__scale_by (r, sine, DEGREE);
   br__stylus_arc (s, x, y, r, angle + 90 * DEGREE, 180 * DEGREE);
   br__stylus_to (s, x + d->a - dx, y + d->b - dy);
   br__stylus_arc (s, x + d->a, y + d->b, r, angle - 90 * DEGREE, 180 * DEGREE);
@@ -115,8 +116,8 @@ mark_curve (br__canvas *c, const br__drawn *d, char letter, int64_t r)
       if (d->shape->kind == BR__ARC && eighths[i] == 7)
         continue;
       br__sine_cosine (&sine, &cosine, angle);
-      if (try_mark (c, letter, d->x + (int64_t) ((__int128) r * cosine / DEGREE),
-                    d->y + (int64_t) ((__int128) r * sine / DEGREE)))
+      if (try_mark (c, letter, d->x + br__scale_by (r, cosine, DEGREE),
+                    d->y + br__scale_by (r, sine, DEGREE)))
         return 1;
     }
   return 0;
@@ -175,6 +176,13 @@ put_lines (br_record *r, const char *key, const br__canvas *c, int dots)
     }
 }
 
+/* BR__INCH * NUM * INCH_NUM.  */
+static br__wide
+in_inches (int64_t num, int64_t inch_num)
+{
+  return br__wide_times (br__wide_product (BR__INCH, num), inch_num);
+}
+
 /* The longest length of halvings or doublings of an inch, or of 1 2 5 10 mm, that a fourth of the picture can
    show; and how many columns it takes.  */
 static br_status
@@ -187,10 +195,11 @@ put_bar_field (br_record *r, const br__canvas *c, const br__settings *s)
   br_number length = BR_NUMBER_ZERO;
   br_text t = BR_TEXT_ZERO;
   br_style style = br__settings_style (s);
-  for (int i = 0; (__int128) BR__INCH * num * inch_num <= (__int128) room * den * inch_den && num < INT64_MAX / 100; i++)
+  const br__wide most = br__wide_times (br__wide_product (room, den), inch_den);
+  for (int i = 0; br__wide_cmp (in_inches (num, inch_num), most) <= 0 && num < INT64_MAX / 100; i++)
     {
       int64_t next = metric ? num / (i % 3 == 0 ? 1 : steps[i % 3 - 1]) * steps[i % 3] : num * 2;
-      if ((__int128) BR__INCH * next * inch_num > (__int128) room * den * inch_den)
+      if (br__wide_cmp (in_inches (next, inch_num), most) > 0)
         break;
       num = next;
     }
@@ -198,7 +207,8 @@ put_bar_field (br_record *r, const br__canvas *c, const br__settings *s)
   if (status == BR_OK)
     br__put_measure (&t, &length, BR_LENGTH, &style);
   br__put_from (r, "bar", &t);
-  br__put_count (r, "bar_columns", (int64_t) (((__int128) BR__INCH * num * inch_num / (den * inch_den) + column / 2) / column));
+  int64_t drawn = br__wide_low (br__wide_over (in_inches (num, inch_num), br__wide_of (den * inch_den)));
+  br__put_count (r, "bar_columns", (drawn + column / 2) / column);
   br_number_clear (&length);
   return status;
 }

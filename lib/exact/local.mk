@@ -5,6 +5,7 @@ libbenchrule_core_la_SOURCES += \
   lib/exact/number.c \
   lib/exact/number.h \
   lib/exact/digits.h \
+  lib/exact/wide.h \
   lib/exact/number_big.c \
   lib/exact/number_decimal.c \
   lib/exact/number_gmp.c \

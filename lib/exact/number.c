@@ -5,10 +5,9 @@
 # include <config.h>
 #endif
 
+#include "exact/wide.h"
 #include "exact/memory.h"
 #include "exact/number.h"
-
-__extension__ typedef __int128 wide;
 
 uint64_t
 br__gcd (uint64_t u, uint64_t v)
@@ -125,18 +124,20 @@ add_any (br_number *z, int64_t a, int64_t b, int64_t c, int64_t d)
 {
   int64_t g = (int64_t) br__gcd ((uint64_t) b, (uint64_t) d);
   int64_t b_rest = b / g, d_rest = d / g, den;
-  wide sum = (wide) a * d_rest + (wide) c * b_rest;
+  br__wide sum = br__wide_add (br__wide_product (a, d_rest), br__wide_product (c, b_rest));
   if (g != 1)
     {
-      uint64_t rest = br__magnitude (sum == (int64_t) sum ? (int64_t) sum % g : (int64_t) (sum % g));
+      uint64_t rest = br__magnitude (br__wide_fits (sum) ? br__wide_low (sum) % g
+                                                         : br__wide_low (br__wide_rest (sum, br__wide_of (g))));
       int64_t common = (int64_t) br__gcd (rest, (uint64_t) g);
       if (common != 1)
-        sum /= common;
+        sum = br__wide_over (sum, br__wide_of (common));
       d_rest = d / common;
     }
-  if (sum > INT64_MAX || sum < -INT64_MAX || __builtin_mul_overflow (b_rest, d_rest, &den))
+  int64_t num = br__wide_low (sum);
+  if (!br__wide_fits (sum) || num == INT64_MIN || __builtin_mul_overflow (b_rest, d_rest, &den))
     return 0;
-  br__number_put_small (z, (int64_t) sum, den);
+  br__number_put_small (z, num, den);
   return 1;
 }
 
@@ -332,9 +333,7 @@ br_number_cmp (const br_number *x, const br_number *y)
     return br__big_cmp (x, y);
   if (x->den_minus_1 == y->den_minus_1)
     return (x->num > y->num) - (x->num < y->num);
-  wide left = (wide) x->num * br__small_den (y);
-  wide right = (wide) y->num * br__small_den (x);
-  return (left > right) - (left < right);
+  return br__compare_products (x->num, br__small_den (y), y->num, br__small_den (x));
 }
 
 int

@@ -8,6 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "exact/wide.h"
 #include "exact/memory.h"
 #include "exact/number.h"
 #include "plan/cut.h"
@@ -15,8 +16,6 @@
 #define MOST_CELLS (INT64_C (1) << 23)
 #define MOST_NODES 20000
 #define MOST_WORTH (INT64_C (1) << 61)
-
-typedef __int128 wide;
 
 /* So many copies of a type taken or left as one.  */
 typedef struct bundle
@@ -90,9 +89,9 @@ static int
 dearer_first (const void *a, const void *b)
 {
   const bundle *x = a, *y = b;
-  wide l = (wide) x->price * y->size, r = (wide) y->price * x->size;
-  if (l != r)
-    return l > r ? -1 : 1;
+  int order = br__compare_products (y->price, x->size, x->price, y->size);
+  if (order)
+    return order;
   if (x->size != y->size)
     return x->size > y->size ? -1 : 1;
   return x->type < y->type ? -1 : x->type > y->type;
@@ -104,8 +103,8 @@ worth_at_most (const bundle *b, const bundle *end, int64_t room)
 {
   if (b == end)
     return 0;
-  wide worth = (wide) b->price * room / b->size;
-  return worth < MOST_WORTH ? (int64_t) worth : MOST_WORTH;
+  br__wide worth = br__wide_over (br__wide_product (b->price, room), br__wide_of (b->size));
+  return br__wide_cmp (worth, br__wide_of (MOST_WORTH)) < 0 ? br__wide_low (worth) : MOST_WORTH;
 }
 
 /* Goes through the bundles, dearest by length first, each taken or left.  1 if all was seen.  */

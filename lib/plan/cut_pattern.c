@@ -14,6 +14,7 @@
 
 #include <string.h>
 
+#include "exact/wide.h"
 #include "exact/memory.h"
 #include "plan/cut.h"
 
@@ -76,12 +77,12 @@ first_columns (pool *p, const br__cut_plan *plan)
 static void
 prove (int64_t *least, const pool *p, int64_t worth)
 {
-  __int128 total = 0;
+  br__wide total = br__wide_of (0);
   for (size_t i = 0; i < p->job->types; i++)
-    total += (__int128) p->prices[i] * p->job->demand[i];
+    total = br__wide_add (total, br__wide_product (p->prices[i], p->job->demand[i]));
   if (worth > 0)
     {
-      int64_t bound = (int64_t) ((total + worth - 1) / worth);
+      int64_t bound = br__wide_low (br__wide_over_up (total, br__wide_of (worth)));
       if (bound > *least)
         *least = bound;
     }

@@ -9,6 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "exact/wide.h"
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "plan/cut_sheet.h"
@@ -22,17 +23,17 @@ br__cut_layout_clear (br__cut_layout *layout)
 
 /* ---- The least that any plan needs ---- */
 
-typedef unsigned __int128 wide;
-
 /* Pieces with their kerf lie on sheets with one more kerf each way, and cover no spot twice.  */
 static int64_t
 bound_by_area (const br__sheet_job *job)
 {
-  wide sum = 0, sheet = (wide) (job->length + job->kerf) * (uint64_t) (job->width + job->kerf);
+  br__wide sum = br__wide_of (0), sheet = br__wide_product (job->length + job->kerf, job->width + job->kerf);
   for (size_t i = 0; i < job->count; i++)
-    sum += (wide) (job->pieces[i].length + job->kerf) * (uint64_t) (job->pieces[i].width + job->kerf)
-           * (uint64_t) job->pieces[i].demand;
-  return (int64_t) ((sum + sheet - 1) / sheet);
+    {
+      br__wide piece = br__wide_product (job->pieces[i].length + job->kerf, job->pieces[i].width + job->kerf);
+      sum = br__wide_add (sum, br__wide_times (piece, job->pieces[i].demand));
+    }
+  return br__wide_low (br__wide_over_up (sum, sheet));
 }
 
 static int

@@ -4,6 +4,7 @@
 # include <config.h>
 #endif
 
+#include "exact/wide.h"
 #include "draw/plot.h"
 #include "report/report.h"
 #include "exact/status.h"
@@ -36,8 +37,8 @@ draw_at (figure *f, br__run *run, const br_number *ratio)
 static int
 may_go_in (const br__scale_row *row, br__area full)
 {
-  __int128 wide = (__int128) (full.x2 - full.x) * row->drawn, high = (__int128) (full.y2 - full.y) * row->drawn;
-  return wide <= (__int128) ROOM_WIDTH * row->full && high <= (__int128) ROOM_HEIGHT * row->full;
+  return br__compare_products (full.x2 - full.x, row->drawn, ROOM_WIDTH, row->full) <= 0
+         && br__compare_products (full.y2 - full.y, row->drawn, ROOM_HEIGHT, row->full) <= 0;
 }
 
 static br_status

@@ -7,6 +7,8 @@ exact_tests = tests/exact/gmp \
   tests/exact/number_text \
   tests/exact/real \
   tests/exact/real_limits \
-  tests/exact/real_round
+  tests/exact/real_round \
+  tests/exact/wide \
+  tests/exact/wide_words
 unit_tests += $(exact_tests)
 EXTRA_DIST += tests/data/real_values.txt tests/data/decimal_equivalents.txt

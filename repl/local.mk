@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # The program.  It sees the public headers alone.
-benchrule_CPPFLAGS += -DHAVE_READLINE=1 $(repl_folders)
+benchrule_CPPFLAGS += $(repl_folders)
 # Where the module for pages is installed.
 repl_folders = -DPKGLIBDIR='"$(pkglibdir)"'
 # How answers are written; tests link these too.
@@ -52,10 +52,12 @@ benchrule_SOURCES += $(repl_answers) \
   repl/ruler.h \
   repl/session.c \
   repl/session.h \
-  repl/solver.c \
   repl/solver.h \
   repl/state.c \
   repl/state.h \
   repl/table.c \
   repl/table.h \
   repl/text.h
+if HAVE_GLPK
+benchrule_SOURCES += repl/solver.c
+endif

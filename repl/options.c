@@ -62,6 +62,16 @@ put_version (void)
          "This is free software: you are free to change and redistribute it.\n"
          "There is NO WARRANTY, to the extent permitted by law.\n", stdout);
   printf ("Line editing: %s\n", line_version ());
+#ifdef HAVE_GLPK
+  puts ("Cutting plans: with GLPK");
+#else
+  puts ("Cutting plans: without GLPK, so that fewer are proved best");
+#endif
+#ifdef HAVE_PAGES
+  puts ("Pages: cairo and pango");
+#else
+  puts ("Pages: none, so that PDF and PNG are refused");
+#endif
 }
 
 static options_result

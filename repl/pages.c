@@ -29,6 +29,12 @@ beside_program (char *path, size_t size, const char *name)
   return access (path, R_OK) == 0;
 }
 
+#ifdef HAVE_PAGES
+# define MISSING "pages can not be drawn: " MODULE " is not there"
+#else
+# define MISSING "pages can not be drawn: this benchrule was built without them (--without-pages)"
+#endif
+
 const br_painter *
 pages_find (void *user, br_error *error)
 {
@@ -47,7 +53,7 @@ pages_find (void *user, br_error *error)
     {
       memset (error, 0, sizeof *error);
       error->status = BR_IO;
-      snprintf (error->message, sizeof error->message, "pages can not be drawn: %s is not there", MODULE);
+      snprintf (error->message, sizeof error->message, "%s", MISSING);
       snprintf (error->hint, sizeof error->hint, "write into a .txt, .html or .csv file");
     }
   return painter;

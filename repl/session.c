@@ -117,7 +117,7 @@ session_start (session *s, const options *o)
 static br_sink
 sink_of (session *s)
 {
-  br_sink sink = { .user = s, .record = on_record, .fault = on_fault, .flush = on_flush, .solver = &solver_glpk,
+  br_sink sink = { .user = s, .record = on_record, .fault = on_fault, .flush = on_flush, .solver = SOLVER,
                    .columns = s->out.width };
   if (isatty (fileno (s->err.stream)))
     sink.progress = on_progress;

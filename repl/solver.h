@@ -7,5 +7,11 @@
 #include "benchrule_sheet.h"
 
 extern const br_solver solver_glpk;
+/* That or, in a program built without it, NULL.  */
+#ifdef HAVE_GLPK
+# define SOLVER (&solver_glpk)
+#else
+# define SOLVER NULL
+#endif
 
 #endif

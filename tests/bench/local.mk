@@ -14,7 +14,9 @@ BENCHES += tests/bench/number
 BENCHES += tests/bench/sheet
 
 # Cutting plans with the program's solver.
+if HAVE_GLPK
 BENCHES += tests/bench/cuts
+endif
 tests_bench_cuts_SOURCES = tests/bench/cuts.c repl/solver.c
 tests_bench_cuts_CPPFLAGS = $(AM_CPPFLAGS) -I$(top_srcdir)/repl
 tests_bench_cuts_LDADD = $(LDADD) $(GLPK_LIBS)

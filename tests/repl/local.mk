@@ -11,7 +11,7 @@ tests_repl_answers_LDADD = $(LDADD) $(JANSSON_LIBS)
 tests_repl_display_SOURCES = tests/repl/display.c $(repl_shown)
 tests_repl_display_CPPFLAGS = $(REPL_TEST_CPPFLAGS)
 tests_repl_input_SOURCES = tests/repl/input.c repl/history.c repl/state.c repl/input.c repl/line.c repl/options.c
-tests_repl_input_CPPFLAGS = $(REPL_TEST_CPPFLAGS)
+tests_repl_input_CPPFLAGS = $(REPL_TEST_CPPFLAGS) -DWITHOUT_READLINE
 
 # The program without a line editor, which pty runs too.
 check_PROGRAMS += tests/repl/plain

@@ -109,6 +109,39 @@ summary_block (const display *d, const br_record *record)
   table_clear (&t);
 }
 
+static size_t
+length_of (const br_record *record, const char *key)
+{
+  return br_list_size (br_record_list (record, key));
+}
+
+/* How many of each there are; what they are is in the file, and as JSON.  */
+static void
+review_row (table *t, const display *d, const br_record *record)
+{
+  (void) d;
+  table_add (t, br_record_text (record, "file"));
+  table_addf (t, "%zu", length_of (record, "mistakes"));
+  table_addf (t, "%zu", length_of (record, "missing") + length_of (record, "waiting"));
+  table_addf (t, "%zu", length_of (record, "checks_failed"));
+  table_addf (t, "%zu", length_of (record, "rules_failed"));
+  table_addf (t, "%zu", length_of (record, "off_ruler"));
+  table_addf (t, "%zu", length_of (record, "unplaced"));
+  table_add (t, br_record_text (record, "drawing"));
+}
+
+static void
+need_row (table *t, const display *d, const br_record *record)
+{
+  static const char *const keys[] = { "name", "state", "shown", "low", "high" };
+  (void) d;
+  for (size_t i = 0; i < 5; i++)
+    table_add (t, br_record_text (record, keys[i]));
+}
+
+static const char *const review_headings[] =
+{ "design", "wrong", "missing", "checks", "rules", "ruler", "stock", "drawing" };
+static const char *const need_headings[] = { "must have", "state", "is", "from", "to" };
 static const char *const grade_headings[] = { "student", "version", "marks", "of", "to look at" };
 
 const text_kind text_lessons[] =
@@ -119,5 +152,7 @@ const text_kind text_lessons[] =
   { "answer", own_block, NULL, 0, NULL, 0 },
   { "grade", NULL, grade_row, 5, grade_headings, 1 },
   { "grade_summary", summary_block, NULL, 0, NULL, 0 },
+  { "review", NULL, review_row, 8, review_headings, 1 },
+  { "need", NULL, need_row, 5, need_headings, 1 },
   { NULL, NULL, NULL, 0, NULL, 0 }
 };

@@ -49,6 +49,8 @@ static const sheet_sample samples[] = {
   { "clear", "clear rim, bed", 0 },
   { "template", "template side into side_part.svg", 0 },
   { "report", "report into report.html", 0 },
+  { "review", "review other.sheet with other.sheet into review.csv", 0 },
+  { "must", "must have base from 1 in to 9 in, later", 0 },
   { "explain", "explain front to 1/8", 0 },
   { "draw", "draw", 0 },
   { "draw", "draw into side.svg scale 1:8 grid 1/2 in paper a4", 0 },

@@ -1,0 +1,160 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   must.c - `must have NAME from LOW to HIGH`: what a task asks of a design.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "report/review.h"
+
+/* The sides of a range; a plain number is one in the sheet's unit where NAME's value has one.  */
+typedef struct bounds
+{
+  br__value low, high;
+  int given;
+} bounds;
+
+static br_status
+read_side (br__value *v, br__run *run)
+{
+  br__tree tree = BR__TREE_ZERO;
+  br_status status = br__read_fixed (v, &tree, run);
+  br__tree_clear (&tree);
+  return status;
+}
+
+static br_status
+read_range (bounds *r, br__run *run)
+{
+  r->given = br__lex_is_word (&run->lex, "from");
+  if (!r->given)
+    return BR_OK;
+  br_status status = br__lex_next (&run->lex, run->error);
+  if (status == BR_OK)
+    status = read_side (&r->low, run);
+  if (status == BR_OK && !br__lex_is_word (&run->lex, "to"))
+    return br__expected (run, "`to`");
+  if (status == BR_OK)
+    status = br__lex_next (&run->lex, run->error);
+  if (status == BR_OK)
+    status = read_side (&r->high, run);
+  return status;
+}
+
+/* Gives V, if it is a plain number, the dimension of the length OTHER.  */
+static br_status
+fit_unit (br__value *v, const br__value *other, const br__settings *s)
+{
+  br_real factor = BR_REAL_ZERO;
+  if (v->dimension != BR_PLAIN || other->dimension == BR_PLAIN)
+    return BR_OK;
+  br_status status = br__settings_factor (&factor.rational, s, other->dimension);
+  if (status == BR_OK)
+    status = br_real_mul (&v->real, &v->real, &factor);
+  br_real_clear (&factor);
+  v->dimension = other->dimension;
+  return status;
+}
+
+/* "pass", "fail" or "undecided".  */
+static br_status
+judge (const char **state, bounds *r, br__value *value, br__run *run)
+{
+  br__settings *s = &run->sheet->settings;
+  br__value *sides[] = { &r->low, &r->high };
+  *state = "pass";
+  for (int i = 0; i < 2 && r->given; i++)
+    {
+      int sign = 0;
+      br_status status = fit_unit (sides[i], value, s);
+      if (status == BR_OK)
+        status = fit_unit (value, sides[i], s);
+      if (status == BR_OK && sides[i]->dimension != value->dimension)
+        {
+          *state = "fail";
+          continue;
+        }
+      if (status == BR_OK)
+        status = br_real_cmp (&sign, &value->real, &sides[i]->real, s->bits);
+      if (status == BR_UNDECIDED)
+        *state = "undecided";
+      else if (status != BR_OK)
+        return status;
+      else if (i ? sign > 0 : sign < 0)
+        *state = "fail";
+    }
+  return BR_OK;
+}
+
+static br_status
+put_side (br_record *r, const char *key, const bounds *range, const br__value *side, const br__settings *s)
+{
+  br_text t = BR_TEXT_ZERO;
+  if (!range->given)
+    {
+      br__put_null (r, key);
+      return BR_OK;
+    }
+  br_status status = br__shown (&t, side, s);
+  br__put_from (r, key, &t);
+  return status;
+}
+
+/* NAME [from LOW to HIGH], which begins at the token at hand.  */
+static br_status
+read_one (br__run *run)
+{
+  bounds range = { .given = 0 };
+  br__token name = run->lex.token;
+  const char *state = "missing";
+  br_text shown = BR_TEXT_ZERO;
+  if (name.type != BR__NAME)
+    return br__expected (run, "the name of a dimension");
+  br_status status = br__lex_next (&run->lex, run->error);
+  if (status == BR_OK)
+    status = read_range (&range, run);
+  br__entry *e = status == BR_OK ? br__graph_find (run->sheet->graph, run->text + name.offset, name.length) : NULL;
+  const br__value *value = e ? br__entry_value (e) : NULL;
+  br__value compared = BR__VALUE_ZERO;
+  if (status == BR_OK && value)
+    status = br__value_set (&compared, value);
+  if (status == BR_OK && value)
+    status = judge (&state, &range, &compared, run);
+  else if (e && br__entry_definition (e))
+    state = "waiting";
+  if (status == BR_OK && value)
+    status = br__shown (&shown, value, &run->sheet->settings);
+  br_record *r = br__record_new ("need");
+  br__put_bytes (r, "name", run->text + name.offset, name.length);
+  br__put_text (r, "state", state);
+  br__put_from (r, "shown", &shown);
+  if (status == BR_OK)
+    status = put_side (r, "low", &range, &range.low, &run->sheet->settings);
+  if (status == BR_OK)
+    status = put_side (r, "high", &range, &range.high, &run->sheet->settings);
+  br__value_clear (&compared);
+  br__value_clear (&range.low);
+  br__value_clear (&range.high);
+  if (status == BR_OK)
+    return br__emit (run, r);
+  br__record_free (r);
+  return br__fail_plain (run->error, status, name.offset, name.length);
+}
+
+br_status
+br__do_must (br__run *run)
+{
+  if (!br__lex_is_word (&run->lex, "have"))
+    return br__expected (run, "`have`");
+  br_status status = BR_OK;
+  do
+    {
+      status = br__lex_next (&run->lex, run->error);
+      if (status == BR_OK)
+        status = read_one (run);
+    }
+  while (status == BR_OK && br__lex_is_sign (&run->lex, ','));
+  if (status == BR_OK)
+    status = br__end_of_line (run);
+  run->kept = status == BR_OK;
+  return status;
+}

@@ -1,0 +1,45 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   review.h - the designs of a class, looked over: what each sheet says of itself, and what a teacher's rules say.  */
+#ifndef BR_REPORT_REVIEW_H
+#define BR_REPORT_REVIEW_H
+
+#include "report/report.h"
+
+/* What there is to say of one design, each list with a line for each thing, its text alone.  */
+typedef enum br__finding
+{
+  BR__FINDING_MISTAKE,          /* a wrong line, with its number */
+  BR__FINDING_MISSING,          /* a name that has no value, and who needs it */
+  BR__FINDING_WAITING,          /* a dimension or shape that waits */
+  BR__FINDING_FAILS,            /* a check of the student's that fails or is not decided */
+  BR__FINDING_RULE,             /* one of the teacher's */
+  BR__FINDING_OFF_RULER,        /* a size that lies on no mark */
+  BR__FINDING_UNPLACED,         /* a part that does not come out of the stock */
+  BR__FINDING_CAUTION,
+  BR__FINDING_HOLDS,            /* a check or a rule that holds */
+  BR__FINDINGS
+} br__finding;
+
+typedef struct br__design
+{
+  char *path;
+  br_text title, drawing, figure;       /* "complete" ...; the picture as SVG in HTML */
+  br_text *found[BR__FINDINGS];
+  size_t count[BR__FINDINGS], room[BR__FINDINGS];
+  size_t dimensions, shapes, waiting_shapes;
+  int read;                             /* the file could be read */
+} br__design;
+
+const char *br__finding_key (br__finding f);
+/* "lines with a mistake" ...: the heading of a list.  */
+const char *br__finding_heading (br__finding f);
+/* A line of the list F of D.  */
+void br__design_add (br__design *d, br__finding f, const char *format, ...) __attribute__ ((format (printf, 3, 4)));
+
+/* review_write.c: the files, by the ending of PATH.  */
+br_status br__review_write (const char *path, const br__design *designs, size_t count, br__run *run);
+/* statements.c */
+br_status br__do_review (br__run *run);
+br_status br__do_must (br__run *run);
+
+#endif

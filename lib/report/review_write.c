@@ -1,0 +1,157 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   review_write.c - designs looked over, as a table and as a page for each student.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/status.h"
+#include "file/file.h"
+#include "file/markup.h"
+#include "lesson/rows.h"
+#include "lesson/worksheet.h"
+#include "report/review.h"
+
+/* Of a list that stands on a student's page: so many lines, then how many more.  */
+#define MOST_LINES 6
+
+/* ---- A table ---- */
+
+static void
+put_list (br_text *out, const br__design *d, br__finding f)
+{
+  br_text t = BR_TEXT_ZERO;
+  for (size_t i = 0; i < d->count[f]; i++)
+    br__text_printf (&t, "%s%s", i ? "; " : "", br__text_string (&d->found[f][i]));
+  br__text_putc (out, ',');
+  br__put_cell (out, br__text_string (&t));
+  out->failed |= t.failed;
+  br__text_clear (&t);
+}
+
+static void
+put_table (br_text *t, const br__design *designs, size_t count)
+{
+  br__text_puts (t, "file,title,dimensions,shapes,drawing");
+  for (int f = 0; f < BR__FINDINGS; f++)
+    br__text_printf (t, ",%s", br__finding_key ((br__finding) f));
+  br__text_putc (t, '\n');
+  for (size_t i = 0; i < count; i++)
+    {
+      const br__design *d = &designs[i];
+      br__put_cell (t, d->path);
+      br__text_putc (t, ',');
+      br__put_cell (t, br__text_string (&d->title));
+      br__text_printf (t, ",%zu,%zu,", d->dimensions, d->shapes);
+      br__put_cell (t, br__text_string (&d->drawing));
+      for (int f = 0; f < BR__FINDINGS; f++)
+        put_list (t, d, (br__finding) f);
+      br__text_putc (t, '\n');
+    }
+}
+
+/* ---- A page for each student ---- */
+
+static const char style[] =
+  "body{font:12pt/1.35 sans-serif;color:#000;background:#fff;max-width:7.5in;margin:1em auto;padding:0 .6em;overflow-wrap:anywhere}\n"
+  "h1{font-size:1.4em;margin:.2em 0}h2{font-size:1.1em;margin:.8em 0 .2em}ul{margin:.2em 0;padding-left:1.3em}\n"
+  "figure{margin:.5em 0}.scroll{overflow-x:auto}figure svg{max-width:100%;height:auto;max-height:3.6in}figcaption{font-size:.85em}\n"
+  "table{border-collapse:collapse}td,th{border:1px solid #000;padding:.2em .5em;text-align:left;vertical-align:top}\n"
+  ".wide{overflow-x:auto}.f{white-space:nowrap}sup,sub{font-size:.75em;line-height:0}\n"
+  "@media print{@page{margin:.5in}body{margin:0;padding:0;font-size:10.5pt}section{break-before:page;height:9.6in;overflow:hidden}}\n";
+
+/* What comes first of what there is to do.  */
+static const br__finding to_do[] =
+{
+  BR__FINDING_MISTAKE, BR__FINDING_MISSING, BR__FINDING_RULE, BR__FINDING_FAILS, BR__FINDING_UNPLACED, BR__FINDING_WAITING,
+  BR__FINDING_OFF_RULER, BR__FINDING_CAUTION
+};
+#define TO_DO (sizeof to_do / sizeof to_do[0])
+
+static size_t
+to_mend (const br__design *d)
+{
+  size_t n = 0;
+  for (size_t k = 0; k < TO_DO && to_do[k] != BR__FINDING_OFF_RULER; k++)
+    n += d->count[to_do[k]];
+  return n;
+}
+
+static void
+put_lines (br_text *t, const br__design *d, br__finding f)
+{
+  if (!d->count[f])
+    return;
+  br__text_printf (t, "<h3>%s</h3>\n<ul>", br__finding_heading (f));
+  for (size_t i = 0; i < d->count[f] && i < MOST_LINES; i++)
+    {
+      br__text_puts (t, "<li>");
+      br__put_fractions (t, br__text_string (&d->found[f][i]));
+      br__text_puts (t, "</li>\n");
+    }
+  if (d->count[f] > MOST_LINES)
+    br__text_printf (t, "<li>and %zu more</li>\n", d->count[f] - MOST_LINES);
+  br__text_puts (t, "</ul>\n");
+}
+
+static void
+put_design (br_text *t, const br__design *d)
+{
+  br__text_puts (t, "<section><h1>");
+  br__put_escaped (t, d->title.length ? br__text_string (&d->title) : d->path);
+  br__text_puts (t, "</h1>\n<p>");
+  br__put_escaped (t, d->path);
+  br__text_printf (t, ": %zu dimension%s, %zu shape%s. The drawing: %s.</p>\n", d->dimensions, d->dimensions == 1 ? "" : "s", d->shapes,
+                   d->shapes == 1 ? "" : "s", br__text_string (&d->drawing));
+  br__text_put (t, br__text_string (&d->figure), d->figure.length);
+  put_lines (t, d, BR__FINDING_HOLDS);
+  br__text_printf (t, "<h2>What to do next</h2>\n%s", to_mend (d) ? "" : "<p>Nothing is left to mend. Show it to your teacher before you cut.</p>\n");
+  for (size_t k = 0; k < TO_DO; k++)
+    put_lines (t, d, to_do[k]);
+  br__text_puts (t, "<p>Your teacher's rules and local codes come first.</p></section>\n");
+}
+
+static void
+put_pages (br_text *t, const br__design *designs, size_t count)
+{
+  br__text_printf (t, "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" "
+                   "content=\"width=device-width, initial-scale=1\"><title>Designs looked over</title>\n<style>%s</style></head><body>\n"
+                   "<main><h1>Designs looked over</h1>\n<div class=\"wide\"><table><thead><tr><th>Design</th><th>Drawing</th>", style);
+  for (size_t k = 0; k < TO_DO; k++)
+    br__text_printf (t, "<th>%s</th>", br__finding_heading (to_do[k]));
+  br__text_puts (t, "</tr></thead><tbody>\n");
+  for (size_t i = 0; i < count; i++)
+    {
+      br__text_puts (t, "<tr><th>");
+      br__put_escaped (t, designs[i].path);
+      br__text_printf (t, "</th><td>%s</td>", br__text_string (&designs[i].drawing));
+      for (size_t k = 0; k < TO_DO; k++)
+        br__text_printf (t, "<td>%zu</td>", designs[i].count[to_do[k]]);
+      br__text_puts (t, "</tr>\n");
+    }
+  br__text_puts (t, "</tbody></table></div>\n");
+  for (size_t i = 0; i < count; i++)
+    put_design (t, &designs[i]);
+  br__text_puts (t, "</main></body></html>\n");
+}
+
+br_status
+br__review_write (const char *path, const br__design *designs, size_t count, br__run *run)
+{
+  br_text t = BR_TEXT_ZERO;
+  if (br__ends_with (path, ".csv"))
+    put_table (&t, designs, count);
+  else if (br__ends_with (path, ".html"))
+    put_pages (&t, designs, count);
+  else
+    {
+      br__fail (run->error, BR_DOMAIN, 0, 0, "the name must end in .csv or .html");
+      br__hint (run->error, "a table is .csv, a page for each student .html");
+      return BR_DOMAIN;
+    }
+  br_status status = t.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0)
+                              : br__file_write (path, br__text_string (&t), t.length, run->error);
+  br__text_clear (&t);
+  return status;
+}

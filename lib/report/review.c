@@ -213,7 +213,9 @@ static void
 take_fault (void *user, const br_fault *fault)
 {
   reading *r = user;
-  if (r->part == PART_SHEET)
+  if (fault->error->status == BR_NO_MEMORY)
+    r->design->title.failed = 1;
+  else if (r->part == PART_SHEET)
     br__design_add (r->design, BR__FINDING_MISTAKE, "line %zu: %s", fault->line, fault->error->message);
   else if (r->part == PART_RULES)
     br__design_add (r->design, BR__FINDING_RULE, "rule in line %zu: %s", fault->line, fault->error->message);
@@ -353,7 +355,7 @@ look_over (br__design *d, const rules *with, br__guard *guard, const br__run *ru
     }
   br_sheet_free (sheet);
   br__free (bytes);
-  return d->title.failed ? BR_NO_MEMORY : status;
+  return d->title.failed || d->drawing.failed || d->figure.failed ? BR_NO_MEMORY : status;
 }
 
 /* ---- The statement ---- */

@@ -49,7 +49,7 @@ static const sheet_sample samples[] = {
   { "clear", "clear rim, bed", 0 },
   { "template", "template side into side_part.svg", 0 },
   { "report", "report into report.html", 0 },
-  { "review", "review other.sheet with other.sheet into review.csv", 0 },
+  { "review", "review other.sheet with sizes.csv into review.csv", 0 },
   { "must", "must have base from 1 in to 9 in, later", 0 },
   { "explain", "explain front to 1/8", 0 },
   { "draw", "draw", 0 },
@@ -141,7 +141,7 @@ static int
 samples_end (void **state)
 {
   static const char *const made[] = { "column.csv", "sums.csv", "sums_key.csv", "key.csv", "marks.csv",
-                                      "saved.sheet", "side.svg", "side_part.svg", "prelude.csv", "report.html" };
+                                      "saved.sheet", "side.svg", "side_part.svg", "prelude.csv", "report.html", "review.csv" };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (samples_files); i++)
     remove (samples_files[i][0]);

@@ -7,6 +7,7 @@ libbenchrule_core_la_SOURCES += \
   lib/lesson/grade.c \
   lib/lesson/grade.h \
   lib/lesson/html.c \
+  lib/lesson/key_short.c \
   lib/lesson/keyfile.c \
   lib/lesson/keyfile.h \
   lib/lesson/mark.c \

@@ -288,7 +288,8 @@ br__worksheet_pdf (const char *path, const br__worksheet *w, br__run *run, int k
   layout l = { .w = w, .key = key };
   l.width = (int32_t) (paper->width_num * BR_PAGE_INCH / paper->width_den);
   l.height = (int32_t) (paper->height_num * BR_PAGE_INCH / paper->height_den);
-  l.size = (w->large ? 18 : key ? 10 : 12) * POINT;
+  /* A key is the teacher's, in ordinary print.  */
+  l.size = (key ? 10 : w->large ? 18 : 12) * POINT;
   br_status status = br__page_start (&l.painter, &l.page, run, l.width, l.height, w->title ? w->title : "Worksheet");
   if (status != BR_OK)
     return status;

@@ -25,8 +25,8 @@ const br__statement br__lesson_statements[] =
     "`paper a4` the other paper.", BR__FOLLOW_WORD,
     "reading decimals sums products scale known size fender dividing stock missing own ruler seed versions "
     "names large paper letter a4 into", 0, br__do_worksheet },
-  { "key", "key FILE", "answers, worked steps and usual wrong answers of the worksheet above", NULL,
-    BR__FOLLOW_FILE, NULL, 0, br__do_key },
+  { "key", "key FILE [short]", "answers, worked steps and usual wrong answers of the worksheet above",
+    "`short` is the answers alone, a row for each version.", BR__FOLLOW_FILE, "into short", 0, br__do_key },
   { "grade", "grade ANSWERS.csv with KEY.csv [names FILE.csv] [points FILE.csv] into MARKS.csv",
     "marks papers, and says what went wrong",
     "Columns of answers: student, version, and one for each problem.  The key is one that `key\n"

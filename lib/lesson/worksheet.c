@@ -10,7 +10,7 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "lesson/rows.h"
-#include "lesson/worksheet.h"
+#include "lesson/write.h"
 #include "shop/paper.h"
 #include "file/file.h"
 #include "formula/words.h"
@@ -370,36 +370,56 @@ br__ends_with (const char *path, const char *ending)
   return n > k && br__same_word (path + n - k, k, ending);
 }
 
-/* Writes W, or its key, by the ending of PATH.  */
+typedef br_status writer (br_text *out, const br__worksheet *w, br__run *run, int key);
+
+/* The writer of a file that ends as PATH does; NULL for a PDF.  */
 static br_status
-put_file (const char *path, const br__worksheet *w, br__run *run, int key)
+find_writer (writer **write, const char *path, br__run *run)
 {
-  static const struct
+  static const struct { const char *ending; writer *write; } forms[] =
   {
-    const char *ending;
-    br_status (*write) (br_text *out, const br__worksheet *w, br__run *run, int key);
-  } forms[] =
-  {
-    { ".txt", br__worksheet_text }, { ".csv", br__worksheet_csv }, { ".html", br__worksheet_html }
+    { ".txt", br__worksheet_text }, { ".csv", br__worksheet_csv }, { ".html", br__worksheet_html }, { ".pdf", NULL }
   };
-  br_status status;
-  if (br__ends_with (path, ".pdf"))
-    return br__worksheet_pdf (path, w, run, key);
   for (size_t i = 0; i < sizeof forms / sizeof forms[0]; i++)
     if (br__ends_with (path, forms[i].ending))
       {
-        br_text out = BR_TEXT_ZERO;
-        status = forms[i].write (&out, w, run, key);
-        if (status == BR_OK && out.failed)
-          status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-        if (status == BR_OK)
-          status = br__file_write (path, br__text_string (&out), out.length, run->error);
-        br__text_clear (&out);
-        return status;
+        *write = forms[i].write;
+        return BR_OK;
       }
   br__fail (run->error, BR_DOMAIN, 0, 0, "the name must end in .pdf, .txt, .csv or .html");
   br__hint (run->error, "the file comes last, as in `into FILE.pdf`");
   return BR_DOMAIN;
+}
+
+br_status
+br__check_ending (const char *path, br__run *run)
+{
+  writer *write;
+  return find_writer (&write, path, run);
+}
+
+br_status
+br__lesson_write (const char *path, const br_text *t, br__run *run)
+{
+  if (t->failed)
+    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  return br__file_write (path, br__text_string (t), t->length, run->error);
+}
+
+/* Writes W, or its key, by the ending of PATH.  */
+static br_status
+put_file (const char *path, const br__worksheet *w, br__run *run, int key)
+{
+  writer *write = NULL;
+  br_text out = BR_TEXT_ZERO;
+  br_status status = find_writer (&write, path, run);
+  if (status != BR_OK || !write)
+    return status == BR_OK ? br__worksheet_pdf (path, w, run, key) : status;
+  status = write (&out, w, run, key);
+  if (status == BR_OK)
+    status = br__lesson_write (path, &out, run);
+  br__text_clear (&out);
+  return status;
 }
 
 static br_status
@@ -495,11 +515,22 @@ br__do_key (br__run *run)
       br__hint (run->error, "write `worksheet sums 5 into FILE.pdf` first");
       return status;
     }
-  status = br__clause_file (&path, run, start, "");
+  /* `key into FILE` is what `worksheet ... into FILE` makes one write.  */
+  if (br__lex_is_word (&run->lex, "into"))
+    start = run->lex.next;
+  status = br__clause_file (&path, run, start, "short");
+  size_t end = run->lex.token.offset;
+  int alone = status == BR_OK && br__lex_is_word (&run->lex, "short");
+  if (alone)
+    status = br__lex_next (&run->lex, run->error);
   if (status == BR_OK)
-    status = br__not_over (run, path, w->path, "the worksheet", start, run->end);
+    status = br__end_of_line (run);
   if (status == BR_OK)
-    status = br__placed (run, put_file (path, w, run, 1), start, run->end);
+    status = br__not_over (run, path, w->path, "the worksheet", start, end);
+  if (status == BR_OK)
+    status = br__placed (run, br__check_ending (path, run), start, end);
+  if (status == BR_OK)
+    status = br__placed (run, alone ? br__key_short (path, w, run) : put_file (path, w, run, 1), start, end);
   if (status == BR_OK)
     status = emit_made (run, "key", path, w);
   br__free (path);

@@ -21,6 +21,11 @@ void br__put_step (br_text *t, const char *step);
 /* The picture of P in words, for whoever can not see it; it does not give the answer away.  */
 void br__put_picture (br_text *t, const br__problem *p);
 
+/* worksheet.c: an error where no file of a lesson can end as PATH does; and T into a file.  */
+br_status br__check_ending (const char *path, br__run *run);
+br_status br__lesson_write (const char *path, const br_text *t, br__run *run);
+/* key_short.c: the answers of W alone, by the ending of PATH.  */
+br_status br__key_short (const char *path, const br__worksheet *w, br__run *run);
 /* pages.c: a PDF of WIDTH by HEIGHT (units of the page), and its end, which writes it to PATH.  */
 br_status br__page_start (const br_painter **painter, br_page **page, br__run *run, int32_t width, int32_t height,
                           const char *title);

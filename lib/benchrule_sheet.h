@@ -228,6 +228,8 @@ typedef struct br_painter
 /* FIND is called when a page is asked for; it returns NULL with ERROR filled in where there is no
    painter.  The painter must live as long as SHEET.  */
 typedef const br_painter *br_painter_find (void *user, br_error *error);
+/* Where `practice` keeps how it goes, a file that is made when it is first needed.  Without it nothing is kept.  */
+BR_API BR_CHECK br_status br_sheet_keep_practice (br_sheet *sheet, const char *path);
 BR_API void br_sheet_set_painter (br_sheet *sheet, br_painter_find *find, void *user);
 
 #ifdef __cplusplus

@@ -8,6 +8,7 @@
 #include "session.h"
 
 #include <errno.h>
+#include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
 
@@ -17,6 +18,7 @@
 #include "json.h"
 #include "pages.h"
 #include "solver.h"
+#include "state.h"
 
 enum { EXIT_WELL = 0, EXIT_CHECK = 1, EXIT_WRONG = 2 };
 
@@ -91,6 +93,16 @@ session_fault (session *s, const br_fault *fault)
   fflush (s->err.stream);
 }
 
+/* Where there is no home, or its folder cannot be made, nothing is kept.  */
+static void
+keep_practice (br_sheet *sheet)
+{
+  char *path = state_path ("practice.csv");
+  br_status kept = path && state_make_folders (path) ? br_sheet_keep_practice (sheet, path) : BR_OK;
+  (void) kept;
+  free (path);
+}
+
 int
 session_start (session *s, const options *o)
 {
@@ -108,6 +120,7 @@ session_start (session *s, const options *o)
   if (br_sheet_new (&s->sheet) == BR_OK && br_sheet_set_jobs (s->sheet, o->jobs) == BR_OK)
     {
       br_sheet_set_painter (s->sheet, pages_find, NULL);
+      keep_practice (s->sheet);
       return 1;
     }
   fputs ("benchrule: out of memory\n", stderr);

@@ -139,6 +139,61 @@ need_row (table *t, const display *d, const br_record *record)
     table_add (t, br_record_text (record, keys[i]));
 }
 
+static void
+practice_problem_block (const display *d, const br_record *record)
+{
+  fprintf (d->stream, "%" PRId64 ". ", br_record_count (record, "number"));
+  display_put (d, br_record_text (record, "text"));
+  if (*br_record_text (record, "picture"))
+    {
+      fputs ("\n   (", d->stream);
+      display_put (d, br_record_text (record, "picture"));
+      putc (')', d->stream);
+    }
+  fputs (br_record_count (record, "number") == 1 ? "\n   Type the answer, or hint, skip, done.\n" : "\n", d->stream);
+}
+
+static void
+practice_answer_block (const display *d, const br_record *record)
+{
+  const char *shows = br_record_text (record, "shows");
+  fputs ("   ", d->stream);
+  text_strong (d, br_record_text (record, "verdict"));
+  if (*shows)
+    {
+      fputs (": ", d->stream);
+      display_put (d, shows);
+    }
+  fputs (br_record_truth (record, "right") ? "\n" : ". Try again.\n", d->stream);
+}
+
+static void
+practice_hint_block (const display *d, const br_record *record)
+{
+  fputs ("   ", d->stream);
+  display_put (d, br_record_text (record, "step"));
+  putc ('\n', d->stream);
+}
+
+static void
+practice_end_block (const display *d, const br_record *record)
+{
+  text_count (d, br_record_count (record, "problems"), "problem", "problems");
+  fprintf (d->stream, ", %" PRId64 " right at the first go\n", br_record_count (record, "right"));
+}
+
+static void
+practice_row (table *t, const display *d, const br_record *record)
+{
+  static const char *const keys[] = { "kind", "asked", "right", "box" };
+  (void) d;
+  table_add (t, br_record_text (record, "topic"));
+  for (size_t i = 0; i < 4; i++)
+    table_addf (t, "%" PRId64, br_record_count (record, keys[i]));
+  table_add (t, br_record_text (record, "mistakes"));
+}
+
+static const char *const practice_headings[] = { "topic", "kind", "asked", "right", "box", "mistakes" };
 static const char *const review_headings[] =
 { "design", "wrong", "missing", "checks", "rules", "ruler", "stock", "drawing" };
 static const char *const need_headings[] = { "must have", "state", "is", "from", "to" };
@@ -154,5 +209,10 @@ const text_kind text_lessons[] =
   { "grade_summary", summary_block, NULL, 0, NULL, 0 },
   { "review", NULL, review_row, 8, review_headings, 1 },
   { "need", NULL, need_row, 5, need_headings, 1 },
+  { "practice_problem", practice_problem_block, NULL, 0, NULL, 0 },
+  { "practice_answer", practice_answer_block, NULL, 0, NULL, 0 },
+  { "practice_hint", practice_hint_block, NULL, 0, NULL, 0 },
+  { "practice_end", practice_end_block, NULL, 0, NULL, 0 },
+  { "practice_progress", NULL, practice_row, 6, practice_headings, 1 },
   { NULL, NULL, NULL, 0, NULL, 0 }
 };

@@ -17,6 +17,9 @@ libbenchrule_core_la_SOURCES += \
   lib/lesson/own.c \
   lib/lesson/own_wrong.c \
   lib/lesson/pages.c \
+  lib/lesson/practice.c \
+  lib/lesson/practice.h \
+  lib/lesson/practice_file.c \
   lib/lesson/problem.c \
   lib/lesson/problem.h \
   lib/lesson/problem_fraction.c \

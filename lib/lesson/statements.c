@@ -32,5 +32,9 @@ const br__statement br__lesson_statements[] =
     "Columns of answers: student, version, and one for each problem.  The key is one that `key\n"
     "FILE.csv` wrote.  A file of points has the columns verdict and points.", BR__FOLLOW_FILE, NULL, 0,
     br__do_grade },
+  { "practice", "practice [TOPIC] [level N]", "one problem after another, each answer judged at once",
+    "The next line is the answer.  `hint` shows the next step, `skip` the answer, `done` ends.  What\n"
+    "went wrong comes again sooner.  `practice report` shows how it goes.", BR__FOLLOW_WORD,
+    "reading decimals sums products scale known size fender dividing stock missing level report", 0, br__do_practice },
   { NULL, NULL, NULL, NULL, BR__FOLLOW_NOTHING, NULL, 0, NULL }
 };

@@ -154,8 +154,8 @@ br__clause_count (int64_t *n, br__run *run, const char *what, int64_t low, int64
 }
 
 /* The topic whose name begins at the token at hand; its last word becomes the token at hand.  */
-static br_status
-read_topic (const br__topic **topic, int *own, br__run *run)
+br_status
+br__read_topic (const br__topic **topic, int *own, br__run *run)
 {
   br__token at = run->lex.token;
   const br__topic *row;
@@ -208,7 +208,7 @@ read_rows (br__worksheet *w, br__run *run)
         status = br__lex_next (&run->lex, run->error);
       at = run->lex.token;
       if (status == BR_OK)
-        status = read_topic (&topic, &own, run);
+        status = br__read_topic (&topic, &own, run);
       if (status == BR_OK)
         status = br__lex_next (&run->lex, run->error);
       if (status == BR_OK)

@@ -98,6 +98,8 @@ size_t br__paper_version (const br__worksheet *w, size_t paper);
 /* What stands at the top; "" where no name is known.  */
 const char *br__paper_name (const br__worksheet *w, size_t paper);
 
+/* worksheet.c: the topic whose name begins at the token at hand, or OWN 1; its last word becomes the token at hand.  */
+br_status br__read_topic (const br__topic **topic, int *own, br__run *run);
 /* How long work goes on: the sink hears of it, and Ctrl-C ends it with an error.  */
 br_status br__lesson_progress (br__run *run, const char *what, size_t done, size_t all);
 
@@ -125,6 +127,7 @@ extern const br__statement br__lesson_statements[];
 br_status br__do_problem (br__run *run);
 br_status br__do_answer (br__run *run);
 br_status br__do_given (br__run *run);
+br_status br__do_practice (br__run *run);
 br_status br__do_worksheet (br__run *run);
 br_status br__do_key (br__run *run);
 br_status br__do_grade (br__run *run);

@@ -66,6 +66,8 @@ br_sheet_free (br_sheet *sheet)
   br__graph_free (sheet->graph);
   br__settings_clear (&sheet->settings);
   br__worksheet_free (sheet->worksheet);
+  br__practice_free (sheet->practice);
+  br__free (sheet->practice_path);
   br__free (sheet->title);
   br__free (sheet->date);
   br__free (sheet->path);
@@ -163,6 +165,17 @@ br_sheet_set_painter (br_sheet *sheet, br_painter_find *find, void *user)
 {
   sheet->painter = find;
   sheet->painter_user = user;
+}
+
+br_status
+br_sheet_keep_practice (br_sheet *sheet, const char *path)
+{
+  char *copy = br__strndup (path, strlen (path));
+  if (!copy)
+    return BR_NO_MEMORY;
+  br__free (sheet->practice_path);
+  sheet->practice_path = copy;
+  return BR_OK;
 }
 
 br_status

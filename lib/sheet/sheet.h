@@ -88,6 +88,8 @@ typedef struct br__owed
   size_t done;                      /* of which so many are to be done */
 } br__owed;
 
+struct br__run;
+
 struct br_sheet
 {
   br__graph *graph;
@@ -110,6 +112,9 @@ struct br_sheet
 
   br__mark tidy;                    /* the ruler of the last proposal; size 0: none */
   struct br__worksheet *worksheet;  /* the one made last, or NULL */
+  struct br__practice *practice;    /* that goes on, or NULL */
+  char *practice_path;              /* where its cards are kept, or NULL */
+  br_status (*takes_line) (struct br__run *run);    /* takes each line that is typed, or NULL: it is a statement */
   br_painter_find *painter;         /* or NULL */
   void *painter_user;
 
@@ -277,6 +282,8 @@ br_status br__run_line (br_sheet *sheet, const char *text, size_t length, const 
 
 /* lib/lesson/worksheet.c */
 void br__worksheet_free (struct br__worksheet *w);
+/* lib/lesson/practice.c */
+void br__practice_free (struct br__practice *p);
 
 /* statements.c: ends with a row without a word.  */
 extern const br__statement br__sheet_statements[];

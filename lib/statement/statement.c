@@ -111,6 +111,8 @@ show (br__run *run)
 static br_status
 dispatch (br__run *run)
 {
+  if (run->sheet->takes_line && !run->from_file)
+    return run->sheet->takes_line (run);
   br_status status = br__lex_start (&run->lex, run->text, run->end, run->error);
   if (status != BR_OK || run->lex.token.type == BR__END)
     return status;

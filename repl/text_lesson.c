@@ -185,7 +185,7 @@ practice_end_block (const display *d, const br_record *record)
 static void
 practice_row (table *t, const display *d, const br_record *record)
 {
-  static const char *const keys[] = { "kind", "asked", "right", "box" };
+  static const char *const keys[] = { "problem", "asked", "right", "box" };
   (void) d;
   table_add (t, br_record_text (record, "topic"));
   for (size_t i = 0; i < 4; i++)
@@ -193,7 +193,7 @@ practice_row (table *t, const display *d, const br_record *record)
   table_add (t, br_record_text (record, "mistakes"));
 }
 
-static const char *const practice_headings[] = { "topic", "kind", "asked", "right", "box", "mistakes" };
+static const char *const practice_headings[] = { "topic", "problem", "asked", "right", "box", "mistakes" };
 static const char *const review_headings[] =
 { "design", "wrong", "missing", "checks", "rules", "ruler", "stock", "drawing" };
 static const char *const need_headings[] = { "must have", "state", "is", "from", "to" };

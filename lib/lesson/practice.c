@@ -240,7 +240,7 @@ report (br__run *run)
         continue;
       br_record *r = br__record_new ("practice_progress");
       br__put_text (r, "topic", card->topic->name);
-      br__put_count (r, "kind", card->kind + 1);
+      br__put_count (r, "problem", card->kind + 1);
       br__put_count (r, "asked", card->asked);
       br__put_count (r, "right", card->right);
       br__put_count (r, "box", card->box);

@@ -5,5 +5,5 @@ unit_tests += $(lesson_tests)
 if HAVE_FLINT
 unit_tests += tests/lesson/problems
 endif
-TESTS += tests/lesson/pages.tap
-EXTRA_DIST += tests/data/answer_forms.csv tests/data/answers.txt tests/data/textbook.txt tests/lesson/pages.tap
+TESTS += tests/lesson/pages.tap tests/lesson/week.tap
+EXTRA_DIST += tests/data/answer_forms.csv tests/data/answers.txt tests/data/textbook.txt tests/lesson/pages.tap tests/lesson/week.tap

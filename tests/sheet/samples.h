@@ -50,6 +50,7 @@ static const sheet_sample samples[] = {
   { "template", "template side into side_part.svg", 0 },
   { "report", "report into report.html", 0 },
   { "review", "review other.sheet with sizes.csv into review.csv", 0 },
+  { "practice", "practice report", 0 },
   { "must", "must have base from 1 in to 9 in, later", 0 },
   { "explain", "explain front to 1/8", 0 },
   { "draw", "draw", 0 },

@@ -61,7 +61,8 @@ add_size (table *t, const br_record *row, const char *mark_key, const char *erro
   if (sign == 0)
     table_add (t, mark);
   else
-    table_addf (t, "%s (error %s%s)", mark, sign > 0 ? "+" : "", error);
+    /* Digits are those of an error that no fraction says.  */
+    table_addf (t, "%s (error %s%s%s)", mark, strchr (error, '.') ? "about " : "", sign > 0 ? "+" : "", error);
 }
 
 /* "length = deck_length - 2 * board", for a size that was given by more than a number.  */
@@ -196,7 +197,7 @@ put_pieces (const display *d, const br_list *pieces)
 }
 
 static void
-put_marks (const display *d, const char *label, const br_list *marks)
+put_marks (const display *d, const char *label, const br_list *marks, const br_list *errors)
 {
   if (br_list_size (marks) == 0)
     return;
@@ -205,6 +206,10 @@ put_marks (const display *d, const char *label, const br_list *marks)
     {
       fputs (i ? "  " : "", d->stream);
       display_put (d, br_list_text (marks, i));
+      const char *error = br_list_text (errors, i);
+      int sign = field_sign (error);
+      if (sign != 0)
+        fprintf (d->stream, " (error %s%s)", sign > 0 ? "+" : "", error);
     }
   putc ('\n', d->stream);
 }
@@ -225,9 +230,9 @@ put_stick (const display *d, const br_record *stick, size_t times)
   for (size_t i = 0; i < br_list_size (picture); i++)
     put_line (d, "  ", br_list_text (picture, i));
   put_marks (d, across ? "  along, from one end:   " : "  pencil from one end: ",
-             br_record_list (stick, "pencil"));
+             br_record_list (stick, "pencil"), br_record_list (stick, "pencil_error"));
   if (across)
-    put_marks (d, "  across, from one edge: ", across);
+    put_marks (d, "  across, from one edge: ", across, br_record_list (stick, "pencil_across_error"));
   if (strcmp (br_record_text (stick, "offcut"), "0") != 0)
     put_line (d, "  offcut ", br_record_text (stick, "offcut_mark"));
 }

@@ -23,6 +23,16 @@ is_formula (br_text *t, const char *from)
   return *from && status != BR_OK;
 }
 
+/* ", over by 1/32": how far a mark is off.  */
+static void
+put_error (br_text *t, const char *error)
+{
+  if (!*error || strcmp (error, "0") == 0)
+    return;
+  br__text_puts (t, *error == '-' ? ", under by " : ", over by ");
+  br__put_fractions (t, error + (*error == '-'));
+}
+
 /* A size on the ruler, how far off that is, and the formula that it comes from.  */
 static void
 put_size (br_text *t, const br_record *row, const char *mark_key, const char *error_key, const char *from_key)
@@ -30,11 +40,7 @@ put_size (br_text *t, const br_record *row, const char *mark_key, const char *er
   const char *error = br_record_text (row, error_key), *from = br_record_text (row, from_key);
   br__text_puts (t, "<td>");
   br__put_spoken (t, br_record_text (row, mark_key));
-  if (*error && strcmp (error, "0") != 0)
-    {
-      br__text_puts (t, *error == '-' ? ", under by " : ", over by ");
-      br__put_fractions (t, error + (*error == '-'));
-    }
+  put_error (t, error);
   if (is_formula (t, from))
     {
       br__text_puts (t, "<br><code>");
@@ -189,15 +195,16 @@ put_picture (br__report *p, const br_record *stick, const br_record *stock)
 }
 
 static void
-put_marks (br_text *t, const char *label, const br_list *marks)
+put_marks (br_text *t, const char *label, const br_list *marks, const br_list *errors)
 {
   if (!marks || !br_list_size (marks))
     return;
   br__text_printf (t, "<li>%s ", label);
   for (size_t i = 0; i < br_list_size (marks); i++)
     {
-      br__text_puts (t, i ? ", " : "");
+      br__text_puts (t, i ? "; " : "");
       br__put_spoken (t, br_list_text (marks, i));
+      put_error (t, br_list_text (errors, i));
     }
   br__text_puts (t, "</li>\n");
 }
@@ -256,8 +263,8 @@ put_stick (br__report *p, const br_record *stick, size_t times, const br_record 
   br__text_puts (t, "<ul>\n");
   put_piece_list (t, br_record_list (stick, "pieces"));
   put_marks (t, across ? "Pencil marks along, from one end:" : "Pencil marks from one end:",
-             br_record_list (stick, "pencil"));
-  put_marks (t, "Pencil marks across, from one edge:", across);
+             br_record_list (stick, "pencil"), br_record_list (stick, "pencil_error"));
+  put_marks (t, "Pencil marks across, from one edge:", across, br_record_list (stick, "pencil_across_error"));
   if (strcmp (br_record_text (stick, "offcut"), "0") != 0)
     {
       br__text_puts (t, "<li>What is left: ");

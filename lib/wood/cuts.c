@@ -88,9 +88,9 @@ find_unit (job *j)
   for (size_t i = 0; i < j->count && status == BR_OK; i++)
     {
       const br__piece *p = &j->list->parts[j->part[i]];
-      status = refine (j, &p->size[BR__LENGTH_OF].value);
+      status = refine (j, &p->size[BR__LENGTH_OF].mark);
       if (status == BR_OK && j->plan->flat)
-        status = refine (j, &p->size[BR__WIDTH].value);
+        status = refine (j, &p->size[BR__WIDTH].mark);
     }
   return status == BR_OK ? br_number_set_ratio (&j->plan->unit, 1, j->units) : status;
 }
@@ -109,9 +109,9 @@ fill_in (job *j)
     {
       const br__piece *p = &j->list->parts[j->part[i]];
       br__cut_piece *c = &j->pieces[i];
-      status = in_units (&c->length, j, &p->size[BR__LENGTH_OF].value);
+      status = in_units (&c->length, j, &p->size[BR__LENGTH_OF].mark);
       if (status == BR_OK && plan->flat)
-        status = in_units (&c->width, j, &p->size[BR__WIDTH].value);
+        status = in_units (&c->width, j, &p->size[BR__WIDTH].mark);
       c->demand = j->demand[i] = p->quantity;
       c->turn = p->wood->turn;
       j->length[i] = c->length;
@@ -125,7 +125,7 @@ is_flat (const job *j)
 {
   const br__piece *stock = &j->list->stocks[j->stock];
   for (size_t i = 0; i < j->count && !stock->wood->round; i++)
-    if (!br_number_equal (&j->list->parts[j->part[i]].size[BR__WIDTH].value,
+    if (!br_number_equal (&j->list->parts[j->part[i]].size[BR__WIDTH].mark,
                           &stock->size[BR__WIDTH].value))
       return 1;
   return 0;

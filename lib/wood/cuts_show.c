@@ -49,13 +49,13 @@ put_units (br_record *r, const char *key, const show *s, int64_t n)
 }
 
 static br_status
-put_mark (br_record *r, const char *key, const show *s, int64_t n, br_direction direction)
+put_mark (br_record *r, const char *key, const show *s, int64_t n)
 {
   br_number x = BR_NUMBER_ZERO;
   br_text t = BR_TEXT_ZERO;
   br_status status = inches (&x, s, n);
   if (status == BR_OK)
-    status = br__put_ruler_mark (&t, &x, direction, &s->run->sheet->settings);
+    status = br__put_cut (&t, &x, &s->run->sheet->settings);
   br__put_from (r, key, &t);
   br_number_clear (&x);
   return status;
@@ -73,12 +73,12 @@ put_pieces (br_record *r, const show *s, const br__plan_stick *stick)
       br__put_text (row, "part", s->list->parts[p->part].wood->name);
       status = put_units (row, "length", s, p->turned ? p->width : p->length);
       if (status == BR_OK)
-        status = put_mark (row, "mark", s, p->turned ? p->width : p->length, BR_NEAREST);
+        status = put_mark (row, "mark", s, p->turned ? p->width : p->length);
       if (!s->plan->flat || status != BR_OK)
         continue;
       status = put_units (row, "width", s, p->turned ? p->length : p->width);
       if (status == BR_OK)
-        status = put_mark (row, "width_mark", s, p->turned ? p->length : p->width, BR_NEAREST);
+        status = put_mark (row, "width_mark", s, p->turned ? p->length : p->width);
       if (status == BR_OK)
         status = put_units (row, "x", s, p->x);
       if (status == BR_OK)
@@ -95,48 +95,86 @@ rising (const void *a, const void *b)
   return *x < *y ? -1 : *x > *y;
 }
 
-/* Where a pencil line goes, measured from one end (ACROSS: from one edge): the saw cuts beyond it.  None
-   where a piece ends with the stock.  */
+/* What is left is said at no more than it is.  */
 static br_status
-put_lines (br_record *r, const char *exact_key, const char *mark_key, const show *s,
-           const br__plan_stick *stick, int across)
+put_offcut (br_record *r, const show *s, int64_t n)
+{
+  br_number x = BR_NUMBER_ZERO;
+  br_text t = BR_TEXT_ZERO;
+  br_status status = inches (&x, s, n);
+  if (status == BR_OK)
+    status = br__put_ruler_mark (&t, &x, BR_DOWN, &s->run->sheet->settings);
+  br__put_from (r, "offcut_mark", &t);
+  br_number_clear (&x);
+  return status;
+}
+
+/* Where pencil lines go, measured from one end (ACROSS: from one edge): the saw cuts beyond them.  None where a
+   piece ends with the stock.  *COUNT places in units, rising; to be freed.  */
+static int64_t *
+pencil_places (size_t *count, const show *s, const br__plan_stick *stick, int across)
 {
   int64_t *at = br__alloc_zero (stick->count, sizeof *at), limit = across ? s->plan->width : s->plan->length;
-  size_t n = 0;
-  br_status status = at ? BR_OK : BR_NO_MEMORY;
-  for (size_t i = 0; i < stick->count && status == BR_OK; i++)
+  size_t n = 0, kept = 0;
+  for (size_t i = 0; at && i < stick->count; i++)
     {
       const br__plan_piece *p = &s->plan->pieces[stick->first + i];
       int64_t end = across ? p->y + p->width : p->x + p->length;
       if (end < limit)
         at[n++] = end;
     }
-  if (status == BR_OK)
+  if (at)
     qsort (at, n, sizeof *at, rising);
-  br_list *lists[2] = { NULL, NULL };
-  for (int exact = 1; exact >= 0 && status == BR_OK; exact--)
+  for (size_t i = 0; i < n; i++)
+    if (i == 0 || at[i] != at[i - 1])
+      at[kept++] = at[i];
+  *count = kept;
+  return at;
+}
+
+/* Adds the place N units from the end, its mark, and how far the mark is over.  */
+static br_status
+put_line (br_list *const lists[3], const show *s, int64_t n)
+{
+  const br__settings *settings = &s->run->sheet->settings;
+  br__mark mark = BR__MARK_ZERO;
+  br_number x = BR_NUMBER_ZERO, on_ruler = BR_NUMBER_ZERO, factor = BR_NUMBER_ZERO;
+  br_text t = BR_TEXT_ZERO;
+  br_status status = inches (&x, s, n);
+  if (status == BR_OK)
+    status = br__mark_of (&on_ruler, &mark, &x, BR_NEAREST, settings);
+  if (status == BR_OK)
     {
-      lists[exact] = br__put_list (r, exact ? exact_key : mark_key);
-      for (size_t i = 0; i < n && status == BR_OK; i++)
-        {
-          br_number x = BR_NUMBER_ZERO, f = BR_NUMBER_ZERO;
-          br_text t = BR_TEXT_ZERO;
-          if (i > 0 && at[i] == at[i - 1])
-            continue;
-          status = inches (&x, s, at[i]);
-          if (status == BR_OK && exact)
-            status = br__settings_factor (&f, &s->run->sheet->settings, BR_LENGTH);
-          if (status == BR_OK && exact)
-            status = br_number_div (&x, &x, &f);
-          if (status == BR_OK && exact)
-            br__put_number (&t, &x);
-          else if (status == BR_OK)
-            status = br__put_ruler_mark (&t, &x, BR_NEAREST, &s->run->sheet->settings);
-          br__list_from (lists[exact], &t);
-          br_number_clear (&x);
-          br_number_clear (&f);
-        }
+      br__put_mark_text (&t, &on_ruler, BR_LENGTH, &mark, settings);
+      br__list_from (lists[1], &t);
+      status = br_number_sub (&on_ruler, &on_ruler, &x);
     }
+  if (status == BR_OK)
+    status = br__settings_factor (&factor, settings, BR_LENGTH);
+  br_number *const exact[] = { &x, NULL, &on_ruler };
+  for (int i = 0; i < 3 && status == BR_OK; i += 2)
+    {
+      status = br_number_div (exact[i], exact[i], &factor);
+      if (status == BR_OK)
+        br__put_number (&t, exact[i]);
+      br__list_from (lists[i], &t);
+    }
+  br_number_clear (&x), br_number_clear (&on_ruler), br_number_clear (&factor);
+  br_number_clear (&mark.size);
+  return status;
+}
+
+static br_status
+put_lines (br_record *r, const char *const keys[3], const show *s, const br__plan_stick *stick, int across)
+{
+  size_t count = 0;
+  int64_t *at = pencil_places (&count, s, stick, across);
+  br_status status = at ? BR_OK : BR_NO_MEMORY;
+  br_list *lists[3];
+  for (int i = 0; i < 3; i++)
+    lists[i] = br__put_list (r, keys[i]);
+  for (size_t i = 0; i < count && status == BR_OK; i++)
+    status = put_line (lists, s, at[i]);
   br__free (at);
   return status;
 }
@@ -194,6 +232,8 @@ kerfs (const show *s, const br__plan_stick *stick)
 static br_status
 put_stick (br_list *sticks, show *s, size_t i)
 {
+  static const char *const along[] = { "marks", "pencil", "pencil_error" };
+  static const char *const across[] = { "marks_across", "pencil_across", "pencil_across_error" };
   const br__plan_stick *stick = &s->plan->sticks[i];
   int64_t left = s->plan->length - stick->end - s->plan->kerf;
   br_record *r = br__list_record (sticks);
@@ -203,13 +243,13 @@ put_stick (br_list *sticks, show *s, size_t i)
   if (status == BR_OK)
     status = put_units (r, "offcut", s, left > 0 ? left : 0);
   if (status == BR_OK)
-    status = put_mark (r, "offcut_mark", s, left > 0 ? left : 0, BR_DOWN);
+    status = put_offcut (r, s, left > 0 ? left : 0);
   if (!s->plan->flat)
     br__put_count (r, "kerfs", kerfs (s, stick));
   if (status == BR_OK)
-    status = put_lines (r, "marks", "pencil", s, stick, 0);
+    status = put_lines (r, along, s, stick, 0);
   if (status == BR_OK && s->plan->flat)
-    status = put_lines (r, "marks_across", "pencil_across", s, stick, 1);
+    status = put_lines (r, across, s, stick, 1);
   br__put_truth (r, "same", like_before (s, i));
   if (status == BR_OK && !like_before (s, i) && s->pictures < MOST_PICTURES)
     {

@@ -34,9 +34,10 @@ br_status br__wood_forget (br__run *run);
 /* A size worked out, in inches.  */
 typedef struct br__sized
 {
-  br_number value;
+  br_number value;              /* as it was given; where no fraction says it, its mark */
+  br_number mark;               /* the size that is cut: on the sheet's ruler, or the whole of the stock */
+  br_real over;                 /* the mark less what was given */
   int known;
-  int marked;                   /* no fraction says it: VALUE is its mark on the sheet's ruler */
 } br__sized;
 
 /* A stock or a part worked out.  */
@@ -69,6 +70,8 @@ void br__wood_list_clear (br__wood_list *list);
 br_status br__put_length (br_text *t, const br_number *inches, const br__settings *s);
 br_status br__put_ruler_mark (br_text *t, const br_number *inches, br_direction direction,
                               const br__settings *s);
+/* A size that is cut: as its mark, or, where it lies on none, as a length.  */
+br_status br__put_cut (br_text *t, const br_number *inches, const br__settings *s);
 /* The exact value in the sheet's unit.  */
 br_status br__put_sheet_exact (br_record *r, const char *key, const br_number *inches,
                                const br__settings *s);

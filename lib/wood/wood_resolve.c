@@ -18,7 +18,11 @@ void
 br__piece_clear (br__piece *p)
 {
   for (int i = 0; i < BR__SIZES; i++)
-    br_number_clear (&p->size[i].value);
+    {
+      br_number_clear (&p->size[i].value);
+      br_number_clear (&p->size[i].mark);
+      br_real_clear (&p->size[i].over);
+    }
   br__text_clear (&p->problem);
   memset (p, 0, sizeof *p);
 }
@@ -65,24 +69,52 @@ work_out (br__value *v, int *known, br__piece *p, br__run *run, const br__tree *
   return BR_OK;
 }
 
-/* A value that no fraction says goes to the nearest mark: wood is cut to marks.  */
+/* The size V, and the mark that it is cut to.  */
 static br_status
 settle (br__sized *z, br__value *v, const br__settings *s)
 {
   br__mark mark = BR__MARK_ZERO;
   br__rounded rounded = BR__ROUNDED_ZERO;
-  br_status status = BR_OK;
-  const br_number *q = br_real_rational (&v->real);
-  if (q)
-    return br_number_set (&z->value, q);
-  status = br__settings_mark (&mark, s);
+  br_real on_ruler = BR_REAL_ZERO;
+  br_status status = br__settings_mark (&mark, s);
   if (status == BR_OK)
     status = br__round_value (&rounded, v, &mark, BR_NEAREST, s, NULL);
   if (status == BR_OK)
-    status = br_number_set (&z->value, &rounded.value);
-  z->marked = status == BR_OK;
+    status = br_number_set (&z->mark, &rounded.value);
+  if (status == BR_OK)
+    status = br_real_set_number (&on_ruler, &rounded.value);
+  if (status == BR_OK)
+    status = br_real_sub (&z->over, &on_ruler, &v->real);
+  const br_number *q = br_real_rational (&v->real);
+  if (status == BR_OK)
+    status = br_number_set (&z->value, q ? q : &z->mark);
+  br_real_clear (&on_ruler);
   br__rounded_clear (&rounded);
   br_number_clear (&mark.size);
+  return status;
+}
+
+/* The same for a value that Z has already.  */
+static br_status
+settle_number (br__sized *z, const br__settings *s)
+{
+  br__value v = { BR_REAL_ZERO, BR_LENGTH };
+  br_status status = br_real_set_number (&v.real, &z->value);
+  if (status == BR_OK)
+    status = settle (z, &v, s);
+  br__value_clear (&v);
+  return status;
+}
+
+/* Z has the size FROM of the stock: there is nothing to cut.  */
+static br_status
+take_whole (br__sized *z, const br__sized *from)
+{
+  br_status status = br_number_set (&z->value, &from->value);
+  if (status == BR_OK)
+    status = br_number_set (&z->mark, &from->value);
+  br_real_clear (&z->over);
+  z->known = from->known;
   return status;
 }
 
@@ -145,7 +177,7 @@ work_quantity (br__piece *p, br__run *run)
 
 /* The actual sizes of what is sold by a nominal one.  */
 static br_status
-work_nominal (br__piece *p)
+work_nominal (br__piece *p, const br__settings *s)
 {
   br_status status;
   const br__wood *w = p->wood;
@@ -153,11 +185,16 @@ work_nominal (br__piece *p)
   if (w->nominal == BR__LUMBER)
     {
       t->known = p->size[BR__WIDTH].known = 1;
-      return br__nominal_lumber (&t->value, &p->size[BR__WIDTH].value, w->lumber[0], w->lumber[1]);
+      status = br__nominal_lumber (&t->value, &p->size[BR__WIDTH].value, w->lumber[0], w->lumber[1]);
+      if (status == BR_OK)
+        status = settle_number (t, s);
+      return status == BR_OK ? settle_number (&p->size[BR__WIDTH], s) : status;
     }
   if (w->nominal == BR__ACTUAL || !t->known)
     return BR_OK;
   status = br__nominal_thickness (&t->value, w->nominal, &t->value);
+  if (status == BR_OK)
+    status = settle_number (t, s);
   if (status != BR_DOMAIN)
     return status;
   t->known = 0;
@@ -178,7 +215,7 @@ br__wood_work_out (br__piece *p, br__run *run, const br__wood *w)
   if (status == BR_OK)
     status = work_quantity (p, run);
   if (status == BR_OK)
-    status = work_nominal (p);
+    status = work_nominal (p, &run->sheet->settings);
   return status == BR_OK && p->problem.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : status;
 }
 
@@ -209,16 +246,22 @@ same (const br__sized *x, const br__sized *y)
   return x->known && y->known && br_number_equal (&x->value, &y->value);
 }
 
+/* Whether X, as it is cut, is no more than ROOM; what is all of it is not cut.  */
+static int
+within (const br__sized *x, const br__sized *room)
+{
+  return br_number_cmp (&x->mark, &room->value) <= 0 || same (x, room);
+}
+
 /* Whether P goes into STOCK one way or, where it may be turned, the other.  */
 static int
 goes_in (const br__piece *p, const br__piece *stock)
 {
-  const br_number *l = &p->size[BR__LENGTH_OF].value, *w = &p->size[BR__WIDTH].value;
-  const br_number *room = &stock->size[BR__LENGTH_OF].value, *side = &stock->size[BR__WIDTH].value;
+  const br__sized *l = &p->size[BR__LENGTH_OF], *w = &p->size[BR__WIDTH];
+  const br__sized *room = &stock->size[BR__LENGTH_OF], *side = &stock->size[BR__WIDTH];
   if (stock->wood->round || !p->size[BR__WIDTH].known)
-    return br_number_cmp (l, room) <= 0;
-  return (br_number_cmp (l, room) <= 0 && br_number_cmp (w, side) <= 0)
-         || (p->wood->turn && br_number_cmp (w, room) <= 0 && br_number_cmp (l, side) <= 0);
+    return within (l, room);
+  return (within (l, room) && within (w, side)) || (p->wood->turn && within (w, room) && within (l, side));
 }
 
 /* The first stock of this thickness that the part goes into; else one of this thickness; else
@@ -311,27 +354,20 @@ match (br__piece *p, const br__piece *stock, const br__settings *s)
   int which = round && p->size[BR__WIDTH].known ? BR__WIDTH : BR__THICKNESS;
   br__sized *own = &p->size[which];
   if (!own->known)
-    {
-      own->known = stock->size[BR__THICKNESS].known;
-      status = br_number_set (&own->value, &stock->size[BR__THICKNESS].value);
-    }
+    status = take_whole (own, &stock->size[BR__THICKNESS]);
   else if (!same (own, &stock->size[BR__THICKNESS]))
     {
       status = put_miss (&p->problem, stock, BR__THICKNESS, &own->value, s);
       br__text_puts (&p->problem, round ? " across" : " in thickness");
     }
   if (status == BR_OK && round && which == BR__WIDTH)
-    {
-      p->size[BR__THICKNESS].known = 1;
-      status = br_number_set (&p->size[BR__THICKNESS].value, &own->value);
-    }
-  br__sized *width = &p->size[BR__WIDTH];
-  if (status == BR_OK && !width->known)
-    {
-      const br__sized *from = &stock->size[round ? BR__THICKNESS : BR__WIDTH];
-      width->known = from->known;
-      status = br_number_set (&width->value, &from->value);
-    }
+    status = take_whole (&p->size[BR__THICKNESS], own);
+  br__sized *width = &p->size[BR__WIDTH], *length = &p->size[BR__LENGTH_OF];
+  const br__sized *across = &stock->size[round ? BR__THICKNESS : BR__WIDTH];
+  if (status == BR_OK && (!width->known || same (width, across)))
+    status = take_whole (width, across);
+  if (status == BR_OK && same (length, &stock->size[BR__LENGTH_OF]))
+    status = take_whole (length, &stock->size[BR__LENGTH_OF]);
   return status;
 }
 
@@ -345,12 +381,14 @@ put_too_large (br__piece *p, const br__piece *stock, const br__settings *s)
   br_status status = BR_OK;
   for (size_t i = 0; i < (stock->wood->round ? 1 : 2) && status == BR_OK; i++)
     {
-      status = br_number_sub (&by, &p->size[sides[i].which].value, &stock->size[sides[i].which].value);
+      status = br_number_sub (&by, &p->size[sides[i].which].mark, &stock->size[sides[i].which].value);
       if (status != BR_OK || br_number_sign (&by) <= 0)
         continue;
       br__text_puts (&p->problem, p->problem.length ? ", and " : "it is ");
       status = br__put_length (&p->problem, &by, s);
-      br__text_printf (&p->problem, " %s than `%s`", sides[i].words, stock->wood->name);
+      br__text_printf (&p->problem, " %s than `%s`%s", sides[i].words, stock->wood->name,
+                       br_number_cmp (&p->size[sides[i].which].value, &stock->size[sides[i].which].value) <= 0
+                       ? " at its mark on the ruler" : "");
     }
   br_number_clear (&by);
   return status;
@@ -373,6 +411,9 @@ place_part (br__piece *p, const br__wood_list *list, const br__settings *s)
       return BR_OK;
     }
   status = match (p, stock, s);
+  for (int i = BR__WIDTH; i <= BR__LENGTH_OF && status == BR_OK && !p->problem.length; i++)
+    if (p->size[i].known && br_number_sign (&p->size[i].mark) == 0)
+      br__text_printf (&p->problem, "its %s is under half a mark of the ruler", size_names[i]);
   if (status == BR_OK && !p->problem.length && !goes_in (p, stock))
     status = put_too_large (p, stock, s);
   return status;

@@ -69,13 +69,44 @@ br__put_ruler_mark (br_text *t, const br_number *inches, br_direction direction,
   return status;
 }
 
+br_status
+br__put_cut (br_text *t, const br_number *inches, const br__settings *s)
+{
+  br__mark mark = BR__MARK_ZERO;
+  br_number value = BR_NUMBER_ZERO;
+  br_status status = br__mark_of (&value, &mark, inches, BR_NEAREST, s);
+  if (status == BR_OK && !br_number_equal (&value, inches))
+    status = br__put_length (t, inches, s);
+  else if (status == BR_OK)
+    br__put_mark_text (t, &value, BR_LENGTH, &mark, s);
+  br_number_clear (&value);
+  br_number_clear (&mark.size);
+  return status;
+}
+
+/* How far the mark of Z is over: an exact number, or the digits of one that no fraction says.  */
+static br_status
+put_over (br_record *r, const char *key, const br__sized *z, const br__settings *s)
+{
+  const br_number *q = br_real_rational (&z->over);
+  br__value v = { z->over, BR_LENGTH };         /* borrowed */
+  br_real in_unit = BR_REAL_ZERO;
+  br_text t = BR_TEXT_ZERO;
+  if (q)
+    return br__put_sheet_exact (r, key, q, s);
+  br_status status = br__in_sheet_unit (&in_unit, &v, s);
+  if (status == BR_OK)
+    status = br__put_real_decimal (&t, NULL, &in_unit, 4, s->bits);
+  br__put_from (r, key, &t);
+  br_real_clear (&in_unit);
+  return status;
+}
+
 /* The fields of one size.  */
 static br_status
 put_size (br_record *r, int which, const br__piece *p, const br__settings *s)
 {
   const br__sized *z = &p->size[which];
-  br__mark mark = BR__MARK_ZERO;
-  br_number value = BR_NUMBER_ZERO;
   br_text t = BR_TEXT_ZERO;
   br_status status = BR_OK;
   if (!z->known)
@@ -87,29 +118,24 @@ put_size (br_record *r, int which, const br__piece *p, const br__settings *s)
   if (z->known && status == BR_OK)
     {
       br__put_from (r, keys[which].shown, &t);
-      status = br__mark_of (&value, &mark, &z->value, BR_NEAREST, s);
+      status = br__put_cut (&t, &z->mark, s);
     }
   if (z->known && status == BR_OK)
     {
-      br__put_mark_text (&t, &value, BR_LENGTH, &mark, s);
       br__put_from (r, keys[which].mark, &t);
-      status = br_number_sub (&value, &value, &z->value);
+      status = put_over (r, keys[which].error, z, s);
     }
-  if (z->known && status == BR_OK)
-    status = br__put_sheet_exact (r, keys[which].error, &value, s);
   if (p->wood->size[which].count)
     br__put_bytes (r, keys[which].from, p->wood->size[which].text, p->wood->size[which].length);
   else
     br__put_null (r, keys[which].from);
   br__text_clear (&t);
-  br_number_clear (&value);
-  br_number_clear (&mark.size);
   return status;
 }
 
-/* "3/4" x 5-1/2" x 48"", as far as it is known.  */
+/* "3/4" x 5-1/2" x 48"", as far as it is known; CUT: as it is cut.  */
 static br_status
-put_shown (br_record *r, const br__piece *p, const br__settings *s)
+put_shown (br_record *r, const br__piece *p, int cut, const br__settings *s)
 {
   static const int part_order[] = { BR__LENGTH_OF, BR__WIDTH, BR__THICKNESS };
   br_text t = BR_TEXT_ZERO;
@@ -122,7 +148,10 @@ put_shown (br_record *r, const br__piece *p, const br__settings *s)
       if (!p->size[which].known)
         continue;
       br__text_puts (&t, n++ ? " x " : "");
-      status = br__put_length (&t, &p->size[which].value, s);
+      if (cut && which != BR__THICKNESS)
+        status = br__put_cut (&t, &p->size[which].mark, s);
+      else
+        status = br__put_length (&t, &p->size[which].value, s);
     }
   br__put_from (r, "shown", &t);
   return status;
@@ -138,7 +167,7 @@ put_piece (br_record *r, const char *name_key, const br__piece *p, const br__set
     br__put_null (r, "quantity");
   else
     br__put_count (r, "quantity", p->quantity);
-  status = put_shown (r, p, s);
+  status = put_shown (r, p, 0, s);
   for (int i = BR__SIZES; i-- > 0 && status == BR_OK; )
     status = put_size (r, i, p, s);
   br__put_copy (r, "problem", &p->problem);
@@ -299,7 +328,7 @@ emit_order (br__run *run, const br__wood_list *list, const br__plans *plans, int
       br__put_text (row, "stock", list->stocks[i].wood->name);
       br__put_count (row, "quantity", plans->rows[i].needed);
       br__put_count (row, "least", plans->rows[i].least);
-      status = put_shown (row, &list->stocks[i], s);
+      status = put_shown (row, &list->stocks[i], 0, s);
     }
   rows = br__put_list (r, "parts");
   for (size_t i = 0; i < list->part_count && status == BR_OK; i++)
@@ -307,7 +336,7 @@ emit_order (br__run *run, const br__wood_list *list, const br__plans *plans, int
       br_record *row = br__list_record (rows);
       br__put_text (row, "part", list->parts[i].wood->name);
       br__put_count (row, "quantity", list->parts[i].quantity);
-      status = put_shown (row, &list->parts[i], s);
+      status = put_shown (row, &list->parts[i], !list->parts[i].problem.length, s);
       br__put_copy (row, "problem", &list->parts[i].problem);
     }
   if (status == BR_OK)

@@ -41,8 +41,10 @@ test_headers = tests/check.h \
   tests/repl/folder.h \
   tests/repl/screen.h \
   tests/report/html.h \
+  tests/said.h \
   tests/sheet/oracle.h \
   tests/sheet/samples.h \
   tests/sheet/support.h \
   tests/shop/support.h \
+  tests/statement/engines.h \
   tests/solve/refusal.h

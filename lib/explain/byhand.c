@@ -265,26 +265,32 @@ product_by_hand (chain *c, br__op op, const br__value *x, const br__value *y, br
   return 1;
 }
 
+int
+br__explain_has_unit (br_dimension dimension)
+{
+  return dimension == BR_ANGLE || (dimension >= BR_PLAIN && dimension <= BR_VOLUME);
+}
+
 void
-br__by_hand (br__worked_steps *l, const char *left, br__op op, const br__value *x, const br__value *y,
-             const br__value *z, const br__settings *s)
+br__by_hand (br__worked_steps *l, const char *left, const char *end, br__op op, const br__value *x,
+             const br__value *y, br_dimension dimension, const br__settings *s)
 {
   chain c = { l, BR_TEXT_ZERO };
-  br_text end = BR_TEXT_ZERO;
+  br_text last = BR_TEXT_ZERO;
   br__settings plain = *s;      /* borrowed: no feet while fractions are worked on */
   plain.feet = 0;
 
   br__text_puts (&c.at, left);
   /* Feet have no fractions of their own on paper.  */
-  if (strcmp (s->unit->name, "ft") != 0)
+  if (strcmp (s->unit->name, "ft") != 0 && br__explain_has_unit (dimension) && br__explain_has_unit (x->dimension)
+      && br__explain_has_unit (y->dimension))
     {
       if (op == BR__OP_ADD || op == BR__OP_SUB)
         sum_by_hand (&c, op, x, y, &plain);
       else if (op == BR__OP_MUL || op == BR__OP_DIV)
-        product_by_hand (&c, op, x, y, z->dimension, &plain);
+        product_by_hand (&c, op, x, y, dimension, &plain);
     }
-  if (br__shown (&end, z, &plain) != BR_OK)
-    l->failed = 1;
-  chain_to (&c, &end);
+  br__text_puts (&last, end);
+  chain_to (&c, &last);
   br__text_clear (&c.at);
 }

@@ -18,19 +18,32 @@ br__explain_clear (item *x)
   br__value_clear (&x->value);
 }
 
-/* How V is written in a step.  */
+/* How V is written in a step.  A power of a length that has no unit of its own is written by its unit's power:
+   120 in^4 is read as the fourth power of 120 in.  */
 static br_status
 put_written (br_text *t, const br__value *v, explainer *x)
 {
   br__settings s = x->run->sheet->settings;     /* borrowed */
+  br__value plain = BR__VALUE_ZERO;
   s.feet = 0;
-  return br__shown (t, v, &s);
+  if (br__explain_has_unit (v->dimension))
+    return br__shown (t, v, &s);
+  br_status status = br__in_sheet_unit (&plain.real, v, &s);
+  if (status == BR_OK)
+    status = br__shown (t, &plain, &s);
+  br__text_puts (t, v->dimension > 0 ? " * (1 " : " / (1 ");
+  br__put_unit_name (t, &s, BR_LENGTH);
+  br__text_printf (t, ")^%d", v->dimension > 0 ? (int) v->dimension : -(int) v->dimension);
+  br__value_clear (&plain);
+  return status;
 }
 
 static int
 binding_of (const br_text *t)
 {
   const char *s = br__text_string (t);
+  if (strchr (s, '('))
+    return BINDS_PRODUCT;
   if (*s == '-')
     return BINDS_SIGN;
   return strpbrk (s, "-/ \"") ? BINDS_MIXED : BINDS_ALL;
@@ -180,7 +193,24 @@ br__explain_length (item *o, int named, explainer *x)
   return status;
 }
 
-/* Brings plain operands to lengths where the operation would.  */
+/* The angle O becomes the number of its degrees, with which the formula of a function counts.  */
+static br_status
+take_degrees (item *o, explainer *x)
+{
+  o->value.dimension = BR_PLAIN;
+  if (br_real_rational (&o->value.real))
+    return br__explain_written (o, x);
+  br_text t = BR_TEXT_ZERO;
+  put_operand (&t, o, BINDS_PRODUCT);
+  br__text_puts (&t, " / 1 deg");
+  br__explain_whole (x, &t);
+  br__text_clear (&o->text);
+  o->text = t;
+  o->binds = BINDS_PRODUCT;
+  return BR_OK;
+}
+
+/* Brings plain operands to lengths where the operation would, and angles of a function to degrees.  */
 static br_status
 bring_together (item *o, const br__node *n, explainer *x)
 {
@@ -188,9 +218,11 @@ bring_together (item *o, const br__node *n, explainer *x)
   br_status status = BR_OK;
   for (unsigned k = 0; k < n->count; k++)
     length |= may_be_length (n, k) && o[k].value.dimension == BR_LENGTH;
-  for (unsigned k = 0; k < n->count && length && status == BR_OK; k++)
-    if (may_be_length (n, k) && o[k].value.dimension == BR_PLAIN)
+  for (unsigned k = 0; k < n->count && status == BR_OK; k++)
+    if (length && may_be_length (n, k) && o[k].value.dimension == BR_PLAIN)
       status = br__explain_length (&o[k], 0, x);
+    else if (n->op == BR__OP_CALL && n->function->shop->kinds[k] == 'A' && o[k].value.dimension == BR_ANGLE)
+      status = take_degrees (&o[k], x);
   return status;
 }
 
@@ -369,7 +401,8 @@ add_step (explainer *x, const br__node *n, const item *o, item *made)
   br_status status = br__explain_written (made, x);
   const char *left = br__text_string (&before.text);
   if (n->count == 2 && n->op != BR__OP_CALL && n->op != BR__OP_POW)
-    br__by_hand (x->steps, left, n->op, &o[0].value, &o[1].value, &made->value, &x->run->sheet->settings);
+    br__by_hand (x->steps, left, br__text_string (&made->text), n->op, &o[0].value, &o[1].value, made->value.dimension,
+                 &x->run->sheet->settings);
   else
     br__worked_steps_add (x->steps, left, "=", br__text_string (&made->text));
   br__text_clear (&before.text);

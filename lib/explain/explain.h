@@ -20,10 +20,12 @@ void br__worked_steps_clear (br__worked_steps *l);
 /* Adds "LEFT SIGN RIGHT"; nothing where both are the same text.  */
 void br__worked_steps_add (br__worked_steps *l, const char *left, const char *sign, const char *right);
 
-/* Adds the steps by which X OP Y becomes Z by hand, with fractions brought over one denominator,
-   carried and borrowed.  LEFT is how X OP Y is written; the three are rational.  */
-void br__by_hand (br__worked_steps *l, const char *left, br__op op, const br__value *x,
-                  const br__value *y, const br__value *z, const br__settings *s);
+/* Adds the steps by which X OP Y becomes END, of DIMENSION, by hand, with fractions brought over one denominator,
+   carried and borrowed.  LEFT is how X OP Y is written; all are rational.  */
+void br__by_hand (br__worked_steps *l, const char *left, const char *end, br__op op, const br__value *x,
+                  const br__value *y, br_dimension dimension, const br__settings *s);
+/* 1 if what is measured in DIMENSION has a unit that follows its number: a length, an area, a volume, an angle, or none.  */
+int br__explain_has_unit (br_dimension dimension);
 
 /* All steps of TREE, those of the dimensions it hangs on first, and the mark at the end.  RULES
    gets the rules of the functions in words.  ANSWER gets the value as it is shown.  */

@@ -98,7 +98,7 @@ settle (br__sized *z, br__value *v, const br__settings *s)
 static br_status
 settle_number (br__sized *z, const br__settings *s)
 {
-  br__value v = { BR_REAL_ZERO, BR_LENGTH };
+  br__value v = { .dimension = BR_LENGTH };
   br_status status = br_real_set_number (&v.real, &z->value);
   if (status == BR_OK)
     status = settle (z, &v, s);

@@ -89,7 +89,7 @@ static br_status
 put_over (br_record *r, const char *key, const br__sized *z, const br__settings *s)
 {
   const br_number *q = br_real_rational (&z->over);
-  br__value v = { z->over, BR_LENGTH };         /* borrowed */
+  br__value v = { .real = z->over, .dimension = BR_LENGTH };    /* borrowed */
   br_real in_unit = BR_REAL_ZERO;
   br_text t = BR_TEXT_ZERO;
   if (q)

@@ -1,5 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Statements: marks, and what completion offers.
-statement_tests = tests/statement/cautions tests/statement/complete \
+statement_tests = tests/statement/cautions \
+  tests/statement/complete \
+  tests/statement/engines \
   tests/statement/rounding
 unit_tests += $(statement_tests)

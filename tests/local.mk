@@ -47,4 +47,5 @@ test_headers = tests/check.h \
   tests/sheet/support.h \
   tests/shop/support.h \
   tests/statement/engines.h \
+  tests/statement/random_sheet.h \
   tests/solve/refusal.h

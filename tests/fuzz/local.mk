@@ -5,12 +5,12 @@
 
 FUZZ_SECONDS = 180
 FUZZ_FLAGS = -max_len=600 -timeout=10 -rss_limit_mb=2048
-FUZZ_INCLUDES = $(AM_CPPFLAGS) -I$(srcdir)/tests/fuzz
+FUZZ_INCLUDES = $(AM_CPPFLAGS) -I$(srcdir)/tests/fuzz -I$(srcdir)/tests
 EXTRA_DIST += tests/fuzz/fuzz.h tests/fuzz/decimal.h tests/fuzz/session.h tests/fuzz/words.dict tests/fuzz/corpus
 
 fuzz_replays = tests/fuzz/replay_measure tests/fuzz/replay_number tests/fuzz/replay_real \
   tests/fuzz/replay_line tests/fuzz/replay_sheet tests/fuzz/replay_csv \
-  tests/fuzz/replay_answers
+  tests/fuzz/replay_answers tests/fuzz/replay_engines
 check_PROGRAMS += $(fuzz_replays)
 TESTS += $(fuzz_replays)
 fuzz_measure_sources = tests/fuzz/measure.c
@@ -20,6 +20,7 @@ fuzz_line_sources = tests/fuzz/line.c
 fuzz_sheet_sources = tests/fuzz/sheet.c
 fuzz_csv_sources = tests/fuzz/csv.c
 fuzz_answers_sources = tests/fuzz/answers.c
+fuzz_engines_sources = tests/fuzz/engines.c
 
 tests_fuzz_replay_measure_SOURCES = tests/fuzz/replay.c $(fuzz_measure_sources)
 tests_fuzz_replay_measure_CPPFLAGS = $(FUZZ_INCLUDES) -DFUZZ_NAME='"measure"'
@@ -35,11 +36,14 @@ tests_fuzz_replay_csv_SOURCES = tests/fuzz/replay.c $(fuzz_csv_sources)
 tests_fuzz_replay_csv_CPPFLAGS = $(FUZZ_INCLUDES) -DFUZZ_NAME='"csv"'
 tests_fuzz_replay_answers_SOURCES = tests/fuzz/replay.c $(fuzz_answers_sources)
 tests_fuzz_replay_answers_CPPFLAGS = $(FUZZ_INCLUDES) -DFUZZ_NAME='"answers"'
+tests_fuzz_replay_engines_SOURCES = tests/fuzz/replay.c $(fuzz_engines_sources)
+tests_fuzz_replay_engines_CPPFLAGS = $(FUZZ_INCLUDES) -DFUZZ_NAME='"engines"'
+tests_fuzz_replay_engines_LDADD = $(FUZZ_LIBS)
 
 if FUZZING
 FUZZ_ENGINE = $(AM_LDFLAGS) -fsanitize=fuzzer
 fuzz_targets = tests/fuzz/measure tests/fuzz/number tests/fuzz/real tests/fuzz/line tests/fuzz/sheet \
-  tests/fuzz/csv tests/fuzz/answers
+  tests/fuzz/csv tests/fuzz/answers tests/fuzz/engines
 EXTRA_PROGRAMS += $(fuzz_targets)
 tests_fuzz_measure_SOURCES = $(fuzz_measure_sources)
 tests_fuzz_measure_LDFLAGS = $(FUZZ_ENGINE)

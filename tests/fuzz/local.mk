@@ -5,7 +5,7 @@
 
 FUZZ_SECONDS = 180
 FUZZ_FLAGS = -max_len=600 -timeout=10 -rss_limit_mb=2048
-FUZZ_INCLUDES = $(AM_CPPFLAGS) -I$(srcdir)/tests/fuzz -I$(srcdir)/tests
+FUZZ_INCLUDES = $(AM_CPPFLAGS) -I$(srcdir)/tests/fuzz
 EXTRA_DIST += tests/fuzz/fuzz.h tests/fuzz/decimal.h tests/fuzz/session.h tests/fuzz/words.dict tests/fuzz/corpus
 
 fuzz_replays = tests/fuzz/replay_measure tests/fuzz/replay_number tests/fuzz/replay_real \
@@ -38,7 +38,6 @@ tests_fuzz_replay_answers_SOURCES = tests/fuzz/replay.c $(fuzz_answers_sources)
 tests_fuzz_replay_answers_CPPFLAGS = $(FUZZ_INCLUDES) -DFUZZ_NAME='"answers"'
 tests_fuzz_replay_engines_SOURCES = tests/fuzz/replay.c $(fuzz_engines_sources)
 tests_fuzz_replay_engines_CPPFLAGS = $(FUZZ_INCLUDES) -DFUZZ_NAME='"engines"'
-tests_fuzz_replay_engines_LDADD = $(FUZZ_LIBS)
 
 if FUZZING
 FUZZ_ENGINE = $(AM_LDFLAGS) -fsanitize=fuzzer
@@ -59,6 +58,8 @@ tests_fuzz_csv_SOURCES = $(fuzz_csv_sources)
 tests_fuzz_csv_LDFLAGS = $(FUZZ_ENGINE)
 tests_fuzz_answers_SOURCES = $(fuzz_answers_sources)
 tests_fuzz_answers_LDFLAGS = $(FUZZ_ENGINE)
+tests_fuzz_engines_SOURCES = $(fuzz_engines_sources)
+tests_fuzz_engines_LDFLAGS = $(FUZZ_ENGINE)
 
 fuzz: $(fuzz_targets)
 	@$(MKDIR_P) tests/fuzz/found

@@ -10,6 +10,7 @@
 #include "shape/shape.h"
 #include "draw/draw.h"
 #include "statement/statements.h"
+#include "statement/topics.h"
 #include "wood/wood.h"
 #include "formula/words.h"
 
@@ -54,26 +55,89 @@ put_function (br_list *lines, const br__function *f)
   br__text_clear (&t);
 }
 
+/* Every statement that is a setting or, otherwise, is none.  */
+static void
+put_statements (br_list *lines, int setting)
+{
+  const br__statement *st;
+  for (size_t i = 0; (st = br__statement_at (i)) != NULL; i++)
+    if (st->setting == setting)
+      put_row (lines, st->form, st->summary);
+}
+
+static void
+put_functions (br_list *lines)
+{
+  for (size_t i = 0; br__function_at (i); i++)
+    put_function (lines, br__function_at (i));
+}
+
+static br_status
+help_first (br__run *run)
+{
+  br_record *r = br__record_new ("help");
+  put_lines (br__put_list (r, "lines"), br__first_page);
+  return br__emit (run, r);
+}
+
 static br_status
 help_all (br__run *run)
 {
   br_record *r = br__record_new ("help");
   br_list *lines = br__put_list (r, "lines");
-  const br__statement *st;
   put_lines (lines, "A measure on its own is shown: exact, as a decimal, and on the ruler.\n"
                     "NAME = VALUE sets a dimension; # starts a note.\n\nStatements");
-  for (size_t i = 0; (st = br__statement_at (i)) != NULL; i++)
-    if (!st->setting)
-      put_row (lines, st->form, st->summary);
+  put_statements (lines, 0);
   put_lines (lines, " \nSettings (alone, they show what is set)");
-  for (size_t i = 0; (st = br__statement_at (i)) != NULL; i++)
-    if (st->setting)
-      put_row (lines, st->form, st->summary);
+  put_statements (lines, 1);
   put_lines (lines, " \nFunctions (one value needs no brackets: full 1-3/16)");
-  for (size_t i = 0; br__function_at (i); i++)
-    put_function (lines, br__function_at (i));
+  put_functions (lines);
   put_lines (lines, " \nhelp WORD tells more.");
   return br__emit (run, r);
+}
+
+/* The row of a word of a topic: the statement of that name, else the function.  */
+static void
+put_word (br_list *lines, const char *word, size_t length)
+{
+  const br__statement *st = br__statement_find (word, length);
+  const br__function *f = st ? NULL : br__function_find (word, length);
+  br_text t = BR_TEXT_ZERO;
+  if (f)
+    put_function (lines, f);
+  if (!st)
+    return;
+  /* The long forms are for `help WORD`.  */
+  br__text_put (&t, word, length);
+  put_row (lines, strlen (st->form) <= FORM_WIDTH ? st->form : br__text_string (&t), st->summary);
+  br__text_clear (&t);
+}
+
+static br_status
+help_topic (br__run *run, const br__topic *topic)
+{
+  br_record *r = br__record_new ("help");
+  br_list *lines = br__put_list (r, "lines");
+  put_lines (lines, topic->title);
+  put_lines (lines, topic->examples);
+  if (!topic->words && strcmp (topic->word, "settings") == 0)
+    put_statements (lines, 1);
+  else if (!topic->words)
+    put_functions (lines);
+  else if (*topic->examples)
+    put_lines (lines, " ");
+  for (const char *w = topic->words; w && *w; w += strcspn (w, " "), w += *w == ' ')
+    put_word (lines, w, strcspn (w, " "));
+  return br__emit (run, r);
+}
+
+static const br__topic *
+find_topic (const char *word, size_t length)
+{
+  for (const br__topic *t = br__topics; t->word; t++)
+    if (br__same_word (word, length, t->word))
+      return t;
+  return NULL;
 }
 
 static br_status
@@ -110,12 +174,34 @@ help_function (br__run *run, const br__function *f)
   return br__emit (run, r);
 }
 
+static br_status
+no_help (br__run *run, const br__token *t)
+{
+  const char *word = run->text + t->offset;
+  const br__statement *st;
+  br__search search;
+  br__search_start (&search, word, t->length);
+  for (size_t i = 0; (st = br__statement_at (i)) != NULL; i++)
+    br__search_offer (&search, st->word);
+  for (size_t i = 0; br__function_at (i); i++)
+    br__search_offer (&search, br__function_name (br__function_at (i)));
+  for (const br__topic *topic = br__topics; topic->word; topic++)
+    br__search_offer (&search, topic->word);
+  br__fail (run->error, BR_SYNTAX, t->offset, t->length, "there is no help on `%.*s`",
+            br__clip (word, t->length, 40), word);
+  if (search.best)
+    br__hint (run->error, "help %s", search.best);
+  else
+    br__hint (run->error, "help all");
+  return BR_SYNTAX;
+}
+
 br_status
 br__do_help (br__run *run)
 {
   const br__token t = run->lex.token;
   if (t.type == BR__END)
-    return help_all (run);
+    return help_first (run);
   const char *word = run->text + t.offset;
   const br__statement *st = t.type == BR__NAME ? br__statement_find (word, t.length) : NULL;
   const br__function *f = t.type == BR__NAME ? br__function_find (word, t.length) : NULL;
@@ -128,19 +214,12 @@ br__do_help (br__run *run)
     return help_statement (run, st);
   if (f)
     return help_function (run, f);
-  br__search search;
-  br__search_start (&search, word, t.length);
-  for (size_t i = 0; (st = br__statement_at (i)) != NULL; i++)
-    br__search_offer (&search, st->word);
-  for (size_t i = 0; (f = br__function_at (i)) != NULL; i++)
-    br__search_offer (&search, br__function_name (f));
-  br__fail (run->error, BR_SYNTAX, t.offset, t.length, "there is no help on `%.*s`",
-            br__clip (word, t.length, 40), word);
-  if (search.best)
-    br__hint (run->error, "did you mean `%s`?", search.best);
-  else
-    br__hint (run->error, "`help` alone lists the words");
-  return BR_SYNTAX;
+  const br__topic *topic = t.type == BR__NAME ? find_topic (word, t.length) : NULL;
+  if (topic)
+    return help_topic (run, topic);
+  if (br__same_word (word, t.length, "all"))
+    return help_all (run);
+  return no_help (run, &t);
 }
 
 /* Completion */
@@ -304,6 +383,8 @@ br_sheet_complete (const br_sheet *sheet, const char *text, size_t point, size_t
     offer_functions (&c);
   if (st && st->run == br__do_help)
     {
+      for (const br__topic *topic = br__topics; topic->word; topic++)
+        offer (&c, topic->word);
       offer_statements (&c);
       offer_functions (&c);
     }

@@ -13,4 +13,6 @@ libbenchrule_core_la_SOURCES += \
   lib/statement/statements.c \
   lib/statement/statements.h \
   lib/statement/table.c \
-  lib/statement/tools.c
+  lib/statement/tools.c \
+  lib/statement/topics.c \
+  lib/statement/topics.h

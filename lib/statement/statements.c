@@ -73,7 +73,7 @@ const br__statement br__statement_statements[] =
   { "title", "title TEXT", "the sheet's title", NULL, BR__FOLLOW_TEXT, NULL, 1, br__do_title },
   { "date", "date TEXT", "the date in the title block of drawings", "Nothing is taken from the clock.",
     BR__FOLLOW_TEXT, NULL, 1, br__do_date },
-  { "help", "help [WORD]", "this list, or more about a word", NULL, BR__FOLLOW_WORD, NULL, 0,
+  { "help", "help [WORD]", "what one does most, a topic, or more about a word", NULL, BR__FOLLOW_WORD, NULL, 0,
     br__do_help },
   { NULL, NULL, NULL, NULL, BR__FOLLOW_NOTHING, NULL, 0, NULL }
 };

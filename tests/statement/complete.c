@@ -4,7 +4,9 @@
 # include <config.h>
 #endif
 
+#include "formula/functions.h"
 #include "sheet/sheet.h"
+#include "statement/topics.h"
 #include "../sheet/support.h"
 
 typedef struct offers
@@ -180,7 +182,7 @@ help_for_all (void **state)
       assert_true (strtoul (said_get (&s, 0, "lines.count"), NULL, 10) >= 1);
       assert_non_null (strstr (said_get (&s, 0, "lines.0"), name));
     }
-  sheet_say (sheet, &s, "help");
+  sheet_say (sheet, &s, "help all");
   size_t lines = strtoul (said_get (&s, 0, "lines.count"), NULL, 10);
   for (size_t i = 0; (st = br__statement_at (i)) != NULL; i++)
     {
@@ -196,6 +198,38 @@ help_for_all (void **state)
   sheet_end (sheet, &s);
 }
 
+/* The first page and each topic fit a screen of 24 lines with the prompt, 79 columns wide; a topic names words that
+   are known.  The lists of all functions may be longer.  */
+static void
+topics (void **state)
+{
+  br_sheet *sheet = sheet_with ("");
+  said s = SAID_ZERO;
+  char line[80];
+  (void) state;
+  for (const br__topic *t = NULL; ; t++)
+    {
+      sheet_say (sheet, &s, "help %s", t ? t->word : "");
+      size_t lines = strtoul (said_get (&s, 0, "lines.count"), NULL, 10);
+      if (lines > 23 && t && strcmp (t->word, "functions") != 0)
+        fail_msg ("help %s has %zu lines", t->word, lines);
+      for (size_t k = 0; k < lines; k++)
+        {
+          snprintf (line, sizeof line, "lines.%zu", k);
+          if (strlen (said_get (&s, 0, line)) > 79)
+            fail_msg ("%s", said_get (&s, 0, line));
+        }
+      for (const char *w = t && t->words ? t->words : ""; *w; w += strcspn (w, " "), w += *w == ' ')
+        if (!br__statement_find (w, strcspn (w, " ")) && !br__function_find (w, strcspn (w, " ")))
+          fail_msg ("help %s names %s", t->word, w);
+      if (!t)
+        t = br__topics - 1;
+      if (!t[1].word)
+        break;
+    }
+  sheet_end (sheet, &s);
+}
+
 int
 main (void)
 {
@@ -203,7 +237,7 @@ main (void)
     CHECK_TEST (by_context),
     CHECK_TEST (files),
     CHECK_TEST (any_bytes),
-    CHECK_TEST (help_for_all),
+    CHECK_TEST (help_for_all), CHECK_TEST (topics),
   };
   return CHECK_RUN (tests);
 }

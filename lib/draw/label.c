@@ -39,18 +39,65 @@ put_number (br_text *t, const char *before, const br_real *value, int twice, con
   return status;
 }
 
-/* From end to end, without the round ends.  */
-static br_status
-put_length_of_line (br_text *t, const br_real *run, const br_real *rise, const br__settings *s)
+/* 1 where an end of the bar S, the far one if FAR, is the centre of a circle: it turns or is held there.  */
+static int
+ends_in_circle (br__pad *g, const br_sheet *sheet, const br__shape *s, int far)
 {
-  br__pad g = { BR_OK, s->bits, NULL };
+  const br_real *end[2];
+  for (int i = 0; i < 2; i++)
+    {
+      const br_real *half = br__half (g, &br__shape_value (sheet, s, BR__PART_A + i)->real);
+      end[i] = br__add (g, &br__shape_value (sheet, s, BR__PART_X + i)->real, far ? half : br__neg (g, half));
+    }
+  for (const br__shape *c = sheet->shapes; c; c = c->next)
+    if (c->active && c->kind == BR__CIRCLE)
+      {
+        const br__value *x = br__shape_value (sheet, c, BR__PART_X), *y = br__shape_value (sheet, c, BR__PART_Y);
+        if (x && y && br__order_of (g, &x->real, end[0]) == 0 && br__order_of (g, &y->real, end[1]) == 0)
+          return g->status == BR_OK;
+      }
+  return 0;
+}
+
+/* Of a bar the length over all, or between the centres that it is held at, and the width; a line of no width has
+   ends.  */
+static br_status
+put_length_of_line (br_text *t, const br_sheet *sheet, const br__shape *s, const br_real *run, const br_real *rise,
+                    const br_real *width)
+{
+  br__pad g = { BR_OK, sheet->settings.bits, NULL };
   br_real z = BR_REAL_ZERO;
   br__point p = { run, rise };
-  br_status status = br__pad_end (&z, br__length_of (&g, p), &g);
+  int bar = br__sign_of (&g, width) > 0, held = bar && (ends_in_circle (&g, sheet, s, 0) || ends_in_circle (&g, sheet, s, 1));
+  const br_real *length = br__length_of (&g, p);
+  br_status status = br__pad_end (&z, bar && !held ? br__add (&g, length, width) : length, &g);
   if (status == BR_OK)
-    status = put_number (t, ", ", &z, 0, s);
-  br__text_puts (t, " long");
+    status = put_number (t, ", ", &z, 0, &sheet->settings);
+  br__text_puts (t, held ? " between centres" : bar ? " overall" : " from end to end");
+  if (status == BR_OK && bar)
+    status = put_number (t, ", ", width, 0, &sheet->settings);
+  br__text_puts (t, bar ? " wide" : "");
   br_real_clear (&z);
+  return status;
+}
+
+/* The radius of the inner edge, which the arrow touches, and the width.  ISO 129-1, section on radii (from memory): R before
+   the number, one arrow, which ends on the arc.  */
+static br_status
+put_size_of_arc (br_text *t, const br_real *inner, const br_real *outer, const br__settings *s)
+{
+  br__pad g = { BR_OK, s->bits, NULL };
+  br_real width = BR_REAL_ZERO;
+  int sign = 0;
+  br_status status = br__pad_end (&width, br__sub (&g, outer, inner), &g);
+  if (status == BR_OK)
+    status = br_real_sign (&sign, &width, s->bits);
+  if (status == BR_OK)
+    status = put_number (t, " R ", inner, 0, s);
+  if (status == BR_OK && sign > 0)
+    status = put_number (t, ", ", &width, 0, s);
+  br__text_puts (t, sign > 0 ? " wide" : "");
+  br_real_clear (&width);
   return status;
 }
 
@@ -58,22 +105,23 @@ br_status
 br__put_label_size (br_text *t, const br_sheet *sheet, const br__shape *s)
 {
   const br__value *a = br__shape_value (sheet, s, BR__PART_A), *b = br__shape_value (sheet, s, BR__PART_B);
+  const br__value *c = br__shape_value (sheet, s, BR__PART_C);
   br_status status = BR_OK;
   if (a && s->kind == BR__CIRCLE)
     status = put_number (t, " ⌀ ", &a->real, 1, &sheet->settings);
-  else if (a && s->kind == BR__ARC)
-    status = put_number (t, " R ", &a->real, 0, &sheet->settings);
-  else if (a && b && s->kind == BR__LINE)
-    status = put_length_of_line (t, &a->real, &b->real, &sheet->settings);
+  else if (a && b && s->kind == BR__ARC)
+    status = put_size_of_arc (t, &a->real, &b->real, &sheet->settings);
+  else if (a && b && c && s->kind == BR__LINE && br__shape_value (sheet, s, BR__PART_X) && br__shape_value (sheet, s, BR__PART_Y))
+    status = put_length_of_line (t, sheet, s, &a->real, &b->real, &c->real);
   return status == BR_OK && t->failed ? BR_NO_MEMORY : status;
 }
 
 /* ---- Where it can stand ---- */
 
-/* A point of the outline and the way out of it, a unit in billionths; on the page.  */
+/* A point of the outline and the way out of it, a unit in billionths; on the page.  The outline is THICK there.  */
 typedef struct anchor
 {
-  int64_t x, y, out_x, out_y;
+  int64_t x, y, out_x, out_y, thick;
 } anchor;
 
 typedef struct anchors
@@ -83,10 +131,10 @@ typedef struct anchors
 } anchors;
 
 static void
-add_anchor (anchors *a, int64_t x, int64_t y, int64_t out_x, int64_t out_y)
+add_anchor (anchors *a, int64_t x, int64_t y, int64_t out_x, int64_t out_y, int64_t thick)
 {
   if (a->count < MOST_ANCHORS)
-    a->rows[a->count++] = (anchor) { x, y, out_x, out_y };
+    a->rows[a->count++] = (anchor) { x, y, out_x, out_y, thick };
 }
 
 /* A length times a unit in billionths.  */
@@ -96,9 +144,10 @@ part (int64_t length, int64_t unit)
   return (int64_t) ((double) length * 1e-9 * (double) unit);
 }
 
-/* Points of a curve of radius R from FROM on over TURN, outward where OUT is 1, inward where it is -1.  */
+/* Points of a curve of radius R from FROM on over TURN, outward (through what is THICK) where OUT is 1, inward where it
+   is -1.  */
 static void
-add_curve (anchors *a, int64_t x, int64_t y, int64_t r, int64_t from, int64_t turn, int count, int out)
+add_curve (anchors *a, int64_t x, int64_t y, int64_t r, int64_t thick, int64_t from, int64_t turn, int count, int out)
 {
   int64_t sine, cosine;
   br__sine_cosine (&sine, &cosine, turn / count);
@@ -107,7 +156,7 @@ add_curve (anchors *a, int64_t x, int64_t y, int64_t r, int64_t from, int64_t tu
   double across = (double) cosine, up = (double) sine;
   for (int i = 0; i < count; i++)
     {
-      add_anchor (a, x + part (r, (int64_t) across), y - part (r, (int64_t) up), out * (int64_t) across, -out * (int64_t) up);
+      add_anchor (a, x + part (r, (int64_t) across), y - part (r, (int64_t) up), out * (int64_t) across, -out * (int64_t) up, thick);
       double next = across * step_x - up * step_y;
       up = across * step_y + up * step_x;
       across = next;
@@ -121,9 +170,9 @@ add_box (anchors *a, int64_t x, int64_t y, int64_t width, int64_t height)
   for (int i = -1; i <= 1; i++)
     for (int side = -1; side <= 1; side += 2)
       {
-        add_anchor (a, x + width * 3 / 8 * i, y + side * height / 2, slant, side * slant);
-        add_anchor (a, x + width * 3 / 8 * i, y + side * height / 2, -slant, side * slant);
-        add_anchor (a, x + side * width / 2, y + height * 3 / 8 * i, side * slant, i < 0 ? -slant : slant);
+        add_anchor (a, x + width * 3 / 8 * i, y + side * height / 2, slant, side * slant, 0);
+        add_anchor (a, x + width * 3 / 8 * i, y + side * height / 2, -slant, side * slant, 0);
+        add_anchor (a, x + side * width / 2, y + height * 3 / 8 * i, side * slant, i < 0 ? -slant : slant, 0);
       }
 }
 
@@ -137,7 +186,7 @@ add_line (anchors *a, const br__drawn *d, int64_t x, int64_t y)
   for (int i = -3; i <= 3; i++)
     for (int side = -1; side <= 1; side += 2)
       add_anchor (a, x + d->a * i / 8 + side * part (d->c / 2, out_x), y - d->b * i / 8 + side * part (d->c / 2, out_y),
-                  side * out_x, side * out_y);
+                  side * out_x, side * out_y, 0);
 }
 
 static void
@@ -148,14 +197,15 @@ find_anchors (anchors *a, const br__drawn *d, int64_t left, int64_t top)
   switch (d->shape->kind)
     {
     case BR__CIRCLE:
-      add_curve (a, x, y, d->a, 0, 360 * BR__INCH, 20, 1);
+      add_curve (a, x, y, d->a, 0, 0, 360 * BR__INCH, 20, 1);
       break;
     case BR__BOX:
       add_box (a, x, y, d->a, d->b);
       break;
     case BR__ARC:
-      add_curve (a, x, y, d->b, d->c, d->d, 11, 1);
-      add_curve (a, x, y, d->a, d->c, d->d, 9, -1);
+      /* The arrow touches the edge whose radius it says, from without across the strip.  */
+      add_curve (a, x, y, d->a, d->b - d->a, d->c, d->d, 11, 1);
+      add_curve (a, x, y, d->a, 0, d->c, d->d, 9, -1);
       break;
     case BR__LINE:
       add_line (a, d, x, y);
@@ -219,8 +269,8 @@ try_outside (place *best, const br__ink_map *m, const anchors *a, size_t lengths
       {
         const anchor *at = &a->rows[i];
         place p = { .cost = 20 + 10 * (unsigned) k, .leader = 1, .to_x = at->x, .to_y = at->y };
-        p.from_x = at->x + part (reaches[k], at->out_x);
-        p.from_y = at->y + part (reaches[k], at->out_y);
+        p.from_x = at->x + part (at->thick + reaches[k], at->out_x);
+        p.from_y = at->y + part (at->thick + reaches[k], at->out_y);
         /* Steep leaders meet the text in its middle, others at its end.  */
         int steep = llabs (at->out_x) * 3 < llabs (at->out_y);
         p.align = steep ? BR_ALIGN_MIDDLE : at->out_x > 0 ? BR_ALIGN_LEFT : BR_ALIGN_RIGHT;

@@ -51,8 +51,8 @@ drawing_block (const display *d, const br_record *record)
   display_put (d, br_record_text (record, "square"));
   putc ('\n', d->stream);
   if (left_out > 0)
-    fprintf (d->stream, "  %" PRId64 " %s no room on it and %s in a list below\n", left_out,
-             left_out == 1 ? "size or name found" : "sizes or names found", left_out == 1 ? "stands" : "stand");
+    fprintf (d->stream, "  %" PRId64 " %s in a table below the figure\n", left_out,
+             left_out == 1 ? "size or place stands" : "sizes and places stand");
   put_loose (d, br_record_list (record, "waiting"));
 }
 

@@ -85,14 +85,16 @@ br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v
       br__size_lines_plot (&made, &level, v, x, y);
       br__size_lines_plot (&made, &upright, v, x, y);
       out->unlabelled = br__labels_plot (&made, v, (br__area) { 0, 0, width, height }, x, y);
-      out->unmeasured = level.left_out + upright.left_out;
       out->shapes = v->count;
       out->loose = v->loose;
-      height += br__left_out_plot (&made, v, &level, &upright, 0, height, width);
+      int64_t table = 0;
+      status = br__places_plot (&made, &out->unmeasured, &table, run, v, &level, &upright, x, y, height, width);
+      width = most (width, made.width);
+      height += table;
       height += plot_needs (&made, v, 0, height, width);
       made.width = width;
       made.height = height;
-      status = made.failed ? BR_NO_MEMORY : BR_OK;
+      status = made.failed ? BR_NO_MEMORY : status;
     }
   br__size_lines_clear (&level);
   br__size_lines_clear (&upright);

@@ -13,7 +13,9 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/ink_map.h \
   lib/draw/label.c \
   lib/draw/layout.c \
-  lib/draw/left_out.c \
+  lib/draw/place_plot.c \
+  lib/draw/place_table.c \
+  lib/draw/place_table.h \
   lib/draw/paint.c \
   lib/draw/paperwork.c \
   lib/draw/plot.c \

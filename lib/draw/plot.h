@@ -161,10 +161,12 @@ br_status br__put_label_size (br_text *t, const br_sheet *sheet, const br__shape
 /* Puts the labels of V where there is room inside WITHIN (a place of the page), off the strokes that P holds.
    Returns how many found none.  */
 size_t br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, int64_t top);
-/* The sizes and names that found no room, in columns from LEFT, TOP on, WIDTH wide.  Returns the height that
-   they take, 0 where all found room.  */
-int64_t br__left_out_plot (br__plot *p, const br__side_view *v, const br__size_lines *level,
-                           const br__size_lines *upright, int64_t left, int64_t top, int64_t width);
+/* place_plot.c: names that found no room, and a table of sizes and places that the dimension lines of V do not say, from
+   TOP on, WIDTH wide; the view's places go to X, Y as for br__view_plot, and the datum is marked.  *COUNT gets the rows,
+   *HEIGHT what it takes, 0 where the figure says all.  */
+br_status br__places_plot (br__plot *p, size_t *count, int64_t *height, br__run *run, const br__side_view *v,
+                           const br__size_lines *level, const br__size_lines *upright, int64_t x, int64_t y, int64_t top,
+                           int64_t width);
 
 /* A number as it stands on a drawing: inches without a sign, a mark of the ruler with ≈ where no
    fraction says it.  VALUE in inches.  */

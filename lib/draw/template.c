@@ -32,7 +32,7 @@ typedef struct work
   const br__piece *piece;       /* in the list of parts, or NULL */
   br__size_lines level, upright;
   br__plot plot;
-  size_t holes, unlabelled;
+  size_t holes, unlabelled, unmeasured;
 } work;
 
 static void
@@ -336,9 +336,12 @@ put_figure (work *w)
   br__size_lines_plot (p, &w->level, &w->view, left, top);
   br__size_lines_plot (p, &w->upright, &w->view, left, top);
   w->unlabelled = br__labels_plot (p, &w->view, (br__area) { 0, notes, p->width, p->height }, left, top);
-  int64_t table = br__left_out_plot (p, &w->view, &w->level, &w->upright, 0, p->height + LINE_HEIGHT / 2, p->width);
+  int64_t table = 0;
+  br_status status = br__places_plot (p, &w->unmeasured, &table, w->run, &w->view, &w->level, &w->upright, left, top,
+                                      p->height + LINE_HEIGHT / 2, p->width);
   p->height += table ? table + LINE_HEIGHT / 2 : 0;
-  return p->failed ? br__fail_plain (w->run->error, BR_NO_MEMORY, 0, 0) : BR_OK;
+  return status != BR_OK ? br__fail_plain (w->run->error, status, 0, 0)
+         : p->failed ? br__fail_plain (w->run->error, BR_NO_MEMORY, 0, 0) : BR_OK;
 }
 
 /* ---- The file ---- */
@@ -404,7 +407,7 @@ emit (const work *w, const char *path, size_t pages)
   for (size_t i = 0; i < w->view.count; i++)
     if (w->view.shapes[i].shape->hole)
       br__list_text (drills, w->view.shapes[i].label);
-  br__put_count (r, "left_out", (int64_t) (w->unlabelled + w->level.left_out + w->upright.left_out));
+  br__put_count (r, "left_out", (int64_t) (w->unlabelled + w->unmeasured));
   br_status status = br__emit (w->run, r);
   if (status != BR_OK)
     return status;

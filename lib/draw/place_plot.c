@@ -1,0 +1,161 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   place_plot.c - the table under the drawing: names that found no room, sizes and places that the figure does not say.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "draw/dimension_line.h"
+#include "draw/place_table.h"
+#include "exact/memory.h"
+
+#define SIZE (8 * BR__POINT)
+#define LEADING (SIZE * 7 / 5)
+#define GAP (BR__INCH / 8)      /* between the columns of a row */
+#define BETWEEN (BR__INCH / 4)  /* between rows side by side */
+#define MARK (BR__INCH / 16)
+/* Beyond so many shapes a table would be a book.  */
+#define MANY 300
+#define MOST_LINES 12
+
+/* The datum: the lower left corner of all that is tied down.  0 if nothing is.  */
+static br_status
+find_datum (int *found, br_real datum[2], int64_t place[2], br__run *run, const br__side_view *v)
+{
+  br_status status = BR_OK;
+  const br__drawn *first[2] = { NULL, NULL };
+  for (size_t i = 0; i < v->count; i++)
+    for (int k = 0; k < 2 && v->shapes[i].tied; k++)
+      {
+        const br__drawn *d = &v->shapes[i];
+        if (!first[k] || (k ? d->reach.y < first[k]->reach.y : d->reach.x < first[k]->reach.x))
+          first[k] = d;
+      }
+  *found = first[0] != NULL;
+  for (int k = 0; k < 2 && *found && status == BR_OK; k++)
+    {
+      const br__value *at = br__shape_value (run->sheet, first[k]->shape, k ? BR__PART_Y : BR__PART_X);
+      const br__value *more = br__shape_value (run->sheet, first[k]->shape, k ? BR__PART_BOTTOM : BR__PART_LEFT);
+      place[k] = k ? first[k]->reach.y : first[k]->reach.x;
+      status = at && more ? br_real_add (&datum[k], &at->real, &more->real) : BR_DOMAIN;
+    }
+  return status;
+}
+
+static int64_t
+larger (int64_t x, int64_t y)
+{
+  return x > y ? x : y;
+}
+
+static void
+put_rows (br__plot *p, const br__place_table *t, int64_t left, int64_t top, const int64_t wide[BR__PLACE_COLUMNS], size_t lines)
+{
+  static const char *const heads[] = { "dimension", "of", "from" };
+  int64_t step = wide[0] + wide[1] + wide[2] + 2 * GAP + BETWEEN;
+  for (size_t i = 0; i < t->count; i++)
+    {
+      int64_t x = left + (int64_t) (i / lines) * step, y = top + LEADING / 2;
+      for (int k = 0; k < BR__PLACE_COLUMNS; k++, x += wide[k - 1] + GAP)
+        {
+          if (i % lines == 0)
+            {
+              br__plot_text (p, x, y, BR_ALIGN_LEFT, SIZE, heads[k]);
+              br__plot_line (p, BR__PEN_THIN, x, y + LEADING / 2, x + wide[k], y + LEADING / 2, 0);
+            }
+          br__plot_text (p, x, y + (int64_t) (i % lines + 1) * LEADING, BR_ALIGN_LEFT, SIZE, t->rows[i].cell[k]);
+        }
+    }
+}
+
+/* The table in as many rows side by side as WIDTH has room for.  The height.  */
+static int64_t
+put_table (br__plot *p, br__place_table *t, const br__side_view *v, int64_t left, int64_t top, int64_t width)
+{
+  int64_t wide[BR__PLACE_COLUMNS] = { 0, 0, 0 }, whole = 2 * GAP;
+  size_t all = t->count, lines;
+  br_text more = BR_TEXT_ZERO;
+  br__text_puts (&more, "From the datum, the small circle at the lower left corner:");
+  for (int k = 0; k < BR__PLACE_COLUMNS; k++)
+    {
+      wide[k] = br__text_width ("dimension", SIZE);
+      for (size_t i = 0; i < t->count; i++)
+        wide[k] = larger (wide[k], br__text_width (t->rows[i].cell[k], SIZE));
+      whole += wide[k];
+    }
+  size_t columns = (size_t) larger ((width + BETWEEN) / (whole + BETWEEN), 1);
+  lines = (all + columns - 1) / columns;
+  if (v->count > MANY && lines > MOST_LINES)
+    {
+      lines = MOST_LINES;
+      br__text_printf (&more, " (and %zu more; `shapes` lists all)", all - columns * lines);
+      for (size_t i = columns * lines; i < all; i++)
+        for (int k = 0; k < BR__PLACE_COLUMNS; k++)
+          br__free (t->rows[i].cell[k]);
+      t->count = columns * lines;
+    }
+  br__plot_text (p, left, top + LEADING / 2, BR_ALIGN_LEFT, SIZE, br__text_string (&more));
+  p->failed |= more.failed;
+  br__text_clear (&more);
+  put_rows (p, t, left, top + LEADING, wide, lines);
+  p->width = larger (p->width, left + whole);
+  return (int64_t) (lines + 2) * LEADING;
+}
+
+/* The names that found no room.  */
+static void
+put_names (br__plot *p, const br__side_view *v, int64_t left, int64_t *top, int64_t width)
+{
+  br_text t = BR_TEXT_ZERO;
+  for (size_t i = 0; i < v->count; i++)
+    if (v->shapes[i].unlabelled)
+      {
+        size_t length = t.length;
+        br__text_printf (&t, "%s%s", t.length ? "; " : "No room on the figure for ", v->shapes[i].label);
+        if (length && br__text_width (br__text_string (&t), SIZE) > width)
+          {
+            t.length = length;
+            t.bytes[length] = 0;
+            br__plot_fitted (p, left, *top + LEADING / 2, BR_ALIGN_LEFT, SIZE, width, br__text_string (&t));
+            *top += LEADING;
+            br__text_reset (&t);
+            br__text_puts (&t, v->shapes[i].label);
+          }
+      }
+  if (t.length)
+    {
+      br__plot_fitted (p, left, *top + LEADING / 2, BR_ALIGN_LEFT, SIZE, width, br__text_string (&t));
+      *top += LEADING * 3 / 2;
+    }
+  p->failed |= t.failed;
+  br__text_clear (&t);
+}
+
+br_status
+br__places_plot (br__plot *p, size_t *count, int64_t *height, br__run *run, const br__side_view *v,
+                 const br__size_lines *level, const br__size_lines *upright, int64_t x, int64_t y, int64_t top, int64_t width)
+{
+  br__place_table t = { NULL, 0, 0 };
+  br_real datum[2] = { BR_REAL_ZERO, BR_REAL_ZERO };
+  int64_t place[2] = { 0, 0 }, at = top;
+  int found = 0;
+  br_status status = find_datum (&found, datum, place, run, v);
+  if (status == BR_OK && found)
+    status = br__place_table_make (&t, run, v, level, upright, datum, place);
+  *count = t.count;
+  put_names (p, v, 0, &at, width);
+  if (t.count)
+    {
+      /* ISO 129-1 marks the origin of dimensions with a small circle (from memory).  */
+      br__ink *mark = br__plot_add (p, BR__INK_CIRCLE, BR__PEN_THIN, x + place[0], y - place[1]);
+      mark->r = MARK;
+      br__ink_name (p, mark, "datum");
+      at += put_table (p, &t, v, 0, at, width);
+    }
+  *height = at - top;
+  br__place_table_clear (&t);
+  br_real_clear (&datum[0]);
+  br_real_clear (&datum[1]);
+  return status;
+}

@@ -1,0 +1,27 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   place_table.h - what the figure does not say of sizes and places, as rows of a table.  */
+#ifndef BR_DRAW_PLACE_TABLE_H
+#define BR_DRAW_PLACE_TABLE_H
+
+#include "draw/plot.h"
+
+enum { BR__PLACE_DIMENSION, BR__PLACE_OF, BR__PLACE_FROM, BR__PLACE_COLUMNS };
+
+typedef struct br__place_row
+{
+  char *cell[BR__PLACE_COLUMNS];
+} br__place_row;
+
+typedef struct br__place_table
+{
+  br__place_row *rows;
+  size_t count, room;
+} br__place_table;
+
+void br__place_table_clear (br__place_table *t);
+/* T: what dimension lines on the figure, those of LEVEL and UPRIGHT that found room, do not say of V.  DATUM is the point
+   that places are measured from, in inches, PLACE the same on paper.  T is cleared first.  */
+br_status br__place_table_make (br__place_table *t, br__run *run, const br__side_view *v, const br__size_lines *level,
+                                const br__size_lines *upright, const br_real datum[2], const int64_t place[2]);
+
+#endif

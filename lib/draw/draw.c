@@ -209,8 +209,8 @@ make_paper (br__drawing *d, br__run *run, const br_number *ratio, int landscape)
   return status == BR_OK ? BR_OK : br__fail_plain (run->error, status, run->word.offset, run->end - run->word.offset);
 }
 
-/* The figure at RATIO, and the paper upright, or on its side where that takes fewer sheets; *FITS is 1 if it goes on
-   one.  */
+/* The figure at RATIO, and the paper upright, or on its side where that takes fewer sheets; *FITS is 2 if all goes on
+   one, 1 if the figure does, without its table.  */
 static br_status
 try_scale (int *fits, br__drawing *d, br__run *run, const br_number *ratio)
 {
@@ -220,8 +220,9 @@ try_scale (int *fits, br__drawing *d, br__run *run, const br_number *ratio)
                      "squares of less than 1/32 in can not be told apart");
   if (status == BR_OK)
     status = make_view (d, run, ratio);
+  br__area room = br__paper_room (&d->w);
   if (status == BR_OK)
-    status = br__draw_side (&d->figure, &d->found, run, &d->view, d->w.grid);
+    status = br__draw_side (&d->figure, &d->found, run, &d->view, d->w.grid, room.x2 - room.x);
   if (status != BR_OK)
     return status;
   int64_t upright = br__sheets_for (&d->figure, &d->w), sheets = upright;
@@ -235,7 +236,7 @@ try_scale (int *fits, br__drawing *d, br__run *run, const br_number *ratio)
       status = make_paper (d, run, ratio, 0);
       sheets = upright;
     }
-  *fits = sheets == 1;
+  *fits = sheets == 1 ? 2 : br__figure_fits (&d->figure, &d->w);
   return status;
 }
 
@@ -247,7 +248,11 @@ may_fit (const br__scale_row *row, br__area full, br__area room)
          && br__compare_products (full.y2 - full.y, row->drawn, room.y2 - room.y, row->full) <= 0;
 }
 
-/* The largest standard scale at which all goes on one sheet; the smallest where there is none.  */
+/* So many smaller standard scales are tried for a figure that has room on the paper, but not with its table.  */
+#define SMALLER 2
+
+/* The largest standard scale at which all goes on one sheet; or the figure alone, if its table would make it much
+   smaller; the smallest scale where there is none.  */
 static br_status
 find_scale (br__drawing *d, br__run *run)
 {
@@ -255,6 +260,7 @@ find_scale (br__drawing *d, br__run *run)
   br_number ratio = BR_NUMBER_ZERO;
   br__area room[2] = { { 0, 0, 0, 0 }, { 0, 0, 0, 0 } };
   int fits = 0, metric = 0;
+  size_t alone = SIZE_MAX, last = SIZE_MAX;
   br_status status = br_number_set_int (&ratio, 1);
   for (int i = 0; i < 2 && status == BR_OK; i++)
     {
@@ -268,11 +274,23 @@ find_scale (br__drawing *d, br__run *run)
   if (status == BR_OK)
     status = make_view (d, run, &ratio);
   br__area full = d->view.reach;
-  for (size_t i = 0; !fits && status == BR_OK && (row = br__scale_at (i, !metric)) != NULL; i++)
+  for (size_t i = 0; fits < 2 && status == BR_OK && (row = br__scale_at (i, !metric)) != NULL && i <= last; i++)
     {
       next = br__scale_at (i + 1, !metric);
       status = br_number_set_ratio (&ratio, row->drawn, row->full);
       if (status == BR_OK && (!next || may_fit (row, full, room[0]) || may_fit (row, full, room[1])))
+        status = try_scale (&fits, d, run, &ratio);
+      if (fits == 1 && alone == SIZE_MAX)
+        {
+          alone = i;
+          last = i + SMALLER;
+        }
+    }
+  if (status == BR_OK && fits < 2 && alone != SIZE_MAX)
+    {
+      row = br__scale_at (alone, !metric);
+      status = br_number_set_ratio (&ratio, row->drawn, row->full);
+      if (status == BR_OK)
         status = try_scale (&fits, d, run, &ratio);
     }
   br_number_clear (&ratio);

@@ -5,6 +5,7 @@
 # include <config.h>
 #endif
 
+#include <stdio.h>
 #include <stdlib.h>
 
 #include "draw/dimension_line.h"
@@ -14,14 +15,14 @@
 #define ARROW (BR__INCH / 8)
 #define MOST_ANCHORS 24
 #define CROWD 300               /* shapes */
+#define BALLOON (BR__INCH / 9)     /* the radius of a number's circle */
 #define LIMIT 10000             /* a cost that is no room */
 
 /* A text on another, on an outline or on a leader is not to be; an extension line through a text, which is opened
    there, is bad, and so is a leader through an outline.  */
 static const unsigned text_price[BR__CELLS] = { 0, 30, LIMIT, LIMIT, LIMIT, LIMIT, LIMIT, LIMIT };
 static const unsigned leader_price[BR__CELLS] = { 0, 6, 12, 18, LIMIT, LIMIT, LIMIT, LIMIT };
-static const int64_t reaches[] = { BR__INCH / 5, BR__INCH * 3 / 8, BR__INCH * 5 / 8, BR__INCH, BR__INCH * 3 / 2,
-                                    BR__INCH * 9 / 4 };
+static const int64_t reaches[] = { BR__INCH / 5, BR__INCH * 3 / 8, BR__INCH * 5 / 8, BR__INCH, BR__INCH * 3 / 2 };
 
 /* ---- What a label says ---- */
 
@@ -309,12 +310,11 @@ open_lines (br__plot *p, br__area area)
 }
 
 static void
-put_label (br__plot *p, br__ink_map *m, const br__drawn *d, const place *best, int64_t half_width, int64_t half_height)
+put_text (br__plot *p, br__ink_map *m, const place *best, br_align align, int64_t x, const char *text, int64_t half_width,
+          int64_t half_height)
 {
-  int64_t aside = half_width - AIR;
   open_lines (p, area_around (best->x, best->y, half_width, half_height));
-  br__plot_text (p, best->x + (best->align == BR_ALIGN_LEFT ? -aside : best->align == BR_ALIGN_RIGHT ? aside : 0), best->y,
-                 best->align, BR__SIZE_TEXT, d->label);
+  br__plot_text (p, x, best->y, align, BR__SIZE_TEXT, text);
   br__ink_map_fill (m, area_around (best->x, best->y, half_width, half_height), BR__CELL_TEXT);
   if (!best->leader)
     return;
@@ -323,6 +323,13 @@ put_label (br__plot *p, br__ink_map *m, const br__drawn *d, const place *best, i
   br__ink *arrow = br__plot_add (p, BR__INK_ARROW, BR__PEN_THIN, best->to_x, best->to_y);
   arrow->x2 = best->from_x;
   arrow->y2 = best->from_y;
+}
+
+static void
+put_label (br__plot *p, br__ink_map *m, const br__drawn *d, const place *best, int64_t half_width, int64_t half_height)
+{
+  int64_t aside = half_width - AIR, x = best->x + (best->align == BR_ALIGN_LEFT ? -aside : best->align == BR_ALIGN_RIGHT ? aside : 0);
+  put_text (p, m, best, best->align, x, d->label, half_width, half_height);
 }
 
 /* Those with room inside go first, INSIDE 1, as they have no other place as good.  */
@@ -353,6 +360,30 @@ put_labels (br__plot *p, br__ink_map *m, br__side_view *v, int64_t left, int64_t
     }
 }
 
+/* Numbers in circles for those whose names found no room.  */
+static void
+put_balloons (br__plot *p, br__ink_map *m, br__side_view *v, int64_t left, int64_t top)
+{
+  anchors a;
+  size_t number = 0;
+  for (size_t i = 0; i < v->count && v->count <= CROWD; i++)
+    {
+      br__drawn *d = &v->shapes[i];
+      char text[24];
+      place best = { .cost = LIMIT };
+      if (!d->unlabelled)
+        continue;
+      snprintf (text, sizeof text, "%zu", number + 1);
+      find_anchors (&a, d, left, top);
+      try_outside (&best, m, &a, sizeof reaches / sizeof reaches[0], BALLOON, BALLOON);
+      if (best.x == 0 && best.y == 0)
+        continue;
+      d->balloon = ++number;
+      put_text (p, m, &best, BR_ALIGN_MIDDLE, best.x, text, BALLOON, BALLOON);
+      br__plot_add (p, BR__INK_CIRCLE, BR__PEN_THIN, best.x, best.y)->r = BALLOON;
+    }
+}
+
 size_t
 br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, int64_t top)
 {
@@ -373,6 +404,7 @@ br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, i
     }
   put_labels (p, &m, v, left, top, 1);
   put_labels (p, &m, v, left, top, 0);
+  put_balloons (p, &m, v, left, top);
   for (size_t i = 0; i < v->count; i++)
     unlabelled += (size_t) v->shapes[i].unlabelled;
   br__ink_map_clear (&m);

@@ -13,6 +13,7 @@
 #define LETTERS (8 * BR__POINT)
 #define LEADING (LETTERS * 3 / 2)
 #define LEAST_WIDTH (BR__INCH * 5 / 2)
+#define JOIN (BR__INCH / 2)            /* two sheets that join share so much */
 #define MOST_NOTES 6
 #define MOST_SQUARES 10000            /* lines one way */
 
@@ -61,8 +62,25 @@ plot_needs (br__plot *p, const br__side_view *v, int64_t left, int64_t top, int6
   return y + LEADING - top;
 }
 
+/* The first COUNT inks, WIDTH wide, go to the middle of what is wider below them.  */
+static void
+centre_figure (br__plot *p, size_t count, int64_t width)
+{
+  if (p->width <= width)
+    return;
+  br__ink *datum = p->count > count ? &p->inks[count] : NULL;
+  int64_t dx = br__next_line ((p->width - width) / 2, BR__FINE, 0);
+  size_t all = p->count;
+  p->count = count;
+  br__plot_shift (p, 0, dx, 0);
+  p->count = all;
+  if (datum && datum->type == BR__INK_CIRCLE)
+    datum->x += dx;
+  p->square_x += dx;
+}
+
 br_status
-br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, int64_t grid)
+br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, int64_t grid, int64_t room)
 {
   br__plot made = { .inks = NULL };
   br__size_lines level = { .rows = NULL }, upright = { .rows = NULL };
@@ -88,7 +106,9 @@ br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v
       out->shapes = v->count;
       out->loose = v->loose;
       int64_t table = 0;
-      status = br__places_plot (&made, &out->unmeasured, &table, run, v, &level, &upright, x, y, height, width);
+      size_t figure = made.count;
+      status = br__places_plot (&made, &out->unmeasured, &table, run, v, &level, &upright, x, y, height, room - (width > room ? JOIN : 0));
+      centre_figure (&made, figure, width);
       width = most (width, made.width);
       height += table;
       height += plot_needs (&made, v, 0, height, width);

@@ -10,10 +10,11 @@
 #include "draw/place_table.h"
 #include "exact/memory.h"
 
-#define SIZE (8 * BR__POINT)
+/* Capitals of 1.8 mm, the least height of ISO 3098-1 (from memory).  */
+#define SIZE (7 * BR__POINT)
 #define LEADING (SIZE * 7 / 5)
-#define GAP (BR__INCH / 8)      /* between the columns of a row */
-#define BETWEEN (BR__INCH / 4)  /* between rows side by side */
+#define GAP (BR__INCH / 10)     /* between the columns of a row */
+#define BETWEEN (BR__INCH / 6)  /* between rows side by side */
 #define MARK (BR__INCH / 16)
 /* Beyond so many shapes a table would be a book.  */
 #define MANY 300
@@ -64,7 +65,7 @@ put_rows (br__plot *p, const br__place_table *t, int64_t left, int64_t top, cons
               br__plot_text (p, x, y, BR_ALIGN_LEFT, SIZE, heads[k]);
               br__plot_line (p, BR__PEN_THIN, x, y + LEADING / 2, x + wide[k], y + LEADING / 2, 0);
             }
-          br__plot_text (p, x, y + (int64_t) (i % lines + 1) * LEADING, BR_ALIGN_LEFT, SIZE, t->rows[i].cell[k]);
+          br__plot_fitted (p, x, y + (int64_t) (i % lines + 1) * LEADING, BR_ALIGN_LEFT, SIZE, wide[k], t->rows[i].cell[k]);
         }
     }
 }
@@ -82,6 +83,9 @@ put_table (br__plot *p, br__place_table *t, const br__side_view *v, int64_t left
       wide[k] = br__text_width ("dimension", SIZE);
       for (size_t i = 0; i < t->count; i++)
         wide[k] = larger (wide[k], br__text_width (t->rows[i].cell[k], SIZE));
+      /* A name too long for the paper keeps its beginning.  */
+      if (wide[k] > width / 4)
+        wide[k] = width / 4;
       whole += wide[k];
     }
   size_t columns = (size_t) larger ((width + BETWEEN) / (whole + BETWEEN), 1);
@@ -99,37 +103,51 @@ put_table (br__plot *p, br__place_table *t, const br__side_view *v, int64_t left
   p->failed |= more.failed;
   br__text_clear (&more);
   put_rows (p, t, left, top + LEADING, wide, lines);
-  p->width = larger (p->width, left + whole);
+  columns = t->count ? (t->count + lines - 1) / lines : 0;
+  p->width = larger (p->width, left + (int64_t) columns * (whole + BETWEEN) - BETWEEN);
   return (int64_t) (lines + 2) * LEADING;
 }
 
-/* The names that found no room.  */
+static void
+put_names_line (br__plot *p, br_text *t, int64_t left, int64_t *top, int64_t width)
+{
+  br__plot_fitted (p, left, *top + LEADING / 2, BR_ALIGN_LEFT, SIZE, width, br__text_string (t));
+  p->width = larger (p->width, left + width);
+  *top += LEADING;
+}
+
+/* The names that found no room, with the numbers of their balloons.  */
 static void
 put_names (br__plot *p, const br__side_view *v, int64_t left, int64_t *top, int64_t width)
 {
-  br_text t = BR_TEXT_ZERO;
+  br_text t = BR_TEXT_ZERO, name = BR_TEXT_ZERO;
   for (size_t i = 0; i < v->count; i++)
     if (v->shapes[i].unlabelled)
       {
+        br__text_reset (&name);
+        if (v->shapes[i].balloon)
+          br__text_printf (&name, "(%zu) %s", v->shapes[i].balloon, v->shapes[i].label);
+        else
+          br__text_puts (&name, v->shapes[i].label);
         size_t length = t.length;
-        br__text_printf (&t, "%s%s", t.length ? "; " : "No room on the figure for ", v->shapes[i].label);
+        br__text_printf (&t, "%s%s", t.length ? "; " : "", br__text_string (&name));
         if (length && br__text_width (br__text_string (&t), SIZE) > width)
           {
             t.length = length;
             t.bytes[length] = 0;
-            br__plot_fitted (p, left, *top + LEADING / 2, BR_ALIGN_LEFT, SIZE, width, br__text_string (&t));
-            *top += LEADING;
+            put_names_line (p, &t, left, top, width);
             br__text_reset (&t);
-            br__text_puts (&t, v->shapes[i].label);
+            br__text_puts (&t, br__text_string (&name));
           }
       }
   if (t.length)
     {
-      br__plot_fitted (p, left, *top + LEADING / 2, BR_ALIGN_LEFT, SIZE, width, br__text_string (&t));
-      *top += LEADING * 3 / 2;
+      put_names_line (p, &t, left, top, width);
+      *top += LEADING / 2;
     }
-  p->failed |= t.failed;
+  p->failed |= t.failed || name.failed;
   br__text_clear (&t);
+  br__text_clear (&name);
 }
 
 br_status
@@ -144,16 +162,20 @@ br__places_plot (br__plot *p, size_t *count, int64_t *height, br__run *run, cons
   if (status == BR_OK && found)
     status = br__place_table_make (&t, run, v, level, upright, datum, place);
   *count = t.count;
-  put_names (p, v, 0, &at, width);
   if (t.count)
     {
       /* ISO 129-1 marks the origin of dimensions with a small circle (from memory).  */
       br__ink *mark = br__plot_add (p, BR__INK_CIRCLE, BR__PEN_THIN, x + place[0], y - place[1]);
       mark->r = MARK;
       br__ink_name (p, mark, "datum");
-      at += put_table (p, &t, v, 0, at, width);
     }
+  p->table = p->count;
+  p->table_top = top;
+  put_names (p, v, 0, &at, width);
+  if (t.count)
+    at += put_table (p, &t, v, 0, at, width);
   *height = at - top;
+  p->table = p->table < p->count ? p->table : 0;
   br__place_table_clear (&t);
   br_real_clear (&datum[0]);
   br_real_clear (&datum[1]);

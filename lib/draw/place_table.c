@@ -18,6 +18,8 @@
 
 /* Two places on paper that are the same but for the last digits of the grid.  */
 #define SAME 4
+/* Bytes of a cell, after which another row begins.  */
+#define LONG 12
 
 enum { LOW, HIGH, CENTRE, START, END };
 
@@ -213,23 +215,22 @@ read_figure (axis *a)
 
 /* ---- Words and values ---- */
 
+/* "deck, left", "strut, upper end".  */
 static void
 put_feature (br_text *t, const axis *a, const feature *f)
 {
   const br__drawn *d = &a->view->shapes[f->shape];
-  int64_t run = a->upright ? d->b : d->a, rise = a->upright ? d->a : d->b;
   int first = f->which == LOW || f->which == START;
-  const char *words = "centre of";
+  const char *words = "centre";
   if (f->which == LOW || f->which == HIGH)
-    words = a->upright ? first ? "bottom of" : "top of" : first ? "left side of" : "right side of";
+    words = a->upright ? first ? "bottom" : "top" : first ? "left" : "right";
   else if (f->which != CENTRE)
     {
       /* An end is the left one, or the lower one of what stands upright.  */
-      int64_t across = a->upright ? rise : run, up = a->upright ? run : rise;
-      int low = across ? first == (across > 0) : first == (up > 0);
-      words = across ? low ? "left end of" : "right end of" : low ? "lower end of" : "upper end of";
+      int low = d->a ? first == (d->a > 0) : first == (d->b > 0);
+      words = d->a ? low ? "left end" : "right end" : low ? "lower end" : "upper end";
     }
-  br__text_printf (t, "%s %s", words, d->shape->name);
+  br__text_printf (t, "%s, %s", d->shape->name, words);
 }
 
 /* The place of F in inches.  */
@@ -310,31 +311,43 @@ add_places (br__place_table *t, axis *a, const br_real *datum)
   return status;
 }
 
-/* Those of A that are in line with BASE, and are not left to the row of common centres, in one row.  */
+static br_status
+end_in_line (br__place_table *t, const axis *a, br_text cells[BR__PLACE_COLUMNS], const feature *base, const char *words,
+             int same)
+{
+  br__text_puts (&cells[0], words);
+  if (same)
+    br__text_puts (&cells[2], a->view->shapes[base->shape].shape->name);
+  else
+    put_feature (&cells[2], a, base);
+  return add_row (t, cells);
+}
+
+/* Those of A that are in line with BASE, and are not left to the row of common centres, several in a row.  */
 static br_status
 add_in_line (br__place_table *t, const axis *a, const feature *base, const char *words, const unsigned char *centred, int same)
 {
   br_text cells[BR__PLACE_COLUMNS] = { BR_TEXT_ZERO, BR_TEXT_ZERO, BR_TEXT_ZERO };
   int any = 0;
-  for (size_t i = 0; i < a->count; i++)
+  br_status status = BR_OK;
+  for (size_t i = 0; i < a->count && status == BR_OK; i++)
     if (a->features[i].like == base && (centred[a->features[i].shape] && a->features[i].which == CENTRE) == same)
       {
-        br__text_puts (&cells[1], any++ ? ", " : "");
+        if (any && cells[1].length > LONG)
+          {
+            status = end_in_line (t, a, cells, base, words, same);
+            any = 0;
+          }
+        br__text_puts (&cells[1], any++ ? same ? ", " : "; " : "");
         if (same)
           br__text_puts (&cells[1], a->view->shapes[a->features[i].shape].shape->name);
         else
           put_feature (&cells[1], a, &a->features[i]);
       }
-  if (any)
-    {
-      br__text_puts (&cells[0], words);
-      if (same)
-        br__text_puts (&cells[2], a->view->shapes[base->shape].shape->name);
-      else
-        put_feature (&cells[2], a, base);
-      return add_row (t, cells);
-    }
-  return BR_OK;
+  if (any && status == BR_OK)
+    return end_in_line (t, a, cells, base, words, same);
+  br__text_clear (&cells[1]);
+  return status;
 }
 
 static br_status
@@ -386,7 +399,7 @@ add_angles (br__place_table *t, br__run *run, const br__drawn *d)
         br__text_printf (&cells[0], "%s%s%s\xC2\xB0", i ? " to " : "", whole ? "" : "\xE2\x89\x88", text);
     }
   br_real_clear (&to);
-  br__text_printf (&cells[1], "ends of %s", d->shape->name);
+  br__text_printf (&cells[1], "%s, ends", d->shape->name);
   br__text_puts (&cells[2], "right, anticlockwise");
   if (status == BR_OK)
     return add_row (t, cells);

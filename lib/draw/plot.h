@@ -55,6 +55,8 @@ typedef struct br__plot
   int failed;                   /* memory ran out */
   size_t squares;               /* the first so many inks are the squares of a figure, through ... */
   int64_t square_x, square_y;
+  size_t table;                 /* inks from this one on are a table that may go on sheets of its own; 0: none */
+  int64_t table_top;            /* where it begins */
   br__area window;              /* inks from CUT_FROM to CUT_TO show inside it alone (a page of several) */
   size_t cut_from, cut_to;
 } br__plot;
@@ -96,6 +98,7 @@ typedef struct br__drawn
   br__area reach;               /* y upward: y is the lower side */
   char *label;                  /* its name, and what it waits for where it is not tied */
   int unlabelled;               /* it found no room */
+  size_t balloon;               /* a number on the figure in its stead, or 0 */
 } br__drawn;
 
 typedef struct br__side_view
@@ -202,8 +205,8 @@ typedef struct br__draw_result
 } br__draw_result;
 
 /* layout.c.  The view V alone, on squares of GRID (0: none), with dimension lines and names, upper left corner at 0 0: P's
-   width and height are what it takes.  */
-br_status br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, int64_t grid);
+   width and height are what it takes.  The table below it may be as wide as ROOM.  */
+br_status br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, int64_t grid, int64_t room);
 /* Squares over AREA; a line goes through X and through Y.  */
 void br__plot_grid (br__plot *p, br__area area, int64_t step, int64_t x, int64_t y);
 
@@ -224,6 +227,8 @@ br_status br__paint (br__run *run, const br__plot *pages, size_t count, const ch
 br_status br__tile (br__plot **pages, size_t *count, const br__plot *figure, const br__paperwork *w, br__run *run);
 /* How many sheets of paper at the most, blank ones too; INT64_MAX where that is no number to think of.  */
 int64_t br__sheets_for (const br__plot *figure, const br__paperwork *w);
+/* 1 where the figure goes on one sheet, its table on others if need be.  */
+int br__figure_fits (const br__plot *figure, const br__paperwork *w);
 void br__plots_free (br__plot *pages, size_t count);
 /* Appends the inks of FROM from FIRST on, moved; where INSIDE is given, those alone that may reach into it.  */
 void br__plot_join (br__plot *p, const br__plot *from, size_t first, int64_t dx, int64_t dy, const br__area *inside);

@@ -22,7 +22,7 @@ typedef struct tiling
   const br__paperwork *w;
   br__area room;
   int64_t step_x, step_y;
-  int64_t columns, rows;
+  int64_t columns, rows, tables;
   char *used;                   /* whether something is drawn on the page at [row * columns + column] */
 } tiling;
 
@@ -31,6 +31,30 @@ pages_for (int64_t size, int64_t room)
 {
   int64_t step = room - OVERLAP;
   return size <= room ? 1 : (size - OVERLAP + step - 1) / step;
+}
+
+/* The height of the figure with its table, which is no wider than a sheet without its join, or alone where the two are too
+   high for one.  */
+static int64_t
+height_of (const br__plot *figure, int64_t high)
+{
+  return figure->table && figure->height > high ? figure->table_top : figure->height;
+}
+
+/* Sheets that the table takes.  */
+static int64_t
+table_sheets (const br__plot *figure, int64_t high)
+{
+  int64_t own = figure->height - height_of (figure, high);
+  return (own + high - 1) / high;
+}
+
+int
+br__figure_fits (const br__plot *figure, const br__paperwork *w)
+{
+  br__area room = br__paper_room (w);
+  int64_t wide = room.x2 - room.x, high = room.y2 - room.y;
+  return figure->width <= wide && height_of (figure, high) <= high;
 }
 
 int64_t
@@ -42,8 +66,8 @@ br__sheets_for (const br__plot *figure, const br__paperwork *w)
     return 1;
   if (wide < 3 * OVERLAP || high < 3 * OVERLAP)
     return INT64_MAX;
-  int64_t columns = pages_for (figure->width, wide), rows = pages_for (figure->height, high);
-  return columns > MOST_PAGES || rows > MOST_PAGES ? INT64_MAX : columns * rows;
+  int64_t columns = pages_for (figure->width, wide), rows = pages_for (height_of (figure, high), high);
+  return columns > MOST_PAGES || rows > MOST_PAGES ? INT64_MAX : columns * rows + table_sheets (figure, high);
 }
 
 static br_status
@@ -55,7 +79,8 @@ plan (tiling *t, br__run *run)
   t->step_x = wide - OVERLAP;
   t->step_y = high - OVERLAP;
   t->columns = pages_for (t->figure->width, wide);
-  t->rows = pages_for (t->figure->height, high);
+  t->tables = table_sheets (t->figure, high);
+  t->rows = pages_for (height_of (t->figure, high), high);
   if (br__sheets_for (t->figure, t->w) > MOST_PAGES)
     {
       br__fail (run->error, BR_TOO_BIG, 0, 0, "at this scale the drawing takes more than %d sheets of paper", MOST_PAGES);
@@ -87,8 +112,11 @@ put_name (br_text *t, int64_t column, int64_t row)
 static void
 take_part (br__plot *page, const tiling *t, int64_t column, int64_t row, size_t first)
 {
+  br__plot figure = *t->figure;
+  if (t->tables)
+    figure.count = figure.table;
   page->cut_from = page->count;
-  br__plot_join (page, t->figure, first, t->room.x - column * t->step_x, t->room.y - row * t->step_y, &t->room);
+  br__plot_join (page, &figure, first, t->room.x - column * t->step_x, t->room.y - row * t->step_y, &t->room);
   page->cut_to = page->count;
   page->window = t->room;
 }
@@ -170,12 +198,36 @@ compose (br__plot *page, const tiling *t, int64_t column, int64_t row, size_t in
   br__text_clear (&extra);
 }
 
+/* Sheet INDEX of the table: the lines whose middle lies on it.  */
+static void
+compose_table (br__plot *page, const tiling *t, int64_t index, size_t number, size_t count)
+{
+  const br__paperwork *w = t->w;
+  int64_t high = t->room.y2 - t->room.y, from = t->figure->table_top + index * high;
+  br_text extra = BR_TEXT_ZERO;
+  page->width = w->paper_width;
+  page->height = w->paper_height;
+  for (size_t i = t->figure->table; i < t->figure->count && !page->failed; i++)
+    {
+      br__plot one = *t->figure;
+      one.count = i + 1;
+      if (t->figure->inks[i].y >= from && t->figure->inks[i].y < from + high)
+        br__plot_join (page, &one, i, t->room.x, t->room.y - from, NULL);
+    }
+  br__text_printf (&extra, "page T%" PRId64 ", %zu of %zu", index + 1, number, count);
+  br__title_block (page, w, (br__area) { w->margin, w->margin, w->paper_width - w->margin, w->paper_height - w->margin },
+                   br__text_string (&extra));
+  page->failed = page->failed || extra.failed;
+  br__text_clear (&extra);
+}
+
 static br_status
 make_pages (br__plot **pages, size_t *count, const tiling *t)
 {
   size_t made = 0, wanted = 0;
   for (int64_t i = 0; i < t->columns * t->rows; i++)
     wanted += (size_t) t->used[i];
+  wanted += (size_t) t->tables;
   br__plot *all = br__alloc_zero (wanted, sizeof *all);
   int failed = !all;
   for (int64_t row = 0; row < t->rows && !failed; row++)
@@ -185,6 +237,11 @@ make_pages (br__plot **pages, size_t *count, const tiling *t)
           compose (&all[made], t, column, row, made, wanted);
           failed = all[made++].failed;
         }
+  for (int64_t i = 0; i < t->tables && !failed; i++)
+    {
+      compose_table (&all[made], t, i, made + 1, wanted);
+      failed = all[made++].failed;
+    }
   if (failed)
     {
       br__plots_free (all, made);

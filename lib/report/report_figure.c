@@ -29,7 +29,7 @@ draw_at (figure *f, br__run *run, const br_number *ratio)
   if (status == BR_OK)
     status = br__view_make (&f->view, run, ratio, NULL, NULL);
   if (status == BR_OK)
-    status = br__draw_side (&f->plot, &f->found, run, &f->view, f->w.grid);
+    status = br__draw_side (&f->plot, &f->found, run, &f->view, f->w.grid, ROOM_WIDTH);
   return status;
 }
 

@@ -121,7 +121,8 @@ static void
 put_names (br__plot *p, const br__side_view *v, int64_t left, int64_t *top, int64_t width)
 {
   br_text t = BR_TEXT_ZERO, name = BR_TEXT_ZERO;
-  for (size_t i = 0; i < v->count; i++)
+  size_t lines = 0;
+  for (size_t i = 0; i < v->count && !(v->count > MANY && lines > MOST_LINES); i++)
     if (v->shapes[i].unlabelled)
       {
         br__text_reset (&name);
@@ -137,7 +138,8 @@ put_names (br__plot *p, const br__side_view *v, int64_t left, int64_t *top, int6
             t.bytes[length] = 0;
             put_names_line (p, &t, left, top, width);
             br__text_reset (&t);
-            br__text_puts (&t, br__text_string (&name));
+            br__text_puts (&t, lines++ == MOST_LINES && v->count > MANY ? "and others; `shapes` lists all"
+                                                                        : br__text_string (&name));
           }
       }
   if (t.length)

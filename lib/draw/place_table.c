@@ -30,7 +30,9 @@ typedef struct feature
   int which;
   int64_t at;
   size_t group;                 /* the place that it shares with others */
-  const struct feature *like;   /* in line with this one, or NULL */
+  struct feature *like;         /* in line with this one, or NULL */
+  struct feature *first, *last; /* of those that are in line with it */
+  struct feature *next;         /* in line with the same */
 } feature;
 
 typedef struct axis
@@ -42,9 +44,10 @@ typedef struct axis
   feature *features;
   size_t count;
   size_t *parent;               /* of groups: joined by what is known */
-  const feature **base;         /* of groups: the one that the others are in line with */
+  feature **base;               /* of groups: the one that the others are in line with */
   int64_t *at;                  /* of groups, in order */
   size_t groups, datum;
+  feature origin;               /* what lies in line with the datum is in line with this */
 } axis;
 
 void
@@ -151,6 +154,8 @@ make_groups (axis *a, int64_t datum)
   for (size_t i = 0; i < a->count; i++)
     a->features[i].group = group_of (a, a->features[i].at);
   a->datum = group_of (a, datum);
+  a->origin = (feature) { .shape = SIZE_MAX, .at = datum, .group = a->datum };
+  a->base[a->datum] = &a->origin;
 }
 
 static size_t
@@ -219,6 +224,11 @@ read_figure (axis *a)
 static void
 put_feature (br_text *t, const axis *a, const feature *f)
 {
+  if (f == &a->origin)
+    {
+      br__text_puts (t, "datum");
+      return;
+    }
   const br__drawn *d = &a->view->shapes[f->shape];
   int first = f->which == LOW || f->which == START;
   const char *words = "centre";
@@ -306,7 +316,12 @@ add_places (br__place_table *t, axis *a, const br_real *datum)
         }
       else if (!a->base[f->group])
         a->base[f->group] = f;
-      f->like = a->base[f->group] == f || a->base[f->group]->shape == f->shape ? NULL : a->base[f->group];
+      feature *base = a->base[f->group];
+      if (base == f)
+        continue;
+      f->like = base;
+      *(base->last ? &base->last->next : &base->first) = f;
+      base->last = f;
     }
   return status;
 }
@@ -330,8 +345,8 @@ add_in_line (br__place_table *t, const axis *a, const feature *base, const char 
   br_text cells[BR__PLACE_COLUMNS] = { BR_TEXT_ZERO, BR_TEXT_ZERO, BR_TEXT_ZERO };
   int any = 0;
   br_status status = BR_OK;
-  for (size_t i = 0; i < a->count && status == BR_OK; i++)
-    if (a->features[i].like == base && (centred[a->features[i].shape] && a->features[i].which == CENTRE) == same)
+  for (const feature *f = base->first; f && status == BR_OK; f = f->next)
+    if ((centred[f->shape] && f->which == CENTRE) == same)
       {
         if (any && cells[1].length > LONG)
           {
@@ -340,9 +355,9 @@ add_in_line (br__place_table *t, const axis *a, const feature *base, const char 
           }
         br__text_puts (&cells[1], any++ ? same ? ", " : "; " : "");
         if (same)
-          br__text_puts (&cells[1], a->view->shapes[a->features[i].shape].shape->name);
+          br__text_puts (&cells[1], a->view->shapes[f->shape].shape->name);
         else
-          put_feature (&cells[1], a, &a->features[i]);
+          put_feature (&cells[1], a, f);
       }
   if (any && status == BR_OK)
     return end_in_line (t, a, cells, base, words, same);
@@ -360,24 +375,15 @@ add_all_in_line (br__place_table *t, const axis *a, const char *words, const uns
   return status;
 }
 
-/* The centre of shape S, or NULL.  */
-static const feature *
-centre_in (const axis *a, size_t s)
-{
-  for (size_t i = 0; i < a->count; i++)
-    if (a->features[i].shape == s && a->features[i].which == CENTRE)
-      return &a->features[i];
-  return NULL;
-}
-
 /* CENTRED of each shape that has its centre in that of another, the same both ways.  */
 static void
 find_centred (unsigned char *centred, const axis *across, const axis *up)
 {
   for (size_t i = 0; i < across->count; i++)
     {
-      const feature *x = &across->features[i], *y = x->which == CENTRE ? centre_in (up, x->shape) : NULL;
-      centred[x->shape] |= y && x->like && y->like && x->like->which == CENTRE && y->like->which == CENTRE
+      /* Both ways list the same features in the same order.  */
+      const feature *x = &across->features[i], *y = &up->features[i];
+      centred[x->shape] |= x->which == CENTRE && x->like && y->like && x->like->which == CENTRE && y->like->which == CENTRE
                            && x->like->shape == y->like->shape;
     }
 }

@@ -3,9 +3,10 @@
 draw_tests = tests/draw/draw \
   tests/draw/figure \
   tests/draw/measured \
+  tests/draw/rebuild \
   tests/draw/sheets \
   tests/draw/view
 unit_tests += $(draw_tests)
 draw_scripts = tests/draw/browser.tap tests/draw/files.tap tests/draw/paper.tap tests/draw/terminal.tap
 TESTS += $(draw_scripts)
-EXTRA_DIST += $(draw_scripts)
+EXTRA_DIST += $(draw_scripts) tests/data/barrow.sheet tests/data/crane.sheet

@@ -40,43 +40,23 @@ put_number (br_text *t, const char *before, const br_real *value, int twice, con
   return status;
 }
 
-/* 1 where an end of the bar S, the far one if FAR, is the centre of a circle: it turns or is held there.  */
-static int
-ends_in_circle (br__pad *g, const br_sheet *sheet, const br__shape *s, int far)
-{
-  const br_real *end[2];
-  for (int i = 0; i < 2; i++)
-    {
-      const br_real *half = br__half (g, &br__shape_value (sheet, s, BR__PART_A + i)->real);
-      end[i] = br__add (g, &br__shape_value (sheet, s, BR__PART_X + i)->real, far ? half : br__neg (g, half));
-    }
-  for (const br__shape *c = sheet->shapes; c; c = c->next)
-    if (c->active && c->kind == BR__CIRCLE)
-      {
-        const br__value *x = br__shape_value (sheet, c, BR__PART_X), *y = br__shape_value (sheet, c, BR__PART_Y);
-        if (x && y && br__order_of (g, &x->real, end[0]) == 0 && br__order_of (g, &y->real, end[1]) == 0)
-          return g->status == BR_OK;
-      }
-  return 0;
-}
-
 /* Of a bar the length over all, or between the centres that it is held at, and the width; a line of no width has
    ends.  */
 static br_status
-put_length_of_line (br_text *t, const br_sheet *sheet, const br__shape *s, const br_real *run, const br_real *rise,
-                    const br_real *width)
+put_length_of_line (br_text *t, const br__settings *s, const br_real *run, const br_real *rise, const br_real *width, int held)
 {
-  br__pad g = { BR_OK, sheet->settings.bits, NULL };
+  br__pad g = { BR_OK, s->bits, NULL };
   br_real z = BR_REAL_ZERO;
   br__point p = { run, rise };
-  int bar = br__sign_of (&g, width) > 0, held = bar && (ends_in_circle (&g, sheet, s, 0) || ends_in_circle (&g, sheet, s, 1));
+  int bar = br__sign_of (&g, width) > 0;
+  held = held && bar;
   const br_real *length = br__length_of (&g, p);
   br_status status = br__pad_end (&z, bar && !held ? br__add (&g, length, width) : length, &g);
   if (status == BR_OK)
-    status = put_number (t, ", ", &z, 0, &sheet->settings);
+    status = put_number (t, ", ", &z, 0, s);
   br__text_puts (t, held ? " between centres" : bar ? " overall" : " from end to end");
   if (status == BR_OK && bar)
-    status = put_number (t, ", ", width, 0, &sheet->settings);
+    status = put_number (t, ", ", width, 0, s);
   br__text_puts (t, bar ? " wide" : "");
   br_real_clear (&z);
   return status;
@@ -103,7 +83,7 @@ put_size_of_arc (br_text *t, const br_real *inner, const br_real *outer, const b
 }
 
 br_status
-br__put_label_size (br_text *t, const br_sheet *sheet, const br__shape *s)
+br__put_label_size (br_text *t, const br_sheet *sheet, const br__shape *s, int held)
 {
   const br__value *a = br__shape_value (sheet, s, BR__PART_A), *b = br__shape_value (sheet, s, BR__PART_B);
   const br__value *c = br__shape_value (sheet, s, BR__PART_C);
@@ -112,8 +92,8 @@ br__put_label_size (br_text *t, const br_sheet *sheet, const br__shape *s)
     status = put_number (t, " ⌀ ", &a->real, 1, &sheet->settings);
   else if (a && b && s->kind == BR__ARC)
     status = put_size_of_arc (t, &a->real, &b->real, &sheet->settings);
-  else if (a && b && c && s->kind == BR__LINE && br__shape_value (sheet, s, BR__PART_X) && br__shape_value (sheet, s, BR__PART_Y))
-    status = put_length_of_line (t, sheet, s, &a->real, &b->real, &c->real);
+  else if (a && b && c && s->kind == BR__LINE)
+    status = put_length_of_line (t, &sheet->settings, &a->real, &b->real, &c->real, held);
   return status == BR_OK && t->failed ? BR_NO_MEMORY : status;
 }
 

@@ -159,8 +159,9 @@ void br__size_lines_clear (br__size_lines *d);
 br_status br__size_lines_make (br__size_lines *d, br__run *run, const br__side_view *v, int upright);
 /* The view's places go to the page as for br__view_plot.  */
 void br__size_lines_plot (br__plot *p, const br__size_lines *d, const br__side_view *v, int64_t left, int64_t top);
-/* label.c: what stands behind the name of a shape that is tied down: " ⌀ 3-1/2" of a circle ...  */
-br_status br__put_label_size (br_text *t, const br_sheet *sheet, const br__shape *s);
+/* label.c: what stands behind the name of a shape that is tied down: " ⌀ 3-1/2" of a circle ...  HELD: an end of the bar is
+   the centre of a circle, so that its length is told between centres.  */
+br_status br__put_label_size (br_text *t, const br_sheet *sheet, const br__shape *s, int held);
 /* Puts the labels of V where there is room inside WITHIN (a place of the page), off the strokes that P holds.
    Returns how many found none.  */
 size_t br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, int64_t top);

@@ -171,9 +171,24 @@ is_wanted (const br__shape *s, const char *layer, const char *of)
          && (!of || (s->of && strcmp (s->of, of) == 0));
 }
 
+/* 1 where an end of the bar D is the centre of a circle: it turns or is held there.  */
+static int
+is_held (const br__side_view *v, const br__drawn *d)
+{
+  const int64_t near = 4;       /* digits of the grid that halves may lose */
+  for (size_t i = 0; i < v->count && d->shape->kind == BR__LINE && d->c; i++)
+    {
+      const br__drawn *c = &v->shapes[i];
+      for (int far = -1; far <= 1 && c->tied && c->shape->kind == BR__CIRCLE; far += 2)
+        if (size_of (2 * (c->x - d->x) - far * d->a) <= near && size_of (2 * (c->y - d->y) - far * d->b) <= near)
+          return 1;
+    }
+  return 0;
+}
+
 /* "lid (a place)": what a shape waits for stands behind its name.  */
 static br_status
-make_label (br__drawn *d, const br_sheet *sheet)
+make_label (br__drawn *d, const br__side_view *v, const br_sheet *sheet)
 {
   br_text t = BR_TEXT_ZERO;
   br__text_puts (&t, d->shape->name);
@@ -187,7 +202,7 @@ make_label (br__drawn *d, const br_sheet *sheet)
       t.failed = t.failed || br__record_failed (r);
       br__record_free (r);
     }
-  br_status status = d->tied ? br__put_label_size (&t, sheet, d->shape) : BR_OK;
+  br_status status = d->tied ? br__put_label_size (&t, sheet, d->shape, is_held (v, d)) : BR_OK;
   d->label = t.failed || status != BR_OK ? NULL : br__strndup (t.bytes, t.length);
   br__text_clear (&t);
   return status != BR_OK ? status : d->label ? BR_OK : BR_NO_MEMORY;
@@ -208,8 +223,6 @@ take_tied (br__side_view *v, int (*known)[6], br__run *run, const br_number *rat
         d->tied = d->tied && known[i][k];
       if (status == BR_OK && d->tied)
         status = read_reach (d, run->sheet, ratio);
-      if (status == BR_OK)
-        status = make_label (d, run->sheet);
       v->loose += !d->tied;
       if (status != BR_OK || !d->tied)
         continue;
@@ -218,6 +231,8 @@ take_tied (br__side_view *v, int (*known)[6], br__run *run, const br_number *rat
       any = 1;
       join (v, d->reach);
     }
+  for (size_t i = 0; i < v->count && status == BR_OK; i++)
+    status = make_label (&v->shapes[i], v, run->sheet);
   return status;
 }
 

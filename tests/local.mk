@@ -33,6 +33,7 @@ EXTRA_DIST += tests/leaks.supp tests/mutate.sh tests/slips.awk tests/data/equiva
   $(test_headers)
 test_headers = tests/check.h \
   tests/draw/figure.h \
+  tests/draw/read_page.h \
   tests/draw/svg.h \
   tests/exact/real_check.h \
   tests/lesson/support.h \

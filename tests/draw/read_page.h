@@ -1,0 +1,444 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   read_page.h - reads of a drawing as SVG what a person can read on paper: how shapes lie to each other, what dimension lines
+   say and what their arrows stand in line with, names with their sizes, the table.  */
+#ifndef BR_TESTS_DRAW_READ_PAGE_H
+#define BR_TESTS_DRAW_READ_PAGE_H
+
+#include "figure.h"
+#include "svg.h"
+
+#include <math.h>
+
+#define MOST_SHAPES 64
+#define MOST_FACTS 1000
+#define NEAR 4                  /* billionths of an inch on paper: in line */
+
+typedef struct shape
+{
+  const char *name;
+  br__shape_kind kind;
+  int64_t at[2][2];             /* across and up on the page: low and high sides, or ends, or the centre twice */
+  double size[3];               /* ⌀, or R and width, or width: as read; NAN: not told */
+  double angle[2];
+} shape;
+
+/* TO lies VALUE from FROM, one way.  */
+typedef struct fact
+{
+  int upright, from, to;        /* features: shape * 2 + which; -1: the datum; -2 - k: the place of arrow K */
+  int64_t place_from, place_to;
+  double value, slack;
+} fact;
+
+typedef struct page
+{
+  svg_file file;
+  shape shapes[MOST_SHAPES];
+  size_t count;
+  int64_t datum[2];
+  fact facts[MOST_FACTS];
+  size_t fact_count;
+  double known[2][MOST_SHAPES * 2], slack[2][MOST_SHAPES * 2];
+} page;
+
+/* ---- Numbers as they stand on a page ---- */
+
+/* A number at *S, "≈" for a mark that is only near; *SLACK by how much it may be off.  0: none.  */
+static int
+read_number (double *value, double *slack, const char **s)
+{
+  const char *at = *s;
+  int near = strncmp (at, "\xE2\x89\x88", 3) == 0, used = 0;
+  int whole = 0, n = 0, d = 1;
+  at += near ? 3 : 0;
+  int minus = *at == '-';
+  at += minus;
+  if (sscanf (at, "%d-%d/%d%n", &whole, &n, &d, &used) == 3 && used)
+    *value = whole + (double) n / d;
+  else if (sscanf (at, "%d/%d%n", &n, &d, &used) == 2 && used)
+    *value = (double) n / d;
+  else
+    {
+      char *end;
+      if (*at < '0' || *at > '9')
+        return 0;
+      *value = strtod (at, &end);
+      used = (int) (end - at);
+    }
+  *value *= minus ? -1 : 1;
+  *slack = near ? 0.6 : 1e-6;   /* half a mark of a ruler of 1/16 in or 1 mm: scaled by the caller */
+  *s = at + used;
+  return 1;
+}
+
+static double half_mark;
+
+static int
+read_size (double *value, double *slack, const char *s, const char *mark)
+{
+  const char *at = strstr (s, mark);
+  if (!at)
+    return 0;
+  at += strlen (mark);
+  int good = read_number (value, slack, &at);
+  *slack = *slack > 0.1 ? half_mark : *slack;
+  return good;
+}
+
+/* ---- Shapes as they lie on the page ---- */
+
+static shape *
+shape_called (page *p, const char *name, size_t length)
+{
+  for (size_t i = 0; i < p->count; i++)
+    if (strlen (p->shapes[i].name) == length && memcmp (p->shapes[i].name, name, length) == 0)
+      return &p->shapes[i];
+  return NULL;
+}
+
+/* M to one side of the start, L to that side of the end; of a bar A to the other side, back along it.  */
+static void
+read_line (shape *s, const svg_element *e)
+{
+  const char *d = svg_get (e, "d");
+  int64_t x[4], y[4], skip;
+  int bar = d != NULL;
+  s->kind = BR__LINE;
+  s->size[0] = bar ? NAN : 0;
+  for (int i = 0; i < (bar ? 4 : 2); i++)
+    {
+      for (int k = 0; i == 2 && k < 5; k++)
+        assert_true (svg_next (&skip, &d));
+      if (bar)
+        assert_true (svg_next (&x[i], &d) && svg_next (&y[i], &d));
+      else
+        {
+          x[i] = svg_number (e, i ? "x2" : "x1");
+          y[i] = svg_number (e, i ? "y2" : "y1");
+        }
+    }
+  for (int i = 0; i < 2; i++)
+    {
+      s->at[0][i] = bar ? (x[i] + x[3 - i]) / 2 : x[i];
+      s->at[1][i] = bar ? (y[i] + y[3 - i]) / 2 : y[i];
+    }
+}
+
+static void
+add_shape (page *p, const svg_element *e)
+{
+  const char *move = svg_get (e, "transform");
+  int round = strcmp (e->name, "circle") == 0;
+  shape *s = &p->shapes[p->count];
+  memset (s, 0, sizeof *s);
+  s->name = e->title;
+  s->size[0] = s->size[1] = s->size[2] = s->angle[0] = s->angle[1] = NAN;
+  if (round && strcmp (e->title, "datum") == 0)
+    {
+      p->datum[0] = svg_number (e, "cx");
+      p->datum[1] = svg_number (e, "cy");
+      return;
+    }
+  if (round)
+    {
+      s->kind = BR__CIRCLE;
+      s->at[0][0] = svg_number (e, "cx");
+      s->at[1][0] = svg_number (e, "cy");
+    }
+  else if (move)
+    {
+      s->kind = BR__ARC;
+      assert_true (svg_next (&s->at[0][0], &move) && svg_next (&s->at[1][0], &move));
+    }
+  else if (strcmp (e->name, "rect") == 0)
+    {
+      s->kind = BR__BOX;
+      s->at[0][0] = svg_number (e, "x");
+      s->at[0][1] = s->at[0][0] + svg_number (e, "width");
+      s->at[1][1] = svg_number (e, "y");
+      s->at[1][0] = s->at[1][1] + svg_number (e, "height");
+    }
+  else
+    read_line (s, e);
+  for (int u = 0; u < 2 && (round || move); u++)
+    s->at[u][1] = s->at[u][0];
+  p->count++;
+  assert_true (p->count < MOST_SHAPES);
+}
+
+/* ---- Dimension lines ---- */
+
+typedef struct tip
+{
+  int64_t along, across;
+} tip;
+
+static int
+compare_tips (const void *a, const void *b)
+{
+  const tip *x = a, *y = b;
+  return x->along < y->along ? -1 : x->along > y->along;
+}
+
+static int
+is_number (const char *s)
+{
+  double value, slack;
+  const char *times = strstr (s, "x ");
+  s = times ? times + 2 : s;
+  return read_number (&value, &slack, &s) && *s == 0;
+}
+
+/* The tips of level (upright) arrows at ACROSS, in order.  */
+static size_t
+find_tips (tip *tips, const page *p, int upright, int64_t across)
+{
+  size_t count = 0;
+  for (size_t i = 0; i < p->file.count; i++)
+    {
+      const svg_element *e = &p->file.elements[i];
+      const char *d = svg_get (e, "d"), *fill = svg_get (e, "fill");
+      int64_t n[6];
+      if (!d || !fill || strcmp (e->name, "path") != 0)
+        continue;
+      for (int k = 0; k < 6; k++)
+        assert_true (svg_next (&n[k], &d));
+      int64_t tip_across = upright ? n[0] : n[1], back = (upright ? n[2] + n[4] : n[3] + n[5]) / 2;
+      if (llabs (tip_across - across) < BR__INCH / 500 && llabs (back - tip_across) < BR__INCH / 1000)
+        tips[count++] = (tip) { upright ? n[1] : n[0], tip_across };
+      assert_true (count < 100);
+    }
+  qsort (tips, count, sizeof *tips, compare_tips);
+  return count;
+}
+
+static void
+add_fact (page *p, fact f)
+{
+  assert_true (p->fact_count < MOST_FACTS);
+  p->facts[p->fact_count++] = f;
+}
+
+/* 1 if a number on the level ACROSS lies between LOW and HIGH: these arrows have their number.  */
+static int
+has_number (const page *p, int upright, int64_t across, int64_t low, int64_t high)
+{
+  for (size_t i = 1; i < p->file.count; i++)
+    {
+      const svg_element *e = &p->file.elements[i];
+      if (strcmp (e->name, "text") != 0 || !is_number (e->text))
+        continue;
+      int64_t x = svg_number (e, "x"), y = svg_number (e, "y") - svg_number (e, "font-size") * 35 / 100;
+      if (llabs ((upright ? x : y) - across) < BR__INCH / 500 && (upright ? y : x) > low && (upright ? y : x) < high)
+        return 1;
+    }
+  return 0;
+}
+
+/* A number on the figure belongs to the pair of arrows on its level that it lies between; or else to the pair beside it that
+   has none.  */
+static void
+read_dimension (page *p, const svg_element *e)
+{
+  tip tips[100];
+  const char *text = e->text, *times = strstr (text, "x ");
+  int64_t x = svg_number (e, "x"), y = svg_number (e, "y") - svg_number (e, "font-size") * 35 / 100;
+  double value = 0, slack = 0;
+  text = times ? times + 2 : text;
+  assert_true (read_number (&value, &slack, &text));
+  slack = slack > 0.1 ? half_mark : slack;
+  int64_t best = INT64_MAX;
+  fact f = { .upright = -1, .from = -2, .to = -2, .value = value, .slack = slack };
+  for (int upright = 0; upright < 2; upright++)
+    {
+      size_t count = find_tips (tips, p, upright, upright ? x : y);
+      int64_t along = upright ? y : x;
+      for (size_t i = 0; i + 1 < count; i += 2)
+        {
+          int64_t low = tips[i].along, high = tips[i + 1].along;
+          int64_t away = along < low ? low - along : along > high ? along - high : 0;
+          if (away < best && (!away || !has_number (p, upright, upright ? x : y, low, high)))
+            {
+              best = away;
+              f.upright = upright;
+              f.place_from = upright ? high : low;
+              f.place_to = upright ? low : high;
+            }
+        }
+    }
+  if (f.upright < 0)
+    fail_msg ("no arrows belong to %s", e->text);
+  add_fact (p, f);
+  /* "3x 2-5/16" is said of all boxes that look the same as the one that it spans.  */
+  for (size_t i = 0; times && i < p->count; i++)
+    for (size_t k = 0; k < p->count; k++)
+      {
+        const shape *s = &p->shapes[i], *t = &p->shapes[k];
+        int same = s->kind == BR__BOX && t->kind == BR__BOX;
+        for (int u = 0; u < 2 && same; u++)
+          same = llabs ((s->at[u][1] - s->at[u][0]) - (t->at[u][1] - t->at[u][0])) < NEAR;
+        if (same && llabs (s->at[f.upright][0] - f.place_from) < NEAR && llabs (s->at[f.upright][1] - f.place_to) < NEAR)
+          add_fact (p, (fact) { .upright = f.upright, .from = (int) k * 2, .to = (int) k * 2 + 1, .value = value, .slack = slack });
+      }
+}
+
+/* ---- Names and the table ---- */
+
+/* "wheel ⌀ 6", "(3) strut, 5 overall, 3/8 wide".  */
+static void
+read_label (page *p, const char *text, size_t length)
+{
+  char copy[400];
+  double slack;
+  assert_true (length < sizeof copy);
+  memcpy (copy, text, length);
+  copy[length] = 0;
+  const char *s = copy;
+  if (*s == '(' && strchr (s, ')'))
+    s = strchr (s, ')') + 2;
+  shape *it = shape_called (p, s, strcspn (s, " ,"));
+  if (!it)
+    return;
+  if (it->kind == BR__CIRCLE)
+    (void) read_size (&it->size[0], &slack, s, "\xE2\x8C\x80 ");
+  if (it->kind == BR__ARC && read_size (&it->size[0], &slack, s, " R "))
+    {
+      const char *comma = strchr (s, ',');
+      it->size[1] = 0;
+      if (comma)
+        (void) read_size (&it->size[1], &slack, comma, ", ");
+    }
+  if (it->kind == BR__LINE && strstr (s, " wide"))
+    {
+      const char *comma = strrchr (s, ',');
+      assert_non_null (comma);
+      (void) read_size (&it->size[0], &slack, comma, ", ");
+    }
+}
+
+/* "deck, left": the feature, or -1 for the datum; -3 if it is none, as the heading is.  */
+static int
+feature_called (page *p, const char *text, size_t length, int upright)
+{
+  const char *comma = memchr (text, ',', length);
+  size_t name = comma ? (size_t) (comma - text) : length;
+  const shape *s = shape_called (p, text, name);
+  if (length == 5 && memcmp (text, "datum", 5) == 0)
+    return -1;
+  if (!s)
+    return -3;
+  const char *which = comma ? comma + 2 : "centre";
+  int high = strncmp (which, "right", 5) == 0 || strncmp (which, "top", 3) == 0 || strncmp (which, "upper", 5) == 0;
+  if (s->kind == BR__LINE)
+    {
+      int64_t across = s->at[0][1] - s->at[0][0], up = s->at[1][0] - s->at[1][1];
+      high = (across ? across > 0 : up > 0) == high;
+    }
+  (void) upright;
+  return (int) (s - p->shapes) * 2 + (s->kind == BR__BOX || s->kind == BR__LINE ? high : 0);
+}
+
+static void
+read_row (page *p, const char *dimension, const char *of, const char *from)
+{
+  double value = 0, slack = 0;
+  const char *at = dimension;
+  int number = read_number (&value, &slack, &at), centre = strcmp (dimension, "same centre") == 0;
+  slack = slack > 0.1 ? half_mark : slack;
+  if (number && strncmp (at, "\xC2\xB0", 2) == 0)
+    {
+      shape *s = shape_called (p, of, strcspn (of, ","));
+      assert_non_null (s);
+      s->angle[0] = value;
+      at = strstr (at, "to ") + 3;
+      assert_true (read_number (&s->angle[1], &slack, &at));
+      return;
+    }
+  int upright = strstr (dimension, " up") || strcmp (dimension, "same height") == 0;
+  assert_true (number || centre || upright || strcmp (dimension, "in line") == 0);
+  const char *part = centre ? ", " : "; ";
+  int base = feature_called (p, from, strlen (from), upright);
+  assert_true (base >= -1);
+  for (const char *s = of; s; )
+    {
+      const char *end = strstr (s, part);
+      int it = feature_called (p, s, end ? (size_t) (end - s) : strlen (s), upright);
+      if (it < 0)
+        fail_msg ("%s | %s | %s", dimension, of, from);
+      add_fact (p, (fact) { .upright = upright, .from = base, .to = it, .value = number ? value : 0, .slack = number ? slack : 1e-9 });
+      if (centre)
+        add_fact (p, (fact) { .upright = 1, .from = base, .to = it, .slack = 1e-9 });
+      s = end ? end + 2 : NULL;
+    }
+}
+
+static int
+compare_texts (const void *a, const void *b)
+{
+  const svg_element *x = *(const svg_element *const *) a, *y = *(const svg_element *const *) b;
+  int64_t d = svg_number (x, "y") - svg_number (y, "y");
+  if (d == 0)
+    d = svg_number (x, "x") - svg_number (y, "x");
+  return d < 0 ? -1 : d > 0;
+}
+
+/* The texts below the line "From the datum", three columns or a few times three.  */
+static void
+read_table (page *p, const svg_element **texts, size_t count)
+{
+  for (size_t i = 0; i < count; )
+    {
+      size_t n = 1;
+      while (i + n < count && svg_number (texts[i + n], "y") == svg_number (texts[i], "y"))
+        n++;
+      if (svg_number (texts[i], "font-size") != svg_number (texts[0], "font-size"))
+        break;                  /* the title block */
+      assert_int_equal (n % 3, 0);
+      if (strcmp (texts[i]->text, "dimension") != 0)
+        for (size_t k = 0; k < n; k += 3)
+          read_row (p, texts[i + k]->text, texts[i + k + 1]->text, texts[i + k + 2]->text);
+      i += n;
+    }
+}
+
+static void
+read_page (page *p, const char *path)
+{
+  static const svg_element *texts[4000];
+  size_t count = 0, table = SIZE_MAX;
+  svg_read (&p->file, path);
+  for (size_t i = 1; i < p->file.count; i++)
+    if (p->file.elements[i].title && strcmp (p->file.elements[i].name, "svg") != 0)
+      add_shape (p, &p->file.elements[i]);
+  for (size_t i = 1; i < p->file.count; i++)
+    if (strcmp (p->file.elements[i].name, "text") == 0)
+      texts[count++] = &p->file.elements[i];
+  qsort (texts, count, sizeof *texts, compare_texts);
+  for (size_t i = 0; i < count && table == SIZE_MAX; i++)
+    {
+      const char *s = texts[i]->text, *anchor = svg_get (texts[i], "text-anchor");
+      if (strncmp (s, "From the datum", 14) == 0)
+        table = i + 1;
+      else if (anchor && strcmp (anchor, "middle") == 0 && is_number (s))
+        {
+          /* A number in a circle is a name.  */
+          int balloon = 0;
+          for (size_t k = 1; k < p->file.count; k++)
+            if (strcmp (p->file.elements[k].name, "circle") == 0 && !p->file.elements[k].title)
+              balloon |= llabs (svg_number (&p->file.elements[k], "cx") - svg_number (texts[i], "x")) < BR__INCH / 100
+                         && llabs (svg_number (&p->file.elements[k], "cy") - svg_number (texts[i], "y")) < BR__INCH / 10;
+          if (!balloon)
+            read_dimension (p, texts[i]);
+        }
+      else
+        for (const char *end; s; s = end ? end + 2 : NULL)
+          {
+            end = strstr (s, "; ");
+            read_label (p, s, end ? (size_t) (end - s) : strlen (s));
+          }
+    }
+  if (table != SIZE_MAX)
+    read_table (p, texts + table, count - table);
+}
+
+#endif

@@ -84,42 +84,67 @@ engines_explain (const engines_sheet *e, const char *name)
   said_clear (&s);
 }
 
-/* The nominal of `stack`, between its bounds.  */
+/* Each name with a tolerance somewhere in it, in AT of eight steps; taken back by one `undo` a name.  The count.  */
+static size_t
+engines_move (const engines_sheet *e, int *refused)
+{
+  said s = SAID_ZERO, t = SAID_ZERO;
+  size_t moved = 0;
+  *refused = 0;
+  if (engines_run (e->sheet, &s, "list") != BR_OK)
+    engines_fail (e, "list", engines_message (&s));
+  for (size_t i = 0; i < s.count && !*refused; i++)
+    {
+      const char *tolerance = engines_get (&s, i, "tolerance"), *unit = engines_get (&s, i, "unit");
+      if (!*tolerance)
+        continue;
+      *refused = engines_say (e->sheet, &t, "%s = (%s)%s%s + (%d/8) * (%s)", engines_get (&s, i, "name"),
+                              engines_get (&s, i, "exact"), *unit ? " * 1 " : "", unit, (int) ENGINES_BELOW (17) - 8,
+                              tolerance) != BR_OK;
+      moved += !*refused;
+    }
+  said_clear (&s);
+  said_clear (&t);
+  return moved;
+}
+
+/* BOUND SIGN NAME holds.  */
+static void
+engines_bound (const engines_sheet *e, const char *bound, const char *unit, const char *sign, const char *name)
+{
+  char *check = NULL, state[16];
+  if (!*bound || asprintf (&check, "(%s)%s%s %s %s", bound, *unit ? " * 1 " : "", unit, sign, name) < 0)
+    return;
+  engines_judge (state, e, check);
+  if (strcmp (state, "pass") != 0)
+    engines_fail (e, "a bound of stack", check);
+  free (check);
+}
+
+/* The nominal of `stack`, and its bounds: no sizes within the tolerances lead out of them.  */
 static void
 engines_stack (const engines_sheet *e, const char *name, const char *exact, const char *decimal)
 {
-  said s = SAID_ZERO;
-  char *check = NULL, state[16];
-  if (engines_say (e->sheet, &s, "stack %s", name) == BR_OK)
-    {
-      const char *nominal = engines_get (&s, 0, "nominal"), *low = engines_get (&s, 0, "low"), *high = engines_get (&s, 0, "high");
-      if (*nominal && strcmp (nominal, exact) != 0)
-        engines_fail (e, "the nominal of stack", nominal);
-      const char *digits = engines_get (&s, 0, "nominal_decimal");
-      if (*digits && strcmp (digits, decimal) != 0)
-        engines_fail (e, "the nominal of stack", digits);
-      if (*low && *high)
-        {
-          if (asprintf (&check, "(%s) * 1 <= %s", low, exact) >= 0 && *exact)
-            {
-              engines_judge (state, e, check);
-              if (strcmp (state, "pass") != 0)
-                engines_fail (e, "a bound of stack", check);
-            }
-          free (check);
-          if (asprintf (&check, "(%s) * 1 >= %s", high, exact) >= 0 && *exact)
-            {
-              engines_judge (state, e, check);
-              if (strcmp (state, "pass") != 0)
-                engines_fail (e, "a bound of stack", check);
-            }
-          free (check);
-        }
-    }
-  else if (s.faults[0].error.status != BR_DOMAIN && s.faults[0].error.status != BR_UNDECIDED
-           && s.faults[0].error.status != BR_TOO_BIG)
+  said s = SAID_ZERO, t = SAID_ZERO;
+  br_status status = engines_say (e->sheet, &s, "stack %s", name);
+  const char *nominal = engines_get (&s, 0, "nominal"), *digits = engines_get (&s, 0, "nominal_decimal");
+  const char *unit = engines_get (&s, 0, "unit");
+  if (status != BR_OK && status != BR_DOMAIN && status != BR_UNDECIDED && status != BR_TOO_BIG)
     engines_fail (e, "stack", engines_message (&s));
+  if ((*nominal && strcmp (nominal, exact) != 0) || (*digits && strcmp (digits, decimal) != 0))
+    engines_fail (e, "the nominal of stack", *nominal ? nominal : digits);
+  for (int i = 0; i < 3 && status == BR_OK && !strchr (unit, '^') && *engines_get (&s, 0, "low"); i++)
+    {
+      int refused = 0;
+      size_t moved = i ? engines_move (e, &refused) : 0;
+      engines_bound (e, engines_get (&s, 0, "low"), unit, "<=", name);
+      engines_bound (e, engines_get (&s, 0, "high"), unit, ">=", name);
+      for (; moved > 0; moved--)
+        if (engines_run (e->sheet, &t, "undo") != BR_OK)
+          engines_fail (e, "undo of a move", engines_message (&t));
+    }
   said_clear (&s);
+  said_clear (&t);
 }
 
 /* What `find` finds is put back.  */
@@ -217,6 +242,57 @@ engines_saved (const engines_sheet *e)
   br_sheet_free (other);
 }
 
+/* The digits of TEXT up to END, without those of marks such as <td class="r">, one behind the other.  */
+static void
+engines_digits (char *digits, size_t size, const char *text, const char *end)
+{
+  size_t count = 0;
+  for (int inside = 0; text < end && count + 1 < size; text++)
+    {
+      inside = *text == '<' || (inside && *text != '>');
+      if (!inside && *text >= '0' && *text <= '9')
+        digits[count++] = *text;
+    }
+  digits[count] = 0;
+}
+
+/* The value of each name in the report is the one that `list` shows.  */
+static void
+engines_report (const engines_sheet *e)
+{
+  char path[] = "/tmp/benchrule-engines-XXXXXX.html", cell[64], expected[400], found[400];
+  said s = SAID_ZERO;
+  int file = mkstemps (path, 5);
+  if (file < 0 || engines_say (e->sheet, &s, "report into %s", path) != BR_OK)
+    engines_fail (e, "report", engines_message (&s));
+  /* It is another file now.  */
+  close (file);
+  file = open (path, O_RDONLY);
+  off_t size = lseek (file, 0, SEEK_END);
+  char *page = calloc (1, (size_t) size + 1);
+  if (!page || pread (file, page, (size_t) size, 0) != size || engines_run (e->sheet, &s, "list") != BR_OK)
+    engines_fail (e, "report", path);
+  close (file);
+  unlink (path);
+  const char *table = strstr (page, "<table");
+  for (size_t i = 0; i < s.count; i++)
+    {
+      snprintf (cell, sizeof cell, "<th scope=\"row\">%s</th><td>", engines_get (&s, i, "name"));
+      const char *shown = engines_get (&s, i, "shown"), *at = table ? strstr (table, cell) : NULL;
+      const char *end = at ? strstr (at += strlen (cell), "</td>") : NULL, *spoken = at ? strstr (at, "<span class=\"r\">") : NULL;
+      const char *band = at ? strstr (at, " \xc2\xb1") : NULL;
+      if (!end)
+        engines_fail (e, "the report has no such name", cell);
+      end = band && band < end ? band : end;
+      engines_digits (found, sizeof found, at, spoken && spoken < end ? spoken : end);
+      engines_digits (expected, sizeof expected, shown, shown + strlen (shown));
+      if (strcmp (found, expected) != 0)
+        engines_fail (e, "the report", found);
+    }
+  free (page);
+  said_clear (&s);
+}
+
 /* Everything, of each formula of E.  */
 ENGINES_UNUSED static void
 engines_check (const engines_sheet *e)
@@ -239,6 +315,8 @@ engines_check (const engines_sheet *e)
         engines_shape (e, e->names[i]);
     }
   engines_saved (e);
+  if (ENGINES_BELOW (8) == 0)
+    engines_report (e);
   char *after = engines_values (e->sheet);
   if (strcmp (before, after) != 0)
     engines_fail (e, "what was taken back is still there", after);

@@ -6,6 +6,7 @@
 #ifndef BR_TESTS_RANDOM_SHEET_H
 #define BR_TESTS_RANDOM_SHEET_H
 
+#include <fcntl.h>
 #include <stdarg.h>
 #include <unistd.h>
 

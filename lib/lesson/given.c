@@ -210,7 +210,7 @@ static br_status
 take_back (br__run *run)
 {
   br__steps_revert (run);
-  return run->sheet->owed.steps ? BR_NO_MEMORY : BR_OK;
+  return run->sheet->pending_rollback.steps ? BR_NO_MEMORY : BR_OK;
 }
 
 /* The own problems of VERSION (from 1) into OWN[COUNT]: sizes are drawn until all of them have an answer.  */

@@ -28,7 +28,6 @@ libbenchrule_core_la_SOURCES += \
   lib/lesson/problem_shop.c \
   lib/lesson/random.c \
   lib/lesson/random.h \
-  lib/lesson/ratio.c \
   lib/lesson/ratio.h \
   lib/lesson/rows.c \
   lib/lesson/rows.h \

@@ -80,13 +80,13 @@ typedef struct br__statement_steps
   size_t done;              /* the first so many are done now, the others taken back */
 } br__statement_steps;
 
-/* Where the sheet could not go back to for want of memory.  */
-typedef struct br__owed
+/* A rollback for which memory did not suffice: it is finished before anything else is done.  */
+typedef struct br__rollback
 {
   br__statement_steps *steps;       /* of the history, or OWN; NULL: none */
   br__statement_steps own;
   size_t done;                      /* of which so many are to be done */
-} br__owed;
+} br__rollback;
 
 struct br__run;
 
@@ -105,7 +105,7 @@ struct br_sheet
 
   br__statement_steps *history;     /* done statements, oldest first */
   size_t done_count, history_count, history_room;
-  br__owed owed;
+  br__rollback pending_rollback;
   size_t saved_at;                  /* done_count when saved; SIZE_MAX if that state is gone */
   char *path;                       /* the file that was opened first or saved last, or NULL */
   int mark;                         /* that file begins with a byte order mark */

@@ -177,27 +177,27 @@ go_to (br_sheet *sheet, br__statement_steps *steps, size_t done, br__moves *move
 
 /* Goes back to a state that has held before, so that nothing but memory can be wanting.  */
 static br_status
-pay (br_sheet *sheet)
+finish_rollback (br_sheet *sheet)
 {
-  br__owed *o = &sheet->owed;
-  if (!o->steps)
+  br__rollback *r = &sheet->pending_rollback;
+  if (!r->steps)
     return BR_OK;
-  br_status status = go_to (sheet, o->steps, o->done, NULL, NULL);
+  br_status status = go_to (sheet, r->steps, r->done, NULL, NULL);
   if (status == BR_OK)
     {
-      o->steps = NULL;
-      br__steps_drop (&o->own);
+      r->steps = NULL;
+      br__steps_drop (&r->own);
       br__checks_judge_all (sheet);
     }
   return status;
 }
 
 static void
-owe (br_sheet *sheet, br__statement_steps *steps, size_t done)
+rollback_later (br_sheet *sheet, br__statement_steps *steps, size_t done)
 {
-  sheet->owed.steps = steps;
-  sheet->owed.done = done;
-  (void) pay (sheet);
+  sheet->pending_rollback.steps = steps;
+  sheet->pending_rollback.done = done;
+  (void) finish_rollback (sheet);
 }
 
 br_status
@@ -208,21 +208,21 @@ br__steps_swap (br_sheet *sheet, br__statement_steps *steps, int backwards, br__
   br_status status = go_to (sheet, steps, backwards ? 0 : steps->count, moves, error);
   /* All of it or nothing.  */
   if (status != BR_OK)
-    owe (sheet, steps, before);
+    rollback_later (sheet, steps, before);
   return status;
 }
 
 void
 br__steps_revert (br__run *run)
 {
-  br__owed *o = &run->sheet->owed;
-  if (o->steps == &run->steps)
-    o->steps = NULL;
-  if (run->steps.count && !o->steps)
+  br__rollback *r = &run->sheet->pending_rollback;
+  if (r->steps == &run->steps)
+    r->steps = NULL;
+  if (run->steps.count && !r->steps)
     {
-      o->own = run->steps;
+      r->own = run->steps;
       memset (&run->steps, 0, sizeof run->steps);
-      owe (run->sheet, &o->own, 0);
+      rollback_later (run->sheet, &r->own, 0);
     }
   br__steps_drop (&run->steps);
 }
@@ -231,7 +231,7 @@ br_status
 br__steps_begin (br__run *run)
 {
   br_sheet *sheet = run->sheet;
-  br_status status = pay (sheet);
+  br_status status = finish_rollback (sheet);
   if (status == BR_OK && !br__grow (&sheet->history, &sheet->history_room, sheet->done_count + 1,
                                     sizeof (br__statement_steps)))
     status = BR_NO_MEMORY;
@@ -285,7 +285,7 @@ travel (br__run *run, int back)
       if (status != BR_OK)
         {
           sheet->done_count += back ? 1 : (size_t) -1;
-          owe (sheet, steps, back ? steps->count : 0);
+          rollback_later (sheet, steps, back ? steps->count : 0);
         }
     }
   br__moves_clear (&moves);

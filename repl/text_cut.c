@@ -106,8 +106,8 @@ put_problems (const display *d, const br_list *rows)
       if (!*br_record_text (row, "problem"))
         continue;
       text_strong (d, name);
-      fputs (" can not be cut: ", d->stream);
-      display_wrap (d, br_record_text (row, "problem"), (int) strlen (name) + 17, 2);
+      fputs (" cannot be cut: ", d->stream);
+      display_wrap (d, br_record_text (row, "problem"), (int) strlen (name) + 16, 2);
     }
 }
 

@@ -70,7 +70,7 @@ br__report_parts (br__report *p, const br_record *r)
       br__put_spoken (t, br_record_text (row, "note"));
       if (*problem)
         {
-          br__text_printf (t, "%s<b>can not be cut:</b> ", *br_record_text (row, "note") ? "; " : "");
+          br__text_printf (t, "%s<b>cannot be cut:</b> ", *br_record_text (row, "note") ? "; " : "");
           br__put_escaped (t, problem);
         }
       br__text_puts (t, "</td></tr>\n");

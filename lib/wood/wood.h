@@ -47,7 +47,7 @@ typedef struct br__piece
   br__sized size[BR__SIZES];
   int64_t quantity;             /* -1: as many as it takes */
   size_t stock;                 /* of a part: index among the stocks, or SIZE_MAX */
-  br_text problem;              /* why it can not be made, or empty */
+  br_text problem;              /* why it cannot be made, or empty */
   int waits;                    /* the problem is a value that is not known yet */
 } br__piece;
 

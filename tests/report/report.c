@@ -160,7 +160,7 @@ plan (void **state)
   holds (page, "<rect x=\"392\" y=\"0\" width=\"389\" height=\"52\" class=\"piece\"/>");
   holds (page, "<rect x=\"0\" y=\"0\" width=\"500\" height=\"100\" class=\"piece\"/><text x=\"250\" y=\"58\">lid</text>");
   holds (page, "<li>Pencil marks from one end: <span class=\"m\" aria-hidden=\"true\">14&quot;</span>");
-  holds (page, "<b>can not be cut:</b>");
+  holds (page, "<b>cannot be cut:</b>");
   holds (page, "<br><code>(5 in + 1 in)</code></td>");
   lacks (page, "<code>14 in</code>");
   holds (page, "<b>Not every part has a place:</b>");

@@ -46,7 +46,7 @@ binding_of (const br_text *t)
     return BINDS_PRODUCT;
   if (*s == '-')
     return BINDS_SIGN;
-  return strpbrk (s, "-/ \"") ? BINDS_MIXED : BINDS_ALL;
+  return strpbrk (s, "-/ \"'") ? BINDS_MIXED : BINDS_ALL;
 }
 
 br_status
@@ -125,7 +125,12 @@ scale_formula (br_text *t, const br__node *n, explainer *x, const item *o)
   const br_number *ratio = &x->run->sheet->settings.scale;
   if (n->count == 2)
     ratio = br_real_rational (&o[1].value.real);
-  if (!ratio || !br_number_get_ratio (&num, &den, ratio))
+  br_number factor = BR_NUMBER_ZERO;
+  br_dimension dimension = o[0].value.dimension;
+  int power = dimension == BR_ANGLE ? 0 : dimension == BR_PLAIN ? 1 : (int) dimension;
+  int known = ratio && br_number_pow (&factor, ratio, power) == BR_OK && br_number_get_ratio (&num, &den, &factor);
+  br_number_clear (&factor);
+  if (!known)
     return BR_DOMAIN;
   int full = br__function_name (n->function)[0] == 'f';
   int64_t times = full ? den : num, by = full ? num : den;
@@ -364,7 +369,9 @@ take_leaf (explainer *x, const br__tree *t, const br__node *n, br__walk how, ite
     return status;
   int as_typed = n->op == BR__OP_NUMBER ? how != BR__WALK_STEPS && n->word_length
                  : how == BR__WALK_NAMES || !br_real_rational (&made->value.real);
-  if (as_typed)
+  if (as_typed && n->op == BR__OP_NUMBER)
+    br__put_node_number (&made->text, t, n);
+  else if (as_typed)
     br__text_put (&made->text, t->text + n->word, n->word_length);
   else
     status = put_written (&made->text, &made->value, x);

@@ -235,7 +235,7 @@ emit_steps (br__run *run, const br__tree *tree, const br__mark *mark)
   if (status == BR_OK)
     {
       br_record *r = br__record_new ("steps");
-      br__put_bytes (r, "expression", tree->text, tree->length);
+      br__put_expression (r, tree);
       put_rows (r, "rules", &rules);
       put_rows (r, "steps", &steps);
       br__put_from (r, "answer", &answer);

@@ -162,6 +162,9 @@ apply_binary (br__work *w, br__value *z, const br__node *n, br__value *x, br__va
     }
   if (n->op == BR__OP_POW)
     return apply_power (w, z, x, y);
+  if (n->unit && x->dimension != BR_PLAIN)
+    return br__fail (w->error, BR_DOMAIN, 0, 0, "a unit goes behind a plain number; this is %s already",
+                     br__dimension_words (x->dimension));
   status = product_dimension (&z->dimension, x, y, n->op == BR__OP_MUL ? 1 : -1, w->error);
   if (status != BR_OK)
     return status;

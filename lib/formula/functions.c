@@ -150,7 +150,8 @@ call_mark (br__work *w, br__value *z, br__value *args, unsigned count, const br_
   return status;
 }
 
-/* full and drawn: VARIANT is the operation with the ratio, drawn to full.  */
+/* full and drawn: VARIANT is the operation with the ratio, drawn to full: once for a length, twice for an area, and
+   never for an angle.  */
 static br_status
 call_scale (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
 {
@@ -165,9 +166,10 @@ call_scale (br__work *w, br__value *z, br__value *args, unsigned count, const br
       if (!args[1].slot && (!q || br_number_sign (q) <= 0))
         return bad (w, 1, BR_DOMAIN, "a scale is a fraction over zero, drawn to full");
     }
-  if (args[0].dimension != BR_PLAIN && args[0].dimension != BR_LENGTH)
-    return br__fail (w->error, BR_DOMAIN, 0, 0, "`%s` takes a length, not %s", self->name,
-                     br__dimension_words (args[0].dimension));
+  int power = args[0].dimension == BR_ANGLE ? 0 : args[0].dimension == BR_PLAIN ? 1 : (int) args[0].dimension;
+  br__opcode code = (br__opcode) self->variant;
+  if (power < 0)
+    code = code == BR__CODE_MUL ? BR__CODE_DIV : BR__CODE_MUL;
   if (count == 1)
     status = br_real_set_number (&ratio.real, &w->settings->scale);
   else if (!args[1].slot)
@@ -179,7 +181,9 @@ call_scale (br__work *w, br__value *z, br__value *args, unsigned count, const br
         status = br__operate (w, &ratio, BR__CODE_OVER_ZERO, &ratio, NULL);
     }
   if (status == BR_OK)
-    status = br__operate (w, z, (br__opcode) self->variant, &args[0], &ratio);
+    status = br__value_set (z, &args[0]);
+  for (int i = 0; i < (power < 0 ? -power : power) && status == BR_OK; i++)
+    status = br__operate (w, z, code, z, &ratio);
   z->dimension = args[0].dimension;
   br__value_clear (&ratio);
   return plain_status (w, status, 0);

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "exact/status.h"
+#include "exact/text.h"
 #include "measure/measure.h"
 #include "formula/lexer.h"
 
@@ -148,13 +149,49 @@ lex_sign (br__lexer *l, br_error *error)
   return br__stray (l->text, l->end, l->token.offset, error);
 }
 
+int
+br__lex_is_known (const br__lexer *l)
+{
+  return l->known && l->token.type == BR__NAME
+         && l->known (l->user, l->text + l->token.offset, l->token.length);
+}
+
+/* The statement of L with S in the place of the LENGTH bytes at OFFSET, in quotes.  */
+static void
+put_instead (br_text *t, const br__lexer *l, size_t offset, size_t length, const char *s)
+{
+  size_t end = l->end;
+  while (end > offset + length && br__blank_at (l->text + end - 1, 1))
+    end--;
+  br__text_putc (t, '`');
+  br__text_put (t, l->text, offset);
+  br__text_puts (t, s);
+  br__text_put (t, l->text + offset + length, end - offset - length);
+  br__text_putc (t, '`');
+}
+
+void
+br__hint_instead (br_error *error, const br__lexer *l, size_t offset, size_t length, const char *a, const char *b)
+{
+  br_text t = BR_TEXT_ZERO;
+  br__text_puts (&t, "write ");
+  put_instead (&t, l, offset, length, a);
+  if (b)
+    {
+      br__text_puts (&t, " or ");
+      put_instead (&t, l, offset, length, b);
+    }
+  if (!t.failed && t.length < BR_HINT_SIZE)
+    br__hint (error, "%s", br__text_string (&t));
+  br__text_clear (&t);
+}
+
 /* Boxes are scanned as if a square were one inch: see br__lexer.  */
 static br_status
-scan_number (br_measure *m, size_t *used, const br__lexer *l, br_error *error)
+scan_number (br_measure *m, size_t *used, const br__lexer *l, size_t end, br_error *error)
 {
   static const br_number one = { 1, 0 };
-  br_status status = br_measure_scan (m, used, l->text + l->token.offset, l->end - l->token.offset,
-                                      &one, error);
+  br_status status = br_measure_scan (m, used, l->text + l->token.offset, end - l->token.offset, &one, error);
   if (status != BR_OK && error)
     error->offset += l->token.offset;
   return status;
@@ -164,7 +201,115 @@ br_status
 br__lex_number (br_measure *m, const br__lexer *l, br_error *error)
 {
   size_t used;
-  return scan_number (m, &used, l, error);
+  return scan_number (m, &used, l, l->token.offset + l->token.length, error);
+}
+
+/* 1 where a power follows at AT, after blanks too.  */
+static int
+power_follows (const br__lexer *l, size_t at)
+{
+  br__glyph g;
+  at = br__skip_blanks (l->text, l->end, at);
+  g = br__glyph_at (l->text, l->end, at);
+  return g.code == '^' || br__raised_end (l->text, l->end, at) > at;
+}
+
+static br_status
+refuse_mixed_base (const br__lexer *l, const br__numeral *n, br_error *error)
+{
+  const char *s = l->text + n->start;
+  br_text whole = BR_TEXT_ZERO, sum = BR_TEXT_ZERO;
+  size_t size = n->end - n->start, cut = 0, part;
+  while (cut < size && br__glyph_at (s, size, cut).kind == BR__GLYPH_DIGIT)
+    cut++;
+  int dash = br__glyph_at (s, size, cut).kind == BR__GLYPH_DASH;
+  part = br__skip_blanks (s, size, dash ? cut + br__glyph_at (s, size, cut).length : cut);
+  br_status status = br__fail (error, BR_SYNTAX, n->start, size,
+                               "a mixed number with a power behind it can be read in two ways");
+  br__text_printf (&whole, "(%.*s)", br__clip (s, size, 40), s);
+  br__text_printf (&sum, "%.*s %c %.*s", (int) cut, s, dash ? '-' : '+', (int) (size - part), s + part);
+  br__hint_instead (error, l, n->start, size, br__text_string (&whole), br__text_string (&sum));
+  br__text_clear (&whole);
+  br__text_clear (&sum);
+  return status;
+}
+
+/* Before a power a fraction is a division, whose denominator the power binds tighter; and a power of a whole
+   measure wants brackets.  USED gets shorter.  */
+static br_status
+split_base (const br__lexer *l, const br_measure *m, size_t *used, br_error *error)
+{
+  br__reader r = { l->text, l->end, NULL, error };
+  br__numeral n = BR__NUMERAL_ZERO;
+  size_t start = l->token.offset;
+  br_status status = br__numeral_scan (&n, &r, start);
+
+  if (status == BR_OK && (m->unit || n.end != start + *used))
+    {
+      br_text whole = BR_TEXT_ZERO;
+      status = br__fail (error, BR_SYNTAX, start, *used, "a power of a whole measure wants brackets");
+      br__text_printf (&whole, "(%.*s)", br__clip (l->text + start, *used, 40), l->text + start);
+      br__hint_instead (error, l, start, *used, br__text_string (&whole), NULL);
+      br__text_clear (&whole);
+    }
+  else if (status == BR_OK && n.form == BR__FORM_MIXED)
+    status = refuse_mixed_base (l, &n, error);
+  else if (status == BR_OK && n.form == BR__FORM_FRACTION)
+    for (size_t at = start; at < n.end; )
+      {
+        br__glyph g = br__glyph_at (l->text, n.end, at);
+        if (g.kind == BR__GLYPH_SLASH || g.kind == BR__GLYPH_FRACTION_SLASH)
+          {
+            *used = at - start;
+            break;
+          }
+        if (g.kind != BR__GLYPH_DIGIT)
+          break;
+        at += g.length;
+      }
+  br_number_clear (&n.value);
+  return status;
+}
+
+/* An exponent is a whole number or a decimal: the slash and the hyphen behind it are signs.  */
+static br_status
+lex_exponent (br__lexer *l, br_error *error)
+{
+  size_t at = l->token.offset;
+  br_measure m = BR_MEASURE_ZERO;
+  br_status status;
+  while (at < l->end && l->text[at] >= '0' && l->text[at] <= '9')
+    at++;
+  if (at + 1 < l->end && l->text[at] == '.' && l->text[at + 1] >= '0' && l->text[at + 1] <= '9')
+    for (at++; at < l->end && l->text[at] >= '0' && l->text[at] <= '9'; at++)
+      ;
+  if (at == l->token.offset)
+    {
+      br__glyph g = br__glyph_at (l->text, l->end, at);
+      br_text t = BR_TEXT_ZERO;
+      status = br__fail (error, BR_SYNTAX, at, g.length, "behind a `^` a fraction stands in brackets");
+      br__text_printf (&t, "(%.*s)", (int) g.length, l->text + at);
+      br__hint_instead (error, l, at, g.length, br__text_string (&t), NULL);
+      br__text_clear (&t);
+      return status;
+    }
+  status = scan_number (&m, &l->token.length, l, at, error);
+  br_measure_clear (&m);
+  return status;
+}
+
+static br_status
+lex_number (br__lexer *l, br_error *error)
+{
+  br_measure m = BR_MEASURE_ZERO;
+  l->token.type = BR__NUMBER;
+  if (l->power)
+    return lex_exponent (l, error);
+  br_status status = scan_number (&m, &l->token.length, l, l->end, error);
+  if (status == BR_OK && power_follows (l, l->token.offset + l->token.length))
+    status = split_base (l, &m, &l->token.length, error);
+  br_measure_clear (&m);
+  return status;
 }
 
 br_status
@@ -185,13 +330,13 @@ br__lex_next (br__lexer *l, br_error *error)
   const char *s = l->text + l->next;
   size_t left = l->end - l->next;
   br_status status = BR_OK;
-  if (br__measure_begins (l->text, l->end, l->next))
+  if ((n = br__raised_end (l->text, l->end, l->next)) > l->next)
     {
-      br_measure m = BR_MEASURE_ZERO;
-      l->token.type = BR__NUMBER;
-      status = scan_number (&m, &l->token.length, l, error);
-      br_measure_clear (&m);
+      l->token.type = BR__RAISED;
+      l->token.length = n - l->next;
     }
+  else if (br__measure_begins (l->text, l->end, l->next))
+    status = lex_number (l, error);
   else if ((n = br__letter_at (s, left, 0)) > 0)
     {
       l->token.type = BR__NAME;
@@ -202,7 +347,11 @@ br__lex_next (br__lexer *l, br_error *error)
   else
     status = lex_sign (l, error);
   if (status == BR_OK)
-    l->next = l->token.offset + l->token.length;
+    {
+      l->next = l->token.offset + l->token.length;
+      l->power = br__lex_is_sign (l, '^')
+                 || (l->power && (br__lex_is_sign (l, '-') || br__lex_is_sign (l, '+')));
+    }
   return status;
 }
 

@@ -11,6 +11,7 @@ typedef enum br__token_type
   BR__NUMBER,       /* a measure with its unit */
   BR__NAME,
   BR__SIGN,         /* one of + - * / ^ ( ) , : and the comparisons, in SIGN */
+  BR__RAISED,       /* a raised whole number, with its raised minus: a power */
   BR__QUOTED        /* "text": only where a file name is wanted */
 } br__token_type;
 
@@ -37,6 +38,11 @@ typedef struct br__lexer
   size_t end;
   size_t next;          /* offset behind TOKEN */
   br__token token;
+  int power;            /* TOKEN is a ^ or a sign behind one: what follows is an exponent */
+  /* Whether a name stands for something in the sheet already, or NULL: nothing does.  Words such as `x` and
+     `half` are read as such only where they name nothing.  */
+  int (*known) (const void *user, const char *name, size_t length);
+  const void *user;
 } br__lexer;
 
 /* Begins at the line's start.  */
@@ -49,6 +55,12 @@ int br__lex_is_sign (const br__lexer *l, int sign);
 /* The token at hand is the name WORD (small letters), in whatever case.  */
 int br__lex_is_word (const br__lexer *l, const char *word);
 int br__same_word (const char *text, size_t length, const char *word);
+/* The token at hand is a name that the sheet knows.  */
+int br__lex_is_known (const br__lexer *l);
+/* The hint to write the statement anew, with A in the place of the LENGTH bytes at OFFSET, or with B (may be
+   NULL).  None where that is too long for a hint.  */
+void br__hint_instead (br_error *error, const br__lexer *l, size_t offset, size_t length, const char *a,
+                       const char *b);
 
 /* Where the note begins: the offset of the first # outside quotes that a name of a file is
    written in, or LENGTH.  */

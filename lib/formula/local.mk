@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
 # Formulas: lexer, parser, tree, settings, values, and formulas compiled over a few names.
 libbenchrule_core_la_SOURCES += \
+  lib/formula/echo.c \
   lib/formula/evaluate.c \
   lib/formula/evaluate.h \
   lib/formula/functions.c \
@@ -8,6 +9,8 @@ libbenchrule_core_la_SOURCES += \
   lib/formula/lexer.c \
   lib/formula/lexer.h \
   lib/formula/parser.c \
+  lib/formula/parser_private.h \
+  lib/formula/parser_signs.c \
   lib/formula/settings.c \
   lib/formula/settings.h \
   lib/formula/program.c \

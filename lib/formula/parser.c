@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   parser.c - from tokens to a tree.  Each level of precedence is a function; the depth of
-   brackets, exponents and bare functions is counted, so recursion is bounded.  */
+   parser.c - from tokens to a tree: values, calls, brackets, and lists.  The depth of brackets, exponents and bare
+   functions is counted, so that recursion is bounded.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -10,24 +10,12 @@
 #include "exact/memory.h"
 #include "exact/number.h"
 #include "exact/status.h"
+#include "measure/measure.h"
 #include "formula/functions.h"
 #include "shape/shape.h"
-#include "formula/tree.h"
+#include "formula/parser_private.h"
 #include "formula/words.h"
 
-typedef struct parser
-{
-  br__tree *tree;
-  br__lexer *lexer;
-  br_error *error;
-  unsigned depth;
-  size_t stack;         /* values that lie on the stack when the tree has run so far */
-  size_t last_end;      /* offset behind the token that was taken last */
-  int size;             /* a times sign that is no star ends the expression */
-  int inside;           /* a closing bracket ends the expression */
-} parser;
-
-static br_status parse_sum (parser *p);
 
 void
 br__tree_clear (br__tree *t)
@@ -39,15 +27,15 @@ br__tree_clear (br__tree *t)
   memset (t, 0, sizeof *t);
 }
 
-static br_status
-advance (parser *p)
+br_status
+br__parse_advance (br__parser *p)
 {
   p->last_end = p->lexer->token.offset + p->lexer->token.length;
   return br__lex_next (p->lexer, p->error);
 }
 
-static br_status
-deeper (parser *p)
+br_status
+br__parse_deeper (br__parser *p)
 {
   if (++p->depth <= BR_MAX_DEPTH)
     return BR_OK;
@@ -56,8 +44,8 @@ deeper (parser *p)
 }
 
 /* Adds a node whose subtree begins with node FIRST and text at OFFSET.  */
-static br_status
-add (parser *p, br__op op, unsigned count, size_t first, size_t offset, const br__token *word)
+br_status
+br__parse_add (br__parser *p, br__op op, unsigned count, size_t first, size_t offset, const br__token *word)
 {
   br__tree *t = p->tree;
   if (!br__grow (&t->nodes, &t->room, t->count + 1, sizeof (br__node)))
@@ -77,28 +65,39 @@ add (parser *p, br__op op, unsigned count, size_t first, size_t offset, const br
   return BR_OK;
 }
 
+/* Adds the number M, which it takes over, for the text WORD.  */
+br_status
+br__parse_add_number (br__parser *p, br_measure *m, const br__token *word, int made)
+{
+  br_status status = br__parse_add (p, BR__OP_NUMBER, 0, p->tree->count, word->offset, word);
+  if (status == BR_OK)
+    {
+      br__node *n = &p->tree->nodes[p->tree->count - 1];
+      br__number_move (&n->number.value, &m->value);
+      n->number.unit = m->unit;
+      n->made = made;
+      p->rewrite |= made;
+    }
+  br_measure_clear (m);
+  return status;
+}
+
 static br_status
-parse_number (parser *p)
+parse_number (br__parser *p)
 {
   br__token word = p->lexer->token;
   br_measure m = BR_MEASURE_ZERO;
   br_status status = br__lex_number (&m, p->lexer, p->error);
   if (status == BR_OK)
-    status = advance (p);
+    status = br__parse_advance (p);
   if (status == BR_OK)
-    status = add (p, BR__OP_NUMBER, 0, p->tree->count, word.offset, &word);
-  if (status == BR_OK)
-    {
-      br__node *n = &p->tree->nodes[p->tree->count - 1];
-      br__number_move (&n->number.value, &m.value);
-      n->number.unit = m.unit;
-    }
+    status = br__parse_add_number (p, &m, &word, 0);
   br_measure_clear (&m);
   return status;
 }
 
 static br_status
-wrong_count (parser *p, const br__function *f, const br__token *word, unsigned count)
+wrong_count (br__parser *p, const br__function *f, const br__token *word, unsigned count)
 {
   br__fail (p->error, BR_SYNTAX, word->offset, p->last_end - word->offset,
             "`%s` was given %u value%s", br__function_name (f), count, count == 1 ? "" : "s");
@@ -106,13 +105,15 @@ wrong_count (parser *p, const br__function *f, const br__token *word, unsigned c
   return BR_SYNTAX;
 }
 
+static br_status parse (br__tree *t, br__lexer *l, int size, int inside, br_error *error);
+
 static br_status
-finish_call (parser *p, const br__function *f, const br__token *word, unsigned count, size_t first,
+finish_call (br__parser *p, const br__function *f, const br__token *word, unsigned count, size_t first,
              int bare)
 {
   if (count < br__function_least (f) || count > br__function_most (f))
     return wrong_count (p, f, word, count);
-  br_status status = add (p, BR__OP_CALL, count, first, word->offset, word);
+  br_status status = br__parse_add (p, BR__OP_CALL, count, first, word->offset, word);
   if (status == BR_OK)
     {
       p->tree->nodes[p->tree->count - 1].function = f;
@@ -122,7 +123,7 @@ finish_call (parser *p, const br__function *f, const br__token *word, unsigned c
 }
 
 static br_status
-unclosed (parser *p, size_t open)
+unclosed (br__parser *p, size_t open)
 {
   if (br__lex_is_sign (p->lexer, BR__PLUS_MINUS))
     {
@@ -135,42 +136,58 @@ unclosed (parser *p, size_t open)
   return BR_SYNTAX;
 }
 
+/* Goes past a closing bracket, and past the mark of a unit behind it, as in (3 + 2)".  */
+static br_status
+advance_closed (br__parser *p)
+{
+  br__lexer *l = p->lexer;
+  size_t at = br__skip_blanks (l->text, l->end, l->next), end = 0;
+  br__glyph g = br__glyph_at (l->text, l->end, at);
+  if ((g.kind == BR__GLYPH_INCH || g.kind == BR__GLYPH_FOOT || g.kind == BR__GLYPH_DEGREE || g.code == '%')
+      && br__unit_scan (&end, NULL, l->text, l->end, at))
+    {
+      p->mark = at;
+      l->next = end;
+    }
+  return br__parse_advance (p);
+}
+
 /* NAME ( expression , expression ... ), the token at hand is the bracket.  */
 static br_status
-parse_arguments (parser *p, const br__function *f, const br__token *word)
+parse_arguments (br__parser *p, const br__function *f, const br__token *word)
 {
   size_t first = p->tree->count, open = p->lexer->token.offset;
   unsigned count = 0;
   int outer = p->size;
-  br_status status = deeper (p);
+  br_status status = br__parse_deeper (p);
 
   p->size = 0;
   if (status == BR_OK)
-    status = advance (p);
+    status = br__parse_advance (p);
   if (status == BR_OK && !br__lex_is_sign (p->lexer, ')'))
     for (;;)
       {
-        status = parse_sum (p);
+        status = br__parse_sum (p);
         if (status != BR_OK)
           return status;
         count++;
         if (!br__lex_is_sign (p->lexer, ','))
           break;
-        status = advance (p);
+        status = br__parse_advance (p);
         if (status != BR_OK)
           return status;
       }
   if (status == BR_OK && !br__lex_is_sign (p->lexer, ')'))
     return unclosed (p, open);
   if (status == BR_OK)
-    status = advance (p);
+    status = advance_closed (p);
   p->depth--;
   p->size = outer;
   return status == BR_OK ? finish_call (p, f, word, count, first, 0) : status;
 }
 
 static br_status
-unknown_function (parser *p, const br__token *word)
+unknown_function (br__parser *p, const br__token *word)
 {
   const char *name = p->lexer->text + word->offset;
   br__fail (p->error, BR_SYNTAX, word->offset, word->length, "there is no function `%.*s`",
@@ -200,30 +217,28 @@ is_leading_minus (const br__lexer *l)
   return br__lex_next (&ahead, NULL) == BR_OK && !ahead.token.blank_before && starts_term (&ahead);
 }
 
-static br_status parse_primary (parser *p);
-
 /* A function of one argument before a single term.  */
 static br_status
-parse_bare (parser *p, const br__function *f, const br__token *word)
+parse_bare (br__parser *p, const br__function *f, const br__token *word)
 {
   size_t first = p->tree->count;
   br__token minus = p->lexer->token;
   int negative = br__lex_is_sign (p->lexer, '-');
-  br_status status = deeper (p);
+  br_status status = br__parse_deeper (p);
 
   if (status == BR_OK && negative)
-    status = advance (p);
+    status = br__parse_advance (p);
   if (status == BR_OK)
-    status = parse_primary (p);
+    status = br__parse_primary (p);
   if (status == BR_OK && negative)
-    status = add (p, BR__OP_NEG, 1, first, minus.offset, &minus);
+    status = br__parse_add (p, BR__OP_NEG, 1, first, minus.offset, &minus);
   p->depth--;
   return status == BR_OK ? finish_call (p, f, word, 1, first, 1) : status;
 }
 
 /* What is asked of shapes: top(deck), clear(deck, wheel); the token at hand is the bracket.  */
 static br_status
-parse_shapes (parser *p, int part, const br__token *word)
+parse_shapes (br__parser *p, int part, const br__token *word)
 {
   static const int reach[] = { BR__PART_LEFT, BR__PART_RIGHT, BR__PART_TOP, BR__PART_BOTTOM };
   int side = part >= BR__PART_SIDE_LEFT && part <= BR__PART_SIDE_BOTTOM;
@@ -235,35 +250,35 @@ parse_shapes (parser *p, int part, const br__token *word)
     {
       if (i && !br__lex_is_sign (p->lexer, ','))
         return br__fail (p->error, BR_SYNTAX, open, 1, "`clear` is asked of two shapes: clear(deck, wheel)");
-      status = advance (p);
+      status = br__parse_advance (p);
       if (status == BR_OK && p->lexer->token.type != BR__NAME)
         return br__fail (p->error, BR_SYNTAX, p->lexer->token.offset, p->lexer->token.length,
                          "the name of a shape should stand here");
       if (status == BR_OK)
-        status = advance (p);
+        status = br__parse_advance (p);
     }
   if (status == BR_OK && !br__lex_is_sign (p->lexer, ')'))
     return unclosed (p, open);
   if (status == BR_OK)
-    status = advance (p);
+    status = br__parse_advance (p);
   br__token whole = *word;
   whole.length = p->last_end - word->offset;
   for (int i = 0; i < 1 + side && status == BR_OK; i++)
     {
-      status = add (p, BR__OP_NAME, 0, p->tree->count, word->offset, &whole);
+      status = br__parse_add (p, BR__OP_NAME, 0, p->tree->count, word->offset, &whole);
       if (status == BR_OK)
         p->tree->nodes[p->tree->count - 1].part
           = (unsigned) (!side ? part : i ? reach[part - BR__PART_SIDE_LEFT] : level ? BR__PART_X : BR__PART_Y);
     }
-  return status == BR_OK && side ? add (p, BR__OP_ADD, 2, first, word->offset, &whole) : status;
+  return status == BR_OK && side ? br__parse_add (p, BR__OP_ADD, 2, first, word->offset, &whole) : status;
 }
 
 static br_status
-parse_name (parser *p)
+parse_name (br__parser *p)
 {
   br__token word = p->lexer->token;
   const br__function *f = br__function_find (p->lexer->text + word.offset, word.length);
-  br_status status = advance (p);
+  br_status status = br__parse_advance (p);
   int part = br__shape_word (p->lexer->text + word.offset, word.length);
 
   if (status != BR_OK)
@@ -284,20 +299,20 @@ parse_name (parser *p)
       br__hint_call (p->error, f);
       return BR_SYNTAX;
     }
-  return add (p, BR__OP_NAME, 0, p->tree->count, word.offset, &word);
+  return br__parse_add (p, BR__OP_NAME, 0, p->tree->count, word.offset, &word);
 }
 
 static br_status
-parse_brackets (parser *p)
+parse_brackets (br__parser *p)
 {
   size_t open = p->lexer->token.offset;
   int outer = p->size;
-  br_status status = deeper (p);
+  br_status status = br__parse_deeper (p);
   p->size = 0;
   if (status == BR_OK)
-    status = advance (p);
+    status = br__parse_advance (p);
   if (status == BR_OK)
-    status = parse_sum (p);
+    status = br__parse_sum (p);
   if (status != BR_OK)
     return status;
   if (br__lex_is_sign (p->lexer, ','))
@@ -310,18 +325,19 @@ parse_brackets (parser *p)
     return unclosed (p, open);
   p->depth--;
   p->size = outer;
-  status = advance (p);
+  status = advance_closed (p);
   if (status == BR_OK)
     {
       br__node *n = &p->tree->nodes[p->tree->count - 1];
+      n->brackets = 1;
       n->offset = open;
       n->length = p->last_end - open;
     }
   return status;
 }
 
-static br_status
-parse_primary (parser *p)
+br_status
+br__parse_primary (br__parser *p)
 {
   const br__token *t = &p->lexer->token;
   if (t->type == BR__NUMBER)
@@ -337,100 +353,9 @@ parse_primary (parser *p)
                    br__clip (p->lexer->text + t->offset, t->length, 20), p->lexer->text + t->offset);
 }
 
-static br_status parse_power (parser *p);
-
-/* Signs before a value: each minus turns it round.  */
-static br_status
-parse_signed (parser *p)
-{
-  br__token first = p->lexer->token;
-  size_t start = p->tree->count;
-  int negative = 0, any = 0;
-  br_status status = BR_OK;
-
-  while (status == BR_OK && (br__lex_is_sign (p->lexer, '-') || br__lex_is_sign (p->lexer, '+')))
-    {
-      negative ^= p->lexer->token.sign == '-';
-      any = 1;
-      status = advance (p);
-    }
-  if (status == BR_OK)
-    status = parse_power (p);
-  if (status == BR_OK && any && negative)
-    status = add (p, BR__OP_NEG, 1, start, first.offset, &first);
-  return status;
-}
-
-static br_status
-parse_power (parser *p)
-{
-  size_t first = p->tree->count, offset = p->lexer->token.offset;
-  br_status status = parse_primary (p);
-
-  if (status != BR_OK || !br__lex_is_sign (p->lexer, '^'))
-    return status;
-  br__token sign = p->lexer->token;
-  status = deeper (p);
-  if (status == BR_OK)
-    status = advance (p);
-  if (status == BR_OK)
-    status = parse_signed (p);
-  p->depth--;
-  if (status == BR_OK)
-    status = add (p, BR__OP_POW, 2, first, offset, &sign);
-  return status;
-}
-
-/* A times sign or a slash.  In a size such as 3/4 × 5-1/2 a times sign parts the numbers.  */
-static int
-is_product_sign (const parser *p)
-{
-  if (br__lex_is_sign (p->lexer, '/'))
-    return 1;
-  if (!br__lex_is_sign (p->lexer, '*'))
-    return 0;
-  return !(p->size && p->lexer->text[p->lexer->token.offset] != '*');
-}
-
-static br_status
-parse_product (parser *p)
-{
-  size_t first = p->tree->count, offset = p->lexer->token.offset;
-  br_status status = parse_signed (p);
-
-  while (status == BR_OK && is_product_sign (p))
-    {
-      br__token sign = p->lexer->token;
-      status = advance (p);
-      if (status == BR_OK)
-        status = parse_signed (p);
-      if (status == BR_OK)
-        status = add (p, sign.sign == '*' ? BR__OP_MUL : BR__OP_DIV, 2, first, offset, &sign);
-    }
-  return status;
-}
-
-static br_status
-parse_sum (parser *p)
-{
-  size_t first = p->tree->count, offset = p->lexer->token.offset;
-  br_status status = parse_product (p);
-
-  while (status == BR_OK && (br__lex_is_sign (p->lexer, '+') || br__lex_is_sign (p->lexer, '-')))
-    {
-      br__token sign = p->lexer->token;
-      status = advance (p);
-      if (status == BR_OK)
-        status = parse_product (p);
-      if (status == BR_OK)
-        status = add (p, sign.sign == '+' ? BR__OP_ADD : BR__OP_SUB, 2, first, offset, &sign);
-    }
-  return status;
-}
-
 /* Two terms side by side, the usual slips.  */
 static br_status
-check_end (parser *p)
+check_end (br__parser *p)
 {
   const br__lexer *l = p->lexer;
   const br__token *t = &l->token;
@@ -462,14 +387,32 @@ check_end (parser *p)
   return BR_OK;
 }
 
+/* Puts the tree of its own echo in the place of T: a text that holds words becomes one of numbers and signs, whose
+   parts stand where the nodes say.  */
+static br_status
+rewrite (br__tree *t, br_error *error)
+{
+  br_text echo = BR_TEXT_ZERO;
+  br__lexer l;
+  size_t base = t->base;
+  br__put_tree (&echo, t);
+  br_status status = echo.failed ? br__fail_plain (error, BR_NO_MEMORY, base, 0)
+                                 : br__lex_start (&l, br__text_string (&echo), echo.length, error);
+  if (status == BR_OK)
+    status = parse (t, &l, 0, 0, error);
+  t->base = base;
+  br__text_clear (&echo);
+  return status;
+}
+
 static br_status
 parse (br__tree *t, br__lexer *l, int size, int inside, br_error *error)
 {
   br__tree made = BR__TREE_ZERO;
-  parser p = { &made, l, error, 0, 0, l->token.offset, size, inside };
+  br__parser p = { .tree = &made, .lexer = l, .error = error, .last_end = l->token.offset, .size = size, .inside = inside };
 
   made.base = l->token.offset;
-  br_status status = parse_sum (&p);
+  br_status status = br__parse_sum (&p);
   if (status == BR_OK)
     status = check_end (&p);
   if (status == BR_OK)
@@ -488,6 +431,11 @@ parse (br__tree *t, br__lexer *l, int size, int inside, br_error *error)
     {
       made.nodes[i].offset -= made.base;
       made.nodes[i].word -= made.base;
+    }
+  if (p.rewrite && (status = rewrite (&made, error)) != BR_OK)
+    {
+      br__tree_clear (&made);
+      return status;
     }
   br__tree_clear (t);
   *t = made;

@@ -8,6 +8,7 @@
 #define BR_FORMULA_TREE_H
 
 #include "benchrule.h"
+#include "exact/text.h"
 #include "formula/lexer.h"
 
 typedef enum br__op
@@ -23,7 +24,10 @@ typedef struct br__node
   size_t first;               /* index of the first node of this subtree */
   size_t offset, length;      /* the subtree's place in the tree's text */
   size_t word, word_length;   /* the place of the name, function or sign itself */
-  int bare;                   /* a function written without brackets; a bracketed operand */
+  int bare;                   /* a function written without brackets */
+  int brackets;               /* brackets stand around it */
+  int made;                   /* BR__OP_NUMBER: read from a word or a raised digit, not from WORD as it stands */
+  int unit;                   /* BR__OP_MUL: the right operand is a unit behind brackets, (3 + 2) in */
   br_measure number;          /* BR__OP_NUMBER */
   const struct br__function *function;  /* BR__OP_CALL */
   struct br__entry *entry;    /* BR__OP_NAME, once tied to a dimension of a sheet */
@@ -55,6 +59,11 @@ br_status br__parse_inside (br__tree *t, br__lexer *l, br_error *error);
    br__trees_free.  */
 br_status br__parse_list (br__tree **trees, size_t *count, br__lexer *l, br_error *error);
 void br__trees_free (br__tree *trees, size_t count);
+/* echo.c: how T was read: one blank around signs, and brackets where the reading took a decision that a reader could
+   take otherwise.  Reads back as the same tree.  */
+void br__put_tree (br_text *t, const br__tree *tree);
+/* The number of the node N of TREE, as it was typed where that is a number.  */
+void br__put_node_number (br_text *t, const br__tree *tree, const br__node *n);
 /* Appends the nodes of FROM, SHIFT bytes further; their `first` is left as it was.  check.c.  */
 br_status br__tree_append (br__tree *t, const br__tree *from, size_t shift);
 

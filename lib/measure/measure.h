@@ -59,9 +59,27 @@ const br_unit *br__unit_base (const br_unit *unit);
 int br__unit_is_decimal (const br_unit *unit);
 /* 1 for grid boxes, whose size the sheet gives; num is then 0.  */
 int br__unit_is_box (const br_unit *unit);
+/* A unit as it stands: BASE to the power POWER, which is written UNIT.  */
+typedef struct br__unit_found
+{
+  const br_unit *base, *unit;
+  int power;
+  int mark;                 /* ' or ", not a word */
+  size_t end;
+} br__unit_found;
+
+/* 1 where a unit stands at AT, after blanks too, with its power: in, sq ft, mm^3, "; else 0.  */
+int br__unit_scan_power (br__unit_found *found, const char *text, size_t length, size_t at);
+/* Behind feet or yards: the power that a 2 or 3 at AT is, as in 5 ft2, else 0.  */
+int br__unit_glued_power (const char *text, size_t length, size_t at);
+/* M = one of the unit at AT, where one stands there, and USED bytes are it.  */
+br_status br__unit_measure (br_measure *m, size_t *used, const char *text, size_t length, br_error *error);
 /* The unit that stands at AT, after blanks too, and where it ends; NULL where there is none.
    MARK (may be NULL) gets 1 for ' and ", 0 for a word.  */
 const br_unit *br__unit_scan (size_t *end, int *mark, const char *text, size_t length, size_t at);
+
+/* br_scale_read with squares of the size GRID (NULL: not known), as in 2 boxes = 1 in.  */
+br_status br__scale_read (br_number *ratio, const char *text, size_t length, const br_number *grid, br_error *error);
 
 /* write.c: 1 where X is whole or so many halves, quarters ... down to 1/FINEST, a power of two; and the finest
    of a rule that people have.  */
@@ -98,6 +116,11 @@ typedef struct br__numeral
 /* 1 where the unsigned number at AT is one of those in ASCII that nearly every text has, with nothing
    behind it that could change what it is; else 0, and br__numeral_scan tells.  */
 int br__numeral_plain (br__numeral *n, const br__reader *r, size_t at);
+/* The end of the raised whole number at AT, with a raised minus before it; AT where there is none, or where it is
+   the top of a fraction.  */
+size_t br__raised_end (const char *text, size_t length, size_t at);
+/* The raised digits at AT as a whole number.  */
+br_status br__raised_scan (br__numeral *n, const br__reader *r, size_t at);
 /* Reads the unsigned number at AT, the longest that is one number.  */
 br_status br__numeral_scan (br__numeral *n, const br__reader *r, size_t at);
 

@@ -143,6 +143,33 @@ find_fraction (fraction *f, const br__reader *r, size_t at)
   return 1;
 }
 
+size_t
+br__raised_end (const char *text, size_t length, size_t at)
+{
+  br__reader r = { text, length, NULL, NULL };
+  br__glyph g = br__glyph_at (text, length, at);
+  fraction f;
+  run digits;
+
+  if (g.kind != BR__GLYPH_SUPERSCRIPT && g.code != 0x207b)
+    return at;
+  if (g.kind == BR__GLYPH_SUPERSCRIPT && find_fraction (&f, &r, at))
+    return at;
+  digits = take_run (&r, g.code == 0x207b ? at + g.length : at);
+  return digits.kind == BR__GLYPH_SUPERSCRIPT ? digits.end : at;
+}
+
+br_status
+br__raised_scan (br__numeral *n, const br__reader *r, size_t at)
+{
+  run digits = take_run (r, at);
+
+  n->start = at;
+  n->end = digits.end;
+  n->form = BR__FORM_WHOLE;
+  return run_value (&n->value, r, &digits);
+}
+
 /* Z = F.  PROPER (may be NULL) tells whether it is less than one.  */
 static br_status
 fraction_value (br_number *z, int *proper, const br__reader *r, const fraction *f)

@@ -5,6 +5,8 @@
 # include <config.h>
 #endif
 
+#include <string.h>
+
 #include "exact/number.h"
 #include "exact/status.h"
 #include "exact/text.h"
@@ -15,11 +17,13 @@ typedef struct part
 {
   br__numeral numeral;
   const br_unit *unit;      /* NULL: none */
+  const br_unit *base;      /* the unit is this one to the power POWER */
+  int power;
   int mark;                 /* the unit is ' or " */
   size_t end;
 } part;
 
-#define PART_ZERO { BR__NUMERAL_ZERO, NULL, 0, 0 }
+#define PART_ZERO { BR__NUMERAL_ZERO, NULL, NULL, 1, 0, 0 }
 
 void
 br_measure_clear (br_measure *m)
@@ -31,13 +35,22 @@ br_measure_clear (br_measure *m)
 static br_status
 take_part (part *p, const br__reader *r, size_t at)
 {
+  br__unit_found found;
   br_status status = br__numeral_scan (&p->numeral, r, at);
 
   if (status != BR_OK)
     return status;
   p->end = p->numeral.end;
   p->mark = 0;
-  p->unit = br__unit_scan (&p->end, &p->mark, r->text, r->length, p->end);
+  p->unit = p->base = NULL;
+  if (br__unit_scan_power (&found, r->text, r->length, p->end))
+    {
+      p->unit = found.unit;
+      p->base = found.base;
+      p->power = found.power;
+      p->mark = found.mark;
+      p->end = found.end;
+    }
   return BR_OK;
 }
 
@@ -48,7 +61,7 @@ part_value (br_number *z, const br__reader *r, const part *p)
   br_number size = BR_NUMBER_ZERO;
   br_status status;
 
-  if (p->unit == NULL || p->unit->num == p->unit->den)
+  if (p->unit == NULL || p->base->num == p->base->den)
     return br_number_set (z, &p->numeral.value);
   if (br__unit_is_box (p->unit))
     {
@@ -59,18 +72,81 @@ part_value (br_number *z, const br__reader *r, const part *p)
       br__hint (r->error, "grid 1/4 in");
       return status;
     }
-  status = br_number_set_ratio (&size, p->unit->num, p->unit->den);
+  status = br_number_set_ratio (&size, p->base->num, p->base->den);
+  if (status == BR_OK && p->power != 1)
+    status = br_number_pow (&size, &size, p->power);
   if (status == BR_OK)
     status = br_number_mul (z, &p->numeral.value, &size);
   br_number_clear (&size);
   return status;
 }
 
+/* A per cent is a plain number.  */
+static const br_unit *
+unit_of_measure (const part *p)
+{
+  return p->unit != NULL && p->unit->dimension == BR_PLAIN ? NULL : p->unit;
+}
+
+br_status
+br__unit_measure (br_measure *m, size_t *used, const char *text, size_t length, br_error *error)
+{
+  br__reader r = { text, length, NULL, error };
+  br__unit_found found;
+  part p = PART_ZERO;
+  br_status status;
+
+  if (!br__unit_scan_power (&found, text, length, 0))
+    return br__fail (error, BR_SYNTAX, 0, 0, "a unit should stand here");
+  p.unit = found.unit;
+  p.base = found.base;
+  p.power = found.power;
+  status = br_number_set_int (&p.numeral.value, 1);
+  /* A square is one inch here, and put in when the formula is worked out.  */
+  if (status == BR_OK && br__unit_is_box (p.unit))
+    br_number_swap (&m->value, &p.numeral.value);
+  else if (status == BR_OK)
+    status = part_value (&m->value, &r, &p);
+  br_number_clear (&p.numeral.value);
+  if (status != BR_OK)
+    return status;
+  m->unit = unit_of_measure (&p);
+  *used = found.end;
+  return BR_OK;
+}
+
+/* Units that stand side by side in one length, the larger first, with the words that an error wants.  */
+static const struct
+{
+  const char *name, *one, *many;
+  int metric;
+} chain[] = {
+  { "mi", "mile", "miles", 0 }, { "yd", "yard", "yards", 0 }, { "ft", "foot", "feet", 0 },
+  { "in", "inch", "inches", 0 }, { "km", "kilometre", "kilometres", 1 }, { "m", "metre", "metres", 1 },
+  { "cm", "centimetre", "centimetres", 1 }, { "mm", "millimetre", "millimetres", 1 },
+};
+
+#define CHAIN (sizeof chain / sizeof *chain)
+
+/* The place of UNIT in the table, CHAIN where it has none.  */
+static size_t
+chain_place (const br_unit *unit)
+{
+  size_t i;
+
+  for (i = 0; unit != NULL && i < CHAIN; i++)
+    if (strcmp (unit->name, chain[i].name) == 0)
+      return i;
+  return CHAIN;
+}
+
 /* 1 for the units that a smaller one may follow within one length.  */
 static int
 is_chain (const br_unit *unit)
 {
-  return unit != NULL && unit->dimension == BR_LENGTH && unit->den == 1 && unit->num > 1;
+  size_t place = chain_place (unit);
+
+  return place + 1 < CHAIN && chain[place + 1].metric == chain[place].metric;
 }
 
 /* Where the next part of a length such as 5' 2" may begin: right behind, after blanks or after
@@ -90,15 +166,17 @@ static int
 goes_on (const part *last, part *next)
 {
   br_number foot = BR_NUMBER_ZERO;
+  size_t place = chain_place (next->unit);
 
   if (next->unit != NULL)
-    return next->unit->dimension == BR_LENGTH && next->unit->den == 1 && next->unit->num > 0
-           && next->unit->num < last->unit->num;
+    return place < CHAIN && place > chain_place (last->unit)
+           && chain[place].metric == chain[chain_place (last->unit)].metric;
   if (!last->mark || last->unit->num != 12 || last->numeral.form != BR__FORM_WHOLE
       || br_number_set_int (&foot, 12) != BR_OK
       || br_number_cmp (&next->numeral.value, &foot) >= 0)
     return 0;
-  next->unit = br__unit_base (NULL);
+  next->unit = next->base = br__unit_base (NULL);
+  next->power = 1;
   return 1;
 }
 
@@ -110,7 +188,7 @@ hint_feet (const br__reader *r, const part *first, const br_number *inches)
   br_text t = BR_TEXT_ZERO;
   br_number feet = BR_NUMBER_ZERO, rest = BR_NUMBER_ZERO;
 
-  if (first->numeral.start == 0 && first->unit->num == 12
+  if (first->numeral.start == 0 && strcmp (first->unit->name, "ft") == 0
       && br_number_set_int (&rest, 12) == BR_OK
       && br_number_div (&feet, inches, &rest) == BR_OK
       && br_number_floor (&feet, &feet) == BR_OK
@@ -139,7 +217,8 @@ check_parts (const br__reader *r, const part *last, const part *next, const br_n
              const br_number *value)
 {
   br_number limit = BR_NUMBER_ZERO, whole = BR_NUMBER_ZERO;
-  br_status status = br_number_set_int (&limit, last->unit->num);
+  size_t large = chain_place (last->unit), small = chain_place (next->unit);
+  br_status status = br_number_set_ratio (&limit, last->unit->num, last->unit->den);
 
   if (status == BR_OK)
     status = br_number_add (&whole, sum, value);
@@ -148,17 +227,14 @@ check_parts (const br__reader *r, const part *last, const part *next, const br_n
   if (last->numeral.form != BR__FORM_WHOLE)
     {
       status = br__fail (r->error, BR_SYNTAX, last->numeral.start, last->end - last->numeral.start,
-                         "%s before %s are a whole number",
-                         last->unit->num == 12 ? "feet" : "yards",
-                         next->unit->num == 12 ? "feet" : "inches");
+                         "%s before %s are a whole number", chain[large].many, chain[small].many);
       hint_feet (r, last, &whole);
     }
   else if (br_number_cmp (value, &limit) >= 0)
     {
       status = br__fail (r->error, BR_SYNTAX, next->numeral.start,
                          next->end - next->numeral.start, "the %s come to a %s or more",
-                         next->unit->num == 12 ? "feet" : "inches",
-                         last->unit->num == 12 ? "foot" : "yard");
+                         chain[small].many, chain[large].one);
       hint_feet (r, last, &whole);
     }
 out:
@@ -174,6 +250,33 @@ part_swap (part *a, part *b)
 
   *a = *b;
   *b = c;
+}
+
+/* Feet or yards that no inches follow, with a digit right behind them: 5 ft2 is an area, and 5 ft9 is 5 and a
+   name.  */
+static br_status
+end_feet (br_number *sum, part *last, const br__reader *r)
+{
+  int power = br__unit_glued_power (r->text, r->length, last->end);
+  br__unit_found found;
+
+  if (power != 0)
+    {
+      size_t at = last->end;
+
+      if (!br__unit_scan_power (&found, power == 2 ? "sq ft" : "cu ft", 5, 0))
+        return BR_DOMAIN;
+      if (strcmp (last->base->name, "yd") == 0
+          && !br__unit_scan_power (&found, power == 2 ? "sq yd" : "cu yd", 5, 0))
+        return BR_DOMAIN;
+      last->unit = found.unit;
+      last->power = power;
+      last->end = at + 1;
+      return part_value (sum, r, last);
+    }
+  last->unit = NULL;
+  last->end = last->numeral.end;
+  return br_number_set (sum, &last->numeral.value);
 }
 
 /* Adds to SUM the feet and inches that follow LAST, which becomes the last of them.  */
@@ -199,14 +302,9 @@ add_smaller (br_number *sum, part *last, const br__reader *r)
         break;
       part_swap (last, &next);
     }
-  /* 5 ft2 is 5 and a name, unless inches follow.  */
   if (status == BR_OK && last->end == end && is_chain (last->unit) && !last->mark
       && br__glyph_at (r->text, r->length, end).kind == BR__GLYPH_DIGIT)
-    {
-      last->unit = NULL;
-      last->end = last->numeral.end;
-      status = br_number_set (sum, &last->numeral.value);
-    }
+    status = end_feet (sum, last, r);
   br_number_clear (&value);
   br_number_clear (&next.numeral.value);
   return status;
@@ -259,7 +357,7 @@ scan (br_measure *m, size_t *used, const br__reader *r)
   if (status == BR_OK)
     {
       br_number_swap (&m->value, &sum);
-      m->unit = last.unit;
+      m->unit = unit_of_measure (&last);
       *used = last.end;
     }
   br_number_clear (&sum);

@@ -64,8 +64,6 @@ read_word (br_number *ratio, const br__reader *r, size_t at)
 static br_status
 read_side (side *s, const br__reader *r, size_t at)
 {
-  /* Any size will do to have boxes read, and then refused.  */
-  static const br_number box = { 1, 0 };
   br__glyph g;
   size_t used = 0, sign;
   br_status status;
@@ -76,7 +74,7 @@ read_side (side *s, const br__reader *r, size_t at)
     at = br__skip_blanks (r->text, r->length, at + g.length);
   if (!br__measure_begins (r->text, r->length, at))
     return br__fail (r->error, BR_SYNTAX, sign, g.length, "a number or a length is missing");
-  status = br_measure_scan (&s->measure, &used, r->text + at, r->length - at, &box, r->error);
+  status = br_measure_scan (&s->measure, &used, r->text + at, r->length - at, r->grid, r->error);
   if (status != BR_OK)
     {
       if (r->error != NULL)
@@ -88,8 +86,7 @@ read_side (side *s, const br__reader *r, size_t at)
   if (sign != at || br_number_sign (&s->measure.value) == 0)
     return br__fail (r->error, BR_DOMAIN, sign, s->end - sign,
                      "both sides of a scale are over zero");
-  if (s->measure.unit != NULL
-      && (s->measure.unit->dimension != BR_LENGTH || br__unit_is_box (s->measure.unit)))
+  if (s->measure.unit != NULL && s->measure.unit->dimension != BR_LENGTH)
     return br__fail (r->error, BR_DOMAIN, sign, s->end - sign,
                      "a scale has lengths or plain numbers on its sides");
   return BR_OK;
@@ -131,7 +128,7 @@ static br_status
 read_pair (br_number *ratio, const br__reader *r, const side *drawn, size_t at)
 {
   side full = SIDE_ZERO;
-  br_status status = read_side (&full, r, at + 1);
+  br_status status = read_side (&full, r, at);
   const side *plain = drawn->measure.unit == NULL ? drawn : &full;
 
   if (status == BR_OK && (drawn->measure.unit == NULL) != (full.measure.unit == NULL))
@@ -144,6 +141,21 @@ read_pair (br_number *ratio, const br__reader *r, const side *drawn, size_t at)
     status = br_number_div (ratio, &drawn->measure.value, &full.measure.value);
   br_measure_clear (&full.measure);
   return status;
+}
+
+/* The end of what parts the sides of a scale at AT, `:`, `=` or a word that says the same; AT: none.  */
+static size_t
+pair_sign (const br__reader *r, size_t at)
+{
+  static const char *const words[] = { "to", "is", "equals", "for", "per" };
+  size_t i, end = br__word_end (r->text, r->length, at);
+
+  if (at < r->length && (r->text[at] == ':' || r->text[at] == '='))
+    return at + 1;
+  for (i = 0; i < sizeof words / sizeof *words; i++)
+    if (br__word_is (r->text + at, end - at, words[i]))
+      return end;
+  return at;
 }
 
 static br_status
@@ -159,8 +171,9 @@ read_scale (br_number *ratio, const br__reader *r)
   if (status == BR_OK)
     {
       at = br__skip_blanks (r->text, r->length, drawn.end);
-      if (at < r->length && (r->text[at] == ':' || r->text[at] == '='))
-        status = read_pair (ratio, r, &drawn, at);
+      size_t behind = pair_sign (r, at);
+      if (behind > at)
+        status = read_pair (ratio, r, &drawn, behind);
       else
         status = read_ratio (ratio, r, &drawn, at);
     }
@@ -171,8 +184,14 @@ read_scale (br_number *ratio, const br__reader *r)
 br_status
 br_scale_read (br_number *ratio, const char *text, size_t length, br_error *error)
 {
+  return br__scale_read (ratio, text, length, NULL, error);
+}
+
+br_status
+br__scale_read (br_number *ratio, const char *text, size_t length, const br_number *grid, br_error *error)
+{
   br_error place;
-  br__reader r = { text, length, NULL, &place };
+  br__reader r = { text, length, grid, &place };
   br_number new = BR_NUMBER_ZERO;
   br_status status;
 

@@ -195,6 +195,7 @@ emit_check (br__run *run, br__check *check)
         br__put_from (r, "margin_shown", &t);
       else if (status == BR_UNDECIDED)
         status = BR_OK;
+      br__text_clear (&t);
     }
   else
     br__put_null (r, "margin");

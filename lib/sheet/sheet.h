@@ -214,6 +214,8 @@ br_status br__read_fixed (br__value *v, br__tree *tree, br__run *run);
 void br__hint_number (br__run *run, const br__value *v);
 /* Reads a list up to the end of the line and answers one member after the other, to the first mistake.  */
 br_status br__each_of_list (br__run *run, br_status (*answer) (br__run *run, const br__tree *tree));
+/* expression: TREE as it was read.  */
+void br__put_expression (br_record *r, const br__tree *tree);
 /* exact decimal decimal_exact unit shown */
 br_status br__put_value (br_record *r, const br__value *v, const br__settings *s);
 /* mark error error_decimal, on the sheet's ruler */
@@ -236,6 +238,7 @@ typedef struct br__clauses
 {
   br__mark mark;
   br_direction direction;
+  int directed;             /* it was said */
   int keep_total;
 } br__clauses;
 /* Reads them to the end of the line, or to the word LAST (may be NULL).  */

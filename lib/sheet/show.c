@@ -123,6 +123,15 @@ put_decimal (br_record *r, const char *key, const char *whole_key, const br_real
   return status;
 }
 
+void
+br__put_expression (br_record *r, const br__tree *tree)
+{
+  br_text t = BR_TEXT_ZERO;
+  br__put_tree (&t, tree);
+  br__put_from (r, "expression", &t);
+  br__text_clear (&t);
+}
+
 br_status
 br__put_value (br_record *r, const br__value *v, const br__settings *s)
 {
@@ -225,7 +234,7 @@ show_one (br__run *run, const br__tree *tree)
   if (status == BR_OK)
     {
       r = br__record_new ("value");
-      br__put_bytes (r, "expression", tree->text, tree->length);
+      br__put_expression (r, tree);
       status = br__put_value (r, &v, &run->sheet->settings);
       if (status == BR_OK)
         status = br__put_on_ruler (r, &v, &run->sheet->settings);

@@ -329,7 +329,7 @@ do_stack (br__run *run, const br__tree *tree)
       if (status == BR_OK)
         {
           r = br__record_new ("stack");
-          br__put_bytes (r, "expression", tree->text, tree->length);
+          br__put_expression (r, tree);
           status = put_stack (r, &k, &b);
         }
       if (status != BR_OK)

@@ -10,6 +10,7 @@
 #include "exact/status.h"
 #include "statement/statements.h"
 #include "measure/measure.h"
+#include "formula/words.h"
 #include "sheet/sheet.h"
 
 /* Rulers that have a name: "to eighths".  */
@@ -56,7 +57,7 @@ br_status
 br__read_clauses (br__run *run, br__clauses *c, const char *last)
 {
   br_status status = BR_OK;
-  int marked = 0, directed = 0;
+  int marked = 0;
   while (status == BR_OK && run->lex.token.type != BR__END)
     {
       if (last && br__lex_is_word (&run->lex, last))
@@ -68,7 +69,7 @@ br__read_clauses (br__run *run, br__clauses *c, const char *last)
             status = br__read_mark (run, &c->mark);
           continue;
         }
-      if ((br__lex_is_word (&run->lex, "up") || br__lex_is_word (&run->lex, "down")) && !directed++)
+      if ((br__lex_is_word (&run->lex, "up") || br__lex_is_word (&run->lex, "down")) && !c->directed++)
         c->direction = br__lex_is_word (&run->lex, "up") ? BR_UP : BR_DOWN;
       else if (br__lex_is_word (&run->lex, "keep") && !c->keep_total)
         {
@@ -114,7 +115,7 @@ emit_rounding (br__run *run, const br__tree *tree, const br__value *x, const br_
   br_record *r = br__record_new ("rounding");
   br_text t = BR_TEXT_ZERO;
   if (tree)
-    br__put_bytes (r, "expression", tree->text, tree->length);
+    br__put_expression (r, tree);
   br_status status = br__put_value (r, x, s);
   if (status == BR_OK)
     status = put_sheet_number (r, "value", &rounded->value, x->dimension, s);
@@ -294,14 +295,30 @@ round_keeping (br__run *run, const br__tree *trees, size_t count, const br__clau
   return status;
 }
 
+/* `round up 3.26` and `round down 3.26`: a direction, not the function, which has brackets here.  */
+static br_status
+read_direction (br__run *run, br__clauses *c)
+{
+  int up = br__lex_is_word (&run->lex, "up");
+  br__lexer ahead = run->lex;
+  if ((!up && !br__lex_is_word (&run->lex, "down")) || br__lex_next (&ahead, NULL) != BR_OK
+      || ahead.token.type == BR__END || br__lex_is_sign (&ahead, '(') || br__is_clause_word (&ahead))
+    return BR_OK;
+  c->direction = up ? BR_UP : BR_DOWN;
+  c->directed = 1;
+  return br__lex_next (&run->lex, run->error);
+}
+
 br_status
 br__do_round (br__run *run)
 {
   br__tree *trees = NULL;
   size_t count = 0;
-  br__clauses c = { BR__MARK_ZERO, BR_NEAREST, 0 };
-  br_status status = br__parse_list (&trees, &count, &run->lex, run->error);
+  br__clauses c = { BR__MARK_ZERO, BR_NEAREST, 0, 0 };
+  br_status status = read_direction (run, &c);
 
+  if (status == BR_OK)
+    status = br__parse_list (&trees, &count, &run->lex, run->error);
   if (status == BR_OK)
     status = br__read_clauses (run, &c, NULL);
   if (status == BR_OK && c.keep_total)
@@ -364,7 +381,7 @@ emit_marks (br__run *run, const br__tree *tree)
   if (status == BR_OK)
     {
       r = br__record_new ("marks");
-      br__put_bytes (r, "expression", tree->text, tree->length);
+      br__put_expression (r, tree);
       status = br__put_value (r, &x, s);
       br_list *rows = br__put_list (r, "rows");
       for (int64_t parts = 1; parts <= 64 && status == BR_OK; parts *= 2)

@@ -9,6 +9,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "measure/measure.h"
 #include "statement/statements.h"
 #include "shop/paper.h"
 #include "sheet/sheet.h"
@@ -349,7 +350,9 @@ br__do_scale (br__run *run)
   if (status != BR_OK || shown)
     return status;
   size_t start = run->lex.token.offset;
-  status = br_scale_read (&copy.scale, run->text + start, run->end - start, run->error);
+  const br_number *grid = &run->sheet->settings.grid;
+  status = br__scale_read (&copy.scale, run->text + start, run->end - start, br_number_sign (grid) > 0 ? grid : NULL,
+                           run->error);
   if (status != BR_OK && run->error)
     run->error->offset += start;
   if (status == BR_OK)

@@ -108,12 +108,22 @@ show (br__run *run)
   return br__do_show (run);
 }
 
+/* Whether a dimension has the name, or a formula waits for one.  */
+static int
+is_known (const void *sheet, const char *name, size_t length)
+{
+  br__entry *e = br__graph_find (((const br_sheet *) sheet)->graph, name, length);
+  return e && (br__entry_definition (e) || br__entry_users (e, NULL));
+}
+
 static br_status
 dispatch (br__run *run)
 {
   if (run->sheet->takes_line && !run->from_file)
     return run->sheet->takes_line (run);
   br_status status = br__lex_start (&run->lex, run->text, run->end, run->error);
+  run->lex.known = is_known;
+  run->lex.user = run->sheet;
   if (status != BR_OK || run->lex.token.type == BR__END)
     return status;
   run->word = run->lex.token;

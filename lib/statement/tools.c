@@ -51,7 +51,7 @@ br__do_drills (br__run *run)
   if (status == BR_OK)
     {
       r = br__record_new ("drills");
-      br__put_bytes (r, "expression", t.text, t.length);
+      br__put_expression (r, &t);
       status = br__put_value (r, &x, s);
       br_list *rows = br__put_list (r, "rows");
       for (int k = 0; k < BR__DRILL_SERIES && status == BR_OK; k++)
@@ -112,7 +112,7 @@ br__do_saws (br__run *run)
   if (status == BR_OK)
     {
       br_record *r = br__record_new ("saws");
-      br__put_bytes (r, "expression", t.text, t.length);
+      br__put_expression (r, &t);
       status = br__put_value (r, &x, &run->sheet->settings);
       br_list *rows = br__put_list (r, "rows");
       for (size_t i = 0; i < br__blade_count; i++)

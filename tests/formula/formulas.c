@@ -10,8 +10,8 @@
 
 #define DEPTH 6
 
-/* How tightly a text binds: a sum least, a number or brackets most.  */
-typedef enum level { SUM, PRODUCT, SIGNED, POWER, PRIMARY } level;
+/* How tightly a text binds: a sum least, a whole number or brackets most; a power of a fraction wants brackets.  */
+typedef enum level { SUM, PRODUCT, SIGNED, POWER, FRACTION, PRIMARY } level;
 
 /* A formula: its text, how it binds, its value unless it has NONE (a division by zero).  */
 typedef struct formula
@@ -57,11 +57,13 @@ make_number (formula *f)
       break;
     case 2:     /* a fraction, proper or not */
       d = check_between (1, 64);
+      f->binds = FRACTION;
       br__text_printf (&f->text, "%" PRId64 "/%" PRId64, whole, d);
       oracle_set_ratio (f->value, whole, d);
       break;
     default:    /* a mixed number, with a hyphen or a blank */
       d = check_between (2, 64);
+      f->binds = FRACTION;
       n = check_between (1, d - 1);
       br__text_printf (&f->text, "%" PRId64 "%c%" PRId64 "/%" PRId64, whole,
                        check_below (2) ? '-' : ' ', n, d);
@@ -208,6 +210,12 @@ check_formula (br_sheet *sheet, said *s, int depth)
         fail_msg ("%s: %s", text, s->faults[0].error.message);
       if (strcmp (said_get (s, 0, "exact"), expected) != 0)
         fail_msg ("%s is %s where %s has %s", text, said_get (s, 0, "exact"), ORACLE, expected);
+      /* What it was read as reads back as the same.  */
+      char *echo = strdup (said_get (s, 0, "expression"));
+      if (sheet_run (sheet, s, echo) != BR_OK || strcmp (said_get (s, 0, "exact"), expected) != 0
+          || strcmp (said_get (s, 0, "expression"), echo) != 0)
+        fail_msg ("%s was read as %s, which is not the same", text, echo);
+      free (echo);
       oracle_text_free (expected);
     }
   end (&f);

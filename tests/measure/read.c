@@ -162,7 +162,7 @@ unit_names (void **state)
     { "thou", "thou" }, { "boxes", "boxes" }, { "IN", "in" }, { "in.", "in" },
   };
   static const char *const bad[] = {
-    "", " in", "in ", "inc", "sq", "sq  ", "sq thou", "M", "e", "in ft", "cu deg", "mm.", "'' "
+    "", " in", "in ", "inc", "sq", "sq  ", "sq deg", "M", "e", "in ft", "cu deg", "mi4", "'' "
   };
   size_t i;
 

@@ -331,7 +331,10 @@ work_out (br__enclosure *e, size_t i)
     case BR__CODE_OVER_ZERO: case BR__CODE_NOT_BELOW:
       cut (e, z, x, c->op == BR__CODE_OVER_ZERO);
       break;
-    case BR__CODE_MARK: case BR__CODE_DRILL: status = step (e, z, x, c); break;
+    case BR__CODE_MARK: case BR__CODE_DRILL:
+      if (!e->hold_steps)
+        status = step (e, z, x, c);
+      break;
     default: br__box_circle (e, z, x, c->op); break;
     }
   if (mpfi_nan_p (z))
@@ -424,4 +427,17 @@ br__enclosure_free (br__enclosure *e)
   br__free (e->slopes);
   br__free (e->box);
   br__free (e);
+}
+
+int
+br__steps_vary (const br__enclosure *e)
+{
+  for (size_t i = 0; i < e->program->count; i++)
+    {
+      br__opcode op = e->program->code[i].op;
+      mpfi_srcptr v = e->values[i];
+      if ((op == BR__CODE_MARK || op == BR__CODE_DRILL) && !mpfr_equal_p (&v->left, &v->right))
+        return 1;
+    }
+  return 0;
 }

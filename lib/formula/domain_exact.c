@@ -136,17 +136,16 @@ work_out (br_real *z, const br__instruction *c, const br_real *v, const br_real 
     }
 }
 
-static void
-free_row (br_real *row, size_t count)
+void
+br__program_values_free (br_real *row, const br__program *t)
 {
-  for (size_t i = 0; row && i < count; i++)
+  for (size_t i = 0; row && i < t->count; i++)
     br_real_clear (&row[i]);
   br__free (row);
 }
 
-/* A row of the values of all cells.  */
-static br_status
-work_all (br_real **row, const br__program *t, const br_real *inputs, int skip_range_checks)
+br_status
+br__program_values (br_real **row, const br__program *t, const br_real *inputs, int skip_range_checks)
 {
   br_real *v = br__alloc_zero (t->count, sizeof *v);
   br_status status = v ? BR_OK : BR_NO_MEMORY;
@@ -155,7 +154,7 @@ work_all (br_real **row, const br__program *t, const br_real *inputs, int skip_r
   if (status == BR_OK)
     *row = v;
   else
-    free_row (v, t->count);
+    br__program_values_free (v, t);
   return status;
 }
 
@@ -163,11 +162,11 @@ br_status
 br__program_value (br_real *z, const br__program *t, const br_real *inputs, int skip_range_checks)
 {
   br_real *v = NULL;
-  br_status status = work_all (&v, t, inputs, skip_range_checks);
+  br_status status = br__program_values (&v, t, inputs, skip_range_checks);
   if (status == BR_OK)
     {
       br__real_move (z, &v[t->root]);
-      free_row (v, t->count);
+      br__program_values_free (v, t);
     }
   return status;
 }
@@ -339,18 +338,20 @@ hand_on (br_real *slopes, const br__program *t, size_t i, const br_real *v)
 }
 
 br_status
-br__program_slopes (br_real *slopes, const br__program *t, const br_real *inputs, int skip_range_checks)
+br__program_slopes (br_real *slopes, const br__program *t, const br_real *inputs, int skip_range_checks,
+                    int steps_rest)
 {
   br_real *v = NULL, *row = br__alloc_zero (t->count, sizeof *row);
-  br_status status = row ? work_all (&v, t, inputs, skip_range_checks) : BR_NO_MEMORY;
+  br_status status = row ? br__program_values (&v, t, inputs, skip_range_checks) : BR_NO_MEMORY;
   if (status == BR_OK)
     status = br__real_set_ratio (&row[t->root], 1, 1);
   for (size_t i = t->root + 1; i-- > 0 && status == BR_OK; )
-    if (!br__real_is_int (&row[i], 0))
+    if (!br__real_is_int (&row[i], 0) && !(steps_rest && (t->code[i].op == BR__CODE_MARK
+                                                          || t->code[i].op == BR__CODE_DRILL)))
       status = hand_on (row, t, i, v);
   for (size_t k = 0; k < t->input_count && status == BR_OK; k++)
     br__real_move (&slopes[k], &row[t->input_slots[k]]);
-  free_row (row, t->count);
-  free_row (v, t->count);
+  br__program_values_free (row, t);
+  br__program_values_free (v, t);
   return status;
 }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    domain_slope.c - the slopes of a program over a box of sizes: intervals that certainly hold every slope there.
-   At a corner (abs, max, min) the interval holds the slopes of both sides, which is what the mean value
+   At a corner inside the box (abs, max, min) the interval holds the slopes of both sides, which is what the mean value
    theorem needs there (Clarke 1975; from memory).  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
@@ -26,13 +26,14 @@ pass_ends (br__enclosure *e, size_t to, mpfi_srcptr a, long low, long high)
   pass (e, to, a, e->room[1]);
 }
 
-/* 1 where X is above Y for certain, -1 where it is below, else 0.  */
+/* 1 where X is never below Y, -1 where it is never above, else 0.  Where they only touch, the larger is still
+   the one over the whole box.  */
 static int
 order_of (mpfi_srcptr x, mpfi_srcptr y)
 {
-  if (mpfr_greater_p (&x->left, &y->right))
+  if (mpfr_greaterequal_p (&x->left, &y->right))
     return 1;
-  return mpfr_less_p (&x->right, &y->left) ? -1 : 0;
+  return mpfr_lessequal_p (&x->right, &y->left) ? -1 : 0;
 }
 
 /* FACTOR (room 0 .. 2 are used on the way) = the slope of a curve of one operand.  */
@@ -172,7 +173,7 @@ hand_on (br__enclosure *e, size_t i)
     case BR__CODE_APART: pass_apart (e, c, i); return;
     case BR__CODE_SHAPE: pass_measure (e, c, i); return;
     case BR__CODE_ABS:
-      order = br__interval_sign (x, 0);
+      order = br__interval_sign (x, 1);
       pass_ends (e, c->left, a, order == 1 ? 1 : -1, order == -1 ? -1 : 1);
       return;
     case BR__CODE_MAX: case BR__CODE_MIN:
@@ -181,6 +182,8 @@ hand_on (br__enclosure *e, size_t i)
       pass_ends (e, c->right, a, order < 0, order <= 0);
       return;
     case BR__CODE_MARK: case BR__CODE_DRILL:
+      if (mpfr_equal_p (&e->values[i]->left, &e->values[i]->right))
+        return;                 /* no jump here */
       mpfi_set_ui (e->room[1], 0);
       mpfr_set_inf (&e->room[1]->right, 1);
       pass (e, c->left, a, e->room[1]);

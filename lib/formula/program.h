@@ -53,9 +53,14 @@ br_status br__program_compile (br__program *t, br_sheet *sheet, const br__tree *
    BR_UNDECIDED as for br_real_sign.  SKIP_RANGE_CHECKS passes over what a function of the trade needs of its
    arguments.  */
 br_status br__program_value (br_real *z, const br__program *t, const br_real *inputs, int skip_range_checks);
+/* A row of the values of all instructions.  */
+br_status br__program_values (br_real **values, const br__program *t, const br_real *inputs,
+                              int skip_range_checks);
+void br__program_values_free (br_real *values, const br__program *t);
 /* SLOPES (one for each input, initialised) gets the derivatives.  BR_DOMAIN where there is none, as at
-   a corner or through a step.  */
-br_status br__program_slopes (br_real *slopes, const br__program *t, const br_real *inputs, int skip_range_checks);
+   a corner, or at a step unless STEPS_REST says that none jumps near here.  */
+br_status br__program_slopes (br_real *slopes, const br__program *t, const br_real *inputs, int skip_range_checks,
+                              int steps_rest);
 
 /* domain_box.c: the same over intervals.  Between br__mpfr_enter and br__mpfr_leave only.  */
 #define BR__BOX_BITS 256
@@ -69,6 +74,7 @@ typedef struct br__enclosure
   size_t made;
   int empty;                    /* no point of the box has a value */
   int partial;                  /* some may have none */
+  int hold_steps;               /* steps stay what they were when it was last enclosed */
 } br__enclosure;
 
 br_status br__enclosure_new (br__enclosure **e, const br__program *t);
@@ -77,6 +83,8 @@ void br__enclosure_free (br__enclosure *e);
 br_status br__enclose (br__enclosure *e);
 /* After br__enclose: slopes of the root by each cell; those of inputs are derivatives.  */
 void br__enclose_slopes (br__enclosure *e);
+/* After br__enclose: 1 if a step (nearest, up, down, drill) has several values over the box.  */
+int br__steps_vary (const br__enclosure *e);
 mpfi_ptr br__enclosed_root (br__enclosure *e);
 mpfi_ptr br__enclosed_slope (br__enclosure *e, size_t input);
 

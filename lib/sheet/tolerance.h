@@ -41,6 +41,8 @@ void br__bounds_clear (br__bounds *b);
 /* VALUES and HALVES for each input.  BR_DOMAIN, said in ERROR: some sizes have no value.  */
 br_status br__bounds_of (br__bounds *b, const br__program *t, const br_real *values, const br_number *halves,
                          br_error *error);
+/* 1 in *REST if T has steps and none of them jumps for any sizes within the tolerances.  */
+br_status br__steps_rest (int *rest, const br__program *t, const br_real *values, const br_number *halves);
 /* What an input is and how far it may be off; free by br__inputs_free.  */
 br_status br__inputs_of (br_real **values, br_number **halves, const br__program *t, br_error *error);
 void br__inputs_free (br_real *values, br_number *halves, size_t count);

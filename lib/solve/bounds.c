@@ -257,7 +257,7 @@ static br_status
 exact_signs (int *signs, const br__program *t, const br_real *values)
 {
   br_real *slopes = br__alloc_zero (t->input_count, sizeof *slopes);
-  br_status status = slopes ? br__program_slopes (slopes, t, values, 0) : BR_NO_MEMORY;
+  br_status status = slopes ? br__program_slopes (slopes, t, values, 0, 0) : BR_NO_MEMORY;
   for (size_t i = 0; i < t->input_count && status == BR_OK; i++)
     status = br_real_sign (&signs[i], &slopes[i], t->settings->bits);
   br__inputs_free (slopes, NULL, slopes ? t->input_count : 0);
@@ -318,4 +318,25 @@ br__bounds_of (br__bounds *b, const br__program *t, const br_real *values, const
   br__bounds_clear (b);
   *b = made;
   return BR_OK;
+}
+
+br_status
+br__steps_rest (int *rest, const br__program *t, const br_real *values, const br_number *halves)
+{
+  br__enclosure *e = NULL;
+  br__mpfr_state state;
+  *rest = 0;
+  if (!t->steps)
+    return BR_OK;
+  br__mpfr_enter (&state);
+  br_status status = br__enclosure_new (&e, t);
+  if (status == BR_OK)
+    status = set_box (e->box, values, halves, t->input_count);
+  if (status == BR_OK)
+    status = br__enclose (e);
+  if (status == BR_OK)
+    *rest = !e->empty && !e->partial && !br__steps_vary (e);
+  br__enclosure_free (e);
+  br__mpfr_leave (&state);
+  return status;
 }

@@ -12,6 +12,7 @@
 #include "solve/find.h"
 
 #define DIGITS 12
+#define ROUGH_DIGITS 6
 /* Where sizes are looked for: inches to either side, degrees to either side.  */
 #define REACH 1200
 #define TURN 360
@@ -239,6 +240,58 @@ put_keeping (br_record *r, br_text *message, finding *f, const br__solution *roo
   return status;
 }
 
+/* An end of a range of roots, exactly and in words; null where ROOT stands alone or it is not known exactly.  */
+static br_status
+put_range_end (br_record *r, const char *key, br_text *t, const br_number *at, br__end end, br_dimension dimension,
+               const br__settings *s)
+{
+  br__value v = { .dimension = dimension };
+  br_real z = BR_REAL_ZERO;
+  br_text shown = BR_TEXT_ZERO;
+  br_status status = br_real_set_number (&v.real, at);
+  if (status == BR_OK)
+    status = br__in_sheet_unit (&z, &v, s);
+  if (status == BR_OK && end == BR__END_ROUGH)
+    {
+      br__put_null (r, key);
+      br__text_puts (t, "about ");
+      status = br__put_real_decimal (t, NULL, &z, ROUGH_DIGITS, s->bits);
+    }
+  else if (status == BR_OK)
+    {
+      br__put_exact (r, key, br_real_rational (&z));
+      status = br__shown (&shown, &v, s);
+      br__text_printf (t, "%s%s", br__text_string (&shown), end == BR__END_OUT ? " (not itself)" : "");
+    }
+  br__text_clear (&shown);
+  br_real_clear (&z);
+  br__value_clear (&v);
+  return status;
+}
+
+/* The range that ROOT stands for, and what is said of it.  */
+static br_status
+put_range (br_record *r, br_text *message, const br__solution *root, br_dimension dimension, const br__settings *s)
+{
+  br_text from = BR_TEXT_ZERO, to = BR_TEXT_ZERO;
+  br_status status = BR_OK;
+  if (!root->range)
+    {
+      br__put_null (r, "from");
+      br__put_null (r, "to");
+      return BR_OK;
+    }
+  status = put_range_end (r, "from", &from, &root->from, root->from_end, dimension, s);
+  if (status == BR_OK)
+    status = put_range_end (r, "to", &to, &root->to, root->to_end, dimension, s);
+  if (status == BR_OK)
+    br__text_printf (message, "every size from %s to %s makes it so; ", br__text_string (&from),
+                     br__text_string (&to));
+  br__text_clear (&from);
+  br__text_clear (&to);
+  return status;
+}
+
 /* What the search left open, as a clause.  */
 static br_status
 put_open (br_text *message, const finding *f)
@@ -277,6 +330,8 @@ emit_root (finding *f, size_t index)
   br__put_count (r, "solutions", (int64_t) f->roots.count);
   br__put_truth (r, "linear", f->roots.linear);
   if (status == BR_OK)
+    status = put_range (r, &message, root, v.dimension, s);
+  if (status == BR_OK)
     status = put_keeping (r, &message, f, root);
   if (status == BR_OK)
     status = put_open (&message, f);
@@ -306,6 +361,8 @@ emit_none (finding *f)
   br__put_count (r, "solution", 0);
   br__put_count (r, "solutions", 0);
   br__put_truth (r, "linear", roots->linear);
+  br__put_null (r, "from");
+  br__put_null (r, "to");
   (void) br__put_list (r, "keeping");
   br__text_printf (&t, "no value of `%s`", br__entry_name (f->name->entry));
   if (!roots->linear)
@@ -379,9 +436,6 @@ solve (finding *f, wanted *name)
   br_status status = lay_out (&t, f, name);
   if (status != BR_OK)
     return status;
-  if (t.varies && t.steps)
-    status = br__fail (run->error, BR_DOMAIN, from, length,
-                       "it goes by steps (nearest, up, down, drill), and many sizes end on one step");
   if (status == BR_OK)
     {
       status = set_reach (&f->roots, name->dimension, &run->sheet->settings);

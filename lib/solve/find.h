@@ -7,6 +7,9 @@
 
 #define BR__MOST_ROOTS 8
 
+/* An end of a range of roots: a root, the last place before which there are roots, or not known exactly.  */
+typedef enum br__end { BR__END_IN, BR__END_OUT, BR__END_ROUGH } br__end;
+
 /* One place: a fraction where EXACT, and then LOW and HIGH are it; else it lies between LOW and HIGH, which
    are closer to one another than 2^-100 inch.  */
 typedef struct br__solution
@@ -14,6 +17,9 @@ typedef struct br__solution
   int exact;
   br_real value;                /* where EXACT; rational */
   br_number low, high;
+  int range;                    /* everything from FROM to TO is a root */
+  br_number from, to;
+  br__end from_end, to_end;
 } br__solution;
 
 /* How far the search went.  */

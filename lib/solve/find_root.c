@@ -9,32 +9,16 @@
 
 #include "exact/memory.h"
 #include "exact/number.h"
-#include "solve/find.h"
+#include "solve/find_search.h"
 
 #define MOST_BOXES 20000
 #define MOST_CELLS 4000000      /* cells worked out, over all boxes */
 #define NARROW 26               /* a stretch of 2^-NARROW is not halved any more */
 #define CLOSE 100               /* a root is known to 2^-CLOSE */
 #define PLAIN_BITS 50           /* a root that may turn out to be a fraction has no longer parts */
-#define MOST_WAITING 96
-
-typedef struct stretch
-{
-  br_number low, high;
-} stretch;
-
-typedef struct finder
-{
-  const br__program *t;
-  br__enclosure *e;
-  br__roots *roots;
-  stretch waiting[MOST_WAITING];
-  size_t count, boxes;
-  const volatile sig_atomic_t *flag;
-} finder;
 
 static void
-stretch_clear (stretch *s)
+stretch_clear (br__stretch *s)
 {
   br_number_clear (&s->low);
   br_number_clear (&s->high);
@@ -48,6 +32,8 @@ br__roots_clear (br__roots *r)
       br_real_clear (&r->rows[i].value);
       br_number_clear (&r->rows[i].low);
       br_number_clear (&r->rows[i].high);
+      br_number_clear (&r->rows[i].from);
+      br_number_clear (&r->rows[i].to);
     }
   br_number_clear (&r->open_low);
   br_number_clear (&r->open_high);
@@ -90,9 +76,8 @@ add_root (br__roots *r, const br_real *value, const br_number *low, const br_num
   return status;
 }
 
-/* The same at the fraction X, if the formula has a value there.  */
-static br_status
-add_fraction (finder *f, const br_number *x)
+br_status
+br__finder_add (br__finder *f, const br_number *x)
 {
   br_real at = BR_REAL_ZERO;
   int valid = 0;
@@ -105,9 +90,8 @@ add_fraction (finder *f, const br_number *x)
   return status;
 }
 
-/* SIGN of the formula at X; 2 where it has no value there.  */
-static br_status
-sign_at (int *sign, finder *f, const br_number *x)
+br_status
+br__finder_sign (int *sign, br__finder *f, const br_number *x)
 {
   br_real at = BR_REAL_ZERO, z = BR_REAL_ZERO;
   br__interval_set (f->e->box[0], x, x);
@@ -157,7 +141,7 @@ is_narrow (int *narrow, const br_number *low, const br_number *high, int bits)
 /* Z = the plainest fraction of LOW .. HIGH: by continued fractions, the first whole number in reach on
    the way (Knuth, The Art of Computer Programming 2, 4.5.3; from memory).  */
 static void
-plainest (mpq_t z, const br_number *low, const br_number *high)
+plainest_ratio (mpq_t z, const br_number *low, const br_number *high)
 {
   mpz_t parts[64], whole;
   mpq_t a, b;
@@ -198,27 +182,34 @@ plainest (mpq_t z, const br_number *low, const br_number *high)
   mpq_clears (a, b, NULL);
 }
 
+br_status
+br__plainest (br_number *z, const br_number *low, const br_number *high)
+{
+  mpq_t q;
+  mpq_init (q);
+  plainest_ratio (q, low, high);
+  br_status status = br__number_from_mpq (z, q);
+  mpq_clear (q);
+  return status;
+}
+
 /* FOUND gets 1 where the plainest fraction of LOW .. HIGH is a root for certain; it is then added.  */
 static br_status
-try_fraction (int *found, finder *f, const br_number *low, const br_number *high)
+try_fraction (int *found, br__finder *f, const br_number *low, const br_number *high)
 {
   br_number x = BR_NUMBER_ZERO;
-  mpq_t q;
   int sign = 1;
   *found = 0;
-  mpq_init (q);
-  plainest (q, low, high);
-  br_status status = br__number_from_mpq (&x, q);
-  mpq_clear (q);
+  br_status status = br__plainest (&x, low, high);
   if (status == BR_OK && br__number_bits (&x) <= PLAIN_BITS)
     {
-      status = sign_at (&sign, f, &x);
+      status = br__finder_sign (&sign, f, &x);
       if (status == BR_UNDECIDED)
         status = BR_OK, sign = 1;
       if (status == BR_OK && sign == 0)
         {
           *found = 1;
-          status = add_fraction (f, &x);
+          status = br__finder_add (f, &x);
         }
     }
   br_number_clear (&x);
@@ -227,7 +218,7 @@ try_fraction (int *found, finder *f, const br_number *low, const br_number *high
 
 /* A root that is no fraction; it counts where the functions have a value on both its sides.  */
 static br_status
-add_between (finder *f, const br_number *low, const br_number *high)
+add_between (br__finder *f, const br_number *low, const br_number *high)
 {
   br_real at = BR_REAL_ZERO;
   int valid = 1;
@@ -246,7 +237,7 @@ add_between (finder *f, const br_number *low, const br_number *high)
 
 /* Halves S, at whose low end the sign is SIGN and at the high end the other, until its root is close.  */
 static br_status
-refine (finder *f, stretch *s, int sign)
+refine (br__finder *f, br__stretch *s, int sign)
 {
   br_number mid = BR_NUMBER_ZERO;
   int narrow = 0, here = 1, found = 0;
@@ -255,19 +246,19 @@ refine (finder *f, stretch *s, int sign)
     {
       status = middle (&mid, &s->low, &s->high);
       if (status == BR_OK)
-        status = sign_at (&here, f, &mid);
+        status = br__finder_sign (&here, f, &mid);
       if (status == BR_UNDECIDED)
         {
           /* The root is there for all that can be told: from a quarter on halving misses it.  */
           status = middle (&mid, &s->low, &mid);
           if (status == BR_OK)
-            status = sign_at (&here, f, &mid);
+            status = br__finder_sign (&here, f, &mid);
         }
       if (status != BR_OK)
         break;
       if (here == 0)
         {
-          status = add_fraction (f, &mid);
+          status = br__finder_add (f, &mid);
           found = 1;
           break;
         }
@@ -282,10 +273,10 @@ refine (finder *f, stretch *s, int sign)
   return status;
 }
 
-/* What was not decided from LOW to HIGH is told when all is done.  */
-static br_status
-add_open (br__roots *r, const br_number *low, const br_number *high)
+br_status
+br__finder_leave (br__finder *f, const br_number *low, const br_number *high)
 {
+  br__roots *r = f->roots;
   br_status status = r->open ? BR_OK : br_number_set (&r->open_low, low);
   if (status == BR_OK)
     status = br_number_set (&r->open_high, high);
@@ -295,46 +286,62 @@ add_open (br__roots *r, const br_number *low, const br_number *high)
 
 /* The same at an end of a stretch: where it is not decided whether a root is there, the others are looked for.  */
 static br_status
-end_sign (int *sign, finder *f, const br_number *x)
+end_sign (int *sign, br__finder *f, const br_number *x)
 {
-  br_status status = sign_at (sign, f, x);
+  br_status status = br__finder_sign (sign, f, x);
   if (status != BR_UNDECIDED)
     return status;
   *sign = 2;
-  return add_open (f->roots, x, x);
+  return br__finder_leave (f, x, x);
 }
 
 /* A stretch on which the slope never changes its sign.  */
 static br_status
-take_monotone (finder *f, stretch *s)
+take_monotone (br__finder *f, br__stretch *s)
 {
   int low = 2, high = 2;
   br_status status = end_sign (&low, f, &s->low);
   if (status == BR_OK)
     status = end_sign (&high, f, &s->high);
   if (status == BR_OK && low == 0)
-    status = add_fraction (f, &s->low);
+    status = br__finder_add (f, &s->low);
   if (status == BR_OK && low && low * high == -1)
     status = refine (f, s, low);
   if (status == BR_OK && high == 0)
-    status = add_fraction (f, &s->high);
+    status = br__finder_add (f, &s->high);
   return status;
 }
 
-/* Too narrow to be halved: a fraction that is a root, or else not decided.  */
+/* Too narrow to be halved: a fraction that is a root, or one that lies between two signs; whether it is the
+   only one is not decided, unless it is that fraction.  */
 static br_status
-leave_open (finder *f, const stretch *s)
+leave_open (br__finder *f, br__stretch *s, int unbroken)
 {
-  int found = 0;
-  br_status status = try_fraction (&found, f, &s->low, &s->high);
-  if (status != BR_OK || found)
+  br_number x = BR_NUMBER_ZERO;
+  int sign = 1, low = 2, high = 2;
+  br_status status = br__plainest (&x, &s->low, &s->high);
+  if (status == BR_OK && br__number_bits (&x) <= PLAIN_BITS)
+    status = br__finder_sign (&sign, f, &x);
+  if (status == BR_UNDECIDED)
+    status = BR_OK, sign = 1;
+  if (status == BR_OK && sign == 0)
+    status = unbroken && !f->t->smooth ? br__finder_sides (f, s, &x) : br__finder_add (f, &x);
+  br_number_clear (&x);
+  if (status != BR_OK || sign == 0)
     return status;
-  return add_open (f->roots, &s->low, &s->high);
+  status = br__finder_leave (f, &s->low, &s->high);
+  if (status == BR_OK && unbroken)
+    status = br__finder_sign (&low, f, &s->low);
+  if (status == BR_OK && unbroken)
+    status = br__finder_sign (&high, f, &s->high);
+  if (status == BR_UNDECIDED)
+    return BR_OK;
+  return status == BR_OK && low * high == -1 ? refine (f, s, low) : status;
 }
 
 /* 1 in *NONE if the mean value form leaves zero out; the slopes over S stand ready in E.  */
 static br_status
-mean_value (int *none, finder *f, const stretch *s, const br_number *mid)
+mean_value (int *none, br__finder *f, const br__stretch *s, const br_number *mid)
 {
   mpfi_t slope, offset;
   mpfi_init2 (slope, BR__BOX_BITS);
@@ -357,11 +364,11 @@ mean_value (int *none, finder *f, const stretch *s, const br_number *mid)
 
 /* Both halves wait, the lower one on top.  */
 static br_status
-halve (finder *f, stretch *s, const br_number *mid)
+halve (br__finder *f, br__stretch *s, const br_number *mid)
 {
-  if (f->count + 2 > MOST_WAITING)
+  if (f->count + 2 > BR__MOST_STRETCHES)
     return BR_TOO_BIG;
-  stretch *upper = &f->waiting[f->count], *lower = upper + 1;
+  br__stretch *upper = &f->waiting[f->count], *lower = upper + 1;
   br_status status = br_number_set (&upper->low, mid);
   if (status == BR_OK)
     status = br_number_set (&lower->high, mid);
@@ -373,8 +380,31 @@ halve (finder *f, stretch *s, const br_number *mid)
   return BR_OK;
 }
 
+/* A stretch over which the formula has values and may be zero: 1 in *DONE where that settles it.  */
 static br_status
-take_stretch (finder *f, stretch *s)
+take_slope (int *done, br__finder *f, br__stretch *s, int jumps)
+{
+  int low = 2, high = 2;
+  br__enclose_slopes (f->e);
+  int way = br__interval_sign (br__enclosed_slope (f->e, 0), f->t->smooth);
+  *done = 1;
+  if ((way == 0 && !jumps) || br__interval_is_zero (br__enclosed_root (f->e)))
+    return br__finder_flat (f, s);
+  if ((way == 1 || way == -1) && !jumps)
+    return take_monotone (f, s);
+  *done = 0;
+  if (way != 1 && way != -1)
+    return BR_OK;
+  /* It jumps, but always the same way: between ends of one sign there is no root.  */
+  br_status status = end_sign (&low, f, &s->low);
+  if (status == BR_OK)
+    status = end_sign (&high, f, &s->high);
+  *done = status == BR_OK && low * high == 1;
+  return status;
+}
+
+static br_status
+take_stretch (br__finder *f, br__stretch *s)
 {
   br_number mid = BR_NUMBER_ZERO;
   int narrow = 0, none = 0;
@@ -382,29 +412,37 @@ take_stretch (finder *f, stretch *s)
   br_status status = br__enclose (f->e);
   if (status != BR_OK || f->e->empty || !mpfi_has_zero (br__enclosed_root (f->e)))
     return status;
-  if (!f->e->partial)
+  int jumps = f->t->steps && br__steps_vary (f->e), partial = f->e->partial;
+  int unbroken = !jumps && !partial && br__interval_bounded (br__enclosed_root (f->e));
+  if (!partial)
     {
-      br__enclose_slopes (f->e);
-      int way = br__interval_sign (br__enclosed_slope (f->e, 0), f->t->smooth);
-      if (way == 1 || way == -1)
-        return take_monotone (f, s);
+      status = take_slope (&none, f, s, jumps);
+      if (status != BR_OK || none)
+        return status;
     }
   status = middle (&mid, &s->low, &s->high);
-  if (status == BR_OK && !f->e->partial)
+  if (status == BR_OK && !partial && !jumps)
     status = mean_value (&none, f, s, &mid);
   if (status == BR_OK && !none)
     status = is_narrow (&narrow, &s->low, &s->high, NARROW);
-  if (status == BR_OK && !none)
-    status = narrow ? leave_open (f, s) : halve (f, s, &mid);
+  if (status == BR_OK && !none && narrow && jumps && !partial)
+    {
+      br__interval_set (f->e->box[0], &s->low, &s->high);
+      status = br__enclose (f->e);
+      if (status == BR_OK)
+        status = br__finder_jump (f, s);
+    }
+  else if (status == BR_OK && !none)
+    status = narrow ? leave_open (f, s, unbroken) : halve (f, s, &mid);
   br_number_clear (&mid);
   return status;
 }
 
 static br_status
-search (finder *f)
+search (br__finder *f)
 {
-  stretch s = { BR_NUMBER_ZERO, BR_NUMBER_ZERO };
-  stretch *first = &f->waiting[0];
+  br__stretch s = { BR_NUMBER_ZERO, BR_NUMBER_ZERO };
+  br__stretch *first = &f->waiting[0];
   br_status status = br__enclosure_new (&f->e, f->t);
   if (status == BR_OK)
     status = br_number_set (&first->low, &f->roots->low);
@@ -418,16 +456,16 @@ search (finder *f)
           f->roots->stopped = 1;
           break;
         }
-      stretch *top = &f->waiting[--f->count];
+      br__stretch *top = &f->waiting[--f->count];
       br_number_swap (&s.low, &top->low);
       br_number_swap (&s.high, &top->high);
       status = take_stretch (f, &s);
     }
   stretch_clear (&s);
-  for (size_t i = 0; i < MOST_WAITING; i++)
+  for (size_t i = 0; i < BR__MOST_STRETCHES; i++)
     stretch_clear (&f->waiting[i]);
   br__enclosure_free (f->e);
-  return status;
+  return status == BR_OK ? br__finder_ranges (f->roots) : status;
 }
 
 /* Z, if it is certain that it is the plainest fraction that it can be: T is zero there.  */
@@ -435,14 +473,10 @@ static br_status
 plain_root (br_real *z, const br__program *t, const br_number *low, const br_number *high)
 {
   br_real at = BR_REAL_ZERO, value = BR_REAL_ZERO;
-  mpq_t q;
   int sign = 1;
   if (br_real_rational (z))
     return BR_OK;
-  mpq_init (q);
-  plainest (q, low, high);
-  br_status status = br__number_from_mpq (&at.rational, q);
-  mpq_clear (q);
+  br_status status = br__plainest (&at.rational, low, high);
   if (status == BR_OK && br__number_bits (&at.rational) <= PLAIN_BITS)
     {
       status = br__program_value (&value, t, &at, 1);
@@ -464,7 +498,7 @@ solve_linear (br__roots *r, const br__program *t)
   br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
   int sign = 0, valid = 0;
   unsigned bits = t->settings->bits;
-  br_status status = br__program_slopes (&slope, t, &zero, 1);
+  br_status status = br__program_slopes (&slope, t, &zero, 1, 0);
   if (status == BR_OK)
     status = br__program_value (&offset, t, &zero, 1);
   if (status == BR_OK)
@@ -502,7 +536,7 @@ br__roots_find (br__roots *r, const br__program *t, const volatile sig_atomic_t 
   r->linear = t->code[t->root].linear;
   if (r->linear)
     return solve_linear (r, t);
-  finder *f = br__alloc_zero (1, sizeof *f);
+  br__finder *f = br__alloc_zero (1, sizeof *f);
   if (!f)
     return BR_NO_MEMORY;
   f->t = t;

@@ -6,6 +6,8 @@ libbenchrule_core_la_SOURCES += \
   lib/solve/find.h \
   lib/solve/find_keep.c \
   lib/solve/find_root.c \
+  lib/solve/find_search.h \
+  lib/solve/find_step.c \
   lib/solve/stack.c \
   lib/solve/statements.c \
   lib/solve/tidy.c

@@ -139,7 +139,10 @@ find_slopes (stack *k)
   k->parts = br__alloc_zero (n, sizeof *k->parts);
   if (!k->slopes || !k->parts)
     return BR_NO_MEMORY;
-  br_status status = br__program_slopes (k->slopes, &k->program, k->values, 0);
+  int rest = 0;
+  br_status status = br__steps_rest (&rest, &k->program, k->values, k->halves);
+  if (status == BR_OK)
+    status = br__program_slopes (k->slopes, &k->program, k->values, 0, rest);
   if (status == BR_DOMAIN || status == BR_UNDECIDED)
     return BR_OK;
   k->has_slopes = status == BR_OK;

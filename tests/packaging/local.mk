@@ -10,7 +10,8 @@ packaging_tests = \
   tests/packaging/limits.tap \
   tests/packaging/lint.tap \
   tests/packaging/manual.tap \
-  tests/packaging/names.tap
+  tests/packaging/names.tap \
+  tests/packaging/rooms.tap
 TESTS += $(packaging_tests)
 EXTRA_DIST += $(packaging_tests) \
   tests/packaging/analyse.sh \

@@ -123,6 +123,37 @@ typedef struct br_sink
   int columns;                  /* how wide a picture in characters may be; 0: 80 */
 } br_sink;
 
+/* ---- Files ---- */
+
+typedef enum br_file_use
+{
+  BR_FILE_SHEET,        /* its lines are run */
+  BR_FILE_READ,         /* another file is read; "-" is standard input */
+  BR_FILE_WRITE
+} br_file_use;
+
+/* A file that is going to be touched.  */
+typedef struct br_file_request
+{
+  br_file_use use;
+  const char *path;
+  /* The sheet file whose line asks for it; NULL: a line that was given to br_sheet_run, or a call such as
+     br_sheet_save.  */
+  const char *sheet;
+  size_t line;          /* from 1; 0 for a call */
+  int asked;            /* `run files` was given */
+} br_file_request;
+
+/* Asked before any file is touched; 1 allows it.  A line of a sheet file that it refuses is not run, and a remark
+   says so; for any other the refusal is a mistake (BR_IO).  */
+typedef int br_file_policy (void *user, const br_file_request *request);
+
+/* What holds where no policy was set: all that no sheet file asks for, and, for a sheet file, regular files in its own
+   folder and below (links followed) of which no name begins with a dot: FILE.sheet as sheets, and once `run files`
+   was given any to be read, and to be written those that end in .sheet .csv .txt .html .svg .pdf .png.  For use in a
+   policy of one's own.  */
+BR_API int br_file_usual (const br_file_request *request);
+
 BR_API BR_CHECK br_status br_sheet_new (br_sheet **sheet);
 BR_API void br_sheet_free (br_sheet *sheet);
 
@@ -131,7 +162,7 @@ BR_API void br_sheet_free (br_sheet *sheet);
    that was not BR_OK.  */
 BR_API br_status br_sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file,
                                size_t first_line, const br_sink *sink);
-/* The same with a file; "-" is not special here.  */
+/* Opens the file PATH where SHEET is empty, else brings it in as `use` does; "-" is not special here.  */
 BR_API br_status br_sheet_run_file (br_sheet *sheet, const char *path, const br_sink *sink);
 
 /* Checks that fail or are undecided now, dimensions that wait, 1 if something is not saved (settings alone do not
@@ -143,12 +174,14 @@ BR_API int br_sheet_done (const br_sheet *sheet);
 /* Takes a `quit` back.  */
 BR_API void br_sheet_go_on (br_sheet *sheet);
 /* Puts the sheet's lines in the place of the file PATH: the old file or the new is there, whole,
-   whatever happens.  _save takes PATH as the sheet's own from now on and br_sheet_unsaved is 0;
+   whatever happens, and whatever file that is: `save`, which asks, is for people.  _save takes PATH as the sheet's own from now on and br_sheet_unsaved is 0;
    _write only writes, for a copy that outlives a crash.  BR_IO says why in ERROR.  */
 BR_API BR_CHECK br_status br_sheet_save (br_sheet *sheet, const char *path, br_error *error);
 BR_API BR_CHECK br_status br_sheet_write (const br_sheet *sheet, const char *path, br_error *error);
 /* The file that was opened first or saved last, or NULL.  */
 BR_API const char *br_sheet_path (const br_sheet *sheet);
+/* POLICY NULL: br_file_usual.  */
+BR_API void br_sheet_set_policy (br_sheet *sheet, br_file_policy *policy, void *user);
 /* Polled in long work; work ends early, saying so, when *FLAG is not 0.  */
 BR_API void br_sheet_watch (br_sheet *sheet, const volatile sig_atomic_t *flag);
 /* The precision limit of this sheet in bits, 64 to 65,536; BR_REAL_BITS at first.  */

@@ -5,7 +5,7 @@
 _benchrule ()
 {
   local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]}
-  local options='-c -i -o --color= --jobs= --output= --help --version' name
+  local options='-c -i -o --color= --jobs= --allow-files --output= --help --version' name
   COMPREPLY=()
   # "=" is a word of its own for bash: --output = json
   if [[ $before == = ]]; then

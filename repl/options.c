@@ -14,12 +14,13 @@
 #include "benchrule_sheet.h"
 #include "line.h"
 
-enum { OPTION_HELP = 256, OPTION_VERSION, OPTION_COLOR, OPTION_JOBS };
+enum { OPTION_HELP = 256, OPTION_VERSION, OPTION_COLOR, OPTION_JOBS, OPTION_ALLOW_FILES };
 
 static const struct option long_options[] = {
   { "output", required_argument, NULL, 'o' },
   { "color", optional_argument, NULL, OPTION_COLOR },
   { "jobs", required_argument, NULL, OPTION_JOBS },
+  { "allow-files", no_argument, NULL, OPTION_ALLOW_FILES },
   { "help", no_argument, NULL, OPTION_HELP },
   { "version", no_argument, NULL, OPTION_VERSION },
   { NULL, 0, NULL, 0 }
@@ -31,8 +32,9 @@ put_help (void)
   fputs ("Usage: benchrule [OPTION]... [SHEET]...\n"
          "Exact shop arithmetic: fractions, rulers, scales and design sheets.\n"
          "\n"
-         "Runs the SHEETs in order, then each STATEMENT.  With neither, asks for statements\n"
-         "at a prompt, or reads them from standard input where that is no terminal.\n"
+         "Opens the first SHEET, brings in the others as by `use`, then runs each STATEMENT.\n"
+         "With neither, asks for statements at a prompt, or reads them from standard input\n"
+         "where that is no terminal.\n"
          "A SHEET that is - stands for standard input.\n"
          "\n"
          "  -c STATEMENT          run STATEMENT; may be given again\n"
@@ -41,6 +43,7 @@ put_help (void)
          "                        one object a line\n"
          "      --color[=WHEN]    auto (the default), always or never\n"
          "      --jobs=N          work on a long column of a CSV file in N threads, 1 to 64\n"
+         "      --allow-files     let lines of sheet files read and write other files\n"
          "      --help            show this and leave\n"
          "      --version         show the version and leave\n"
          "\n"
@@ -125,6 +128,7 @@ read_one (options *o, int option)
     case 'o': return read_output (o, optarg);
     case OPTION_COLOR: return read_color (o, optarg);
     case OPTION_JOBS: return read_jobs (o, optarg);
+    case OPTION_ALLOW_FILES: o->allow_files = 1; return OPTIONS_RUN;
     case OPTION_HELP: put_help (); return OPTIONS_LEAVE;
     case OPTION_VERSION: put_version (); return OPTIONS_LEAVE;
     default: return OPTIONS_WRONG;

@@ -18,10 +18,11 @@ typedef struct options
   int json;
   int interactive;            /* -i */
   unsigned jobs;              /* threads for a long column */
+  int allow_files;            /* also to lines of sheet files */
   display_color color;
 } options;
 
-#define OPTIONS_ZERO { NULL, 0, NULL, 0, 0, 0, 1, DISPLAY_AUTO }
+#define OPTIONS_ZERO { NULL, 0, NULL, 0, 0, 0, 1, 0, DISPLAY_AUTO }
 
 /* LEAVE after --help or --version, which it has written to standard output; WRONG after a
    message on standard error.  */

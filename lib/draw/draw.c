@@ -133,7 +133,7 @@ read_name (char **name, br__run *run, const char *what)
 static br_status
 read_file (br__drawing *d, br__run *run, size_t start)
 {
-  br_status status = br__clause_file (&d->path, run, start, CLAUSES);
+  br_status status = br__clause_file (&d->path, run, start, CLAUSES, BR_FILE_WRITE);
   d->path_start = start;
   d->path_end = end_of_clause (run, start);
   if (status == BR_OK && !br__picture_form (d->path))

@@ -7,7 +7,7 @@
 #include "exact/wide.h"
 #include "draw/plot.h"
 #include "exact/status.h"
-#include "file/file.h"
+#include "sheet/access.h"
 
 #define SQUARES_GREY 750              /* thousandths of white */
 #define BILLION INT64_C (1000000000)
@@ -183,7 +183,7 @@ br__paint (br__run *run, const br__plot *pages, size_t count, const char *form, 
   status = e.painter->close (&bytes, &length, e.page, run->error);
   if (status == BR_OK)
     {
-      status = br__file_write (path, bytes, length, run->error);
+      status = br__file_put (run, path, br__content_named (path), bytes, length);
       e.painter->release (bytes);
     }
   return status;

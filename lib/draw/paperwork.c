@@ -10,7 +10,7 @@
 #include "exact/wide.h"
 #include "draw/plot.h"
 #include "exact/status.h"
-#include "file/file.h"
+#include "sheet/access.h"
 
 #define PAD (BR__INCH / 8)            /* between the frame and the figure */
 #define MOST_DOTS INT64_C (100000000) /* of a PNG */
@@ -208,7 +208,7 @@ write_svg (br__run *run, const br__plot *page, const char *title, const char *de
   br_text t = BR_TEXT_ZERO;
   br__put_svg (&t, page, title, description, 0);
   br_status status = t.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0)
-                              : br__file_write (path, t.bytes, t.length, run->error);
+                              : br__file_put (run, path, BR__CONTENT_SVG, t.bytes, t.length);
   br__text_clear (&t);
   return status;
 }

@@ -430,7 +430,7 @@ read_statement (work *w, br__token *at, char **path, size_t *start)
     return br__expected (run, "`into FILE.pdf`");
   *start = run->lex.next;
   if (status == BR_OK)
-    status = br__clause_file (path, run, *start, "");
+    status = br__clause_file (path, run, *start, "", BR_FILE_WRITE);
   if (status == BR_OK && !br__picture_form (*path))
     {
       br__fail (run->error, BR_DOMAIN, 0, 0, "a template is a .pdf, .svg or .png file");

@@ -1,21 +1,24 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   file.c - sheets in files.  */
+   file.c - reading files whole, and telling them apart.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
 
 #include <errno.h>
 #include <fcntl.h>
+#include <limits.h>
+#include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
 
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "exact/text.h"
 #include "file/file.h"
 
-/* Sheets that open sheets, and a size that no sheet reaches.  */
-#define MOST_OPEN 16
+/* A size that no sheet reaches.  */
 #define MOST_BYTES (64u << 20)
+#define MOST_LINKS 40
 
 const char *
 br__system_words (int number)
@@ -35,6 +38,8 @@ br__system_words (int number)
     case EPIPE: return "the reader has gone";
     case ENOMEM: return "out of memory";
     case ELOOP: return "its links lead in a circle";
+    case EEXIST: return "something else has just made a file of that name";
+    case ENOEXEC: return "it is no plain file";
     default: return "the system refuses";
     }
 }
@@ -42,16 +47,18 @@ br__system_words (int number)
 br_status
 br__can_not (br_error *error, const char *what, const char *path, int number)
 {
+  if (number == ENOMEM)
+    return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
   return br__fail (error, BR_IO, 0, 0, "can not %s `%.*s`: %s", what, BR__CLIP (path, 140),
                    br__system_words (number));
 }
 
 static br_status
-read_all (char **bytes, size_t *length, int fd, const char *path, br_error *error)
+read_all (char **bytes, size_t *length, int fd, const char *path, const br__reading *how, br_error *error)
 {
   char *text = NULL;
-  size_t used = 0, room = 0;
-  for (;;)
+  size_t used = 0, room = 0, limit = how->limit ? how->limit : MOST_BYTES;
+  while (!how->head || used < how->head)
     {
       if (!br__grow (&text, &room, used + 65536, 1))
         {
@@ -61,7 +68,7 @@ read_all (char **bytes, size_t *length, int fd, const char *path, br_error *erro
       ssize_t got = read (fd, text + used, room - used);
       if (got < 0 && errno == EINTR)
         continue;
-      if (got < 0 || used > MOST_BYTES)
+      if (got < 0 || used > limit)
         {
           int why = got < 0 ? errno : EFBIG;
           br__free (text);
@@ -77,178 +84,155 @@ read_all (char **bytes, size_t *length, int fd, const char *path, br_error *erro
 }
 
 br_status
-br__file_read (char **bytes, size_t *length, const char *path, br_error *error)
+br__file_read_as (char **bytes, size_t *length, const char *path, const br__reading *how, br_error *error)
 {
+  struct stat st;
   int fd;
+  /* A pipe that nobody writes to would hold up the opening itself.  */
   do
-    fd = open (path, O_RDONLY | O_CLOEXEC);
+    fd = open (path, O_RDONLY | O_CLOEXEC | (how->plain ? O_NONBLOCK | O_NOCTTY : 0));
   while (fd < 0 && errno == EINTR);
   if (fd < 0)
     return br__can_not (error, "read", path, errno);
-  br_status status = read_all (bytes, length, fd, path, error);
+  memset (&st, 0, sizeof st);
+  int why = fstat (fd, &st) < 0 ? errno : how->plain && !S_ISREG (st.st_mode) ? S_ISDIR (st.st_mode) ? EISDIR : ENOEXEC : 0;
+  br_status status = why ? br__can_not (error, "read", path, why)
+                     : read_all (bytes, length, fd, path, how, error);
   close (fd);
+  if (status == BR_OK && how->st)
+    *how->st = st;
   return status;
 }
 
 br_status
-br__file_name (char **path, br__run *run)
+br__file_read (char **bytes, size_t *length, const char *path, br_error *error)
 {
-  size_t start = run->lex.token.offset, end = run->end;
-  while (end > start && br__blank_at (run->text + end - 1, 1))
-    end--;
-  if (end > start + 1 && run->text[start] == '"' && run->text[end - 1] == '"')
-    start++, end--;
-  if (start >= end)
-    return br__expected (run, "the name of a file");
-  return br__file_path (path, run, start, end);
+  static const br__reading whole = { 0, 0, 0, NULL };
+  return br__file_read_as (bytes, length, path, &whole, error);
 }
 
-br_status
-br__file_path (char **path, br__run *run, size_t start, size_t end)
+/* ---- Which file it is ---- */
+
+int
+br__same_file (const char *path, const char *other)
 {
-  br_text t = BR_TEXT_ZERO;
-  const char *slash = run->from_file && run->file ? strrchr (run->file, '/') : NULL;
-  if (slash && run->text[start] != '/')
-    br__text_put (&t, run->file, (size_t) (slash - run->file) + 1);
-  br__text_put (&t, run->text + start, end - start);
-  *path = t.failed ? NULL : br__strndup (br__text_string (&t), t.length);
-  br__text_clear (&t);
-  return *path ? BR_OK : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  struct stat a, b;
+  if (strcmp (path, other) == 0)
+    return 1;
+  return stat (path, &a) == 0 && stat (other, &b) == 0 && br__same_stat (&a, &b);
 }
 
-static br_status
-run_file (br_sheet *sheet, const char *path, const br_sink *sink, br_error *error, int *told)
+const char *
+br__file_base (const char *path)
 {
-  char *bytes = NULL;
-  size_t length = 0;
-  *told = 0;
-  if (sheet->open_depth >= MOST_OPEN)
-    return br__fail (error, BR_TOO_BIG, 0, 0, "more than %d sheets that open each other", MOST_OPEN);
-  br_status status = br__file_read (&bytes, &length, path, error);
-  if (status != BR_OK)
-    return status;
-  sheet->open_depth++;
-  status = br__sheet_run (sheet, bytes, length, path, 1, 1, sink);
-  sheet->open_depth--;
-  *told = status != BR_OK;
-  br__free (bytes);
-  return status;
+  const char *slash = strrchr (path, '/');
+  return slash ? slash + 1 : path;
 }
 
-/* The sheet is now what PATH holds.  */
-static br_status
-remember (br_sheet *sheet, const char *path, br_status status)
+/* NAME in the folder that PATH is in, if NAME is no path from the root.  */
+static int
+put_beside (br_text *t, const char *path, const char *name)
+{
+  br__text_reset (t);
+  if (*name != '/')
+    br__text_put (t, path, (size_t) (br__file_base (path) - path));
+  br__text_puts (t, name);
+  return !t->failed;
+}
+
+/* Puts into T what PATH leads to by its last part, link after link.  */
+static int
+follow (br_text *t, const char *path)
+{
+  char target[PATH_MAX];
+  br_text next = BR_TEXT_ZERO;
+  br__text_puts (t, path);
+  for (int links = 0; !t->failed; links++)
+    {
+      ssize_t n = readlink (br__text_string (t), target, sizeof target - 1);
+      if (n < 0)
+        break;
+      target[n] = 0;
+      errno = ELOOP;
+      if (links == MOST_LINKS || !put_beside (&next, br__text_string (t), target))
+        {
+          br__text_clear (&next);
+          return 0;
+        }
+      br_text old = *t;
+      *t = next;
+      next = old;
+    }
+  br__text_clear (&next);
+  errno = ENOMEM;
+  return !t->failed;
+}
+
+static char *
+copy_of (const char *path)
 {
   char *copy = br__strndup (path, strlen (path));
   if (!copy)
-    return status == BR_OK ? BR_NO_MEMORY : status;
-  br__free (sheet->path);
-  sheet->path = copy;
-  sheet->saved_at = sheet->done_count;
-  return status;
+    errno = ENOMEM;
+  return copy;
 }
 
-br_status
-br_sheet_run_file (br_sheet *sheet, const char *path, const br_sink *sink)
+char *
+br__file_folder (const char *path)
 {
-  br_error error;
-  int told;
-  int pristine = !sheet->first && !br_sheet_unsaved (sheet);
-  memset (&error, 0, sizeof error);
-  br_status status = run_file (sheet, path, sink, &error, &told);
-  if (status != BR_OK && !told && sink && sink->fault)
-    {
-      br_fault fault = { path, 0, "", 0, &error };
-      sink->fault (sink->user, &fault);
-    }
-  if (pristine && (status == BR_OK || told))
-    status = remember (sheet, path, status);
-  return status;
-}
-
-br_status
-br__do_open (br__run *run)
-{
-  char *path = NULL;
-  br_status status = br__file_name (&path, run);
-  if (status == BR_OK)
-    {
-      int pristine = !run->sheet->first && !br_sheet_unsaved (run->sheet);
-      status = run_file (run->sheet, path, run->sink, run->error, &run->told);
-      if (pristine && (status == BR_OK || run->told))
-        status = remember (run->sheet, path, status);
-      if (status != BR_OK && !run->told && run->error)
-        {
-          run->error->offset = run->lex.token.offset;
-          run->error->length = run->end - run->lex.token.offset;
-        }
-    }
-  br__free (path);
-  return status;
-}
-
-/* The sheet's own lines as one text.  */
-static void
-put_lines (br_text *t, const br_sheet *sheet)
-{
-  const br__line *last = NULL;
-  if (sheet->mark)
-    br__text_puts (t, "\xEF\xBB\xBF");
-  for (const br__line *l = sheet->first; l; l = l->next)
-    {
-      if (l->hidden || l->foreign)
-        continue;
-      if (last && last->ending == BR__NO_ENDING)
-        br__text_putc (t, '\n');
-      br__text_put (t, l->text, l->length);
-      if (l->ending != BR__NO_ENDING)
-        br__text_puts (t, l->ending == BR__CRLF ? "\r\n" : "\n");
-      last = l;
-    }
-}
-
-br_status
-br_sheet_write (const br_sheet *sheet, const char *path, br_error *error)
-{
+  char real[PATH_MAX];
   br_text t = BR_TEXT_ZERO;
-  put_lines (&t, sheet);
-  br_status status = t.failed ? br__fail_plain (error, BR_NO_MEMORY, 0, 0)
-                              : br__file_write (path, br__text_string (&t), t.length, error);
+  br__text_put (&t, path, (size_t) (br__file_base (path) - path));
+  if (!t.length)
+    br__text_putc (&t, '.');
+  errno = ENOMEM;
+  const char *found = t.failed ? NULL : realpath (br__text_string (&t), real);
   br__text_clear (&t);
-  return status;
+  return found ? copy_of (real) : NULL;
 }
 
-br_status
-br_sheet_save (br_sheet *sheet, const char *path, br_error *error)
+char *
+br__file_resolve (const char *path)
 {
-  br_status status = br_sheet_write (sheet, path, error);
-  return status == BR_OK ? remember (sheet, path, status) : status;
+  char real[PATH_MAX];
+  if (realpath (path, real))
+    return copy_of (real);
+  br_text t = BR_TEXT_ZERO, whole = BR_TEXT_ZERO;
+  char *folder = follow (&t, path) ? br__file_folder (br__text_string (&t)) : NULL, *made = NULL;
+  if (folder)
+    {
+      errno = ENOMEM;
+      br__text_printf (&whole, "%s/%s", strcmp (folder, "/") == 0 ? "" : folder, br__file_base (br__text_string (&t)));
+      made = whole.failed ? NULL : br__strndup (br__text_string (&whole), whole.length);
+    }
+  int why = errno;
+  br__free (folder);
+  br__text_clear (&t);
+  br__text_clear (&whole);
+  errno = why;
+  return made;
 }
 
-br_status
-br__do_save (br__run *run)
+const char *
+br__file_below (const char *path, const char *folder)
 {
-  char *path = NULL;
-  br_status status = BR_OK;
-  if (run->lex.token.type != BR__END || !run->sheet->path)
-    status = br__file_name (&path, run);
-  else if (!(path = br__strndup (run->sheet->path, strlen (run->sheet->path))))
-    status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-  if (status == BR_OK)
+  size_t n = strlen (folder);
+  if (n == 1 && *folder == '/')
+    n = 0;
+  return strncmp (path, folder, n) == 0 && path[n] == '/' ? path + n + 1 : NULL;
+}
+
+/* Two sums of FNV-1a, the second from the bytes turned around in their bits: a slip is seen, and nobody gains by
+   making two files that are taken for one.  The constants are those of draft-eastlake-fnv.  */
+br__stamp
+br__stamp_of (const char *bytes, size_t length)
+{
+  br__stamp s = { 1, length, { UINT64_C (0xcbf29ce484222325), UINT64_C (0xcbf29ce484222325) } };
+  for (size_t i = 0; i < length; i++)
     {
-      status = br_sheet_save (run->sheet, path, run->error);
-      if (status != BR_OK && run->error)
-        {
-          run->error->offset = run->lex.token.offset;
-          run->error->length = run->end - run->lex.token.offset;
-        }
+      unsigned char byte = (unsigned char) bytes[i];
+      s.hash[0] = (s.hash[0] ^ byte) * UINT64_C (0x100000001b3);
+      s.hash[1] = (s.hash[1] ^ (unsigned char) ~byte ^ (i & 0xff)) * UINT64_C (0x100000001b3);
     }
-  if (status == BR_OK)
-    {
-      br_record *r = br__record_new ("saved");
-      br__put_text (r, "file", path);
-      status = br__emit (run, r);
-    }
-  br__free (path);
-  return status;
+  return s;
 }

@@ -1,32 +1,59 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   file.h - reading files, and errors of the system in plain words.  */
+   file.h - reading files, telling them apart, and errors of the system in plain words.  */
 #ifndef BR_FILE_FILE_H
 #define BR_FILE_FILE_H
 
-#include "sheet/sheet.h"
+#include <sys/stat.h>
+
+#include "benchrule_sheet.h"
 
 /* "there is no such file" ... for a value of errno.  */
 const char *br__system_words (int number);
-/* The whole file; BYTES is to be freed.  */
-br_status br__file_read (char **bytes, size_t *length, const char *path, br_error *error);
-/* Puts a file in the place of PATH: written beside it, flushed to disk, renamed, so that PATH holds
-   the old bytes or the new, whole, whatever happens.  A link is followed, rights are kept.  */
-br_status br__file_write (const char *path, const char *bytes, size_t length, br_error *error);
 /* BR_IO: "can not WHAT `PATH`: why", with the words for the errno NUMBER.  */
 br_status br__can_not (br_error *error, const char *what, const char *path, int number);
-/* The file name that is the rest of the statement, quotes taken off, from the folder of the sheet that
-   names it.  To be freed.  */
-br_status br__file_name (char **path, br__run *run);
-/* The same of the name that stands at TEXT[START..END) of the statement.  */
-br_status br__file_path (char **path, br__run *run, size_t start, size_t end);
 
-/* sheet.c */
-br_status br__sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file,
-                         size_t first_line, int from_file, const br_sink *sink);
+/* The whole file, of at most LIMIT bytes; BYTES is to be freed.  ST (may be NULL) gets what the system says of
+   it.  PLAIN: nothing but a plain file, so that no pipe holds the reading up.  */
+typedef struct br__reading
+{
+  size_t limit;             /* 0: 64 MiB */
+  size_t head;              /* 0: all of it; else at most about so much of its start */
+  int plain;
+  struct stat *st;
+} br__reading;
+br_status br__file_read (char **bytes, size_t *length, const char *path, br_error *error);
+br_status br__file_read_as (char **bytes, size_t *length, const char *path, const br__reading *how, br_error *error);
 
-/* statements.c: ends with a row without a word.  */
-extern const br__statement br__file_statements[];
-br_status br__do_open (br__run *run);
-br_status br__do_save (br__run *run);
+/* Whether both are names of one file, links followed.  */
+int br__same_file (const char *path, const char *other);
+static inline int
+br__same_stat (const struct stat *x, const struct stat *y)
+{
+  return x->st_dev == y->st_dev && x->st_ino == y->st_ino;
+}
+/* Where a file called PATH is or would be made: links followed, also one to nothing.  To be freed; NULL with
+   errno where its folder is not there.  */
+char *br__file_resolve (const char *path);
+/* What stands behind PATH's last slash.  */
+const char *br__file_base (const char *path);
+/* The part of PATH below FOLDER, both resolved; NULL where it lies elsewhere.  */
+const char *br__file_below (const char *path, const char *folder);
+/* Resolved folder of PATH.  To be freed.  */
+char *br__file_folder (const char *path);
+
+/* Tells one state of a file from another.  */
+typedef struct br__stamp
+{
+  int known;
+  size_t length;
+  uint64_t hash[2];
+} br__stamp;
+br__stamp br__stamp_of (const char *bytes, size_t length);
+static inline int
+br__same_stamp (const br__stamp *x, const br__stamp *y)
+{
+  return x->known == y->known && x->length == y->length && x->hash[0] == y->hash[0] && x->hash[1] == y->hash[1];
+}
+
 
 #endif

@@ -10,7 +10,7 @@
 #include "exact/status.h"
 #include "lesson/keyfile.h"
 #include "lesson/worksheet.h"
-#include "file/file.h"
+#include "sheet/access.h"
 
 #define CLAUSES "with names points into"
 
@@ -131,7 +131,7 @@ read_paths (char **paths, size_t *starts, size_t *ends, br__run *run)
 {
   static const char *const words[] = { "", "with", "names", "points", "into" };
   starts[ANSWERS] = run->word.offset + run->word.length;
-  br_status status = br__clause_file (&paths[ANSWERS], run, starts[ANSWERS], CLAUSES);
+  br_status status = br__clause_file (&paths[ANSWERS], run, starts[ANSWERS], CLAUSES, BR_FILE_READ);
   ends[ANSWERS] = run->lex.token.offset;
   while (status == BR_OK && run->lex.token.type != BR__END)
     {
@@ -141,7 +141,7 @@ read_paths (char **paths, size_t *starts, size_t *ends, br__run *run)
       if (k == PATHS || paths[k])
         return br__expected (run, "one of `with`, `names`, `points` and `into`");
       starts[k] = run->lex.next;
-      status = br__clause_file (&paths[k], run, starts[k], CLAUSES);
+      status = br__clause_file (&paths[k], run, starts[k], CLAUSES, k == MARKS ? BR_FILE_WRITE : BR_FILE_READ);
       ends[k] = run->lex.token.offset;
     }
   if (status == BR_OK && !paths[KEY])

@@ -7,7 +7,7 @@
 #include <string.h>
 
 #include "exact/status.h"
-#include "file/file.h"
+#include "sheet/access.h"
 #include "lesson/slip.h"
 #include "lesson/worksheet.h"
 
@@ -115,7 +115,7 @@ br__marks_write (const char *path, const br__class *c, br__run *run)
       return BR_DOMAIN;
     }
   if (status == BR_OK)
-    status = br__file_write (path, br__text_string (&t), t.length, run->error);
+    status = br__file_put (run, path, br__content_named (path), br__text_string (&t), t.length);
   else
     br__fail_plain (run->error, status, 0, 0);
   br__text_clear (&t);

@@ -9,7 +9,7 @@
 
 #include "exact/status.h"
 #include "lesson/write.h"
-#include "file/file.h"
+#include "sheet/access.h"
 #include "shop/paper.h"
 
 #define POINT (BR_PAGE_INCH / 72)
@@ -275,7 +275,7 @@ br__page_end (const char *path, const br_painter *painter, br_page *page, br__ru
   br_status status = painter->close (&bytes, &length, page, run->error);
   if (status == BR_OK)
     {
-      status = br__file_write (path, bytes, length, run->error);
+      status = br__file_put (run, path, BR__CONTENT_PDF, bytes, length);
       painter->release (bytes);
     }
   return status;

@@ -10,7 +10,7 @@
 #include <string.h>
 #include <unistd.h>
 
-#include "file/file.h"
+#include "sheet/access.h"
 #include "exact/status.h"
 #include "lesson/practice.h"
 #include "lesson/rows.h"
@@ -77,6 +77,7 @@ br_status
 br__practice_write (const br__practice *p, const char *path, br_error *error)
 {
   br_text t = BR_TEXT_ZERO;
+  static const br__output_rules rules = { .content = BR__CONTENT_CSV };
   if (!path)
     return BR_OK;
   br__text_printf (&t, "topic,kind,box,due,asked,right,mistakes\nall,,,,%" PRId64 ",,\n", p->answered);
@@ -96,7 +97,7 @@ br__practice_write (const br__practice *p, const char *path, br_error *error)
           }
       br__text_putc (&t, '\n');
     }
-  br_status status = t.failed ? br__fail_plain (error, BR_NO_MEMORY, 0, 0) : br__file_write (path, br__text_string (&t), t.length, error);
+  br_status status = t.failed ? br__fail_plain (error, BR_NO_MEMORY, 0, 0) : br__file_write (path, br__text_string (&t), t.length, &rules, error);
   br__text_clear (&t);
   return status;
 }

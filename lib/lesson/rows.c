@@ -13,6 +13,7 @@
 #include "file/csv.h"
 #include "measure/measure.h"
 #include "file/file.h"
+#include "formula/lexer.h"
 
 void
 br__rows_clear (br__rows *r)

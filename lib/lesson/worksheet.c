@@ -12,7 +12,7 @@
 #include "lesson/rows.h"
 #include "lesson/write.h"
 #include "shop/paper.h"
-#include "file/file.h"
+#include "sheet/access.h"
 #include "formula/words.h"
 
 #define OPTION_WORDS "ruler seed versions names size paper into"
@@ -59,7 +59,7 @@ word_end (const br__run *run, size_t start)
 }
 
 br_status
-br__clause_file (char **path, br__run *run, size_t start, const char *words)
+br__clause_file (char **path, br__run *run, size_t start, const char *words, br_file_use use)
 {
   const char *text = run->text;
   size_t end;
@@ -94,7 +94,7 @@ br__clause_file (char **path, br__run *run, size_t start, const char *words)
     }
   if (start >= end)
     return br__fail (run->error, BR_SYNTAX, start, 0, "the name of a file should stand here");
-  status = br__file_path (path, run, start, end);
+  status = br__file_path (path, run, start, end, use);
   if (status == BR_OK)
     {
       status = br__lex_next (&run->lex, run->error);
@@ -125,7 +125,7 @@ br__placed (br__run *run, br_status status, size_t start, size_t end)
 br_status
 br__not_over (br__run *run, const char *path, const char *other, const char *what, size_t start, size_t end)
 {
-  if (!other || strcmp (path, other) != 0)
+  if (!other || !br__same_file (path, other))
     return BR_OK;
   br__fail (run->error, BR_DOMAIN, 0, 0, "this would write over %s", what);
   br__hint (run->error, "give it another name");
@@ -284,7 +284,7 @@ read_option (br__worksheet *w, br__run *run)
     {
       char *path = NULL;
       size_t start = run->lex.next;
-      status = br__clause_file (&path, run, start, OPTION_WORDS);
+      status = br__clause_file (&path, run, start, OPTION_WORDS, BR_FILE_READ);
       if (status == BR_OK)
         status = br__placed (run, br__names_read (&w->names, &w->name_count, path, run->error), start,
                              run->lex.token.offset);
@@ -403,7 +403,7 @@ br__lesson_write (const char *path, const br_text *t, br__run *run)
 {
   if (t->failed)
     return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-  return br__file_write (path, br__text_string (t), t->length, run->error);
+  return br__file_put (run, path, br__content_named (path), br__text_string (t), t->length);
 }
 
 /* Writes W, or its key, by the ending of PATH.  */
@@ -473,7 +473,7 @@ br__do_worksheet (br__run *run)
   if (status == BR_OK)
     {
       start = run->lex.next;
-      status = br__clause_file (&w->path, run, start, "");
+      status = br__clause_file (&w->path, run, start, "", BR_FILE_WRITE);
     }
   if (status == BR_OK)
     status = br__end_of_line (run);
@@ -508,17 +508,15 @@ br__do_key (br__run *run)
   char *path = NULL;
   size_t start = run->word.offset + run->word.length;
   br__worksheet *w = run->sheet->worksheet;
-  br_status status;
-  if (!w)
-    {
-      status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length, "there is no worksheet yet");
-      br__hint (run->error, "write `worksheet sums 5 into FILE.pdf` first");
-      return status;
-    }
   /* `key into FILE` is what `worksheet ... into FILE` makes one write.  */
   if (br__lex_is_word (&run->lex, "into"))
     start = run->lex.next;
-  status = br__clause_file (&path, run, start, "short");
+  br_status status = br__clause_file (&path, run, start, "short", BR_FILE_WRITE);
+  if (status == BR_OK && !w)
+    {
+      status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length, "there is no worksheet yet");
+      br__hint (run->error, "write `worksheet sums 5 into FILE.pdf` first");
+    }
   size_t end = run->lex.token.offset;
   int alone = status == BR_OK && br__lex_is_word (&run->lex, "short");
   if (alone)

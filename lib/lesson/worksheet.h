@@ -114,7 +114,7 @@ br_status br__worksheet_pdf (const char *path, const br__worksheet *w, br__run *
 int br__ends_with (const char *path, const char *ending);
 /* statement.c: the file name behind the token at hand, up to the next of WORDS (parted by blanks) or
    the line's end; the lexer goes on behind it.  */
-br_status br__clause_file (char **path, br__run *run, size_t start, const char *words);
+br_status br__clause_file (char **path, br__run *run, size_t start, const char *words, br_file_use use);
 /* An error without a place, such as one about a file, gets START..END of the line.  */
 br_status br__placed (br__run *run, br_status status, size_t start, size_t end);
 /* An error at START..END where PATH, which is about to be written, is OTHER (may be NULL), which WHAT says.  */

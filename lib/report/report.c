@@ -12,7 +12,7 @@
 #include "exact/status.h"
 #include "lesson/worksheet.h"
 #include "file/markup.h"
-#include "file/file.h"
+#include "sheet/access.h"
 #include "sheet/safety.h"
 #include "wood/wood.h"
 
@@ -316,7 +316,7 @@ br__do_report (br__run *run)
     return br__expected (run, "`into FILE.html`");
   while (start < run->end && br__blank_at (run->text + start, run->end - start))
     start++;
-  br_status status = br__clause_file (&path, run, start, "");
+  br_status status = br__clause_file (&path, run, start, "", BR_FILE_WRITE);
   if (status == BR_OK)
     status = br__end_of_line (run);
   if (status == BR_OK && !ends_in_html (path))
@@ -326,7 +326,7 @@ br__do_report (br__run *run)
   if (status == BR_OK)
     status = put_page (&page, &p);
   if (status == BR_OK)
-    status = br__placed (run, br__file_write (path, br__text_string (&page), page.length, run->error), start, run->end);
+    status = br__placed (run, br__file_put (run, path, BR__CONTENT_HTML, br__text_string (&page), page.length), start, run->end);
   if (status == BR_OK)
     status = emit_report (&p, path);
   for (int i = 0; i < BR__REPORT_SECTIONS; i++)

@@ -12,7 +12,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
-#include "file/file.h"
+#include "sheet/access.h"
 #include "lesson/rows.h"
 #include "lesson/worksheet.h"
 #include "report/guard.h"
@@ -455,7 +455,7 @@ read_names (clauses *c, br__run *run, int designs)
           into = !with;
           continue;
         }
-      status = br__file_path (&path, run, start, end);
+      status = br__file_path (&path, run, start, end, into ? BR_FILE_WRITE : BR_FILE_READ);
       if (status == BR_OK && designs && !with && !into)
         status = add_files (c, run, path, start, end);
       else if (status == BR_OK && !designs && (with || into))

@@ -7,7 +7,7 @@
 #include <string.h>
 
 #include "exact/status.h"
-#include "file/file.h"
+#include "sheet/access.h"
 #include "file/markup.h"
 #include "lesson/rows.h"
 #include "lesson/worksheet.h"
@@ -151,7 +151,7 @@ br__review_write (const char *path, const br__design *designs, size_t count, br_
       return BR_DOMAIN;
     }
   br_status status = t.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0)
-                              : br__file_write (path, br__text_string (&t), t.length, run->error);
+                              : br__file_put (run, path, br__content_named (path), br__text_string (&t), t.length);
   br__text_clear (&t);
   return status;
 }

@@ -126,7 +126,7 @@ name_taken (br__run *run)
 {
   const char *name = run->text + run->word.offset;
   const br__statement *st = br__statement_find (name, run->word.length);
-  if (st)
+  if (st && strcmp (st->word, "run") != 0)      /* the rise and the run of stairs */
     {
       br__fail (run->error, BR_SYNTAX, run->word.offset, run->word.length,
                 "`%s` is a word of the language and can not name a dimension", st->word);

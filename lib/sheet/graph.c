@@ -21,6 +21,7 @@ br__graph_new (const br__settings *settings)
 }
 
 const br__settings *br__graph_settings (const br__graph *g) { return g->settings; }
+void br__graph_set_settings (br__graph *g, const br__settings *settings) { g->settings = settings; }
 
 void
 br__definition_free (br__definition *d)

@@ -35,6 +35,7 @@ typedef struct br__graph br__graph;
 /* SETTINGS, borrowed, are those with which hidden formulas are worked out.  */
 br__graph *br__graph_new (const br__settings *settings);
 const br__settings *br__graph_settings (const br__graph *g);
+void br__graph_set_settings (br__graph *g, const br__settings *settings);
 void br__graph_free (br__graph *g);
 
 const char *br__entry_name (const br__entry *e);

@@ -23,7 +23,10 @@ br__line_append (br__run *run, br__line **line)
       return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
     }
   made->length = run->length;
+  made->original = made->text;
   made->hidden = 1;
+  made->owner = sheet->collect ? sheet->collect->line : NULL;
+  made->foreign = made->owner != NULL;
   made->ending = sheet->last && sheet->last->ending == BR__CRLF ? BR__CRLF : BR__LF;
   made->prev = sheet->last;
   if (sheet->last)
@@ -66,6 +69,9 @@ br__line_hide (br__run *run, br__line *line)
   br_status status = br__step_add (run, &step);
   if (status == BR_OK)
     br__line_turn (line);
+  /* A line of another sheet comes back when that is read again: what took it away is kept.  */
+  if (line->foreign)
+    run->kept = 1;
   return status;
 }
 

@@ -1,6 +1,8 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
 # Dimensions and what depends on them, lines, changes, checks, answers.
 libbenchrule_core_la_SOURCES += \
+  lib/sheet/access.c \
+  lib/sheet/access.h \
   lib/sheet/check.c \
   lib/sheet/dimension.c \
   lib/sheet/graph.c \
@@ -10,6 +12,10 @@ libbenchrule_core_la_SOURCES += \
   lib/sheet/loop.c \
   lib/sheet/record.c \
   lib/sheet/record.h \
+  lib/sheet/replace.c \
+  lib/sheet/replace.h \
+  lib/sheet/written.c \
+  lib/sheet/written.h \
   lib/sheet/renew.c \
   lib/sheet/safety.h \
   lib/sheet/sheet.c \

@@ -60,6 +60,8 @@ br_sheet_free (br_sheet *sheet)
     {
       next = l->next;
       br__free (l->text);
+      br__free (l->uses);
+      br__free (l->refused_in);
       br__free (l);
     }
   br__tolerances_free (sheet->graph);
@@ -82,13 +84,12 @@ br__sheet_run (br_sheet *sheet, const char *text, size_t length, const char *fil
   br_status first = BR_OK;
   size_t at = 0, line = first_line;
   /* A byte order mark at the start of a file is no part of its first line.  */
-  if (length >= 3 && memcmp (text, "\xEF\xBB\xBF", 3) == 0)
-    {
-      at = 3;
-      sheet->mark |= from_file && !sheet->first;
-    }
+  at = br__mark_length (text, length);
+  sheet->mark |= at && from_file && !sheet->first;
   while (at < length && !sheet->quit)
     {
+      if (from_file && sheet->flag && *sheet->flag)
+        return first == BR_OK ? BR_STOPPED : first;
       const char *end = memchr (text + at, '\n', length - at);
       size_t size = end ? (size_t) (end - (text + at)) : length - at;
       br__ending ending = !end ? BR__NO_ENDING : size && text[at + size - 1] == '\r' ? BR__CRLF : BR__LF;
@@ -158,6 +159,13 @@ void
 br_sheet_watch (br_sheet *sheet, const volatile sig_atomic_t *flag)
 {
   sheet->flag = flag;
+}
+
+void
+br_sheet_set_policy (br_sheet *sheet, br_file_policy *policy, void *user)
+{
+  sheet->policy = policy;
+  sheet->policy_user = user;
 }
 
 void

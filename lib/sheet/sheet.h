@@ -5,6 +5,7 @@
 #define BR_SHEET_SHEET_H
 
 #include "exact/status.h"
+#include "file/file.h"
 #include "sheet/graph.h"
 #include "sheet/record.h"
 
@@ -20,7 +21,12 @@ typedef struct br__line
   size_t length;
   br__ending ending;
   int hidden;
-  int foreign;              /* of a sheet that this one opens: listed, not saved */
+  int foreign;              /* of a sheet that this one uses: listed, not saved */
+  struct br__line *owner;   /* the `use` that brought it in, or NULL */
+  const char *original;     /* its text when it was put: another one, where it was changed */
+  char *uses;               /* of a `use`: the file that it read, links followed; or NULL */
+  char *refused_in;         /* the sheet file in which it was not run, as it touches files; or NULL */
+  size_t number;            /* its line there */
   br__entry *entry;         /* the dimension it defines, or NULL */
   struct br__line *shadowed;    /* the line that defined it before this one did, or NULL */
   struct br__check *check;  /* the rule it states, or NULL */
@@ -53,7 +59,8 @@ enum br__check_state { BR__CHECK_PASS, BR__CHECK_FAIL, BR__CHECK_WAITING, BR__CH
 typedef enum br__step_type
 {
   BR__STEP_DEFINITION, BR__STEP_SETTINGS, BR__STEP_LINE_TEXT, BR__STEP_LINE_SHOWN,
-  BR__STEP_CHECK, BR__STEP_TOLERANCE, BR__STEP_TITLE, BR__STEP_DATE, BR__STEP_WOOD, BR__STEP_SHAPE
+  BR__STEP_CHECK, BR__STEP_TOLERANCE, BR__STEP_TITLE, BR__STEP_DATE, BR__STEP_WOOD, BR__STEP_SHAPE,
+  BR__STEP_CONTENT
 } br__step_type;
 
 /* One part of what a statement changed.  It holds the other state; undo and redo are the
@@ -71,6 +78,7 @@ typedef struct br__step
   struct br__shape *shape;
   char *text;
   size_t length;
+  br_sheet *content;        /* the other content of the sheet, its session apart */
 } br__step;
 
 typedef struct br__statement_steps
@@ -90,6 +98,15 @@ typedef struct br__rollback
 
 struct br__run;
 
+/* A sheet file whose lines are being run.  */
+typedef struct br__reading_file
+{
+  const char *path;
+  struct stat id;
+  struct br__reading_file *outer;
+} br__reading_file;
+
+/* What is the session's and not the content's stands in br__swap_session, too.  */
 struct br_sheet
 {
   br__graph *graph;
@@ -108,7 +125,8 @@ struct br_sheet
   br__rollback pending_rollback;
   size_t saved_at;                  /* done_count when saved; SIZE_MAX if that state is gone */
   char *path;                       /* the file that was opened first or saved last, or NULL */
-  int mark;                         /* that file begins with a byte order mark */
+  br__stamp stamp;                  /* what that file held then */
+  int mark;                         /* it begins with a byte order mark */
 
   br__mark tidy;                    /* the ruler of the last proposal; size 0: none */
   struct br__worksheet *worksheet;  /* the one made last, or NULL */
@@ -120,7 +138,12 @@ struct br_sheet
 
   int quit;
   unsigned jobs;                    /* threads for a long column */
-  unsigned open_depth;              /* files that open files */
+  br_file_policy *policy;           /* NULL: br_file_usual */
+  void *policy_user;
+  br__reading_file *reading;        /* the innermost, or NULL */
+  unsigned opened;                  /* files since the outermost one */
+  size_t opened_bytes;
+  struct br__run *collect;          /* the `use` that takes over the steps of its lines, or NULL */
   const volatile sig_atomic_t *flag;
 };
 
@@ -145,6 +168,16 @@ typedef struct br__run
   int kept;                 /* the statement belongs in a saved sheet */
   br_status (*behind) (struct br__run *run);    /* reads what stands behind the formula of an assignment, or NULL */
   int told;                 /* its mistakes have been told already: those of an opened file */
+  struct br__run *collect;  /* the `use` whose lines this is one of, or NULL */
+  char *touched[8];         /* files that it reads, which it will not write over */
+  size_t touched_count;
+  int asked;                /* by `run files` */
+  br__line *again;          /* the line that it runs once more, or NULL */
+  br_file_use refused_use;  /* what was refused */
+  char *refused_path;
+  int refused;              /* it would touch a file and may not: nothing was done */
+  int saved;                /* the sheet is as a file has it, once this is done */
+  br_status mistake;        /* the first of the lines that it ran, which was reported there */
 } br__run;
 
 /* Hands R on and frees it; BR_NO_MEMORY when it could not be made whole.  */
@@ -188,6 +221,8 @@ void br__steps_revert (br__run *run);
 br_status br__steps_begin (br__run *run);
 /* Ends a statement: its steps become one entry of the history.  */
 void br__steps_commit (br__run *run);
+/* Goes back to where a statement before could not.  */
+br_status br__steps_settle (br_sheet *sheet);
 /* Swaps the state of STEPS; moves of dimensions are added to MOVES.  */
 br_status br__steps_swap (br_sheet *sheet, br__statement_steps *steps, int backwards,
                           br__moves *moves, br_error *error);
@@ -278,6 +313,18 @@ typedef struct br__statement
   br_status (*run) (br__run *run);
 } br__statement;
 
+/* 1 where a line has more than blanks and a note.  */
+int br__line_says (const char *text, size_t length);
+/* Runs LINE, which was refused before, once more, as `run files` asks for it; OUTER takes over what it changes.  */
+br_status br__run_again (br__run *outer, br__line *line);
+/* Bytes of the byte order mark that TEXT begins with, or 0.  */
+static inline size_t
+br__mark_length (const char *text, size_t length)
+{
+  return length >= 3 && memcmp (text, "\xEF\xBB\xBF", 3) == 0 ? 3 : 0;
+}
+br_status br__sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file, size_t first_line,
+                         int from_file, const br_sink *sink);
 const br__statement *br__statement_at (size_t index);
 const br__statement *br__statement_find (const char *word, size_t length);
 br_status br__run_line (br_sheet *sheet, const char *text, size_t length, const char *file,

@@ -11,6 +11,7 @@
 #include "shape/shape.h"
 #include "wood/wood.h"
 #include "sheet/tolerance.h"
+#include "sheet/replace.h"
 
 static void
 step_clear (br__step *step)
@@ -21,6 +22,7 @@ step_clear (br__step *step)
   br__free (step->settings);
   br__tolerance_free (step->tolerance);
   br__free (step->text);
+  br_sheet_free (step->content);
   memset (step, 0, sizeof *step);
 }
 
@@ -36,9 +38,15 @@ br__steps_drop (br__statement_steps *steps)
 br_status
 br__steps_room (br__run *run)
 {
-  br__statement_steps *s = &run->steps;
-  return br__grow (&s->steps, &s->room, s->count + 1, sizeof (br__step))
-         ? BR_OK : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  size_t count = 1;
+  for (br__run *r = run; r; r = r->collect)
+    {
+      br__statement_steps *s = &r->steps;
+      count += s->count;
+      if (!br__grow (&s->steps, &s->room, count, sizeof (br__step)))
+        return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+    }
+  return BR_OK;
 }
 
 br_status
@@ -151,6 +159,9 @@ swap_step (br_sheet *sheet, br__step *step, br__moves *moves, br_error *error)
     case BR__STEP_DATE:
       swap_texts (&sheet->date, &step->text);
       return BR_OK;
+    case BR__STEP_CONTENT:
+      br__swap_content (sheet, step->content);
+      return BR_OK;
     }
   return BR_OK;
 }
@@ -191,6 +202,8 @@ finish_rollback (br_sheet *sheet)
     }
   return status;
 }
+
+br_status br__steps_settle (br_sheet *sheet) { return pay (sheet); }
 
 static void
 rollback_later (br_sheet *sheet, br__statement_steps *steps, size_t done)
@@ -247,8 +260,19 @@ br__steps_commit (br__run *run)
       br__steps_drop (&run->steps);
       return;
     }
-  for (size_t i = sheet->done_count; i < sheet->history_count; i++)
-    br__steps_drop (&sheet->history[i]);
+  if (run->collect)
+    {
+      /* br__steps_room has made room for them.  */
+      br__statement_steps *s = &run->collect->steps;
+      memcpy (s->steps + s->count, run->steps.steps, run->steps.count * sizeof *s->steps);
+      s->done = s->count += run->steps.count;
+      run->steps.count = 0;
+      br__steps_drop (&run->steps);
+      return;
+    }
+  /* What came later belongs to what came before.  */
+  for (size_t i = sheet->history_count; i > sheet->done_count; i--)
+    br__steps_drop (&sheet->history[i - 1]);
   if (sheet->saved_at != SIZE_MAX && sheet->saved_at > sheet->done_count)
     sheet->saved_at = SIZE_MAX;
   sheet->history[sheet->done_count++] = run->steps;
@@ -264,6 +288,9 @@ travel (br__run *run, int back)
   br__moves moves = BR__MOVES_ZERO;
   br_status status = br__end_of_line (run);
 
+  if (status == BR_OK && run->collect)
+    status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length,
+                       "a sheet that is used takes nothing back");
   if (status != BR_OK)
     return status;
   if (back ? sheet->done_count == 0 : sheet->done_count == sheet->history_count)

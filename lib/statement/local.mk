@@ -2,17 +2,23 @@
 # The statements of the language, and help.
 libbenchrule_core_la_SOURCES += \
   lib/statement/caution.c \
+  lib/statement/files.c \
   lib/statement/fit.c \
   lib/statement/help.c \
   lib/statement/missing.c \
+  lib/statement/open.c \
   lib/statement/picture.c \
   lib/statement/round.c \
+  lib/statement/run.c \
+  lib/statement/save.c \
   lib/statement/setting.c \
   lib/statement/spacing.c \
   lib/statement/statement.c \
   lib/statement/statements.c \
   lib/statement/statements.h \
   lib/statement/table.c \
+  lib/statement/told.c \
+  lib/statement/told.h \
   lib/statement/tools.c \
   lib/statement/topics.c \
   lib/statement/topics.h

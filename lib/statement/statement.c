@@ -8,7 +8,9 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "exact/memory.h"
 #include "exact/status.h"
+#include "sheet/access.h"
 #include "formula/words.h"
 #include "statement/statements.h"
 #include "table/column.h"
@@ -146,7 +148,8 @@ dispatch (br__run *run)
     return br__assign (run);
   else if (br__is_column (run))
     return br__do_column (run);
-  if (st)
+  /* A dimension may be called run, as in the rise and the run of stairs.  */
+  if (st && (st->run != br__do_run || br__lex_is_word (&run->lex, "files")))
     return st->run (run);
   run->lex = start;
   return show (run);
@@ -168,13 +171,14 @@ find_note (br__run *run)
   run->note_length = end - start;
 }
 
-static int
-is_blank_line (const br__run *run)
+int
+br__line_says (const char *text, size_t length)
 {
-  for (size_t i = 0, n; i < run->end; i += n)
-    if ((n = br__blank_at (run->text + i, run->end - i)) == 0)
-      return 0;
-  return 1;
+  size_t end = br__note_start (text, length);
+  for (size_t i = 0, n; i < end; i += n)
+    if ((n = br__blank_at (text + i, end - i)) == 0)
+      return 1;
+  return 0;
 }
 
 static br_status
@@ -187,15 +191,87 @@ run_statement (br__run *run)
   if (nul)
     return br__stray (run->text, run->length, (size_t) (nul - run->text), run->error);
   find_note (run);
-  if (is_blank_line (run))
+  if (!br__line_says (run->text, run->length))
     {
       run->kept = run->note_length > 0;
       return BR_OK;
     }
   status = dispatch (run);
   if (status != BR_OK)
-    br__steps_revert (run);
+    {
+      br__steps_revert (run);
+      run->line = run->again;       /* a line that it put is gone */
+    }
   return status;
+}
+
+/* Says which file the line would touch, and what allows it.  */
+static br_status
+tell_refused (br__run *run, const br_error *error)
+{
+  const char *path = error->message + strlen ("this may not ");
+  if (!run->asked && br__file_would_be_allowed (run))
+    return br__remark (run, "this sheet would %s: `run files` does it", path);
+  return br__remark (run, "this sheet would %s: only `benchrule --allow-files` lets it", path);
+}
+
+/* What stands in a sheet file and touches other files is done when the user asks for it.  */
+static br_status
+settle_refused (br__run *run, br_status status)
+{
+  if (!run->refused || !run->from_file)
+    return status;
+  br__free (run->line->refused_in);
+  run->line->refused_in = br__strndup (run->file, strlen (run->file));
+  run->line->number = run->line_number;
+  if (!run->line->refused_in)
+    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  return tell_refused (run, run->error);
+}
+
+static void
+tell_fault (br__run *run, br_status status)
+{
+  const br_sink *sink = run->sink;
+  br_error *error = run->error;
+  /* Who reads the outermost file says once that it was stopped.  */
+  if (!sink || !sink->fault || run->told || (status == BR_STOPPED && run->sheet->reading))
+    return;
+  if (error->status == BR_OK)
+    br__fail_plain (error, status, 0, 0);
+  if (status == BR_UNDECIDED)
+    br__fail (error, status, error->offset, error->length, "not certain at %u bits", run->sheet->settings.bits);
+  br_fault fault = { run->file, run->line_number, run->text, run->length, error };
+  sink->fault (sink->user, &fault);
+}
+
+static br_status
+end_line (br__run *run, br_status status)
+{
+  if (run->saved && status == BR_OK)
+    run->sheet->saved_at = run->sheet->done_count;
+  if (status != BR_OK)
+    tell_fault (run, status);
+  for (size_t i = 0; i < run->touched_count; i++)
+    br__free (run->touched[i]);
+  br__free (run->refused_path);
+  return status == BR_OK ? run->mistake : status;
+}
+
+br_status
+br__run_again (br__run *outer, br__line *line)
+{
+  br_error error;
+  memset (&error, 0, sizeof error);
+  br__run run = { .sheet = outer->sheet, .sink = outer->sink, .file = line->refused_in, .line_number = line->number,
+                  .from_file = 1, .text = line->text, .length = line->length, .error = &error, .line = line,
+                  .again = line, .asked = 1, .collect = outer };
+  br_status status = run_statement (&run);
+  if (run.refused)
+    status = tell_refused (&run, &error);
+  br__steps_commit (&run);
+  br__steps_drop (&run.steps);
+  return end_line (&run, status);
 }
 
 br_status
@@ -205,7 +281,8 @@ br__run_line (br_sheet *sheet, const char *text, size_t length, const char *file
   br_error error;
   memset (&error, 0, sizeof error);
   br__run run = { .sheet = sheet, .sink = sink, .file = file, .line_number = line_number,
-                  .from_file = from_file, .text = text, .length = length, .error = &error };
+                  .from_file = from_file, .text = text, .length = length, .error = &error,
+                  .collect = sheet->collect };
   br_status status = br__steps_begin (&run), kept = BR_OK;
   if (status == BR_OK)
     status = run_statement (&run);
@@ -215,10 +292,9 @@ br__run_line (br_sheet *sheet, const char *text, size_t length, const char *file
   if (!run.line && (from_file || (status == BR_OK && run.kept)))
     kept = br__line_append (&run, &run.line);
   if (run.line && from_file)
-    {
-      run.line->ending = ending;
-      run.line->foreign = sheet->open_depth > 1;
-    }
+    run.line->ending = ending;
+  if (kept == BR_OK && run.line)
+    status = settle_refused (&run, status);
   if (kept != BR_OK)
     br__steps_revert (&run);
   else if (!text_only)
@@ -226,15 +302,5 @@ br__run_line (br_sheet *sheet, const char *text, size_t length, const char *file
   br__steps_drop (&run.steps);
   if (status == BR_OK)
     status = kept;
-  if (status != BR_OK && sink && sink->fault && !run.told)
-    {
-      if (error.status == BR_OK)
-        br__fail_plain (&error, status, 0, 0);
-      if (status == BR_UNDECIDED)
-        br__fail (&error, status, error.offset, error.length, "not certain at %u bits",
-                  sheet->settings.bits);
-      br_fault fault = { file, line_number, text, length, &error };
-      sink->fault (sink->user, &fault);
-    }
-  return status;
+  return end_line (&run, status);
 }

@@ -32,4 +32,12 @@ br_status br__do_title (br__run *run);
 br_status br__do_date (br__run *run);
 br_status br__do_help (br__run *run);
 
+/* files.c, the same.  */
+extern const br__statement br__file_statements[];
+br_status br__do_open (br__run *run);
+br_status br__do_use (br__run *run);
+br_status br__do_save (br__run *run);
+br_status br__do_new (br__run *run);
+br_status br__do_run (br__run *run);
+
 #endif

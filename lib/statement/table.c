@@ -6,7 +6,6 @@
 
 #include "draw/draw.h"
 #include "explain/explain.h"
-#include "file/file.h"
 #include "lesson/worksheet.h"
 #include "report/report.h"
 #include "shape/shape.h"

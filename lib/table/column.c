@@ -10,7 +10,7 @@
 #include "exact/status.h"
 #include "table/column.h"
 #include "formula/evaluate.h"
-#include "file/file.h"
+#include "sheet/access.h"
 #include "formula/words.h"
 
 /* Places in the line: what stands between quotes, or up to the next blank.  */
@@ -83,7 +83,7 @@ take_column (piece *p, br__run *run, size_t at)
 
 /* The file's name at AT; *PATH stays NULL for -.  */
 static br_status
-take_file (char **path, br__place *place, size_t *next, br__run *run, size_t at)
+take_file (char **path, br__place *place, size_t *next, br__run *run, size_t at, br_file_use use)
 {
   piece p = { at, skip_word (run, at), 0 };
   br_status status = BR_OK;
@@ -99,8 +99,8 @@ take_file (char **path, br__place *place, size_t *next, br__run *run, size_t at)
   if (p.end == p.start)
     return br__fail (run->error, BR_SYNTAX, at, p.next - at, "the name of a file is missing");
   if (p.end - p.start == 1 && run->text[p.start] == '-')
-    return BR_OK;
-  return br__file_path (path, run, p.start, p.end);
+    return use == BR_FILE_WRITE ? BR_OK : br__file_ask (run, "-", use, p.start, p.end);
+  return br__file_path (path, run, p.start, p.end, use);
 }
 
 /* A number from 1, or a name.  */
@@ -147,7 +147,7 @@ take_clauses (char **target, br__column_job *job, size_t at)
   if (status != BR_OK || run->lex.token.type == BR__END)
     return status;
   at = skip_blanks (run, run->lex.token.offset + run->lex.token.length);
-  status = take_file (target, &job->at_target, &next, run, at);
+  status = take_file (target, &job->at_target, &next, run, at, BR_FILE_WRITE);
   if (status == BR_OK && next < run->end)
     status = br__fail (run->error, BR_SYNTAX, next, run->end - next, "this is too much behind the file's name");
   return status;
@@ -280,7 +280,7 @@ read_statement (br__column_job *job, char **source, char **target)
   if (status != BR_OK)
     return status;
   at = skip_blanks (run, skip_word (run, p.next));
-  status = take_file (source, &job->at_source, &next, run, at);
+  status = take_file (source, &job->at_source, &next, run, at, BR_FILE_READ);
   if (status == BR_OK && !*source && run->file && strcmp (run->file, "-") == 0)
     status = br__fail (run->error, BR_DOMAIN, at, 1, "standard input is where the statements come from");
   if (status == BR_OK)

@@ -231,7 +231,9 @@ prepare (br__pump *p, br__parts *t)
   if (!p->blocks || !p->workers)
     return br__fail_plain (p->job->run->error, BR_NO_MEMORY, 0, 0);
   p->job->blame = p->job->at_target;
-  status = br__output_open (&p->out, p->job->target, p->job->run->error);
+  br__file_spared (&p->spared, p->job->run);
+  br__output_rules rules = { .content = BR__CONTENT_CSV, .spared = p->spared.paths, .spared_count = p->spared.count };
+  status = br__output_open (&p->out, p->job->target, &rules, p->job->run->error);
   if (status == BR_OK && jobs > 1)
     start_workers (p, jobs);
   return status;

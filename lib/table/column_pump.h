@@ -5,6 +5,7 @@
 
 #include <pthread.h>
 
+#include "sheet/access.h"
 #include "table/column.h"
 
 #define BR__COLUMN_BLOCK 65536      /* bytes read at a time; what they become stays in a cache */
@@ -14,6 +15,7 @@ typedef struct br__pump
   br__column_job *job;
   br__column_result *result;
   br__output out;
+  br__spared spared;          /* files that OUT leaves alone */
   int fd;                     /* the source; -1 where HELD has it all */
   char *held;
   size_t held_length, held_room, held_at;

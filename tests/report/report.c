@@ -58,7 +58,7 @@ cart_text (void)
   char *text = NULL;
   size_t size;
   FILE *out = open_memstream (&text, &size);
-  fprintf (out, "open \"%s/docs/examples/market_cart_side.sheet\"\n"
+  fprintf (out, "use \"%s/docs/examples/market_cart_side.sheet\"\n"
                 "stock pine = 3/4 x 5-1/2 x 48 qty 3\nstock dowel = round 7/16 x 36 qty 2\n"
                 "part side = side_length x side_height qty 2 from pine  # either side\n"
                 "part axle = axle qty 2 from dowel\n", top ? top : ".");

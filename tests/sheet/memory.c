@@ -134,7 +134,12 @@ session (void **state)
       check_memory_blocks = 0;
       br_sheet *sheet = sheet_with (samples_prelude);
       for (size_t i = 0; i < 4 * CHECK_COUNT (samples); i++)
-        run_refused (sheet, &s, samples[check_below (CHECK_COUNT (samples))].line, (long) check_below (400), i & 1);
+        {
+          const sheet_sample *it = &samples[check_below (CHECK_COUNT (samples))];
+          /* Another content has not what the lines name.  */
+          if (strcmp (it->word, "open") != 0 && strcmp (it->word, "new") != 0)
+            run_refused (sheet, &s, it->line, (long) check_below (400), i & 1);
+        }
       free (samples_state (sheet));
       while (sheet_run (sheet, &s, "undo") == BR_OK)
         ;

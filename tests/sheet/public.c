@@ -235,7 +235,7 @@ check_refused (const char *path, const char *word)
   said s = SAID_ZERO;
   br_error error;
   char line[300];
-  snprintf (line, sizeof line, "open %s", path);
+  snprintf (line, sizeof line, "use %s", path);
   assert_int_equal (sheet_run (sheet, &s, line), BR_IO);
   if (!strstr (s.faults[0].error.message, word))
     fail_msg ("%s: %s, and not %s", path, s.faults[0].error.message, word);
@@ -281,21 +281,30 @@ no_descriptors (void **state)
   sheet_end (sheet, &s);
 }
 
-/* A sheet that opens itself, and one beside another by a path of its own.  */
+static int
+allow_all (void *user, const br_file_request *request)
+{
+  (void) user;
+  return request->path != NULL;
+}
+
+/* A sheet that uses itself, and one beside another by a path of its own.  */
 static void
 opened_sheets (void **state)
 {
   br_sheet *sheet = sheet_with ("");
   said s = SAID_ZERO;
   (void) state;
-  put_file ("itself.sheet", "open itself.sheet\n");
-  assert_int_equal (sheet_run (sheet, &s, "open itself.sheet"), BR_TOO_BIG);
-  assert_non_null (strstr (s.faults[0].error.message, "more than 16 sheets that open each other"));
+  put_file ("itself.sheet", "use ./itself.sheet\n");
+  assert_int_equal (sheet_run (sheet, &s, "open itself.sheet"), BR_DOMAIN);
+  assert_non_null (strstr (s.faults[0].error.message, "a sheet cannot use itself"));
   br_sheet_free (sheet);
   assert_int_equal (mkdir ("inner", 0700), 0);
-  put_file ("inner/outer.sheet", "open next.sheet\nopen ../plain.sheet\n");
+  put_file ("inner/outer.sheet", "use next.sheet\nuse ../plain.sheet\n");
   put_file ("inner/next.sheet", "near = 2 in");
-  sheet = sheet_with ("open \"inner/outer.sheet\"\nwheel + near");
+  sheet = sheet_with ("");
+  br_sheet_set_policy (sheet, allow_all, NULL);
+  check_ok (sheet_run (sheet, &s, "open \"inner/outer.sheet\""));
   sheet_say (sheet, &s, "wheel + near");
   said_is (&s, 0, "exact", "5");
   assert_int_equal (sheet_run (sheet, &s, "open \"\""), BR_SYNTAX);

@@ -82,8 +82,11 @@ static const sheet_sample samples[] = {
   { "worksheet", "worksheet sums 2, reading 2, own 1 seed 3 into sums.csv", 0 },
   { "key", "key sums_key.csv", 0 },
   { "grade", "grade answers.csv with key.csv into marks.csv", 0 },
-  { "open", "open other.sheet", 1 },
-  { "save", "save saved.sheet", 0 },
+  { "open", "save over prelude.sheet\nopen other.sheet", 1 },
+  { "use", "use other.sheet", 1 },
+  { "new", "new without saving", 0 },
+  { "run", "run files", 0 },
+  { "save", "save over saved.sheet", 0 },
   { "help", "help round", 0 },
   { "quit", "quit", 0 },
 };
@@ -142,7 +145,7 @@ static int
 samples_end (void **state)
 {
   static const char *const made[] = { "column.csv", "sums.csv", "sums_key.csv", "key.csv", "marks.csv",
-                                      "saved.sheet", "side.svg", "side_part.svg", "prelude.csv", "report.html", "review.csv" };
+                                      "saved.sheet", "side.svg", "side_part.svg", "prelude.csv", "prelude.sheet", "report.html", "review.csv" };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (samples_files); i++)
     remove (samples_files[i][0]);

@@ -15,7 +15,7 @@ is_shared (const sheet_sample *sample)
 {
   const br__statement *st = br__statement_find (sample->word, strlen (sample->word));
   return strstr (sample->line, " into ") && strcmp (sample->word, "divide") != 0 ? 1
-         : st && st->follow == BR__FOLLOW_FILE && strcmp (sample->word, "open") != 0;
+         : st && ((st->follow == BR__FOLLOW_FILE && strcmp (sample->word, "use") != 0) || strcmp (sample->word, "new") == 0);
 }
 
 /* The prelude without its worksheet.  */

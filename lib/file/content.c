@@ -1,0 +1,200 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   content.c - what a file holds.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+#include <strings.h>
+
+#include "file/content.h"
+
+static const struct
+{
+  const char *ending, *name;
+} kinds[] =
+{
+  [BR__CONTENT_SHEET] = { ".sheet", "a sheet" }, [BR__CONTENT_CSV] = { ".csv", "a table like this one" },
+  [BR__CONTENT_PAPER] = { ".txt", "a paper" }, [BR__CONTENT_HTML] = { ".html", "a web page" },
+  [BR__CONTENT_SVG] = { ".svg", "an SVG picture" }, [BR__CONTENT_PDF] = { ".pdf", "a PDF file" },
+  [BR__CONTENT_PNG] = { ".png", "a PNG picture" },
+};
+
+const char *br__content_name (br__content content) { return kinds[content].name; }
+
+int
+br__content_has_ending (const char *path, br__content content)
+{
+  const char *ending = kinds[content].ending;
+  size_t n = strlen (path), k = strlen (ending);
+  return n > k && strcasecmp (path + n - k, ending) == 0;
+}
+
+br__content
+br__content_named (const char *path)
+{
+  for (size_t i = 0; i < sizeof kinds / sizeof kinds[0]; i++)
+    if (br__content_has_ending (path, (br__content) i))
+      return (br__content) i;
+  return BR__CONTENT_CSV;
+}
+
+static int
+begins (const char *bytes, size_t length, const char *with)
+{
+  size_t n = strlen (with);
+  return length >= n && strncasecmp (bytes, with, n) == 0;
+}
+
+/* Moves over a byte order mark, blanks, and what may stand before the first element of a page.  */
+static void
+skip_prolog (const char **bytes, size_t *length)
+{
+  static const char *const parts[][2] = { { "<?", "?>" }, { "<!--", "-->" }, { "<!doctype svg", ">" } };
+  const char *at = *bytes, *end = at + *length;
+  if (begins (at, (size_t) (end - at), "\xEF\xBB\xBF"))
+    at += 3;
+  for (size_t i = 0; i < 3; )
+    {
+      while (at < end && strchr (" \t\r\n", *at))
+        at++;
+      const char *close = NULL;
+      if (begins (at, (size_t) (end - at), parts[i][0]))
+        close = memmem (at, (size_t) (end - at), parts[i][1], strlen (parts[i][1]));
+      if (close)
+        at = close + strlen (parts[i][1]);
+      i = close ? 0 : i + 1;
+    }
+  *bytes = at;
+  *length = (size_t) (end - at);
+}
+
+/* The first line, without its end.  */
+static size_t
+first_line (const char **bytes, size_t length)
+{
+  if (begins (*bytes, length, "\xEF\xBB\xBF"))
+    {
+      *bytes += 3;
+      length -= 3;
+    }
+  const char *end = memchr (*bytes, '\n', length);
+  size_t n = end ? (size_t) (end - *bytes) : length;
+  return n && (*bytes)[n - 1] == '\r' ? n - 1 : n;
+}
+
+static size_t
+count_commas (const char *row, size_t length)
+{
+  size_t n = 0;
+  for (size_t i = 0; i < length; i++)
+    n += row[i] == ',';
+  return n;
+}
+
+/* A row that names no columns: numbers, signs and marks of units.  */
+static int
+is_nameless (const char *row, size_t length)
+{
+  for (size_t i = 0; i < length; i++)
+    if ((row[i] >= 'a' && row[i] <= 'z') || (row[i] >= 'A' && row[i] <= 'Z') || row[i] == '#')
+      return 0;
+  return 1;
+}
+
+/* The tables that the language writes, by their first row: how it begins and how it ends.  */
+static const struct
+{
+  const char *start, *end;
+} tables[] =
+{
+  { "", "_error_decimal" }, { "", "_error_decimal\"" }, { "name,version,problem,topic,", "" },
+  { "version,problem,topic,text,answer,", "" }, { "student,version,", ",marks,of,note" },
+};
+
+static int
+is_table (const char *row, size_t length, size_t which)
+{
+  size_t n = strlen (tables[which].end);
+  return begins (row, length, tables[which].start) && length >= n
+         && memcmp (row + length - n, tables[which].end, n) == 0;
+}
+
+/* What a statement made of a column.  */
+static int
+is_column (const char *row, size_t length)
+{
+  return is_table (row, length, 0) || is_table (row, length, 1);
+}
+
+static int
+same_table (const char *old, size_t old_length, const char *new, size_t new_length)
+{
+  size_t n = first_line (&old, old_length), k = first_line (&new, new_length);
+  if (n == k && memcmp (old, new, n) == 0)
+    return 1;
+  for (size_t i = 0; i < sizeof tables / sizeof tables[0]; i++)
+    if (is_table (old, n, i) && is_table (new, k, i))
+      return 1;
+  /* A column that has no name, written beside its marks, is four cells or more.  */
+  int unnamed = is_nameless (old, n) && count_commas (old, n) >= 3;
+  int unnamed_now = is_nameless (new, k) && count_commas (new, k) >= 3;
+  return (unnamed || is_column (old, n)) && (unnamed_now || is_column (new, k));
+}
+
+/* The heading of papers and of their keys: "Version 1, seed 5".  */
+static int
+is_paper (const char *bytes, size_t length)
+{
+  size_t n = first_line (&bytes, length);
+  const char *seed = memmem (bytes, n, ", seed ", 7);
+  return seed && (size_t) (seed + 7 - bytes) < n && seed[7] >= '0' && seed[7] <= '9';
+}
+
+/* Whether BYTES are a page or a picture of CONTENT.  */
+static int
+is_page (const char *bytes, size_t length, br__content content)
+{
+  switch (content)
+    {
+    case BR__CONTENT_PDF: return begins (bytes, length, "%PDF-");
+    case BR__CONTENT_PNG: return length >= 8 && memcmp (bytes, "\x89PNG\r\n\x1a\n", 8) == 0;
+    case BR__CONTENT_HTML:
+      skip_prolog (&bytes, &length);
+      return begins (bytes, length, "<!doctype html") || begins (bytes, length, "<html");
+    case BR__CONTENT_SVG:
+      skip_prolog (&bytes, &length);
+      return begins (bytes, length, "<svg");
+    case BR__CONTENT_SHEET: case BR__CONTENT_CSV: case BR__CONTENT_PAPER: break;
+    }
+  return 0;
+}
+
+int
+br__content_gives_way (const char *old, size_t old_length, br__content content, const char *new, size_t new_length)
+{
+  if (old_length == 0)
+    return 1;
+  switch (content)
+    {
+    case BR__CONTENT_SHEET: return 0;
+    case BR__CONTENT_CSV: return same_table (old, old_length, new, new_length);
+    case BR__CONTENT_PAPER:
+      return is_paper (old, old_length) && begins (old, old_length, "Key: ") == begins (new, new_length, "Key: ");
+    default:
+      /* A program's own painter may make whatever it likes.  */
+      return is_page (old, old_length, content) || !is_page (new, new_length, content);
+    }
+}
+
+int
+br__content_is_text (const char *bytes, size_t length)
+{
+  for (size_t i = 0; i < length; i++)
+    {
+      unsigned char c = (unsigned char) bytes[i];
+      if (c == 0)
+        return 0;
+    }
+  return 1;
+}

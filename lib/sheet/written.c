@@ -1,0 +1,136 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   written.c - the sheet as the text of a file.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <stdio.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "exact/memory.h"
+#include "sheet/written.h"
+
+typedef struct writer
+{
+  br_text *t;
+  const br_sheet *sheet;
+  const char *path;             /* of the file that is written */
+  br__ending ending;            /* of the line before */
+} writer;
+
+static void
+put_line (writer *w, const char *text, size_t length, br__ending ending)
+{
+  if (w->ending == BR__NO_ENDING)
+    br__text_putc (w->t, '\n');
+  br__text_put (w->t, text, length);
+  if (ending != BR__NO_ENDING)
+    br__text_puts (w->t, ending == BR__CRLF ? "\r\n" : "\n");
+  w->ending = ending;
+}
+
+/* Whether the file that LINE uses would be read where the new file is opened, and is what was read.  */
+static int
+can_use (const writer *w, const br__line *line)
+{
+  br_file_request request = { .use = BR_FILE_SHEET, .path = line->uses, .sheet = w->path };
+  if (!br_file_usual (&request))
+    return 0;
+  for (const br__line *l = line->next; l; l = l->next)
+    if (l->owner == line && (l->text != l->original || (l->uses && !can_use (w, l))))
+      return 0;
+  return 1;
+}
+
+/* The name in LINE, which is a `use`.  */
+static br_text
+name_in (const br__line *line)
+{
+  br_text name = BR_TEXT_ZERO;
+  br__lexer lex;
+  size_t end = br__note_start (line->text, line->length), start = 0;
+  if (br__lex_start (&lex, line->text, end, NULL) == BR_OK)
+    start = lex.token.offset + lex.token.length;
+  while (start < end && br__blank_at (line->text + start, 1))
+    start++;
+  while (end > start && br__blank_at (line->text + end - 1, 1))
+    end--;
+  if (end > start + 1 && line->text[start] == '"' && line->text[end - 1] == '"')
+    start++, end--;
+  br__text_put (&name, line->text + start, end - start);
+  return name;
+}
+
+/* Whether LINE leads to its file from the folder FOLDER, too.  */
+static int
+leads_there (const br__line *line, const char *folder)
+{
+  br_text name = name_in (line), whole = BR_TEXT_ZERO;
+  const char *text = br__text_string (&name);
+  br__text_printf (&whole, "%s%s%s", *text == '/' ? "" : folder, *text == '/' ? "" : "/", text);
+  char *real = whole.failed || name.failed ? NULL : br__file_resolve (br__text_string (&whole));
+  int same = real && strcmp (real, line->uses) == 0;
+  br__free (real);
+  br__text_clear (&name);
+  br__text_clear (&whole);
+  return same;
+}
+
+static void put_lines (writer *w, const br__line *owner);
+
+static void
+put_use (writer *w, const br__line *line)
+{
+  char *folder = br__file_folder (w->path);
+  const char *below = folder ? br__file_below (line->uses, folder) : NULL;
+  size_t note = br__note_start (line->text, line->length);
+  br_text t = BR_TEXT_ZERO;
+  if (!below || !can_use (w, line))
+    {
+      br__text_printf (&t, "# from %s", br__file_base (line->uses));
+      put_line (w, br__text_string (&t), t.length, line->ending == BR__CRLF ? BR__CRLF : BR__LF);
+      put_lines (w, line);
+    }
+  else if (leads_there (line, folder))
+    put_line (w, line->text, line->length, line->ending);
+  else
+    {
+      br__text_printf (&t, "use \"%s\"%s", below, note < line->length ? "  " : "");
+      br__text_put (&t, line->text + note, line->length - note);
+      put_line (w, br__text_string (&t), t.length, line->ending);
+    }
+  w->t->failed |= t.failed;
+  br__text_clear (&t);
+  br__free (folder);
+}
+
+static void
+put_lines (writer *w, const br__line *owner)
+{
+  for (const br__line *l = owner ? owner->next : w->sheet->first; l; l = l->next)
+    if (l->hidden || l->owner != owner)
+      continue;
+    else if (l->uses)
+      put_use (w, l);
+    else
+      put_line (w, l->text, l->length, l->ending);
+}
+
+void
+br__put_sheet (br_text *t, const br_sheet *sheet, const char *path)
+{
+  writer w = { t, sheet, path, BR__LF };
+  if (sheet->mark)
+    br__text_puts (t, "\xEF\xBB\xBF");
+  put_lines (&w, NULL);
+}
+
+void
+br__free_name (char *name, size_t size)
+{
+  int n = 1;
+  do
+    snprintf (name, size, n == 1 ? "work.sheet" : "work%d.sheet", n);
+  while (access (name, F_OK) == 0 && n++ < 1000);
+}

@@ -1,0 +1,165 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   save.c - the sheet into a file: never over another one, nor over what somebody else has made of it, unless that is
+   said.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "sheet/access.h"
+#include "sheet/record.h"
+#include "sheet/written.h"
+#include "statement/statements.h"
+
+typedef struct way
+{
+  int over;                 /* whatever is there */
+  int in_place;
+} way;
+
+/* Whether the sheet's own file PATH holds what it held when it was read or written last.  */
+static int
+is_unchanged (const br_sheet *sheet, const char *path)
+{
+  br__reading how = { .limit = SIZE_MAX, .plain = 1 };
+  char *bytes = NULL;
+  size_t length = 0;
+  if (br__file_read_as (&bytes, &length, path, &how, NULL) != BR_OK)
+    return 0;
+  br__stamp now = br__stamp_of (bytes, length);
+  br__free (bytes);
+  return br__same_stamp (&now, &sheet->stamp);
+}
+
+static br_status
+check_there (const br_sheet *sheet, const char *path, const way *how, br_error *error)
+{
+  struct stat st;
+  int there = lstat (path, &st) == 0 && (!S_ISLNK (st.st_mode) || stat (path, &st) == 0);
+  if (!there || !S_ISREG (st.st_mode) || how->over || how->in_place)
+    return BR_OK;
+  if (!sheet->path || !br__same_file (sheet->path, path))
+    br__fail (error, BR_DOMAIN, 0, 0, "`%.*s` is there already", BR__CLIP (path, 100));
+  else if (is_unchanged (sheet, path))
+    return BR_OK;
+  else
+    br__fail (error, BR_DOMAIN, 0, 0, "`%.*s` has changed since it was read or written here", BR__CLIP (path, 100));
+  br__hint (error, "`save over %.*s` writes over it; another name leaves it alone", BR__CLIP (path, 100));
+  return BR_DOMAIN;
+}
+
+/* What was written; to be cleared.  */
+static br_status
+write_to (br_text *t, const br_sheet *sheet, const char *path, const way *how, br_error *error)
+{
+  br__output_rules rules = { .content = BR__CONTENT_SHEET, .over = 1, .in_place = how->in_place };
+  br_status status = check_there (sheet, path, how, error);
+  if (status != BR_OK)
+    return status;
+  br__put_sheet (t, sheet, path);
+  return t->failed ? br__fail_plain (error, BR_NO_MEMORY, 0, 0)
+         : br__file_write (path, br__text_string (t), t->length, &rules, error);
+}
+
+static br_status
+save_to (br_sheet *sheet, const char *path, const way *how, br_error *error)
+{
+  br_text t = BR_TEXT_ZERO;
+  char *copy = br__strndup (path, strlen (path));
+  br_status status = copy ? write_to (&t, sheet, path, how, error) : br__fail_plain (error, BR_NO_MEMORY, 0, 0);
+  if (status == BR_OK)
+    {
+      br__free (sheet->path);
+      sheet->path = copy;
+      sheet->stamp = br__stamp_of (br__text_string (&t), t.length);
+      sheet->saved_at = sheet->done_count;
+      copy = NULL;
+    }
+  br__free (copy);
+  br__text_clear (&t);
+  return status;
+}
+
+br_status
+br_sheet_write (const br_sheet *sheet, const char *path, br_error *error)
+{
+  static const way over = { 1, 0 };
+  br_text t = BR_TEXT_ZERO;
+  br_status status = br__file_ask_call (sheet, path, BR_FILE_WRITE, error);
+  if (status == BR_OK)
+    status = write_to (&t, sheet, path, &over, error);
+  br__text_clear (&t);
+  return status;
+}
+
+br_status
+br_sheet_save (br_sheet *sheet, const char *path, br_error *error)
+{
+  static const way over = { 1, 0 };
+  br_status status = br__file_ask_call (sheet, path, BR_FILE_WRITE, error);
+  return status == BR_OK ? save_to (sheet, path, &over, error) : status;
+}
+
+/* The words `over` and `in place`; *START gets where the name begins.  */
+static br_status
+read_way (way *how, size_t *start, br__run *run)
+{
+  br_status status = BR_OK;
+  how->over = br__lex_is_word (&run->lex, "over");
+  how->in_place = 0;
+  *start = run->lex.token.offset;
+  if (how->over)
+    *start = run->lex.next;
+  else if (br__lex_is_word (&run->lex, "in"))
+    {
+      br__lexer behind = run->lex;
+      if (br__lex_next (&behind, NULL) == BR_OK && br__lex_is_word (&behind, "place"))
+        {
+          how->in_place = 1;
+          *start = behind.next;
+        }
+    }
+  /* What somebody else wrote asks for nothing to be lost.  */
+  if (run->from_file && run->asked && (how->over || how->in_place))
+    status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->end - run->word.offset,
+                       "a sheet that comes from a file writes over nothing");
+  return status;
+}
+
+br_status
+br__do_save (br__run *run)
+{
+  br_sheet *sheet = run->sheet;
+  char *path = NULL;
+  way how;
+  size_t start = 0, end = run->end;
+  br_status status = read_way (&how, &start, run);
+  while (end > start && br__blank_at (run->text + end - 1, 1))
+    end--;
+  if (status == BR_OK && (start < end || !sheet->path))
+    status = br__file_rest (&path, run, start, BR_FILE_WRITE);
+  else if (status == BR_OK && !(path = br__strndup (sheet->path, strlen (sheet->path))))
+    status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  else if (status == BR_OK)
+    status = br__file_ask (run, path, BR_FILE_WRITE, run->word.offset, run->end);
+  if (status == BR_OK)
+    {
+      status = save_to (sheet, path, &how, run->error);
+      if (status != BR_OK && run->error && run->error->length == 0)
+        {
+          run->error->offset = start < end ? start : run->word.offset;
+          run->error->length = run->end - run->error->offset;
+        }
+    }
+  if (status == BR_OK)
+    {
+      br_record *r = br__record_new ("saved");
+      br__put_text (r, "file", path);
+      status = br__emit (run, r);
+    }
+  br__free (path);
+  return status;
+}

@@ -17,7 +17,7 @@ swap_session (br_sheet *a, br_sheet *b)
   SWAP (done_count);
   SWAP (history_count);
   SWAP (history_room);
-  SWAP (owed);
+  SWAP (pending_rollback);
   SWAP (painter);
   SWAP (painter_user);
   SWAP (policy);

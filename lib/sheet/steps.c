@@ -203,7 +203,7 @@ finish_rollback (br_sheet *sheet)
   return status;
 }
 
-br_status br__steps_settle (br_sheet *sheet) { return pay (sheet); }
+br_status br__steps_settle (br_sheet *sheet) { return finish_rollback (sheet); }
 
 static void
 rollback_later (br_sheet *sheet, br__statement_steps *steps, size_t done)

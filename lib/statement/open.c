@@ -178,8 +178,8 @@ run_apart (br__run *run, const sheet_file *f)
   br_status status = run_lines (run, f);
   if (br__steps_settle (sheet) != BR_OK)
     status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-  sheet->owed.steps = NULL;
-  br__steps_drop (&sheet->owed.own);
+  sheet->pending_rollback.steps = NULL;
+  br__steps_drop (&sheet->pending_rollback.own);
   for (size_t i = sheet->history_count; i > 0; i--)
     br__steps_drop (&sheet->history[i - 1]);
   br__free (sheet->history);

@@ -287,6 +287,8 @@ put_range (br_record *r, br_text *message, const br__solution *root, br_dimensio
   if (status == BR_OK)
     br__text_printf (message, "every size from %s to %s makes it so; ", br__text_string (&from),
                      br__text_string (&to));
+  if (from.failed || to.failed)
+    status = BR_NO_MEMORY;
   br__text_clear (&from);
   br__text_clear (&to);
   return status;

@@ -247,9 +247,13 @@ static void
 engines_digits (char *digits, size_t size, const char *text, const char *end)
 {
   size_t count = 0;
-  for (int inside = 0; text < end && count + 1 < size; text++)
+  for (char inside = 0; text < end && count + 1 < size; text++)
     {
-      inside = *text == '<' || (inside && *text != '>');
+      /* A mark or a character by its number.  */
+      if (*text == '<' || *text == '&')
+        inside = *text == '<' ? '>' : ';';
+      else if (*text == inside)
+        inside = 0;
       if (!inside && *text >= '0' && *text <= '9')
         digits[count++] = *text;
     }

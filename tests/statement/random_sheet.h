@@ -63,7 +63,7 @@ engines_message (const said *s)
 /* ---- A random sheet ---- */
 
 /* What a formula comes to.  */
-typedef enum engines_kind { PLAIN, LENGTH, ANGLE } engines_kind;
+typedef enum engines_kind { PLAIN, LENGTH, ANGLE, OTHER } engines_kind;
 
 typedef struct engines_sheet
 {
@@ -200,6 +200,20 @@ engines_put_function (FILE *out, const engines_sheet *e, engines_kind kind, int 
     }
 }
 
+/* An area, a volume, one over a length, or a higher power.  */
+static void
+engines_put_power (FILE *out, const engines_sheet *e)
+{
+  static const char *const signs[] = { " * ", "^2 * ", " / 1 in^", "^3 * ", "^-1 / " };
+  size_t which = ENGINES_BELOW (ENGINES_COUNT (signs));
+  engines_put (out, e, LENGTH, 1);
+  fputs (signs[which], out);
+  if (which == 2)
+    fprintf (out, "%u", 2 + (unsigned) ENGINES_BELOW (3));
+  else
+    engines_put (out, e, LENGTH, 1);
+}
+
 /* What gives KIND out of something else.  */
 static void
 engines_put_other (FILE *out, const engines_sheet *e, engines_kind kind, int depth)
@@ -216,8 +230,16 @@ engines_put_other (FILE *out, const engines_sheet *e, engines_kind kind, int dep
       size_t first = ENGINES_BELOW (ENGINES_COUNT (shapes));
       fprintf (out, "clear(%s, %s)", shapes[first], shapes[(first + 1 + ENGINES_BELOW (ENGINES_COUNT (shapes) - 1)) % ENGINES_COUNT (shapes)]);
     }
-  else if (kind == LENGTH)
+  else if (kind == LENGTH && ENGINES_BELOW (3))
     fprintf (out, "%s(%s)", ENGINES_PICK (sides), ENGINES_PICK (shapes));
+  else if (kind == LENGTH)
+    {
+      static const char *const signs[] = { "sqrt(", "-full ", "abs " };
+      size_t which = ENGINES_BELOW (ENGINES_COUNT (signs));
+      fputs (signs[which], out), engines_put_name (out, e, LENGTH);
+      if (which == 0)
+        fputs (" * ", out), engines_put (out, e, LENGTH, depth - 1), fputc (')', out);
+    }
   else
     switch (ENGINES_BELOW (5))
       {
@@ -263,7 +285,9 @@ engines_add (engines_sheet *e, int given)
   engines_kind kind = (engines_kind) (ENGINES_BELOW (5) ? ENGINES_BELOW (2) : 2);
   char *formula = NULL;
   FILE *out = open_memstream (&formula, &size);
-  if (given)
+  if (!given && ENGINES_BELOW (10) == 0)
+    kind = OTHER, engines_put_power (out, e);
+  else if (given)
     engines_put_number (out, kind);
   else
     engines_put (out, e, kind, 1 + (int) ENGINES_BELOW (3));

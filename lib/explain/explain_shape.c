@@ -132,7 +132,9 @@ take_length (item *z, const item *o, explainer *x)
 {
   take (z, o, x);
   br_status status = br__value_set (&z->value, &o->value);
-  int number = z->binds >= BINDS_MIXED && strchr ("0123456789.", *br__text_string (&z->text));
+  const char *text = br__text_string (&z->text);
+  int minus = z->binds == BINDS_SIGN && *text == '-' && !strchr (text, '^');
+  int number = (minus || z->binds >= BINDS_MIXED) && text[minus] && strchr ("0123456789.", text[minus]);
   return status == BR_OK && z->value.dimension == BR_PLAIN ? br__explain_length (z, !number, x) : status;
 }
 

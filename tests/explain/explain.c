@@ -313,9 +313,11 @@ by_hand (void **state)
     { "right(deck)", { "centre_x(deck) = w / 2", "w / 2 = 22\" / 2", "22\" / 2 = 11\"",
                        "right(deck) = centre_x(deck) + w / 2", "centre_x(deck) + w / 2 = 11\" + 22\" / 2",
                        "22\" / 2 = 11\"", "11\" + 11\" = 22\"" } },
+    { "bottom(wheel)", { "centre_y(wheel) = -3\"", "bottom(wheel) = centre_y(wheel) - 8 in / 2",
+                         "centre_y(wheel) - 8 in / 2 = -3\" - 8 in / 2", "8\" / 2 = 4\"", "-3\" - 4\" = -7\"" } },
     { "6.595 to 1/8", { "6.595 / 1/8 = 52.76", "nearest(52.76, 1) = 53", "53 * 1/8 = 6-5/8" } },
   };
-  br_sheet *sheet = sheet_with ("a = 14\nedge = diagonal(2, 3)\nw = 22 in\nbox deck = w x 3/4 at 0, 0");
+  br_sheet *sheet = sheet_with ("a = 14\nedge = diagonal(2, 3)\nw = 22 in\nbox deck = w x 3/4 at 0, 0\ncircle wheel = 8 in at 4, -3");
   said s = SAID_ZERO;
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (rows); i++)

@@ -328,9 +328,8 @@ explain_formula (explainer *x, const br__node *n, const item *o, const char *for
   return status;
 }
 
-/* The value of the name at N of T; of a side of a shape, which is three nodes, the sum of the first two.  */
-static br_status
-take_value (br__value *z, explainer *x, const br__tree *t, const br__node *n)
+br_status
+br__explain_value (br__value *z, explainer *x, const br__tree *t, const br__node *n)
 {
   const br__value *v = NULL, *reach = NULL;
   br__graph *g = x->run->sheet->graph;
@@ -364,7 +363,7 @@ take_leaf (explainer *x, const br__tree *t, const br__node *n, br__walk how, ite
   if (n->op == BR__OP_NUMBER)
     status = br__apply (&made->value, n, NULL, &x->run->sheet->settings, x->run->error);
   else
-    status = take_value (&made->value, x, t, n);
+    status = br__explain_value (&made->value, x, t, n);
   if (status != BR_OK)
     return status;
   int as_typed = n->op == BR__OP_NUMBER ? how != BR__WALK_STEPS && n->word_length

@@ -49,6 +49,8 @@ int br__explain_compose (br_text *t, const br__node *n, const item *o);
 br_status br__explain_length (item *o, int named, explainer *x);
 /* What stands for O is its value.  */
 br_status br__explain_written (item *o, explainer *x);
+/* The value of the name at N of T; of a side of a shape, which is three nodes, the sum of the first two.  */
+br_status br__explain_value (br__value *z, explainer *x, const br__tree *t, const br__node *n);
 /* The value of N over its operands O.  */
 br_status br__explain_work_out (br__value *z, explainer *x, const br__node *n, const item *o);
 void br__explain_clear (item *x);

@@ -145,6 +145,8 @@ take_call (explainer *x, const br__node *n, const item *o, item *made)
   static const br__node plus = { .op = BR__OP_ADD, .count = 2 };
   item length = ITEM_ZERO;
   int fender = n->function == br__shape_function (BR__CALL_FENDER);
+  if (!fender && n->count > 1 && n->function != br__shape_function (BR__CALL_RUN))
+    return BR_DOMAIN;           /* measured, not a formula */
   if (!fender && made->value.dimension != BR_LENGTH)
     return take (made, &o[0], x);
   br_status status = take_length (&length, &o[fender ? 2 : 0], x);
@@ -268,6 +270,25 @@ names_itself (const br__tree *formula, const char *name, int length)
   return 0;
 }
 
+/* 1 if FORMULA comes to what N of T has.  */
+static int
+comes_to (explainer *x, const br__tree *formula, const br__tree *t, const br__node *n, br_status *status)
+{
+  br__value mine = BR__VALUE_ZERO, right = BR__VALUE_ZERO;
+  br_error *kept = x->run->error, error;
+  int order = 1;
+  x->run->error = &error;
+  *status = br__value_of (&mine, x->run, formula);
+  if (*status == BR_OK)
+    *status = br__explain_value (&right, x, t, n);
+  if (*status == BR_OK)
+    *status = br_real_cmp (&order, &mine.real, &right.real, x->run->sheet->settings.bits);
+  x->run->error = kept;
+  br__value_clear (&mine);
+  br__value_clear (&right);
+  return *status == BR_OK && order == 0;
+}
+
 br_status
 br__explain_measured (br_text *label, br__tree *formula, explainer *x, const br__tree *t, const br__node *n)
 {
@@ -288,6 +309,14 @@ br__explain_measured (br_text *label, br__tree *formula, explainer *x, const br_
         status = br__parse (formula, &l, &error);
       if (status == BR_OK && (part == BR__PART_X || part == BR__PART_Y) && names_itself (formula, name[0], length[0]))
         br__tree_clear (formula);
+      if (status == BR_OK && formula->count && !comes_to (x, formula, t, n, &status))
+        br__tree_clear (formula);
+    }
+  /* Where no formula says it, it is measured.  */
+  if (status != BR_OK && status != BR_NO_MEMORY)
+    {
+      br__tree_clear (formula);
+      status = BR_OK;
     }
   br__explain_whole (x, label);
   br__text_clear (&text);

@@ -270,14 +270,15 @@ br__sine_cosine (int64_t *sine, int64_t *cosine, int64_t angle)
   br__mpfr_enter (&state);
   mpfr_inits2 (128, x, y, (mpfr_ptr) NULL);
   mpfr_const_pi (x, MPFR_RNDN);
-  mpfr_mul_si (x, x, (long) (angle % (360 * BR__INCH)), MPFR_RNDN);
+  mpfr_set_sj (y, angle % (360 * BR__INCH), MPFR_RNDN);
+  mpfr_mul (x, x, y, MPFR_RNDN);
   mpfr_div_ui (x, x, 180, MPFR_RNDN);
   mpfr_div_si (x, x, (long) BR__INCH, MPFR_RNDN);
   mpfr_sin_cos (x, y, x, MPFR_RNDN);
   mpfr_mul_si (x, x, (long) BR__INCH, MPFR_RNDN);
   mpfr_mul_si (y, y, (long) BR__INCH, MPFR_RNDN);
-  *sine = mpfr_get_si (x, MPFR_RNDN);
-  *cosine = mpfr_get_si (y, MPFR_RNDN);
+  *sine = mpfr_get_sj (x, MPFR_RNDN);
+  *cosine = mpfr_get_sj (y, MPFR_RNDN);
   mpfr_clears (x, y, (mpfr_ptr) NULL);
   br__mpfr_leave (&state);
 }
@@ -289,13 +290,14 @@ br__angle (int64_t dx, int64_t dy)
   mpfr_t x, y;
   br__mpfr_enter (&state);
   mpfr_inits2 (128, x, y, (mpfr_ptr) NULL);
-  mpfr_set_si (x, (long) dx, MPFR_RNDN);
-  mpfr_set_si (y, (long) dy, MPFR_RNDN);
+  mpfr_set_sj (x, dx, MPFR_RNDN);
+  mpfr_set_sj (y, dy, MPFR_RNDN);
   mpfr_atan2 (y, y, x, MPFR_RNDN);
   mpfr_const_pi (x, MPFR_RNDN);
   mpfr_div (y, y, x, MPFR_RNDN);
-  mpfr_mul_si (y, y, (long) (180 * BR__INCH), MPFR_RNDN);
-  int64_t angle = mpfr_get_si (y, MPFR_RNDN);
+  mpfr_set_sj (x, 180 * BR__INCH, MPFR_RNDN);
+  mpfr_mul (y, y, x, MPFR_RNDN);
+  int64_t angle = mpfr_get_sj (y, MPFR_RNDN);
   mpfr_clears (x, y, (mpfr_ptr) NULL);
   br__mpfr_leave (&state);
   return angle;

@@ -81,6 +81,23 @@ br__number_put_small (br_number *z, int64_t num, int64_t den)
   z->den_minus_1 = den - 1;
 }
 
+/* The square root of N, over 0, rounded down; REST gets N less its square.  */
+static inline uint64_t
+br__whole_root (uint64_t *rest, uint64_t n)
+{
+#if GMP_NUMB_BITS == 64
+  mp_limb_t root, left, limb = n;
+  mpn_sqrtrem (&root, &left, &limb, 1);
+  *rest = left;
+  return root;
+#else
+  mp_limb_t root = 0, left[2] = { 0, 0 }, limbs[2] = { (mp_limb_t) n, (mp_limb_t) (n >> 32) };
+  mp_size_t size = mpn_sqrtrem (&root, left, limbs, limbs[1] ? 2 : 1);
+  *rest = size == 0 ? 0 : size == 1 ? left[0] : (uint64_t) left[1] << 32 | left[0];
+  return root;
+#endif
+}
+
 /* The greatest common divisor; V is not 0.  */
 uint64_t br__gcd (uint64_t u, uint64_t v);
 

@@ -127,11 +127,10 @@ is_above (int sign, br_direction direction)
 static int
 round_small (int64_t *steps, const br_number *q, const br_number *m, br_direction direction)
 {
-  uint64_t square, den;
-  mp_limb_t limb, root = 0;
+  uint64_t square, den, root = 0, rest;
   int sign;
 
-  if (GMP_NUMB_BITS != 64 || !br__is_small (q) || !br__is_small (m))
+  if (!br__is_small (q) || !br__is_small (m))
     return 0;
   sign = q->num < 0 ? -1 : 1;
   square = br__magnitude (q->num);
@@ -142,13 +141,13 @@ round_small (int64_t *steps, const br_number *q, const br_number *m, br_directio
     square *= 2;
   if (__builtin_mul_overflow (square * square, (uint64_t) m->num, &square))
     return 0;
-  limb = square / (den * den);
-  if (limb != 0)
-    mpn_sqrtrem (&root, NULL, &limb, 1);
+  square /= den * den;
+  if (square != 0)
+    root = br__whole_root (&rest, square);
   if (direction == BR_NEAREST)
     root = (root + 1) / 2;
   else
-    root += (mp_limb_t) is_above (sign, direction);
+    root += (uint64_t) is_above (sign, direction);
   *steps = sign < 0 ? -(int64_t) root : (int64_t) root;
   return 1;
 }

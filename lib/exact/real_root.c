@@ -40,7 +40,7 @@ small_square (int64_t *root, int64_t n)
 {
   /* Bit r is set where r is a square mod 64: squares leave only 12 of 64 rests.  */
   const uint64_t rests = UINT64_C (0x0202021202030213);
-  mp_limb_t limb, result, rest;
+  uint64_t result, rest;
 
   if ((rests >> (n & 63) & 1) == 0)
     return 0;
@@ -50,8 +50,8 @@ small_square (int64_t *root, int64_t n)
       *root = n == 0 ? 0 : INT64_C (1) << __builtin_ctzll ((uint64_t) n) / 2;
       return n == 0 || __builtin_ctzll ((uint64_t) n) % 2 == 0;
     }
-  limb = (mp_limb_t) n;
-  if (mpn_sqrtrem (&result, &rest, &limb, 1) != 0)
+  result = br__whole_root (&rest, (uint64_t) n);
+  if (rest != 0)
     return 0;
   *root = (int64_t) result;
   return 1;
@@ -78,7 +78,7 @@ br__number_root (br_number *z, int *exact, const br_number *x, unsigned index)
 {
   int64_t n, d;
 
-  if (GMP_NUMB_BITS == 64 && index == 2 && br_number_get_ratio (&n, &d, x))
+  if (index == 2 && br_number_get_ratio (&n, &d, x))
     {
       *exact = small_square (&n, n) && small_square (&d, d);
       return *exact ? br_number_set_ratio (z, n, d) : BR_OK;
@@ -97,7 +97,7 @@ sqrt_small (br_real *z, int *done, const br_number *x)
   int n_square, d_square;
 
   *done = 0;
-  if (GMP_NUMB_BITS != 64 || !br__is_small (x))
+  if (!br__is_small (x))
     return BR_OK;
   n = x->num;
   d = br__small_den (x);

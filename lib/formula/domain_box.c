@@ -58,6 +58,12 @@ br__box_power (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, int64_t n, int64_t d
 {
   mpfi_ptr base = e->room[1], one = e->room[2];
   unsigned long m = (unsigned long) (n < 0 ? -n : n);
+  /* A machine may have longs of 32 bits.  */
+  if (n != (long) n || d != (long) d)
+    {
+      br__interval_line (z);
+      return;
+    }
   mpfi_set (base, x);
   if (d > 1)
     {

@@ -45,6 +45,12 @@ curve (br__enclosure *e, mpfi_ptr factor, const br__instruction *c, mpfi_srcptr 
     {
     case BR__CODE_POWER:
       br_number_get_ratio (&n, &d, &c->number);
+      /* A machine may have longs of 32 bits.  */
+      if (n != (long) n || d != (long) d)
+        {
+          br__interval_line (factor);
+          return;
+        }
       br__box_power (e, factor, x, n - d, d);
       mpfi_mul_si (factor, factor, (long) n);
       mpfi_div_ui (factor, factor, (unsigned long) d);

@@ -44,6 +44,16 @@ cell_agrees (const cell *c)
   fuzz_require (br_number_is_integer (&c->plain) == (mpz_cmp_ui (mpq_denref (c->gmp), 1) == 0));
 }
 
+/* A long may have 32 bits.  */
+static void
+set_64 (mpz_t z, int64_t a)
+{
+  uint64_t magnitude = br__magnitude (a);
+  mpz_import (z, 1, -1, sizeof magnitude, 0, 0, &magnitude);
+  if (a < 0)
+    mpz_neg (z, z);
+}
+
 static void
 cell_load (cell *c, int64_t n, int64_t d)
 {
@@ -51,8 +61,8 @@ cell_load (cell *c, int64_t n, int64_t d)
   fuzz_require (status == (d ? BR_OK : BR_DOMAIN));
   if (status != BR_OK)
     return;
-  mpz_set_si (mpq_numref (c->gmp), n);
-  mpz_set_si (mpq_denref (c->gmp), d);
+  set_64 (mpq_numref (c->gmp), n);
+  set_64 (mpq_denref (c->gmp), d);
   mpq_canonicalize (c->gmp);
   set_big (&c->big, c->gmp);
 }

@@ -43,6 +43,15 @@ tap_skip ()
   echo "ok $tap_count - $1 # SKIP $2"
 }
 
+# In a build without pages: ends the script, NAME skipped.
+tap_needs_pages ()
+{
+  "$BR" --version | grep -q '^Pages: none' || return 0
+  tap_skip "$1" 'built without pages'
+  tap_end
+  exit 0
+}
+
 tap_end ()
 {
   echo "1..$tap_count"

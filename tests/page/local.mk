@@ -2,4 +2,6 @@
 # Pages through the module with cairo.
 page_tests = tests/page/pdf \
   tests/page/width
+if HAVE_PAGES
 unit_tests += $(page_tests)
+endif

@@ -20,7 +20,12 @@ tests_repl_plain_CPPFLAGS = $(LIB_CPPFLAGS) $(JANSSON_CFLAGS) -DWITHOUT_READLINE
 tests_repl_plain_LDADD = libbenchrule-core.la $(JANSSON_LIBS) $(GLPK_LIBS)
 
 check_PROGRAMS += tests/repl/pty
+if HAVE_READLINE
 TESTS += tests/repl/pty
+else
+TESTS += tests/repl/plain.tap
+endif
+EXTRA_DIST += tests/repl/plain.tap
 tests_repl_pty_SOURCES = tests/repl/pty.c tests/repl/screen.c
 tests_repl_pty_LDADD = -lutil
 

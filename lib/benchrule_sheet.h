@@ -191,6 +191,50 @@ BR_API BR_CHECK br_status br_sheet_set_bits (br_sheet *sheet, unsigned bits);
 #define BR_MAX_JOBS 64
 BR_API BR_CHECK br_status br_sheet_set_jobs (br_sheet *sheet, unsigned jobs);
 
+/* VALUE gets the dimension NAME as the sheet has it, DIMENSION (may be NULL) its kind: a length in inches, an area in
+   square inches ..., an angle in degrees; a plain number counts in the sheet's unit.  BR_DOMAIN: there is none of that
+   name (NULL, too), or it waits for a value.  BR_NO_MEMORY.  */
+BR_API BR_CHECK br_status br_sheet_get (br_real *value, br_dimension *dimension,
+                                        const br_sheet *sheet, const char *name, br_error *error);
+/* As if "NAME = VALUE" had been typed: NAME is defined or changed, what depends on it moves, and `undo` takes it back.
+   VALUE is in inches, square inches ... or degrees as DIMENSION says, which is BR_PLAIN, BR_LENGTH, BR_AREA, BR_VOLUME
+   or BR_ANGLE.  BR_SYNTAX: NAME is no name.  BR_DOMAIN: NAME or VALUE is NULL, another DIMENSION, a VALUE that no line
+   of a sheet says (fractions and sums of roots and powers of pi can be said), or what depends on NAME has no value any
+   more.  BR_TOO_BIG: the line would be longer than BR_MAX_LINE.  The sheet is then as it was.  */
+BR_API BR_CHECK br_status br_sheet_set (br_sheet *sheet, const char *name, const br_real *value,
+                                        br_dimension dimension, br_error *error);
+
+/* What stands on a sheet.  */
+typedef enum br_item_kind
+{
+  BR_ITEM_DIMENSION, BR_ITEM_PART, BR_ITEM_SHAPE, BR_ITEM_CHECK
+} br_item_kind;
+
+typedef enum br_item_state
+{
+  BR_ITEM_KNOWN,            /* a dimension, a part or a shape has all it needs */
+  BR_ITEM_WAITING,          /* something that it needs is missing */
+  BR_ITEM_WRONG,            /* a part cannot be made as it is written */
+  BR_ITEM_PASSES, BR_ITEM_FAILS, BR_ITEM_UNDECIDED      /* checks that do not wait */
+} br_item_state;
+
+/* The texts are the sheet's and live until it is next changed.  */
+typedef struct br_item
+{
+  const char *name;         /* "" of a check; NULL past the last */
+  const char *formula;      /* of a dimension or a check, as it was typed; else "" */
+  const char *note;         /* what stands behind the # of its line, or "" */
+  br_item_state state;
+  const void *place;        /* the library's */
+} br_item;
+
+#define BR_ITEM_ZERO { NULL, NULL, NULL, BR_ITEM_KNOWN, NULL }
+
+/* The item of KIND after ITEM, in the order of the sheet; the first after BR_ITEM_ZERO.  SHEET must not have changed
+   since ITEM was got.  BR_DOMAIN: no such KIND; BR_NO_MEMORY.  */
+BR_API BR_CHECK br_status br_sheet_next (br_item *item, const br_sheet *sheet, br_item_kind kind,
+                                         br_error *error);
+
 /* What could stand at the end of TEXT[0..POINT): calls FOUND with each word that begins
    with what is typed there.  START gets the offset where that word begins.  Where a file
    name is wanted, *FILE gets 1 and FOUND is not called.  */

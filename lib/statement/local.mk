@@ -14,6 +14,7 @@ libbenchrule_core_la_SOURCES += \
   lib/statement/setting.c \
   lib/statement/spacing.c \
   lib/statement/statement.c \
+  lib/statement/values.c \
   lib/statement/statements.c \
   lib/statement/statements.h \
   lib/statement/table.c \

@@ -143,6 +143,57 @@ save_sheet (void)
   return status;
 }
 
+/* A root is set, got and met among what stands there.  */
+static br_status
+values_of_sheet (void)
+{
+  static const char lines[] = "stock pine = 3/4 x 3 x 48\npart slat = 6 x 2 from pine\nwheel = 1 in\ncheck wheel < 4\n";
+  br_sheet *sheet = NULL;
+  br_real root = BR_REAL_ZERO, back = BR_REAL_ZERO;
+  br_item item = BR_ITEM_ZERO;
+  br_status status = br_sheet_new (&sheet);
+  if (status == BR_OK)
+    status = br_sheet_run (sheet, lines, sizeof lines - 1, "test", 1, NULL);
+  if (status == BR_OK)
+    status = br_number_set_int (&root.rational, 2);
+  if (status == BR_OK)
+    status = br_real_sqrt (&root, &root, 0);
+  if (status == BR_OK)
+    status = br_sheet_set (sheet, "wheel", &root, BR_LENGTH, NULL);
+  if (status == BR_OK)
+    status = br_sheet_get (&back, NULL, sheet, "wheel", NULL);
+  for (int kind = BR_ITEM_DIMENSION; kind <= BR_ITEM_CHECK && status == BR_OK; kind++)
+    {
+      item = (br_item) BR_ITEM_ZERO;
+      do
+        status = br_sheet_next (&item, sheet, (br_item_kind) kind, NULL);
+      while (status == BR_OK && item.name);
+    }
+  br_real_clear (&root);
+  br_real_clear (&back);
+  br_sheet_free (sheet);
+  return status;
+}
+
+/* The root of 2 on a mark, and a length at another scale.  */
+static br_status
+round_real (void)
+{
+  br_real root = BR_REAL_ZERO, off = BR_REAL_ZERO;
+  br_number z = BR_NUMBER_ZERO;
+  br_status status = br_real_sqrt (&root, &value, 0);
+  if (status == BR_OK)
+    status = br_ruler_round_real (&z, &off, NULL, &root, &measure.value, BR_NEAREST, BR_TIES_UP, 0);
+  if (status == BR_OK)
+    status = br_scale_full_number (&z, &value.rational, &measure.value);
+  if (status == BR_OK)
+    status = br_scale_drawn_number (&z, &value.rational, &measure.value);
+  br_real_clear (&root);
+  br_real_clear (&off);
+  br_number_clear (&z);
+  return status;
+}
+
 static int
 saved_whole (void)
 {
@@ -166,7 +217,7 @@ each_function (void **state)
 {
   static br_status (*const all[]) (void) = {
     read_measure, scan_measure, round_ruler, neighbours, simplest, keep_total, read_scale, full_size, drawn_size,
-    write_texts, new_sheet, run_file, save_sheet
+    write_texts, new_sheet, run_file, save_sheet, values_of_sheet, round_real
   };
   char was[200], now[200], other_was[200];
   (void) state;

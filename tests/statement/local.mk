@@ -3,5 +3,6 @@
 statement_tests = tests/statement/cautions \
   tests/statement/complete \
   tests/statement/engines \
-  tests/statement/rounding
+  tests/statement/rounding \
+  tests/statement/values
 unit_tests += $(statement_tests)

@@ -50,6 +50,13 @@ dist_example_DATA = \
   docs/examples/market_cart_parts.sheet \
   docs/examples/market_cart_side.sheet \
   docs/examples/market_cart_sketch.sheet
+cexampledir = $(docdir)/examples/c
+dist_cexample_DATA = docs/examples/c/column.c \
+  docs/examples/c/fender.c \
+  docs/examples/c/mark.c \
+  docs/examples/c/sheet.c \
+  docs/examples/c/sketch.c \
+  docs/examples/c/worksheet.c
 dist_bashcompletion_DATA = repl/benchrule.bash
 EXTRA_DIST += docs/packaging/deb.sh docs/packaging/debian $(page_tools) $(man_pages)
 MAINTAINERCLEANFILES = $(man_pages)

@@ -282,6 +282,10 @@ BR_API BR_CHECK br_status br_measure_scan (br_measure *m, size_t *used, const ch
 BR_API BR_CHECK br_status br_measure_read (br_measure *m, const char *text, size_t length,
                                            const br_number *grid, br_error *error);
 
+/* The same straight into a real value: Z is in inches, square inches ... or a plain number.  */
+BR_API BR_CHECK br_status br_real_read (br_real *z, const char *text, size_t length,
+                                        br_error *error);
+
 /* How lengths are written.  */
 typedef struct br_style
 {

@@ -504,3 +504,17 @@ br_measure_read (br_measure *m, const char *text, size_t length, const br_number
   br_measure_clear (&new);
   return status;
 }
+
+br_status
+br_real_read (br_real *z, const char *text, size_t length, br_error *error)
+{
+  br_measure m = BR_MEASURE_ZERO;
+  br_status status = br_measure_read (&m, text, length, NULL, error);
+
+  if (status == BR_OK)
+    {
+      br_real_clear (z);
+      z->rational = m.value;
+    }
+  return status;
+}

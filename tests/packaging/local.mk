@@ -11,6 +11,7 @@ packaging_tests = \
   tests/packaging/lint.tap \
   tests/packaging/manual.tap \
   tests/packaging/names.tap \
+  tests/packaging/programs.tap \
   tests/packaging/rooms.tap
 TESTS += $(packaging_tests)
 EXTRA_DIST += $(packaging_tests) \

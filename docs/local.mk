@@ -58,5 +58,5 @@ dist_cexample_DATA = docs/examples/c/column.c \
   docs/examples/c/sketch.c \
   docs/examples/c/worksheet.c
 dist_bashcompletion_DATA = repl/benchrule.bash
-EXTRA_DIST += docs/packaging/deb.sh docs/packaging/debian $(page_tools) $(man_pages)
+EXTRA_DIST += docs/pictures docs/packaging/deb.sh docs/packaging/debian $(page_tools) $(man_pages)
 MAINTAINERCLEANFILES = $(man_pages)

@@ -40,7 +40,7 @@ extern "C" {
 # define BR_CHECK
 #endif
 
-#define BR_VERSION "0.1.0"
+#define BR_VERSION "0.2.0"
 
 /* The version of the library that is loaded, to compare with BR_VERSION.  */
 BR_API const char *br_version (void);

@@ -302,6 +302,11 @@ typedef struct br_painter
   void (*clip) (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1);
 } br_painter;
 
+/* The painter of the project is a module of its own, so that a program that draws no pages does not load what they need.
+   Open it by dlopen; `pkg-config --variable=painter benchrule` says where it is installed.  */
+#define BR_PAINTER_MODULE "libbenchrule-draw.so"
+#define BR_PAINTER_SYMBOL "br_draw_painter"         /* const br_painter */
+
 /* FIND is called when a page is asked for; it returns NULL with ERROR filled in where there is no
    painter.  The painter must live as long as SHEET.  */
 typedef const br_painter *br_painter_find (void *user, br_error *error);

@@ -12,7 +12,7 @@
 #include <string.h>
 #include <unistd.h>
 
-#define MODULE "libbenchrule-draw.so"
+#define MODULE BR_PAINTER_MODULE
 
 /* PATH gets the folder of this program and NAME; 0 where that can not be told.  */
 static int
@@ -48,7 +48,7 @@ pages_find (void *user, br_error *error)
     module = dlopen (path, RTLD_NOW | RTLD_LOCAL);
   if (!module)
     module = dlopen (PKGLIBDIR "/" MODULE, RTLD_NOW | RTLD_LOCAL);
-  painter = module ? dlsym (module, "br_draw_painter") : NULL;
+  painter = module ? dlsym (module, BR_PAINTER_SYMBOL) : NULL;
   if (!painter && error)
     {
       memset (error, 0, sizeof *error);

@@ -117,8 +117,6 @@ br_sheet_set (br_sheet *sheet, const char *name, const br_real *value, br_dimens
     br__fail (error, status, 0, 0, "a sheet takes fractions and sums of roots and powers of pi: no line says this value");
   else if (t.failed)
     status = br__fail_plain (error, BR_NO_MEMORY, 0, 0);
-  else if (t.length > BR_MAX_LINE)
-    status = br__fail (error, BR_TOO_BIG, 0, 0, "a value that takes a line of more than %d bytes", BR_MAX_LINE);
   else
     {
       status = br_sheet_run (sheet, t.bytes, t.length, "", 1, &sink);

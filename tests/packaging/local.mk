@@ -20,6 +20,8 @@ EXTRA_DIST += $(packaging_tests) \
   tests/packaging/console.awk \
   tests/packaging/coverage.sh \
   tests/packaging/consumer.c \
+  tests/packaging/painter.c \
+  tests/packaging/pictures.sh \
   tests/packaging/examples-update.sh \
   tests/packaging/false_alarms.txt \
   tests/packaging/tap.sh \

@@ -1,0 +1,39 @@
+#!/usr/bin/env bash
+# SPDX-License-Identifier: GPL-3.0-or-later
+# The pictures of the README, made by the program $BR:
+#   pictures.sh FOLDER     makes them anew in FOLDER, docs/pictures for those that are kept
+#   pictures.sh --check    fails where one that is kept is not what the program makes now; other versions of cairo and
+#                          poppler draw letters otherwise by a shade, so that then the strokes alone are compared
+set -eu
+: "${srcdir:=.}" "${BR:=./benchrule}"
+srcdir=$(cd "$srcdir" && pwd)
+BR=$(realpath "$BR")
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+
+make_pictures ()
+{
+  local sheet=$srcdir/docs/examples/market_cart_side.sheet
+  cd "$1"
+  "$BR" "$sheet" -c 'date 25 November 2026' -c 'draw into market_cart.png' -c 'draw into market_cart.svg' >/dev/null
+  "$BR" -c 'title The market cart' -c 'worksheet reading 2, fender 2, scale 1 seed 12 into worksheet.pdf' \
+    -c 'worksheet reading 2, fender 2, scale 1 seed 12 into worksheet.txt' >/dev/null
+  pdftoppm -r 80 -gray -png -singlefile worksheet.pdf worksheet
+  rm worksheet.pdf
+  { pkg-config --modversion cairo pango; pdftoppm -v 2>&1 | head -n 1; } >made_with.txt
+}
+
+if [ "$1" != --check ]; then
+  mkdir -p "$1"
+  make_pictures "$1"
+  exit 0
+fi
+make_pictures "$work"
+compared='market_cart.svg worksheet.txt'
+if cmp -s "$work/made_with.txt" "$srcdir/docs/pictures/made_with.txt"; then
+  compared="$compared market_cart.png worksheet.png"
+fi
+for name in $compared; do
+  cmp "$work/$name" "$srcdir/docs/pictures/$name"
+done
+echo "current: $compared"

@@ -8,12 +8,22 @@ manual_sources = docs/NEWS.md docs/benchrule.md docs/certainty.md docs/design.md
 # Which of them are man pages, too.
 man_sources = docs/benchrule.md:benchrule.1 docs/library.md:benchrule.3 docs/reference.md:benchrule-language.7 \
   docs/words.md:benchrule-words.7 docs/limits.md:benchrule-limits.7
-man_pages = docs/benchrule.1 docs/benchrule.3 docs/benchrule-language.7 docs/benchrule-words.7 docs/benchrule-limits.7
+man_pages = docs/benchrule.1 docs/benchrule.3 docs/benchrule-language.7 docs/benchrule-words.7 docs/benchrule-limits.7 docs/benchrule-numbers.3 docs/benchrule-reals.3 docs/benchrule-measures.3 docs/benchrule-rulers.3 docs/benchrule-trade.3 docs/benchrule-cautions.3 docs/benchrule-gmp.3 docs/benchrule-records.3 docs/benchrule-sheets.3
 page_tools = docs/page.sh docs/page.awk
 make_page = env SOURCE_PAGES='$(man_sources)' LOWDOWN='$(LOWDOWN)' AWK='$(AWK)' $(SHELL) $(srcdir)/docs/page.sh
 
 docs/benchrule.1: docs/benchrule.md
 docs/benchrule.3: docs/library.md
+# One for each group of functions, from the same source.
+docs/benchrule-numbers.3 \
+  docs/benchrule-reals.3 \
+  docs/benchrule-measures.3 \
+  docs/benchrule-rulers.3 \
+  docs/benchrule-trade.3 \
+  docs/benchrule-cautions.3 \
+  docs/benchrule-gmp.3 \
+  docs/benchrule-records.3 \
+  docs/benchrule-sheets.3: docs/library.md
 docs/benchrule-language.7: docs/reference.md
 docs/benchrule-words.7: docs/words.md
 docs/benchrule-limits.7: docs/limits.md

@@ -2,6 +2,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Makes a page of the manual from its Markdown source, on standard output; lowdown does the converting.
 #   page.sh man docs/limits.md benchrule-limits.7 VERSION DATE     SOURCE_PAGES lists what else is a man page
+#   page.sh man docs/library.md benchrule-trade.3 ...      of a section of the library's page, what holds for every function
 #   page.sh html docs/limits.md
 # SOURCE_PAGES holds "SOURCE:PAGE" for each man page, so that links between sources become references.
 set -eu
@@ -12,10 +13,37 @@ LC_ALL=C.UTF-8
 export LC_ALL
 title=$(sed -n 's/^# //p' "$source" | head -n 1)
 
+# The section HEADING of $source as a page of its own, with TITLE and what a program includes.
+group_page ()
+{
+  printf '# %s\n\n`#include <%s>`\n' "$2" "$3"
+  "$AWK" -v wanted="## $1" '/^## / { inside = $0 == wanted; next } inside' "$source"
+  printf '## What holds for every function\n'
+  "$AWK" '/^## / { inside = $0 == "## What holds for every function"; next } inside' "$source"
+  printf '## See also\n\n[library.md](library.md), which has the types\n'
+}
+
 man_page ()
 {
   page=$1 version=$2 day=$3
   name=${page%.*} section=${page##*.}
+  group=1
+  case $page in
+    benchrule-numbers.3) set -- Numbers 'Exact fractions' benchrule.h ;;
+    benchrule-reals.3) set -- 'Real values' 'Fractions, roots, multiples of pi, and formulas of these' benchrule.h ;;
+    benchrule-measures.3) set -- Measures 'Shop notation and units' benchrule.h ;;
+    benchrule-rulers.3) set -- 'Rulers and scales' 'Marks of a ruler and scales of a drawing' benchrule.h ;;
+    benchrule-trade.3) set -- 'The trade' 'Circles, wheels, fenders, axles and drills' benchrule.h ;;
+    benchrule-cautions.3) set -- Cautions 'Published rules that a size touches' benchrule.h ;;
+    benchrule-gmp.3) set -- 'GMP and MPFR' 'To and from GMP and MPFR' benchrule.h ;;
+    benchrule-records.3) set -- Records 'Answers of a sheet' benchrule_sheet.h ;;
+    benchrule-sheets.3) set -- Sheets 'Design sheets' benchrule_sheet.h ;;
+    *) group= ;;
+  esac
+  if [ -n "$group" ]; then
+    group_page "$1" "$2" "$3" >"$work/group"
+    source=$work/group
+  fi
   "$AWK" -v PART=before -v NAME="$name" -v PAGES="$SOURCE_PAGES" -f "$here/page.awk" "$source" >"$work/source"
   "$LOWDOWN" -s -t man --out-no-smarty -m title="$(echo "$name" | tr '[:lower:]' '[:upper:]')" -m section="$section" \
     -m date="$day" -m source="benchrule $version" "$work/source" >"$work/page"

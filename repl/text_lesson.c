@@ -193,6 +193,20 @@ practice_row (table *t, const display *d, const br_record *record)
   table_add (t, br_record_text (record, "mistakes"));
 }
 
+static void
+history_row (table *t, const display *d, const br_record *record)
+{
+  const char *student = br_record_text (record, "student");
+  (void) d;
+  table_add (t, *student ? student : "class");
+  table_add (t, br_record_text (record, "topic"));
+  table_add (t, br_record_text (record, "file"));
+  table_addf (t, "%" PRId64, br_record_count (record, "right"));
+  table_addf (t, "%" PRId64, br_record_count (record, "problems"));
+  table_add (t, br_record_text (record, "mistakes"));
+}
+
+static const char *const history_headings[] = { "student", "topic", "file", "right", "of", "mistakes" };
 static const char *const practice_headings[] = { "topic", "problem", "asked", "right", "box", "mistakes" };
 static const char *const review_headings[] =
 { "design", "wrong", "missing", "checks", "rules", "ruler", "stock", "drawing" };
@@ -212,6 +226,7 @@ const text_kind text_lessons[] =
   { "practice_problem", practice_problem_block, NULL, 0, NULL, 0 },
   { "practice_answer", practice_answer_block, NULL, 0, NULL, 0 },
   { "practice_hint", practice_hint_block, NULL, 0, NULL, 0 },
+  { "history", NULL, history_row, 6, history_headings, 1 },
   { "practice_end", practice_end_block, NULL, 0, NULL, 0 },
   { "practice_progress", NULL, practice_row, 6, practice_headings, 1 },
   { NULL, NULL, NULL, 0, NULL, 0 }

@@ -149,6 +149,32 @@ read_paths (char **paths, size_t *starts, size_t *ends, br__run *run)
   return status == BR_OK && !paths[MARKS] ? br__expected (run, "`into MARKS.csv`") : status;
 }
 
+/* Keeps the statement and its marks for `mark again`.  */
+static br_status
+remember (const br__class *c, br__run *run)
+{
+  br_text t = BR_TEXT_ZERO;
+  for (size_t i = 0; i < c->marked_count; i++)
+    {
+      br__text_printf (&t, "%s: ", c->marked[i].student);
+      br__put_marks (&t, &c->marked[i].marks);
+      br__text_putc (&t, '\n');
+    }
+  char *line = br__strndup (run->text, run->end), *marks = t.failed ? NULL : br__strndup (br__text_string (&t), t.length);
+  br__text_clear (&t);
+  if (!line || !marks)
+    {
+      br__free (line);
+      br__free (marks);
+      return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+    }
+  br__free (run->sheet->graded);
+  br__free (run->sheet->graded_marks);
+  run->sheet->graded = line;
+  run->sheet->graded_marks = marks;
+  return BR_OK;
+}
+
 br_status
 br__do_grade (br__run *run)
 {
@@ -178,8 +204,71 @@ br__do_grade (br__run *run)
     status = br__placed (run, br__marks_write (paths[MARKS], &c, run), starts[MARKS], ends[MARKS]);
   if (status == BR_OK)
     status = br__grade_summary (run, &c, paths[MARKS]);
+  if (status == BR_OK)
+    status = remember (&c, run);
   for (int i = 0; i < PATHS; i++)
     br__free (paths[i]);
   class_clear (&c);
+  return status;
+}
+
+/* Says which of the lines of BEFORE are others in AFTER.  */
+static br_status
+tell_changes (br__run *run, const char *before, const char *after)
+{
+  br_status status = BR_OK;
+  size_t changed = 0;
+  while (status == BR_OK && *before && *after)
+    {
+      size_t m = strcspn (before, "\n"), n = strcspn (after, "\n");
+      if (m != n || memcmp (before, after, n) != 0)
+        {
+          changed++;
+          status = br__remark (run, "%.*s, before %.*s", br__clip (after, n, 120), after, br__clip (before, m, 120), before);
+        }
+      before += m + (before[m] != 0);
+      after += n + (after[n] != 0);
+    }
+  return status == BR_OK && !changed ? br__remark (run, "no paper has other marks") : status;
+}
+
+br_status
+br__do_mark (br__run *run)
+{
+  if (!br__lex_is_word (&run->lex, "again"))
+    return br__expected (run, "`again`");
+  br_status status = br__lex_next (&run->lex, run->error);
+  if (status == BR_OK)
+    status = br__end_of_line (run);
+  if (status == BR_OK && !run->sheet->graded)
+    {
+      br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length, "nothing has been graded yet");
+      br__hint (run->error, "write `grade ANSWERS.csv with KEY.csv into MARKS.csv` first");
+      return BR_DOMAIN;
+    }
+  if (status != BR_OK)
+    return status;
+  char *line = br__strndup (run->sheet->graded, strlen (run->sheet->graded));
+  char *before = br__strndup (run->sheet->graded_marks, strlen (run->sheet->graded_marks));
+  status = line && before ? BR_OK : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  if (status == BR_OK)
+    {
+      br__run sub = { .sheet = run->sheet, .sink = run->sink, .file = run->file, .line_number = run->line_number, .text = line,
+                      .length = strlen (line), .end = strlen (line), .note = "", .error = run->error };
+      status = br__lex_start (&sub.lex, sub.text, sub.end, run->error);
+      sub.word = sub.lex.token;
+      if (status == BR_OK)
+        status = br__do_grade (&sub);
+      if (status != BR_OK && run->error)
+        {
+          /* The place is one of the line before.  */
+          run->error->offset = run->word.offset;
+          run->error->length = run->end - run->word.offset;
+        }
+    }
+  if (status == BR_OK)
+    status = tell_changes (run, before, run->sheet->graded_marks);
+  br__free (line);
+  br__free (before);
   return status;
 }

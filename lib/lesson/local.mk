@@ -6,6 +6,7 @@ libbenchrule_core_la_SOURCES += \
   lib/lesson/given.c \
   lib/lesson/grade.c \
   lib/lesson/grade.h \
+  lib/lesson/history.c \
   lib/lesson/html.c \
   lib/lesson/key_short.c \
   lib/lesson/keyfile.c \

@@ -53,9 +53,8 @@ small (uint32_t code)
   return code >= 0x100 && code <= 0x177 ? code | 1 : code;
 }
 
-/* 1 if A and B are one name: capitals and blanks do not count.  */
-static int
-same_name (const char *a, const char *b)
+int
+br__same_name (const char *a, const char *b)
 {
   size_t m = strlen (a), n = strlen (b), i = 0, k = 0;
   for (;;)
@@ -81,13 +80,13 @@ note_name (br__class *c, br__marked *paper, char *seen)
   int listed = !c->name_count;
   paper->counted = 1;
   for (size_t i = 0; i < c->name_count; i++)
-    if (same_name (c->names[i], paper->student))
+    if (br__same_name (c->names[i], paper->student))
       {
         listed = 1;
         seen[i] = 1;
       }
   for (const br__marked *p = c->marked; p < paper && *paper->student; p++)
-    paper->counted &= !same_name (p->student, paper->student);
+    paper->counted &= !br__same_name (p->student, paper->student);
   if (!*paper->student)
     br__text_puts (&paper->note, "no name");
   else if (!paper->counted)

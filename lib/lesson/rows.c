@@ -297,6 +297,12 @@ br__row_cell (const br__row *row, size_t column)
   return column < row->count ? row->cells[column] : "";
 }
 
+int
+br__cell_is_number (const char *cell)
+{
+  return *cell >= '1' && *cell <= '9' && cell[strspn (cell, "0123456789")] == 0;
+}
+
 void
 br__put_cell (br_text *t, const char *text)
 {

@@ -43,6 +43,10 @@ const char *br__row_cell (const br__row *row, size_t column);
    line end gets an apostrophe in front, which br__rows_read takes off again.  Numbers stay.  */
 void br__put_cell (br_text *t, const char *text);
 
+/* mark.c: 1 if A and B are one name: capitals and blanks do not count.  */
+int br__same_name (const char *a, const char *b);
+/* 1 where CELL is a whole number from 1 on and nothing else.  */
+int br__cell_is_number (const char *cell);
 /* The names in the file: the column called name or student, or else the first.  */
 br_status br__names_read (char ***names, size_t *count, const char *path, br_error *error);
 

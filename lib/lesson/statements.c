@@ -32,6 +32,11 @@ const br__statement br__lesson_statements[] =
     "Columns of answers: student, version, and one for each problem.  The key is one that `key\n"
     "FILE.csv` wrote.  A file of points has the columns verdict and points.", BR__FOLLOW_FILE, NULL, 0,
     br__do_grade },
+  { "mark", "mark again", "grades once more, after the key or the answers were put right", "What changes is named.", BR__FOLLOW_WORD,
+    "again", 0, br__do_mark },
+  { "history", "history FOLDER [into FILE.csv]", "what a class got wrong over weeks, from the tables of marks in a folder",
+    "By topic, week by week and for each student.  A .svg is a picture, a .html has both.", BR__FOLLOW_FILE, "into", 0,
+    br__do_history },
   { "practice", "practice [TOPIC] [level N]", "one problem after another, each answer judged at once",
     "The next line is the answer.  `hint` shows the next step, `skip` the answer, `done` ends.  What\n"
     "went wrong comes again sooner.  `practice report` shows how it goes.", BR__FOLLOW_WORD,

@@ -128,6 +128,8 @@ br_status br__do_problem (br__run *run);
 br_status br__do_answer (br__run *run);
 br_status br__do_given (br__run *run);
 br_status br__do_practice (br__run *run);
+br_status br__do_history (br__run *run);
+br_status br__do_mark (br__run *run);
 br_status br__do_worksheet (br__run *run);
 br_status br__do_key (br__run *run);
 br_status br__do_grade (br__run *run);

@@ -70,6 +70,8 @@ br_sheet_free (br_sheet *sheet)
   br__worksheet_free (sheet->worksheet);
   br__practice_free (sheet->practice);
   br__free (sheet->practice_path);
+  br__free (sheet->graded);
+  br__free (sheet->graded_marks);
   br__free (sheet->title);
   br__free (sheet->date);
   br__free (sheet->path);

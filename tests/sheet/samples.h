@@ -51,6 +51,8 @@ static const sheet_sample samples[] = {
   { "report", "report into report.html", 0 },
   { "review", "review other.sheet with sizes.csv into review.csv", 0 },
   { "practice", "practice report", 0 },
+  { "mark", "mark again", 0 },
+  { "history", "history . into history.html", 0 },
   { "must", "must have base from 1 in to 9 in, later", 0 },
   { "explain", "explain front to 1/8", 0 },
   { "draw", "draw", 0 },
@@ -107,6 +109,7 @@ static const char samples_prelude[] =
   "box bed = base x 1 in at 0 in, 4 in\n"
   "given hub from 1 in to 2 in by 1/2 in\n"
   "worksheet sums 2 seed 1 into prelude.csv\n"
+  "grade answers.csv with key.csv into marks.csv\n"
   "problem How long are the sides?\n"
   "answer base\n"
   "problem How wide is the bed?\n"
@@ -145,7 +148,8 @@ static int
 samples_end (void **state)
 {
   static const char *const made[] = { "column.csv", "sums.csv", "sums_key.csv", "key.csv", "marks.csv",
-                                      "saved.sheet", "side.svg", "side_part.svg", "prelude.csv", "prelude.sheet", "report.html", "review.csv" };
+                                      "saved.sheet", "side.svg", "side_part.svg", "prelude.csv", "prelude.sheet", "report.html", "review.csv",
+                                      "history.html" };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (samples_files); i++)
     remove (samples_files[i][0]);

@@ -104,7 +104,8 @@ ask_next (br__practice *p, br__run *run)
   p->number++;
   p->hints = 0;
   p->failed = 0;
-  br__plan_make (&plan, p->card->topic, p->level, 1, (uint64_t) p->answered + 1, p->card->kind);
+  if (!br__plan_make (&plan, p->card->topic, 16, (int) p->level, 1, (uint64_t) p->answered + 1, p->card->kind))
+    return br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length, "`%s` has no problems of this level", p->card->topic->name);
   br__problem_make (&p->problem, &plan, 1, 1, (uint64_t) p->answered + 1, NULL, NULL, 0);
   p->sheet.problem_count = 1;
   p->sheet.problems = &p->problem;
@@ -261,7 +262,7 @@ br__do_practice (br__run *run)
 {
   br__practice *p = NULL;
   const br__topic *topic = NULL;
-  int64_t level = 2;
+  int64_t level = 0;
   int own = 0;
   br__token at = run->lex.token;
   if (br__lex_is_word (&run->lex, "report"))
@@ -275,7 +276,7 @@ br__do_practice (br__run *run)
     {
       status = br__lex_next (&run->lex, run->error);
       if (status == BR_OK)
-        status = br__clause_count (&level, run, "a level", 1, 3);
+        status = br__clause_count (&level, run, "a level", 1, BR__GRADES);
     }
   if (status == BR_OK)
     status = br__end_of_line (run);
@@ -289,7 +290,7 @@ br__do_practice (br__run *run)
   if (status != BR_OK)
     return status;
   p->topic = topic;
-  p->level = INT64_C (4) << level;
+  p->level = level;
   br__practice_free (run->sheet->practice);
   run->sheet->practice = p;
   run->sheet->takes_line = take_line;

@@ -29,7 +29,7 @@ typedef struct br__practice
   int64_t answered;             /* problems so far, in all sessions */
   /* The session.  */
   const br__topic *topic;       /* NULL: all */
-  int64_t level;                /* of the ruler */
+  int64_t level;                /* 1 to BR__GRADES, 0: any */
   int64_t number, right;        /* problems of this session; those right at the first go */
   br__worksheet sheet;          /* of one problem */
   br__problem problem;

@@ -17,6 +17,8 @@
 #define COMPANY 6
 #define COMPANY_DRAWS 600
 #define MOST_REFERENCES 100
+/* Draws before a topic has none that serve.  */
+#define MOST_TRIES 100000
 
 const br__topic *
 br__topic_at (size_t index)
@@ -113,6 +115,32 @@ br__problem_measure (br__difficulty *d, const br__problem *p)
     }
 }
 
+unsigned
+br__carries (br__ratio x, br__ratio y)
+{
+  br__ratio one = { 1, 1 };
+  return br__ratio_cmp (br__ratio_add (br__ratio_part (x), br__ratio_part (y)), one) >= 0;
+}
+
+unsigned
+br__borrows (br__ratio x, br__ratio y)
+{
+  return br__ratio_cmp (br__ratio_part (x), br__ratio_part (y)) < 0;
+}
+
+/* 1 if P is as hard as PLAN wants: from the third level on something is carried or borrowed, and a fourth is told
+   in feet.  */
+static int
+fits_grade (const br__problem *p, const br__plan *plan)
+{
+  int feet = 0;
+  if (plan->grade && plan->topic->carries && (p->carry != 0) != (plan->grade > 2))
+    return 0;
+  for (unsigned i = 0; i < p->count; i++)
+    feet |= p->given[i].num >= 12 * p->given[i].den;
+  return plan->grade < 4 || feet || plan->topic != &br__topic_sums;
+}
+
 /* One set of numbers; 0 where they do not serve.  */
 static int
 draw (br__problem *p, const br__plan *plan, br__random *r)
@@ -123,7 +151,8 @@ draw (br__problem *p, const br__plan *plan, br__random *r)
   p->kind = &plan->topic->kinds[plan->kind];
   p->scene = plan->scene;
   p->level = plan->level;
-  if (!plan->topic->draw (p, plan, r) || p->unclear)
+  p->feet = plan->grade == 4;
+  if (!plan->topic->draw (p, plan, r) || p->unclear || !fits_grade (p, plan))
     return 0;
   add_general (p);
   return p->wrong_count >= BR__WRONG_IN_KEY;
@@ -174,14 +203,18 @@ has_company (const br__plan *plan, br__random r)
   return count == COMPANY;
 }
 
-void
-br__plan_make (br__plan *plan, const br__topic *topic, int64_t level, uint64_t seed,
+int
+br__plan_make (br__plan *plan, const br__topic *topic, int64_t ruler, int grade, uint64_t seed,
                uint64_t index, uint64_t nth)
 {
   br__random r;
   br__random_start (&r, seed, 0, index);
   plan->topic = topic;
-  plan->level = level;
+  /* The first two levels have coarser marks; adding and taking away has levels of its own.  */
+  plan->level = topic == &br__topic_sums || grade > 2 || !grade ? ruler : grade == 2 ? ruler / 2 : ruler / 4;
+  if (plan->level < 4)
+    plan->level = 4;
+  plan->grade = grade;
   /* Kinds take turns, so that two problems of a topic are of two kinds.  */
   plan->kind = (unsigned) (nth % topic->kind_count);
   plan->scene = (unsigned) ((nth / topic->kind_count + br__random_below (&r, BR__SCENES)) % BR__SCENES);
@@ -189,12 +222,22 @@ br__plan_make (br__plan *plan, const br__topic *topic, int64_t level, uint64_t s
     plan->words[i] = br__random_next (&r) >> 1;
   for (int i = 0; i < MOST_REFERENCES; i++)
     {
-      while (!draw (&plan->reference, plan, &r))
-        continue;
+      int tries = 0;
+      while (tries < MOST_TRIES && !draw (&plan->reference, plan, &r))
+        {
+          tries++;
+          /* What all versions share may be what has none: it is drawn anew now and then.  */
+          if (tries % 500 == 0)
+            for (int k = 0; k < BR__PLAN_WORDS; k++)
+              plan->words[k] = br__random_next (&r) >> 1;
+        }
+      if (tries == MOST_TRIES)
+        return 0;
       br__problem_measure (&plan->wanted, &plan->reference);
       if (has_company (plan, r))
         break;
     }
+  return 1;
 }
 
 void
@@ -257,8 +300,26 @@ put_field (br_text *t, const char *s, const br__problem *p)
     br__text_putc (t, '"');
 }
 
+/* The same where lengths of a foot and more are told in feet and inches.  */
 static void
-fill (br_text *t, const char *form, const br__problem *p)
+put_told (br_text *t, const char *s, const br__problem *p)
+{
+  int length = *s >= '0' && *s <= '9' && s[1] == '}';
+  br_style style = { NULL, 1 };
+  br_number n = BR_NUMBER_ZERO;
+  if (!p->feet || !length || p->given[*s - '0'].num < 12 * p->given[*s - '0'].den)
+    {
+      put_field (t, s, p);
+      return;
+    }
+  if (br_number_set_ratio (&n, p->given[*s - '0'].num, p->given[*s - '0'].den) != BR_OK)
+    t->failed = 1;
+  br__put_measure (t, &n, BR_LENGTH, &style);
+  br_number_clear (&n);
+}
+
+static void
+fill (br_text *t, const char *form, const br__problem *p, void (*put) (br_text *t, const char *s, const br__problem *p))
 {
   while (*form)
     {
@@ -267,7 +328,7 @@ fill (br_text *t, const char *form, const br__problem *p)
       form += n;
       if (*form)
         {
-          put_field (t, form + 1, p);
+          put (t, form + 1, p);
           form += strcspn (form, "}") + 1;
         }
     }
@@ -276,13 +337,13 @@ fill (br_text *t, const char *form, const br__problem *p)
 void
 br__problem_tell (br_text *t, const br__problem *p)
 {
-  fill (t, p->kind->scenes[p->scene], p);
+  fill (t, p->kind->scenes[p->scene], p, put_told);
 }
 
 void
 br__problem_expression (br_text *t, const br__problem *p)
 {
-  fill (t, p->kind->expression, p);
+  fill (t, p->kind->expression, p, put_field);
 }
 
 void

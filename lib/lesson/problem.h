@@ -17,6 +17,7 @@
 #define BR__MOST_WRONG 8
 #define BR__WRONG_IN_KEY 3
 #define BR__SCENES 3
+#define BR__GRADES 4
 #define BR__PLAN_WORDS 6
 #define BR__DANGER_SAW 1u
 #define BR__DANGER_GAP 2u
@@ -42,7 +43,7 @@ typedef struct br__wrong
 typedef struct br__difficulty
 {
   unsigned operations;  /* additions, subtractions, multiplications, divisions, roundings */
-  unsigned carry;       /* 1 if something is carried or borrowed, or the error is below zero */
+  unsigned carry;       /* 0 if nothing is carried or borrowed and no error is below zero */
   unsigned answer_den, answer_digits;
   unsigned den[BR__MOST_GIVEN], digits[BR__MOST_GIVEN];
 } br__difficulty;
@@ -55,6 +56,7 @@ typedef struct br__problem
   unsigned scene;
   size_t own;           /* which of the teacher's own */
   int64_t level;        /* marks in an inch */
+  int feet;             /* lengths of a foot and more are told in feet and inches */
   /* The first COUNT are the numbers of the wording, the rest helps the expression.  */
   br__ratio given[BR__MOST_GIVEN];
   unsigned count, all;
@@ -70,7 +72,8 @@ typedef struct br__plan
 {
   const struct br__topic *topic;
   unsigned kind, scene;
-  int64_t level;
+  int64_t level;        /* marks in an inch */
+  int grade;            /* 1 to BR__GRADES: how hard; 0: any */
   uint64_t words[BR__PLAN_WORDS];       /* what a topic takes its shared choices from */
   br__problem reference;
   br__difficulty wanted;
@@ -92,6 +95,7 @@ typedef struct br__topic
   const char *name, *summary;
   const br__topic_kind *kinds;
   unsigned kind_count;
+  int carries;                  /* its problems may carry or borrow: p->carry says whether one does */
   int picture;                  /* a ruler with an arrow at given[0] */
   int room;                     /* to work in, lines of 1/4 in */
   unsigned dangers;             /* that its wording may speak of: BR__DANGER_... */
@@ -102,9 +106,13 @@ typedef struct br__topic
 /* The topics in order; NULL past the last.  */
 const br__topic *br__topic_at (size_t index);
 
-/* The plan of problem INDEX (from 1) of a paper; NTH counts the problems of its topic before it.  */
-void br__plan_make (br__plan *plan, const br__topic *topic, int64_t level, uint64_t seed,
-                    uint64_t index, uint64_t nth);
+/* The plan of problem INDEX (from 1) of a paper; NTH counts the problems of its topic before it.  RULER is marks in
+   an inch, GRADE as in the plan.  0 where the topic has no such problem.  */
+int br__plan_make (br__plan *plan, const br__topic *topic, int64_t ruler, int grade, uint64_t seed,
+                   uint64_t index, uint64_t nth);
+/* For topics: 1 if the fractions of X and Y make a whole, or that of Y is more than that of X, which is borrowed.  */
+unsigned br__carries (br__ratio x, br__ratio y);
+unsigned br__borrows (br__ratio x, br__ratio y);
 /* A version of problem INDEX.  BEFORE (may be NULL) is the same problem in the version before, and
    the COUNT problems at EARLIER come before it in its paper: it differs from them where it can.  */
 void br__problem_make (br__problem *p, const br__plan *plan, uint64_t seed, uint64_t version,

@@ -44,7 +44,11 @@ draw_sums (br__problem *p, const br__plan *plan, br__random *r)
       one = plan->level;
       two = plan->level / 2;
     }
-  br__ratio a = br__draw_length (r, 2, 19, one), b = br__draw_length (r, 1, 9, two);
+  /* First lessons have one denominator.  */
+  if (plan->grade == 1)
+    one = two = plan->words[2] % 2 ? plan->level : two > 4 ? two : plan->level;
+  int feet = plan->grade == 4;
+  br__ratio a = br__draw_length (r, feet ? 26 : 2, feet ? 70 : 19, one), b = br__draw_length (r, feet ? 12 : 1, feet ? 22 : 9, two);
   br__ratio f = br__ratio_part (a), g = br__ratio_part (b);
   p->given[0] = a;
   p->given[1] = b;
@@ -61,7 +65,9 @@ draw_sums (br__problem *p, const br__plan *plan, br__random *r)
       p->answer = br__ratio_sub (a, b);
       p->carry = br__ratio_cmp (f, g) < 0;
     }
-  br__problem_wrong (p, apart (a, b, plan->kind == 0 ? 1 : -1), BR__MISTAKE_DENOMINATORS);
+  /* Whoever takes like denominators apart is left with none.  */
+  if (plan->kind == 0 || f.den != g.den)
+    br__problem_wrong (p, apart (a, b, plan->kind == 0 ? 1 : -1), BR__MISTAKE_DENOMINATORS);
   if (p->carry)
     br__problem_wrong (p, br__ratio_add (p->answer, br__ratio_of (plan->kind == 0 ? -1 : 1, 1)), BR__MISTAKE_WHOLE);
   if (p->carry && plan->kind == 1)
@@ -76,7 +82,7 @@ draw_sums (br__problem *p, const br__plan *plan, br__random *r)
 
 const br__topic br__topic_sums =
 {
-  "sums", "adding and subtracting mixed numbers", sum_kinds, 2, 0, 4, BR__DANGER_SAW, draw_sums
+  "sums", "adding and subtracting mixed numbers", sum_kinds, 2, 1, 0, 4, BR__DANGER_SAW, draw_sums
 };
 
 static const br__topic_kind product_kinds[] =
@@ -156,5 +162,5 @@ draw_products (br__problem *p, const br__plan *plan, br__random *r)
 
 const br__topic br__topic_products =
 {
-  "products", "multiplying and dividing mixed numbers", product_kinds, 4, 0, 4, BR__DANGER_SAW, draw_products
+  "products", "multiplying and dividing mixed numbers", product_kinds, 4, 0, 0, 4, BR__DANGER_SAW, draw_products
 };

@@ -41,7 +41,7 @@ draw_reading (br__problem *p, const br__plan *plan, br__random *r)
 
 const br__topic br__topic_reading =
 {
-  "reading", "reading a ruler, with its picture", reading_kinds, 2, 1, 1, 0, draw_reading
+  "reading", "reading a ruler, with its picture", reading_kinds, 2, 0, 1, 1, 0, draw_reading
 };
 
 static const br__topic_kind decimal_kinds[] =
@@ -98,5 +98,5 @@ draw_decimals (br__problem *p, const br__plan *plan, br__random *r)
 
 const br__topic br__topic_decimals =
 {
-  "decimals", "a decimal as the nearest mark, and the error", decimal_kinds, 2, 0, 3, BR__DANGER_SAW, draw_decimals
+  "decimals", "a decimal as the nearest mark, and the error", decimal_kinds, 2, 0, 0, 3, BR__DANGER_SAW, draw_decimals
 };

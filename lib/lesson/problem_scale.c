@@ -54,7 +54,7 @@ draw_scale (br__problem *p, const br__plan *plan, br__random *r)
 
 const br__topic br__topic_scale =
 {
-  "scale", "drawn to full size and back", scale_kinds, 2, 0, 3, 0, draw_scale
+  "scale", "drawn to full size and back", scale_kinds, 2, 0, 0, 3, 0, draw_scale
 };
 
 static const br__topic_kind known_kinds[] =
@@ -103,5 +103,5 @@ draw_known (br__problem *p, const br__plan *plan, br__random *r)
 
 const br__topic br__topic_known_size =
 {
-  "known size", "a scale from one known size", known_kinds, 2, 0, 4, 0, draw_known
+  "known size", "a scale from one known size", known_kinds, 2, 0, 0, 4, 0, draw_known
 };

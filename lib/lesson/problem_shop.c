@@ -43,6 +43,8 @@ draw_fender (br__problem *p, const br__plan *plan, br__random *r)
     p->given[i] = sizes[plan->kind][i];
   p->count = p->all = plan->kind == 2 ? 3 : 2;
   p->answer = answers[plan->kind];
+  p->carry = plan->kind == 0 ? br__carries (half, gap) : plan->kind == 1 ? br__borrows (radius, half)
+             : plan->kind == 2 ? br__carries (half, gap) + 2 * br__carries (radius, thick) : br__borrows (base, wheel);
   switch (plan->kind)
     {
     case 0:
@@ -69,7 +71,7 @@ draw_fender (br__problem *p, const br__plan *plan, br__random *r)
 
 const br__topic br__topic_fender =
 {
-  "fender", "fenders, wheels and the gaps between them", fender_kinds, 4, 0, 4, BR__DANGER_GAP, draw_fender
+  "fender", "fenders, wheels and the gaps between them", fender_kinds, 4, 0, 0, 4, BR__DANGER_GAP, draw_fender
 };
 
 static const br__topic_kind dividing_kinds[] =
@@ -104,6 +106,7 @@ draw_dividing (br__problem *p, const br__plan *plan, br__random *r)
   p->count = 3;
   p->all = 4;
   p->answer = piece;
+  p->carry = br__borrows (board, br__ratio_mul (kerf, cuts));
   br__problem_wrong (p, without, BR__MISTAKE_KERF);
   br__problem_wrong (p, br__ratio_sub (piece, br__ratio_div (kerf, count)), BR__MISTAKE_CUTS);
   /* The same put on the ruler, where that is not the right piece.  */
@@ -116,7 +119,7 @@ draw_dividing (br__problem *p, const br__plan *plan, br__random *r)
 
 const br__topic br__topic_dividing =
 {
-  "dividing", "dividing a board with kerf", dividing_kinds, 1, 0, 4, BR__DANGER_SAW, draw_dividing
+  "dividing", "dividing a board with kerf", dividing_kinds, 1, 0, 0, 4, BR__DANGER_SAW, draw_dividing
 };
 
 static const br__topic_kind stock_kinds[] =
@@ -138,6 +141,7 @@ draw_stock (br__problem *p, const br__plan *plan, br__random *r)
   br__ratio piece = br__draw_length (r, 3, 9, br__plan_den (plan, 2, 4, plan->level));
   br__ratio step = br__ratio_add (piece, kerf);
   br__ratio exact = br__ratio_div (br__ratio_add (board, kerf), step);
+  p->carry = br__carries (piece, kerf);
   int64_t n = br__ratio_floor (exact);
   p->given[0] = board;
   p->given[1] = piece;
@@ -160,6 +164,7 @@ draw_stock (br__problem *p, const br__plan *plan, br__random *r)
   p->given[3] = cuts;
   p->count = p->all = 4;
   p->answer = rest;
+  p->carry += 2 * br__borrows (board, br__ratio_mul (cuts, step));
   if (br__ratio_cmp (rest, one) < 0)
     return 0;
   br__problem_wrong (p, br__ratio_sub (board, br__ratio_mul (cuts, piece)), BR__MISTAKE_KERF);
@@ -171,7 +176,7 @@ draw_stock (br__problem *p, const br__plan *plan, br__random *r)
 
 const br__topic br__topic_stock =
 {
-  "stock", "stock that fits, and what is left of it", stock_kinds, 2, 0, 4, BR__DANGER_SAW, draw_stock
+  "stock", "stock that fits, and what is left of it", stock_kinds, 2, 0, 0, 4, BR__DANGER_SAW, draw_stock
 };
 
 static const br__topic_kind missing_kinds[] =
@@ -203,6 +208,7 @@ draw_missing (br__problem *p, const br__plan *plan, br__random *r)
       p->given[2] = b;
       p->count = p->all = 3;
       p->answer = c;
+      p->carry = br__carries (a, b) + 2 * br__borrows (all, br__ratio_add (a, b));
       br__problem_wrong (p, br__ratio_sub (all, a), BR__MISTAKE_LEFT_OUT);
       br__problem_wrong (p, br__ratio_sub (all, b), BR__MISTAKE_LEFT_OUT);
       br__problem_wrong (p, br__ratio_add (a, b), BR__MISTAKE_REST);
@@ -215,6 +221,7 @@ draw_missing (br__problem *p, const br__plan *plan, br__random *r)
   p->given[1] = c;
   p->count = p->all = 2;
   p->answer = thick;
+  p->carry = br__borrows (outside, c);
   br__problem_wrong (p, br__ratio_mul (thick, two), BR__MISTAKE_SIDES);
   br__problem_wrong (p, br__ratio_div (br__ratio_add (outside, c), two), BR__MISTAKE_OPERATION);
   return 1;
@@ -222,5 +229,5 @@ draw_missing (br__problem *p, const br__plan *plan, br__random *r)
 
 const br__topic br__topic_missing =
 {
-  "missing", "spotting the missing size", missing_kinds, 2, 0, 4, 0, draw_missing
+  "missing", "spotting the missing size", missing_kinds, 2, 1, 0, 4, 0, draw_missing
 };

@@ -17,13 +17,13 @@ const br__statement br__lesson_statements[] =
     "to as decimal fraction mixed any", 0, br__do_answer },
   { "given", "given NAME from LOW to HIGH by STEP", "a size that differs from version to version in your own problems",
     "In the sheet it is LOW.", BR__FOLLOW_NAME, "from to by", 0, br__do_given },
-  { "worksheet", "worksheet TOPIC N, ... [ruler 1/16] [seed S] [versions V] [names FILE.csv] into FILE.pdf",
+  { "worksheet", "worksheet TOPIC N [level L], ... [ruler 1/16] [seed S] [versions V] [names FILE.csv] into FILE.pdf",
     "practice papers, different from seat to seat",
     "Topics: reading, decimals, sums, products, scale, known size, fender, dividing, stock,\n"
-    "missing, and own for your own problems.  Levels are ruler 1/8, 1/16 and 1/32.  A seed always\n"
+    "missing, and own for your own problems.  Levels are 1 to 4, rulers 1/4 to 1/64.  A seed always\n"
     "gives the same papers.  FILE ends in .pdf, .txt, .csv or .html; `size large` is large print,\n"
     "`paper a4` the other paper.", BR__FOLLOW_WORD,
-    "reading decimals sums products scale known size fender dividing stock missing own ruler seed versions "
+    "reading decimals sums products scale known size fender dividing stock missing own level ruler seed versions "
     "names large paper letter a4 into", 0, br__do_worksheet },
   { "key", "key FILE [short]", "answers, worked steps and usual wrong answers of the worksheet above",
     "`short` is the answers alone, a row for each version.", BR__FOLLOW_FILE, "into short", 0, br__do_key },

@@ -195,6 +195,47 @@ br__read_topic (const br__topic **topic, int *own, br__run *run)
 }
 
 static br_status
+read_level (int64_t *level, br__run *run)
+{
+  br__mark mark = BR__MARK_ZERO;
+  int64_t n = 0, d = 1;
+  br__token at = run->lex.token;
+  br_status status = br__read_mark (run, &mark);
+  if (status == BR_OK && (!br_number_get_ratio (&n, &d, &mark.size) || n != 1 || d < 4 || d > 64 || (d & (d - 1))))
+    {
+      status = br__fail (run->error, BR_DOMAIN, at.offset, at.length, "the rulers of worksheets are 1/4, 1/8, 1/16, 1/32 and 1/64");
+      br__hint (run->error, "write `ruler 1/16`");
+    }
+  *level = d;
+  br_number_clear (&mark.size);
+  return status;
+}
+
+/* `level L` and `ruler R` behind a topic.  A ruler behind the last topic is that of all that have none.  */
+static br_status
+read_row_options (br__worksheet *w, br__run *run)
+{
+  br_status status = BR_OK;
+  size_t row = w->row_count - 1;
+  while (status == BR_OK && w->rows[row].topic && (br__lex_is_word (&run->lex, "level") || br__lex_is_word (&run->lex, "ruler")))
+    {
+      int ruler = br__lex_is_word (&run->lex, "ruler");
+      br__token at = run->lex.token;
+      if (ruler ? w->rows[row].ruler != 0 : w->rows[row].grade != 0)
+        return br__fail (run->error, BR_SYNTAX, at.offset, at.length, "`%s` stands here twice", ruler ? "ruler" : "level");
+      status = br__lex_next (&run->lex, run->error);
+      if (status == BR_OK)
+        status = ruler ? read_level (&w->rows[row].ruler, run) : br__clause_count (&w->rows[row].grade, run, "a level", 1, BR__GRADES);
+    }
+  if (status == BR_OK && w->rows[row].ruler && !br__lex_is_sign (&run->lex, ','))
+    {
+      w->level = w->rows[row].ruler;
+      w->told |= 1u;
+    }
+  return status;
+}
+
+static br_status
 read_rows (br__worksheet *w, br__run *run)
 {
   br_status status = BR_OK;
@@ -222,26 +263,10 @@ read_rows (br__worksheet *w, br__run *run)
           w->rows[w->row_count].topic = topic;
           w->rows[w->row_count++].count = count;
           w->problem_count += (size_t) count;
+          status = read_row_options (w, run);
         }
     }
   while (status == BR_OK && br__lex_is_sign (&run->lex, ','));
-  return status;
-}
-
-static br_status
-read_level (br__worksheet *w, br__run *run)
-{
-  br__mark mark = BR__MARK_ZERO;
-  int64_t n = 0, d = 1;
-  br__token at = run->lex.token;
-  br_status status = br__read_mark (run, &mark);
-  if (status == BR_OK && (!br_number_get_ratio (&n, &d, &mark.size) || n != 1 || (d != 8 && d != 16 && d != 32)))
-    {
-      status = br__fail (run->error, BR_DOMAIN, at.offset, at.length, "the levels of worksheets are ruler 1/8, 1/16 and 1/32");
-      br__hint (run->error, "write `ruler 1/16`");
-    }
-  w->level = d;
-  br_number_clear (&mark.size);
   return status;
 }
 
@@ -308,7 +333,7 @@ read_option (br__worksheet *w, br__run *run)
   if (status != BR_OK)
     return status;
   if (ruler)
-    return read_level (w, run);
+    return read_level (&w->level, run);
   if (seed)
     return br__clause_count (&w->seed, run, "a seed", 0, INT64_C (999999999999999999));
   w->versions_given = 1;
@@ -342,9 +367,15 @@ br__worksheet_draw (br__worksheet *w, br__run *run)
         uint64_t nth = (uint64_t) k;
         for (size_t j = 0; j < i; j++)
           nth += w->rows[j].topic == w->rows[i].topic ? (uint64_t) w->rows[j].count : 0;
-        if (w->rows[i].topic)
-          br__plan_make (&plans[index], w->rows[i].topic, w->level, (uint64_t) w->seed, index + 1, nth);
-        else
+        const br__topic *topic = w->rows[i].topic;
+        if (topic && !br__plan_make (&plans[index], topic, w->rows[i].ruler ? w->rows[i].ruler : w->level, (int) w->rows[i].grade,
+                                     (uint64_t) w->seed, index + 1, nth))
+          {
+            status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length, "`%s` has no problems of this level on this ruler",
+                               topic->name);
+            break;
+          }
+        if (!topic)
           {
             for (int64_t v = 0; v < w->versions; v++)
               w->problems[(size_t) v * w->problem_count + index].own = own + (w->own_sets > 1 ? (size_t) v * w->own_count : 0);
@@ -456,6 +487,18 @@ take_from_sheet (br__worksheet *w, br__run *run)
   return status;
 }
 
+/* The sheet's ruler, if worksheets have such a one; else sixteenths.  */
+static int64_t
+sheet_ruler (const br__run *run)
+{
+  br__mark mark = BR__MARK_ZERO;
+  int64_t n = 0, d = 1;
+  br_status status = br__settings_mark (&mark, &run->sheet->settings);
+  int serves = status == BR_OK && br_number_get_ratio (&n, &d, &mark.size) && n == 1 && d >= 4 && d <= 64 && !(d & (d - 1));
+  br_number_clear (&mark.size);
+  return serves ? d : 16;
+}
+
 br_status
 br__do_worksheet (br__run *run)
 {
@@ -464,7 +507,7 @@ br__do_worksheet (br__run *run)
   br_status status = w ? BR_OK : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   if (!w)
     return status;
-  w->level = 16;
+  w->level = sheet_ruler (run);
   w->paper = run->sheet->settings.paper;
   w->seed = w->versions = 1;
   status = read_rows (w, run);

@@ -30,7 +30,8 @@ typedef struct br__own
 
 typedef struct br__worksheet
 {
-  struct { const br__topic *topic; int64_t count; } rows[BR__MOST_ROWS];  /* no topic: own ones */
+  /* No topic: own ones.  GRADE and RULER are 0 where the row says nothing.  */
+  struct { const br__topic *topic; int64_t count, grade, ruler; } rows[BR__MOST_ROWS];
   size_t row_count;
   size_t problem_count;         /* on a paper */
   int64_t versions, level, seed;

@@ -92,6 +92,8 @@ br__put_fractions (br_text *t, const char *s)
       if (n)
         {
           br__text_put (t, s, whole ? whole - 1 : 0);
+          /* A narrow blank, so that nobody hears or copies 21/16 for 2-1/16.  */
+          br__text_puts (t, whole ? "\xE2\x80\xAF" : "");
           br__text_puts (t, "<span class=\"f\"><sup>");
           br__text_put (t, s + whole, slash - whole);
           br__text_puts (t, "</sup>\xE2\x81\x84<sub>");

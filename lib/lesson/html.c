@@ -41,9 +41,11 @@ put_ruler (br_text *t, const br__problem *p)
 static void
 put_head (br_text *t, const br__worksheet *w)
 {
-  br__text_puts (t, "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>");
+  br__text_puts (t, "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">"
+                 "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"><title>");
   br__put_escaped (t, w->title ? w->title : "Worksheet");
-  br__text_printf (t, "</title><style>\nbody{font:%s sans-serif;color:#000;background:#fff;max-width:7in;margin:0.5in auto}\n"
+  br__text_printf (t, "</title><style>\nbody{font:%s sans-serif;color:#000;background:#fff;max-width:7in;margin:0.5in auto;padding:0 .6em;overflow-wrap:anywhere}\n"
+                   "@media screen{svg{max-width:100%%}}@page{@bottom-right{content:\"page \" counter(page) \" of \" counter(pages)}}\n"
                    ".true{border:solid #000;border-width:0 1px 2px;width:2in;height:.1in;display:inline-block;margin-right:.2in}\n"
                    "section{page-break-after:always}\nli{page-break-inside:avoid;margin-bottom:1em}\n"
                    ".f{white-space:nowrap}sup,sub{font-size:.7em;line-height:0}\n.answer{margin-bottom:1.5em}\n"

@@ -43,9 +43,9 @@ fractions (void **state)
   static const char *const rows[][2] =
   {
     { "3/8", "<span class=\"f\"><sup>3</sup>\342\201\204<sub>8</sub></span>" },
-    { "a 2-3/8\" <", "a 2<span class=\"f\"><sup>3</sup>\342\201\204<sub>8</sub></span>&quot; &lt;" },
+    { "a 2-3/8\" <", "a 2\342\200\257<span class=\"f\"><sup>3</sup>\342\201\204<sub>8</sub></span>&quot; &lt;" },
     { "10/19", "<span class=\"f\"><sup>10</sup>\342\201\204<sub>19</sub></span>" },
-    { "9-90/109", "9<span class=\"f\"><sup>90</sup>\342\201\204<sub>109</sub></span>" },
+    { "9-90/109", "9\342\200\257<span class=\"f\"><sup>90</sup>\342\201\204<sub>109</sub></span>" },
     { "3:8", "3:8" }, { "3/;8", "3/;8" }, { "1.13/8", "1.13/8" }, { "2-3", "2-3" }, { "2-x/8", "2-x/8" }, { "2-", "2-" }, { "/", "/" }, { "5/", "5/" }
   };
   (void) state;

@@ -112,7 +112,7 @@ rows (void **state)
                         "e = 1/3 in");
   (void) state;
   holds (page, "<tr><th scope=\"row\">side</th><td><span class=\"m\" aria-hidden=\"true\">4.55&quot;</span>"
-               "<span class=\"r\">4.55 inches</span></td><td><span class=\"m\" aria-hidden=\"true\">4<span class=\"f\"><sup>9</sup>"
+               "<span class=\"r\">4.55 inches</span></td><td><span class=\"m\" aria-hidden=\"true\">4\342\200\257<span class=\"f\"><sup>9</sup>"
                "\342\201\204<sub>16</sub></span>&quot;</span><span class=\"r\">4 and 9 sixteenths inches</span>, over by "
                "<span class=\"f\"><sup>1</sup>\342\201\204<sub>80</sub></span> = 0.0125</td>"
                "<td><span class=\"m\" aria-hidden=\"true\">2.275&quot;</span><span class=\"r\">2.275 inches</span></td>"

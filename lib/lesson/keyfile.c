@@ -26,7 +26,7 @@ br__cell_number (const char *cell, size_t most)
   return n <= most ? n : 0;
 }
 
-/* STATUS is why it can not be read.  */
+/* STATUS is why it cannot be read.  */
 static br_status
 wrong_cell (br_error *error, br_status status, const char *path, const br__row *row, const char *heading, const char *cell)
 {
@@ -35,7 +35,7 @@ wrong_cell (br_error *error, br_status status, const char *path, const br__row *
   if (!*cell)
     return br__fail (error, BR_SYNTAX, 0, 0, "%.*s:%zu: the cell where %s should stand is empty",
                      BR__CLIP (path, 80), row->line, heading);
-  return br__fail (error, BR_SYNTAX, 0, 0, "%.*s:%zu: `%.*s` can not be read as %s", BR__CLIP (path, 80), row->line,
+  return br__fail (error, BR_SYNTAX, 0, 0, "%.*s:%zu: `%.*s` cannot be read as %s", BR__CLIP (path, 80), row->line,
                    BR__CLIP (cell, 30), heading);
 }
 

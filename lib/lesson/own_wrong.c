@@ -31,7 +31,7 @@ add_wrong (br__own *own, const br_number *x, br__mistake mistake)
   return br_number_set (&own->wrong[own->wrong_count++], x);
 }
 
-/* NUM / DEN times what TREE gives as it stands now, put on MARK; nothing where that can not be.  */
+/* NUM / DEN times what TREE gives as it stands now, put on MARK; nothing where that cannot be.  */
 static br_status
 add_value (br__own *own, br__run *run, const br__tree *tree, const br__mark *mark, int64_t num, int64_t den,
            br__mistake mistake)

@@ -65,7 +65,7 @@ typedef struct br__problem
   br__wrong wrong[BR__MOST_WRONG];
   unsigned wrong_count;
   unsigned carry;
-  int unclear;          /* a wrong answer can not be told from the right one or from another */
+  int unclear;          /* a wrong answer cannot be told from the right one or from another */
 } br__problem;
 
 typedef struct br__plan

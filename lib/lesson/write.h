@@ -18,7 +18,7 @@ void br__put_instruction (br_text *t);
 void br__put_caution (br_text *t, const br__worksheet *w);
 /* A worked step as it is written by hand, with the signs of the trade: a slash is left to fractions.  */
 void br__put_step (br_text *t, const char *step);
-/* The picture of P in words, for whoever can not see it; it does not give the answer away.  */
+/* The picture of P in words, for whoever cannot see it; it does not give the answer away.  */
 void br__put_picture (br_text *t, const br__problem *p);
 
 /* worksheet.c: an error where no file of a lesson can end as PATH does; and T into a file.  */

@@ -387,8 +387,8 @@ test_points (void **state)
 {
   static const struct { const char *table, *says, *hint; } rows[] =
   {
-    { "verdict,points\nrigth,1\n", "points.csv:2: `rigth` can not be read as a verdict", "did you mean `right`?" },
-    { "verdict,points\nright,-1\n", "points.csv:2: `-1` can not be read as points", "" },
+    { "verdict,points\nrigth,1\n", "points.csv:2: `rigth` cannot be read as a verdict", "did you mean `right`?" },
+    { "verdict,points\nright,-1\n", "points.csv:2: `-1` cannot be read as points", "" },
     { "verdict,points\n\nright,\n", "points.csv:3: the cell where points should stand is empty", "" },
     { "right,1\n", "points.csv: the first row must name the columns verdict or problem, and points", "" },
   };
@@ -422,10 +422,10 @@ test_wrong_files (void **state)
   {
     { "a,b\n1,2\n", "student,version\n", "k.csv is no key", 23 },
     { KEY "1,2,12,,count,,13,x\n", "student,version\n", "k.csv:4: version 1 has problem 2 twice", 23 },
-    { "version,problem,exact,unit\n1,1,1/0,in\n", "student,version\n", "k.csv:2: `1/0` can not be read as an exact answer", 23 },
-    { "version,problem,exact,unit\nx,1,1/2,in\n", "student,version\n", "k.csv:2: `x` can not be read as a version", 23 },
-    { "version,problem,exact,unit,mark\n1,1,1/2,in,x\n", "student,version\n", "k.csv:2: `x` can not be read as a mark", 23 },
-    { "version,problem,exact,unit\n1,1,1/2,furlong\n", "student,version\n", "k.csv:2: `furlong` can not be read as a unit", 23 },
+    { "version,problem,exact,unit\n1,1,1/0,in\n", "student,version\n", "k.csv:2: `1/0` cannot be read as an exact answer", 23 },
+    { "version,problem,exact,unit\nx,1,1/2,in\n", "student,version\n", "k.csv:2: `x` cannot be read as a version", 23 },
+    { "version,problem,exact,unit,mark\n1,1,1/2,in,x\n", "student,version\n", "k.csv:2: `x` cannot be read as a mark", 23 },
+    { "version,problem,exact,unit\n1,1,1/2,furlong\n", "student,version\n", "k.csv:2: `furlong` cannot be read as a unit", 23 },
     { "version,problem,exact,unit\n", "student,version\n", "k.csv holds no problems", 23 },
     { KEY, "who,what\n", "answers.csv: the first row must name the columns student and version", 6 },
     { KEY, "student,version,a,b\nAda,1,2,3\n", "no column is headed by the number of a problem: a, b", 6 },

@@ -307,12 +307,22 @@ show_view (br__drawing *d, br__run *run)
   return status == BR_OK ? br__view_emit (run, &d->view) : status;
 }
 
+/* A scale that is given with the statement comes first, then the sheet's, then the largest that fits.  */
+static br_status
+draw_to_scale (br__drawing *d, br__run *run)
+{
+  int fits = 0;
+  d->of_sheet = !d->scaled && run->sheet->settings.scale_given;
+  if (!d->scaled && !d->of_sheet)
+    return find_scale (d, run);
+  return try_scale (&fits, d, run, d->of_sheet ? &run->sheet->settings.scale : &d->ratio);
+}
+
 br_status
 br__do_draw (br__run *run)
 {
   br__drawing d;
   br_text words = BR_TEXT_ZERO;
-  int fits = 0;
   memset (&d, 0, sizeof d);
   br_status status = read_statement (&d, run);
   if (status == BR_OK && !d.path)
@@ -322,7 +332,7 @@ br__do_draw (br__run *run)
       return status;
     }
   if (status == BR_OK)
-    status = d.scaled ? try_scale (&fits, &d, run, &d.ratio) : find_scale (&d, run);
+    status = draw_to_scale (&d, run);
   if (status == BR_OK)
     {
       status = br__put_description (&words, run->sheet, &d.view);
@@ -332,6 +342,8 @@ br__do_draw (br__run *run)
   if (status == BR_OK)
     status = br__placed (run, br__draw_file (&d.pages, run, &d.figure, &d.w, br__text_string (&words), d.path),
                          d.path_start, d.path_end);
+  if (status == BR_TOO_BIG && d.of_sheet)
+    br__hint (run->error, "another scale than the sheet's: draw scale 1:100 into %s", d.path);
   if (status == BR_OK)
     status = br__drawing_emit (&d, run);
   br__text_clear (&words);

@@ -10,6 +10,7 @@ typedef struct br__drawing
   char *layer, *of;             /* or NULL: all */
   char *path;                   /* or NULL: shown in the terminal */
   size_t path_start, path_end;  /* its place in the line */
+  int of_sheet;                 /* the scale is the sheet's */
   int scaled;                   /* RATIO was asked for */
   br_number ratio;
   br_number grid;               /* inches; 0: the sheet's */

@@ -16,6 +16,7 @@ typedef struct br__settings
   const br_unit *ruler_unit;  /* NULL: plain */
   int ruler_given;            /* else it follows the unit */
   br_number scale;            /* drawn / full */
+  int scale_given;            /* else drawings choose their own */
   br_number grid;             /* inches; 0 until given */
   const br_unit *grid_unit;
   br_number kerf;             /* inches; 0 until given */

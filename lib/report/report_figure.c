@@ -20,6 +20,7 @@ typedef struct figure
   br__side_view view;
   br__plot plot;
   br__draw_result found;
+  int too_large;                /* at the sheet's scale: it is drawn at another */
 } figure;
 
 static br_status
@@ -54,6 +55,13 @@ draw (figure *f, br__run *run)
     status = br__view_make (&f->view, run, &ratio, NULL, NULL);
   br__area full = f->view.reach;
   int inch = !f->w.metric;
+  if (status == BR_OK && run->sheet->settings.scale_given)
+    {
+      status = draw_at (f, run, &run->sheet->settings.scale);
+      done = status == BR_OK && f->plot.width <= ROOM_WIDTH && f->plot.height <= ROOM_HEIGHT;
+      f->too_large = !done;
+      status = status == BR_TOO_BIG ? BR_OK : status;
+    }
   for (size_t i = 0; !done && status == BR_OK && (row = br__scale_at (i, inch)) != NULL; i++)
     if (may_go_in (row, full) || !br__scale_at (i + 1, inch))
       {
@@ -75,6 +83,8 @@ put_caption (br_text *t, const figure *f)
   br__text_puts (t, *f->w.square ? "; " : "");
   br__put_fractions (t, f->w.square);
   br__text_puts (t, ".");
+  if (f->too_large)
+    br__text_puts (t, " At the scale of the sheet it is too large for this page.");
   if (f->found.loose)
     br__text_puts (t, " What is dashed is not tied down yet: its size or place is made up.");
   br__text_puts (t, "</figcaption>");

@@ -353,6 +353,7 @@ br__do_scale (br__run *run)
   const br_number *grid = &run->sheet->settings.grid;
   status = br__scale_read (&copy.scale, run->text + start, run->end - start, br_number_sign (grid) > 0 ? grid : NULL,
                            run->error);
+  copy.scale_given = status == BR_OK;
   if (status != BR_OK && run->error)
     run->error->offset += start;
   if (status == BR_OK)

@@ -58,6 +58,12 @@ test_record (void **state)
   draw_said (sheet, &s, "draw into a.svg scale 1000:1");
   said_is (&s, 0, "square", "null");            /* more lines than squares can be told apart */
   assert_false (br_sheet_unsaved (sheet));      /* a drawing is no change of the sheet */
+  /* The sheet's scale, where it has one; one that is given with the statement comes first.  */
+  sheet_say (sheet, &s, "scale 1:3");
+  draw_said (sheet, &s, "draw into a.svg");
+  said_is (&s, 0, "scale", "1:3");
+  draw_said (sheet, &s, "draw into a.svg scale 1:2");
+  said_is (&s, 0, "scale", "1:2");
   sheet_end (sheet, &s);
 }
 

@@ -201,7 +201,7 @@ test_distance (void **state)
   static const struct { int64_t grid, degrees; } rows[] = { { 1, 1 }, { 1, 25 }, { 4, 50 }, { 8, 75 }, { 8, 225 } };
   tally tallies[CHECK_COUNT (rows)] = { { 0, 0 } };
   (void) state;
-  for (long i = check_times (600); i > 0; i--)
+  for (long i = check_times (200); i > 0; i--)
     for (size_t k = 0; k < CHECK_COUNT (rows); k++)
       {
         plain p, q;
@@ -210,7 +210,7 @@ test_distance (void **state)
         compare (&tallies[k], &p, &q);
       }
   for (size_t k = 0; k < CHECK_COUNT (rows); k++)
-    if (tallies[k].undecided * 200 > tallies[k].decided)
+    if (tallies[k].undecided > 0)
       fail_msg ("grid %" PRId64 ": %ld not decided", rows[k].grid, tallies[k].undecided);
 }
 

@@ -195,8 +195,10 @@ BR_API BR_CHECK br_status br_real_set_number (br_real *z, const br_number *x);
    pointer lives as long as X is not changed.  */
 BR_API const br_number *br_real_rational (const br_real *x);
 /* The rational that X lies so near to that it may be it, which no proof could
-   decide, or NULL where there is none.  Lives as long as X is not changed.  */
-BR_API const br_number *br_real_question (const br_real *x);
+   decide, or NULL where there is none.  Lives as long as X is not changed.  BITS
+   (may be NULL) gets the bits that a proof takes where they are past BR_MAX_BITS,
+   else 0.  */
+BR_API const br_number *br_real_question (const br_real *x, int64_t *bits);
 
 BR_API BR_CHECK br_status br_real_pi (br_real *z);
 BR_API BR_CHECK br_status br_real_add (br_real *z, const br_real *x, const br_real *y);

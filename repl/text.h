@@ -56,6 +56,8 @@ extern const text_kind text_drawings[];
 /* Pieces that the printers share: text_piece.c.  A char * that is returned is the caller's to
    free, and NULL when memory ran out.  */
 int text_is_exact (const br_record *record);
+/* 1 if what is shown says what the value was not told apart from.  */
+int text_is_open (const br_record *record);
 /* "=" before an exact value, the sign of "about" before another.  */
 const char *text_equals (const display *d, const br_record *record);
 void text_strong (const display *d, const char *text);

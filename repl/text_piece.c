@@ -191,7 +191,12 @@ text_value (const display *d, const br_record *record, const char *name)
       display_put (d, *name ? " = " : "");
       text_strong (d, shown);
     }
-  if (new_decimal && *decimal)
+  if (text_is_open (record))
+    {
+      display_put (d, display_sign (d, " \xe2\x89\x88 ", " is about "));
+      text_strong (d, shown);
+    }
+  else if (new_decimal && *decimal)
     {
       display_put (d, br_record_truth (record, "decimal_exact") ? " = "
                       : display_sign (d, " \xe2\x89\x88 ", " is about "));
@@ -202,6 +207,13 @@ text_value (const display *d, const br_record *record, const char *name)
       display_put (d, *unit ? " " : "");
       display_put (d, unit);
     }
+}
+
+int
+text_is_open (const br_record *record)
+{
+  const char *shown = br_record_text (record, "shown");
+  return !text_is_exact (record) && *shown && !shows_decimal (shown, br_record_text (record, "decimal"));
 }
 
 /* The unit that a mark is written in where its record holds it in another, else NULL.  */

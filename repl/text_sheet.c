@@ -54,7 +54,9 @@ add_short_value (table *t, const display *d, const br_record *record)
   char digits[64];
   int waits = strcmp (br_record_text (record, "state"), "waiting") == 0;
 
-  if (!waits && !*br_record_text (record, "exact") && field_number (&n, br_record_text (record, "decimal"))
+  if (!waits && text_is_open (record))
+    table_addf (t, "%s%s", display_sign (d, "\xe2\x89\x88 ", "about "), br_record_text (record, "shown"));
+  else if (!waits && !*br_record_text (record, "exact") && field_number (&n, br_record_text (record, "decimal"))
       && br_number_write_decimal (digits, sizeof digits, NULL, &n, 6) < sizeof digits)
     table_addf (t, "%s%s%s%s", display_sign (d, "\xe2\x89\x88 ", "about "), digits, *unit ? " " : "", unit);
   else

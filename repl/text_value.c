@@ -27,7 +27,7 @@ value_row (table *t, const display *d, const br_record *record)
   table_add (t, br_record_text (record, "expression"));
   table_add (t, text_is_exact (record) && strcmp (shown, decimal) != 0 ? shown : "");
   table_addf (t, "%s%s", br_record_truth (record, "decimal_exact") ? ""
-              : display_sign (d, "\xe2\x89\x88 ", "about "), decimal);
+              : display_sign (d, "\xe2\x89\x88 ", "about "), text_is_open (record) ? shown : decimal);
   table_add (t, br_record_text (record, "mark"));
   table_add (t, error ? error : "");
   table_addf (t, "%s%s", text_side (record), text_tie (record));

@@ -27,6 +27,7 @@ br__node_new (br__real_op op, size_t terms)
   node->precision = 0;
   node->step = 0;
   node->open = 0;
+  node->proof_bits = 0;
   node->question = zero.rational;
   node->size = 0;
   return node;
@@ -139,8 +140,10 @@ br_real_rational (const br_real *x)
 }
 
 const br_number *
-br_real_question (const br_real *x)
+br_real_question (const br_real *x, int64_t *bits)
 {
+  if (bits != NULL)
+    *bits = x->node != NULL ? x->node->proof_bits : 0;
   return x->node != NULL && x->node->open ? &x->node->question : NULL;
 }
 

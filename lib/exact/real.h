@@ -58,6 +58,7 @@ struct br_real_node
   uint32_t step;                /* 0, or its step in a proof that is under way, and 1 */
   char open;                    /* not told apart from QUESTION */
   br_number question;
+  int64_t proof_bits;           /* that the proof takes, past the limit, or 0 */
   size_t size;                  /* of TERM, BR__REAL_SUM only */
   br__term term[];
 };

@@ -168,6 +168,7 @@ br__real_settle (br_real *x)
   else if (status == BR_OK && found && zero == BR_UNKNOWN)
     {
       x->node->open = 1;
+      x->node->proof_bits = bits;
       br_number_swap (&x->node->question, &candidate);
     }
   br_number_clear (&candidate);

@@ -92,14 +92,11 @@ static br_truth
 is_zero_at_point (br__field *f, uint32_t root, int64_t *bits)
 {
   const int64_t least = br__field_bits (f, root);
-  int64_t p = FIRST;
+  const int in_reach = least <= BR_MAX_BITS;
+  int64_t p = FIRST, last = in_reach ? 4 * least + BR_REAL_BITS : BR_REAL_BITS;
 
-  if (least > BR_MAX_BITS)
-    {
-      *bits = least;
-      return BR_UNKNOWN;
-    }
-  while (p <= 4 * least + 4096)
+  *bits = in_reach ? 0 : least;
+  while (p <= last)
     {
       if (enclose (f, root, (mpfr_prec_t) p, 0))
         {
@@ -107,11 +104,11 @@ is_zero_at_point (br__field *f, uint32_t root, int64_t *bits)
 
           if (!mpfi_has_zero (value))
             return BR_NO;
-          if (is_under (value, least))
+          if (in_reach && is_under (value, least))
             return BR_YES;
         }
       /* Twice as many, and all that the bound asks for once that is near.  */
-      p = 4 * p < least ? 2 * p : p < least + 64 ? least + 64 : p + p / 2;
+      p = !in_reach || 4 * p < least ? 2 * p : p < least + 64 ? least + 64 : p + p / 2;
     }
   return BR_UNKNOWN;
 }

@@ -202,6 +202,7 @@ emit_check (br__run *run, br__check *check)
   if (status == BR_OK)
     status = br__put_worst_margin (r, run->sheet, check);
   br__put_text (r, "note", check->note);
+  br__text_clear (&t);
   if (status != BR_OK)
     {
       br__record_free (r);

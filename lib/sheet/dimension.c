@@ -85,7 +85,12 @@ put_plain_value (br_record *row, const char *key, const br__value *v, const br__
     {
       br_text t = BR_TEXT_ZERO;
       status = br__put_real_decimal (&t, NULL, &z, 12, s->bits);
-      br__put_from (row, key, &t);
+      if (status == BR_UNDECIDED)
+        br__put_null (row, key);
+      else
+        br__put_from (row, key, &t);
+      if (status == BR_UNDECIDED)
+        status = BR_OK;
     }
   br_real_clear (&z);
   return status;

@@ -4,6 +4,7 @@
 # include <config.h>
 #endif
 
+#include <inttypes.h>
 #include <string.h>
 
 #include "exact/status.h"
@@ -82,6 +83,47 @@ br__in_sheet_unit (br_real *z, const br__value *v, const br__settings *s)
   return status;
 }
 
+/* Z, which is not told apart from QUESTION: its certain digits, all that DIGITS promise, the zeros at the end too.  */
+static br_status
+put_certain_digits (br_text *t, const br_real *z, const br_number *question, const br__settings *s)
+{
+  const size_t start = t->length;
+  size_t digits = 0;
+  int begun = br_number_sign (question) == 0;
+  br_status status = br__put_real_decimal (t, NULL, z, DIGITS, s->bits);
+
+  if (status == BR_UNDECIDED)
+    {
+      br__put_decimal (t, question, DIGITS);
+      status = BR_OK;
+    }
+  for (size_t i = start; i < t->length; i++)
+    {
+      char c = t->bytes[i];
+      begun |= c >= '1' && c <= '9';
+      digits += begun && c >= '0' && c <= '9';
+    }
+  if (digits < DIGITS && t->length > start && !memchr (t->bytes + start, '.', t->length - start))
+    br__text_putc (t, '.');
+  for (; digits < DIGITS; digits++)
+    br__text_putc (t, '0');
+  return status;
+}
+
+/* The question that is left of Z, in words.  */
+static void
+put_question (br_text *t, const br_real *z, const br__settings *s)
+{
+  br_style style = br__settings_style (s);
+  int64_t bits = 0;
+  br__text_puts (t, ", not told apart from ");
+  br__put_measure (t, br_real_question (z, &bits), BR_PLAIN, &style);
+  if (bits == INT64_MAX)
+    br__text_puts (t, ": no proof is in reach");
+  else if (bits > 0)
+    br__text_printf (t, ": a proof takes %" PRId64 " bits, past the limit of 1,000,000", bits);
+}
+
 br_status
 br__shown (br_text *t, const br__value *v, const br__settings *s)
 {
@@ -94,18 +136,22 @@ br__shown (br_text *t, const br__value *v, const br__settings *s)
     }
   br_real z = BR_REAL_ZERO;
   br_status status = br__in_sheet_unit (&z, v, s);
+  const br_number *question = br_real_question (&z, NULL);
   if (status == BR_OK)
-    status = br__put_real_decimal (t, NULL, &z, DIGITS, s->bits);
+    status = question ? put_certain_digits (t, &z, question, s) : br__put_real_decimal (t, NULL, &z, DIGITS, s->bits);
   if (status == BR_OK && v->dimension != BR_PLAIN)
     {
       br__text_putc (t, ' ');
       br__put_unit_name (t, s, v->dimension);
     }
+  if (status == BR_OK && question)
+    put_question (t, &z, s);
   br_real_clear (&z);
   return status;
 }
 
-/* The fields KEY (a decimal) and, if WHOLE_KEY is given, whether it is the whole value.  */
+/* The fields KEY (a decimal, null where it is not certain) and, if WHOLE_KEY is given, whether it is the whole
+   value.  */
 static br_status
 put_decimal (br_record *r, const char *key, const char *whole_key, const br_real *z,
              const br__settings *s)
@@ -114,11 +160,14 @@ put_decimal (br_record *r, const char *key, const char *whole_key, const br_real
   int whole = 0;
   br_status status = br__put_real_decimal (&t, &whole, z, DIGITS, s->bits);
   if (status == BR_OK)
+    br__put_from (r, key, &t);
+  else if (status == BR_UNDECIDED)
     {
-      br__put_from (r, key, &t);
-      if (whole_key)
-        br__put_truth (r, whole_key, whole);
+      br__put_null (r, key);
+      status = BR_OK;
     }
+  if (status == BR_OK && whole_key)
+    br__put_truth (r, whole_key, whole);
   br__text_clear (&t);
   return status;
 }
@@ -189,6 +238,14 @@ br__put_error (br_record *r, const br__value *v, const br_number *mark, const br
   return status;
 }
 
+static void
+put_no_mark (br_record *r)
+{
+  br__put_null (r, "mark");
+  br__put_null (r, "error");
+  br__put_null (r, "error_decimal");
+}
+
 br_status
 br__put_on_ruler (br_record *r, const br__value *v, const br__settings *s)
 {
@@ -200,9 +257,7 @@ br__put_on_ruler (br_record *r, const br__value *v, const br__settings *s)
 
   if (v->dimension != BR_PLAIN && v->dimension != BR_LENGTH)
     {
-      br__put_null (r, "mark");
-      br__put_null (r, "error");
-      br__put_null (r, "error_decimal");
+      put_no_mark (r);
       return BR_OK;
     }
   status = br__settings_mark (&mark, s);
@@ -218,6 +273,11 @@ br__put_on_ruler (br_record *r, const br__value *v, const br__settings *s)
     }
   if (status == BR_OK)
     br__put_truth (r, "tie", rounded.tie);
+  else if (status == BR_UNDECIDED)
+    {
+      put_no_mark (r);
+      status = BR_OK;
+    }
   br__value_clear (&x);
   br__rounded_clear (&rounded);
   br_number_clear (&mark.size);

@@ -8,7 +8,12 @@ exact_tests = tests/exact/gmp \
   tests/exact/real \
   tests/exact/real_limits \
   tests/exact/real_round \
+  tests/exact/real_zero \
   tests/exact/wide \
   tests/exact/wide_words
+if HAVE_QQBAR
+exact_tests += tests/exact/real_algebraic
+endif
 unit_tests += $(exact_tests)
+EXTRA_DIST += tests/exact/real_algebraic.c
 EXTRA_DIST += tests/data/real_values.txt tests/data/decimal_equivalents.txt

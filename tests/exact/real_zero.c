@@ -1,0 +1,284 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   real_zero.c - one value made in two ways is found to be one, and values a hair beside each other are told
+   apart; the bounds behind it are held against the values that they bound.
+
+   The random pairs are 1,000 equal and 1,000 unequal ones; the long run is BR_TEST_FACTOR=20 (20,000 of each).  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "exact/interval.h"
+#include "exact/real_check.h"
+#include "exact/real_field.h"
+
+/* ---- Pairs ---- */
+
+/* Ways to write a value; a, b and c stand for random numbers.  All are identities of a textbook.  The numbers are
+   angles in half degrees up to 44, whole numbers from 2 to 60, or fractions under 1.  */
+enum { ANGLES, WHOLES, FRACTIONS };
+
+static const struct { int numbers; const char *one, *other; } ways[] =
+{
+  { ANGLES, "a b + sin", "a sin b cos * a cos b sin * +" },
+  { ANGLES, "a b - cos", "a cos b cos * a sin b sin * +" },
+  { ANGLES, "a b + tan", "a tan b tan + 1 a tan b tan * - /" },
+  { ANGLES, "a sin b cos *", "a b + sin a b - sin + 2 /" },
+  { ANGLES, "a 3 * sin", "a sin 3 * a sin 3 ^ 4 * -" },
+  { ANGLES, "a tan", "1 a 2 * cos - a 2 * sin /" },
+  { ANGLES, "a sin dup * b sin dup * +", "1 a b + cos a b - cos * -" },
+  { ANGLES, "c a sin * dup * c a cos * dup * + sqrt", "c" },
+  { WHOLES, "a sqrt b sqrt + c sqrt +", "a b + c + a b * sqrt a c * sqrt + b c * sqrt + 2 * + sqrt" },
+  { WHOLES, "a b c sqrt * +", "a 3 ^ a b 2 ^ * c * 3 * + a 2 ^ b * 3 * b 3 ^ c * + c sqrt * + 1/3 ^" },
+  { WHOLES, "a b c sqrt * -", "a 3 ^ a b 2 ^ * c * 3 * + a 2 ^ b * 3 * b 3 ^ c * + c sqrt * - 1/3 ^" },
+  { WHOLES, "a 1/3 ^ b +", "a 4/3 ^ a b * 4 * + a 2/3 ^ b 2 ^ * 6 * + a 1/3 ^ b 3 ^ * 4 * + b 4 ^ + 1/4 ^" },
+  { WHOLES, "1 a 1/3 ^ b + /", "a 2/3 ^ a 1/3 ^ b * - b 2 ^ + a b 3 ^ + /" },
+  { WHOLES, "1 a sqrt b sqrt + 9973 sqrt + /", "a sqrt b sqrt + 9973 sqrt - a b + 9973 - a b * sqrt 2 * + /" },
+  { WHOLES, "a 1/3 ^ b 1/4 ^ *", "a 4 ^ b 3 ^ * 1/12 ^" },
+  { WHOLES, "pi 2 ^ a - pi a sqrt - /", "pi a sqrt +" },
+  { WHOLES, "pi a * sqrt pi b * sqrt *", "a b * sqrt pi *" },
+  { WHOLES, "pi a + b pi * c + /", "1 b / a c b / - b pi * c + / +" },
+  { FRACTIONS, "a atan b atan +", "a b + 1 a b * - / atan" },
+  { FRACTIONS, "a asin", "a 1 a dup * - sqrt / atan" },
+  { FRACTIONS, "a atan 2 * sin", "2 a * 1 a dup * + /" },
+  { FRACTIONS, "a atan b atan + cos", "1 a b * - 1 a dup * + 1 b dup * + * sqrt /" },
+  { FRACTIONS, "a atan 2 / tan", "1 a dup * + sqrt 1 - a /" }
+};
+
+/* What is done to both.  An arc times a root is beyond any proof of ours.  */
+static const char *const wraps[] = { "", "3/7 *", "5 sqrt +", "-2 /", "2 1/3 ^ *", "7 sin *", "11 sqrt 1 + /", "dup *" };
+#define WRAPS_OF_ARCS 4
+
+/* WORDS = TEMPLATE with N for a, b and c, and WRAP.  */
+static void
+fill (char *words, const char *template, char n[3][32], const char *wrap)
+{
+  for (; *template != 0; template++)
+    {
+      int letter = *template - 'a', alone = letter >= 0 && letter < 3 && (template[1] == ' ' || template[1] == 0);
+
+      if (alone)
+        words += sprintf (words, "%s", n[letter]);
+      else
+        *words++ = *template;
+    }
+  sprintf (words, " %s", wrap);
+}
+
+static void
+random_numbers (char n[3][32], int numbers)
+{
+  for (int i = 0; i < 3; i++)
+    if (numbers == FRACTIONS)
+      {
+        int64_t d = check_between (2, 40);
+
+        snprintf (n[i], sizeof n[i], "%d/%d", (int) check_between (1, d - 1), (int) d);
+      }
+    else if (numbers == ANGLES)
+      snprintf (n[i], sizeof n[i], "%d/2", (int) check_between (1, 88));
+    else
+      snprintf (n[i], sizeof n[i], "%d", (int) check_between (2, 60));
+}
+
+static void
+random_pair (char *one, char *other, size_t way)
+{
+  char n[3][32];
+  const char *wrap = wraps[check_below (ways[way].numbers == FRACTIONS ? WRAPS_OF_ARCS : CHECK_COUNT (wraps))];
+
+  random_numbers (n, ways[way].numbers);
+  fill (one, ways[way].one, n, wrap);
+  fill (other, ways[way].other, n, wrap);
+}
+
+static void
+check_order (const char *one, const char *other, int right)
+{
+  br_real x = real_of (one), y = real_of (other);
+  int order = 9;
+  br_status status = br_real_cmp (&order, &x, &y, 0);
+
+  if (status != BR_OK || order != right)
+    fail_msg ("%s against %s: %s %d", one, other, br_status_name (status), order);
+  check_ok (br_real_sub (&x, &x, &y));
+  if (br__real_is_int (&x, 0) != (right == 0) || br_real_question (&x, NULL) != NULL)
+    fail_msg ("%s less %s: not decided", one, other);
+  br_real_clear (&x);
+  br_real_clear (&y);
+}
+
+#define HAIR " 1/1000000000000000000000000000000000000000000000000000000000000 "
+
+static void
+test_pairs (void **state)
+{
+  (void) state;
+  for (long i = check_times (1000); i > 0; i--)
+    {
+      char one[600], other[600], beside[700];
+      int side = check_below (2) != 0 ? 1 : -1;
+
+      random_pair (one, other, (size_t) i % CHECK_COUNT (ways));
+      check_order (one, other, 0);
+      snprintf (beside, sizeof beside, "%s" HAIR "%c", other, side > 0 ? '-' : '+');
+      check_order (one, beside, side);
+    }
+}
+
+/* A value that is a fraction is one in each question: its mark and that it is a tie, its digits, its order.  */
+static void
+test_one_value (void **state)
+{
+  static const char *const words[] =
+  {
+    "37/32 25 cos * dup * 37/32 25 sin * dup * + sqrt", "37/4 20 cos * 40 cos * 80 cos *", "pi 37/32 * 1 + pi / 1 pi / -",
+    "7 50 sqrt + 1/3 ^ 2 sqrt - 5/32 +", "3/4 atan cos 5/4 * 5/32 +"
+  };
+  br_number step = BR_NUMBER_ZERO, mark = BR_NUMBER_ZERO;
+
+  (void) state;
+  check_set (&step, "1/16");
+  for (size_t i = 0; i < CHECK_COUNT (words); i++)
+    {
+      br_real x = real_of (words[i]), y = real_of ("37/32"), root = BR_REAL_ZERO;
+      int tie = 9, order = 9, whole = 9;
+      char text[40];
+
+      if (br_real_rational (&x) == NULL)
+        fail_msg ("%s: not known to be rational", words[i]);
+      check_ok (br_real_round (&mark, &tie, &x, &step, BR_NEAREST, BR_TIES_DOWN, 0));
+      check_is (&mark, "9/8");
+      assert_int_equal (tie, 1);
+      check_ok (br_real_cmp (&order, &x, &y, 32));
+      assert_int_equal (order, 0);
+      br_real_write_decimal (text, sizeof text, &whole, &x, 12, 0, NULL);
+      assert_string_equal (text, "1.15625");
+      assert_int_equal (whole, 1);
+      check_ok (br_real_sub (&x, &x, &y));
+      check_ok (br_real_sqrt (&root, &x, 0));
+      assert_int_equal (br_real_div (&root, &y, &x, 0), BR_DOMAIN);
+      br_real_clear (&x);
+      br_real_clear (&y);
+      br_real_clear (&root);
+    }
+  br_number_clear (&step);
+  br_number_clear (&mark);
+}
+
+/* ---- Bounds ---- */
+
+/* The bits that the proof of WORDS asks for.  */
+static int64_t
+bits_for (const char *words)
+{
+  br_real x = real_of (words);
+  br__mpfr_state state;
+  br__field f;
+  uint32_t root;
+  int64_t bits;
+
+  br__mpfr_enter (&state);
+  br__field_init (&f);
+  root = br__field_put (&f, &x);
+  check_ok (f.status);
+  br__field_need (&f, root);
+  bits = br__field_bits (&f, root);
+  br__field_clear (&f);
+  br__mpfr_leave (&state);
+  br_real_clear (&x);
+  return bits;
+}
+
+/* Bounds by hand, in bits: log l + (D - 1) log u of the table in real_bound.c, rounded up.  */
+static void
+test_bounds (void **state)
+{
+  static const struct { const char *words; int64_t least, most; } rows[] =
+  {
+    { "1 sin", 48, 48 },                        /* 2 cos (89 degrees) over 2: 1 + 47 * 1, D = phi (360) / 2 = 48 */
+    { "2 1/3 ^", 1, 1 },                        /* u = 2^(1/3), D = 3 */
+    { "2 1/3 ^ 3 1/5 ^ +", 19, 20 },            /* 14 * log2 (1.260 + 1.246), D = 15 */
+    { "2 1/3 ^ 16 1/3 ^ 5 + +", 6, 8 },         /* D is 3, as 16 is 2^4: 2 * log2 (1.26 + 2.52 + 5) */
+    { "1/8 2 1/3 ^ *", 4, 5 }                   /* l = 8: 3 + 2 * 1/3 */
+  };
+
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      int64_t bits = bits_for (rows[i].words);
+
+      if (bits < rows[i].least || bits > rows[i].most)
+        fail_msg ("%s: %ld bits", rows[i].words, (long) bits);
+    }
+}
+
+/* Values that are not 0 and small: none is under its bound.  Differences of powers of a + sqrt (b), which are near a
+   whole number, and of roots that lie side by side.  */
+static void
+test_no_value_under_its_bound (void **state)
+{
+  (void) state;
+  for (long i = check_times (300); i > 0; i--)
+    {
+      char words[300];
+      int64_t a = check_between (2, 1000000), k = check_between (3, 12), bits;
+      br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
+
+      if (i % 2 != 0)
+        snprintf (words, sizeof words, "%ld 1/%ld ^ %ld 1/%ld ^ - 7 sin *", (long) a + 1, (long) k, (long) a, (long) k);
+      else
+        snprintf (words, sizeof words, "%ld sqrt %ld sqrt + %ld sqrt - 2 1/3 ^ -", (long) a, (long) a + 1, (long) (4 * a + 1));
+      bits = bits_for (words);
+      assert_true (bits < BR_MAX_BITS);
+      br_real x = real_of (words);
+      check_ok (br_real_enclose (&low, &high, &x, (unsigned) bits + 200));
+      check_ok (br_real_mul (&x, &x, &x));
+      /* |x|^2 is at least 2^-2 bits.  */
+      br_real bound = real_of ("2");
+      br_number power = BR_NUMBER_ZERO;
+      int order = 9;
+      check_ok (br_number_set_int (&power, -2 * bits));
+      check_ok (br_real_pow (&bound, &bound, &power, 0));
+      check_ok (br_real_cmp (&order, &x, &bound, 0));
+      assert_true (order >= 0);
+      br_real_clear (&x);
+      br_real_clear (&bound);
+      br_number_clear (&power);
+      br_number_clear (&low);
+      br_number_clear (&high);
+    }
+}
+
+/* Past the limit there is no proof, and the question is kept.  */
+static void
+test_past_the_limit (void **state)
+{
+  br_real x = real_of (OPEN_ZERO " 60 +");
+  int64_t bits = 9;
+
+  (void) state;
+  assert_null (br_real_rational (&x));
+  check_is (br_real_question (&x, &bits), "60");
+  assert_int_equal (bits, 0);
+  br_real_clear (&x);
+  x = real_of ("10000001/1000000 sin dup * 10000001/1000000 cos dup * +");
+  assert_null (br_real_rational (&x));
+  check_is (br_real_question (&x, &bits), "1");
+  assert_true (bits > BR_MAX_BITS);
+  br_real_clear (&x);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] =
+  {
+    CHECK_TEST (test_pairs),
+    CHECK_TEST (test_one_value),
+    CHECK_TEST (test_bounds),
+    CHECK_TEST (test_no_value_under_its_bound),
+    CHECK_TEST (test_past_the_limit)
+  };
+
+  return CHECK_RUN (tests);
+}

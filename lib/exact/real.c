@@ -21,6 +21,7 @@ br__node_new (br__real_op op, size_t terms)
   node->count = 1;
   node->next = NULL;
   node->op = op;
+  node->hash = 0;
   node->index = 0;
   node->left = zero;
   node->right = zero;
@@ -173,25 +174,26 @@ same_terms (const br_real_node *x, const br_real_node *y)
 
 /* Formulas of one make are compared part by part, with a bound on the work: past it they are not
    known to be the same.  */
-#define SAME_PARTS 64
+#define SAME_PARTS 2048
 
 int
 br__real_same (const br_real *x, const br_real *y)
 {
-  const br_real *waiting[2 * SAME_PARTS + 2][2];
+  const br_real *waiting[SAME_PARTS + 2][2];
   size_t size = 0;
+  int parts = 0;
 
   waiting[size][0] = x;
   waiting[size++][1] = y;
-  for (int parts = 0; size > 0; parts++)
+  while (size > 0)
     {
       const br_real *a = waiting[--size][0], *b = waiting[size][1];
       const br_real_node *s = a->node, *t = b->node;
 
       if (s == NULL && t == NULL ? br_number_equal (&a->rational, &b->rational) : s == t)
         continue;
-      if (parts == SAME_PARTS || s == NULL || t == NULL || s->op != t->op || s->index != t->index
-          || s->size != t->size || !same_terms (s, t))
+      if (parts++ == SAME_PARTS || s == NULL || t == NULL || s->hash != t->hash || s->op != t->op
+          || s->index != t->index || s->size != t->size || !same_terms (s, t))
         return 0;
       waiting[size][0] = &s->left;
       waiting[size++][1] = &t->left;
@@ -199,6 +201,34 @@ br__real_same (const br_real *x, const br_real *y)
       waiting[size++][1] = &t->right;
     }
   return 1;
+}
+
+static uint64_t
+mix (uint64_t hash, uint64_t part)
+{
+  hash = (hash ^ part) * UINT64_C (0x9e3779b97f4a7c15);
+  return hash ^ hash >> 29;
+}
+
+static uint64_t
+hash_of_number (uint64_t hash, const br_number *x)
+{
+  int64_t num, den;
+
+  return br_number_get_ratio (&num, &den, x) ? mix (mix (hash, (uint64_t) num), (uint64_t) den) : mix (hash, br__number_bits (x));
+}
+
+/* The same for formulas of one make.  */
+static uint64_t
+hash_of (uint64_t hash, const br_real *x)
+{
+  if (x->node == NULL)
+    return hash_of_number (hash, &x->rational);
+  hash = mix (hash, x->node->hash);
+  for (size_t i = 0; i < x->node->size; i++)
+    hash = hash_of_number (hash_of_number (mix (hash, (uint64_t) x->node->term[i].k), &x->node->term[i].q),
+                           &x->node->term[i].m);
+  return hash;
 }
 
 int
@@ -222,6 +252,8 @@ br__real_formula (br_real *z, br__real_op op, const br_real *left, const br_real
   status = br_real_set (&value.node->left, left);
   if (status == BR_OK && right != NULL)
     status = br_real_set (&value.node->right, right);
+  if (status == BR_OK)
+    value.node->hash = hash_of (hash_of (mix ((uint64_t) op, (uint64_t) index), &value.node->left), &value.node->right);
   if (status == BR_OK)
     status = br__real_settle (&value);
   if (status == BR_OK)

@@ -51,6 +51,7 @@ struct br_real_node
   size_t count;                 /* values that refer to it */
   br_real_node *next;           /* in the row of nodes that wait to be freed */
   br__real_op op;
+  uint64_t hash;                /* of what the formula is made of, 0 for an exact sum */
   int64_t index;                /* of a root; exponent of BR__REAL_RAISE */
   br_real left, right;
   mpfr_prec_t precision;        /* of ENCLOSURE, 0 while there is none */

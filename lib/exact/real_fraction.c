@@ -12,6 +12,7 @@
 #include "exact/number.h"
 
 #define MOST_BITS 1300          /* at which a candidate is sought */
+#define LONG_BITS 640           /* at which a long one is sought */
 #define SURE_BITS 60            /* known of a value before one is */
 #define ACCIDENT_BITS 16        /* an enclosure contains so short a fraction by accident once in 2^16 */
 
@@ -104,16 +105,16 @@ is_in_reach (mpfr_srcptr x)
   return mpfr_number_p (x) && (mpfr_zero_p (x) || (mpfr_get_exp (x) < BR_MAX_BITS && mpfr_get_exp (x) > -BR_MAX_BITS));
 }
 
-/* FOUND and CANDIDATE for NODE.  */
+/* FOUND and CANDIDATE for NODE, by ends of FIRST bits or more.  */
 static br_status
-look (br_number *candidate, int *found, br_real_node *node)
+look (br_number *candidate, int *found, br_real_node *node, mpfr_prec_t first)
 {
   mpq_t q;
   br_status status = BR_OK;
 
   *found = 0;
   mpq_init (q);
-  for (mpfr_prec_t p = BR__FIRST_BITS; p <= MOST_BITS && !*found; p *= 2)
+  for (mpfr_prec_t p = first; p <= MOST_BITS && !*found; p *= 2)
     {
       status = br__node_evaluate (node, p);
       if (status != BR_OK)
@@ -146,8 +147,8 @@ is_known (const br_real_node *node)
          && (node->op == BR__REAL_ROOT || node->op == BR__REAL_SIN || node->op == BR__REAL_TAN);
 }
 
-br_status
-br__real_settle (br_real *x)
+static br_status
+settle (br_real *x, mpfr_prec_t first)
 {
   br__mpfr_state state;
   br_number candidate = BR_NUMBER_ZERO;
@@ -159,7 +160,7 @@ br__real_settle (br_real *x)
   if (is_known (x->node))
     return BR_OK;
   br__mpfr_enter (&state);
-  status = look (&candidate, &found, x->node);
+  status = look (&candidate, &found, x->node, first);
   if (status == BR_OK && found)
     status = br__zero_test (&zero, &bits, x, &candidate);
   br__mpfr_leave (&state);
@@ -173,4 +174,16 @@ br__real_settle (br_real *x)
     }
   br_number_clear (&candidate);
   return status;
+}
+
+br_status
+br__real_settle (br_real *x)
+{
+  return settle (x, BR__FIRST_BITS);
+}
+
+br_status
+br_real_settle (br_real *x)
+{
+  return x->node == NULL || x->node->op == BR__REAL_SUM ? BR_OK : settle (x, LONG_BITS);
 }

@@ -281,7 +281,12 @@ br_status
 br__evaluate (br__value *z, const br__tree *t, const br__settings *s, const br__names *names, br_error *error)
 {
   br__work w = { s, NULL, error };
-  return br__work_tree (&w, z, t, names);
+  br_status status = br__work_tree (&w, z, t, names);
+  if (status != BR_OK)
+    return status;
+  /* A short fraction it is already.  */
+  status = br_real_settle (&z->real);
+  return status == BR_OK ? BR_OK : br__fail_plain (error, status, t->base, t->length);
 }
 
 void

@@ -6,6 +6,7 @@
 #endif
 
 #include <pthread.h>
+#include <time.h>
 
 #include "exact/real_check.h"
 
@@ -279,6 +280,33 @@ test_shared (void **state)
   br_number_clear (&two);
 }
 
+/* 300 sines inside each other, made twice: one value, found to be one at once, and digits of it in time.  */
+static void
+test_nested (void **state)
+{
+  br_real x[2] = { real_of ("301/10"), real_of ("301/10") }, factor = real_of ("80");
+  const clock_t begin = clock ();
+  br_status status = BR_OK;
+  int order = 9;
+  char text[700];
+
+  (void) state;
+  for (int i = 0; i < 300; i++)
+    for (int j = 0; j < 2; j++)
+      {
+        check_ok (br_real_sin (&x[j], &x[j]));
+        check_ok (br_real_mul (&x[j], &x[j], &factor));
+      }
+  br_real_write_decimal (text, sizeof text, NULL, &x[0], 500, 0, &status);
+  check_ok (status);
+  check_ok (br_real_cmp (&order, &x[0], &x[1], 0));
+  assert_int_equal (order, 0);
+  assert_true ((double) (clock () - begin) / CLOCKS_PER_SEC < 5);
+  br_real_clear (&x[0]);
+  br_real_clear (&x[1]);
+  br_real_clear (&factor);
+}
+
 /* What is asked first does not change what is answered later, a value being a formula and not its ends.  */
 static void
 test_no_memory_of_questions (void **state)
@@ -534,6 +562,7 @@ main (void)
     CHECK_TEST (test_huge_angle),
     CHECK_TEST (test_deep),
     CHECK_TEST (test_shared),
+    CHECK_TEST (test_nested),
     CHECK_TEST (test_no_memory_of_questions),
     CHECK_TEST (test_bits),
     CHECK_TEST (test_alias),

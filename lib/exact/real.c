@@ -27,6 +27,7 @@ br__node_new (br__real_op op, size_t terms)
   node->right = zero;
   node->precision = 0;
   node->step = 0;
+  node->irrational = op == BR__REAL_SUM;
   node->open = 0;
   node->proof_bits = 0;
   node->question = zero.rational;

@@ -57,6 +57,7 @@ struct br_real_node
   mpfr_prec_t precision;        /* of ENCLOSURE, 0 while there is none */
   mpfi_t enclosure;
   uint32_t step;                /* 0, or its step in a proof that is under way, and 1 */
+  char irrational;              /* 1 where that is certain, and 0 says nothing */
   char open;                    /* not told apart from QUESTION */
   br_number question;
   int64_t proof_bits;           /* that the proof takes, past the limit, or 0 */

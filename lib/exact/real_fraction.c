@@ -139,12 +139,22 @@ look (br_number *candidate, int *found, br_real_node *node, mpfr_prec_t first)
   return status;
 }
 
-/* The root of a rational, the sine or tangent of one: rational ones were found when they were made.  */
+/* The root of a rational, the sine or tangent of one: rational ones were found when they were made.  What + - * /
+   make of a rational and a value that is none is none.  (Nothing is multiplied by 0 or made of 0 divided.)  */
 static int
-is_known (const br_real_node *node)
+is_irrational (const br_real_node *node)
 {
-  return node->left.node == NULL
-         && (node->op == BR__REAL_ROOT || node->op == BR__REAL_SIN || node->op == BR__REAL_TAN);
+  const br_real *x = &node->left, *y = &node->right;
+
+  switch (node->op)
+    {
+    case BR__REAL_ROOT: case BR__REAL_SIN: case BR__REAL_TAN:
+      return x->node == NULL;
+    case BR__REAL_ADD: case BR__REAL_SUB: case BR__REAL_MUL: case BR__REAL_DIV:
+      return x->node == NULL ? y->node != NULL && y->node->irrational : y->node == NULL && x->node->irrational;
+    default:
+      return 0;
+    }
 }
 
 static br_status
@@ -157,7 +167,8 @@ settle (br_real *x, mpfr_prec_t first)
   int found = 0;
   br_status status;
 
-  if (is_known (x->node))
+  x->node->irrational |= (char) is_irrational (x->node);
+  if (x->node->irrational)
     return BR_OK;
   br__mpfr_enter (&state);
   status = look (&candidate, &found, x->node, first);

@@ -348,12 +348,12 @@ br__do_history (br__run *run)
   char *folder = NULL, *path = NULL;
   past h = { .rows = NULL };
   size_t start = run->word.offset + run->word.length, end, into = 0, tables = 0;
-  br_status status = br__clause_file (&folder, run, start, "into");
+  br_status status = br__clause_file (&folder, run, start, "into", BR_FILE_READ);
   end = run->lex.token.offset;
   if (status == BR_OK && br__lex_is_word (&run->lex, "into"))
     {
       into = run->lex.next;
-      status = br__clause_file (&path, run, into, "");
+      status = br__clause_file (&path, run, into, "", BR_FILE_WRITE);
     }
   if (status == BR_OK)
     status = br__end_of_line (run);

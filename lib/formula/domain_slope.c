@@ -79,7 +79,7 @@ static void
 pass_quotient (br__enclosure *e, const br__instruction *c, size_t i)
 {
   mpfi_ptr part = e->slopes[i];
-  /* The slope of this cell is not needed any more.  */
+  /* The slope of this instruction is not needed any more.  */
   br__box_divide (e, part, part, e->values[c->right]);
   mpfi_set_ui (e->room[1], 1);
   pass (e, c->left, part, e->room[1]);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   program.c - compiles a formula: which dimensions hang on the names asked for, in an order in
-   which each comes after those it uses, and the cells of each.  */
+   program.c - compiles a formula: which dimensions depend on the names asked for, in an order in
+   which each comes after those it uses, and the instructions of each.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -19,7 +19,7 @@ typedef struct br__program
   size_t count, room;
   size_t root;
   br_dimension dimension;       /* of the root */
-  int varies;                   /* the root hangs on an input */
+  int varies;                   /* the root depends on an input */
   int smooth;                   /* neither corners (abs, max, min) nor steps */
   int steps;
   br__entry *missing;           /* a name without a value that kept it from being made, or NULL */
@@ -68,7 +68,7 @@ br_status br__program_slopes (br_real *slopes, const br__program *t, const br_re
 typedef struct br__enclosure
 {
   const br__program *program;
-  mpfi_t *values, *slopes;      /* of each cell */
+  mpfi_t *values, *slopes;      /* of each instruction */
   mpfi_t room[4];
   mpfi_t *box;                  /* of each input: set these, then call br__enclose */
   size_t made;
@@ -81,7 +81,7 @@ br_status br__enclosure_new (br__enclosure **e, const br__program *t);
 void br__enclosure_free (br__enclosure *e);
 /* The values over the box; that of the root is the answer.  */
 br_status br__enclose (br__enclosure *e);
-/* After br__enclose: slopes of the root by each cell; those of inputs are derivatives.  */
+/* After br__enclose: slopes of the root by each instruction; those of inputs are derivatives.  */
 void br__enclose_slopes (br__enclosure *e);
 /* After br__enclose: 1 if a step (nearest, up, down, drill) has several values over the box.  */
 int br__steps_vary (const br__enclosure *e);

@@ -54,7 +54,7 @@ br__read_tolerance (br__run *run, br__value *value, char **text)
                            "a tolerance is a length or a plain number of zero or more");
       else if (tree.count > 1 || br__unit_is_box (tree.nodes[0].number.unit))
         {
-          /* What it comes to could hang on a setting that comes later in the sheet than the size.  */
+          /* What it comes to could depend on a setting that comes later in the sheet than the size.  */
           status = br__fail (run->error, BR_DOMAIN, tree.base, tree.length,
                              "a tolerance is a single length or number");
           br__hint_number (run, &v);

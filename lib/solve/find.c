@@ -408,7 +408,7 @@ set_reach (br__roots *r, br_dimension dimension, const br__settings *s)
 }
 
 static br_status
-lay_out (br__program *t, finding *f, wanted *name)
+compile (br__program *t, finding *f, wanted *name)
 {
   br__run *run = f->run;
   const br__value *v = br__entry_value (name->entry);
@@ -435,7 +435,7 @@ solve (finding *f, wanted *name)
   br__run *run = f->run;
   size_t from = f->left.base, length = f->right.base + f->right.length - from;
   const char *called = br__entry_name (name->entry);
-  br_status status = lay_out (&t, f, name);
+  br_status status = compile (&t, f, name);
   if (status != BR_OK)
     return status;
   if (status == BR_OK)
@@ -451,7 +451,7 @@ solve (finding *f, wanted *name)
       status = br__fail (run->error, BR_DOMAIN, f->word.offset, f->word.length, "`%.*s` does not matter here: %s",
                          BR__CLIP (called, 60),
                          f->roots.every ? "both sides are always equal" : "the sides are never equal");
-      br__hint (run->error, "`trace %.*s` tells what hangs on it", BR__CLIP (called, 60));
+      br__hint (run->error, "`trace %.*s` tells what depends on it", BR__CLIP (called, 60));
     }
   br__program_clear (&t);
   return status;
@@ -468,7 +468,7 @@ read_find (finding *f, wanted *name)
   if (br__statement_find (run->text + f->word.offset, f->word.length)
       || br__function_find (run->text + f->word.offset, f->word.length))
     return br__fail (run->error, BR_SYNTAX, f->word.offset, f->word.length,
-                     "`%.*s` is a word of the language and can not name a dimension",
+                     "`%.*s` is a word of the language and cannot name a dimension",
                      br__clip (run->text + f->word.offset, f->word.length, 60), run->text + f->word.offset);
   br_status status = br__lex_next (l, run->error);
   if (status == BR_OK)

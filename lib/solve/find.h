@@ -28,7 +28,7 @@ typedef struct br__roots
   br__solution rows[BR__MOST_ROOTS];
   size_t count;
   int linear;                   /* no other anywhere */
-  int always;                   /* it does not hang on the name: */
+  int always;                   /* it does not depend on the name: */
   int every;                    /* every size makes it zero, else none */
   int more;                     /* past BR__MOST_ROOTS */
   int stopped;                  /* it took too long */

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   find_keep.c - the marks next to a size at which every check holds.  Checks are laid out over the
+   find_keep.c - the marks next to a size at which every check holds.  Checks are compiled over the
    name and asked at each mark; the sheet itself is never changed.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
@@ -144,7 +144,7 @@ start_marks (br__kept *k, br_number *factor, br_number *step, const br__solution
     status = br_number_mul (&low, &root->low, factor);
   if (status == BR_OK)
     status = br_number_mul (&high, &root->high, factor);
-  /* A mark between the ends can not be told from the root: both sides begin with it.  */
+  /* A mark between the ends cannot be told from the root: both sides begin with it.  */
   if (status == BR_OK)
     status = br_ruler_round (&k->below, NULL, NULL, &high, step, BR_DOWN, s->ties);
   if (status == BR_OK)

@@ -12,7 +12,7 @@
 #include "solve/find_search.h"
 
 #define MOST_BOXES 20000
-#define MOST_CELLS 4000000      /* cells worked out, over all boxes */
+#define MOST_RUN 4000000      /* instructions run, over all boxes */
 #define NARROW 26               /* a stretch of 2^-NARROW is not halved any more */
 #define CLOSE 100               /* a root is known to 2^-CLOSE */
 #define PLAIN_BITS 50           /* a root that may turn out to be a fraction has no longer parts */
@@ -451,7 +451,7 @@ search (br__finder *f)
   f->count = 1;
   while (status == BR_OK && f->count > 0 && !f->roots->more)
     {
-      if (++f->boxes > MOST_BOXES || f->boxes * f->t->count > MOST_CELLS || (f->flag && *f->flag))
+      if (++f->boxes > MOST_BOXES || f->boxes * f->t->count > MOST_RUN || (f->flag && *f->flag))
         {
           f->roots->stopped = 1;
           break;

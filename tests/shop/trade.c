@@ -5,6 +5,11 @@
 # include <config.h>
 #endif
 
+#include <fenv.h>
+#include <mpfr.h>
+#include <pthread.h>
+#include <stdatomic.h>
+
 #include "shop/caution.h"
 #include "support.h"
 
@@ -273,12 +278,100 @@ small (void **state)
   assert_int_equal (count, 0);
 }
 
+/* ---- Nothing global ---- */
+
+static atomic_long gmp_blocks;
+
+static void *
+gmp_take (size_t size)
+{
+  atomic_fetch_add (&gmp_blocks, 1);
+  return malloc (size);
+}
+
+static void *
+gmp_change (void *old, size_t was, size_t size)
+{
+  (void) was;
+  return realloc (old, size);
+}
+
+static void
+gmp_give (void *block, size_t size)
+{
+  (void) size;
+  atomic_fetch_sub (&gmp_blocks, 1);
+  free (block);
+}
+
+/* The gap of wheels of many sizes, on sixteenths, as one text; ROUNDING is how this thread rounds doubles.  */
+static void *
+many_gaps (void *rounding)
+{
+  char *texts = calloc (1, 8000);
+  br_number sixteenth = { 1, 15 }, mark = BR_NUMBER_ZERO;
+  br_real z = BR_REAL_ZERO, off = BR_REAL_ZERO;
+  fesetround (*(const int *) rounding);
+  mpfr_set_emin (-3);
+  mpfr_set_emax (4);
+  for (int i = 1; i <= 100; i++)
+    {
+      br_real base = { { 20 + i, 6 }, NULL }, front = { { i, 7 }, NULL }, rear = { { 3, 0 }, NULL };
+      if (br_wheel_gap (&z, &base, &front, &rear, 0, NULL) != BR_OK
+          || br_ruler_round_real (&mark, &off, NULL, &z, &sixteenth, BR_NEAREST, BR_TIES_UP, 0) != BR_OK)
+        break;
+      size_t n = strlen (texts);
+      n += br_number_write (texts + n, 8000 - n, &mark);
+      texts[n++] = ' ';
+      n += br_real_write_decimal (texts + n, 8000 - n, NULL, &off, 12, 0, NULL);
+      texts[n] = ';';
+    }
+  if (mpfr_get_emin () != -3 || mpfr_get_emax () != 4 || fegetround () != *(const int *) rounding)
+    texts[0] = 0;
+  br_real_clear (&z);
+  br_real_clear (&off);
+  br_number_clear (&mark);
+  mpfr_free_cache ();
+  return texts;
+}
+
+/* Eight threads, each with its own way to round doubles and a narrow range of MPFR's exponents, GMP's memory the
+   caller's: the same texts, and all of that memory given back.  */
+static void
+surroundings (void **state)
+{
+  static int ways[] = { FE_TONEAREST, FE_UPWARD, FE_DOWNWARD, FE_TOWARDZERO };
+  pthread_t threads[8];
+  char *right, *found;
+  (void) state;
+  void *(*take) (size_t);
+  void *(*change) (void *, size_t, size_t);
+  void (*give) (void *, size_t);
+  mpfr_free_cache ();
+  mp_get_memory_functions (&take, &change, &give);
+  mp_set_memory_functions (gmp_take, gmp_change, gmp_give);
+  pthread_create (&threads[0], NULL, many_gaps, &ways[0]);
+  pthread_join (threads[0], (void **) &right);
+  assert_true (strlen (right) > 1500);
+  for (int i = 0; i < 8; i++)
+    assert_int_equal (pthread_create (&threads[i], NULL, many_gaps, &ways[i % 4]), 0);
+  for (int i = 0; i < 8; i++)
+    {
+      pthread_join (threads[i], (void **) &found);
+      assert_string_equal (found, right);
+      free (found);
+    }
+  free (right);
+  assert_int_equal (gmp_blocks, 0);
+  mp_set_memory_functions (take, change, give);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (each_row), cmocka_unit_test (not_given), cmocka_unit_test (by_hand), cmocka_unit_test (drills),
-    cmocka_unit_test (gaps), cmocka_unit_test (small),
+    cmocka_unit_test (gaps), cmocka_unit_test (small), cmocka_unit_test (surroundings),
   };
   CHECK_RUN (tests);
 }

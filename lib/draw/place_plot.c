@@ -13,6 +13,7 @@
 /* Capitals of 1.8 mm, the least height of ISO 3098-1 (from memory).  */
 #define SIZE (7 * BR__POINT)
 #define LEADING (SIZE * 7 / 5)
+#define HEAD (LEADING * 5 / 4)  /* of the heads and the rule under them */
 #define GAP (BR__INCH / 10)     /* between the columns of a row */
 #define BETWEEN (BR__INCH / 6)  /* between rows side by side */
 #define MARK (BR__INCH / 16)
@@ -63,9 +64,9 @@ put_rows (br__plot *p, const br__place_table *t, int64_t left, int64_t top, cons
           if (i % lines == 0)
             {
               br__plot_text (p, x, y, BR_ALIGN_LEFT, SIZE, heads[k]);
-              br__plot_line (p, BR__PEN_THIN, x, y + LEADING / 2, x + wide[k], y + LEADING / 2, 0);
+              br__plot_line (p, BR__PEN_THIN, x, y + HEAD / 2, x + wide[k], y + HEAD / 2, 0);
             }
-          br__plot_fitted (p, x, y + (int64_t) (i % lines + 1) * LEADING, BR_ALIGN_LEFT, SIZE, wide[k], t->rows[i].cell[k]);
+          br__plot_fitted (p, x, y + HEAD + (int64_t) (i % lines) * LEADING, BR_ALIGN_LEFT, SIZE, wide[k], t->rows[i].cell[k]);
         }
     }
 }
@@ -105,7 +106,7 @@ put_table (br__plot *p, br__place_table *t, const br__side_view *v, int64_t left
   put_rows (p, t, left, top + LEADING, wide, lines);
   columns = t->count ? (t->count + lines - 1) / lines : 0;
   p->width = larger (p->width, left + (int64_t) columns * (whole + BETWEEN) - BETWEEN);
-  return (int64_t) (lines + 2) * LEADING;
+  return (int64_t) (lines + 1) * LEADING + HEAD;
 }
 
 static void

@@ -106,7 +106,7 @@ put_table (br__plot *p, br__place_table *t, const br__side_view *v, int64_t left
   put_rows (p, t, left, top + LEADING, wide, lines);
   columns = t->count ? (t->count + lines - 1) / lines : 0;
   p->width = larger (p->width, left + (int64_t) columns * (whole + BETWEEN) - BETWEEN);
-  return (int64_t) (lines + 1) * LEADING + HEAD;
+  return (int64_t) (lines + 2) * LEADING;
 }
 
 static void

@@ -157,7 +157,7 @@ formula_of (br_text *t, const br__node *n, explainer *x, const item *o)
     }
   if (strcmp (name, "full") == 0 || strcmp (name, "drawn") == 0)
     return scale_formula (t, n, x, o);
-  if (strcmp (name, "boxes") == 0)
+  if (strcmp (name, "in_boxes") == 0)
     {
       br__text_puts (t, "x / (");
       br__put_measure (t, &x->run->sheet->settings.grid, BR_LENGTH, NULL);

@@ -294,7 +294,7 @@ static const br__function core[] =
   { "down", "x, mark", 1, 2, "the mark at or under x", call_mark, BR_DOWN, NULL, NULL, NULL },
   { "full", "x, ratio", 1, 2, "full size of a drawn measure", call_scale, BR__CODE_DIV, NULL, NULL, NULL },
   { "drawn", "x, ratio", 1, 2, "drawn size of a full measure", call_scale, BR__CODE_MUL, NULL, NULL, NULL },
-  { "boxes", "x", 1, 1, "how many squares of the grid", call_boxes, 0, NULL, NULL, NULL },
+  { "in_boxes", "x", 1, 1, "how many squares of the grid", call_boxes, 0, NULL, NULL, NULL },
   { "sqrt", "x", 1, 1, "square root", call_sqrt, 0, NULL, NULL, NULL },
   { "abs", "x", 1, 1, "x without its sign", call_abs, 0, NULL, NULL, NULL },
   { "max", "x, y, ...", 1, 0, "the greatest", call_row, BR__CODE_MAX, NULL, NULL, NULL },

@@ -298,14 +298,92 @@ lex_exponent (br__lexer *l, br_error *error)
   return status;
 }
 
+/* The end of digits with points and commas at START, whose commas have a digit on both sides; 0 where no comma is.  */
+static size_t
+comma_end (const br__lexer *l, size_t start)
+{
+  size_t at = start;
+  int comma = 0;
+  for (; at < l->end; at++)
+    {
+      char c = l->text[at];
+      int digit = at + 1 < l->end && l->text[at + 1] >= '0' && l->text[at + 1] <= '9';
+      if (c == ',' && digit && at > start)
+        comma = 1;
+      else if (!((c >= '0' && c <= '9') || (c == '.' && digit)))
+        break;
+    }
+  return comma ? at : 0;
+}
+
+/* 1 where the commas of the digits at START stand between thousands.  */
+static int
+are_thousands (const char *s, size_t length)
+{
+  size_t group = 0, commas = 0;
+  if (*s == '0')
+    return 0;
+  for (size_t i = 0; i <= length; i++)
+    {
+      if (i < length && s[i] >= '0' && s[i] <= '9')
+        {
+          group++;
+          continue;
+        }
+      if (commas ? group != 3 : group < 1 || group > 3)
+        return 0;
+      if (i == length || s[i] == '.')
+        return 1;
+      commas++;
+      group = 0;
+    }
+  return 0;
+}
+
+/* 25,4 and 1,234.56: a number with a comma in it, or a list.  */
+static br_status
+refuse_comma (const br__lexer *l, size_t end, br_error *error)
+{
+  size_t start = l->token.offset, length = end - start;
+  const char *s = l->text + start;
+  br_text number = BR_TEXT_ZERO, list = BR_TEXT_ZERO;
+  int thousands = are_thousands (s, length), commas = 0;
+  for (size_t i = 0; i < length; i++)
+    {
+      commas += s[i] == ',';
+      if (s[i] != ',')
+        br__text_putc (&number, s[i]);
+      else if (!thousands)
+        br__text_putc (&number, '.');
+      br__text_put (&list, s + i, 1);
+      if (s[i] == ',')
+        br__text_putc (&list, ' ');
+    }
+  int one = thousands || (commas == 1 && !memchr (s, '.', length));
+  br_status status = br__fail (error, BR_SYNTAX, start, length,
+                               thousands ? "a number is written without commas between its thousands"
+                               : one ? "a decimal is written with a point, and a list with a blank behind each comma"
+                                     : "a list has a blank behind each comma");
+  br__hint_instead (error, l, start, length, br__text_string (one ? &number : &list), one ? br__text_string (&list) : NULL);
+  br__text_clear (&number);
+  br__text_clear (&list);
+  return status;
+}
+
 static br_status
 lex_number (br__lexer *l, br_error *error)
 {
   br_measure m = BR_MEASURE_ZERO;
+  size_t end = l->end, comma = comma_end (l, l->token.offset);
   l->token.type = BR__NUMBER;
+  if (comma && !l->commas)
+    return refuse_comma (l, comma, error);
   if (l->power)
     return lex_exponent (l, error);
-  br_status status = scan_number (&m, &l->token.length, l, l->end, error);
+  if (comma)
+    end = l->token.offset + (size_t) ((const char *) memchr (l->text + l->token.offset, ',', comma - l->token.offset)
+                                      - (l->text + l->token.offset));
+  br_status status = scan_number (&m, &l->token.length, l, end, error);
   if (status == BR_OK && power_follows (l, l->token.offset + l->token.length))
     status = split_base (l, &m, &l->token.length, error);
   br_measure_clear (&m);

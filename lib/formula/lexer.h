@@ -38,6 +38,7 @@ typedef struct br__lexer
   size_t end;
   size_t next;          /* offset behind TOKEN */
   br__token token;
+  int commas;           /* a comma between digits parts values: inside the brackets of diagonal(3,5) */
   int power;            /* TOKEN is a ^ or a sign behind one: what follows is an exponent */
   /* Whether a name stands for something in the sheet already, or NULL: nothing does.  Words such as `x` and
      `half` are read as such only where they name nothing.  */

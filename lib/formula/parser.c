@@ -10,6 +10,7 @@
 #include "exact/memory.h"
 #include "exact/number.h"
 #include "exact/status.h"
+#include "exact/text.h"
 #include "measure/measure.h"
 #include "formula/functions.h"
 #include "shape/shape.h"
@@ -158,10 +159,11 @@ parse_arguments (br__parser *p, const br__function *f, const br__token *word)
 {
   size_t first = p->tree->count, open = p->lexer->token.offset;
   unsigned count = 0;
-  int outer = p->size;
+  int outer = p->size, commas = p->lexer->commas;
   br_status status = br__parse_deeper (p);
 
   p->size = 0;
+  p->lexer->commas = br__function_most (f) >= 2 && br__function_most (f) < 100;
   if (status == BR_OK)
     status = br__parse_advance (p);
   if (status == BR_OK && !br__lex_is_sign (p->lexer, ')'))
@@ -179,6 +181,7 @@ parse_arguments (br__parser *p, const br__function *f, const br__token *word)
       }
   if (status == BR_OK && !br__lex_is_sign (p->lexer, ')'))
     return unclosed (p, open);
+  p->lexer->commas = commas;
   if (status == BR_OK)
     status = advance_closed (p);
   p->depth--;
@@ -192,7 +195,7 @@ unknown_function (br__parser *p, const br__token *word)
   const char *name = p->lexer->text + word->offset;
   br__fail (p->error, BR_SYNTAX, word->offset, word->length, "there is no function `%.*s`",
             br__clip (name, word->length, 40), name);
-  const char *near = br__nearest_function (name, word->length);
+  const char *near = br__same_word (name, word->length, "boxes") ? "in_boxes" : br__nearest_function (name, word->length);
   if (near)
     br__hint (p->error, "did you mean `%s`?", near);
   else
@@ -494,6 +497,23 @@ wrap (br__tree *t, const br__node *head, br_error *error)
   return BR_OK;
 }
 
+/* nearest 3.57, 1/8: the second value is meant as the mark.  */
+static br_status
+refuse_bare_list (const br__tree *trees, const br__lexer *l, br_error *error)
+{
+  const br__tree *second = &trees[1];
+  size_t start = trees[0].base, end = second->base + second->length;
+  size_t value = start + trees[0].nodes[trees[0].count - 1].word_length;
+  br_text call = BR_TEXT_ZERO;
+  br_status status = br__fail (error, BR_SYNTAX, start, end - start, "a function of two values wants brackets");
+  while (br__blank_at (l->text + value, 1))
+    value++;
+  br__text_printf (&call, "nearest(%.*s)", br__clip (l->text + value, end - value, 80), l->text + value);
+  br__hint_instead (error, l, start, end - start, br__text_string (&call), NULL);
+  br__text_clear (&call);
+  return status;
+}
+
 br_status
 br__parse_list (br__tree **trees, size_t *count, br__lexer *l, br_error *error)
 {
@@ -520,6 +540,9 @@ br__parse_list (br__tree **trees, size_t *count, br__lexer *l, br_error *error)
         break;
     }
   const br__node *head = status == BR_OK ? bare_call (&made[0]) : NULL;
+  if (head && n == 2 && br__function_least (head->function) == 1 && br__function_most (head->function) == 2
+      && br__same_word (br__function_name (head->function), strlen (br__function_name (head->function)), "nearest"))
+    status = refuse_bare_list (made, l, error);
   for (size_t i = 1; head && i < n && status == BR_OK; i++)
     if (!bare_call (&made[i]))
       status = wrap (&made[i], head, error);

@@ -96,6 +96,7 @@ read_side (side *s, const br__reader *r, size_t at)
 static br_status
 read_ratio (br_number *ratio, const br__reader *r, const side *drawn, size_t at)
 {
+  br_number one = { 1, 0 };
   br_status status;
   int shown = drawn->end - drawn->start <= 24 ? (int) (drawn->end - drawn->start) : 0;
 
@@ -121,6 +122,15 @@ read_ratio (br_number *ratio, const br__reader *r, const side *drawn, size_t at)
       && (drawn->measure.unit != NULL || !ends_with_word (r, at, "size", "size")))
     return br__fail (r->error, BR_SYNTAX, at, r->length - at,
                      "a scale has : or = between drawn and full size");
+  if (drawn->measure.unit == NULL && shown != 0 && at == r->length && br_number_is_integer (&drawn->measure.value)
+      && br_number_cmp (&drawn->measure.value, &one) > 0)
+    {
+      status = br__fail (r->error, BR_SYNTAX, drawn->start, drawn->end - drawn->start,
+                         "this can be so many times smaller, or so many times larger");
+      br__hint (r->error, "write `scale 1:%.*s` or `scale %.*s:1`", shown, r->text + drawn->start, shown,
+                r->text + drawn->start);
+      return status;
+    }
   return br_number_set (ratio, &drawn->measure.value);
 }
 

@@ -207,7 +207,7 @@ needs_grid (const br__definition *d)
     {
       const br__node *n = &d->tree.nodes[i];
       if (n->op == BR__OP_NUMBER ? br__unit_is_box (n->number.unit)
-                                 : n->op == BR__OP_CALL && strcmp (br__function_name (n->function), "boxes") == 0)
+                                 : n->op == BR__OP_CALL && strcmp (br__function_name (n->function), "in_boxes") == 0)
         return 1;
     }
   return 0;
@@ -257,11 +257,49 @@ keep_line (br__run *run, br__entry *e, int typed, int had_grid)
   return status;
 }
 
+static int
+is_full_size (const br__settings *s)
+{
+  br_number one = { 1, 0 };
+  return br_number_equal (&s->scale, &one);
+}
+
+/* What a size that waits may have been meant to wait for; NULL where nothing is near.  */
+static const char *
+near_name (const br__graph *g, const br__entry *e)
+{
+  const br__definition *d = br__entry_definition (e);
+  for (size_t i = 0; d && i < d->edge_count; i++)
+    if (!br__entry_definition (d->edges[i].used))
+      {
+        const char *near = br__graph_near (g, e, br__entry_name (d->edges[i].used));
+        if (near)
+          return near;
+      }
+  return NULL;
+}
+
 static br_status
 emit_set (br__run *run, br__entry *e, const br__moves *moves)
 {
   br_record *r = br__record_new ("set");
   br_status status = put_dimension (r, e, &run->sheet->settings);
+  const char *near = br__entry_value (e) ? NULL : near_name (run->sheet->graph, e);
+  const br__definition *d = br__entry_definition (e);
+  if (near)
+    {
+      br_text t = BR_TEXT_ZERO;
+      br__text_printf (&t, "did you mean `%s`?", near);
+      br__put_from (r, "message", &t);
+    }
+  else if (needs_grid (d) && !is_full_size (&run->sheet->settings))
+    {
+      br_text t = BR_TEXT_ZERO;
+      br__text_printf (&t, "this is as drawn; the full size is full(%s)", d->tree.text);
+      br__put_from (r, "message", &t);
+    }
+  else
+    br__put_null (r, "message");
   if (status == BR_OK)
     status = br__put_moves (r, moves, run->sheet);
   if (status != BR_OK)
@@ -270,6 +308,21 @@ emit_set (br__run *run, br__entry *e, const br__moves *moves)
       return br__fail_plain (run->error, status, run->word.offset, run->word.length);
     }
   return br__emit (run, r);
+}
+
+/* Wheel beside wheel: one of them is a slip.  */
+static br_status
+refuse_capital (br__run *run)
+{
+  const char *name = run->text + run->word.offset;
+  const char *other = br__graph_same_letters (run->sheet->graph, name, run->word.length);
+  if (!other)
+    return BR_OK;
+  br_status status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length,
+                               "`%.*s` and `%s` differ by capital letters alone", br__clip (name, run->word.length, 40),
+                               name, other);
+  br__hint_instead (run->error, &run->lex, run->word.offset, run->word.length, other, NULL);
+  return status;
 }
 
 br_status
@@ -281,6 +334,8 @@ br__assign (br__run *run)
   br__entry *e = NULL;
   br_status status = name_taken (run);
 
+  if (status == BR_OK)
+    status = refuse_capital (run);
   if (status == BR_OK)
     status = br__lex_next (&run->lex, run->error);
   if (status == BR_OK)

@@ -203,6 +203,33 @@ br__definition_new (br__definition **d, br__graph *g, br__tree *tree, const char
   return BR_OK;
 }
 
+const char *
+br__graph_near (const br__graph *g, const br__entry *e, const char *name)
+{
+  br__search search;
+  br__search_start (&search, name, strlen (name));
+  for (br__entry *other = g->first; other; other = other->next)
+    if (other != e && other->definition && other->name[0] != ' ')
+      br__search_offer (&search, other->name);
+  return search.best;
+}
+
+const char *
+br__graph_same_letters (const br__graph *g, const char *name, size_t length)
+{
+  for (br__entry *e = g->first; e; e = e->next)
+    if (e->definition && strlen (e->name) == length && memcmp (e->name, name, length) != 0)
+      {
+        size_t i = 0;
+        while (i < length && (e->name[i] == name[i]
+                              || ((e->name[i] | 0x20) == (name[i] | 0x20) && (name[i] | 0x20) >= 'a' && (name[i] | 0x20) <= 'z')))
+          i++;
+        if (i == length)
+          return e->name;
+      }
+  return NULL;
+}
+
 static br_status
 unknown_name (const br__graph *g, const char *name, size_t length, br_error *error)
 {
@@ -226,7 +253,7 @@ unknown_name (const br__graph *g, const char *name, size_t length, br_error *err
   if (search.best)
     br__hint (error, "did you mean `%s`?", search.best);
   else
-    br__hint (error, "give it a value first: %.*s = 3-1/2", br__clip (name, length, 60), name);
+    br__hint (error, "a new size is set by `=`; `help` lists the words");
   return BR_DOMAIN;
 }
 

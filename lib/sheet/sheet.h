@@ -166,8 +166,11 @@ typedef struct br__run
   br_error *error;
   br__statement_steps steps;        /* what it has changed so far */
   br__line *line;           /* set by a statement that put the line itself */
+  const br_unit *asked;     /* the unit that an answer is asked in, or NULL */
+  enum br__asked { BR__AS_USUAL, BR__AS_FRACTION, BR__AS_DECIMAL } asked_form;
   int kept;                 /* the statement belongs in a saved sheet */
   br_status (*behind) (struct br__run *run);    /* reads what stands behind the formula of an assignment, or NULL */
+  br_text phrase;           /* the line in the words of the language, where TEXT is that */
   int told;                 /* its mistakes have been told already: those of an opened file */
   struct br__run *collect;  /* the `use` whose lines this is one of, or NULL */
   char *touched[8];         /* files that it reads, which it will not write over */
@@ -269,6 +272,8 @@ br_status br__put_error (br_record *r, const br__value *v, const br_number *mark
 
 /* round.c: the MARK behind `to`: an expression, or a word such as eighths.  */
 br_status br__read_mark (br__run *run, br__mark *mark);
+/* Fails where the mark in TREE has two readings: 8 on an inch ruler, 1/16 in a millimetre sheet.  */
+br_status br__refuse_mark (br__run *run, const br__tree *tree);
 /* What stands behind the values of a round statement.  */
 typedef struct br__clauses
 {

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "exact/status.h"
+#include "measure/measure.h"
 #include "sheet/safety.h"
 
 /* Significant digits of every decimal that is shown.  */
@@ -181,8 +182,9 @@ br__put_expression (br_record *r, const br__tree *tree)
   br__text_clear (&t);
 }
 
-br_status
-br__put_value (br_record *r, const br__value *v, const br__settings *s)
+/* exact decimal decimal_exact unit */
+static br_status
+put_amount (br_record *r, const br__value *v, const br__settings *s)
 {
   br_real z = BR_REAL_ZERO;
   br_text t = BR_TEXT_ZERO;
@@ -197,13 +199,29 @@ br__put_value (br_record *r, const br__value *v, const br__settings *s)
     {
       br__put_unit_name (&t, s, v->dimension);
       br__put_from (r, "unit", &t);
-      status = br__shown (&t, v, s);
     }
-  if (status == BR_OK)
-    br__put_from (r, "shown", &t);
   br__text_clear (&t);
   br_real_clear (&z);
   return status;
+}
+
+static br_status
+put_shown (br_record *r, const br__value *v, const br__settings *s)
+{
+  br_text t = BR_TEXT_ZERO;
+  br_status status = br__shown (&t, v, s);
+
+  if (status == BR_OK)
+    br__put_from (r, "shown", &t);
+  br__text_clear (&t);
+  return status;
+}
+
+br_status
+br__put_value (br_record *r, const br__value *v, const br__settings *s)
+{
+  br_status status = put_amount (r, v, s);
+  return status == BR_OK ? put_shown (r, v, s) : status;
 }
 
 void
@@ -284,6 +302,68 @@ br__put_on_ruler (br_record *r, const br__value *v, const br__settings *s)
   return status;
 }
 
+/* Shows V in UNIT, and its mark there: all else stays in the sheet's unit.  */
+static br_status
+put_converted (br_record *r, br__value *v, const br__settings *s, const br_unit *unit, br_error *error)
+{
+  br__settings there = *s;          /* its numbers are borrowed */
+  br_dimension dimension = unit->dimension;
+  br_status status = BR_OK;
+
+  if (v->dimension == BR_PLAIN && dimension == BR_LENGTH)
+    status = br__to_length (v, s);
+  if (v->dimension != dimension)
+    return br__fail (error, BR_DOMAIN, 0, 0, "%s is not measured in %s", br__dimension_words (v->dimension), unit->name);
+  there.unit = br__unit_base (unit);
+  there.feet = 0;
+  if (strcmp (there.unit->name, s->unit->name) != 0)
+    there.ruler_given = 0;
+  if (status == BR_OK)
+    status = put_amount (r, v, s);
+  if (status == BR_OK)
+    status = put_shown (r, v, &there);
+  return status == BR_OK ? br__put_on_ruler (r, v, &there) : status;
+}
+
+/* The field `shown` as a fraction or as a decimal, whichever was asked for.  */
+static br_status
+put_form (br_record *r, const br__value *v, const br__run *run)
+{
+  const br__settings *s = &run->sheet->settings;
+  br_real z = BR_REAL_ZERO;
+  br_text t = BR_TEXT_ZERO;
+  br_status status = br__in_sheet_unit (&z, v, s);
+  const br_number *q = br_real_rational (&z);
+  if (status == BR_OK && q && run->asked_form == BR__AS_FRACTION)
+    br__put_mixed (&t, q);
+  else if (status == BR_OK)
+    status = br__put_real_decimal (&t, NULL, &z, DIGITS, s->bits);
+  if (status == BR_OK && v->dimension != BR_PLAIN)
+    {
+      br__text_putc (&t, ' ');
+      br__put_unit_name (&t, s, v->dimension);
+    }
+  if (status == BR_OK)
+    br__put_from (r, "shown", &t);
+  br__text_clear (&t);
+  br_real_clear (&z);
+  return status;
+}
+
+/* What is shown of V: as usual, in the unit or in the form that is asked.  */
+static br_status
+put_answer (br_record *r, br__value *v, br__run *run)
+{
+  const br__settings *s = &run->sheet->settings;
+  br_status status;
+  if (run->asked)
+    return put_converted (r, v, s, run->asked, run->error);
+  status = run->asked_form ? put_amount (r, v, s) : br__put_value (r, v, s);
+  if (status == BR_OK && run->asked_form)
+    status = put_form (r, v, run);
+  return status == BR_OK ? br__put_on_ruler (r, v, s) : status;
+}
+
 static br_status
 show_one (br__run *run, const br__tree *tree)
 {
@@ -295,11 +375,13 @@ show_one (br__run *run, const br__tree *tree)
     {
       r = br__record_new ("value");
       br__put_expression (r, tree);
-      status = br__put_value (r, &v, &run->sheet->settings);
-      if (status == BR_OK)
-        status = br__put_on_ruler (r, &v, &run->sheet->settings);
+      if (run->error)
+        run->error->status = BR_OK;
+      status = put_answer (r, &v, run);
       if (status != BR_OK)
-        br__fail_plain (run->error, status, tree->base, tree->length);
+        br__fail_untold (run->error, status, tree->base, tree->length);
+      if (status != BR_OK && run->error)
+        run->error->offset = tree->base, run->error->length = tree->length;
     }
   if (status == BR_OK)
     {
@@ -315,6 +397,50 @@ show_one (br__run *run, const br__tree *tree)
   return status;
 }
 
+/* The unit that an answer is asked in: `45 mm in inches`, and `2-3/8 in mm`, whose first unit is the `in` before it.  */
+static br_status
+read_asked (br__run *run, const br__tree *tree)
+{
+  br__lexer *l = &run->lex, ahead = *l;
+  const br__node *root = &tree->nodes[tree->count - 1];
+  size_t end = 0, tail = tree->base + tree->length;
+  int word = br__lex_is_word (l, "in") || br__lex_is_word (l, "to") || br__lex_is_word (l, "into") || br__lex_is_word (l, "as");
+  int behind = root->number.unit && tail >= 2 && br__same_word (l->text + tail - 2, 2, "in");
+  if (l->token.type != BR__NAME || (!word && !behind)
+      || (word && (br__lex_next (&ahead, NULL) != BR_OK || ahead.token.type != BR__NAME)))
+    return BR_OK;
+  if (word && br__lex_is_word (&ahead, "a") && br__lex_next (&ahead, NULL) != BR_OK)
+    return BR_OK;
+  int fraction = br__lex_is_word (&ahead, "fraction") || br__lex_is_word (&ahead, "fractions");
+  if (word && (fraction || br__lex_is_word (&ahead, "decimal") || br__lex_is_word (&ahead, "decimals")))
+    {
+      run->asked_form = fraction ? BR__AS_FRACTION : BR__AS_DECIMAL;
+      *l = ahead;
+      return br__lex_next (l, run->error);
+    }
+  const br_unit *unit = br__unit_scan (&end, NULL, l->text, l->end, ahead.token.offset);
+  if (!unit || br__unit_is_box (unit) || br__skip_blanks (l->text, l->end, end) < l->end)
+    return BR_OK;
+  if (!word && strcmp (run->sheet->settings.unit->name, "in") != 0)
+    {
+      br_text a = BR_TEXT_ZERO, b = BR_TEXT_ZERO;
+      size_t number = tail - 2;
+      while (number > tree->base && br__blank_at (l->text + number - 1, 1))
+        number--;
+      br_status status = br__fail (run->error, BR_SYNTAX, tree->base, end - tree->base, "`in` can be inches here, or the word before %s",
+                                   unit->name);
+      br__text_printf (&a, "(%.*s) in %s", (int) tree->length, l->text + tree->base, unit->name);
+      br__text_printf (&b, "%.*s %s", (int) (number - tree->base), l->text + tree->base, unit->name);
+      br__hint_instead (run->error, l, tree->base, end - tree->base, br__text_string (&a), br__text_string (&b));
+      br__text_clear (&a);
+      br__text_clear (&b);
+      return status;
+    }
+  run->asked = unit;
+  l->next = end;
+  return br__lex_next (l, run->error);
+}
+
 br_status
 br__each_of_list (br__run *run, br_status (*answer) (br__run *run, const br__tree *tree))
 {
@@ -322,6 +448,8 @@ br__each_of_list (br__run *run, br_status (*answer) (br__run *run, const br__tre
   size_t count = 0;
   br_status status = br__parse_list (&trees, &count, &run->lex, run->error);
 
+  if (status == BR_OK && answer == show_one)
+    status = read_asked (run, &trees[count - 1]);
   if (status == BR_OK)
     status = br__end_of_line (run);
   for (size_t i = 0; i < count && status == BR_OK; i++)

@@ -21,6 +21,34 @@ static const struct { const char *word; int64_t parts; } named[] =
 };
 
 br_status
+br__refuse_mark (br__run *run, const br__tree *tree)
+{
+  const br__node *n = &tree->nodes[tree->count - 1];
+  const char *unit = run->sheet->settings.unit->name;
+  int inches = strcmp (unit, "in") == 0 || strcmp (unit, "ft") == 0;
+  int64_t num, den;
+  if (n->op != BR__OP_NUMBER || n->number.unit || !br_number_get_ratio (&num, &den, &n->number.value))
+    return BR_OK;
+  /* Rulers of half millimetres are sold, those of thirds of an inch are not.  */
+  int64_t parts = inches ? num : den;
+  int binary = parts > 1 && parts <= 64 && (parts & (parts - 1)) == 0;
+  if (inches ? den != 1 || !(binary || num == 10 || num == 100)
+             : num != 1 || !binary || den < 4 || !memchr (tree->text, '/', tree->length))
+    return BR_OK;
+  br_text a = BR_TEXT_ZERO, b = BR_TEXT_ZERO;
+  br_status status = br__fail (run->error, BR_SYNTAX, tree->base, tree->length,
+                               inches ? "`%.*s` can be one part in so many of an inch, or so many inches"
+                                      : "`%.*s` can be of an inch, or of a millimetre",
+                               br__clip (tree->text, tree->length, 20), tree->text);
+  br__text_printf (&a, inches ? "1/%.*s" : "%.*s in", br__clip (tree->text, tree->length, 20), tree->text);
+  br__text_printf (&b, inches ? "%.*s in" : "%.*s mm", br__clip (tree->text, tree->length, 20), tree->text);
+  br__hint_instead (run->error, &run->lex, tree->base, tree->length, br__text_string (&a), br__text_string (&b));
+  br__text_clear (&a);
+  br__text_clear (&b);
+  return status;
+}
+
+br_status
 br__read_mark (br__run *run, br__mark *mark)
 {
   br__settings *s = &run->sheet->settings;
@@ -36,6 +64,8 @@ br__read_mark (br__run *run, br__mark *mark)
   br__tree tree = BR__TREE_ZERO;
   br__value v = BR__VALUE_ZERO;
   br_status status = br__parse (&tree, &run->lex, run->error);
+  if (status == BR_OK)
+    status = br__refuse_mark (run, &tree);
   if (status == BR_OK)
     status = br__value_of (&v, run, &tree);
   if (status == BR_OK)

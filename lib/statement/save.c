@@ -129,6 +129,22 @@ read_way (way *how, size_t *start, br__run *run)
   return status;
 }
 
+/* `save as FILE`: `as` could be the file's name.  */
+static br_status
+refuse_as (br__run *run)
+{
+  br__lexer ahead = run->lex;
+  if (!br__lex_is_word (&run->lex, "as") || br__lex_next (&ahead, NULL) != BR_OK || ahead.token.type == BR__END)
+    return BR_OK;
+  size_t start = ahead.token.offset, end = run->end;
+  while (end > start && br__blank_at (run->text + end - 1, 1))
+    end--;
+  br__fail (run->error, BR_SYNTAX, run->lex.token.offset, 2, "`as` can be a word, or a part of the file's name");
+  br__hint (run->error, "write `save %.*s%s`", br__clip (run->text + start, end - start, 80), run->text + start,
+            memchr (run->text + start, '.', end - start) ? "" : ".sheet");
+  return BR_SYNTAX;
+}
+
 br_status
 br__do_save (br__run *run)
 {
@@ -136,7 +152,9 @@ br__do_save (br__run *run)
   char *path = NULL;
   way how;
   size_t start = 0, end = run->end;
-  br_status status = read_way (&how, &start, run);
+  br_status status = refuse_as (run);
+  if (status == BR_OK)
+    status = read_way (&how, &start, run);
   while (end > start && br__blank_at (run->text + end - 1, 1))
     end--;
   if (status == BR_OK && (start < end || !sheet->path))

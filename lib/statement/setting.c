@@ -170,14 +170,16 @@ finish (br__run *run, br__settings *copy, const char *name, br_status status)
   return status;
 }
 
-/* A rational length or plain number, over zero (or from zero where ZERO is set).  UNIT gets how it
+/* MARK: one with two readings as a mark is refused.  A rational length or plain number, over zero (or from zero where ZERO is set).  UNIT gets how it
    was written; inches where it is a length.  */
 static br_status
-read_size (br__run *run, br_number *size, const br_unit **unit, int zero)
+read_size (br__run *run, br_number *size, const br_unit **unit, int zero, int mark)
 {
   br__tree tree = BR__TREE_ZERO;
   br__value v = BR__VALUE_ZERO;
   br_status status = br__read_fixed (&v, &tree, run);
+  if (status == BR_OK && mark)
+    status = br__refuse_mark (run, &tree);
   if (status == BR_OK)
     {
       const br_number *q = br_real_rational (&v.real);
@@ -207,16 +209,16 @@ br__do_ruler (br__run *run)
   br_status status = begin (run, "ruler", &copy, &shown);
   if (status != BR_OK || shown)
     return status;
-  status = read_size (run, &copy.ruler, &copy.ruler_unit, 0);
+  status = read_size (run, &copy.ruler, &copy.ruler_unit, 0, 1);
   copy.ruler_given = 1;
   return finish (run, &copy, "ruler", status);
 }
 
 /* A size kept in inches: a plain one is in the sheet's unit.  */
 static br_status
-read_inches (br__run *run, br_number *size, const br_unit **unit, int zero)
+read_inches (br__run *run, br_number *size, const br_unit **unit, int zero, int mark)
 {
-  br_status status = read_size (run, size, unit, zero);
+  br_status status = read_size (run, size, unit, zero, mark);
   if (status == BR_OK && !*unit)
     {
       br_number factor = BR_NUMBER_ZERO;
@@ -237,7 +239,7 @@ br__do_grid (br__run *run)
   br_status status = begin (run, "grid", &copy, &shown);
   if (status != BR_OK || shown)
     return status;
-  return finish (run, &copy, "grid", read_inches (run, &copy.grid, &copy.grid_unit, 0));
+  return finish (run, &copy, "grid", read_inches (run, &copy.grid, &copy.grid_unit, 0, strcmp (run->sheet->settings.unit->name, "in") == 0));
 }
 
 br_status
@@ -248,7 +250,7 @@ br__do_kerf (br__run *run)
   br_status status = begin (run, "kerf", &copy, &shown);
   if (status != BR_OK || shown)
     return status;
-  return finish (run, &copy, "kerf", read_inches (run, &copy.kerf, &copy.kerf_unit, 1));
+  return finish (run, &copy, "kerf", read_inches (run, &copy.kerf, &copy.kerf_unit, 1, 0));
 }
 
 br_status
@@ -259,7 +261,7 @@ br__do_blade (br__run *run)
   br_status status = begin (run, "blade", &copy, &shown);
   if (status != BR_OK || shown)
     return status;
-  return finish (run, &copy, "blade", read_inches (run, &copy.blade, &copy.blade_unit, 0));
+  return finish (run, &copy, "blade", read_inches (run, &copy.blade, &copy.blade_unit, 0, 0));
 }
 
 /* The oldest age that is asked for, in years.  */
@@ -336,7 +338,7 @@ br__do_paper (br__run *run)
     {
       status = br__lex_next (&run->lex, run->error);
       if (status == BR_OK)
-        status = read_inches (run, &copy.margin, &copy.margin_unit, 1);
+        status = read_inches (run, &copy.margin, &copy.margin_unit, 1, 0);
     }
   return finish (run, &copy, "paper", status);
 }

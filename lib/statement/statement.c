@@ -12,6 +12,7 @@
 #include "exact/status.h"
 #include "sheet/access.h"
 #include "formula/words.h"
+#include "statement/phrase.h"
 #include "statement/statements.h"
 #include "table/column.h"
 
@@ -181,6 +182,40 @@ br__line_says (const char *text, size_t length)
   return 0;
 }
 
+/* A line that was refused with STATUS is read as a phrase, and runs in the words of the language, which are those that
+   the sheet keeps.  Where that is refused, too, the line's own mistake is told, unless only the phrase has a hint.  */
+static br_status
+run_phrase (br__run *run, br_status status)
+{
+  br__run typed = *run;
+  br_text t = BR_TEXT_ZERO;
+  br_error first = *run->error;
+  if (br__phrase (&t, run))
+    {
+      br__text_put (&t, " ", run->end < run->length);
+      br__text_put (&t, run->text + run->end, run->length - run->end);
+      br__steps_revert (run);
+      run->text = br__text_string (&t);
+      run->length = t.length;
+      find_note (run);
+      memset (run->error, 0, sizeof *run->error);
+      run->phrase = t;
+      if (!t.failed && (status = dispatch (run)) == BR_OK)
+        return BR_OK;
+      br__steps_revert (run);
+      br_text kept = run->phrase;
+      if (!*run->error->hint && *first.hint)
+        {
+          *run = typed;
+          *run->error = first;
+          status = first.status;
+        }
+      run->phrase = kept;
+    }
+  br__phrase_hint (run);
+  return status;
+}
+
 static br_status
 run_statement (br__run *run)
 {
@@ -197,6 +232,8 @@ run_statement (br__run *run)
       return BR_OK;
     }
   status = dispatch (run);
+  if ((status == BR_SYNTAX || status == BR_DOMAIN) && !run->refused)
+    status = run_phrase (run, status);
   if (status != BR_OK)
     {
       br__steps_revert (run);
@@ -241,6 +278,11 @@ tell_fault (br__run *run, br_status status)
     br__fail_plain (error, status, 0, 0);
   if (status == BR_UNDECIDED)
     br__fail (error, status, error->offset, error->length, "not certain at %u bits", run->sheet->settings.bits);
+  /* A place in words that were written anew may lie behind the line.  */
+  if (error->offset > run->length)
+    error->offset = run->length;
+  if (error->length > run->length - error->offset)
+    error->length = run->length - error->offset;
   br_fault fault = { run->file, run->line_number, run->text, run->length, error };
   sink->fault (sink->user, &fault);
 }
@@ -255,6 +297,7 @@ end_line (br__run *run, br_status status)
   for (size_t i = 0; i < run->touched_count; i++)
     br__free (run->touched[i]);
   br__free (run->refused_path);
+  br__text_clear (&run->phrase);
   return status == BR_OK ? run->mistake : status;
 }
 
@@ -274,9 +317,48 @@ br__run_again (br__run *outer, br__line *line)
   return end_line (&run, status);
 }
 
+/* The end of the first statement of a line that holds several, w = 3; h = 4; LENGTH where it is one.  A title and its like
+   take any text, and so does a note.  */
+static size_t
+statement_end (const char *text, size_t length)
+{
+  const char *end = memchr (text, ';', br__note_start (text, length));
+  br__lexer l;
+  const br__statement *st;
+  if (!end || memchr (text, '"', (size_t) (end - text)) || br__lex_start (&l, text, (size_t) (end - text), NULL) != BR_OK)
+    return length;
+  st = l.token.type == BR__NAME ? br__statement_find (text + l.token.offset, l.token.length) : NULL;
+  return st && (st->follow == BR__FOLLOW_TEXT || st->follow == BR__FOLLOW_FILE) ? length : (size_t) (end - text);
+}
+
+static br_status run_one (br_sheet *sheet, const char *text, size_t length, const char *file, size_t line_number,
+                          int from_file, br__ending ending, const br_sink *sink);
+
 br_status
 br__run_line (br_sheet *sheet, const char *text, size_t length, const char *file, size_t line_number,
               int from_file, br__ending ending, const br_sink *sink)
+{
+  br_status first = BR_OK, status;
+  size_t end;
+  while ((end = length <= BR_MAX_LINE ? statement_end (text, length) : length) < length && !sheet->quit)
+    {
+      size_t blank = 0;
+      status = run_one (sheet, text, end, file, line_number, from_file, BR__LF, sink);
+      first = first == BR_OK ? status : first;
+      for (end++; end < length && (blank = br__blank_at (text + end, length - end)) > 0; )
+        end += blank;
+      text += end;
+      length -= end;
+      if (!length)
+        return first;
+    }
+  status = run_one (sheet, text, length, file, line_number, from_file, ending, sink);
+  return first == BR_OK ? status : first;
+}
+
+static br_status
+run_one (br_sheet *sheet, const char *text, size_t length, const char *file, size_t line_number,
+         int from_file, br__ending ending, const br_sink *sink)
 {
   br_error error;
   memset (&error, 0, sizeof error);

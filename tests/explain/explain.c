@@ -215,7 +215,7 @@ static void
 chains (void **state)
 {
   static const char *const asked[] =
-    { "top", "side", "reach", "top to 1/8", "full 1-3/16", "drawn 4-3/4", "boxes top", "-top^2", "6.595 to 1/8",
+    { "top", "side", "reach", "top to 1/8", "full 1-3/16", "drawn 4-3/4", "in_boxes top", "-top^2", "6.595 to 1/8",
       "handle", "mean(wheel, top, 3)", "max(wheel, 2)" };
   br_sheet *sheet = sheet_with ("scale half\ngrid 1/4 in\nwheel = 3-1/2 in\nbase = 4 * wheel\n"
                                 "deck = base + 2 * (5/4 * wheel)\nside = deck / 5\ntop = side - 7/16 in\n"
@@ -271,7 +271,7 @@ shapes_and_names (void **state)
   static const char *const asked[] =
     { "right(deck)", "left(deck)", "top(deck)", "bottom(deck)", "centre_x(deck)", "centre_y(deck)", "r", "reach",
       "right(shelf)", "top(shelf)", "centre_x(shelf)", "left(rear)", "bottom(rear)", "clear(front, rear)",
-      "clear(deck, rear)", "top(mudguard)", "right(mudguard)", "top(sign) + 1", "clear(rear, front) to 1/8",
+      "clear(deck, rear)", "top(mudguard)", "right(mudguard)", "top(sign) + 1", "clear(rear, front) to 1/8 in",
       "right(brace)", "centre_y(brace)", "diagonal(side, 4)", "axle_length(a, b, sqrt(2), 0, chord)",
       "wheel_gap(40, side, rise)", "rise(r, side)", "radius_from(wheelbase, front_dia)", "drill(gap / 200)",
       "1 in + side", "diagonal(side, 1 in)", "max(side, 3)", "-(13 in - 6 ft)", "-(side - 6)", "2 * -(1 - 3)",

@@ -12,12 +12,12 @@ static const char *const sessions[] = {
   "units in\nruler 1/16\nscale 1:2\nties up\nfeet on\ngrid 1/4 in\n"
   "wheel = 3-1/2 in +- 1/32 in  # bought\nfront = wheelbase - wheel\nmissing\nwheelbase = 14 in\n"
   "check front >= sqrt 2  # room\nround front, wheel, 1/3 in to 1/8 keep total\nmarks sqrt (3 sq in)\n"
-  "simplest 6.595 within 1/32\nfull 1-3/16, 2-1/4\n(1 + wheel / 3 in) ^ 9\ncircumference wheel\nboxes wheel\n"
+  "simplest 6.595 within 1/32\nfull 1-3/16, 2-1/4\n(1 + wheel / 3 in) ^ 9\ncircumference wheel\nin_boxes wheel\n"
   "trace wheel\nlist\nundo\nredo\nforget wheel\nundo\nwheel = 5 in\nhelp round\nfender_radius(wheel, 5/16)",
   "units mm\nruler 1/2\nscale 2:1\nties even\nfeet off\ngrid 5 mm\n"
   "wheel = 90 +- 1  # bought\nfront = wheelbase - wheel\nmissing\nwheelbase = 400 mm\n"
   "check front <= 100 * pi  # room\nround front, wheel, 1/3 to 1/2 keep total\nmarks sqrt 3\n"
-  "simplest 6.595 within 1/32\nfull 12, 13 mm\n(1 + wheel / 3) ^ 9\ncircumference wheel\nboxes wheel\n"
+  "simplest 6.595 within 1/32\nfull 12, 13 mm\n(1 + wheel / 3) ^ 9\ncircumference wheel\nin_boxes wheel\n"
   "trace wheel\nlist\nundo\nredo\nforget wheel\nundo\nwheel = 120\nhelp scale\nfender_gap(wheel, wheel / 2)",
 };
 

@@ -130,7 +130,7 @@ static const char long_prelude[] =
 
 static const char *const long_lines[] = {
   "wheel / 3 + sqrt (2.0000000000000000000000000000000000001 sq in)",
-  "full 1.1875000000000000000000000000000000001, drawn wheel, boxes base, nearest(wheel, 0.1), up(diag), down(base, axle)",
+  "full 1.1875000000000000000000000000000000001, drawn wheel, in_boxes base, nearest(wheel, 0.1), up(diag), down(base, axle)",
   "fender_gap(fender_radius(wheel, axle), wheel), wheel_gap(base, wheel, axle + wheel), drill(axle)",
   "radius_from(base, wheel), rise(base, wheel), chord(base, 60.0000000000000000000000000000000000001), arc_length(base, 45)",
   "min(base, wheel, diag), max(base, wheel), sum(base, wheel), mean(base, wheel), abs(0 - wheel), atan(wheel / base)",
@@ -138,7 +138,7 @@ static const char *const long_lines[] = {
   "explain front + wheel * 2 to 0.1250000000000000000000000000000000001",
   "explain diag to 1/8",
   "find base for front = 20.0000000000000000000000000000000000001 in",
-  "find base for boxes base + full base + sqrt(base * base) = 40.0000000000000000000000000000000000001",
+  "find base for in_boxes base + full base + sqrt(base * base) = 40.0000000000000000000000000000000000001",
   "stack base - wheel * 2",
   "divide base into 5 kerf 0.1250000000000000000000000000000000001 in",
   "space 4 across base width axle ends 1.0000000000000000000000000000000000001 in",

@@ -306,7 +306,7 @@ line_behind_its_setting (void **state)
 {
   static const struct { const char *lines, *saved; } rows[] = {
     { "a = 3  # wide\nb = 4\ngrid 1/4 in\na = 2 boxes", "b = 4\ngrid 1/4 in\na = 2 boxes  # wide\n" },
-    { "a = 3\nb = 4\ngrid 1/4 in\na = boxes(b) +- 1/8", "b = 4\ngrid 1/4 in\na = boxes(b) +- 1/8\n" },
+    { "a = 3\nb = 4\ngrid 1/4 in\na = in_boxes(b) +- 1/8", "b = 4\ngrid 1/4 in\na = in_boxes(b) +- 1/8\n" },
     { "grid 1/4 in\na = 1 box\nb = 4\na = 2 boxes", "grid 1/4 in\na = 2 boxes\nb = 4\n" },
     { "a = 1\ngrid 1/4 in\na = 3", "a = 3\ngrid 1/4 in\n" },
   };

@@ -3,6 +3,7 @@
 statement_tests = tests/statement/cautions \
   tests/statement/complete \
   tests/statement/engines \
+  tests/statement/phrases \
   tests/statement/rounding \
   tests/statement/values
 unit_tests += $(statement_tests)

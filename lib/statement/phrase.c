@@ -1,0 +1,514 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   phrase.c - reads what people type: a line that is no statement is cut into words, and phrases that mean one thing are
+   put in the words of the language.  Words are taken as they are spoken; a name that the sheet knows is never one of them.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "measure/measure.h"
+#include "statement/phrase.h"
+#include "statement/phrase_words.h"
+#include "statement/statements.h"
+
+int
+br__word_at (const br__words *l, size_t i, const char *word)
+{
+  return i < l->count && br__word_is (l->word[i].s, l->word[i].length, word);
+}
+
+/* 1 where the words from I on are those of PHRASE, which blanks part; a word | word is one of them.  */
+int
+br__words_at (const br__words *l, size_t i, const char *phrase)
+{
+  for (; *phrase; i++)
+    {
+      int found = 0;
+      for (;;)
+        {
+          size_t n = strcspn (phrase, " |");
+          char word[16];
+          snprintf (word, sizeof word, "%.*s", (int) n, phrase);
+          found |= br__word_at (l, i, word);
+          phrase += n;
+          if (*phrase != '|')
+            break;
+          phrase++;
+        }
+      if (!found)
+        return 0;
+      phrase += *phrase == ' ';
+    }
+  return 1;
+}
+
+static size_t
+words_of (const char *phrase)
+{
+  size_t n = *phrase != 0;
+  for (; *phrase; phrase++)
+    n += *phrase == ' ';
+  return n;
+}
+
+/* Puts the words of TEXT, which is kept by the caller, in the place of N words from I on.  */
+void
+br__words_put (br__words *l, size_t i, size_t n, const char *text)
+{
+  size_t more = words_of (text);
+  if (i + n > l->count || l->count - n + more > BR__MOST_WORDS)
+    return;
+  memmove (&l->word[i + more], &l->word[i + n], (l->count - i - n) * sizeof l->word[0]);
+  l->count = l->count - n + more;
+  for (; more; more--, i++)
+    {
+      l->word[i].s = text;
+      l->word[i].length = strcspn (text, " ");
+      text += l->word[i].length + (text[l->word[i].length] == ' ');
+    }
+  l->changed = 1;
+}
+
+/* The same for a text that is made here.  */
+static void replace_made (br__words *l, size_t i, size_t n, const char *format, ...) __attribute__ ((format (printf, 4, 5)));
+
+static void
+replace_made (br__words *l, size_t i, size_t n, const char *format, ...)
+{
+  va_list args;
+  if (l->made_count == BR__MOST_MADE)
+    return;
+  va_start (args, format);
+  int length = vsnprintf (l->made[l->made_count], sizeof l->made[0], format, args);
+  va_end (args);
+  if (length > 0 && (size_t) length < sizeof l->made[0])
+    br__words_put (l, i, n, l->made[l->made_count++]);
+}
+
+int
+br__word_known (const br__words *l, size_t i)
+{
+  return l->run->lex.known && i < l->count && l->run->lex.known (l->run->lex.user, l->word[i].s, l->word[i].length);
+}
+
+static int
+begins_number (const br__words *l, size_t i)
+{
+  return i < l->count && br__measure_begins (l->word[i].s, l->word[i].length, 0);
+}
+
+/* 1 for a whole number in digits, or a proper fraction in digits, in the word I.  */
+int
+br__word_ratio (const br__words *l, size_t i, int64_t *n, int64_t *d)
+{
+  br_measure m = BR_MEASURE_ZERO;
+  int found = i < l->count && br_measure_read (&m, l->word[i].s, l->word[i].length, NULL, NULL) == BR_OK && !m.unit
+              && !memchr (l->word[i].s, '-', l->word[i].length) && !memchr (l->word[i].s, '.', l->word[i].length)
+              && br_number_get_ratio (n, d, &m.value);
+  br_measure_clear (&m);
+  return found;
+}
+
+/* ---- Numbers in words ---- */
+
+static int64_t
+cardinal (const br__words *l, size_t i)
+{
+  static const char *const names[] = { "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
+                                       "eleven", "twelve" };
+  if (i >= l->count || br__word_known (l, i))
+    return 0;
+  for (size_t k = 0; k < sizeof names / sizeof names[0]; k++)
+    if (br__word_at (l, i, names[k]))
+      return (int64_t) k + 1;
+  return br__word_at (l, i, "a") || br__word_at (l, i, "an") ? 1 : 0;
+}
+
+/* The denominator that an ordinal says: eighth, eighths, 8ths, 1/8ths, thirty-seconds.  0: none.  */
+static int64_t
+ordinal (const br__words *l, size_t i)
+{
+  static const struct { const char *word; int d; } names[] = {
+    { "whole", 1 }, { "half", 2 }, { "halves", 2 }, { "third", 3 }, { "quarter", 4 }, { "fourth", 4 }, { "fifth", 5 },
+    { "sixth", 6 }, { "eighth", 8 }, { "tenth", 10 }, { "twelfth", 12 }, { "sixteenth", 16 }, { "hundredth", 100 } };
+  static const struct { const char *typed; int d; } others[] = {
+    { "thirty-second", 32 }, { "thirtysecond", 32 }, { "sixty-fourth", 64 }, { "sixtyfourth", 64 } };
+  char word[20] = "";
+  size_t n, k, at = 0;
+  int64_t d = 0;
+  if (i >= l->count || l->word[i].length >= sizeof word || br__word_known (l, i))
+    return 0;
+  for (n = 0; n < l->word[i].length; n++)
+    word[n] = (char) (l->word[i].s[n] | 0x20);
+  word[n] = 0;
+  if (n > 3 && word[n - 1] == 's' && strcmp (word, "halves") != 0)
+    word[--n] = 0;
+  for (k = 0; k < sizeof names / sizeof names[0]; k++)
+    if (strcmp (word, names[k].word) == 0)
+      return names[k].d;
+  for (k = 0; k < sizeof others / sizeof others[0]; k++)
+    if (strcmp (word, others[k].typed) == 0)
+      return others[k].d;
+  if (l->word[i].s[0] == '1' && l->word[i].length > 2 && l->word[i].s[1] == '/')
+    at = 2;
+  for (k = at; k < n && word[k] >= '0' && word[k] <= '9' && k < at + 3; k++)
+    d = 10 * d + (word[k] - '0');
+  /* The digits of 0x30 to 0x39 have the bit already.  */
+  return k > at && (strcmp (word + k, "th") == 0 || strcmp (word + k, "nd") == 0 || strcmp (word + k, "rd") == 0) ? d : 0;
+}
+
+static int
+is_unit_word (const br__words *l, size_t i)
+{
+  return i < l->count && br_unit_find (l->word[i].s, l->word[i].length) != NULL;
+}
+
+/* A fraction in words at I: half, a half, a quarter, three eighths; USED words.  */
+static int
+spoken_fraction (const br__words *l, size_t i, int64_t *n, int64_t *d, size_t *used)
+{
+  size_t at = i;
+  *n = cardinal (l, i);
+  if (*n)
+    at++;
+  else
+    *n = 1;
+  *d = ordinal (l, at);
+  if (*d < 2 || *n >= *d || begins_number (l, at))
+    return 0;
+  *used = at + 1 - i;
+  return 1;
+}
+
+/* What follows a spoken number, so that it is one: `of`, a unit, an article with a unit, an end behind two words.  */
+static int
+number_goes_on (const br__words *l, size_t i)
+{
+  return br__word_at (l, i, "of") || is_unit_word (l, i) || ((br__word_at (l, i, "an") || br__word_at (l, i, "a")) && is_unit_word (l, i + 1));
+}
+
+/* 2 and 3/8, two and a half, three eighths, half an inch, two feet: as digits.  */
+void
+br__phrase_numbers (br__words *l)
+{
+  for (size_t i = 0; i < l->count; i++)
+    {
+      int64_t n, d = 1, whole, one;
+      size_t used = 0;
+      if (br__word_known (l, i))
+        continue;
+      if (br__word_at (l, i + 1, "and") || br__word_at (l, i + 1, "&"))
+        {
+          int found = (br__word_ratio (l, i, &whole, &one) && one == 1) || ((whole = cardinal (l, i)) > 0 && !br__word_at (l, i, "a"));
+          if (found && br__word_ratio (l, i + 2, &n, &d) && d > 1 && n < d)
+            replace_made (l, i, 3, "%lld-%lld/%lld", (long long) whole, (long long) n, (long long) d);
+          else if (found && spoken_fraction (l, i + 2, &n, &d, &used))
+            replace_made (l, i, 2 + used, "%lld-%lld/%lld", (long long) whole, (long long) n, (long long) d);
+        }
+      else if (spoken_fraction (l, i, &n, &d, &used)
+               && (used > 1 || number_goes_on (l, i + 1) || (br__word_at (l, i, "half") && begins_number (l, i + 1))))
+        {
+          replace_made (l, i, used, "%lld/%lld", (long long) n, (long long) d);
+          if (begins_number (l, i + 1) && used == 1)
+            br__words_put (l, i + 1, 0, "*");
+        }
+      else if ((n = cardinal (l, i)) > 0 && !br__word_at (l, i, "a") && !br__word_at (l, i, "an") && is_unit_word (l, i + 1))
+        replace_made (l, i, 1, "%lld", (long long) n);
+      if (begins_number (l, i) && (br__word_at (l, i + 1, "an") || br__word_at (l, i + 1, "a")) && is_unit_word (l, i + 2))
+        br__words_put (l, i + 1, 1, "");
+      if (begins_number (l, i) && br__words_at (l, i + 1, "of a|an") && is_unit_word (l, i + 3))
+        br__words_put (l, i + 1, 2, "");
+    }
+}
+
+/* ---- Signs in words ---- */
+
+/* 1 where a sum goes on behind I, so that a product in words before it could be meant of the whole.  */
+int
+br__sum_follows (const br__words *l, size_t i)
+{
+  for (; i < l->count && !br__word_at (l, i, "to"); i++)
+    if (br__word_at (l, i, "plus") || br__word_at (l, i, "minus")
+        || (l->word[i].length == 1 && (l->word[i].s[0] == '+' || l->word[i].s[0] == '-')))
+      return 1;
+  return 0;
+}
+
+/* 1 for a fraction or a per cent before `of`.  */
+int
+br__takes_of (const br__words *l, size_t i)
+{
+  int64_t n, d;
+  if (i >= l->count)
+    return 0;
+  return (br__word_ratio (l, i, &n, &d) && d > 1) || l->word[i].s[l->word[i].length - 1] == '%' || br__word_at (l, i, "percent")
+         || br__word_at (l, i, "cent");
+}
+
+void
+br__phrase_signs (br__words *l)
+{
+  static const struct { const char *phrase, *sign; } table[] = {
+    { "plus", "+" }, { "minus", "-" }, { "times", "*" }, { "multiplied by", "*" }, { "divided by", "/" }, { "over", "/" },
+    { "added to", "+" }, { "squared", "^2" }, { "cubed", "^3" } };
+  static const struct { const char *phrase, *product; } firsts[] = {
+    { "twice", "2 *" }, { "double", "2 *" }, { "thrice", "3 *" }, { "triple", "3 *" } };
+  for (size_t i = 0; i < l->count; i++)
+    {
+      if (br__word_known (l, i))
+        continue;
+      for (size_t k = 0; k < sizeof firsts / sizeof firsts[0]; k++)
+        if (br__word_at (l, i, firsts[k].phrase) && i + 1 < l->count && !br__sum_follows (l, i + 1) && !br__word_at (l, 0, "scale"))
+          br__words_put (l, i, br__word_at (l, i + 1, "the") ? 2 : 1, firsts[k].product);
+      for (size_t k = 0; k < sizeof table / sizeof table[0] && i > 0; k++)
+        if (br__words_at (l, i, table[k].phrase))
+          br__words_put (l, i, words_of (table[k].phrase), table[k].sign);
+      if (br__word_at (l, i, "of") && i > 0 && br__takes_of (l, i - 1) && !br__sum_follows (l, i + 1))
+        br__words_put (l, i, br__word_at (l, i + 1, "the") ? 2 : 1, "*");
+    }
+}
+
+/* ---- Questions and orders ---- */
+
+static void
+questions (br__words *l)
+{
+  static const struct { const char *phrase, *is; } table[] = {
+    { "what is missing", "missing" }, { "what's missing", "missing" }, { "whats missing", "missing" },
+    { "what is still missing", "missing" }, { "show|list checks", "check" }, { "show|list dimensions", "list" },
+    { "show|list missing", "missing" }, { "show|list shapes", "shapes" }, { "show|list parts", "parts" },
+    { "show list", "list" }, { "show me", "" }, { "tell|give me", "" },
+    { "how long|big|wide|high|tall|thick|deep|far|much|large is|are", "" }, { "what is|are", "" }, { "what's", "" }, { "whats", "" },
+    { "work out", "" }, { "calculate|compute|evaluate|convert|express", "" }, { "please", "" }, { "set|use the", "set" } };
+  if (l->count && l->word[l->count - 1].length && l->word[l->count - 1].s[l->word[l->count - 1].length - 1] == '?')
+    {
+      if (l->count > 1 && l->word[l->count - 1].length == 1)
+        br__words_put (l, l->count - 1, 1, "");
+      else if (l->count > 1)
+        l->word[l->count - 1].length--, l->changed = 1;
+    }
+  if (l->count == 1 && (br__word_at (l, 0, "exit") || br__word_at (l, 0, "bye") || br__word_at (l, 0, "q")))
+    br__words_put (l, 0, 1, "quit");
+  if (l->count == 1 && br__word_at (l, 0, "checks"))
+    br__words_put (l, 0, 1, "check");
+  if (l->count && l->word[0].s[0] == '?')
+    {
+      if (l->word[0].length == 1)
+        br__words_put (l, 0, 1, "help");
+      else
+        {
+          l->word[0].s++, l->word[0].length--;
+          br__words_put (l, 0, 0, "help");
+        }
+    }
+  if (br__word_at (l, 0, "help") && l->count == 2 && l->word[1].length == 1 && l->word[1].s[0] == '?')
+    br__words_put (l, 1, 1, "");
+  for (size_t k = 0; k < sizeof table / sizeof table[0]; k++)
+    if (br__words_at (l, 0, table[k].phrase) && !br__word_known (l, 0))
+      br__words_put (l, 0, words_of (table[k].phrase), table[k].is);
+  /* how many inches is 45 mm, how many mm in 2 3/8 */
+  if (br__words_at (l, 0, "how many") && is_unit_word (l, 2)
+      && (br__word_at (l, 3, "is") || br__word_at (l, 3, "are") || br__word_at (l, 3, "in")) && l->count > 4 && l->count + 2 <= BR__MOST_WORDS)
+    {
+      size_t start = l->count;
+      const char *unit = l->word[2].s;
+      size_t length = l->word[2].length;
+      br__words_put (l, start, 0, "in unit");
+      l->word[start + 1].s = unit;
+      l->word[start + 1].length = length;
+      br__words_put (l, 0, 4, "");
+    }
+  while (br__word_at (l, 0, "the") && l->count > 1 && !br__word_known (l, 0))
+    br__words_put (l, 0, 1, "");
+}
+
+/* set wheel = 2, change wheel to 2-1/2, let wheel be 2, wheel: 2, wheel := 2 */
+static void
+assignments (br__words *l)
+{
+  const br__statement *st;
+  int word = br__word_at (l, 0, "set") || br__word_at (l, 0, "change") || br__word_at (l, 0, "let") || br__word_at (l, 0, "make");
+  if (word && l->count > 2 && !br__word_known (l, 0))
+    br__words_put (l, 0, br__word_at (l, 1, "the") ? 2 : 1, "");
+  else
+    word = 0;
+  if (l->count < 2)
+    return;
+  size_t n = l->word[0].length;
+  if (n > 1 && l->word[0].s[n - 1] == ':' && br__letter_at (l->word[0].s, n, 0))
+    {
+      l->word[0].length--;
+      br__words_put (l, 1, 0, "=");
+    }
+  else if (l->word[1].length == 2 && memcmp (l->word[1].s, ":=", 2) == 0)
+    br__words_put (l, 1, 1, "=");
+  else if (l->word[1].length == 1 && l->word[1].s[0] == ':' && br__letter_at (l->word[0].s, n, 0))
+    br__words_put (l, 1, 1, "=");
+  else if (word && (br__word_at (l, 1, "to") || br__word_at (l, 1, "be") || br__word_at (l, 1, "as")))
+    br__words_put (l, 1, 1, "=");
+  st = br__statement_find (l->word[0].s, l->word[0].length);
+  if (st && st->setting && l->word[1].length == 1 && l->word[1].s[0] == '=')
+    br__words_put (l, 1, 1, "");
+}
+
+/* half scale, 1/2 scale, full size: a line of its own.  A quarter scale may be inches to the foot.  */
+static void
+scales (br__words *l)
+{
+  static const char *const sizes[] = { "half", "full", "double" };
+  if (l->count != 2 || !(br__word_at (l, 1, "scale") || br__word_at (l, 1, "size")))
+    return;
+  if (l->word[0].length == 3 && memcmp (l->word[0].s, "1/2", 3) == 0)
+    br__words_put (l, 0, 2, "scale half");
+  else if (br__word_at (l, 0, "quarter") && br__word_at (l, 1, "size"))
+    br__words_put (l, 0, 2, "scale quarter");
+  else if (br__word_at (l, 0, "eighth") && br__word_at (l, 1, "size"))
+    br__words_put (l, 0, 2, "scale eighth");
+  for (size_t i = 0; i < sizeof sizes / sizeof sizes[0]; i++)
+    if (br__word_at (l, 0, sizes[i]))
+      {
+        static const char *const said[] = { "scale half", "scale full", "scale double" };
+        br__words_put (l, 0, 2, said[i]);
+      }
+}
+
+/* full size 5 3/8, 5 3/8 at full size, drawn size of wheel */
+static void
+sizes (br__words *l)
+{
+  if (l->count > 2 && (br__word_at (l, 0, "full") || br__word_at (l, 0, "drawn")) && br__word_at (l, 1, "size"))
+    br__words_put (l, 1, br__word_at (l, 2, "of") ? 2 : 1, "");
+  else if (l->count > 2 && br__word_at (l, l->count - 1, "size") && (br__word_at (l, l->count - 2, "full") || br__word_at (l, l->count - 2, "drawn")))
+    {
+      const char *word = br__word_at (l, l->count - 2, "full") ? "full" : "drawn";
+      br__words_put (l, l->count - 2, 2, "");
+      if (br__word_at (l, l->count - 1, "at") || br__word_at (l, l->count - 1, "in"))
+        br__words_put (l, l->count - 1, 1, "");
+      br__words_put (l, 0, 0, word);
+    }
+}
+
+/* ---- Marks ---- */
+
+/* A mark at I, `the nearest eighth of an inch`: as 1/8 or 1/8 in.  1 where one stands there.  */
+static int
+mark (br__words *l, size_t i)
+{
+  while (br__word_at (l, i, "the") || br__word_at (l, i, "nearest") || br__word_at (l, i, "closest"))
+    br__words_put (l, i, 1, "");
+  if ((br__word_at (l, i, "a") || br__word_at (l, i, "an")) && ordinal (l, i + 1))
+    br__words_put (l, i, 1, "");
+  int64_t d = ordinal (l, i);
+  if (d && (l->word[i].s[0] < '0' || l->word[i].s[0] > '9' || l->word[i].s[l->word[i].length - 1] > '9'))
+    {
+      int inch = br__words_at (l, i + 1, "of an inch") ? 3 : br__words_at (l, i + 1, "of inch") ? 2 : br__word_at (l, i + 1, "inch") || br__word_at (l, i + 1, "in") ? 1 : 0;
+      if (d == 1)
+        br__words_put (l, i, 1 + (size_t) inch, inch ? "1 in" : "1");
+      else
+        {
+          replace_made (l, i, 1 + (size_t) inch, inch ? "1/%lld in" : "1/%lld", (long long) d);
+        }
+      return 1;
+    }
+  if (begins_number (l, i) && br__words_at (l, i + 1, "of an inch"))
+    br__words_put (l, i + 1, 3, "in");
+  return begins_number (l, i);
+}
+
+static void
+marks (br__words *l)
+{
+  int rounds = br__word_at (l, 0, "round") || br__word_at (l, 0, "rounded");
+  if (br__word_at (l, 0, "rounded"))
+    br__words_put (l, 0, 1, "round");
+  if (rounds && br__word_at (l, 1, "off"))
+    br__words_put (l, 1, 1, "");
+  if (br__word_at (l, 0, "ruler") || br__word_at (l, 0, "grid") || br__word_at (l, 0, "kerf"))
+    {
+      if (br__word_at (l, 1, "to") || br__word_at (l, 1, "of"))
+        br__words_put (l, 1, 1, "");
+      mark (l, 1);
+      return;
+    }
+  for (size_t i = 1; i + 1 < l->count; i++)
+    {
+      if (br__word_at (l, i, "rounded") || (br__word_at (l, i, "nearest") && rounds))
+        {
+          br__words_put (l, i, 1, br__word_at (l, i + 1, "to") ? "" : "to");
+          if (i > 1 && br__word_at (l, i - 1, "to") && br__word_at (l, i, "to"))
+            br__words_put (l, i, 1, "");
+        }
+      if (!br__word_at (l, i, "to") || !(br__word_at (l, i + 1, "the") || br__word_at (l, i + 1, "nearest") || br__word_at (l, i + 1, "closest")
+                                || begins_number (l, i + 1) || ordinal (l, i + 1)
+                                || ((br__word_at (l, i + 1, "a") || br__word_at (l, i + 1, "an")) && ordinal (l, i + 2))))
+        continue;
+      if (!mark (l, i + 1))
+        continue;
+      if (begins_number (l, 0) || br__word_known (l, 0))
+        {
+          br__words_put (l, 0, 0, "round");
+          i++;
+        }
+      /* round to 1/8 3.57 */
+      if (i == 1 && rounds && i + 2 < l->count && !is_unit_word (l, i + 2) && !br__word_at (l, i + 2, "up") && !br__word_at (l, i + 2, "down"))
+        {
+          const char *size = l->word[2].s;
+          size_t length = l->word[2].length;
+          if (length && size[length - 1] == ':')
+            length--;
+          size_t end = l->count;
+          br__words_put (l, end, 0, "to mark");
+          l->word[end + 1].s = size;
+          l->word[end + 1].length = length;
+          br__words_put (l, 1, 2, "");
+          if (br__word_at (l, 1, "of"))
+            br__words_put (l, 1, 1, "");
+        }
+      return;
+    }
+}
+
+void
+br__words_cut (br__words *l)
+{
+  const br__run *run = l->run;
+  for (size_t at = 0, n; at < run->end && l->count < BR__MOST_WORDS; )
+    {
+      if ((n = br__blank_at (run->text + at, run->end - at)) > 0)
+        {
+          at += n;
+          continue;
+        }
+      size_t start = at;
+      while (at < run->end && !br__blank_at (run->text + at, run->end - at))
+        at++;
+      l->word[l->count].s = run->text + start;
+      l->word[l->count++].length = at - start;
+    }
+}
+
+int
+br__phrase (br_text *t, const br__run *run)
+{
+  br__words l = { .run = run };
+  br__words_cut (&l);
+  if (l.count == BR__MOST_WORDS || l.count == 0)
+    return 0;
+  questions (&l);
+  assignments (&l);
+  scales (&l);
+  sizes (&l);
+  marks (&l);
+  br__phrase_numbers (&l);
+  br__phrase_signs (&l);
+  for (size_t i = 0; i < l.count && l.changed; i++)
+    {
+      if (i > 0 && !(l.word[i].s[0] == '^' && l.word[i].length == 2))
+        br__text_putc (t, ' ');
+      br__text_put (t, l.word[i].s, l.word[i].length);
+    }
+  return l.changed && l.count > 0 && !t->failed;
+}

@@ -1,0 +1,16 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   phrase.h - what people type, in the words of the language.  */
+#ifndef BR_STATEMENT_PHRASE_H
+#define BR_STATEMENT_PHRASE_H
+
+#include "exact/text.h"
+#include "sheet/sheet.h"
+
+/* T = the statement RUN->text up to its note in the words of the language, where all of its phrases can mean one thing
+   only.  0 where there is nothing to change.  Three rules: what can mean one thing is accepted; what could mean two is left,
+   so that it is refused; a hint works as it stands.  */
+int br__phrase (br_text *t, const br__run *run);
+/* A hint for the statement of RUN, which was refused, where it is one that people use for something else.  */
+void br__phrase_hint (br__run *run);
+
+#endif

@@ -1,0 +1,137 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   phrase_hint.c - what to write instead of a line that people type for something else.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "statement/phrase.h"
+#include "statement/phrase_words.h"
+#include "statement/statements.h"
+
+/* The name in words FROM up to TO with its blanks and hyphens as underscores.  */
+static void
+put_joined (br_text *t, const br__words *l, size_t to)
+{
+  for (size_t i = 0; i < to; i++)
+    {
+      if (i)
+        br__text_putc (t, '_');
+      for (size_t k = 0; k < l->word[i].length; k++)
+        br__text_putc (t, l->word[i].s[k] == '-' ? '_' : l->word[i].s[k]);
+    }
+}
+
+static void
+put_rest (br_text *t, const br__words *l, size_t from)
+{
+  for (size_t i = from; i < l->count; i++)
+    {
+      br__text_putc (t, ' ');
+      br__text_put (t, l->word[i].s, l->word[i].length);
+    }
+}
+
+/* wheel base = 4 and axle-height = 2: names have no blanks and no hyphens.  */
+static int
+joined_name (br_text *t, const br__words *l)
+{
+  size_t equals = 0;
+  while (equals < l->count && !(l->word[equals].length == 1 && l->word[equals].s[0] == '='))
+    equals++;
+  if (equals == 0 || equals > 4 || equals + 1 >= l->count || br__statement_find (l->word[0].s, l->word[0].length))
+    return 0;
+  for (size_t i = 0; i < equals; i++)
+    for (size_t k = 0; k < l->word[i].length; k++)
+      if (l->word[i].s[k] != '-' && !br__letter_at (l->word[i].s + k, l->word[i].length - k, k > 0 || i > 0))
+        return 0;
+  if (equals == 1 && !memchr (l->word[0].s, '-', l->word[0].length))
+    return 0;
+  put_joined (t, l, equals);
+  put_rest (t, l, equals);
+  return 1;
+}
+
+/* 4 wheels where wheel is known.  */
+static int
+counted_name (br_text *t, const br__words *l)
+{
+  int64_t n, d;
+  br__words one = *l;
+  if (l->count < 2 || !br__word_ratio (l, 0, &n, &d) || br__word_at (l, 1, "x")
+      || (l->count > 2 && br__letter_at (l->word[2].s, l->word[2].length, 1)))
+    return 0;
+  if (!br__word_known (l, 1) && one.word[1].length > 1 && one.word[1].s[one.word[1].length - 1] == 's')
+    one.word[1].length--;
+  if (!br__word_known (&one, 1))
+    return 0;
+  br__text_put (t, l->word[0].s, l->word[0].length);
+  br__text_puts (t, " *");
+  put_rest (t, &one, 1);
+  return 1;
+}
+
+/* half of 3 + 1 and twice a + b: of the first value, or of the sum.  */
+static int
+product_of_sum (br_error *error, br__words *l)
+{
+  br_text first = BR_TEXT_ZERO, sum = BR_TEXT_ZERO;
+  br__phrase_numbers (l);
+  size_t i = 0;
+  for (; i < l->count; i++)
+    if ((br__word_at (l, i, "of") && i > 0 && br__takes_of (l, i - 1)) || br__word_at (l, i, "twice") || br__word_at (l, i, "double"))
+      break;
+  if (i >= l->count || !br__sum_follows (l, i + 1))
+    return 0;
+  if (br__word_at (l, i, "of"))
+    br__words_put (l, i, 1, "*");
+  else
+    br__words_put (l, i++, 1, "2 *");
+  br__phrase_signs (l);
+  for (size_t k = 0; k < l->count; k++)
+    {
+      br__text_printf (&first, "%s%.*s", k ? " " : "", (int) l->word[k].length, l->word[k].s);
+      br__text_printf (&sum, "%s%s%.*s", k ? " " : "", k == i + 1 ? "(" : "", (int) l->word[k].length, l->word[k].s);
+    }
+  br__text_putc (&sum, ')');
+  if (first.length + sum.length < 120)
+    br__hint (error, "write `%s` or `%s`", br__text_string (&first), br__text_string (&sum));
+  br__text_clear (&first);
+  br__text_clear (&sum);
+  return 1;
+}
+
+void
+br__phrase_hint (br__run *run)
+{
+  br__words l = { .run = run }, copy;
+  br_text t = BR_TEXT_ZERO;
+  br__words_cut (&l);
+  if (l.count == 0 || l.count == BR__MOST_WORDS || !run->error)
+    return;
+  int known = br__word_known (&l, 0);
+  copy = l;
+  if (product_of_sum (run->error, &copy))
+    return;
+  if (!known && l.count > 1 && (br__word_at (&l, 0, "delete") || br__word_at (&l, 0, "remove") || br__word_at (&l, 0, "erase") || br__word_at (&l, 0, "del")))
+    {
+      br__text_puts (&t, "forget");
+      put_rest (&t, &l, 1);
+    }
+  else if (!known && l.count > 1 && (br__word_at (&l, 0, "load") || br__word_at (&l, 0, "read")))
+    {
+      br__text_puts (&t, "open");
+      put_rest (&t, &l, 1);
+    }
+  else if (!known && br__word_at (&l, 0, "print"))
+    br__hint (run->error, "write `report into FILE.html` for a page, or `list`");
+  else if (!known && l.count == 2 && br__word_at (&l, 0, "boxes"))
+    br__hint (run->error, "write `%.*s boxes` or `in_boxes(%.*s)`", (int) l.word[1].length, l.word[1].s,
+              (int) l.word[1].length, l.word[1].s);
+  else if (!joined_name (&t, &l))
+    counted_name (&t, &l);
+  if (t.length && !t.failed && t.length < 120)
+    br__hint (run->error, "write `%s`", br__text_string (&t));
+  br__text_clear (&t);
+}

@@ -283,7 +283,9 @@ questions (br__words *l)
     { "show list", "list" }, { "show me", "" }, { "tell|give me", "" },
     { "how long|big|wide|high|tall|thick|deep|far|much|large is|are", "" }, { "what is|are", "" }, { "what's", "" }, { "whats", "" },
     { "work out", "" }, { "calculate|compute|evaluate|convert|express", "" }, { "please", "" }, { "set|use the", "set" } };
-  if (l->count && l->word[l->count - 1].length && l->word[l->count - 1].s[l->word[l->count - 1].length - 1] == '?')
+  /* A question mark ends a question, and no assignment.  */
+  if (l->count && !memchr (l->run->text, '=', l->run->end)
+      && l->word[l->count - 1].s[l->word[l->count - 1].length - 1] == '?')
     {
       if (l->count > 1 && l->word[l->count - 1].length == 1)
         br__words_put (l, l->count - 1, 1, "");

@@ -100,6 +100,16 @@ identities (void **state)
   assert_int_equal (differences, 0);
 }
 
+/* Published examples as a user types them.  */
+static void
+worked_examples (void **state)
+{
+  (void) state;
+  differences = 0;
+  assert_true (expressions_of ("worked.txt", SECONDS) >= 120);
+  assert_int_equal (differences, 0);
+}
+
 /* script; INDEX:PATH=VALUE; ... where INDEX counts answers from 0, and from the last one back
    below zero; a row without its script goes on in the sheet of the row before.  */
 static void
@@ -236,6 +246,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     CHECK_TEST (expressions),
     CHECK_TEST (identities),
+    CHECK_TEST (worked_examples),
     CHECK_TEST (statements),
     CHECK_TEST (wrong_lines),
   };

@@ -196,6 +196,21 @@ no_help (br__run *run, const br__token *t)
   return BR_SYNTAX;
 }
 
+/* help ^ */
+static br_status
+help_power (br__run *run)
+{
+  br_record *r = br__record_new ("help");
+  put_lines (br__put_list (r, "lines"),
+             "^ is a power. It binds tighter than any /, that of a fraction too:\n"
+             "  3^2/4        is 9/4, as in a textbook (it was read otherwise once)\n"
+             "  2^(1/2)      is a root, as sqrt 2 is\n"
+             "  (2-1/2)^2    a mixed number goes into brackets\n"
+             "  d^2-1/4      is d squared less a quarter\n"
+             "  4\xc2\xb2, 3 ft^2  are powers too; (3 ft)^2 is 9 sq ft");
+  return br__emit (run, r);
+}
+
 br_status
 br__do_help (br__run *run)
 {
@@ -210,6 +225,8 @@ br__do_help (br__run *run)
     status = br__end_of_line (run);
   if (status != BR_OK)
     return status;
+  if (t.type == BR__SIGN && t.sign == '^')
+    return help_power (run);
   if (st)
     return help_statement (run, st);
   if (f)

@@ -292,6 +292,8 @@ questions (br__words *l)
       else if (l->count > 1)
         l->word[l->count - 1].length--, l->changed = 1;
     }
+  if (l->count > 1 && br__word_at (l, l->count - 1, "please"))
+    br__words_put (l, l->count - 1, 1, "");
   if (l->count == 1 && (br__word_at (l, 0, "exit") || br__word_at (l, 0, "bye") || br__word_at (l, 0, "q")))
     br__words_put (l, 0, 1, "quit");
   if (l->count == 1 && br__word_at (l, 0, "checks"))

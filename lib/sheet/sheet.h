@@ -166,7 +166,7 @@ typedef struct br__run
   br_error *error;
   br__statement_steps steps;        /* what it has changed so far */
   br__line *line;           /* set by a statement that put the line itself */
-  const br_unit *asked;     /* the unit that an answer is asked in, or NULL */
+  const br_unit *asked_unit;/* the unit that an answer is asked in, or NULL */
   enum br__asked { BR__AS_USUAL, BR__AS_FRACTION, BR__AS_DECIMAL } asked_form;
   int kept;                 /* the statement belongs in a saved sheet */
   br_status (*behind) (struct br__run *run);    /* reads what stands behind the formula of an assignment, or NULL */

@@ -356,8 +356,8 @@ put_answer (br_record *r, br__value *v, br__run *run)
 {
   const br__settings *s = &run->sheet->settings;
   br_status status;
-  if (run->asked)
-    return put_converted (r, v, s, run->asked, run->error);
+  if (run->asked_unit)
+    return put_converted (r, v, s, run->asked_unit, run->error);
   status = run->asked_form ? put_amount (r, v, s) : br__put_value (r, v, s);
   if (status == BR_OK && run->asked_form)
     status = put_form (r, v, run);
@@ -436,7 +436,7 @@ read_asked (br__run *run, const br__tree *tree)
       br__text_clear (&b);
       return status;
     }
-  run->asked = unit;
+  run->asked_unit = unit;
   l->next = end;
   return br__lex_next (l, run->error);
 }

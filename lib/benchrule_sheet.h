@@ -180,6 +180,18 @@ BR_API BR_CHECK br_status br_sheet_save (br_sheet *sheet, const char *path, br_e
 BR_API BR_CHECK br_status br_sheet_write (const br_sheet *sheet, const char *path, br_error *error);
 /* The file that was opened first or saved last, or NULL.  */
 BR_API const char *br_sheet_path (const br_sheet *sheet);
+/* Writes SHEET to the file PATH so that `recover` can bring it back as the sheet that it is: its lines, its own file and
+   what that held.  */
+BR_API BR_CHECK br_status br_sheet_keep (const br_sheet *sheet, const char *path, br_error *error);
+/* What `recover` asks the program, which keeps such files.  */
+typedef enum br_kept
+{
+  BR_KEPT_ASK,          /* which file is left from before?  NULL: none */
+  BR_KEPT_TAKEN,        /* that one was brought back and is not saved yet */
+  BR_KEPT_DROP          /* that one is to be taken away */
+} br_kept;
+typedef const char *br_keeper (void *user, br_kept what);
+BR_API void br_sheet_set_keeper (br_sheet *sheet, br_keeper *keeper, void *user);
 /* POLICY NULL: br_file_usual.  */
 BR_API void br_sheet_set_policy (br_sheet *sheet, br_file_policy *policy, void *user);
 /* Polled in long work; work ends early, saying so, when *FLAG is not 0.  */

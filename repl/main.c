@@ -88,7 +88,7 @@ run_statements (session *s, const options *o)
 
 /* A pasted text is run line by line, as if each had been typed.  */
 static void
-run_typed (session *s, recovery *kept, const char *text)
+run_typed (session *s, const char *text)
 {
   const char *end;
   do
@@ -96,7 +96,8 @@ run_typed (session *s, recovery *kept, const char *text)
       end = text + strcspn (text, "\n");
       display_measure (&s->out);
       session_run (s, text, (size_t) (end - text), session_prompt_name, 1);
-      recovery_keep (kept, s->sheet, &s->err);
+      recovery_keep (&s->kept, s->sheet, s->saved, &s->err);
+      s->saved = 0;
       if (line_rearm ())
         return;
       text = end + 1;
@@ -119,7 +120,7 @@ may_leave (session *s, int *asked)
 
 /* Lines until the prompt is left; the last result.  */
 static line_result
-read_lines (session *s, recovery *kept)
+read_lines (session *s)
 {
   line_result result;
   int told = 0, asked = 0;
@@ -130,7 +131,7 @@ read_lines (session *s, recovery *kept)
       result = line_read (&text);
       if (result == LINE_TEXT)
         {
-          run_typed (s, kept, text);
+          run_typed (s, text);
           free (text);
           if (!br_sheet_done (s->sheet))
             asked = 0;
@@ -149,18 +150,17 @@ read_lines (session *s, recovery *kept)
 static void
 run_prompt (session *s)
 {
-  recovery kept = RECOVERY_ZERO;
   printf ("benchrule %s, exact shop arithmetic\n", BR_VERSION);
   puts ("Type a sum such as 2-3/8 + 1/2.  help tells more, quit leaves.");
-  recovery_open (&kept, &s->out);
+  recovery_tell (&s->out);
   line_open ("benchrule> ", complete_words, s);
   s->interrupted = line_flag ();
   br_sheet_watch (s->sheet, s->interrupted);
-  line_result result = read_lines (s, &kept);
+  line_result result = read_lines (s);
   br_sheet_watch (s->sheet, NULL);
   s->interrupted = NULL;
   line_close ();
-  recovery_close (&kept, result == LINE_TEXT || result == LINE_END);
+  recovery_close (&s->kept, result == LINE_TEXT || result == LINE_END);
   if (result == LINE_FAILED)
     s->failed = 1;
 }

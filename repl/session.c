@@ -54,6 +54,7 @@ on_record (void *user, const br_record *record)
 {
   session *s = user;
   end_progress (s);
+  s->saved |= strcmp (br_record_kind (record), "saved") == 0;
   if (!s->json)
     text_put (&s->text, record);
   else if (!json_put_record (s->out.stream, record))
@@ -119,6 +120,8 @@ session_start (session *s, const options *o)
   s->faults = 0;
   s->failed = 0;
   s->interrupted = NULL;
+  s->kept = (recovery) RECOVERY_ZERO;
+  s->saved = 0;
   s->progress_width = 0;
   s->text = printer;
   setvbuf (stderr, NULL, _IOLBF, BUFSIZ);     /* a line of a message in one piece */
@@ -128,6 +131,7 @@ session_start (session *s, const options *o)
   if (br_sheet_new (&s->sheet) == BR_OK && br_sheet_set_jobs (s->sheet, o->jobs) == BR_OK)
     {
       br_sheet_set_painter (s->sheet, pages_find, NULL);
+      br_sheet_set_keeper (s->sheet, recovery_keeper, &s->kept);
       keep_practice (s->sheet);
       if (o->allow_files)
         br_sheet_set_policy (s->sheet, allow_all, NULL);
@@ -177,6 +181,8 @@ finish_run (session *s, br_status status, size_t faults_before, const char *file
     s->failed = 1;
   if (status != BR_OK && s->faults == faults_before)
     tell_of_run (s, status, file);
+  if (!s->interrupted && s->saved)
+    recovery_saved (&s->kept);
   if (!s->interrupted)
     interrupt_end (s->sheet);
 }
@@ -209,6 +215,7 @@ session_end (session *s)
   text_flush (&s->text);
   text_clear (&s->text);
   br_sheet_free (s->sheet);
+  recovery_close (&s->kept, 0);
   s->sheet = NULL;
   int unwritten = ferror (s->out.stream);
   if (fclose (s->out.stream) != 0 || unwritten)

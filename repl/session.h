@@ -6,6 +6,7 @@
 #include "benchrule_sheet.h"
 #include "display.h"
 #include "options.h"
+#include "recovery.h"
 #include "text.h"
 
 typedef struct session
@@ -17,6 +18,8 @@ typedef struct session
   size_t faults;          /* mistakes told so far */
   int failed;             /* something could not be read or written, or no memory */
   const volatile sig_atomic_t *interrupted;     /* at the prompt: Ctrl-C came during the work */
+  recovery kept;          /* what is not saved, and what was left from before */
+  int saved;              /* a sheet was saved since this was last looked at */
   int progress_width;     /* of the line of progress on standard error, 0: none */
 } session;
 

@@ -22,6 +22,8 @@ swap_session (br_sheet *a, br_sheet *b)
   SWAP (painter_user);
   SWAP (policy);
   SWAP (policy_user);
+  SWAP (keeper);
+  SWAP (keeper_user);
   SWAP (quit);
   SWAP (jobs);
   SWAP (reading);

@@ -141,6 +141,8 @@ struct br_sheet
   unsigned jobs;                    /* threads for a long column */
   br_file_policy *policy;           /* NULL: br_file_usual */
   void *policy_user;
+  br_keeper *keeper;                /* or NULL */
+  void *keeper_user;
   br__reading_file *reading;        /* the innermost, or NULL */
   unsigned opened;                  /* files since the outermost one */
   size_t opened_bytes;

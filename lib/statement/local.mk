@@ -7,11 +7,13 @@ libbenchrule_core_la_SOURCES += \
   lib/statement/help.c \
   lib/statement/missing.c \
   lib/statement/open.c \
+  lib/statement/opened.h \
   lib/statement/phrase.c \
   lib/statement/phrase.h \
   lib/statement/phrase_hint.c \
   lib/statement/phrase_words.h \
   lib/statement/picture.c \
+  lib/statement/recover.c \
   lib/statement/round.c \
   lib/statement/run.c \
   lib/statement/save.c \

@@ -12,6 +12,7 @@
 #include "sheet/access.h"
 #include "sheet/replace.h"
 #include "sheet/written.h"
+#include "statement/opened.h"
 #include "statement/statements.h"
 #include "statement/told.h"
 
@@ -190,6 +191,20 @@ run_apart (br__run *run, const sheet_file *f)
   return status;
 }
 
+br_status
+br__open_text (br__run *run, const char *text, size_t length, const char *path)
+{
+  sheet_file f = { .path = path, .bytes = (char *) text, .length = length };
+  br_sheet *content = NULL;
+  br_status status = br__content_new (&content, run->sheet, run->error);
+  if (status == BR_OK)
+    status = br__replace_content (run, &content);
+  if (status == BR_OK)
+    status = run_apart (run, &f);
+  br_sheet_free (content);
+  return status;
+}
+
 static br_status
 open_path (br__run *run, const char *path)
 {
@@ -216,8 +231,8 @@ open_path (br__run *run, const char *path)
 }
 
 /* Work that is not saved is not given up without a word.  */
-static br_status
-check_saved (br__run *run)
+br_status
+br__check_saved (br__run *run)
 {
   br_sheet *sheet = run->sheet;
   if (!br_sheet_unsaved (sheet))
@@ -248,7 +263,7 @@ br__do_open (br__run *run)
     }
   br_status status = br__file_rest (&path, run, start, BR_FILE_SHEET);
   if (status == BR_OK)
-    status = check_saved (run);
+    status = br__check_saved (run);
   if (status == BR_OK)
     status = at_file (run, open_path (run, path), start);
   br__free (path);
@@ -271,7 +286,7 @@ br__do_new (br__run *run)
   if (status == BR_OK && run->from_file)
     status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length, "a sheet cannot empty itself");
   if (status == BR_OK && !give_up)
-    status = check_saved (run);
+    status = br__check_saved (run);
   if (status == BR_OK)
     status = br__content_new (&content, run->sheet, run->error);
   if (status == BR_OK)

@@ -39,5 +39,6 @@ br_status br__do_use (br__run *run);
 br_status br__do_save (br__run *run);
 br_status br__do_new (br__run *run);
 br_status br__do_run (br__run *run);
+br_status br__do_recover (br__run *run);
 
 #endif

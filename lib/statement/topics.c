@@ -86,6 +86,6 @@ const br__topic br__topics[] =
   { "files", "Files",
     "  save cart.sheet            the sheet as text; `save` alone writes it again\n"
     "  open cart.sheet            reads it\n",
-    "open use save new run report draw worksheet" },
+    "open use save new recover run report draw worksheet" },
   { NULL, NULL, NULL, NULL }
 };

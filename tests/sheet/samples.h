@@ -88,6 +88,7 @@ static const sheet_sample samples[] = {
   { "use", "use other.sheet", 1 },
   { "new", "new without saving", 0 },
   { "run", "run files", 0 },
+  { "recover", "recover drop", 0 },
   { "save", "save over saved.sheet", 0 },
   { "help", "help round", 0 },
   { "quit", "quit", 0 },

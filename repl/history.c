@@ -13,6 +13,8 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/file.h>
+#include <sys/stat.h>
+#include <time.h>
 #include <unistd.h>
 
 #include "state.h"
@@ -95,11 +97,20 @@ entries_clear (entries *e)
 static int
 entries_read (entries *e, const char *path)
 {
-  FILE *stream = fopen (path, "re");
+  FILE *stream = NULL;
   char *line = NULL;
   size_t room = 0;
-  if (!stream)
+  struct stat st;
+  int fd = open (path, O_RDONLY | O_CLOEXEC | O_NONBLOCK);
+  if (fd < 0)
     return errno == ENOENT;
+  /* A pipe or a folder in its place is no history, and must not hold the prompt up.  */
+  if (fstat (fd, &st) != 0 || !S_ISREG (st.st_mode) || !(stream = fdopen (fd, "r")))
+    {
+      close (fd);
+      errno = EINVAL;
+      return 0;
+    }
   while (getline (&line, &room, stream) > 0)
     {
       line[strcspn (line, "\n")] = '\0';
@@ -181,13 +192,29 @@ merge (const char *path, const char *text)
   return good;
 }
 
+/* Whoever holds the lock longer than this is not waited for.  */
+#define LOCK_WAIT_MS 200
+
+static int
+take_lock (int fd)
+{
+  static const struct timespec pause = { 0, 10 * 1000000 };
+  for (int waited = 0; flock (fd, LOCK_EX | LOCK_NB) != 0; waited += 10)
+    {
+      if ((errno != EWOULDBLOCK && errno != EINTR) || waited >= LOCK_WAIT_MS)
+        return 0;
+      nanosleep (&pause, NULL);
+    }
+  return 1;
+}
+
 int
 history_add (const char *path, const char *text)
 {
   char *lock = beside (path, ".lock");
   int good = lock && state_make_folders (path);
-  int fd = good ? open (lock, O_RDWR | O_CREAT | O_CLOEXEC, 0600) : -1;
-  good = fd >= 0 && flock (fd, LOCK_EX) == 0 && merge (path, text);
+  int fd = good ? open (lock, O_RDWR | O_CREAT | O_CLOEXEC | O_NONBLOCK, 0600) : -1;
+  good = fd >= 0 && take_lock (fd) && merge (path, text);
   int reason = errno;
   if (fd >= 0)
     close (fd);

@@ -202,7 +202,11 @@ main (int argc, char **argv)
             status = session_end (&s);
           }
         break;
-      case OPTIONS_LEAVE: status = fclose (stdout) == 0 ? 0 : EXIT_USAGE; break;
+      case OPTIONS_LEAVE:
+        status = fclose (stdout) == 0 ? 0 : EXIT_USAGE;
+        if (status)
+          fprintf (stderr, "benchrule: standard output could not be written: %s\n", strerror (errno));
+        break;
       case OPTIONS_WRONG: break;
       }
   options_clear (&o);

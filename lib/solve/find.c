@@ -266,7 +266,7 @@ put_range_end (br_record *r, const char *key, br_text *t, const br_number *at, b
   br__text_clear (&shown);
   br_real_clear (&z);
   br__value_clear (&v);
-  return status;
+  return status == BR_OK && t->failed ? BR_NO_MEMORY : status;
 }
 
 /* The range that ROOT stands for, and what is said of it.  */

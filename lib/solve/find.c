@@ -284,6 +284,8 @@ put_range (br_record *r, br_text *message, const br__solution *root, br_dimensio
   status = put_range_end (r, "from", &from, &root->from, root->from_end, dimension, s);
   if (status == BR_OK)
     status = put_range_end (r, "to", &to, &root->to, root->to_end, dimension, s);
+  if (status == BR_OK && (from.failed || to.failed))
+    status = BR_NO_MEMORY;
   if (status == BR_OK)
     br__text_printf (message, "every size from %s to %s makes it so; ", br__text_string (&from),
                      br__text_string (&to));

@@ -270,10 +270,12 @@ degree_of_cosines (const br__field *f)
       {
         mpz_srcptr den = mpq_denref (f->step[i].number);
 
-        if (mpz_cmp_ui (den, (unsigned long) PARTS_MOST) >= 0)
+        /* A long may have 32 bits, which are too few for PARTS_MOST.  */
+        uint64_t d = 0;
+        if (mpz_sizeinbase (den, 2) > 40)
           return MOST;
-        int64_t d = (int64_t) mpz_get_ui (den);
-        n = common_multiple (n, d);
+        mpz_export (&d, NULL, -1, sizeof d, 0, 0, den);
+        n = common_multiple (n, (int64_t) d);
         if (n >= PARTS_MOST)
           return MOST;
       }

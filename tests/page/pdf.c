@@ -151,7 +151,7 @@ all_are_there (const pair *p)
   for (size_t i = 1; i < p->svg.count; i++)
     {
       const svg_element *e = &p->svg.elements[i];
-      int64_t n[4];
+      int64_t n[4] = { 0 };
       found += e->title != NULL;
       if (e->title && strcmp (e->name, "circle") == 0)
         has_circle (p, e);

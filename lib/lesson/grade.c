@@ -259,6 +259,7 @@ br__do_mark (br__run *run)
       sub.word = sub.lex.token;
       if (status == BR_OK)
         status = br__do_grade (&sub);
+      br__file_forget (&sub);
       if (status != BR_OK && run->error)
         {
           /* The place is one of the line before.  */

@@ -76,6 +76,16 @@ br__file_path (char **path, br__run *run, size_t start, size_t end, br_file_use 
   return status;
 }
 
+void
+br__file_forget (br__run *run)
+{
+  for (size_t i = 0; i < run->touched_count; i++)
+    br__free (run->touched[i]);
+  run->touched_count = 0;
+  br__free (run->refused_path);
+  run->refused_path = NULL;
+}
+
 br_status
 br__file_rest (char **path, br__run *run, size_t start, br_file_use use)
 {

@@ -10,6 +10,8 @@
    the policy allows the USE of it; to be freed.  A file that is read is one that the statement will not write over.
    Otherwise RUN->refused is set.  */
 br_status br__file_path (char **path, br__run *run, size_t start, size_t end, br_file_use use);
+/* Frees what RUN keeps of the files that it touched.  */
+void br__file_forget (br__run *run);
 /* The same of the name that is the rest of the statement from START on, quotes taken off.  */
 br_status br__file_rest (char **path, br__run *run, size_t start, br_file_use use);
 /* Asks for standard input or another file that has no place in the line's own folder.  */

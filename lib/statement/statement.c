@@ -294,9 +294,7 @@ end_line (br__run *run, br_status status)
     run->sheet->saved_at = run->sheet->done_count;
   if (status != BR_OK)
     tell_fault (run, status);
-  for (size_t i = 0; i < run->touched_count; i++)
-    br__free (run->touched[i]);
-  br__free (run->refused_path);
+  br__file_forget (run);
   br__text_clear (&run->phrase);
   return status == BR_OK ? run->mistake : status;
 }

@@ -215,7 +215,7 @@ is_kind (explainer *x, const char *name, int length, br__shape_kind kind, br__sh
 static br_status
 put_asked (br_text *label, br_text *t, explainer *x, int part, const char *name[2], const int length[2])
 {
-  br__entry *e = br__shape_entry (x->run->sheet->graph, name[0], (size_t) length[0], part);
+  br__entry *e = part == BR__PART_CLEAR ? NULL : br__shape_entry (x->run->sheet->graph, name[0], (size_t) length[0], part);
   item sum = ITEM_ZERO, o[2] = { ITEM_ZERO, ITEM_ZERO };
   const br__node plus = { .op = BR__OP_ADD, .count = 2 };
   br_status status = BR_OK;

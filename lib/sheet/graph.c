@@ -42,12 +42,14 @@ br__graph_free (br__graph *g)
   if (!g)
     return;
   HASH_CLEAR (hh, g->names);
+  HASH_CLEAR (by_letters, g->letters);
   for (br__entry *e = g->first, *next; e; e = next)
     {
       next = e->next;
       br__definition_free (e->definition);
       br__value_clear (&e->value);
       br__free (e->name);
+      br__free (e->letters);
       br__free (e);
     }
   br__free (g);
@@ -84,6 +86,43 @@ br__graph_find (const br__graph *g, const char *name, size_t length)
   return e;
 }
 
+/* NAME in small letters, to be freed; NULL: out of memory.  */
+static char *
+without_capitals (const char *name, size_t length)
+{
+  char *copy = br__strndup (name, length);
+  for (char *c = copy; c && *c; c++)
+    if (*c >= 'A' && *c <= 'Z')
+      *c = (char) (*c | 0x20);
+  return copy;
+}
+
+/* Ties E to those of the same letters; 0 out of memory.  */
+static int
+add_letters (br__graph *g, br__entry *e, size_t length)
+{
+  br__entry *first = NULL;
+  char *letters = without_capitals (e->name, length);
+  if (!letters)
+    return 0;
+  HASH_FIND (by_letters, g->letters, letters, length, first);
+  if (first)
+    {
+      e->alike = first->alike;
+      first->alike = e;
+      br__free (letters);
+      return 1;
+    }
+  HASH_ADD_KEYPTR (by_letters, g->letters, letters, length, e);
+  if (!e->by_letters.tbl)
+    {
+      br__free (letters);
+      return 0;
+    }
+  e->letters = letters;
+  return 1;
+}
+
 br__entry *
 br__graph_get (br__graph *g, const char *name, size_t length)
 {
@@ -96,8 +135,10 @@ br__graph_get (br__graph *g, const char *name, size_t length)
   e->name = br__strndup (name, length);
   if (e->name)
     HASH_ADD_KEYPTR (hh, g->names, e->name, length, e);
-  if (!e->name || !e->hh.tbl)
+  if (!e->name || !e->hh.tbl || !add_letters (g, e, length))
     {
+      if (e->hh.tbl)
+        HASH_DELETE (hh, g->names, e);
       br__free (e->name);
       br__free (e);
       return NULL;
@@ -217,17 +258,14 @@ br__graph_near (const br__graph *g, const br__entry *e, const char *name)
 const char *
 br__graph_same_letters (const br__graph *g, const char *name, size_t length)
 {
-  for (br__entry *e = g->first; e; e = e->next)
-    if (e->definition && strlen (e->name) == length && memcmp (e->name, name, length) != 0)
-      {
-        size_t i = 0;
-        while (i < length && (e->name[i] == name[i]
-                              || ((e->name[i] | 0x20) == (name[i] | 0x20) && (name[i] | 0x20) >= 'a' && (name[i] | 0x20) <= 'z')))
-          i++;
-        if (i == length)
-          return e->name;
-      }
-  return NULL;
+  br__entry *e = NULL;
+  char *letters = without_capitals (name, length);
+  if (letters)
+    HASH_FIND (by_letters, g->letters, letters, length, e);
+  br__free (letters);
+  while (e && (!e->definition || memcmp (e->name, name, length) == 0))
+    e = e->alike;
+  return e ? e->name : NULL;
 }
 
 static br_status

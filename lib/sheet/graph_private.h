@@ -16,6 +16,9 @@ struct br__entry
 {
   char *name;
   UT_hash_handle hh;
+  char *letters;                /* the name without capitals, of the first that has these letters, else NULL */
+  UT_hash_handle by_letters;
+  struct br__entry *alike;      /* the next with the same letters */
   br__entry *next;              /* in order of first naming */
   br__definition *definition;
   br__value value;
@@ -37,6 +40,7 @@ struct br__entry
 struct br__graph
 {
   br__entry *names;             /* hash */
+  br__entry *letters;           /* hash of those that have LETTERS */
   br__entry *first, *last;
   unsigned long stamp;
   size_t waiting;

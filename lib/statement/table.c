@@ -41,9 +41,9 @@ br__statement_at (size_t index)
 const br__statement *
 br__statement_find (const char *word, size_t length)
 {
-  const br__statement *st;
-  for (size_t i = 0; (st = br__statement_at (i)) != NULL; i++)
-    if (br__same_word (word, length, st->word))
-      return st;
+  for (size_t room = 0; room < sizeof rooms / sizeof rooms[0]; room++)
+    for (const br__statement *st = rooms[room]; st->word; st++)
+      if (br__same_word (word, length, st->word))
+        return st;
   return NULL;
 }

@@ -210,7 +210,7 @@ BR_API BR_CHECK br_status br_real_sub (br_real *z, const br_real *x, const br_re
 BR_API BR_CHECK br_status br_real_mul (br_real *z, const br_real *x, const br_real *y);
 /* BITS limits the precision at which signs are asked (0: BR_REAL_BITS; it is
    taken to be 32 at least and BR_MAX_BITS at most, here and below).
-   BR_UNDECIDED where Y can not be told from zero.  */
+   BR_UNDECIDED where Y cannot be told from zero.  */
 BR_API BR_CHECK br_status br_real_div (br_real *z, const br_real *x, const br_real *y, unsigned bits);
 BR_API BR_CHECK br_status br_real_neg (br_real *z, const br_real *x);
 BR_API BR_CHECK br_status br_real_abs (br_real *z, const br_real *x, unsigned bits);
@@ -303,7 +303,7 @@ typedef struct br_style
 
 /* X (in inches, square inches ... by DIMENSION) in shop notation: 2-3/8" or 5' 2-3/8",
    12.5 mm, 3-1/2 sq in, 45 deg, and a plain number without unit.  br_measure_read
-   reads it back to the same value; other powers of length, in^4, can not be read.  STYLE
+   reads it back to the same value; other powers of length, in^4, cannot be read.  STYLE
    may be NULL; boxes in it count as inches.  */
 BR_API size_t br_measure_write (char *buffer, size_t size, const br_number *x,
                                 br_dimension dimension, const br_style *style);

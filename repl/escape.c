@@ -38,7 +38,7 @@ decode (uint32_t *code, const unsigned char *text, size_t length)
   return need;
 }
 
-/* What stands for a sign of ours where the locale can not show it.  */
+/* What stands for a sign of ours where the locale cannot show it.  */
 static const char *
 plain_form (uint32_t c)
 {

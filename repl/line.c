@@ -152,7 +152,7 @@ warn_history (int good)
   if (good || prompt.warned)
     return;
   prompt.warned = 1;
-  fprintf (stderr, "benchrule: what you type can not be kept in %s: %s\n", prompt.path,
+  fprintf (stderr, "benchrule: what you type cannot be kept in %s: %s\n", prompt.path,
            strerror (errno));
 }
 

@@ -14,7 +14,7 @@
 
 #define MODULE BR_PAINTER_MODULE
 
-/* PATH gets the folder of this program and NAME; 0 where that can not be told.  */
+/* PATH gets the folder of this program and NAME; 0 where that cannot be told.  */
 static int
 beside_program (char *path, size_t size, const char *name)
 {
@@ -30,9 +30,9 @@ beside_program (char *path, size_t size, const char *name)
 }
 
 #ifdef HAVE_PAGES
-# define MISSING "pages can not be drawn: " MODULE " is not there"
+# define MISSING "pages cannot be drawn: " MODULE " is not there"
 #else
-# define MISSING "pages can not be drawn: this benchrule was built without them (--without-pages)"
+# define MISSING "pages cannot be drawn: this benchrule was built without them (--without-pages)"
 #endif
 
 const br_painter *

@@ -15,7 +15,7 @@ typedef struct ruler_picture
   const char *name;     /* under the mark, such as "the mark, over by 3/100" */
 } ruler_picture;
 
-/* Writes nothing where the numbers can not be read.  */
+/* Writes nothing where the numbers cannot be read.  */
 void ruler_put (const display *d, const ruler_picture *picture);
 
 #endif

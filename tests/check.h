@@ -254,7 +254,7 @@ typedef struct check_data
 } check_data;
 
 /* Opens tests/data/NAME, of which fields are parted by SEPARATOR.  Fails the test if it
-   can not be read.  */
+   cannot be read.  */
 CHECK_UNUSED static void
 check_open (check_data *data, const char *name, char separator)
 {

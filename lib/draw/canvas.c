@@ -105,7 +105,7 @@ br__stylus_to (br__stylus *s, int64_t x, int64_t y)
   s->y = y;
 }
 
-/* By chords of at most two degrees, which a picture of this size can not tell from the arc.  */
+/* By chords of at most two degrees, which a picture of this size cannot tell from the arc.  */
 void
 br__stylus_arc (br__stylus *s, int64_t x, int64_t y, int64_t r, int64_t from, int64_t turn)
 {

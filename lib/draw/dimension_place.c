@@ -48,7 +48,7 @@ half_across (const br__size_lines *d, const br__size_line *row)
 /* How the row lies: text and arrows inside; arrows outside; the text outside, too, after or before.  */
 enum { INSIDE, ARROWS_OUT, TEXT_AFTER, TEXT_BEFORE, MANNERS };
 
-/* Gives ROW the manner; 0 where its text can not lie so.  */
+/* Gives ROW the manner; 0 where its text cannot lie so.  */
 static int
 lay (br__size_line *row, const br__size_lines *d, int manner)
 {

@@ -217,7 +217,7 @@ try_scale (int *fits, br__drawing *d, br__run *run, const br_number *ratio)
   br_status status = make_paper (d, run, ratio, 0);
   if (status == BR_OK && d->w.grid < LEAST_SQUARE)
     return br__fail (run->error, BR_DOMAIN, run->word.offset, run->end - run->word.offset,
-                     "squares of less than 1/32 in can not be told apart");
+                     "squares of less than 1/32 in cannot be told apart");
   if (status == BR_OK)
     status = make_view (d, run, ratio);
   br__area room = br__paper_room (&d->w);

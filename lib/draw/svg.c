@@ -107,7 +107,7 @@ on_circle (int64_t *x, int64_t *y, int64_t r, int64_t angle)
   *y = br__scale_by (-r, sine, BILLION);
 }
 
-/* A curve from angle FROM to TO in steps of at most a right angle: the centre of a longer one would hang on
+/* A curve from angle FROM to TO in steps of at most a right angle: the centre of a longer one would depend on
    the last digit of its ends.  */
 static void
 put_curve (br_text *t, int64_t r, int64_t from, int64_t to, const char *first)

@@ -23,7 +23,7 @@
 #define BR__ROOT_INDEX 64       /* of a root that may be asked for */
 #define BR__FIRST_BITS 80       /* by so many most questions about shop sizes are settled at once */
 
-/* What the functions on exact sums return where the lane can not hold the answer.  */
+/* What the functions on exact sums return where the lane cannot hold the answer.  */
 #define BR__LEAVE BR_UNDECIDED
 
 typedef struct br__term

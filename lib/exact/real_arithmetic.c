@@ -56,7 +56,7 @@ on_sums (br_real *z, br__real_op op, const br_real *x, const br_real *y)
   return status;
 }
 
-/* The same, or a formula where the exact lanes can not hold it.  */
+/* The same, or a formula where the exact lanes cannot hold it.  */
 static br_status
 combine (br_real *z, br__real_op op, const br_real *x, const br_real *y)
 {

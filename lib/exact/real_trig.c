@@ -116,7 +116,7 @@ other_side (br_real *z, const br_real *x, int minus)
 }
 
 /* The functions of an arc, by the right triangle that it stands for.  BR__LEAVE where X is no arc, or
-   where a side can not be told from zero.  */
+   where a side cannot be told from zero.  */
 static br_status
 of_arc (br_real *z, br__real_op op, const br_real *x)
 {

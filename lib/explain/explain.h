@@ -27,7 +27,7 @@ void br__by_hand (br__worked_steps *l, const char *left, const char *end, br__op
 /* 1 if what is measured in DIMENSION has a unit that follows its number: a length, an area, a volume, an angle, or none.  */
 int br__explain_has_unit (br_dimension dimension);
 
-/* All steps of TREE, those of the dimensions it hangs on first, and the mark at the end.  RULES
+/* All steps of TREE, those of the dimensions it depends on first, and the mark at the end.  RULES
    gets the rules of the functions in words.  ANSWER gets the value as it is shown.  */
 br_status br__explain (br__worked_steps *steps, br__worked_steps *rules, br_text *answer, br__run *run,
                        const br__tree *tree, const br__mark *mark);

@@ -49,7 +49,7 @@ br__can_not (br_error *error, const char *what, const char *path, int number)
 {
   if (number == ENOMEM)
     return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
-  return br__fail (error, BR_IO, 0, 0, "can not %s `%.*s`: %s", what, BR__CLIP (path, 140),
+  return br__fail (error, BR_IO, 0, 0, "cannot %s `%.*s`: %s", what, BR__CLIP (path, 140),
                    br__system_words (number));
 }
 

@@ -9,7 +9,7 @@
 
 /* "there is no such file" ... for a value of errno.  */
 const char *br__system_words (int number);
-/* BR_IO: "can not WHAT `PATH`: why", with the words for the errno NUMBER.  */
+/* BR_IO: "cannot WHAT `PATH`: why", with the words for the errno NUMBER.  */
 br_status br__can_not (br_error *error, const char *what, const char *path, int number);
 
 /* The whole file, of at most LIMIT bytes; BYTES is to be freed.  ST (may be NULL) gets what the system says of

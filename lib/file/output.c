@@ -48,7 +48,7 @@ flush_to_disk (int fd)
   return done == 0 || errno == EINVAL || errno == ENOTSUP;
 }
 
-/* The rename is only sure to last once the folder is on disk.  A folder that can not be opened for this
+/* The rename is only sure to last once the folder is on disk.  A folder that cannot be opened for this
    is no reason to call a whole new file a failure.  */
 static void
 flush_folder (const char *folder)
@@ -69,7 +69,7 @@ can_not_write (const br__output *o, int number, br_error *error)
 {
   if (o->path)
     return br__can_not (error, "write", o->path, number);
-  return br__fail (error, BR_IO, 0, 0, "can not write standard output: %s", br__system_words (number));
+  return br__fail (error, BR_IO, 0, 0, "cannot write standard output: %s", br__system_words (number));
 }
 
 /* ---- What may be replaced ---- */
@@ -90,7 +90,7 @@ check_spared (const br__output *o, const char *path, br_error *error)
   /* For root every file can be written: the mode says what is meant.  */
   if ((o->old.st_mode & 0222) == 0 || faccessat (AT_FDCWD, o->path, W_OK, AT_EACCESS) != 0)
     {
-      br__fail (error, BR_IO, 0, 0, "can not write `%.*s`: it is write-protected", BR__CLIP (path, 140));
+      br__fail (error, BR_IO, 0, 0, "cannot write `%.*s`: it is write-protected", BR__CLIP (path, 140));
       br__hint (error, "use another name, or change its permissions");
       return BR_IO;
     }
@@ -116,7 +116,7 @@ take_after_old (br__output *o, br_error *error)
     }
   if (what)
     {
-      br__fail (error, BR_IO, 0, 0, "can not replace `%.*s`: %s", BR__CLIP (o->path, 100), what);
+      br__fail (error, BR_IO, 0, 0, "cannot replace `%.*s`: %s", BR__CLIP (o->path, 100), what);
       if (o->rules.content == BR__CONTENT_SHEET)
         br__hint (error, "`save in place %.*s` writes into the file itself; another name leaves it alone",
                   BR__CLIP (o->path, 80));

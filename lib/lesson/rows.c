@@ -176,7 +176,7 @@ find_control (const char *bytes, size_t length, const char *path, br_error *erro
       line += c == '\n';
       if ((c < 0x20 && !strchr ("\t\r\n", c)) || c == 0 || c == 0x7F)
         {
-          br__fail (error, BR_SYNTAX, 0, 0, "%.*s:%zu: a character that no text has", BR__CLIP (path, 100), line);
+          br__fail (error, BR_SYNTAX, 0, 0, "%.*s:%zu: a control character: is this a text file?", BR__CLIP (path, 100), line);
           br__hint (error, "save the table as CSV");
           return BR_SYNTAX;
         }

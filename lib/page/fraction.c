@@ -156,7 +156,7 @@ put_batch (br_page *page)
 }
 
 /* Adds the glyphs of S at X, Y; whoever copies them gets the LENGTH bytes at TEXT, of which the last glyph
-   may have one more than the others.  0 where that can not be.  */
+   may have one more than the others.  0 where that cannot be.  */
 static int
 add_glyphs (br_page *page, const br__shape *s, double x, double y, const char *text, size_t length, size_t count)
 {

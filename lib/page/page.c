@@ -93,7 +93,7 @@ page_drop (br_page *page)
   free (page);
 }
 
-/* Widths that do not hang on the grid of a screen, so that all forms break lines alike.  */
+/* Widths that do not depend on the grid of a screen, so that all forms break lines alike.  */
 static PangoContext *
 make_context (cairo_t *cairo)
 {

@@ -100,7 +100,7 @@ typedef struct br__cut_job
   size_t pieces;
 } br__cut_job;
 
-/* The least number of sticks by sums and by pieces that can not share one.  */
+/* The least number of sticks by sums and by pieces that cannot share one.  */
 int64_t br__cut_bound (const br__cut_job *job);
 /* First fit, longest first.  */
 br_status br__cut_first_fit (br__cut_plan *plan, const br__cut_job *job);

@@ -164,7 +164,7 @@ put_side (br_record *r, const char *key, const char *shown_key, br__run *run, co
   br__text_clear (&t);
   br_real_clear (&z);
   br__value_clear (&v);
-  /* Digits that can not be told do not keep the rule from being judged.  */
+  /* Digits that cannot be told do not keep the rule from being judged.  */
   return status == BR_NO_MEMORY || (known && status != BR_UNDECIDED) ? status : BR_OK;
 }
 

@@ -134,14 +134,14 @@ name_taken (br__run *run)
   if (st && strcmp (st->word, "run") != 0)      /* the rise and the run of stairs */
     {
       br__fail (run->error, BR_SYNTAX, run->word.offset, run->word.length,
-                "`%s` is a word of the language and can not name a dimension", st->word);
+                "`%s` is a word of the language and cannot name a dimension", st->word);
       if (st->setting)
         br__hint (run->error, "to set it, write it without `=`: %s", st->form);
       return BR_SYNTAX;
     }
   if (br__same_word (name, run->word.length, "pi"))
     return br__fail (run->error, BR_SYNTAX, run->word.offset, run->word.length,
-                     "`pi` is a number and can not name a dimension");
+                     "`pi` is a number and cannot name a dimension");
   return BR_OK;
 }
 

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   graph.h - named dimensions and what hangs on what.
+   graph.h - named dimensions and what depends on what.
 
    An entry is a name: defined by a formula, or only needed by formulas of others.  Edges run
-   from the entry that is used to its user.  A change works out again only what hangs on it,
+   from the entry that is used to its user.  A change works out again only what depends on it,
    in an order in which nothing is worked out twice; either all of it holds or nothing has
    changed.  No function recurses, so a chain may be of any length.  */
 #ifndef BR_SHEET_GRAPH_H

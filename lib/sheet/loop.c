@@ -51,7 +51,7 @@ name_loop (br__entry *e, br__entry *meet, const br__definition *d, br_error *err
       }
   br__text_printf (&t, " <- %.*s", BR__CLIP (e->name + blanks (e), 40));
   br__fail (error, BR_DOMAIN, d->tree.base, d->tree.length, "a loop: %s", br__text_string (&t));
-  br__hint (error, "one of them needs a value that does not hang on the others");
+  br__hint (error, "one of them needs a value that does not depend on the others");
   br__text_clear (&t);
   br__free (path.rows);
   return BR_DOMAIN;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   renew.c - works out again what hangs on a change: all of it, or none.  */
+   renew.c - works out again what depends on a change: all of it, or none.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -111,7 +111,7 @@ same_value (const br__value *x, const br__value *y, const br__settings *s)
   return br_real_cmp (&order, &x->real, &y->real, s->bits) == BR_OK && order == 0;
 }
 
-/* Entries with a value that hang on E, each after all that it uses.  */
+/* Entries with a value that depend on E, each after all that it uses.  */
 static br_status
 order_users (br__entry_stack *order, renewal *r, br__entry *e)
 {
@@ -204,7 +204,7 @@ lose (int *turned, renewal *r, br__entry *user)
   return BR_OK;
 }
 
-/* E has got or lost its value: so do all that hang on it, as TURN tells of each.  */
+/* E has got or lost its value: so do all that depend on it, as TURN tells of each.  */
 static br_status
 spread_turn (renewal *r, br__entry *e, br_status (*turn) (int *turned, renewal *r, br__entry *user))
 {

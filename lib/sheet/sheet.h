@@ -221,7 +221,7 @@ void br__steps_drop (br__statement_steps *steps);
 /* Appends the rows of FROM, which is emptied.  A dimension that moved twice keeps what it was
    at first.  */
 br_status br__moves_join (br__moves *moves, br__moves *from, br_error *error);
-/* Takes back what the statement has done so far; what can not be for want of memory, before the next one.  */
+/* Takes back what the statement has done so far; what cannot be for want of memory, before the next one.  */
 void br__steps_revert (br__run *run);
 /* Before a statement: goes back to where the one before could not, and makes room for one more in the history.  */
 br_status br__steps_begin (br__run *run);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    caution.h - what can hurt someone, said as data: gaps that pinch, parts small enough to
    choke on, pieces too short to hold.  Published figures with their sources.  A caution is no
-   legal advice and no clearance: every message gives way to the teacher and to local codes.  */
+   legal advice and no clearance: every message comes after the teacher's rules and to local codes.  */
 #ifndef BR_SHOP_CAUTION_H
 #define BR_SHOP_CAUTION_H
 

@@ -326,7 +326,7 @@ STEPS (wheelbase_for)
   if (calc_order (c, &c->a, &c->c) <= 0 && c->status == BR_OK)
     {
       br__fail (error, BR_DOMAIN, 0, 0,
-                "no wheelbase leaves this gap: two such wheels can not overlap so far");
+                "no wheelbase leaves this gap: two such wheels cannot overlap so far");
       br__hint (error, "they overlap less even with one axle over the other; give a larger gap");
       return BR_DOMAIN;
     }

@@ -56,7 +56,7 @@
 #define EDITION "the section in force; English dimensions govern"
 #define SCOPE "toys and their loose pieces for children under 36 months"
 #define ADVICE \
-  ": a child under 3 years can choke on it; make it larger, or fix it so that it can not come " \
+  ": a child under 3 years can choke on it; make it larger, or fix it so that it cannot come " \
   "off; " BR__TEACHER_FIRST
 
 static const br_caution fits_certain = {

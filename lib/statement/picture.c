@@ -113,7 +113,7 @@ br__do_picture (br__run *run)
         run->error->status = BR_OK;
       status = fender ? draw_fender (run, &picture, sizes, count) : draw_wheels (run, &picture, &daylight, sizes);
       if (status == BR_DOMAIN && run->error && run->error->status == BR_OK)
-        br__fail (run->error, status, 0, 0, "these sizes can not be drawn: each must be over zero");
+        br__fail (run->error, status, 0, 0, "these sizes cannot be drawn: each must be over zero");
       else if (status != BR_OK && run->error && run->error->status == BR_OK)
         br__fail_plain (run->error, status, 0, 0);
       if (status != BR_OK && run->error)

@@ -115,7 +115,7 @@ emit_setting (br__run *run, const char *name, const br__moves *moves)
   return br__emit (run, r);
 }
 
-/* Takes over NEW as the sheet's settings: everything that hangs on them is worked out again.  */
+/* Takes over NEW as the sheet's settings: everything that depends on them is worked out again.  */
 static br_status
 change (br__run *run, br__settings *new, const char *name)
 {
@@ -192,7 +192,7 @@ read_size (br__run *run, br_number *size, const br_unit **unit, int zero, int ma
                            "a length or a plain number should stand here");
       else if (br_number_sign (q) < !zero)
         status = br__fail (run->error, BR_DOMAIN, tree.base, tree.length,
-                           zero ? "this can not be below zero" : "this must be over zero");
+                           zero ? "this cannot be below zero" : "this must be over zero");
       else
         status = br_number_set (size, q);
     }

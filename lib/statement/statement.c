@@ -49,7 +49,7 @@ br__end_of_line (br__run *run)
   int shown = br__clip (run->text + t->offset, t->length, 40);
   if (t->type == BR__END)
     return BR_OK;
-  br__fail (run->error, BR_SYNTAX, t->offset, t->length, "`%.*s` is too much here", shown,
+  br__fail (run->error, BR_SYNTAX, t->offset, t->length, "unexpected `%.*s`", shown,
             run->text + t->offset);
   if (t->type == BR__SIGN && t->sign != BR__PLUS_MINUS && (t->sign > 127 || strchr ("<=>", t->sign)))
     br__hint (run->error, "to compare, write `check` at the start of the line");

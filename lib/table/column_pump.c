@@ -47,7 +47,7 @@ work (void *user)
   return NULL;
 }
 
-/* Signals are for the thread that called the library.  Where a thread can not be had, there are fewer.  */
+/* Signals are for the thread that called the library.  Where a thread cannot be had, there are fewer.  */
 static void
 start_workers (br__pump *p, size_t count)
 {

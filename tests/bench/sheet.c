@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
-   sheet.c - how the cost of a sheet grows: reading 1,000, 10,000 and 100,000 dimensions of which each hangs on
+   sheet.c - how the cost of a sheet grows: reading 1,000, 10,000 and 100,000 dimensions of which each depends on
    the one before, and changing one with ten dependants in a sheet of 100 and of 100,000.  Fails where reading
    does not grow in proportion or the change costs more than three times as much.  */
 #ifdef HAVE_CONFIG_H

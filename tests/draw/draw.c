@@ -175,7 +175,7 @@ test_wrong (void **state)
     { "draw into a.svg paper foolscap", "foolscap", "a paper such as", BR_SYNTAX },
     { "draw into a.svg layer top", "draw", "no shape of that layer or part", BR_DOMAIN },
     { "draw of lid into a.svg", "draw", "no shape of that layer or part", BR_DOMAIN },
-    { "draw into no/such/folder/a.svg", "no/such/folder/a.svg", "can not write", BR_IO },
+    { "draw into no/such/folder/a.svg", "no/such/folder/a.svg", "cannot write", BR_IO },
     { "draw into a.pdf", "a.pdf", "this program cannot draw pages", BR_DOMAIN },
     { "draw into a.png scale 5000:1", "a.png", "too large for dots", BR_TOO_BIG },
     { "draw into a.pdf scale 500:1", "a.pdf", "more than 200 sheets", BR_TOO_BIG },

@@ -380,7 +380,7 @@ test_centre_marks (void **state)
   br_sheet_free (sheet);
 }
 
-/* A part without shapes is its length and width; what can not be drawn is refused and no file is there.  */
+/* A part without shapes is its length and width; what cannot be drawn is refused and no file is there.  */
 static void
 test_plain_template (void **state)
 {

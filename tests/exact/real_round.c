@@ -104,7 +104,7 @@ test_beside_boundaries (void **state)
       }
 }
 
-/* At 100 bits a hair of 10^-60 can not be seen, where it takes enclosures.  */
+/* At 100 bits a hair of 10^-60 cannot be seen, where it takes enclosures.  */
 static void
 test_limit (void **state)
 {

@@ -49,7 +49,7 @@ holds (br_sheet *sheet, const char *check, const char *step)
     fail_msg ("%s: %s\n  of %s", state, check, step);
 }
 
-/* A step that rounds gives twelve digits, correctly rounded.  Where two ways to one sine can not be told
+/* A step that rounds gives twelve digits, correctly rounded.  Where two ways to one sine cannot be told
    to be equal, which no enclosure can, they must agree as far.  */
 static void
 step_holds (br_sheet *sheet, const char *step)

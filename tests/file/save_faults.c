@@ -317,7 +317,7 @@ fail_once (const job *j, const char *expected, fault what, int number, long nth)
   if (status == BR_IO)
     {
       const char *why = number == ENOSPC ? "the disk is full" : "the disk does not answer";
-      if (!strstr (error.message, why) || !strstr (error.message, "can not "))
+      if (!strstr (error.message, why) || !strstr (error.message, "cannot "))
         fail_msg ("%s, call %ld: %s", j->name, nth, error.message);
     }
   int left = count_left ();
@@ -356,7 +356,7 @@ static void broken_disk (void **state) { (void) state; each_fault (FAIL, EIO); e
 static void interrupted (void **state) { (void) state; each_fault (FAIL, EINTR); }
 static void short_writes (void **state) { (void) state; each_fault (SHORT, 0); }
 
-/* Why it can not be done, in the words of people.  */
+/* Why it cannot be done, in the words of people.  */
 static void
 reasons (void **state)
 {

@@ -15,7 +15,7 @@ typedef struct sizes
   char text[BR__SHOP_MAX_ARGS][32];
 } sizes;
 
-/* Sizes as F needs them: over zero, from zero, an angle, any.  Now and then a size that it can not
+/* Sizes as F needs them: over zero, from zero, an angle, any.  Now and then a size that it cannot
    bear.  */
 static void
 random_sizes (sizes *z, const br__shop_function *f)

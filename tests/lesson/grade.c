@@ -430,8 +430,8 @@ test_wrong_files (void **state)
     { KEY, "who,what\n", "answers.csv: the first row must name the columns student and version", 6 },
     { KEY, "student,version,a,b\nAda,1,2,3\n", "no column is headed by the number of a problem: a, b", 6 },
     { KEY, "student,version\nAda,\"1\n", "answers.csv:2: a quote is not closed", 6 },
-    { KEY, "student,version\nA\033[2Jda,1\n", "answers.csv:2: a character that no text has", 6 },
-    { KEY, "PK\003\004\n", "answers.csv:1: a character that no text has", 6 },
+    { KEY, "student,version\nA\033[2Jda,1\n", "answers.csv:2: a control character: is this a text file?", 6 },
+    { KEY, "PK\003\004\n", "answers.csv:1: a control character: is this a text file?", 6 },
   };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (rows); i++)

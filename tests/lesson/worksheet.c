@@ -378,7 +378,7 @@ test_own_key (void **state)
 }
 
 /* The seed stands on paper and key, cautions where a problem speaks of what can hurt, the picture in
-   words where it can not be seen.  */
+   words where it cannot be seen.  */
 static void
 test_head (void **state)
 {
@@ -454,10 +454,10 @@ test_wrong_lines (void **state)
     { "worksheet sums 2 colour red into a.txt",
       "one of `ruler`, `seed`, `versions`, `names`, `size`, `paper` and `into FILE` should stand here", 17 },
     { "worksheet sums 2 size huge into a.txt", "`large` or `usual` should stand here", 22 },
-    { "worksheet sums 2 names none.csv into a.txt", "can not read `none.csv`: there is no such file or folder", 23 },
+    { "worksheet sums 2 names none.csv into a.txt", "cannot read `none.csv`: there is no such file or folder", 23 },
     { "worksheet sums 2 into a.doc", "the name must end in .pdf, .txt, .csv or .html", 22 },
     { "worksheet sums 2 into a.pdf", "this program cannot draw pages", 22 },
-    { "worksheet sums 2 into none/a.txt", "can not write `none/a.txt`: there is no such file or folder", 22 },
+    { "worksheet sums 2 into none/a.txt", "cannot write `none/a.txt`: there is no such file or folder", 22 },
     { "worksheet 2 sums into a.txt", "the name of a topic should stand here", 10 },
     { "worksheet sums 2 seed 3 seed 4 into a.txt", "`seed` stands here twice", 24 },
     { "worksheet sums 2 names into a.txt", "the name of a file should stand here", 23 },

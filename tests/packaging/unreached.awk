@@ -2,7 +2,7 @@
 # Compares what no test runs with the list of lines of which it is known why: awk -f unreached.awk LIST GCOV,
 # where GCOV is what `gcov -t` writes, of any number of objects.  LIST has a line `SOURCE: WHY` and under it,
 # set in, the texts of the lines; a text stands as often as it is not run.  WHY begins with `at times:` where a run
-# may reach them or not, as what hangs on the clock.  Each line of code that is neither
+# may reach them or not, as what depends on the clock.  Each line of code that is neither
 # run nor in the list is told, and each line of the list that is run, or is no line of code any more.
 FILENAME == ARGV[1] && /^(#|$)/ { next }
 FILENAME == ARGV[1] && /^[^ \t]/ { file = $1; sub (/:$/, "", file); at_times = $2 " " $3 == "at times:"; next }

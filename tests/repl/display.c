@@ -228,7 +228,7 @@ test_arrow (void **state)
     }
 }
 
-/* A ruler begins at zero, and what can not be read draws nothing.  */
+/* A ruler begins at zero, and what cannot be read draws nothing.  */
 static void
 test_ruler_ends (void **state)
 {

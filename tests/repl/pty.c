@@ -413,7 +413,7 @@ play (player *p, const char *script, char **notes)
   FILE *file = fopen (script, "r");
   p->notes = open_memstream (notes, &size);
   if (!file || !p->notes || !mkdtemp (p->dir))
-    return fail (p, "can not begin", strerror (errno));
+    return fail (p, "cannot begin", strerror (errno));
   set_surroundings (p);
   int good = 1;
   while (good && fgets (line, sizeof line, file))

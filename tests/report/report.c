@@ -323,8 +323,8 @@ mistakes (void **state)
     { "report into", "the name of a file should stand here", 11 },
     { "report into b.pdf", "the name must end in .html", 12 },
     { "report into .html", "the name must end in .html", 12 },
-    { "report into no/such/b.html", "can not write `no/such/b.html`: there is no such file or folder", 12 },
-    { "report into \"b.html\" now", "`now` is too much here", 21 }
+    { "report into no/such/b.html", "cannot write `no/such/b.html`: there is no such file or folder", 12 },
+    { "report into \"b.html\" now", "unexpected `now`", 21 }
   };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (lines); i++)

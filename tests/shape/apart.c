@@ -130,7 +130,7 @@ bits (void **state)
   assert_int_equal (br_sheet_set_bits (low, 65537), BR_DOMAIN);
   check_ok (br_sheet_set_bits (low, 64));
   check_ok (br_sheet_set_bits (high, 65536));
-  /* sin 18 degrees is (sqrt 5 - 1) / 4, to which 10^-100 is added: 64 bits can not tell them apart.  */
+  /* sin 18 degrees is (sqrt 5 - 1) / 4, to which 10^-100 is added: 64 bits cannot tell them apart.  */
   const char *line = "check sin 18 + 10^-100 > (sqrt 5 - 1) / 4";
   sheet_say (low, &s, "%s", line);
   said_is (&s, 0, "state", "undecided");

@@ -170,7 +170,7 @@ undo_chain (void **state)
   sheet_end (sheet, &s);
 }
 
-/* Ten thousand that hang on one, and one that hangs on ten thousand.  */
+/* Ten thousand that depend on one, and one that depends on ten thousand.  */
 static void
 fans (void **state)
 {

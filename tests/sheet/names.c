@@ -193,7 +193,7 @@ undone_checks_need_nothing (void **state)
   sheet_end (sheet, &s);
 }
 
-/* A check refuses nothing: it only tells.  A change that a formula can not bear is refused.  */
+/* A check refuses nothing: it only tells.  A change that a formula cannot bear is refused.  */
 static void
 refused_changes (void **state)
 {

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
    public.c - the functions of the header that work on measures, rulers, scales and sheets: each with every
    allocation refused in turn, its outputs then as they were; what a sheet calls unsaved; and why a file
-   can not be read, in the words of people.  */
+   cannot be read, in the words of people.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

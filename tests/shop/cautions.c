@@ -95,7 +95,7 @@ gaps_at_the_edge (void **state)
   br_real_clear (&gap);
 }
 
-/* What can not be told is said, and counts as touched.  */
+/* What cannot be told is said, and counts as touched.  */
 static void
 gaps_undecided (void **state)
 {
@@ -256,7 +256,7 @@ workpieces (void **state)
     }
 }
 
-/* Sizes not known say nothing; one that can not be decided is listed.  */
+/* Sizes not known say nothing; one that cannot be decided is listed.  */
 static void
 workpieces_unknown (void **state)
 {

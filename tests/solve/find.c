@@ -104,7 +104,7 @@ put_in (char *text, size_t size, const char *form, const char *x)
 }
 
 /* What a function gives for a size, looked for again, is that size: exactly, or to twelve digits where
-   it can not be shown that it is that fraction.  */
+   it cannot be shown that it is that fraction.  */
 static void
 inverses (void **state)
 {
@@ -200,7 +200,7 @@ hand (void **state)
     }
 }
 
-/* More than can be listed is said; and what can not be told is not told.  */
+/* More than can be listed is said; and what cannot be told is not told.  */
 static void
 limits (void **state)
 {

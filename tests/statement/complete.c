@@ -134,7 +134,7 @@ files (void **state)
   br_sheet_free (sheet);
 }
 
-/* No name is offered that can not be typed, whatever bytes stand before.  */
+/* No name is offered that cannot be typed, whatever bytes stand before.  */
 static void
 any_bytes (void **state)
 {

@@ -35,7 +35,7 @@ find_datum (int *found, br_real datum[2], int64_t place[2], br__run *run, const 
           first[k] = d;
       }
   *found = first[0] != NULL;
-  for (int k = 0; k < 2 && *found && status == BR_OK; k++)
+  for (int k = 0; k < 2 && first[k] && status == BR_OK; k++)
     {
       const br__value *at = br__shape_value (run->sheet, first[k]->shape, k ? BR__PART_Y : BR__PART_X);
       const br__value *more = br__shape_value (run->sheet, first[k]->shape, k ? BR__PART_BOTTOM : BR__PART_LEFT);

@@ -285,9 +285,8 @@ br__field_make (br__field *f, br__step_op op, uint32_t left, uint32_t right, int
   uint32_t answer = at_once (f, op, left, right);
   if (answer != UINT32_MAX)
     return answer;
-  if ((op == BR__STEP_ADD || op == BR__STEP_MUL) && left > right)
-    return find_or_add (f, op, right, left, 0, NULL);
-  return find_or_add (f, op, left, right, 0, NULL);
+  int turned = (op == BR__STEP_ADD || op == BR__STEP_MUL) && left > right;
+  return find_or_add (f, op, turned ? right : left, turned ? left : right, 0, NULL);
 }
 
 /* ---- Formulas ---- */

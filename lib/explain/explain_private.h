@@ -63,9 +63,9 @@ int br__explain_is_part (const br__tree *t, const br__node *n);
 br_status br__explain_part (explainer *x, const br__tree *t, const br__node *n, item *made);
 /* An operation that was put in, not typed, as one would write it.  */
 br_status br__explain_hidden (explainer *x, const br__node *n, const item *o, item *made);
-/* The formula of what N of T asks of shapes, as one would type it: NAME gets "right(deck)", FORMULA
+/* The formula of what N of T asks of shapes, as one would type it: LABEL gets "right(deck)", FORMULA
    "centre_x(deck) + w / 2".  Nothing where it is only measured, as with an arc.  */
-br_status br__explain_measured (br_text *name, br__tree *formula, explainer *x, const br__tree *t,
+br_status br__explain_measured (br_text *label, br__tree *formula, explainer *x, const br__tree *t,
                                 const br__node *n);
 
 /* A text that ran out of memory is missing from what was made of it: the steps are then not whole.  */

@@ -44,7 +44,7 @@ static void
 put_side (br_text *side, br_text *centre, int part, const char *name, int length)
 {
   static const char *const words[] = { "right", "top", "left", "bottom" };
-  int way = part - BR__PART_RIGHT;
+  unsigned way = (unsigned) (part - BR__PART_RIGHT) % 4;
   if (side)
     br__text_printf (side, "%s(%.*s)", words[way], length, name);
   if (centre)

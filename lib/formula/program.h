@@ -54,9 +54,8 @@ br_status br__program_compile (br__program *t, br_sheet *sheet, const br__tree *
    arguments.  */
 br_status br__program_value (br_real *z, const br__program *t, const br_real *inputs, int skip_range_checks);
 /* A row of the values of all instructions.  */
-br_status br__program_values (br_real **values, const br__program *t, const br_real *inputs,
-                              int skip_range_checks);
-void br__program_values_free (br_real *values, const br__program *t);
+br_status br__program_values (br_real **row, const br__program *t, const br_real *inputs, int skip_range_checks);
+void br__program_values_free (br_real *row, const br__program *t);
 /* SLOPES (one for each input, initialised) gets the derivatives.  BR_DOMAIN where there is none, as at
    a corner, or at a step unless STEPS_REST says that none jumps near here.  */
 br_status br__program_slopes (br_real *slopes, const br__program *t, const br_real *inputs, int skip_range_checks,

@@ -237,7 +237,7 @@ draw_version (br__own *own, size_t count, given *rows, size_t n, const br__works
         status = br__own_collect (&made, &got, run);
       br_status back = take_back (run);
       status = back != BR_OK ? back : status == BR_NO_MEMORY ? status : BR_OK;
-      if (status == BR_OK && got == count)
+      if (status == BR_OK && made && got == count)
         {
           memcpy (own, made, count * sizeof *made);
           br__free (made);

@@ -41,7 +41,6 @@ typedef struct br__practice
   int failed;                   /* an answer was wrong, or a hint was asked for */
 } br__practice;
 
-void br__practice_free (br__practice *p);
 /* practice_file.c: reads and writes the cards of P at PATH; NULL: nothing is kept.  A file that is not there has none.  */
 br_status br__practice_read (br__practice *p, const char *path, br_error *error);
 br_status br__practice_write (const br__practice *p, const char *path, br_error *error);

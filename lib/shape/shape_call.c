@@ -256,7 +256,8 @@ call_run (br__work *w, br__value *z, br__value *args, unsigned count, const br__
 const br__function *
 br__shape_function (br__shape_call call)
 {
-#define ROW(NAME, COUNT, CALL) { .name = NAME, .parameters = "x", .least = COUNT, .most = COUNT, .summary = "", .call = CALL }
+#define ROW(NAME, COUNT, CALL) \
+  { .name = (NAME), .parameters = "x", .least = (COUNT), .most = (COUNT), .summary = "", .call = (CALL) }
   static const br__function rows[] =
   {
     [BR__CALL_LENGTH] = ROW ("place", 1, call_length),

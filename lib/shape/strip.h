@@ -23,7 +23,7 @@ int br__strip_faces (br__pad *g, const br__strip *s, br__point v);
 
 typedef struct br__area
 {
-  const br__hull *hull;         /* or NULL: */
+  const br__hull *hull;         /* where STRIP is NULL */
   const br__strip *strip;
 } br__area;
 

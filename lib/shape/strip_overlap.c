@@ -24,7 +24,7 @@ keeps_in (br__pad *g, int sign, br__point inward, br__point n)
 static int
 lies_in (br__pad *g, const br__area *a, br__point p, br__point n)
 {
-  if (a->hull)
+  if (!a->strip)
     {
       int in = a->hull->count == 4;
       for (size_t i = 0; i < 4 && in; i++)
@@ -219,7 +219,7 @@ circle_enters (br__pad *g, const br__strip *s, int outer, const br__area *q)
 {
   const br_real *r = outer ? s->outer : s->inner;
   cuts c = { .count = 0 };
-  for (size_t i = 0; q->hull && i < q->hull->count; i++)
+  for (size_t i = 0; !q->strip && i < q->hull->count; i++)
     cut_by_line (&c, g, s, r, q->hull->corner[i],
                  br__minus (g, q->hull->corner[(i + 1) % q->hull->count], q->hull->corner[i]));
   for (int i = 0; q->strip && i < 2; i++)

@@ -71,7 +71,7 @@ judge_rods (concern *c, const br_real *low, const br_real *high)
   br__gap_answer answer;
   br_text message = BR_TEXT_ZERO, source = BR_TEXT_ZERO, scope = BR_TEXT_ZERO;
   br__child child = br__child_of (&c->run->sheet->settings);
-  const br_caution *told[2];
+  const br_caution *told[2] = { NULL, NULL };
   size_t count = 0, tail = sizeof "; " BR__TEACHER_FIRST - 1;
   int as_cut = low != high;
   br_status status = br__gap_caution (&answer, low, high, &child, c->run->sheet->settings.bits);

@@ -34,7 +34,7 @@ br_sheet_keep (const br_sheet *sheet, const char *path, br_error *error)
   char *place = place_of (sheet);
   br_status status = place ? br__file_ask_call (sheet, path, BR_FILE_WRITE, error)
                      : br__can_not (error, "find", sheet->path ? sheet->path : ".", errno);
-  if (status == BR_OK)
+  if (place && status == BR_OK)
     {
       br__text_puts (&t, FIRST "\n");
       if (!strchr (place, '\n'))

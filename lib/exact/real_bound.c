@@ -48,7 +48,7 @@ log_of_sum (int64_t x, int64_t y)
 {
   int64_t large = x > y ? x : y, d = (large - (x > y ? y : x)) / BIT;
 
-  return clip (large + (d == 0 ? BIT : d > 40 ? 1 : (1478 >> d) + 1));
+  return clip (large + (d == 0 ? BIT : d > 10 ? 1 : (1478 >> d) + 1));
 }
 
 static int64_t

@@ -97,13 +97,10 @@ take_apart (br__angle *a, pieces *waiting)
         mpq_neg (times, times);
       fits = fits && push (waiting, &node->right, times);
     }
-  else if ((node->op == BR__REAL_MUL || node->op == BR__REAL_DIV) && node->right.node == NULL)
+  else if (node->op == BR__REAL_MUL && node->right.node == NULL)
     {
       br__number_to_mpq (factor, &node->right.rational);
-      if (node->op == BR__REAL_MUL)
-        mpq_mul (times, times, factor);
-      else
-        mpq_div (times, times, factor);
+      mpq_mul (times, times, factor);
       fits = push (waiting, &node->left, times);
     }
   else if (node->op == BR__REAL_MUL && node->left.node == NULL)
@@ -226,16 +223,14 @@ turn_by (br__field *f, const br_real_node *node)
                                    : (turn) { other_side (f, BR__STEP_SUB, x), x, one };
 }
 
-/* T times BASE to the power of N; the length to an even power is that of its square.  */
+/* T times BASE to the power of N, not 0; the length to an even power is that of its square.  */
 static turn
 raise (br__field *f, turn t, turn base, int64_t n)
 {
   if (n < 0)
     base.im = br__field_make (f, BR__STEP_SUB, 0, base.im, 0);
   n = n < 0 ? -n : n;
-  t.length = br__field_make (f, BR__STEP_MUL, t.length,
-                             n == 0 ? br__field_int (f, 1)
-                                    : br__field_make (f, BR__STEP_POWER, base.length, 0, n), 0);
+  t.length = br__field_make (f, BR__STEP_MUL, t.length, br__field_make (f, BR__STEP_POWER, base.length, 0, n), 0);
   base.length = br__field_int (f, 1);
   for (; n > 0 && f->status == BR_OK; n /= 2)
     {
@@ -268,22 +263,18 @@ br__field_turn (br__field *f, uint32_t *re, uint32_t *im, uint32_t *length, cons
 
 /* ---- Sine, cosine, tangent ---- */
 
-/* The sign of sine or cosine of X degrees, by its enclosure; 0 is unknown.  */
+/* The sign of sine or cosine of NODE degrees, by its enclosure; 0 is unknown.  */
 static int
-sign_of (br__field *f, const br_real *x, int cosine)
+sign_of (br__field *f, br_real_node *node, int cosine)
 {
   mpfi_t angle;
   int sign = 0;
 
   mpfi_init2 (angle, 128);
-  if (x->node == NULL)
-    br__interval_set_number (angle, &x->rational);
-  else if (br__node_evaluate (x->node, BR__FIRST_BITS) == BR_OK)
-    mpfi_set (angle, x->node->enclosure);
+  if (br__node_evaluate (node, BR__FIRST_BITS) == BR_OK)
+    br__interval_sine (angle, node->enclosure, cosine);
   else
     f->status = BR_NO_MEMORY;
-  if (f->status == BR_OK)
-    br__interval_sine (angle, angle, cosine);
   if (mpfi_is_strictly_pos (angle))
     sign = 1;
   else if (mpfi_is_strictly_neg (angle))
@@ -294,7 +285,7 @@ sign_of (br__field *f, const br_real *x, int cosine)
   return sign;
 }
 
-/* T, a turn by twice X, becomes the turn by X: cos x is plus or minus sqrt ((1 + cos 2x) / 2).  */
+/* T, a turn by twice X, becomes the turn by X, which has arcs: cos x is plus or minus sqrt ((1 + cos 2x) / 2).  */
 static turn
 halve (br__field *f, turn t, const br_real *x)
 {
@@ -303,7 +294,7 @@ halve (br__field *f, turn t, const br_real *x)
 
   for (int i = 0; i < 2; i++)
     {
-      int sign = sign_of (f, x, i == 0);
+      int sign = sign_of (f, x->node, i == 0);
 
       part[i] = br__field_make (f, i == 0 ? BR__STEP_ADD : BR__STEP_SUB, one, cosine, 0);
       part[i] = br__field_make (f, BR__STEP_ROOT, br__field_make (f, BR__STEP_DIV, part[i], two, 0), 0, 2);

@@ -437,7 +437,7 @@ test_errors (void **state)
   br__fail_plain (&error, BR_NO_MEMORY, 0, 0);
   assert_string_equal (error.message, "out of memory");
   /* Each status has its own name.  */
-  for (int i = BR_OK; i <= BR_IO; i++)
+  for (int i = BR_OK; i <= BR_STOPPED; i++)
     for (int k = BR_OK; k < i; k++)
       assert_string_not_equal (br_status_name ((br_status) i), br_status_name ((br_status) k));
   assert_string_equal (br_version (), BR_VERSION);

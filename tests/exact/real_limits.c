@@ -223,7 +223,7 @@ test_huge_angle (void **state)
 static void
 test_deep (void **state)
 {
-  br_real sum = BR_REAL_ZERO, root = BR_REAL_ZERO;
+  br_real sum = BR_REAL_ZERO, root = BR_REAL_ZERO, one = BR_REAL_ZERO;
   br_number third = BR_NUMBER_ZERO, step = BR_NUMBER_ZERO, mark = BR_NUMBER_ZERO;
   mpfr_t twin, part;
   char right[40];
@@ -246,12 +246,21 @@ test_deep (void **state)
   /* Longer enclosures inside the chain are let go as soon as they were used.  */
   for (br_real_node *node = sum.node->left.node; node != NULL; node = node->left.node)
     assert_true (node->precision <= BR__FIRST_BITS);
+  /* x / (x + 1) + 1 / (x + 1) is one, and too deep for a proof.  */
+  check_ok (br__real_set_ratio (&one, 1, 1));
+  check_ok (br_real_add (&root, &sum, &one));
+  check_ok (br_real_div (&one, &one, &root, 0));
+  check_ok (br_real_div (&root, &sum, &root, 0));
+  check_ok (br_real_add (&root, &root, &one));
+  assert_null (br_real_rational (&root));
+  check_is (br_real_question (&root, NULL), "1");
   mpfr_mul_ui (twin, twin, 64, MPFR_RNDN);
   snprintf (right, sizeof right, "%ld/64", mpfr_get_si (twin, MPFR_RNDN));
   check_ok (br_number_read (&step, right, strlen (right), NULL));
   assert_true (br_number_equal (&mark, &step));
   br_real_clear (&sum);
   br_real_clear (&root);
+  br_real_clear (&one);
   br_number_clear (&mark);
   mpfr_clears (twin, part, NULL);
 }

@@ -268,16 +268,190 @@ test_past_the_limit (void **state)
   br_real_clear (&x);
 }
 
+/* ---- What is in reach ---- */
+
+enum known { OPEN, IS, IS_NOT };
+
+static void
+check_known (const char *words, const char *value, enum known right)
+{
+  br_real x = real_of (words), y = real_of (value);
+  const br_number *n = right == IS ? br_real_rational (&x) : br_real_question (&x, NULL);
+  int order = 0;
+
+  if (right == IS_NOT ? br_real_cmp (&order, &x, &y, 0) != BR_OK || order == 0 || br_real_rational (&x) != NULL
+                      : n == NULL || !br_number_equal (n, br_real_rational (&y)))
+    fail_msg ("%s, %s: not as it should be (%d)", words, value, (int) right);
+  br_real_clear (&x);
+  br_real_clear (&y);
+}
+
+#define THIRTY_ZEROS "000000000000000000000000000000"
+#define PAST_90 "2 sqrt 1" THIRTY_ZEROS " / 90 + tan"
+#define PI_30 "3141592653589793238462643383279/1" THIRTY_ZEROS
+
+static void
+test_reach (void **state)
+{
+  static const struct { const char *words, *value; enum known known; } rows[] =
+  {
+    /* Half an angle, of each sign.  */
+    { "-3/4 atan 2 / sin 10 sqrt *", "-1", IS },
+    { "3/4 atan 3/2 * 180 + cos dup * 3/4 atan 3/2 * 180 - sin dup * +", "1", IS },
+    /* An arc of what has roots, which are put in before it.  */
+    { "2 sqrt 5 * atan 3 sqrt atan 2 1/3 ^ atan + + dup sin dup * swap cos dup * +", "1", IS },
+    { "2 1/3 ^ atan sin 1 4 1/3 ^ + sqrt * 2 1/3 ^ /", "1", IS },
+    /* The multiples of an arc go to 64.  */
+    { "1/3 atan 64 * dup sin dup * swap cos dup * +", "1", IS },
+    { "1/3 atan 65 * dup sin dup * swap cos dup * +", "1", OPEN },
+    /* Half an angle that is not told from 0 at first, and is later.  */
+    { "1/2 atan 1/1" THIRTY_ZEROS " atan + 1/3 atan + 45 - 2 / sin", "0", IS_NOT },
+    /* Three sines of which nothing is known, and a fourth.  */
+    { "2 sqrt sin 3 sqrt sin + 5 sqrt sin + dup 1 + dup * swap dup * - 2 sqrt sin 3 sqrt sin + 5 sqrt sin + 2 * -", "1", IS },
+    { "2 sqrt sin 3 sqrt sin + 5 sqrt sin + 6 sqrt sin + dup 1 + dup * swap dup * - 2 sqrt sin 3 sqrt sin + 5 sqrt sin + 6 sqrt sin + 2 * -", "1", OPEN },
+    /* A tangent that has no ends at first, so that 0 is asked about.  */
+    { PAST_90 " dup 1 + dup * swap dup * - " PAST_90 " 2 * -", "0", OPEN },
+    /* A divisor that is not told from 0 near pi.  */
+    { "1 pi " PI_30 " - / pi 3 - * 3 pi " PI_30 " - / + pi pi " PI_30 " - / -", "0", OPEN },
+    /* Cosines of many fractions of a turn.  */
+    { "1/1000003 sin 1/999983 sin + dup 1 + dup * swap dup * - 1/1000003 sin 1/999983 sin + 2 * -", "1", OPEN },
+    { "1/1000000000039 sin dup 1 + dup * swap dup * - 1/1000000000039 sin 2 * -", "1", OPEN },
+  };
+
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    check_known (rows[i].words, rows[i].value, rows[i].known);
+}
+
+/* The squares of sine and cosine of COUNT arcs, added from the left or from the right: there are sixteen at most.  */
+static void
+test_parts_of_an_angle (void **state)
+{
+  (void) state;
+  for (int right = 0; right < 2; right++)
+    for (int count = 14; count < 19; count++)
+      {
+        char words[1000];
+        int at = sprintf (words, "1/2 atan");
+
+        for (int i = 1; i < count; i++)
+          at += sprintf (words + at, " %d/%d atan %s+", 100 * i * i - 1, 20 * i, right ? "swap " : "");
+        sprintf (words + at, " dup sin dup * swap cos dup * +");
+        check_known (words, "1", count <= 16 ? IS : OPEN);
+      }
+}
+
+/* (x + 1)^2 - x^2 - 2 x of a sum of roots of more primes than a bound takes apart.  */
+static void
+test_many_roots (void **state)
+{
+  br_real sum = BR_REAL_ZERO, x = BR_REAL_ZERO, one = real_of ("1"), square = BR_REAL_ZERO;
+
+  (void) state;
+  for (int found = 0, n = 2; found < 65; n++)
+    {
+      char words[40];
+      int p = 2;
+
+      while (n % p != 0)
+        p++;
+      if (p < n)
+        continue;
+      snprintf (words, sizeof words, "%d 1/3 ^", n);
+      br_real root = real_of (words);
+      check_ok (br_real_add (&sum, &sum, &root));
+      br_real_clear (&root);
+      found++;
+    }
+  check_ok (br_real_add (&x, &sum, &one));
+  check_ok (br_real_mul (&x, &x, &x));
+  check_ok (br_real_mul (&square, &sum, &sum));
+  check_ok (br_real_sub (&x, &x, &square));
+  check_ok (br_real_sub (&x, &x, &sum));
+  check_ok (br_real_sub (&x, &x, &sum));
+  assert_null (br_real_rational (&x));
+  check_is (br_real_question (&x, NULL), "1");
+  br_real_clear (&sum);
+  br_real_clear (&x);
+  br_real_clear (&one);
+  br_real_clear (&square);
+}
+
+/* ---- Refusals of a field ---- */
+
+/* The step of 2^BITS, or of BITS itself where that is not over 1.  */
+static uint32_t
+step_of (br__field *f, long bits)
+{
+  mpq_t q;
+  uint32_t step;
+
+  mpq_init (q);
+  mpq_set_si (q, bits > 1 ? 1 : bits, 1);
+  if (bits > 1)
+    mpq_mul_2exp (q, q, (mp_bitcnt_t) bits);
+  step = br__field_number (f, q);
+  mpq_clear (q);
+  return step;
+}
+
+static void
+check_refused (br__field *f, uint32_t step)
+{
+  assert_int_equal (f->status, BR_UNDECIDED);
+  assert_int_equal (step, 0);
+  assert_int_equal (br__field_int (f, 7), 0);
+  br__field_clear (f);
+}
+
+/* No value that is asked for leads to these steps, but what it is held to be might: they are refused, and after that each
+   step is step 0.  */
+static void
+test_refused_steps (void **state)
+{
+  static const struct { br__step_op op; long x, y; int64_t index; } rows[] =
+  {
+    { BR__STEP_DIV, 1, 0, 0 }, { BR__STEP_ROOT, 0, 0, 2 }, { BR__STEP_ROOT, -1, 0, 2 },
+    { BR__STEP_MUL, BR_MAX_BITS / 2, BR_MAX_BITS / 2 + 1, 0 }, { BR__STEP_POWER, BR_MAX_BITS / 2, 0, 3 }
+  };
+  br__field f;
+
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br__field_init (&f);
+      uint32_t x = step_of (&f, rows[i].x), y = step_of (&f, rows[i].y);
+      check_ok (f.status);
+      check_refused (&f, br__field_make (&f, rows[i].op, x, y, rows[i].index));
+    }
+  /* What is no number over zero, and a step more than there is room for.  */
+  mpq_t degree;
+  mpq_init (degree);
+  mpq_set_ui (degree, 1, 1);
+  br__field_init (&f);
+  check_refused (&f, br__field_make (&f, BR__STEP_DIV, br__field_cosine (&f, degree), 0, 0));
+  mpq_clear (degree);
+  br__field_init (&f);
+  for (long n = 1; n < BR__STEPS; n++)
+    assert_int_equal (br__field_int (&f, n), n);
+  check_refused (&f, br__field_int (&f, BR__STEPS));
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] =
   {
+    
     CHECK_TEST (test_pairs),
     CHECK_TEST (test_one_value),
     CHECK_TEST (test_bounds),
     CHECK_TEST (test_no_value_under_its_bound),
-    CHECK_TEST (test_past_the_limit)
+    CHECK_TEST (test_past_the_limit),
+    CHECK_TEST (test_reach),
+    CHECK_TEST (test_parts_of_an_angle),
+    CHECK_TEST (test_many_roots),
+    CHECK_TEST (test_refused_steps)
   };
 
   return CHECK_RUN (tests);

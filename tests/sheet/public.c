@@ -263,7 +263,7 @@ status_words (void **state)
 {
   br_error error;
   (void) state;
-  for (int status = BR_OK; status <= BR_IO; status++)
+  for (int status = BR_OK; status <= BR_STOPPED; status++)
     {
       assert_true (*br_status_name ((br_status) status) != 0);
       assert_int_equal (br__fail_plain (&error, (br_status) status, 3, 4), status);

@@ -115,10 +115,8 @@ wants_brackets (const br__tree *t, size_t parent, size_t child, int right)
       if (p->unit)
         return !right && tight < POWER;
       return tight < PRODUCT || (right && tight < POWER) || form == HYPHEN || (form == SLASH && p->op == BR__OP_DIV);
-    case BR__OP_POW:
+    default: /* a power */
       return right ? tight < ATOM && c->op != BR__OP_NEG : tight < ATOM || form != WORD || c->number.unit != NULL;
-    default:
-      return 0;
     }
 }
 

@@ -85,12 +85,6 @@ br__stray (const char *text, size_t end, size_t offset, br_error *error)
                      (unsigned char) text[offset]);
   if (g.kind == BR__GLYPH_CONTROL)
     return br__fail (error, BR_SYNTAX, offset, g.length, "a control character (0x%02x) stands here", c);
-  if (c == ';')
-    {
-      br__fail (error, BR_SYNTAX, offset, 1, "`;` has no meaning here");
-      br__hint (error, "one statement a line, and a comma between the members of a list");
-      return BR_SYNTAX;
-    }
   if (c < 0x80)
     return br__fail (error, BR_SYNTAX, offset, 1, "`%c` has no meaning here", (char) c);
   return br__fail (error, BR_SYNTAX, offset, g.length, "the character U+%04X has no meaning here", c);
@@ -323,7 +317,7 @@ are_thousands (const char *s, size_t length)
   size_t group = 0, commas = 0;
   if (*s == '0')
     return 0;
-  for (size_t i = 0; i <= length; i++)
+  for (size_t i = 0;; i++)
     {
       if (i < length && s[i] >= '0' && s[i] <= '9')
         {
@@ -337,7 +331,6 @@ are_thousands (const char *s, size_t length)
       commas++;
       group = 0;
     }
-  return 0;
 }
 
 /* 25,4 and 1,234.56: a number with a comma in it, or a list.  */

@@ -145,7 +145,7 @@ advance_closed (br__parser *p)
   size_t at = br__skip_blanks (l->text, l->end, l->next), end = 0;
   br__glyph g = br__glyph_at (l->text, l->end, at);
   if ((g.kind == BR__GLYPH_INCH || g.kind == BR__GLYPH_FOOT || g.kind == BR__GLYPH_DEGREE || g.code == '%')
-      && br__unit_scan (&end, NULL, l->text, l->end, at))
+      && br__unit_scan (&end, l->text, l->end, at))
     {
       p->mark = at;
       l->next = end;

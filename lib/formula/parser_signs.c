@@ -126,9 +126,9 @@ is_unit_behind (const br__parser *p, size_t *end)
   const br__lexer *l = p->lexer;
   size_t next;
   if (l->token.type != BR__NAME || br__lex_is_known (l)
-      || !br__unit_scan (end, NULL, l->text, l->end, l->token.offset))
+      || !br__unit_scan (end, l->text, l->end, l->token.offset))
     return 0;
-  return !(br__lex_is_word (l, "in") && br__unit_scan (&next, NULL, l->text, l->end, *end));
+  return !(br__lex_is_word (l, "in") && br__unit_scan (&next, l->text, l->end, *end));
 }
 
 /* A unit behind brackets, a call or a power: (3 + 2) in, sqrt(2) in.  */

@@ -218,7 +218,7 @@ unit_before (const br__answer *a, size_t end, size_t *start)
         at--;
     }
   size_t stop = 0;
-  const br_unit *unit = at < end ? br__unit_scan (&stop, NULL, a->text, end, at) : NULL;
+  const br_unit *unit = at < end ? br__unit_scan (&stop, a->text, end, at) : NULL;
   *start = at;
   return unit && stop >= end ? unit : NULL;
 }

@@ -74,9 +74,8 @@ int br__unit_scan_power (br__unit_found *found, const char *text, size_t length,
 int br__unit_glued_power (const char *text, size_t length, size_t at);
 /* M = one of the unit at AT, where one stands there, and USED bytes are it.  */
 br_status br__unit_measure (br_measure *m, size_t *used, const char *text, size_t length, br_error *error);
-/* The unit that stands at AT, after blanks too, and where it ends; NULL where there is none.
-   MARK (may be NULL) gets 1 for ' and ", 0 for a word.  */
-const br_unit *br__unit_scan (size_t *end, int *mark, const char *text, size_t length, size_t at);
+/* The unit that stands at AT, after blanks too, and where it ends; NULL where there is none.  */
+const br_unit *br__unit_scan (size_t *end, const char *text, size_t length, size_t at);
 
 /* br_scale_read with squares of the size GRID (NULL: not known), as in 2 boxes = 1 in.  */
 br_status br__scale_read (br_number *ratio, const char *text, size_t length, const br_number *grid, br_error *error);

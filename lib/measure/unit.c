@@ -316,15 +316,13 @@ br__unit_glued_power (const char *text, size_t length, size_t at)
 }
 
 const br_unit *
-br__unit_scan (size_t *end, int *mark, const char *text, size_t length, size_t at)
+br__unit_scan (size_t *end, const char *text, size_t length, size_t at)
 {
   br__unit_found found;
 
   if (!br__unit_scan_power (&found, text, length, at))
     return NULL;
   *end = found.end;
-  if (mark != NULL)
-    *mark = found.mark;
   return found.unit;
 }
 
@@ -335,7 +333,7 @@ br_unit_find (const char *text, size_t length)
   const br_unit *unit = NULL;
 
   if (length > 0 && br__skip_blanks (text, length, 0) == 0)
-    unit = br__unit_scan (&end, NULL, text, length, 0);
+    unit = br__unit_scan (&end, text, length, 0);
   return end == length ? unit : NULL;
 }
 

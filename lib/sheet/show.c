@@ -418,7 +418,7 @@ read_asked (br__run *run, const br__tree *tree)
       *l = ahead;
       return br__lex_next (l, run->error);
     }
-  const br_unit *unit = br__unit_scan (&end, NULL, l->text, l->end, ahead.token.offset);
+  const br_unit *unit = br__unit_scan (&end, l->text, l->end, ahead.token.offset);
   if (!unit || br__unit_is_box (unit) || br__skip_blanks (l->text, l->end, end) < l->end)
     return BR_OK;
   if (!word && strcmp (run->sheet->settings.unit->name, "in") != 0)

@@ -125,11 +125,34 @@ one_across (void **state)
   br__cut_layout_clear (&layout);
 }
 
+/* With the flag raised there is still a plan, and it says that it was stopped where it may not be best.  */
+static void
+stopped (void **state)
+{
+  static const volatile sig_atomic_t raised = 1;
+  br__cut_layout layout = BR__CUT_LAYOUT_ZERO;
+  int open = 0;
+  (void) state;
+  for (int n = 0; n < 20; n++)
+    {
+      job j = { 1536, 768, 1, { { 740, 400, 3, 1 } }, 1 };
+      br__cut_control c = { .solver = &solver_glpk, .flag = &raised, .milliseconds = 60000 };
+      if (n > 0)
+        draw_job (&j, MOST, 40);
+      br__cut_begin (&c);
+      check_ok (br__cut_sheets (&layout, j.length, j.width, j.kerf, j.pieces, j.count, &c, NULL));
+      assert_int_equal (layout.stopped, layout.least < (int64_t) layout.sheets);
+      open += layout.stopped;
+    }
+  assert_true (open > 0);
+  br__cut_layout_clear (&layout);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    CHECK_TEST (every_cut), CHECK_TEST (always_proved), CHECK_TEST (one_across),
+    CHECK_TEST (every_cut), CHECK_TEST (always_proved), CHECK_TEST (one_across), CHECK_TEST (stopped),
   };
   return CHECK_RUN (tests);
 }

@@ -193,6 +193,10 @@ drills (void **state)
       assert_int_equal (error.status, status);
       shop_is (&drill, rows[i].drill ? rows[i].drill : "9");
     }
+  size = real_of (OPEN_ZERO);
+  for (int series = BR_DRILL_FRACTIONAL; series <= BR_DRILL_LETTER; series++)
+    assert_int_equal (br_drill_next (&drill, &size, (br_drill_series) series, 200, NULL), BR_UNDECIDED);
+  br_real_clear (&size);
 }
 
 /* ---- Cautions ---- */

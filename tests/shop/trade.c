@@ -282,6 +282,32 @@ small (void **state)
   assert_int_equal (count, 0);
 }
 
+/* What the cautions say to the square root of X, made anew.  */
+static br_status
+ask (const br_real *x, int of_piece)
+{
+  br_caution c[BR_MOST_CAUTIONS];
+  br_real size = BR_REAL_ZERO;
+  size_t count = 9;
+  br_status status = br_real_sqrt (&size, x, 0);
+  if (status == BR_OK)
+    status = of_piece ? br_caution_workpiece (c, &count, &size, &size, &size, 0, NULL)
+                      : br_caution_gap (c, &count, &size, BR_BETWEEN_WHEELS, 12, 0, NULL);
+  assert_int_equal (count == 9, status != BR_OK);
+  br_real_clear (&size);
+  return status;
+}
+
+static void
+cautions_without_memory (void **state)
+{
+  const br_real two = { { 2, 0 }, NULL };
+  br_status status;
+  (void) state;
+  for (int of_piece = 0; of_piece < 2; of_piece++)
+    CHECK_EACH_REFUSAL (status, status = ask (&two, of_piece), 0);
+}
+
 /* ---- Nothing global ---- */
 
 static atomic_long gmp_blocks;
@@ -375,7 +401,8 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (each_row), cmocka_unit_test (not_given), cmocka_unit_test (by_hand), cmocka_unit_test (drills),
-    cmocka_unit_test (gaps), cmocka_unit_test (small), cmocka_unit_test (surroundings),
+    cmocka_unit_test (gaps), cmocka_unit_test (small), cmocka_unit_test (cautions_without_memory),
+    cmocka_unit_test (surroundings),
   };
   CHECK_RUN (tests);
 }

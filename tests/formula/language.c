@@ -209,7 +209,7 @@ check_wrong (const check_data *data)
     differs (data, "%zu mistakes told", s.fault_count);
   assert_true (sheet_seconds () - start < SECONDS);
   /* The sheet works on.  */
-  sheet_say (sheet, &s, "1/4 in + 1/8 in");
+  sheet_say (sheet, &s, "1/4 + 1/8");
   said_is (&s, 0, "exact", "3/8");
   free (copy);
   sheet_end (sheet, &s);

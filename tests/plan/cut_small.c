@@ -125,6 +125,17 @@ one_across (void **state)
   br__cut_layout_clear (&layout);
 }
 
+static void
+without_memory (void **state)
+{
+  br__cut_layout layout = BR__CUT_LAYOUT_ZERO;
+  job j = { 1536, 768, 1, { { 740, 400, 3, 1 } }, 1 };
+  br_status status;
+  (void) state;
+  CHECK_EACH_REFUSAL (status, (br__cut_layout_clear (&layout), status = plan (&layout, &j)), 1);
+  br__cut_layout_clear (&layout);
+}
+
 /* With the flag raised there is still a plan, and it says that it was stopped where it may not be best.  */
 static void
 stopped (void **state)
@@ -152,7 +163,7 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    CHECK_TEST (every_cut), CHECK_TEST (always_proved), CHECK_TEST (one_across), CHECK_TEST (stopped),
+    CHECK_TEST (every_cut), CHECK_TEST (always_proved), CHECK_TEST (one_across), CHECK_TEST (stopped), CHECK_TEST (without_memory),
   };
   return CHECK_RUN (tests);
 }

@@ -19,7 +19,10 @@
 
 /* ---- Calls that fail ---- */
 
-typedef enum call { OPEN, READ, WRITE, FSYNC, FCHMOD, CLOSE, RENAME, LINKAT, UNLINK, CALLS } call;
+typedef enum call
+{
+  OPEN, NAMELESS, READ, WRITE, FSYNC, FCHMOD, CLOSE, RENAME, LINKAT, UNLINK, GETRANDOM, CALLS, FTRUNCATE
+} call;
 
 typedef enum fault
 {
@@ -33,6 +36,9 @@ static int planned_errno;
 static long countdown;          /* calls until the fault; below 0 it has been */
 static int unlink_failed;
 static unsigned reached;        /* calls that have met a fault, a bit each */
+static unsigned spared;         /* calls that meet none, a bit each */
+static const char *appears;     /* a file that somebody makes as a link fails */
+static int stranger, other_group;       /* whose a new file is */
 
 static void
 plan (fault what, int number, long nth)
@@ -42,6 +48,9 @@ plan (fault what, int number, long nth)
   countdown = nth;
   unlink_failed = 0;
 }
+
+int __real_close (int fd);
+int __real_open (const char *name, int flags, ...);
 
 static void
 die (void)
@@ -54,8 +63,8 @@ static int
 turn (call which)
 {
   /* A file can be taken away from a full disk.  */
-  int spared = which == UNLINK && planned_errno == ENOSPC;
-  if (planned == NO_FAULT || (countdown < 0 && (planned != FAIL_ON || spared)))
+  int away = which == UNLINK && planned_errno == ENOSPC;
+  if (planned == NO_FAULT || spared & 1u << which || (countdown < 0 && (planned != FAIL_ON || away)))
     return 0;
   if (countdown >= 0 && countdown-- > 0)
     return 0;
@@ -73,6 +82,8 @@ fails (call which, int due)
   if (!due || (planned != FAIL && planned != FAIL_ON))
     return 0;
   unlink_failed |= which == UNLINK;
+  if (which == LINKAT && appears)
+    __real_close (__real_open (appears, O_CREAT | O_WRONLY | O_CLOEXEC, 0600));
   errno = planned_errno;
   return 1;
 }
@@ -112,10 +123,10 @@ WRAP (RENAME, int, rename, -1, (const char *from, const char *to), (from, to))
 WRAP (LINKAT, int, linkat, -1, (int from_folder, const char *from, int to_folder, const char *to, int flags),
       (from_folder, from, to_folder, to, flags))
 WRAP (UNLINK, int, unlink, -1, (const char *name), (name))
+WRAP (GETRANDOM, ssize_t, getrandom, -1, (void *bytes, size_t length, unsigned flags), (bytes, part (due, length), flags))
+WRAP (FTRUNCATE, int, ftruncate, -1, (int fd, off_t length), (fd, length))
 
-int __real_close (int fd);
 int __wrap_close (int fd);
-int __real_open (const char *name, int flags, ...);
 int __wrap_open (const char *name, int flags, ...);
 
 /* Linux has closed the file also where `close` fails.  */
@@ -136,12 +147,25 @@ __wrap_open (const char *name, int flags, ...)
   va_start (args, flags);
   mode_t mode = flags & (O_CREAT | O_TMPFILE) ? va_arg (args, mode_t) : 0;
   va_end (args);
-  int due = turn (OPEN);
-  if (fails (OPEN, due))
+  call which = (flags & O_TMPFILE) == O_TMPFILE ? NAMELESS : OPEN;
+  int due = turn (which);
+  if (fails (which, due))
     return -1;
   int fd = __real_open (name, flags, mode);
   after (due);
   return fd;
+}
+
+int __real_fstat (int fd, struct stat *st);
+int __wrap_fstat (int fd, struct stat *st);
+
+int
+__wrap_fstat (int fd, struct stat *st)
+{
+  int result = __real_fstat (fd, st);
+  st->st_uid += (uid_t) stranger;
+  st->st_gid += (gid_t) other_group;
+  return result;
 }
 
 /* ---- A folder, and files in it ---- */
@@ -380,6 +404,66 @@ reasons (void **state)
     }
 }
 
+#define BIT(which) (1u << (which))
+
+/* Systems that lack something, folders in which somebody else is at work, files of other people.  */
+static void
+odd_places (void **state)
+{
+  static const struct odd
+  {
+    const char *line, *old;     /* OLD: what stands in odd.sheet, or NULL */
+    unsigned calls;             /* that fail, a bit each, */
+    int number;                 /* with this */
+    const char *why;            /* it can not be done, or NULL */
+    int appears, stranger, other_group;
+  } rows[] = {
+    { "save odd.sheet", NULL, BIT (NAMELESS) | BIT (LINKAT), EPERM, NULL, 0, 0, 0 },
+    { "save odd.sheet", NULL, BIT (NAMELESS) | BIT (LINKAT), ENOSYS, "something else has just made", 1, 0, 0 },
+    { "save odd.sheet", NULL, BIT (NAMELESS) | BIT (LINKAT), EMLINK, "the system refuses", 0, 0, 0 },
+    { "save odd.sheet", NULL, BIT (NAMELESS) | BIT (OPEN), EEXIST, "something else has just made", 0, 0, 0 },
+    { "save odd.sheet", NULL, BIT (NAMELESS) | BIT (GETRANDOM), EAGAIN, NULL, 0, 0, 0 },
+    { "save odd.sheet", NULL, BIT (LINKAT), EEXIST, "something else has just made", 0, 0, 0 },
+    { "save over odd.sheet", "x = 1\n", BIT (LINKAT), EEXIST, "something else has just made", 0, 0, 0 },
+    { "save over odd.sheet", "x = 1\n", BIT (NAMELESS) | BIT (LINKAT), EOPNOTSUPP, NULL, 0, 0, 0 },
+    { "save over odd.sheet", "x = 1\n", 0, 0, "it would have another owner", 0, 1, 0 },
+    { "save over odd.sheet", "x = 1\n", 0, 0, "it would have another group", 0, 0, 1 },
+    { "save in place odd.sheet", "x = 1\n", BIT (FTRUNCATE), EIO, "the disk does not answer", 0, 0, 0 },
+    { "save in place odd.sheet", "x = 1\n", BIT (FSYNC), EINVAL, NULL, 0, 1, 1 },
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      const struct odd *o = &rows[i];
+      said s = SAID_ZERO;
+      br_sheet *sheet = sheet_with ("wheel = 3-1/2 in");
+      int files = open_files ();
+      remove ("odd.sheet");
+      if (o->old)
+        put_file ("odd.sheet", o->old);
+      plan (FAIL_ON, o->number, 0);
+      spared = ~o->calls;
+      appears = o->appears ? "odd.sheet" : NULL;
+      stranger = o->stranger;
+      other_group = o->other_group;
+      br_status status = sheet_run (sheet, &s, o->line);
+      planned = NO_FAULT;
+      appears = NULL;
+      spared = 0;
+      stranger = other_group = 0;
+      if (status != (o->why ? BR_IO : BR_OK) || (o->why && !strstr (s.faults[0].error.message, o->why)))
+        fail_msg ("row %zu: %s", i, s.fault_count ? s.faults[0].error.message : "saved");
+      char *text = o->appears ? NULL : get_file ("odd.sheet");
+      const char *right = o->why ? o->old : "wheel = 3-1/2 in\n";
+      assert_true (text && right ? strcmp (text, right) == 0 : !text && !right);
+      free (text);
+      assert_int_equal (count_left (), 0);
+      assert_int_equal (open_files (), files);
+      sheet_end (sheet, &s);
+    }
+  remove ("odd.sheet");
+}
+
 /* A call that is interrupted is made again, and no more once the work is to end.  */
 static void
 ended (void **state)
@@ -504,6 +588,7 @@ main (void)
     CHECK_TEST (interrupted),
     CHECK_TEST (short_writes),
     CHECK_TEST (reasons),
+    CHECK_TEST (odd_places),
     CHECK_TEST (ended),
     CHECK_TEST (all_calls),
     CHECK_TEST (killed),

@@ -3,6 +3,7 @@
 statement_tests = tests/statement/cautions \
   tests/statement/complete \
   tests/statement/engines \
+  tests/statement/files \
   tests/statement/phrases \
   tests/statement/rounding \
   tests/statement/values

@@ -141,6 +141,66 @@ not_recovered (void **state)
   sheet_end (sheet, &s);
 }
 
+/* ---- Saved ---- */
+
+/* The state that was saved is gone once something else is done in its place.  */
+static void
+saved (void **state)
+{
+  static const char *const others[] = { "base = 14 in", "new without saving\nbase = 14 in", "open other.sheet" };
+  said s = SAID_ZERO;
+  (void) state;
+  put_file ("other.sheet", "base = 14 in\n");
+  for (size_t i = 0; i < CHECK_COUNT (others); i++)
+    {
+      br_sheet *sheet = sheet_with ("axle = 7/16 in\nwheel = 3 in");
+      sheet_say (sheet, &s, "save over cart.sheet  # mine");
+      assert_string_equal (br_sheet_path (sheet), "cart.sheet");
+      assert_false (br_sheet_unsaved (sheet));
+      sheet_say (sheet, &s, "undo");
+      assert_true (br_sheet_unsaved (sheet));
+      sheet_say (sheet, &s, "redo");
+      assert_false (br_sheet_unsaved (sheet));
+      sheet_say (sheet, &s, "undo");
+      if (i == 2)
+        {
+          refused (sheet, others[i], "is not saved", "`save` keeps it");
+          refused (sheet, "save as boat  # mine", "a part of the file's name", "`save boat.sheet`");
+        }
+      else
+        {
+          sheet_say (sheet, &s, "%s", others[i]);
+          sheet_say (sheet, &s, i ? "undo\nundo" : "undo");
+          assert_true (br_sheet_unsaved (sheet));
+        }
+      sheet_end (sheet, &s);
+    }
+}
+
+/* A sheet that uses another leads to it from a folder beside it, too.  */
+static void
+used (void **state)
+{
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("");
+  char text[200] = "";
+  (void) state;
+  if (mkdir ("plans", 0700) != 0)
+    fail_msg ("no folder can be made");
+  put_file ("plans/hub.sheet", "hub = 1 in\n");
+  put_file ("plans/undoes.sheet", "axle = 1 in\nundo\n");
+  sheet_say (sheet, &s, "use \"plans/hub.sheet\"  # turned\nwheel = hub * 3");
+  sheet_say (sheet, &s, "save plans/cart.sheet");
+  FILE *file = fopen ("plans/cart.sheet", "r");
+  assert_non_null (file);
+  assert_true (fread (text, 1, sizeof text - 1, file) > 0);
+  fclose (file);
+  assert_string_equal (text, "use \"hub.sheet\"  # turned\nwheel = hub * 3\n");
+  assert_int_equal (sheet_run (sheet, &s, "use plans/undoes.sheet"), BR_DOMAIN);
+  assert_string_equal (s.faults[0].error.message, "a sheet that is used takes nothing back");
+  sheet_end (sheet, &s);
+}
+
 /* ---- Told ---- */
 
 typedef struct told
@@ -178,6 +238,25 @@ passed_on (void **state)
   br_sheet_free (sheet);
 }
 
+/* Whoever has had enough stops a sheet while it is read, and the lines that waited to touch files.  */
+static void
+stopped (void **state)
+{
+  volatile sig_atomic_t flag = 0;
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("");
+  (void) state;
+  put_file ("sizes.csv", "size\n1.23\n");
+  put_file ("waits.sheet", "x = 1\nround column size of sizes.csv to 1/8 into marks.csv\n");
+  sheet_say (sheet, &s, "open waits.sheet");
+  flag = 1;
+  br_sheet_watch (sheet, &flag);
+  assert_int_equal (sheet_run (sheet, &s, "run files"), BR_STOPPED);
+  assert_int_equal (access ("marks.csv", F_OK), -1);
+  assert_int_equal (sheet_run (sheet, &s, "new without saving\nopen waits.sheet"), BR_STOPPED);
+  sheet_end (sheet, &s);
+}
+
 static int
 set_up (void **state)
 {
@@ -188,11 +267,12 @@ set_up (void **state)
 static int
 tear_down (void **state)
 {
-  static const char *const made[] = { "cart.sheet", "kept", "asks.sheet", "sizes.csv", "long.sheet", "sums.csv", "sums_key.csv" };
+  static const char *const made[] = { "cart.sheet", "kept", "asks.sheet", "sizes.csv", "long.sheet", "sums.csv", "sums_key.csv",
+    "other.sheet", "waits.sheet", "plans/hub.sheet", "plans/undoes.sheet", "plans/cart.sheet" };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (made); i++)
     remove (made[i]);
-  return chdir ("/") != 0 || rmdir (folder) != 0;
+  return rmdir ("plans") != 0 || chdir ("/") != 0 || rmdir (folder) != 0;
 }
 
 int
@@ -202,7 +282,10 @@ main (void)
     CHECK_TEST (with_its_file),
     CHECK_TEST (without_a_file),
     CHECK_TEST (not_recovered),
+    CHECK_TEST (saved),
+    CHECK_TEST (used),
     CHECK_TEST (passed_on),
+    CHECK_TEST (stopped),
   };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, set_up, tear_down));

@@ -275,7 +275,8 @@ shapes_and_names (void **state)
       "right(brace)", "centre_y(brace)", "diagonal(side, 4)", "axle_length(a, b, sqrt(2), 0, chord)",
       "wheel_gap(40, side, rise)", "rise(r, side)", "radius_from(wheelbase, front_dia)", "drill(gap / 200)",
       "1 in + side", "diagonal(side, 1 in)", "max(side, 3)", "-(13 in - 6 ft)", "-(side - 6)", "2 * -(1 - 3)",
-      "right(deck)^2", "-right(deck)", "fender_outer(front_dia, gap, side)" };
+      "right(deck)^2", "-right(deck)", "fender_outer(front_dia, gap, side)", "arc_length(4, 30 deg)", "arc_length(4, bent)",
+      "centre_x(post)", "centre_y(strip)", "centre_x(strip)", "centre_y(stop)" };
   static const char *const units[] = { "", "units mm", "units ft" };
   (void) state;
   for (size_t k = 0; k < CHECK_COUNT (units); k++)
@@ -286,7 +287,9 @@ shapes_and_names (void **state)
                  "reach = clear(front, deck) + r\na = 14\nb = a / 3\nd = 5\nx = 2\nchord = 3\nrise = 6\ngap = 7\nside = diagonal(2, 3)\n"
                  "wheelbase = side + 30\nfront_dia = 9\nbox shelf = 2 * a x side / 4 above deck by -1/8 flush left\n"
                  "circle rear = 6 + 1/2 right of front by gap / 8\narc mudguard = fender(front, 3/4, 1/2) 180 deg\n"
-                 "box sign = 3 x a / 4 above mudguard\nline brace = 1, 2 to 7-1/2, -side wide 1/4");
+                 "box sign = 3 x a / 4 above mudguard\nline brace = 1, 2 to 7-1/2, -side wide 1/4\n"
+                 "bent = sqrt(2) * 20 deg\nbox plate = 4 x 1 at 0, 0\ncircle post = 2 left of plate by 1\n"
+                 "arc strip = bend(2, 1) 90 deg above plate by 1\nbox stop = 1 x 1 right of strip flush top");
       for (size_t i = 0; i < CHECK_COUNT (asked); i++)
         holds_there (sheet, asked[i]);
       sheet_end (sheet, &s);
@@ -305,6 +308,7 @@ by_hand (void **state)
     { "2-3/8 * 3", { "2-3/8 * 3 = 19/8 * 3", "19/8 * 3 = 57/8", "57/8 = 7-1/8" } },
     { "2-1/4 / 1-1/2", { "2-1/4 / 1-1/2 = 9/4 / 3/2", "9/4 / 3/2 = 9/4 * 2/3", "9/4 * 2/3 = 18/12",
                          "18/12 = 1-1/2" } },
+    { "3 / (1/4)", { "3 / 1/4 = 3 * 4/1", "3 * 4/1 = 12" } },
     { "5 in / 1-1/4 in", { "5\" / 1-1/4\" = 5 / 1-1/4", "5 / 1-1/4 = 5 / 5/4", "5 / 5/4 = 5 * 4/5", "5 * 4/5 = 20/5",
                            "20/5 = 4" } },
     { "-(13 in - 6 ft)", { "13\" - 72\" = -59\"", "-(-59\") = 59\"" } },

@@ -134,10 +134,16 @@ not_recovered (void **state)
   refused (sheet, "recover drop \x01", "", "");
   l.path = "nothing";
   refused (sheet, "recover", "no such file", "");
+  put_file ("kept", "wheel = 3 in\n");        /* without a head */
+  l.path = "kept";
+  sheet_say (sheet, &s, "recover");
+  assert_null (br_sheet_path (sheet));
+  sheet_say (sheet, &s, "new without saving");
   put_file ("asks.sheet", "wheel = 3 in\nrecover\n");
   assert_int_equal (sheet_run (sheet, &s, "open asks.sheet"), BR_DOMAIN);
   assert_string_equal (s.faults[0].error.message, "a sheet recovers nothing");
-  assert_int_equal (l.taken + l.dropped, 0);
+  assert_int_equal (l.taken, 1);
+  assert_int_equal (l.dropped, 0);
   sheet_end (sheet, &s);
 }
 
@@ -177,13 +183,24 @@ saved (void **state)
     }
 }
 
-/* A sheet that uses another leads to it from a folder beside it, too.  */
+static void
+holds (const char *name, const char *right)
+{
+  char text[400] = "";
+  FILE *file = fopen (name, "r");
+  assert_non_null (file);
+  assert_true (fread (text, 1, sizeof text - 1, file) > 0);
+  fclose (file);
+  assert_string_equal (text, right);
+}
+
+/* A sheet that uses another leads to it from a folder beside it, too; where that would not be read there, or is not
+   what was read, it holds the lines.  */
 static void
 used (void **state)
 {
   said s = SAID_ZERO;
   br_sheet *sheet = sheet_with ("");
-  char text[200] = "";
   (void) state;
   if (mkdir ("plans", 0700) != 0)
     fail_msg ("no folder can be made");
@@ -191,11 +208,15 @@ used (void **state)
   put_file ("plans/undoes.sheet", "axle = 1 in\nundo\n");
   sheet_say (sheet, &s, "use \"plans/hub.sheet\"  # turned\nwheel = hub * 3");
   sheet_say (sheet, &s, "save plans/cart.sheet");
-  FILE *file = fopen ("plans/cart.sheet", "r");
-  assert_non_null (file);
-  assert_true (fread (text, 1, sizeof text - 1, file) > 0);
-  fclose (file);
-  assert_string_equal (text, "use \"hub.sheet\"  # turned\nwheel = hub * 3\n");
+  holds ("plans/cart.sheet", "use \"hub.sheet\"  # turned\nwheel = hub * 3\n");
+  sheet_say (sheet, &s, "hub = 2 in\nsave plans/cart2.sheet");
+  holds ("plans/cart2.sheet", "use \"hub.sheet\"  # turned\nwheel = hub * 3\nhub = 2 in\n");
+  put_file ("plans/.own.sheet", "axle = 1 in\n");
+  sheet_say (sheet, &s, "new without saving\nuse plans/.own.sheet\nsave plans/cart3.sheet");
+  holds ("plans/cart3.sheet", "# from .own.sheet\naxle = 1 in\n");
+  put_file ("plans/inner.sheet", "rim = 1.3 in\n");
+  sheet_say (sheet, &s, "new without saving\nuse plans/inner.sheet\ntidy apply to 1/4\nsave plans/cart4.sheet");
+  holds ("plans/cart4.sheet", "use \"inner.sheet\"\nrim = 1-1/4\"\n");
   assert_int_equal (sheet_run (sheet, &s, "use plans/undoes.sheet"), BR_DOMAIN);
   assert_string_equal (s.faults[0].error.message, "a sheet that is used takes nothing back");
   sheet_end (sheet, &s);
@@ -268,7 +289,8 @@ static int
 tear_down (void **state)
 {
   static const char *const made[] = { "cart.sheet", "kept", "asks.sheet", "sizes.csv", "long.sheet", "sums.csv", "sums_key.csv",
-    "other.sheet", "waits.sheet", "plans/hub.sheet", "plans/undoes.sheet", "plans/cart.sheet" };
+    "other.sheet", "waits.sheet", "plans/hub.sheet", "plans/undoes.sheet", "plans/cart.sheet", "plans/cart2.sheet", "plans/cart3.sheet",
+    "plans/cart4.sheet", "plans/.own.sheet", "plans/inner.sheet" };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (made); i++)
     remove (made[i]);

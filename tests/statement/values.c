@@ -170,7 +170,7 @@ in_order (void **state)
   br_sheet *sheet = sheet_with ("stock pine = 3/4 x 3-1/2 x 48\nb = 2 in\na = b + 1 in  # sum\nc = d\ncheck a > b  # more\n"
                                 "check b > a\ncheck d < 1\npart slat = 6 x 2 from pine  # five\npart rail = d x 2 from pine\n"
                                 "part odd = b - 1 in x 2 from pine\ncircle w = 2 at 0, 0  # wheel\nbox deck = 2 x d at 0, 0\nb = 1 in\n"
-                                "forget a\na = b + 2 in\n");
+                                "forget a\na = b + 2 in\ncheck a < b\nundo\ncircle gone = 2 at 0, 0\nundo\n");
   br_item item = BR_ITEM_ZERO;
   (void) state;
   items (sheet, BR_ITEM_PART, "slat[](five)K\nrail[]()W\nodd[]()X\n");

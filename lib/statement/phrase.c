@@ -242,8 +242,6 @@ int
 br__takes_of (const br__words *l, size_t i)
 {
   int64_t n, d;
-  if (i >= l->count)
-    return 0;
   return (br__word_ratio (l, i, &n, &d) && d > 1) || l->word[i].s[l->word[i].length - 1] == '%' || br__word_at (l, i, "percent")
          || br__word_at (l, i, "cent");
 }
@@ -308,8 +306,6 @@ questions (br__words *l)
           br__words_put (l, 0, 0, "help");
         }
     }
-  if (br__word_at (l, 0, "help") && l->count == 2 && l->word[1].length == 1 && l->word[1].s[0] == '?')
-    br__words_put (l, 1, 1, "");
   for (size_t k = 0; k < sizeof table / sizeof table[0]; k++)
     if (br__words_at (l, 0, table[k].phrase) && !br__word_known (l, 0))
       br__words_put (l, 0, words_of (table[k].phrase), table[k].is);

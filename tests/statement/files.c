@@ -129,8 +129,8 @@ not_recovered (void **state)
   said s = SAID_ZERO;
   (void) state;
   refused (sheet, "recover", "no unsaved work is left", "");
-  refused (sheet, "recover 2", "too much", "");
-  refused (sheet, "recover drop 2", "too much", "");
+  refused (sheet, "recover 2", "unexpected", "");
+  refused (sheet, "recover drop 2", "unexpected", "");
   refused (sheet, "recover drop \x01", "", "");
   l.path = "nothing";
   refused (sheet, "recover", "no such file", "");

@@ -104,13 +104,10 @@ read_given (given *g, br__token *name, br__run *run)
 static br_status
 skip_range (br__run *run)
 {
-  while (run->lex.token.type != BR__END)
-    {
-      br_status status = br__lex_next (&run->lex, run->error);
-      if (status != BR_OK)
-        return status;
-    }
-  return BR_OK;
+  br_status status = BR_OK;
+  while (status == BR_OK && run->lex.token.type != BR__END)
+    status = br__lex_next (&run->lex, run->error);
+  return status;
 }
 
 br_status

@@ -16,7 +16,8 @@
 /* What a quarter of a page holds; the steps of long keys are cut at their first.  */
 #define MOST_WRONG_ROWS 7
 #define MOST_STEP 120
-#define MOST_ROWS (MOST_WRONG_ROWS + 6)
+/* Beside them: the name, the marks, the note, how many more are wrong, and how one of them begins.  */
+#define MOST_ROWS (MOST_WRONG_ROWS + 5)
 
 typedef struct slip
 {
@@ -28,8 +29,6 @@ typedef struct slip
 static br_text *
 next_row (slip *s, int bold)
 {
-  if (s->count == MOST_ROWS)
-    s->count--;
   s->bold[s->count] = bold;
   br__text_reset (&s->rows[s->count]);
   return &s->rows[s->count++];

@@ -112,10 +112,16 @@ read_one (br__run *run)
   br_status status = br__lex_next (&run->lex, run->error);
   if (status == BR_OK)
     status = read_range (&range, run);
-  br__entry *e = status == BR_OK ? br__graph_find (run->sheet->graph, run->text + name.offset, name.length) : NULL;
+  if (status != BR_OK)
+    {
+      br__value_clear (&range.low);
+      br__value_clear (&range.high);
+      return status;
+    }
+  br__entry *e = br__graph_find (run->sheet->graph, run->text + name.offset, name.length);
   const br__value *value = e ? br__entry_value (e) : NULL;
   br__value compared = BR__VALUE_ZERO;
-  if (status == BR_OK && value)
+  if (value)
     status = br__value_set (&compared, value);
   if (status == BR_OK && value)
     status = judge (&state, &range, &compared, run);

@@ -221,31 +221,44 @@ take_fault (void *user, const br_fault *fault)
     br__design_add (r->design, BR__FINDING_RULE, "rule in line %zu: %s", fault->line, fault->error->message);
 }
 
-/* 1 if the line would read or write a file, or is none of a design's.  */
+/* The line NUMBER of PATH is not run.  */
+static void
+tell_refused (reading *r, const char *path, size_t number)
+{
+  br_error error = { .status = BR_DOMAIN, .message = "a review runs no statement that reads or writes a file" };
+  br_fault fault = { .file = path, .line = number, .error = &error };
+  take_fault (r, &fault);
+}
+
+/* The policy of the sheets that are looked over: nothing is touched.  */
+static int
+refuse_file (void *user, const br_file_request *request)
+{
+  /* Asked a second time, it is what `run files` would change.  */
+  if (request->sheet && !request->asked)
+    tell_refused (user, request->sheet, request->line);
+  return 0;
+}
+
+/* 1 if the line is none of a design's, but for the session at hand.  */
 static int
 is_refused (const char *line, size_t length)
 {
-  static const char words[] =
-    "open use save draw report template worksheet key grade review history practice recover run mark quit name undo redo new";
+  static const char words[] = "open save practice recover run mark quit name undo redo new";
   size_t at = 0, end;
   while (at < length && br__blank_at (line + at, length - at))
     at += br__blank_at (line + at, length - at);
   for (end = at; end < length && !br__blank_at (line + end, length - end); end++)
     continue;
-  const br__statement *st = br__statement_find (line + at, end - at);
-  if (br__is_among (line + at, end - at, words) || (st && st->follow == BR__FOLLOW_FILE))
-    {
-      /* `draw = 3` names a dimension, which is a mistake of its own kind.  */
-      while (end < length && line[end] == ' ')
-        end++;
-      return end >= length || line[end] != '=';
-    }
+  if (!br__is_among (line + at, end - at, words))
+    return 0;
+  /* `new = 3` names a dimension, which is a mistake of its own kind.  */
   while (end < length && line[end] == ' ')
     end++;
-  return length - end > 6 && strncmp (line + end, "column", 6) == 0 && br__blank_at (line + end + 6, 1);
+  return end >= length || line[end] != '=';
 }
 
-/* Runs the lines of BYTES in SHEET, as lines of a file, without those that are refused.  */
+/* Runs the lines of BYTES in SHEET, as lines of a file, without those that are refused; SINK's user is a reading.  */
 static void
 run_lines (br_sheet *sheet, const char *bytes, size_t length, const char *path, br__guard *guard, const br_sink *sink)
 {
@@ -254,19 +267,16 @@ run_lines (br_sheet *sheet, const char *bytes, size_t length, const char *path, 
     {
       const char *stop = memchr (at, '\n', (size_t) (end - at));
       size_t n = (size_t) ((stop ? stop : end) - at);
-      br_error error = { .status = BR_DOMAIN };
-      br_fault fault = { .file = path, .line = number, .error = &error };
       if (br__guard_is_over (guard))
         {
+          br_error error = { .status = BR_STOPPED };
+          br_fault fault = { .file = path, .line = number, .error = &error };
           snprintf (error.message, sizeof error.message, "%s", br__guard_reason (guard));
           sink->fault (sink->user, &fault);
           return;
         }
       if (is_refused (at, n))
-        {
-          snprintf (error.message, sizeof error.message, "a review runs no statement that reads or writes a file");
-          sink->fault (sink->user, &fault);
-        }
+        tell_refused (sink->user, path, number);
       else
         br__sheet_run (sheet, at, n, path, number, 1, sink);
       at += n + 1;
@@ -286,15 +296,13 @@ look_at (br_sheet *sheet, br__design *d, const br_sink *sink)
   br_error error = { .status = BR_OK };
   br__run run = { .sheet = sheet, .sink = sink, .file = d->path, .text = "", .note = "", .error = &error };
   br__report p = { .run = &run };
-  if (br__lex_start (&run.lex, "", 0, &error) != BR_OK)
-    return;
-  if (br__caution_all (&run) == BR_NO_MEMORY)
+  if (br__lex_start (&run.lex, "", 0, &error) != BR_OK || br__caution_all (&run) == BR_NO_MEMORY)
     d->title.failed = 1;
   if (sheet->title)
     br__text_puts (&d->title, sheet->title);
   if (!d->shapes)
     br__text_puts (&d->drawing, "no shapes");
-  else if (br__report_figure (&p) != BR_OK || br__text_string (&p.sections[BR__REPORT_DRAWING].remark)[0] == 0)
+  else if (br__report_figure (&p) != BR_OK || !strstr (br__text_string (&p.sections[BR__REPORT_DRAWING].remark), "<figure>"))
     br__text_puts (&d->drawing, "cannot be drawn");
   else if (d->waiting_shapes)
     br__text_printf (&d->drawing, "%zu of %zu shapes wait", d->waiting_shapes, d->shapes);
@@ -336,6 +344,7 @@ look_over (br__design *d, const rules *with, br__guard *guard, const br__run *ru
   status = br_sheet_new (&sheet);
   if (status == BR_OK)
     {
+      br_sheet_set_policy (sheet, refuse_file, &r);
       br_sheet_watch (sheet, br__guard_begin (guard));
       run_lines (sheet, bytes, length, d->path, guard, &sink);
       r.part = PART_CHECKS;

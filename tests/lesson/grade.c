@@ -381,6 +381,87 @@ test_class (void **state)
   br_sheet_free (sheet);
 }
 
+/* Names are the same in large and small letters of four alphabets, and with other blanks; a key may leave out a
+   problem; a paper with the answers of another version is pointed out.  */
+static void
+test_papers (void **state)
+{
+  static const char *const notes[] =
+  {
+    "", "no name; the key has no version ?", "another paper of this name, not counted; 2 of 2 match version 2",
+    "", "another paper of this name, not counted", "", "another paper of this name, not counted",
+    "", "another paper of this name, not counted", "no version stands on the paper; 2 of 2 match version 1", "2 of 2 match version 2",
+  };
+  br_sheet *sheet = NULL;
+  said s = SAID_ZERO;
+  (void) state;
+  check_ok (br_sheet_new (&sheet));
+  put_text ("k.csv", "version,problem,exact,unit,answer\n1,1,3/8,in,\n1,2,12,,12\n1,3,1/2,in,1 ft\n2,1,1/4,in,\n2,2,7,,\n");
+  put_text ("answers.csv", "student,version,1,2,3\n"
+            "\xD0\x81lka Ada,1,3/8 in,12,1 ft\n,?,,,\n\xD1\x91lka  ADA ,1,1/4 in,7,\n"
+            "\xC5\x81ucja,1,3/8 in,,12 in\n\xC5\x82ucja,1,,,\n\xC5\xBB""ak,1,,,\n\xC5\xBC""ak,1,,,\n"
+            "\xC4\x80ris,1,,,\n\xC4\x81r is,1,,,\nNemo,,3/8 in,12,\nBo,1,1/4 in,7,\n");
+  sheet_say (sheet, &s, "grade answers.csv with k.csv into marks.csv");
+  for (size_t i = 0; i < CHECK_COUNT (notes); i++)
+    said_is (&s, i, "note", notes[i]);
+  /* The answer that the teacher put into the key is in feet: that is its unit.  */
+  said_is (&s, 0, "verdicts.2", "right");
+  sheet_say (sheet, &s, "grade answers.csv with k.csv into a.html");
+  lesson_contains ("a.html", "<h2>no name</h2>", 1);
+  lesson_contains ("a.html", "<p>Not marked yet.</p>", 1);
+  assert_int_not_equal (sheet_run (sheet, &s, "grade answers.csv with k.csv into a.doc"), BR_OK);
+  assert_string_equal (s.faults[0].error.message, "the name must end in .csv, .html or .pdf");
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
+/* More wrong answers than a slip has room for, and one of the class without a paper.  */
+static void
+test_slips (void **state)
+{
+  br_sheet *sheet = NULL;
+  said s = SAID_ZERO;
+  (void) state;
+  check_ok (br_sheet_new (&sheet));
+  sheet_say (sheet, &s, "worksheet sums 9 into a.txt");
+  unlink ("k.csv");
+  sheet_say (sheet, &s, "key k.csv");
+  put_text ("names.csv", "name\nAda\nCy\n");
+  put_text ("answers.csv", "student,version,1,2,3,4,5,6,7,8,9\nAda,1,99,99,99,99,99,99,99,99,99\n");
+  sheet_say (sheet, &s, "grade answers.csv with k.csv names names.csv into a.html");
+  lesson_contains ("a.html", "<p>and 2 more</p>\n<p>Problem 1 begins: ", 1);
+  lesson_contains ("a.html", "Cy", 0);
+  sheet_say (sheet, &s, "grade answers.csv with k.csv into marks.csv");
+  assert_int_not_equal (sheet_run (sheet, &s, "history . into a.doc"), BR_OK);
+  assert_string_equal (s.faults[0].error.message, "the name must end in .csv, .html or .svg");
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
+/* Lines of practice have blanks around them; an empty one is none; past the last step a hint is the answer.  */
+static void
+test_practice (void **state)
+{
+  br_sheet *sheet = NULL;
+  said s = SAID_ZERO;
+  (void) state;
+  check_ok (br_sheet_new (&sheet));
+  sheet_say (sheet, &s, "practice sums level 2");
+  said_is (&s, 0, "kind", "practice_problem");
+  sheet_say (sheet, &s, "  ");
+  assert_int_equal (s.count, 0);
+  for (int i = 0; i < 12; i++)
+    sheet_say (sheet, &s, " \t hint \t");
+  said_is (&s, 0, "more", "0");
+  assert_true (strncmp (said_get (&s, 0, "step"), "the answer is ", 14) == 0);
+  sheet_say (sheet, &s, " quit ");
+  said_is (&s, 0, "kind", "practice_end");
+  sheet_say (sheet, &s, "practice report");
+  said_is (&s, 0, "message", "nothing has been practised yet");
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
 /* Tables of points: with a decimal comma, and wrong ones, told with their line and the nearest verdict.  */
 static void
 test_points (void **state)
@@ -390,6 +471,7 @@ test_points (void **state)
     { "verdict,points\nrigth,1\n", "points.csv:2: `rigth` cannot be read as a verdict", "did you mean `right`?" },
     { "verdict,points\nright,-1\n", "points.csv:2: `-1` cannot be read as points", "" },
     { "verdict,points\n\nright,\n", "points.csv:3: the cell where points should stand is empty", "" },
+    { "problem,points\n7,1\n", "points.csv:2: `7` cannot be read as the number of a problem", "" },
     { "right,1\n", "points.csv: the first row must name the columns verdict or problem, and points", "" },
   };
   br_sheet *sheet = NULL;
@@ -424,6 +506,11 @@ test_wrong_files (void **state)
     { KEY "1,2,12,,count,,13,x\n", "student,version\n", "k.csv:4: version 1 has problem 2 twice", 23 },
     { "version,problem,exact,unit\n1,1,1/0,in\n", "student,version\n", "k.csv:2: `1/0` cannot be read as an exact answer", 23 },
     { "version,problem,exact,unit\nx,1,1/2,in\n", "student,version\n", "k.csv:2: `x` cannot be read as a version", 23 },
+    { "version,problem,exact,unit\n1,0,1/2,in\n", "student,version\n", "k.csv:2: `0` cannot be read as the number of a problem", 23 },
+    { "version,problem,exact,unit,answer\n1,1,1/2,in,?\n", "student,version\n", "k.csv:2: `?` cannot be read as an answer", 23 },
+    { "version,problem,exact,unit,also\n1,1,1/2,in,?\n", "student,version\n", "k.csv:2: `?` cannot be read as another answer", 23 },
+    { "version,problem,exact,unit,wrong 1,shows 1\n1,1,1/2,in,?,one mark off\n", "student,version\n",
+      "k.csv:2: `?` cannot be read as a wrong answer", 23 },
     { "version,problem,exact,unit,mark\n1,1,1/2,in,x\n", "student,version\n", "k.csv:2: `x` cannot be read as a mark", 23 },
     { "version,problem,exact,unit\n1,1,1/2,furlong\n", "student,version\n", "k.csv:2: `furlong` cannot be read as a unit", 23 },
     { "version,problem,exact,unit\n", "student,version\n", "k.csv holds no problems", 23 },
@@ -459,7 +546,7 @@ main (void)
   {
     CHECK_TEST (test_verdicts), CHECK_TEST (test_forms), CHECK_TEST (test_noise), CHECK_TEST (test_place), CHECK_TEST (test_each_mistake), CHECK_TEST (test_files),
     CHECK_TEST (test_injection), CHECK_TEST (test_columns), CHECK_TEST (test_class), CHECK_TEST (test_points), CHECK_TEST (test_wrong_files),
-    CHECK_TEST (test_no_papers)
+    CHECK_TEST (test_no_papers), CHECK_TEST (test_papers), CHECK_TEST (test_slips), CHECK_TEST (test_practice)
   };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, lesson_enter, lesson_leave));

@@ -285,6 +285,7 @@ test_own_forms (void **state)
   own_is ("2.5 in", "2-1/2 in", "other form");
   own_is ("2-3/8 as fraction", "19/8", "right");
   own_is ("2-3/8 as fraction", "2-3/8", "other form");
+  own_is ("3/8 in as fraction", "3/8 in", "right");
   own_is ("2-3/8 as fraction", "38/16", "not in lowest terms");
   own_is ("2-3/8", "19/8", "other form");
   own_is ("2.375 as mixed", "2-3/8", "right");
@@ -332,6 +333,11 @@ test_given (void **state)
   sheet_say (sheet, &s, "list");
   said_is (&s, 0, "exact", "2");
   br__rows_clear (&key);
+  /* The first size has an answer that is a fraction; of the others one in 9,998 has.  */
+  sheet_say (sheet, &s, "given side from 1 to 9999 by 1\nproblem The root?\nanswer side ^ (1/11)");
+  assert_int_equal (sheet_run (sheet, &s, "worksheet own 2 versions 3 ruler 1/8 into a.csv"), BR_DOMAIN);
+  assert_string_equal (s.faults[0].error.message, "with the sizes that `given` draws, own problems have no answer");
+  assert_string_equal (s.faults[0].error.hint, "an answer that is no fraction needs `to 1/16`");
   said_clear (&s);
   br_sheet_free (sheet);
 }

@@ -150,7 +150,10 @@ check_form (const br__own *own, const br__tree *tree, br__run *run)
   br_status status = br_number_set_ratio (&size, unit && unit->num ? unit->num : 1, unit ? unit->den : 1);
   if (status == BR_OK)
     status = br_number_div (&in_unit, &own->answer, &size);
-  if (status == BR_OK && own->ask == BR__ASK_DECIMAL && !br__put_decimal (&t, &in_unit, 12) && !t.failed)
+  int ends = status != BR_OK || own->ask != BR__ASK_DECIMAL || br__put_decimal (&t, &in_unit, 12);
+  if (t.failed)
+    status = BR_NO_MEMORY;
+  else if (!ends)
     {
       status = br__fail (run->error, BR_DOMAIN, tree->base, tree->length, "as a decimal this answer does not end");
       br__hint (run->error, "write `to 0.01` behind it");

@@ -187,7 +187,7 @@ take_answer (br__practice *p, br__run *run, const char *written)
   return status == BR_OK && right ? go_on (p, run) : status;
 }
 
-/* A line while practice goes on.  */
+/* A line while practice goes on, which is not empty.  */
 static br_status
 take_line (br__run *run)
 {
@@ -199,8 +199,6 @@ take_line (br__run *run)
     stop--;
   const char *text = run->text + start;
   size_t length = stop - start;
-  if (!length)
-    return BR_OK;
   if (br__same_word (text, length, "done") || br__same_word (text, length, "quit"))
     return end (p, run);
   if (br__same_word (text, length, "hint"))

@@ -434,6 +434,11 @@ test_slips (void **state)
   sheet_say (sheet, &s, "grade answers.csv with k.csv into marks.csv");
   assert_int_not_equal (sheet_run (sheet, &s, "history . into a.doc"), BR_OK);
   assert_string_equal (s.faults[0].error.message, "the name must end in .csv, .html or .svg");
+  /* What is wrong in the line that is run again is told at the line at hand.  */
+  unlink ("k.csv");
+  assert_int_not_equal (sheet_run (sheet, &s, "mark again"), BR_OK);
+  assert_int_equal (s.faults[0].error.offset, 0);
+  assert_int_equal (s.faults[0].error.length, 10);
   said_clear (&s);
   br_sheet_free (sheet);
 }

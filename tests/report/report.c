@@ -8,6 +8,10 @@
 #include "../lesson/support.h"
 #include "html.h"
 
+#include <time.h>
+
+#include "report/guard.h"
+
 /* The page of the sheet TEXT, which must be in order; to be freed.  */
 static char *
 page_of (const char *text)
@@ -340,13 +344,99 @@ mistakes (void **state)
     }
 }
 
+static void
+wait_ms (long ms)
+{
+  struct timespec t = { ms / 1000, ms % 1000 * 1000000L };
+  nanosleep (&t, NULL);
+}
+
+/* Whether G has stopped its work within 20 s.  */
+static int
+stops (br__guard *g)
+{
+  for (int i = 0; i < 2000 && !br__guard_is_over (g); i++)
+    wait_ms (10);
+  /* It stays so.  */
+  wait_ms (120);
+  return br__guard_is_over (g);
+}
+
+/* Work ends when the user asks for it or takes too much memory, and the next begins anew.  */
+static void
+guards (void **state)
+{
+  volatile sig_atomic_t flag = 0;
+  br__guard *g = NULL;
+  (void) state;
+  check_ok (br__guard_new (&g, &flag));
+  const volatile sig_atomic_t *over = br__guard_begin (g);
+  wait_ms (120);
+  assert_int_equal (*over, 0);
+  flag = 1;
+  assert_true (stops (g));
+  assert_true (*over);
+  assert_string_equal (br__guard_reason (g), "stopped");
+  br__guard_end (g);
+  flag = 0;
+#if defined __GLIBC__ && __GLIBC_PREREQ (2, 33)
+  br__guard_begin (g);
+  char *volatile held = malloc ((size_t) (BR__GUARD_MEBIBYTES + 1) << 20);
+  assert_non_null (held);
+  assert_true (stops (g));
+  assert_string_equal (br__guard_reason (g), "stopped: more than 256 MiB of memory");
+  br__guard_end (g);
+  free (held);
+#endif
+  br__guard_free (g);
+}
+
+typedef struct stopping { volatile sig_atomic_t flag; char mistake[100]; } stopping;
+
+static void
+ask_to_stop (void *user, const char *what, int percent)
+{
+  (void) what;
+  (void) percent;
+  ((stopping *) user)->flag = 1;
+}
+
+static void
+keep_mistake (void *user, const br_record *record)
+{
+  const br_list *list = br_record_list (record, "mistakes");
+  size_t n = br_list_size (list);
+  if (n && strcmp (br_record_kind (record), "review") == 0)
+    snprintf (((stopping *) user)->mistake, sizeof ((stopping *) user)->mistake, "%s", br_list_text (list, n - 1));
+}
+
+/* A design that was stopped while it was looked over is not told of as a whole one.  */
+static void
+stopped (void **state)
+{
+  static const char line[] = "review a.txt";
+  stopping s = { .flag = 0 };
+  br_sink sink = { .user = &s, .record = keep_mistake, .progress = ask_to_stop };
+  br_sheet *sheet = sheet_with ("");
+  FILE *file = fopen ("a.txt", "w");
+  (void) state;
+  assert_non_null (file);
+  for (int i = 0; i < 25000; i++)
+    fprintf (file, "x = sin %d + 2 ^ (1/7)\n", i);
+  assert_int_equal (fclose (file), 0);
+  br_sheet_watch (sheet, &s.flag);
+  (void) !br_sheet_run (sheet, line, sizeof line - 1, "test", 1, &sink);
+  br_sheet_free (sheet);
+  assert_true (strncmp (s.mistake, "line ", 5) == 0 && strstr (s.mistake, ": stopped"));
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (cart), CHECK_TEST (rows), CHECK_TEST (checks), CHECK_TEST (plan), CHECK_TEST (sticks), CHECK_TEST (cautions),
     CHECK_TEST (little),
-    CHECK_TEST (metric), CHECK_TEST (hostile), CHECK_TEST (random_texts), CHECK_TEST (reader), CHECK_TEST (mistakes)
+    CHECK_TEST (metric), CHECK_TEST (hostile), CHECK_TEST (random_texts), CHECK_TEST (reader), CHECK_TEST (mistakes), CHECK_TEST (guards), CHECK_TEST (stopped)
   };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, lesson_enter, lesson_leave));

@@ -459,6 +459,11 @@ test_practice (void **state)
     sheet_say (sheet, &s, " \t hint \t");
   said_is (&s, 0, "more", "0");
   assert_true (strncmp (said_get (&s, 0, "step"), "the answer is ", 14) == 0);
+  sheet_say (sheet, &s, "skip");
+  said_is (&s, 0, "kind", "practice_hint");
+  said_is (&s, 1, "number", "2");
+  sheet_say (sheet, &s, "skip");
+  assert_true (strncmp (said_get (&s, 0, "step"), "the answer is ", 14) == 0);
   sheet_say (sheet, &s, " quit ");
   said_is (&s, 0, "kind", "practice_end");
   sheet_say (sheet, &s, "practice report");

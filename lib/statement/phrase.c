@@ -502,8 +502,13 @@ br__phrase (br_text *t, const br__run *run)
   scales (&l);
   sizes (&l);
   marks (&l);
-  br__phrase_numbers (&l);
-  br__phrase_signs (&l);
+  /* What stands behind `save over` is the name of a file, and no sum.  */
+  const br__statement *st = br__statement_find (l.word[0].s, l.word[0].length);
+  if (!st || st->follow != BR__FOLLOW_FILE)
+    {
+      br__phrase_numbers (&l);
+      br__phrase_signs (&l);
+    }
   for (size_t i = 0; i < l.count && l.changed; i++)
     {
       if (i > 0 && !(l.word[i].s[0] == '^' && l.word[i].length == 2))

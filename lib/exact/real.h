@@ -65,6 +65,13 @@ struct br_real_node
   br__term term[];
 };
 
+/* 1 where X is neither a fraction nor an exact sum.  */
+static inline int
+br__real_is_formula (const br_real *x)
+{
+  return x->node != NULL && x->node->op != BR__REAL_SUM;
+}
+
 /* real.c: Z takes over X, which becomes 0.  */
 void br__real_move (br_real *z, br_real *x);
 void br__real_move_number (br_real *z, br_number *x);
@@ -105,6 +112,8 @@ br_status br__number_parts (br_number *num, br_number *den, const br_number *x);
 /* Z = the root of X, which is known not to be negative.  */
 br_status br__real_root (br_real *z, const br_real *x, unsigned index);
 
+/* ORDER of X and Y as their first enclosures tell: 0 where these touch.  */
+br_status br__real_apart (int *order, const br_real *x, const br_real *y);
 /* real_enclose.c.  Asks X for ends at growing precision, to BITS as a caller gave it, until ACCEPT says 1
    of some: BR_OK then, else BR_UNDECIDED.  ACCEPT may change LOW and HIGH.  */
 typedef int br__accept (mpq_t low, mpq_t high, void *context);

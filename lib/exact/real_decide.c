@@ -71,6 +71,17 @@ br_real_cmp (int *order, const br_real *x, const br_real *y, unsigned bits)
       *order = br_number_cmp (&x->rational, &y->rational);
       return BR_OK;
     }
+  /* A difference is looked at once it is made, whether it is a fraction: where the two lie well apart that is
+     not to be paid for.  */
+  if (br__real_is_formula (x) || br__real_is_formula (y))
+    {
+      int apart = 0;
+      status = br__real_apart (&apart, x, y);
+      if (status == BR_OK && apart != 0)
+        *order = apart;
+      if (status == BR_NO_MEMORY || (status == BR_OK && apart != 0))
+        return status;
+    }
   status = br_real_sub (&difference, x, y);
   if (status == BR_OK)
     status = br_real_sign (order, &difference, bits);

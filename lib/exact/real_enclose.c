@@ -113,6 +113,24 @@ br__real_search (const br_real *x, unsigned bits, br__accept *accept, void *cont
 }
 
 br_status
+br__real_apart (int *order, const br_real *x, const br_real *y)
+{
+  mpq_t low[2], high[2];
+  int finite[2] = { 0, 0 };
+  br_status status;
+
+  mpq_inits (low[0], low[1], high[0], high[1], NULL);
+  *order = 0;
+  status = real_ends (low[0], high[0], &finite[0], x, BR__FIRST_BITS);
+  if (status == BR_OK)
+    status = real_ends (low[1], high[1], &finite[1], y, BR__FIRST_BITS);
+  if (status == BR_OK && finite[0] && finite[1])
+    *order = mpq_cmp (high[0], low[1]) < 0 ? -1 : mpq_cmp (low[0], high[1]) > 0 ? 1 : 0;
+  mpq_clears (low[0], low[1], high[0], high[1], NULL);
+  return status;
+}
+
+br_status
 br_real_enclose (br_number *low, br_number *high, const br_real *x, unsigned bits)
 {
   br_number below = BR_NUMBER_ZERO, above = BR_NUMBER_ZERO;

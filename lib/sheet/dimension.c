@@ -315,10 +315,13 @@ static br_status
 refuse_capital (br__run *run)
 {
   const char *name = run->text + run->word.offset;
-  const char *other = br__graph_same_letters (run->sheet->graph, name, run->word.length);
+  const char *other = NULL;
+  br_status status = br__graph_same_letters (&other, run->sheet->graph, name, run->word.length);
+  if (status != BR_OK)
+    return br__fail_plain (run->error, status, 0, 0);
   if (!other)
     return BR_OK;
-  br_status status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length,
+  status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length,
                                "`%.*s` and `%s` differ by capital letters alone", br__clip (name, run->word.length, 40),
                                name, other);
   br__hint_instead (run->error, &run->lex, run->word.offset, run->word.length, other, NULL);

@@ -247,25 +247,29 @@ br__definition_new (br__definition **d, br__graph *g, br__tree *tree, const char
 const char *
 br__graph_near (const br__graph *g, const br__entry *e, const char *name)
 {
+  /* A sheet of thousands was not typed by hand: the time of each line must not grow with it.  */
+  size_t left = 500;
   br__search search;
   br__search_start (&search, name, strlen (name));
-  for (br__entry *other = g->first; other; other = other->next)
+  for (br__entry *other = g->first; other && left > 0; other = other->next, left--)
     if (other != e && other->definition && other->name[0] != ' ')
       br__search_offer (&search, other->name);
   return search.best;
 }
 
-const char *
-br__graph_same_letters (const br__graph *g, const char *name, size_t length)
+br_status
+br__graph_same_letters (const char **other, const br__graph *g, const char *name, size_t length)
 {
   br__entry *e = NULL;
   char *letters = without_capitals (name, length);
-  if (letters)
-    HASH_FIND (by_letters, g->letters, letters, length, e);
+  if (!letters)
+    return BR_NO_MEMORY;
+  HASH_FIND (by_letters, g->letters, letters, length, e);
   br__free (letters);
   while (e && (!e->definition || memcmp (e->name, name, length) == 0))
     e = e->alike;
-  return e ? e->name : NULL;
+  *other = e ? e->name : NULL;
+  return BR_OK;
 }
 
 static br_status

@@ -98,17 +98,22 @@ work_out (renewal *r, br__entry *e)
   return status;
 }
 
-static int
-same_value (const br__value *x, const br__value *y, const br__settings *s)
+/* SAME where X and Y are for certain.  */
+static br_status
+same_value (int *same, const renewal *r, const br__value *x, const br__value *y)
 {
-  int order;
+  int order = 0;
+  *same = 0;
   if (x->dimension != y->dimension)
-    return 0;
-  if (x->real.node && x->real.node == y->real.node)
-    return 1;
+    return BR_OK;
   if (!x->real.node && !y->real.node)
-    return br_number_equal (&x->real.rational, &y->real.rational);
-  return br_real_cmp (&order, &x->real, &y->real, s->bits) == BR_OK && order == 0;
+    {
+      *same = br_number_equal (&x->real.rational, &y->real.rational);
+      return BR_OK;
+    }
+  br_status status = x->real.node == y->real.node ? BR_OK : br_real_cmp (&order, &x->real, &y->real, r->settings->bits);
+  *same = status == BR_OK && order == 0;
+  return status == BR_NO_MEMORY ? br__fail_plain (r->error, status, 0, 0) : BR_OK;
 }
 
 /* Entries with a value that depend on E, each after all that it uses.  */
@@ -174,7 +179,10 @@ spread_change (renewal *r, br__entry *e)
       saved *row = status == BR_OK ? &r->rows[r->count - 1] : NULL;
       if (status == BR_OK)
         status = work_out (r, user);
-      if (status == BR_OK && !same_value (&user->value, &row->value, r->settings))
+      int same = 1;
+      if (status == BR_OK)
+        status = same_value (&same, r, &user->value, &row->value);
+      if (status == BR_OK && !same)
         user->changed = r->g->stamp;
     }
   br__free (order.rows);
@@ -281,7 +289,11 @@ list_moves (renewal *r, br__moves *moves)
       br__entry *e = row->entry;
       if (!row->has_value && !e->has_value)
         continue;
-      if (row->has_value && e->has_value && same_value (&row->value, &e->value, r->settings))
+      int same = 0;
+      br_status status = row->has_value && e->has_value ? same_value (&same, r, &row->value, &e->value) : BR_OK;
+      if (status != BR_OK)
+        return status;
+      if (same)
         continue;
       if (!br__grow (&moves->rows, &moves->room, moves->count + 1, sizeof (br__move)))
         return br__fail_plain (r->error, BR_NO_MEMORY, 0, 0);
@@ -291,7 +303,7 @@ list_moves (renewal *r, br__moves *moves)
       memset (&move->before, 0, sizeof move->before);
       if (row->has_value)
         {
-          br_status status = br__value_set (&move->before, &row->value);
+          status = br__value_set (&move->before, &row->value);
           if (status != BR_OK)
             return br__fail_plain (r->error, status, 0, 0);
         }
@@ -304,7 +316,11 @@ spread (renewal *r, br__entry *e)
 {
   const saved *was = &r->rows[0];
   if (was->has_value && e->has_value)
-    return same_value (&was->value, &e->value, r->settings) ? BR_OK : spread_change (r, e);
+    {
+      int same = 0;
+      br_status status = same_value (&same, r, &was->value, &e->value);
+      return status != BR_OK || same ? status : spread_change (r, e);
+    }
   if (e->has_value)
     return spread_turn (r, e, gain);
   return was->has_value ? spread_turn (r, e, lose) : BR_OK;

@@ -74,7 +74,8 @@ BR_API const br_record *br_list_record (const br_list *list, size_t index);
 typedef struct br_sheet br_sheet;
 
 /* A mistake in a sheet: ERROR's offset counts from the start of TEXT, which is
-   line LINE (from 1) of FILE.  FILE is the name given to br_sheet_run or open.  */
+   line LINE (from 1) of FILE: as it was typed or, where it was read as a phrase, in the words of the language.
+   FILE is the name given to br_sheet_run or open.  */
 typedef struct br_fault
 {
   const char *file;

@@ -240,7 +240,8 @@ put_keeping (br_record *r, br_text *message, finding *f, const br__solution *roo
   return status;
 }
 
-/* An end of a range of roots, exactly and in words; null where ROOT stands alone or it is not known exactly.  */
+/* An end of a range of roots, exactly (R may be NULL) and in words; null where ROOT stands alone or it is not known
+   exactly.  */
 static br_status
 put_range_end (br_record *r, const char *key, br_text *t, const br_number *at, br__end end, br_dimension dimension,
                const br__settings *s)
@@ -253,7 +254,8 @@ put_range_end (br_record *r, const char *key, br_text *t, const br_number *at, b
     status = br__in_sheet_unit (&z, &v, s);
   if (status == BR_OK && end == BR__END_ROUGH)
     {
-      br__put_null (r, key);
+      if (r)
+        br__put_null (r, key);
       br__text_puts (t, "about ");
       status = br__put_real_decimal (t, NULL, &z, ROUGH_DIGITS, s->bits);
     }
@@ -296,24 +298,50 @@ put_range (br_record *r, br_text *message, const br__solution *root, br_dimensio
   return status;
 }
 
+/* A place where it is not decided: its digits, or from where to where.  CLOSE: the one before had digits.  */
+static br_status
+put_place (br_text *t, int *close, const br_number *low, const br_number *high, br_dimension dimension, const br__settings *s)
+{
+  br_text digits = BR_TEXT_ZERO;
+  br_status status = common_decimal (&digits, low, high, dimension, s);
+  int has_digits = digits.length > 0;
+  if (status == BR_OK && has_digits)
+    br__text_printf (t, "%s%s", *close ? "" : "close to ", br__text_string (&digits));
+  else if (status == BR_OK)
+    {
+      br__text_puts (t, "from ");
+      status = put_range_end (NULL, NULL, t, low, BR__END_ROUGH, dimension, s);
+      br__text_puts (t, " to ");
+      if (status == BR_OK)
+        status = put_range_end (NULL, NULL, t, high, BR__END_ROUGH, dimension, s);
+    }
+  *close = has_digits;
+  br__text_clear (&digits);
+  return status;
+}
+
 /* What the search left open, as a clause.  */
 static br_status
 put_open (br_text *message, const finding *f)
 {
   const br__settings *s = &f->run->sheet->settings;
-  br_text low = BR_TEXT_ZERO;
+  const br__roots *r = &f->roots;
+  int close = 0;
   br_status status = BR_OK;
-  if (f->roots.more)
+  if (r->more)
     br__text_printf (message, "; there are more than %d", BR__MOST_ROOTS);
-  if (f->roots.stopped)
+  if (r->stopped)
     br__text_puts (message, "; the search was ended, so there may be others");
-  if (f->roots.open)
+  if (r->open)
+    br__text_puts (message, "; it is not decided whether there are others ");
+  for (int i = 0; i < r->open && i < BR__OPEN_ROOM && status == BR_OK; i++)
     {
-      status = common_decimal (&low, &f->roots.open_low, &f->roots.open_high, f->name->dimension, s);
-      br__text_printf (message, "; close to %s it is not decided whether there are others",
-                       low.length ? br__text_string (&low) : "some sizes");
+      int last = i + 1 == r->open;
+      br__text_puts (message, i == 0 ? "" : last ? " and " : ", ");
+      status = put_place (message, &close, &r->open_low[i], &r->open_high[i], f->name->dimension, s);
     }
-  br__text_clear (&low);
+  if (r->open > BR__OPEN_ROOM)
+    br__text_puts (message, " and other sizes");
   return status;
 }
 
@@ -388,6 +416,20 @@ emit_none (finding *f)
 
 /* ---- The statement ---- */
 
+/* Where the search begins: at the present size, or at zero where there is none or it lies too far off.  */
+static br_status
+set_home (br__roots *r, const br__value *v)
+{
+  br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
+  br_status status = v ? br_real_enclose (&low, &high, &v->real, DIGITS * 4) : BR_OK;
+  if (status == BR_OK && br_number_cmp (&low, &r->low) > 0 && br_number_cmp (&low, &r->high) < 0)
+    br_number_swap (&r->home, &low);
+  r->either = br_number_sign (&r->home) < 0 && (v->dimension == BR_PLAIN || v->dimension == BR_ANGLE);
+  br_number_clear (&low);
+  br_number_clear (&high);
+  return status == BR_UNDECIDED ? BR_OK : status;
+}
+
 /* Where to look, in inches, in as many of the sheet's units, in degrees.  */
 static br_status
 set_reach (br__roots *r, br_dimension dimension, const br__settings *s)
@@ -443,6 +485,8 @@ solve (finding *f, wanted *name)
   if (status == BR_OK)
     {
       status = set_reach (&f->roots, name->dimension, &run->sheet->settings);
+      if (status == BR_OK)
+        status = set_home (&f->roots, br__entry_value (name->entry));
       if (status == BR_OK)
         status = br__roots_find (&f->roots, &t, run->sheet->flag);
       if (status != BR_OK)

@@ -5,7 +5,10 @@
 
 #include "formula/program.h"
 
-#define BR__MOST_ROOTS 8
+#define BR__MOST_ROOTS 8        /* that are shown */
+#define BR__ROOTS_ROOM 32       /* that a search keeps to choose from */
+
+#define BR__OPEN_ROOM 3
 
 /* An end of a range of roots: a root, the last place before which there are roots, or not known exactly.  */
 typedef enum br__end { BR__END_IN, BR__END_OUT, BR__END_ROUGH } br__end;
@@ -22,19 +25,22 @@ typedef struct br__solution
   br__end from_end, to_end;
 } br__solution;
 
-/* How far the search went.  */
+/* How far the search went.  During it rows go up; then the one that is wanted first comes first: a size from zero
+   up before one under it, unless EITHER, and of these the one nearer to HOME.  */
 typedef struct br__roots
 {
-  br__solution rows[BR__MOST_ROOTS];
+  br__solution rows[BR__ROOTS_ROOM];
   size_t count;
   int linear;                   /* no other anywhere */
   int always;                   /* it does not depend on the name: */
   int every;                    /* every size makes it zero, else none */
   int more;                     /* past BR__MOST_ROOTS */
   int stopped;                  /* it took too long */
-  int open;                     /* close to OPEN_LOW .. OPEN_HIGH it is not decided */
-  br_number open_low, open_high;
+  int open;                     /* so many stretches in which it is not decided; the first are kept */
+  br_number open_low[BR__OPEN_ROOM], open_high[BR__OPEN_ROOM];
   br_number low, high;          /* where it was looked for, unless LINEAR */
+  br_number home;               /* the present size, or 0 */
+  int either;                   /* sizes under zero are as good as those over it */
 } br__roots;
 
 void br__roots_clear (br__roots *r);

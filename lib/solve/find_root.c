@@ -13,6 +13,7 @@
 
 #define MOST_BOXES 20000
 #define MOST_RUN 4000000      /* instructions run, over all boxes */
+#define MOST_DOUBTS 64          /* signs that are not decided */
 #define NARROW 26               /* a stretch of 2^-NARROW is not halved any more */
 #define CLOSE 100               /* a root is known to 2^-CLOSE */
 #define PLAIN_BITS 50           /* a root that may turn out to be a fraction has no longer parts */
@@ -22,23 +23,6 @@ stretch_clear (br__stretch *s)
 {
   br_number_clear (&s->low);
   br_number_clear (&s->high);
-}
-
-void
-br__roots_clear (br__roots *r)
-{
-  for (size_t i = 0; i < BR__MOST_ROOTS; i++)
-    {
-      br_real_clear (&r->rows[i].value);
-      br_number_clear (&r->rows[i].low);
-      br_number_clear (&r->rows[i].high);
-      br_number_clear (&r->rows[i].from);
-      br_number_clear (&r->rows[i].to);
-    }
-  br_number_clear (&r->open_low);
-  br_number_clear (&r->open_high);
-  br_number_clear (&r->low);
-  br_number_clear (&r->high);
 }
 
 br_status
@@ -51,31 +35,6 @@ br__root_valid (int *valid, const br__program *t, const br_real *x)
   return status == BR_DOMAIN ? BR_OK : status;
 }
 
-/* Adds a root, unless it is the one added last.  */
-static br_status
-add_root (br__roots *r, const br_real *value, const br_number *low, const br_number *high)
-{
-  br__solution *last = r->count ? &r->rows[r->count - 1] : NULL;
-  const br_number *q = value ? br_real_rational (value) : NULL;
-  if (q && last && last->exact && br_real_rational (&last->value)
-      && br_number_equal (q, br_real_rational (&last->value)))
-    return BR_OK;
-  if (r->count == BR__MOST_ROOTS)
-    {
-      r->more = 1;
-      return BR_OK;
-    }
-  br__solution *row = &r->rows[r->count];
-  br_status status = br_number_set (&row->low, low);
-  if (status == BR_OK)
-    status = br_number_set (&row->high, high);
-  row->exact = value != NULL;
-  if (status == BR_OK && value)
-    status = br_real_set (&row->value, value);
-  r->count += status == BR_OK;
-  return status;
-}
-
 br_status
 br__finder_add (br__finder *f, const br_number *x)
 {
@@ -85,7 +44,7 @@ br__finder_add (br__finder *f, const br_number *x)
   if (status == BR_OK)
     status = br__root_valid (&valid, f->t, &at);
   if (status == BR_OK && valid)
-    status = add_root (f->roots, &at, x, x);
+    status = br__roots_add (f->roots, &at, x, x);
   br_real_clear (&at);
   return status;
 }
@@ -105,7 +64,10 @@ br__finder_sign (int *sign, br__finder *f, const br_number *x)
   if (status == BR_OK)
     status = br__program_value (&z, f->t, &at, 1);
   if (status == BR_OK)
-    status = br_real_sign (sign, &z, f->t->settings->bits);
+    {
+      status = br_real_sign (sign, &z, f->t->settings->bits);
+      f->doubts += status == BR_UNDECIDED;
+    }
   else if (status == BR_DOMAIN)
     {
       *sign = 2;
@@ -230,7 +192,7 @@ add_between (br__finder *f, const br_number *low, const br_number *high)
   if (status == BR_OK && valid)
     status = br__root_valid (&valid, f->t, &at);
   if (status == BR_OK && valid)
-    status = add_root (f->roots, NULL, low, high);
+    status = br__roots_add (f->roots, NULL, low, high);
   br_real_clear (&at);
   return status;
 }
@@ -277,11 +239,22 @@ br_status
 br__finder_leave (br__finder *f, const br_number *low, const br_number *high)
 {
   br__roots *r = f->roots;
-  br_status status = r->open ? BR_OK : br_number_set (&r->open_low, low);
-  if (status == BR_OK)
-    status = br_number_set (&r->open_high, high);
-  r->open = 1;
-  return status;
+  for (int i = 0; i < r->open && i < BR__OPEN_ROOM; i++)
+    {
+      /* One that it meets grows.  */
+      if (br_number_cmp (low, &r->open_high[i]) > 0 || br_number_cmp (high, &r->open_low[i]) < 0)
+        continue;
+      br_status status = BR_OK;
+      if (br_number_cmp (low, &r->open_low[i]) < 0)
+        status = br_number_set (&r->open_low[i], low);
+      if (status == BR_OK && br_number_cmp (high, &r->open_high[i]) > 0)
+        status = br_number_set (&r->open_high[i], high);
+      return status;
+    }
+  if (r->open++ >= BR__OPEN_ROOM)
+    return BR_OK;
+  br_status status = br_number_set (&r->open_low[r->open - 1], low);
+  return status == BR_OK ? br_number_set (&r->open_high[r->open - 1], high) : status;
 }
 
 /* The same at an end of a stretch: where it is not decided whether a root is there, the others are looked for.  */
@@ -362,22 +335,48 @@ mean_value (int *none, br__finder *f, const br__stretch *s, const br_number *mid
   return status;
 }
 
-/* Both halves wait, the lower one on top.  */
+/* LOW .. HIGH waits.  */
 static br_status
-halve (br__finder *f, br__stretch *s, const br_number *mid)
+push (br__finder *f, const br_number *low, const br_number *high)
 {
-  if (f->count + 2 > BR__MOST_STRETCHES)
+  if (f->count == BR__MOST_STRETCHES)
     return BR_TOO_BIG;
-  br__stretch *upper = &f->waiting[f->count], *lower = upper + 1;
-  br_status status = br_number_set (&upper->low, mid);
+  br__stretch *s = &f->waiting[f->count];
+  br_status status = br_number_set (&s->low, low);
   if (status == BR_OK)
-    status = br_number_set (&lower->high, mid);
-  if (status != BR_OK)
-    return status;
-  br_number_swap (&upper->high, &s->high);
-  br_number_swap (&lower->low, &s->low);
-  f->count += 2;
-  return BR_OK;
+    status = br_number_set (&s->high, high);
+  if (status == BR_OK)
+    status = br__roots_away (&f->away[f->count], f->roots, low, high);
+  f->count += status == BR_OK;
+  return status;
+}
+
+static int
+is_under (const br__finder *f, size_t i)
+{
+  return !f->roots->either && br_number_sign (&f->waiting[i].high) <= 0;
+}
+
+/* S becomes the stretch in which the roots are that are wanted first; ENOUGH where more were found than are
+   shown, all of them wanted before what waits.  */
+static br_status
+pull (br__stretch *s, int *enough, br__finder *f)
+{
+  size_t best = 0, last = f->count - 1;
+  for (size_t i = 1; i < f->count; i++)
+    {
+      int under = is_under (f, i), best_under = is_under (f, best);
+      if (under != best_under ? under < best_under : br_number_cmp (&f->away[i], &f->away[best]) <= 0)
+        best = i;
+    }
+  br_status status = br__roots_enough (enough, f->roots, &f->away[best], is_under (f, best));
+  br_number_swap (&s->low, &f->waiting[best].low);
+  br_number_swap (&s->high, &f->waiting[best].high);
+  br_number_swap (&f->waiting[best].low, &f->waiting[last].low);
+  br_number_swap (&f->waiting[best].high, &f->waiting[last].high);
+  br_number_swap (&f->away[best], &f->away[last]);
+  f->count = last;
+  return status;
 }
 
 /* A stretch over which the formula has values and may be zero: 1 in *DONE where that settles it.  */
@@ -433,8 +432,27 @@ take_stretch (br__finder *f, br__stretch *s)
         status = br__finder_jump (f, s);
     }
   else if (status == BR_OK && !none)
-    status = narrow ? leave_open (f, s, unbroken) : halve (f, s, &mid);
+    {
+      status = narrow ? leave_open (f, s, unbroken) : push (f, &mid, &s->high);
+      if (status == BR_OK && !narrow)
+        status = push (f, &s->low, &mid);
+    }
   br_number_clear (&mid);
+  return status;
+}
+
+/* From LOW to HIGH, with zero and the place where the search begins between stretches.  */
+static br_status
+push_all (br__finder *f)
+{
+  const br_number zero = BR_NUMBER_ZERO, *home = &f->roots->home, *low = &f->roots->low, *high = &f->roots->high;
+  const br_number *cuts[4] = { low, &zero, home, high };
+  br_status status = BR_OK;
+  if (br_number_sign (home) < 0)
+    cuts[1] = home, cuts[2] = &zero;
+  for (size_t i = 0; i < 3 && status == BR_OK; i++)
+    if (br_number_cmp (cuts[i], cuts[i + 1]) < 0 && br_number_cmp (cuts[i], high) < 0 && br_number_cmp (cuts[i + 1], low) > 0)
+      status = push (f, cuts[i], cuts[i + 1]);
   return status;
 }
 
@@ -442,30 +460,31 @@ static br_status
 search (br__finder *f)
 {
   br__stretch s = { BR_NUMBER_ZERO, BR_NUMBER_ZERO };
-  br__stretch *first = &f->waiting[0];
+  int enough = 0;
   br_status status = br__enclosure_new (&f->e, f->t);
   if (status == BR_OK)
-    status = br_number_set (&first->low, &f->roots->low);
-  if (status == BR_OK)
-    status = br_number_set (&first->high, &f->roots->high);
-  f->count = 1;
-  while (status == BR_OK && f->count > 0 && !f->roots->more)
+    status = push_all (f);
+  while (status == BR_OK && f->count > 0)
     {
-      if (++f->boxes > MOST_BOXES || f->boxes * f->t->count > MOST_RUN || (f->flag && *f->flag))
+      if (++f->boxes > MOST_BOXES || f->boxes * f->t->count > MOST_RUN || f->doubts > MOST_DOUBTS || (f->flag && *f->flag))
         {
           f->roots->stopped = 1;
           break;
         }
-      br__stretch *top = &f->waiting[--f->count];
-      br_number_swap (&s.low, &top->low);
-      br_number_swap (&s.high, &top->high);
-      status = take_stretch (f, &s);
+      status = pull (&s, &enough, f);
+      if (status == BR_OK && enough)
+        break;
+      if (status == BR_OK)
+        status = take_stretch (f, &s);
     }
   stretch_clear (&s);
   for (size_t i = 0; i < BR__MOST_STRETCHES; i++)
-    stretch_clear (&f->waiting[i]);
+    {
+      stretch_clear (&f->waiting[i]);
+      br_number_clear (&f->away[i]);
+    }
   br__enclosure_free (f->e);
-  return status == BR_OK ? br__finder_ranges (f->roots) : status;
+  return status == BR_OK ? br__roots_finish (f->roots) : status;
 }
 
 /* Z, if it is certain that it is the plainest fraction that it can be: T is zero there.  */
@@ -521,7 +540,7 @@ solve_linear (br__roots *r, const br__program *t)
   if (status == BR_OK)
     status = plain_root (&offset, t, &low, &high);
   if (status == BR_OK && valid)
-    status = add_root (r, br_real_rational (&offset) ? &offset : NULL, &low, &high);
+    status = br__roots_add (r, br_real_rational (&offset) ? &offset : NULL, &low, &high);
  out:
   br_real_clear (&slope);
   br_real_clear (&offset);

@@ -5,7 +5,7 @@
 
 #include "solve/find.h"
 
-#define BR__MOST_STRETCHES 96
+#define BR__MOST_STRETCHES 200
 
 typedef struct br__stretch
 {
@@ -18,7 +18,9 @@ typedef struct br__finder
   br__enclosure *e;
   br__roots *roots;
   br__stretch waiting[BR__MOST_STRETCHES];
+  br_number away[BR__MOST_STRETCHES];   /* how far each lies from where the search begins */
   size_t count, boxes;
+  size_t doubts;                /* signs that were not decided */
   const volatile sig_atomic_t *flag;
 } br__finder;
 
@@ -31,13 +33,23 @@ br_status br__finder_leave (br__finder *f, const br_number *low, const br_number
 /* Z = the plainest fraction of LOW .. HIGH.  */
 br_status br__plainest (br_number *z, const br_number *low, const br_number *high);
 
+/* find_rows.c, the rows of a search.  A root, exactly VALUE or, where that is NULL, between LOW and HIGH.  */
+br_status br__roots_add (br__roots *r, const br_real *value, const br_number *low, const br_number *high);
+/* From LOW to HIGH all is zero.  */
+br_status br__roots_add_range (br__roots *r, const br_number *low, br__end low_end, const br_number *high, br__end high_end);
+/* Ranges that end or begin at X do it with END; 1 where there are such.  */
+int br__roots_set_end (br__roots *r, const br_number *x, br__end end);
+/* AWAY = how far LOW .. HIGH lies from R's home.  */
+br_status br__roots_away (br_number *away, const br__roots *r, const br_number *low, const br_number *high);
+/* 1 where what lies AWAY, UNDER zero or not, is wanted later than more roots than are shown.  */
+br_status br__roots_enough (int *enough, const br__roots *r, const br_number *away, int under);
+/* When all is done: a size of each range stands for it, and the roots that are wanted first come first.  */
+br_status br__roots_finish (br__roots *r);
+
 /* find_step.c.  A stretch, enclosed with its slopes, over which the formula is one value.  */
 br_status br__finder_flat (br__finder *f, const br__stretch *s);
 /* A stretch too narrow to be halved in which a step jumps.  */
 br_status br__finder_jump (br__finder *f, const br__stretch *s);
 /* A stretch too narrow to be halved in which X is a root, a corner or the one jump: X and its two sides.  */
 br_status br__finder_sides (br__finder *f, const br__stretch *s, const br_number *x);
-/* When all is done: a size of each range of roots stands for it.  */
-br_status br__finder_ranges (br__roots *r);
-
 #endif

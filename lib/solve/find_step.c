@@ -23,40 +23,6 @@ is_step (const br__instruction *c)
   return c->op == BR__CODE_MARK || c->op == BR__CODE_DRILL;
 }
 
-/* ---- Ranges ---- */
-
-/* From LOW to HIGH all is zero.  */
-static br_status
-add_range (br__roots *r, const br_number *low, br__end low_end, const br_number *high, br__end high_end)
-{
-  br__solution *last = r->count ? &r->rows[r->count - 1] : NULL;
-  br_status status = BR_OK;
-  if (last && !last->range && last->exact && br_number_equal (&last->low, low))
-    {
-      /* The place itself was added as a root before.  */
-      last->range = 1;
-      last->from_end = BR__END_IN;
-      status = br_number_set (&last->from, low);
-    }
-  else if (!last || !last->range || last->to_end == BR__END_OUT || low_end == BR__END_OUT
-           || !br_number_equal (&last->to, low))
-    {
-      if (r->count == BR__MOST_ROOTS)
-        {
-          r->more = 1;
-          return BR_OK;
-        }
-      last = &r->rows[r->count++];
-      last->range = last->exact = 1;
-      last->from_end = low_end;
-      status = br_number_set (&last->from, low);
-    }
-  if (status == BR_OK)
-    status = br_number_set (&last->to, high);
-  last->to_end = high_end;
-  return status;
-}
-
 br_status
 br__finder_flat (br__finder *f, const br__stretch *s)
 {
@@ -64,41 +30,8 @@ br__finder_flat (br__finder *f, const br__stretch *s)
   br_status status = br__finder_sign (&sign, f, &s->low);
   if (status == BR_UNDECIDED)
     return br__finder_leave (f, &s->low, &s->high);
-  return status == BR_OK && sign == 0 ? add_range (f->roots, &s->low, BR__END_ROUGH, &s->high, BR__END_ROUGH)
+  return status == BR_OK && sign == 0 ? br__roots_add_range (f->roots, &s->low, BR__END_ROUGH, &s->high, BR__END_ROUGH)
                                       : status;
-}
-
-br_status
-br__finder_ranges (br__roots *r)
-{
-  br_status status = BR_OK;
-  for (size_t i = 0; i < r->count && status == BR_OK; i++)
-    {
-      br__solution *row = &r->rows[i];
-      br_number half = { 1, 1 };
-      if (!row->range)
-        continue;
-      /* Where one end is as far as was looked, the other stands for all.  */
-      if (row->from_end == BR__END_IN && row->to_end == BR__END_ROUGH)
-        status = br_number_set (&row->low, &row->from);
-      else if (row->to_end == BR__END_IN && row->from_end == BR__END_ROUGH)
-        status = br_number_set (&row->low, &row->to);
-      else
-        status = br__plainest (&row->low, &row->from, &row->to);
-      int open = (row->from_end == BR__END_OUT && br_number_equal (&row->low, &row->from))
-                 || (row->to_end == BR__END_OUT && br_number_equal (&row->low, &row->to));
-      if (status == BR_OK && open)
-        {
-          status = br_number_add (&row->low, &row->from, &row->to);
-          if (status == BR_OK)
-            status = br_number_mul (&row->low, &row->low, &half);
-        }
-      if (status == BR_OK)
-        status = br_number_set (&row->high, &row->low);
-      if (status == BR_OK)
-        status = br_real_set_number (&row->value, &row->low);
-    }
-  return status;
 }
 
 /* ---- Jumps ---- */
@@ -228,7 +161,6 @@ br__finder_sides (br__finder *f, const br__stretch *s, const br_number *x)
 {
   enum side left = SIDE_NONE, right = SIDE_NONE;
   int sign = 1, has_left = br_number_cmp (&s->low, x) < 0, has_right = br_number_cmp (x, &s->high) < 0;
-  br__solution *last = f->roots->count ? &f->roots->rows[f->roots->count - 1] : NULL;
   br_status status = br__finder_sign (&sign, f, x);
   if (status == BR_OK && has_left)
     status = look_at (&left, f, &s->low, x, &s->low);
@@ -241,16 +173,13 @@ br__finder_sides (br__finder *f, const br__stretch *s, const br_number *x)
       return status == BR_OK ? br__finder_leave (f, &s->low, &s->high) : status;
     }
   br__end end = sign == 0 ? BR__END_IN : BR__END_OUT;
-  int goes_on = last && last->range && br_number_equal (&last->to, x);
   if (status == BR_OK && left == SIDE_ZERO)
-    status = add_range (f->roots, &s->low, BR__END_ROUGH, x, end);
-  else if (status == BR_OK && goes_on)
-    last->to_end = end;
-  else if (status == BR_OK && sign == 0)
-    status = br__finder_add (f, x);
+    status = br__roots_add_range (f->roots, &s->low, BR__END_ROUGH, x, end);
   if (status == BR_OK && right == SIDE_ZERO)
-    status = add_range (f->roots, x, end, &s->high, BR__END_ROUGH);
-  return status;
+    status = br__roots_add_range (f->roots, x, end, &s->high, BR__END_ROUGH);
+  if (status != BR_OK || br__roots_set_end (f->roots, x, end))
+    return status;
+  return sign == 0 ? br__finder_add (f, x) : BR_OK;
 }
 
 br_status

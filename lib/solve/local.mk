@@ -6,6 +6,7 @@ libbenchrule_core_la_SOURCES += \
   lib/solve/find.h \
   lib/solve/find_keep.c \
   lib/solve/find_root.c \
+  lib/solve/find_rows.c \
   lib/solve/find_search.h \
   lib/solve/find_step.c \
   lib/solve/stack.c \

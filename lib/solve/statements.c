@@ -16,6 +16,7 @@ const br__statement br__solve_statements[] =
     "tolerances; else bounds that are certain.", BR__FOLLOW_VALUE, NULL, 0, br__do_stack },
   { "find", "find NAME for VALUE = VALUE", "the size of one dimension that makes it so",
     "Nothing is set: the answer says what to type.  It also gives the nearest marks of the\n"
-    "ruler at which every check holds.", BR__FOLLOW_NAME, "for", 0, br__do_find },
+    "ruler at which every check holds.  Of several sizes those over zero come first, and of\n"
+    "these the one nearest to what NAME is now, or to zero.", BR__FOLLOW_NAME, "for", 0, br__do_find },
   { NULL, NULL, NULL, NULL, BR__FOLLOW_NOTHING, NULL, 0, NULL }
 };

@@ -52,7 +52,7 @@ docs/html/%.html: docs/%.md $(page_tools)
 	$(html_page)
 html_page = $(AM_V_GEN)$(MKDIR_P) docs/html && $(make_page) html $< >$@.new && mv $@.new $@
 
-dist_doc_DATA = README.md $(manual_sources)
+dist_doc_DATA = README.md docs/benchrule.schema.json $(manual_sources)
 exampledir = $(docdir)/examples
 dist_example_DATA = \
   docs/examples/cad_numbers.sheet \

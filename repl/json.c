@@ -7,13 +7,10 @@
 
 #include "json.h"
 
-#include <jansson.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "escape.h"
-
-static json_t *of_record (const br_record *record);
 
 /* A text that is no UTF-8 is no JSON string; its broken bytes are spelled out.  */
 static json_t *
@@ -39,7 +36,7 @@ of_field (const br_field *field)
     case BR_FIELD_COUNT: return json_integer (field->value.count);
     case BR_FIELD_TEXT: return of_text (field->value.text);
     case BR_FIELD_LIST: return of_list (field->value.list);
-    case BR_FIELD_RECORD: return of_record (field->value.record);
+    case BR_FIELD_RECORD: return json_of_record (field->value.record);
     case BR_FIELD_NULL: break;
     }
   return json_null ();
@@ -61,8 +58,8 @@ of_list (const br_list *list)
   return NULL;
 }
 
-static json_t *
-of_record (const br_record *record)
+json_t *
+json_of_record (const br_record *record)
 {
   json_t *object = json_object ();
   const char *kind = br_record_kind (record);
@@ -117,7 +114,7 @@ put_line (FILE *stream, json_t *object)
 int
 json_put_record (FILE *stream, const br_record *record)
 {
-  return put_line (stream, of_record (record));
+  return put_line (stream, json_of_record (record));
 }
 
 /* A mistake that is in no line, such as a file that is not there, has no place.  */

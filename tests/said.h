@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "benchrule_sheet.h"
+#include "schema.h"
 
 #define SAID_UNUSED __attribute__ ((unused))
 
@@ -87,6 +88,7 @@ SAID_UNUSED static void
 said_take_record (void *user, const br_record *record)
 {
   said *s = user;
+  schema_hold (record);
   s->records = realloc (s->records, (s->count + 1) * sizeof *s->records);
   said_record *made = &s->records[s->count++];
   FILE *out = open_memstream (&made->pairs, &made->size);

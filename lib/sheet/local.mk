@@ -12,6 +12,8 @@ libbenchrule_core_la_SOURCES += \
   lib/sheet/loop.c \
   lib/sheet/record.c \
   lib/sheet/record.h \
+  lib/sheet/record_keys.c \
+  lib/sheet/record_keys.h \
   lib/sheet/replace.c \
   lib/sheet/replace.h \
   lib/sheet/written.c \

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    record.c - the answers of statements: a kind and an ordered row of fields.  Both records
-   and lists are rows of cells; a list is a row whose keys are "".  */
+   and lists are rows of cells; a list is a row whose keys are "".  A record of a known kind begins with all its keys.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -9,6 +9,7 @@
 
 #include "exact/memory.h"
 #include "sheet/record.h"
+#include "sheet/record_keys.h"
 
 typedef struct cell
 {
@@ -26,8 +27,10 @@ typedef struct cell
 typedef struct row
 {
   const char *kind;
+  const br__record_keys *known;     /* of a record; of a list, those of its records; NULL: not in the table */
   cell *cells;
   size_t size, room;
+  size_t next;              /* the cell behind the one that was put last */
   int failed;
 } row;
 
@@ -36,34 +39,31 @@ struct br_list { row row; };
 
 static const br_field absent = { "", BR_FIELD_NULL, { 0 } };
 
+static void row_free (row *r);
+
+static void
+cell_clear (cell *c)
+{
+  if (c->type == BR_FIELD_TEXT)
+    br__free (c->value.text);
+  else if (c->type == BR_FIELD_LIST || c->type == BR_FIELD_RECORD)
+    row_free (c->value.row);
+}
+
 static void
 row_free (row *r)
 {
   if (!r)
     return;
   for (size_t i = 0; i < r->size; i++)
-    if (r->cells[i].type == BR_FIELD_TEXT)
-      br__free (r->cells[i].value.text);
-    else if (r->cells[i].type == BR_FIELD_LIST || r->cells[i].type == BR_FIELD_RECORD)
-      row_free (r->cells[i].value.row);
+    cell_clear (&r->cells[i]);
   br__free (r->cells);
   br__free (r);
 }
 
-static row *
-row_new (const char *kind)
-{
-  row *r = br__alloc_zero (1, sizeof *r);
-  if (r)
-    r->kind = kind;
-  return r;
-}
-
 static cell *
-row_add (row *r, const char *key, br_field_type type)
+row_append (row *r, const char *key)
 {
-  if (!r)
-    return NULL;
   if (!br__grow (&r->cells, &r->room, r->size + 1, sizeof (cell)))
     {
       r->failed = 1;
@@ -72,7 +72,45 @@ row_add (row *r, const char *key, br_field_type type)
   cell *c = &r->cells[r->size++];
   memset (c, 0, sizeof *c);
   c->key = key;
-  c->type = type;
+  return c;
+}
+
+static row *
+row_new (const char *kind, const br__record_keys *known, int is_list)
+{
+  row *r = br__alloc_zero (1, sizeof *r);
+  if (!r)
+    return NULL;
+  r->kind = kind;
+  r->known = known;
+  for (size_t i = 0; known && !is_list && known->keys[i] && !r->failed; i++)
+    row_append (r, known->keys[i]);
+  return r;
+}
+
+/* The cell of KEY, or a new one where there is none, as in a list.  Keys are put in order, mostly.  */
+static cell *
+row_find (row *r, const char *key)
+{
+  for (size_t i = 0; i < r->size && *key; i++)
+    {
+      size_t at = (r->next + i) % r->size;
+      if (strcmp (r->cells[at].key, key) == 0)
+        {
+          r->next = at + 1;
+          cell_clear (&r->cells[at]);
+          return &r->cells[at];
+        }
+    }
+  return row_append (r, key);
+}
+
+static cell *
+row_add (row *r, const char *key, br_field_type type)
+{
+  cell *c = r ? row_find (r, key) : NULL;
+  if (c)
+    c->type = type;
   return c;
 }
 
@@ -103,9 +141,12 @@ static row *
 row_add_row (row *r, const char *key, br_field_type type)
 {
   cell *c = row_add (r, key, type);
+  const br__record_keys *known = NULL;
   if (!c)
     return NULL;
-  c->value.row = row_new ("");
+  if (r->known)
+    known = type == BR_FIELD_LIST ? br__record_keys_of (r->known->kind, key) : r->known;
+  c->value.row = row_new ("", known, type == BR_FIELD_LIST);
   if (!c->value.row)
     {
       c->type = BR_FIELD_NULL;
@@ -149,7 +190,12 @@ row_at (const row *r, size_t index)
 #define ROW(x) ((row *) (x))
 #define CROW(x) ((const row *) (x))
 
-br_record *br__record_new (const char *kind) { return (br_record *) row_new (kind); }
+br_record *
+br__record_new (const char *kind)
+{
+  return (br_record *) row_new (kind, br__record_keys_of (kind, NULL), 0);
+}
+
 void br__record_free (br_record *r) { row_free (ROW (r)); }
 int br__record_failed (const br_record *r) { return row_failed (CROW (r)); }
 

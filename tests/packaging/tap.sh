@@ -7,6 +7,8 @@
 set -u
 : "${srcdir:=.}" "${builddir:=.}"
 compile="${CC:-cc} ${SAN_FLAGS-}"
+top=$(cd "$srcdir" && pwd)
+built=$(cd "$builddir" && pwd)
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 tap_count=0
@@ -41,6 +43,12 @@ tap_skip ()
 {
   tap_count=$((tap_count + 1))
   echo "ok $tap_count - $1 # SKIP $2"
+}
+
+# Passes where each line of FILE is a record as docs/benchrule.schema.json has them.
+tap_records ()
+{
+  tap_nothing "$1" "$(srcdir=$top "$built/tests/repl/hold_records" <"$2" 2>&1 | cut -c 1-1000)"
 }
 
 # In a build without pages: ends the script, NAME skipped.

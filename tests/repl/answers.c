@@ -12,6 +12,7 @@
 
 #include "escape.h"
 #include "json.h"
+#include "schema.h"
 #include "text.h"
 
 /* One of each kind of answer, with notes, units, ties, values that are not exact.  */
@@ -91,6 +92,7 @@ static void
 on_record_json (void *user, const br_record *record)
 {
   collector *c = user;
+  schema_hold (record);
   char *line = NULL;
   size_t size = 0, index = 0;
   const char *key;

@@ -13,6 +13,8 @@ tests_repl_display_CPPFLAGS = $(REPL_TEST_CPPFLAGS)
 tests_repl_input_SOURCES = tests/repl/input.c repl/history.c repl/state.c repl/input.c repl/line.c repl/options.c
 tests_repl_input_CPPFLAGS = $(REPL_TEST_CPPFLAGS) -DWITHOUT_READLINE
 
+check_PROGRAMS += tests/repl/hold_records
+
 # The program without a line editor, which pty runs too.
 check_PROGRAMS += tests/repl/plain
 tests_repl_plain_SOURCES = $(benchrule_SOURCES)
@@ -31,6 +33,6 @@ tests_repl_pty_LDADD = -lutil
 
 # pty finds every .script here; each has its .golden.
 repl_sessions = afterwards color complete dumb history inputrc interrupt paste plain prompt resize signals unkept unsaved
-TESTS += tests/repl/command.tap tests/repl/files.tap tests/repl/hostile.tap tests/repl/json.tap
-EXTRA_DIST += tests/repl/command.tap tests/repl/files.tap tests/repl/hostile.tap tests/repl/json.tap \
+TESTS += tests/repl/command.tap tests/repl/files.tap tests/repl/hostile.tap tests/repl/json.tap tests/repl/records.tap
+EXTRA_DIST += tests/repl/command.tap tests/repl/files.tap tests/repl/hostile.tap tests/repl/json.tap tests/repl/records.tap \
   $(repl_sessions:%=tests/repl/%.script) $(repl_sessions:%=tests/repl/%.golden)

@@ -64,6 +64,7 @@ static void
 on_record (void *user, const br_record *record)
 {
   heard *h = user;
+  schema_hold (record);
   assert_string_equal (br_record_kind (record), "column");
   h->records++;
   snprintf (h->bad, sizeof h->bad, "%" PRId64, br_record_get (record, "bad").value.count);

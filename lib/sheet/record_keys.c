@@ -1,0 +1,131 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   record_keys.c - the keys of each kind of record, in order; docs/benchrule.schema.json says what they hold.  A record
+   begins with all of them, each null, so that what a statement does not put is there all the same.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "sheet/record_keys.h"
+
+#define VALUE "exact", "decimal", "decimal_exact", "unit", "shown"
+#define MARK "mark", "error", "error_decimal", "tie"
+#define SIZE(s) s, s "_shown", s "_mark", s "_error", s "_from"
+#define SIZES SIZE ("length"), SIZE ("width"), SIZE ("thickness")
+#define MADE "file", "versions", "problems", "papers", "seed"
+#define MOVED "name", "before", "after", "before_shown", "after_shown"
+#define KEYS(kind, ...) { kind, (const char *const []) { __VA_ARGS__, NULL } }
+
+/* "set.changed": the rows of the list `changed` in a record `set`.  */
+static const br__record_keys table[] =
+{
+  KEYS ("answer", "waiting", "exact", "shown"),
+  KEYS ("caution", "message", "source", "scope", "parts"),
+  KEYS ("check", "formula", "state", "left", "left_shown", "right", "right_shown", "margin", "margin_shown", "note",
+        "worst_margin", "worst_decimal", "worst_margin_shown", "as_cut"),
+  KEYS ("clear", "shapes", "overlap", VALUE, MARK),
+  KEYS ("column", "name", "rows", "bad", "marks", "into", "of", "size", "ruler", "total_exact", "total_value",
+        "total_mark", "error", "error_decimal"),
+  KEYS ("cut_plan", "sticks", "least", "proven", "unplaced", "stocks"),
+  KEYS ("cut_plan.sticks", "stock", "number", "pieces", "offcut", "offcut_mark", "kerfs", "marks", "pencil",
+        "pencil_error", "marks_across", "pencil_across", "pencil_across_error", "same", "picture"),
+  KEYS ("cut_plan.sticks.pieces", "part", "length", "mark", "width", "width_mark", "x", "y", "turned"),
+  KEYS ("cut_plan.unplaced", "part", "quantity", "why"),
+  KEYS ("cut_plan.stocks", "stock", "used", "needed", "least", "proven", "stopped", "length", "width", "kerf"),
+  KEYS ("dimension", "name", "state", VALUE, MARK, "waiting", "formula", "tolerance", "note", "drawn"),
+  KEYS ("division", "piece", "piece_shown", MARK, "pieces", "of", "kerf", "width", "ends", "marks", "rows", "note"),
+  KEYS ("division.rows", VALUE, MARK),
+  KEYS ("drawing", "view", "file", "form", "scale", "scale_words", "square", "paper", "lies", "pages", "shapes",
+        "loose", "left_out", "width", "width_shown", "height", "height_shown", "waiting"),
+  KEYS ("drawing.waiting", "name", "needs"),
+  KEYS ("drills", "expression", VALUE, "rows", "source"),
+  KEYS ("drills.rows", "series", "below", "below_size", "below_play", "above", "above_size", "above_play"),
+  KEYS ("fit", "scale", "scale_words", "drawn_width", "drawn_width_shown", "full_over_width", "full_over_width_shown",
+        "drawn_height", "drawn_height_shown", "full_over_height", "full_over_height_shown", "fits", "paper", "lies",
+        "margin", "source", "paper_source", "squares_width", "squares_width_shown", "squares_height",
+        "squares_height_shown"),
+  KEYS ("forgotten", "name", "changed"),
+  KEYS ("forgotten.changed", MOVED),
+  KEYS ("found", "name", VALUE, MARK, "solution", "solutions", "linear", "from", "to", "keeping", "message"),
+  KEYS ("found.keeping", "side", "value", "mark"),
+  KEYS ("grade", "student", "version", "verdicts", "marks", "of", "note"),
+  KEYS ("grade_summary", "file", "papers", "mean", "spread", "lowest", "highest", "problems", "mistakes"),
+  KEYS ("grade_summary.problems", "problem", "right", "form", "known_mistake", "other_wrong", "unreadable",
+        "no_answer"),
+  KEYS ("grade_summary.mistakes", "mistake", "count", "in_problems"),
+  KEYS ("help", "lines"),
+  KEYS ("history", "student", "topic", "file", "problems", "right", "mistakes"),
+  KEYS ("key", MADE),
+  KEYS ("marks", "expression", VALUE, "rows"),
+  KEYS ("marks.rows", "ruler", "value", MARK),
+  KEYS ("missing", "name", "needed_by"),
+  KEYS ("need", "name", "state", "shown", "low", "high"),
+  KEYS ("order", "class", "spare", "stocks", "parts"),
+  KEYS ("order.parts", "part", "quantity", "shown", "problem"),
+  KEYS ("order.stocks", "stock", "quantity", "least", "shown"),
+  KEYS ("part", "name", "quantity", "shown", SIZES, "problem", "note", "stock"),
+  KEYS ("parts", "rows"),
+  KEYS ("parts.rows", "part", "quantity", "shown", SIZES, "problem", "note", "stock"),
+  KEYS ("picture", "lines"),
+  KEYS ("practice_answer", "answer", "right", "verdict", "shows"),
+  KEYS ("practice_end", "problems", "right"),
+  KEYS ("practice_hint", "step", "more"),
+  KEYS ("practice_problem", "number", "topic", "text", "picture"),
+  KEYS ("practice_progress", "topic", "problem", "asked", "right", "box", "mistakes"),
+  KEYS ("problem", "text"),
+  KEYS ("redone", "changed"),
+  KEYS ("redone.changed", MOVED),
+  KEYS ("remark", "message"),
+  KEYS ("report", "file", "sections", "dimensions", "missing", "pass", "fail", "waiting", "undecided", "cautions"),
+  KEYS ("review", "file", "title", "dimensions", "shapes", "mistakes", "missing", "waiting", "checks_failed",
+        "rules_failed", "off_ruler", "unplaced", "cautions", "holds", "drawing"),
+  KEYS ("rounding", "expression", VALUE, "value", MARK, "ruler", "below", "above", "note"),
+  KEYS ("saved", "file"),
+  KEYS ("saws", "expression", VALUE, "rows", "source"),
+  KEYS ("saws.rows", "blade", "smallest_radius", "follows"),
+  KEYS ("set", "name", "state", VALUE, MARK, "waiting", "formula", "tolerance", "note", "message", "changed"),
+  KEYS ("set.changed", MOVED),
+  KEYS ("setting", "name", "value", "changed"),
+  KEYS ("setting.changed", MOVED),
+  KEYS ("shape", "name", "shape", "state", "waiting", "size", "place", "x", "y", "diameter", "width", "height",
+        "inner_radius", "outer_radius", "from", "turn", "run", "rise", "layer", "of", "hole", "note"),
+  KEYS ("stack", "expression", "unit", "nominal", "nominal_decimal", "nominal_shown", "low", "low_decimal",
+        "low_shown", "high", "high_decimal", "high_shown", "rss", "rss_decimal", "rss_shown", "linear",
+        "exact_bounds", "contributors", "message"),
+  KEYS ("stack.contributors", "name", "sensitivity", "sensitivity_decimal", "tolerance", "tolerance_decimal",
+        "tolerance_shown", "adds", "adds_decimal", "adds_shown", "share", "share_of_squares"),
+  KEYS ("steps", "expression", "rules", "steps", "answer"),
+  KEYS ("stock", "name", "quantity", "shown", SIZES, "problem", "note", "nominal", "source"),
+  KEYS ("template", "part", "file", "form", "pages", "holes", "drills", "left_out"),
+  KEYS ("tidy", "applied", "failing", "dimensions", "moves"),
+  KEYS ("tidy.dimensions", "name", "before", "after"),
+  KEYS ("tidy.moves", "name", "before", "after"),
+  KEYS ("tolerance", "name", "exact", "shown", "typed", "known", "own"),
+  KEYS ("total", VALUE, "value", "mark", "error", "error_decimal"),
+  KEYS ("trace", "name", "formula", "shown", "uses", "used_by"),
+  KEYS ("undone", "changed"),
+  KEYS ("undone.changed", MOVED),
+  KEYS ("value", "expression", VALUE, MARK, "note"),
+  KEYS ("view", "shapes", "dots", "plain", "columns", "loose", "bar", "bar_columns"),
+  KEYS ("view.shapes", "mark", "name", "shape", "size", "waiting"),
+  KEYS ("worksheet", MADE)
+};
+
+const br__record_keys *
+br__record_keys_of (const char *kind, const char *inner)
+{
+  size_t length = strlen (kind);
+  for (size_t i = 0; i < sizeof table / sizeof table[0]; i++)
+    if (strncmp (table[i].kind, kind, length) == 0
+        && (inner ? table[i].kind[length] == '.' && strcmp (table[i].kind + length + 1, inner) == 0
+            : table[i].kind[length] == '\0'))
+      return &table[i];
+  return NULL;
+}
+
+const br__record_keys *
+br__record_keys_at (size_t index)
+{
+  return index < sizeof table / sizeof table[0] ? &table[index] : NULL;
+}

@@ -162,7 +162,7 @@ collect (given **all, size_t *count, br__run *run)
   return status == BR_OK ? BR_OK : br__fail_plain (run->error, status, 0, 0);
 }
 
-/* Gives the dimension of G size NOW, as a step of the statement at hand.  */
+/* Gives the dimension of G size NOW, as a change of the statement at hand.  */
 static br_status
 set_size (const given *g, br__run *run)
 {
@@ -192,7 +192,7 @@ set_size (const given *g, br__run *run)
   /* A formula that has no value with this size is no mistake of the line at hand.  */
   run->error = &ignored;
   if (status == BR_OK)
-    status = br__step_define (run, g->entry, &d, &moves);
+    status = br__change_define (run, g->entry, &d, &moves);
   run->error = told;
   br__definition_free (d);
   br__moves_clear (&moves);
@@ -206,8 +206,8 @@ set_size (const given *g, br__run *run)
 static br_status
 take_back (br__run *run)
 {
-  br__steps_revert (run);
-  return run->sheet->pending_rollback.steps ? BR_NO_MEMORY : BR_OK;
+  br__changes_revert (run);
+  return run->sheet->pending_rollback.changes ? BR_NO_MEMORY : BR_OK;
 }
 
 /* The own problems of VERSION (from 1) into OWN[COUNT]: sizes are drawn until all of them have an answer.  */

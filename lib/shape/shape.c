@@ -306,23 +306,11 @@ read_shape (br__run *run, br__shape_draft *d, br__shape *s)
 
 /* ---- Keeping ---- */
 
-static br_status
-switch_shape (br__run *run, br__shape *s)
-{
-  br__step step = { .type = BR__STEP_SHAPE, .shape = s };
-  br_status status = br__step_add (run, &step);
-  if (status == BR_OK)
-    s->active = !s->active;
-  return status;
-}
-
 /* Takes S out of the sheet, and its line.  */
 static br_status
 drop_shape (br__run *run, br__shape *s, br__moves *moves)
 {
-  br_status status = switch_shape (run, s);
-  if (status == BR_OK && s->line && !s->line->hidden && !run->from_file)
-    status = br__line_hide (run, s->line);
+  br_status status = br__take_out (run, &s->active, s->line);
   return status == BR_OK ? br__shape_undefine (run, s->name, moves) : status;
 }
 
@@ -352,7 +340,7 @@ put_shape (br__run *run, br__shape *s, const br__shape_draft *d, br__moves *move
   void **tag = br__entry_tag (br__shape_entry (run->sheet->graph, s->name, strlen (s->name), BR__PART_KIND));
   s->older = *tag;
   *tag = s;
-  return switch_shape (run, s);
+  return br__change_switch (run, &s->active);
 }
 
 static br_status

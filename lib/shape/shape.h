@@ -63,7 +63,7 @@ typedef struct br__shape_draft
 
 enum br__relation { BR__NO_RELATION, BR__ABOVE, BR__BELOW, BR__LEFT_OF, BR__RIGHT_OF, BR__CENTRED };
 
-/* shape_tree.c: gives the entries of the shape their definitions, as steps of the statement; MOVES
+/* shape_tree.c: gives the entries of the shape their definitions, as changes of the statement; MOVES
    gets what moved.  _undefine takes them away.  */
 br_status br__shape_define (br__run *run, const br__shape_draft *d, br__moves *moves);
 br_status br__shape_undefine (br__run *run, const char *name, br__moves *moves);

@@ -241,7 +241,7 @@ maker_end (br__definition **d, maker *m, br_error *error)
 
 /* ---- Defining entries ---- */
 
-/* Gives the entry of PART the definition *D (which may be NULL) as a step.  */
+/* Gives the entry of PART the definition *D (which may be NULL) as a change.  */
 static br_status
 define (br__run *run, const char *name, size_t length, int part, br__definition **d, br__moves *moves)
 {
@@ -249,7 +249,7 @@ define (br__run *run, const char *name, size_t length, int part, br__definition 
   br__moves some = BR__MOVES_ZERO;
   size_t size = key_of (key, name, length, part);
   br__entry *e = br__graph_get (run->sheet->graph, key, size);
-  br_status status = e ? br__step_define (run, e, d, &some)
+  br_status status = e ? br__change_define (run, e, d, &some)
                        : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   if (status == BR_OK)
     status = br__moves_join (moves, &some, run->error);

@@ -294,7 +294,7 @@ tie_check (br__run *run, br__check *check, size_t base, size_t length)
     br__fail_plain (run->error, status, base, length);
   /* An undone check needs nothing.  */
   if (status == BR_OK)
-    status = br__step_define (run, check->margin, &d, NULL);
+    status = br__change_define (run, check->margin, &d, NULL);
   br__definition_free (d);
   br__tree_clear (&margin);
   br__text_clear (&name);
@@ -345,11 +345,9 @@ br__do_check (br__run *run)
   else
     sheet->checks = check;
   sheet->last_check = check;
-  br__step step = { .type = BR__STEP_CHECK, .check = check };
-  status = br__step_add (run, &step);
+  status = br__change_switch (run, &check->active);
   if (status != BR_OK)
     return status;
-  check->active = 1;
   status = br__check_judge (sheet, check, run->error);
   br__checks_count (sheet);
   if (status == BR_OK)

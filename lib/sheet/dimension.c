@@ -361,7 +361,7 @@ br__assign (br__run *run)
   if (status == BR_OK && old)
     status = keep_old (run, d, old);
   if (status == BR_OK)
-    status = br__step_define (run, e, &d, &moves);
+    status = br__change_define (run, e, &d, &moves);
   if (status == BR_OK)
     status = keep_line (run, e, typed, had_grid);
   if (status == BR_OK)
@@ -407,7 +407,7 @@ forget_one (br__run *run)
     status = br__fail (run->error, BR_DOMAIN, word.offset, word.length,
                        "`%.*s` has no value to forget", BR__CLIP (br__entry_name (e), 60));
   if (status == BR_OK)
-    status = br__step_define (run, e, &d, &moves);
+    status = br__change_define (run, e, &d, &moves);
   /* A name that was set twice in a file has two lines.  */
   for (br__line *line; status == BR_OK && (line = br__line_of_entry (e)) != NULL; )
     status = br__line_hide (run, line);

@@ -34,8 +34,8 @@ br__line_append (br__run *run, br__line **line)
   else
     sheet->first = made;
   sheet->last = made;
-  br__step step = { .type = BR__STEP_LINE_SHOWN, .line = made };
-  br_status status = br__step_add (run, &step);
+  br__change change = { .kind = BR__CHANGE_LINE_SHOWN, .line = made };
+  br_status status = br__change_add (run, &change);
   if (status != BR_OK)
     return status;
   made->hidden = 0;
@@ -49,9 +49,9 @@ br__line_rewrite (br__run *run, br__line *line)
   char *text = br__strndup (run->text, run->length);
   if (!text)
     return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-  br__step step = { .type = BR__STEP_LINE_TEXT, .line = line, .text = line->text,
+  br__change change = { .kind = BR__CHANGE_LINE_TEXT, .line = line, .text = line->text,
                     .length = line->length };
-  br_status status = br__step_add (run, &step);
+  br_status status = br__change_add (run, &change);
   if (status != BR_OK)
     {
       br__free (text);
@@ -65,14 +65,21 @@ br__line_rewrite (br__run *run, br__line *line)
 br_status
 br__line_hide (br__run *run, br__line *line)
 {
-  br__step step = { .type = BR__STEP_LINE_SHOWN, .line = line };
-  br_status status = br__step_add (run, &step);
+  br__change change = { .kind = BR__CHANGE_LINE_SHOWN, .line = line };
+  br_status status = br__change_add (run, &change);
   if (status == BR_OK)
     br__line_turn (line);
   /* A line of another sheet comes back when that is read again: what took it away is kept.  */
   if (line->foreign)
     run->kept = 1;
   return status;
+}
+
+br_status
+br__take_out (br__run *run, int *active, br__line *line)
+{
+  br_status status = br__change_switch (run, active);
+  return status == BR_OK && line && !line->hidden && !run->from_file ? br__line_hide (run, line) : status;
 }
 
 void

@@ -3,6 +3,7 @@
 libbenchrule_core_la_SOURCES += \
   lib/sheet/access.c \
   lib/sheet/access.h \
+  lib/sheet/change.c \
   lib/sheet/check.c \
   lib/sheet/dimension.c \
   lib/sheet/graph.c \
@@ -24,6 +25,5 @@ libbenchrule_core_la_SOURCES += \
   lib/sheet/sheet.h \
   lib/sheet/show.c \
   lib/sheet/statements.c \
-  lib/sheet/steps.c \
   lib/sheet/tolerance.c \
   lib/sheet/tolerance.h

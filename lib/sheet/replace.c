@@ -58,8 +58,8 @@ br_status
 br__replace_content (br__run *run, br_sheet **content)
 {
   br_sheet *sheet = run->sheet;
-  br__step step = { .type = BR__STEP_CONTENT, .content = *content };
-  br_status status = br__steps_room (run);
+  br__change change = { .kind = BR__CHANGE_CONTENT, .content = *content };
+  br_status status = br__changes_room (run);
   if (status != BR_OK)
     return status;
   /* Where the state that was saved can no longer be gone back to.  */
@@ -67,5 +67,5 @@ br__replace_content (br__run *run, br_sheet **content)
     sheet->saved_at = SIZE_MAX;
   br__swap_content (sheet, *content);
   *content = NULL;
-  return br__step_add (run, &step);
+  return br__change_add (run, &change);
 }

@@ -9,7 +9,7 @@
 br_status br__content_new (br_sheet **content, const br_sheet *sheet, br_error *error);
 /* SHEET and OTHER change contents.  */
 void br__swap_content (br_sheet *sheet, br_sheet *other);
-/* Gives the sheet *CONTENT, which is taken over, as a step.  */
+/* Gives the sheet *CONTENT, which is taken over, as a change.  */
 br_status br__replace_content (br__run *run, br_sheet **content);
 
 #endif

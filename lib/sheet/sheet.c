@@ -38,9 +38,9 @@ br_sheet_free (br_sheet *sheet)
   if (!sheet)
     return;
   for (size_t i = 0; i < sheet->history_count; i++)
-    br__steps_drop (&sheet->history[i]);
+    br__changes_drop (&sheet->history[i]);
   br__free (sheet->history);
-  br__steps_drop (&sheet->pending_rollback.own);
+  br__changes_drop (&sheet->pending_rollback.own);
   for (br__check *c = sheet->checks, *next; c; c = next)
     {
       next = c->next;

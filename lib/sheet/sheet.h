@@ -56,43 +56,42 @@ typedef struct br__check
 enum br__as_cut { BR__AS_CUT_HOLDS, BR__AS_CUT_MAY_FAIL, BR__AS_CUT_UNKNOWN };
 enum br__check_state { BR__CHECK_PASS, BR__CHECK_FAIL, BR__CHECK_WAITING, BR__CHECK_UNDECIDED };
 
-typedef enum br__step_type
+typedef enum br__change_kind
 {
-  BR__STEP_DEFINITION, BR__STEP_SETTINGS, BR__STEP_LINE_TEXT, BR__STEP_LINE_SHOWN,
-  BR__STEP_CHECK, BR__STEP_TOLERANCE, BR__STEP_TITLE, BR__STEP_DATE, BR__STEP_WOOD, BR__STEP_SHAPE,
-  BR__STEP_CONTENT
-} br__step_type;
+  BR__CHANGE_DEFINITION, BR__CHANGE_SETTINGS, BR__CHANGE_LINE_TEXT, BR__CHANGE_LINE_SHOWN,
+  BR__CHANGE_SWITCH, BR__CHANGE_TOLERANCE, BR__CHANGE_TEXT, BR__CHANGE_CONTENT
+} br__change_kind;
 
 /* One part of what a statement changed.  It holds the other state; undo and redo are the
    same swap.  */
-typedef struct br__step
+typedef struct br__change
 {
-  br__step_type type;
+  br__change_kind kind;
   br__entry *entry;
   br__definition *definition;
   br__settings *settings;
   br__line *line;
-  br__check *check;
+  int *active;              /* 1 while what this belongs to is in the sheet */
   struct br__tolerance *tolerance;
-  struct br__wood *wood;
-  struct br__shape *shape;
+  char **place;             /* where the text that counts now stands */
   char *text;
   size_t length;
   br_sheet *content;        /* the other content of the sheet, its session apart */
-} br__step;
+} br__change;
 
-typedef struct br__statement_steps
+/* What one statement changed.  */
+typedef struct br__changes
 {
-  br__step *steps;
+  br__change *rows;
   size_t count, room;
   size_t done;              /* the first so many are done now, the others taken back */
-} br__statement_steps;
+} br__changes;
 
 /* A rollback for which memory did not suffice: it is finished before anything else is done.  */
 typedef struct br__rollback
 {
-  br__statement_steps *steps;       /* of the history, or OWN; NULL: none */
-  br__statement_steps own;
+  br__changes *changes;             /* of the history, or OWN; NULL: none */
+  br__changes own;
   size_t done;                      /* of which so many are to be done */
 } br__rollback;
 
@@ -120,7 +119,7 @@ struct br_sheet
   unsigned long check_count;        /* gives hidden entries their names */
   int child_told;                   /* the setting `child` when all cautions were last gone through */
 
-  br__statement_steps *history;     /* done statements, oldest first */
+  br__changes *history;     /* done statements, oldest first */
   size_t done_count, history_count, history_room;
   br__rollback pending_rollback;
   size_t saved_at;                  /* done_count when saved; SIZE_MAX if that state is gone */
@@ -146,7 +145,7 @@ struct br_sheet
   br__reading_file *reading;        /* the innermost, or NULL */
   unsigned opened;                  /* files since the outermost one */
   size_t opened_bytes;
-  struct br__run *collect;          /* the `use` that takes over the steps of its lines, or NULL */
+  struct br__run *collect;          /* the `use` that takes over the changes of its lines, or NULL */
   const volatile sig_atomic_t *flag;
 };
 
@@ -166,7 +165,7 @@ typedef struct br__run
   br__lexer lex;            /* behind the statement's word */
   br__token word;           /* the statement's word */
   br_error *error;
-  br__statement_steps steps;        /* what it has changed so far */
+  br__changes changes;      /* what it has changed so far */
   br__line *line;           /* set by a statement that put the line itself */
   const br_unit *asked_unit;/* the unit that an answer is asked in, or NULL */
   enum br__asked { BR__AS_USUAL, BR__AS_FRACTION, BR__AS_DECIMAL } asked_form;
@@ -211,32 +210,38 @@ br_status br__end_of_line (br__run *run);
 /* A sentence for people: kind "remark".  */
 br_status br__remark (br__run *run, const char *format, ...) __attribute__ ((format (printf, 2, 3)));
 
-/* steps.c */
-br_status br__step_add (br__run *run, const br__step *step);
-/* From here on the next br__step_add needs no memory: to be called before what that step takes back is done.  */
-br_status br__steps_room (br__run *run);
-/* Gives E the definition *D, which it takes over, as a step.  */
-br_status br__step_define (br__run *run, br__entry *e, br__definition **d, br__moves *moves);
-void br__steps_drop (br__statement_steps *steps);
+/* change.c */
+br_status br__change_add (br__run *run, const br__change *change);
+/* From here on the next br__change_add needs no memory: to be called before what that change takes back is done.  */
+br_status br__changes_room (br__run *run);
+/* Turns *ACTIVE, as a change.  */
+br_status br__change_switch (br__run *run, int *active);
+/* Puts NEW, which it takes over also on an error, in the place of *TEXT.  */
+br_status br__change_text (br__run *run, char **text, char *new);
+/* Gives E the definition *D, which it takes over, as a change.  */
+br_status br__change_define (br__run *run, br__entry *e, br__definition **d, br__moves *moves);
+void br__changes_drop (br__changes *changes);
 /* Appends the rows of FROM, which is emptied.  A dimension that moved twice keeps what it was
    at first.  */
 br_status br__moves_join (br__moves *moves, br__moves *from, br_error *error);
 /* Takes back what the statement has done so far; what cannot be for want of memory, before the next one.  */
-void br__steps_revert (br__run *run);
+void br__changes_revert (br__run *run);
 /* Before a statement: goes back to where the one before could not, and makes room for one more in the history.  */
-br_status br__steps_begin (br__run *run);
-/* Ends a statement: its steps become one entry of the history.  */
-void br__steps_commit (br__run *run);
+br_status br__changes_begin (br__run *run);
+/* Ends a statement: its changes become one entry of the history.  */
+void br__changes_commit (br__run *run);
 /* Goes back to where a statement before could not.  */
-br_status br__steps_settle (br_sheet *sheet);
-/* Swaps the state of STEPS; moves of dimensions are added to MOVES.  */
-br_status br__steps_swap (br_sheet *sheet, br__statement_steps *steps, int backwards,
+br_status br__changes_settle (br_sheet *sheet);
+/* Swaps the state of CHANGES; moves of dimensions are added to MOVES.  */
+br_status br__changes_swap (br_sheet *sheet, br__changes *changes, int backwards,
                           br__moves *moves, br_error *error);
 
 /* lines.c */
 br_status br__line_append (br__run *run, br__line **line);
 br_status br__line_rewrite (br__run *run, br__line *line);
 br_status br__line_hide (br__run *run, br__line *line);
+/* Takes what *ACTIVE belongs to out of the sheet, and the LINE (may be NULL) that put it there.  */
+br_status br__take_out (br__run *run, int *active, br__line *line);
 /* LINE, which has just been put, is from here on the one that defines E.  */
 void br__line_defines (br__line *line, br__entry *e);
 /* Shows or hides LINE; the line that counts for its dimension is then another.  */

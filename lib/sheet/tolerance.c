@@ -32,12 +32,12 @@ br__tolerances_free (br__graph *g)
 }
 
 void
-br__tolerance_swap (br__step *step)
+br__tolerance_swap (br__change *change)
 {
-  void **place = br__entry_tolerance (step->entry);
+  void **place = br__entry_tolerance (change->entry);
   br__tolerance *was = *place;
-  *place = step->tolerance;
-  step->tolerance = was;
+  *place = change->tolerance;
+  change->tolerance = was;
 }
 
 br_status
@@ -144,15 +144,15 @@ give_one (br__run *run, const br__value *value, const char *text)
   br_status status = made ? br__value_set (&made->value, value) : BR_NO_MEMORY;
   if (status == BR_OK && !(made->text = br__strndup (text, strlen (text))))
     status = BR_NO_MEMORY;
-  br__step step = { .type = BR__STEP_TOLERANCE, .entry = e, .tolerance = made };
+  br__change change = { .kind = BR__CHANGE_TOLERANCE, .entry = e, .tolerance = made };
   if (status == BR_OK)
-    status = br__step_add (run, &step);
+    status = br__change_add (run, &change);
   if (status != BR_OK)
     {
       br__tolerance_free (made);
       return br__fail_plain (run->error, status, token->offset, token->length);
     }
-  br__tolerance_swap (&run->steps.steps[run->steps.count - 1]);
+  br__tolerance_swap (&run->changes.rows[run->changes.count - 1]);
   return br__lex_next (&run->lex, run->error);
 }
 
@@ -281,8 +281,8 @@ br__do_tolerance (br__run *run)
   if (status == BR_OK)
     status = read_names (run, &value, text);
   /* What was set now, in the order of the line.  */
-  for (size_t i = 0; i < run->steps.count && status == BR_OK; i++)
-    status = emit_tolerance (run, run->steps.steps[i].entry);
+  for (size_t i = 0; i < run->changes.count && status == BR_OK; i++)
+    status = emit_tolerance (run, run->changes.rows[i].entry);
   if (status == BR_OK)
     status = br__tell_cautions (run, NULL);
   if (status == BR_OK)

@@ -14,7 +14,7 @@ typedef struct br__tolerance
 
 void br__tolerance_free (br__tolerance *t);
 void br__tolerances_free (br__graph *g);
-void br__tolerance_swap (br__step *step);
+void br__tolerance_swap (br__change *change);
 /* Reads the tolerance at the token at hand: VALUE and, to be freed, TEXT.  */
 br_status br__read_tolerance (br__run *run, br__value *value, char **text);
 /* Half the band and its text, borrowed; NULL where E has none.  */

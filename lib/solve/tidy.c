@@ -63,7 +63,7 @@ set_to (br__run *run, br__entry *e, const char *mark_text)
     status = br__lex_next (&inner.lex, run->error);
   if (status == BR_OK)
     status = br__assign (&inner);
-  run->steps = inner.steps;
+  run->changes = inner.changes;
   br__text_clear (&line);
   if (status != BR_OK && run->error)
     run->error->offset = run->word.offset, run->error->length = run->word.length;
@@ -166,15 +166,15 @@ propose (br__run *run, const br__mark *mark, int apply)
   if (status == BR_OK)
     put_failing (r, run->sheet);
   if (status == BR_OK)
-    status = br__steps_swap (run->sheet, &run->steps, 1, &moves, run->error);
+    status = br__changes_swap (run->sheet, &run->changes, 1, &moves, run->error);
   if (status == BR_OK)
     {
       put_rows (r, run->sheet, &moves, 0);
       put_rows (r, run->sheet, &moves, 1);
       if (apply)
-        status = br__steps_swap (run->sheet, &run->steps, 0, NULL, run->error);
+        status = br__changes_swap (run->sheet, &run->changes, 0, NULL, run->error);
       else
-        br__steps_drop (&run->steps);
+        br__changes_drop (&run->changes);
     }
   if (status == BR_OK)
     status = judge_all (run);

@@ -164,7 +164,7 @@ at_file (br__run *run, br_status status, size_t start)
 
 typedef struct history
 {
-  br__statement_steps *entries;
+  br__changes *entries;
   size_t done, count, room;
 } history;
 
@@ -177,12 +177,12 @@ run_apart (br__run *run, const sheet_file *f)
   sheet->history = NULL;
   sheet->done_count = sheet->history_count = sheet->history_room = 0;
   br_status status = run_lines (run, f);
-  if (br__steps_settle (sheet) != BR_OK)
+  if (br__changes_settle (sheet) != BR_OK)
     status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-  sheet->pending_rollback.steps = NULL;
-  br__steps_drop (&sheet->pending_rollback.own);
+  sheet->pending_rollback.changes = NULL;
+  br__changes_drop (&sheet->pending_rollback.own);
   for (size_t i = sheet->history_count; i > 0; i--)
-    br__steps_drop (&sheet->history[i - 1]);
+    br__changes_drop (&sheet->history[i - 1]);
   br__free (sheet->history);
   sheet->history = outer.entries;
   sheet->done_count = outer.done;
@@ -353,20 +353,20 @@ br_sheet_run_file (br_sheet *sheet, const char *path, const br_sink *sink)
   br_error error;
   memset (&error, 0, sizeof error);
   br__run run = { .sheet = sheet, .sink = sink, .file = path, .text = "", .error = &error };
-  br_status status = br__steps_begin (&run);
+  br_status status = br__changes_begin (&run);
   if (status == BR_OK)
     status = br__file_ask_call (sheet, path, BR_FILE_SHEET, &error);
   if (status == BR_OK)
     status = open_path (&run, path);
   if (status != BR_OK)
-    br__steps_revert (&run);
+    br__changes_revert (&run);
   if (status != BR_OK && sink && sink->fault)
     {
       br_fault fault = { path, 0, "", 0, &error };
       sink->fault (sink->user, &fault);
     }
-  br__steps_commit (&run);
-  br__steps_drop (&run.steps);
+  br__changes_commit (&run);
+  br__changes_drop (&run.changes);
   if (status == BR_OK)
     sheet->saved_at = sheet->done_count;
   return status == BR_OK ? run.mistake : status;

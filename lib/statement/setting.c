@@ -122,7 +122,7 @@ change (br__run *run, br__settings *new, const char *name)
   br_sheet *sheet = run->sheet;
   br__moves moves = BR__MOVES_ZERO;
   br__settings *old = br__alloc_zero (1, sizeof *old);
-  br_status status = old ? br__steps_room (run) : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  br_status status = old ? br__changes_room (run) : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
 
   if (status == BR_OK)
     status = br__graph_renew (sheet->graph, new, &moves, run->error);
@@ -131,8 +131,8 @@ change (br__run *run, br__settings *new, const char *name)
       *old = sheet->settings;
       sheet->settings = *new;
       memset (new, 0, sizeof *new);
-      br__step step = { .type = BR__STEP_SETTINGS, .settings = old };
-      status = br__step_add (run, &step);
+      br__change new_settings = { .kind = BR__CHANGE_SETTINGS, .settings = old };
+      status = br__change_add (run, &new_settings);
       if (status == BR_OK)
         old = NULL;
     }
@@ -431,7 +431,7 @@ br__do_feet (br__run *run)
 
 /* A setting that is any text: shown, or the rest of the line put in the place of *TEXT.  */
 static br_status
-text_setting (br__run *run, const char *name, char **text, br__step_type type)
+text_setting (br__run *run, const char *name, char **text)
 {
   if (run->lex.token.type != BR__END)
     {
@@ -441,14 +441,9 @@ text_setting (br__run *run, const char *name, char **text, br__step_type type)
       char *copy = br__strndup (run->text + start, end - start);
       if (!copy)
         return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-      br__step step = { .type = type, .text = *text };
-      br_status status = br__step_add (run, &step);
+      br_status status = br__change_text (run, text, copy);
       if (status != BR_OK)
-        {
-          br__free (copy);
-          return status;
-        }
-      *text = copy;
+        return status;
       run->kept = 1;
     }
   br_record *r = br__record_new ("setting");
@@ -460,12 +455,12 @@ text_setting (br__run *run, const char *name, char **text, br__step_type type)
 br_status
 br__do_title (br__run *run)
 {
-  return text_setting (run, "title", &run->sheet->title, BR__STEP_TITLE);
+  return text_setting (run, "title", &run->sheet->title);
 }
 
 /* Nothing is taken from the clock: the same sheet always gives the same page.  */
 br_status
 br__do_date (br__run *run)
 {
-  return text_setting (run, "date", &run->sheet->date, BR__STEP_DATE);
+  return text_setting (run, "date", &run->sheet->date);
 }

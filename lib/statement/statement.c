@@ -194,7 +194,7 @@ run_phrase (br__run *run, br_status status)
     {
       br__text_put (&t, " ", run->end < run->length);
       br__text_put (&t, run->text + run->end, run->length - run->end);
-      br__steps_revert (run);
+      br__changes_revert (run);
       run->text = br__text_string (&t);
       run->length = t.length;
       find_note (run);
@@ -202,7 +202,7 @@ run_phrase (br__run *run, br_status status)
       run->phrase = t;
       if (!t.failed && (status = dispatch (run)) == BR_OK)
         return BR_OK;
-      br__steps_revert (run);
+      br__changes_revert (run);
       br_text kept = run->phrase;
       if (!*run->error->hint && *first.hint)
         {
@@ -236,7 +236,7 @@ run_statement (br__run *run)
     status = run_phrase (run, status);
   if (status != BR_OK)
     {
-      br__steps_revert (run);
+      br__changes_revert (run);
       run->line = run->again;       /* a line that it put is gone */
     }
   return status;
@@ -310,8 +310,8 @@ br__run_again (br__run *outer, br__line *line)
   br_status status = run_statement (&run);
   if (run.refused)
     status = tell_refused (&run, &error);
-  br__steps_commit (&run);
-  br__steps_drop (&run.steps);
+  br__changes_commit (&run);
+  br__changes_drop (&run.changes);
   return end_line (&run, status);
 }
 
@@ -363,11 +363,11 @@ run_one (br_sheet *sheet, const char *text, size_t length, const char *file, siz
   br__run run = { .sheet = sheet, .sink = sink, .file = file, .line_number = line_number,
                   .from_file = from_file, .text = text, .length = length, .error = &error,
                   .collect = sheet->collect };
-  br_status status = br__steps_begin (&run), kept = BR_OK;
+  br_status status = br__changes_begin (&run), kept = BR_OK;
   if (status == BR_OK)
     status = run_statement (&run);
   /* A remark, an answer or an `undo` in a file is a line of the sheet, but nothing to be undone.  */
-  int text_only = from_file && !run.line && !run.steps.count;
+  int text_only = from_file && !run.line && !run.changes.count;
 
   if (!run.line && (from_file || (status == BR_OK && run.kept)))
     kept = br__line_append (&run, &run.line);
@@ -376,10 +376,10 @@ run_one (br_sheet *sheet, const char *text, size_t length, const char *file, siz
   if (kept == BR_OK && run.line)
     status = settle_refused (&run, status);
   if (kept != BR_OK)
-    br__steps_revert (&run);
+    br__changes_revert (&run);
   else if (!text_only)
-    br__steps_commit (&run);
-  br__steps_drop (&run.steps);
+    br__changes_commit (&run);
+  br__changes_drop (&run.changes);
   if (status == BR_OK)
     status = kept;
   return end_line (&run, status);

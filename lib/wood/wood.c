@@ -234,26 +234,6 @@ read_wood (br__run *run, br__wood *w)
 
 /* ---- Keeping ---- */
 
-static br_status
-switch_wood (br__run *run, br__wood *w)
-{
-  br__step step = { .type = BR__STEP_WOOD, .wood = w };
-  br_status status = br__step_add (run, &step);
-  if (status == BR_OK)
-    w->active = !w->active;
-  return status;
-}
-
-/* Takes W out of the sheet, and its line.  */
-static br_status
-drop_wood (br__run *run, br__wood *w)
-{
-  br_status status = switch_wood (run, w);
-  if (status == BR_OK && w->line && !w->line->hidden && !run->from_file)
-    status = br__line_hide (run, w->line);
-  return status;
-}
-
 static void
 append (br_sheet *sheet, br__wood *w)
 {
@@ -288,9 +268,9 @@ keep_wood (br__run *run, int stock)
   br__wood *old = br__wood_find (run->sheet, stock, w->name, strlen (w->name));
   append (run->sheet, w);
   if (old)
-    status = drop_wood (run, old);
+    status = br__take_out (run, &old->active, old->line);
   if (status == BR_OK)
-    status = switch_wood (run, w);
+    status = br__change_switch (run, &w->active);
   if (status == BR_OK)
     status = br__line_append (run, &run->line);
   if (status == BR_OK)
@@ -334,7 +314,7 @@ br__wood_forget (br__run *run)
   if (status == BR_OK)
     status = br__end_of_line (run);
   if (status == BR_OK)
-    status = drop_wood (run, w);
+    status = br__take_out (run, &w->active, w->line);
   if (status != BR_OK)
     return status;
   br_record *r = br__record_new ("forgotten");

@@ -1,0 +1,334 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   change.c - what a statement changed, and undo and redo of it.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "shape/shape.h"
+#include "wood/wood.h"
+#include "sheet/tolerance.h"
+#include "sheet/replace.h"
+
+static void
+change_clear (br__change *change)
+{
+  br__definition_free (change->definition);
+  if (change->settings)
+    br__settings_clear (change->settings);
+  br__free (change->settings);
+  br__tolerance_free (change->tolerance);
+  br__free (change->text);
+  br_sheet_free (change->content);
+  memset (change, 0, sizeof *change);
+}
+
+void
+br__changes_drop (br__changes *changes)
+{
+  for (size_t i = 0; i < changes->count; i++)
+    change_clear (&changes->rows[i]);
+  br__free (changes->rows);
+  memset (changes, 0, sizeof *changes);
+}
+
+br_status
+br__changes_room (br__run *run)
+{
+  size_t count = 1;
+  for (br__run *r = run; r; r = r->collect)
+    {
+      br__changes *s = &r->changes;
+      count += s->count;
+      if (!br__grow (&s->rows, &s->room, count, sizeof (br__change)))
+        return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+    }
+  return BR_OK;
+}
+
+br_status
+br__change_add (br__run *run, const br__change *change)
+{
+  br_status status = br__changes_room (run);
+  if (status == BR_OK)
+    run->changes.rows[run->changes.count++] = *change;
+  run->changes.done = run->changes.count;
+  return status;
+}
+
+br_status
+br__change_switch (br__run *run, int *active)
+{
+  br__change change = { .kind = BR__CHANGE_SWITCH, .active = active };
+  br_status status = br__change_add (run, &change);
+  if (status == BR_OK)
+    *active = !*active;
+  return status;
+}
+
+br_status
+br__change_text (br__run *run, char **text, char *new)
+{
+  br__change change = { .kind = BR__CHANGE_TEXT, .place = text, .text = *text };
+  br_status status = br__change_add (run, &change);
+  if (status == BR_OK)
+    *text = new;
+  else
+    br__free (new);
+  return status;
+}
+
+br_status
+br__change_define (br__run *run, br__entry *e, br__definition **d, br__moves *moves)
+{
+  br_status status = br__changes_room (run);
+  if (status == BR_OK)
+    status = br__graph_define (run->sheet->graph, e, d, &run->sheet->settings, moves, run->error);
+  if (status != BR_OK)
+    return status;
+  br__change change = { .kind = BR__CHANGE_DEFINITION, .entry = e, .definition = *d };
+  *d = NULL;
+  return br__change_add (run, &change);
+}
+
+br_status
+br__moves_join (br__moves *moves, br__moves *from, br_error *error)
+{
+  if (!moves->count)
+    {
+      br__moves_clear (moves);
+      *moves = *from;
+      memset (from, 0, sizeof *from);
+      return BR_OK;
+    }
+  for (size_t i = 0; i < from->count; i++)
+    {
+      size_t k = 0;
+      while (k < moves->count && moves->rows[k].entry != from->rows[i].entry)
+        k++;
+      if (k < moves->count)
+        continue;
+      if (!br__grow (&moves->rows, &moves->room, moves->count + 1, sizeof (br__move)))
+        return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
+      moves->rows[moves->count++] = from->rows[i];
+      memset (&from->rows[i].before, 0, sizeof from->rows[i].before);
+    }
+  return BR_OK;
+}
+
+static br_status
+swap_settings (br_sheet *sheet, br__change *change, br__moves *moves, br_error *error)
+{
+  br_status status = br__graph_renew (sheet->graph, change->settings, moves, error);
+  if (status == BR_OK)
+    {
+      br__settings other = sheet->settings;
+      sheet->settings = *change->settings;
+      *change->settings = other;
+    }
+  return status;
+}
+
+static void
+swap_texts (char **x, char **y)
+{
+  char *text = *x;
+  *x = *y;
+  *y = text;
+}
+
+static br_status
+swap (br_sheet *sheet, br__change *change, br__moves *moves, br_error *error)
+{
+  switch (change->kind)
+    {
+    case BR__CHANGE_DEFINITION:
+      return br__graph_define (sheet->graph, change->entry, &change->definition, &sheet->settings,
+                               moves, error);
+    case BR__CHANGE_SETTINGS:
+      return swap_settings (sheet, change, moves, error);
+    case BR__CHANGE_LINE_TEXT:
+      {
+        size_t length = change->line->length;
+        swap_texts (&change->line->text, &change->text);
+        change->line->length = change->length;
+        change->length = length;
+        return BR_OK;
+      }
+    case BR__CHANGE_LINE_SHOWN:
+      br__line_turn (change->line);
+      return BR_OK;
+    case BR__CHANGE_SWITCH:
+      *change->active = !*change->active;
+      return BR_OK;
+    case BR__CHANGE_TOLERANCE:
+      br__tolerance_swap (change);
+      return BR_OK;
+    case BR__CHANGE_TEXT:
+      swap_texts (change->place, &change->text);
+      return BR_OK;
+    case BR__CHANGE_CONTENT:
+      br__swap_content (sheet, change->content);
+      return BR_OK;
+    }
+  return BR_OK;
+}
+
+/* Does and takes back changes until the first DONE of them are done.  */
+static br_status
+go_to (br_sheet *sheet, br__changes *changes, size_t done, br__moves *moves, br_error *error)
+{
+  br_status status = BR_OK;
+  while (status == BR_OK && changes->done != done)
+    {
+      int back = changes->done > done;
+      br__moves some = BR__MOVES_ZERO;
+      status = swap (sheet, &changes->rows[back ? changes->done - 1 : changes->done],
+                          moves ? &some : NULL, error);
+      if (status == BR_OK)
+        changes->done += back ? (size_t) -1 : 1;
+      if (status == BR_OK && moves)
+        status = br__moves_join (moves, &some, error);
+      br__moves_clear (&some);
+    }
+  return status;
+}
+
+/* Goes back to a state that has held before, so that nothing but memory can be wanting.  */
+static br_status
+finish_rollback (br_sheet *sheet)
+{
+  br__rollback *r = &sheet->pending_rollback;
+  if (!r->changes)
+    return BR_OK;
+  br_status status = go_to (sheet, r->changes, r->done, NULL, NULL);
+  if (status == BR_OK)
+    {
+      r->changes = NULL;
+      br__changes_drop (&r->own);
+      br__checks_judge_all (sheet);
+    }
+  return status;
+}
+
+br_status br__changes_settle (br_sheet *sheet) { return finish_rollback (sheet); }
+
+static void
+rollback_later (br_sheet *sheet, br__changes *changes, size_t done)
+{
+  sheet->pending_rollback.changes = changes;
+  sheet->pending_rollback.done = done;
+  (void) finish_rollback (sheet);
+}
+
+br_status
+br__changes_swap (br_sheet *sheet, br__changes *changes, int backwards, br__moves *moves,
+                br_error *error)
+{
+  size_t before = changes->done;
+  br_status status = go_to (sheet, changes, backwards ? 0 : changes->count, moves, error);
+  /* All of it or nothing.  */
+  if (status != BR_OK)
+    rollback_later (sheet, changes, before);
+  return status;
+}
+
+void
+br__changes_revert (br__run *run)
+{
+  br__rollback *r = &run->sheet->pending_rollback;
+  if (r->changes == &run->changes)
+    r->changes = NULL;
+  if (run->changes.count && !r->changes)
+    {
+      r->own = run->changes;
+      memset (&run->changes, 0, sizeof run->changes);
+      rollback_later (run->sheet, &r->own, 0);
+    }
+  br__changes_drop (&run->changes);
+}
+
+br_status
+br__changes_begin (br__run *run)
+{
+  br_sheet *sheet = run->sheet;
+  br_status status = finish_rollback (sheet);
+  if (status == BR_OK && !br__grow (&sheet->history, &sheet->history_room, sheet->done_count + 1,
+                                    sizeof (br__changes)))
+    status = BR_NO_MEMORY;
+  return status == BR_OK ? BR_OK : br__fail_plain (run->error, status, 0, 0);
+}
+
+void
+br__changes_commit (br__run *run)
+{
+  br_sheet *sheet = run->sheet;
+  if (!run->changes.count)
+    {
+      br__changes_drop (&run->changes);
+      return;
+    }
+  if (run->collect)
+    {
+      /* br__changes_room has made room for them.  */
+      br__changes *s = &run->collect->changes;
+      memcpy (s->rows + s->count, run->changes.rows, run->changes.count * sizeof *s->rows);
+      s->done = s->count += run->changes.count;
+      run->changes.count = 0;
+      br__changes_drop (&run->changes);
+      return;
+    }
+  /* What came later belongs to what came before.  */
+  for (size_t i = sheet->history_count; i > sheet->done_count; i--)
+    br__changes_drop (&sheet->history[i - 1]);
+  if (sheet->saved_at != SIZE_MAX && sheet->saved_at > sheet->done_count)
+    sheet->saved_at = SIZE_MAX;
+  sheet->history[sheet->done_count++] = run->changes;
+  sheet->history_count = sheet->done_count;
+  memset (&run->changes, 0, sizeof run->changes);
+}
+
+/* One statement back or forward through the history, reported with all that moved.  */
+static br_status
+travel (br__run *run, int back)
+{
+  br_sheet *sheet = run->sheet;
+  br__moves moves = BR__MOVES_ZERO;
+  br_status status = br__end_of_line (run);
+
+  if (status == BR_OK && run->collect)
+    status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length,
+                       "a sheet that is used takes nothing back");
+  if (status != BR_OK)
+    return status;
+  if (back ? sheet->done_count == 0 : sheet->done_count == sheet->history_count)
+    return br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length,
+                     back ? "there is nothing to undo" : "there is nothing to redo");
+  br__changes *changes = &sheet->history[back ? sheet->done_count - 1 : sheet->done_count];
+  status = br__changes_swap (sheet, changes, back, &moves, run->error);
+  if (status == BR_OK)
+    {
+      sheet->done_count += back ? (size_t) -1 : 1;
+      br_record *r = br__record_new (back ? "undone" : "redone");
+      status = br__put_moves (r, &moves, sheet);
+      if (status == BR_OK)
+        status = br__emit (run, r);
+      else
+        br__record_free (r);
+      if (status == BR_OK)
+        status = br__tell_change (run, &moves);
+      if (status != BR_OK)
+        {
+          sheet->done_count += back ? 1 : (size_t) -1;
+          rollback_later (sheet, changes, back ? changes->count : 0);
+        }
+    }
+  br__moves_clear (&moves);
+  return status;
+}
+
+br_status br__do_undo (br__run *run) { return travel (run, 1); }
+br_status br__do_redo (br__run *run) { return travel (run, 0); }

@@ -6,6 +6,7 @@ include lib/measure/local.mk
 include lib/shop/local.mk
 include lib/plan/local.mk
 include lib/formula/local.mk
+include lib/geometry/local.mk
 include lib/file/local.mk
 include lib/sheet/local.mk
 include lib/solve/local.mk

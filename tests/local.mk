@@ -12,6 +12,7 @@ include tests/measure/local.mk
 include tests/shop/local.mk
 include tests/plan/local.mk
 include tests/formula/local.mk
+include tests/geometry/local.mk
 include tests/file/local.mk
 include tests/sheet/local.mk
 include tests/solve/local.mk

@@ -158,7 +158,7 @@ add_row (br__size_lines *d, br__run *run, const br__size_line *given, const br_r
 static br_status
 place_of (br_real *z, br__run *run, const br__shape *shape, int upright, int reach)
 {
-  const br__value *at = br__shape_value (run->sheet, shape, upright ? BR__PART_Y : BR__PART_X);
+  const br__value *at = br__shape_value (run->sheet, shape, upright ? BR__SHAPE_Y : BR__SHAPE_X);
   const br__value *more = reach ? br__shape_value (run->sheet, shape, reach) : NULL;
   if (!at || (reach && !more))
     return BR_DOMAIN;
@@ -223,7 +223,7 @@ turn_of_arc (const br__drawn *s, int upright, int64_t at)
 static end
 side_of (const br__drawn *s, int upright, int far)
 {
-  end e = { s, upright ? far ? BR__PART_TOP : BR__PART_BOTTOM : far ? BR__PART_RIGHT : BR__PART_LEFT, 0, 0 };
+  end e = { s, upright ? far ? BR__SHAPE_TOP : BR__SHAPE_BOTTOM : far ? BR__SHAPE_RIGHT : BR__SHAPE_LEFT, 0, 0 };
   const br__area *a = &s->reach;
   e.at = upright ? far ? a->y2 : a->y : far ? a->x2 : a->x;
   /* The outermost point of the outline; of a box the near corner.  */

@@ -45,14 +45,14 @@ side_of (br_real *z, const br_sheet *sheet, const br__shape *s, int centre, int 
 static br_status
 outermost (br_real *z, const br_sheet *sheet, const br__side_view *v, int centre, int reach, int greatest)
 {
-  int64_t end = centre == BR__PART_X ? (greatest ? v->reach.x2 : v->reach.x) : greatest ? v->reach.y2 : v->reach.y;
+  int64_t end = centre == BR__SHAPE_X ? (greatest ? v->reach.x2 : v->reach.x) : greatest ? v->reach.y2 : v->reach.y;
   br_real at = BR_REAL_ZERO;
   br_status status = BR_OK;
   int any = 0;
   for (size_t i = 0; i < v->count && status == BR_OK; i++)
     {
       const br__area *a = &v->shapes[i].reach;
-      int64_t side = centre == BR__PART_X ? (greatest ? a->x2 : a->x) : greatest ? a->y2 : a->y;
+      int64_t side = centre == BR__SHAPE_X ? (greatest ? a->x2 : a->x) : greatest ? a->y2 : a->y;
       int order = 0;
       if (side - end > 2 || end - side > 2)
         continue;
@@ -71,14 +71,14 @@ outermost (br_real *z, const br_sheet *sheet, const br__side_view *v, int centre
 static br_status
 put_extent (br_record *r, const char *key, const char *shown, const br_sheet *sheet, const br__side_view *v, int level)
 {
-  int centre = level ? BR__PART_X : BR__PART_Y;
+  int centre = level ? BR__SHAPE_X : BR__SHAPE_Y;
   br__value size = BR__VALUE_ZERO;
   br_real low = BR_REAL_ZERO, unit = BR_REAL_ZERO;
   br_text t = BR_TEXT_ZERO;
   size.dimension = BR_LENGTH;
-  br_status status = outermost (&size.real, sheet, v, centre, level ? BR__PART_RIGHT : BR__PART_TOP, 1);
+  br_status status = outermost (&size.real, sheet, v, centre, level ? BR__SHAPE_RIGHT : BR__SHAPE_TOP, 1);
   if (status == BR_OK)
-    status = outermost (&low, sheet, v, centre, level ? BR__PART_LEFT : BR__PART_BOTTOM, 0);
+    status = outermost (&low, sheet, v, centre, level ? BR__SHAPE_LEFT : BR__SHAPE_BOTTOM, 0);
   if (status == BR_OK)
     status = br_real_sub (&size.real, &size.real, &low);
   if (status == BR_OK)

@@ -85,8 +85,8 @@ put_size_of_arc (br_text *t, const br_real *inner, const br_real *outer, const b
 br_status
 br__put_label_size (br_text *t, const br_sheet *sheet, const br__shape *s, int held)
 {
-  const br__value *a = br__shape_value (sheet, s, BR__PART_A), *b = br__shape_value (sheet, s, BR__PART_B);
-  const br__value *c = br__shape_value (sheet, s, BR__PART_C);
+  const br__value *a = br__shape_value (sheet, s, BR__SHAPE_A), *b = br__shape_value (sheet, s, BR__SHAPE_B);
+  const br__value *c = br__shape_value (sheet, s, BR__SHAPE_C);
   br_status status = BR_OK;
   if (a && s->kind == BR__CIRCLE)
     status = put_number (t, " ⌀ ", &a->real, 1, &sheet->settings);

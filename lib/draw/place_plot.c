@@ -37,8 +37,8 @@ find_datum (int *found, br_real datum[2], int64_t place[2], br__run *run, const 
   *found = first[0] != NULL;
   for (int k = 0; k < 2 && first[k] && status == BR_OK; k++)
     {
-      const br__value *at = br__shape_value (run->sheet, first[k]->shape, k ? BR__PART_Y : BR__PART_X);
-      const br__value *more = br__shape_value (run->sheet, first[k]->shape, k ? BR__PART_BOTTOM : BR__PART_LEFT);
+      const br__value *at = br__shape_value (run->sheet, first[k]->shape, k ? BR__SHAPE_Y : BR__SHAPE_X);
+      const br__value *more = br__shape_value (run->sheet, first[k]->shape, k ? BR__SHAPE_BOTTOM : BR__SHAPE_LEFT);
       place[k] = k ? first[k]->reach.y : first[k]->reach.x;
       status = at && more ? br_real_add (&datum[k], &at->real, &more->real) : BR_DOMAIN;
     }

@@ -248,13 +248,13 @@ static br_status
 place_of (br_real *z, const axis *a, const feature *f)
 {
   const br__shape *s = a->view->shapes[f->shape].shape;
-  const br__value *at = br__shape_value (a->run->sheet, s, a->upright ? BR__PART_Y : BR__PART_X), *more = NULL;
+  const br__value *at = br__shape_value (a->run->sheet, s, a->upright ? BR__SHAPE_Y : BR__SHAPE_X), *more = NULL;
   br__pad g = { BR_OK, a->run->sheet->settings.bits, NULL };
   if (f->which == LOW || f->which == HIGH)
-    more = br__shape_value (a->run->sheet, s, a->upright ? f->which == LOW ? BR__PART_BOTTOM : BR__PART_TOP
-                                                          : f->which == LOW ? BR__PART_LEFT : BR__PART_RIGHT);
+    more = br__shape_value (a->run->sheet, s, a->upright ? f->which == LOW ? BR__SHAPE_BOTTOM : BR__SHAPE_TOP
+                                                          : f->which == LOW ? BR__SHAPE_LEFT : BR__SHAPE_RIGHT);
   else if (f->which != CENTRE)
-    more = br__shape_value (a->run->sheet, s, a->upright ? BR__PART_B : BR__PART_A);
+    more = br__shape_value (a->run->sheet, s, a->upright ? BR__SHAPE_B : BR__SHAPE_A);
   if (!at || (f->which != CENTRE && !more))
     return BR_DOMAIN;
   const br_real *p = &at->real, *half = f->which == START || f->which == END ? br__half (&g, &more->real) : NULL;
@@ -393,7 +393,7 @@ static br_status
 add_angles (br__place_table *t, br__run *run, const br__drawn *d)
 {
   br_text cells[BR__PLACE_COLUMNS] = { BR_TEXT_ZERO, BR_TEXT_ZERO, BR_TEXT_ZERO };
-  const br__value *from = br__shape_value (run->sheet, d->shape, BR__PART_C), *turn = br__shape_value (run->sheet, d->shape, BR__PART_D);
+  const br__value *from = br__shape_value (run->sheet, d->shape, BR__SHAPE_C), *turn = br__shape_value (run->sheet, d->shape, BR__SHAPE_D);
   br_real to = BR_REAL_ZERO;
   br_status status = from && turn ? br_real_add (&to, &from->real, &turn->real) : BR_DOMAIN;
   for (int i = 0; i < 2 && status == BR_OK; i++)

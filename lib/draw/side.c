@@ -79,7 +79,7 @@ read_numbers (br__drawn *d, int known[6], const br_sheet *sheet, const br_number
   int64_t *const numbers[] = { &d->x, &d->y, &d->a, &d->b, &d->c, &d->d };
   br_status status = BR_OK;
   for (int i = 0; i < 6 && status == BR_OK; i++)
-    status = number_of (numbers[i], &known[i], sheet, d->shape, BR__PART_X + i, ratio);
+    status = number_of (numbers[i], &known[i], sheet, d->shape, BR__SHAPE_X + i, ratio);
   return status;
 }
 
@@ -91,7 +91,7 @@ read_reach (br__drawn *d, const br_sheet *sheet, const br_number *ratio)
   for (int i = 0; i < 4 && status == BR_OK; i++)
     {
       int known;
-      status = number_of (sides[i], &known, sheet, d->shape, BR__PART_RIGHT + i, ratio);
+      status = number_of (sides[i], &known, sheet, d->shape, BR__SHAPE_RIGHT + i, ratio);
       *sides[i] += i % 2 ? d->y : d->x;
       d->tied = d->tied && known;
     }

@@ -183,7 +183,7 @@ name_hole (br__drawn *d, const br_sheet *sheet)
 {
   br_real diameter = BR_REAL_ZERO;
   br_text t = BR_TEXT_ZERO;
-  const br__value *radius = br__shape_value (sheet, d->shape, BR__PART_A);
+  const br__value *radius = br__shape_value (sheet, d->shape, BR__SHAPE_A);
   br_status status = radius ? br_real_add (&diameter, &radius->real, &radius->real) : BR_DOMAIN;
   if (status == BR_OK)
     status = put_drill (&t, &diameter, &sheet->settings);

@@ -9,7 +9,7 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "explain/explain_private.h"
-#include "shape/shape.h"
+#include "sheet/hidden.h"
 #include "sheet/graph_private.h"
 
 /* A formula as it was typed, then with its numbers put in, then worked out.  */

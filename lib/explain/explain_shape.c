@@ -9,7 +9,9 @@
 #include <string.h>
 
 #include "explain/explain_private.h"
-#include "shape/shape.h"
+#include "geometry/geometry.h"
+#include "geometry/shape_call.h"
+#include "sheet/hidden.h"
 
 int
 br__explain_is_side (const br__tree *t, const br__node *n)
@@ -44,7 +46,7 @@ static void
 put_side (br_text *side, br_text *centre, int part, const char *name, int length)
 {
   static const char *const words[] = { "right", "top", "left", "bottom" };
-  unsigned way = (unsigned) (part - BR__PART_RIGHT) % 4;
+  unsigned way = (unsigned) (part - BR__SHAPE_RIGHT) % 4;
   if (side)
     br__text_printf (side, "%s(%.*s)", words[way], length, name);
   if (centre)
@@ -62,9 +64,9 @@ put_part (explainer *x, br__entry *e, int part, const char *name, int length, it
   if (status != BR_OK)
     return status;
   const br__node *root = &d->tree.nodes[d->tree.count - 1];
-  if (part == BR__PART_X || part == BR__PART_Y)
-    put_side (NULL, &made->text, part == BR__PART_X ? BR__PART_RIGHT : BR__PART_TOP, name, length);
-  else if (part >= BR__PART_RIGHT && root->function == br__shape_function (BR__CALL_REACH))
+  if (part == BR__SHAPE_X || part == BR__SHAPE_Y)
+    put_side (NULL, &made->text, part == BR__SHAPE_X ? BR__SHAPE_RIGHT : BR__SHAPE_TOP, name, length);
+  else if (part >= BR__SHAPE_RIGHT && root->function == br__shape_function (BR__CALL_REACH))
     {
       br_text centre = BR_TEXT_ZERO;
       put_side (&made->text, &centre, part, name, length);
@@ -73,7 +75,7 @@ put_part (explainer *x, br__entry *e, int part, const char *name, int length, it
       br__text_clear (&centre);
       made->binds = BINDS_SUM;
     }
-  else if (part != BR__PART_KIND)
+  else if (part != BR__SHAPE_KIND)
     {
       br__value_clear (&made->value);
       status = br__explain_tree (x, &d->tree, BR__WALK_NAMES, made);
@@ -189,7 +191,7 @@ put_distance (br_text *t, explainer *x, const char *name[2], const int length[2]
   for (int i = 0; i < 2 && status == BR_OK; i++)
     {
       item radius = ITEM_ZERO;
-      status = put_part (x, br__shape_entry (g, name[i], (size_t) length[i], BR__PART_A), BR__PART_A, name[i], length[i],
+      status = put_part (x, br__shape_entry (g, name[i], (size_t) length[i], BR__SHAPE_A), BR__SHAPE_A, name[i], length[i],
                          &radius);
       br__text_printf (&ends, radius.binds < BINDS_PRODUCT ? " - (%s)" : " - %s", br__text_string (&radius.text));
       br__explain_clear (&radius);
@@ -205,7 +207,7 @@ put_distance (br_text *t, explainer *x, const char *name[2], const int length[2]
 static int
 is_kind (explainer *x, const char *name, int length, br__shape_kind kind, br__shape_kind other)
 {
-  br__entry *e = br__shape_entry (x->run->sheet->graph, name, (size_t) length, BR__PART_KIND);
+  br__entry *e = br__shape_entry (x->run->sheet->graph, name, (size_t) length, BR__SHAPE_KIND);
   const br__value *v = e ? br__entry_value (e) : NULL;
   int64_t n = 0, d = 1;
   return v && br_number_get_ratio (&n, &d, &v->real.rational) && (n == (int64_t) kind || n == (int64_t) other);
@@ -215,26 +217,26 @@ is_kind (explainer *x, const char *name, int length, br__shape_kind kind, br__sh
 static br_status
 put_asked (br_text *label, br_text *t, explainer *x, int part, const char *name[2], const int length[2])
 {
-  br__entry *e = part == BR__PART_CLEAR ? NULL : br__shape_entry (x->run->sheet->graph, name[0], (size_t) length[0], part);
+  br__entry *e = part == BR__SHAPE_CLEAR ? NULL : br__shape_entry (x->run->sheet->graph, name[0], (size_t) length[0], part);
   item sum = ITEM_ZERO, o[2] = { ITEM_ZERO, ITEM_ZERO };
   const br__node plus = { .op = BR__OP_ADD, .count = 2 };
   br_status status = BR_OK;
-  if (part == BR__PART_CLEAR)
+  if (part == BR__SHAPE_CLEAR)
     {
       br__text_printf (label, "clear(%.*s, %.*s)", length[0], name[0], length[1], name[1]);
       return is_kind (x, name[0], length[0], BR__CIRCLE, BR__CIRCLE) && is_kind (x, name[1], length[1], BR__CIRCLE, BR__CIRCLE)
              ? put_distance (t, x, name, length) : BR_OK;
     }
-  if (part == BR__PART_X || part == BR__PART_Y)
+  if (part == BR__SHAPE_X || part == BR__SHAPE_Y)
     {
-      put_side (NULL, label, part == BR__PART_X ? BR__PART_RIGHT : BR__PART_TOP, name[0], length[0]);
+      put_side (NULL, label, part == BR__SHAPE_X ? BR__SHAPE_RIGHT : BR__SHAPE_TOP, name[0], length[0]);
       const br__definition *d = e ? br__entry_definition (e) : NULL;
       if (d)
         status = br__explain_tree (x, &d->tree, BR__WALK_NAMES, &sum);
     }
   else
     {
-      int centre = (part - BR__PART_RIGHT) % 2 ? BR__PART_Y : BR__PART_X;
+      int centre = (part - BR__SHAPE_RIGHT) % 2 ? BR__SHAPE_Y : BR__SHAPE_X;
       br__entry *middle = br__shape_entry (x->run->sheet->graph, name[0], (size_t) length[0], centre);
       put_side (label, NULL, part, name[0], length[0]);
       if (!is_kind (x, name[0], length[0], BR__CIRCLE, BR__BOX))
@@ -307,7 +309,7 @@ br__explain_measured (br_text *label, br__tree *formula, explainer *x, const br_
       status = br__lex_start (&l, br__text_string (&text), text.length, &error);
       if (status == BR_OK)
         status = br__parse (formula, &l, &error);
-      if (status == BR_OK && (part == BR__PART_X || part == BR__PART_Y) && names_itself (formula, name[0], length[0]))
+      if (status == BR_OK && (part == BR__SHAPE_X || part == BR__SHAPE_Y) && names_itself (formula, name[0], length[0]))
         br__tree_clear (formula);
       if (status == BR_OK && formula->count && !comes_to (x, formula, t, n, &status))
         br__tree_clear (formula);

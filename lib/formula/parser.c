@@ -13,7 +13,6 @@
 #include "exact/text.h"
 #include "measure/measure.h"
 #include "formula/functions.h"
-#include "shape/shape.h"
 #include "formula/parser_private.h"
 #include "formula/words.h"
 
@@ -243,13 +242,13 @@ parse_bare (br__parser *p, const br__function *f, const br__token *word)
 static br_status
 parse_shapes (br__parser *p, int part, const br__token *word)
 {
-  static const int reach[] = { BR__PART_LEFT, BR__PART_RIGHT, BR__PART_TOP, BR__PART_BOTTOM };
-  int side = part >= BR__PART_SIDE_LEFT && part <= BR__PART_SIDE_BOTTOM;
-  int level = part == BR__PART_SIDE_LEFT || part == BR__PART_SIDE_RIGHT;
+  static const int reach[] = { BR__SHAPE_LEFT, BR__SHAPE_RIGHT, BR__SHAPE_TOP, BR__SHAPE_BOTTOM };
+  int side = part >= BR__SHAPE_SIDE_LEFT && part <= BR__SHAPE_SIDE_BOTTOM;
+  int level = part == BR__SHAPE_SIDE_LEFT || part == BR__SHAPE_SIDE_RIGHT;
   size_t open = p->lexer->token.offset, first = p->tree->count;
   br_status status = BR_OK;
 
-  for (int i = 0; i < (part == BR__PART_CLEAR ? 2 : 1) && status == BR_OK; i++)
+  for (int i = 0; i < (part == BR__SHAPE_CLEAR ? 2 : 1) && status == BR_OK; i++)
     {
       if (i && !br__lex_is_sign (p->lexer, ','))
         return br__fail (p->error, BR_SYNTAX, open, 1, "`clear` is asked of two shapes: clear(deck, wheel)");
@@ -271,7 +270,7 @@ parse_shapes (br__parser *p, int part, const br__token *word)
       status = br__parse_add (p, BR__OP_NAME, 0, p->tree->count, word->offset, &whole);
       if (status == BR_OK)
         p->tree->nodes[p->tree->count - 1].part
-          = (unsigned) (!side ? part : i ? reach[part - BR__PART_SIDE_LEFT] : level ? BR__PART_X : BR__PART_Y);
+          = (unsigned) (!side ? part : i ? reach[part - BR__SHAPE_SIDE_LEFT] : level ? BR__SHAPE_X : BR__SHAPE_Y);
     }
   return status == BR_OK && side ? br__parse_add (p, BR__OP_ADD, 2, first, word->offset, &whole) : status;
 }

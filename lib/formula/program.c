@@ -10,7 +10,7 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "sheet/graph_private.h"
-#include "shape/shape.h"
+#include "sheet/hidden.h"
 #include "formula/program.h"
 
 #define FIXED SIZE_MAX          /* the place of an entry that stands as it is */
@@ -216,7 +216,7 @@ walk_from (builder *b, br__entry_stack *order, br__entry_stack *walk, br__entry 
 static br__entry *
 entry_of (const builder *b, const br__tree *t, const br__node *n)
 {
-  return n->entry ? n->entry : br__node_entry (b->graph, t, n, n->part == BR__PART_CLEAR);
+  return n->entry ? n->entry : br__node_entry (b->graph, t, n, n->part == BR__SHAPE_CLEAR);
 }
 
 /* What a name stands for while the program is compiled.  */
@@ -317,7 +317,7 @@ br__program_compile (br__program *t, br_sheet *sheet, const br__tree *left, cons
     for (size_t i = 0; sides[side] && i < sides[side]->count; i++)
       if (sides[side]->nodes[i].op == BR__OP_NAME
           && !entry_of (&b, sides[side], &sides[side]->nodes[i])
-          && sides[side]->nodes[i].part == BR__PART_CLEAR)
+          && sides[side]->nodes[i].part == BR__SHAPE_CLEAR)
         status = BR_NO_MEMORY;
   unsigned long stamp = ++sheet->graph->stamp;
   for (size_t side = 0; side < 2; side++)

@@ -17,6 +17,18 @@ typedef enum br__op
   BR__OP_ADD, BR__OP_SUB, BR__OP_MUL, BR__OP_DIV, BR__OP_POW
 } br__op;
 
+/* The numbers of a shape: its kind and those of a figure, then how far it reaches from its centre, signed.  */
+enum
+{
+  BR__SHAPE_NONE,
+  BR__SHAPE_KIND, BR__SHAPE_X, BR__SHAPE_Y, BR__SHAPE_A, BR__SHAPE_B, BR__SHAPE_C, BR__SHAPE_D,
+  BR__SHAPE_RIGHT, BR__SHAPE_TOP, BR__SHAPE_LEFT, BR__SHAPE_BOTTOM,
+  BR__SHAPE_NUMBERS,
+  /* What a formula may ask of one shape, and of two.  */
+  BR__SHAPE_SIDE_LEFT, BR__SHAPE_SIDE_RIGHT, BR__SHAPE_SIDE_TOP, BR__SHAPE_SIDE_BOTTOM,
+  BR__SHAPE_CLEAR
+};
+
 typedef struct br__node
 {
   br__op op;
@@ -31,7 +43,7 @@ typedef struct br__node
   br_measure number;          /* BR__OP_NUMBER */
   const struct br__function *function;  /* BR__OP_CALL */
   struct br__entry *entry;    /* BR__OP_NAME, once tied to a dimension of a sheet */
-  unsigned part;              /* BR__OP_NAME of a number of a shape: shape.h; the name is in brackets */
+  unsigned part;              /* BR__OP_NAME of a number of a shape, BR__SHAPE_KIND ...; the name is in brackets */
 } br__node;
 
 typedef struct br__tree

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "formula/functions.h"
+#include "formula/tree.h"
 #include "formula/words.h"
 
 #define LONGEST 32
@@ -90,4 +91,19 @@ br__is_clause_word (const br__lexer *l)
     if (br__lex_is_word (l, words[i]))
       return 1;
   return 0;
+}
+
+int
+br__shape_word (const char *word, size_t length)
+{
+  static const struct { const char *word; int part; } words[] =
+  {
+    { "clear", BR__SHAPE_CLEAR }, { "left", BR__SHAPE_SIDE_LEFT }, { "right", BR__SHAPE_SIDE_RIGHT },
+    { "top", BR__SHAPE_SIDE_TOP }, { "bottom", BR__SHAPE_SIDE_BOTTOM }, { "centre_x", BR__SHAPE_X },
+    { "centre_y", BR__SHAPE_Y }, { "center_x", BR__SHAPE_X }, { "center_y", BR__SHAPE_Y }
+  };
+  for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
+    if (br__same_word (word, length, words[i].word))
+      return words[i].part;
+  return BR__SHAPE_NONE;
 }

@@ -24,4 +24,7 @@ const char *br__nearest_function (const char *name, size_t length);
    is not read as the function radius before a dimension called `to`.  */
 int br__is_clause_word (const br__lexer *l);
 
+/* What the word before a bracket asks of shapes, as in top(deck): BR__SHAPE_NONE if it asks nothing.  */
+int br__shape_word (const char *word, size_t length);
+
 #endif

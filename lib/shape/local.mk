@@ -1,15 +1,8 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
 # Circles, boxes, arcs, lines: places and distances.
 libbenchrule_core_la_SOURCES += \
-  lib/shape/arc_distance.c \
-  lib/shape/distance.c \
-  lib/shape/geometry.c \
-  lib/shape/geometry.h \
   lib/shape/shape.c \
   lib/shape/shape.h \
-  lib/shape/shape_call.c \
   lib/shape/shape_show.c \
   lib/shape/shape_tree.c \
-  lib/shape/statements.c \
-  lib/shape/strip.h \
-  lib/shape/strip_overlap.c
+  lib/shape/statements.c

@@ -25,13 +25,20 @@ br__shape *
 br__shape_find (const br_sheet *sheet, const char *name, size_t length)
 {
   /* The kind's entry is tagged with the shape that was made last under this name.  */
-  br__entry *e = br__shape_entry (sheet->graph, name, length, BR__PART_KIND);
+  br__entry *e = br__shape_entry (sheet->graph, name, length, BR__SHAPE_KIND);
   if (!e || !br__entry_definition (e))
     return NULL;
   for (br__shape *s = *br__entry_tag (e); s; s = s->older)
     if (s->active)
       return s;
   return NULL;
+}
+
+const br__value *
+br__shape_value (const br_sheet *sheet, const br__shape *s, int part)
+{
+  br__entry *e = br__shape_entry (sheet->graph, s->name, strlen (s->name), part);
+  return e ? br__entry_value (e) : NULL;
 }
 
 const char *
@@ -337,7 +344,7 @@ put_shape (br__run *run, br__shape *s, const br__shape_draft *d, br__moves *move
     status = br__shape_define (run, d, moves);
   if (status != BR_OK)
     return status;
-  void **tag = br__entry_tag (br__shape_entry (run->sheet->graph, s->name, strlen (s->name), BR__PART_KIND));
+  void **tag = br__entry_tag (br__shape_entry (run->sheet->graph, s->name, strlen (s->name), BR__SHAPE_KIND));
   s->older = *tag;
   *tag = s;
   return br__change_switch (run, &s->active);

@@ -1,29 +1,11 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   shape.h - shapes of a sheet: circles, boxes, arcs and lines that are sized and placed by formulas.
-
-   Each number of a shape is a hidden entry of the graph, called by the shape's name and the
-   number's; so it follows every change, waits and is refused as dimensions are.  Shapes have names
-   of their own: a shape and a dimension may be called alike.  */
+   shape.h - shapes of a sheet: circles, boxes, arcs and lines that are sized and placed by formulas.  */
 #ifndef BR_SHAPE_SHAPE_H
 #define BR_SHAPE_SHAPE_H
 
-#include "sheet/sheet.h"
-#include "shape/geometry.h"
-
-/* The numbers of a shape; those of br__figure, then how far it reaches from its centre, signed.  */
-enum
-{
-  BR__PART_NONE,
-  BR__PART_KIND, BR__PART_X, BR__PART_Y, BR__PART_A, BR__PART_B, BR__PART_C, BR__PART_D,
-  BR__PART_RIGHT, BR__PART_TOP, BR__PART_LEFT, BR__PART_BOTTOM,
-  BR__PARTS,
-  /* What a formula may ask of one shape, and of two.  */
-  BR__PART_SIDE_LEFT, BR__PART_SIDE_RIGHT, BR__PART_SIDE_TOP, BR__PART_SIDE_BOTTOM,
-  BR__PART_CLEAR
-};
-
-/* A name of more bytes is refused, so that a look at a shape never needs memory.  */
-#define BR__SHAPE_NAME 200
+#include "sheet/hidden.h"
+#include "geometry/geometry.h"
+#include "geometry/shape_call.h"
 
 typedef struct br__shape
 {
@@ -68,31 +50,8 @@ enum br__relation { BR__NO_RELATION, BR__ABOVE, BR__BELOW, BR__LEFT_OF, BR__RIGH
 br_status br__shape_define (br__run *run, const br__shape_draft *d, br__moves *moves);
 br_status br__shape_undefine (br__run *run, const char *name, br__moves *moves);
 
-/* The entry of number PART of the shape NAME, or NULL; a value, or NULL while it waits.  */
-br__entry *br__shape_entry (const br__graph *g, const char *name, size_t length, int part);
+/* Number PART of S, or NULL while it waits.  */
 const br__value *br__shape_value (const br_sheet *sheet, const br__shape *s, int part);
-
-/* The entry that NODE of TREE names, or NULL: not there yet, or, where MAKE, out of memory.  */
-br__entry *br__node_entry (br__graph *g, const br__tree *tree, const br__node *node, int make);
-/* The names of shapes in the brackets of NODE: one, or two of `clear`, the smaller first.  */
-void br__node_shapes (const char *name[2], int length[2], const br__tree *tree, const br__node *node);
-/* The word before a bracket, as in top(deck): BR__PART_NONE if it is none.  */
-int br__shape_word (const char *word, size_t length);
-/* 1 if E is the distance of two shapes.  */
-int br__is_distance_entry (const br__entry *e);
-/* A hidden entry as people call it: "shape deck", "clear(deck, front)"; else its name.  */
-void br__put_entry_words (br_text *t, const br__entry *e);
-br_status br__no_shape (const br__graph *g, const br__tree *tree, const br__node *node, br_error *error);
-
-/* shape_call.c: the rows of the functions that the hidden formulas call.  */
-typedef enum br__shape_call
-{
-  BR__CALL_LENGTH, BR__CALL_DIAMETER, BR__CALL_WIDTH, BR__CALL_HEIGHT, BR__CALL_RADIUS, BR__CALL_THICKNESS,
-  BR__CALL_ANGLE, BR__CALL_TURN, BR__CALL_FENDER, BR__CALL_REACH, BR__CALL_CLEAR, BR__CALL_CLEAR_ARC,
-  BR__CALL_RUN
-} br__shape_call;
-
-const br__function *br__shape_function (br__shape_call call);
 
 /* shape_show.c */
 /* "3-1/2" x 3/4"" and "centre at 0", 1""; what waits is written ?.  */
@@ -101,12 +60,6 @@ br_status br__shape_place_words (br_text *t, const br_sheet *sheet, const br__sh
 br_status br__shape_show (br__run *run, const br__shape *s);
 /* What S waits for: names of dimensions, and "shape NAME"; WAITING may be NULL.  The count.  */
 size_t br__shape_waiting (br_list *waiting, const br_sheet *sheet, const br__shape *s);
-/* 1 if E is a number of the shape NAME.  */
-int br__is_of_shape (const br__entry *e, const char *name, size_t length);
-
-/* missing.c */
-/* E in a list as people call it; a shape, or a check of SHEET, once, though each has several entries.  */
-void br__list_entry (br_list *list, const br__entry *e, const br_sheet *sheet);
 /* All that name E.  */
 void br__list_users (br_list *list, const br__entry *e, const br_sheet *sheet);
 

@@ -9,16 +9,8 @@
 #include "exact/status.h"
 #include "shape/shape.h"
 #include "sheet/safety.h"
-#include "formula/words.h"
 
 /* ---- What it waits for ---- */
-
-int
-br__is_of_shape (const br__entry *e, const char *name, size_t length)
-{
-  const char *s = br__entry_name (e);
-  return s[0] == ' ' && s[1] == ' ' && strncmp (s + 2, name, length) == 0 && s[2 + length] == ' ';
-}
 
 size_t
 br__shape_waiting (br_list *waiting, const br_sheet *sheet, const br__shape *s)
@@ -26,7 +18,7 @@ br__shape_waiting (br_list *waiting, const br_sheet *sheet, const br__shape *s)
   size_t count = s->loose;
   if (s->loose)
     br__list_text (waiting, "a place");
-  for (int i = BR__PART_KIND; i < BR__PARTS; i++)
+  for (int i = BR__SHAPE_KIND; i < BR__SHAPE_NUMBERS; i++)
     {
       br__entry *e = br__shape_entry (sheet->graph, s->name, strlen (s->name), i);
       const br__definition *d = e ? br__entry_definition (e) : NULL;
@@ -39,58 +31,6 @@ br__shape_waiting (br_list *waiting, const br_sheet *sheet, const br__shape *s)
           }
     }
   return count;
-}
-
-/* ---- A shape that is not there ---- */
-
-br_status
-br__no_shape (const br__graph *g, const br__tree *tree, const br__node *node, br_error *error)
-{
-  br__search near;
-  const char *s = tree->text + node->word, *end = s + node->word_length;
-  const char *at = memchr (s, '(', node->word_length);
-  br_text best = BR_TEXT_ZERO;
-  br__fail (error, BR_DOMAIN, 0, 0, "a shape that it names has no value yet");
-  br__hint (error, "`missing` tells what is still needed");
-  while (at && at < end)
-    {
-      while (at < end && !br__letter_at (at, (size_t) (end - at), 1))
-        at++;
-      size_t n = 0, m;
-      while (at + n < end && (m = br__letter_at (at + n, (size_t) (end - at) - n, 1)) > 0)
-        n += m;
-      br__entry *kind = n ? br__shape_entry (g, at, n, BR__PART_KIND) : NULL;
-      if (n && !(kind && br__entry_definition (kind)))
-        {
-          br__fail (error, BR_DOMAIN, 0, 0, "there is no shape called `%.*s`", br__clip (at, n, 60), at);
-          br__search_start (&near, at, n);
-          for (br__entry *e = br__graph_first (g); e; e = br__entry_next (e))
-            {
-              const char *name = br__entry_name (e), *stop = strrchr (name, ' ');
-              if (name[0] != ' ' || name[1] != ' ' || !br__entry_definition (e) || strcmp (stop, " kind") != 0)
-                continue;
-              br_text t = BR_TEXT_ZERO;
-              const char *was = near.best;
-              br__text_put (&t, name + 2, (size_t) (stop - name) - 2);
-              br__search_offer (&near, br__text_string (&t));
-              if (near.best != was)
-                {
-                  br__text_reset (&best);
-                  br__text_puts (&best, br__text_string (&t));
-                  near.best = "";
-                }
-              br__text_clear (&t);
-            }
-          if (best.length)
-            br__hint (error, "did you mean `%s`?", br__text_string (&best));
-          else
-            br__hint (error, "a shape is made by circle, box, arc or line");
-          break;
-        }
-      at += n;
-    }
-  br__text_clear (&best);
-  return BR_DOMAIN;
 }
 
 /* ---- In words ---- */
@@ -128,18 +68,18 @@ br__shape_size_words (br_text *t, const br_sheet *sheet, const br__shape *s)
   switch (s->kind)
     {
     case BR__CIRCLE:
-      return put_number (t, s->hole ? "hole " : "diameter ", sheet, s, BR__PART_A, 0, 1);
+      return put_number (t, s->hole ? "hole " : "diameter ", sheet, s, BR__SHAPE_A, 0, 1);
     case BR__BOX:
-      status = put_number (t, "", sheet, s, BR__PART_A, 0, 0);
-      return status == BR_OK ? put_number (t, " x ", sheet, s, BR__PART_B, 0, 0) : status;
+      status = put_number (t, "", sheet, s, BR__SHAPE_A, 0, 0);
+      return status == BR_OK ? put_number (t, " x ", sheet, s, BR__SHAPE_B, 0, 0) : status;
     case BR__ARC:
-      status = put_number (t, "radius ", sheet, s, BR__PART_A, 0, 0);
+      status = put_number (t, "radius ", sheet, s, BR__SHAPE_A, 0, 0);
       if (status == BR_OK)
-        status = put_number (t, " to ", sheet, s, BR__PART_B, 0, 0);
-      return status == BR_OK ? put_number (t, ", turns ", sheet, s, BR__PART_D, 0, 0) : status;
+        status = put_number (t, " to ", sheet, s, BR__SHAPE_B, 0, 0);
+      return status == BR_OK ? put_number (t, ", turns ", sheet, s, BR__SHAPE_D, 0, 0) : status;
     case BR__LINE:
-      status = put_number (t, "runs ", sheet, s, BR__PART_A, 0, 0);
-      return status == BR_OK ? put_number (t, ", rises ", sheet, s, BR__PART_B, 0, 0) : status;
+      status = put_number (t, "runs ", sheet, s, BR__SHAPE_A, 0, 0);
+      return status == BR_OK ? put_number (t, ", rises ", sheet, s, BR__SHAPE_B, 0, 0) : status;
     }
   return status;
 }
@@ -149,8 +89,8 @@ br__shape_place_words (br_text *t, const br_sheet *sheet, const br__shape *s)
 {
   int box = s->kind == BR__BOX;
   br_status status = put_number (t, box ? "corner at " : s->kind == BR__LINE ? "middle at " : "centre at ",
-                                 sheet, s, BR__PART_X, box ? BR__PART_LEFT : 0, 0);
-  return status == BR_OK ? put_number (t, ", ", sheet, s, BR__PART_Y, box ? BR__PART_BOTTOM : 0, 0) : status;
+                                 sheet, s, BR__SHAPE_X, box ? BR__SHAPE_LEFT : 0, 0);
+  return status == BR_OK ? put_number (t, ", ", sheet, s, BR__SHAPE_Y, box ? BR__SHAPE_BOTTOM : 0, 0) : status;
 }
 
 /* ---- Records ---- */
@@ -177,15 +117,15 @@ put_values (br_record *r, const br_sheet *sheet, const br__shape *s)
 {
   static const struct { br__shape_kind kind; const char *key; int part, twice; } rows[] =
   {
-    { BR__CIRCLE, "diameter", BR__PART_A, 1 }, { BR__BOX, "width", BR__PART_A, 0 },
-    { BR__BOX, "height", BR__PART_B, 0 }, { BR__ARC, "inner_radius", BR__PART_A, 0 },
-    { BR__ARC, "outer_radius", BR__PART_B, 0 }, { BR__ARC, "from", BR__PART_C, 0 },
-    { BR__ARC, "turn", BR__PART_D, 0 }, { BR__LINE, "run", BR__PART_A, 0 },
-    { BR__LINE, "rise", BR__PART_B, 0 }, { BR__LINE, "width", BR__PART_C, 0 }
+    { BR__CIRCLE, "diameter", BR__SHAPE_A, 1 }, { BR__BOX, "width", BR__SHAPE_A, 0 },
+    { BR__BOX, "height", BR__SHAPE_B, 0 }, { BR__ARC, "inner_radius", BR__SHAPE_A, 0 },
+    { BR__ARC, "outer_radius", BR__SHAPE_B, 0 }, { BR__ARC, "from", BR__SHAPE_C, 0 },
+    { BR__ARC, "turn", BR__SHAPE_D, 0 }, { BR__LINE, "run", BR__SHAPE_A, 0 },
+    { BR__LINE, "rise", BR__SHAPE_B, 0 }, { BR__LINE, "width", BR__SHAPE_C, 0 }
   };
-  br_status status = put_value_field (r, "x", sheet, s, BR__PART_X, 0);
+  br_status status = put_value_field (r, "x", sheet, s, BR__SHAPE_X, 0);
   if (status == BR_OK)
-    status = put_value_field (r, "y", sheet, s, BR__PART_Y, 0);
+    status = put_value_field (r, "y", sheet, s, BR__SHAPE_Y, 0);
   for (size_t i = 0; i < sizeof rows / sizeof rows[0] && status == BR_OK; i++)
     if (rows[i].kind == s->kind)
       status = put_value_field (r, rows[i].key, sheet, s, rows[i].part, rows[i].twice);
@@ -305,7 +245,7 @@ br__do_clear (br__run *run)
     return status;
   end = name[1].offset + name[1].length;
   br__text_printf (&call, "(%.*s)", (int) (end - start), run->text + start);
-  br__node node = { .op = BR__OP_NAME, .length = call.length, .word_length = call.length, .part = BR__PART_CLEAR };
+  br__node node = { .op = BR__OP_NAME, .length = call.length, .word_length = call.length, .part = BR__SHAPE_CLEAR };
   br__tree tree = { .text = call.bytes, .length = call.length, .base = start, .nodes = &node, .count = 1, .deepest = 1 };
   status = call.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : br__value_of (&v, run, &tree);
   if (status == BR_OK)

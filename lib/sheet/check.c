@@ -15,7 +15,7 @@
 const br__check *
 br__check_of (const br_sheet *sheet, const br__entry *e)
 {
-  const br__check *c = sheet->checks;
+  const br__check *c = br__entry_kind_of (e) == BR__ENTRY_MARGIN ? sheet->checks : NULL;
   while (c && c->margin != e)
     c = c->next;
   return c;
@@ -284,7 +284,7 @@ tie_check (br__run *run, br__check *check, size_t base, size_t length)
     {
       br__text_printf (&name, " check %lu", ++sheet->check_count);
       if (!name.failed)
-        check->margin = br__graph_get (sheet->graph, br__text_string (&name), name.length);
+        check->margin = br__graph_get_hidden (sheet->graph, BR__ENTRY_MARGIN, br__text_string (&name), name.length);
       if (!check->margin)
         status = BR_NO_MEMORY;
     }

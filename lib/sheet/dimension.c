@@ -14,13 +14,6 @@
 #include "sheet/tolerance.h"
 #include "wood/wood.h"
 
-int
-br__is_hidden_entry (const br__entry *e)
-{
-  /* A rule's margin has a name that no one can type.  */
-  return br__entry_name (e)[0] == ' ';
-}
-
 static const char *
 state_of (const br__entry *e)
 {

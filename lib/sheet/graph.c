@@ -8,7 +8,7 @@
 
 #include "exact/status.h"
 #include "sheet/graph_private.h"
-#include "shape/shape.h"
+#include "sheet/hidden.h"
 #include "formula/words.h"
 
 br__graph *
@@ -123,8 +123,17 @@ add_letters (br__graph *g, br__entry *e, size_t length)
   return 1;
 }
 
+br__entry_kind br__entry_kind_of (const br__entry *e) { return e->kind; }
+int br__is_hidden_entry (const br__entry *e) { return e->kind != BR__ENTRY_DIMENSION; }
+
 br__entry *
 br__graph_get (br__graph *g, const char *name, size_t length)
+{
+  return br__graph_get_hidden (g, BR__ENTRY_DIMENSION, name, length);
+}
+
+br__entry *
+br__graph_get_hidden (br__graph *g, br__entry_kind kind, const char *name, size_t length)
 {
   br__entry *e = br__graph_find (g, name, length);
   if (e)
@@ -132,6 +141,7 @@ br__graph_get (br__graph *g, const char *name, size_t length)
   e = br__alloc_zero (1, sizeof *e);
   if (!e)
     return NULL;
+  e->kind = kind;
   e->name = br__strndup (name, length);
   if (e->name)
     HASH_ADD_KEYPTR (hh, g->names, e->name, length, e);
@@ -169,7 +179,7 @@ br__entry_undecided (br__graph *g, br__entry *e)
   for (size_t i = 0; enough && i < walk.count && !missing; i++)
     {
       const br__definition *d = walk.rows[i]->definition;
-      missing = !d && !br__is_distance_entry (walk.rows[i]);
+      missing = !d && walk.rows[i]->kind != BR__ENTRY_DISTANCE;
       for (size_t k = 0; enough && d && k < d->edge_count; k++)
         {
           br__entry *used = d->edges[k].used;
@@ -252,7 +262,7 @@ br__graph_near (const br__graph *g, const br__entry *e, const char *name)
   br__search search;
   br__search_start (&search, name, strlen (name));
   for (br__entry *other = g->first; other && left > 0; other = other->next, left--)
-    if (other != e && other->definition && other->name[0] != ' ')
+    if (other != e && other->definition && !br__is_hidden_entry (other))
       br__search_offer (&search, other->name);
   return search.best;
 }
@@ -288,7 +298,7 @@ unknown_name (const br__graph *g, const char *name, size_t length, br_error *err
     }
   br__search_start (&search, name, length);
   for (br__entry *e = g->first; e; e = e->next)
-    if (e->definition && e->name[0] != ' ')
+    if (e->definition && !br__is_hidden_entry (e))
       br__search_offer (&search, e->name);
   for (size_t i = 0; (f = br__function_at (i)) != NULL; i++)
     br__search_offer (&search, br__function_name (f));
@@ -305,12 +315,12 @@ br__graph_lookup (const br__value **value, void *user, const br__tree *tree, con
 {
   br__graph *g = user;
   const char *name = tree->text + node->word;
-  int make = !node->entry && node->part == BR__PART_CLEAR;
+  int make = !node->entry && node->part == BR__SHAPE_CLEAR;
   br__entry *e = node->entry ? node->entry : br__node_entry (g, tree, node, make);
 
   if (!e && make)
     return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
-  if (node->part == BR__PART_CLEAR && e && !e->definition)
+  if (node->part == BR__SHAPE_CLEAR && e && !e->definition)
     return br__fail (error, BR_UNDECIDED, 0, 0, "whether these two shapes touch or overlap is not certain at %u bits",
                      g->settings->bits ? g->settings->bits : BR_REAL_BITS);
   if (node->part && !(e && e->has_value))

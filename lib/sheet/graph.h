@@ -12,6 +12,13 @@
 
 typedef struct br__entry br__entry;
 
+/* What an entry is.  Only a dimension has a name that can be typed; the others are hidden: a number of a shape, the
+   distance of two shapes, the margin of a check.  */
+typedef enum br__entry_kind
+{
+  BR__ENTRY_DIMENSION, BR__ENTRY_SHAPE, BR__ENTRY_DISTANCE, BR__ENTRY_MARGIN
+} br__entry_kind;
+
 typedef struct br__edge
 {
   br__entry *used, *user;
@@ -39,6 +46,8 @@ void br__graph_set_settings (br__graph *g, const br__settings *settings);
 void br__graph_free (br__graph *g);
 
 const char *br__entry_name (const br__entry *e);
+br__entry_kind br__entry_kind_of (const br__entry *e);
+int br__is_hidden_entry (const br__entry *e);
 const br__definition *br__entry_definition (const br__entry *e);
 /* NULL while it waits.  */
 const br__value *br__entry_value (const br__entry *e);
@@ -61,6 +70,8 @@ br_status br__graph_same_letters (const char **other, const br__graph *g, const 
 /* NULL where there is none.  _get makes one that is only needed; NULL: out of memory.  */
 br__entry *br__graph_find (const br__graph *g, const char *name, size_t length);
 br__entry *br__graph_get (br__graph *g, const char *name, size_t length);
+/* The same for a hidden entry; KEY, which has a blank, is no name of a dimension.  */
+br__entry *br__graph_get_hidden (br__graph *g, br__entry_kind kind, const char *key, size_t length);
 /* Entries in the order in which they were first named; NULL past the last.  */
 br__entry *br__graph_first (const br__graph *g);
 br__entry *br__entry_next (const br__entry *e);

@@ -14,6 +14,8 @@
 
 struct br__entry
 {
+  br__entry_kind kind;
+  int part;                     /* of a number of a shape: BR__SHAPE_KIND ...  */
   char *name;
   UT_hash_handle hh;
   char *letters;                /* the name without capitals, of the first that has these letters, else NULL */

@@ -9,8 +9,12 @@ libbenchrule_core_la_SOURCES += \
   lib/sheet/graph.c \
   lib/sheet/graph.h \
   lib/sheet/graph_private.h \
+  lib/sheet/hidden.c \
+  lib/sheet/hidden.h \
   lib/sheet/lines.c \
   lib/sheet/loop.c \
+  lib/sheet/maker.c \
+  lib/sheet/maker.h \
   lib/sheet/record.c \
   lib/sheet/record.h \
   lib/sheet/record_keys.c \

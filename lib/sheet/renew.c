@@ -9,7 +9,7 @@
 
 #include "exact/status.h"
 #include "sheet/graph_private.h"
-#include "shape/shape.h"
+#include "sheet/hidden.h"
 
 /* What an entry was before this change, to be put back if it is refused.  */
 typedef struct saved
@@ -70,7 +70,7 @@ name_error (renewal *r, br__entry *e)
     return;
   memcpy (was, r->error->message, sizeof was);
   br_status status = r->error->status;
-  if (e->name[0] == ' ' && e->name[1] == ' ')
+  if (e->kind == BR__ENTRY_SHAPE || e->kind == BR__ENTRY_DISTANCE)
     {
       br_text t = BR_TEXT_ZERO;
       br__put_entry_words (&t, e);
@@ -78,7 +78,7 @@ name_error (renewal *r, br__entry *e)
                 BR__CLIP (br__text_string (&t), 60), BR__CLIP (was, 130));
       br__text_clear (&t);
     }
-  else if (e->name[0] == ' ')   /* the margin of a rule */
+  else if (e->kind == BR__ENTRY_MARGIN)
     br__fail (r->error, status, 0, 0, "the check `%.*s` would have no value: %.*s",
               BR__CLIP (e->definition->tree.text, 60), BR__CLIP (was, 130));
   else

@@ -307,7 +307,6 @@ void br__checks_judge_all (br_sheet *sheet);
 void br__check_free (br__check *check);
 /* The check whose margin E is, or NULL.  */
 const br__check *br__check_of (const br_sheet *sheet, const br__entry *e);
-int br__is_hidden_entry (const br__entry *e);
 
 /* One row a statement drives dispatch, help and completion.  Each room has an array of its own, which
    statement/table.c joins.  What follows the statement's word; TEXT is any text to the end of the line.  */

@@ -8,7 +8,7 @@
 #include <string.h>
 
 #include "exact/status.h"
-#include "shape/shape.h"
+#include "sheet/hidden.h"
 #include "solve/find.h"
 
 #define DIGITS 12

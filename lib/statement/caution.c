@@ -335,8 +335,8 @@ told_of_fender (const br_sheet *sheet, const char *const name[2], const int leng
 {
   for (int i = 0; i < 2; i++)
     {
-      br__entry *radius = br__shape_entry (sheet->graph, name[i], (size_t) length[i], BR__PART_A);
-      br__entry *wheel = br__shape_entry (sheet->graph, name[1 - i], (size_t) length[1 - i], BR__PART_KIND);
+      br__entry *radius = br__shape_entry (sheet->graph, name[i], (size_t) length[i], BR__SHAPE_A);
+      br__entry *wheel = br__shape_entry (sheet->graph, name[1 - i], (size_t) length[1 - i], BR__SHAPE_KIND);
       const br__definition *d = radius ? br__entry_definition (radius) : NULL;
       const br__node *last = d && d->tree.count ? &d->tree.nodes[d->tree.count - 1] : NULL;
       if (last && last->op == BR__OP_CALL && last->function == br__shape_function (BR__CALL_FENDER)
@@ -372,7 +372,7 @@ judge_tree (concern *c, const br__tree *t)
   for (size_t i = 0; i < t->count && status == BR_OK; i++)
     {
       const br__node *n = &t->nodes[i];
-      if (n->op == BR__OP_NAME && n->part == BR__PART_CLEAR)
+      if (n->op == BR__OP_NAME && n->part == BR__SHAPE_CLEAR)
         status = judge_distance (c, t, n);
       if (n->op != BR__OP_CALL)
         continue;
@@ -417,7 +417,7 @@ judge_all (br__run *run, int again)
   br_status status = BR_OK;
   for (br__entry *e = br__graph_first (sheet->graph); e && status == BR_OK; e = br__entry_next (e))
     {
-      if (again && br__is_distance_entry (e))
+      if (again && br__entry_kind_of (e) == BR__ENTRY_DISTANCE)
         *br__entry_told (e) = 0;
       status = judge_entry (run, e, again);
     }

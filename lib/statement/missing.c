@@ -11,50 +11,6 @@
 #include "statement/statements.h"
 #include "wood/wood.h"
 
-/* ---- Who needs something, in words ---- */
-
-static int
-is_listed (const br_list *list, const char *text)
-{
-  for (size_t i = 0; i < br_list_size (list); i++)
-    {
-      br_field field = br_list_at (list, i);
-      if (field.type == BR_FIELD_TEXT && strcmp (field.value.text, text) == 0)
-        return 1;
-    }
-  return 0;
-}
-
-/* Takes what T holds.  */
-static void
-list_once (br_list *list, br_text *t)
-{
-  if (!is_listed (list, br__text_string (t)))
-    br__list_from (list, t);
-  br__text_clear (t);
-}
-
-static void
-list_entry_once (br_list *list, const br__entry *e, const br_sheet *sheet)
-{
-  br_text t = BR_TEXT_ZERO;
-  const br__check *check = sheet ? br__check_of (sheet, e) : NULL;
-  if (check)
-    br__text_printf (&t, "check %s", check->formula);
-  else
-    br__put_entry_words (&t, e);
-  list_once (list, &t);
-}
-
-void
-br__list_entry (br_list *list, const br__entry *e, const br_sheet *sheet)
-{
-  if (br__is_hidden_entry (e))
-    list_entry_once (list, e, sheet);
-  else
-    br__list_text (list, br__entry_name (e));
-}
-
 /* ---- Stock and parts ---- */
 
 /* A name in the formulas of stock and parts: those of one piece are its sizes, then its quantity.  */
@@ -83,7 +39,7 @@ take_name (use *u)
   const br__node *node = &tree->nodes[u->node];
   const char *names[2];
   int lengths[2];
-  u->shape = node->part != BR__PART_NONE;
+  u->shape = node->part != BR__SHAPE_NONE;
   u->name = tree->text + node->word;
   u->length = node->word_length;
   if (u->shape)
@@ -98,7 +54,7 @@ take_name (use *u)
 static int
 next_use (use *u, const br_sheet *sheet)
 {
-  if (u->wood && !u->second && tree_of (u)->nodes[u->node].part == BR__PART_CLEAR)
+  if (u->wood && !u->second && tree_of (u)->nodes[u->node].part == BR__SHAPE_CLEAR)
     {
       u->second = 1;
       take_name (u);
@@ -144,7 +100,7 @@ list_wood_users (br_list *list, const br_sheet *sheet, int shape, const char *na
       {
         br_text t = BR_TEXT_ZERO;
         br__text_printf (&t, "%s %s", u.wood->stock ? "stock" : "part", u.wood->name);
-        list_once (list, &t);
+        br__list_once (list, &t);
       }
 }
 
@@ -174,7 +130,7 @@ static int
 is_needed (const br__entry *e)
 {
   for (const br__edge *edge = br__entry_users (e, NULL); edge; edge = br__entry_users (e, edge))
-    if (!br__is_distance_entry (edge->user) || br__entry_users (edge->user, NULL))
+    if (br__entry_kind_of (edge->user) != BR__ENTRY_DISTANCE || br__entry_users (edge->user, NULL))
       return 1;
   return 0;
 }
@@ -187,19 +143,19 @@ list_shape_users (br_list *by, const br__entry *part, const char *name, size_t l
   for (const br__edge *edge = br__entry_users (part, NULL); edge; edge = br__entry_users (part, edge))
     if (first_of_shape (edge->user, name, length) != part)
       continue;
-    else if (!br__is_distance_entry (edge->user))
+    else if (br__entry_kind_of (edge->user) != BR__ENTRY_DISTANCE)
       br__list_entry (by, edge->user, sheet);
     else
       for (const br__edge *asks = br__entry_users (edge->user, NULL); asks; asks = br__entry_users (edge->user, asks))
         if (!first_of_shape (asks->user, name, length))
-          list_entry_once (by, asks->user, sheet);
+          br__list_entry_once (by, asks->user, sheet);
 }
 
 /* The first number of the shape NAME that a formula of the graph needs, or NULL.  */
 static const br__entry *
 first_needed (const br__graph *g, const char *name, size_t length)
 {
-  for (int i = BR__PART_KIND; i < BR__PARTS; i++)
+  for (int i = BR__SHAPE_KIND; i < BR__SHAPE_NUMBERS; i++)
     {
       const br__entry *part = br__shape_entry (g, name, length, i);
       if (part && is_needed (part))
@@ -218,7 +174,7 @@ tell_absent (br__run *run, const char *name, size_t length)
   br__put_from (r, "name", &t);
   br__text_clear (&t);
   br_list *by = br__put_list (r, "needed_by");
-  for (int i = BR__PART_KIND; i < BR__PARTS; i++)
+  for (int i = BR__SHAPE_KIND; i < BR__SHAPE_NUMBERS; i++)
     {
       const br__entry *part = br__shape_entry (run->sheet->graph, name, length, i);
       if (part)
@@ -253,13 +209,13 @@ tell_shapes (br__run *run, size_t *count)
       }
   for (br__entry *e = br__graph_first (run->sheet->graph); e && status == BR_OK; e = br__entry_next (e))
     {
-      const char *name = br__entry_name (e), *end = strrchr (name, ' ');
-      /* The places of a loose shape have been told; of a shape that is not there, once is enough.  */
-      if (name[0] != ' ' || name[1] != ' ' || br__entry_definition (e)
-          || br__shape_find (run->sheet, name + 2, (size_t) (end - name) - 2)
-          || first_needed (run->sheet->graph, name + 2, (size_t) (end - name) - 2) != e)
+      const char *name;
+      size_t length = br__entry_shape (&name, e);
+      /* The places of a loose shape have been reported; of a shape that is not there, once is enough.  */
+      if (!length || br__entry_definition (e) || br__shape_find (run->sheet, name, length)
+          || first_needed (run->sheet->graph, name, length) != e)
         continue;
-      status = tell_absent (run, name + 2, (size_t) (end - name) - 2);
+      status = tell_absent (run, name, length);
       ++*count;
     }
   return status;

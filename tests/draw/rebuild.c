@@ -107,10 +107,10 @@ check_shape (page *p, br_sheet *sheet, size_t index, const double datum[2])
   const shape *s = &p->shapes[index];
   const br__shape *it = br__shape_find (sheet, s->name, strlen (s->name));
   assert_non_null (it);
-  double a = in_unit (sheet, it, BR__PART_A), b = it->kind == BR__CIRCLE ? 0 : in_unit (sheet, it, BR__PART_B);
+  double a = in_unit (sheet, it, BR__SHAPE_A), b = it->kind == BR__CIRCLE ? 0 : in_unit (sheet, it, BR__SHAPE_B);
   for (int u = 0; u < 2; u++)
     {
-      double centre = in_unit (sheet, it, BR__PART_X + u) - datum[u], half = (u ? b : a) / 2;
+      double centre = in_unit (sheet, it, BR__SHAPE_X + u) - datum[u], half = (u ? b : a) / 2;
       int two = s->kind == BR__BOX || s->kind == BR__LINE;
       for (int k = 0; k < 1 + two; k++)
         is_told (s, u ? "the height" : "the place", p->known[u][2 * index + (size_t) k], centre + (two ? k ? half : -half : 0),
@@ -119,10 +119,10 @@ check_shape (page *p, br_sheet *sheet, size_t index, const double datum[2])
   if (s->kind == BR__CIRCLE)
     is_told (s, "the diameter", s->size[0], 2 * a, half_mark);
   if (s->kind == BR__LINE)
-    is_told (s, "the width", s->size[0], in_unit (sheet, it, BR__PART_C), half_mark);
+    is_told (s, "the width", s->size[0], in_unit (sheet, it, BR__SHAPE_C), half_mark);
   if (s->kind != BR__ARC)
     return;
-  double from = in_unit (sheet, it, BR__PART_C), turn = in_unit (sheet, it, BR__PART_D);
+  double from = in_unit (sheet, it, BR__SHAPE_C), turn = in_unit (sheet, it, BR__SHAPE_D);
   is_told (s, "the radius", s->size[0], a, half_mark);
   is_told (s, "the thickness", s->size[1], b - a, half_mark);
   if (turn < 360)
@@ -148,8 +148,8 @@ rebuild (br_sheet *sheet, const char *statement)
   for (const br__shape *it = sheet->shapes; it; it = it->next)
     if (it->active)
       {
-        double left = in_unit (sheet, it, BR__PART_X) + in_unit (sheet, it, BR__PART_LEFT);
-        double low = in_unit (sheet, it, BR__PART_Y) + in_unit (sheet, it, BR__PART_BOTTOM);
+        double left = in_unit (sheet, it, BR__SHAPE_X) + in_unit (sheet, it, BR__SHAPE_LEFT);
+        double low = in_unit (sheet, it, BR__SHAPE_Y) + in_unit (sheet, it, BR__SHAPE_BOTTOM);
         datum[0] = left < datum[0] ? left : datum[0];
         datum[1] = low < datum[1] ? low : datum[1];
         tied++;

@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    strip.h - a bent strip, the area between two circles and two rays, such as a fender: what its distance and
    its overlap are worked out from.  */
-#ifndef BR_SHAPE_STRIP_H
-#define BR_SHAPE_STRIP_H
+#ifndef BR_GEOMETRY_STRIP_H
+#define BR_GEOMETRY_STRIP_H
 
-#include "shape/geometry.h"
+#include "geometry/geometry.h"
 
 typedef struct br__strip
 {

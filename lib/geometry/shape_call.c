@@ -7,7 +7,8 @@
 
 #include "exact/status.h"
 #include "formula/operate.h"
-#include "shape/shape.h"
+#include "geometry/geometry.h"
+#include "geometry/shape_call.h"
 
 /* V as a length, or the error that WHAT is none.  */
 static br_status

@@ -7,7 +7,7 @@
 #include <string.h>
 
 #include "exact/memory.h"
-#include "shape/geometry.h"
+#include "geometry/geometry.h"
 
 #define BLOCK 64
 

@@ -10,7 +10,7 @@
 
 #include <string.h>
 
-#include "shape/strip.h"
+#include "geometry/strip.h"
 
 /* SIGN is that of the distance of a point from an edge, over zero inside, INWARD points in there.  1 where
    the point, and what lies a little way along N from it, is not outside.  */

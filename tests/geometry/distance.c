@@ -9,7 +9,7 @@
 
 #include <math.h>
 
-#include "shape/geometry.h"
+#include "geometry/geometry.h"
 
 typedef struct plain
 {

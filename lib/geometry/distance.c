@@ -9,7 +9,7 @@
 
 #include <string.h>
 
-#include "shape/geometry.h"
+#include "geometry/geometry.h"
 
 void
 br__hull_of (br__hull *h, br__pad *g, const br__figure *f)

@@ -4,8 +4,8 @@
 
    The pad owns every value that is made on it until it is cleared.  A failure sticks: from then
    on each call gives zero, so that a formula asks once, at its end.  */
-#ifndef BR_SHAPE_GEOMETRY_H
-#define BR_SHAPE_GEOMETRY_H
+#ifndef BR_GEOMETRY_GEOMETRY_H
+#define BR_GEOMETRY_GEOMETRY_H
 
 #include "benchrule.h"
 

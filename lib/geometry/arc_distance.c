@@ -10,7 +10,7 @@
 
 #include <string.h>
 
-#include "shape/strip.h"
+#include "geometry/strip.h"
 
 static void
 strip_of (br__strip *s, br__pad *g, const br__figure *f)

@@ -1,0 +1,237 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   hidden.c - entries of the graph that are no dimensions: numbers of shapes, and distances of two.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <stdio.h>
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "formula/words.h"
+#include "sheet/graph_private.h"
+#include "sheet/hidden.h"
+#include "sheet/maker.h"
+
+static const char *const part_names[BR__SHAPE_NUMBERS] =
+  { "", "kind", "x", "y", "a", "b", "c", "d", "right", "top", "left", "bottom" };
+
+/* Room for "  NAME PART", a number of a shape, and "  (NAME NAME", a distance: no name has a bracket.  */
+#define KEY_SIZE (2 * BR__SHAPE_NAME + 16)
+
+static size_t
+key_of (char key[KEY_SIZE], const char *name, size_t length, int part)
+{
+  if (length > BR__SHAPE_NAME)
+    length = BR__SHAPE_NAME;
+  return (size_t) snprintf (key, KEY_SIZE, "  %.*s %s", (int) length, name, part_names[part]);
+}
+
+br__entry *
+br__shape_entry_get (br__graph *g, const char *name, size_t length, int part)
+{
+  char key[KEY_SIZE];
+  size_t size = key_of (key, name, length, part);
+  br__entry *e = br__graph_get_hidden (g, BR__ENTRY_SHAPE, key, size);
+  if (e)
+    e->part = part;
+  return e;
+}
+
+br__entry *
+br__shape_entry (const br__graph *g, const char *name, size_t length, int part)
+{
+  char key[KEY_SIZE];
+  size_t size = key_of (key, name, length, part);
+  return br__graph_find (g, key, size);
+}
+
+void
+br__node_shapes (const char *name[2], int length[2], const br__tree *tree, const br__node *node)
+{
+  const char *s = tree->text + node->word, *end = s + node->word_length;
+  s = memchr (s, '(', node->word_length);
+  for (int i = 0; i < 2; i++)
+    {
+      while (s < end && !br__letter_at (s, (size_t) (end - s), 1))
+        s++;
+      name[i] = s;
+      for (size_t n; s < end && (n = br__letter_at (s, (size_t) (end - s), 1)) > 0; )
+        s += n;
+      length[i] = s - name[i] < BR__SHAPE_NAME ? (int) (s - name[i]) : BR__SHAPE_NAME;
+    }
+  size_t shorter = (size_t) (length[0] < length[1] ? length[0] : length[1]);
+  int order = memcmp (name[0], name[1], shorter);
+  if (node->part != BR__SHAPE_CLEAR || order < 0 || (order == 0 && length[0] <= length[1]))
+    return;
+  const char *swap = name[0];
+  int n = length[0];
+  name[0] = name[1], length[0] = length[1];
+  name[1] = swap, length[1] = n;
+}
+
+size_t
+br__entry_shape (const char **name, const br__entry *e)
+{
+  if (e->kind != BR__ENTRY_SHAPE)
+    return 0;
+  *name = e->name + 2;
+  return (size_t) (strrchr (e->name, ' ') - e->name) - 2;
+}
+
+int
+br__is_of_shape (const br__entry *e, const char *name, size_t length)
+{
+  const char *own;
+  return br__entry_shape (&own, e) == length && memcmp (own, name, length) == 0;
+}
+
+void
+br__put_entry_words (br_text *t, const br__entry *e)
+{
+  const char *name = NULL, *last = strrchr (e->name, ' ');
+  int length = (int) br__entry_shape (&name, e);
+  if (e->kind == BR__ENTRY_DISTANCE)
+    br__text_printf (t, "clear(%.*s, %s)", (int) (last - e->name - 3), e->name + 3, last + 1);
+  else if (e->kind == BR__ENTRY_SHAPE)
+    br__text_printf (t, "shape %.*s", length, name);
+  else
+    br__text_puts (t, e->name);
+}
+
+/* The hidden entry of clear(NAME, NAME), which is defined when it is first asked for.  */
+static br__entry *
+clear_entry (br__graph *g, const char *name[2], const int length[2], int make)
+{
+  char key[KEY_SIZE];
+  br__definition *d = NULL;
+  size_t size = (size_t) snprintf (key, sizeof key, "  (%.*s %.*s", length[0], name[0], length[1], name[1]);
+  br__entry *e = make ? br__graph_get_hidden (g, BR__ENTRY_DISTANCE, key, size) : br__graph_find (g, key, size);
+  if (!e || br__entry_definition (e) || !make)
+    return e;
+  br__maker m;
+  br__maker_start (&m, g, "", 0, 0);
+  for (int i = 0; i < 2; i++)
+    for (int part = BR__SHAPE_KIND; part <= BR__SHAPE_D; part++)
+      br__make_shape_number (&m, name[i], (size_t) length[i], part);
+  br__make_call (&m, BR__CALL_CLEAR);
+  br_status status = br__maker_end (&d, &m, NULL);
+  if (status == BR_OK)
+    status = br__graph_define (g, e, &d, br__graph_settings (g), NULL, NULL);
+  br__definition_free (d);
+  /* Without a definition it is reported to have no value.  */
+  return status == BR_NO_MEMORY ? NULL : e;
+}
+
+br__entry *
+br__node_entry (br__graph *g, const br__tree *tree, const br__node *node, int make)
+{
+  const char *name[2];
+  int length[2];
+  if (!node->part)
+    return make ? br__graph_get (g, tree->text + node->word, node->word_length)
+                : br__graph_find (g, tree->text + node->word, node->word_length);
+  br__node_shapes (name, length, tree, node);
+  if (node->part == BR__SHAPE_CLEAR)
+    return clear_entry (g, name, length, make);
+  return make ? br__shape_entry_get (g, name[0], (size_t) length[0], (int) node->part)
+              : br__shape_entry (g, name[0], (size_t) length[0], (int) node->part);
+}
+
+/* The number of the shape whose name is nearest to LENGTH bytes at NAME, or NULL.  */
+static const br__entry *
+nearest_shape (const br__graph *g, const char *name, size_t length)
+{
+  br__search search;
+  const br__entry *best = NULL;
+  br__search_start (&search, name, length);
+  for (const br__entry *e = g->first; e; e = e->next)
+    {
+      char own[BR__SHAPE_NAME + 1];
+      const char *start = NULL, *was = search.best;
+      if (e->part != BR__SHAPE_KIND || !e->definition)
+        continue;
+      size_t size = br__entry_shape (&start, e);
+      memcpy (own, start, size);
+      own[size] = 0;
+      br__search_offer (&search, own);
+      if (search.best != was)
+        {
+          best = e;
+          search.best = "";     /* OWN is gone soon */
+        }
+    }
+  return best;
+}
+
+br_status
+br__no_shape (const br__graph *g, const br__tree *tree, const br__node *node, br_error *error)
+{
+  const char *name[2];
+  int length[2];
+  br__node_shapes (name, length, tree, node);
+  int second = name[1] < name[0];       /* which of them was written first */
+  for (int i = 0; i < 2; i++)
+    {
+      const char *s = name[i ^ second];
+      size_t n = (size_t) length[i ^ second];
+      br__entry *kind = n ? br__shape_entry (g, s, n, BR__SHAPE_KIND) : NULL;
+      if (!n || (kind && kind->definition))
+        continue;
+      br__fail (error, BR_DOMAIN, 0, 0, "there is no shape called `%.*s`", br__clip (s, n, 60), s);
+      const br__entry *near = nearest_shape (g, s, n);
+      size_t size = near ? br__entry_shape (&s, near) : 0;
+      if (near)
+        br__hint (error, "did you mean `%.*s`?", (int) size, s);
+      else
+        br__hint (error, "a shape is made by circle, box, arc or line");
+      return BR_DOMAIN;
+    }
+  br__fail (error, BR_DOMAIN, 0, 0, "a shape that it names has no value yet");
+  br__hint (error, "`missing` tells what is still needed");
+  return BR_DOMAIN;
+}
+
+/* ---- In lists ---- */
+
+static int
+is_listed (const br_list *list, const char *text)
+{
+  for (size_t i = 0; i < br_list_size (list); i++)
+    {
+      br_field field = br_list_at (list, i);
+      if (field.type == BR_FIELD_TEXT && strcmp (field.value.text, text) == 0)
+        return 1;
+    }
+  return 0;
+}
+
+void
+br__list_once (br_list *list, br_text *t)
+{
+  if (!is_listed (list, br__text_string (t)))
+    br__list_from (list, t);
+  br__text_clear (t);
+}
+
+void
+br__list_entry_once (br_list *list, const br__entry *e, const br_sheet *sheet)
+{
+  br_text t = BR_TEXT_ZERO;
+  const br__check *check = sheet ? br__check_of (sheet, e) : NULL;
+  if (check)
+    br__text_printf (&t, "check %s", check->formula);
+  else
+    br__put_entry_words (&t, e);
+  br__list_once (list, &t);
+}
+
+void
+br__list_entry (br_list *list, const br__entry *e, const br_sheet *sheet)
+{
+  if (br__is_hidden_entry (e))
+    br__list_entry_once (list, e, sheet);
+  else
+    br__list_text (list, e->name);
+}

@@ -1,0 +1,38 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   hidden.h - entries of the graph that are no dimensions: numbers of shapes, and distances of two.
+
+   Each number of a shape is a hidden entry, called by the shape's name and the number's; so it follows every
+   change, waits and is refused as dimensions are.  Shapes have names of their own: a shape and a dimension may be
+   called alike.  */
+#ifndef BR_SHEET_HIDDEN_H
+#define BR_SHEET_HIDDEN_H
+
+#include "sheet/sheet.h"
+
+/* A name of more bytes is refused, so that a look at a shape never needs memory.  */
+#define BR__SHAPE_NAME 200
+
+/* The entry of number PART of the shape NAME, or NULL.  _get makes one; NULL: out of memory.  */
+br__entry *br__shape_entry (const br__graph *g, const char *name, size_t length, int part);
+br__entry *br__shape_entry_get (br__graph *g, const char *name, size_t length, int part);
+/* The entry that NODE of TREE names, or NULL: not there yet, or, where MAKE, out of memory.  */
+br__entry *br__node_entry (br__graph *g, const br__tree *tree, const br__node *node, int make);
+/* The names of shapes in the brackets of NODE: one, or two of `clear`, the smaller first.  */
+void br__node_shapes (const char *name[2], int length[2], const br__tree *tree, const br__node *node);
+/* NODE, which names shapes, has no value.  */
+br_status br__no_shape (const br__graph *g, const br__tree *tree, const br__node *node, br_error *error);
+
+/* The length of the name of the shape of which E is a number, and *NAME; 0 where E is none.  */
+size_t br__entry_shape (const char **name, const br__entry *e);
+/* 1 if E is a number of the shape NAME.  */
+int br__is_of_shape (const br__entry *e, const char *name, size_t length);
+/* A hidden entry as people call it: "shape deck", "clear(deck, front)"; else its name.  */
+void br__put_entry_words (br_text *t, const br__entry *e);
+/* E in a list as people call it; a shape, or a check of SHEET, once, though each has several entries.  */
+void br__list_entry (br_list *list, const br__entry *e, const br_sheet *sheet);
+/* The same, a dimension once, too.  */
+void br__list_entry_once (br_list *list, const br__entry *e, const br_sheet *sheet);
+/* What T holds, which is taken over, if it is not there yet.  */
+void br__list_once (br_list *list, br_text *t);
+
+#endif

@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   maker.h - formulas that are made, not typed.  They are made over a copy of the line at hand, so that a mistake in what
+   was typed is reported with its place; names that the formula needs besides stand behind the line.  A failure sticks:
+   it is asked for once, at the end.  */
+#ifndef BR_SHEET_MAKER_H
+#define BR_SHEET_MAKER_H
+
+#include "geometry/shape_call.h"
+#include "sheet/graph.h"
+
+typedef struct br__maker
+{
+  br__graph *graph;
+  br__tree tree;
+  size_t offset, length;        /* where errors of what was not typed are placed */
+  br_status status;
+} br__maker;
+
+/* Over LENGTH bytes of TEXT, of which errors get those from OFFSET on.  */
+void br__maker_start (br__maker *m, br__graph *g, const char *text, size_t length, size_t offset);
+/* What was typed as U.  */
+void br__make_typed (br__maker *m, const br__tree *u);
+void br__make_int (br__maker *m, int64_t n);
+/* OP on the two values before it, BR__OP_NEG on one.  */
+void br__make_op (br__maker *m, br__op op);
+void br__make_call (br__maker *m, br__shape_call call);
+/* Number PART of the shape that LENGTH bytes at NAME call.  */
+void br__make_shape_number (br__maker *m, const char *name, size_t length, int part);
+/* Takes the tree of M as the definition *D.  */
+br_status br__maker_end (br__definition **d, br__maker *m, br_error *error);
+
+#endif

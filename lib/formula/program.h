@@ -11,7 +11,7 @@
 
 #include "exact/interval.h"
 #include "formula/operate.h"
-#include "sheet/sheet.h"
+#include "formula/settings.h"
 
 typedef struct br__program
 {
@@ -22,8 +22,8 @@ typedef struct br__program
   int varies;                   /* the root depends on an input */
   int smooth;                   /* neither corners (abs, max, min) nor steps */
   int steps;
-  br__entry *missing;           /* a name without a value that kept it from being made, or NULL */
-  br__entry **inputs;           /* the names, in the order in which they were met */
+  struct br__entry *missing;           /* a name without a value that kept it from being made, or NULL */
+  struct br__entry **inputs;           /* the names, in the order in which they were met */
   size_t *input_slots;
   size_t input_count, input_room, slot_room;
   const br__settings *settings; /* borrowed */
@@ -31,23 +31,9 @@ typedef struct br__program
 
 #define BR__PROGRAM_ZERO { NULL, 0, 0, 0, BR_PLAIN, 0, 1, 0, NULL, NULL, NULL, 0, 0, 0, NULL }
 
-/* What a name is to a program: worked out from its formula, a name to be varied, or as it stands.  */
-typedef enum br__role { BR__ROLE_FORMULA, BR__ROLE_INPUT, BR__ROLE_FIXED } br__role;
-
-typedef struct br__program_names
-{
-  void *user;
-  br__role (*role) (void *user, br__entry *e);
-  /* The dimension of an input; NULL: that of its value.  */
-  br_dimension (*dimension) (void *user, br__entry *e);
-} br__program_names;
-
 void br__program_clear (br__program *t);
-/* Compiles LEFT, less RIGHT where RIGHT is not NULL, into the empty T.  Dimensions are checked here.  A
-   name that has no value and does not come from an input is an error at its place, and T->missing; and
-   so is what cannot be followed from an input: a power of a length that changes.  */
-br_status br__program_compile (br__program *t, br_sheet *sheet, const br__tree *left, const br__tree *right,
-                               const br__program_names *names, br_error *error);
+/* One more input, which E is.  */
+br_status br__program_input (br__program *t, struct br__entry *e);
 
 /* domain_exact.c.  INPUTS holds a value for each input.  BR_DOMAIN: there is no value there;
    BR_UNDECIDED as for br_real_sign.  SKIP_RANGE_CHECKS passes over what a function of the trade needs of its

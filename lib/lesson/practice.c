@@ -13,8 +13,8 @@
 #include "lesson/practice.h"
 #include "lesson/write.h"
 
-void
-br__practice_free (br__practice *p)
+static void
+practice_free (br__practice *p)
 {
   if (!p)
     return;
@@ -22,6 +22,12 @@ br__practice_free (br__practice *p)
   br__key_clear (&p->key);
   br__helper_end (&p->helper);
   br__free (p);
+}
+
+static void
+free_of (br_sheet *sheet)
+{
+  practice_free (sheet->practice);
 }
 
 /* ---- Cards ---- */
@@ -42,7 +48,7 @@ practice_new (br__practice **made, const char *path, br_error *error)
   if (status == BR_OK)
     *made = p;
   else
-    br__practice_free (p);
+    practice_free (p);
   return status;
 }
 
@@ -133,7 +139,7 @@ end (br__practice *p, br__run *run)
   br__put_count (r, "right", p->right);
   run->sheet->takes_line = NULL;
   run->sheet->practice = NULL;
-  br__practice_free (p);
+  practice_free (p);
   return br__emit (run, r);
 }
 
@@ -251,7 +257,7 @@ report (br__run *run)
     }
   if (status == BR_OK && !p->answered)
     status = br__remark (run, "nothing has been practised yet");
-  br__practice_free (p);
+  practice_free (p);
   return status;
 }
 
@@ -289,8 +295,9 @@ br__do_practice (br__run *run)
     return status;
   p->topic = topic;
   p->level = level;
-  br__practice_free (run->sheet->practice);
+  free_of (run->sheet);
   run->sheet->practice = p;
+  br__release_by (run->sheet, free_of);
   run->sheet->takes_line = take_line;
   return ask_next (p, run);
 }

@@ -26,7 +26,7 @@ br__task_clear (br__task *t)
 br_status
 br__helper_start (br__helper *h)
 {
-  return br_sheet_new (&h->sheet);
+  return br__sheet_new (&h->sheet, NULL);
 }
 
 void

@@ -33,6 +33,12 @@ br__worksheet_free (br__worksheet *w)
   br__free (w);
 }
 
+static void
+free_of (br_sheet *sheet)
+{
+  br__worksheet_free (sheet->worksheet);
+}
+
 /* ---- Reading the statement ---- */
 
 /* 1 if WORD (LENGTH bytes) is one of WORDS, which blanks part.  */
@@ -539,6 +545,7 @@ br__do_worksheet (br__run *run)
     {
       br__worksheet *old = run->sheet->worksheet;
       run->sheet->worksheet = w;
+      br__release_by (run->sheet, free_of);
       w = old;
     }
   br__worksheet_free (w);

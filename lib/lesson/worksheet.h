@@ -47,6 +47,8 @@ typedef struct br__worksheet
   br__problem *problems;        /* problem I of version V (both from 0) at V * problem_count + I */
 } br__worksheet;
 
+void br__worksheet_free (br__worksheet *w);
+
 /* Draws all problems of W.  */
 br_status br__worksheet_draw (br__worksheet *w, br__run *run);
 

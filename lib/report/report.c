@@ -13,7 +13,7 @@
 #include "lesson/worksheet.h"
 #include "file/markup.h"
 #include "sheet/access.h"
-#include "sheet/safety.h"
+#include "sheet/caution.h"
 #include "wood/wood.h"
 
 /* ---- What the sheet says ---- */
@@ -87,7 +87,7 @@ collect (br__report *p)
     {
       p->at = questions[i].section;
       const char *word = questions[i].statement;
-      status = ask (p, word ? br__statement_find (word, strlen (word))->run : br__caution_all, p->run->error);
+      status = ask (p, word ? p->run->sheet->language->find (word, strlen (word))->run : br__caution_all, p->run->error);
     }
   if (status == BR_OK && p->sections[BR__REPORT_DRAWING].rows)
     status = br__report_figure (p);

@@ -17,7 +17,7 @@
 #include "lesson/worksheet.h"
 #include "report/guard.h"
 #include "report/review.h"
-#include "sheet/safety.h"
+#include "sheet/caution.h"
 
 #define MOST_DESIGNS 1000
 /* A student's sheet is smaller by far.  */
@@ -278,7 +278,7 @@ run_lines (br_sheet *sheet, const char *bytes, size_t length, const char *path, 
       if (is_refused (at, n))
         tell_refused (sink->user, path, number);
       else
-        br__sheet_run (sheet, at, n, path, number, 1, sink);
+        sheet->language->run (sheet, at, n, path, number, 1, sink);
       at += n + 1;
     }
 }
@@ -286,7 +286,7 @@ run_lines (br_sheet *sheet, const char *bytes, size_t length, const char *path, 
 static void
 ask (br_sheet *sheet, const char *statement, const br_sink *sink)
 {
-  br_sheet_run (sheet, statement, strlen (statement), "review", 1, sink);
+  sheet->language->run (sheet, statement, strlen (statement), "review", 1, 0, sink);
 }
 
 /* The sheet as a whole: cautions, and the picture.  */
@@ -341,7 +341,7 @@ look_over (br__design *d, const rules *with, br__guard *guard, const br__run *ru
       return status == BR_NO_MEMORY ? status : BR_OK;
     }
   d->read = 1;
-  status = br_sheet_new (&sheet);
+  status = br__sheet_new (&sheet, run->sheet->language);
   if (status == BR_OK)
     {
       br_sheet_set_policy (sheet, refuse_file, &r);

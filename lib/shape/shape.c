@@ -9,30 +9,6 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "shape/shape.h"
-#include "wood/wood.h"
-
-void
-br__shape_free (br__shape *s)
-{
-  br__free (s->name);
-  br__free (s->note);
-  br__free (s->layer);
-  br__free (s->of);
-  br__free (s);
-}
-
-br__shape *
-br__shape_find (const br_sheet *sheet, const char *name, size_t length)
-{
-  /* The kind's entry is tagged with the shape that was made last under this name.  */
-  br__entry *e = br__shape_entry (sheet->graph, name, length, BR__SHAPE_KIND);
-  if (!e || !br__entry_definition (e))
-    return NULL;
-  for (br__shape *s = *br__entry_tag (e); s; s = s->older)
-    if (s->active)
-      return s;
-  return NULL;
-}
 
 const br__value *
 br__shape_value (const br_sheet *sheet, const br__shape *s, int part)
@@ -322,8 +298,19 @@ drop_shape (br__run *run, br__shape *s, br__moves *moves)
 }
 
 static void
+free_all (br_sheet *sheet)
+{
+  for (br__shape *s = sheet->shapes, *next; s; s = next)
+    {
+      next = s->next;
+      br__shape_free (s);
+    }
+}
+
+static void
 append (br_sheet *sheet, br__shape *s)
 {
+  br__release_by (sheet, free_all);
   if (sheet->last_shape)
     sheet->last_shape->next = s;
   else

@@ -7,23 +7,6 @@
 #include "geometry/geometry.h"
 #include "geometry/shape_call.h"
 
-typedef struct br__shape
-{
-  struct br__shape *next;
-  int active;                   /* not undone, forgotten or given anew */
-  br__shape_kind kind;
-  char *name, *note;
-  char *layer, *of;             /* or NULL: the part of the cutting list that it shows */
-  int hole;                     /* a circle that is drilled */
-  int loose;                    /* no place was given */
-  br__line *line;
-  struct br__shape *older;      /* the one of this name before it */
-} br__shape;
-
-void br__shape_free (br__shape *s);
-br__shape *br__shape_find (const br_sheet *sheet, const char *name, size_t length);
-/* `forget shape NAME`, the token at hand is `shape`.  */
-br_status br__shape_forget (br__run *run);
 const char *br__shape_kind_word (br__shape_kind kind);
 
 /* What is written of a shape, as formulas of the line that is run.  */
@@ -60,9 +43,6 @@ br_status br__shape_place_words (br_text *t, const br_sheet *sheet, const br__sh
 br_status br__shape_show (br__run *run, const br__shape *s);
 /* What S waits for: names of dimensions, and "shape NAME"; WAITING may be NULL.  The count.  */
 size_t br__shape_waiting (br_list *waiting, const br_sheet *sheet, const br__shape *s);
-/* All that name E.  */
-void br__list_users (br_list *list, const br__entry *e, const br_sheet *sheet);
-
 /* statements.c: ends with a row without a word.  */
 extern const br__statement br__shape_statements[];
 br_status br__do_circle (br__run *run);
@@ -71,5 +51,7 @@ br_status br__do_arc (br__run *run);
 br_status br__do_line (br__run *run);
 br_status br__do_shapes (br__run *run);
 br_status br__do_clear (br__run *run);
+/* `forget shape NAME`, the token at hand is `shape`.  */
+br_status br__shape_forget (br__run *run);
 
 #endif

@@ -8,7 +8,7 @@
 
 #include "exact/status.h"
 #include "shape/shape.h"
-#include "sheet/safety.h"
+#include "sheet/caution.h"
 
 /* ---- What it waits for ---- */
 

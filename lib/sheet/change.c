@@ -8,8 +8,6 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
-#include "shape/shape.h"
-#include "wood/wood.h"
 #include "sheet/tolerance.h"
 #include "sheet/replace.h"
 

@@ -9,7 +9,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
-#include "sheet/safety.h"
+#include "sheet/caution.h"
 #include "sheet/tolerance.h"
 
 const br__check *

@@ -10,9 +10,8 @@
 #include "exact/status.h"
 #include "measure/measure.h"
 #include "formula/functions.h"
-#include "shape/shape.h"
+#include "sheet/hidden.h"
 #include "sheet/tolerance.h"
-#include "wood/wood.h"
 
 static const char *
 state_of (const br__entry *e)
@@ -123,7 +122,7 @@ static br_status
 name_taken (br__run *run)
 {
   const char *name = run->text + run->word.offset;
-  const br__statement *st = br__statement_find (name, run->word.length);
+  const br__statement *st = run->sheet->language->find (name, run->word.length);
   if (st && strcmp (st->word, "run") != 0)      /* the rise and the run of stairs */
     {
       br__fail (run->error, BR_SYNTAX, run->word.offset, run->word.length,
@@ -367,9 +366,8 @@ br__assign (br__run *run)
   return status;
 }
 
-/* The dimension that the token at hand names.  */
-static br_status
-named_entry (br__run *run, br__entry **e)
+br_status
+br__named_entry (br__run *run, br__entry **e)
 {
   const br__token *t = &run->lex.token;
   br__node node = { .op = BR__OP_NAME, .word_length = t->length };
@@ -394,7 +392,7 @@ forget_one (br__run *run)
   br__definition *d = NULL;
   br__moves moves = BR__MOVES_ZERO;
   br__token word = run->lex.token;
-  br_status status = named_entry (run, &e);
+  br_status status = br__named_entry (run, &e);
 
   if (status == BR_OK && !br__entry_definition (e))
     status = br__fail (run->error, BR_DOMAIN, word.offset, word.length,
@@ -422,12 +420,8 @@ forget_one (br__run *run)
 }
 
 br_status
-br__do_forget (br__run *run)
+br__forget_dimensions (br__run *run)
 {
-  if (br__lex_is_word (&run->lex, "part") || br__lex_is_word (&run->lex, "stock"))
-    return br__wood_forget (run);
-  if (br__lex_is_word (&run->lex, "shape"))
-    return br__shape_forget (run);
   br_status status = forget_one (run);
   while (status == BR_OK && br__lex_is_sign (&run->lex, ','))
     {
@@ -485,41 +479,4 @@ br__do_list (br__run *run)
   if (status == BR_OK && !count)
     status = br__remark (run, "no dimension has been set yet");
   return status;
-}
-
-br_status
-br__do_trace (br__run *run)
-{
-  br__entry *e = NULL;
-  br_status status = named_entry (run, &e);
-  if (status == BR_OK)
-    status = br__end_of_line (run);
-  if (status != BR_OK)
-    return status;
-  const br__definition *d = br__entry_definition (e);
-  const br__value *v = br__entry_value (e);
-  br_text t = BR_TEXT_ZERO;
-  br_record *r = br__record_new ("trace");
-  br__put_text (r, "name", br__entry_name (e));
-  if (d)
-    br__put_bytes (r, "formula", d->tree.text, d->tree.length);
-  else
-    br__put_null (r, "formula");
-  if (v)
-    {
-      status = br__shown (&t, v, &run->sheet->settings);
-      br__put_from (r, "shown", &t);
-    }
-  else
-    br__put_null (r, "shown");
-  br_list *uses = br__put_list (r, "uses");
-  for (size_t i = 0; d && i < d->edge_count; i++)
-    br__list_entry (uses, d->edges[i].used, NULL);
-  br__list_users (br__put_list (r, "used_by"), e, run->sheet);
-  if (status != BR_OK)
-    {
-      br__record_free (r);
-      return status;
-    }
-  return br__emit (run, r);
 }

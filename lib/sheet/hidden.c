@@ -14,6 +14,29 @@
 #include "sheet/hidden.h"
 #include "sheet/maker.h"
 
+void
+br__shape_free (br__shape *s)
+{
+  br__free (s->name);
+  br__free (s->note);
+  br__free (s->layer);
+  br__free (s->of);
+  br__free (s);
+}
+
+br__shape *
+br__shape_find (const br_sheet *sheet, const char *name, size_t length)
+{
+  /* The kind's entry is tagged with the shape that was made last under this name.  */
+  br__entry *e = br__shape_entry (sheet->graph, name, length, BR__SHAPE_KIND);
+  if (!e || !br__entry_definition (e))
+    return NULL;
+  for (br__shape *s = *br__entry_tag (e); s; s = s->older)
+    if (s->active)
+      return s;
+  return NULL;
+}
+
 static const char *const part_names[BR__SHAPE_NUMBERS] =
   { "", "kind", "x", "y", "a", "b", "c", "d", "right", "top", "left", "bottom" };
 

@@ -7,10 +7,28 @@
 #ifndef BR_SHEET_HIDDEN_H
 #define BR_SHEET_HIDDEN_H
 
+#include "geometry/geometry.h"
 #include "sheet/sheet.h"
 
 /* A name of more bytes is refused, so that a look at a shape never needs memory.  */
 #define BR__SHAPE_NAME 200
+
+typedef struct br__shape
+{
+  struct br__shape *next;
+  int active;                   /* not undone, forgotten or given anew */
+  br__shape_kind kind;
+  char *name, *note;
+  char *layer, *of;             /* or NULL: the part of the cutting list that it shows */
+  int hole;                     /* a circle that is drilled */
+  int loose;                    /* no place was given */
+  br__line *line;
+  struct br__shape *older;      /* the one of this name before it */
+} br__shape;
+
+void br__shape_free (br__shape *s);
+/* The shape that counts under NAME, or NULL.  */
+br__shape *br__shape_find (const br_sheet *sheet, const char *name, size_t length);
 
 /* The entry of number PART of the shape NAME, or NULL.  _get makes one; NULL: out of memory.  */
 br__entry *br__shape_entry (const br__graph *g, const char *name, size_t length, int part);

@@ -3,8 +3,14 @@
 libbenchrule_core_la_SOURCES += \
   lib/sheet/access.c \
   lib/sheet/access.h \
+  lib/sheet/bounds.c \
+  lib/sheet/caution.c \
+  lib/sheet/caution.h \
   lib/sheet/change.c \
   lib/sheet/check.c \
+  lib/sheet/clauses.c \
+  lib/sheet/compile.c \
+  lib/sheet/compile.h \
   lib/sheet/dimension.c \
   lib/sheet/graph.c \
   lib/sheet/graph.h \
@@ -19,15 +25,16 @@ libbenchrule_core_la_SOURCES += \
   lib/sheet/record.h \
   lib/sheet/record_keys.c \
   lib/sheet/record_keys.h \
+  lib/sheet/renew.c \
   lib/sheet/replace.c \
   lib/sheet/replace.h \
-  lib/sheet/written.c \
-  lib/sheet/written.h \
-  lib/sheet/renew.c \
-  lib/sheet/safety.h \
+  lib/sheet/reply.c \
   lib/sheet/sheet.c \
   lib/sheet/sheet.h \
   lib/sheet/show.c \
   lib/sheet/statements.c \
   lib/sheet/tolerance.c \
-  lib/sheet/tolerance.h
+  lib/sheet/tolerance.h \
+  lib/sheet/worst_margin.c \
+  lib/sheet/written.c \
+  lib/sheet/written.h

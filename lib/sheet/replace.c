@@ -47,7 +47,7 @@ br__swap_content (br_sheet *sheet, br_sheet *other)
 br_status
 br__content_new (br_sheet **content, const br_sheet *sheet, br_error *error)
 {
-  br_status status = br_sheet_new (content);
+  br_status status = br__sheet_new (content, sheet->language);
   if (status != BR_OK)
     return br__fail_plain (error, status, 0, 0);
   (*content)->settings.bits = sheet->settings.bits;

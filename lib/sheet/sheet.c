@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   sheet.c - making a sheet, running texts and files in it.  */
+   sheet.c - making a sheet, and what is asked of it as a whole.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -8,17 +8,16 @@
 
 #include "exact/memory.h"
 #include "file/file.h"
-#include "shape/shape.h"
-#include "wood/wood.h"
 #include "sheet/tolerance.h"
 
 br_status
-br_sheet_new (br_sheet **sheet)
+br__sheet_new (br_sheet **sheet, const br__language *language)
 {
   br_sheet *made = br__alloc_zero (1, sizeof *made);
   br_status status = made ? BR_OK : BR_NO_MEMORY;
   if (made)
     {
+      made->language = language;
       made->child_told = BR__CHILD_NOT_SAID;
       made->graph = br__graph_new (&made->settings);
       status = made->graph ? br__settings_start (&made->settings) : BR_NO_MEMORY;
@@ -33,10 +32,21 @@ br_sheet_new (br_sheet **sheet)
 }
 
 void
+br__release_by (br_sheet *sheet, void (*release) (br_sheet *sheet))
+{
+  size_t i = 0;
+  while (sheet->release[i] && sheet->release[i] != release)
+    i++;
+  sheet->release[i] = release;
+}
+
+void
 br_sheet_free (br_sheet *sheet)
 {
   if (!sheet)
     return;
+  for (size_t i = 0; i < sizeof sheet->release / sizeof sheet->release[0] && sheet->release[i]; i++)
+    sheet->release[i] (sheet);
   for (size_t i = 0; i < sheet->history_count; i++)
     br__changes_drop (&sheet->history[i]);
   br__free (sheet->history);
@@ -45,16 +55,6 @@ br_sheet_free (br_sheet *sheet)
     {
       next = c->next;
       br__check_free (c);
-    }
-  for (br__wood *w = sheet->wood, *next; w; w = next)
-    {
-      next = w->next;
-      br__wood_free (w);
-    }
-  for (br__shape *s = sheet->shapes, *next; s; s = next)
-    {
-      next = s->next;
-      br__shape_free (s);
     }
   for (br__line *l = sheet->first, *next; l; l = next)
     {
@@ -67,8 +67,6 @@ br_sheet_free (br_sheet *sheet)
   br__tolerances_free (sheet->graph);
   br__graph_free (sheet->graph);
   br__settings_clear (&sheet->settings);
-  br__worksheet_free (sheet->worksheet);
-  br__practice_free (sheet->practice);
   br__free (sheet->practice_path);
   br__free (sheet->graded);
   br__free (sheet->graded_marks);
@@ -77,39 +75,6 @@ br_sheet_free (br_sheet *sheet)
   br__free (sheet->path);
   br_number_clear (&sheet->tidy.size);
   br__free (sheet);
-}
-
-br_status
-br__sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file, size_t first_line,
-               int from_file, const br_sink *sink)
-{
-  br_status first = BR_OK;
-  size_t at = 0, line = first_line;
-  /* A byte order mark at the start of a file is no part of its first line.  */
-  at = br__mark_length (text, length);
-  sheet->mark |= at && from_file && !sheet->first;
-  while (at < length && !sheet->quit)
-    {
-      if (from_file && sheet->flag && *sheet->flag)
-        return first == BR_OK ? BR_STOPPED : first;
-      const char *end = memchr (text + at, '\n', length - at);
-      size_t size = end ? (size_t) (end - (text + at)) : length - at;
-      br__ending ending = !end ? BR__NO_ENDING : size && text[at + size - 1] == '\r' ? BR__CRLF : BR__LF;
-      br_status status = br__run_line (sheet, text + at, size - (ending == BR__CRLF), file, line,
-                                       from_file, ending, sink);
-      if (first == BR_OK)
-        first = status;
-      at += size + (end != NULL);
-      line++;
-    }
-  return first;
-}
-
-br_status
-br_sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file, size_t first_line,
-              const br_sink *sink)
-{
-  return br__sheet_run (sheet, text, length, file, first_line, 0, sink);
 }
 
 /* Checks and shapes that wait have entries of their own in the graph, which are no dimensions.  */
@@ -126,7 +91,7 @@ size_t br_sheet_failing (const br_sheet *sheet) { return sheet->failing; }
 
 /* Settings on their own are no work that would be missed.  */
 static int
-is_work (const br__line *l)
+is_work (const br_sheet *sheet, const br__line *l)
 {
   br__lexer lex;
   if (l->hidden || l->foreign)
@@ -136,7 +101,7 @@ is_work (const br__line *l)
   if (br__lex_start (&lex, l->text, br__note_start (l->text, l->length), NULL) != BR_OK
       || lex.token.type != BR__NAME)
     return 0;
-  const br__statement *st = br__statement_find (l->text + lex.token.offset, lex.token.length);
+  const br__statement *st = sheet->language->find (l->text + lex.token.offset, lex.token.length);
   return st && !st->setting;
 }
 
@@ -148,7 +113,7 @@ br_sheet_unsaved (const br_sheet *sheet)
   if (sheet->path)
     return 1;
   for (const br__line *l = sheet->first; l; l = l->next)
-    if (is_work (l))
+    if (is_work (sheet, l))
       return 1;
   return 0;
 }

@@ -96,6 +96,15 @@ typedef struct br__rollback
 } br__rollback;
 
 struct br__run;
+struct br__statement;
+
+/* What the room of statements gives a sheet: all statements, and how a text is run.  */
+typedef struct br__language
+{
+  const struct br__statement *(*find) (const char *word, size_t length);
+  br_status (*run) (br_sheet *sheet, const char *text, size_t length, const char *file, size_t first_line,
+                    int from_file, const br_sink *sink);
+} br__language;
 
 /* A sheet file whose lines are being run.  */
 typedef struct br__reading_file
@@ -108,6 +117,8 @@ typedef struct br__reading_file
 /* What is the session's and not the content's stands in br__swap_session, too.  */
 struct br_sheet
 {
+  const br__language *language;
+  void (*release[4]) (br_sheet *sheet);     /* free what other rooms keep in the sheet: br__release_by */
   br__graph *graph;
   br__settings settings;
   char *title, *date;               /* or NULL */
@@ -149,6 +160,10 @@ struct br_sheet
   const volatile sig_atomic_t *flag;
 };
 
+br_status br__sheet_new (br_sheet **sheet, const br__language *language);
+/* RELEASE is called once when the sheet is freed: each room that keeps something in it names its own.  */
+void br__release_by (br_sheet *sheet, void (*release) (br_sheet *sheet));
+
 /* The statement at hand.  */
 typedef struct br__run
 {
@@ -185,6 +200,7 @@ typedef struct br__run
   br_status mistake;        /* the first of the lines that it ran, which was reported there */
 } br__run;
 
+/* reply.c */
 /* Hands R on and frees it; BR_NO_MEMORY when it could not be made whole.  */
 br_status br__emit (br__run *run, br_record *r);
 /* 1 once who watches the sheet wants long work to end, and the mistake that is told then.  */
@@ -277,7 +293,7 @@ void br__put_mark_text (br_text *t, const br_number *value, br_dimension dimensi
 br_status br__put_error (br_record *r, const br__value *v, const br_number *mark,
                          const br__settings *s);
 
-/* round.c: the MARK behind `to`: an expression, or a word such as eighths.  */
+/* clauses.c: the MARK behind `to`: an expression, or a word such as eighths.  */
 br_status br__read_mark (br__run *run, br__mark *mark);
 /* Fails where the mark in TREE has two readings: 8 on an inch ruler, 1/16 in a millimetre sheet.  */
 br_status br__refuse_mark (br__run *run, const br__tree *tree);
@@ -291,12 +307,19 @@ typedef struct br__clauses
 } br__clauses;
 /* Reads them to the end of the line, or to the word LAST (may be NULL).  */
 br_status br__read_clauses (br__run *run, br__clauses *c, const char *last);
+/* The x between two sizes: a word of its own, the beginning of a word such as x48, or a times sign.  */
+int br__at_separator (const br__lexer *l);
+br_status br__skip_separator (br__run *run);
 
 /* dimension.c */
 br_status br__assign (br__run *run);
 br_status br__put_moves (br_record *r, const br__moves *moves, br_sheet *sheet);
 /* After each change: cautions that are new, then checks whose margin moved, failing ones always.  */
 br_status br__tell_change (br__run *run, const br__moves *moves);
+/* The dimension that the token at hand names.  */
+br_status br__named_entry (br__run *run, br__entry **e);
+/* `forget NAME, ...`, the token at hand is the first name.  */
+br_status br__forget_dimensions (br__run *run);
 /* check.c */
 /* Whether a margin of SIGN meets COMPARISON.  */
 int br__comparison_holds (br__comparison comparison, int sign);
@@ -325,35 +348,18 @@ typedef struct br__statement
   br_status (*run) (br__run *run);
 } br__statement;
 
-/* 1 where a line has more than blanks and a note.  */
-int br__line_says (const char *text, size_t length);
-/* Runs LINE, which was refused before, once more, as `run files` asks for it; OUTER takes over what it changes.  */
-br_status br__run_again (br__run *outer, br__line *line);
 /* Bytes of the byte order mark that TEXT begins with, or 0.  */
 static inline size_t
 br__mark_length (const char *text, size_t length)
 {
   return length >= 3 && memcmp (text, "\xEF\xBB\xBF", 3) == 0 ? 3 : 0;
 }
-br_status br__sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file, size_t first_line,
-                         int from_file, const br_sink *sink);
-const br__statement *br__statement_at (size_t index);
-const br__statement *br__statement_find (const char *word, size_t length);
-br_status br__run_line (br_sheet *sheet, const char *text, size_t length, const char *file,
-                        size_t line_number, int from_file, br__ending ending, const br_sink *sink);
-
-/* lib/lesson/worksheet.c */
-void br__worksheet_free (struct br__worksheet *w);
-/* lib/lesson/practice.c */
-void br__practice_free (struct br__practice *p);
 
 /* statements.c: ends with a row without a word.  */
 extern const br__statement br__sheet_statements[];
 /* An expression on its own is shown.  */
 br_status br__do_show (br__run *run);
 br_status br__do_list (br__run *run);
-br_status br__do_trace (br__run *run);
-br_status br__do_forget (br__run *run);
 br_status br__do_undo (br__run *run);
 br_status br__do_redo (br__run *run);
 br_status br__do_check (br__run *run);

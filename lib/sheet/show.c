@@ -9,7 +9,7 @@
 
 #include "exact/status.h"
 #include "measure/measure.h"
-#include "sheet/safety.h"
+#include "sheet/caution.h"
 
 /* Significant digits of every decimal that is shown.  */
 #define DIGITS 12

@@ -9,10 +9,6 @@
 const br__statement br__sheet_statements[] =
 {
   { "list", "list", "all dimensions of the sheet", NULL, BR__FOLLOW_NOTHING, NULL, 0, br__do_list },
-  { "trace", "trace NAME", "where a dimension comes from and what depends on it", NULL,
-    BR__FOLLOW_NAME, NULL, 0, br__do_trace },
-  { "forget", "forget NAME, ...", "takes the value of a dimension away", NULL,
-    BR__FOLLOW_NAME, NULL, 0, br__do_forget },
   { "undo", "undo", "takes the last change back", NULL, BR__FOLLOW_NOTHING, NULL, 0, br__do_undo },
   { "redo", "redo", "does again what was taken back", NULL, BR__FOLLOW_NOTHING, NULL, 0, br__do_redo },
   { "check", "check VALUE <= VALUE  # what it means",

@@ -11,7 +11,7 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "measure/measure.h"
-#include "sheet/safety.h"
+#include "sheet/caution.h"
 #include "sheet/tolerance.h"
 
 void

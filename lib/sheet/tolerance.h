@@ -3,7 +3,7 @@
 #ifndef BR_SHEET_TOLERANCE_H
 #define BR_SHEET_TOLERANCE_H
 
-#include "formula/program.h"
+#include "sheet/compile.h"
 
 /* What a `tolerance` statement gave a name.  */
 typedef struct br__tolerance

@@ -511,7 +511,7 @@ read_find (finding *f, wanted *name)
   f->word = l->token;
   if (l->token.type != BR__NAME)
     return br__expected (run, "the name of a dimension");
-  if (br__statement_find (run->text + f->word.offset, f->word.length)
+  if (run->sheet->language->find (run->text + f->word.offset, f->word.length)
       || br__function_find (run->text + f->word.offset, f->word.length))
     return br__fail (run->error, BR_SYNTAX, f->word.offset, f->word.length,
                      "`%.*s` is a word of the language and cannot name a dimension",

@@ -3,7 +3,7 @@
 #ifndef BR_SOLVE_FIND_H
 #define BR_SOLVE_FIND_H
 
-#include "formula/program.h"
+#include "sheet/compile.h"
 
 #define BR__MOST_ROOTS 8        /* that are shown */
 #define BR__ROOTS_ROOM 32       /* that a search keeps to choose from */

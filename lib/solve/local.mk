@@ -1,7 +1,6 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
-# Questions over formulas: find, bounds, stack, tidy.
+# Questions over formulas: find, stack, tidy.
 libbenchrule_core_la_SOURCES += \
-  lib/solve/bounds.c \
   lib/solve/find.c \
   lib/solve/find.h \
   lib/solve/find_keep.c \

@@ -8,7 +8,7 @@
 #include <string.h>
 
 #include "sheet/sheet.h"
-#include "sheet/safety.h"
+#include "sheet/caution.h"
 #include "solve/find.h"
 
 /* The mark for a given dimension, or *OFF 0 where it lies on one or is not on a ruler.  */

@@ -1,8 +1,8 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
 # The statements of the language, and help.
 libbenchrule_core_la_SOURCES += \
-  lib/statement/caution.c \
   lib/statement/files.c \
+  lib/statement/forget.c \
   lib/statement/fit.c \
   lib/statement/help.c \
   lib/statement/missing.c \

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    missing.c - what the sheet still needs, and by whom: dimensions, shapes, and what stock and parts
-   name.  */
+   name; and all that names a dimension.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -104,8 +104,9 @@ list_wood_users (br_list *list, const br_sheet *sheet, int shape, const char *na
       }
 }
 
-void
-br__list_users (br_list *list, const br__entry *e, const br_sheet *sheet)
+/* All that name E.  */
+static void
+list_users (br_list *list, const br__entry *e, const br_sheet *sheet)
 {
   for (const br__edge *edge = br__entry_users (e, NULL); edge; edge = br__entry_users (e, edge))
     br__list_entry (list, edge->user, sheet);
@@ -232,7 +233,7 @@ tell_name (br__run *run, const char *name, size_t length)
   br__put_bytes (r, "name", name, length);
   br_list *by = br__put_list (r, "needed_by");
   if (e)
-    br__list_users (by, e, run->sheet);
+    list_users (by, e, run->sheet);
   else
     list_wood_users (by, run->sheet, 0, name, length);
   return br__emit (run, r);
@@ -297,4 +298,43 @@ br__do_missing (br__run *run)
   if (status == BR_OK && !count)
     status = br__remark (run, "nothing is missing: every dimension has a value");
   return status;
+}
+
+/* ---- trace ---- */
+
+br_status
+br__do_trace (br__run *run)
+{
+  br__entry *e = NULL;
+  br_status status = br__named_entry (run, &e);
+  if (status == BR_OK)
+    status = br__end_of_line (run);
+  if (status != BR_OK)
+    return status;
+  const br__definition *d = br__entry_definition (e);
+  const br__value *v = br__entry_value (e);
+  br_text t = BR_TEXT_ZERO;
+  br_record *r = br__record_new ("trace");
+  br__put_text (r, "name", br__entry_name (e));
+  if (d)
+    br__put_bytes (r, "formula", d->tree.text, d->tree.length);
+  else
+    br__put_null (r, "formula");
+  if (v)
+    {
+      status = br__shown (&t, v, &run->sheet->settings);
+      br__put_from (r, "shown", &t);
+    }
+  else
+    br__put_null (r, "shown");
+  br_list *uses = br__put_list (r, "uses");
+  for (size_t i = 0; d && i < d->edge_count; i++)
+    br__list_entry (uses, d->edges[i].used, NULL);
+  list_users (br__put_list (r, "used_by"), e, run->sheet);
+  if (status != BR_OK)
+    {
+      br__record_free (r);
+      return status;
+    }
+  return br__emit (run, r);
 }

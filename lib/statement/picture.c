@@ -8,7 +8,7 @@
 
 #include "exact/status.h"
 #include "statement/statements.h"
-#include "sheet/safety.h"
+#include "sheet/caution.h"
 #include "shop/functions.h"
 #include "shop/picture.h"
 

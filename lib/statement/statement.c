@@ -4,8 +4,6 @@
 # include <config.h>
 #endif
 
-#include <stdarg.h>
-#include <stdio.h>
 #include <string.h>
 
 #include "exact/memory.h"
@@ -15,61 +13,6 @@
 #include "statement/phrase.h"
 #include "statement/statements.h"
 #include "table/column.h"
-
-br_status
-br__emit (br__run *run, br_record *r)
-{
-  br_status status = br__record_failed (r) ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : BR_OK;
-  if (status == BR_OK && run->sink && run->sink->record)
-    run->sink->record (run->sink->user, r);
-  br__record_free (r);
-  return status;
-}
-
-int
-br__stopped (const br__run *run)
-{
-  return run->sheet->flag && *run->sheet->flag;
-}
-
-void
-br__fill_expected (br__run *run, const char *what)
-{
-  const br__token *t = &run->lex.token;
-  if (t->type == BR__END)
-    br__fill (run->error, BR_SYNTAX, t->offset, 0, "the line ends where %s should stand", what);
-  else
-    br__fill (run->error, BR_SYNTAX, t->offset, t->length, "%s should stand here", what);
-}
-
-br_status
-br__end_of_line (br__run *run)
-{
-  const br__token *t = &run->lex.token;
-  int shown = br__clip (run->text + t->offset, t->length, 40);
-  if (t->type == BR__END)
-    return BR_OK;
-  br__fail (run->error, BR_SYNTAX, t->offset, t->length, "unexpected `%.*s`", shown,
-            run->text + t->offset);
-  if (t->type == BR__SIGN && t->sign != BR__PLUS_MINUS && (t->sign > 127 || strchr ("<=>", t->sign)))
-    br__hint (run->error, "to compare, write `check` at the start of the line");
-  else if (br__lex_is_word (&run->lex, "x"))
-    br__hint (run->error, "to multiply, write `*`");
-  return BR_SYNTAX;
-}
-
-br_status
-br__remark (br__run *run, const char *format, ...)
-{
-  char message[BR_MESSAGE_SIZE];
-  va_list args;
-  va_start (args, format);
-  vsnprintf (message, sizeof message, format, args);
-  va_end (args);
-  br_record *r = br__record_new ("remark");
-  br__put_text (r, "message", message);
-  return br__emit (run, r);
-}
 
 /* A line that begins with a name and goes on with another value was meant as a statement.  */
 static br_status
@@ -383,4 +326,37 @@ run_one (br_sheet *sheet, const char *text, size_t length, const char *file, siz
   if (status == BR_OK)
     status = kept;
   return end_line (&run, status);
+}
+
+br_status
+br__sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file, size_t first_line,
+               int from_file, const br_sink *sink)
+{
+  br_status first = BR_OK;
+  size_t at = 0, line = first_line;
+  /* A byte order mark at the start of a file is no part of its first line.  */
+  at = br__mark_length (text, length);
+  sheet->mark |= at && from_file && !sheet->first;
+  while (at < length && !sheet->quit)
+    {
+      if (from_file && sheet->flag && *sheet->flag)
+        return first == BR_OK ? BR_STOPPED : first;
+      const char *end = memchr (text + at, '\n', length - at);
+      size_t size = end ? (size_t) (end - (text + at)) : length - at;
+      br__ending ending = !end ? BR__NO_ENDING : size && text[at + size - 1] == '\r' ? BR__CRLF : BR__LF;
+      br_status status = br__run_line (sheet, text + at, size - (ending == BR__CRLF), file, line,
+                                       from_file, ending, sink);
+      if (first == BR_OK)
+        first = status;
+      at += size + (end != NULL);
+      line++;
+    }
+  return first;
+}
+
+br_status
+br_sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file, size_t first_line,
+              const br_sink *sink)
+{
+  return br__sheet_run (sheet, text, length, file, first_line, 0, sink);
 }

@@ -5,6 +5,20 @@
 
 #include "sheet/sheet.h"
 
+/* table.c: all statements in order, NULL past the last; NULL where there is none of that name.  */
+const br__statement *br__statement_at (size_t index);
+const br__statement *br__statement_find (const char *word, size_t length);
+
+/* statement.c */
+br_status br__sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file, size_t first_line,
+                         int from_file, const br_sink *sink);
+br_status br__run_line (br_sheet *sheet, const char *text, size_t length, const char *file,
+                        size_t line_number, int from_file, br__ending ending, const br_sink *sink);
+/* 1 where a line has more than blanks and a note.  */
+int br__line_says (const char *text, size_t length);
+/* Runs LINE, which was refused before, once more, as `run files` asks for it; OUTER takes over what it changes.  */
+br_status br__run_again (br__run *outer, br__line *line);
+
 /* statements.c: ends with a row without a word.  */
 extern const br__statement br__statement_statements[];
 br_status br__do_round (br__run *run);
@@ -14,6 +28,8 @@ br_status br__do_drills (br__run *run);
 br_status br__do_saws (br__run *run);
 br_status br__do_cautions (br__run *run);
 br_status br__do_missing (br__run *run);
+br_status br__do_trace (br__run *run);
+br_status br__do_forget (br__run *run);
 br_status br__do_picture (br__run *run);
 br_status br__do_divide (br__run *run);
 br_status br__do_space (br__run *run);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   tools.c - the statements about drills and saws.  The figures and their sources are in lib/shop.  */
+   tools.c - the statements about drills, saws and cautions.  The figures and their sources are in lib/shop.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -7,7 +7,9 @@
 #include "exact/status.h"
 #include "shop/blade.h"
 #include "shop/drill.h"
+#include "sheet/caution.h"
 #include "statement/statements.h"
+#include "wood/wood.h"
 
 /* The length that a statement is about, alone on its line.  */
 static br_status
@@ -125,5 +127,20 @@ br__do_saws (br__run *run)
     }
   br__value_clear (&x);
   br__tree_clear (&t);
+  return status;
+}
+
+br_status
+br__do_cautions (br__run *run)
+{
+  br__wood_list list = { 0 };
+  br_status status = br__end_of_line (run);
+  if (status == BR_OK)
+    status = br__caution_all (run);
+  if (status == BR_OK)
+    status = br__wood_resolve (&list, run);
+  if (status == BR_OK)
+    status = br__wood_cautions (run, &list, 1);
+  br__wood_list_clear (&list);
   return status;
 }

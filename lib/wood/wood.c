@@ -33,29 +33,6 @@ br__wood_find (const br_sheet *sheet, int stock, const char *name, size_t length
 
 /* ---- Reading ---- */
 
-/* The x between two sizes: a word of its own, the beginning of a word such as x48, or a times sign.  */
-int
-br__at_separator (const br__lexer *l)
-{
-  const char *s = l->text + l->token.offset;
-  if (l->token.type == BR__SIGN)
-    return l->token.sign == '*' && s[0] != '*';
-  if (l->token.type != BR__NAME || (s[0] != 'x' && s[0] != 'X'))
-    return 0;
-  return l->token.length == 1 || (s[1] >= '0' && s[1] <= '9');
-}
-
-br_status
-br__skip_separator (br__run *run)
-{
-  br__lexer *l = &run->lex;
-  if (!br__at_separator (l))
-    return br__expected (run, "`x` and the next size");
-  if (l->token.type == BR__NAME)
-    l->next = l->token.offset + 1;
-  return br__lex_next (l, run->error);
-}
-
 static br_status
 read_size (br__run *run, br__wood *w, int which)
 {
@@ -235,8 +212,19 @@ read_wood (br__run *run, br__wood *w)
 /* ---- Keeping ---- */
 
 static void
+free_all (br_sheet *sheet)
+{
+  for (br__wood *w = sheet->wood, *next; w; w = next)
+    {
+      next = w->next;
+      br__wood_free (w);
+    }
+}
+
+static void
 append (br_sheet *sheet, br__wood *w)
 {
+  br__release_by (sheet, free_all);
   if (sheet->last_wood)
     sheet->last_wood->next = w;
   else

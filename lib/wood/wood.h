@@ -80,11 +80,6 @@ br_status br__put_sheet_exact (br_record *r, const char *key, const br_number *i
 br_status br__wood_show (br__run *run, const br__piece *p);
 br_status br__stock_list (br__run *run);
 
-/* wood.c: the x between two sizes: a word of its own, the beginning of a word such as x48, or a times
-   sign.  */
-int br__at_separator (const br__lexer *l);
-br_status br__skip_separator (br__run *run);
-
 /* Cautions that go with the parts of LIST: all of them, or (beside a plan) the first about holding
    them.  */
 br_status br__wood_cautions (br__run *run, const br__wood_list *list, int all);

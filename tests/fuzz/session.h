@@ -12,7 +12,7 @@
 
 #include "fuzz.h"
 #include "measure/measure.h"
-#include "sheet/sheet.h"
+#include "statement/statements.h"
 
 /* Milliseconds of work after which a sheet is told to stop, as by Ctrl-C.  */
 #define SESSION_PATIENCE 400

@@ -6,7 +6,7 @@
 
 #include <unistd.h>
 
-#include "sheet/sheet.h"
+#include "statement/statements.h"
 #include "support.h"
 
 typedef struct sheet_sample

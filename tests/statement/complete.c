@@ -5,7 +5,7 @@
 #endif
 
 #include "formula/functions.h"
-#include "sheet/sheet.h"
+#include "statement/statements.h"
 #include "statement/topics.h"
 #include "../sheet/support.h"
 

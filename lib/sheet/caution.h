@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   safety.h - cautions that go with the results of a statement; never a refusal.  */
-#ifndef BR_SHEET_SAFETY_H
-#define BR_SHEET_SAFETY_H
+   caution.h - cautions that go with the results of a statement; never a refusal.  */
+#ifndef BR_SHEET_CAUTION_H
+#define BR_SHEET_CAUTION_H
 
 #include "sheet/sheet.h"
 

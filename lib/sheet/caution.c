@@ -12,13 +12,12 @@
 #include <string.h>
 
 #include "exact/status.h"
-#include "shape/shape.h"
-#include "sheet/safety.h"
+#include "geometry/shape_call.h"
+#include "sheet/caution.h"
+#include "sheet/hidden.h"
 #include "sheet/tolerance.h"
 #include "shop/blade.h"
 #include "shop/caution.h"
-#include "statement/statements.h"
-#include "wood/wood.h"
 
 /* What a caution is about, in what an entry was told.  AS_CUT shifts a bit to what a tolerance may do.  */
 enum { RULE_ASTM = 1, RULE_ISO = 2, RULE_RUBS = 4, RULE_CURVE = 8, AS_CUT = 4 };
@@ -443,19 +442,4 @@ br_status
 br__caution_all (br__run *run)
 {
   return judge_all (run, 1);
-}
-
-br_status
-br__do_cautions (br__run *run)
-{
-  br__wood_list list = { 0 };
-  br_status status = br__end_of_line (run);
-  if (status == BR_OK)
-    status = br__caution_all (run);
-  if (status == BR_OK)
-    status = br__wood_resolve (&list, run);
-  if (status == BR_OK)
-    status = br__wood_cautions (run, &list, 1);
-  br__wood_list_clear (&list);
-  return status;
 }

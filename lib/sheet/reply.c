@@ -1,0 +1,67 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   reply.c - what every statement does: ends its line, answers, and says what it expected.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "exact/status.h"
+#include "sheet/sheet.h"
+
+br_status
+br__emit (br__run *run, br_record *r)
+{
+  br_status status = br__record_failed (r) ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : BR_OK;
+  if (status == BR_OK && run->sink && run->sink->record)
+    run->sink->record (run->sink->user, r);
+  br__record_free (r);
+  return status;
+}
+
+int
+br__stopped (const br__run *run)
+{
+  return run->sheet->flag && *run->sheet->flag;
+}
+
+void
+br__fill_expected (br__run *run, const char *what)
+{
+  const br__token *t = &run->lex.token;
+  if (t->type == BR__END)
+    br__fill (run->error, BR_SYNTAX, t->offset, 0, "the line ends where %s should stand", what);
+  else
+    br__fill (run->error, BR_SYNTAX, t->offset, t->length, "%s should stand here", what);
+}
+
+br_status
+br__end_of_line (br__run *run)
+{
+  const br__token *t = &run->lex.token;
+  int shown = br__clip (run->text + t->offset, t->length, 40);
+  if (t->type == BR__END)
+    return BR_OK;
+  br__fail (run->error, BR_SYNTAX, t->offset, t->length, "unexpected `%.*s`", shown,
+            run->text + t->offset);
+  if (t->type == BR__SIGN && t->sign != BR__PLUS_MINUS && (t->sign > 127 || strchr ("<=>", t->sign)))
+    br__hint (run->error, "to compare, write `check` at the start of the line");
+  else if (br__lex_is_word (&run->lex, "x"))
+    br__hint (run->error, "to multiply, write `*`");
+  return BR_SYNTAX;
+}
+
+br_status
+br__remark (br__run *run, const char *format, ...)
+{
+  char message[BR_MESSAGE_SIZE];
+  va_list args;
+  va_start (args, format);
+  vsnprintf (message, sizeof message, format, args);
+  va_end (args);
+  br_record *r = br__record_new ("remark");
+  br__put_text (r, "message", message);
+  return br__emit (run, r);
+}

@@ -76,7 +76,5 @@ void br__trees_free (br__tree *trees, size_t count);
 void br__put_tree (br_text *t, const br__tree *tree);
 /* The number of the node N of TREE, as it was typed where that is a number.  */
 void br__put_node_number (br_text *t, const br__tree *tree, const br__node *n);
-/* Appends the nodes of FROM, SHIFT bytes further; their `first` is left as it was.  check.c.  */
-br_status br__tree_append (br__tree *t, const br__tree *from, size_t shift);
 
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   change.c - what a statement changed, and undo and redo of it.  */
+   change.c - what a statement changed, and how it is taken back and done again.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -214,8 +214,8 @@ finish_rollback (br_sheet *sheet)
 
 br_status br__changes_settle (br_sheet *sheet) { return finish_rollback (sheet); }
 
-static void
-rollback_later (br_sheet *sheet, br__changes *changes, size_t done)
+void
+br__rollback_later (br_sheet *sheet, br__changes *changes, size_t done)
 {
   sheet->pending_rollback.changes = changes;
   sheet->pending_rollback.done = done;
@@ -230,7 +230,7 @@ br__changes_swap (br_sheet *sheet, br__changes *changes, int backwards, br__move
   br_status status = go_to (sheet, changes, backwards ? 0 : changes->count, moves, error);
   /* All of it or nothing.  */
   if (status != BR_OK)
-    rollback_later (sheet, changes, before);
+    br__rollback_later (sheet, changes, before);
   return status;
 }
 
@@ -244,7 +244,7 @@ br__changes_revert (br__run *run)
     {
       r->own = run->changes;
       memset (&run->changes, 0, sizeof run->changes);
-      rollback_later (run->sheet, &r->own, 0);
+      br__rollback_later (run->sheet, &r->own, 0);
     }
   br__changes_drop (&run->changes);
 }
@@ -288,45 +288,3 @@ br__changes_commit (br__run *run)
   sheet->history_count = sheet->done_count;
   memset (&run->changes, 0, sizeof run->changes);
 }
-
-/* One statement back or forward through the history, reported with all that moved.  */
-static br_status
-travel (br__run *run, int back)
-{
-  br_sheet *sheet = run->sheet;
-  br__moves moves = BR__MOVES_ZERO;
-  br_status status = br__end_of_line (run);
-
-  if (status == BR_OK && run->collect)
-    status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length,
-                       "a sheet that is used takes nothing back");
-  if (status != BR_OK)
-    return status;
-  if (back ? sheet->done_count == 0 : sheet->done_count == sheet->history_count)
-    return br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length,
-                     back ? "there is nothing to undo" : "there is nothing to redo");
-  br__changes *changes = &sheet->history[back ? sheet->done_count - 1 : sheet->done_count];
-  status = br__changes_swap (sheet, changes, back, &moves, run->error);
-  if (status == BR_OK)
-    {
-      sheet->done_count += back ? (size_t) -1 : 1;
-      br_record *r = br__record_new (back ? "undone" : "redone");
-      status = br__put_moves (r, &moves, sheet);
-      if (status == BR_OK)
-        status = br__emit (run, r);
-      else
-        br__record_free (r);
-      if (status == BR_OK)
-        status = br__tell_change (run, &moves);
-      if (status != BR_OK)
-        {
-          sheet->done_count += back ? 1 : (size_t) -1;
-          rollback_later (sheet, changes, back ? changes->count : 0);
-        }
-    }
-  br__moves_clear (&moves);
-  return status;
-}
-
-br_status br__do_undo (br__run *run) { return travel (run, 1); }
-br_status br__do_redo (br__run *run) { return travel (run, 0); }

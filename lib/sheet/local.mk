@@ -8,10 +8,13 @@ libbenchrule_core_la_SOURCES += \
   lib/sheet/caution.h \
   lib/sheet/change.c \
   lib/sheet/check.c \
+  lib/sheet/check_judge.c \
   lib/sheet/clauses.c \
   lib/sheet/compile.c \
   lib/sheet/compile.h \
   lib/sheet/dimension.c \
+  lib/sheet/entry_list.c \
+  lib/sheet/expression.c \
   lib/sheet/graph.c \
   lib/sheet/graph.h \
   lib/sheet/graph_private.h \
@@ -35,6 +38,8 @@ libbenchrule_core_la_SOURCES += \
   lib/sheet/statements.c \
   lib/sheet/tolerance.c \
   lib/sheet/tolerance.h \
+  lib/sheet/tolerance_given.c \
+  lib/sheet/undo.c \
   lib/sheet/worst_margin.c \
   lib/sheet/written.c \
   lib/sheet/written.h

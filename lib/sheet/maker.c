@@ -10,6 +10,26 @@
 #include "exact/status.h"
 #include "sheet/maker.h"
 
+br_status
+br__tree_append (br__tree *t, const br__tree *from, size_t shift)
+{
+  for (size_t i = 0; i < from->count; i++)
+    {
+      if (!br__grow (&t->nodes, &t->room, t->count + 1, sizeof (br__node)))
+        return BR_NO_MEMORY;
+      br__node *n = &t->nodes[t->count];
+      *n = from->nodes[i];
+      memset (&n->number.value, 0, sizeof n->number.value);
+      n->offset += shift;
+      n->word += shift;
+      t->count++;
+      br_status status = br_number_set (&n->number.value, &from->nodes[i].number.value);
+      if (status != BR_OK)
+        return status;
+    }
+  return BR_OK;
+}
+
 void
 br__maker_start (br__maker *m, br__graph *g, const char *text, size_t length, size_t offset)
 {

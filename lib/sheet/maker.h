@@ -16,6 +16,9 @@ typedef struct br__maker
   br_status status;
 } br__maker;
 
+/* Appends the nodes of FROM, SHIFT bytes further; their `first` is left as it was.  */
+br_status br__tree_append (br__tree *t, const br__tree *from, size_t shift);
+
 /* Over LENGTH bytes of TEXT, of which errors get those from OFFSET on.  */
 void br__maker_start (br__maker *m, br__graph *g, const char *text, size_t length, size_t offset);
 /* What was typed as U.  */

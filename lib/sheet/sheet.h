@@ -248,6 +248,8 @@ br_status br__changes_begin (br__run *run);
 void br__changes_commit (br__run *run);
 /* Goes back to where a statement before could not.  */
 br_status br__changes_settle (br_sheet *sheet);
+/* Goes to where the first DONE of CHANGES are done, now or, where memory does not suffice, before the next statement.  */
+void br__rollback_later (br_sheet *sheet, br__changes *changes, size_t done);
 /* Swaps the state of CHANGES; moves of dimensions are added to MOVES.  */
 br_status br__changes_swap (br_sheet *sheet, br__changes *changes, int backwards,
                           br__moves *moves, br_error *error);
@@ -280,6 +282,8 @@ br_status br__each_of_list (br__run *run, br_status (*answer) (br__run *run, con
 void br__put_expression (br_record *r, const br__tree *tree);
 /* exact decimal decimal_exact unit shown */
 br_status br__put_value (br_record *r, const br__value *v, const br__settings *s);
+/* What is shown of V: as usual, in the unit or in the form that is asked.  */
+br_status br__put_answer (br_record *r, br__value *v, br__run *run);
 /* mark error error_decimal, on the sheet's ruler */
 br_status br__put_on_ruler (br_record *r, const br__value *v, const br__settings *s);
 /* The text of V in shop notation, or a decimal with its unit where it is not rational.  */

@@ -9,7 +9,7 @@
 
 #include "exact/status.h"
 #include "measure/measure.h"
-#include "sheet/caution.h"
+#include "sheet/sheet.h"
 
 /* Significant digits of every decimal that is shown.  */
 #define DIGITS 12
@@ -350,9 +350,8 @@ put_form (br_record *r, const br__value *v, const br__run *run)
   return status;
 }
 
-/* What is shown of V: as usual, in the unit or in the form that is asked.  */
-static br_status
-put_answer (br_record *r, br__value *v, br__run *run)
+br_status
+br__put_answer (br_record *r, br__value *v, br__run *run)
 {
   const br__settings *s = &run->sheet->settings;
   br_status status;
@@ -362,105 +361,4 @@ put_answer (br_record *r, br__value *v, br__run *run)
   if (status == BR_OK && run->asked_form)
     status = put_form (r, v, run);
   return status == BR_OK ? br__put_on_ruler (r, v, s) : status;
-}
-
-static br_status
-show_one (br__run *run, const br__tree *tree)
-{
-  br__value v = BR__VALUE_ZERO;
-  br_record *r = NULL;
-  br_status status = br__value_of (&v, run, tree);
-
-  if (status == BR_OK)
-    {
-      r = br__record_new ("value");
-      br__put_expression (r, tree);
-      if (run->error)
-        run->error->status = BR_OK;
-      status = put_answer (r, &v, run);
-      if (status != BR_OK)
-        br__fail_untold (run->error, status, tree->base, tree->length);
-      if (status != BR_OK && run->error)
-        run->error->offset = tree->base, run->error->length = tree->length;
-    }
-  if (status == BR_OK)
-    {
-      if (run->note_length)
-        br__put_bytes (r, "note", run->note, run->note_length);
-      status = br__emit (run, r);
-      if (status == BR_OK)
-        status = br__caution_tree (run, tree);
-    }
-  else
-    br__record_free (r);
-  br__value_clear (&v);
-  return status;
-}
-
-/* The unit that an answer is asked in: `45 mm in inches`, and `2-3/8 in mm`, whose first unit is the `in` before it.  */
-static br_status
-read_asked (br__run *run, const br__tree *tree)
-{
-  br__lexer *l = &run->lex, ahead = *l;
-  const br__node *root = &tree->nodes[tree->count - 1];
-  size_t end = 0, tail = tree->base + tree->length;
-  int word = br__lex_is_word (l, "in") || br__lex_is_word (l, "to") || br__lex_is_word (l, "into") || br__lex_is_word (l, "as");
-  int behind = root->number.unit && tail >= 2 && br__same_word (l->text + tail - 2, 2, "in");
-  if (l->token.type != BR__NAME || (!word && !behind)
-      || (word && (br__lex_next (&ahead, NULL) != BR_OK || ahead.token.type != BR__NAME)))
-    return BR_OK;
-  if (word && br__lex_is_word (&ahead, "a") && br__lex_next (&ahead, NULL) != BR_OK)
-    return BR_OK;
-  int fraction = br__lex_is_word (&ahead, "fraction") || br__lex_is_word (&ahead, "fractions");
-  if (word && (fraction || br__lex_is_word (&ahead, "decimal") || br__lex_is_word (&ahead, "decimals")))
-    {
-      run->asked_form = fraction ? BR__AS_FRACTION : BR__AS_DECIMAL;
-      *l = ahead;
-      return br__lex_next (l, run->error);
-    }
-  const br_unit *unit = br__unit_scan (&end, l->text, l->end, ahead.token.offset);
-  if (!unit || br__unit_is_box (unit) || br__skip_blanks (l->text, l->end, end) < l->end)
-    return BR_OK;
-  if (!word && strcmp (run->sheet->settings.unit->name, "in") != 0)
-    {
-      br_text a = BR_TEXT_ZERO, b = BR_TEXT_ZERO;
-      size_t number = tail - 2;
-      while (number > tree->base && br__blank_at (l->text + number - 1, 1))
-        number--;
-      br_status status = br__fail (run->error, BR_SYNTAX, tree->base, end - tree->base, "`in` can be inches here, or the word before %s",
-                                   unit->name);
-      br__text_printf (&a, "(%.*s) in %s", (int) tree->length, l->text + tree->base, unit->name);
-      br__text_printf (&b, "%.*s %s", (int) (number - tree->base), l->text + tree->base, unit->name);
-      br__hint_instead (run->error, l, tree->base, end - tree->base, br__text_string (&a), br__text_string (&b));
-      br__text_clear (&a);
-      br__text_clear (&b);
-      return status;
-    }
-  run->asked_unit = unit;
-  l->next = end;
-  return br__lex_next (l, run->error);
-}
-
-br_status
-br__each_of_list (br__run *run, br_status (*answer) (br__run *run, const br__tree *tree))
-{
-  br__tree *trees = NULL;
-  size_t count = 0;
-  br_status status = br__parse_list (&trees, &count, &run->lex, run->error);
-
-  if (status == BR_OK && answer == show_one)
-    status = read_asked (run, &trees[count - 1]);
-  if (status == BR_OK)
-    status = br__end_of_line (run);
-  for (size_t i = 0; i < count && status == BR_OK; i++)
-    status = answer (run, &trees[i]);
-  br__trees_free (trees, count);
-  return status;
-}
-
-/* An expression or a list on a line of its own.  */
-br_status
-br__do_show (br__run *run)
-{
-  return br__each_of_list (run, show_one);
 }

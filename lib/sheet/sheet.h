@@ -101,6 +101,7 @@ struct br__statement;
 /* What the room of statements gives a sheet: all statements, and how a text is run.  */
 typedef struct br__language
 {
+  const struct br__statement *(*at) (size_t index);     /* NULL past the last */
   const struct br__statement *(*find) (const char *word, size_t length);
   br_status (*run) (br_sheet *sheet, const char *text, size_t length, const char *file, size_t first_line,
                     int from_file, const br_sink *sink);

@@ -40,7 +40,7 @@ is_of_language (br_sheet *scratch, const char *text, size_t length, const char *
 {
   br__lexer lex;
   int word = br__lex_start (&lex, text, length, NULL) == BR_OK && lex.token.type == BR__NAME;
-  int known = word && br__statement_find (text + lex.token.offset, lex.token.length) != NULL;
+  int known = word && scratch->language->find (text + lex.token.offset, lex.token.length) != NULL;
   if (word && br__lex_next (&lex, NULL) == BR_OK && br__lex_is_sign (&lex, '='))
     return 1;
   br_status status = br__run_line (scratch, text, length, path, 1, 1, BR__LF, NULL);

@@ -349,7 +349,7 @@ assignments (br__words *l)
     br__words_put (l, 1, 1, "=");
   else if (word && (br__word_at (l, 1, "to") || br__word_at (l, 1, "be") || br__word_at (l, 1, "as")))
     br__words_put (l, 1, 1, "=");
-  st = br__statement_find (l->word[0].s, l->word[0].length);
+  st = l->run->sheet->language->find (l->word[0].s, l->word[0].length);
   if (st && st->setting && l->word[1].length == 1 && l->word[1].s[0] == '=')
     br__words_put (l, 1, 1, "");
 }
@@ -503,7 +503,7 @@ br__phrase (br_text *t, const br__run *run)
   sizes (&l);
   marks (&l);
   /* What stands behind `save over` is the name of a file, and no sum.  */
-  const br__statement *st = br__statement_find (l.word[0].s, l.word[0].length);
+  const br__statement *st = run->sheet->language->find (l.word[0].s, l.word[0].length);
   if (!st || st->follow != BR__FOLLOW_FILE)
     {
       br__phrase_numbers (&l);

@@ -40,7 +40,7 @@ joined_name (br_text *t, const br__words *l)
   size_t equals = 0;
   while (equals < l->count && !(l->word[equals].length == 1 && l->word[equals].s[0] == '='))
     equals++;
-  if (equals == 0 || equals > 4 || equals + 1 >= l->count || br__statement_find (l->word[0].s, l->word[0].length))
+  if (equals == 0 || equals > 4 || equals + 1 >= l->count || l->run->sheet->language->find (l->word[0].s, l->word[0].length))
     return 0;
   for (size_t i = 0; i < equals; i++)
     for (size_t k = 0; k < l->word[i].length; k++)

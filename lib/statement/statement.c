@@ -25,7 +25,7 @@ unknown_statement (br__run *run)
   br__fail (run->error, BR_SYNTAX, word->offset, word->length, "`%.*s` is not a word I know",
             br__clip (run->text + word->offset, word->length, 40), run->text + word->offset);
   br__search_start (&search, run->text + word->offset, word->length);
-  for (size_t i = 0; (st = br__statement_at (i)) != NULL; i++)
+  for (size_t i = 0; (st = run->sheet->language->at (i)) != NULL; i++)
     br__search_offer (&search, st->word);
   for (size_t i = 0; br__function_at (i); i++)
     br__search_offer (&search, br__function_name (br__function_at (i)));
@@ -75,7 +75,7 @@ dispatch (br__run *run)
   run->word = run->lex.token;
   if (run->word.type != BR__NAME)
     return show (run);
-  const br__statement *st = br__statement_find (run->text + run->word.offset, run->word.length);
+  const br__statement *st = run->sheet->language->find (run->text + run->word.offset, run->word.length);
   br__lexer start = run->lex;
   br_error later;
   if (br__lex_next (&run->lex, &later) != BR_OK)
@@ -93,7 +93,7 @@ dispatch (br__run *run)
   else if (br__is_column (run))
     return br__do_column (run);
   /* A dimension may be called run, as in the rise and the run of stairs.  */
-  if (st && (st->run != br__do_run || br__lex_is_word (&run->lex, "files")))
+  if (st && (strcmp (st->word, "run") != 0 || br__lex_is_word (&run->lex, "files")))
     return st->run (run);
   run->lex = start;
   return show (run);
@@ -261,14 +261,14 @@ br__run_again (br__run *outer, br__line *line)
 /* The end of the first statement of a line that holds several, w = 3; h = 4; LENGTH where it is one.  A title and its like
    take any text, and so does a note.  */
 static size_t
-statement_end (const char *text, size_t length)
+statement_end (const br_sheet *sheet, const char *text, size_t length)
 {
   const char *end = memchr (text, ';', br__note_start (text, length));
   br__lexer l;
   const br__statement *st;
   if (!end || memchr (text, '"', (size_t) (end - text)) || br__lex_start (&l, text, (size_t) (end - text), NULL) != BR_OK)
     return length;
-  st = l.token.type == BR__NAME ? br__statement_find (text + l.token.offset, l.token.length) : NULL;
+  st = l.token.type == BR__NAME ? sheet->language->find (text + l.token.offset, l.token.length) : NULL;
   return st && (st->follow == BR__FOLLOW_TEXT || st->follow == BR__FOLLOW_FILE) ? length : (size_t) (end - text);
 }
 
@@ -281,7 +281,7 @@ br__run_line (br_sheet *sheet, const char *text, size_t length, const char *file
 {
   br_status first = BR_OK, status;
   size_t end;
-  while ((end = length <= BR_MAX_LINE ? statement_end (text, length) : length) < length && !sheet->quit)
+  while ((end = length <= BR_MAX_LINE ? statement_end (sheet, text, length) : length) < length && !sheet->quit)
     {
       size_t blank = 0;
       status = run_one (sheet, text, end, file, line_number, from_file, BR__LF, sink);

@@ -51,6 +51,6 @@ br__statement_find (const char *word, size_t length)
 br_status
 br_sheet_new (br_sheet **sheet)
 {
-  static const br__language language = { br__statement_find, br__sheet_run };
+  static const br__language language = { br__statement_at, br__statement_find, br__sheet_run };
   return br__sheet_new (sheet, &language);
 }

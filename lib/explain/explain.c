@@ -152,7 +152,7 @@ formula_of (br_text *t, const br__node *n, explainer *x, const item *o)
     return BR_DOMAIN;
   if (f->shop)
     {
-      br__text_puts (t, f->shop->formula);
+      br__shop_put_formula (t, f->shop);
       return BR_OK;
     }
   if (strcmp (name, "full") == 0 || strcmp (name, "drawn") == 0)
@@ -236,7 +236,7 @@ static void
 add_rule (explainer *x, const br__function *f)
 {
   br_text t = BR_TEXT_ZERO;
-  if (!f->shop || !f->shop->rule)
+  if (!f->shop)
     return;
   br__text_printf (&t, "%s: %s", f->shop->name, f->shop->rule);
   for (size_t i = 0; i < x->rules->count; i++)

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   trade.c - calls of the functions of the trade: arguments that are known go to the function itself, others
-   through its formula.  */
+   trade.c - the functions of the trade at work: the formula of a row over values that are known or come from a
+   program, for the language and for programs of others.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -9,34 +9,121 @@
 
 #include "exact/status.h"
 #include "formula/operate.h"
+#include "shop/drill.h"
 
-#define MOST_BOUND 16           /* parameters and steps of a formula */
+/* ---- A formula ---- */
 
-/* Values of names inside a formula.  */
-typedef struct bound
+/* Z, empty, gets what OP of a row makes of X and Y.  */
+static br_status
+operate (br__work *w, br__value *z, br__shop_op op, const br__value *x, const br__value *y)
 {
-  const char *name;
-  size_t length;
-  br__value value;
-} bound;
+  static const br__opcode codes[] = { BR__CODE_ADD, BR__CODE_SUB, BR__CODE_MUL, BR__CODE_DIV };
+  static const br_number square = { 2, 0 }, root = { 1, 1 };
+  if (op <= BR__SHOP_DIV)
+    return br__operate (w, z, codes[op - BR__SHOP_ADD], x, y);
+  if (op == BR__SHOP_SINE)
+    return br__operate (w, z, BR__CODE_SIN, x, NULL);
+  return br__operate_power (w, z, x, op == BR__SHOP_SQUARE ? &square : &root);
+}
 
-typedef struct bounds
+/* Z, empty, gets the value of the formula FROM of ARGS.  */
+static br_status
+by_formula (br__work *w, br__value *z, const br__shop_code *from, const br__value *args)
 {
-  bound rows[MOST_BOUND];
-  size_t count;
-} bounds;
+  br__value stack[BR__SHOP_DEEPEST], names[BR__SHOP_MOST_STEPS], *top = stack;
+  size_t steps = 0;
+  br_status status = BR_OK;
+  for (const br__shop_code *c = from; c->op != BR__SHOP_END && status == BR_OK; c++)
+    {
+      br__value made = BR__VALUE_ZERO;
+      unsigned count = br__shop_operands (c->op);
+      switch (c->op)
+        {
+        case BR__SHOP_ARGUMENT: status = br__value_set (&made, &args[c->number]); break;
+        case BR__SHOP_NAME: status = br__value_set (&made, &names[c->number]); break;
+        case BR__SHOP_WHOLE: status = br_number_set_int (&made.real.rational, c->number); break;
+        case BR__SHOP_PI: status = br_real_pi (&made.real); break;
+        case BR__SHOP_STEP: names[steps++] = *--top; continue;
+        default: status = operate (w, &made, c->op, top - count, top - 1);
+        }
+      while (count-- > 0)
+        br__value_clear (--top);
+      *top++ = made;
+    }
+  if (status == BR_OK)
+    *z = *--top;
+  while (top > stack)
+    br__value_clear (--top);
+  while (steps > 0)
+    br__value_clear (&names[--steps]);
+  return status;
+}
+
+/* ---- What arguments must be ---- */
+
+/* X, which is not known yet, has to be what argument INDEX of SHOP needs.  */
+static br_status
+put_need (br__work *w, br__value *x, const br__shop_function *shop, size_t index)
+{
+  char need = shop->needs[index];
+  br__value turn = BR__VALUE_ZERO;
+  br_status status = BR_OK;
+  if (need == 'a')
+    {
+      /* Up to a whole turn: less is not asked for, so it stands before X itself.  */
+      status = br_number_set_int (&turn.real.rational, 360);
+      if (status == BR_OK)
+        status = br__operate (w, &turn, BR__CODE_SUB, &turn, x);
+      if (status == BR_OK)
+        status = br__operate (w, &turn, BR__CODE_NOT_BELOW, &turn, NULL);
+      br__value_clear (&turn);
+    }
+  if (status != BR_OK || need == '*')
+    return status;
+  return br__operate (w, x, need == '0' ? BR__CODE_NOT_BELOW : BR__CODE_OVER_ZERO, x, NULL);
+}
 
 static br_status
-look_up (const br__value **value, void *user, const br__tree *t, const br__node *n, br_error *error)
+put_limit (br__work *w, const br__shop_limit *limit, const br__value *args)
 {
-  const bounds *b = user;
-  for (size_t i = 0; i < b->count; i++)
-    if (b->rows[i].length == n->word_length && memcmp (b->rows[i].name, t->text + n->word, n->word_length) == 0)
-      {
-        *value = &b->rows[i].value;
-        return BR_OK;
-      }
-  return br__fail (error, BR_DOMAIN, 0, 0, "no such name");
+  br__value x = BR__VALUE_ZERO;
+  br_status status = by_formula (w, &x, limit->over, args);
+  if (status == BR_OK)
+    status = br__operate (w, &x, limit->may_be_zero ? BR__CODE_NOT_BELOW : BR__CODE_OVER_ZERO, &x, NULL);
+  int known = !x.slot;
+  br__value_clear (&x);
+  if (status == BR_DOMAIN && known)
+    {
+      br__fail (w->error, BR_DOMAIN, limit->index, 0, "%s", limit->message);
+      br__hint (w->error, "%s", limit->hint);
+    }
+  return status;
+}
+
+/* Z, empty, gets the value of SHOP for ARGS, which may be changed.  */
+static br_status
+take (br__work *w, br__value *z, br__value *args, const br__shop_function *shop)
+{
+  size_t count = br__shop_function_arity (shop);
+  int varies = 0;
+  br_status status = BR_OK;
+  for (size_t i = 0; i < count && status == BR_OK; i++)
+    {
+      varies |= args[i].slot != 0;
+      if (args[i].slot)
+        status = put_need (w, &args[i], shop, i);
+      else if ((status = br__shop_need (shop, i, &args[i].real, w->settings->bits, w->error)) != BR_OK)
+        return status;
+    }
+  if (status == BR_OK && !shop->formula)
+    return varies ? br__operate (w, z, BR__CODE_DRILL, &args[0], NULL)
+                  : br__drill_up (&z->real.rational, &args[0].real, w->settings->bits, w->error);
+  for (size_t i = 0; i < BR__SHOP_LIMITS && shop->limits[i].over && status == BR_OK; i++)
+    if ((status = put_limit (w, &shop->limits[i], args)) == BR_DOMAIN)
+      return status;
+  if (status == BR_OK)
+    status = by_formula (w, z, shop->formula, args);
+  return status == BR_OK ? BR_OK : br__fail_plain (w->error, status, varies ? BR__WHOLE_CALL : 0, 0);
 }
 
 /* Brings the lengths of a call to one kind: lengths where any is one, else plain.  */
@@ -66,129 +153,128 @@ unify_arguments (br__work *w, br__value *args, unsigned count, const br__functio
   return BR_OK;
 }
 
-/* One step of a formula, "front = front_dia / 2" or the last expression, becomes the next row of B.  */
-static br_status
-take_step (br__work *w, bounds *b, const char *text, size_t length)
-{
-  br__tree tree = BR__TREE_ZERO;
-  br__lexer l, ahead;
-  br__names names = { b, look_up };
-  bound *row = &b->rows[b->count];
-  br_status status = b->count < MOST_BOUND ? br__lex_start (&l, text, length, w->error) : BR_TOO_BIG;
-  if (status != BR_OK)
-    return status;
-  ahead = l;
-  if (l.token.type == BR__NAME)
-    status = br__lex_next (&ahead, w->error);
-  if (status == BR_OK && l.token.type == BR__NAME && br__lex_is_sign (&ahead, '='))
-    {
-      row->name = text + l.token.offset;
-      row->length = l.token.length;
-      status = br__lex_next (&ahead, w->error);
-      l = ahead;
-    }
-  if (status == BR_OK)
-    status = br__parse (&tree, &l, w->error);
-  if (status == BR_OK)
-    status = br__work_tree (w, &row->value, &tree, &names);
-  b->count += status == BR_OK;
-  br__tree_clear (&tree);
-  return status;
-}
-
-/* X has to be what the letter NEED of a row says.  */
-static br_status
-put_need (br__work *w, br__value *x, char need)
-{
-  br__value turn = { .dimension = BR_ANGLE };
-  br_status status = BR_OK;
-  if (need == '*' || !x->slot)
-    return BR_OK;
-  if (need == 'a')
-    {
-      /* Up to a whole turn: less is not asked for, so it stands before X itself.  */
-      status = br_number_set_int (&turn.real.rational, 360);
-      if (status == BR_OK)
-        status = br__operate (w, &turn, BR__CODE_SUB, &turn, x);
-      if (status == BR_OK)
-        status = br__operate (w, &turn, BR__CODE_NOT_BELOW, &turn, NULL);
-      br__value_clear (&turn);
-    }
-  return status == BR_OK ? br__operate (w, x, need == '0' ? BR__CODE_NOT_BELOW : BR__CODE_OVER_ZERO, x, NULL)
-                         : status;
-}
-
-/* The value by the formula, which has no such call in it: this goes no deeper.  */
-static br_status
-by_formula (br__work *w, br__value *z, br__value *args, unsigned count, const br__shop_function *shop)
-{
-  bounds b;
-  const char *at = shop->formula;
-  br_status status = BR_OK;
-  memset (&b, 0, sizeof b);
-  for (unsigned i = 0; i < count && status == BR_OK; i++)
-    {
-      bound *row = &b.rows[b.count++];
-      row->name = br__shop_parameter (&row->length, shop, i);
-      status = put_need (w, &args[i], shop->needs[i]);
-      if (status == BR_OK)
-        status = br__value_set (&row->value, &args[i]);
-      /* Degrees are a number in a formula.  */
-      if (shop->kinds[i] == 'A')
-        row->value.dimension = BR_PLAIN;
-    }
-  if (status == BR_OK && *shop->limit)
-    {
-      status = take_step (w, &b, shop->limit, strlen (shop->limit));
-      if (status == BR_OK)
-        status = put_need (w, &b.rows[--b.count].value, '+');
-      br__value_clear (&b.rows[b.count].value);
-    }
-  while (status == BR_OK && *at)
-    {
-      size_t length = strcspn (at, ";");
-      status = take_step (w, &b, at, length);
-      at += length + (at[length] == ';');
-    }
-  if (status == BR_OK)
-    status = br__value_set (z, &b.rows[b.count - 1].value);
-  for (size_t i = 0; i < MOST_BOUND; i++)
-    br__value_clear (&b.rows[i].value);
-  return status;
-}
-
 br_status
 br__call_shop (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
 {
-  const br__shop_function *shop = self->shop;
-  const br_real *reals[BR__SHOP_MAX_ARGS];
-  br_dimension kind;
-  int varies = 0;
+  br_dimension kind = BR_PLAIN;
   br_status status = BR_OK;
-
   /* Drills are made in inches, so a plain number of a metric sheet becomes a length first.  */
-  if (!shop->formula && args[0].dimension == BR_PLAIN && strcmp (w->settings->unit->name, "in") != 0)
+  if (!self->shop->formula && args[0].dimension == BR_PLAIN && strcmp (w->settings->unit->name, "in") != 0)
     {
       status = br__work_to_length (w, &args[0]);
       if (status != BR_OK)
         return br__fail_plain (w->error, status, 0, 0);
     }
   status = unify_arguments (w, args, count, self, &kind);
-  for (unsigned i = 0; i < count; i++)
+  if (status == BR_OK)
+    status = take (w, z, args, self->shop);
+  z->dimension = kind;
+  return status;
+}
+
+/* ---- For programs ---- */
+
+br_status
+br__shop_value (br_real *z, const br__shop_function *shop, const br_real *const *args, unsigned bits, br_error *error)
+{
+  const br__settings s = { .bits = bits };
+  br__work w = { &s, NULL, error };
+  br__value values[BR__SHOP_MAX_ARGS], made = BR__VALUE_ZERO;
+  size_t count = br__shop_function_arity (shop);
+  /* Borrowed: a value that is known is not changed.  */
+  for (size_t i = 0; i < count; i++)
+    values[i] = (br__value) { *args[i], BR_PLAIN, 0 };
+  br_status status = take (&w, &made, values, shop);
+  if (status == BR_OK)
     {
-      varies |= args[i].slot != 0;
-      reals[i] = &args[i].real;
+      br_real_clear (z);
+      *z = made.real;
     }
-  if (status == BR_OK && !varies)
-    status = shop->call (&z->real, reals, w->settings->bits, w->error);
-  else if (status == BR_OK)
+  return status;
+}
+
+/* The row NAME of ARGS.  A value that is not given is refused as one out of its range is.  */
+static br_status
+call (br_real *z, const char *name, const br_real *const *args, unsigned bits, br_error *error)
+{
+  const br__shop_function *row = br__shop_function_find (name, strlen (name));
+  size_t count = br__shop_function_arity (row);
+  for (size_t i = 0; i < count; i++)
+    if (!args[i])
+      {
+        size_t length;
+        const char *parameter = br__shop_parameter (&length, row, i);
+        return br__fail (error, BR_DOMAIN, i, 0, "%s is not given",
+                         br__shop_parameter_words (parameter, length));
+      }
+  return br__shop_value (z, row, args, bits, error);
+}
+
+/* br_NAME of one, two and three values.  */
+#define ONE(NAME)                                                                               \
+  br_status br_##NAME (br_real *z, const br_real *a, unsigned bits, br_error *error)            \
+  {                                                                                             \
+    return call (z, #NAME, (const br_real *const[]) { a }, bits, error);                        \
+  }
+#define TWO(NAME)                                                                               \
+  br_status br_##NAME (br_real *z, const br_real *a, const br_real *b, unsigned bits,           \
+                       br_error *error)                                                         \
+  {                                                                                             \
+    return call (z, #NAME, (const br_real *const[]) { a, b }, bits, error);                     \
+  }
+#define THREE(NAME)                                                                             \
+  br_status br_##NAME (br_real *z, const br_real *a, const br_real *b, const br_real *c,        \
+                       unsigned bits, br_error *error)                                          \
+  {                                                                                             \
+    return call (z, #NAME, (const br_real *const[]) { a, b, c }, bits, error);                  \
+  }
+
+ONE (radius)
+ONE (diameter)
+ONE (circumference)
+TWO (diagonal)
+TWO (arc_length)
+TWO (chord)
+TWO (rise)
+TWO (radius_from)
+TWO (fender_radius)
+THREE (fender_outer)
+TWO (fender_gap)
+THREE (wheel_gap)
+THREE (wheelbase_for)
+TWO (clearance_hole)
+
+br_status
+br_axle_length (br_real *length, const br_real *body_width, const br_real *wheel_thickness,
+                const br_real *washer, const br_real *side_play, const br_real *end_allowance,
+                unsigned bits, br_error *error)
+{
+  const br_real *const args[] = { body_width, wheel_thickness, washer, side_play, end_allowance };
+  return call (length, "axle_length", args, bits, error);
+}
+
+/* The row of the table is the fractional series.  */
+br_status
+br_drill_next (br_real *drill, const br_real *size, br_drill_series series, unsigned bits,
+               br_error *error)
+{
+  br_real found = BR_REAL_ZERO;
+  int sign = 0;
+  br_status status;
+  if (series == BR_DRILL_FRACTIONAL || !size)
+    return call (drill, "drill", (const br_real *const[]) { size }, bits, error);
+  if (series != BR_DRILL_NUMBER && series != BR_DRILL_LETTER)
+    return br__fail (error, BR_DOMAIN, 1, 0, "no such series of drills");
+  status = br_real_sign (&sign, size, bits);
+  if (status != BR_OK)
+    return br__fail_plain (error, status, 0, 0);
+  if (sign <= 0)
+    return br__fail (error, BR_DOMAIN, 0, 0, "the size must be over zero");
+  status = br__drill_next (&found.rational, series, size, bits, error);
+  if (status == BR_OK)
     {
-      status = shop->formula ? by_formula (w, z, args, count, shop)
-                             : br__operate (w, z, BR__CODE_DRILL, &args[0], NULL);
-      if (status != BR_OK && w->error)
-        w->error->offset = BR__WHOLE_CALL;
+      br_real_clear (drill);
+      *drill = found;
     }
-  char result = shop->kinds[strcspn (shop->kinds, ":") + 1];
-  z->dimension = result == 'L' ? kind : result == 'A' ? BR_ANGLE : BR_PLAIN;
   return status;
 }

@@ -8,13 +8,13 @@
 
 typedef struct br__calc
 {
-  br_real a, b, c, d;
+  br_real a, b, c;
   unsigned bits;        /* as for br_real_sign */
   br_status status;
 } br__calc;
 
 #define BR__CALC(BITS) \
-  { BR_REAL_ZERO, BR_REAL_ZERO, BR_REAL_ZERO, BR_REAL_ZERO, (BITS), BR_OK }
+  { BR_REAL_ZERO, BR_REAL_ZERO, BR_REAL_ZERO, (BITS), BR_OK }
 
 /* A constant N that needs no memory and no clearing.  */
 #define BR__WHOLE(N) { { (N), 0 }, NULL }
@@ -46,20 +46,6 @@ calc_mul (br__calc *c, br_real *z, const br_real *x, const br_real *y)
   calc_by (c, br_real_mul, z, x, y);
 }
 
-static inline void
-calc_div (br__calc *c, br_real *z, const br_real *x, const br_real *y)
-{
-  if (c->status == BR_OK)
-    c->status = br_real_div (z, x, y, c->bits);
-}
-
-static inline void
-calc_root (br__calc *c, br_real *z, const br_real *x)
-{
-  if (c->status == BR_OK)
-    c->status = br_real_sqrt (z, x, c->bits);
-}
-
 /* 0 also after a status that is not BR_OK.  */
 static inline int
 calc_order (br__calc *c, const br_real *x, const br_real *y)
@@ -71,23 +57,12 @@ calc_order (br__calc *c, const br_real *x, const br_real *y)
   return order;
 }
 
-static inline int
-calc_sign (br__calc *c, const br_real *x)
-{
-  int sign = 0;
-
-  if (c->status == BR_OK)
-    c->status = br_real_sign (&sign, x, c->bits);
-  return sign;
-}
-
 static inline void
 calc_clear (br__calc *c)
 {
   br_real_clear (&c->a);
   br_real_clear (&c->b);
   br_real_clear (&c->c);
-  br_real_clear (&c->d);
 }
 
 /* ORDER gets -1, 0, 1 for X against NUM / DEN.  */

@@ -1,13 +1,51 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    functions.h - the shop's functions: wheels, fenders, arcs, axles, drills.
-   One table drives evaluation, help and the steps of an explanation, so that what is
+   One table drives values, programs, help and the steps of an explanation, so that what is
    computed, what is said and what is shown are one thing.  Read-only data: any thread.  */
 #ifndef BR_SHOP_FUNCTIONS_H
 #define BR_SHOP_FUNCTIONS_H
 
 #include "benchrule.h"
+#include "exact/text.h"
 
 #define BR__SHOP_MAX_ARGS 5
+
+/* A formula as the compiler of C leaves it: operands stand before what is done with them, and each code takes
+   the last ones.  A name is the value of a step, counted from 0 in the order of the steps.  */
+typedef enum br__shop_op
+{
+  BR__SHOP_END, BR__SHOP_ARGUMENT, BR__SHOP_NAME, BR__SHOP_WHOLE, BR__SHOP_PI, BR__SHOP_ADD, BR__SHOP_SUB, BR__SHOP_MUL,
+  BR__SHOP_DIV, BR__SHOP_SQUARE, BR__SHOP_ROOT, BR__SHOP_SINE,
+  BR__SHOP_STEP                 /* the value gets the name WORD */
+} br__shop_op;
+
+/* How many values OP takes.  */
+static inline unsigned
+br__shop_operands (br__shop_op op)
+{
+  return op >= BR__SHOP_ADD && op <= BR__SHOP_DIV ? 2 : op >= BR__SHOP_SQUARE;
+}
+
+typedef struct br__shop_code
+{
+  br__shop_op op;
+  int number;                   /* of the argument or the name, or the whole number itself */
+  const char *word;
+} br__shop_code;
+
+#define BR__SHOP_DEEPEST 8      /* values at hand at once */
+#define BR__SHOP_MOST_STEPS 2
+
+/* What has to be over zero, or not below it, for there to be such a shape; else argument INDEX is to blame.  */
+typedef struct br__shop_limit
+{
+  const br__shop_code *over;    /* NULL: no limit */
+  int may_be_zero;
+  size_t index;
+  const char *message, *hint;
+} br__shop_limit;
+
+#define BR__SHOP_LIMITS 2
 
 typedef struct br__shop_function
 {
@@ -18,19 +56,13 @@ typedef struct br__shop_function
      number counts as inches).  N: a plain number.  A: degrees or a plain number.  */
   const char *kinds;
   /* One letter a parameter.  +: over zero.  0: zero or more.  a: an angle over 0, up to 360.
-     *: any, or tested by the call itself.  */
+     *: any.  */
   const char *needs;
-  /* The rule in the language over the parameter names; steps end with ';' and the last
-     is the result.  NULL where no formula says it.  */
-  const char *formula;
-  const char *limit;        /* a formula over them that has to be over zero, or "" */
+  const br__shop_code *formula;         /* NULL: the next drill, which no formula says */
   const char *rule;         /* the same in words for a student */
   const char *summary;      /* one line for help */
-  /* Sets Z from the arguments, exactly where it can be.  BITS limits the precision at which
-     signs are asked (0: BR_REAL_BITS).  ERROR's offset is the index of the bad argument
-     (from 0) and its length 0: the caller turns it into a place.  BR_DOMAIN: no such shape;
-     BR_UNDECIDED; BR_TOO_BIG; BR_NO_MEMORY.  */
-  br_status (*call) (br_real *z, const br_real *const *args, unsigned bits, br_error *error);
+  const char *source;       /* where the formula is from */
+  br__shop_limit limits[BR__SHOP_LIMITS];
 } br__shop_function;
 
 extern const br__shop_function br__shop_functions[];
@@ -41,6 +73,13 @@ const br__shop_function *br__shop_function_find (const char *name, size_t length
 /* How many arguments it takes, and the LENGTH bytes of the name of parameter INDEX.  */
 size_t br__shop_function_arity (const br__shop_function *function);
 const char *br__shop_parameter (size_t *length, const br__shop_function *function, size_t index);
+/* The formula in the language, over the names of the parameters; steps end with `; ` and the last is the result.
+   Nothing where there is none.  */
+void br__shop_put_formula (br_text *t, const br__shop_function *function);
+/* BR_DOMAIN in words where X is not what parameter INDEX needs.  The offset of ERROR is INDEX.  BITS as for
+   br_real_sign.  */
+br_status br__shop_need (const br__shop_function *function, size_t index, const br_real *x, unsigned bits,
+                         br_error *error);
 /* "the wheel's diameter" for "wheel_dia": what a parameter is, in words; never NULL.  */
 const char *br__shop_parameter_words (const char *name, size_t length);
 

@@ -22,5 +22,4 @@ libbenchrule_core_la_SOURCES += \
   lib/shop/stock.c \
   lib/shop/stock.h \
   lib/shop/cautions.c \
-  lib/shop/trade.c \
   lib/shop/workpiece.c

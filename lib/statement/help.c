@@ -161,14 +161,17 @@ help_function (br__run *run, const br__function *f)
   br_list *lines = br__put_list (r, "lines");
   br_text t = BR_TEXT_ZERO;
   put_function (lines, f);
-  if (f->shop && f->shop->rule)
+  if (f->shop)
     {
       br__text_printf (&t, "  The rule: %s.", f->shop->rule);
+      br__list_from (lines, &t);
+      br__text_printf (&t, "  Where it is from: %s.", f->shop->source);
       br__list_from (lines, &t);
     }
   if (f->shop && f->shop->formula)
     {
-      br__text_printf (&t, "  As a formula: %s", f->shop->formula);
+      br__text_puts (&t, "  As a formula: ");
+      br__shop_put_formula (&t, f->shop);
       br__list_from (lines, &t);
     }
   return br__emit (run, r);

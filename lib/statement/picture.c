@@ -81,7 +81,7 @@ draw_wheels (br__run *run, br_text *t, br__value *gap, const br__value *v)
   const br__settings *s = &run->sheet->settings;
   br_style style = br__settings_style (s);
   const br_real *args[] = { &v[0].real, &v[1].real, &v[2].real };
-  br_status status = br__shop_function_find ("wheel_gap", 9)->call (&gap->real, args, s->bits, run->error);
+  br_status status = br_wheel_gap (&gap->real, args[0], args[1], args[2], s->bits, run->error);
   if (status == BR_OK)
     status = br__picture_wheels (t, br_real_rational (args[0]), br_real_rational (args[1]),
                                  br_real_rational (args[2]), &gap->real, &style, s->bits);

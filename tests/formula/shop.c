@@ -5,7 +5,7 @@
 # include <config.h>
 #endif
 
-#include "shop/functions.h"
+#include "formula/operate.h"
 #include "../sheet/support.h"
 
 typedef struct sizes
@@ -85,8 +85,11 @@ run_formula (br_sheet *sheet, said *s, const br__shop_function *f, const sizes *
       const char *name = br__shop_parameter (&length, f, i);
       fprintf (out, "%.*s = %s\n", (int) length, name, z->text[i]);
     }
-  for (const char *at = f->formula; *at; at++)
+  br_text formula = BR_TEXT_ZERO;
+  br__shop_put_formula (&formula, f);
+  for (const char *at = br__text_string (&formula); *at; at++)
     fputc (*at == ';' ? '\n' : *at, out);
+  br__text_clear (&formula);
   fputc ('\n', out);
   fclose (out);
   br_status status = sheet_run (sheet, s, text);
@@ -119,7 +122,7 @@ check_function (const br__shop_function *f, size_t *good)
   put_call (out, f, &z);
   fclose (out);
 
-  br_status status = f->call (&x, z.pointer, 0, &error), said_status = sheet_run (sheet, &s, call);
+  br_status status = br__shop_value (&x, f, z.pointer, 0, &error), said_status = sheet_run (sheet, &s, call);
   if (said_status != status)
     fail_msg ("%s: %s in C, %s in the language", call, br_status_name (status), br_status_name (said_status));
   if (status != BR_OK)

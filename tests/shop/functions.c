@@ -291,7 +291,7 @@ aliasing (void **state)
       for (i = 0; i < br__shop_function_arity (&br__shop_functions[f]); i++)
         {
           shop_read (&own, args[f]);
-          check_ok (br__shop_functions[f].call (&own.value[i], own.pointer, 0, NULL));
+          check_ok (br__shop_value (&own.value[i], &br__shop_functions[f], own.pointer, 0, NULL));
           shop_same (&own.value[i], &z);
           shop_clear (&own);
         }
@@ -331,13 +331,13 @@ undecided (void **state)
 
   (void) state;
   shop_blur (&zero);
-  assert_int_equal (shop_find ("radius_from")->call (&z, args, 200, &error), BR_UNDECIDED);
+  assert_int_equal (br__shop_value (&z, shop_find ("radius_from"), args, 200, &error), BR_UNDECIDED);
   assert_int_equal (error.status, BR_UNDECIDED);
   assert_int_equal (error.offset, 1);
   args[0] = &zero;
-  assert_int_equal (shop_find ("fender_radius")->call (&z, args, 200, &error), BR_UNDECIDED);
+  assert_int_equal (br__shop_value (&z, shop_find ("fender_radius"), args, 200, &error), BR_UNDECIDED);
   assert_int_equal (error.offset, 0);
-  assert_int_equal (shop_find ("drill")->call (&z, args, 200, &error), BR_UNDECIDED);
+  assert_int_equal (br__shop_value (&z, shop_find ("drill"), args, 200, &error), BR_UNDECIDED);
   br_real_clear (&zero);
 }
 
@@ -353,13 +353,13 @@ memory (void **state)
   shop_read (&arc, "5 41");
   CHECK_EACH_REFUSAL (status,
                       (br_real_clear (&z),
-                       status = shop_find ("wheel_gap")->call (&z, wheels.pointer, 0, NULL)),
+                       status = br__shop_value (&z, shop_find ("wheel_gap"), wheels.pointer, 0, NULL)),
                       1);
   br_real_clear (&z);
   z = zero;
   CHECK_EACH_REFUSAL (status,
                       (br_real_clear (&z),
-                       status = shop_find ("arc_length")->call (&z, arc.pointer, 0, NULL)),
+                       status = br__shop_value (&z, shop_find ("arc_length"), arc.pointer, 0, NULL)),
                       1);
   br_real_clear (&z);
   shop_clear (&wheels);

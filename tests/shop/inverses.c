@@ -187,7 +187,7 @@ axles (void **state)
       shop_read (&args, "1 1 1 1 1");
       for (i = 0; i < args.count; i++)
         shop_random (&args.value[i], 6);
-      check_ok (axle->call (&x, args.pointer, 0, NULL));
+      check_ok (br__shop_value (&x, axle, args.pointer, 0, NULL));
       check_ok (br_real_set (&y, &args.value[0]));
       for (i = 2; i < 2 * args.count; i++)
         check_ok (br_real_add (&y, &y, &args.value[i / 2]));

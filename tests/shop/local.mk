@@ -6,7 +6,7 @@ shop_tests = tests/shop/cautions \
   tests/shop/picture \
   tests/shop/small_parts \
   tests/shop/tables \
-  tests/shop/trade \
+  tests/shop/header \
   tests/shop/wood
 unit_tests += $(shop_tests)
 EXTRA_DIST += tests/data/blades.txt tests/data/drills.txt tests/data/gaps.txt \

@@ -59,7 +59,7 @@ draw_wheels (page *p, const char *sizes, const br_style *style)
   br_real gap = BR_REAL_ZERO;
 
   shop_read (&args, sizes);
-  check_ok (shop_find ("wheel_gap")->call (&gap, args.pointer, 0, NULL));
+  check_ok (br__shop_value (&gap, shop_find ("wheel_gap"), args.pointer, 0, NULL));
   br__text_reset (&p->text);
   check_ok (br__picture_wheels (&p->text, &args.value[0].rational, &args.value[1].rational,
                                 &args.value[2].rational, &gap, style, 0));

@@ -4,7 +4,7 @@
 #define BR_TESTS_SHOP_SUPPORT_H
 
 #include "../exact/real_check.h"
-#include "shop/functions.h"
+#include "formula/operate.h"
 
 /* X := TEXT, "n/d" or "n".  */
 CHECK_UNUSED static void
@@ -70,7 +70,7 @@ shop_call_text (br_real *z, const char *name, const char *text, unsigned bits, b
 
   shop_read (&args, text);
   assert_int_equal (args.count, br__shop_function_arity (function));
-  status = function->call (z, args.pointer, bits, error);
+  status = br__shop_value (z, function, args.pointer, bits, error);
   shop_clear (&args);
   return status;
 }
@@ -83,7 +83,7 @@ shop_call (br_real *z, const char *name, const br_real *a, const br_real *b, con
   const br__shop_function *function = shop_find (name);
   br_error error = { .status = BR_OK };
 
-  if (function->call (z, args, 0, &error) != BR_OK)
+  if (br__shop_value (z, function, args, 0, &error) != BR_OK)
     fail_msg ("%s: %s", name, error.message);
 }
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
-   trade.c - the trade as the header has it: each row of the table of functions by its public function, what
+   header.c - the trade as the header has it: each row of the table of functions by its public function, what
    it refuses, drills of each series, and the rules that a size touches.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
@@ -80,7 +80,7 @@ each_row (void **state)
               check_ok (br_number_set_ratio (&value[k].rational, check_between (-2, 40), check_between (1, 32)));
               args[k] = &value[k];
             }
-          br_status status = row->call (&z, args, 0, &error);
+          br_status status = br__shop_value (&z, row, args, 0, &error);
           size_t into = (size_t) check_below (count);
           assert_int_equal (find (row->name) (&value[into], args, 0, &other), status);
           if (status == BR_OK)

@@ -106,7 +106,7 @@ br__explain_compose (br_text *t, const br__node *n, const item *o)
       put_operand (t, &o[1], BINDS_ALL);
       return BINDS_POWER;
     default:
-      br__text_puts (t, br__function_name (n->function));
+      br__text_puts (t, n->function->name);
       if (br__function_most (n->function) == 0)
         return BINDS_ALL;
       br__text_putc (t, '(');
@@ -132,7 +132,7 @@ scale_formula (br_text *t, const br__node *n, explainer *x, const item *o)
   br_number_clear (&factor);
   if (!known)
     return BR_DOMAIN;
-  int full = br__function_name (n->function)[0] == 'f';
+  int full = n->function->id == BR__FUNCTION_FULL;
   int64_t times = full ? den : num, by = full ? num : den;
   br__text_puts (t, "x");
   if (times != 1)
@@ -147,17 +147,14 @@ static br_status
 formula_of (br_text *t, const br__node *n, explainer *x, const item *o)
 {
   const br__function *f = n->function;
-  const char *name = br__function_name (f);
-  if (f->shop && !f->shop->formula)
-    return BR_DOMAIN;
-  if (f->shop)
+  if (f->formula)
     {
-      br__shop_put_formula (t, f->shop);
+      br__shop_put_formula (t, f);
       return BR_OK;
     }
-  if (strcmp (name, "full") == 0 || strcmp (name, "drawn") == 0)
+  if (f->id == BR__FUNCTION_FULL || f->id == BR__FUNCTION_DRAWN)
     return scale_formula (t, n, x, o);
-  if (strcmp (name, "in_boxes") == 0)
+  if (f->id == BR__FUNCTION_IN_BOXES)
     {
       br__text_puts (t, "x / (");
       br__put_measure (t, &x->run->sheet->settings.grid, BR_LENGTH, NULL);
@@ -171,7 +168,7 @@ formula_of (br_text *t, const br__node *n, explainer *x, const item *o)
 static int
 may_be_length (const br__node *n, unsigned k)
 {
-  return n->op != BR__OP_CALL || n->function->shop->kinds[k] == 'L';
+  return n->op != BR__OP_CALL || n->function->kinds[k] == 'L';
 }
 
 br_status
@@ -226,7 +223,7 @@ bring_together (item *o, const br__node *n, explainer *x)
   for (unsigned k = 0; k < n->count && status == BR_OK; k++)
     if (length && may_be_length (n, k) && o[k].value.dimension == BR_PLAIN)
       status = br__explain_length (&o[k], 0, x);
-    else if (n->op == BR__OP_CALL && n->function->shop->kinds[k] == 'A' && o[k].value.dimension == BR_ANGLE)
+    else if (n->op == BR__OP_CALL && n->function->kinds[k] == 'A' && o[k].value.dimension == BR_ANGLE)
       status = take_degrees (&o[k], x);
   return status;
 }
@@ -236,9 +233,9 @@ static void
 add_rule (explainer *x, const br__function *f)
 {
   br_text t = BR_TEXT_ZERO;
-  if (!f->shop)
+  if (!f->rule)
     return;
-  br__text_printf (&t, "%s: %s", f->shop->name, f->shop->rule);
+  br__text_printf (&t, "%s: %s", f->name, f->rule);
   for (size_t i = 0; i < x->rules->count; i++)
     if (strcmp (br__text_string (&x->rules->rows[i]), br__text_string (&t)) == 0)
       {
@@ -292,8 +289,8 @@ explain_formula (explainer *x, const br__node *n, const item *o, const char *for
   for (unsigned k = 0; k < n->count && k < BR__SHOP_MAX_ARGS; k++, count++)
     {
       bound[count] = (binding) { "x", 1, &o[k] };
-      if (n->function->shop)
-        bound[count].name = br__shop_parameter (&bound[count].length, n->function->shop, k);
+      if (n->function->formula)
+        bound[count].name = br__shop_parameter (&bound[count].length, n->function, k);
     }
   inner.bindings = bound;
   while (status == BR_OK && *formula)
@@ -423,7 +420,7 @@ take_operation (explainer *x, const br__node *n, item *o, br__walk how, item *ma
   br_status status = BR_OK;
 
   if (how == BR__WALK_STEPS
-      && (n->op == BR__OP_ADD || n->op == BR__OP_SUB || (n->op == BR__OP_CALL && n->function->shop)))
+      && (n->op == BR__OP_ADD || n->op == BR__OP_SUB || (n->op == BR__OP_CALL && n->function->kinds)))
     status = bring_together (o, n, x);
   if (status == BR_OK)
     status = br__explain_work_out (&made->value, x, n, o);

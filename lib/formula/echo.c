@@ -164,7 +164,7 @@ lay_out (echo *e, size_t i)
   else if (n->op == BR__OP_CALL)
     {
       put_before (e, i, stays_bare (t, i) ? " " : "(");
-      put_before (e, i, br__function_name (n->function));
+      put_before (e, i, n->function->name);
     }
 }
 
@@ -192,7 +192,7 @@ put_leaf (br_text *t, const echo *e, size_t i)
   if (n->op == BR__OP_NUMBER && n->made)
     br__put_node_number (t, e->tree, n);
   else if (n->op == BR__OP_CALL)
-    br__text_puts (t, br__function_name (n->function));
+    br__text_puts (t, n->function->name);
   else
     br__text_put (t, e->tree->text + n->word, n->word_length);
 }

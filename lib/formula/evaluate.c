@@ -185,6 +185,8 @@ br__work_apply (br__work *w, br__value *z, const br__node *n, br__value *args)
       z->dimension = args[0].dimension;
       return br__operate (w, z, BR__CODE_NEG, &args[0], NULL);
     case BR__OP_CALL:
+      if (!n->function->call)
+        return br__call_shop (w, z, args, n->count, n->function);
       return n->function->call (w, z, args, n->count, n->function);
     case BR__OP_NAME:
       return BR_DOMAIN;         /* names are put in by the caller */

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   functions.c - the functions of arithmetic and of the ruler, and the bridge to those of
+   functions.c - the functions of arithmetic and of the ruler, and the list of all with those of
    lib/shop.  Each brings its arguments to one dimension before it works on them.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
@@ -45,7 +45,7 @@ plain_only (br__work *w, const br__value *args, unsigned index, const br__functi
 {
   if (args[index].dimension == BR_PLAIN)
     return BR_OK;
-  return br__fail (w->error, BR_DOMAIN, index, 0, "`%s` takes a plain number here, not %s", br__function_name (f),
+  return br__fail (w->error, BR_DOMAIN, index, 0, "`%s` takes a plain number here, not %s", f->name,
                    br__dimension_words (args[index].dimension));
 }
 
@@ -54,7 +54,7 @@ angle_only (br__work *w, const br__value *args, unsigned index, const br__functi
 {
   if (args[index].dimension == BR_PLAIN || args[index].dimension == BR_ANGLE)
     return BR_OK;
-  return br__fail (w->error, BR_DOMAIN, index, 0, "`%s` takes degrees here, not %s", br__function_name (f),
+  return br__fail (w->error, BR_DOMAIN, index, 0, "`%s` takes degrees here, not %s", f->name,
                    br__dimension_words (args[index].dimension));
 }
 
@@ -287,36 +287,30 @@ call_pi (br__work *w, br__value *z, br__value *args, unsigned count, const br__f
   return plain_status (w, br_real_pi (&z->real), BR__WHOLE_CALL);
 }
 
+#define ROW(NAME, PARAMETERS, SUMMARY, LEAST, MOST, CALL, VARIANT, ID)                           \
+  { .name = NAME, .parameters = PARAMETERS, .summary = SUMMARY, .least = LEAST, .most = MOST,   \
+    .call = CALL, .variant = VARIANT, .id = BR__FUNCTION_##ID }
 static const br__function core[] =
 {
-  { "nearest", "x, mark", 1, 2, "x on a ruler with that finest mark", call_mark, BR_NEAREST, NULL, NULL, NULL },
-  { "up", "x, mark", 1, 2, "the mark at or over x", call_mark, BR_UP, NULL, NULL, NULL },
-  { "down", "x, mark", 1, 2, "the mark at or under x", call_mark, BR_DOWN, NULL, NULL, NULL },
-  { "full", "x, ratio", 1, 2, "full size of a drawn measure", call_scale, BR__CODE_DIV, NULL, NULL, NULL },
-  { "drawn", "x, ratio", 1, 2, "drawn size of a full measure", call_scale, BR__CODE_MUL, NULL, NULL, NULL },
-  { "in_boxes", "x", 1, 1, "how many squares of the grid", call_boxes, 0, NULL, NULL, NULL },
-  { "sqrt", "x", 1, 1, "square root", call_sqrt, 0, NULL, NULL, NULL },
-  { "abs", "x", 1, 1, "x without its sign", call_abs, 0, NULL, NULL, NULL },
-  { "max", "x, y, ...", 1, 0, "the greatest", call_row, BR__CODE_MAX, NULL, NULL, NULL },
-  { "min", "x, y, ...", 1, 0, "the least", call_row, BR__CODE_MIN, NULL, NULL, NULL },
-  { "sum", "x, y, ...", 1, 0, "all added up", call_row, BR__CODE_ADD, NULL, NULL, NULL },
-  { "mean", "x, y, ...", 1, 0, "the sum over the count", call_row, BR__CODE_DIV, NULL, NULL, NULL },
-  { "pi", "", 0, 0, "circumference over diameter", call_pi, 0, NULL, NULL, NULL },
-  { "sin", "degrees", 1, 1, "sine", call_circle, BR__CODE_SIN, NULL, NULL, NULL },
-  { "cos", "degrees", 1, 1, "cosine", call_circle, BR__CODE_COS, NULL, NULL, NULL },
-  { "tan", "degrees", 1, 1, "tangent", call_circle, BR__CODE_TAN, NULL, NULL, NULL },
-  { "atan", "x", 1, 1, "the angle, in degrees, of that tangent", call_atan, 0, NULL, NULL, NULL },
+  ROW ("nearest", "x, mark", "x on a ruler with that finest mark", 1, 2, call_mark, BR_NEAREST, NEAREST),
+  ROW ("up", "x, mark", "the mark at or over x", 1, 2, call_mark, BR_UP, OTHER),
+  ROW ("down", "x, mark", "the mark at or under x", 1, 2, call_mark, BR_DOWN, OTHER),
+  ROW ("full", "x, ratio", "full size of a drawn measure", 1, 2, call_scale, BR__CODE_DIV, FULL),
+  ROW ("drawn", "x, ratio", "drawn size of a full measure", 1, 2, call_scale, BR__CODE_MUL, DRAWN),
+  ROW ("in_boxes", "x", "how many squares of the grid", 1, 1, call_boxes, 0, IN_BOXES),
+  ROW ("sqrt", "x", "square root", 1, 1, call_sqrt, 0, OTHER),
+  ROW ("abs", "x", "x without its sign", 1, 1, call_abs, 0, OTHER),
+  ROW ("max", "x, y, ...", "the greatest", 1, 0, call_row, BR__CODE_MAX, OTHER),
+  ROW ("min", "x, y, ...", "the least", 1, 0, call_row, BR__CODE_MIN, OTHER),
+  ROW ("sum", "x, y, ...", "all added up", 1, 0, call_row, BR__CODE_ADD, OTHER),
+  ROW ("mean", "x, y, ...", "the sum over the count", 1, 0, call_row, BR__CODE_DIV, OTHER),
+  ROW ("pi", "", "circumference over diameter", 0, 0, call_pi, 0, OTHER),
+  ROW ("sin", "degrees", "sine", 1, 1, call_circle, BR__CODE_SIN, OTHER),
+  ROW ("cos", "degrees", "cosine", 1, 1, call_circle, BR__CODE_COS, OTHER),
+  ROW ("tan", "degrees", "tangent", 1, 1, call_circle, BR__CODE_TAN, OTHER),
+  ROW ("atan", "x", "the angle, in degrees, of that tangent", 1, 1, call_atan, 0, OTHER),
 };
 #define CORE (sizeof core / sizeof core[0])
-
-/* A row for each function of lib/shop; what it is called and takes is said there.  */
-#define ROW(i) { NULL, NULL, 0, 0, NULL, br__call_shop, 0, &br__shop_functions[i], NULL, NULL }
-static const br__function shop_rows[] =
-{
-  ROW (0), ROW (1), ROW (2), ROW (3), ROW (4), ROW (5), ROW (6), ROW (7),
-  ROW (8), ROW (9), ROW (10), ROW (11), ROW (12), ROW (13), ROW (14), ROW (15)
-};
-#define SHOP (sizeof shop_rows / sizeof shop_rows[0])
 
 const br__function *
 br__function_at (size_t index)
@@ -324,7 +318,7 @@ br__function_at (size_t index)
   if (index < CORE)
     return &core[index];
   index -= CORE;
-  return index < SHOP && index < br__shop_function_count ? &shop_rows[index] : NULL;
+  return index < br__shop_function_count ? &br__shop_functions[index] : NULL;
 }
 
 const br__function *
@@ -333,47 +327,29 @@ br__function_find (const char *name, size_t length)
   const br__function *f;
   for (size_t i = 0; (f = br__function_at (i)) != NULL; i++)
     {
-      const char *called = br__function_name (f);
+      const char *called = f->name;
       if (strncmp (called, name, length) == 0 && called[length] == 0)
         return f;
     }
   return NULL;
 }
 
-const char *
-br__function_name (const br__function *f)
-{
-  return f->shop ? f->shop->name : f->name;
-}
-
-const char *
-br__function_parameters (const br__function *f)
-{
-  return f->shop ? f->shop->parameters : f->parameters;
-}
-
 void
 br__hint_call (br_error *error, const br__function *f)
 {
-  br__hint (error, "write %s(%s)", br__function_name (f), br__function_parameters (f));
-}
-
-const char *
-br__function_summary (const br__function *f)
-{
-  return f->shop ? f->shop->summary : f->summary;
+  br__hint (error, "write %s(%s)", f->name, f->parameters);
 }
 
 unsigned
 br__function_least (const br__function *f)
 {
-  return f->shop ? (unsigned) br__shop_function_arity (f->shop) : f->least;
+  return f->needs ? (unsigned) strlen (f->needs) : f->least;
 }
 
 unsigned
 br__function_most (const br__function *f)
 {
-  if (f->shop)
+  if (f->needs)
     return br__function_least (f);
   return f->most || !f->least ? f->most : UINT_MAX;
 }

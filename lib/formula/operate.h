@@ -55,7 +55,7 @@ br_status br__work_tree (br__work *w, br__value *z, const br__tree *t, const br_
 br_status br__call_shop (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
 /* Its value, for programs: Z may be one of ARGS.  The offset of ERROR is the index of the argument that is to
    blame.  BR_DOMAIN: no such shape.  BITS as for br_real_sign.  */
-br_status br__shop_value (br_real *z, const br__shop_function *shop, const br_real *const *args, unsigned bits,
+br_status br__shop_value (br_real *z, const br__function *shop, const br_real *const *args, unsigned bits,
                           br_error *error);
 
 /* domain_exact.c: Z = what C makes of X and Y.  SKIP_RANGE_CHECKS: BR__CODE_OVER_ZERO and the like let

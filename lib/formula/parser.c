@@ -100,7 +100,7 @@ static br_status
 wrong_count (br__parser *p, const br__function *f, const br__token *word, unsigned count)
 {
   br__fail (p->error, BR_SYNTAX, word->offset, p->last_end - word->offset,
-            "`%s` was given %u value%s", br__function_name (f), count, count == 1 ? "" : "s");
+            "`%s` was given %u value%s", f->name, count, count == 1 ? "" : "s");
   br__hint_call (p->error, f);
   return BR_SYNTAX;
 }
@@ -297,7 +297,7 @@ parse_name (br__parser *p)
   if (f && p->lexer->token.type == BR__NUMBER)
     {
       br__fail (p->error, BR_SYNTAX, word.offset, word.length, "`%s` wants its values in brackets",
-                br__function_name (f));
+                f->name);
       br__hint_call (p->error, f);
       return BR_SYNTAX;
     }
@@ -539,8 +539,7 @@ br__parse_list (br__tree **trees, size_t *count, br__lexer *l, br_error *error)
         break;
     }
   const br__node *head = status == BR_OK ? bare_call (&made[0]) : NULL;
-  if (head && n == 2 && br__function_least (head->function) == 1 && br__function_most (head->function) == 2
-      && br__same_word (br__function_name (head->function), strlen (br__function_name (head->function)), "nearest"))
+  if (head && n == 2 && head->function->id == BR__FUNCTION_NEAREST)
     status = refuse_bare_list (made, l, error);
   for (size_t i = 1; head && i < n && status == BR_OK; i++)
     if (!bare_call (&made[i]))

@@ -84,7 +84,7 @@ refuse_powers (br__parser *p, size_t offset)
       br__lexer ahead = *p->lexer;
       br_status next = t->type == BR__RAISED ? BR_OK : br__lex_next (&ahead, NULL);
       size_t end = ahead.token.offset + ahead.token.length;
-      br__text_printf (&inner, "%s(%.*s)", br__function_name (last->function), (int) (end - last[-1].offset),
+      br__text_printf (&inner, "%s(%.*s)", last->function->name, (int) (end - last[-1].offset),
                        p->lexer->text + last[-1].offset);
       br__text_printf (&whole, "%.*s", (int) (end - p->last_end), p->lexer->text + p->last_end);
       if (next == BR_OK && end - offset < 60)

@@ -63,7 +63,7 @@ by_formula (br__work *w, br__value *z, const br__shop_code *from, const br__valu
 
 /* X, which is not known yet, has to be what argument INDEX of SHOP needs.  */
 static br_status
-put_need (br__work *w, br__value *x, const br__shop_function *shop, size_t index)
+put_need (br__work *w, br__value *x, const br__function *shop, size_t index)
 {
   char need = shop->needs[index];
   br__value turn = BR__VALUE_ZERO;
@@ -102,9 +102,9 @@ put_limit (br__work *w, const br__shop_limit *limit, const br__value *args)
 
 /* Z, empty, gets the value of SHOP for ARGS, which may be changed.  */
 static br_status
-take (br__work *w, br__value *z, br__value *args, const br__shop_function *shop)
+take (br__work *w, br__value *z, br__value *args, const br__function *shop)
 {
-  size_t count = br__shop_function_arity (shop);
+  size_t count = br__function_least (shop);
   int varies = 0;
   br_status status = BR_OK;
   for (size_t i = 0; i < count && status == BR_OK; i++)
@@ -130,7 +130,7 @@ take (br__work *w, br__value *z, br__value *args, const br__shop_function *shop)
 static br_status
 unify_arguments (br__work *w, br__value *args, unsigned count, const br__function *self, br_dimension *kind)
 {
-  const char *kinds = self->shop->kinds;
+  const char *kinds = self->kinds;
   *kind = BR_PLAIN;
   for (unsigned i = 0; i < count; i++)
     if (kinds[i] == 'L' && args[i].dimension == BR_LENGTH)
@@ -141,7 +141,7 @@ unify_arguments (br__work *w, br__value *args, unsigned count, const br__functio
       if (kinds[i] == 'L' && d != BR_PLAIN && d != BR_LENGTH)
         return br__fail (w->error, BR_DOMAIN, i, 0, "a length should stand here, not %s", br__dimension_words (d));
       if (kinds[i] == 'A' && d != BR_PLAIN && d != BR_ANGLE)
-        return br__fail (w->error, BR_DOMAIN, i, 0, "`%s` takes degrees here, not %s", br__function_name (self),
+        return br__fail (w->error, BR_DOMAIN, i, 0, "`%s` takes degrees here, not %s", self->name,
                          br__dimension_words (d));
       if (kinds[i] == 'L' && *kind == BR_LENGTH && d == BR_PLAIN)
         {
@@ -159,7 +159,7 @@ br__call_shop (br__work *w, br__value *z, br__value *args, unsigned count, const
   br_dimension kind = BR_PLAIN;
   br_status status = BR_OK;
   /* Drills are made in inches, so a plain number of a metric sheet becomes a length first.  */
-  if (!self->shop->formula && args[0].dimension == BR_PLAIN && strcmp (w->settings->unit->name, "in") != 0)
+  if (!self->formula && args[0].dimension == BR_PLAIN && strcmp (w->settings->unit->name, "in") != 0)
     {
       status = br__work_to_length (w, &args[0]);
       if (status != BR_OK)
@@ -167,7 +167,7 @@ br__call_shop (br__work *w, br__value *z, br__value *args, unsigned count, const
     }
   status = unify_arguments (w, args, count, self, &kind);
   if (status == BR_OK)
-    status = take (w, z, args, self->shop);
+    status = take (w, z, args, self);
   z->dimension = kind;
   return status;
 }
@@ -175,12 +175,12 @@ br__call_shop (br__work *w, br__value *z, br__value *args, unsigned count, const
 /* ---- For programs ---- */
 
 br_status
-br__shop_value (br_real *z, const br__shop_function *shop, const br_real *const *args, unsigned bits, br_error *error)
+br__shop_value (br_real *z, const br__function *shop, const br_real *const *args, unsigned bits, br_error *error)
 {
   const br__settings s = { .bits = bits };
   br__work w = { &s, NULL, error };
   br__value values[BR__SHOP_MAX_ARGS], made = BR__VALUE_ZERO;
-  size_t count = br__shop_function_arity (shop);
+  size_t count = br__function_least (shop);
   /* Borrowed: a value that is known is not changed.  */
   for (size_t i = 0; i < count; i++)
     values[i] = (br__value) { *args[i], BR_PLAIN, 0 };
@@ -197,8 +197,8 @@ br__shop_value (br_real *z, const br__shop_function *shop, const br_real *const 
 static br_status
 call (br_real *z, const char *name, const br_real *const *args, unsigned bits, br_error *error)
 {
-  const br__shop_function *row = br__shop_function_find (name, strlen (name));
-  size_t count = br__shop_function_arity (row);
+  const br__function *row = br__function_find (name, strlen (name));
+  size_t count = br__function_least (row);
   for (size_t i = 0; i < count; i++)
     if (!args[i])
       {

@@ -78,7 +78,7 @@ br__nearest_function (const char *name, size_t length)
   const br__function *f;
   br__search_start (&s, name, length);
   for (size_t i = 0; (f = br__function_at (i)) != NULL; i++)
-    br__search_offer (&s, br__function_name (f));
+    br__search_offer (&s, f->name);
   return s.best;
 }
 

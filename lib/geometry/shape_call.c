@@ -257,23 +257,24 @@ call_run (br__work *w, br__value *z, br__value *args, unsigned count, const br__
 const br__function *
 br__shape_function (br__shape_call call)
 {
-#define ROW(NAME, COUNT, CALL) \
-  { .name = (NAME), .parameters = "x", .least = (COUNT), .most = (COUNT), .summary = "", .call = (CALL) }
+#define ROW(NAME, COUNT, CALL, ...) \
+  { .name = (NAME), .parameters = "x", .least = (COUNT), .most = (COUNT), .summary = "", .call = (CALL), __VA_ARGS__ }
   static const br__function rows[] =
   {
-    [BR__CALL_LENGTH] = ROW ("place", 1, call_length),
-    [BR__CALL_DIAMETER] = ROW ("diameter", 1, call_size),
-    [BR__CALL_WIDTH] = ROW ("width", 1, call_size),
-    [BR__CALL_HEIGHT] = ROW ("height", 1, call_size),
-    [BR__CALL_RADIUS] = ROW ("radius", 1, call_size),
-    [BR__CALL_THICKNESS] = { "thickness", "x", 1, 1, "", call_size, BR__CALL_THICKNESS, NULL, NULL, NULL },
-    [BR__CALL_ANGLE] = ROW ("angle", 1, call_angle),
-    [BR__CALL_TURN] = ROW ("turn", 1, call_turn),
-    [BR__CALL_FENDER] = ROW ("fender", 3, call_fender),
-    [BR__CALL_REACH] = { "reach", "", 7, 7, "", call_reach, 0, NULL, measure_reach, "---11aa" },
-    [BR__CALL_CLEAR] = { "clear", "", 14, 14, "", call_clear, 0, NULL, measure_clear, "-1111aa-1111aa" },
-    [BR__CALL_CLEAR_ARC] = { "clear", "", 14, 14, "", call_clear, 0, NULL, measure_clear, "j1111aa-1111aa" },
-    [BR__CALL_RUN] = ROW ("run", 2, call_run),
+    [BR__CALL_LENGTH] = ROW ("place", 1, call_length,),
+    [BR__CALL_DIAMETER] = ROW ("diameter", 1, call_size,),
+    [BR__CALL_WIDTH] = ROW ("width", 1, call_size,),
+    [BR__CALL_HEIGHT] = ROW ("height", 1, call_size,),
+    [BR__CALL_RADIUS] = ROW ("radius", 1, call_size,),
+    [BR__CALL_THICKNESS] = ROW ("thickness", 1, call_size, .variant = BR__CALL_THICKNESS),
+    [BR__CALL_ANGLE] = ROW ("angle", 1, call_angle,),
+    [BR__CALL_TURN] = ROW ("turn", 1, call_turn,),
+    /* The kind and the radius of its wheel, then the gap.  */
+    [BR__CALL_FENDER] = ROW ("fender", 3, call_fender, .gap = 3, .curve = 1, .parts = "the wheel and its fender"),
+    [BR__CALL_REACH] = ROW ("reach", 7, call_reach, .measure = measure_reach, .rates = "---11aa"),
+    [BR__CALL_CLEAR] = ROW ("clear", 14, call_clear, .measure = measure_clear, .rates = "-1111aa-1111aa"),
+    [BR__CALL_CLEAR_ARC] = ROW ("clear", 14, call_clear, .measure = measure_clear, .rates = "j1111aa-1111aa"),
+    [BR__CALL_RUN] = ROW ("run", 2, call_run,),
   };
 #undef ROW
   return &rows[call];

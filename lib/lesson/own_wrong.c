@@ -82,18 +82,19 @@ swap_sign (br__own *own, br__run *run, br__tree *tree, const br__mark *mark)
 static br_status
 swap_function (br__own *own, br__run *run, br__tree *tree, const br__mark *mark)
 {
-  static const struct { const char *name, *other; int64_t num, den; br__mistake mistake; } rows[] =
+  static const struct { br__function_id id; const char *other; int64_t num, den; br__mistake mistake; } rows[] =
   {
-    { "full", "drawn", 1, 1, BR__MISTAKE_SCALE }, { "drawn", "full", 1, 1, BR__MISTAKE_SCALE },
-    { "circumference", NULL, 2, 1, BR__MISTAKE_DIAMETER }, { "circumference", NULL, 1, 2, BR__MISTAKE_RADIUS },
-    { "radius", NULL, 2, 1, BR__MISTAKE_DIAMETER }, { "diameter", NULL, 1, 2, BR__MISTAKE_RADIUS }
+    { BR__FUNCTION_FULL, "drawn", 1, 1, BR__MISTAKE_SCALE }, { BR__FUNCTION_DRAWN, "full", 1, 1, BR__MISTAKE_SCALE },
+    { BR__FUNCTION_CIRCUMFERENCE, NULL, 2, 1, BR__MISTAKE_DIAMETER },
+    { BR__FUNCTION_CIRCUMFERENCE, NULL, 1, 2, BR__MISTAKE_RADIUS },
+    { BR__FUNCTION_RADIUS, NULL, 2, 1, BR__MISTAKE_DIAMETER }, { BR__FUNCTION_DIAMETER, NULL, 1, 2, BR__MISTAKE_RADIUS }
   };
   br__node *root = &tree->nodes[tree->count - 1];
   const br__function *function = root->function;
   br_status status = BR_OK;
   for (size_t i = 0; root->op == BR__OP_CALL && i < sizeof rows / sizeof rows[0] && status == BR_OK; i++)
     {
-      if (strcmp (br__function_name (function), rows[i].name) != 0)
+      if (function->id != rows[i].id)
         continue;
       if (rows[i].other)
         root->function = br__function_find (rows[i].other, strlen (rows[i].other));

@@ -259,19 +259,6 @@ value_at (br__value *v, br__run *run, const br__tree *t, size_t index)
   return br__value_of (v, run, &part);
 }
 
-/* What in a call is a gap between moving parts, and what a curve to saw: the number of an argument, or RESULT.  */
-enum { NONE = -2, RESULT = -1 };
-static const struct watched { const char *name; int gap; int curve; const char *parts; } watched[] =
-{
-  { "fender_radius", 1, RESULT, "the wheel and its fender" },
-  { "fender_outer", 1, 0, "the wheel and its fender" },
-  { "fender_gap", RESULT, NONE, "the wheel and its fender" },
-  { "wheel_gap", RESULT, NONE, "the wheels" },
-  { "wheelbase_for", 0, NONE, "the wheels" },
-};
-/* A fender that is drawn: the kind and the radius of its wheel, then the gap.  */
-static const struct watched drawn_fender = { "fender", 2, RESULT, "the wheel and its fender" };
-
 /* 1 if NAME says, in capitals or not, that it is a gap.  */
 static int
 is_called_gap (const char *name)
@@ -298,19 +285,20 @@ is_told_elsewhere (const br__tree *t, size_t index)
 }
 
 static br_status
-judge_call (concern *c, const br__tree *t, size_t index, const struct watched *w)
+judge_call (concern *c, const br__tree *t, size_t index)
 {
+  const br__function *f = t->nodes[index].function;
   br__value v = BR__VALUE_ZERO;
-  size_t place = w->gap == RESULT ? index : operand (t, index, (unsigned) w->gap);
+  size_t place = f->gap == BR__SHOP_RESULT ? index : operand (t, index, (unsigned) f->gap - 1);
   br__tree part = subtree (t, place);
   br_status status = BR_OK;
   if (!is_told_elsewhere (t, place))
     {
       status = br__value_of (&v, c->run, &part);
       if (status == BR_OK)
-        status = judge_gap (c, &v, w->parts, NULL, &part);
+        status = judge_gap (c, &v, f->parts, NULL, &part);
     }
-  if (status == BR_OK && w->curve == RESULT)
+  if (status == BR_OK && f->curve)
     {
       status = value_at (&v, c->run, t, index);
       if (status == BR_OK)
@@ -373,13 +361,8 @@ judge_tree (concern *c, const br__tree *t)
       const br__node *n = &t->nodes[i];
       if (n->op == BR__OP_NAME && n->part == BR__SHAPE_CLEAR)
         status = judge_distance (c, t, n);
-      if (n->op != BR__OP_CALL)
-        continue;
-      if (n->function == br__shape_function (BR__CALL_FENDER))
-        status = judge_call (c, t, i, &drawn_fender);
-      for (size_t k = 0; n->function->shop && k < sizeof watched / sizeof watched[0] && status == BR_OK; k++)
-        if (strcmp (n->function->shop->name, watched[k].name) == 0)
-          status = judge_call (c, t, i, &watched[k]);
+      if (n->op == BR__OP_CALL && n->function->gap)
+        status = judge_call (c, t, i);
     }
   return status;
 }

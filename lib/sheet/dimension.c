@@ -199,7 +199,7 @@ needs_grid (const br__definition *d)
     {
       const br__node *n = &d->tree.nodes[i];
       if (n->op == BR__OP_NUMBER ? br__unit_is_box (n->number.unit)
-                                 : n->op == BR__OP_CALL && strcmp (br__function_name (n->function), "in_boxes") == 0)
+                                 : n->op == BR__OP_CALL && n->function->id == BR__FUNCTION_IN_BOXES)
         return 1;
     }
   return 0;

@@ -292,7 +292,7 @@ unknown_name (const br__graph *g, const char *name, size_t length, br_error *err
   if (f)
     {
       br__fail (error, BR_DOMAIN, 0, 0, "`%s` is a function and wants a value",
-                br__function_name (f));
+                f->name);
       br__hint_call (error, f);
       return BR_DOMAIN;
     }
@@ -301,7 +301,7 @@ unknown_name (const br__graph *g, const char *name, size_t length, br_error *err
     if (e->definition && !br__is_hidden_entry (e))
       br__search_offer (&search, e->name);
   for (size_t i = 0; (f = br__function_at (i)) != NULL; i++)
-    br__search_offer (&search, br__function_name (f));
+    br__search_offer (&search, f->name);
   if (search.best)
     br__hint (error, "did you mean `%s`?", search.best);
   else

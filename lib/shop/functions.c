@@ -59,7 +59,7 @@ find_words (const char *name, size_t length)
 }
 
 static br_status
-refuse (const br__shop_function *function, size_t index, const char *what, br_error *error)
+refuse (const br__function *function, size_t index, const char *what, br_error *error)
 {
   size_t length;
   const char *name = br__shop_parameter (&length, function, index);
@@ -72,7 +72,7 @@ refuse (const br__shop_function *function, size_t index, const char *what, br_er
 }
 
 br_status
-br__shop_need (const br__shop_function *function, size_t index, const br_real *x, unsigned bits,
+br__shop_need (const br__function *function, size_t index, const br_real *x, unsigned bits,
                br_error *error)
 {
   static const br_real full_turn = { { 360, 0 }, NULL };
@@ -115,8 +115,6 @@ br__shop_need (const br__shop_function *function, size_t index, const br_real *x
 #define STEP(WORD, X) X, { BR__SHOP_STEP, 0, WORD }
 #define FORMULA(...) ((const br__shop_code[]) { __VA_ARGS__, { BR__SHOP_END, 0, NULL } })
 
-#define NO_LIMIT { { NULL, 0, 0, NULL, NULL } }
-
 /* A gap below zero is an overlap, which a drawing may show, but a fender needs some radius.  */
 #define SOME_FENDER                                                                             \
   { { FORMULA (ADD (HALF (A (0)), A (1))), 0, 1,                                                \
@@ -136,76 +134,82 @@ br__shop_need (const br__shop_function *function, size_t index, const br_real *x
 #define REAR NAME (1)
 
 /* Sources of the geometry: Euclid, Elements; of the sine, a chord of twice the angle: Ptolemy, Almagest I.10.  */
-const br__shop_function br__shop_functions[] = {
-  { "radius", "d", "L:L", "0", FORMULA (HALF (A (0))),
-    "half the diameter", "the radius of a circle from its diameter",
-    "Euclid I, definition 17", NO_LIMIT },
-  { "diameter", "r", "L:L", "0", FORMULA (MUL (WHOLE (2), A (0))),
-    "twice the radius", "the diameter of a circle from its radius",
-    "Euclid I, definition 17", NO_LIMIT },
-  { "circumference", "d", "L:L", "0", FORMULA (MUL (PI, A (0))),
-    "pi times the diameter", "the way once around a circle",
-    "Archimedes, Measurement of a Circle, 3", NO_LIMIT },
-  { "diagonal", "a, b", "LL:L", "00", FORMULA (ROOT (ADD (SQUARE (A (0)), SQUARE (A (1))))),
-    "square both sides, add, and take the square root", "from corner to corner of a rectangle",
-    "Euclid I.47", NO_LIMIT },
-  { "arc_length", "r, degrees", "LA:L", "+a",
-    FORMULA (DIV (MUL (MUL (MUL (WHOLE (2), PI), A (0)), A (1)), WHOLE (360))),
-    "the part of the way around that the angle is of 360 degrees", "the length along an arc",
-    "Euclid VI.33", NO_LIMIT },
-  { "chord", "r, degrees", "LA:L", "+a", FORMULA (MUL (MUL (WHOLE (2), A (0)), SINE (HALF (A (1))))),
-    "twice the radius, times the sine of half the angle",
-    "straight across from end to end of an arc",
-    "Ptolemy, Almagest I.10", NO_LIMIT },
+const br__function br__shop_functions[] = {
+  { .name = "radius", .parameters = "d", .kinds = "L", .needs = "0", .id = BR__FUNCTION_RADIUS,
+    .summary = "the radius of a circle from its diameter",
+    .rule = "half the diameter", .source = "Euclid I, definition 17",
+    .formula = FORMULA (HALF (A (0))) },
+  { .name = "diameter", .parameters = "r", .kinds = "L", .needs = "0", .id = BR__FUNCTION_DIAMETER,
+    .summary = "the diameter of a circle from its radius",
+    .rule = "twice the radius", .source = "Euclid I, definition 17",
+    .formula = FORMULA (MUL (WHOLE (2), A (0))) },
+  { .name = "circumference", .parameters = "d", .kinds = "L", .needs = "0", .id = BR__FUNCTION_CIRCUMFERENCE,
+    .summary = "the way once around a circle",
+    .rule = "pi times the diameter", .source = "Archimedes, Measurement of a Circle, 3",
+    .formula = FORMULA (MUL (PI, A (0))) },
+  { .name = "diagonal", .parameters = "a, b", .kinds = "LL", .needs = "00",
+    .summary = "from corner to corner of a rectangle",
+    .rule = "square both sides, add, and take the square root", .source = "Euclid I.47",
+    .formula = FORMULA (ROOT (ADD (SQUARE (A (0)), SQUARE (A (1))))) },
+  { .name = "arc_length", .parameters = "r, degrees", .kinds = "LA", .needs = "+a",
+    .summary = "the length along an arc",
+    .rule = "the part of the way around that the angle is of 360 degrees", .source = "Euclid VI.33",
+    .formula = FORMULA (DIV (MUL (MUL (MUL (WHOLE (2), PI), A (0)), A (1)), WHOLE (360))) },
+  { .name = "chord", .parameters = "r, degrees", .kinds = "LA", .needs = "+a",
+    .summary = "straight across from end to end of an arc",
+    .rule = "twice the radius, times the sine of half the angle", .source = "Ptolemy, Almagest I.10",
+    .formula = FORMULA (MUL (MUL (WHOLE (2), A (0)), SINE (HALF (A (1))))) },
   /* Of the smaller arc: the radius less the part of it that lies between the centre and the chord.  */
-  { "rise", "r, chord", "LL:L", "+0",
-    FORMULA (SUB (A (0), ROOT (SUB (SQUARE (A (0)), SQUARE (HALF (A (1))))))),
-    "the radius, less what of it lies between the centre and the chord",
-    "the height of an arc over its chord",
-    "Euclid III.3 and I.47",
-    { { FORMULA (SUB (A (0), HALF (A (1)))), 1, 1, "the chord is longer than the diameter of the circle",
-        "the longest chord is twice the radius; the radius comes first" } } },
-  { "radius_from", "chord, rise", "LL:L", "+0",
-    FORMULA (DIV (ADD (SQUARE (HALF (A (0))), SQUARE (A (1))), MUL (WHOLE (2), A (1)))),
-    "square half the chord and the rise, add, and divide by twice the rise",
-    "the radius of an arc from its chord and its rise",
-    "Euclid III.35",
-    { { FORMULA (A (1)), 0, 1, "an arc with no rise is a straight line: it has no radius",
-        "the rise is the height of the arc over its chord" } } },
-  { "fender_radius", "wheel_dia, gap", "LL:L", "+*", FORMULA (ADD (HALF (A (0)), A (1))),
-    "half the wheel, and the gap", "the inner radius of a fender around its wheel",
-    "Euclid I, definition 15", SOME_FENDER },
-  { "fender_outer", "wheel_dia, gap, width", "LLL:L", "+*+",
-    FORMULA (ADD (ADD (HALF (A (0)), A (1)), A (2))),
-    "half the wheel, the gap, and the fender's width",
-    "the outer radius of a fender around its wheel",
-    "Euclid I, definition 15", SOME_FENDER },
-  { "fender_gap", "fender_radius, wheel_dia", "LL:L", "++", FORMULA (SUB (A (0), HALF (A (1)))),
-    "the fender's radius, less half the wheel", "the gap between a fender and its wheel",
-    "Euclid I, definition 15", NO_LIMIT },
-  { "wheel_gap", "wheelbase, front_dia, rear_dia", "LLL:L", "+++",
-    FORMULA (RADII, SUB (SUB (ROOT (ADD (SQUARE (A (0)), SQUARE (SUB (FRONT, REAR)))), FRONT), REAR)),
-    "the slanted line from axle to axle, less both radii",
-    "the daylight between two wheels on one floor",
-    "Euclid I.47", NO_LIMIT },
-  { "wheelbase_for", "gap, front_dia, rear_dia", "LLL:L", "*++",
-    FORMULA (RADII, ROOT (SUB (SQUARE (ADD (ADD (A (0), FRONT), REAR)), SQUARE (SUB (FRONT, REAR))))),
-    "from axle to axle along the slant is the gap and both radii; the level "
-    "side of that right triangle is the wheelbase",
-    "the wheelbase that leaves a daylight between two wheels",
-    "Euclid I.47", { SOME_WHEELBASE (1), SOME_WHEELBASE (2) } },
-  { "axle_length", "body_width, wheel_thickness, washer, side_play, end_allowance", "LLLLL:L", "++000",
-    FORMULA (ADD (A (0), MUL (WHOLE (2), ADD (ADD (ADD (A (1), A (2)), A (3)), A (4))))),
-    "the body, and on both sides a wheel, a washer, the play and the end",
-    "the length of an axle with a wheel on each end",
-    "common practice, no source", NO_LIMIT },
-  { "clearance_hole", "shaft_dia, clearance", "LL:L", "+0", FORMULA (ADD (A (0), A (1))),
-    "the shaft, and the clearance", "the hole in which a shaft turns",
-    "common practice, no source", NO_LIMIT },
-  { "drill", "x", "L:L", "+", NULL,
-    "the first fractional drill, by 64ths of an inch, that is not smaller",
-    "the next fractional drill at or over a size, 1/64 to 1 in",
-    "ASME B94.11M", NO_LIMIT },
+  { .name = "rise", .parameters = "r, chord", .kinds = "LL", .needs = "+0",
+    .summary = "the height of an arc over its chord",
+    .rule = "the radius, less what of it lies between the centre and the chord", .source = "Euclid III.3 and I.47",
+    .formula = FORMULA (SUB (A (0), ROOT (SUB (SQUARE (A (0)), SQUARE (HALF (A (1))))))),
+    .limits = { { FORMULA (SUB (A (0), HALF (A (1)))), 1, 1, "the chord is longer than the diameter of the circle",
+                  "the longest chord is twice the radius; the radius comes first" } } },
+  { .name = "radius_from", .parameters = "chord, rise", .kinds = "LL", .needs = "+0",
+    .summary = "the radius of an arc from its chord and its rise",
+    .rule = "square half the chord and the rise, add, and divide by twice the rise", .source = "Euclid III.35",
+    .formula = FORMULA (DIV (ADD (SQUARE (HALF (A (0))), SQUARE (A (1))), MUL (WHOLE (2), A (1)))),
+    .limits = { { FORMULA (A (1)), 0, 1, "an arc with no rise is a straight line: it has no radius",
+                  "the rise is the height of the arc over its chord" } } },
+  { .name = "fender_radius", .parameters = "wheel_dia, gap", .kinds = "LL", .needs = "+*",
+    .summary = "the inner radius of a fender around its wheel",
+    .rule = "half the wheel, and the gap", .source = "Euclid I, definition 15",
+    .formula = FORMULA (ADD (HALF (A (0)), A (1))),
+    .limits = SOME_FENDER, .gap = 2, .curve = 1, .parts = "the wheel and its fender" },
+  { .name = "fender_outer", .parameters = "wheel_dia, gap, width", .kinds = "LLL", .needs = "+*+",
+    .summary = "the outer radius of a fender around its wheel",
+    .rule = "half the wheel, the gap, and the fender's width", .source = "Euclid I, definition 15",
+    .formula = FORMULA (ADD (ADD (HALF (A (0)), A (1)), A (2))),
+    .limits = SOME_FENDER, .gap = 2, .parts = "the wheel and its fender" },
+  { .name = "fender_gap", .parameters = "fender_radius, wheel_dia", .kinds = "LL", .needs = "++",
+    .summary = "the gap between a fender and its wheel",
+    .rule = "the fender's radius, less half the wheel", .source = "Euclid I, definition 15",
+    .formula = FORMULA (SUB (A (0), HALF (A (1)))),
+    .gap = BR__SHOP_RESULT, .parts = "the wheel and its fender" },
+  { .name = "wheel_gap", .parameters = "wheelbase, front_dia, rear_dia", .kinds = "LLL", .needs = "+++",
+    .summary = "the daylight between two wheels on one floor",
+    .rule = "the slanted line from axle to axle, less both radii", .source = "Euclid I.47",
+    .formula = FORMULA (RADII, SUB (SUB (ROOT (ADD (SQUARE (A (0)), SQUARE (SUB (FRONT, REAR)))), FRONT), REAR)),
+    .gap = BR__SHOP_RESULT, .parts = "the wheels" },
+  { .name = "wheelbase_for", .parameters = "gap, front_dia, rear_dia", .kinds = "LLL", .needs = "*++",
+    .summary = "the wheelbase that leaves a daylight between two wheels",
+    .rule = "from axle to axle along the slant is the gap and both radii; the level "
+            "side of that right triangle is the wheelbase", .source = "Euclid I.47",
+    .formula = FORMULA (RADII, ROOT (SUB (SQUARE (ADD (ADD (A (0), FRONT), REAR)), SQUARE (SUB (FRONT, REAR))))),
+    .limits = { SOME_WHEELBASE (1), SOME_WHEELBASE (2) }, .gap = 1, .parts = "the wheels" },
+  { .name = "axle_length", .parameters = "body_width, wheel_thickness, washer, side_play, end_allowance",
+    .kinds = "LLLLL", .needs = "++000",
+    .summary = "the length of an axle with a wheel on each end",
+    .rule = "the body, and on both sides a wheel, a washer, the play and the end", .source = "common practice, no source",
+    .formula = FORMULA (ADD (A (0), MUL (WHOLE (2), ADD (ADD (ADD (A (1), A (2)), A (3)), A (4))))) },
+  { .name = "clearance_hole", .parameters = "shaft_dia, clearance", .kinds = "LL", .needs = "+0",
+    .summary = "the hole in which a shaft turns",
+    .rule = "the shaft, and the clearance", .source = "common practice, no source",
+    .formula = FORMULA (ADD (A (0), A (1))) },
+  { .name = "drill", .parameters = "x", .kinds = "L", .needs = "+",
+    .summary = "the next fractional drill at or over a size, 1/64 to 1 in",
+    .rule = "the first fractional drill, by 64ths of an inch, that is not smaller", .source = "ASME B94.11M" },
 };
 
 const size_t br__shop_function_count = sizeof br__shop_functions / sizeof br__shop_functions[0];
@@ -251,7 +255,7 @@ put_operation (written *z, br__shop_op op, const written *x, const written *y)
 }
 
 void
-br__shop_put_formula (br_text *t, const br__shop_function *function)
+br__shop_put_formula (br_text *t, const br__function *function)
 {
   written stack[BR__SHOP_DEEPEST], *top = stack;
   const char *names[BR__SHOP_MOST_STEPS], *name;
@@ -291,26 +295,8 @@ br__shop_put_formula (br_text *t, const br__shop_function *function)
     }
 }
 
-const br__shop_function *
-br__shop_function_find (const char *name, size_t length)
-{
-  size_t i;
-
-  for (i = 0; i < br__shop_function_count; i++)
-    if (strlen (br__shop_functions[i].name) == length
-        && memcmp (br__shop_functions[i].name, name, length) == 0)
-      return &br__shop_functions[i];
-  return NULL;
-}
-
-size_t
-br__shop_function_arity (const br__shop_function *function)
-{
-  return strlen (function->needs);
-}
-
 const char *
-br__shop_parameter (size_t *length, const br__shop_function *function, size_t index)
+br__shop_parameter (size_t *length, const br__function *function, size_t index)
 {
   const char *name = function->parameters;
 

@@ -47,38 +47,70 @@ typedef struct br__shop_limit
 
 #define BR__SHOP_LIMITS 2
 
-typedef struct br__shop_function
+/* Functions that are asked for by themselves somewhere.  */
+typedef enum br__function_id
+{
+  BR__FUNCTION_OTHER, BR__FUNCTION_NEAREST, BR__FUNCTION_FULL, BR__FUNCTION_DRAWN, BR__FUNCTION_IN_BOXES,
+  BR__FUNCTION_RADIUS, BR__FUNCTION_DIAMETER, BR__FUNCTION_CIRCUMFERENCE
+} br__function_id;
+
+struct br__work;
+struct br__value;
+
+/* What an expression may call.  A row of the shop has all but what is of other functions, which have nothing of what is
+   of the shop.  */
+typedef struct br__function
 {
   const char *name;
   const char *parameters;   /* "wheel_dia, gap": names as help shows them */
-  /* One letter a parameter, then ':' and the result.  L: a length or a plain number; the caller
-     brings all L of a call to one kind and the result L is of that kind (for `drill` a plain
-     number counts as inches).  N: a plain number.  A: degrees or a plain number.  */
+  const char *summary;      /* one line for help */
+  br__function_id id;
+
+  /* Of the shop.  One letter a parameter.  L: a length or a plain number; all L of a call are brought to one kind, of
+     which the result is (for `drill` a plain number counts as inches).  A: degrees or a plain number.  */
   const char *kinds;
   /* One letter a parameter.  +: over zero.  0: zero or more.  a: an angle over 0, up to 360.
      *: any.  */
   const char *needs;
   const br__shop_code *formula;         /* NULL: the next drill, which no formula says */
   const char *rule;         /* the same in words for a student */
-  const char *summary;      /* one line for help */
   const char *source;       /* where the formula is from */
   br__shop_limit limits[BR__SHOP_LIMITS];
-} br__shop_function;
 
-extern const br__shop_function br__shop_functions[];
+
+  /* For cautions.  Which value is a gap between moving parts: the number of a parameter from 1 on, BR__SHOP_RESULT, or
+     0 for none.  */
+  int gap;
+  const char *parts;        /* between which it is */
+  int curve;                /* 1 where the result is the radius of a curve to saw */
+
+  /* Of other functions.  */
+  unsigned least, most;     /* arguments; least over 0 and most 0: any number */
+  /* On an error, the offset of the error of W is the index of the bad argument or BR__WHOLE_CALL.  Z is empty
+     and no argument; ARGS may be changed.  */
+  br_status (*call) (struct br__work *w, struct br__value *z, struct br__value *args, unsigned count,
+                     const struct br__function *self);
+  int variant;              /* for CALL where several rows have one */
+  /* What shapes measure, or NULL.  RATES has a letter an argument: how much the result can change with it.
+     - : it does not change; 1: no more than it; a: no more than the arc of that many degrees whose radius is
+     the number b of the same shape.  The first is j where a result below zero may jump.  */
+  br_status (*measure) (br_real *z, const br_real *const *args, unsigned bits);
+  const char *rates;
+} br__function;
+
+#define BR__SHOP_RESULT (-1)
+
+extern const br__function br__shop_functions[];
 extern const size_t br__shop_function_count;
 
-/* The function called by LENGTH bytes at NAME, or NULL.  */
-const br__shop_function *br__shop_function_find (const char *name, size_t length);
-/* How many arguments it takes, and the LENGTH bytes of the name of parameter INDEX.  */
-size_t br__shop_function_arity (const br__shop_function *function);
-const char *br__shop_parameter (size_t *length, const br__shop_function *function, size_t index);
+/* The LENGTH bytes of the name of parameter INDEX.  */
+const char *br__shop_parameter (size_t *length, const br__function *function, size_t index);
 /* The formula in the language, over the names of the parameters; steps end with `; ` and the last is the result.
    Nothing where there is none.  */
-void br__shop_put_formula (br_text *t, const br__shop_function *function);
+void br__shop_put_formula (br_text *t, const br__function *function);
 /* BR_DOMAIN in words where X is not what parameter INDEX needs.  The offset of ERROR is INDEX.  BITS as for
    br_real_sign.  */
-br_status br__shop_need (const br__shop_function *function, size_t index, const br_real *x, unsigned bits,
+br_status br__shop_need (const br__function *function, size_t index, const br_real *x, unsigned bits,
                          br_error *error);
 /* "the wheel's diameter" for "wheel_dia": what a parameter is, in words; never NULL.  */
 const char *br__shop_parameter_words (const char *name, size_t length);

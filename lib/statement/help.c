@@ -48,10 +48,10 @@ static void
 put_function (br_list *lines, const br__function *f)
 {
   br_text t = BR_TEXT_ZERO;
-  br__text_puts (&t, br__function_name (f));
-  if (*br__function_parameters (f))
-    br__text_printf (&t, "(%s)", br__function_parameters (f));
-  put_row (lines, br__text_string (&t), br__function_summary (f));
+  br__text_puts (&t, f->name);
+  if (*f->parameters)
+    br__text_printf (&t, "(%s)", f->parameters);
+  put_row (lines, br__text_string (&t), f->summary);
   br__text_clear (&t);
 }
 
@@ -161,17 +161,17 @@ help_function (br__run *run, const br__function *f)
   br_list *lines = br__put_list (r, "lines");
   br_text t = BR_TEXT_ZERO;
   put_function (lines, f);
-  if (f->shop)
+  if (f->rule)
     {
-      br__text_printf (&t, "  The rule: %s.", f->shop->rule);
+      br__text_printf (&t, "  The rule: %s.", f->rule);
       br__list_from (lines, &t);
-      br__text_printf (&t, "  Where it is from: %s.", f->shop->source);
+      br__text_printf (&t, "  Where it is from: %s.", f->source);
       br__list_from (lines, &t);
     }
-  if (f->shop && f->shop->formula)
+  if (f->formula)
     {
       br__text_puts (&t, "  As a formula: ");
-      br__shop_put_formula (&t, f->shop);
+      br__shop_put_formula (&t, f);
       br__list_from (lines, &t);
     }
   return br__emit (run, r);
@@ -187,7 +187,7 @@ no_help (br__run *run, const br__token *t)
   for (size_t i = 0; (st = br__statement_at (i)) != NULL; i++)
     br__search_offer (&search, st->word);
   for (size_t i = 0; br__function_at (i); i++)
-    br__search_offer (&search, br__function_name (br__function_at (i)));
+    br__search_offer (&search, br__function_at (i)->name);
   for (const br__topic *topic = br__topics; topic->word; topic++)
     br__search_offer (&search, topic->word);
   br__fail (run->error, BR_SYNTAX, t->offset, t->length, "there is no help on `%.*s`",
@@ -286,10 +286,10 @@ offer_functions (const completion *c)
     {
       char word[64];
       const br__function *f = br__function_at (i);
-      size_t n = strlen (br__function_name (f));
+      size_t n = strlen (f->name);
       if (n + 2 > sizeof word)
         continue;
-      memcpy (word, br__function_name (f), n + 1);
+      memcpy (word, f->name, n + 1);
       if (br__function_most (f) > 0)
         memcpy (word + n, "(", 2);
       offer (c, word);

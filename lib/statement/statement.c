@@ -28,7 +28,7 @@ unknown_statement (br__run *run)
   for (size_t i = 0; (st = run->sheet->language->at (i)) != NULL; i++)
     br__search_offer (&search, st->word);
   for (size_t i = 0; br__function_at (i); i++)
-    br__search_offer (&search, br__function_name (br__function_at (i)));
+    br__search_offer (&search, br__function_at (i)->name);
   if (search.best)
     br__hint (run->error, "did you mean `%s`?", search.best);
   else

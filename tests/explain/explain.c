@@ -5,7 +5,7 @@
 # include <config.h>
 #endif
 
-#include "shop/functions.h"
+#include "formula/functions.h"
 #include "../sheet/support.h"
 
 #define ABOUT " \xe2\x89\x88 "
@@ -178,7 +178,7 @@ shop_functions (void **state)
   (void) state;
   for (size_t i = 0; i < br__shop_function_count; i++)
     {
-      const br__shop_function *f = &br__shop_functions[i];
+      const br__function *f = &br__shop_functions[i];
       size_t explained = 0;
       for (long k = check_times (25); k > 0; k--)
         {
@@ -189,7 +189,7 @@ shop_functions (void **state)
           FILE *out = open_memstream (&text, &size);
           const char *unit = check_below (2) ? "" : " in";
           fprintf (out, "%s(", f->name);
-          for (size_t a = 0; a < br__shop_function_arity (f); a++)
+          for (size_t a = 0; a < br__function_least (f); a++)
             {
               fputs (a ? ", " : "", out);
               if (f->needs[a] == 'a')

@@ -18,12 +18,12 @@ typedef struct sizes
 /* Sizes as F needs them: over zero, from zero, an angle, any.  Now and then a size that it cannot
    bear.  */
 static void
-random_sizes (sizes *z, const br__shop_function *f)
+random_sizes (sizes *z, const br__function *f)
 {
   static const int64_t dens[] = { 1, 2, 4, 8, 16, 32, 64, 10, 7 };
   int64_t most = strcmp (f->name, "drill") == 0 ? 1 : 20;   /* inches */
   memset (z, 0, sizeof *z);
-  for (size_t i = 0; i < br__shop_function_arity (f); i++)
+  for (size_t i = 0; i < br__function_least (f); i++)
     {
       int64_t d = dens[check_below (CHECK_COUNT (dens))], n = check_between (1, most * d);
       if (f->needs[i] == 'a')
@@ -47,10 +47,10 @@ sizes_clear (sizes *z)
 
 /* "name((3/8), (2))".  */
 static void
-put_call (FILE *out, const br__shop_function *f, const sizes *z)
+put_call (FILE *out, const br__function *f, const sizes *z)
 {
   fprintf (out, "%s(", f->name);
-  for (size_t i = 0; i < br__shop_function_arity (f); i++)
+  for (size_t i = 0; i < br__function_least (f); i++)
     fprintf (out, "%s(%s)", i ? ", " : "", z->text[i]);
   fputc (')', out);
 }
@@ -74,12 +74,12 @@ answer_is (const said *s, size_t index, const br_real *x)
 
 /* The formula of F with its parameters as dimensions; names of steps are dimensions, too.  */
 static br_status
-run_formula (br_sheet *sheet, said *s, const br__shop_function *f, const sizes *z)
+run_formula (br_sheet *sheet, said *s, const br__function *f, const sizes *z)
 {
   char *text = NULL;
   size_t size;
   FILE *out = open_memstream (&text, &size);
-  for (size_t i = 0; i < br__shop_function_arity (f); i++)
+  for (size_t i = 0; i < br__function_least (f); i++)
     {
       size_t length;
       const char *name = br__shop_parameter (&length, f, i);
@@ -108,7 +108,7 @@ last_value (const said *s)
 }
 
 static void
-check_function (const br__shop_function *f, size_t *good)
+check_function (const br__function *f, size_t *good)
 {
   br_sheet *sheet = sheet_with ("");
   said s = SAID_ZERO;

@@ -67,8 +67,8 @@ each_row (void **state)
   (void) state;
   for (size_t i = 0; i < br__shop_function_count; i++)
     {
-      const br__shop_function *row = &br__shop_functions[i];
-      size_t count = br__shop_function_arity (row), good = 0, bad = 0;
+      const br__function *row = &br__shop_functions[i];
+      size_t count = br__function_least (row), good = 0, bad = 0;
       for (long n = check_times (60); n > 0; n--)
         {
           br_real value[BR__SHOP_MAX_ARGS], z = BR_REAL_ZERO;
@@ -117,7 +117,7 @@ not_given (void **state)
   check_ok (br_number_set_int (&z.rational, 7));
   for (size_t i = 0; i < CHECK_COUNT (all); i++)
     {
-      size_t count = br__shop_function_arity (shop_find (all[i].name));
+      size_t count = br__function_least (shop_find (all[i].name));
       for (size_t k = 0; k < count; k++)
         {
           const br_real *args[BR__SHOP_MAX_ARGS] = { &one, &one, &one, &one, &one };

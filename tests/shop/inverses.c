@@ -175,7 +175,7 @@ daylight (void **state)
 static void
 axles (void **state)
 {
-  const br__shop_function *axle = shop_find ("axle_length");
+  const br__function *axle = shop_find ("axle_length");
   shop_args args;
   br_real x = BR_REAL_ZERO, y = BR_REAL_ZERO;
   size_t i;

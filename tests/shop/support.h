@@ -50,10 +50,10 @@ shop_clear (shop_args *args)
     br_real_clear (&args->value[i]);
 }
 
-CHECK_UNUSED static const br__shop_function *
+CHECK_UNUSED static const br__function *
 shop_find (const char *name)
 {
-  const br__shop_function *function = br__shop_function_find (name, strlen (name));
+  const br__function *function = br__function_find (name, strlen (name));
 
   if (function == NULL)
     fail_msg ("there is no %s", name);
@@ -64,12 +64,12 @@ shop_find (const char *name)
 CHECK_UNUSED static br_status
 shop_call_text (br_real *z, const char *name, const char *text, unsigned bits, br_error *error)
 {
-  const br__shop_function *function = shop_find (name);
+  const br__function *function = shop_find (name);
   shop_args args;
   br_status status;
 
   shop_read (&args, text);
-  assert_int_equal (args.count, br__shop_function_arity (function));
+  assert_int_equal (args.count, br__function_least (function));
   status = br__shop_value (z, function, args.pointer, bits, error);
   shop_clear (&args);
   return status;
@@ -80,7 +80,7 @@ CHECK_UNUSED static void
 shop_call (br_real *z, const char *name, const br_real *a, const br_real *b, const br_real *c)
 {
   const br_real *args[] = { a, b, c };
-  const br__shop_function *function = shop_find (name);
+  const br__function *function = shop_find (name);
   br_error error = { .status = BR_OK };
 
   if (br__shop_value (z, function, args, 0, &error) != BR_OK)

@@ -177,7 +177,7 @@ help_for_all (void **state)
     }
   for (size_t i = 0; br__function_at (i); i++)
     {
-      const char *name = br__function_name (br__function_at (i));
+      const char *name = br__function_at (i)->name;
       sheet_say (sheet, &s, "help %s", name);
       assert_true (strtoul (said_get (&s, 0, "lines.count"), NULL, 10) >= 1);
       assert_non_null (strstr (said_get (&s, 0, "lines.0"), name));

@@ -283,7 +283,7 @@ explain_formula (explainer *x, const br__node *n, const item *o, const char *for
   item parts[MOST_BINDINGS];
   size_t count = 0, part_count = 0;
   explainer inner = *x;
-  br_status status = *formula ? BR_OK : BR_NO_MEMORY;   /* its text ran out of memory */
+  br_status status = BR_OK;
 
   memset (parts, 0, sizeof parts);
   for (unsigned k = 0; k < n->count && k < BR__SHOP_MAX_ARGS; k++, count++)
@@ -436,7 +436,8 @@ take_operation (explainer *x, const br__node *n, item *o, br__walk how, item *ma
     {
       item whole = *made;
       memset (made, 0, sizeof *made);
-      status = explain_formula (x, n, o, br__text_string (&formula), br__text_string (&whole.text), made);
+      status = formula.failed ? BR_NO_MEMORY
+               : explain_formula (x, n, o, br__text_string (&formula), br__text_string (&whole.text), made);
       br__explain_clear (&whole);
     }
   else if (br_real_rational (&made->value.real))

@@ -276,7 +276,18 @@ typedef struct br_page_text
   int32_t size;             /* of the letters */
   int bold;
   br_align align;           /* of a text that has no WIDTH */
+  int turned;               /* it runs upward: X is its left edge, Y the middle or an end of it, as ALIGN says */
 } br_page_text;
+
+/* A step of a path.  An arc turns around X Y with radius R from one angle to the other, in millionths of a degree,
+   anticlockwise from the right (clockwise where TO is less than FROM); a line goes to its beginning where the step before
+   ended elsewhere.  CLOSE goes back to where the outline began.  */
+typedef enum br_page_step_type { BR_STEP_MOVE, BR_STEP_LINE, BR_STEP_ARC, BR_STEP_CLOSE } br_page_step_type;
+typedef struct br_page_step
+{
+  br_page_step_type type;
+  int32_t x, y, r, from, to;
+} br_page_step;
 
 /* A ruler with its marks upward from a base line.  */
 typedef struct br_page_ruler
@@ -313,6 +324,12 @@ typedef struct br_painter
   void (*fill) (br_page *page, const int32_t *corners, size_t count);
   /* From here on only what lies inside shows, to the page's end; all of it where X1 is not over X0.  */
   void (*clip) (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1);
+  /* COUNT more steps of the path at hand, and its stroke: DASHES 0 solid, 1 dashed, 2 long dash and dot.  */
+  void (*path) (br_page *page, const br_page_step *steps, size_t count);
+  void (*stroke) (br_page *page, int32_t width, int dashes);
+  /* What follows is a ROLE of ISO 32000-1, 14.8.4, such as "P", "H1" or "Figure", for who hears a PDF read; NULL ends the one
+     begun last.  It stays open over pages; none may be open at the end.  DESCRIPTION, of a figure, is read in its place, else NULL.  */
+  void (*tag) (br_page *page, const char *role, const char *description);
 } br_painter;
 
 /* The painter of the project is a module of its own, so that a program that draws no pages does not load what they need.

@@ -226,6 +226,7 @@ put_line (pencil *c, int64_t along, int64_t across, int64_t along2, int64_t acro
 static void
 put_extension (pencil *c, int64_t along, int64_t high, int64_t low)
 {
+  c->plot->group = BR__GROUP_EXTENSIONS;
   while (high > low)
     {
       int64_t x = page_x (c, along, 0), y = page_y (c, along, 0), stop = low, next = low;
@@ -281,6 +282,7 @@ static void
 put_dimension_line (pencil *c, const br__size_lines *d, const br__size_line *row, int64_t across)
 {
   int64_t half = half_along (d, row);
+  c->plot->group = BR__GROUP_DIMENSIONS;
   int64_t from_tail = row->arrows_outside ? row->from - ARROW : row->from + ARROW;
   int64_t to_tail = row->arrows_outside ? row->to + ARROW : row->to - ARROW;
   put_arrow (c, row->from, across, from_tail);
@@ -303,6 +305,8 @@ void
 br__size_lines_plot (br__plot *p, const br__size_lines *d, const br__side_view *v, int64_t left, int64_t top)
 {
   pencil c = { p, d->upright, left, top, p->taken_count };
+  br__group before = p->group;
+  p->group = BR__GROUP_DIMENSIONS;
   int64_t edge = d->upright ? v->reach.x : v->reach.y;
   for (size_t i = 0; i < d->placed; i++)
     {
@@ -317,4 +321,5 @@ br__size_lines_plot (br__plot *p, const br__size_lines *d, const br__side_view *
       put_shared_extension (&c, d, edge, i, 1);
       put_dimension_line (&c, d, &d->rows[i], edge - d->offset[d->rows[i].tier]);
     }
+  p->group = before;
 }

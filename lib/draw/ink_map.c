@@ -149,42 +149,64 @@ br__ink_map_cost (const br__ink_map *m, br__area a, const unsigned price[BR__CEL
 
 /* ---- Strokes ---- */
 
-/* A curve of radius R, by turning a pointer in small steps.  */
+/* The end of an arc, AT its angle.  */
 static void
-put_curve (br__ink_map *m, const br__ink *ink, int64_t r, unsigned what)
+end_of_arc (int64_t *x, int64_t *y, const br__path_step *arc, int64_t at)
 {
-  int64_t from = ink->type == BR__INK_CIRCLE ? 0 : ink->from, sine, cosine;
-  int64_t turn = ink->type == BR__INK_CIRCLE ? 360 * BR__INCH : ink->to - ink->from;
-  int64_t steps = r / m->cell * 7 + 8;
+  int64_t sine, cosine;
+  br__sine_cosine (&sine, &cosine, at);
+  *x = arc->x + (int64_t) ((double) arc->r * 1e-9 * (double) cosine);
+  *y = arc->y - (int64_t) ((double) arc->r * 1e-9 * (double) sine);
+}
+
+/* An arc, by turning a pointer in small steps.  */
+static void
+put_arc (br__ink_map *m, const br__path_step *arc, unsigned what)
+{
+  int64_t sine, cosine, steps = arc->r / m->cell * 7 + 8;
   if (steps > MOST_STEPS)
     steps = MOST_STEPS;
-  br__sine_cosine (&sine, &cosine, from);
-  double x = (double) r * 1e-9 * (double) cosine, y = (double) r * 1e-9 * (double) sine;
-  br__sine_cosine (&sine, &cosine, turn / steps);
+  br__sine_cosine (&sine, &cosine, arc->from);
+  double x = (double) arc->r * 1e-9 * (double) cosine, y = (double) arc->r * 1e-9 * (double) sine;
+  br__sine_cosine (&sine, &cosine, (arc->to - arc->from) / steps);
   double s = (double) sine * 1e-9, c = (double) cosine * 1e-9;
   for (int64_t i = 0; i < steps; i++)
     {
       double next_x = x * c - y * s, next_y = x * s + y * c;
-      br__ink_map_line (m, ink->x + (int64_t) x, ink->y - (int64_t) y, ink->x + (int64_t) next_x,
-                        ink->y - (int64_t) next_y, what);
+      br__ink_map_line (m, arc->x + (int64_t) x, arc->y - (int64_t) y, arc->x + (int64_t) next_x,
+                        arc->y - (int64_t) next_y, what);
       x = next_x;
       y = next_y;
     }
 }
 
+/* The outline of INK, step by step.  */
 static void
-put_strip (br__ink_map *m, const br__ink *ink, unsigned what)
+put_outline (br__ink_map *m, const br__ink *ink, unsigned what)
 {
-  const int64_t ends[] = { ink->from, ink->to };
-  put_curve (m, ink, ink->r, what);
-  put_curve (m, ink, ink->r2, what);
-  for (int i = 0; i < 2; i++)
+  br__path_step room[BR__MOST_STEPS];
+  size_t count;
+  const br__path_step *steps = br__ink_steps (&count, room, ink);
+  int64_t start[2] = { 0, 0 }, at[2] = { 0, 0 };
+  int begun = 0;
+  for (const br__path_step *s = steps; s < steps + count; s++)
     {
-      int64_t sine, cosine;
-      br__sine_cosine (&sine, &cosine, ends[i]);
-      double s = (double) sine * 1e-9, c = (double) cosine * 1e-9;
-      br__ink_map_line (m, ink->x + (int64_t) ((double) ink->r * c), ink->y - (int64_t) ((double) ink->r * s),
-                        ink->x + (int64_t) ((double) ink->r2 * c), ink->y - (int64_t) ((double) ink->r2 * s), what);
+      int64_t next[2] = { s->x, s->y };
+      if (s->type == BR__STEP_ARC)
+        end_of_arc (&next[0], &next[1], s, s->from);
+      if (s->type == BR__STEP_CLOSE)
+        memcpy (next, start, sizeof next);
+      if (begun && s->type != BR__STEP_MOVE)
+        br__ink_map_line (m, at[0], at[1], next[0], next[1], what);
+      else
+        memcpy (start, next, sizeof start);
+      begun = s->type != BR__STEP_CLOSE;
+      if (s->type == BR__STEP_ARC)
+        {
+          put_arc (m, s, what);
+          end_of_arc (&next[0], &next[1], s, s->to);
+        }
+      memcpy (at, next, sizeof at);
     }
 }
 
@@ -208,31 +230,14 @@ put_bar (br__ink_map *m, const br__ink *ink, unsigned what)
 static void
 put_ink (br__ink_map *m, const br__ink *ink)
 {
-  unsigned what = ink->pen == BR__PEN_OUTLINE ? BR__CELL_OUTLINE : BR__CELL_THIN;
-  switch (ink->type)
-    {
-    case BR__INK_LINE:
-    case BR__INK_ARROW:
-      br__ink_map_line (m, ink->x, ink->y, ink->x2, ink->y2, what);
-      break;
-    case BR__INK_CIRCLE:
-      put_curve (m, ink, ink->r, what);
-      break;
-    case BR__INK_BOX:
-      br__ink_map_line (m, ink->x, ink->y, ink->x2, ink->y, what);
-      br__ink_map_line (m, ink->x, ink->y2, ink->x2, ink->y2, what);
-      br__ink_map_line (m, ink->x, ink->y, ink->x, ink->y2, what);
-      br__ink_map_line (m, ink->x2, ink->y, ink->x2, ink->y2, what);
-      break;
-    case BR__INK_STRIP:
-      put_strip (m, ink, what);
-      break;
-    case BR__INK_BAR:
-      put_bar (m, ink, what);
-      break;
-    case BR__INK_TEXT:
-      break;
-    }
+  int keep = ink->group == BR__GROUP_DIMENSIONS || ink->group == BR__GROUP_LEADERS;
+  unsigned what = keep ? BR__CELL_KEPT : ink->pen == BR__PEN_OUTLINE ? BR__CELL_OUTLINE : BR__CELL_THIN;
+  if (ink->type == BR__INK_BAR)
+    put_bar (m, ink, what);
+  else if (ink->type == BR__INK_ARROW)
+    br__ink_map_line (m, ink->x, ink->y, ink->x2, ink->y2, what);
+  else if (ink->type != BR__INK_TEXT)
+    put_outline (m, ink, what);
 }
 
 int

@@ -5,7 +5,8 @@
 
 #include "draw/plot.h"
 
-enum { BR__CELL_THIN = 1, BR__CELL_OUTLINE = 2, BR__CELL_TEXT = 4, BR__CELLS = 8 };
+/* KEPT: dimension lines and leaders, which nothing crosses.  */
+enum { BR__CELL_THIN = 1, BR__CELL_OUTLINE = 2, BR__CELL_TEXT = 4, BR__CELL_KEPT = 8, BR__CELLS = 16 };
 
 typedef struct br__ink_map
 {

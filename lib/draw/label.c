@@ -20,8 +20,9 @@
 
 /* A text on another, on an outline or on a leader is not to be; an extension line through a text, which is opened
    there, is bad, and so is a leader through an outline.  */
-static const unsigned text_price[BR__CELLS] = { 0, 30, LIMIT, LIMIT, LIMIT, LIMIT, LIMIT, LIMIT };
-static const unsigned leader_price[BR__CELLS] = { 0, 6, 12, 18, LIMIT, LIMIT, LIMIT, LIMIT };
+#define NO LIMIT
+static const unsigned text_price[BR__CELLS] = { 0, 30, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO };
+static const unsigned leader_price[BR__CELLS] = { 0, 6, 12, 18, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO };
 static const int64_t reaches[] = { BR__INCH / 5, BR__INCH * 3 / 8, BR__INCH * 5 / 8, BR__INCH, BR__INCH * 3 / 2 };
 
 /* ---- What a label says ---- */
@@ -299,7 +300,7 @@ put_text (br__plot *p, br__ink_map *m, const place *best, br_align align, int64_
   if (!best->leader)
     return;
   br__plot_line (p, BR__PEN_THIN, best->from_x, best->from_y, best->to_x, best->to_y, 0);
-  br__ink_map_line (m, best->from_x, best->from_y, best->to_x, best->to_y, BR__CELL_OUTLINE);
+  br__ink_map_line (m, best->from_x, best->from_y, best->to_x, best->to_y, BR__CELL_KEPT);
   br__ink *arrow = br__plot_add (p, BR__INK_ARROW, BR__PEN_THIN, best->to_x, best->to_y);
   arrow->x2 = best->from_x;
   arrow->y2 = best->from_y;
@@ -369,8 +370,11 @@ br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, i
 {
   br__ink_map m;
   size_t unlabelled = 0;
+  br__group before = p->group;
+  p->group = BR__GROUP_LEADERS;
   if (!br__ink_map_make (&m, p, within))
     {
+      p->group = before;
       p->failed = 1;
       return 0;
     }
@@ -388,5 +392,6 @@ br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, i
   for (size_t i = 0; i < v->count; i++)
     unlabelled += (size_t) v->shapes[i].unlabelled;
   br__ink_map_clear (&m);
+  p->group = before;
   return unlabelled;
 }

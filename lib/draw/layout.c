@@ -94,6 +94,7 @@ br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v
       int64_t width = x + v->reach.x2 + most (level.after, AROUND);
       int64_t height = y - v->reach.y + most (most (level.depth, upright.before), AROUND);
       width = most (width, LEAST_WIDTH);
+      made.group = BR__GROUP_DIMENSIONS;
       if (grid)
         br__plot_grid (&made, (br__area) { 0, 0, width, height }, grid, x, y);
       made.squares = made.count;

@@ -10,15 +10,14 @@
 #include "sheet/access.h"
 
 #define SQUARES_GREY 750              /* thousandths of white */
-#define BILLION INT64_C (1000000000)
 #define FULL_TURN INT64_C (360000000) /* in the painter's millionths of a degree */
 
 typedef struct easel
 {
   const br_painter *painter;
   br_page *page;
-  int32_t width;                /* of the pen at hand */
-  int dashed, grey;
+  int grey;
+  int figure;                   /* it is being painted */
 } easel;
 
 /* Billionths of an inch in the painter's unit, the nearest.  */
@@ -30,68 +29,29 @@ to_page (int64_t n)
   return (int32_t) (floor - (twice < 0 && twice % (2 * den) != 0));
 }
 
-static void
-line (easel *e, int64_t x, int64_t y, int64_t x2, int64_t y2)
+/* Billionths of a degree in the painter's millionths, FROM less than a turn.  */
+static br_page_step
+to_step (const br__path_step *s)
 {
-  e->painter->line (e->page, to_page (x), to_page (y), to_page (x2), to_page (y2), e->width, e->dashed);
-}
-
-/* Billionths of a degree.  */
-static void
-arc (easel *e, int64_t x, int64_t y, int64_t r, int64_t from, int64_t to)
-{
-  int64_t start = from / 1000 % FULL_TURN, turn = (to - from) / 1000;
+  static const br_page_step_type types[] = { BR_STEP_MOVE, BR_STEP_LINE, BR_STEP_ARC, BR_STEP_CLOSE };
+  int64_t from = s->from / 1000 % FULL_TURN, turn = (s->to - s->from) / 1000;
   turn = turn > FULL_TURN ? FULL_TURN : turn < -FULL_TURN ? -FULL_TURN : turn;
-  if (turn < 0)
+  return (br_page_step) { types[s->type], to_page (s->x), to_page (s->y), to_page (s->r), (int32_t) from, (int32_t) (from + turn) };
+}
+
+/* The outline of K as one path.  */
+static void
+paint_outline (easel *e, const br__ink *k)
+{
+  br__path_step room[BR__MOST_STEPS];
+  size_t count;
+  const br__path_step *steps = br__ink_steps (&count, room, k);
+  for (size_t i = 0; i < count; i++)
     {
-      start += turn;
-      turn = -turn;
+      br_page_step step = to_step (&steps[i]);
+      e->painter->path (e->page, &step, 1);
     }
-  e->painter->arc (e->page, to_page (x), to_page (y), to_page (r), (int32_t) start, (int32_t) (start + turn),
-                   e->width, e->dashed);
-}
-
-static void
-paint_box (easel *e, const br__ink *k)
-{
-  line (e, k->x, k->y, k->x2, k->y);
-  line (e, k->x2, k->y, k->x2, k->y2);
-  line (e, k->x2, k->y2, k->x, k->y2);
-  line (e, k->x, k->y2, k->x, k->y);
-}
-
-static int64_t
-of_billion (int64_t n, int64_t part)
-{
-  return br__scale_by (n, part, BILLION);
-}
-
-static void
-paint_strip (easel *e, const br__ink *k)
-{
-  int64_t turn = k->to - k->from;
-  arc (e, k->x, k->y, k->r, k->from, k->to);
-  if (k->r2 == k->r)
-    return;
-  arc (e, k->x, k->y, k->r2, k->from, k->to);
-  for (int i = 0; i < 2 && turn / 1000 < FULL_TURN && turn / 1000 > -FULL_TURN; i++)
-    {
-      int64_t sine, cosine;
-      br__sine_cosine (&sine, &cosine, i ? k->to : k->from);
-      line (e, k->x + of_billion (k->r, cosine), k->y - of_billion (k->r, sine), k->x + of_billion (k->r2, cosine),
-            k->y - of_billion (k->r2, sine));
-    }
-}
-
-static void
-paint_bar (easel *e, const br__ink *k)
-{
-  int64_t x, y, angle = br__angle (k->x2 - k->x, k->y - k->y2);
-  br__across (&x, &y, k->x2 - k->x, k->y2 - k->y, k->r);
-  line (e, k->x + x, k->y + y, k->x2 + x, k->y2 + y);
-  line (e, k->x - x, k->y - y, k->x2 - x, k->y2 - y);
-  arc (e, k->x, k->y, k->r, angle + 90 * BILLION, angle + 270 * BILLION);
-  arc (e, k->x2, k->y2, k->r, angle - 90 * BILLION, angle + 90 * BILLION);
+  e->painter->stroke (e->page, to_page (br__pen_width (k->pen)), k->dashed);
 }
 
 static void
@@ -110,34 +70,49 @@ paint_text (easel *e, const br__ink *k)
 {
   br_page_text t = { .text = k->text, .x = to_page (k->x), .size = to_page (k->size), .bold = k->bold,
                      .align = k->align };
-  t.y = to_page (k->y) - e->painter->text (e->page, NULL, &t, 0) / 2;
+  int32_t half = e->painter->text (e->page, NULL, &t, 0) / 2;
+  t.turned = k->turned;
+  t.x -= k->turned ? half : 0;
+  t.y = to_page (k->y) - (k->turned ? 0 : half);
   e->painter->text (e->page, NULL, &t, 1);
 }
 
 static void
 paint_ink (easel *e, const br__ink *k)
 {
-  e->width = to_page (br__pen_width (k->pen));
-  e->dashed = k->dashed;
   if ((k->pen == BR__PEN_GRID) != e->grey)
     {
       e->grey = k->pen == BR__PEN_GRID;
       e->painter->pen (e->page, e->grey ? SQUARES_GREY : 0, 1);
     }
-  switch (k->type)
+  if (k->type == BR__INK_ARROW)
+    paint_arrow (e, k);
+  else if (k->type == BR__INK_TEXT)
+    paint_text (e, k);
+  else
+    paint_outline (e, k);
+}
+
+/* The figure is one thing, with a description; each text beside it is a paragraph.  */
+static void
+paint_tagged (easel *e, const br__ink *k, const char *description)
+{
+  int figure = !k->apart;
+  if (figure != e->figure)
     {
-    case BR__INK_LINE: line (e, k->x, k->y, k->x2, k->y2); break;
-    case BR__INK_CIRCLE: arc (e, k->x, k->y, k->r, 0, 360 * BILLION); break;
-    case BR__INK_BOX: paint_box (e, k); break;
-    case BR__INK_STRIP: paint_strip (e, k); break;
-    case BR__INK_BAR: paint_bar (e, k); break;
-    case BR__INK_ARROW: paint_arrow (e, k); break;
-    case BR__INK_TEXT: paint_text (e, k); break;
+      e->painter->tag (e->page, figure ? "Figure" : NULL, figure ? description : NULL);
+      e->figure = figure;
     }
+  int words = !figure && k->type == BR__INK_TEXT;
+  if (words)
+    e->painter->tag (e->page, "P", NULL);
+  paint_ink (e, k);
+  if (words)
+    e->painter->tag (e->page, NULL, NULL);
 }
 
 static void
-paint_page (easel *e, const br__plot *p)
+paint_page (easel *e, const br__plot *p, const char *description)
 {
   e->grey = 0;
   e->painter->pen (e->page, 0, 1);
@@ -148,12 +123,16 @@ paint_page (easel *e, const br__plot *p)
         e->painter->clip (e->page, to_page (a->x), to_page (a->y), to_page (a->x2), to_page (a->y2));
       if (p->cut_to > p->cut_from && i == p->cut_to)
         e->painter->clip (e->page, 0, 0, 0, 0);
-      paint_ink (e, &p->inks[i]);
+      paint_tagged (e, &p->inks[i], description);
     }
+  if (e->figure)
+    e->painter->tag (e->page, NULL, NULL);
+  e->figure = 0;
 }
 
 br_status
-br__paint (br__run *run, const br__plot *pages, size_t count, const char *form, const char *title, const char *path)
+br__paint (br__run *run, const br__plot *pages, size_t count, const char *form, const char *title, const char *description,
+           const char *path)
 {
   easel e = { .painter = NULL };
   char *bytes = NULL;
@@ -174,12 +153,14 @@ br__paint (br__run *run, const br__plot *pages, size_t count, const char *form, 
                                       run->error);
   if (status != BR_OK)
     return status;
+  e.painter->tag (e.page, "Document", NULL);
   for (size_t i = 0; i < count; i++)
     {
       if (i)
         e.painter->next (e.page);
-      paint_page (&e, &pages[i]);
+      paint_page (&e, &pages[i], description);
     }
+  e.painter->tag (e.page, NULL, NULL);
   status = e.painter->close (&bytes, &length, e.page, run->error);
   if (status == BR_OK)
     {

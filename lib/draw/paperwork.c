@@ -236,20 +236,20 @@ write_one (br__run *run, const br__plot *figure, br__paperwork *w, const char *f
   else if (strcmp (form, "svg") == 0)
     status = write_svg (run, &page, title, description, path);
   else
-    status = br__paint (run, &page, 1, form, title, path);
+    status = br__paint (run, &page, 1, form, title, description, path);
   br__plot_clear (&page);
   return status;
 }
 
 static br_status
 write_many (size_t *count, br__run *run, const br__plot *figure, const br__paperwork *w, const char *title,
-            const char *path)
+            const char *description, const char *path)
 {
   br__plot *pages = NULL;
   size_t made = 0;
   br_status status = br__tile (&pages, &made, figure, w, run);
   if (status == BR_OK)
-    status = br__paint (run, pages, made, "pdf", title, path);
+    status = br__paint (run, pages, made, "pdf", title, description, path);
   if (status == BR_OK)
     *count = made;
   br__plots_free (pages, made);
@@ -271,7 +271,7 @@ br__draw_file (size_t *pages, br__run *run, const br__plot *figure, const br__pa
   if (title.failed || figure->failed)
     status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   else if (strcmp (form, "pdf") == 0 && (figure->width > room.x2 - room.x || figure->height > room.y2 - room.y))
-    status = write_many (pages, run, figure, &sheet, br__text_string (&title), path);
+    status = write_many (pages, run, figure, &sheet, br__text_string (&title), description, path);
   else
     {
       status = write_one (run, figure, &sheet, form, br__text_string (&title), description, path);

@@ -174,6 +174,7 @@ br__places_plot (br__plot *p, size_t *count, int64_t *height, br__run *run, cons
     }
   p->table = p->count;
   p->table_top = top;
+  p->group = BR__GROUP_FRAME;
   put_names (p, v, 0, &at, width);
   if (t.count)
     at += put_table (p, &t, v, 0, at, width);

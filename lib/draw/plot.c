@@ -24,7 +24,10 @@ void
 br__plot_clear (br__plot *p)
 {
   for (size_t i = 0; i < p->count; i++)
-    br__free (p->inks[i].text);
+    {
+      br__free (p->inks[i].text);
+      br__free (p->inks[i].steps);
+    }
   br__free (p->inks);
   br__free (p->taken);
   memset (p, 0, sizeof *p);
@@ -43,6 +46,8 @@ br__plot_add (br__plot *p, br__ink_type type, br__pen pen, int64_t x, int64_t y)
   memset (ink, 0, sizeof *ink);
   ink->type = type;
   ink->pen = pen;
+  ink->group = type == BR__INK_TEXT ? BR__GROUP_TEXT : pen == BR__PEN_GRID ? BR__GROUP_GRID : p->group;
+  ink->apart = p->group == BR__GROUP_FRAME;
   ink->x = x;
   ink->y = y;
   return ink;
@@ -63,7 +68,87 @@ br__ink_name (br__plot *p, br__ink *ink, const char *text)
 }
 
 void
-br__plot_line (br__plot *p, br__pen pen, int64_t x, int64_t y, int64_t x2, int64_t y2, int dashed)
+br__ink_path (br__plot *p, br__ink *ink, const br__path_step *steps, size_t count)
+{
+  if (!count || !p->count || ink != &p->inks[p->count - 1])
+    return;
+  ink->steps = br__alloc_zero (count, sizeof *steps);
+  if (!ink->steps)
+    {
+      p->failed = 1;
+      br__free (ink->text);
+      p->count--;
+      return;
+    }
+  memcpy (ink->steps, steps, count * sizeof *steps);
+  ink->step_count = count;
+}
+
+static size_t
+steps_of_strip (br__path_step s[BR__MOST_STEPS], const br__ink *k)
+{
+  const int64_t full = 360 * BR__INCH, turn = k->to - k->from;
+  int whole = turn >= full || turn <= -full;
+  size_t n = 0;
+  s[n++] = (br__path_step) { BR__STEP_ARC, k->x, k->y, k->r, k->from, k->to };
+  if (whole)
+    s[n++] = (br__path_step) { .type = BR__STEP_CLOSE };
+  if (k->r2 == k->r)
+    return n;
+  /* A ring is two curves; else the outer one leads back.  */
+  s[n++] = (br__path_step) { BR__STEP_ARC, k->x, k->y, k->r2, whole ? k->from : k->to, whole ? k->to : k->from };
+  s[n++] = (br__path_step) { .type = BR__STEP_CLOSE };
+  return n;
+}
+
+static size_t
+steps_of_bar (br__path_step s[BR__MOST_STEPS], const br__ink *k)
+{
+  const int64_t right = 90 * BR__INCH, angle = br__angle (k->x2 - k->x, k->y - k->y2);
+  s[0] = (br__path_step) { BR__STEP_ARC, k->x, k->y, k->r, angle + right, angle + 3 * right };
+  s[1] = (br__path_step) { BR__STEP_ARC, k->x2, k->y2, k->r, angle - right, angle + right };
+  s[2] = (br__path_step) { .type = BR__STEP_CLOSE };
+  return 3;
+}
+
+const br__path_step *
+br__ink_steps (size_t *count, br__path_step room[BR__MOST_STEPS], const br__ink *k)
+{
+  size_t n = 0;
+  switch (k->type)
+    {
+    case BR__INK_LINE:
+      room[n++] = (br__path_step) { .type = BR__STEP_MOVE, .x = k->x, .y = k->y };
+      room[n++] = (br__path_step) { .type = BR__STEP_LINE, .x = k->x2, .y = k->y2 };
+      break;
+    case BR__INK_CIRCLE:
+      room[n++] = (br__path_step) { BR__STEP_ARC, k->x, k->y, k->r, 0, 360 * BR__INCH };
+      room[n++] = (br__path_step) { .type = BR__STEP_CLOSE };
+      break;
+    case BR__INK_BOX:
+      for (int i = 0; i < 4; i++)
+        room[n++] = (br__path_step) { i ? BR__STEP_LINE : BR__STEP_MOVE, i == 1 || i == 2 ? k->x2 : k->x, i > 1 ? k->y2 : k->y, 0, 0, 0 };
+      room[n++] = (br__path_step) { .type = BR__STEP_CLOSE };
+      break;
+    case BR__INK_STRIP:
+      n = steps_of_strip (room, k);
+      break;
+    case BR__INK_BAR:
+      n = steps_of_bar (room, k);
+      break;
+    case BR__INK_PATH:
+      *count = k->step_count;
+      return k->steps;
+    case BR__INK_ARROW:
+    case BR__INK_TEXT:
+      break;
+    }
+  *count = n;
+  return room;
+}
+
+void
+br__plot_line (br__plot *p, br__pen pen, int64_t x, int64_t y, int64_t x2, int64_t y2, br__dash dashed)
 {
   br__ink *ink = br__plot_add (p, BR__INK_LINE, pen, x, y);
   ink->x2 = x2;
@@ -79,6 +164,18 @@ br__plot_text (br__plot *p, int64_t x, int64_t y, br_align align, int64_t size, 
   ink->size = size;
   br__ink_name (p, ink, text);
   br__plot_take (p, br__text_area (x, y, align, size, text));
+}
+
+void
+br__plot_turned (br__plot *p, int64_t x, int64_t y, int64_t size, const char *text)
+{
+  br__ink *ink = br__plot_add (p, BR__INK_TEXT, BR__PEN_THIN, x, y);
+  br__area a = br__text_area (0, 0, BR_ALIGN_MIDDLE, size, text);
+  ink->align = BR_ALIGN_MIDDLE;
+  ink->size = size;
+  ink->turned = 1;
+  br__ink_name (p, ink, text);
+  br__plot_take (p, (br__area) { x + a.y, y + a.x, x + a.y2, y + a.x2 });
 }
 
 /* Thousandths of the letters' size that a character of ASCII takes, from the blank on: DejaVu Sans, which the painter
@@ -178,14 +275,39 @@ br__arrow_corners (int64_t corners[6], const br__ink *arrow)
   memcpy (corners, whole, sizeof whole);
 }
 
+/* Around the steps of K, arcs as if they turned all around.  */
+static br__area
+area_of_path (const br__ink *k)
+{
+  br__area a = { INT64_MAX, INT64_MAX, INT64_MIN, INT64_MIN };
+  const int64_t around = BR__INCH / 16;
+  for (const br__path_step *s = k->steps; s < k->steps + k->step_count; s++)
+    if (s->type != BR__STEP_CLOSE)
+      {
+        int64_t r = s->r + around;
+        a.x = s->x - r < a.x ? s->x - r : a.x;
+        a.y = s->y - r < a.y ? s->y - r : a.y;
+        a.x2 = s->x + r > a.x2 ? s->x + r : a.x2;
+        a.y2 = s->y + r > a.y2 ? s->y + r : a.y2;
+      }
+  return a;
+}
+
 /* An upright rectangle around K, with some room for its strokes.  */
 static br__area
 area_of (const br__ink *k)
 {
   int64_t r = k->r > k->r2 ? k->r : k->r2;
   br__area a = { k->x, k->y, k->x, k->y };
+  if (k->type == BR__INK_TEXT && k->turned)
+    {
+      a = br__text_area (0, 0, k->align, k->size, k->text);
+      return (br__area) { k->x + a.y, k->y + a.x, k->x + a.y2, k->y + a.x2 };
+    }
   if (k->type == BR__INK_TEXT)
     return br__text_area (k->x, k->y, k->align, k->size, k->text);
+  if (k->type == BR__INK_PATH)
+    return area_of_path (k);
   if (k->type != BR__INK_CIRCLE && k->type != BR__INK_STRIP)
     {
       a.x = k->x < k->x2 ? k->x : k->x2;
@@ -210,7 +332,9 @@ br__plot_join (br__plot *p, const br__plot *from, size_t first, int64_t dx, int6
       br__ink *ink = br__plot_add (p, k->type, k->pen, 0, 0);
       *ink = *k;
       ink->text = NULL;
+      ink->steps = NULL;
       br__ink_name (p, ink, k->text);
+      br__ink_path (p, ink, k->steps, k->step_count);
     }
   br__plot_shift (p, start, dx, dy);
 }
@@ -258,6 +382,11 @@ br__plot_shift (br__plot *p, size_t first, int64_t dx, int64_t dy)
       p->inks[i].x2 += dx;
       p->inks[i].y += dy;
       p->inks[i].y2 += dy;
+      for (size_t k = 0; k < p->inks[i].step_count; k++)
+        {
+          p->inks[i].steps[k].x += dx;
+          p->inks[i].steps[k].y += dy;
+        }
     }
 }
 

@@ -297,9 +297,22 @@ br__view_make (br__side_view *v, br__run *run, const br_number *ratio, const cha
 static void
 plot_centre (br__plot *p, int64_t x, int64_t y, int64_t radius)
 {
-  int64_t arm = radius > BR__INCH / 4 ? BR__INCH / 10 : radius + BR__INCH / 16;
-  br__plot_line (p, BR__PEN_THIN, x - arm, y, x + arm, y, 0);
-  br__plot_line (p, BR__PEN_THIN, x, y - arm, x, y + arm, 0);
+  int64_t arm = radius + BR__INCH / 16;
+  p->group = BR__GROUP_CENTRES;
+  br__plot_line (p, BR__PEN_THIN, x - arm, y, x + arm, y, BR__DASH_DOT);
+  br__plot_line (p, BR__PEN_THIN, x, y - arm, x, y + arm, BR__DASH_DOT);
+  p->group = BR__GROUP_OUTLINES;
+}
+
+/* 1 if a larger circle, or an earlier one of this size, has the same centre: its centre lines are those of D.  */
+static int
+is_inside_another (const br__side_view *v, const br__drawn *d)
+{
+  for (const br__drawn *c = v->shapes; c < v->shapes + v->count; c++)
+    if (c != d && c->tied && c->shape->kind == BR__CIRCLE && c->x == d->x && c->y == d->y
+        && (c->a > d->a || (c->a == d->a && c < d)))
+      return 1;
+  return 0;
 }
 
 static br__ink *
@@ -337,14 +350,17 @@ plot_shape (br__plot *p, const br__drawn *d, int64_t x, int64_t y)
 void
 br__view_plot (br__plot *p, const br__side_view *v, int64_t left, int64_t top)
 {
+  br__group before = p->group;
+  p->group = BR__GROUP_OUTLINES;
   for (size_t i = 0; i < v->count; i++)
     {
       const br__drawn *d = &v->shapes[i];
       int64_t x = left + d->x, y = top - d->y;
-      if (d->shape->kind == BR__CIRCLE && d->tied)
+      if (d->shape->kind == BR__CIRCLE && d->tied && !is_inside_another (v, d))
         plot_centre (p, x, y, d->a);
       br__ink *ink = plot_shape (p, d, x, y);
       ink->dashed = !d->tied;
       br__ink_name (p, ink, d->shape->name);
     }
+  p->group = before;
 }

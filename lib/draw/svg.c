@@ -107,21 +107,21 @@ on_circle (int64_t *x, int64_t *y, int64_t r, int64_t angle)
   *y = br__scale_by (-r, sine, BILLION);
 }
 
-/* A curve from angle FROM to TO in steps of at most a right angle: the centre of a longer one would depend on
-   the last digit of its ends.  */
+/* A curve in steps of at most a right angle: the centre of a longer one would depend on the last digit of its ends.  FIRST
+   stands before its beginning.  */
 static void
-put_curve (br_text *t, int64_t r, int64_t from, int64_t to, const char *first)
+put_curve (br_text *t, const br__path_step *s, const char *first)
 {
-  int64_t turn = to - from, size = turn < 0 ? -turn : turn;
+  int64_t turn = s->to - s->from, size = turn < 0 ? -turn : turn;
   int64_t steps = (size + 90 * BILLION - 1) / (90 * BILLION), x, y;
-  on_circle (&x, &y, r, from);
-  put_pair (t, first, x, y);
+  on_circle (&x, &y, s->r, s->from);
+  put_pair (t, first, s->x + x, s->y + y);
   for (int64_t i = 1; i <= steps; i++)
     {
-      on_circle (&x, &y, r, i == steps ? to : from + br__scale_by (turn, i, steps));
-      put_pair (t, " A", r, r);
+      on_circle (&x, &y, s->r, i == steps ? s->to : s->from + br__scale_by (turn, i, steps));
+      put_pair (t, " A", s->r, s->r);
       br__text_printf (t, " 0 0 %d ", turn < 0);
-      put_pair (t, "", x, y);
+      put_pair (t, "", s->x + x, s->y + y);
     }
 }
 
@@ -133,19 +133,19 @@ put_strip (br_text *t, const br__ink *k)
   br__text_puts (t, "<path transform=\"");
   put_pair (t, "translate(", k->x, k->y);
   br__text_puts (t, ")\" d=\"");
-  put_curve (t, k->r, k->from, k->to, "M");
+  put_curve (t, &(br__path_step) { .r = k->r, .from = k->from, .to = k->to }, "M");
   if (turn >= full || turn <= -full)
     {
       br__text_puts (t, " Z");
       if (k->r2 != k->r)
         {
-          put_curve (t, k->r2, k->from, k->to, " M");
+          put_curve (t, &(br__path_step) { .r = k->r2, .from = k->from, .to = k->to }, " M");
           br__text_puts (t, " Z");
         }
     }
   else if (k->r2 != k->r)
     {
-      put_curve (t, k->r2, k->to, k->from, " L");
+      put_curve (t, &(br__path_step) { .r = k->r2, .from = k->to, .to = k->from }, " L");
       br__text_puts (t, " Z");
     }
   br__text_putc (t, '"');
@@ -169,6 +169,32 @@ put_bar (br_text *t, const br__ink *k)
   put_end (t, "path", k->text);
 }
 
+/* A closed outline of lines and arcs.  */
+static void
+put_path (br_text *t, const br__ink *k)
+{
+  int begun = 0;
+  br__text_puts (t, "<path d=\"");
+  for (const br__path_step *s = k->steps; s < k->steps + k->step_count; s++)
+    switch (s->type)
+      {
+      case BR__STEP_MOVE:
+      case BR__STEP_LINE:
+        put_pair (t, s->type == BR__STEP_MOVE || !begun ? begun ? " M" : "M" : " L", s->x, s->y);
+        begun = 1;
+        break;
+      case BR__STEP_ARC:
+        put_curve (t, s, begun ? " L" : "M");
+        begun = 1;
+        break;
+      case BR__STEP_CLOSE:
+        br__text_puts (t, " Z");
+        break;
+      }
+  br__text_putc (t, '"');
+  put_end (t, "path", k->text);
+}
+
 static void
 put_arrow (br_text *t, const br__ink *k)
 {
@@ -186,9 +212,15 @@ put_text (br_text *t, const br__ink *k)
 {
   static const char *const anchors[] = { "start", "middle", "end" };
   br__text_puts (t, "<text");
-  put_attribute (t, "x", k->x);
   /* A capital is some 7/10 of its size high.  */
-  put_attribute (t, "y", k->y + k->size * 35 / 100);
+  int64_t down = k->size * 35 / 100, x = k->x + (k->turned ? down : 0), y = k->y + (k->turned ? 0 : down);
+  put_attribute (t, "x", x);
+  put_attribute (t, "y", y);
+  if (k->turned)
+    {
+      put_pair (t, " transform=\"rotate(-90 ", x, y);
+      br__text_puts (t, ")\"");
+    }
   put_attribute (t, "font-size", k->size);
   if (k->align != BR_ALIGN_LEFT)
     br__text_printf (t, " text-anchor=\"%s\"", anchors[k->align]);
@@ -210,55 +242,89 @@ put_ink (br_text *t, const br__ink *k)
     case BR__INK_BOX: put_box (t, k); break;
     case BR__INK_STRIP: put_strip (t, k); break;
     case BR__INK_BAR: put_bar (t, k); break;
+    case BR__INK_PATH: put_path (t, k); break;
     case BR__INK_ARROW: put_arrow (t, k); break;
     case BR__INK_TEXT: put_text (t, k); break;
     }
 }
 
-/* Lines of one look that have no name go into one path; returns how many there are from I on.  */
+/* The next ink of GROUP from I on.  */
 static size_t
-put_plain_lines (br_text *t, const br__plot *p, size_t i)
+next_of (const br__plot *p, size_t i, unsigned groups)
+{
+  while (i < p->count && !(groups & 1u << p->inks[i].group))
+    i++;
+  return i;
+}
+
+static int
+looks_alike (const br__ink *a, const br__ink *b)
+{
+  return a->pen == b->pen && a->dashed == b->dashed;
+}
+
+/* Lines of one look that have no name go into one path; returns the ink behind those from I on.  */
+static size_t
+put_plain_lines (br_text *t, const br__plot *p, size_t i, unsigned groups)
 {
   const br__ink *first = &p->inks[i];
-  size_t n = 0;
-  while (i + n < p->count && first[n].type == BR__INK_LINE && !first[n].text && first[n].pen == first->pen
-         && first[n].dashed == first->dashed)
-    n++;
+  size_t n = 0, next = i;
+  for (; next < p->count; next = next_of (p, next + 1, groups), n++)
+    if (p->inks[next].type != BR__INK_LINE || p->inks[next].text || !looks_alike (&p->inks[next], first))
+      break;
   if (n < 2)
-    return 0;
+    return i;
   br__text_puts (t, "<path d=\"");
-  for (size_t k = 0; k < n; k++)
+  for (size_t k = i; k < next; k = next_of (p, k + 1, groups))
     {
-      put_pair (t, k ? " M" : "M", first[k].x, first[k].y);
-      put_pair (t, " L", first[k].x2, first[k].y2);
+      put_pair (t, k > i ? " M" : "M", p->inks[k].x, p->inks[k].y);
+      put_pair (t, " L", p->inks[k].x2, p->inks[k].y2);
     }
   br__text_puts (t, "\"/>\n");
-  return n;
+  return next;
+}
+
+/* The strokes of GROUPS, a set of bits, as one group called NAME.  */
+static void
+put_group (br_text *t, const br__plot *p, const char *prefix, const char *name, unsigned groups)
+{
+  static const char *const dashes[] = { "", " stroke-dasharray=\"80 50\"", " stroke-dasharray=\"160 30 10 30\"" };
+  const br__ink *last = NULL;
+  size_t next;
+  for (size_t i = next_of (p, 0, groups); i < p->count; i = next)
+    {
+      const br__ink *k = &p->inks[i];
+      if (!last)
+        br__text_printf (t, "<g id=\"%s%s\">\n", prefix, name);
+      if (!last || !looks_alike (k, last))
+        {
+          br__text_printf (t, "%s<g stroke=\"%s\" stroke-width=\"", last ? "</g>\n" : "",
+                           k->pen == BR__PEN_GRID ? "#ccc" : "#000");
+          put_place (t, br__pen_width (k->pen));
+          br__text_printf (t, "\"%s>\n", dashes[k->dashed]);
+        }
+      last = k;
+      next = put_plain_lines (t, p, i, groups);
+      if (next == i)
+        {
+          put_ink (t, k);
+          next = next_of (p, i + 1, groups);
+        }
+    }
+  br__text_puts (t, last ? "</g>\n</g>\n" : "");
 }
 
 static void
-put_inks (br_text *t, const br__plot *p)
+put_inks (br_text *t, const br__plot *p, int inside)
 {
-  int open = 0;
-  for (size_t i = 0, n; i < p->count; i += n)
-    {
-      const br__ink *k = &p->inks[i];
-      if (!open || k->pen != k[-1].pen || k->dashed != k[-1].dashed)
-        {
-          br__text_printf (t, "%s<g stroke=\"%s\" stroke-width=\"", open ? "</g>\n" : "",
-                           k->pen == BR__PEN_GRID ? "#ccc" : "#000");
-          put_place (t, br__pen_width (k->pen));
-          br__text_printf (t, "\"%s>\n", k->dashed ? " stroke-dasharray=\"80 50\"" : "");
-        }
-      open = 1;
-      n = put_plain_lines (t, p, i);
-      if (!n)
-        {
-          put_ink (t, k);
-          n = 1;
-        }
-    }
-  br__text_puts (t, open ? "</g>\n" : "");
+  /* A page has ids of its own.  */
+  const char *prefix = inside ? "drawing-" : "";
+  put_group (t, p, prefix, "grid", 1u << BR__GROUP_GRID);
+  put_group (t, p, prefix, "outlines", 1u << BR__GROUP_OUTLINES);
+  put_group (t, p, prefix, "centres", 1u << BR__GROUP_CENTRES);
+  put_group (t, p, prefix, "dimensions", 1u << BR__GROUP_DIMENSIONS | 1u << BR__GROUP_EXTENSIONS | 1u << BR__GROUP_LEADERS);
+  put_group (t, p, prefix, "frame", 1u << BR__GROUP_FRAME);
+  put_group (t, p, prefix, "text", 1u << BR__GROUP_TEXT);
 }
 
 void
@@ -280,6 +346,6 @@ br__put_svg (br_text *t, const br__plot *p, const char *title, const char *descr
   put_attribute (t, "width", p->width);
   put_attribute (t, "height", p->height);
   br__text_puts (t, " fill=\"#fff\"/>\n<g fill=\"none\" stroke-linejoin=\"round\" font-family=\"sans-serif\">\n");
-  put_inks (t, p);
+  put_inks (t, p, inside);
   br__text_puts (t, "</g>\n</svg>\n");
 }

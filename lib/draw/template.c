@@ -285,11 +285,13 @@ put_notes (work *w)
 static void
 put_outline (work *w, int64_t left, int64_t top)
 {
+  w->plot.group = BR__GROUP_OUTLINES;
   br__ink *ink = br__plot_add (&w->plot, BR__INK_BOX, BR__PEN_OUTLINE, left, top - w->view.reach.y2);
   ink->x2 = left + w->view.reach.x2;
   ink->y2 = top;
   ink->text = br__strndup (w->name, strlen (w->name));
   w->plot.failed |= !ink->text;
+  w->plot.group = BR__GROUP_DIMENSIONS;
 }
 
 /* Along the length of a board its grain runs.  */
@@ -325,6 +327,7 @@ put_figure (work *w)
   int64_t left = larger (larger (w->upright.depth, w->level.before), room) - reach.x;
   int64_t top = notes + larger (w->upright.after, room) + reach.y2;
   p->width = larger (p->width, left + reach.x2 + larger (w->level.after, room));
+  p->group = BR__GROUP_DIMENSIONS;
   p->height = top - reach.y + larger (larger (w->level.depth, w->upright.before), room);
   if (w->view.count)
     br__view_plot (p, &w->view, left, top);

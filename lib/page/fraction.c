@@ -8,6 +8,7 @@
 # include <config.h>
 #endif
 
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -374,15 +375,23 @@ br__page_text (br_page *page, int32_t *width, const br_page_text *t, int draw)
     page->batch = calloc (1, sizeof *page->batch);
   br__shape *space = shape_of (page, " ", 1, t->size, t->bold);
   double blank = space ? space->width : 0, full = BR__POINTS (t->size), longest = 0;
+  double left = BR__POINTS (t->x), top = BR__POINTS (t->y);
   const char *s = t->text;
   int lines = 0;
+  if (t->turned)
+    {
+      cairo_save (page->cairo);
+      cairo_translate (page->cairo, left, top);
+      cairo_rotate (page->cairo, -acos (0.0));
+      left = top = 0;
+    }
   do
     {
       double wide;
       size_t n = fit_line (page, s, BR__POINTS (t->width), blank, t, &wide);
-      double x = BR__POINTS (t->x) - (t->align == BR_ALIGN_LEFT ? 0 : t->align == BR_ALIGN_RIGHT ? wide : wide / 2);
+      double x = left - (t->align == BR_ALIGN_LEFT ? 0 : t->align == BR_ALIGN_RIGHT ? wide : wide / 2);
       if (draw)
-        set_line (page, s, n, x, BR__POINTS (t->y) + full * (1 + lines * LEADING), blank, t);
+        set_line (page, s, n, x, top + full * (1 + lines * LEADING), blank, t);
       if (wide > longest)
         longest = wide;
       lines++;
@@ -391,6 +400,8 @@ br__page_text (br_page *page, int32_t *width, const br_page_text *t, int draw)
     }
   while (*s);
   put_batch (page);
+  if (t->turned)
+    cairo_restore (page->cairo);
   if (width)
     *width = (int32_t) (longest * (BR_PAGE_INCH / 72.0));
   return (int32_t) (lines * LEADING * t->size);

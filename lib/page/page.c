@@ -64,6 +64,9 @@ make_surface (br_page *page, const char *form, int32_t width, int32_t height, co
   if (strcmp (form, "pdf") == 0)
     {
       page->surface = cairo_pdf_surface_create_for_stream (take_bytes, page, w, h);
+      /* Its objects stand there plainly, so that the language can be added (tag.c).  */
+      cairo_pdf_surface_restrict_to_version (page->surface, CAIRO_PDF_VERSION_1_4);
+      page->pdf = 1;
       set_metadata (page->surface, title);
     }
   else if (strcmp (form, "svg") == 0)
@@ -81,6 +84,7 @@ static void
 page_drop (br_page *page)
 {
   br__shapes_free (page);
+  br__tags_free (page);
   if (page->context)
     g_object_unref (page->context);
   cairo_destroy (page->cairo);
@@ -145,12 +149,42 @@ page_next (br_page *page)
 }
 
 static void
-stroke (br_page *page, int32_t width, int dashed)
+stroke (br_page *page, int32_t width, int dashes)
 {
-  const double dashes[] = { 6, 4 };
+  /* Long dash and dot for centre lines (ISO 128-2, type 04.1; ASME Y14.2; from memory).  */
+  static const double dash[] = { 6, 4 }, dash_dot[] = { 12, 2, 1, 2 };
   cairo_set_line_width (page->cairo, BR__POINTS (width));
-  cairo_set_dash (page->cairo, dashes, dashed ? 2 : 0, 0);
+  cairo_set_dash (page->cairo, dashes == 2 ? dash_dot : dash, dashes == 2 ? 4 : dashes ? 2 : 0, 0);
   cairo_stroke (page->cairo);
+}
+
+static void
+add_arc (br_page *page, double x, double y, double r, int32_t from, int32_t to)
+{
+  const double turn = acos (-1.0) / 180e6;
+  cairo_set_tolerance (page->cairo, CURVES);
+  (to < from ? cairo_arc : cairo_arc_negative) (page->cairo, x, y, r, -from * turn, -to * turn);
+}
+
+static void
+page_path (br_page *page, const br_page_step *steps, size_t count)
+{
+  for (const br_page_step *s = steps; s < steps + count; s++)
+    {
+      double x = BR__POINTS (s->x), y = BR__POINTS (s->y);
+      if (s->type == BR_STEP_MOVE)
+        cairo_move_to (page->cairo, x, y);
+      else if (s->type == BR_STEP_LINE)
+        cairo_line_to (page->cairo, x, y);
+      else if (s->type == BR_STEP_ARC)
+        add_arc (page, x, y, BR__POINTS (s->r), s->from, s->to);
+      else
+        {
+          /* What comes next begins anew.  */
+          cairo_close_path (page->cairo);
+          cairo_new_sub_path (page->cairo);
+        }
+    }
 }
 
 void
@@ -165,10 +199,8 @@ static void
 page_arc (br_page *page, int32_t x, int32_t y, int32_t radius, int32_t from, int32_t to, int32_t width,
           int dashed)
 {
-  const double turn = acos (-1.0) / 180e6;
   cairo_new_sub_path (page->cairo);
-  cairo_set_tolerance (page->cairo, CURVES);
-  cairo_arc_negative (page->cairo, BR__POINTS (x), BR__POINTS (y), BR__POINTS (radius), -from * turn, -to * turn);
+  add_arc (page, BR__POINTS (x), BR__POINTS (y), BR__POINTS (radius), from, to);
   stroke (page, width, dashed);
 }
 
@@ -212,6 +244,8 @@ page_close (char **bytes, size_t *length, br_page *page, br_error *error)
     trouble = cairo_surface_status (page->surface);
   if (trouble != CAIRO_STATUS_SUCCESS || page->failed)
     status = fail (error, BR_NO_MEMORY, page->failed ? "out of memory" : cairo_status_to_string (trouble));
+  else if (page->pdf && !br__tags_finish (page))
+    status = fail (error, BR_NO_MEMORY, "out of memory");
   else
     {
       *bytes = page->bytes;
@@ -231,5 +265,5 @@ page_release (char *bytes)
 const br_painter br_draw_painter =
 {
   page_open, page_next, br__page_line, page_arc, br__page_text, br__page_ruler, page_close, page_release,
-  page_drop, page_pen, page_fill, page_clip
+  page_drop, page_pen, page_fill, page_clip, page_path, stroke, br__page_tag
 };

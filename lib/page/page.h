@@ -27,6 +27,8 @@ struct br_page
   br__shape *shapes;            /* by font and word */
   br__batch *batch;             /* glyphs that wait; NULL at first */
   int png;
+  struct br__tags *tags;        /* what is open, and descriptions; NULL at first */
+  int pdf;
   int failed;                   /* memory ran out */
   char *bytes;                  /* the file so far */
   size_t length, room;
@@ -40,6 +42,12 @@ void br__page_ruler (br_page *page, const br_page_ruler *ruler);
 /* page.c */
 void br__page_line (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1, int32_t width,
                     int dashed);
+
+/* tag.c */
+void br__page_tag (br_page *page, const char *role, const char *description);
+void br__tags_free (br_page *page);
+/* Gives the PDF that is done its language, and its figures their descriptions.  0: out of memory.  */
+int br__tags_finish (br_page *page);
 
 /* The painter that the program registers; found by its name in the module.  */
 BR_API extern const br_painter br_draw_painter;

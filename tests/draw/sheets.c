@@ -20,7 +20,7 @@ typedef struct sheet_notes
 
 struct br_page
 {
-  int clipped, pens;
+  int clipped, pens, tags;
 };
 
 static struct
@@ -79,25 +79,6 @@ note_place (const br_page *page, int32_t x, int32_t y)
     last_sheet ()->outside++;
 }
 
-static void
-note_line (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1, int32_t width, int dashed)
-{
-  (void) dashed;
-  assert_true (width > 0);
-  note_place (page, x0, y0);
-  note_place (page, x1, y1);
-  last_sheet ()->lines++;
-}
-
-static void
-note_arc (br_page *page, int32_t x, int32_t y, int32_t radius, int32_t from, int32_t to, int32_t width, int dashed)
-{
-  (void) dashed;
-  assert_true (width > 0 && radius >= 0 && from <= to && (int64_t) to - from <= 360000000);
-  note_place (page, x, y);
-  last_sheet ()->arcs++;
-}
-
 static int32_t
 note_text (br_page *page, int32_t *width, const br_page_text *text, int draw)
 {
@@ -116,6 +97,7 @@ note_text (br_page *page, int32_t *width, const br_page_text *text, int draw)
 static br_status
 note_close (char **bytes, size_t *length, br_page *page, br_error *error)
 {
+  assert_int_equal (page->tags, 0);
   free (page);
   notes.closed++;
   if (notes.fail_close)
@@ -164,9 +146,37 @@ note_clip (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1)
   last_sheet ()->clips++;
 }
 
+/* An outline is one path.  */
+static void
+note_path (br_page *page, const br_page_step *steps, size_t count)
+{
+  for (const br_page_step *s = steps; s < steps + count; s++)
+    {
+      if (s->type == BR_STEP_CLOSE)
+        continue;
+      assert_true (s->r >= 0 && llabs ((int64_t) s->to - s->from) <= 360000000);
+      note_place (page, s->x, s->y);
+      last_sheet ()->arcs += s->type == BR_STEP_ARC;
+      last_sheet ()->lines += s->type == BR_STEP_LINE;
+    }
+}
+
+static void
+note_stroke (br_page *page, int32_t width, int dashes)
+{
+  assert_true (page->pens > 0 && width > 0 && dashes >= 0 && dashes <= 2);
+}
+
+static void
+note_tag (br_page *page, const char *role, const char *description)
+{
+  page->tags += role ? 1 : -1;
+  assert_true (page->tags >= 0 && (!description || strcmp (role, "Figure") == 0));
+}
+
 static const br_painter painter = {
-  note_open, note_next, note_line, note_arc, note_text, NULL, note_close, note_release, note_drop, note_pen,
-  note_fill, note_clip
+  .open = note_open, .next = note_next, .text = note_text, .close = note_close, .release = note_release, .drop = note_drop,
+  .pen = note_pen, .fill = note_fill, .clip = note_clip, .path = note_path, .stroke = note_stroke, .tag = note_tag
 };
 
 static const br_painter *

@@ -206,6 +206,20 @@ pdf_add (pdf_page *p, const pdf_matrix *m, double x, double y, int begins, int c
   p->points[p->count++] = (pdf_point) { m->a * x + m->c * y + m->e, p->height - (m->b * x + m->d * y + m->f), begins, curved };
 }
 
+/* Back to where the outline began.  */
+static void
+pdf_close (pdf_page *p)
+{
+  size_t i = p->count;
+  while (i > 0 && !p->points[i - 1].begins)
+    i--;
+  assert_true (i > 0);
+  p->points = realloc (p->points, (p->count + 1) * sizeof *p->points);
+  assert_non_null (p->points);
+  p->points[p->count] = p->points[i - 1];
+  p->points[p->count++].begins = 0;
+}
+
 static pdf_matrix
 pdf_join (const double n[6], const pdf_matrix *m)
 {
@@ -253,6 +267,11 @@ pdf_follow (pdf_page *p, const char *text)
         pdf_add (p, &m, n[4], n[5], *word == 'm', 0);
       else if (strcmp (word, "c") == 0)
         pdf_add (p, &m, n[4], n[5], 0, 1);
+      else if (strcmp (word, "re") == 0)
+        for (int i = 0; i < 5; i++)
+          pdf_add (p, &m, n[2] + (i == 1 || i == 2 ? n[4] : 0), n[3] + (i == 2 || i == 3 ? n[5] : 0), i == 0, 0);
+      else if (strcmp (word, "h") == 0)
+        pdf_close (p);
     }
 }
 

@@ -51,7 +51,7 @@ drawing_block (const display *d, const br_record *record)
   display_put (d, br_record_text (record, "square"));
   putc ('\n', d->stream);
   if (left_out > 0)
-    fprintf (d->stream, "  %" PRId64 " %s in a table below the figure\n", left_out,
+    fprintf (d->stream, "  %" PRId64 " %s in a table\n", left_out,
              left_out == 1 ? "size or place stands" : "sizes and places stand");
   put_loose (d, br_record_list (record, "waiting"));
 }

@@ -120,6 +120,16 @@ br__put_drawing_number (br_text *t, const br_real *value, const br__settings *s)
 
 /* ---- What is measured ---- */
 
+/* What a drawing needs most comes first onto free paper: the whole, the distances of centres, heights from the datum, sizes,
+   then the places of the rest.  */
+typedef struct work
+{
+  br__size_lines *d;
+  br__run *run;
+  const br__side_view *view;    /* or NULL */
+  br__area reach;
+} work;
+
 /* The row from FROM to TO, or NULL.  */
 static br__size_line *
 find_row (const br__size_lines *d, int64_t from, int64_t to)
@@ -130,26 +140,41 @@ find_row (const br__size_lines *d, int64_t from, int64_t to)
   return NULL;
 }
 
-/* A row from FROM to TO that says VALUE inches; the same place is measured once.  */
+/* Adds GIVEN, with TEXT.  What only says a place (LOOSE) and finds no room is left to the table.  */
 static br_status
-add_row (br__size_lines *d, br__run *run, const br__size_line *given, const br_real *value)
+keep_row (work *w, const br__size_line *given, const char *text, int loose)
+{
+  br__size_lines *d = w->d;
+  char *copy = br__grow (&d->rows, &d->room, d->count + 1, sizeof *d->rows) ? br__strndup (text, strlen (text)) : NULL;
+  int placed = 0;
+  if (!copy)
+    return BR_NO_MEMORY;
+  d->rows[d->count] = *given;
+  d->rows[d->count].tier = -1;
+  d->rows[d->count++].text = copy;
+  br__size_lines_place (&placed, d, w->view, w->reach);
+  if (!placed && loose)
+    {
+      d->left_out--;
+      br__free (d->rows[--d->count].text);
+    }
+  else
+    d->marks |= strstr (text, "≈") != NULL;
+  return BR_OK;
+}
+
+/* A row that says VALUE inches, of COUNT that are alike; the same place is measured once.  */
+static br_status
+add_row (work *w, const br__size_line *given, const br_real *value, size_t count, int loose)
 {
   br_text t = BR_TEXT_ZERO;
-  if (given->to <= given->from || find_row (d, given->from, given->to))
+  if (given->to <= given->from || find_row (w->d, given->from, given->to))
     return BR_OK;
-  br_status status = br__put_drawing_number (&t, value, &run->sheet->settings);
-  if (status == BR_OK && !br__grow (&d->rows, &d->room, d->count + 1, sizeof *d->rows))
-    status = BR_NO_MEMORY;
-  char *text = status == BR_OK ? br__strndup (br__text_string (&t), t.length) : NULL;
-  if (status == BR_OK && !text)
-    status = BR_NO_MEMORY;
+  if (count > 1)
+    br__text_printf (&t, "%zux ", count);
+  br_status status = br__put_drawing_number (&t, value, &w->run->sheet->settings);
   if (status == BR_OK)
-    {
-      d->marks |= strncmp (br__text_string (&t), "≈", strlen ("≈")) == 0;
-      d->rows[d->count] = *given;
-      d->rows[d->count].tier = -1;
-      d->rows[d->count++].text = text;
-    }
+    status = t.failed ? BR_NO_MEMORY : keep_row (w, given, br__text_string (&t), loose);
   br__text_clear (&t);
   return status;
 }
@@ -165,37 +190,59 @@ place_of (br_real *z, br__run *run, const br__shape *shape, int upright, int rea
   return more ? br_real_add (z, &at->real, &more->real) : br_real_set (z, &at->real);
 }
 
-/* A place to measure from: a side or a centre, on paper and in the sheet.  */
+/* A place to measure from: a side, a centre or an end, on paper and in the sheet.  */
 typedef struct end
 {
   const br__drawn *drawn;
   int reach;                    /* number of the shape, or 0: its centre */
-  int64_t at, feature;
+  int tip;                      /* -1 or 1: its beginning or its end, in place of REACH */
+  int64_t at, feature[BR__BANKS];
 } end;
 
+/* The place of E in inches.  */
 static br_status
-add_distance (br__size_lines *d, br__run *run, end from, end to)
+place_of_end (br_real *z, const work *w, const end *e)
+{
+  const br__shape *s = e->drawn->shape;
+  const br__value *run = e->tip ? br__shape_value (w->run->sheet, s, w->d->upright ? BR__SHAPE_B : BR__SHAPE_A) : NULL;
+  br__pad g = { BR_OK, w->run->sheet->settings.bits, NULL };
+  br_real half = BR_REAL_ZERO;
+  br_status status = place_of (z, w->run, s, w->d->upright, e->reach);
+  if (status != BR_OK || !e->tip)
+    return status;
+  status = run ? br__pad_end (&half, br__half (&g, &run->real), &g) : BR_DOMAIN;
+  if (status == BR_OK)
+    status = e->tip < 0 ? br_real_sub (z, z, &half) : br_real_add (z, z, &half);
+  br_real_clear (&half);
+  return status;
+}
+
+static br_status
+add_distance (work *w, end from, end to, size_t count, int loose)
 {
   br_real low = BR_REAL_ZERO, high = BR_REAL_ZERO;
-  br__size_line row = { .from = from.at, .to = to.at, .feature_from = from.feature, .feature_to = to.feature };
+  br__size_line row = { .from = from.at, .to = to.at };
+  memcpy (row.feature_from, from.feature, sizeof row.feature_from);
+  memcpy (row.feature_to, to.feature, sizeof row.feature_to);
   row.of = from.drawn->shape->name;
   row.to_of = to.drawn != from.drawn ? to.drawn->shape->name : NULL;
-  br_status status = place_of (&low, run, from.drawn->shape, d->upright, from.reach);
+  row.overall = w->d->count == 0;
+  br_status status = place_of_end (&low, w, &from);
   if (status == BR_OK)
-    status = place_of (&high, run, to.drawn->shape, d->upright, to.reach);
+    status = place_of_end (&high, w, &to);
   if (status == BR_OK)
     status = br_real_sub (&high, &high, &low);
   if (status == BR_OK)
-    status = add_row (d, run, &row, &high);
+    status = add_row (w, &row, &high, count, loose);
   br_real_clear (&low);
   br_real_clear (&high);
   return status;
 }
 
-/* Where an arc reaches farthest, across the way that is measured: at one of its ends, the nearest to the dimension line
-   of those that do, or where the curve turns.  AT is how far.  */
+/* Where an arc reaches farthest, across the way that is measured: at one of its ends, the nearest to the dimension line of the
+   bank FAR of those that do, or where the curve turns.  AT is how far.  */
 static int64_t
-turn_of_arc (const br__drawn *s, int upright, int64_t at)
+turn_of_arc (const br__drawn *s, int upright, int far, int64_t at)
 {
   int64_t best = upright ? s->x : s->y;
   int found = 0;
@@ -209,7 +256,7 @@ turn_of_arc (const br__drawn *s, int upright, int64_t at)
           int64_t x = s->x + (int64_t) (radius * (double) cosine * 1e-9);
           int64_t y = s->y + (int64_t) (radius * (double) sine * 1e-9);
           int64_t along = upright ? y : x, across = upright ? x : y;
-          if (llabs (along - at) < BR__INCH / 1000000 && (!found || across < best))
+          if (llabs (along - at) < BR__INCH / 1000000 && (!found || (across < best) != far))
             {
               best = across;
               found = 1;
@@ -219,37 +266,54 @@ turn_of_arc (const br__drawn *s, int upright, int64_t at)
   return best;
 }
 
+static end
+end_of (const br__drawn *s, int reach, int tip, int64_t at, int64_t feature)
+{
+  return (end) { s, reach, tip, at, { feature, feature } };
+}
+
 /* A side of a shape: the lower or left one, or the other.  */
 static end
 side_of (const br__drawn *s, int upright, int far)
 {
-  end e = { s, upright ? far ? BR__SHAPE_TOP : BR__SHAPE_BOTTOM : far ? BR__SHAPE_RIGHT : BR__SHAPE_LEFT, 0, 0 };
   const br__area *a = &s->reach;
-  e.at = upright ? far ? a->y2 : a->y : far ? a->x2 : a->x;
+  int64_t at = upright ? far ? a->y2 : a->y : far ? a->x2 : a->x;
+  end e = end_of (s, upright ? far ? BR__SHAPE_TOP : BR__SHAPE_BOTTOM : far ? BR__SHAPE_RIGHT : BR__SHAPE_LEFT, 0, at,
+                  upright ? s->x : s->y);
   /* The outermost point of the outline; of a box the near corner.  */
-  if (s->shape->kind == BR__BOX)
-    e.feature = upright ? a->x : a->y;
-  else if (s->shape->kind == BR__LINE)
+  if (s->shape->kind == BR__LINE)
     {
       int64_t along = upright ? s->b : s->a, across = upright ? s->a : s->b;
-      e.feature = (upright ? s->x : s->y) + ((along > 0) == far ? across / 2 : -across / 2);
+      for (int bank = 0; bank < BR__BANKS; bank++)
+        e.feature[bank] += (along > 0) == far ? across / 2 : -across / 2;
     }
-  else
-    e.feature = s->shape->kind == BR__ARC ? turn_of_arc (s, upright, e.at) : upright ? s->x : s->y;
+  for (int bank = 0; bank < BR__BANKS; bank++)
+    if (s->shape->kind == BR__BOX)
+      e.feature[bank] = bank ? upright ? a->x2 : a->y2 : upright ? a->x : a->y;
+    else if (s->shape->kind == BR__ARC)
+      e.feature[bank] = turn_of_arc (s, upright, bank, at);
   return e;
 }
 
 static end
 centre_of (const br__drawn *s, int upright)
 {
-  end e = { s, 0, upright ? s->y : s->x, upright ? s->x : s->y };
-  return e;
+  return end_of (s, 0, 0, upright ? s->y : s->x, upright ? s->x : s->y);
+}
+
+/* The beginning (TIP -1) or the end of a line.  */
+static end
+tip_of (const br__drawn *s, int upright, int tip)
+{
+  int64_t along = upright ? s->b : s->a, across = upright ? s->a : s->b;
+  int64_t at = (upright ? s->y : s->x) - along / 2, feature = (upright ? s->x : s->y) - across / 2;
+  return end_of (s, 0, tip, at + (tip > 0 ? along : 0), feature + (tip > 0 ? across : 0));
 }
 
 static int
-is_centred (const br__drawn *s)
+is_centred (const br__drawn *s, int hole)
 {
-  return s->tied && s->shape->kind == BR__CIRCLE;
+  return s->tied && s->shape->kind == BR__CIRCLE && (s->shape->hole != 0) == hole;
 }
 
 static int
@@ -258,143 +322,213 @@ compare_ends (const void *a, const void *b)
   const end *x = a, *y = b;
   if (x->at != y->at)
     return x->at < y->at ? -1 : 1;
-  return x->feature < y->feature ? -1 : x->feature > y->feature;
+  return x->feature[0] < y->feature[0] ? -1 : x->feature[0] > y->feature[0];
 }
 
-/* Centres: across from one to the next, the first from EDGE if it is given; upward each from the EDGE.  */
-static br_status
-add_centres (br__size_lines *d, br__run *run, const br__side_view *v, const end *edge)
-{
-  br_status status = BR_OK;
-  size_t count = 0;
-  end *ends = br__alloc_zero (v->count + 1, sizeof *ends);
-  if (!ends)
-    return BR_NO_MEMORY;
-  for (size_t i = 0; i < v->count; i++)
-    if (is_centred (&v->shapes[i]))
-      ends[count++] = centre_of (&v->shapes[i], d->upright);
-  qsort (ends, count, sizeof *ends, compare_ends);
-  for (size_t i = 0; i < count && status == BR_OK; i++)
-    if (i && ends[i].at == ends[i - 1].at)
-      continue;
-    else if (edge && (d->upright || !i))
-      status = add_distance (d, run, *edge, ends[i]);
-    else if (i)
-      status = add_distance (d, run, ends[i - 1], ends[i]);
-  br__free (ends);
-  return status;
-}
+/* Two places on paper that are the same but for the last digits of the grid.  */
+#define SAME 4
 
-/* Whether a box like this one has been measured already: same width, same height.  */
+/* 1 if the placed rows join AT to DATUM.  */
 static int
-is_repeated (const br__side_view *v, size_t index, size_t *first)
+is_known (const br__size_lines *d, int64_t datum, int64_t at)
 {
-  const br__drawn *s = &v->shapes[index];
-  for (*first = 0; *first < index; ++*first)
+  int64_t known[2 * BR__MOST_TIERS * 32] = { datum };
+  size_t count = 1, most = sizeof known / sizeof known[0];
+  for (size_t k = 0; k < count; k++)
     {
-      const br__drawn *t = &v->shapes[*first];
-      if (t->tied && t->shape->kind == BR__BOX && t->a == s->a && t->b == s->b)
+      if (llabs (known[k] - at) <= SAME)
         return 1;
+      for (size_t i = 0; i < d->placed; i++)
+        for (int second = 0; second < 2; second++)
+          {
+            int64_t near = second ? d->rows[i].to : d->rows[i].from, far = second ? d->rows[i].from : d->rows[i].to;
+            int new = llabs (near - known[k]) <= SAME;
+            for (size_t j = 0; j < count && new; j++)
+              new = llabs (known[j] - far) > SAME;
+            if (new && count < most)
+              known[count++] = far;
+          }
     }
   return 0;
 }
 
-/* Of boxes of one size the first is measured, "8x 2-5/16".  */
+/* From DATUM to E, either way; unless that is known.  */
 static br_status
-count_boxes (br__size_lines *d, const br__side_view *v, size_t *counts)
+add_place (work *w, const end *datum, end e, int loose)
 {
-  for (size_t i = 0; i < v->count; i++)
-    {
-      const br__drawn *s = &v->shapes[i];
-      end from = side_of (s, d->upright, 0), to = side_of (s, d->upright, 1);
-      br__size_line *row = counts[i] > 1 ? find_row (d, from.at, to.at) : NULL;
-      if (!row || strchr (row->text, 'x'))
-        continue;
-      br_text t = BR_TEXT_ZERO;
-      br__text_printf (&t, "%zux %s", counts[i], row->text);
-      char *text = t.failed ? NULL : br__strndup (t.bytes, t.length);
-      br__text_clear (&t);
-      if (!text)
-        return BR_NO_MEMORY;
-      br__free (row->text);
-      row->text = text;
-    }
-  return BR_OK;
+  if (is_known (w->d, datum->at, e.at))
+    return BR_OK;
+  return e.at < datum->at ? add_distance (w, e, *datum, 1, loose) : add_distance (w, *datum, e, 1, loose);
 }
 
+/* Centres of wheels and the like, or of HOLES: across from one to the next (CHAIN), the first and all others from DATUM.  */
 static br_status
-add_boxes (br__size_lines *d, br__run *run, const br__side_view *v)
+add_centres (work *w, const end *datum, int holes, int chain)
 {
   br_status status = BR_OK;
-  size_t *counts = br__alloc_zero (v->count + 1, sizeof *counts), first;
+  size_t count = 0;
+  end *ends = br__alloc_zero (w->view->count + 1, sizeof *ends);
+  if (!ends)
+    return BR_NO_MEMORY;
+  for (size_t i = 0; i < w->view->count; i++)
+    if (is_centred (&w->view->shapes[i], holes))
+      ends[count++] = centre_of (&w->view->shapes[i], w->d->upright);
+  qsort (ends, count, sizeof *ends, compare_ends);
+  for (size_t i = 1; i < count && status == BR_OK && chain; i++)
+    if (ends[i].at > ends[i - 1].at + SAME)
+      status = add_distance (w, ends[i - 1], ends[i], 1, 0);
+  for (size_t i = 0; i < count && status == BR_OK; i++)
+    if (!i || ends[i].at > ends[i - 1].at + SAME)
+      status = add_place (w, datum, ends[i], holes || chain);
+  br__free (ends);
+  return status;
+}
+
+/* The first box that is like the one at INDEX: same width, same height.  */
+static size_t
+first_alike (const br__side_view *v, size_t index)
+{
+  const br__drawn *s = &v->shapes[index];
+  for (size_t i = 0; i < index; i++)
+    {
+      const br__drawn *t = &v->shapes[i];
+      if (t->tied && t->shape->kind == BR__BOX && t->a == s->a && t->b == s->b)
+        return i;
+    }
+  return index;
+}
+
+static int
+is_box (const br__drawn *s)
+{
+  return s->tied && s->shape->kind == BR__BOX;
+}
+
+/* How many boxes are like the first one that reaches from LOW to HIGH; 1 where there is none.  */
+static size_t
+count_spanning (const work *w, int64_t low, int64_t high)
+{
+  const br__side_view *v = w->view;
+  size_t count = 0;
+  for (size_t i = 0; i < v->count && !count; i++)
+    {
+      const br__area *a = &v->shapes[i].reach;
+      if (!is_box (&v->shapes[i]) || (w->d->upright ? a->y : a->x) != low || (w->d->upright ? a->y2 : a->x2) != high)
+        continue;
+      for (size_t k = i; k < v->count; k++)
+        count += is_box (&v->shapes[k]) && v->shapes[k].a == v->shapes[i].a && v->shapes[k].b == v->shapes[i].b;
+    }
+  return count ? count : 1;
+}
+
+/* The height of the widest box, such as a deck: what others stand on.  */
+static br_status
+add_deck (work *w, const end *datum)
+{
+  const br__drawn *deck = NULL;
+  for (size_t i = 0; i < w->view->count; i++)
+    if (is_box (&w->view->shapes[i]) && (!deck || w->view->shapes[i].a > deck->a))
+      deck = &w->view->shapes[i];
+  return deck ? add_place (w, datum, side_of (deck, 1, 0), 1) : BR_OK;
+}
+
+/* Of boxes of one size the first is measured, "8x 2-5/16".  */
+static br_status
+add_boxes (work *w)
+{
+  const br__side_view *v = w->view;
+  br_status status = BR_OK;
+  size_t *counts = br__alloc_zero (v->count + 1, sizeof *counts);
   if (!counts)
     return BR_NO_MEMORY;
+  for (size_t i = 0; i < v->count; i++)
+    if (is_box (&v->shapes[i]))
+      counts[first_alike (v, i)]++;
   for (size_t i = 0; i < v->count && status == BR_OK; i++)
-    {
-      const br__drawn *s = &v->shapes[i];
-      if (!s->tied || s->shape->kind != BR__BOX)
-        continue;
-      if (is_repeated (v, i, &first))
-        counts[first]++;
-      else
-        {
-          counts[i] = 1;
-          status = add_distance (d, run, side_of (s, d->upright, 0), side_of (s, d->upright, 1));
-        }
-    }
-  if (status == BR_OK)
-    status = count_boxes (d, v, counts);
+    if (counts[i])
+      status = add_distance (w, side_of (&v->shapes[i], w->d->upright, 0), side_of (&v->shapes[i], w->d->upright, 1), counts[i], 0);
   br__free (counts);
+  return status;
+}
+
+/* Where the rest lies: boxes, arcs, ends of lines.  */
+static br_status
+add_places (work *w, const end *datum)
+{
+  br_status status = BR_OK;
+  int upright = w->d->upright;
+  for (size_t i = 0; i < w->view->count && status == BR_OK; i++)
+    {
+      const br__drawn *s = &w->view->shapes[i];
+      if (!s->tied)
+        continue;
+      if (s->shape->kind == BR__BOX)
+        status = add_place (w, datum, side_of (s, upright, 0), 1);
+      else if (s->shape->kind == BR__ARC)
+        status = add_place (w, datum, centre_of (s, upright), 1);
+      for (int tip = -1; tip < 2 && status == BR_OK && s->shape->kind == BR__LINE; tip += 2)
+        status = add_place (w, datum, tip_of (s, upright, tip), 1);
+    }
   return status;
 }
 
 /* The outermost sides of what is tied down; 0 if nothing is.  */
 static int
-find_outermost (end *low, end *high, const br__size_lines *d, const br__side_view *v)
+find_outermost (end *low, end *high, const work *w)
 {
+  const br__side_view *v = w->view;
   const br__drawn *first = NULL, *last = NULL;
+  int upright = w->d->upright;
   for (size_t i = 0; i < v->count; i++)
     {
       const br__drawn *s = &v->shapes[i];
       if (!s->tied)
         continue;
-      if (!first || (d->upright ? s->reach.y < first->reach.y : s->reach.x < first->reach.x))
+      if (!first || (upright ? s->reach.y < first->reach.y : s->reach.x < first->reach.x))
         first = s;
-      if (!last || (d->upright ? s->reach.y2 > last->reach.y2 : s->reach.x2 > last->reach.x2))
+      if (!last || (upright ? s->reach.y2 > last->reach.y2 : s->reach.x2 > last->reach.x2))
         last = s;
     }
   if (first)
     {
-      *low = side_of (first, d->upright, 0);
-      *high = side_of (last, d->upright, 1);
+      *low = side_of (first, upright, 0);
+      *high = side_of (last, upright, 1);
     }
   return first != NULL;
 }
 
-/* FROM_EDGE: the first centre is measured from the edge, too.  */
-static br_status
-make (br__size_lines *d, br__run *run, const br__side_view *v, int upright, int from_edge)
+static int
+is_metric (const br__run *run)
 {
+  return br__unit_is_decimal (run->sheet->settings.unit);
+}
+
+/* PART: no chains.  */
+static br_status
+make (br__size_lines *d, br__run *run, const br__side_view *v, int upright, int part)
+{
+  work w = { d, run, v, v->reach };
   end low, high;
   memset (&low, 0, sizeof low);
   memset (&high, 0, sizeof high);
   br__size_lines_clear (d);
   d->upright = upright;
-  if (!find_outermost (&low, &high, d, v))
+  d->above = is_metric (run);
+  if (!find_outermost (&low, &high, &w))
     return BR_OK;
-  br_status status = add_boxes (d, run, v);
+  br_status status = add_distance (&w, low, high, count_spanning (&w, low.at, high.at), 0);
   if (status == BR_OK)
-    status = add_centres (d, run, v, upright || from_edge ? &low : NULL);
+    status = add_centres (&w, &low, part, !upright && !part);
+  if (status == BR_OK && upright)
+    status = add_deck (&w, &low);
   if (status == BR_OK)
-    status = add_distance (d, run, low, high);
-  br__size_line *whole = status == BR_OK ? find_row (d, low.at, high.at) : NULL;
-  if (whole)
-    whole->overall = 1;
+    status = add_boxes (&w);
   if (status == BR_OK)
-    {
-      const br__area *a = &v->reach;
-      br__size_lines_place (d, upright ? a->y : a->x, upright ? a->y2 : a->x2);
-    }
+    status = add_centres (&w, &low, !part, 0);
+  if (status == BR_OK)
+    status = add_places (&w, &low);
+  if (status == BR_OK)
+    br__size_lines_settle (d);
   else
     br__size_lines_clear (d);
   return status;
@@ -417,9 +551,11 @@ br__size_lines_of_outline (br__size_lines *d, br__run *run, const char *name, in
                            int upright)
 {
   br__size_line row = { .to = length, .of = name, .overall = 1 };
+  work w = { d, run, NULL, { 0, 0, upright ? 0 : length, upright ? length : 0 } };
   br__size_lines_clear (d);
   d->upright = upright;
-  br_status status = add_row (d, run, &row, inches);
-  br__size_lines_place (d, 0, length);
+  d->above = is_metric (run);
+  br_status status = add_row (&w, &row, inches, 1, 0);
+  br__size_lines_settle (d);
   return status;
 }

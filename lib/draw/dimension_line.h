@@ -7,8 +7,11 @@
 
 #define BR__SIZE_TEXT (9 * BR__POINT)   /* letters of sizes and names */
 
-/* Gives the rows of D their tiers and texts; the view reaches from LOW to HIGH along them.  */
-void br__size_lines_place (br__size_lines *d, int64_t low, int64_t high);
+/* The row added last goes among the placed ones where there is room for all, *PLACED 1; else they stay as they were.
+   REACH is of the view V, which may be NULL.  */
+void br__size_lines_place (int *placed, br__size_lines *d, const br__side_view *v, br__area reach);
+/* Once all are placed: texts off the lines that run through them, and the places of the tiers.  */
+void br__size_lines_settle (br__size_lines *d);
 
 /* The same as br__size_lines_make for a part that is drilled: the first centre is measured from the edge, too.  */
 br_status br__size_lines_of_part (br__size_lines *d, br__run *run, const br__side_view *v, int upright);

@@ -209,32 +209,40 @@ make_paper (br__drawing *d, br__run *run, const br_number *ratio, int landscape)
   return status == BR_OK ? BR_OK : br__fail_plain (run->error, status, run->word.offset, run->end - run->word.offset);
 }
 
-/* The figure at RATIO, and the paper upright, or on its side where that takes fewer sheets; *FITS is 2 if all goes on
-   one, 1 if the figure does, without its table.  */
+/* The figure at RATIO on paper that is upright or lies on its side; *SHEETS it takes.  */
 static br_status
-try_scale (int *fits, br__drawing *d, br__run *run, const br_number *ratio)
+try_paper (int64_t *sheets, br__drawing *d, br__run *run, const br_number *ratio, int landscape)
 {
-  br_status status = make_paper (d, run, ratio, 0);
+  br_status status = make_paper (d, run, ratio, landscape);
   if (status == BR_OK && d->w.grid < LEAST_SQUARE)
     return br__fail (run->error, BR_DOMAIN, run->word.offset, run->end - run->word.offset,
                      "squares of less than 1/32 in cannot be told apart");
-  if (status == BR_OK)
-    status = make_view (d, run, ratio);
   br__area room = br__paper_room (&d->w);
   if (status == BR_OK)
-    status = br__draw_side (&d->figure, &d->found, run, &d->view, d->w.grid, room.x2 - room.x);
-  if (status != BR_OK)
-    return status;
-  int64_t upright = br__sheets_for (&d->figure, &d->w), sheets = upright;
-  if (upright > 1)
+    status = br__draw_side (&d->figure, &d->found, run, &d->view, d->w.grid, room.x2 - room.x, room.y2 - room.y);
+  if (status == BR_OK)
+    *sheets = br__sheets_for (&d->figure, &d->w);
+  return status;
+}
+
+/* The figure at RATIO on the paper that lies as it does, or the other way where that takes fewer sheets; *FITS is 2 if all
+   goes on one, 1 if the figure does, without its table.  */
+static br_status
+try_scale (int *fits, br__drawing *d, br__run *run, const br_number *ratio)
+{
+  int64_t sheets = 0, other = 0;
+  br_status status = make_view (d, run, ratio);
+  const br__area *a = &d->view.reach;
+  int landscape = (a->x2 - a->x) / 5 > (a->y2 - a->y) / 4;
+  if (status == BR_OK)
+    status = try_paper (&sheets, d, run, ratio, landscape);
+  if (status == BR_OK && sheets > 1)
     {
-      status = make_paper (d, run, ratio, 1);
-      sheets = br__sheets_for (&d->figure, &d->w);
-    }
-  if (status == BR_OK && upright < sheets)
-    {
-      status = make_paper (d, run, ratio, 0);
-      sheets = upright;
+      status = try_paper (&other, d, run, ratio, !landscape);
+      if (status == BR_OK && other >= sheets)
+        status = try_paper (&sheets, d, run, ratio, landscape);
+      else
+        sheets = other;
     }
   *fits = sheets == 1 ? 2 : br__figure_fits (&d->figure, &d->w);
   return status;
@@ -278,7 +286,7 @@ find_scale (br__drawing *d, br__run *run)
     {
       next = br__scale_at (i + 1, !metric);
       status = br_number_set_ratio (&ratio, row->drawn, row->full);
-      if (status == BR_OK && (!next || may_fit (row, full, room[0]) || may_fit (row, full, room[1])))
+      if (status == BR_OK && br__scale_is_usual (row, !metric) && (!next || may_fit (row, full, room[0]) || may_fit (row, full, room[1])))
         status = try_scale (&fits, d, run, &ratio);
       if (fits == 1 && alone == SIZE_MAX)
         {

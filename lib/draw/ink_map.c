@@ -80,7 +80,12 @@ br__ink_map_line (br__ink_map *m, int64_t x, int64_t y, int64_t x2, int64_t y2, 
     return;
   for (int64_t i = 0; i <= w.steps; i++)
     if ((cell = walk_cell (&w, m, i)) != NULL)
-      *cell |= (uint8_t) what;
+      {
+        *cell |= (uint8_t) what;
+        /* Two slanting lines may cross between cells; beside these they cannot.  */
+        if (what == BR__CELL_KEPT && (cell - m->cells + 1) % m->width)
+          cell[1] |= (uint8_t) what;
+      }
 }
 
 unsigned

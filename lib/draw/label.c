@@ -13,7 +13,7 @@
 
 #define AIR (BR__INCH / 32)
 #define ARROW (BR__INCH / 8)
-#define MOST_ANCHORS 24
+#define MOST_ANCHORS 128
 #define CROWD 300               /* shapes */
 #define BALLOON (BR__INCH / 9)     /* the radius of a number's circle */
 #define LIMIT 10000             /* a cost that is no room */
@@ -23,7 +23,13 @@
 #define NO LIMIT
 static const unsigned text_price[BR__CELLS] = { 0, 30, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO };
 static const unsigned leader_price[BR__CELLS] = { 0, 6, 12, 18, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO };
-static const int64_t reaches[] = { BR__INCH / 5, BR__INCH * 3 / 8, BR__INCH * 5 / 8, BR__INCH, BR__INCH * 3 / 2 };
+/* Leaders have an angle of 30 to 60 degrees to the lines of the sheet, as drafting textbooks have it (common practice, no
+   source), and are no longer than 1-1/2 in.  */
+static const int64_t reaches[] = { BR__INCH / 5, BR__INCH / 3, BR__INCH / 2, BR__INCH * 3 / 4, BR__INCH, BR__INCH * 5 / 4 };
+#define LONGEST (BR__INCH * 149 / 100)
+/* The angles that are tried, in billionths of a degree; in a crowd the first alone.  */
+#define ANGLES 3
+static const int64_t angles[ANGLES] = { 45 * BR__INCH, 31 * BR__INCH, 59 * BR__INCH };
 
 /* ---- What a label says ---- */
 
@@ -108,6 +114,7 @@ typedef struct anchor
 
 typedef struct anchors
 {
+  int directions;               /* how many are tried */
   anchor rows[MOST_ANCHORS];
   size_t count;
 } anchors;
@@ -126,49 +133,77 @@ part (int64_t length, int64_t unit)
   return (int64_t) ((double) length * 1e-9 * (double) unit);
 }
 
-/* Points of a curve of radius R from FROM on over TURN, outward (through what is THICK) where OUT is 1, inward where it
-   is -1.  */
-static void
-add_curve (anchors *a, int64_t x, int64_t y, int64_t r, int64_t thick, int64_t from, int64_t turn, int count, int out)
+/* Direction I of those that a leader may have, from the right anticlockwise; a unit in billionths, y down.  */
+static int64_t
+direction (int64_t *x, int64_t *y, int i)
 {
-  int64_t sine, cosine;
-  br__sine_cosine (&sine, &cosine, turn / count);
-  const double step_x = (double) cosine * 1e-9, step_y = (double) sine * 1e-9;
-  br__sine_cosine (&sine, &cosine, from + turn / count / 2);
-  double across = (double) cosine, up = (double) sine;
-  for (int i = 0; i < count; i++)
+  int64_t quarter = i % 4, at = angles[i / 4], angle = quarter * 90 * BR__INCH + (quarter % 2 ? 90 * BR__INCH - at : at);
+  br__sine_cosine (y, x, angle);
+  *y = -*y;
+  return angle;
+}
+
+/* The cosine between a direction and the way OUT, both units in billionths.  */
+static double
+along (int64_t x, int64_t y, int64_t out_x, int64_t out_y)
+{
+  return ((double) x * (double) out_x + (double) y * (double) out_y) * 1e-18;
+}
+
+/* From a point of an outline in all directions that lead out of it.  */
+static void
+add_fan (anchors *a, int64_t x, int64_t y, int64_t out_x, int64_t out_y, int64_t thick)
+{
+  for (int i = 0; i < a->directions; i++)
     {
-      add_anchor (a, x + part (r, (int64_t) across), y - part (r, (int64_t) up), out * (int64_t) across, -out * (int64_t) up, thick);
-      double next = across * step_x - up * step_y;
-      up = across * step_y + up * step_x;
-      across = next;
+      int64_t to_x, to_y;
+      (void) direction (&to_x, &to_y, i);
+      if (along (to_x, to_y, out_x, out_y) > 0.4)
+        add_anchor (a, x, y, to_x, to_y, thick);
+    }
+}
+
+/* Of a curve of radius R from FROM on over TURN the points from which a leader leads away from the centre (OUT 1), through
+   what is THICK, or to it (-1); where it has none of these, points of it with leaders askew.  */
+static void
+add_curve (anchors *a, int64_t x, int64_t y, int64_t r, int64_t thick, int64_t from, int64_t turn, int out)
+{
+  const int64_t full = 360 * BR__INCH;
+  size_t before = a->count;
+  for (int i = 0; i < a->directions; i++)
+    {
+      int64_t to_x, to_y, angle = direction (&to_x, &to_y, i), past = ((angle - from) % full + full) % full;
+      if (past <= turn)
+        add_anchor (a, x + part (r, to_x), y + part (r, to_y), out * to_x, out * to_y, thick);
+    }
+  for (int i = 1; i < 6 && a->count == before; i++)
+    {
+      int64_t sine, cosine;
+      br__sine_cosine (&sine, &cosine, from + turn / 6 * i);
+      add_fan (a, x + part (r, cosine), y - part (r, sine), out * cosine, -out * sine, thick);
     }
 }
 
 static void
 add_box (anchors *a, int64_t x, int64_t y, int64_t width, int64_t height)
 {
-  const int64_t slant = BR__INCH * 7 / 10;
   for (int i = -1; i <= 1; i++)
     for (int side = -1; side <= 1; side += 2)
       {
-        add_anchor (a, x + width * 3 / 8 * i, y + side * height / 2, slant, side * slant, 0);
-        add_anchor (a, x + width * 3 / 8 * i, y + side * height / 2, -slant, side * slant, 0);
-        add_anchor (a, x + side * width / 2, y + height * 3 / 8 * i, side * slant, i < 0 ? -slant : slant, 0);
+        add_fan (a, x + width * 3 / 8 * i, y + side * height / 2, 0, side * BR__INCH, 0);
+        add_fan (a, x + side * width / 2, y + height * 3 / 8 * i, side * BR__INCH, 0, 0);
       }
 }
 
 static void
 add_line (anchors *a, const br__drawn *d, int64_t x, int64_t y)
 {
-  int64_t length = llabs (d->a) > llabs (d->b) ? llabs (d->a) : llabs (d->b);
-  /* The way across, to one side: not quite a unit, but for an axis.  */
-  int64_t out_x = length ? part (BR__INCH, (int64_t) ((double) d->b / (double) length * 8e8)) : 0;
-  int64_t out_y = length ? part (BR__INCH, (int64_t) ((double) d->a / (double) length * 8e8)) : BR__INCH;
-  for (int i = -3; i <= 3; i++)
+  int64_t out_x, out_y;
+  br__across (&out_x, &out_y, d->a, -d->b, BR__INCH);
+  for (int i = -3; i <= 3; i += 2)
     for (int side = -1; side <= 1; side += 2)
-      add_anchor (a, x + d->a * i / 8 + side * part (d->c / 2, out_x), y - d->b * i / 8 + side * part (d->c / 2, out_y),
-                  side * out_x, side * out_y, 0);
+      add_fan (a, x + d->a * i / 8 + side * part (d->c / 2, out_x), y - d->b * i / 8 + side * part (d->c / 2, out_y),
+               side * out_x, side * out_y, 0);
 }
 
 static void
@@ -179,15 +214,15 @@ find_anchors (anchors *a, const br__drawn *d, int64_t left, int64_t top)
   switch (d->shape->kind)
     {
     case BR__CIRCLE:
-      add_curve (a, x, y, d->a, 0, 0, 360 * BR__INCH, 20, 1);
+      add_curve (a, x, y, d->a, 0, 0, 360 * BR__INCH, 1);
       break;
     case BR__BOX:
       add_box (a, x, y, d->a, d->b);
       break;
     case BR__ARC:
       /* The arrow touches the edge whose radius it says, from without across the strip.  */
-      add_curve (a, x, y, d->a, d->b - d->a, d->c, d->d, 11, 1);
-      add_curve (a, x, y, d->a, 0, d->c, d->d, 9, -1);
+      add_curve (a, x, y, d->a, d->b - d->a, d->c, d->d, 1);
+      add_curve (a, x, y, d->a, 0, d->c, d->d, -1);
       break;
     case BR__LINE:
       add_line (a, d, x, y);
@@ -250,14 +285,15 @@ try_outside (place *best, const br__ink_map *m, const anchors *a, size_t lengths
     for (size_t k = 0; k < lengths; k++)
       {
         const anchor *at = &a->rows[i];
+        if (at->thick + reaches[k] > LONGEST)
+          break;
         place p = { .cost = 20 + 10 * (unsigned) k, .leader = 1, .to_x = at->x, .to_y = at->y };
         p.from_x = at->x + part (at->thick + reaches[k], at->out_x);
         p.from_y = at->y + part (at->thick + reaches[k], at->out_y);
-        /* Steep leaders meet the text in its middle, others at its end.  */
-        int steep = llabs (at->out_x) * 3 < llabs (at->out_y);
-        p.align = steep ? BR_ALIGN_MIDDLE : at->out_x > 0 ? BR_ALIGN_LEFT : BR_ALIGN_RIGHT;
-        p.x = p.from_x + (steep ? 0 : at->out_x > 0 ? half_width : -half_width);
-        p.y = p.from_y + (steep ? at->out_y > 0 ? half_height : -half_height : 0);
+        /* It meets the text at its end.  */
+        p.align = at->out_x > 0 ? BR_ALIGN_LEFT : BR_ALIGN_RIGHT;
+        p.x = p.from_x + (at->out_x > 0 ? half_width : -half_width);
+        p.y = p.from_y;
         try_place (best, m, p, half_width, half_height);
       }
 }
@@ -286,7 +322,10 @@ open_lines (br__plot *p, br__area area)
       if (!before && after)
         *(upright ? &p->inks[i].y : &p->inks[i].x) = far;
       if (before && after)
-        br__plot_line (p, k.pen, upright ? k.x : far, upright ? far : k.y, k.x2, k.y2, k.dashed);
+        {
+          br__plot_line (p, k.pen, upright ? k.x : far, upright ? far : k.y, k.x2, k.y2, k.dashed);
+          p->inks[p->count - 1].group = k.group;
+        }
     }
 }
 
@@ -313,39 +352,41 @@ put_label (br__plot *p, br__ink_map *m, const br__drawn *d, const place *best, i
   put_text (p, m, best, best->align, x, d->label, half_width, half_height);
 }
 
-/* Those with room inside go first, INSIDE 1, as they have no other place as good.  */
+/* Inside D, or beside it.  */
 static void
-put_labels (br__plot *p, br__ink_map *m, br__side_view *v, int64_t left, int64_t top, int inside)
+put_name (br__plot *p, br__ink_map *m, br__drawn *d, anchors *a, size_t lengths, int64_t left, int64_t top, int inside)
 {
-  anchors a;
+  int64_t half_width = br__text_width (d->label, BR__SIZE_TEXT) / 2 + AIR, half_height = BR__SIZE_TEXT * 3 / 5 + AIR / 2;
+  place best = { .cost = inside ? 30 : LIMIT };
+  if (inside && (d->shape->kind == BR__BOX || d->shape->kind == BR__CIRCLE))
+    try_inside (&best, m, d, left + d->x, top - d->y, half_width, half_height);
+  else if (!inside)
+    {
+      find_anchors (a, d, left, top);
+      try_outside (&best, m, a, lengths, half_width, half_height);
+    }
+  if (best.x == 0 && best.y == 0)
+    return;
+  d->unlabelled = 0;
+  put_label (p, m, d, &best, half_width, half_height);
+}
+
+/* Those with room inside go first, as they have no other place as good; then sizes of shapes, then holes.  */
+static void
+put_labels (br__plot *p, br__ink_map *m, br__side_view *v, anchors *a, int64_t left, int64_t top)
+{
   /* In a crowd long leaders only tangle.  */
   size_t lengths = v->count > CROWD ? 3 : sizeof reaches / sizeof reaches[0];
-  for (size_t i = 0; i < v->count; i++)
-    {
-      br__drawn *d = &v->shapes[i];
-      int64_t half_width = br__text_width (d->label, BR__SIZE_TEXT) / 2 + AIR, half_height = BR__SIZE_TEXT * 3 / 5 + AIR / 2;
-      place best = { .cost = inside ? 30 : LIMIT };
-      if (!d->unlabelled)
-        continue;
-      if (inside && (d->shape->kind == BR__BOX || d->shape->kind == BR__CIRCLE))
-        try_inside (&best, m, d, left + d->x, top - d->y, half_width, half_height);
-      else if (!inside)
-        {
-          find_anchors (&a, d, left, top);
-          try_outside (&best, m, &a, lengths, half_width, half_height);
-        }
-      if (best.x == 0 && best.y == 0)
-        continue;
-      d->unlabelled = 0;
-      put_label (p, m, d, &best, half_width, half_height);
-    }
+  for (int round = 0; round < 3; round++)
+    for (size_t i = 0; i < v->count; i++)
+      if (v->shapes[i].unlabelled && (round == 0 || (v->shapes[i].shape->hole != 0) == (round == 2)))
+        put_name (p, m, &v->shapes[i], a, lengths, left, top, round == 0);
 }
 
 /* Numbers in circles for those whose names found no room.  */
 static void
-put_balloons (br__plot *p, br__ink_map *m, br__side_view *v, int64_t left, int64_t top)
+put_balloons (br__plot *p, br__ink_map *m, br__side_view *v, anchors *a, int64_t left, int64_t top)
 {
-  anchors a;
   size_t number = 0;
   for (size_t i = 0; i < v->count && v->count <= CROWD; i++)
     {
@@ -355,8 +396,8 @@ put_balloons (br__plot *p, br__ink_map *m, br__side_view *v, int64_t left, int64
       if (!d->unlabelled)
         continue;
       snprintf (text, sizeof text, "%zu", number + 1);
-      find_anchors (&a, d, left, top);
-      try_outside (&best, m, &a, sizeof reaches / sizeof reaches[0], BALLOON, BALLOON);
+      find_anchors (a, d, left, top);
+      try_outside (&best, m, a, sizeof reaches / sizeof reaches[0], BALLOON, BALLOON);
       if (best.x == 0 && best.y == 0)
         continue;
       d->balloon = ++number;
@@ -369,6 +410,7 @@ size_t
 br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, int64_t top)
 {
   br__ink_map m;
+  anchors a = { .directions = v->count > CROWD ? 4 : 4 * ANGLES };
   size_t unlabelled = 0;
   br__group before = p->group;
   p->group = BR__GROUP_LEADERS;
@@ -386,9 +428,8 @@ br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, i
         br__ink_map_fill (&m, area_around (left + d->x, top - d->y, AIR, AIR), BR__CELL_OUTLINE);
       v->shapes[i].unlabelled = 1;
     }
-  put_labels (p, &m, v, left, top, 1);
-  put_labels (p, &m, v, left, top, 0);
-  put_balloons (p, &m, v, left, top);
+  put_labels (p, &m, v, &a, left, top);
+  put_balloons (p, &m, v, &a, left, top);
   for (size_t i = 0; i < v->count; i++)
     unlabelled += (size_t) v->shapes[i].unlabelled;
   br__ink_map_clear (&m);

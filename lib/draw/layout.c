@@ -12,6 +12,7 @@
 #define AROUND (BR__INCH / 4)         /* room for names beside the outermost strokes */
 #define LETTERS (8 * BR__POINT)
 #define LEADING (LETTERS * 3 / 2)
+#define BESIDE (BR__INCH * 3 / 10)      /* between the figure and a table at its side */
 #define LEAST_WIDTH (BR__INCH * 5 / 2)
 #define JOIN (BR__INCH / 2)            /* two sheets that join share so much */
 #define MOST_NOTES 6
@@ -68,53 +69,84 @@ centre_figure (br__plot *p, size_t count, int64_t width)
 {
   if (p->width <= width)
     return;
-  br__ink *datum = p->count > count ? &p->inks[count] : NULL;
   int64_t dx = br__next_line ((p->width - width) / 2, BR__FINE, 0);
   size_t all = p->count;
   p->count = count;
   br__plot_shift (p, 0, dx, 0);
   p->count = all;
-  if (datum && datum->type == BR__INK_CIRCLE)
-    datum->x += dx;
   p->square_x += dx;
 }
 
+/* The figure itself, without its table; P's width and height are what it takes.  */
+static void
+plot_figure (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, br__view_at *f, int64_t grid)
+{
+  const br__size_lines *level = f->level, *upright = f->upright;
+  int64_t left = most (most (upright->depth[BR__NEAR], level->before), AROUND);
+  int64_t top = most (most (level->depth[BR__FAR], upright->after), AROUND);
+  f->x = br__next_line (left - v->reach.x, BR__FINE, 0);
+  f->y = br__next_line (top + v->reach.y2, BR__FINE, 0);
+  p->width = f->x + v->reach.x2 + most (most (upright->depth[BR__FAR], level->after), AROUND);
+  p->height = f->y - v->reach.y + most (most (level->depth[BR__NEAR], upright->before), AROUND);
+  p->width = most (p->width, LEAST_WIDTH);
+  p->group = BR__GROUP_DIMENSIONS;
+  if (grid)
+    br__plot_grid (p, (br__area) { 0, 0, p->width, p->height }, grid, f->x, f->y);
+  p->squares = p->count;
+  p->square_x = f->x;
+  p->square_y = f->y;
+  br__view_plot (p, v, f->x, f->y);
+  br__size_lines_plot (p, level, v, f->x, f->y);
+  br__size_lines_plot (p, upright, v, f->x, f->y);
+  br__datum_plot (p, run, f);
+  out->unlabelled = br__labels_plot (p, v, (br__area) { 0, 0, p->width, p->height }, f->x, f->y);
+  out->shapes = v->count;
+  out->loose = v->loose;
+}
+
+/* The table below the figure; or beside it where all goes into WIDTH by HEIGHT that way alone.  */
+static br_status
+plot_places (br__plot *p, br__draw_result *out, br__run *run, const br__view_at *f, int64_t width, int64_t height)
+{
+  const size_t figure = p->count;
+  const int64_t wide = p->width, high = p->height, beside = wide + BESIDE;
+  int64_t table = 0;
+  br_status status = BR_OK;
+  if (high <= height && beside < width)
+    {
+      status = br__places_plot (p, &out->unmeasured, &table, run, f, (br__area) { beside, 0, width, 0 });
+      if (status != BR_OK || (p->width <= width && table <= height && high + table > height))
+        {
+          p->height = most (high, table);
+          p->table = 0;
+          return status;
+        }
+      br__plot_cut (p, figure);
+      p->width = wide;
+    }
+  br__area below = { 0, high, width - (wide > width ? JOIN : 0), 0 };
+  status = br__places_plot (p, &out->unmeasured, &table, run, f, below);
+  centre_figure (p, figure, wide);
+  p->width = most (p->width, wide);
+  p->height += table;
+  return status;
+}
+
 br_status
-br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, int64_t grid, int64_t room)
+br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, int64_t grid, int64_t width,
+               int64_t height)
 {
   br__plot made = { .inks = NULL };
   br__size_lines level = { .rows = NULL }, upright = { .rows = NULL };
+  br__view_at f = { v, &level, &upright, 0, 0 };
   br_status status = br__size_lines_make (&level, run, v, 0);
   if (status == BR_OK)
     status = br__size_lines_make (&upright, run, v, 1);
   if (status == BR_OK)
     {
-      int64_t left = most (most (upright.depth, level.before), AROUND), top = most (upright.after, AROUND);
-      int64_t x = br__next_line (left - v->reach.x, BR__FINE, 0), y = br__next_line (top + v->reach.y2, BR__FINE, 0);
-      int64_t width = x + v->reach.x2 + most (level.after, AROUND);
-      int64_t height = y - v->reach.y + most (most (level.depth, upright.before), AROUND);
-      width = most (width, LEAST_WIDTH);
-      made.group = BR__GROUP_DIMENSIONS;
-      if (grid)
-        br__plot_grid (&made, (br__area) { 0, 0, width, height }, grid, x, y);
-      made.squares = made.count;
-      made.square_x = x;
-      made.square_y = y;
-      br__view_plot (&made, v, x, y);
-      br__size_lines_plot (&made, &level, v, x, y);
-      br__size_lines_plot (&made, &upright, v, x, y);
-      out->unlabelled = br__labels_plot (&made, v, (br__area) { 0, 0, width, height }, x, y);
-      out->shapes = v->count;
-      out->loose = v->loose;
-      int64_t table = 0;
-      size_t figure = made.count;
-      status = br__places_plot (&made, &out->unmeasured, &table, run, v, &level, &upright, x, y, height, room - (width > room ? JOIN : 0));
-      centre_figure (&made, figure, width);
-      width = most (width, made.width);
-      height += table;
-      height += plot_needs (&made, v, 0, height, width);
-      made.width = width;
-      made.height = height;
+      plot_figure (&made, out, run, v, &f, grid);
+      status = plot_places (&made, out, run, &f, width, height);
+      made.height += plot_needs (&made, v, 0, made.height, made.width);
       status = made.failed ? BR_NO_MEMORY : status;
     }
   br__size_lines_clear (&level);

@@ -19,6 +19,8 @@
 #define MARK (BR__INCH / 16)
 /* Beyond so many shapes a table would be a book.  */
 #define MANY 300
+#define NARROW (BR__INCH * 5)   /* room beside a figure, which takes all or nothing */
+#define HEADING "From the datum, the small circle at the lower left corner:"
 #define MOST_LINES 12
 
 /* The datum: the lower left corner of all that is tied down.  0 if nothing is.  */
@@ -78,15 +80,15 @@ put_table (br__plot *p, br__place_table *t, const br__side_view *v, int64_t left
   int64_t wide[BR__PLACE_COLUMNS] = { 0, 0, 0 }, whole = 2 * GAP;
   size_t all = t->count, lines;
   br_text more = BR_TEXT_ZERO;
-  br__text_puts (&more, "From the datum, the small circle at the lower left corner:");
+  br__text_puts (&more, HEADING);
   for (int k = 0; k < BR__PLACE_COLUMNS; k++)
     {
       wide[k] = br__text_width ("dimension", SIZE);
       for (size_t i = 0; i < t->count; i++)
         wide[k] = larger (wide[k], br__text_width (t->rows[i].cell[k], SIZE));
       /* A name too long for the paper keeps its beginning.  */
-      if (wide[k] > width / 4)
-        wide[k] = width / 4;
+      if (wide[k] > width / 3 - GAP && width > NARROW)
+        wide[k] = width / 3 - GAP;
       whole += wide[k];
     }
   size_t columns = (size_t) larger ((width + BETWEEN) / (whole + BETWEEN), 1);
@@ -106,6 +108,7 @@ put_table (br__plot *p, br__place_table *t, const br__side_view *v, int64_t left
   put_rows (p, t, left, top + LEADING, wide, lines);
   columns = t->count ? (t->count + lines - 1) / lines : 0;
   p->width = larger (p->width, left + (int64_t) columns * (whole + BETWEEN) - BETWEEN);
+  p->width = larger (p->width, left + br__text_width (HEADING, SIZE));
   return (int64_t) (lines + 2) * LEADING;
 }
 
@@ -153,33 +156,44 @@ put_names (br__plot *p, const br__side_view *v, int64_t left, int64_t *top, int6
   br__text_clear (&name);
 }
 
-br_status
-br__places_plot (br__plot *p, size_t *count, int64_t *height, br__run *run, const br__side_view *v,
-                 const br__size_lines *level, const br__size_lines *upright, int64_t x, int64_t y, int64_t top, int64_t width)
+void
+br__datum_plot (br__plot *p, br__run *run, const br__view_at *f)
 {
-  br__place_table t = { NULL, 0, 0 };
   br_real datum[2] = { BR_REAL_ZERO, BR_REAL_ZERO };
-  int64_t place[2] = { 0, 0 }, at = top;
+  int64_t place[2] = { 0, 0 };
   int found = 0;
-  br_status status = find_datum (&found, datum, place, run, v);
-  if (status == BR_OK && found)
-    status = br__place_table_make (&t, run, v, level, upright, datum, place);
-  *count = t.count;
-  if (t.count)
+  if (find_datum (&found, datum, place, run, f->view) == BR_OK && found)
     {
       /* ISO 129-1 marks the origin of dimensions with a small circle (from memory).  */
-      br__ink *mark = br__plot_add (p, BR__INK_CIRCLE, BR__PEN_THIN, x + place[0], y - place[1]);
+      br__ink *mark = br__plot_add (p, BR__INK_CIRCLE, BR__PEN_THIN, f->x + place[0], f->y - place[1]);
       mark->r = MARK;
       br__ink_name (p, mark, "datum");
     }
+  br_real_clear (&datum[0]);
+  br_real_clear (&datum[1]);
+}
+
+br_status
+br__places_plot (br__plot *p, size_t *count, int64_t *height, br__run *run, const br__view_at *f, br__area room)
+{
+  br__place_table t = { NULL, 0, 0 };
+  br_real datum[2] = { BR_REAL_ZERO, BR_REAL_ZERO };
+  int64_t place[2] = { 0, 0 }, at = room.y, width = room.x2 - room.x;
+  int found = 0;
+  br__group before = p->group;
+  br_status status = find_datum (&found, datum, place, run, f->view);
+  if (status == BR_OK && found)
+    status = br__place_table_make (&t, run, f->view, f->level, f->upright, datum, place);
+  *count = t.count;
   p->table = p->count;
-  p->table_top = top;
+  p->table_top = room.y;
   p->group = BR__GROUP_FRAME;
-  put_names (p, v, 0, &at, width);
+  put_names (p, f->view, room.x, &at, width);
   if (t.count)
-    at += put_table (p, &t, v, 0, at, width);
-  *height = at - top;
+    at += put_table (p, &t, f->view, room.x, at, width);
+  *height = at - room.y;
   p->table = p->table < p->count ? p->table : 0;
+  p->group = before;
   br__place_table_clear (&t);
   br_real_clear (&datum[0]);
   br_real_clear (&datum[1]);

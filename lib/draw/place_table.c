@@ -18,8 +18,8 @@
 
 /* Two places on paper that are the same but for the last digits of the grid.  */
 #define SAME 4
-/* Bytes of a cell, after which another row begins.  */
-#define LONG 12
+/* Bytes of a cell that another feature does not make longer.  */
+#define LONG 27
 
 enum { LOW, HIGH, CENTRE, START, END };
 
@@ -31,6 +31,7 @@ typedef struct feature
   int64_t at;
   size_t group;                 /* the place that it shares with others */
   struct feature *like;         /* in line with this one, or NULL */
+  struct feature *twin;         /* the same point as this one, both ways, or NULL */
   struct feature *first, *last; /* of those that are in line with it */
   struct feature *next;         /* in line with the same */
 } feature;
@@ -220,7 +221,7 @@ read_figure (axis *a)
 
 /* ---- Words and values ---- */
 
-/* "deck, left", "strut, upper end".  */
+/* "deck, left", "strut, upper end"; a centre is told by the name alone.  */
 static void
 put_feature (br_text *t, const axis *a, const feature *f)
 {
@@ -231,7 +232,7 @@ put_feature (br_text *t, const axis *a, const feature *f)
     }
   const br__drawn *d = &a->view->shapes[f->shape];
   int first = f->which == LOW || f->which == START;
-  const char *words = "centre";
+  const char *words = NULL;
   if (f->which == LOW || f->which == HIGH)
     words = a->upright ? first ? "bottom" : "top" : first ? "left" : "right";
   else if (f->which != CENTRE)
@@ -240,7 +241,7 @@ put_feature (br_text *t, const axis *a, const feature *f)
       int low = d->a ? first == (d->a > 0) : first == (d->b > 0);
       words = d->a ? low ? "left end" : "right end" : low ? "lower end" : "upper end";
     }
-  br__text_printf (t, "%s, %s", d->shape->name, words);
+  br__text_printf (t, "%s%s%s", d->shape->name, words ? ", " : "", words ? words : "");
 }
 
 /* The place of F in inches.  */
@@ -317,7 +318,7 @@ add_places (br__place_table *t, axis *a, const br_real *datum)
       else if (!a->base[f->group])
         a->base[f->group] = f;
       feature *base = a->base[f->group];
-      if (base == f)
+      if (base == f || f->twin)
         continue;
       f->like = base;
       *(base->last ? &base->last->next : &base->first) = f;
@@ -326,66 +327,105 @@ add_places (br__place_table *t, axis *a, const br_real *datum)
   return status;
 }
 
-static br_status
-end_in_line (br__place_table *t, const axis *a, br_text cells[BR__PLACE_COLUMNS], const feature *base, const char *words,
-             int same)
+/* Rows that say WORDS of several features, and of one BASE.  */
+typedef struct list
 {
-  br__text_puts (&cells[0], words);
-  if (same)
-    br__text_puts (&cells[2], a->view->shapes[base->shape].shape->name);
-  else
-    put_feature (&cells[2], a, base);
-  return add_row (t, cells);
+  br__place_table *table;
+  const axis *axis;
+  const feature *base;
+  const char *words;
+  br_text of;
+} list;
+
+static br_status
+end_row (list *l)
+{
+  br_text cells[BR__PLACE_COLUMNS] = { BR_TEXT_ZERO, l->of, BR_TEXT_ZERO };
+  if (!l->of.length)
+    return BR_OK;
+  memset (&l->of, 0, sizeof l->of);
+  br__text_puts (&cells[0], l->words);
+  put_feature (&cells[2], l->axis, l->base);
+  return add_row (l->table, cells);
 }
 
-/* Those of A that are in line with BASE, and are not left to the row of common centres, several in a row.  */
 static br_status
-add_in_line (br__place_table *t, const axis *a, const feature *base, const char *words, const unsigned char *centred, int same)
+list_feature (list *l, const feature *f)
 {
-  br_text cells[BR__PLACE_COLUMNS] = { BR_TEXT_ZERO, BR_TEXT_ZERO, BR_TEXT_ZERO };
-  int any = 0;
+  br_text name = BR_TEXT_ZERO;
+  br_status status = BR_OK;
+  put_feature (&name, l->axis, f);
+  if (l->of.length && l->of.length + name.length + 2 > LONG)
+    status = end_row (l);
+  br__text_printf (&l->of, "%s%s", l->of.length ? "; " : "", br__text_string (&name));
+  l->of.failed |= name.failed;
+  br__text_clear (&name);
+  return l->of.failed ? BR_NO_MEMORY : status;
+}
+
+/* Those of A that are in line with BASE, several in a row.  */
+static br_status
+add_in_line (br__place_table *t, const axis *a, const feature *base, const char *words)
+{
+  list l = { t, a, base, words, BR_TEXT_ZERO };
   br_status status = BR_OK;
   for (const feature *f = base->first; f && status == BR_OK; f = f->next)
-    if ((centred[f->shape] && f->which == CENTRE) == same)
-      {
-        if (any && cells[1].length > LONG)
-          {
-            status = end_in_line (t, a, cells, base, words, same);
-            any = 0;
-          }
-        br__text_puts (&cells[1], any++ ? same ? ", " : "; " : "");
-        if (same)
-          br__text_puts (&cells[1], a->view->shapes[f->shape].shape->name);
-        else
-          put_feature (&cells[1], a, f);
-      }
-  if (any && status == BR_OK)
-    return end_in_line (t, a, cells, base, words, same);
-  br__text_clear (&cells[1]);
+    status = list_feature (&l, f);
+  if (status == BR_OK)
+    status = end_row (&l);
+  br__text_clear (&l.of);
   return status;
 }
 
 static br_status
-add_all_in_line (br__place_table *t, const axis *a, const char *words, const unsigned char *centred, int same)
+add_all_in_line (br__place_table *t, const axis *a, const char *words)
 {
   br_status status = BR_OK;
   for (size_t i = 0; i < a->groups && status == BR_OK; i++)
     if (a->base[i])
-      status = add_in_line (t, a, a->base[i], words, centred, same);
+      status = add_in_line (t, a, a->base[i], words);
   return status;
 }
 
-/* CENTRED of each shape that has its centre in that of another, the same both ways.  */
+/* Centres and ends that are one point.  Both ways list the same features in the same order; the first of a point that is a
+   centre, or else the first, is the one that the others are told by.  */
 static void
-find_centred (unsigned char *centred, const axis *across, const axis *up)
+find_twins (axis *across, axis *up)
 {
-  for (size_t i = 0; i < across->count; i++)
+  for (int centres = 1; centres >= 0; centres--)
+    for (size_t i = 0; i < across->count; i++)
+      {
+        const feature *x = &across->features[i], *y = &up->features[i];
+        if (x->which == LOW || x->which == HIGH || x->twin || (x->which == CENTRE) != centres)
+          continue;
+        for (size_t k = 0; k < across->count; k++)
+          {
+            feature *other = &across->features[k];
+            if (k == i || other->group != x->group || up->features[k].group != y->group || other->which == LOW
+                || other->which == HIGH || other->twin || (centres && other->which == CENTRE && k < i))
+              continue;
+            other->twin = &across->features[i];
+            up->features[k].twin = &up->features[i];
+          }
+      }
+}
+
+/* SAME: both are centres.  */
+static br_status
+add_twins (br__place_table *t, const axis *a, int same)
+{
+  br_status status = BR_OK;
+  for (const feature *base = a->features; base < a->features + a->count && status == BR_OK; base++)
     {
-      /* Both ways list the same features in the same order.  */
-      const feature *x = &across->features[i], *y = &up->features[i];
-      centred[x->shape] |= x->which == CENTRE && x->like && y->like && x->like->which == CENTRE && y->like->which == CENTRE
-                           && x->like->shape == y->like->shape;
+      list l = { t, a, base, same ? "same centre" : "same point", BR_TEXT_ZERO };
+      for (const feature *f = a->features; f < a->features + a->count && status == BR_OK; f++)
+        if (f->twin == base && (f->which == CENTRE && base->which == CENTRE) == same)
+          status = list_feature (&l, f);
+      if (status == BR_OK)
+        status = end_row (&l);
+      br__text_clear (&l.of);
     }
+  return status;
 }
 
 /* Where the ends of an arc are.  */
@@ -446,28 +486,23 @@ br__place_table_make (br__place_table *t, br__run *run, const br__side_view *v, 
                       const br__size_lines *upright, const br_real datum[2], const int64_t place[2])
 {
   axis a[2] = { { .run = run, .view = v, .lines = level }, { .run = run, .view = v, .lines = upright, .upright = 1 } };
-  unsigned char *centred = br__alloc_zero (v->count + 1, 1);
-  br_status status = centred ? BR_OK : BR_NO_MEMORY;
+  br_status status = BR_OK;
   br__place_table_clear (t);
   for (int i = 0; i < 2 && status == BR_OK; i++)
-    {
-      status = axis_make (&a[i], place[i]);
-      if (status == BR_OK)
-        status = add_places (t, &a[i], &datum[i]);
-    }
+    status = axis_make (&a[i], place[i]);
   if (status == BR_OK)
-    {
-      find_centred (centred, &a[0], &a[1]);
-      status = add_all_in_line (t, &a[0], "same centre", centred, 1);
-    }
+    find_twins (&a[0], &a[1]);
   for (int i = 0; i < 2 && status == BR_OK; i++)
-    status = add_all_in_line (t, &a[i], i ? "same height" : "in line", centred, 0);
+    status = add_places (t, &a[i], &datum[i]);
+  for (int same = 1; same >= 0 && status == BR_OK; same--)
+    status = add_twins (t, &a[0], same);
+  for (int i = 0; i < 2 && status == BR_OK; i++)
+    status = add_all_in_line (t, &a[i], i ? "same height" : "in line");
   for (size_t i = 0; i < v->count && status == BR_OK; i++)
     if (v->shapes[i].tied && v->shapes[i].shape->kind == BR__ARC && v->shapes[i].d < 360 * BR__INCH)
       status = add_angles (t, run, &v->shapes[i]);
   axis_clear (&a[0]);
   axis_clear (&a[1]);
-  br__free (centred);
   if (status != BR_OK)
     br__place_table_clear (t);
   return status;

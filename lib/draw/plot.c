@@ -21,13 +21,19 @@ br__pen_width (br__pen pen)
 }
 
 void
+br__plot_cut (br__plot *p, size_t count)
+{
+  for (; p->count > count; p->count--)
+    {
+      br__free (p->inks[p->count - 1].text);
+      br__free (p->inks[p->count - 1].steps);
+    }
+}
+
+void
 br__plot_clear (br__plot *p)
 {
-  for (size_t i = 0; i < p->count; i++)
-    {
-      br__free (p->inks[i].text);
-      br__free (p->inks[i].steps);
-    }
+  br__plot_cut (p, 0);
   br__free (p->inks);
   br__free (p->taken);
   memset (p, 0, sizeof *p);

@@ -93,6 +93,8 @@ typedef struct br__plot
 int64_t br__pen_width (br__pen pen);
 
 void br__plot_clear (br__plot *p);
+/* Takes away the inks from COUNT on.  */
+void br__plot_cut (br__plot *p, size_t count);
 /* The new ink, all zero but for what is given; never NULL (a spare one once memory has run out).  */
 br__ink *br__plot_add (br__plot *p, br__ink_type type, br__pen pen, int64_t x, int64_t y);
 /* Gives INK, the one added last, a copy of TEXT (may be NULL).  */
@@ -159,16 +161,20 @@ int64_t br__angle (int64_t dx, int64_t dy);
 /* Strokes of the shapes, page y = TOP - y, page x = x + LEFT.  */
 void br__view_plot (br__plot *p, const br__side_view *v, int64_t left, int64_t top);
 
-/* dimension_line.c, dimension_place.c: dimension lines below and to the left of the view.  */
+/* dimension_line.c, dimension_place.c: dimension lines on two sides of the view: NEAR below it or to its left, FAR above it or
+   to its right.  */
 #define BR__MOST_TIERS 6
+enum { BR__NEAR, BR__FAR, BR__BANKS };
 
 typedef struct br__size_line
 {
   int64_t from, to;             /* along the line, in places of the view, y upward */
-  int64_t feature_from, feature_to;     /* where the extension lines begin, across it */
+  int64_t feature_from[BR__BANKS], feature_to[BR__BANKS];       /* where the extension lines begin, across it */
+  unsigned in_the_way[BR__BANKS];       /* shapes that they would run through */
   const char *of, *to_of;       /* the shapes that it measures, borrowed; TO_OF is NULL for one alone */
   char *text;
   int overall;                  /* of the whole view */
+  int far;                      /* its bank */
   int tier;                     /* from the view outward; -1: it found no room */
   int arrows_outside, outside;  /* arrows from outside; the text beside, too */
   int64_t text_at;              /* the middle of the text */
@@ -180,12 +186,13 @@ typedef struct br__size_lines
   br__size_line *rows;
   size_t count, room;
   size_t placed;                /* the first so many have found room */
-  int upright;                  /* they measure heights, to the left of the view */
-  int tiers;
-  int64_t offset[BR__MOST_TIERS];       /* of the lines of each tier from the view */
-  int64_t depth;                /* how far they reach from the view */
+  int upright;                  /* they measure heights */
+  int above;                    /* texts stand above lines that are whole, not in a gap of them */
+  int tiers[BR__BANKS];
+  int64_t offset[BR__BANKS][BR__MOST_TIERS];    /* of the lines of each tier from the view */
+  int64_t depth[BR__BANKS];     /* how far they reach from the view */
   int64_t before, after;        /* how far they reach past its ends, along them */
-  size_t left_out;              /* rows that found no room */
+  size_t left_out;              /* rows that found no room: those behind the placed ones */
   int marks;                    /* a number is the mark of a ruler, with ≈ */
 } br__size_lines;
 
@@ -200,12 +207,19 @@ br_status br__put_label_size (br_text *t, const br_sheet *sheet, const br__shape
 /* Puts the labels of V where there is room inside WITHIN (a place of the page), off the strokes that P holds.
    Returns how many found none.  */
 size_t br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, int64_t top);
-/* place_plot.c: names that found no room, and a table of sizes and places that the dimension lines of V do not say, from
-   TOP on, WIDTH wide; the view's places go to X, Y as for br__view_plot, and the datum is marked.  *COUNT gets the rows,
-   *HEIGHT what it takes, 0 where the figure says all.  */
-br_status br__places_plot (br__plot *p, size_t *count, int64_t *height, br__run *run, const br__side_view *v,
-                           const br__size_lines *level, const br__size_lines *upright, int64_t x, int64_t y, int64_t top,
-                           int64_t width);
+/* A view on a page: its places go to X, Y as for br__view_plot.  */
+typedef struct br__view_at
+{
+  const br__side_view *view;
+  const br__size_lines *level, *upright;
+  int64_t x, y;
+} br__view_at;
+
+/* place_plot.c.  A small circle at the datum of F.  */
+void br__datum_plot (br__plot *p, br__run *run, const br__view_at *f);
+/* Names that found no room, and a table of sizes and places that the dimension lines of F do not say, in ROOM, which it may
+   leave downward.  *COUNT gets the rows, *HEIGHT what it takes, 0 where the figure says all.  */
+br_status br__places_plot (br__plot *p, size_t *count, int64_t *height, br__run *run, const br__view_at *f, br__area room);
 
 /* A number as it stands on a drawing: inches without a sign, a mark of the ruler with ≈ where no
    fraction says it.  VALUE in inches.  */
@@ -241,8 +255,10 @@ typedef struct br__draw_result
 } br__draw_result;
 
 /* layout.c.  The view V alone, on squares of GRID (0: none), with dimension lines and names, upper left corner at 0 0: P's
-   width and height are what it takes.  The table below it may be as wide as ROOM.  */
-br_status br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, int64_t grid, int64_t room);
+   width and height are what it takes.  The table goes below it, or beside it where it finds room there alone, inside WIDTH by
+   HEIGHT.  */
+br_status br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, int64_t grid, int64_t width,
+                         int64_t height);
 /* Squares over AREA; a line goes through X and through Y.  */
 void br__plot_grid (br__plot *p, br__area area, int64_t step, int64_t x, int64_t y);
 

@@ -324,11 +324,11 @@ put_figure (work *w)
   br__plot *p = &w->plot;
   int64_t notes = put_notes (w), room = w->view.count ? ROOM : 0;
   const br__area reach = w->view.reach;
-  int64_t left = larger (larger (w->upright.depth, w->level.before), room) - reach.x;
-  int64_t top = notes + larger (w->upright.after, room) + reach.y2;
-  p->width = larger (p->width, left + reach.x2 + larger (w->level.after, room));
+  int64_t left = larger (larger (w->upright.depth[BR__NEAR], w->level.before), room) - reach.x;
+  int64_t top = notes + larger (larger (w->level.depth[BR__FAR], w->upright.after), room) + reach.y2;
+  p->width = larger (p->width, left + reach.x2 + larger (larger (w->upright.depth[BR__FAR], w->level.after), room));
   p->group = BR__GROUP_DIMENSIONS;
-  p->height = top - reach.y + larger (larger (w->level.depth, w->upright.before), room);
+  p->height = top - reach.y + larger (larger (w->level.depth[BR__NEAR], w->upright.before), room);
   if (w->view.count)
     br__view_plot (p, &w->view, left, top);
   else
@@ -340,8 +340,10 @@ put_figure (work *w)
   br__size_lines_plot (p, &w->upright, &w->view, left, top);
   w->unlabelled = br__labels_plot (p, &w->view, (br__area) { 0, notes, p->width, p->height }, left, top);
   int64_t table = 0;
-  br_status status = br__places_plot (p, &w->unmeasured, &table, w->run, &w->view, &w->level, &w->upright, left, top,
-                                      p->height + LINE_HEIGHT / 2, p->width);
+  const br__view_at f = { &w->view, &w->level, &w->upright, left, top };
+  br__datum_plot (p, w->run, &f);
+  br__area below = { 0, p->height + LINE_HEIGHT / 2, p->width, 0 };
+  br_status status = br__places_plot (p, &w->unmeasured, &table, w->run, &f, below);
   p->height += table ? table + LINE_HEIGHT / 2 : 0;
   return status != BR_OK ? br__fail_plain (w->run->error, status, 0, 0)
          : p->failed ? br__fail_plain (w->run->error, BR_NO_MEMORY, 0, 0) : BR_OK;

@@ -162,7 +162,7 @@ static int
 add_glyphs (br_page *page, const br__shape *s, double x, double y, const char *text, size_t length, size_t count)
 {
   br__batch *b = page->batch;
-  if (!s->font || !b)
+  if (!s->font || !b || page->turned)
     return 0;
   if (b->font != s->font || (size_t) b->count + count > MOST_GLYPHS || (size_t) b->length + length > sizeof b->text)
     put_batch (page);
@@ -180,6 +180,20 @@ add_glyphs (br_page *page, const br__shape *s, double x, double y, const char *t
   return 1;
 }
 
+/* Glyphs are made for one direction: those of a turned text are of its own.  */
+static void
+set_turned (br_page *page, const char *text, size_t length, double x, double y, int32_t size, int bold)
+{
+  PangoContext *upright = page->context;
+  page->context = br__page_context (page->cairo);
+  PangoLayout *layout = shape_text (page, text, length, size, bold);
+  cairo_move_to (page->cairo, x, y);
+  pango_cairo_show_layout_line (page->cairo, pango_layout_get_line_readonly (layout, 0));
+  g_object_unref (layout);
+  g_object_unref (page->context);
+  page->context = upright;
+}
+
 /* Sets LENGTH bytes with their base line at Y; returns the width.  */
 static double
 set_run (br_page *page, const char *text, size_t length, double x, double y, int32_t size, int bold, int draw)
@@ -187,7 +201,9 @@ set_run (br_page *page, const char *text, size_t length, double x, double y, int
   br__shape *s = length ? shape_of (page, text, length, size, bold) : NULL;
   if (!s)
     return 0;
-  if (draw && !add_glyphs (page, s, x, y, text, length, characters_in (text, length)))
+  if (draw && page->turned)
+    set_turned (page, text, length, x, y, size, bold);
+  else if (draw && !add_glyphs (page, s, x, y, text, length, characters_in (text, length)))
     {
       put_batch (page);
       cairo_move_to (page->cairo, x, y);
@@ -378,6 +394,7 @@ br__page_text (br_page *page, int32_t *width, const br_page_text *t, int draw)
   double left = BR__POINTS (t->x), top = BR__POINTS (t->y);
   const char *s = t->text;
   int lines = 0;
+  page->turned = t->turned;
   if (t->turned)
     {
       cairo_save (page->cairo);
@@ -400,6 +417,7 @@ br__page_text (br_page *page, int32_t *width, const br_page_text *t, int draw)
     }
   while (*s);
   put_batch (page);
+  page->turned = 0;
   if (t->turned)
     cairo_restore (page->cairo);
   if (width)

@@ -98,8 +98,8 @@ page_drop (br_page *page)
 }
 
 /* Widths that do not depend on the grid of a screen, so that all forms break lines alike.  */
-static PangoContext *
-make_context (cairo_t *cairo)
+PangoContext *
+br__page_context (cairo_t *cairo)
 {
   PangoContext *context = pango_cairo_create_context (cairo);
   cairo_font_options_t *options = cairo_font_options_create ();
@@ -136,7 +136,7 @@ page_open (br_page **page, const char *form, int32_t width, int32_t height, cons
       cairo_paint (made->cairo);
     }
   cairo_set_source_rgb (made->cairo, 0, 0, 0);
-  made->context = make_context (made->cairo);
+  made->context = br__page_context (made->cairo);
   *page = made;
   return BR_OK;
 }

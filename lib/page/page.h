@@ -29,6 +29,7 @@ struct br_page
   int png;
   struct br__tags *tags;        /* what is open, and descriptions; NULL at first */
   int pdf;
+  int turned;                   /* the text at hand */
   int failed;                   /* memory ran out */
   char *bytes;                  /* the file so far */
   size_t length, room;
@@ -40,6 +41,7 @@ int32_t br__page_text (br_page *page, int32_t *width, const br_page_text *text, 
 /* ruler.c */
 void br__page_ruler (br_page *page, const br_page_ruler *ruler);
 /* page.c */
+PangoContext *br__page_context (cairo_t *cairo);
 void br__page_line (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1, int32_t width,
                     int dashed);
 

@@ -30,7 +30,7 @@ draw_at (figure *f, br__run *run, const br_number *ratio)
   if (status == BR_OK)
     status = br__view_make (&f->view, run, ratio, NULL, NULL);
   if (status == BR_OK)
-    status = br__draw_side (&f->plot, &f->found, run, &f->view, f->w.grid, ROOM_WIDTH);
+    status = br__draw_side (&f->plot, &f->found, run, &f->view, f->w.grid, ROOM_WIDTH, ROOM_HEIGHT);
   return status;
 }
 
@@ -63,7 +63,7 @@ draw (figure *f, br__run *run)
       status = status == BR_TOO_BIG ? BR_OK : status;
     }
   for (size_t i = 0; !done && status == BR_OK && (row = br__scale_at (i, inch)) != NULL; i++)
-    if (may_go_in (row, full) || !br__scale_at (i + 1, inch))
+    if ((may_go_in (row, full) && br__scale_is_usual (row, inch)) || !br__scale_at (i + 1, inch))
       {
         status = br_number_set_ratio (&ratio, row->drawn, row->full);
         if (status == BR_OK)

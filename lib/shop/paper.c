@@ -83,6 +83,12 @@ br__scale_at (size_t index, int inch)
   return NULL;
 }
 
+int
+br__scale_is_usual (const br__scale_row *row, int inch)
+{
+  return !inch || row->full % 5 || row->full >= 200;
+}
+
 static br_status
 one_fits (int *fits, const br__scale_row *row, const br_real *size, const br_number *room, unsigned bits)
 {

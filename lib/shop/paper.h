@@ -30,6 +30,9 @@ typedef struct br__scale_row
 /* ISO 5455 scales and customary inch scales, the largest first; NULL past the last.  INCH leaves the
    customary ones in.  */
 const br__scale_row *br__scale_at (size_t index, int inch);
+/* 1 where drawings in inches (INCH) or millimetres are made at ROW: a ruler in inches has no fifths and tenths, so that 1:4, 1:8
+   and 1:16 come before 1:5 and 1:10 (ASME Y14.1 lists inch scales so; from memory).  */
+int br__scale_is_usual (const br__scale_row *row, int inch);
 
 /* Whether WIDTH by HEIGHT, drawn at ROW, goes into ROOM_WIDTH by ROOM_HEIGHT, line to line.  Inches.  */
 br_status br__scale_fits (int *fits, const br__scale_row *row, const br_real *width,

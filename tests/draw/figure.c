@@ -37,21 +37,23 @@ test_cart (void **state)
   (void) state;
   figure_make (&f, sheet_with (cart), 1, 2);
   const br__size_lines *level = &f.lines[0], *up = &f.lines[1];
-  /* Wheelbase 4 x 3-1/2; deck; side: 22-3/4 - 2 x 1/2.  The deck is the overall length.  */
-  assert_int_equal (level->count, 3);
+  /* Wheelbase 4 x 3-1/2; deck; side: 22-3/4 - 2 x 1/2; the front axle, 4-3/8 from the end of the deck, and the side, 1/2 in.  The
+     deck is the overall length.  */
+  assert_int_equal (level->count, 5);
   const br__size_line *base = row_called (level, "14"), *side = row_called (level, "21-3/4");
   const br__size_line *deck = row_called (level, "22-3/4");
+  /* The side stands on the deck: its length is told above.  */
+  assert_true (side->far && !base->far && !deck->far);
   assert_int_equal (base->tier, 0);
-  assert_int_equal (side->tier, 1);
-  assert_int_equal (deck->tier, 2);
+  assert_int_equal (deck->tier, level->tiers[0] - 1);
   assert_int_equal (base->to - base->from, 7 * BR__INCH);       /* half size */
   assert_int_equal (deck->to - deck->from, 11375000000);
-  /* Axles 1-3/4 over the floor; 3/4; 4.55 is no mark; 4-3/16 + 3/4 + 4.55 = 9-39/80.  */
-  assert_int_equal (up->count, 4);
+  /* Axles 1-3/4 over the floor, the deck 4-3/16; 3/4; 4.55 is no mark; 4-3/16 + 3/4 + 4.55 = 9-39/80.  */
+  assert_int_equal (up->count, 5);
   assert_int_equal (row_called (up, "1-3/4")->to - row_called (up, "1-3/4")->from, 875000000);
   (void) row_called (up, "3/4");
   (void) row_called (up, "≈4-9/16");
-  assert_int_equal (row_called (up, "≈9-1/2")->tier, up->tiers - 1);
+  assert_int_equal (row_called (up, "≈9-1/2")->tier, up->tiers[0] - 1);
   assert_true (up->marks);
   assert_false (level->marks);
   assert_int_equal (f.unlabelled, 0);
@@ -69,7 +71,10 @@ test_repeats (void **state)
   (void) row_called (&f.lines[0], "3x 2-5/16");
   (void) row_called (&f.lines[0], "2-5/16");
   (void) row_called (&f.lines[0], "11-5/16");
-  assert_int_equal (f.lines[0].count, 3);
+  /* And the places of two, from the first: that of the last follows from the whole.  */
+  (void) row_called (&f.lines[0], "3");
+  (void) row_called (&f.lines[0], "6");
+  assert_int_equal (f.lines[0].count, 5);
   (void) row_called (&f.lines[1], "3x 3/4");
   assert_int_equal (f.lines[1].count, 2);
   figure_clear (&f);
@@ -144,10 +149,10 @@ tiers_are_apart (const br__size_lines *d)
       left_out += r->tier < 0;
       if (r->tier < 0)
         continue;
-      assert_in_range (r->tier, 0, (uintmax_t) d->tiers - 1);
+      assert_in_range (r->tier, 0, (uintmax_t) d->tiers[r->far] - 1);
       assert_true (r->low <= r->from && r->to <= r->high && r->low < r->text_at && r->text_at < r->high);
       for (size_t k = 0; k < i; k++)
-        if (d->rows[k].tier == r->tier && d->rows[k].low < r->high && r->low < d->rows[k].high)
+        if (d->rows[k].tier == r->tier && d->rows[k].far == r->far && d->rows[k].low < r->high && r->low < d->rows[k].high)
           fail_msg ("%s and %s lie on one another", r->text, d->rows[k].text);
     }
   assert_int_equal (left_out, d->left_out);
@@ -163,7 +168,7 @@ whole_is_outermost (const br__size_lines *d)
       if (!d->rows[i].overall)
         continue;
       found++;
-      assert_int_equal (d->rows[i].tier, d->tiers - 1);
+      assert_int_equal (d->rows[i].tier, d->tiers[0] - 1);
       for (size_t k = 0; k < d->count; k++)
         assert_true (d->rows[k].from >= d->rows[i].from && d->rows[k].to <= d->rows[i].to);
     }
@@ -317,9 +322,9 @@ test_extension_lines (void **state)
         continue;
       found++;
       assert_true (k->y > f.top && k->y <= f.top + BR__INCH / 8);
-      assert_true (k->y2 > f.top + f.lines[0].offset[0]);
-      assert_true (k->y2 <= f.top + f.lines[0].depth);
-      assert_true (f.lines[0].offset[0] >= BR__INCH * 3 / 8);   /* ASME Y14.5, from memory: 10 mm or 3/8 in */
+      assert_true (k->y2 > f.top + f.lines[0].offset[0][0]);
+      assert_true (k->y2 <= f.top + f.lines[0].depth[0]);
+      assert_true (f.lines[0].offset[0][0] >= BR__INCH * 3 / 8);   /* ASME Y14.5, from memory: 10 mm or 3/8 in */
     }
   assert_int_equal (found, 2);
   figure_clear (&f);
@@ -338,8 +343,9 @@ test_table (void **state)
       int64_t height = 0;
       figure_make (&f, random_shapes ((int) counts[c], 96, 96), 1, 8);
       size_t first = f.plot.count;
-      check_ok (br__places_plot (&f.plot, &rows, &height, &f.run, &f.view, &f.lines[0], &f.lines[1], f.left, f.top,
-                                 f.plot.height, 7 * BR__INCH));
+      const br__view_at placed = { &f.view, &f.lines[0], &f.lines[1], f.left, f.top };
+      check_ok (br__places_plot (&f.plot, &rows, &height, &f.run, &placed,
+                                 (br__area) { 0, f.plot.height, 7 * BR__INCH, 0 }));
       assert_true (rows > 0 && height > 0);
       for (size_t i = first; i < f.plot.count; i++)
         if (f.plot.inks[i].type == BR__INK_TEXT)

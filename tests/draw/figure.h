@@ -36,10 +36,10 @@ figure_make (figure *f, br_sheet *sheet, int64_t n, int64_t d)
   for (int i = 0; i < 2; i++)
     check_ok (br__size_lines_make (&f->lines[i], &f->run, &f->view, i));
   const br__area *r = &f->view.reach;
-  f->left = FIGURE_MARGIN + f->lines[1].depth - r->x;
-  f->top = FIGURE_MARGIN + r->y2;
-  f->plot.width = f->left + r->x2 + FIGURE_MARGIN;
-  f->plot.height = f->top - r->y + f->lines[0].depth + FIGURE_MARGIN;
+  f->left = FIGURE_MARGIN + f->lines[1].depth[0] - r->x;
+  f->top = FIGURE_MARGIN + f->lines[0].depth[1] + r->y2;
+  f->plot.width = f->left + r->x2 + f->lines[1].depth[1] + FIGURE_MARGIN;
+  f->plot.height = f->top - r->y + f->lines[0].depth[0] + FIGURE_MARGIN;
   br__view_plot (&f->plot, &f->view, f->left, f->top);
   f->strokes = (int64_t) f->plot.count;
   for (int i = 0; i < 2; i++)

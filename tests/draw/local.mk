@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Drawings, the files that the program makes of them, and the view in the terminal.
-draw_tests = tests/draw/draw \
+draw_tests = tests/draw/crossings \
+  tests/draw/draw \
   tests/draw/figure \
   tests/draw/measured \
   tests/draw/rebuild \
@@ -9,4 +10,5 @@ draw_tests = tests/draw/draw \
 unit_tests += $(draw_tests)
 draw_scripts = tests/draw/browser.tap tests/draw/files.tap tests/draw/paper.tap tests/draw/terminal.tap
 TESTS += $(draw_scripts)
-EXTRA_DIST += $(draw_scripts) tests/data/barrow.sheet tests/data/crane.sheet
+EXTRA_DIST += $(draw_scripts) tests/data/barrow.sheet tests/data/board.sheet tests/data/crane.sheet \
+  tests/data/duck.sheet tests/data/loader.sheet

@@ -35,6 +35,7 @@ typedef struct page
   svg_file file;
   shape shapes[MOST_SHAPES];
   size_t count;
+  int above;                    /* numbers stand above their lines, as in metric sheets */
   int64_t datum[2];
   fact facts[MOST_FACTS];
   size_t fact_count;
@@ -189,27 +190,55 @@ is_number (const char *s)
   return read_number (&value, &slack, &s) && *s == 0;
 }
 
+/* The arrow head E; 0 if it is none.  */
+static int
+read_tip (tip *t, const svg_element *e, int upright)
+{
+  const char *d = svg_get (e, "d"), *fill = svg_get (e, "fill");
+  int64_t n[6];
+  if (!d || !fill || strcmp (e->name, "path") != 0)
+    return 0;
+  for (int k = 0; k < 6; k++)
+    assert_true (svg_next (&n[k], &d));
+  int64_t across = upright ? n[0] : n[1], back = (upright ? n[2] + n[4] : n[3] + n[5]) / 2;
+  *t = (tip) { upright ? n[1] : n[0], across };
+  return llabs (back - across) < BR__INCH / 1000;
+}
+
 /* The tips of level (upright) arrows at ACROSS, in order.  */
 static size_t
 find_tips (tip *tips, const page *p, int upright, int64_t across)
 {
   size_t count = 0;
   for (size_t i = 0; i < p->file.count; i++)
-    {
-      const svg_element *e = &p->file.elements[i];
-      const char *d = svg_get (e, "d"), *fill = svg_get (e, "fill");
-      int64_t n[6];
-      if (!d || !fill || strcmp (e->name, "path") != 0)
-        continue;
-      for (int k = 0; k < 6; k++)
-        assert_true (svg_next (&n[k], &d));
-      int64_t tip_across = upright ? n[0] : n[1], back = (upright ? n[2] + n[4] : n[3] + n[5]) / 2;
-      if (llabs (tip_across - across) < BR__INCH / 500 && llabs (back - tip_across) < BR__INCH / 1000)
-        tips[count++] = (tip) { upright ? n[1] : n[0], tip_across };
-      assert_true (count < 100);
-    }
+    if (read_tip (&tips[count], &p->file.elements[i], upright) && llabs (tips[count].across - across) < BR__INCH / 500)
+      {
+        count++;
+        assert_true (count < 100);
+      }
   qsort (tips, count, sizeof *tips, compare_tips);
   return count;
+}
+
+/* The middle of a number, and the line that it belongs to: where it stands, or in metric sheets the next one below it, that is
+   to its right where it runs upward.  0 if it is of no line of this direction.  */
+static int
+place_of_number (int64_t *along, int64_t *across, const page *p, const svg_element *e, int upright)
+{
+  int turned = svg_get (e, "transform") != NULL;
+  int64_t down = svg_number (e, "font-size") * 35 / 100, best = INT64_MAX;
+  int64_t x = svg_number (e, "x") - (turned ? down : 0), y = svg_number (e, "y") - (turned ? 0 : down);
+  tip t;
+  *along = upright ? y : x;
+  *across = upright ? x : y;
+  if (!p->above)
+    return 1;
+  for (size_t i = 0; i < p->file.count && turned == upright; i++)
+    if (read_tip (&t, &p->file.elements[i], upright) && t.across > *across && t.across < *across + BR__INCH / 6
+        && t.across < best)
+      best = t.across;
+  *across = best;
+  return best < INT64_MAX;
 }
 
 static void
@@ -223,13 +252,12 @@ add_fact (page *p, fact f)
 static int
 has_number (const page *p, int upright, int64_t across, int64_t low, int64_t high)
 {
+  int64_t along, at;
   for (size_t i = 1; i < p->file.count; i++)
     {
       const svg_element *e = &p->file.elements[i];
-      if (strcmp (e->name, "text") != 0 || !is_number (e->text))
-        continue;
-      int64_t x = svg_number (e, "x"), y = svg_number (e, "y") - svg_number (e, "font-size") * 35 / 100;
-      if (llabs ((upright ? x : y) - across) < BR__INCH / 500 && (upright ? y : x) > low && (upright ? y : x) < high)
+      if (strcmp (e->name, "text") == 0 && is_number (e->text) && place_of_number (&along, &at, p, e, upright)
+          && llabs (at - across) < BR__INCH / 500 && along > low && along < high)
         return 1;
     }
   return 0;
@@ -242,7 +270,6 @@ read_dimension (page *p, const svg_element *e)
 {
   tip tips[100];
   const char *text = e->text, *times = strstr (text, "x ");
-  int64_t x = svg_number (e, "x"), y = svg_number (e, "y") - svg_number (e, "font-size") * 35 / 100;
   double value = 0, slack = 0;
   text = times ? times + 2 : text;
   assert_true (read_number (&value, &slack, &text));
@@ -251,13 +278,15 @@ read_dimension (page *p, const svg_element *e)
   fact f = { .upright = -1, .from = -2, .to = -2, .value = value, .slack = slack };
   for (int upright = 0; upright < 2; upright++)
     {
-      size_t count = find_tips (tips, p, upright, upright ? x : y);
-      int64_t along = upright ? y : x;
+      int64_t along, across;
+      if (!place_of_number (&along, &across, p, e, upright))
+        continue;
+      size_t count = find_tips (tips, p, upright, across);
       for (size_t i = 0; i + 1 < count; i += 2)
         {
           int64_t low = tips[i].along, high = tips[i + 1].along;
           int64_t away = along < low ? low - along : along > high ? along - high : 0;
-          if (away < best && (!away || !has_number (p, upright, upright ? x : y, low, high)))
+          if (away < best && (!away || !has_number (p, upright, across, low, high)))
             {
               best = away;
               f.upright = upright;
@@ -344,6 +373,7 @@ read_row (page *p, const char *dimension, const char *of, const char *from)
   double value = 0, slack = 0;
   const char *at = dimension;
   int number = read_number (&value, &slack, &at), centre = strcmp (dimension, "same centre") == 0;
+  int point = strcmp (dimension, "same point") == 0;
   slack = slack > 0.1 ? half_mark : slack;
   if (number && strncmp (at, "\xC2\xB0", 2) == 0)
     {
@@ -355,8 +385,8 @@ read_row (page *p, const char *dimension, const char *of, const char *from)
       return;
     }
   int upright = strstr (dimension, " up") || strcmp (dimension, "same height") == 0;
-  assert_true (number || centre || upright || strcmp (dimension, "in line") == 0);
-  const char *part = centre ? ", " : "; ";
+  assert_true (number || centre || point || upright || strcmp (dimension, "in line") == 0);
+  const char *part = "; ";
   int base = feature_called (p, from, strlen (from), upright);
   assert_true (base >= -1);
   for (const char *s = of; s; )
@@ -366,38 +396,69 @@ read_row (page *p, const char *dimension, const char *of, const char *from)
       if (it < 0)
         fail_msg ("%s | %s | %s", dimension, of, from);
       add_fact (p, (fact) { .upright = upright, .from = base, .to = it, .value = number ? value : 0, .slack = number ? slack : 1e-9 });
-      if (centre)
+      if (centre || point)
         add_fact (p, (fact) { .upright = 1, .from = base, .to = it, .slack = 1e-9 });
       s = end ? end + 2 : NULL;
     }
+}
+
+/* The middle of a text's height.  */
+static int64_t
+middle_of (const svg_element *e)
+{
+  return svg_number (e, "y") - svg_number (e, "font-size") * 35 / 100;
 }
 
 static int
 compare_texts (const void *a, const void *b)
 {
   const svg_element *x = *(const svg_element *const *) a, *y = *(const svg_element *const *) b;
-  int64_t d = svg_number (x, "y") - svg_number (y, "y");
+  int64_t d = middle_of (x) - middle_of (y);
   if (d == 0)
     d = svg_number (x, "x") - svg_number (y, "x");
   return d < 0 ? -1 : d > 0;
 }
 
-/* The texts below the line "From the datum", three columns or a few times three.  */
+/* 1 for a text of the table under HEAD, the line "From the datum": below it, no farther left, in letters no larger.  */
+static int
+is_of_table (const svg_element *e, const svg_element *head)
+{
+  return head && middle_of (e) > middle_of (head) && svg_number (e, "x") >= svg_number (head, "x")
+         && svg_number (e, "font-size") <= svg_number (head, "font-size");
+}
+
+/* Three columns, or a few times three.  */
 static void
 read_table (page *p, const svg_element **texts, size_t count)
 {
-  for (size_t i = 0; i < count; )
+  for (size_t i = 0, n; i < count; i += n)
     {
-      size_t n = 1;
-      while (i + n < count && svg_number (texts[i + n], "y") == svg_number (texts[i], "y"))
-        n++;
-      if (svg_number (texts[i], "font-size") != svg_number (texts[0], "font-size"))
-        break;                  /* the title block */
+      for (n = 1; i + n < count && middle_of (texts[i + n]) == middle_of (texts[i]); n++)
+        continue;
       assert_int_equal (n % 3, 0);
       if (strcmp (texts[i]->text, "dimension") != 0)
         for (size_t k = 0; k < n; k += 3)
           read_row (p, texts[i + k]->text, texts[i + k + 1]->text, texts[i + k + 2]->text);
-      i += n;
+    }
+}
+
+/* A number on the figure, or names.  */
+static void
+read_text (page *p, const svg_element *e)
+{
+  const char *s = e->text, *anchor = svg_get (e, "text-anchor");
+  int balloon = 0;
+  for (size_t k = 1; k < p->file.count; k++)
+    if (strcmp (p->file.elements[k].name, "circle") == 0 && !p->file.elements[k].title)
+      balloon |= llabs (svg_number (&p->file.elements[k], "cx") - svg_number (e, "x")) < BR__INCH / 100
+                 && llabs (svg_number (&p->file.elements[k], "cy") - svg_number (e, "y")) < BR__INCH / 10;
+  /* A number in a circle is a name.  */
+  if (!balloon && anchor && strcmp (anchor, "middle") == 0 && is_number (s))
+    read_dimension (p, e);
+  for (const char *end; s; s = end ? end + 2 : NULL)
+    {
+      end = strstr (s, "; ");
+      read_label (p, s, end ? (size_t) (end - s) : strlen (s));
     }
 }
 
@@ -405,40 +466,28 @@ static void
 read_page (page *p, const char *path)
 {
   static const svg_element *texts[4000];
-  size_t count = 0, table = SIZE_MAX;
+  const svg_element *head = NULL;
+  size_t count = 0;
   svg_read (&p->file, path);
   for (size_t i = 1; i < p->file.count; i++)
-    if (p->file.elements[i].title && strcmp (p->file.elements[i].name, "svg") != 0)
-      add_shape (p, &p->file.elements[i]);
-  for (size_t i = 1; i < p->file.count; i++)
-    if (strcmp (p->file.elements[i].name, "text") == 0)
-      texts[count++] = &p->file.elements[i];
-  qsort (texts, count, sizeof *texts, compare_texts);
-  for (size_t i = 0; i < count && table == SIZE_MAX; i++)
     {
-      const char *s = texts[i]->text, *anchor = svg_get (texts[i], "text-anchor");
-      if (strncmp (s, "From the datum", 14) == 0)
-        table = i + 1;
-      else if (anchor && strcmp (anchor, "middle") == 0 && is_number (s))
-        {
-          /* A number in a circle is a name.  */
-          int balloon = 0;
-          for (size_t k = 1; k < p->file.count; k++)
-            if (strcmp (p->file.elements[k].name, "circle") == 0 && !p->file.elements[k].title)
-              balloon |= llabs (svg_number (&p->file.elements[k], "cx") - svg_number (texts[i], "x")) < BR__INCH / 100
-                         && llabs (svg_number (&p->file.elements[k], "cy") - svg_number (texts[i], "y")) < BR__INCH / 10;
-          if (!balloon)
-            read_dimension (p, texts[i]);
-        }
-      else
-        for (const char *end; s; s = end ? end + 2 : NULL)
-          {
-            end = strstr (s, "; ");
-            read_label (p, s, end ? (size_t) (end - s) : strlen (s));
-          }
+      const svg_element *e = &p->file.elements[i];
+      if (e->title && strcmp (e->name, "svg") != 0)
+        add_shape (p, e);
+      if (strcmp (e->name, "text") != 0)
+        continue;
+      p->above |= strcmp (e->text, "sizes in mm") == 0 || strcmp (e->text, "sizes in cm") == 0;
+      head = strncmp (e->text, "From the datum", 14) == 0 ? e : head;
     }
-  if (table != SIZE_MAX)
-    read_table (p, texts + table, count - table);
+  for (size_t i = 1; i < p->file.count; i++)
+    if (strcmp (p->file.elements[i].name, "text") != 0)
+      continue;
+    else if (is_of_table (&p->file.elements[i], head))
+      texts[count++] = &p->file.elements[i];
+    else
+      read_text (p, &p->file.elements[i]);
+  qsort (texts, count, sizeof *texts, compare_texts);
+  read_table (p, texts, count);
 }
 
 #endif

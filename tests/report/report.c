@@ -80,7 +80,7 @@ cart (void **state)
   holds (page, "<h1>Market cart</h1>");
   holds (page, "Your teacher&#39;s rules and local codes come first.");
   holds (page, "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">");
-  holds (page, "scale: <b>1:4</b>");
+  holds (page, "scale: <b>1:8</b>");
   lacks (page, "<script");
   holds (page, "<figure>");
   holds (page, "<desc id=\"drawing-words\">circle front: ");

@@ -1,0 +1,176 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   crossings.c - how clean a page is: leaders that cross leaders or dimension lines, texts on lines, leaders that are too long or
+   too flat, and how much is left to the table.  Of the examples, and of designs up to 35 shapes.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "figure.h"
+#include "../lesson/support.h"
+
+#include <limits.h>
+#include <math.h>
+
+static char source[PATH_MAX];
+
+typedef struct counts
+{
+  size_t leaders, dimensions, texts, askew, listed;
+} counts;
+
+/* The side of X Y on which the line of K lies, by sign.  */
+static double
+side_of (const br__ink *k, int64_t x, int64_t y)
+{
+  return (double) (k->x2 - k->x) * (double) (y - k->y) - (double) (k->y2 - k->y) * (double) (x - k->x);
+}
+
+static int
+cross (const br__ink *a, const br__ink *b)
+{
+  return side_of (a, b->x, b->y) * side_of (a, b->x2, b->y2) < 0 && side_of (b, a->x, a->y) * side_of (b, a->x2, a->y2) < 0;
+}
+
+static int
+is_line (const br__ink *k, br__group group)
+{
+  return k->type == BR__INK_LINE && k->group == group;
+}
+
+static br__area
+area_of_text (const br__ink *k)
+{
+  br__area a = br__text_area (0, 0, k->align, k->size, k->text);
+  if (k->turned)
+    return (br__area) { k->x + a.y, k->y + a.x, k->x + a.y2, k->y + a.x2 };
+  return (br__area) { k->x + a.x, k->y + a.y, k->x + a.x2, k->y + a.y2 };
+}
+
+/* The straight lines of the outline or stroke K that run through A.  */
+static size_t
+lines_through (const br__ink *k, br__area a)
+{
+  br__path_step room[BR__MOST_STEPS];
+  size_t count, found = 0;
+  const br__path_step *s = br__ink_steps (&count, room, k), *start = s;
+  for (size_t i = 1; i < count && k->type != BR__INK_STRIP && k->type != BR__INK_BAR; i++)
+    {
+      const br__path_step *to = s[i].type == BR__STEP_CLOSE ? start : &s[i];
+      if (to->type != BR__STEP_ARC && s[i - 1].type != BR__STEP_ARC)
+        found += (size_t) br__segment_meets (s[i - 1].x, s[i - 1].y, to->x, to->y, a);
+    }
+  return found;
+}
+
+static void
+look_at_leader (counts *c, const br__plot *p, size_t index)
+{
+  const br__ink *k = &p->inks[index];
+  double x = fabs ((double) (k->x2 - k->x)), y = fabs ((double) (k->y2 - k->y)), angle = atan2 (y, x) * 180 / acos (-1);
+  c->askew += angle < 29.9 || angle > 60.1 || hypot (x, y) > 1.5e9;
+  for (size_t i = 0; i < p->count; i++)
+    {
+      c->leaders += i > index && is_line (&p->inks[i], BR__GROUP_LEADERS) && cross (k, &p->inks[i]);
+      c->dimensions += is_line (&p->inks[i], BR__GROUP_DIMENSIONS) && cross (k, &p->inks[i]);
+    }
+}
+
+static void
+look (counts *c, const br__plot *p)
+{
+  for (size_t i = 0; i < p->count; i++)
+    {
+      const br__ink *k = &p->inks[i];
+      if (is_line (k, BR__GROUP_LEADERS))
+        look_at_leader (c, p, i);
+      if (k->type != BR__INK_TEXT || k->apart)
+        continue;
+      for (size_t n = 0; n < p->count; n++)
+        if (p->inks[n].group != BR__GROUP_GRID && !p->inks[n].apart && p->inks[n].type != BR__INK_TEXT)
+          c->texts += lines_through (&p->inks[n], area_of_text (k));
+    }
+}
+
+/* The figure of the sheet at PATH at the scale that `draw` takes.  */
+static counts
+count_of (const char *path)
+{
+  counts c = { 0, 0, 0, 0, 0 };
+  said s = SAID_ZERO;
+  br_error error;
+  br_sheet *sheet = sheet_with ("");
+  br__run run = { .sheet = sheet, .error = &error };
+  br__side_view view = BR__VIEW_ZERO;
+  br__plot plot = { .inks = NULL };
+  br__draw_result result;
+  br_number ratio = BR_NUMBER_ZERO;
+  sheet_say (sheet, &s, "open %s", path);
+  said_clear (&s);
+  sheet_say (sheet, &s, "draw into a.svg");
+  const char *scale = said_get (&s, 0, "scale");
+  check_ok (br_scale_read (&ratio, scale, strlen (scale), NULL));
+  check_ok (br__view_make (&view, &run, &ratio, NULL, NULL));
+  check_ok (br__draw_side (&plot, &result, &run, &view, BR__INCH / 4, 10 * BR__INCH, 10 * BR__INCH));
+  look (&c, &plot);
+  c.listed = result.unmeasured + result.unlabelled;
+  br__plot_clear (&plot);
+  br__view_clear (&view);
+  br_number_clear (&ratio);
+  sheet_end (sheet, &s);
+  return c;
+}
+
+static void
+test_designs (void **state)
+{
+  /* What is left to lists is a figure to be held or bettered.  */
+  static const struct { const char *name; size_t listed; } rows[] =
+  {
+    { "docs/examples/market_cart_side.sheet", 10 }, { "tests/data/barrow.sheet", 25 }, { "tests/data/duck.sheet", 40 },
+    { "tests/data/crane.sheet", 55 }, { "tests/data/loader.sheet", 65 }, { "tests/data/board.sheet", 90 }
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      char path[PATH_MAX + 80];
+      snprintf (path, sizeof path, "%s/%s", source, rows[i].name);
+      counts c = count_of (path);
+      print_message ("# %s: leaders on leaders %zu, on dimension lines %zu, texts on lines %zu, askew %zu, in lists %zu\n",
+                     rows[i].name, c.leaders, c.dimensions, c.texts, c.askew, c.listed);
+      assert_int_equal (c.leaders, 0);
+      assert_int_equal (c.dimensions, 0);
+      assert_int_equal (c.texts, 0);
+      assert_int_equal (c.askew, 0);
+      assert_in_range (c.listed, 0, rows[i].listed);
+    }
+}
+
+/* The same of designs that nobody chose.  */
+static void
+test_random (void **state)
+{
+  (void) state;
+  for (long n = check_times (40); n > 0; n--)
+    {
+      figure f;
+      counts c = { 0, 0, 0, 0, 0 };
+      figure_make (&f, random_shapes (1 + (int) check_below (35), 160, 96), 1, 2);
+      look (&c, &f.plot);
+      assert_int_equal (c.leaders, 0);
+      assert_int_equal (c.dimensions, 0);
+      assert_int_equal (c.texts, 0);
+      assert_int_equal (c.askew, 0);
+      figure_clear (&f);
+    }
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = { CHECK_TEST (test_designs), CHECK_TEST (test_random) };
+  const char *folder = getenv ("srcdir");
+  if (!realpath (folder ? folder : ".", source))
+    return 1;
+  check_start ();
+  return check_end (cmocka_run_group_tests (tests, lesson_enter, lesson_leave));
+}

@@ -64,8 +64,6 @@ make_surface (br_page *page, const char *form, int32_t width, int32_t height, co
   if (strcmp (form, "pdf") == 0)
     {
       page->surface = cairo_pdf_surface_create_for_stream (take_bytes, page, w, h);
-      /* Its objects stand there plainly, so that the language can be added (tag.c).  */
-      cairo_pdf_surface_restrict_to_version (page->surface, CAIRO_PDF_VERSION_1_4);
       page->pdf = 1;
       set_metadata (page->surface, title);
     }

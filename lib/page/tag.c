@@ -3,7 +3,8 @@
    language.  ISO 32000-1, 14.7 to 14.9 (from memory).
 
    cairo writes the tree of roles, but neither the language nor descriptions.  They are added as ISO 32000-1, 7.5.6 has it
-   for changes: behind the file the objects in question once more, and a table of where they stand.  */
+   for changes: behind the file the objects in question once more, and a table of where they stand.  cairo from 1.18 on packs
+   objects into streams, and a file that is written so stays as it is.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -6,6 +6,8 @@
 
 #include "exact/interval.h"
 
+#include <limits.h>
+
 #include "exact/number.h"
 
 void
@@ -27,20 +29,35 @@ br__mpfr_leave (const br__mpfr_state *state)
 }
 
 void
-br__interval_line (mpfi_ptr z)
+br__interval_line (br__interval_ptr z)
 {
   mpfr_set_inf (&z->left, -1);
   mpfr_set_inf (&z->right, 1);
 }
 
+/* NaN stands for a value that a step could not bound.  */
+static void
+widen (br__interval_ptr z)
+{
+  if (mpfi_nan_p (z))
+    br__interval_line (z);
+}
+
+void br__interval_init (br__interval_ptr z, mpfr_prec_t bits) { mpfi_init2 (z, bits); }
+void br__interval_clear (br__interval_ptr z) { mpfi_clear (z); }
+void br__interval_copy (br__interval_ptr z, br__interval_srcptr x) { mpfi_set (z, x); }
+void br__interval_set_int (br__interval_ptr z, long low, long high) { mpfi_interv_si (z, low, high); }
+void br__interval_middle (mpfr_ptr z, br__interval_srcptr x) { mpfi_mid (z, x); }
+int br__interval_has_zero (br__interval_srcptr x) { return mpfi_has_zero (x); }
+
 int
-br__interval_is_zero (mpfi_srcptr x)
+br__interval_is_zero (br__interval_srcptr x)
 {
   return mpfr_zero_p (&x->left) && mpfr_zero_p (&x->right);
 }
 
 int
-br__interval_sign (mpfi_srcptr x, int weak)
+br__interval_sign (br__interval_srcptr x, int weak)
 {
   int low = mpfr_sgn (&x->left), high = mpfr_sgn (&x->right);
   if (low == 0 && high == 0)
@@ -51,7 +68,7 @@ br__interval_sign (mpfi_srcptr x, int weak)
 }
 
 int
-br__interval_bounded (mpfi_srcptr x)
+br__interval_bounded (br__interval_srcptr x)
 {
   return mpfr_number_p (&x->left) && mpfr_number_p (&x->right);
 }
@@ -67,7 +84,7 @@ end_set (mpfr_ptr z, const br_number *x, mpfr_rnd_t direction)
 }
 
 void
-br__interval_set (mpfi_ptr z, const br_number *low, const br_number *high)
+br__interval_set (br__interval_ptr z, const br_number *low, const br_number *high)
 {
   end_set (&z->left, low, MPFR_RNDD);
   end_set (&z->right, high, MPFR_RNDU);
@@ -87,7 +104,7 @@ end_get (br_number *z, mpfr_srcptr x)
 }
 
 br_status
-br__interval_get (br_number *low, br_number *high, mpfi_srcptr x)
+br__interval_get (br_number *low, br_number *high, br__interval_srcptr x)
 {
   br_number a = BR_NUMBER_ZERO, b = BR_NUMBER_ZERO;
   br_status status = end_get (&a, &x->left);
@@ -104,7 +121,40 @@ br__interval_get (br_number *low, br_number *high, mpfi_srcptr x)
 }
 
 void
-br__interval_mul (mpfi_ptr z, mpfi_srcptr x, mpfi_srcptr y)
+br__interval_set_number (br__interval_ptr z, const br_number *x)
+{
+  mpq_t q;
+  mpq_init (q);
+  br__number_to_mpq (q, x);
+  mpfi_set_q (z, q);
+  mpq_clear (q);
+}
+
+/* ---- Operations ---- */
+
+#define ONE(NAME)                                                       \
+  void br__interval_##NAME (br__interval_ptr z, br__interval_srcptr x)  \
+  {                                                                     \
+    mpfi_##NAME (z, x);                                                 \
+    widen (z);                                                          \
+  }
+#define TWO(NAME)                                                                               \
+  void br__interval_##NAME (br__interval_ptr z, br__interval_srcptr x, br__interval_srcptr y)   \
+  {                                                                                             \
+    mpfi_##NAME (z, x, y);                                                                      \
+    widen (z);                                                                                  \
+  }
+TWO (add)
+TWO (sub)
+TWO (div)
+ONE (neg)
+ONE (abs)
+ONE (sqr)
+ONE (log)
+ONE (exp)
+
+void
+br__interval_mul (br__interval_ptr z, br__interval_srcptr x, br__interval_srcptr y)
 {
   if (br__interval_is_zero (x) || br__interval_is_zero (y))
     {
@@ -112,6 +162,137 @@ br__interval_mul (mpfi_ptr z, mpfi_srcptr x, mpfi_srcptr y)
       return;
     }
   mpfi_mul (z, x, y);
-  if (mpfi_nan_p (z))
-    br__interval_line (z);
+  widen (z);
+}
+
+void
+br__interval_scale (br__interval_ptr z, br__interval_srcptr x, long n, unsigned long d)
+{
+  mpfi_mul_si (z, x, n);
+  mpfi_div_ui (z, z, d);
+  widen (z);
+}
+
+/* A power of what is not below zero grows with it, and so does an odd one of all.  */
+void
+br__interval_power (br__interval_ptr z, br__interval_srcptr x, uint64_t n)
+{
+  br__interval base;
+  if (n % 2 == 0)
+    mpfi_abs (z, x);
+  else
+    mpfi_set (z, x);
+  if (n <= ULONG_MAX)
+    {
+      mpfr_pow_ui (&z->left, &z->left, (unsigned long) n, MPFR_RNDD);
+      mpfr_pow_ui (&z->right, &z->right, (unsigned long) n, MPFR_RNDU);
+      widen (z);
+      return;
+    }
+  mpfi_init2 (base, mpfi_get_prec (z));
+  mpfi_set (base, z);
+  br__interval_power (z, base, n / 2);
+  br__interval_sqr (z, z);
+  if (n % 2)
+    br__interval_mul (z, z, base);
+  mpfi_clear (base);
+}
+
+void
+br__interval_root (br__interval_ptr z, br__interval_srcptr x, unsigned long index)
+{
+  mpfi_set (z, x);
+  if (mpfr_sgn (&z->left) < 0)
+    mpfr_set_zero (&z->left, 1);
+  mpfr_rootn_ui (&z->left, &z->left, index, MPFR_RNDD);
+  mpfr_rootn_ui (&z->right, &z->right, index, MPFR_RNDU);
+  widen (z);
+}
+
+/* ---- Angles ---- */
+
+void
+br__interval_pi (br__interval_ptr z)
+{
+  mpfi_const_pi (z);
+}
+
+void
+br__interval_half_turn (br__interval_ptr z)
+{
+  mpfi_const_pi (z);
+  mpfi_div_ui (z, z, 180);
+}
+
+/* 1 where X is so large that its own last bit is more than a degree.  */
+static int
+is_coarse (mpfr_srcptr x)
+{
+  return mpfr_inf_p (x) || (!mpfr_zero_p (x) && mpfr_get_exp (x) > (mpfr_exp_t) mpfr_get_prec (x));
+}
+
+/* An angle that is not known to a turn gives -1 .. 1 at once, before MPFR would reduce it with as many digits of pi as
+   it is long.  */
+void
+br__interval_sine (br__interval_ptr z, br__interval_srcptr x, int cosine)
+{
+  br__interval radians;
+  if (is_coarse (&x->left) || is_coarse (&x->right))
+    {
+      mpfi_interv_si (z, -1, 1);
+      return;
+    }
+  mpfi_init2 (radians, mpfi_get_prec (z));
+  mpfi_const_pi (radians);
+  mpfi_mul (radians, radians, x);
+  mpfi_div_ui (radians, radians, 180);
+  if (cosine)
+    mpfi_cos (z, radians);
+  else
+    mpfi_sin (z, radians);
+  mpfi_clear (radians);
+  widen (z);
+}
+
+/* As sine over cosine: a pole inside X gives the whole line by the division.  */
+void
+br__interval_tangent (br__interval_ptr z, br__interval_srcptr x)
+{
+  br__interval below;
+  mpfi_init2 (below, mpfi_get_prec (z));
+  br__interval_sine (below, x, 1);
+  br__interval_sine (z, x, 0);
+  br__interval_div (z, z, below);
+  mpfi_clear (below);
+}
+
+/* Z, in radians, becomes degrees.  */
+static void
+to_degrees (br__interval_ptr z)
+{
+  br__interval pi;
+  mpfi_init2 (pi, mpfi_get_prec (z));
+  mpfi_const_pi (pi);
+  mpfi_mul_ui (z, z, 180);
+  br__interval_div (z, z, pi);
+  mpfi_clear (pi);
+}
+
+void
+br__interval_arc_tangent (br__interval_ptr z, br__interval_srcptr x)
+{
+  mpfi_atan (z, x);
+  to_degrees (z);
+}
+
+void
+br__interval_arc_sine (br__interval_ptr z, br__interval_srcptr x)
+{
+  mpfi_set (z, x);
+  if (mpfr_cmp_si (&z->left, -1) < 0)
+    mpfr_set_si (&z->left, -1, MPFR_RNDD);
+  if (mpfr_cmp_si (&z->right, 1) > 0)
+    mpfr_set_si (&z->right, 1, MPFR_RNDU);
+  mpfi_asin (z, z);
+  to_degrees (z);
 }

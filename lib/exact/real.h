@@ -12,7 +12,7 @@
 
 #include <gmp.h>
 #include <mpfr.h>
-#include <mpfi.h>
+#include "exact/interval.h"
 
 #include "benchrule.h"
 
@@ -121,10 +121,6 @@ br_status br__real_search (const br_real *x, unsigned bits, br__accept *accept, 
 /* real_evaluate.c, inside MPFR's full range: brings the enclosure of NODE to precision P.  */
 br_status br__node_evaluate (br_real_node *node, mpfr_prec_t p);
 /* Z contains what X gives: power of N > 0; root of a value that is not negative; sine or cosine of degrees.  */
-void br__interval_set_number (mpfi_ptr z, const br_number *x);
-void br__interval_power (mpfi_ptr z, mpfi_srcptr x, uint64_t n);
-void br__interval_root (mpfi_ptr z, mpfi_srcptr x, unsigned long index);
-void br__interval_sine (mpfi_ptr z, mpfi_srcptr x, int cosine);
 
 /* real_fraction.c.  X, a formula just made, becomes the rational that it is equal to, where it is; one that it
    is not told apart from is kept as its question.  */

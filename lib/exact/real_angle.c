@@ -267,19 +267,16 @@ br__field_turn (br__field *f, uint32_t *re, uint32_t *im, uint32_t *length, cons
 static int
 sign_of (br__field *f, br_real_node *node, int cosine)
 {
-  mpfi_t angle;
+  br__interval angle;
   int sign = 0;
 
-  mpfi_init2 (angle, 128);
+  br__interval_init (angle, 128);
   if (br__node_evaluate (node, BR__FIRST_BITS) == BR_OK)
     br__interval_sine (angle, node->enclosure, cosine);
   else
     f->status = BR_NO_MEMORY;
-  if (mpfi_is_strictly_pos (angle))
-    sign = 1;
-  else if (mpfi_is_strictly_neg (angle))
-    sign = -1;
-  mpfi_clear (angle);
+  sign = br__interval_sign (angle, 0) % 2;
+  br__interval_clear (angle);
   if (sign == 0 && f->status == BR_OK)
     f->status = BR_UNDECIDED;
   return sign;

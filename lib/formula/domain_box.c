@@ -16,15 +16,13 @@
 
 /* Z = X / Y.  A Y that only touches zero still bounds the quotient on one side.  */
 void
-br__box_divide (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, mpfi_srcptr y)
+br__box_divide (br__enclosure *e, br__interval_ptr z, br__interval_srcptr x, br__interval_srcptr y)
 {
-  mpfi_ptr inverse = e->room[0];
+  br__interval_ptr inverse = e->room[0];
   int low = mpfr_sgn (&y->left), high = mpfr_sgn (&y->right);
   if (low > 0 || high < 0)
     {
-      mpfi_div (z, x, y);
-      if (mpfi_nan_p (z))
-        br__interval_line (z);
+      br__interval_div (z, x, y);
       return;
     }
   e->partial = 1;
@@ -39,9 +37,9 @@ br__box_divide (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, mpfi_srcptr y)
 
 /* Z = the part of X that is not below zero.  */
 static void
-cut (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, int strict)
+cut (br__enclosure *e, br__interval_ptr z, br__interval_srcptr x, int strict)
 {
-  mpfi_set (z, x);
+  br__interval_copy (z, x);
   if (mpfr_sgn (&z->right) < 0 || (strict && mpfr_sgn (&z->right) <= 0))
     {
       e->empty = 1;
@@ -54,70 +52,42 @@ cut (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, int strict)
 
 /* Z = X to the power N / D.  */
 void
-br__box_power (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, int64_t n, int64_t d)
+br__box_power (br__enclosure *e, br__interval_ptr z, br__interval_srcptr x, int64_t n, int64_t d)
 {
-  mpfi_ptr base = e->room[1], one = e->room[2];
-  unsigned long m = (unsigned long) (n < 0 ? -n : n);
+  br__interval_ptr base = e->room[1], one = e->room[2];
+  uint64_t m = (uint64_t) (n < 0 ? -n : n);
   /* A machine may have longs of 32 bits.  */
   if (n != (long) n || d != (long) d)
     {
       br__interval_line (z);
       return;
     }
-  mpfi_set (base, x);
+  br__interval_copy (base, x);
   if (d > 1)
     {
       cut (e, base, base, 0);
-      mpfr_rootn_ui (&base->left, &base->left, (unsigned long) d, MPFR_RNDD);
-      mpfr_rootn_ui (&base->right, &base->right, (unsigned long) d, MPFR_RNDU);
+      br__interval_root (base, base, (unsigned long) d);
     }
-  if (m % 2 == 0)
-    mpfi_abs (base, base);
-  mpfr_pow_ui (&base->left, &base->left, m, MPFR_RNDD);
-  mpfr_pow_ui (&base->right, &base->right, m, MPFR_RNDU);
-  if (mpfi_nan_p (base))
-    br__interval_line (base);
+  br__interval_power (base, base, m);
   if (n >= 0)
-    mpfi_set (z, base);
+    br__interval_copy (z, base);
   else
     {
-      mpfi_set_ui (one, 1);
+      br__interval_set_int (one, 1, 1);
       br__box_divide (e, z, one, base);
     }
 }
 
-/* Z = half a turn in radians.  */
 void
-br__box_half_turn (mpfi_ptr z)
+br__box_circle (br__enclosure *e, br__interval_ptr z, br__interval_srcptr x, br__opcode op)
 {
-  mpfi_const_pi (z);
-  mpfi_div_ui (z, z, 180);
-}
-
-void
-br__box_circle (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, br__opcode op)
-{
-  mpfi_ptr unit = e->room[1], angle = e->room[2];
-  br__box_half_turn (unit);
   if (op == BR__CODE_ATAN)
-    {
-      mpfi_atan (z, x);
-      mpfi_div (z, z, unit);
-      return;
-    }
-  mpfi_mul (angle, x, unit);
-  if (mpfr_cmp_si (&angle->left, -1000000000) < 0 || mpfr_cmp_si (&angle->right, 1000000000) > 0)
-    {
-      br__interval_line (z);
-      return;
-    }
-  if (op == BR__CODE_SIN)
-    mpfi_sin (z, angle);
-  else if (op == BR__CODE_COS)
-    mpfi_cos (z, angle);
+    br__interval_arc_tangent (z, x);
+  else if (op == BR__CODE_TAN)
+    br__interval_tangent (z, x);
   else
-    mpfi_tan (z, angle);
-  if (mpfi_nan_p (z) || !br__interval_bounded (z))
+    br__interval_sine (z, x, op == BR__CODE_COS);
+  if (!br__interval_bounded (z))
     {
       br__interval_line (z);
       e->partial = 1;
@@ -152,7 +122,7 @@ drill_for (br__enclosure *e, br_number *x, int upper)
 
 /* Both kinds of step never fall, so that the ends of X give those of Z.  */
 static br_status
-step (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, const br__instruction *c)
+step (br__enclosure *e, br__interval_ptr z, br__interval_srcptr x, const br__instruction *c)
 {
   const br__settings *s = e->program->settings;
   br_number ends[2] = { BR_NUMBER_ZERO, BR_NUMBER_ZERO };
@@ -176,7 +146,7 @@ step (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, const br__instruction *c)
 }
 
 static void
-extreme (mpfi_ptr z, mpfi_srcptr x, mpfi_srcptr y, br__opcode op)
+extreme (br__interval_ptr z, br__interval_srcptr x, br__interval_srcptr y, br__opcode op)
 {
   if (op == BR__CODE_MAX)
     {
@@ -190,7 +160,7 @@ extreme (mpfi_ptr z, mpfi_srcptr x, mpfi_srcptr y, br__opcode op)
 
 /* Z = X to the power Y, which changes: exp (Y log X) where X is over zero; nothing is known elsewhere.  */
 static void
-power_of (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, mpfi_srcptr y)
+power_of (br__enclosure *e, br__interval_ptr z, br__interval_srcptr x, br__interval_srcptr y)
 {
   if (mpfr_sgn (&x->left) <= 0)
     {
@@ -198,9 +168,9 @@ power_of (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, mpfi_srcptr y)
       e->partial = 1;
       return;
     }
-  mpfi_log (e->room[1], x);
+  br__interval_log (e->room[1], x);
   br__interval_mul (e->room[1], e->room[1], y);
-  mpfi_exp (z, e->room[1]);
+  br__interval_exp (z, e->room[1]);
 }
 
 /* How far boxes are apart never falls with either way, so that the ends of X and Y give those of Z.  */
@@ -217,7 +187,7 @@ apart_end (mpfr_ptr z, mpfr_srcptr x, mpfr_srcptr y, mpfr_rnd_t direction)
 static void
 change_by (br__enclosure *e, mpfr_ptr z, const br__instruction *c, unsigned k)
 {
-  mpfi_srcptr x = e->values[c->operands[k]];
+  br__interval_srcptr x = e->values[c->operands[k]];
   mpfr_t radius;
   mpfr_init2 (radius, BR__BOX_BITS);
   mpfr_sub (radius, &x->right, &x->left, MPFR_RNDU);
@@ -226,11 +196,11 @@ change_by (br__enclosure *e, mpfr_ptr z, const br__instruction *c, unsigned k)
   else if (c->function->rates[k] == 'a')
     {
       /* c or d of a shape, of which b is one or two before.  */
-      mpfi_srcptr b = e->values[c->operands[k - (c->function->rates[k - 1] == 'a' ? 2 : 1)]];
-      mpfi_ptr arc = e->room[1], unit = e->room[2];
-      mpfi_abs (arc, b);
-      br__box_half_turn (unit);
-      mpfi_mul (arc, arc, unit);
+      br__interval_srcptr b = e->values[c->operands[k - (c->function->rates[k - 1] == 'a' ? 2 : 1)]];
+      br__interval_ptr arc = e->room[1], unit = e->room[2];
+      br__interval_abs (arc, b);
+      br__interval_half_turn (unit);
+      br__interval_mul (arc, arc, unit);
       /* Of a line it is a width.  */
       if (mpfr_cmp_ui (&arc->right, 1) < 0)
         mpfr_set_ui (&arc->right, 1, MPFR_RNDU);
@@ -243,7 +213,7 @@ change_by (br__enclosure *e, mpfr_ptr z, const br__instruction *c, unsigned k)
 /* What shapes measure in the middle of the box, and how far the rest of it can be from that: less than each
    operand's width times its rate.  A distance that may be an overlap of an arc jumps, and has no low end.  */
 static br_status
-measure (br__enclosure *e, mpfi_ptr z, const br__instruction *c)
+measure (br__enclosure *e, br__interval_ptr z, const br__instruction *c)
 {
   br_real middle[BR__MOST_MEASURED], value = BR_REAL_ZERO;
   const br_real *args[BR__MOST_MEASURED];
@@ -251,21 +221,21 @@ measure (br__enclosure *e, mpfi_ptr z, const br__instruction *c)
   unsigned count = c->function->least;
   br_status status = BR_OK;
   mpfr_t spread, part;
-  mpfi_t mid;
+  br__interval mid;
   mpfr_inits2 (BR__BOX_BITS, spread, part, (mpfr_ptr) 0);
-  mpfi_init2 (mid, BR__BOX_BITS);
+  br__interval_init (mid, BR__BOX_BITS);
   memset (middle, 0, sizeof middle);
   mpfr_set_zero (spread, 1);
   for (unsigned k = 0; k < count && status == BR_OK; k++)
     {
-      mpfi_srcptr x = e->values[c->operands[k]];
+      br__interval_srcptr x = e->values[c->operands[k]];
       args[k] = &middle[k];
       if (!br__interval_bounded (x))
         {
           status = BR_UNDECIDED;
           break;
         }
-      mpfi_mid (&mid->left, x);
+      br__interval_middle (&mid->left, x);
       mpfr_set (&mid->right, &mid->left, MPFR_RNDN);
       status = br__interval_get (&low, &high, mid);
       if (status == BR_OK)
@@ -300,7 +270,7 @@ measure (br__enclosure *e, mpfi_ptr z, const br__instruction *c)
   br_number_clear (&low);
   br_number_clear (&high);
   mpfr_clears (spread, part, (mpfr_ptr) 0);
-  mpfi_clear (mid);
+  br__interval_clear (mid);
   return status;
 }
 
@@ -308,31 +278,31 @@ static br_status
 work_out (br__enclosure *e, size_t i)
 {
   const br__instruction *c = &e->program->code[i];
-  mpfi_ptr z = e->values[i], x = e->values[c->left], y = e->values[c->right];
+  br__interval_ptr z = e->values[i], x = e->values[c->left], y = e->values[c->right];
   int64_t n = 0, d = 1;
   br_status status = BR_OK;
   switch (c->op)
     {
     case BR__CODE_CONSTANT: break;      /* set once */
-    case BR__CODE_INPUT: mpfi_set (z, e->box[c->left]); break;
-    case BR__CODE_ADD: mpfi_add (z, x, y); break;
-    case BR__CODE_SUB: mpfi_sub (z, x, y); break;
+    case BR__CODE_INPUT: br__interval_copy (z, e->box[c->left]); break;
+    case BR__CODE_ADD: br__interval_add (z, x, y); break;
+    case BR__CODE_SUB: br__interval_sub (z, x, y); break;
     case BR__CODE_MUL: br__interval_mul (z, x, y); break;
     case BR__CODE_DIV: br__box_divide (e, z, x, y); break;
-    case BR__CODE_NEG: mpfi_neg (z, x); break;
+    case BR__CODE_NEG: br__interval_neg (z, x); break;
     case BR__CODE_POWER:
       br_number_get_ratio (&n, &d, &c->number);
       br__box_power (e, z, x, n, d);
       break;
     case BR__CODE_POWER_OF: power_of (e, z, x, y); break;
-    case BR__CODE_ABS: mpfi_abs (z, x); break;
+    case BR__CODE_ABS: br__interval_abs (z, x); break;
     case BR__CODE_APART:
       apart_end (&z->left, &x->left, &y->left, MPFR_RNDD);
       apart_end (&z->right, &x->right, &y->right, MPFR_RNDU);
       break;
     case BR__CODE_SHAPE: status = measure (e, z, c); break;
     /* Whether it is a fraction is seen where a value is taken.  */
-    case BR__CODE_RATIONAL: mpfi_set (z, x); break;
+    case BR__CODE_RATIONAL: br__interval_copy (z, x); break;
     case BR__CODE_MAX: case BR__CODE_MIN: extreme (z, x, y, c->op); break;
     case BR__CODE_OVER_ZERO: case BR__CODE_NOT_BELOW:
       cut (e, z, x, c->op == BR__CODE_OVER_ZERO);
@@ -343,8 +313,6 @@ work_out (br__enclosure *e, size_t i)
       break;
     default: br__box_circle (e, z, x, c->op); break;
     }
-  if (mpfi_nan_p (z))
-    br__interval_line (z);
   return status;
 }
 
@@ -360,13 +328,13 @@ br__enclose (br__enclosure *e)
   return status;
 }
 
-mpfi_ptr
+br__interval_ptr
 br__enclosed_root (br__enclosure *e)
 {
   return e->values[e->program->root];
 }
 
-mpfi_ptr
+br__interval_ptr
 br__enclosed_slope (br__enclosure *e, size_t input)
 {
   return e->slopes[e->program->input_slots[input]];
@@ -396,18 +364,18 @@ br__enclosure_new (br__enclosure **e, const br__program *t)
   if (!made)
     return BR_NO_MEMORY;
   made->program = t;
-  made->values = br__alloc (t->count * sizeof (mpfi_t));
-  made->slopes = br__alloc (t->count * sizeof (mpfi_t));
-  made->box = br__alloc (t->input_count * sizeof (mpfi_t));
+  made->values = br__alloc (t->count * sizeof (br__interval));
+  made->slopes = br__alloc (t->count * sizeof (br__interval));
+  made->box = br__alloc (t->input_count * sizeof (br__interval));
   br_status status = made->values && made->slopes && made->box ? BR_OK : BR_NO_MEMORY;
   if (status == BR_OK)
     {
       for (size_t i = 0; i < t->count; i++)
-        mpfi_init2 (made->values[i], BR__BOX_BITS), mpfi_init2 (made->slopes[i], BR__BOX_BITS);
+        br__interval_init (made->values[i], BR__BOX_BITS), br__interval_init (made->slopes[i], BR__BOX_BITS);
       for (size_t i = 0; i < t->input_count; i++)
-        mpfi_init2 (made->box[i], BR__BOX_BITS);
+        br__interval_init (made->box[i], BR__BOX_BITS);
       for (size_t i = 0; i < 4; i++)
-        mpfi_init2 (made->room[i], BR__BOX_BITS);
+        br__interval_init (made->room[i], BR__BOX_BITS);
       made->made = 1;
       status = set_constants (made);
     }
@@ -424,11 +392,11 @@ br__enclosure_free (br__enclosure *e)
   if (!e)
     return;
   for (size_t i = 0; e->made && i < e->program->count; i++)
-    mpfi_clear (e->values[i]), mpfi_clear (e->slopes[i]);
+    br__interval_clear (e->values[i]), br__interval_clear (e->slopes[i]);
   for (size_t i = 0; e->made && i < e->program->input_count; i++)
-    mpfi_clear (e->box[i]);
+    br__interval_clear (e->box[i]);
   for (size_t i = 0; e->made && i < 4; i++)
-    mpfi_clear (e->room[i]);
+    br__interval_clear (e->room[i]);
   br__free (e->values);
   br__free (e->slopes);
   br__free (e->box);
@@ -441,7 +409,7 @@ br__steps_vary (const br__enclosure *e)
   for (size_t i = 0; i < e->program->count; i++)
     {
       br__opcode op = e->program->code[i].op;
-      mpfi_srcptr v = e->values[i];
+      br__interval_srcptr v = e->values[i];
       if ((op == BR__CODE_MARK || op == BR__CODE_DRILL) && !mpfr_equal_p (&v->left, &v->right))
         return 1;
     }

@@ -7,12 +7,10 @@
 #include "formula/program.h"
 
 /* Z = X / Y.  */
-void br__box_divide (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, mpfi_srcptr y);
+void br__box_divide (br__enclosure *e, br__interval_ptr z, br__interval_srcptr x, br__interval_srcptr y);
 /* Z = X to the power N / D.  */
-void br__box_power (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, int64_t n, int64_t d);
+void br__box_power (br__enclosure *e, br__interval_ptr z, br__interval_srcptr x, int64_t n, int64_t d);
 /* Sine, cosine and tangent of degrees, and the angle of a tangent.  */
-void br__box_circle (br__enclosure *e, mpfi_ptr z, mpfi_srcptr x, br__opcode op);
-/* Z = pi / 180.  */
-void br__box_half_turn (mpfi_ptr z);
+void br__box_circle (br__enclosure *e, br__interval_ptr z, br__interval_srcptr x, br__opcode op);
 
 #endif

@@ -10,26 +10,24 @@
 
 /* TO += FACTOR * A.  */
 static void
-pass (br__enclosure *e, size_t to, mpfi_srcptr a, mpfi_srcptr factor)
+pass (br__enclosure *e, size_t to, br__interval_srcptr a, br__interval_srcptr factor)
 {
-  mpfi_ptr part = e->room[3], slope = e->slopes[to];
+  br__interval_ptr part = e->room[3], slope = e->slopes[to];
   br__interval_mul (part, a, factor);
-  mpfi_add (slope, slope, part);
-  if (mpfi_nan_p (slope))
-    br__interval_line (slope);
+  br__interval_add (slope, slope, part);
 }
 
 static void
-pass_ends (br__enclosure *e, size_t to, mpfi_srcptr a, long low, long high)
+pass_ends (br__enclosure *e, size_t to, br__interval_srcptr a, long low, long high)
 {
-  mpfi_interv_si (e->room[1], low, high);
+  br__interval_set_int (e->room[1], low, high);
   pass (e, to, a, e->room[1]);
 }
 
 /* 1 where X is never below Y, -1 where it is never above, else 0.  Where they only touch, the larger is still
    the one over the whole box.  */
 static int
-order_of (mpfi_srcptr x, mpfi_srcptr y)
+order_of (br__interval_srcptr x, br__interval_srcptr y)
 {
   if (mpfr_greaterequal_p (&x->left, &y->right))
     return 1;
@@ -38,7 +36,7 @@ order_of (mpfi_srcptr x, mpfi_srcptr y)
 
 /* FACTOR (room 0 .. 2 are used on the way) = the slope of a curve of one operand.  */
 static void
-curve (br__enclosure *e, mpfi_ptr factor, const br__instruction *c, mpfi_srcptr x, mpfi_srcptr v)
+curve (br__enclosure *e, br__interval_ptr factor, const br__instruction *c, br__interval_srcptr x, br__interval_srcptr v)
 {
   int64_t n = 0, d = 1;
   switch (c->op)
@@ -52,25 +50,25 @@ curve (br__enclosure *e, mpfi_ptr factor, const br__instruction *c, mpfi_srcptr 
           return;
         }
       br__box_power (e, factor, x, n - d, d);
-      mpfi_mul_si (factor, factor, (long) n);
-      mpfi_div_ui (factor, factor, (unsigned long) d);
+      br__interval_scale (factor, factor, (long) n, (unsigned long) d);
       return;
     case BR__CODE_SIN:
       br__box_circle (e, factor, x, BR__CODE_COS);
       break;
     case BR__CODE_COS:
       br__box_circle (e, factor, x, BR__CODE_SIN);
-      mpfi_neg (factor, factor);
+      br__interval_neg (factor, factor);
       break;
     default:
-      mpfi_sqr (factor, c->op == BR__CODE_TAN ? v : x);
-      mpfi_add_ui (factor, factor, 1);
+      br__interval_sqr (factor, c->op == BR__CODE_TAN ? v : x);
+      br__interval_set_int (e->room[1], 1, 1);
+      br__interval_add (factor, factor, e->room[1]);
       if (c->op == BR__CODE_ATAN)
-        mpfi_inv (factor, factor);
+        br__interval_div (factor, e->room[1], factor);
     }
-  br__box_half_turn (e->room[1]);
+  br__interval_half_turn (e->room[1]);
   if (c->op == BR__CODE_ATAN)
-    mpfi_div (factor, factor, e->room[1]);
+    br__interval_div (factor, factor, e->room[1]);
   else
     br__interval_mul (factor, factor, e->room[1]);
 }
@@ -78,12 +76,12 @@ curve (br__enclosure *e, mpfi_ptr factor, const br__instruction *c, mpfi_srcptr 
 static void
 pass_quotient (br__enclosure *e, const br__instruction *c, size_t i)
 {
-  mpfi_ptr part = e->slopes[i];
+  br__interval_ptr part = e->slopes[i];
   /* The slope of this instruction is not needed any more.  */
   br__box_divide (e, part, part, e->values[c->right]);
-  mpfi_set_ui (e->room[1], 1);
+  br__interval_set_int (e->room[1], 1, 1);
   pass (e, c->left, part, e->room[1]);
-  mpfi_neg (part, part);
+  br__interval_neg (part, part);
   pass (e, c->right, part, e->values[i]);
 }
 
@@ -91,9 +89,9 @@ pass_quotient (br__enclosure *e, const br__instruction *c, size_t i)
 static void
 pass_power_of (br__enclosure *e, const br__instruction *c, size_t i)
 {
-  mpfi_ptr x = e->values[c->left], y = e->values[c->right], v = e->values[i];
-  mpfi_t factor;
-  mpfi_init2 (factor, BR__BOX_BITS);
+  br__interval_ptr x = e->values[c->left], y = e->values[c->right], v = e->values[i];
+  br__interval factor;
+  br__interval_init (factor, BR__BOX_BITS);
   if (mpfr_sgn (&x->left) <= 0)
     br__interval_line (factor);
   else
@@ -106,27 +104,27 @@ pass_power_of (br__enclosure *e, const br__instruction *c, size_t i)
     br__interval_line (factor);
   else
     {
-      mpfi_log (factor, x);
+      br__interval_log (factor, x);
       br__interval_mul (factor, factor, v);
     }
   pass (e, c->right, e->slopes[i], factor);
-  mpfi_clear (factor);
+  br__interval_clear (factor);
 }
 
 /* On a slant x / v and y / v; elsewhere the larger way counts alone.  */
 static void
 pass_apart (br__enclosure *e, const br__instruction *c, size_t i)
 {
-  mpfi_ptr x = e->values[c->left], y = e->values[c->right], a = e->slopes[i];
-  mpfi_t factor;
+  br__interval_ptr x = e->values[c->left], y = e->values[c->right], a = e->slopes[i];
+  br__interval factor;
   if (mpfr_sgn (&x->left) > 0 && mpfr_sgn (&y->left) > 0)
     {
-      mpfi_init2 (factor, BR__BOX_BITS);
+      br__interval_init (factor, BR__BOX_BITS);
       br__box_divide (e, factor, x, e->values[i]);
       pass (e, c->left, a, factor);
       br__box_divide (e, factor, y, e->values[i]);
       pass (e, c->right, a, factor);
-      mpfi_clear (factor);
+      br__interval_clear (factor);
       return;
     }
   int level = mpfr_sgn (&y->right) <= 0 && order_of (x, y) > 0;
@@ -142,10 +140,10 @@ pass_measure (br__enclosure *e, const br__instruction *c, size_t i)
   int known = br__interval_bounded (e->values[i]);
   for (unsigned k = 0; k < c->function->least; k++)
     {
-      mpfi_ptr factor = e->room[1];
+      br__interval_ptr factor = e->room[1];
       if (c->function->rates[k] == '-' || c->function->rates[k] == 'j')
         continue;
-      mpfi_interv_si (factor, -1, 1);
+      br__interval_set_int (factor, -1, 1);
       if (!known || c->function->rates[k] == 'a')
         br__interval_line (factor);
       pass (e, c->operands[k], e->slopes[i], factor);
@@ -156,7 +154,7 @@ static void
 hand_on (br__enclosure *e, size_t i)
 {
   const br__instruction *c = &e->program->code[i];
-  mpfi_ptr a = e->slopes[i], x = e->values[c->left], y = e->values[c->right];
+  br__interval_ptr a = e->slopes[i], x = e->values[c->left], y = e->values[c->right];
   int order;
   switch (c->op)
     {
@@ -190,19 +188,17 @@ hand_on (br__enclosure *e, size_t i)
     case BR__CODE_MARK: case BR__CODE_DRILL:
       if (mpfr_equal_p (&e->values[i]->left, &e->values[i]->right))
         return;                 /* no jump here */
-      mpfi_set_ui (e->room[1], 0);
+      br__interval_set_int (e->room[1], 0, 0);
       mpfr_set_inf (&e->room[1]->right, 1);
       pass (e, c->left, a, e->room[1]);
       return;
     default:
       {
-        mpfi_t factor;
-        mpfi_init2 (factor, BR__BOX_BITS);
+        br__interval factor;
+        br__interval_init (factor, BR__BOX_BITS);
         curve (e, factor, c, x, e->values[i]);
-        if (mpfi_nan_p (factor))
-          br__interval_line (factor);
         pass (e, c->left, a, factor);
-        mpfi_clear (factor);
+        br__interval_clear (factor);
       }
     }
 }
@@ -212,7 +208,7 @@ br__enclose_slopes (br__enclosure *e)
 {
   int partial = e->partial, empty = e->empty;
   for (size_t i = 0; i < e->program->count; i++)
-    mpfi_set_ui (e->slopes[i], i == e->program->root);
+    br__interval_set_int (e->slopes[i], i == e->program->root, i == e->program->root);
   for (size_t i = e->program->root + 1; i-- > 0; )
     if (!br__interval_is_zero (e->slopes[i]))
       hand_on (e, i);

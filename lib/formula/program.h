@@ -53,9 +53,9 @@ br_status br__program_slopes (br_real *slopes, const br__program *t, const br_re
 typedef struct br__enclosure
 {
   const br__program *program;
-  mpfi_t *values, *slopes;      /* of each instruction */
-  mpfi_t room[4];
-  mpfi_t *box;                  /* of each input: set these, then call br__enclose */
+  br__interval *values, *slopes;      /* of each instruction */
+  br__interval room[4];
+  br__interval *box;                  /* of each input: set these, then call br__enclose */
   size_t made;
   int empty;                    /* no point of the box has a value */
   int partial;                  /* some may have none */
@@ -70,7 +70,7 @@ br_status br__enclose (br__enclosure *e);
 void br__enclose_slopes (br__enclosure *e);
 /* After br__enclose: 1 if a step (nearest, up, down, drill) has several values over the box.  */
 int br__steps_vary (const br__enclosure *e);
-mpfi_ptr br__enclosed_root (br__enclosure *e);
-mpfi_ptr br__enclosed_slope (br__enclosure *e, size_t input);
+br__interval_ptr br__enclosed_root (br__enclosure *e);
+br__interval_ptr br__enclosed_slope (br__enclosure *e, size_t input);
 
 #endif

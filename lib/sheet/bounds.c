@@ -94,7 +94,7 @@ corner (br_real *z, const br__program *t, const br_real *values, const br_number
 
 /* ENDS of each input, outwards.  */
 static br_status
-set_box (mpfi_t *box, const br_real *values, const br_number *halves, size_t count)
+set_box (br__interval *box, const br_real *values, const br_number *halves, size_t count)
 {
   br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
   br_status status = BR_OK;
@@ -132,7 +132,7 @@ find_signs (int *signs, br__enclosure *e)
 typedef struct search
 {
   br__enclosure *e;
-  mpfi_t *boxes;                /* a row of the inputs for each depth */
+  br__interval *boxes;                /* a row of the inputs for each depth */
   int *signs;
   int depths[MOST_CUTS + 2];    /* of the boxes that wait */
   size_t count;
@@ -142,12 +142,12 @@ typedef struct search
 
 /* Takes one side of the box: inputs whose slope points one way at the end that gives it.  */
 static br_status
-take_side (search *s, const mpfi_t *box, int upper)
+take_side (search *s, const br__interval *box, int upper)
 {
   size_t n = s->e->program->input_count;
   for (size_t i = 0; i < n; i++)
     {
-      mpfi_set (s->e->box[i], box[i]);
+      br__interval_copy (s->e->box[i], box[i]);
       if (s->signs[i] == 0)
         continue;
       if ((s->signs[i] > 0) == (upper != 0))
@@ -156,7 +156,7 @@ take_side (search *s, const mpfi_t *box, int upper)
         mpfr_set (&s->e->box[i]->right, &box[i]->left, MPFR_RNDU);
     }
   br_status status = br__enclose (s->e);
-  mpfi_ptr root = br__enclosed_root (s->e);
+  br__interval_ptr root = br__enclosed_root (s->e);
   if (status != BR_OK)
     return status;
   if (s->e->empty || s->e->partial || !br__interval_bounded (root))
@@ -174,10 +174,10 @@ static br_status
 take_box (search *s, int most)
 {
   size_t n = s->e->program->input_count, widest = n;
-  mpfi_t *box = s->boxes + --s->count * n;
+  br__interval *box = s->boxes + --s->count * n;
   int depth = s->depths[s->count];
   for (size_t i = 0; i < n; i++)
-    mpfi_set (s->e->box[i], box[i]);
+    br__interval_copy (s->e->box[i], box[i]);
   br_status status = br__enclose (s->e);
   if (status != BR_OK)
     return status;
@@ -202,10 +202,10 @@ take_box (search *s, int most)
       status = take_side (s, box, 0);
       return status == BR_OK ? take_side (s, box, 1) : status;
     }
-  mpfi_t *other = box + n;
+  br__interval *other = box + n;
   for (size_t i = 0; i < n; i++)
-    mpfi_set (other[i], box[i]);
-  mpfi_mid (&box[widest]->right, box[widest]);
+    br__interval_copy (other[i], box[i]);
+  br__interval_middle (&box[widest]->right, box[widest]);
   mpfr_set (&other[widest]->left, &box[widest]->right, MPFR_RNDD);
   s->depths[s->count++] = depth + 1;
   s->depths[s->count++] = depth + 1;
@@ -224,7 +224,7 @@ certified (br__bounds *b, const br__program *t, br__enclosure *e, const br_real 
   if (!s.boxes)
     return BR_NO_MEMORY;
   for (size_t i = 0; i < rows * n; i++)
-    mpfi_init2 (s.boxes[i], BR__BOX_BITS);
+    br__interval_init (s.boxes[i], BR__BOX_BITS);
   mpfr_inits2 (BR__BOX_BITS, s.low, s.high, (mpfr_ptr) 0);
   br_status status = set_box (s.boxes, values, halves, n);
   s.depths[s.count++] = 0;
@@ -232,11 +232,12 @@ certified (br__bounds *b, const br__program *t, br__enclosure *e, const br_real 
     status = take_box (&s, most);
   if (status == BR_OK)
     {
-      mpfi_t both;
-      mpfi_init2 (both, BR__BOX_BITS);
-      mpfi_interv_fr (both, s.low, s.high);
+      br__interval both;
+      br__interval_init (both, BR__BOX_BITS);
+      mpfr_set (&both->left, s.low, MPFR_RNDD);
+      mpfr_set (&both->right, s.high, MPFR_RNDU);
       status = br__interval_get (&low, &high, both);
-      mpfi_clear (both);
+      br__interval_clear (both);
     }
   if (status == BR_OK)
     status = br_real_set_number (&b->low, &low);
@@ -245,7 +246,7 @@ certified (br__bounds *b, const br__program *t, br__enclosure *e, const br_real 
   b->exact = 0;
   mpfr_clears (s.low, s.high, (mpfr_ptr) 0);
   for (size_t i = 0; i < rows * n; i++)
-    mpfi_clear (s.boxes[i]);
+    br__interval_clear (s.boxes[i]);
   br__free (s.boxes);
   br_number_clear (&low);
   br_number_clear (&high);

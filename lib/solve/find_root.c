@@ -316,22 +316,22 @@ leave_open (br__finder *f, br__stretch *s, int unbroken)
 static br_status
 mean_value (int *none, br__finder *f, const br__stretch *s, const br_number *mid)
 {
-  mpfi_t slope, offset;
-  mpfi_init2 (slope, BR__BOX_BITS);
-  mpfi_init2 (offset, BR__BOX_BITS);
-  mpfi_set (slope, br__enclosed_slope (f->e, 0));
+  br__interval slope, offset;
+  br__interval_init (slope, BR__BOX_BITS);
+  br__interval_init (offset, BR__BOX_BITS);
+  br__interval_copy (slope, br__enclosed_slope (f->e, 0));
   br__interval_set (offset, &s->low, &s->high);
   br__interval_set (f->e->box[0], mid, mid);
-  mpfi_sub (offset, offset, f->e->box[0]);
+  br__interval_sub (offset, offset, f->e->box[0]);
   br_status status = br__enclose (f->e);
   if (status == BR_OK && !f->e->empty && !f->e->partial && br__interval_bounded (slope))
     {
-      mpfi_mul (offset, offset, slope);
-      mpfi_add (offset, offset, br__enclosed_root (f->e));
-      *none = !mpfi_nan_p (offset) && !mpfi_has_zero (offset);
+      br__interval_mul (offset, offset, slope);
+      br__interval_add (offset, offset, br__enclosed_root (f->e));
+      *none = !br__interval_has_zero (offset);
     }
-  mpfi_clear (slope);
-  mpfi_clear (offset);
+  br__interval_clear (slope);
+  br__interval_clear (offset);
   return status;
 }
 
@@ -409,7 +409,7 @@ take_stretch (br__finder *f, br__stretch *s)
   int narrow = 0, none = 0;
   br__interval_set (f->e->box[0], &s->low, &s->high);
   br_status status = br__enclose (f->e);
-  if (status != BR_OK || f->e->empty || !mpfi_has_zero (br__enclosed_root (f->e)))
+  if (status != BR_OK || f->e->empty || !br__interval_has_zero (br__enclosed_root (f->e)))
     return status;
   int jumps = f->t->steps && br__steps_vary (f->e), partial = f->e->partial;
   int unbroken = !jumps && !partial && br__interval_bounded (br__enclosed_root (f->e));

@@ -12,7 +12,7 @@
 #include "solve/find_search.h"
 
 static int
-is_point (mpfi_srcptr x)
+is_point (br__interval_srcptr x)
 {
   return mpfr_equal_p (&x->left, &x->right);
 }
@@ -95,7 +95,7 @@ look_at (enum side *side, br__finder *f, const br_number *low, const br_number *
   status = br__enclose (e);
   if (status == BR_OK && !e->empty && !e->partial)
     {
-      if (!mpfi_has_zero (br__enclosed_root (e)))
+      if (!br__interval_has_zero (br__enclosed_root (e)))
         *side = SIDE_NONE;
       else
         {

@@ -122,10 +122,13 @@ drill_for (br__enclosure *e, br_number *x, int upper)
 
 /* Both kinds of step never fall, so that the ends of X give those of Z.  */
 static br_status
-step (br__enclosure *e, br__interval_ptr z, br__interval_srcptr x, const br__instruction *c)
+step (br__enclosure *e, size_t i, br__interval_srcptr x)
 {
+  const br__instruction *c = &e->program->code[i];
+  br__interval_ptr z = e->values[i];
   const br__settings *s = e->program->settings;
   br_number ends[2] = { BR_NUMBER_ZERO, BR_NUMBER_ZERO };
+  e->jumps[i] = 1;
   if (!br__interval_bounded (x))
     {
       br__interval_line (z);
@@ -133,13 +136,16 @@ step (br__enclosure *e, br__interval_ptr z, br__interval_srcptr x, const br__ins
       return BR_OK;
     }
   br_status status = br__interval_get (&ends[0], &ends[1], x);
-  for (int i = 0; i < 2 && status == BR_OK; i++)
+  for (int k = 0; k < 2 && status == BR_OK; k++)
     if (c->op == BR__CODE_DRILL)
-      status = drill_for (e, &ends[i], i);
+      status = drill_for (e, &ends[k], k);
     else
-      status = br_ruler_round (&ends[i], NULL, NULL, &ends[i], &c->number, c->direction, s->ties);
+      status = br_ruler_round (&ends[k], NULL, NULL, &ends[k], &c->number, c->direction, s->ties);
   if (status == BR_OK)
-    br__interval_set (z, &ends[0], &ends[1]);
+    {
+      br__interval_set (z, &ends[0], &ends[1]);
+      e->jumps[i] = !br_number_equal (&ends[0], &ends[1]);
+    }
   br_number_clear (&ends[0]);
   br_number_clear (&ends[1]);
   return status;
@@ -309,7 +315,7 @@ work_out (br__enclosure *e, size_t i)
       break;
     case BR__CODE_MARK: case BR__CODE_DRILL:
       if (!e->hold_steps)
-        status = step (e, z, x, c);
+        status = step (e, i, x);
       break;
     default: br__box_circle (e, z, x, c->op); break;
     }
@@ -366,8 +372,9 @@ br__enclosure_new (br__enclosure **e, const br__program *t)
   made->program = t;
   made->values = br__alloc (t->count * sizeof (br__interval));
   made->slopes = br__alloc (t->count * sizeof (br__interval));
+  made->jumps = br__alloc_zero (t->count, 1);
   made->box = br__alloc (t->input_count * sizeof (br__interval));
-  br_status status = made->values && made->slopes && made->box ? BR_OK : BR_NO_MEMORY;
+  br_status status = made->values && made->slopes && made->jumps && made->box ? BR_OK : BR_NO_MEMORY;
   if (status == BR_OK)
     {
       for (size_t i = 0; i < t->count; i++)
@@ -399,6 +406,7 @@ br__enclosure_free (br__enclosure *e)
     br__interval_clear (e->room[i]);
   br__free (e->values);
   br__free (e->slopes);
+  br__free (e->jumps);
   br__free (e->box);
   br__free (e);
 }
@@ -407,11 +415,7 @@ int
 br__steps_vary (const br__enclosure *e)
 {
   for (size_t i = 0; i < e->program->count; i++)
-    {
-      br__opcode op = e->program->code[i].op;
-      br__interval_srcptr v = e->values[i];
-      if ((op == BR__CODE_MARK || op == BR__CODE_DRILL) && !mpfr_equal_p (&v->left, &v->right))
-        return 1;
-    }
+    if (e->jumps[i])
+      return 1;
   return 0;
 }

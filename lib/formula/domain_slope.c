@@ -186,7 +186,7 @@ hand_on (br__enclosure *e, size_t i)
       pass_ends (e, c->right, a, order < 0, order <= 0);
       return;
     case BR__CODE_MARK: case BR__CODE_DRILL:
-      if (mpfr_equal_p (&e->values[i]->left, &e->values[i]->right))
+      if (!e->jumps[i])
         return;                 /* no jump here */
       br__interval_set_int (e->room[1], 0, 0);
       mpfr_set_inf (&e->room[1]->right, 1);

@@ -53,7 +53,8 @@ br_status br__program_slopes (br_real *slopes, const br__program *t, const br_re
 typedef struct br__enclosure
 {
   const br__program *program;
-  br__interval *values, *slopes;      /* of each instruction */
+  br__interval *values, *slopes;        /* of each instruction */
+  unsigned char *jumps;         /* of each instruction: 1 for a step with several values over the box */
   br__interval room[4];
   br__interval *box;                  /* of each input: set these, then call br__enclose */
   size_t made;

@@ -7,21 +7,11 @@
 # include <config.h>
 #endif
 
+#include <string.h>
+
 #include "exact/memory.h"
 #include "exact/number.h"
 #include "solve/find_search.h"
-
-static int
-is_point (br__interval_srcptr x)
-{
-  return mpfr_equal_p (&x->left, &x->right);
-}
-
-static int
-is_step (const br__instruction *c)
-{
-  return c->op == BR__CODE_MARK || c->op == BR__CODE_DRILL;
-}
 
 br_status
 br__finder_flat (br__finder *f, const br__stretch *s)
@@ -124,7 +114,7 @@ is_single (const br__enclosure *e)
   mpfr_t width;
   mpfr_init2 (width, BR__BOX_BITS);
   for (size_t i = 0; i < e->program->count; i++)
-    if (is_step (&e->program->code[i]) && !is_point (e->values[i]))
+    if (e->jumps[i])
       {
         const br__instruction *c = &e->program->code[i];
         mpq_t size;
@@ -190,8 +180,7 @@ br__finder_jump (br__finder *f, const br__stretch *s)
   int on = 0;
   if (!varies)
     return BR_NO_MEMORY;
-  for (size_t i = 0; i < f->t->count; i++)
-    varies[i] = is_step (&f->t->code[i]) && !is_point (f->e->values[i]);
+  memcpy (varies, f->e->jumps, f->t->count);
   int single = is_single (f->e);
   br_status status = br__plainest (&x, &s->low, &s->high);
   if (status == BR_OK)

@@ -2,25 +2,25 @@
 # The program.  It sees the public headers alone.
 benchrule_CPPFLAGS += $(repl_folders)
 # Where the module for pages is installed.
-repl_folders = -DPKGLIBDIR='"$(pkglibdir)"'
+repl_folders = -I$(top_srcdir)/repl -DPKGLIBDIR='"$(pkglibdir)"'
 # How answers are written; tests link these too.
 repl_answers = \
-  repl/json.c \
-  repl/text.c \
-  repl/text_column.c \
-  repl/text_cut.c \
-  repl/text_design.c \
-  repl/text_draw.c \
-  repl/text_lesson.c \
-  repl/text_piece.c \
-  repl/text_round.c \
-  repl/text_shape.c \
-  repl/text_view.c \
-  repl/text_sheet.c \
-  repl/text_template.c \
-  repl/text_tidy.c \
-  repl/text_tool.c \
-  repl/text_value.c
+  repl/show/json.c \
+  repl/show/text.c \
+  repl/show/text_column.c \
+  repl/show/text_cut.c \
+  repl/show/text_design.c \
+  repl/show/text_draw.c \
+  repl/show/text_lesson.c \
+  repl/show/text_piece.c \
+  repl/show/text_round.c \
+  repl/show/text_shape.c \
+  repl/show/text_view.c \
+  repl/show/text_sheet.c \
+  repl/show/text_template.c \
+  repl/show/text_tidy.c \
+  repl/show/text_tool.c \
+  repl/show/text_value.c
 benchrule_SOURCES += $(repl_answers) \
   repl/complete.c \
   repl/complete.h \
@@ -30,15 +30,15 @@ benchrule_SOURCES += $(repl_answers) \
   repl/escape.h \
   repl/fault.c \
   repl/fault.h \
-  repl/fields.c \
-  repl/fields.h \
+  repl/show/fields.c \
+  repl/show/fields.h \
   repl/history.c \
   repl/history.h \
   repl/input.c \
   repl/input.h \
   repl/interrupt.c \
   repl/interrupt.h \
-  repl/json.h \
+  repl/show/json.h \
   repl/line.c \
   repl/line.h \
   repl/main.c \
@@ -48,16 +48,16 @@ benchrule_SOURCES += $(repl_answers) \
   repl/pages.h \
   repl/recovery.c \
   repl/recovery.h \
-  repl/ruler.c \
-  repl/ruler.h \
+  repl/show/ruler_text.c \
+  repl/show/ruler_text.h \
   repl/session.c \
   repl/session.h \
   repl/solver.h \
   repl/state.c \
   repl/state.h \
-  repl/table.c \
-  repl/table.h \
-  repl/text.h
+  repl/show/table.c \
+  repl/show/table.h \
+  repl/show/text.h
 if HAVE_GLPK
 benchrule_SOURCES += repl/solver.c
 endif

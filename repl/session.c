@@ -15,7 +15,7 @@
 #include "escape.h"
 #include "fault.h"
 #include "interrupt.h"
-#include "json.h"
+#include "show/json.h"
 #include "pages.h"
 #include "solver.h"
 #include "state.h"

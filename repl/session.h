@@ -7,7 +7,7 @@
 #include "display.h"
 #include "options.h"
 #include "recovery.h"
-#include "text.h"
+#include "show/text.h"
 
 typedef struct session
 {

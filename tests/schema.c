@@ -13,7 +13,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "json.h"
+#include "show/json.h"
 
 #define HELP "; DEVELOPERS.md, Records, says what a new key or kind needs"
 

@@ -7,7 +7,7 @@ libbenchrule_draw_la_SOURCES = \
   lib/page/fraction.c \
   lib/page/page.c \
   lib/page/page.h \
-  lib/page/ruler.c \
+  lib/page/page_ruler.c \
   lib/page/tag.c
 libbenchrule_draw_la_CPPFLAGS = $(LIB_CPPFLAGS) $(PANGOCAIRO_CFLAGS)
 libbenchrule_draw_la_CFLAGS = $(LIB_CFLAGS) $(VISIBILITY_CFLAGS)

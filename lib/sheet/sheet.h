@@ -337,7 +337,7 @@ void br__check_free (br__check *check);
 const br__check *br__check_of (const br_sheet *sheet, const br__entry *e);
 
 /* One row a statement drives dispatch, help and completion.  Each room has an array of its own, which
-   statement/table.c joins.  What follows the statement's word; TEXT is any text to the end of the line.  */
+   statement/language.c joins.  What follows the statement's word; TEXT is any text to the end of the line.  */
 typedef enum br__follow { BR__FOLLOW_NOTHING, BR__FOLLOW_VALUE, BR__FOLLOW_NAME, BR__FOLLOW_FILE,
                           BR__FOLLOW_WORD, BR__FOLLOW_TEXT } br__follow;
 

@@ -23,7 +23,7 @@ libbenchrule_core_la_SOURCES += \
   lib/statement/values.c \
   lib/statement/statements.c \
   lib/statement/statements.h \
-  lib/statement/table.c \
+  lib/statement/language.c \
   lib/statement/told.c \
   lib/statement/told.h \
   lib/statement/tools.c \

@@ -5,7 +5,7 @@
 
 #include "sheet/sheet.h"
 
-/* table.c: all statements in order, NULL past the last; NULL where there is none of that name.  */
+/* language.c: all statements in order, NULL past the last; NULL where there is none of that name.  */
 const br__statement *br__statement_at (size_t index);
 const br__statement *br__statement_find (const char *word, size_t length);
 

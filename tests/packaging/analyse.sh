@@ -5,7 +5,7 @@
 # in false_alarms.txt, each entry there that nothing needs any more, and each tool that is missing; where there is
 # one of these the status is 1.  `make analyse` gives CPPFLAGS; JOBS and TOOLS may be set.
 set -u
-: "${srcdir:=.}" "${CPPFLAGS:=-I. -Ilib}" "${GCC:=gcc}" "${TOOLS:=cppcheck clang-tidy gcc}"
+: "${srcdir:=.}" "${CPPFLAGS:=-I. -Ilib -Irepl}" "${GCC:=gcc}" "${TOOLS:=cppcheck clang-tidy gcc}"
 : "${JOBS:=$(nproc 2>/dev/null || echo 2)}"
 cd "$srcdir" || exit 1
 work=$(mktemp -d)

@@ -11,9 +11,9 @@
 #include <locale.h>
 
 #include "escape.h"
-#include "json.h"
+#include "show/json.h"
 #include "schema.h"
-#include "text.h"
+#include "show/text.h"
 
 /* One of each kind of answer, with notes, units, ties, values that are not exact.  */
 static const char *const statements[] = {

@@ -12,8 +12,8 @@
 #include "display.h"
 #include "escape.h"
 #include "fault.h"
-#include "ruler.h"
-#include "table.h"
+#include "show/ruler_text.h"
+#include "show/table.h"
 
 static char *shown;
 static size_t shown_size;

@@ -3,7 +3,7 @@
 
 repl_tests = tests/repl/answers tests/repl/display tests/repl/input
 unit_tests += $(repl_tests)
-repl_shown = repl/display.c repl/escape.c repl/fault.c repl/fields.c repl/ruler.c repl/table.c
+repl_shown = repl/display.c repl/escape.c repl/fault.c repl/show/fields.c repl/show/ruler_text.c repl/show/table.c
 REPL_TEST_CPPFLAGS = $(AM_CPPFLAGS) -I$(top_srcdir)/repl $(JANSSON_CFLAGS)
 tests_repl_answers_SOURCES = tests/repl/answers.c $(repl_shown) $(repl_answers)
 tests_repl_answers_CPPFLAGS = $(REPL_TEST_CPPFLAGS)

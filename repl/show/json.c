@@ -5,7 +5,7 @@
 # include <config.h>
 #endif
 
-#include "json.h"
+#include "show/json.h"
 
 #include <stdlib.h>
 #include <string.h>

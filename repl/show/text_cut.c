@@ -5,13 +5,13 @@
 # include <config.h>
 #endif
 
-#include "text.h"
+#include "show/text.h"
 
 #include <inttypes.h>
 #include <stdlib.h>
 #include <string.h>
 
-#include "fields.h"
+#include "show/fields.h"
 
 static void
 put_line (const display *d, const char *before, const char *text)

@@ -1,18 +1,18 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
-   ruler.c - a small picture of a ruler.  The mark stands in the middle with two marks on
+   ruler_text.c - a small picture of a ruler.  The mark stands in the middle with two marks on
    either side; ticks are as long as on a steel rule: whole inches longest, then halves,
    quarters and the rest.  Places are worked out exactly and rounded to a column.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
 
-#include "ruler.h"
+#include "show/ruler_text.h"
 
 #include <stdlib.h>
 #include <string.h>
 
 #include "escape.h"
-#include "fields.h"
+#include "show/fields.h"
 
 #define MARKS 5
 #define MARGIN 7          /* columns left of the first mark, for its label */

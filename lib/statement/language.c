@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   table.c - joins the statements of all rooms: dispatch, help and completion read them here.  */
+   language.c - joins the statements of all rooms: dispatch, help and completion read them here.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

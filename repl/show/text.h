@@ -9,7 +9,7 @@
 
 #include "benchrule_sheet.h"
 #include "display.h"
-#include "table.h"
+#include "show/table.h"
 
 /* How one kind is written.  ROW and HEADINGS: several of it make a table of which ROW adds
    one row; a single one goes to BLOCK, or is a table too where BLOCK is NULL.  */

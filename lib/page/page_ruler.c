@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   ruler.c - rulers at true size: the plainer the fraction, the longer its mark.  */
+   page_ruler.c - rulers at true size: the plainer the fraction, the longer its mark.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -4,11 +4,11 @@
 # include <config.h>
 #endif
 
-#include "text.h"
+#include "show/text.h"
 
 #include <string.h>
 
-#include "fields.h"
+#include "show/fields.h"
 
 /* SIDE is "below" or "above"; two cells.  Drills by number and letter are known by their decimals.  */
 static void

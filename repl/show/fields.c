@@ -4,7 +4,7 @@
 # include <config.h>
 #endif
 
-#include "fields.h"
+#include "show/fields.h"
 
 #include <string.h>
 

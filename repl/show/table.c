@@ -4,7 +4,7 @@
 # include <config.h>
 #endif
 
-#include "table.h"
+#include "show/table.h"
 
 #include <stdarg.h>
 #include <stdint.h>

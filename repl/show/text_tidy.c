@@ -4,7 +4,7 @@
 # include <config.h>
 #endif
 
-#include "text.h"
+#include "show/text.h"
 
 static void
 put_moves (const display *d, const br_list *rows, const char *what, const char *after)

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
-   ruler.h - a small picture of a ruler around a value and the mark it goes to.  */
+   ruler_text.h - a small picture of a ruler around a value and the mark it goes to.  */
 #ifndef REPL_RULER_H
 #define REPL_RULER_H
 

@@ -4,7 +4,7 @@
 # include <config.h>
 #endif
 
-#include "text.h"
+#include "show/text.h"
 
 #include <inttypes.h>
 

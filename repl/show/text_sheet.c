@@ -5,12 +5,12 @@
 # include <config.h>
 #endif
 
-#include "text.h"
+#include "show/text.h"
 
 #include <stdlib.h>
 #include <string.h>
 
-#include "fields.h"
+#include "show/fields.h"
 
 /* A list of names as one cell; the caller frees it.  */
 static char *

@@ -4,7 +4,7 @@
 # include <config.h>
 #endif
 
-#include "text.h"
+#include "show/text.h"
 
 static void
 template_block (const display *d, const br_record *record)

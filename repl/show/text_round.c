@@ -5,12 +5,12 @@
 # include <config.h>
 #endif
 
-#include "text.h"
+#include "show/text.h"
 
 #include <stdlib.h>
 #include <string.h>
 
-#include "ruler.h"
+#include "show/ruler_text.h"
 
 #define LONGEST_LABEL 24
 

@@ -31,14 +31,14 @@ pass_progress (void *user, const char *what, int percent)
   sink->progress (sink->user, what, percent);
 }
 
-/* Runs a statement of the sheet as if it stood alone on a line; its answers go into the report.  */
+/* Runs a statement of the sheet as if its WORD stood alone on a line; its answers go into the report.  */
 static br_status
-ask (br__report *p, br_status (*statement) (br__run *run), br_error *error)
+ask (br__report *p, const char *word, br_status (*statement) (br__run *run), br_error *error)
 {
   br__run *run = p->run;
   br_sink sink = { .user = p, .record = take_record };
-  br__run sub = { .sheet = run->sheet, .sink = &sink, .file = run->file, .line_number = run->line_number, .text = "",
-                  .note = "", .error = error };
+  br__run sub = { .sheet = run->sheet, .sink = &sink, .file = run->file, .line_number = run->line_number, .text = word,
+                  .word = { .type = BR__NAME, .length = strlen (word) }, .note = "", .error = error };
   if (run->sink)
     sink.solver = run->sink->solver;
   if (run->sink && run->sink->progress)
@@ -62,7 +62,7 @@ ask_for_plan (br__report *p)
 {
   br_error error = { .status = BR_OK };
   br_text *t = &p->sections[BR__REPORT_PLAN].remark;
-  br_status status = ask (p, br__do_cuts, &error);
+  br_status status = ask (p, "cuts", br__do_cuts, &error);
   if (status == BR_OK || status == BR_NO_MEMORY)
     return status == BR_OK ? BR_OK : br__fail_plain (p->run->error, status, 0, 0);
   br__text_puts (t, "<p>There is no plan: ");
@@ -80,21 +80,23 @@ collect (br__report *p)
     { BR__REPORT_MISSING, "ruler" }, { BR__REPORT_MISSING, "grid" }, { BR__REPORT_MISSING, "kerf" },
     { BR__REPORT_MISSING, "blade" }, { BR__REPORT_MISSING, "child" }, { BR__REPORT_MISSING, "missing" },
     { BR__REPORT_DIMENSIONS, "list" }, { BR__REPORT_CHECKS, "check" },
-    { BR__REPORT_CAUTIONS, NULL }, { BR__REPORT_DRAWING, "shapes" }
+    { BR__REPORT_CAUTIONS, "cautions" }, { BR__REPORT_DRAWING, "shapes" }
   };
   br_status status = BR_OK;
   for (size_t i = 0; i < sizeof questions / sizeof questions[0] && status == BR_OK; i++)
     {
       p->at = questions[i].section;
       const char *word = questions[i].statement;
-      status = ask (p, word ? p->run->sheet->language->find (word, strlen (word))->run : br__caution_all, p->run->error);
+      int own = p->at == BR__REPORT_CAUTIONS;       /* those about parts come with the parts */
+      status = ask (p, word, own ? br__caution_all : p->run->sheet->language->find (word, strlen (word))->run,
+                    p->run->error);
     }
   if (status == BR_OK && p->sections[BR__REPORT_DRAWING].rows)
     status = br__report_figure (p);
   if (status == BR_OK && has_parts (p->run->sheet))
     {
       p->at = BR__REPORT_PARTS;
-      status = ask (p, br__do_parts, p->run->error);
+      status = ask (p, "parts", br__do_parts, p->run->error);
       p->at = BR__REPORT_PLAN;
       if (status == BR_OK)
         status = ask_for_plan (p);

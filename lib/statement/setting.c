@@ -39,139 +39,101 @@ put_written (br_text *t, const br_number *inches, const br_unit *unit)
   br_number_clear (&factor);
 }
 
+/* ---- What a setting is written as; nothing where it was not given ---- */
+
 static void
-put_setting (br_text *t, const br__settings *s, const char *name)
+put_units (br_text *t, const br__settings *s)
 {
-  if (strcmp (name, "units") == 0)
-    br__text_puts (t, s->unit->name);
-  else if (strcmp (name, "ties") == 0)
-    br__text_puts (t, s->ties == BR_TIES_UP ? "up" : s->ties == BR_TIES_DOWN ? "down" : "even");
-  else if (strcmp (name, "feet") == 0)
-    br__text_puts (t, s->feet ? "on" : "off");
-  else if (strcmp (name, "scale") == 0)
-    br__put_scale (t, &s->scale);
-  else if (strcmp (name, "grid") == 0 && s->grid_unit)
-    put_written (t, &s->grid, s->grid_unit);
-  else if (strcmp (name, "paper") == 0)
-    {
-      br_number margin = BR_NUMBER_ZERO;
-      const br_unit *unit = NULL;
-      if (br__settings_margin (&margin, &unit, s) != BR_OK)
-        t->failed = 1;
-      br__text_printf (t, "%s, margins ", br__settings_paper (s)->shown);
-      put_written (t, &margin, unit);
-      br_number_clear (&margin);
-    }
-  else if (strcmp (name, "kerf") == 0 && s->kerf_unit)
-    put_written (t, &s->kerf, s->kerf_unit);
-  else if (strcmp (name, "blade") == 0 && s->blade_unit)
-    put_written (t, &s->blade, s->blade_unit);
-  else if (strcmp (name, "child") == 0 && s->child == BR__NO_CHILD)
-    br__text_puts (t, "none");
-  else if (strcmp (name, "child") == 0 && s->child >= 0)
-    {
-      int months = s->child % 12, count = months ? s->child : s->child / 12;
-      br__text_printf (t, "%d %s%s", count, months ? "month" : "year", count == 1 ? "" : "s");
-    }
-  else if (strcmp (name, "ruler") == 0)
-    {
-      br__mark mark = BR__MARK_ZERO;
-      if (br__settings_mark (&mark, s) != BR_OK)
-        t->failed = 1;
-      const br_unit *unit = mark.unit;
-      if (!unit && strcmp (s->unit->name, "in") != 0)
-        unit = s->unit;
-      if (!mark.unit && unit && !mark.length)
-        {
-          br__put_mixed (t, &mark.size);
-          br__text_printf (t, " %s", unit->name);
-        }
-      else
-        put_written (t, &mark.size, mark.length && !mark.unit ? br_unit_find ("in", 2) : mark.unit);
-      br_number_clear (&mark.size);
-    }
+  br__text_puts (t, s->unit->name);
 }
 
-static br_status
-emit_setting (br__run *run, const char *name, const br__moves *moves)
+static void
+put_ruler (br_text *t, const br__settings *s)
 {
-  br_record *r = br__record_new ("setting");
-  br_text t = BR_TEXT_ZERO;
-  br_status status = BR_OK;
-  br__put_text (r, "name", name);
-  put_setting (&t, &run->sheet->settings, name);
-  if (t.length || t.failed)
-    br__put_from (r, "value", &t);
+  br__mark mark = BR__MARK_ZERO;
+  if (br__settings_mark (&mark, s) != BR_OK)
+    t->failed = 1;
+  const br_unit *unit = mark.unit;
+  if (!unit && strcmp (s->unit->name, "in") != 0)
+    unit = s->unit;
+  if (!mark.unit && unit && !mark.length)
+    {
+      br__put_mixed (t, &mark.size);
+      br__text_printf (t, " %s", unit->name);
+    }
   else
-    br__put_null (r, "value");
-  br__text_clear (&t);
-  if (moves && moves->count)
-    status = br__put_moves (r, moves, run->sheet);
-  if (status != BR_OK)
-    {
-      br__record_free (r);
-      return status;
-    }
-  return br__emit (run, r);
+    put_written (t, &mark.size, mark.length && !mark.unit ? br_unit_find ("in", 2) : mark.unit);
+  br_number_clear (&mark.size);
 }
 
-/* Takes over NEW as the sheet's settings: everything that depends on them is worked out again.  */
-static br_status
-change (br__run *run, br__settings *new, const char *name)
+static void
+put_scale (br_text *t, const br__settings *s)
 {
-  br_sheet *sheet = run->sheet;
-  br__moves moves = BR__MOVES_ZERO;
-  br__settings *old = br__alloc_zero (1, sizeof *old);
-  br_status status = old ? br__changes_room (run) : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-
-  if (status == BR_OK)
-    status = br__graph_renew (sheet->graph, new, &moves, run->error);
-  if (status == BR_OK)
-    {
-      *old = sheet->settings;
-      sheet->settings = *new;
-      memset (new, 0, sizeof *new);
-      br__change new_settings = { .kind = BR__CHANGE_SETTINGS, .settings = old };
-      status = br__change_add (run, &new_settings);
-      if (status == BR_OK)
-        old = NULL;
-    }
-  if (status == BR_OK)
-    status = emit_setting (run, name, &moves);
-  if (status == BR_OK)
-    status = br__tell_change (run, &moves);
-  if (status == BR_OK)
-    run->kept = 1;
-  br__moves_clear (&moves);
-  br__free (old);
-  return status;
+  br__put_scale (t, &s->scale);
 }
 
-/* Shows NAME if no value is given (then *SHOWN is 1), else makes a copy of the settings.  */
-static br_status
-begin (br__run *run, const char *name, br__settings *copy, int *shown)
+static void
+put_grid (br_text *t, const br__settings *s)
 {
-  memset (copy, 0, sizeof *copy);
-  *shown = run->lex.token.type == BR__END;
-  if (*shown)
-    return emit_setting (run, name, NULL);
-  br_status status = br__settings_copy (copy, &run->sheet->settings);
-  return status == BR_OK ? BR_OK : br__fail_plain (run->error, status, 0, 0);
+  if (s->grid_unit)
+    put_written (t, &s->grid, s->grid_unit);
 }
 
-static br_status
-finish (br__run *run, br__settings *copy, const char *name, br_status status)
+static void
+put_kerf (br_text *t, const br__settings *s)
 {
-  if (status == BR_OK)
-    status = br__end_of_line (run);
-  if (status == BR_OK)
-    status = change (run, copy, name);
-  br__settings_clear (copy);
-  return status;
+  if (s->kerf_unit)
+    put_written (t, &s->kerf, s->kerf_unit);
 }
 
-/* MARK: one with two readings as a mark is refused.  A rational length or plain number, over zero (or from zero where ZERO is set).  UNIT gets how it
-   was written; inches where it is a length.  */
+static void
+put_blade (br_text *t, const br__settings *s)
+{
+  if (s->blade_unit)
+    put_written (t, &s->blade, s->blade_unit);
+}
+
+static void
+put_child (br_text *t, const br__settings *s)
+{
+  int months = s->child % 12, count = months ? s->child : s->child / 12;
+  if (s->child == BR__NO_CHILD)
+    br__text_puts (t, "none");
+  else if (s->child >= 0)
+    br__text_printf (t, "%d %s%s", count, months ? "month" : "year", count == 1 ? "" : "s");
+}
+
+static void
+put_paper (br_text *t, const br__settings *s)
+{
+  br_number margin = BR_NUMBER_ZERO;
+  const br_unit *unit = NULL;
+  if (br__settings_margin (&margin, &unit, s) != BR_OK)
+    t->failed = 1;
+  br__text_printf (t, "%s, margins ", br__settings_paper (s)->shown);
+  put_written (t, &margin, unit);
+  br_number_clear (&margin);
+}
+
+static const char *const ties_words[] = { "up", "down", "even", NULL };
+static const char *const feet_words[] = { "off", "on", NULL };
+
+static void
+put_ties (br_text *t, const br__settings *s)
+{
+  br__text_puts (t, ties_words[s->ties]);
+}
+
+static void
+put_feet (br_text *t, const br__settings *s)
+{
+  br__text_puts (t, feet_words[s->feet]);
+}
+
+/* ---- What a setting is read from ---- */
+
+/* A rational length or plain number, over zero (or from zero where ZERO is set).  UNIT gets how it was written; inches
+   where it is a length.  MARK: one with two readings as a mark is refused.  */
 static br_status
 read_size (br__run *run, br_number *size, const br_unit **unit, int zero, int mark)
 {
@@ -201,17 +163,11 @@ read_size (br__run *run, br_number *size, const br_unit **unit, int zero, int ma
   return status;
 }
 
-br_status
-br__do_ruler (br__run *run)
+static br_status
+read_ruler (br__run *run, br__settings *new)
 {
-  br__settings copy;
-  int shown;
-  br_status status = begin (run, "ruler", &copy, &shown);
-  if (status != BR_OK || shown)
-    return status;
-  status = read_size (run, &copy.ruler, &copy.ruler_unit, 0, 1);
-  copy.ruler_given = 1;
-  return finish (run, &copy, "ruler", status);
+  new->ruler_given = 1;
+  return read_size (run, &new->ruler, &new->ruler_unit, 0, 1);
 }
 
 /* A size kept in inches: a plain one is in the sheet's unit.  */
@@ -231,37 +187,22 @@ read_inches (br__run *run, br_number *size, const br_unit **unit, int zero, int 
   return status;
 }
 
-br_status
-br__do_grid (br__run *run)
+static br_status
+read_grid (br__run *run, br__settings *new)
 {
-  br__settings copy;
-  int shown;
-  br_status status = begin (run, "grid", &copy, &shown);
-  if (status != BR_OK || shown)
-    return status;
-  return finish (run, &copy, "grid", read_inches (run, &copy.grid, &copy.grid_unit, 0, strcmp (run->sheet->settings.unit->name, "in") == 0));
+  return read_inches (run, &new->grid, &new->grid_unit, 0, strcmp (new->unit->name, "in") == 0);
 }
 
-br_status
-br__do_kerf (br__run *run)
+static br_status
+read_kerf (br__run *run, br__settings *new)
 {
-  br__settings copy;
-  int shown;
-  br_status status = begin (run, "kerf", &copy, &shown);
-  if (status != BR_OK || shown)
-    return status;
-  return finish (run, &copy, "kerf", read_inches (run, &copy.kerf, &copy.kerf_unit, 1, 0));
+  return read_inches (run, &new->kerf, &new->kerf_unit, 1, 0);
 }
 
-br_status
-br__do_blade (br__run *run)
+static br_status
+read_blade (br__run *run, br__settings *new)
 {
-  br__settings copy;
-  int shown;
-  br_status status = begin (run, "blade", &copy, &shown);
-  if (status != BR_OK || shown)
-    return status;
-  return finish (run, &copy, "blade", read_inches (run, &copy.blade, &copy.blade_unit, 0, 0));
+  return read_inches (run, &new->blade, &new->blade_unit, 0, 0);
 }
 
 /* The oldest age that is asked for, in years.  */
@@ -269,7 +210,7 @@ br__do_blade (br__run *run)
 
 /* `3 years`, `18 months` or `none`.  */
 static br_status
-read_age (br__run *run, int *months)
+read_child (br__run *run, br__settings *new)
 {
   br_measure m = BR_MEASURE_ZERO;
   size_t place = run->lex.token.offset, length = run->lex.token.length;
@@ -277,7 +218,7 @@ read_age (br__run *run, int *months)
 
   if (br__lex_is_word (&run->lex, "none"))
     {
-      *months = BR__NO_CHILD;
+      new->child = BR__NO_CHILD;
       return br__lex_next (&run->lex, run->error);
     }
   if (run->lex.token.type != BR__NUMBER)
@@ -301,98 +242,64 @@ read_age (br__run *run, int *months)
   if (status == BR_OK && (n < 0 || n % d || n / d > 12 * OLDEST))
     return br__fail (run->error, BR_DOMAIN, place, length,
                      "an age is a whole number of months, from 0 to %d years", OLDEST);
-  *months = (int) (n / d);
+  new->child = (int) (n / d);
   return status;
 }
 
-br_status
-br__do_child (br__run *run)
+/* NAME [margin SIZE] */
+static br_status
+read_paper (br__run *run, br__settings *new)
 {
-  br__settings copy;
-  int shown;
-  br_status status = begin (run, "child", &copy, &shown);
-  if (status != BR_OK || shown)
-    return status;
-  return finish (run, &copy, "child", read_age (run, &copy.child));
-}
-
-/* paper NAME [margin SIZE] */
-br_status
-br__do_paper (br__run *run)
-{
-  br__settings copy;
-  int shown;
-  br_status status = begin (run, "paper", &copy, &shown);
-  if (status != BR_OK || shown)
-    return status;
   const br__token t = run->lex.token;
-  copy.paper = t.type == BR__NAME ? br__paper_find (run->text + t.offset, t.length) : NULL;
-  if (!copy.paper)
+  new->paper = t.type == BR__NAME ? br__paper_find (run->text + t.offset, t.length) : NULL;
+  if (!new->paper)
     {
-      status = br__expected (run, "a paper such as `letter`, `legal`, `tabloid` or `a4`");
+      br__fill_expected (run, "a paper such as `letter`, `legal`, `tabloid` or `a4`");
       br__hint (run->error, "letter legal tabloid ledger statement, a0 to a5, a to f, arch_a to arch_e1");
+      return BR_SYNTAX;
     }
-  else
-    status = br__lex_next (&run->lex, run->error);
-  if (status == BR_OK && br__lex_is_word (&run->lex, "margin"))
-    {
-      status = br__lex_next (&run->lex, run->error);
-      if (status == BR_OK)
-        status = read_inches (run, &copy.margin, &copy.margin_unit, 1, 0);
-    }
-  return finish (run, &copy, "paper", status);
+  br_status status = br__lex_next (&run->lex, run->error);
+  if (status != BR_OK || !br__lex_is_word (&run->lex, "margin"))
+    return status;
+  status = br__lex_next (&run->lex, run->error);
+  return status == BR_OK ? read_inches (run, &new->margin, &new->margin_unit, 1, 0) : status;
 }
 
-br_status
-br__do_scale (br__run *run)
+static br_status
+read_scale (br__run *run, br__settings *new)
 {
-  br__settings copy;
-  int shown;
-  br_status status = begin (run, "scale", &copy, &shown);
-  if (status != BR_OK || shown)
-    return status;
   size_t start = run->lex.token.offset;
-  const br_number *grid = &run->sheet->settings.grid;
-  status = br__scale_read (&copy.scale, run->text + start, run->end - start, br_number_sign (grid) > 0 ? grid : NULL,
-                           run->error);
-  copy.scale_given = status == BR_OK;
+  br_status status = br__scale_read (&new->scale, run->text + start, run->end - start,
+                                     br_number_sign (&new->grid) > 0 ? &new->grid : NULL, run->error);
+  new->scale_given = 1;
   if (status != BR_OK && run->error)
     run->error->offset += start;
-  if (status == BR_OK)
-    {
-      run->lex.next = run->end;
-      status = br__lex_next (&run->lex, run->error);
-    }
-  return finish (run, &copy, "scale", status);
+  if (status != BR_OK)
+    return status;
+  run->lex.next = run->end;
+  return br__lex_next (&run->lex, run->error);
 }
 
-br_status
-br__do_units (br__run *run)
+static br_status
+read_units (br__run *run, br__settings *new)
 {
   static const char *const known[] = { "in", "mm", "cm", "ft" };
-  br__settings copy;
-  int shown;
-  br_status status = begin (run, "units", &copy, &shown);
-  if (status != BR_OK || shown)
-    return status;
   const br__token *t = &run->lex.token;
   const br_unit *unit = br_unit_find (run->text + t->offset, t->length);
-  copy.unit = NULL;
   for (size_t i = 0; unit && i < sizeof known / sizeof known[0]; i++)
     if (strcmp (unit->name, known[i]) == 0)
-      copy.unit = unit;
-  if (!copy.unit)
-    status = br__expected (run, "`in`, `mm`, `cm` or `ft`");
-  if (status == BR_OK)
-    status = br__lex_next (&run->lex, run->error);
-  return finish (run, &copy, "units", status);
+      {
+        new->unit = unit;
+        return br__lex_next (&run->lex, run->error);
+      }
+  return br__expected (run, "`in`, `mm`, `cm` or `ft`");
 }
 
 /* One of WORDS; *CHOICE gets which.  */
 static br_status
-read_choice (br__run *run, const char *const *words, size_t count, int *choice, const char *expected)
+read_choice (br__run *run, const char *const *words, int *choice, const char *expected)
 {
-  for (size_t i = 0; i < count; i++)
+  for (size_t i = 0; words[i]; i++)
     if (br__lex_is_word (&run->lex, words[i]))
       {
         *choice = (int) i;
@@ -401,32 +308,112 @@ read_choice (br__run *run, const char *const *words, size_t count, int *choice, 
   return br__expected (run, expected);
 }
 
-br_status
-br__do_ties (br__run *run)
+static br_status
+read_ties (br__run *run, br__settings *new)
 {
-  static const char *const words[] = { "up", "down", "even" };
-  br__settings copy;
-  int shown, choice = 0;
-  br_status status = begin (run, "ties", &copy, &shown);
-  if (status != BR_OK || shown)
-    return status;
-  status = read_choice (run, words, 3, &choice, "`up`, `down` or `even`");
-  copy.ties = (br_ties) choice;
-  return finish (run, &copy, "ties", status);
+  int choice = 0;
+  br_status status = read_choice (run, ties_words, &choice, "`up`, `down` or `even`");
+  new->ties = (br_ties) choice;
+  return status;
+}
+
+static br_status
+read_feet (br__run *run, br__settings *new)
+{
+  return read_choice (run, feet_words, &new->feet, "`on` or `off`");
+}
+
+/* ---- The settings ---- */
+
+typedef struct setting
+{
+  const char *name;
+  br_status (*read) (br__run *run, br__settings *new);      /* what stands behind the name */
+  void (*put) (br_text *t, const br__settings *s);
+} setting;
+
+static const setting settings[] =
+{
+  { "units", read_units, put_units }, { "ruler", read_ruler, put_ruler }, { "scale", read_scale, put_scale },
+  { "grid", read_grid, put_grid }, { "kerf", read_kerf, put_kerf }, { "blade", read_blade, put_blade },
+  { "child", read_child, put_child }, { "paper", read_paper, put_paper }, { "ties", read_ties, put_ties },
+  { "feet", read_feet, put_feet }
+};
+
+static br_status
+emit_setting (br__run *run, const setting *row, const br__moves *moves)
+{
+  br_record *r = br__record_new ("setting");
+  br_text t = BR_TEXT_ZERO;
+  br_status status = BR_OK;
+  br__put_text (r, "name", row->name);
+  row->put (&t, &run->sheet->settings);
+  if (t.length || t.failed)
+    br__put_from (r, "value", &t);
+  else
+    br__put_null (r, "value");
+  br__text_clear (&t);
+  if (moves && moves->count)
+    status = br__put_moves (r, moves, run->sheet);
+  if (status != BR_OK)
+    {
+      br__record_free (r);
+      return status;
+    }
+  return br__emit (run, r);
+}
+
+/* Takes over NEW as the sheet's settings: everything that depends on them is worked out again.  */
+static br_status
+change (br__run *run, br__settings *new, const setting *row)
+{
+  br_sheet *sheet = run->sheet;
+  br__moves moves = BR__MOVES_ZERO;
+  br__settings *old = br__alloc_zero (1, sizeof *old);
+  br_status status = old ? br__changes_room (run) : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+
+  if (status == BR_OK)
+    status = br__graph_renew (sheet->graph, new, &moves, run->error);
+  if (status == BR_OK)
+    {
+      *old = sheet->settings;
+      sheet->settings = *new;
+      memset (new, 0, sizeof *new);
+      br__change new_settings = { .kind = BR__CHANGE_SETTINGS, .settings = old };
+      status = br__change_add (run, &new_settings);
+      if (status == BR_OK)
+        old = NULL;
+    }
+  if (status == BR_OK)
+    status = emit_setting (run, row, &moves);
+  if (status == BR_OK)
+    status = br__tell_change (run, &moves);
+  if (status == BR_OK)
+    run->kept = 1;
+  br__moves_clear (&moves);
+  br__free (old);
+  return status;
 }
 
 br_status
-br__do_feet (br__run *run)
+br__do_setting (br__run *run)
 {
-  static const char *const words[] = { "off", "on" };
-  br__settings copy;
-  int shown, choice = 0;
-  br_status status = begin (run, "feet", &copy, &shown);
-  if (status != BR_OK || shown)
-    return status;
-  status = read_choice (run, words, 2, &choice, "`on` or `off`");
-  copy.feet = choice;
-  return finish (run, &copy, "feet", status);
+  const setting *row = settings;
+  br__settings copy = { .unit = NULL };
+  while (!br__same_word (run->text + run->word.offset, run->word.length, row->name))
+    row++;
+  if (run->lex.token.type == BR__END)
+    return emit_setting (run, row, NULL);
+  br_status status = br__settings_copy (&copy, &run->sheet->settings);
+  if (status != BR_OK)
+    return br__fail_plain (run->error, status, 0, 0);
+  status = row->read (run, &copy);
+  if (status == BR_OK)
+    status = br__end_of_line (run);
+  if (status == BR_OK)
+    status = change (run, &copy, row);
+  br__settings_clear (&copy);
+  return status;
 }
 
 /* A setting that is any text: shown, or the rest of the line put in the place of *TEXT.  */

@@ -34,16 +34,8 @@ br_status br__do_picture (br__run *run);
 br_status br__do_divide (br__run *run);
 br_status br__do_space (br__run *run);
 br_status br__do_fit (br__run *run);
-br_status br__do_ruler (br__run *run);
-br_status br__do_scale (br__run *run);
-br_status br__do_units (br__run *run);
-br_status br__do_grid (br__run *run);
-br_status br__do_kerf (br__run *run);
-br_status br__do_blade (br__run *run);
-br_status br__do_child (br__run *run);
-br_status br__do_paper (br__run *run);
-br_status br__do_ties (br__run *run);
-br_status br__do_feet (br__run *run);
+/* units, ruler, scale and the like: the one that run->word names.  */
+br_status br__do_setting (br__run *run);
 br_status br__do_title (br__run *run);
 br_status br__do_date (br__run *run);
 br_status br__do_help (br__run *run);

@@ -9,6 +9,7 @@ libbenchrule_core_la_SOURCES += \
   lib/exact/number_big.c \
   lib/exact/number_decimal.c \
   lib/exact/number_gmp.c \
+  lib/exact/number_root.c \
   lib/exact/number_round.c \
   lib/exact/number_text.c \
   lib/exact/status.c \

@@ -105,6 +105,8 @@ br_status br__sum_to_real (br_real *z, br__sum *s);
 /* SQUARE = Q * Q * M of T.  */
 br_status br__term_square (br_number *square, const br__term *t);
 
+/* 1 and the square root of N >= 0 where it is whole.  */
+int br__small_square (int64_t *root, int64_t n);
 /* real_root.c.  EXACT gets 1 and Z the root of INDEX of X >= 0 if that is rational, else 0.  */
 br_status br__number_root (br_number *z, int *exact, const br_number *x, unsigned index);
 /* Numerator and denominator.  */

@@ -9,83 +9,6 @@
 
 #include "exact/number.h"
 
-br_status
-br__number_parts (br_number *num, br_number *den, const br_number *x)
-{
-  int64_t n, d;
-  br_status status;
-  mpq_t q, part;
-
-  if (br_number_get_ratio (&n, &d, x))
-    {
-      status = br_number_set_int (num, n);
-      return status == BR_OK ? br_number_set_int (den, d) : status;
-    }
-  mpq_inits (q, part, NULL);
-  br__number_to_mpq (q, x);
-  mpq_set_num (part, mpq_numref (q));
-  status = br__number_from_mpq (num, part);
-  if (status == BR_OK)
-    {
-      mpq_set_num (part, mpq_denref (q));
-      status = br__number_from_mpq (den, part);
-    }
-  mpq_clears (q, part, NULL);
-  return status;
-}
-
-/* 1 and the square root of N >= 0 where it is whole.  */
-static int
-small_square (int64_t *root, int64_t n)
-{
-  /* Bit r is set where r is a square mod 64: squares leave only 12 of 64 rests.  */
-  const uint64_t rests = UINT64_C (0x0202021202030213);
-  uint64_t result, rest;
-
-  if ((rests >> (n & 63) & 1) == 0)
-    return 0;
-  if ((n & (n - 1)) == 0)
-    {
-      /* 0, or a power of two, as the denominators of rulers are.  */
-      *root = n == 0 ? 0 : INT64_C (1) << __builtin_ctzll ((uint64_t) n) / 2;
-      return n == 0 || __builtin_ctzll ((uint64_t) n) % 2 == 0;
-    }
-  result = br__whole_root (&rest, (uint64_t) n);
-  if (rest != 0)
-    return 0;
-  *root = (int64_t) result;
-  return 1;
-}
-
-static br_status
-big_root (br_number *z, int *exact, const br_number *x, unsigned index)
-{
-  br_status status = BR_OK;
-  mpq_t q;
-
-  mpq_init (q);
-  br__number_to_mpq (q, x);
-  *exact = (mpz_root (mpq_numref (q), mpq_numref (q), index) != 0
-            && mpz_root (mpq_denref (q), mpq_denref (q), index) != 0);
-  if (*exact)
-    status = br__number_from_mpq (z, q);
-  mpq_clear (q);
-  return status;
-}
-
-br_status
-br__number_root (br_number *z, int *exact, const br_number *x, unsigned index)
-{
-  int64_t n, d;
-
-  if (index == 2 && br_number_get_ratio (&n, &d, x))
-    {
-      *exact = small_square (&n, n) && small_square (&d, d);
-      return *exact ? br_number_set_ratio (z, n, d) : BR_OK;
-    }
-  return big_root (z, exact, x, index);
-}
-
 /* Z = sqrt (X), X = N / D > 0 inline, in one look at each part: shop fractions come here.  0 in DONE where
    that does not do.  */
 static br_status
@@ -101,8 +24,8 @@ sqrt_small (br_real *z, int *done, const br_number *x)
     return BR_OK;
   n = x->num;
   d = br__small_den (x);
-  n_square = small_square (&n_root, n);
-  d_square = small_square (&d_root, d);
+  n_square = br__small_square (&n_root, n);
+  d_square = br__small_square (&d_root, d);
   if (!n_square && !d_square && __builtin_mul_overflow (n, d, &m))
     return BR_OK;
   *done = 1;

@@ -118,21 +118,21 @@ br__put_moves (br_record *r, const br__moves *moves, br_sheet *sheet)
   return status;
 }
 
-static br_status
-name_taken (br__run *run)
+br_status
+br__name_taken (br__run *run, const br__token *word)
 {
-  const char *name = run->text + run->word.offset;
-  const br__statement *st = run->sheet->language->find (name, run->word.length);
+  const char *name = run->text + word->offset;
+  const br__statement *st = run->sheet->language->find (name, word->length);
   if (st && strcmp (st->word, "run") != 0)      /* the rise and the run of stairs */
     {
-      br__fail (run->error, BR_SYNTAX, run->word.offset, run->word.length,
+      br__fail (run->error, BR_SYNTAX, word->offset, word->length,
                 "`%s` is a word of the language and cannot name a dimension", st->word);
       if (st->setting)
         br__hint (run->error, "to set it, write it without `=`: %s", st->form);
       return BR_SYNTAX;
     }
-  if (br__same_word (name, run->word.length, "pi"))
-    return br__fail (run->error, BR_SYNTAX, run->word.offset, run->word.length,
+  if (br__same_word (name, word->length, "pi"))
+    return br__fail (run->error, BR_SYNTAX, word->offset, word->length,
                      "`pi` is a number and cannot name a dimension");
   return BR_OK;
 }
@@ -327,7 +327,7 @@ br__assign (br__run *run)
   br__definition *d = NULL;
   br__moves moves = BR__MOVES_ZERO;
   br__entry *e = NULL;
-  br_status status = name_taken (run);
+  br_status status = br__name_taken (run, &run->word);
 
   if (status == BR_OK)
     status = refuse_capital (run);

@@ -317,6 +317,8 @@ int br__at_separator (const br__lexer *l);
 br_status br__skip_separator (br__run *run);
 
 /* dimension.c */
+/* Fails where WORD of the line cannot name a dimension: a word of the language.  */
+br_status br__name_taken (br__run *run, const br__token *word);
 br_status br__assign (br__run *run);
 br_status br__put_moves (br_record *r, const br__moves *moves, br_sheet *sheet);
 /* After each change: cautions that are new, then checks whose margin moved, failing ones always.  */

@@ -511,12 +511,15 @@ read_find (finding *f, wanted *name)
   f->word = l->token;
   if (l->token.type != BR__NAME)
     return br__expected (run, "the name of a dimension");
-  if (run->sheet->language->find (run->text + f->word.offset, f->word.length)
-      || br__function_find (run->text + f->word.offset, f->word.length))
-    return br__fail (run->error, BR_SYNTAX, f->word.offset, f->word.length,
-                     "`%.*s` is a word of the language and cannot name a dimension",
-                     br__clip (run->text + f->word.offset, f->word.length, 60), run->text + f->word.offset);
-  br_status status = br__lex_next (l, run->error);
+  const char *word = run->text + f->word.offset;
+  const br__entry *known = br__graph_find (run->sheet->graph, word, f->word.length);
+  br_status status = br__name_taken (run, &f->word);
+  /* A dimension may have the name of a function, but first it has to be set.  */
+  if (status == BR_OK && br__function_find (word, f->word.length) && !(known && br__entry_definition (known)))
+    status = br__fail (run->error, BR_SYNTAX, f->word.offset, f->word.length, "`%.*s` is a function",
+                       br__clip (word, f->word.length, 60), word);
+  if (status == BR_OK)
+    status = br__lex_next (l, run->error);
   if (status == BR_OK)
     status = br__lex_is_word (l, "for") ? br__lex_next (l, run->error) : br__expected (run, "the word `for`");
   if (status == BR_OK)

@@ -262,6 +262,7 @@ BR_API void br_sheet_complete (const br_sheet *sheet, const char *text, size_t p
 /* Sizes on a page are whole numbers of 72,000ths of an inch; x goes right and y down from the
    upper left corner.  The library draws nothing itself: it calls what the program registers.  */
 #define BR_PAGE_INCH 72000
+#define BR_PAGE_MISSING 64
 
 typedef struct br_page br_page;     /* the painter's own: a drawing of one page or more */
 
@@ -276,6 +277,7 @@ typedef struct br_page_text
   int32_t size;             /* of the letters */
   int bold;
   br_align align;           /* of a text that has no WIDTH */
+  int high;                 /* digits of fractions are as high as others, as on drawings */
   int turned;               /* it runs upward: X is its left edge, Y the middle or an end of it, as ALIGN says */
 } br_page_text;
 
@@ -330,6 +332,8 @@ typedef struct br_painter
   /* What follows is a ROLE of ISO 32000-1, 14.8.4, such as "P", "H1" or "Figure", for who hears a PDF read; NULL ends the one
      begun last.  It stays open over pages; none may be open at the end.  DESCRIPTION, of a figure, is read in its place, else NULL.  */
   void (*tag) (br_page *page, const char *role, const char *description);
+  /* The first few letters so far that no font has, "" if there are none.  */
+  void (*missing) (char letters[BR_PAGE_MISSING], const br_page *page);
 } br_painter;
 
 /* The painter of the project is a module of its own, so that a program that draws no pages does not load what they need.

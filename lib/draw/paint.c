@@ -72,6 +72,7 @@ paint_text (easel *e, const br__ink *k)
                      .align = k->align };
   int32_t half = e->painter->text (e->page, NULL, &t, 0) / 2;
   t.turned = k->turned;
+  t.high = 1;
   t.x -= k->turned ? half : 0;
   t.y = to_page (k->y) - (k->turned ? 0 : half);
   e->painter->text (e->page, NULL, &t, 1);

@@ -163,7 +163,7 @@ void br__view_plot (br__plot *p, const br__side_view *v, int64_t left, int64_t t
 
 /* dimension_line.c, dimension_place.c: dimension lines on two sides of the view: NEAR below it or to its left, FAR above it or
    to its right.  */
-#define BR__MOST_TIERS 6
+#define BR__MOST_TIERS 5
 enum { BR__NEAR, BR__FAR, BR__BANKS };
 
 typedef struct br__size_line
@@ -287,9 +287,9 @@ void br__plot_join (br__plot *p, const br__plot *from, size_t first, int64_t dx,
 /* A text no wider than WIDTH: in smaller letters, then cut short.  */
 void br__plot_fitted (br__plot *p, int64_t x, int64_t y, br_align align, int64_t size, int64_t width, const char *text);
 
-/* title.c: a frame with the title block at its foot: title, scale, units, date, EXTRA (the page; may be NULL), a
-   scale bar, and the line that tells whether the printer kept the size.  */
-#define BR__BLOCK_HEIGHT (BR__INCH * 17 / 20)
+/* title.c: a frame with the title block at its foot: title, scale, units, name, class, material, date, EXTRA ("A1, 1 of 2"; NULL:
+   the only sheet), a scale bar, and the line that tells whether the printer kept the size.  */
+#define BR__BLOCK_HEIGHT (BR__INCH * 24 / 25)
 void br__title_block (br__plot *p, const br__paperwork *w, br__area frame, const char *extra);
 
 /* view.c: the view in characters, to COLUMNS columns and LINES lines: two lists of lines, in dots (braille)

@@ -189,7 +189,6 @@ compose (br__plot *page, const tiling *t, int64_t column, int64_t row, size_t in
   page->height = w->paper_height;
   take_part (page, t, column, row, 0);
   plot_joins (page, t, column, row);
-  br__text_puts (&extra, "page ");
   put_name (&extra, column, row);
   br__text_printf (&extra, ", %zu of %zu", index + 1, count);
   br__title_block (page, w, (br__area) { w->margin, w->margin, w->paper_width - w->margin, w->paper_height - w->margin },
@@ -214,7 +213,7 @@ compose_table (br__plot *page, const tiling *t, int64_t index, size_t number, si
       if (t->figure->inks[i].y >= from && t->figure->inks[i].y < from + high)
         br__plot_join (page, &one, i, t->room.x, t->room.y - from, NULL);
     }
-  br__text_printf (&extra, "page T%" PRId64 ", %zu of %zu", index + 1, number, count);
+  br__text_printf (&extra, "T%" PRId64 ", %zu of %zu", index + 1, number, count);
   br__title_block (page, w, (br__area) { w->margin, w->margin, w->paper_width - w->margin, w->paper_height - w->margin },
                    br__text_string (&extra));
   page->failed = page->failed || extra.failed;

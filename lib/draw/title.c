@@ -6,14 +6,17 @@
 #endif
 
 #include <inttypes.h>
+#include <string.h>
 
 #include "exact/wide.h"
 #include "draw/plot.h"
 
 #define PAD (BR__INCH / 12)
-#define ROW (BR__INCH * 2 / 5)        /* the upper row of the block: words */
+#define ROW (BR__INCH * 19 / 50)        /* the upper row of the block: words */
 #define LETTERS (10 * BR__POINT)
 #define SMALL (8 * BR__POINT)
+#define FRACTIONS (39 * BR__POINT / 4)  /* where there may be one: digits of 2.5 mm */
+#define FIELDS (BR__INCH / 5)      /* the row below: what is filled in, by hand where the sheet does not say it */
 #define TICK (BR__INCH / 20)
 
 static void
@@ -30,14 +33,14 @@ plot_cell (br__plot *p, br__area cell, const char *first, const char *second, in
 {
   int64_t width = cell.x2 - cell.x - 2 * PAD, high = cell.y2 - cell.y;
   size_t before = p->count;
-  br__plot_fitted (p, cell.x + PAD, cell.y + high * 3 / 10, BR_ALIGN_LEFT, LETTERS, width * (bold ? 9 : 10) / 10, first);
+  br__plot_fitted (p, cell.x + PAD, cell.y + high * 28 / 100, BR_ALIGN_LEFT, LETTERS, width * (bold ? 9 : 10) / 10, first);
   if (p->count > before)
     p->inks[before].bold = bold;
-  br__plot_fitted (p, cell.x + PAD, cell.y + high * 73 / 100, BR_ALIGN_LEFT, SMALL, width, second);
+  br__plot_fitted (p, cell.x + PAD, cell.y + high * 75 / 100, BR_ALIGN_LEFT, strchr (second, '/') ? FRACTIONS : SMALL, width, second);
 }
 
 static void
-plot_words (br__plot *p, const br__paperwork *w, br__area row, const char *extra)
+plot_words (br__plot *p, const br__paperwork *w, br__area row)
 {
   int64_t width = row.x2 - row.x, first = row.x + width * 42 / 100, second = row.x + width * 71 / 100;
   br_text t = BR_TEXT_ZERO;
@@ -46,12 +49,32 @@ plot_words (br__plot *p, const br__paperwork *w, br__area row, const char *extra
   plot_cell (p, (br__area) { row.x, row.y, first, row.y2 }, w->title, w->what, 1);
   plot_cell (p, (br__area) { first, row.y, second, row.y2 }, w->scale, w->square, 0);
   br__text_printf (&t, "sizes in %s", w->unit);
-  br_text below = BR_TEXT_ZERO;
-  br__text_printf (&below, "%s%s%s", w->date, *w->date && extra ? ", " : "", extra ? extra : "");
-  plot_cell (p, (br__area) { second, row.y, row.x2, row.y2 }, br__text_string (&t), br__text_string (&below), 0);
-  p->failed = p->failed || t.failed || below.failed;
+  plot_cell (p, (br__area) { second, row.y, row.x2, row.y2 }, br__text_string (&t), w->paper, 0);
+  p->failed = p->failed || t.failed;
   br__text_clear (&t);
-  br__text_clear (&below);
+}
+
+/* "Name", "Class" and "Material" are written in by hand; the fields of a title block in the manner of ISO 7200 (from memory).  */
+static void
+plot_fields (br__plot *p, const br__paperwork *w, br__area row, const char *sheet)
+{
+  const struct { const char *name, *value; int width; } fields[] =
+  {
+    { "Name", "", 27 }, { "Class", "", 15 }, { "Material", "", 21 }, { "Date", w->date, 16 }, { "Sheet", sheet ? sheet : "1 of 1", 21 }
+  };
+  int64_t width = row.x2 - row.x, x = row.x;
+  for (size_t i = 0; i < sizeof fields / sizeof fields[0]; i++)
+    {
+      int64_t next = x + width * fields[i].width / 100;
+      br_text t = BR_TEXT_ZERO;
+      br__text_printf (&t, "%s%s%s", fields[i].name, *fields[i].value ? " " : "", fields[i].value);
+      br__plot_fitted (p, x + PAD, (row.y + row.y2) / 2, BR_ALIGN_LEFT, SMALL, next - x - 2 * PAD, br__text_string (&t));
+      if (i)
+        br__plot_line (p, BR__PEN_THIN, x, row.y, x, row.y2, 0);
+      p->failed = p->failed || t.failed;
+      br__text_clear (&t);
+      x = next;
+    }
 }
 
 /* A line with ticks at its ends and at PARTS - 1 places between.  */
@@ -121,11 +144,13 @@ void
 br__title_block (br__plot *p, const br__paperwork *w, br__area frame, const char *extra)
 {
   br__area block = { frame.x, frame.y2 - BR__BLOCK_HEIGHT, frame.x2, frame.y2 };
-  int64_t half = (frame.x2 - frame.x) / 2, low = block.y + ROW, base = low + (block.y2 - low) * 3 / 10;
+  int64_t half = (frame.x2 - frame.x) / 2, fields = block.y + ROW, low = fields + FIELDS, base = low + (block.y2 - low) * 3 / 10;
   plot_box (p, frame, BR__PEN_OUTLINE);
   br__plot_line (p, BR__PEN_OUTLINE, block.x, block.y, block.x2, block.y, 0);
+  br__plot_line (p, BR__PEN_THIN, block.x, fields, block.x2, fields, 0);
   br__plot_line (p, BR__PEN_THIN, block.x, low, block.x2, low, 0);
-  plot_words (p, w, (br__area) { block.x, block.y, block.x2, low }, extra);
+  plot_words (p, w, (br__area) { block.x, block.y, block.x2, fields });
+  plot_fields (p, w, (br__area) { block.x, fields, block.x2, low }, extra);
   plot_scale_bar (p, w, block.x + PAD * 2, base, half - PAD * 4);
   plot_measure (p, block.x + half, base, full_size (w, w->metric ? 50 : 2), 1);
   br__plot_fitted (p, block.x + half, base + TICK * 3, BR_ALIGN_LEFT, SMALL, half - PAD,

@@ -142,7 +142,7 @@ typedef struct sheet
 static void
 put_cell (sheet *s, int32_t x, const char *text, int bold)
 {
-  br_page_text t = { text, x, s->y, 0, s->size, bold, BR_ALIGN_LEFT, 0 };
+  br_page_text t = { text, x, s->y, 0, s->size, bold, BR_ALIGN_LEFT, 0, 0 };
   s->painter->text (s->page, NULL, &t, 1);
 }
 
@@ -174,7 +174,7 @@ choose_size (sheet *s, const answers *a)
   for (size_t k = 0; k < n * (size_t) a->w->versions; k++)
     {
       int32_t wide = 0;
-      br_page_text t = { br__text_string (&a->cells[k]), 0, 0, 0, s->size, 0, BR_ALIGN_LEFT, 0 };
+      br_page_text t = { br__text_string (&a->cells[k]), 0, 0, 0, s->size, 0, BR_ALIGN_LEFT, 0, 0 };
       s->painter->text (s->page, &wide, &t, 0);
       widest = wide > widest ? wide : widest;
     }
@@ -202,7 +202,7 @@ put_pdf (const char *path, const answers *a, br__run *run)
               if (v)
                 s.painter->next (s.page);
               s.y = MARGIN;
-              br_page_text t = { br__text_string (&title), MARGIN, s.y, s.width - 2 * MARGIN, 13 * POINT, 1, BR_ALIGN_LEFT, 0 };
+              br_page_text t = { br__text_string (&title), MARGIN, s.y, s.width - 2 * MARGIN, 13 * POINT, 1, BR_ALIGN_LEFT, 0, 0 };
               s.y += s.painter->text (s.page, NULL, &t, 1) + 6 * POINT;
               put_row (&s, a, 0);
             }

@@ -38,7 +38,7 @@ typedef struct layout
 static int32_t
 put (layout *l, int32_t x, int32_t y, int32_t width, int32_t size, int bold, const char *text, int draw)
 {
-  br_page_text t = { text, x, y, width, size, bold, width < 0 ? BR_ALIGN_RIGHT : BR_ALIGN_LEFT, 0 };
+  br_page_text t = { text, x, y, width, size, bold, width < 0 ? BR_ALIGN_RIGHT : BR_ALIGN_LEFT, 0, 0 };
   if (width < 0)
     t.width = 0;
   return l->painter->text (l->page, NULL, &t, draw);
@@ -54,7 +54,7 @@ static int32_t
 width_of (layout *l, int32_t size, const char *text)
 {
   int32_t wide = 0;
-  br_page_text t = { text, 0, 0, 0, size, 0, BR_ALIGN_LEFT, 0 };
+  br_page_text t = { text, 0, 0, 0, size, 0, BR_ALIGN_LEFT, 0, 0 };
   l->painter->text (l->page, &wide, &t, 0);
   return wide;
 }
@@ -82,7 +82,7 @@ put_name (layout *l)
 {
   const char *name = br__paper_name (l->w, l->paper);
   int32_t wide = 0;
-  br_page_text t = { "Name: ", MARGIN, l->y, 0, l->size, 0, BR_ALIGN_LEFT, 0 };
+  br_page_text t = { "Name: ", MARGIN, l->y, 0, l->size, 0, BR_ALIGN_LEFT, 0, 0 };
   int32_t high = l->painter->text (l->page, &wide, &t, 1);
   if (*name)
     high = put (l, MARGIN + wide, l->y, l->width - 2 * MARGIN - wide - CORNER, l->size, 1, name, 1);
@@ -174,7 +174,7 @@ put_problem (layout *l, const br__task *task, size_t index)
     put_ruler (l, task->problem);
   l->y += room;
   int32_t wide = 0;
-  br_page_text t = { "Answer: ", l->width - MARGIN - 3 * BR_PAGE_INCH, l->y, 0, l->size, 0, BR_ALIGN_LEFT, 0 };
+  br_page_text t = { "Answer: ", l->width - MARGIN - 3 * BR_PAGE_INCH, l->y, 0, l->size, 0, BR_ALIGN_LEFT, 0, 0 };
   int32_t base = l->painter->text (l->page, &wide, &t, 1);
   l->painter->line (l->page, t.x + wide, l->y + base, l->width - MARGIN, l->y + base, THIN, 0);
   l->y += answer;

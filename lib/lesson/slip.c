@@ -164,7 +164,7 @@ put_slip (const br_painter *painter, br_page *page, const slip *s, int32_t x, in
 {
   for (size_t k = 0; k < s->count; k++)
     {
-      br_page_text t = { br__text_string (&s->rows[k]), x, y, width, (s->bold[k] ? 14 : 11) * POINT, s->bold[k], BR_ALIGN_LEFT, 0 };
+      br_page_text t = { br__text_string (&s->rows[k]), x, y, width, (s->bold[k] ? 14 : 11) * POINT, s->bold[k], BR_ALIGN_LEFT, 0, 0 };
       y += painter->text (page, NULL, &t, 1) + 4 * POINT;
     }
 }

@@ -20,6 +20,10 @@
 #define SMALL 0.66            /* digits of a fraction, of the letters' size */
 #define RAISED 0.34           /* base of the numerator over the line, of the letters' size */
 #define BAR 0.30              /* width that the sloped line takes */
+/* Of fractions in digits as high as others: the numerator over the line, the denominator under it.  ISO 3098-1 and ASME Y14.2
+   want digits of 2.5 mm and more, in fractions, too (from memory).  */
+#define HIGH_RAISED 0.27
+#define HIGH_LOWERED 0.20
 #define SLASH "\xE2\x81\x84"   /* U+2044 FRACTION SLASH */
 #define MOST_GLYPHS 200
 #define GAP 0.08              /* between whole number and fraction */
@@ -82,6 +86,39 @@ shape_text (br_page *page, const char *text, size_t length, int32_t size, int bo
   return layout;
 }
 
+void
+br__page_missing (char letters[BR_PAGE_MISSING], const br_page *page)
+{
+  memcpy (letters, page->missing, sizeof page->missing);
+}
+
+/* Keeps the letter at TEXT that no font has, once.  */
+static void
+keep_missing (br_page *page, const char *text)
+{
+  size_t have = strlen (page->missing), n = (size_t) (g_utf8_next_char (text) - text);
+  char letter[8] = { 0 };
+  memcpy (letter, text, n < sizeof letter ? n : sizeof letter - 1);
+  if (have + n >= sizeof page->missing || strstr (page->missing, letter))
+    return;
+  memcpy (page->missing + have, letter, n);
+  page->missing[have + n] = 0;
+}
+
+static void
+look_for_missing (br_page *page, PangoLayout *layout)
+{
+  const char *text = pango_layout_get_text (layout);
+  PangoLayoutLine *line = pango_layout_get_line_readonly (layout, 0);
+  for (const GSList *l = line->runs; l; l = l->next)
+    {
+      const PangoGlyphItem *run = l->data;
+      for (int i = 0; i < run->glyphs->num_glyphs; i++)
+        if (run->glyphs->glyphs[i].glyph & PANGO_GLYPH_UNKNOWN_FLAG)
+          keep_missing (page, text + run->item->offset + run->glyphs->log_clusters[i]);
+    }
+}
+
 /* Whether the layout of S is a plain run, as those of digits and of most words are.  */
 static void
 look_for_glyphs (br__shape *s, size_t characters)
@@ -119,6 +156,8 @@ new_shape (br_page *page, const char *key, size_t head, size_t n, int32_t size, 
   pango_layout_get_extents (s->layout, NULL, &logical);
   s->width = (double) logical.width / PANGO_SCALE;
   look_for_glyphs (s, characters_in (key + head, n - head));
+  if (!s->font)
+    look_for_missing (page, s->layout);
   HASH_ADD (hh, page->shapes, key, n, s);
   return s;
 }
@@ -229,12 +268,14 @@ static void
 draw_bar (br_page *page, double x, double y, int32_t size, int bold)
 {
   double full = BR__POINTS (size);
-  br__shape *s = shape_of (page, SLASH, sizeof SLASH - 1, size, bold);
-  if (s && add_glyphs (page, s, x + (full * BAR - s->width) / 2, y, "/", 1, 1))
+  int32_t slash = page->high ? size * 8 / 5 : size;
+  double down = page->high ? full * HIGH_LOWERED : 0;
+  br__shape *s = shape_of (page, SLASH, sizeof SLASH - 1, slash, bold);
+  if (s && add_glyphs (page, s, x + (full * BAR - s->width) / 2, y + down, "/", 1, 1))
     return;
   put_batch (page);
-  cairo_move_to (page->cairo, x - full * 0.02, y + full * 0.04);
-  cairo_line_to (page->cairo, x + full * (BAR + 0.02), y - full * 0.78);
+  cairo_move_to (page->cairo, x - full * 0.02, y + full * 0.04 + down);
+  cairo_line_to (page->cairo, x + full * (BAR + 0.02), y - full * (page->high ? 0.98 : 0.78));
   cairo_set_line_width (page->cairo, full * (bold ? 0.09 : 0.065));
   cairo_set_dash (page->cairo, NULL, 0, 0);
   cairo_stroke (page->cairo);
@@ -243,15 +284,15 @@ draw_bar (br_page *page, double x, double y, int32_t size, int bold)
 static double
 set_fraction (br_page *page, const piece *p, double x, double y, int32_t size, int bold, int draw)
 {
-  double full = BR__POINTS (size), start = x;
-  int32_t small = (int32_t) (size * SMALL);
+  double full = BR__POINTS (size), start = x, up = page->high ? HIGH_RAISED : RAISED, down = page->high ? HIGH_LOWERED : 0;
+  int32_t small = page->high ? size : (int32_t) (size * SMALL);
   if (p->whole)
     x += set_whole (page, p, x, y, size, bold, draw) + full * GAP;
-  x += set_run (page, p->text + p->whole, p->slash - p->whole, x, y - full * RAISED, small, bold, draw);
+  x += set_run (page, p->text + p->whole, p->slash - p->whole, x, y - full * up, small, bold, draw);
   if (draw)
     draw_bar (page, x, y, size, bold);
   x += full * BAR;
-  x += set_run (page, p->text + p->slash + 1, p->length - p->slash - 1, x, y, small, bold, draw);
+  x += set_run (page, p->text + p->slash + 1, p->length - p->slash - 1, x, y + full * down, small, bold, draw);
   return x - start;
 }
 
@@ -339,12 +380,32 @@ fit_word (br_page *page, const char *s, size_t length, double width, const br_pa
   return n;
 }
 
+/* Whether LENGTH bytes of S have letters that run from right to left: pango puts them in order, all of a line at once.  */
+static int
+runs_backward (const char *s, size_t length)
+{
+  for (const char *end = s + length; s < end; s = g_utf8_next_char (s))
+    {
+      /* Blocks of the Unicode Standard whose letters have the bidirectional classes R and AL.  */
+      gunichar c = *(const unsigned char *) s < 0xD6 ? 0 : g_utf8_get_char (s);
+      if ((c >= 0x590 && c <= 0x8FF) || (c >= 0xFB1D && c <= 0xFDFF) || (c >= 0xFE70 && c <= 0xFEFE)
+          || (c >= 0x10800 && c <= 0x10FFF) || (c >= 0x1E800 && c <= 0x1EFFF))
+        return 1;
+    }
+  return 0;
+}
+
 /* The bytes of the next line of S within WIDTH (0: no bound); *TAKES gets its width.  */
 static size_t
 fit_line (br_page *page, const char *s, double width, double blank, const br_page_text *t, double *takes)
 {
-  size_t at = 0;
+  size_t at = 0, all = strcspn (s, "\n");
   *takes = 0;
+  if (width <= 0 && runs_backward (s, all))
+    {
+      *takes = set_run (page, s, all, 0, 0, t->size, t->bold, 0);
+      return all;
+    }
   while (s[at] && s[at] != '\n')
     {
       size_t blanks = strspn (s + at, " "), n = strcspn (s + at + blanks, " \n");
@@ -367,6 +428,11 @@ fit_line (br_page *page, const char *s, double width, double blank, const br_pag
 static void
 set_line (br_page *page, const char *s, size_t length, double x, double y, double blank, const br_page_text *t)
 {
+  if (t->width <= 0 && runs_backward (s, length))
+    {
+      set_run (page, s, length, x, y, t->size, t->bold, 1);
+      return;
+    }
   for (size_t at = 0; at < length; )
     {
       size_t n;
@@ -395,6 +461,7 @@ br__page_text (br_page *page, int32_t *width, const br_page_text *t, int draw)
   const char *s = t->text;
   int lines = 0;
   page->turned = t->turned;
+  page->high = t->high;
   if (t->turned)
     {
       cairo_save (page->cairo);
@@ -417,7 +484,7 @@ br__page_text (br_page *page, int32_t *width, const br_page_text *t, int draw)
     }
   while (*s);
   put_batch (page);
-  page->turned = 0;
+  page->turned = page->high = 0;
   if (t->turned)
     cairo_restore (page->cairo);
   if (width)

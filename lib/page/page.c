@@ -263,5 +263,5 @@ page_release (char *bytes)
 const br_painter br_draw_painter =
 {
   page_open, page_next, br__page_line, page_arc, br__page_text, br__page_ruler, page_close, page_release,
-  page_drop, page_pen, page_fill, page_clip, page_path, stroke, br__page_tag
+  page_drop, page_pen, page_fill, page_clip, page_path, stroke, br__page_tag, br__page_missing
 };

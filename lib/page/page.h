@@ -29,7 +29,8 @@ struct br_page
   int png;
   struct br__tags *tags;        /* what is open, and descriptions; NULL at first */
   int pdf;
-  int turned;                   /* the text at hand */
+  int turned, high;             /* the text at hand */
+  char missing[BR_PAGE_MISSING];
   int failed;                   /* memory ran out */
   char *bytes;                  /* the file so far */
   size_t length, room;
@@ -37,6 +38,7 @@ struct br_page
 
 /* fraction.c: words, and fractions as words.  */
 void br__shapes_free (br_page *page);
+void br__page_missing (char letters[BR_PAGE_MISSING], const br_page *page);
 int32_t br__page_text (br_page *page, int32_t *width, const br_page_text *text, int draw);
 /* ruler.c */
 void br__page_ruler (br_page *page, const br_page_ruler *ruler);

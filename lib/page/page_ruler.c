@@ -52,7 +52,7 @@ br__page_ruler (br_page *page, const br_page_ruler *r)
     {
       char number[16];
       snprintf (number, sizeof number, "%d", (int) (r->first + k));
-      br_page_text t = { number, r->x + k * r->unit, r->y - top - size * 3 / 2, 0, size, 0, BR_ALIGN_MIDDLE, 0 };
+      br_page_text t = { number, r->x + k * r->unit, r->y - top - size * 3 / 2, 0, size, 0, BR_ALIGN_MIDDLE, 0, 0 };
       br__page_text (page, NULL, &t, 1);
     }
   if (r->arrow >= 0)

@@ -236,7 +236,7 @@ test_many (void **state)
       const sheet_notes *it = &notes.sheet[i];
       char number[40];
       snprintf (number, sizeof number, ", %d of %d", i + 1, notes.count);
-      assert_int_equal (it->clips, strstr (it->words, "page T") ? 0 : 1);
+      assert_int_equal (it->clips, strstr (it->words, "Sheet T") ? 0 : 1);
       assert_int_equal (it->outside, 0);
       assert_non_null (strstr (it->words, number));
       assert_non_null (strstr (it->words, "This line is 2 in long"));
@@ -249,9 +249,9 @@ test_many (void **state)
 static void
 name_of (char *name, const sheet_notes *sheet)
 {
-  const char *at = strstr (sheet->words, "page ");
+  const char *at = strstr (sheet->words, "Sheet ");
   assert_non_null (at);
-  assert_int_equal (sscanf (at, "page %7[A-Z0-9],", name), 1);
+  assert_int_equal (sscanf (at, "Sheet %7[A-Z0-9],", name), 1);
 }
 
 /* Each sheet names its neighbours, and they name it: across A1 stands beside B1, down above A2.  */

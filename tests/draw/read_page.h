@@ -419,11 +419,12 @@ compare_texts (const void *a, const void *b)
   return d < 0 ? -1 : d > 0;
 }
 
-/* 1 for a text of the table under HEAD, the line "From the datum": below it, no farther left, in letters no larger.  */
+/* 1 for a text of the table under HEAD, the line "From the datum": below it and above the title block, no farther left, in letters
+   no larger.  */
 static int
-is_of_table (const svg_element *e, const svg_element *head)
+is_of_table (const svg_element *e, const svg_element *head, const svg_element *title)
 {
-  return head && middle_of (e) > middle_of (head) && svg_number (e, "x") >= svg_number (head, "x")
+  return head && title && middle_of (e) > middle_of (head) && middle_of (e) < middle_of (title) && svg_number (e, "x") >= svg_number (head, "x")
          && svg_number (e, "font-size") <= svg_number (head, "font-size");
 }
 
@@ -466,7 +467,7 @@ static void
 read_page (page *p, const char *path)
 {
   static const svg_element *texts[4000];
-  const svg_element *head = NULL;
+  const svg_element *head = NULL, *title = NULL;
   size_t count = 0;
   svg_read (&p->file, path);
   for (size_t i = 1; i < p->file.count; i++)
@@ -477,12 +478,13 @@ read_page (page *p, const char *path)
       if (strcmp (e->name, "text") != 0)
         continue;
       p->above |= strcmp (e->text, "sizes in mm") == 0 || strcmp (e->text, "sizes in cm") == 0;
+      title = strncmp (e->text, "sizes in ", 9) == 0 ? e : title;
       head = strncmp (e->text, "From the datum", 14) == 0 ? e : head;
     }
   for (size_t i = 1; i < p->file.count; i++)
     if (strcmp (p->file.elements[i].name, "text") != 0)
       continue;
-    else if (is_of_table (&p->file.elements[i], head))
+    else if (is_of_table (&p->file.elements[i], head, title))
       texts[count++] = &p->file.elements[i];
     else
       read_text (p, &p->file.elements[i]);

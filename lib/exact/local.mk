@@ -32,6 +32,7 @@ libbenchrule_core_la_SOURCES += \
   lib/exact/real_field.c \
   lib/exact/real_field.h \
   lib/exact/real_fraction.c \
+  lib/exact/real_normal.c \
   lib/exact/real_root.c \
   lib/exact/real_sum.c \
   lib/exact/real_text.c \

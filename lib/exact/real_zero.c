@@ -307,7 +307,8 @@ br__zero_test (br_truth *zero, int64_t *bits, const br_real *x, const br_number 
   if (f.status == BR_OK)
     {
       br__field_need (&f, root);
-      *zero = root == 0 ? BR_YES
+      *zero = root == 0 || br__field_cancels (&f, root) ? BR_YES
+              : f.status != BR_OK ? BR_UNKNOWN
               : f.atoms == 0 ? is_zero_at_point (&f, root, bits) : is_zero_with_atoms (&f, root, bits);
     }
   if (f.status == BR_NO_MEMORY)

@@ -191,12 +191,14 @@ typedef struct br_real
 BR_API void br_real_clear (br_real *x);
 BR_API BR_CHECK br_status br_real_set (br_real *z, const br_real *x);
 BR_API BR_CHECK br_status br_real_set_number (br_real *z, const br_number *x);
-/* The rational value of X, or NULL where X is not known to be rational.  The
-   pointer lives as long as X is not changed.  */
+/* The rational value of X, or NULL where X is not known to be rational; that is
+   asked here, and kept.  Where memory runs out meanwhile the next function that
+   has a status and takes X says so.  The pointer lives as long as X is not
+   changed.  */
 BR_API const br_number *br_real_rational (const br_real *x);
 /* X becomes the fraction that it is equal to, where numerator and denominator
-   have up to 600 bits together; one of up to 60 bits it is already, as far as
-   there is a proof.  */
+   have up to 600 bits together and there is a proof; br_real_rational finds those
+   of up to 60 bits.  */
 BR_API BR_CHECK br_status br_real_settle (br_real *x);
 /* The rational that X lies so near to that it may be it, which no proof could
    decide, or NULL where there is none.  Lives as long as X is not changed.  BITS

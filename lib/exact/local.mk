@@ -33,6 +33,8 @@ libbenchrule_core_la_SOURCES += \
   lib/exact/real_field.h \
   lib/exact/real_fraction.c \
   lib/exact/real_normal.c \
+  lib/exact/real_poly.c \
+  lib/exact/real_poly.h \
   lib/exact/real_root.c \
   lib/exact/real_sum.c \
   lib/exact/real_text.c \

@@ -28,7 +28,8 @@ br__node_new (br__real_op op, size_t terms)
   node->precision = 0;
   node->step = 0;
   node->irrational = op == BR__REAL_SUM;
-  node->open = 0;
+  node->known = op == BR__REAL_SUM ? BR__NOT_LONG : BR__NOT_ASKED;
+  node->refused = 0;
   node->proof_bits = 0;
   node->question = zero.rational;
   node->size = 0;
@@ -135,18 +136,40 @@ br__real_set_ratio (br_real *z, int64_t n, int64_t d)
   return status;
 }
 
+const br_real *
+br__real_seen (br_real *room, const br_real *x)
+{
+  if (x->node == NULL || x->node->known != BR__FRACTION)
+    return x;
+  *room = (br_real) { x->node->question, NULL };
+  return room;
+}
+
+/* Whether X, which has a node, is known as KNOWN once that was asked for.  */
+static int
+is_known (const br_real *x, br__known known)
+{
+  if (br__real_ask (x, BR__PROVE, 0) != BR_OK)
+    x->node->refused = 1;
+  return x->node->known == known;
+}
+
 const br_number *
 br_real_rational (const br_real *x)
 {
-  return x->node == NULL ? &x->rational : NULL;
+  if (x->node == NULL)
+    return &x->rational;
+  return is_known (x, BR__FRACTION) ? &x->node->question : NULL;
 }
 
 const br_number *
 br_real_question (const br_real *x, int64_t *bits)
 {
+  int open = x->node != NULL && is_known (x, BR__OPEN);
+
   if (bits != NULL)
-    *bits = x->node != NULL ? x->node->proof_bits : 0;
-  return x->node != NULL && x->node->open ? &x->node->question : NULL;
+    *bits = open ? x->node->proof_bits : 0;
+  return open ? &x->node->question : NULL;
 }
 
 int
@@ -256,9 +279,10 @@ br__real_formula (br_real *z, br__real_op op, const br_real *left, const br_real
   if (status == BR_OK)
     value.node->hash = hash_of (hash_of (mix ((uint64_t) op, (uint64_t) index), &value.node->left), &value.node->right);
   if (status == BR_OK)
-    status = br__real_settle (&value);
-  if (status == BR_OK)
-    br__real_move (z, &value);
+    {
+      value.node->irrational = (char) br__node_is_irrational (value.node);
+      br__real_move (z, &value);
+    }
  out:
   br_real_clear (&value);
   return status;

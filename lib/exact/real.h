@@ -46,6 +46,13 @@ typedef enum br__real_op
   BR__REAL_RAISE, BR__REAL_SIN, BR__REAL_COS, BR__REAL_TAN, BR__REAL_ATAN, BR__REAL_ASIN
 } br__real_op;
 
+/* What is known of a formula: nothing, as nobody asked; that it is no fraction of few bits, or of more; that it may be
+   QUESTION, which a short proof does not decide, or none does; that it is.  */
+typedef enum br__known
+{
+  BR__NOT_ASKED, BR__NOT_SHORT, BR__NOT_LONG, BR__LATER, BR__OPEN, BR__FRACTION
+} br__known;
+
 struct br_real_node
 {
   size_t count;                 /* values that refer to it */
@@ -58,8 +65,9 @@ struct br_real_node
   mpfi_t enclosure;
   uint32_t step;                /* 0, or its step in a proof that is under way, and 1 */
   char irrational;              /* 1 where that is certain, and 0 says nothing */
-  char open;                    /* not told apart from QUESTION */
-  br_number question;
+  br__known known;
+  char refused;                 /* memory ran out where that could not be said; who asks next is told */
+  br_number question;           /* of BR__LATER, BR__OPEN and BR__FRACTION */
   int64_t proof_bits;           /* that the proof takes, past the limit, or 0 */
   size_t size;                  /* of TERM, BR__REAL_SUM only */
   br__term term[];
@@ -124,8 +132,13 @@ br_status br__real_search (const br_real *x, unsigned bits, br__accept *accept, 
 br_status br__node_evaluate (br_real_node *node, mpfr_prec_t p);
 /* Z contains what X gives: power of N > 0; root of a value that is not negative; sine or cosine of degrees.  */
 
-/* real_fraction.c.  X, a formula just made, becomes the rational that it is equal to, where it is; one that it
-   is not told apart from is kept as its question.  */
-br_status br__real_settle (br_real *x);
+/* real_fraction.c.  Finds out whether X is a fraction of few bits, or of more where LONG, and keeps what is found.  A
+   proof that takes over BR__SHORT_WORK is left for later where EFFORT is BR__GLANCE.  */
+typedef enum br__effort { BR__GLANCE, BR__PROVE } br__effort;
+br_status br__real_ask (const br_real *x, br__effort effort, int is_long);
+/* 1 where the last of a node alone says that it is none.  */
+int br__node_is_irrational (const br_real_node *node);
+/* X, or ROOM as the fraction that X is known to be: it is borrowed and lives as long as X is not changed.  */
+const br_real *br__real_seen (br_real *room, const br_real *x);
 
 #endif

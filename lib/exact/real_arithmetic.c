@@ -78,6 +78,9 @@ opposite_of (const br_real *x)
 br_status
 br_real_add (br_real *z, const br_real *x, const br_real *y)
 {
+  br_real x_room, y_room;
+  x = br__real_seen (&x_room, x);
+  y = br__real_seen (&y_room, y);
   if (x->node == NULL && y->node == NULL)
     return on_numbers (z, br_number_add, x, y);
   if (br__real_is_int (x, 0))
@@ -95,6 +98,9 @@ br_real_add (br_real *z, const br_real *x, const br_real *y)
 br_status
 br_real_sub (br_real *z, const br_real *x, const br_real *y)
 {
+  br_real x_room, y_room;
+  x = br__real_seen (&x_room, x);
+  y = br__real_seen (&y_room, y);
   if (x->node == NULL && y->node == NULL)
     return on_numbers (z, br_number_sub, x, y);
   if (br__real_is_int (y, 0))
@@ -154,6 +160,9 @@ mul_plain_roots (br_real *z, const br_real_node *x, const br_real_node *y)
 br_status
 br_real_mul (br_real *z, const br_real *x, const br_real *y)
 {
+  br_real x_room, y_room;
+  x = br__real_seen (&x_room, x);
+  y = br__real_seen (&y_room, y);
   const br_real_node *x_root = plain_root (x, BR__ROOT_BITS), *y_root = plain_root (y, BR__ROOT_BITS);
 
   if (x->node == NULL && y->node == NULL)
@@ -196,6 +205,8 @@ divide (br_real *z, const br_real *x, const br_real *y)
   br_real inverse = BR_REAL_ZERO;
   br_status status;
 
+  if (x->node == NULL && y->node == NULL)
+    return on_numbers (z, br_number_div, x, y);
   if (br__real_is_int (x, 0))
     return br_real_set (z, x);
   if (br__real_same (x, y))
@@ -217,6 +228,7 @@ divide (br_real *z, const br_real *x, const br_real *y)
 br_status
 br_real_div (br_real *z, const br_real *x, const br_real *y, unsigned bits)
 {
+  br_real x_room, y_room;
   int sign = 0;
   br_status status;
 
@@ -231,7 +243,7 @@ br_real_div (br_real *z, const br_real *x, const br_real *y, unsigned bits)
       if (sign == 0)
         return BR_DOMAIN;
     }
-  return divide (z, x, y);
+  return divide (z, br__real_seen (&x_room, x), br__real_seen (&y_room, y));
 }
 
 br_status

@@ -63,16 +63,17 @@ br_real_sign (int *sign, const br_real *x, unsigned bits)
 br_status
 br_real_cmp (int *order, const br_real *x, const br_real *y, unsigned bits)
 {
-  br_real difference = BR_REAL_ZERO;
+  br_real difference = BR_REAL_ZERO, x_room, y_room;
   br_status status;
 
+  x = br__real_seen (&x_room, x);
+  y = br__real_seen (&y_room, y);
   if (x->node == NULL && y->node == NULL)
     {
       *order = br_number_cmp (&x->rational, &y->rational);
       return BR_OK;
     }
-  /* A difference is looked at once it is made, whether it is a fraction: where the two lie well apart that is
-     not to be paid for.  */
+  /* Where the two lie well apart their difference is not to be paid for.  */
   if (br__real_is_formula (x) || br__real_is_formula (y))
     {
       int apart = 0;
@@ -282,9 +283,11 @@ br_real_round (br_number *multiple, int *tie, const br_real *x, const br_number 
 {
   br__term room;
   size_t size = 0;
-  const br__term *t = br__terms (&size, x, &room);
+  br_real seen;
   br_status status;
 
+  x = br__real_seen (&seen, x);
+  const br__term *t = br__terms (&size, x, &room);
   if (br_number_sign (step) <= 0)
     return BR_DOMAIN;
   if (x->node == NULL)
@@ -293,6 +296,9 @@ br_real_round (br_number *multiple, int *tie, const br_real *x, const br_number 
     status = round_term (multiple, t, step, direction);
   else
     status = round_by_enclosure (multiple, x, step, direction, bits);
+  /* A fraction that lies on a boundary.  */
+  if (status == BR_UNDECIDED && x->node->known == BR__FRACTION)
+    return round_rational (multiple, tie, &x->node->question, step, direction, ties);
   if (status == BR_OK && tie != NULL)
     *tie = 0;
   return status;

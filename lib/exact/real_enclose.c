@@ -72,6 +72,8 @@ real_ends (mpq_t low, mpq_t high, int *finite, const br_real *x, mpfr_prec_t p)
   br__mpfr_state state;
   br_status status;
 
+  br_real room;
+  x = br__real_seen (&room, x);
   if (x->node == NULL)
     {
       br__number_to_mpq (low, &x->rational);
@@ -103,6 +105,15 @@ br__real_search (const br_real *x, unsigned bits, br__accept *accept, void *cont
       status = real_ends (low, high, &finite, x, p);
       if (status != BR_OK || (finite && accept (low, high, context)))
         break;
+      status = BR_UNDECIDED;
+      if (x->node != NULL && x->node->known == BR__FRACTION)
+        break;
+      /* What the first ends do not tell may be a fraction, and its ends are exact.  */
+      status = br__real_ask (x, BR__PROVE, 0);
+      if (status != BR_OK)
+        break;
+      if (x->node != NULL && x->node->known == BR__FRACTION)
+        continue;
       status = BR_UNDECIDED;
       if (p == limit)
         break;
@@ -136,10 +147,11 @@ br_real_enclose (br_number *low, br_number *high, const br_real *x, unsigned bit
   br_number below = BR_NUMBER_ZERO, above = BR_NUMBER_ZERO;
   mpq_t l, h;
   int finite = 0;
-  br_status status;
+  br_status status = br__real_ask (x, BR__PROVE, 0);
 
   mpq_inits (l, h, NULL);
-  status = real_ends (l, h, &finite, x, precision_limit (bits));
+  if (status == BR_OK)
+    status = real_ends (l, h, &finite, x, precision_limit (bits));
   if (status == BR_OK && !finite)
     status = BR_UNDECIDED;
   if (status == BR_OK)
@@ -185,10 +197,11 @@ br_real_get_mpfr (mpfr_t z, const br_real *x, mpfr_rnd_t mode, unsigned bits)
 {
   const mpfr_prec_t p = mpfr_get_prec (z), limit = precision_limit (bits);
   rounding r = { .mode = mode == MPFR_RNDF ? MPFR_RNDN : mode };
-  br_status status;
+  br_status status = br__real_ask (x, BR__PROVE, 0);
 
   mpfr_inits2 (p, r.low, r.high, (mpfr_ptr) NULL);
-  status = br__real_search (x, (unsigned) (p < BR_MAX_BITS - limit ? p + limit : BR_MAX_BITS), accept_rounding, &r);
+  if (status == BR_OK)
+    status = br__real_search (x, (unsigned) (p < BR_MAX_BITS - limit ? p + limit : BR_MAX_BITS), accept_rounding, &r);
   if (status == BR_OK)
     {
       mpfr_flags_t flags = mpfr_flags_save ();

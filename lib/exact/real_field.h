@@ -100,8 +100,15 @@ int64_t br__field_points (br__field *f, uint32_t root, size_t atom);
 /* real_normal.c.  1 where ROOT is 0 for certain, as all of it cancels; 0 says nothing.  */
 int br__field_cancels (br__field *f, uint32_t root);
 
-/* real_zero.c.  ZERO gets BR_YES or BR_NO where NODE less CANDIDATE certainly is 0, or is not.  BITS gets
-   what the proof asks for where that is past BR_MAX_BITS, else 0.  */
-br_status br__zero_test (br_truth *zero, int64_t *bits, const br_real *x, const br_number *candidate);
+/* real_zero.c.  ZERO gets BR_YES or BR_NO where X less CANDIDATE certainly is 0, or is not.  BITS gets what the proof
+   asks for where that is past BR_MAX_BITS, else 0; MORE 1 where WORK was not enough for it.  */
+typedef struct br__proof
+{
+  int64_t work;                 /* bits times steps, a cosine counting for many, that it may take */
+  br_truth zero;
+  int64_t bits;
+  int more;
+} br__proof;
+br_status br__zero_test (br__proof *proof, const br_real *x, const br_number *candidate);
 
 #endif

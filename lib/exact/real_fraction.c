@@ -15,6 +15,9 @@
 #define LONG_BITS 640           /* at which a long one is sought */
 #define SURE_BITS 60            /* known of a value before one is */
 #define ACCIDENT_BITS 16        /* an enclosure contains so short a fraction by accident once in 2^16 */
+/* Bits times steps of a proof that is made on the way, and of any.  */
+#define SHORT_WORK 2000000
+#define LONG_WORK 60000000
 
 /* ---- The plainest fraction ---- */
 
@@ -141,8 +144,8 @@ look (br_number *candidate, int *found, br_real_node *node, mpfr_prec_t first)
 
 /* The root of a rational, the sine or tangent of one: rational ones were found when they were made.  What + - * /
    make of a rational and a value that is none is none.  (Nothing is multiplied by 0 or made of 0 divided.)  */
-static int
-is_irrational (const br_real_node *node)
+int
+br__node_is_irrational (const br_real_node *node)
 {
   const br_real *x = &node->left, *y = &node->right;
 
@@ -157,44 +160,69 @@ is_irrational (const br_real_node *node)
     }
 }
 
+/* Asks whether NODE is CANDIDATE, and keeps the answer.  */
 static br_status
-settle (br_real *x, mpfr_prec_t first)
+prove (br_real_node *node, const br_real *x, br_number *candidate, br__effort effort, int is_long)
 {
-  br__mpfr_state state;
+  br__proof proof = { .work = effort == BR__GLANCE ? SHORT_WORK : LONG_WORK };
+  br_status status = br__zero_test (&proof, x, candidate);
+
+  if (status != BR_OK)
+    return status;
+  if (proof.zero == BR_NO)
+    node->known = is_long ? BR__NOT_LONG : BR__NOT_SHORT;
+  else
+    {
+      node->known = proof.zero == BR_YES ? BR__FRACTION : proof.more && effort == BR__GLANCE ? BR__LATER : BR__OPEN;
+      node->proof_bits = proof.bits;
+      br_number_swap (&node->question, candidate);
+    }
+  return BR_OK;
+}
+
+br_status
+br__real_ask (const br_real *x, br__effort effort, int is_long)
+{
+  br_real_node *node = x->node;
   br_number candidate = BR_NUMBER_ZERO;
-  br_truth zero = BR_UNKNOWN;
-  int64_t bits = 0;
-  int found = 0;
+  br__mpfr_state state;
+  int found = 1;
   br_status status;
 
-  x->node->irrational |= (char) is_irrational (x->node);
-  if (x->node->irrational)
+  if (node != NULL && node->refused)
+    {
+      node->refused = 0;
+      return BR_NO_MEMORY;
+    }
+  if (node == NULL || node->irrational || node->known > BR__LATER || node->known == BR__NOT_LONG
+      || (node->known == BR__NOT_SHORT && !is_long) || (node->known == BR__LATER && effort == BR__GLANCE))
     return BR_OK;
   br__mpfr_enter (&state);
-  status = look (&candidate, &found, x->node, first);
+  if (node->known == BR__LATER)
+    status = br_number_set (&candidate, &node->question);
+  else
+    status = look (&candidate, &found, node, is_long ? LONG_BITS : BR__FIRST_BITS);
   if (status == BR_OK && found)
-    status = br__zero_test (&zero, &bits, x, &candidate);
+    status = prove (node, x, &candidate, effort, is_long);
+  else if (status == BR_OK)
+    node->known = is_long ? BR__NOT_LONG : BR__NOT_SHORT;
   br__mpfr_leave (&state);
-  if (status == BR_OK && found && zero == BR_YES)
-    br__real_move_number (x, &candidate);
-  else if (status == BR_OK && found && zero == BR_UNKNOWN)
-    {
-      x->node->open = 1;
-      x->node->proof_bits = bits;
-      br_number_swap (&x->node->question, &candidate);
-    }
   br_number_clear (&candidate);
   return status;
 }
 
 br_status
-br__real_settle (br_real *x)
-{
-  return settle (x, BR__FIRST_BITS);
-}
-
-br_status
 br_real_settle (br_real *x)
 {
-  return x->node == NULL || x->node->op == BR__REAL_SUM ? BR_OK : settle (x, LONG_BITS);
+  br_number value = BR_NUMBER_ZERO;
+  br_status status = br__real_ask (x, BR__PROVE, 1);
+
+  if (status == BR_OK && x->node != NULL && x->node->known == BR__FRACTION)
+    {
+      status = br_number_set (&value, &x->node->question);
+      if (status == BR_OK)
+        br__real_move_number (x, &value);
+      br_number_clear (&value);
+    }
+  return status;
 }

@@ -212,10 +212,15 @@ br_status
 br__real_root (br_real *z, const br_real *x, unsigned index)
 {
   br__term room;
+  br_real seen;
   size_t size = 0;
-  const br__term *t = br__terms (&size, x, &room);
-  br_status status = BR__LEAVE;
+  br_status status = br__real_ask (x, BR__GLANCE, 0);
 
+  if (status != BR_OK)
+    return status;
+  x = br__real_seen (&seen, x);
+  const br__term *t = br__terms (&size, x, &room);
+  status = BR__LEAVE;
   if (size == 0 && t != NULL)
     return br_real_set (z, x);
   if (x->node == NULL)

@@ -100,11 +100,15 @@ br_status
 br__put_real_decimal (br_text *t, int *whole, const br_real *x, unsigned digits, unsigned bits)
 {
   br_number value = BR_NUMBER_ZERO;
+  br_real seen;
   int exact;
-  br_status status = BR_OK;
+  br_status status = br__real_ask (x, BR__PROVE, 0);
 
+  if (status != BR_OK)
+    return status;
   if (digits == 0)
     digits = 1;
+  x = br__real_seen (&seen, x);
   if (x->node == NULL)
     exact = br__put_decimal (t, &x->rational, digits);
   else

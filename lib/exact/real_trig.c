@@ -233,8 +233,12 @@ static br_status
 circular (br_real *z, br__real_op op, const br_real *x, unsigned bits)
 {
   br_number across = BR_NUMBER_ZERO;
-  br_status status;
+  br_real seen;
+  br_status status = br__real_ask (x, BR__GLANCE, 0);
 
+  if (status != BR_OK)
+    return status;
+  x = br__real_seen (&seen, x);
   if (x->node == NULL && op != BR__REAL_COS)
     return circular_rational (z, op, &x->rational);
   if (x->node == NULL)
@@ -305,8 +309,13 @@ find_arc (br_real *z, br__real_op op, const br_real *x)
 static br_status
 arc (br_real *z, br__real_op op, const br_real *x)
 {
-  br_status status = find_arc (z, op, x);
+  br_real seen;
+  br_status status = br__real_ask (x, BR__GLANCE, 0);
 
+  if (status != BR_OK)
+    return status;
+  x = br__real_seen (&seen, x);
+  status = find_arc (z, op, x);
   return status == BR__LEAVE ? br__real_formula (z, op, x, NULL, 0) : status;
 }
 

@@ -14,6 +14,7 @@
 
 #define FIRST 128               /* bits at which a proof begins */
 #define POINTS_MOST 2000        /* points of one proof */
+#define COSINE_WORK 20          /* a cosine of many bits takes as long as so many products */
 
 /* ---- Enclosures of steps ---- */
 
@@ -87,15 +88,28 @@ is_under (mpfi_srcptr x, int64_t bits)
          && (mpfr_zero_p (&x->right) || mpfr_get_exp (&x->right) <= -bits);
 }
 
+/* How many additions of intervals the work of one enclosure of ROOT is like.  */
+static int64_t
+steps_of (const br__field *f, uint32_t root)
+{
+  int64_t steps = 1;
+
+  for (size_t i = 0; i <= root; i++)
+    if (f->step[i].needed)
+      steps += f->step[i].op == BR__STEP_COSINE ? COSINE_WORK : 1;
+  return steps;
+}
+
 /* Is ROOT zero, with its point for each atom?  */
 static br_truth
-is_zero_at_point (br__field *f, uint32_t root, int64_t *bits)
+is_zero_at_point (br__field *f, uint32_t root, br__proof *proof)
 {
   const int64_t least = br__field_bits (f, root);
-  const int in_reach = least <= BR_MAX_BITS;
+  const int in_reach = least <= BR_MAX_BITS && least <= proof->work / steps_of (f, root);
   int64_t p = FIRST, last = in_reach ? 4 * least + BR_REAL_BITS : BR_REAL_BITS;
 
-  *bits = in_reach ? 0 : least;
+  proof->bits = least > BR_MAX_BITS ? least : 0;
+  proof->more |= !in_reach && proof->bits == 0;
   while (p <= last)
     {
       if (enclose (f, root, (mpfr_prec_t) p, 0))
@@ -196,7 +210,7 @@ lay_grid (br__field *f, grid *g, uint32_t root)
 
 /* Asks at each point of the grid.  */
 static br_truth
-is_zero_on_grid (br__field *f, const grid *g, uint32_t root, int64_t total, int64_t *bits)
+is_zero_on_grid (br__field *f, const grid *g, uint32_t root, int64_t total, br__proof *proof)
 {
   for (int64_t n = 0; n < total; n++)
     {
@@ -208,7 +222,7 @@ is_zero_on_grid (br__field *f, const grid *g, uint32_t root, int64_t total, int6
           set_point (f->atom[i].point, g->center[i], rest % g->count[i], g->count[i], g->fine[i]);
           rest /= g->count[i];
         }
-      zero = is_zero_at_point (f, root, bits);
+      zero = is_zero_at_point (f, root, proof);
       if (zero != BR_YES)
         return zero;
     }
@@ -218,7 +232,7 @@ is_zero_on_grid (br__field *f, const grid *g, uint32_t root, int64_t total, int6
 /* A function of atoms that is not 0 everywhere is not 0 at pi, which is transcendental; of other atoms that is
    not known.  */
 static br_truth
-is_zero_with_atoms (br__field *f, uint32_t root, int64_t *bits)
+is_zero_with_atoms (br__field *f, uint32_t root, br__proof *proof)
 {
   const int only_pi = f->atoms == 1 && f->atom[0].node == NULL;
   grid g;
@@ -234,8 +248,9 @@ is_zero_with_atoms (br__field *f, uint32_t root, int64_t *bits)
   for (size_t i = 0; i < f->atoms; i++)
     mpz_init (g.center[i]);
   br_status status = lay_grid (f, &g, root);
+  proof->work /= total;
   if (status == BR_OK)
-    zero = is_zero_on_grid (f, &g, root, total, bits);
+    zero = is_zero_on_grid (f, &g, root, total, proof);
   else if (status == BR_NO_MEMORY)
     f->status = status;
   for (size_t i = 0; i < f->atoms; i++)
@@ -286,7 +301,7 @@ sine_of_difference (br__field *f, int *found, const br_real *x, mpq_srcptr candi
 }
 
 br_status
-br__zero_test (br_truth *zero, int64_t *bits, const br_real *x, const br_number *candidate)
+br__zero_test (br__proof *proof, const br_real *x, const br_number *candidate)
 {
   br__field f;
   mpq_t c;
@@ -294,8 +309,8 @@ br__zero_test (br_truth *zero, int64_t *bits, const br_real *x, const br_number 
   uint32_t root;
   br_status status = br__node_evaluate (x->node, BR__FIRST_BITS);
 
-  *zero = BR_UNKNOWN;
-  *bits = 0;
+  proof->zero = BR_UNKNOWN;
+  proof->bits = proof->more = 0;
   if (status != BR_OK)
     return status;
   br__field_init (&f);
@@ -305,12 +320,11 @@ br__zero_test (br_truth *zero, int64_t *bits, const br_real *x, const br_number 
   if (!found)
     root = br__field_make (&f, BR__STEP_SUB, br__field_put (&f, x), br__field_number (&f, c), 0);
   if (f.status == BR_OK)
-    {
-      br__field_need (&f, root);
-      *zero = root == 0 || br__field_cancels (&f, root) ? BR_YES
-              : f.status != BR_OK ? BR_UNKNOWN
-              : f.atoms == 0 ? is_zero_at_point (&f, root, bits) : is_zero_with_atoms (&f, root, bits);
-    }
+    br__field_need (&f, root);
+  if (f.status == BR_OK && (root == 0 || br__field_cancels (&f, root)))
+    proof->zero = BR_YES;
+  else if (f.status == BR_OK)
+    proof->zero = f.atoms == 0 ? is_zero_at_point (&f, root, proof) : is_zero_with_atoms (&f, root, proof);
   if (f.status == BR_NO_MEMORY)
     status = f.status;
   br__field_clear (&f);

@@ -13,7 +13,7 @@ typedef struct recovery
   int lock_fd;          /* -1: none */
   int kept;             /* the file is there */
   int recovered;        /* it was left by an earlier prompt, and stays until it is saved */
-  int warned;           /* a failure was told */
+  int warned;           /* a failure was reported */
 } recovery;
 
 #define RECOVERY_ZERO { NULL, NULL, -1, 0, 0, 0 }

@@ -23,7 +23,7 @@ typedef struct session
   int progress_width;     /* of the line of progress on standard error, 0: none */
 } session;
 
-/* The file name of what is typed at the prompt; its mistakes are told without a place.  */
+/* The file name of what is typed at the prompt; its mistakes are reported without a file name.  */
 extern const char session_prompt_name[];
 
 /* 0, with a message, when memory ran out.  */

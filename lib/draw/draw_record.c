@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   draw_record.c - what is told of a drawing: its record, and the shapes in words.  */
+   draw_record.c - what is said about a drawing: its record, and the shapes in words.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -352,7 +352,7 @@ br__own_collect (br__own **own, size_t *count, br__run *run)
       else if (text && br__lex_is_word (&part.lex, "answer") && br__lex_next (&part.lex, &error) == BR_OK
                && !br__lex_is_sign (&part.lex, '='))
         {
-          /* A line that was wrong when it was read was told of then; one that waits is none yet.  */
+          /* Errors were reported when the line was read; lines that still wait are skipped.  */
           status = read_answer (&made, NULL, NULL, &part);
           if (status == BR_OK)
             {

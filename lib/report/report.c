@@ -56,7 +56,7 @@ has_parts (const br_sheet *sheet)
   return 0;
 }
 
-/* Parts that cannot be planned are told in the report, which is of use without a plan.  */
+/* Parts that cannot be planned are named in the report, which is useful without a plan.  */
 static br_status
 ask_for_plan (br__report *p)
 {

@@ -31,7 +31,7 @@ typedef struct br__report
 
 /* report_rows.c: a cell, its text escaped, measures for eye and ear.  */
 void br__report_cell (br_text *t, const char *text);
-/* report_figure.c: the side view, if there is a shape; a failure is told in the run.  */
+/* report_figure.c: the side view, if there is a shape; a failure is reported in the run.  */
 br_status br__report_figure (br__report *p);
 /* report_rows.c, report_cut.c: what a record adds.  */
 void br__report_row (br__report *p, const br_record *r);

@@ -19,18 +19,18 @@
 #include "shop/blade.h"
 #include "shop/caution.h"
 
-/* What a caution is about, in what an entry was told.  AS_CUT shifts a bit to what a tolerance may do.  */
+/* What a caution is about: the bits of br__entry_told.  AS_CUT shifts a bit to what a tolerance may do.  */
 enum { RULE_ASTM = 1, RULE_ISO = 2, RULE_RUBS = 4, RULE_CURVE = 8, AS_CUT = 4 };
 
 /* What is looked at: an entry that moved, or an expression, of which nothing was said before.  */
 typedef struct concern
 {
   br__run *run;
-  unsigned before;      /* rules that were told of */
+  unsigned before;      /* rules of which a caution was given */
   unsigned now;
 } concern;
 
-/* 1 if RULE, which holds now, has to be told.  */
+/* 1 if RULE, which holds now, needs a caution.  */
 static int
 is_new (concern *c, unsigned rule)
 {
@@ -276,7 +276,7 @@ is_called_gap (const char *name)
   return 0;
 }
 
-/* The gap that operand INDEX names is told of where that dimension is set.  */
+/* The gap that operand INDEX names gets its caution where that dimension is set.  */
 static int
 is_told_elsewhere (const br__tree *t, size_t index)
 {
@@ -316,7 +316,7 @@ is_wheel (const br_sheet *sheet, const char *name, size_t length)
   return s && s->kind == BR__CIRCLE && !s->hole;
 }
 
-/* What was told of the gap between a wheel and its fender, where E is the distance of the two.  */
+/* The cautions that were given about the gap between a wheel and its fender, where E is the distance of the two.  */
 static unsigned
 told_of_fender (const br_sheet *sheet, const char *const name[2], const int length[2])
 {
@@ -411,7 +411,7 @@ br_status
 br__tell_cautions (br__run *run, const br__moves *moves)
 {
   br_status status = BR_OK;
-  /* What nobody hears has not been said: a line that `tidy` tries.  */
+  /* Without a reader no caution counts as given: a line that `tidy` tries.  */
   if (!run->sink || !run->sink->record)
     return BR_OK;
   if (!moves || run->sheet->child_told != run->sheet->settings.child)

@@ -75,7 +75,7 @@ put_side (br_record *r, const char *key, const char *shown_key, br__run *run, co
   br__text_clear (&t);
   br_real_clear (&z);
   br__value_clear (&v);
-  /* Digits that cannot be told do not keep the rule from being judged.  */
+  /* The check is judged even if its digits are undecided.  */
   return status == BR_NO_MEMORY || (known && status != BR_UNDECIDED) ? status : BR_OK;
 }
 

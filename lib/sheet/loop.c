@@ -10,22 +10,29 @@
 
 #include "exact/status.h"
 #include "sheet/graph_private.h"
+#include "sheet/hidden.h"
 
 /* How many names of a long loop are said at its start.  */
 #define SAID 6
 
-/* Blanks before the name of a hidden entry: `  deck x` is told as `deck x`.  */
-static size_t
-blanks (const br__entry *e)
+/* Adds E to the loop in T, once where several numbers of one shape follow each other; BEFORE is what was added last.  */
+static void
+add_name (br_text *t, br_text *before, const br__entry *e, int most)
 {
-  return strspn (e->name, " ");
+  br_text name = BR_TEXT_ZERO;
+  br__put_entry_words (&name, e);
+  if (!before->length || strcmp (br__text_string (&name), br__text_string (before)) != 0)
+    br__text_printf (t, "%s%.*s", before->length ? " <- " : "", BR__CLIP (br__text_string (&name), most));
+  t->failed |= name.failed;
+  br__text_clear (before);
+  *before = name;
 }
 
 /* From E's new formula down to MEET, then up through users to E again.  */
 static br_status
 name_loop (br__entry *e, br__entry *meet, const br__definition *d, br_error *error)
 {
-  br_text t = BR_TEXT_ZERO;
+  br_text t = BR_TEXT_ZERO, before = BR_TEXT_ZERO;
   br__entry_stack path = { NULL, 0, 0 };
   int enough = 1;
 
@@ -40,19 +47,23 @@ name_loop (br__entry *e, br__entry *meet, const br__definition *d, br_error *err
   for (br__entry *x = meet; x != e && enough; x = x->above_from)
     if (x != meet)
       enough = br__entry_push (&path, x);
-  br__text_printf (&t, "%.*s", BR__CLIP (e->name + blanks (e), 40));
+  add_name (&t, &before, e, 40);
   for (size_t i = 0; i < path.count; i++)
     if (path.rows[i] != e)
       {
         if (i == SAID)
           br__text_printf (&t, " <- ... %zu more", path.count - SAID);
         if (i < SAID)
-          br__text_printf (&t, " <- %.*s", BR__CLIP (path.rows[i]->name + blanks (path.rows[i]), 24));
+          add_name (&t, &before, path.rows[i], 24);
       }
-  br__text_printf (&t, " <- %.*s", BR__CLIP (e->name + blanks (e), 40));
+  /* A loop of one is said, too.  */
+  if (!strstr (br__text_string (&t), " <- "))
+    br__text_reset (&before), br__text_puts (&before, " ");
+  add_name (&t, &before, e, 40);
   br__fail (error, BR_DOMAIN, d->tree.base, d->tree.length, "a loop: %s", br__text_string (&t));
   br__hint (error, "one of them needs a value that does not depend on the others");
   br__text_clear (&t);
+  br__text_clear (&before);
   br__free (path.rows);
   return BR_DOMAIN;
 }

@@ -61,7 +61,7 @@ put_back (renewal *r)
     }
 }
 
-/* An error in a formula that was not typed just now is told with its name.  */
+/* An error in a formula that was not typed just now is reported with its name.  */
 static void
 name_error (renewal *r, br__entry *e)
 {

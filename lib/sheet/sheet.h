@@ -188,7 +188,7 @@ typedef struct br__run
   int kept;                 /* the statement belongs in a saved sheet */
   br_status (*behind) (struct br__run *run);    /* reads what stands behind the formula of an assignment, or NULL */
   br_text phrase;           /* the line in the words of the language, where TEXT is that */
-  int told;                 /* its mistakes have been told already: those of an opened file */
+  int told;                 /* its mistakes have been reported already: those of an opened file */
   struct br__run *collect;  /* the `use` whose lines this is one of, or NULL */
   char *touched[8];         /* files that it reads, which it will not write over */
   size_t touched_count;
@@ -204,7 +204,7 @@ typedef struct br__run
 /* reply.c */
 /* Hands R on and frees it; BR_NO_MEMORY when it could not be made whole.  */
 br_status br__emit (br__run *run, br_record *r);
-/* 1 once who watches the sheet wants long work to end, and the mistake that is told then.  */
+/* 1 once who watches the sheet wants long work to end, and the mistake that is reported then.  */
 int br__stopped (const br__run *run);
 static inline br_status
 br__fail_stopped (br__run *run)
@@ -233,7 +233,7 @@ br_status br__change_add (br__run *run, const br__change *change);
 br_status br__changes_room (br__run *run);
 /* Turns *ACTIVE, as a change.  */
 br_status br__change_switch (br__run *run, int *active);
-/* Puts NEW, which it takes over also on an error, in the place of *TEXT.  */
+/* Puts NEW, which it takes over also on an error, instead of *TEXT.  */
 br_status br__change_text (br__run *run, char **text, char *new);
 /* Gives E the definition *D, which it takes over, as a change.  */
 br_status br__change_define (br__run *run, br__entry *e, br__definition **d, br__moves *moves);

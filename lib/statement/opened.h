@@ -7,7 +7,7 @@
 
 /* Fails with both ways out where something is not saved.  */
 br_status br__check_saved (br__run *run);
-/* Puts the lines of TEXT, as those of the file PATH, in the place of what is there; the sheet has no path then.  */
+/* Puts the lines of TEXT, as those of the file PATH, instead of what is there; the sheet has no path then.  */
 br_status br__open_text (br__run *run, const char *text, size_t length, const char *path);
 
 #endif

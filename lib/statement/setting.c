@@ -416,7 +416,7 @@ br__do_setting (br__run *run)
   return status;
 }
 
-/* A setting that is any text: shown, or the rest of the line put in the place of *TEXT.  */
+/* A setting that is any text: shown, or the rest of the line put instead of *TEXT.  */
 static br_status
 text_setting (br__run *run, const char *name, char **text)
 {

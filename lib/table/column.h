@@ -9,7 +9,7 @@
 #include "sheet/sheet.h"
 
 #define BR__SLACK 16                /* bytes that may be copied behind the end of a row */
-#define BR__BAD_TOLD 20             /* cells that are no measure and are told one by one */
+#define BR__BAD_TOLD 20             /* cells that are not measures, reported one by one */
 
 typedef enum br__column_size { BR__AS_IT_IS, BR__FULL_SIZE, BR__DRAWN_SIZE } br__column_size;
 

@@ -155,7 +155,7 @@ add_bad (br__block *b, const br__csv_row *row, const char *place, const br_error
     b->bads.told++;
 }
 
-/* A cell whose bytes are not what it holds has its mistake told of the whole.  */
+/* A cell whose bytes are not what it holds gets its mistake reported for the whole.  */
 static void
 add_bad_cell (br__block *b, const br__csv_row *row, br_error *error)
 {

@@ -12,7 +12,7 @@
 #include "exact/status.h"
 #include "table/column_pump.h"
 
-#define TELL_AFTER 1000       /* milliseconds until progress is told, and between */
+#define TELL_AFTER 1000       /* milliseconds until progress is reported, and between */
 #define TELL_EVERY 250
 
 static int64_t

@@ -9,7 +9,7 @@
 #include <inttypes.h>
 #include <string.h>
 
-/* Rows of a long list are told in a file; the terminal gets those that want a look.  */
+/* Rows of a long list stand in a file; the terminal gets those that want a look.  */
 #define MOST_PROBLEMS 6
 
 static void

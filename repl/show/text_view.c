@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
-   text_view.c - the side view in characters with what its letters mean, and the report told in a line.  */
+   text_view.c - the side view in characters with what its letters mean, and the report in one line.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

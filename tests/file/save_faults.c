@@ -415,7 +415,7 @@ odd_places (void **state)
     const char *line, *old;     /* OLD: what stands in odd.sheet, or NULL */
     unsigned calls;             /* that fail, a bit each, */
     int number;                 /* with this */
-    const char *why;            /* it can not be done, or NULL */
+    const char *why;            /* it cannot be done, or NULL */
     int appears, stranger, other_group;
   } rows[] = {
     { "save odd.sheet", NULL, BIT (NAMELESS) | BIT (LINKAT), EPERM, NULL, 0, 0, 0 },

@@ -40,6 +40,7 @@ test_headers = tests/check.h \
   tests/draw/figure.h \
   tests/draw/read_page.h \
   tests/draw/svg.h \
+  tests/file/faults.h \
   tests/exact/real_check.h \
   tests/lesson/support.h \
   tests/measure/measure.h \

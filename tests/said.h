@@ -4,6 +4,7 @@
 #define BR_TESTS_SAID_H
 
 #include <inttypes.h>
+#include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -37,6 +38,20 @@ typedef struct said
 } said;
 
 #define SAID_ZERO { NULL, 0, NULL, 0 }
+
+/* A line made as by printf, to be freed.  */
+SAID_UNUSED static char *said_line (const char *format, va_list args) __attribute__ ((format (printf, 1, 0)));
+
+SAID_UNUSED static char *
+said_line (const char *format, va_list args)
+{
+  char *line = NULL;
+  size_t length;
+  FILE *out = open_memstream (&line, &length);
+  vfprintf (out, format, args);
+  fclose (out);
+  return line;
+}
 
 SAID_UNUSED static void
 said_clear (said *s)

@@ -17,15 +17,6 @@
 static char folder[] = "/tmp/benchrule-replace-XXXXXX";
 
 static void
-put_file (const char *name, const char *text)
-{
-  FILE *file = fopen (name, "w");
-  assert_non_null (file);
-  assert_true (fputs (text, file) >= 0);
-  assert_int_equal (fclose (file), 0);
-}
-
-static void
 gives_way (void **state)
 {
   static const struct { br__content content; const char *old, *new; int gives_way; } rows[] = {
@@ -80,7 +71,7 @@ left_over (void **state)
   for (size_t i = 0; i < CHECK_COUNT (rows); i++)
     {
       const struct timespec times[2] = { { time (NULL) - 48 * 3600, 0 }, { time (NULL) - 48 * 3600, 0 } };
-      put_file (rows[i].name, "half");
+      sheet_put_file (rows[i].name, "half");
       assert_int_equal (rows[i].old ? utimensat (AT_FDCWD, rows[i].name, times, 0) : 0, 0);
     }
   assert_int_equal (mkdir (".cart.sheet.2123456789abcdef.benchrule-part", 0700), 0);
@@ -104,7 +95,7 @@ linked (void **state)
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (rows); i++)
     {
-      put_file (rows[i].file, "name,version,problem,topic,\n");
+      sheet_put_file (rows[i].file, "name,version,problem,topic,\n");
       assert_int_equal (link (rows[i].file, "other"), 0);
       assert_int_equal (sheet_run (sheet, &s, rows[i].line), BR_IO);
       if (!strstr (s.faults[0].error.message, "hard links") || !strstr (s.faults[0].error.hint, rows[i].hint))
@@ -170,7 +161,7 @@ plain_files (void **state)
   for (size_t i = 0; i < CHECK_COUNT (rows); i++)
     {
       br_sheet *sheet = sheet_with ("");
-      put_file ("uses.sheet", rows[i].lines);
+      sheet_put_file ("uses.sheet", rows[i].lines);
       br_sheet_set_policy (sheet, allow, NULL);
       assert_int_equal (sheet_run (sheet, &s, "open uses.sheet"), BR_IO);
       if (!strstr (s.faults[0].error.message, rows[i].message))

@@ -17,15 +17,6 @@
 
 static char folder[] = "/tmp/benchrule-public-XXXXXX";
 
-static void
-put_file (const char *name, const char *text)
-{
-  FILE *file = fopen (name, "w");
-  assert_non_null (file);
-  fputs (text, file);
-  assert_int_equal (fclose (file), 0);
-}
-
 /* ---- Memory ---- */
 
 static br_number result, other;
@@ -346,13 +337,13 @@ opened_sheets (void **state)
   br_sheet *sheet = sheet_with ("");
   said s = SAID_ZERO;
   (void) state;
-  put_file ("itself.sheet", "use ./itself.sheet\n");
+  sheet_put_file ("itself.sheet", "use ./itself.sheet\n");
   assert_int_equal (sheet_run (sheet, &s, "open itself.sheet"), BR_DOMAIN);
   assert_non_null (strstr (s.faults[0].error.message, "a sheet cannot use itself"));
   br_sheet_free (sheet);
   assert_int_equal (mkdir ("inner", 0700), 0);
-  put_file ("inner/outer.sheet", "use next.sheet\nuse ../plain.sheet\n");
-  put_file ("inner/next.sheet", "near = 2 in");
+  sheet_put_file ("inner/outer.sheet", "use next.sheet\nuse ../plain.sheet\n");
+  sheet_put_file ("inner/next.sheet", "near = 2 in");
   sheet = sheet_with ("");
   br_sheet_set_policy (sheet, allow_all, NULL);
   check_ok (sheet_run (sheet, &s, "open \"inner/outer.sheet\""));
@@ -403,7 +394,7 @@ line_ends (void **state)
     {
       char bytes[100] = "";
       br_sheet *sheet = NULL;
-      put_file ("ends.sheet", texts[i]);
+      sheet_put_file ("ends.sheet", texts[i]);
       check_ok (br_sheet_new (&sheet));
       check_ok (br_sheet_run_file (sheet, "ends.sheet", NULL));
       assert_string_equal (br_sheet_path (sheet), "ends.sheet");
@@ -417,7 +408,7 @@ line_ends (void **state)
   /* What is added behind such a last line begins a line; `save` alone takes the file that was opened.  */
   char bytes[100] = "";
   br_sheet *sheet = NULL;
-  put_file ("ends.sheet", "a = 1");
+  sheet_put_file ("ends.sheet", "a = 1");
   check_ok (br_sheet_new (&sheet));
   check_ok (br_sheet_run_file (sheet, "ends.sheet", NULL));
   check_ok (br_sheet_run (sheet, "b = 2\nsave", 10, "test", 1, NULL));
@@ -456,7 +447,7 @@ set_up (void **state)
   (void) state;
   if (!mkdtemp (folder) || chdir (folder) != 0)
     return -1;
-  put_file ("plain.sheet", "wheel = 3 in\n");
+  sheet_put_file ("plain.sheet", "wheel = 3 in\n");
   return 0;
 }
 

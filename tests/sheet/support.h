@@ -12,6 +12,16 @@
 
 #include <mpfr.h>
 
+/* Makes the file NAME, which holds TEXT.  */
+CHECK_UNUSED static void
+sheet_put_file (const char *name, const char *text)
+{
+  FILE *file = fopen (name, "w");
+  assert_non_null (file);
+  assert_true (fputs (text, file) >= 0);
+  assert_int_equal (fclose (file), 0);
+}
+
 /* Runs LENGTH bytes of TEXT; S holds what is said from here on.  */
 CHECK_UNUSED static br_status
 sheet_run_bytes (br_sheet *sheet, said *s, const char *text, size_t length)
@@ -75,14 +85,10 @@ CHECK_UNUSED static void sheet_say (br_sheet *sheet, said *s, const char *format
 CHECK_UNUSED static void
 sheet_say (br_sheet *sheet, said *s, const char *format, ...)
 {
-  char *line = NULL;
-  size_t length;
   va_list args;
-  FILE *out = open_memstream (&line, &length);
   va_start (args, format);
-  vfprintf (out, format, args);
+  char *line = said_line (format, args);
   va_end (args);
-  fclose (out);
   br_status status = sheet_run (sheet, s, line);
   if (status != BR_OK)
     fail_msg ("%.200s: %s", line, s->fault_count ? s->faults[0].error.message : "no fault told");

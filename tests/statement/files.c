@@ -12,15 +12,6 @@
 
 static char folder[] = "/tmp/benchrule-recover-XXXXXX";
 
-static void
-put_file (const char *name, const char *text)
-{
-  FILE *file = fopen (name, "w");
-  assert_non_null (file);
-  assert_true (fputs (text, file) >= 0);
-  assert_int_equal (fclose (file), 0);
-}
-
 /* ---- Recovered ---- */
 
 typedef struct left
@@ -63,7 +54,7 @@ leave (int with_file, const char *lines)
 {
   said s = SAID_ZERO;
   br_sheet *sheet = sheet_with ("");
-  put_file ("cart.sheet", "wheel = 3-1/2 in  # bought\n");
+  sheet_put_file ("cart.sheet", "wheel = 3-1/2 in  # bought\n");
   if (with_file)
     sheet_say (sheet, &s, "open cart.sheet");
   sheet_say (sheet, &s, "%s", lines);
@@ -92,7 +83,7 @@ with_its_file (void **state)
   sheet_end (sheet, &s);
 
   leave (1, "axle = 7/16 in");
-  put_file ("cart.sheet", "wheel = 5 in\n");
+  sheet_put_file ("cart.sheet", "wheel = 5 in\n");
   sheet = sheet_after (&l);
   sheet_say (sheet, &s, "recover");
   refused (sheet, "save", "has changed since", "`save over cart.sheet`");
@@ -134,12 +125,12 @@ not_recovered (void **state)
   refused (sheet, "recover drop \x01", "", "");
   l.path = "nothing";
   refused (sheet, "recover", "no such file", "");
-  put_file ("kept", "wheel = 3 in\n");        /* without a head */
+  sheet_put_file ("kept", "wheel = 3 in\n");        /* without a head */
   l.path = "kept";
   sheet_say (sheet, &s, "recover");
   assert_null (br_sheet_path (sheet));
   sheet_say (sheet, &s, "new without saving");
-  put_file ("asks.sheet", "wheel = 3 in\nrecover\n");
+  sheet_put_file ("asks.sheet", "wheel = 3 in\nrecover\n");
   assert_int_equal (sheet_run (sheet, &s, "open asks.sheet"), BR_DOMAIN);
   assert_string_equal (s.faults[0].error.message, "a sheet recovers nothing");
   assert_int_equal (l.taken, 1);
@@ -156,7 +147,7 @@ saved (void **state)
   static const char *const others[] = { "base = 14 in", "new without saving\nbase = 14 in", "open other.sheet" };
   said s = SAID_ZERO;
   (void) state;
-  put_file ("other.sheet", "base = 14 in\n");
+  sheet_put_file ("other.sheet", "base = 14 in\n");
   for (size_t i = 0; i < CHECK_COUNT (others); i++)
     {
       br_sheet *sheet = sheet_with ("axle = 7/16 in\nwheel = 3 in");
@@ -204,17 +195,17 @@ used (void **state)
   (void) state;
   if (mkdir ("plans", 0700) != 0)
     fail_msg ("no folder can be made");
-  put_file ("plans/hub.sheet", "hub = 1 in\n");
-  put_file ("plans/undoes.sheet", "axle = 1 in\nundo\n");
+  sheet_put_file ("plans/hub.sheet", "hub = 1 in\n");
+  sheet_put_file ("plans/undoes.sheet", "axle = 1 in\nundo\n");
   sheet_say (sheet, &s, "use \"plans/hub.sheet\"  # turned\nwheel = hub * 3");
   sheet_say (sheet, &s, "save plans/cart.sheet");
   holds ("plans/cart.sheet", "use \"hub.sheet\"  # turned\nwheel = hub * 3\n");
   sheet_say (sheet, &s, "hub = 2 in\nsave plans/cart2.sheet");
   holds ("plans/cart2.sheet", "use \"hub.sheet\"  # turned\nwheel = hub * 3\nhub = 2 in\n");
-  put_file ("plans/.own.sheet", "axle = 1 in\n");
+  sheet_put_file ("plans/.own.sheet", "axle = 1 in\n");
   sheet_say (sheet, &s, "new without saving\nuse plans/.own.sheet\nsave plans/cart3.sheet");
   holds ("plans/cart3.sheet", "# from .own.sheet\naxle = 1 in\n");
-  put_file ("plans/inner.sheet", "rim = 1.3 in\n");
+  sheet_put_file ("plans/inner.sheet", "rim = 1.3 in\n");
   sheet_say (sheet, &s, "new without saving\nuse plans/inner.sheet\ntidy apply to 1/4\nsave plans/cart4.sheet");
   holds ("plans/cart4.sheet", "use \"inner.sheet\"\nrim = 1-1/4\"\n");
   assert_int_equal (sheet_run (sheet, &s, "use plans/undoes.sheet"), BR_DOMAIN);
@@ -250,8 +241,8 @@ passed_on (void **state)
   static const char line[] = "open long.sheet";
   br_sheet *sheet = sheet_with ("");
   (void) state;
-  put_file ("sizes.csv", "size\n1.23\n");
-  put_file ("long.sheet", "x = 1\nround column size of sizes.csv to 1/8\nworksheet sums 2 seed 1 into sums.csv\n");
+  sheet_put_file ("sizes.csv", "size\n1.23\n");
+  sheet_put_file ("long.sheet", "x = 1\nround column size of sizes.csv to 1/8\nworksheet sums 2 seed 1 into sums.csv\n");
   br_sheet_set_policy (sheet, allow, NULL);
   check_ok (br_sheet_run (sheet, line, strlen (line), "", 1, &sink));
   assert_int_equal (t.flushed, 1);
@@ -267,8 +258,8 @@ stopped (void **state)
   said s = SAID_ZERO;
   br_sheet *sheet = sheet_with ("");
   (void) state;
-  put_file ("sizes.csv", "size\n1.23\n");
-  put_file ("waits.sheet", "x = 1\nround column size of sizes.csv to 1/8 into marks.csv\n");
+  sheet_put_file ("sizes.csv", "size\n1.23\n");
+  sheet_put_file ("waits.sheet", "x = 1\nround column size of sizes.csv to 1/8 into marks.csv\n");
   sheet_say (sheet, &s, "open waits.sheet");
   flag = 1;
   br_sheet_watch (sheet, &flag);

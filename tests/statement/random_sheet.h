@@ -33,14 +33,10 @@ static br_status engines_say (br_sheet *sheet, said *s, const char *format, ...)
 static br_status
 engines_say (br_sheet *sheet, said *s, const char *format, ...)
 {
-  char *line = NULL;
-  size_t length;
   va_list args;
-  FILE *out = open_memstream (&line, &length);
   va_start (args, format);
-  vfprintf (out, format, args);
+  char *line = said_line (format, args);
   va_end (args);
-  fclose (out);
   br_status status = engines_run (sheet, s, line);
   free (line);
   return status;

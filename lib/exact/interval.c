@@ -177,25 +177,27 @@ br__interval_scale (br__interval_ptr z, br__interval_srcptr x, long n, unsigned 
 void
 br__interval_power (br__interval_ptr z, br__interval_srcptr x, uint64_t n)
 {
-  br__interval base;
+#if ULONG_MAX < UINT64_MAX
+  if (n > ULONG_MAX)
+    {
+      br__interval base;
+      mpfi_init2 (base, mpfi_get_prec (z));
+      mpfi_set (base, x);
+      br__interval_power (z, base, n / 2);
+      br__interval_sqr (z, z);
+      if (n % 2)
+        br__interval_mul (z, z, base);
+      mpfi_clear (base);
+      return;
+    }
+#endif
   if (n % 2 == 0)
     mpfi_abs (z, x);
   else
     mpfi_set (z, x);
-  if (n <= ULONG_MAX)
-    {
-      mpfr_pow_ui (&z->left, &z->left, (unsigned long) n, MPFR_RNDD);
-      mpfr_pow_ui (&z->right, &z->right, (unsigned long) n, MPFR_RNDU);
-      widen (z);
-      return;
-    }
-  mpfi_init2 (base, mpfi_get_prec (z));
-  mpfi_set (base, z);
-  br__interval_power (z, base, n / 2);
-  br__interval_sqr (z, z);
-  if (n % 2)
-    br__interval_mul (z, z, base);
-  mpfi_clear (base);
+  mpfr_pow_ui (&z->left, &z->left, (unsigned long) n, MPFR_RNDD);
+  mpfr_pow_ui (&z->right, &z->right, (unsigned long) n, MPFR_RNDU);
+  widen (z);
 }
 
 void

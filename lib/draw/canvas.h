@@ -39,6 +39,9 @@ void br__stylus_to (br__stylus *s, int64_t x, int64_t y);
 /* To the beginning of an arc, from its end on no dot is missing; angles in billionths of a degree.  */
 void br__stylus_arc (br__stylus *s, int64_t x, int64_t y, int64_t r, int64_t from, int64_t turn);
 
+/* outline_view.c */
+void br__outline_walk (br__stylus *s, const br__drawn *d);
+
 /* Line I as text, without blanks at its end: in braille, or in plain characters that look as its dots do.  */
 void br__canvas_line (br_text *t, const br__canvas *c, size_t i, int dots);
 

@@ -288,7 +288,9 @@ side_of (const br__drawn *s, int upright, int far)
         e.feature[bank] += (along > 0) == far ? across / 2 : -across / 2;
     }
   for (int bank = 0; bank < BR__BANKS; bank++)
-    if (s->shape->kind == BR__BOX)
+    if (s->pieces)
+      e.feature[bank] = br__outline_turn (s, upright, bank == BR__FAR, at);
+    else if (s->shape->kind == BR__BOX || s->shape->kind == BR__OUTLINE)
       e.feature[bank] = bank ? upright ? a->x2 : a->y2 : upright ? a->x : a->y;
     else if (s->shape->kind == BR__ARC)
       e.feature[bank] = turn_of_arc (s, upright, bank, at);
@@ -444,6 +446,8 @@ add_boxes (work *w)
   for (size_t i = 0; i < v->count; i++)
     if (is_box (&v->shapes[i]))
       counts[first_alike (v, i)]++;
+    else if (v->shapes[i].pieces)
+      counts[i] = 1;
   for (size_t i = 0; i < v->count && status == BR_OK; i++)
     if (counts[i])
       status = add_distance (w, side_of (&v->shapes[i], w->d->upright, 0), side_of (&v->shapes[i], w->d->upright, 1), counts[i], 0);

@@ -206,6 +206,21 @@ add_line (anchors *a, const br__drawn *d, int64_t x, int64_t y)
                side * out_x, side * out_y, 0);
 }
 
+/* The middles of straight pieces, to their right and left.  */
+static void
+add_outline (anchors *a, const br__drawn *d, int64_t left, int64_t top)
+{
+  for (size_t i = 0; i < d->piece_count; i++)
+    {
+      const br__drawn_piece *p = &d->pieces[i];
+      br__drawn side = { .x = p->x + (p->x2 - p->x) / 2, .y = p->y + (p->y2 - p->y) / 2, .a = (p->x2 - p->x) / 3, .b = (p->y2 - p->y) / 3 };
+      if (!p->turn && a->count + 14 <= MOST_ANCHORS)
+        add_line (a, &side, left + side.x, top - side.y);
+    }
+  if (!a->count)
+    add_box (a, left + d->x, top - d->y, d->a, d->b);
+}
+
 static void
 find_anchors (anchors *a, const br__drawn *d, int64_t left, int64_t top)
 {
@@ -226,6 +241,9 @@ find_anchors (anchors *a, const br__drawn *d, int64_t left, int64_t top)
       break;
     case BR__LINE:
       add_line (a, d, x, y);
+      break;
+    case BR__OUTLINE:
+      add_outline (a, d, left, top);
       break;
     }
 }

@@ -16,6 +16,7 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/place_plot.c \
   lib/draw/place_table.c \
   lib/draw/place_table.h \
+  lib/draw/outline_view.c \
   lib/draw/paint.c \
   lib/draw/paperwork.c \
   lib/draw/plot.c \

@@ -97,7 +97,7 @@ find_features (axis *a)
       int64_t centre = a->upright ? d->y : d->x, run = a->upright ? d->b : d->a;
       if (!d->tied)
         continue;
-      if (d->shape->kind == BR__BOX)
+      if (d->shape->kind == BR__BOX || d->pieces)
         {
           add_feature (a, i, LOW, a->upright ? d->reach.y : d->reach.x);
           add_feature (a, i, HIGH, a->upright ? d->reach.y2 : d->reach.x2);

@@ -126,6 +126,13 @@ int64_t br__next_line (int64_t low, int64_t step, int64_t from);
 /* Moves everything from ink FIRST on.  */
 void br__plot_shift (br__plot *p, size_t first, int64_t dx, int64_t dy);
 
+/* A piece of the edge of an outline; TURN 0: straight.  */
+typedef struct br__drawn_piece
+{
+  int64_t x, y, x2, y2, centre_x, centre_y, radius;
+  int64_t from, turn;           /* billionths of a degree, anticlockwise */
+} br__drawn_piece;
+
 /* side.c: a shape on paper, y still upward, before it is set on the page.  */
 typedef struct br__drawn
 {
@@ -133,6 +140,8 @@ typedef struct br__drawn
   int tied;                     /* else sizes or place are made up, and it is dashed */
   int64_t x, y, a, b, c, d;     /* as in br__figure; angles in billionths of a degree */
   br__area reach;               /* y upward: y is the lower side */
+  br__drawn_piece *pieces;      /* of an outline that is tied; x y a b are as of a box around it */
+  size_t piece_count;
   char *label;                  /* its name, and what it waits for where it is not tied */
   int unlabelled;               /* it found no room */
   size_t balloon;               /* a number on the figure in its stead, or 0 */
@@ -160,6 +169,13 @@ void br__sine_cosine (int64_t *sine, int64_t *cosine, int64_t angle);
 int64_t br__angle (int64_t dx, int64_t dy);
 /* Strokes of the shapes, page y = TOP - y, page x = x + LEFT.  */
 void br__view_plot (br__plot *p, const br__side_view *v, int64_t left, int64_t top);
+
+/* outline_view.c: the pieces of D, of which the reach is known.  */
+br_status br__drawn_outline (br__drawn *d, const br_sheet *sheet, const br_number *ratio);
+/* Where D reaches as far as AT, up (UPRIGHT) or across: the other number of that place, the least of several, or the
+   greatest where GREATEST.  */
+int64_t br__outline_turn (const br__drawn *d, int upright, int greatest, int64_t at);
+void br__outline_plot (br__plot *p, const br__drawn *d, int64_t left, int64_t top);
 
 /* dimension_line.c, dimension_place.c: dimension lines on two sides of the view: NEAR below it or to its left, FAR above it or
    to its right.  */

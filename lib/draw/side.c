@@ -19,7 +19,10 @@ void
 br__view_clear (br__side_view *v)
 {
   for (size_t i = 0; i < v->count; i++)
-    br__free (v->shapes[i].label);
+    {
+      br__free (v->shapes[i].label);
+      br__free (v->shapes[i].pieces);
+    }
   br__free (v->shapes);
   memset (v, 0, sizeof *v);
 }
@@ -116,12 +119,17 @@ make_up_sizes (br__drawn *d, const int known[6], int64_t u)
 {
   static const int guess[][4] =
   {
-    { 0, 0, 0, 0 }, { 2, 0, 0, 0 }, { 8, 2, 0, 0 }, { 3, 4, 0, 0 }, { 8, 0, 0, 0 }
+    { 0, 0, 0, 0 }, { 2, 0, 0, 0 }, { 8, 2, 0, 0 }, { 3, 4, 0, 0 }, { 8, 0, 0, 0 }, { 0, 0, 0, 0 }
   };
   int64_t *const sizes[] = { &d->a, &d->b, &d->c, &d->d };
   for (int i = 0; i < 4; i++)
     if (!known[2 + i])
       *sizes[i] = guess[d->shape->kind][i] * u;
+  if (d->shape->kind == BR__OUTLINE)
+    {
+      d->a = 8 * u;
+      d->b = 4 * u;
+    }
   if (d->shape->kind == BR__ARC && !known[5])
     d->d = 180 * BR__INCH;
   if (d->shape->kind == BR__ARC && !known[3])
@@ -142,7 +150,7 @@ half_sizes (int64_t *across, int64_t *up, const br__drawn *d)
     {
     case BR__CIRCLE: *across = *up = d->a; break;
     case BR__ARC: *across = *up = d->b; break;
-    case BR__BOX: *across = d->a / 2; *up = d->b / 2; break;
+    case BR__BOX: case BR__OUTLINE: *across = d->a / 2; *up = d->b / 2; break;
     case BR__LINE: *across = size_of (d->a) / 2 + d->c / 2; *up = size_of (d->b) / 2 + d->c / 2; break;
     }
 }
@@ -223,6 +231,8 @@ take_tied (br__side_view *v, int (*known)[6], br__run *run, const br_number *rat
         d->tied = d->tied && known[i][k];
       if (status == BR_OK && d->tied)
         status = read_reach (d, run->sheet, ratio);
+      if (status == BR_OK && d->tied && d->shape->kind == BR__OUTLINE)
+        status = br__drawn_outline (d, run->sheet, ratio);
       v->loose += !d->tied;
       if (status != BR_OK || !d->tied)
         continue;
@@ -325,7 +335,7 @@ plot_shape (br__plot *p, const br__drawn *d, int64_t x, int64_t y)
       ink = br__plot_add (p, BR__INK_CIRCLE, BR__PEN_OUTLINE, x, y);
       ink->r = d->a;
       return ink;
-    case BR__BOX:
+    case BR__BOX: case BR__OUTLINE:
       ink = br__plot_add (p, BR__INK_BOX, BR__PEN_OUTLINE, x - d->a / 2, y - d->b / 2);
       ink->x2 = ink->x + d->a;
       ink->y2 = ink->y + d->b;
@@ -358,6 +368,11 @@ br__view_plot (br__plot *p, const br__side_view *v, int64_t left, int64_t top)
       int64_t x = left + d->x, y = top - d->y;
       if (d->shape->kind == BR__CIRCLE && d->tied && !is_inside_another (v, d))
         plot_centre (p, x, y, d->a);
+      if (d->pieces)
+        {
+          br__outline_plot (p, d, left, top);
+          continue;
+        }
       br__ink *ink = plot_shape (p, d, x, y);
       ink->dashed = !d->tied;
       br__ink_name (p, ink, d->shape->name);

@@ -78,6 +78,12 @@ put_shape (br__canvas *c, const br__drawn *d)
     {
     case BR__CIRCLE: br__stylus_arc (&s, d->x, d->y, d->a, 0, 360 * DEGREE); break;
     case BR__BOX: put_box (&s, d); break;
+    case BR__OUTLINE:
+      if (d->pieces)
+        br__outline_walk (&s, d);
+      else
+        put_box (&s, d);
+      break;
     case BR__ARC: put_strip (&s, d); break;
     case BR__LINE: put_bar (&s, d); break;
     }

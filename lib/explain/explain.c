@@ -335,7 +335,8 @@ br__explain_value (br__value *z, explainer *x, const br__tree *t, const br__node
     {
       status = br__graph_lookup (&reach, g, t, n + 1, x->run->error);
       if (status == BR_OK)
-        status = br_real_add (&z->real, &v->real, &reach->real);
+        status = n[2].op == BR__OP_SUB ? br_real_sub (&z->real, &v->real, &reach->real)
+                                       : br_real_add (&z->real, &v->real, &reach->real);
       z->dimension = v->dimension;
       return status;
     }

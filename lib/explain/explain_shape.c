@@ -66,7 +66,7 @@ put_part (explainer *x, br__entry *e, int part, const char *name, int length, it
   const br__node *root = &d->tree.nodes[d->tree.count - 1];
   if (part == BR__SHAPE_X || part == BR__SHAPE_Y)
     put_side (NULL, &made->text, part == BR__SHAPE_X ? BR__SHAPE_RIGHT : BR__SHAPE_TOP, name, length);
-  else if (part >= BR__SHAPE_RIGHT && root->function == br__shape_function (BR__CALL_REACH))
+  else if (part >= BR__SHAPE_RIGHT && part <= BR__SHAPE_BOTTOM && root->function == br__shape_function (BR__CALL_REACH))
     {
       br_text centre = BR_TEXT_ZERO;
       put_side (&made->text, &centre, part, name, length);
@@ -227,11 +227,20 @@ put_asked (br_text *label, br_text *t, explainer *x, int part, const char *name[
       return is_kind (x, name[0], length[0], BR__CIRCLE, BR__CIRCLE) && is_kind (x, name[1], length[1], BR__CIRCLE, BR__CIRCLE)
              ? put_distance (t, x, name, length) : BR_OK;
     }
+  if (part >= BR__SHAPE_MIDDLE_X)
+    {
+      static const char *const words[] = { "area", "perimeter" };
+      int extent = part == BR__SHAPE_AREA || part == BR__SHAPE_PERIMETER;
+      br__text_printf (label, "%s(%.*s)", extent ? words[part - BR__SHAPE_AREA] : part == BR__SHAPE_WIDTH ? "width" : "height",
+                       length[0], name[0]);
+      return BR_OK;
+    }
   if (part == BR__SHAPE_X || part == BR__SHAPE_Y)
     {
       put_side (NULL, label, part == BR__SHAPE_X ? BR__SHAPE_RIGHT : BR__SHAPE_TOP, name[0], length[0]);
       const br__definition *d = e ? br__entry_definition (e) : NULL;
-      if (d)
+      /* The centre of area of an outline is measured.  */
+      if (d && !br__shape_corners (x->run->sheet->graph, name[0], (size_t) length[0]))
         status = br__explain_tree (x, &d->tree, BR__WALK_NAMES, &sum);
     }
   else
@@ -291,11 +300,22 @@ comes_to (explainer *x, const br__tree *formula, const br__tree *t, const br__no
   return *status == BR_OK && order == 0;
 }
 
+/* What the call at N of T asks for: a number of the shape, or BR__SHAPE_WIDTH or _HEIGHT.  */
+static int
+part_asked (const br__tree *t, const br__node *n)
+{
+  if (!br__explain_is_side (t, n))
+    return (int) n->part;
+  if (n[2].op == BR__OP_SUB)
+    return n->part == BR__SHAPE_RIGHT ? BR__SHAPE_WIDTH : BR__SHAPE_HEIGHT;
+  return n[1].part == BR__SHAPE_MIDDLE_X || n[1].part == BR__SHAPE_MIDDLE_Y ? (int) n->part : (int) n[1].part;
+}
+
 br_status
 br__explain_measured (br_text *label, br__tree *formula, explainer *x, const br__tree *t, const br__node *n)
 {
   const char *name[2];
-  int length[2], part = (int) (br__explain_is_side (t, n) ? n[1].part : n->part);
+  int length[2], part = part_asked (t, n);
   br_text text = BR_TEXT_ZERO;
   br_error error;
   br__lexer l;

@@ -197,12 +197,12 @@ change_by (br__enclosure *e, mpfr_ptr z, const br__instruction *c, unsigned k)
   mpfr_t radius;
   mpfr_init2 (radius, BR__BOX_BITS);
   mpfr_sub (radius, &x->right, &x->left, MPFR_RNDU);
-  if (c->function->rates[k] == '-' || c->function->rates[k] == 'j')
+  if (br__rate_of (c, k) == '-' || br__rate_of (c, k) == 'j')
     mpfr_set_zero (radius, 1);
-  else if (c->function->rates[k] == 'a')
+  else if (br__rate_of (c, k) == 'a')
     {
       /* c or d of a shape, of which b is one or two before.  */
-      br__interval_srcptr b = e->values[c->operands[k - (c->function->rates[k - 1] == 'a' ? 2 : 1)]];
+      br__interval_srcptr b = e->values[c->operands[k - (br__rate_of (c, k - 1) == 'a' ? 2 : 1)]];
       br__interval_ptr arc = e->room[1], unit = e->room[2];
       br__interval_abs (arc, b);
       br__interval_half_turn (unit);
@@ -216,6 +216,27 @@ change_by (br__enclosure *e, mpfr_ptr z, const br__instruction *c, unsigned k)
   mpfr_clear (radius);
 }
 
+/* SPREAD grows by what operand K adds; of the pieces of paths it is twice the largest, one for each of two shapes: PIECE
+   is that of the piece at hand.  */
+static void
+grow_spread (br__enclosure *e, mpfr_ptr spread, mpfr_ptr piece, const br__instruction *c, unsigned k)
+{
+  mpfr_t part;
+  mpfr_init2 (part, BR__BOX_BITS);
+  change_by (e, part, c, k);
+  if (br__rate_of (c, k) != 'p')
+    mpfr_add (spread, spread, part, MPFR_RNDU);
+  else
+    {
+      if ((k + 1 - strlen (c->function->rates)) % BR__PIECE_NUMBERS == 0)
+        mpfr_set_zero (piece, 1);
+      mpfr_add (piece, piece, part, MPFR_RNDU);
+      mpfr_mul_2ui (part, piece, 1, MPFR_RNDU);
+      mpfr_max (spread, spread, part, MPFR_RNDU);
+    }
+  mpfr_clear (part);
+}
+
 /* What shapes measure in the middle of the box, and how far the rest of it can be from that: less than each
    operand's width times its rate.  A distance that may be an overlap of an arc jumps, and has no low end.  */
 static br_status
@@ -224,13 +245,14 @@ measure (br__enclosure *e, br__interval_ptr z, const br__instruction *c)
   br_real middle[BR__MOST_MEASURED], value = BR_REAL_ZERO;
   const br_real *args[BR__MOST_MEASURED];
   br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
-  unsigned count = c->function->least;
+  unsigned count = c->operand_count;
   br_status status = BR_OK;
-  mpfr_t spread, part;
+  mpfr_t spread, piece;
   br__interval mid;
-  mpfr_inits2 (BR__BOX_BITS, spread, part, (mpfr_ptr) 0);
+  mpfr_inits2 (BR__BOX_BITS, spread, piece, (mpfr_ptr) 0);
+  mpfr_set_zero (piece, 1);
   br__interval_init (mid, BR__BOX_BITS);
-  memset (middle, 0, sizeof middle);
+  memset (middle, 0, count * sizeof middle[0]);
   mpfr_set_zero (spread, 1);
   for (unsigned k = 0; k < count && status == BR_OK; k++)
     {
@@ -246,8 +268,7 @@ measure (br__enclosure *e, br__interval_ptr z, const br__instruction *c)
       status = br__interval_get (&low, &high, mid);
       if (status == BR_OK)
         status = br_real_set_number (&middle[k], &low);
-      change_by (e, part, c, k);
-      mpfr_add (spread, spread, part, MPFR_RNDU);
+      grow_spread (e, spread, piece, c, k);
     }
   if (status == BR_OK)
     status = c->function->measure (&value, args, BR__BOX_BITS);
@@ -275,7 +296,7 @@ measure (br__enclosure *e, br__interval_ptr z, const br__instruction *c)
   br_real_clear (&value);
   br_number_clear (&low);
   br_number_clear (&high);
-  mpfr_clears (spread, part, (mpfr_ptr) 0);
+  mpfr_clears (spread, piece, (mpfr_ptr) 0);
   br__interval_clear (mid);
   return status;
 }

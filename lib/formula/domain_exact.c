@@ -117,7 +117,7 @@ static br_status
 measure (br_real *z, const br__instruction *c, const br_real *v, const br__settings *s)
 {
   const br_real *args[BR__MOST_MEASURED];
-  for (unsigned i = 0; i < c->function->least; i++)
+  for (unsigned i = 0; i < c->operand_count; i++)
     args[i] = &v[c->operands[i]];
   return c->function->measure (z, args, s->bits);
 }

@@ -138,13 +138,13 @@ static void
 pass_measure (br__enclosure *e, const br__instruction *c, size_t i)
 {
   int known = br__interval_bounded (e->values[i]);
-  for (unsigned k = 0; k < c->function->least; k++)
+  for (unsigned k = 0; k < c->operand_count; k++)
     {
       br__interval_ptr factor = e->room[1];
-      if (c->function->rates[k] == '-' || c->function->rates[k] == 'j')
+      if (br__rate_of (c, k) == '-' || br__rate_of (c, k) == 'j')
         continue;
       br__interval_set_int (factor, -1, 1);
-      if (!known || c->function->rates[k] == 'a')
+      if (!known || br__rate_of (c, k) == 'a')
         br__interval_line (factor);
       pass (e, c->operands[k], e->slopes[i], factor);
     }

@@ -40,13 +40,13 @@ put_before (echo *e, size_t node, const char *text)
 /* How tightly a node binds.  */
 enum { SUM = 1, PRODUCT, SIGN, POWER, ATOM };
 
-/* The place of a shape's side is a sum that is written as one call: both parts have the same word.  */
+/* The place of a shape's side is a sum that is written as one call, its width a difference: both parts have the same word.  */
 static int
 is_side (const br__tree *t, size_t i)
 {
   const br__node *n = &t->nodes[i];
-  return n->op == BR__OP_ADD && n->count == 2 && i >= 2 && t->nodes[i - 1].op == BR__OP_NAME
-         && t->nodes[i - 2].op == BR__OP_NAME && t->nodes[i - 1].word == t->nodes[i - 2].word;
+  return (n->op == BR__OP_ADD || n->op == BR__OP_SUB) && n->count == 2 && i >= 2 && t->nodes[i - 1].op == BR__OP_NAME
+         && t->nodes[i - 1].part && t->nodes[i - 2].op == BR__OP_NAME && t->nodes[i - 1].word == t->nodes[i - 2].word;
 }
 
 static int
@@ -55,8 +55,7 @@ binds (const br__tree *t, size_t i)
   switch (t->nodes[i].op)
     {
     case BR__OP_NEG: return SIGN;
-    case BR__OP_ADD: return is_side (t, i) ? ATOM : SUM;
-    case BR__OP_SUB: return SUM;
+    case BR__OP_ADD: case BR__OP_SUB: return is_side (t, i) ? ATOM : SUM;
     case BR__OP_MUL: return t->nodes[i].unit ? POWER : PRODUCT;
     case BR__OP_DIV: return PRODUCT;
     case BR__OP_POW: return POWER;

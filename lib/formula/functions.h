@@ -34,7 +34,9 @@ br_status br__value_set (br__value *z, const br__value *x);
 /* Where an error of a call belongs: the index of the argument, or BR__WHOLE_CALL.  */
 #define BR__WHOLE_CALL SIZE_MAX
 
-#define BR__MOST_MEASURED 14
+/* Arguments of what is measured: two paths of 128 pieces.  */
+#define BR__MOST_MEASURED 1800
+#define BR__PIECE_NUMBERS 7     /* of a piece of a path: lib/geometry/path.h */
 
 /* NULL if there is none of that name.  */
 const br__function *br__function_find (const char *name, size_t length);

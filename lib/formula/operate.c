@@ -52,6 +52,7 @@ br__operate_measure (br__work *w, br__value *z, const br__value *args, unsigned 
     }
   if (!varies)
     return self->measure (&z->real, reals, w->settings->bits);
+  c.operand_count = count;
   c.operands = br__alloc_zero (count, sizeof *c.operands);
   if (!c.operands)
     return BR_NO_MEMORY;

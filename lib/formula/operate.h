@@ -5,6 +5,8 @@
 #ifndef BR_FORMULA_OPERATE_H
 #define BR_FORMULA_OPERATE_H
 
+#include <string.h>
+
 #include "formula/evaluate.h"
 
 /* What an instruction does with its operands x (LEFT) and y (RIGHT).  */
@@ -31,7 +33,8 @@ typedef struct br__instruction
   br_direction direction;       /* of a mark */
   int linear;                   /* no product of names, no curve */
   const br__function *function; /* BR__CODE_SHAPE */
-  size_t *operands;             /* BR__CODE_SHAPE: as many as FUNCTION takes */
+  size_t *operands;             /* BR__CODE_SHAPE */
+  unsigned operand_count;
 } br__instruction;
 
 /* Y is NULL for an operation of one operand.  BR_DOMAIN: there is no value.  */
@@ -43,6 +46,14 @@ br_status br__operate_mark (br__work *w, br__value *z, const br__value *x, const
 /* What SELF measures of all ARGS.  */
 br_status br__operate_measure (br__work *w, br__value *z, const br__value *args, unsigned count,
                                const br__function *self);
+
+/* The letter of operand K in the rates of the function of C.  */
+static inline char
+br__rate_of (const br__instruction *c, unsigned k)
+{
+  size_t known = strlen (c->function->rates);
+  return c->function->rates[k < known ? k : known - 1];
+}
 
 /* As br__to_length, br__unify and br__apply, of values that need not be known.  */
 br_status br__work_to_length (br__work *w, br__value *v);

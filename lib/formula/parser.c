@@ -238,13 +238,35 @@ parse_bare (br__parser *p, const br__function *f, const br__token *word)
   return status == BR_OK ? finish_call (p, f, word, 1, first, 1) : status;
 }
 
+/* What is asked of one shape: two of its numbers, added or subtracted, or one.  */
+typedef struct asked
+{
+  int word, first, second;
+  br__op op;
+} asked;
+
+static asked
+asked_of (int part)
+{
+  static const asked rows[] =
+  {
+    { BR__SHAPE_SIDE_LEFT, BR__SHAPE_X, BR__SHAPE_LEFT, BR__OP_ADD }, { BR__SHAPE_SIDE_RIGHT, BR__SHAPE_X, BR__SHAPE_RIGHT, BR__OP_ADD },
+    { BR__SHAPE_SIDE_TOP, BR__SHAPE_Y, BR__SHAPE_TOP, BR__OP_ADD }, { BR__SHAPE_SIDE_BOTTOM, BR__SHAPE_Y, BR__SHAPE_BOTTOM, BR__OP_ADD },
+    { BR__SHAPE_CENTRE_X, BR__SHAPE_X, BR__SHAPE_MIDDLE_X, BR__OP_ADD },
+    { BR__SHAPE_CENTRE_Y, BR__SHAPE_Y, BR__SHAPE_MIDDLE_Y, BR__OP_ADD },
+    { BR__SHAPE_WIDTH, BR__SHAPE_RIGHT, BR__SHAPE_LEFT, BR__OP_SUB }, { BR__SHAPE_HEIGHT, BR__SHAPE_TOP, BR__SHAPE_BOTTOM, BR__OP_SUB }
+  };
+  for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
+    if (rows[i].word == part)
+      return rows[i];
+  return (asked) { part, part, 0, BR__OP_NAME };
+}
+
 /* What is asked of shapes: top(deck), clear(deck, wheel); the token at hand is the bracket.  */
 static br_status
 parse_shapes (br__parser *p, int part, const br__token *word)
 {
-  static const int reach[] = { BR__SHAPE_LEFT, BR__SHAPE_RIGHT, BR__SHAPE_TOP, BR__SHAPE_BOTTOM };
-  int side = part >= BR__SHAPE_SIDE_LEFT && part <= BR__SHAPE_SIDE_BOTTOM;
-  int level = part == BR__SHAPE_SIDE_LEFT || part == BR__SHAPE_SIDE_RIGHT;
+  const asked a = asked_of (part);
   size_t open = p->lexer->token.offset, first = p->tree->count;
   br_status status = BR_OK;
 
@@ -265,14 +287,13 @@ parse_shapes (br__parser *p, int part, const br__token *word)
     status = br__parse_advance (p);
   br__token whole = *word;
   whole.length = p->last_end - word->offset;
-  for (int i = 0; i < 1 + side && status == BR_OK; i++)
+  for (int i = 0; i < (a.second ? 2 : 1) && status == BR_OK; i++)
     {
       status = br__parse_add (p, BR__OP_NAME, 0, p->tree->count, word->offset, &whole);
       if (status == BR_OK)
-        p->tree->nodes[p->tree->count - 1].part
-          = (unsigned) (!side ? part : i ? reach[part - BR__SHAPE_SIDE_LEFT] : level ? BR__SHAPE_X : BR__SHAPE_Y);
+        p->tree->nodes[p->tree->count - 1].part = (unsigned) (i ? a.second : a.first);
     }
-  return status == BR_OK && side ? br__parse_add (p, BR__OP_ADD, 2, first, word->offset, &whole) : status;
+  return status == BR_OK && a.second ? br__parse_add (p, a.op, 2, first, word->offset, &whole) : status;
 }
 
 static br_status

@@ -23,11 +23,17 @@ enum
   BR__SHAPE_NONE,
   BR__SHAPE_KIND, BR__SHAPE_X, BR__SHAPE_Y, BR__SHAPE_A, BR__SHAPE_B, BR__SHAPE_C, BR__SHAPE_D,
   BR__SHAPE_RIGHT, BR__SHAPE_TOP, BR__SHAPE_LEFT, BR__SHAPE_BOTTOM,
+  BR__SHAPE_MIDDLE_X, BR__SHAPE_MIDDLE_Y,       /* its centre of area, from x y */
+  BR__SHAPE_AREA, BR__SHAPE_PERIMETER,
   BR__SHAPE_NUMBERS,
   /* What a formula may ask of one shape, and of two.  */
   BR__SHAPE_SIDE_LEFT, BR__SHAPE_SIDE_RIGHT, BR__SHAPE_SIDE_TOP, BR__SHAPE_SIDE_BOTTOM,
-  BR__SHAPE_CLEAR
+  BR__SHAPE_CENTRE_X, BR__SHAPE_CENTRE_Y, BR__SHAPE_WIDTH, BR__SHAPE_HEIGHT, BR__SHAPE_CLEAR
 };
+
+/* Behind them come those of the corners of an outline: number WHICH of corner I, from 0.  */
+#define BR__CORNER_NUMBERS 5
+#define BR__CORNER_PART(I, WHICH) (100 + BR__CORNER_NUMBERS * (int) (I) + (int) (WHICH))
 
 typedef struct br__node
 {

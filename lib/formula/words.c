@@ -99,8 +99,10 @@ br__shape_word (const char *word, size_t length)
   static const struct { const char *word; int part; } words[] =
   {
     { "clear", BR__SHAPE_CLEAR }, { "left", BR__SHAPE_SIDE_LEFT }, { "right", BR__SHAPE_SIDE_RIGHT },
-    { "top", BR__SHAPE_SIDE_TOP }, { "bottom", BR__SHAPE_SIDE_BOTTOM }, { "centre_x", BR__SHAPE_X },
-    { "centre_y", BR__SHAPE_Y }, { "center_x", BR__SHAPE_X }, { "center_y", BR__SHAPE_Y }
+    { "top", BR__SHAPE_SIDE_TOP }, { "bottom", BR__SHAPE_SIDE_BOTTOM }, { "centre_x", BR__SHAPE_CENTRE_X },
+    { "centre_y", BR__SHAPE_CENTRE_Y }, { "center_x", BR__SHAPE_CENTRE_X }, { "center_y", BR__SHAPE_CENTRE_Y },
+    { "width", BR__SHAPE_WIDTH }, { "height", BR__SHAPE_HEIGHT }, { "area", BR__SHAPE_AREA },
+    { "perimeter", BR__SHAPE_PERIMETER }
   };
   for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
     if (br__same_word (word, length, words[i].word))

@@ -60,8 +60,9 @@ const br_real *br__point_to_segment (br__pad *g, br__point p, br__point a, br__p
 /* The numbers of a shape, x to the right and y up, in one unit; angles in degrees.
    circle: centre x y, a radius.  box: centre x y, a width, b height.
    arc: centre x y, a inner and b outer radius, c where it begins, d how far it turns (0 to 360).
-   line: middle x y, a and b from its start to its end, c its width with round ends, or 0.  */
-typedef enum br__shape_kind { BR__CIRCLE = 1, BR__BOX, BR__ARC, BR__LINE } br__shape_kind;
+   line: middle x y, a and b from its start to its end, c its width with round ends, or 0.
+   outline: x y where its corners are measured from, a how many there are; it is no br__figure, but a path.  */
+typedef enum br__shape_kind { BR__CIRCLE = 1, BR__BOX, BR__ARC, BR__LINE, BR__OUTLINE } br__shape_kind;
 
 typedef struct br__figure
 {

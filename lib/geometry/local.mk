@@ -5,7 +5,18 @@ libbenchrule_core_la_SOURCES += \
   lib/geometry/distance.c \
   lib/geometry/geometry.c \
   lib/geometry/geometry.h \
+  lib/geometry/outline_check.c \
+  lib/geometry/outline_legs.c \
+  lib/geometry/path.c \
+  lib/geometry/path.h \
+  lib/geometry/path_distance.c \
+  lib/geometry/path_meet.h \
+  lib/geometry/path_overlap.c \
   lib/geometry/shape_call.c \
   lib/geometry/shape_call.h \
+  lib/geometry/shape_legs.c \
+  lib/geometry/shape_measure.c \
+  lib/geometry/sketch.c \
+  lib/geometry/sketch.h \
   lib/geometry/strip.h \
   lib/geometry/strip_overlap.c

@@ -9,6 +9,7 @@
 #include "formula/operate.h"
 #include "geometry/geometry.h"
 #include "geometry/shape_call.h"
+#include "geometry/sketch.h"
 
 /* V as a length, or the error that WHAT is none.  */
 static br_status
@@ -89,6 +90,20 @@ call_turn (br__work *w, br__value *z, br__value *args, unsigned count, const br_
   if (status == BR_OK)
     status = want_sign (w, z, 0, 0, message);
   br__value_clear (&rest);
+  return status;
+}
+
+/* Over zero outward, below zero inward.  */
+static br_status
+call_rise (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
+{
+  br__value away = BR__VALUE_ZERO;
+  br_status status = call_length (w, z, args, count, self);
+  if (status == BR_OK)
+    status = br__operate (w, &away, BR__CODE_ABS, z, NULL);
+  if (status == BR_OK)
+    status = want_sign (w, &away, 0, 0, "a side with no rise is straight: leave `rise` out");
+  br__value_clear (&away);
   return status;
 }
 
@@ -196,6 +211,14 @@ call_clear (br__work *w, br__value *z, br__value *args, unsigned count, const br
     varies |= args[i].slot != 0;
   for (int i = 0; i < 14; i += 7)
     plain &= whole_of (&args[i]) == BR__BOX || whole_of (&args[i]) == BR__CIRCLE;
+  if (count > 14)
+    return br__call_clear_paths (w, z, args, count, self);
+  /* An outline, whose corners are put in before anyone asks: br__distances_refresh.  */
+  if (whole_of (&args[0]) == BR__OUTLINE || whole_of (&args[7]) == BR__OUTLINE)
+    {
+      z->dimension = BR_LENGTH;
+      return BR_OK;
+    }
   if (!varies || !plain)
     {
       int arc = whole_of (&args[0]) == BR__ARC || whole_of (&args[7]) == BR__ARC;
@@ -259,6 +282,8 @@ br__shape_function (br__shape_call call)
 {
 #define ROW(NAME, COUNT, CALL, ...) \
   { .name = (NAME), .parameters = "x", .least = (COUNT), .most = (COUNT), .summary = "", .call = (CALL), __VA_ARGS__ }
+#define OUTLINE(WHAT) \
+  [BR__CALL_OUTLINE_##WHAT] = ROW ("outline", 0, br__call_outline, .variant = BR__OUTLINE_##WHAT)
   static const br__function rows[] =
   {
     [BR__CALL_LENGTH] = ROW ("place", 1, call_length,),
@@ -275,7 +300,15 @@ br__shape_function (br__shape_call call)
     [BR__CALL_CLEAR] = ROW ("clear", 14, call_clear, .measure = measure_clear, .rates = "-1111aa-1111aa"),
     [BR__CALL_CLEAR_ARC] = ROW ("clear", 14, call_clear, .measure = measure_clear, .rates = "j1111aa-1111aa"),
     [BR__CALL_RUN] = ROW ("run", 2, call_run,),
+    [BR__CALL_CUT] = ROW ("cut", 1, call_size,),
+    [BR__CALL_RISE] = ROW ("rise", 1, call_rise,),
+    [BR__CALL_CORNERS] = ROW ("corners", 0, br__call_corners,),
+    OUTLINE (RIGHT), OUTLINE (TOP), OUTLINE (LEFT), OUTLINE (BOTTOM), OUTLINE (MIDDLE_X), OUTLINE (MIDDLE_Y),
+    OUTLINE (AREA), OUTLINE (PERIMETER),
+    [BR__CALL_AREA] = ROW ("area", 7, br__call_extent, .variant = BR__OUTLINE_AREA),
+    [BR__CALL_PERIMETER] = ROW ("perimeter", 7, br__call_extent, .variant = BR__OUTLINE_PERIMETER),
   };
+#undef OUTLINE
 #undef ROW
   return &rows[call];
 }

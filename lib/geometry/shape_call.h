@@ -9,9 +9,18 @@ typedef enum br__shape_call
 {
   BR__CALL_LENGTH, BR__CALL_DIAMETER, BR__CALL_WIDTH, BR__CALL_HEIGHT, BR__CALL_RADIUS, BR__CALL_THICKNESS,
   BR__CALL_ANGLE, BR__CALL_TURN, BR__CALL_FENDER, BR__CALL_REACH, BR__CALL_CLEAR, BR__CALL_CLEAR_ARC,
-  BR__CALL_RUN
+  BR__CALL_RUN, BR__CALL_CUT, BR__CALL_RISE, BR__CALL_CORNERS,
+  BR__CALL_OUTLINE_RIGHT, BR__CALL_OUTLINE_TOP, BR__CALL_OUTLINE_LEFT, BR__CALL_OUTLINE_BOTTOM,
+  BR__CALL_OUTLINE_MIDDLE_X, BR__CALL_OUTLINE_MIDDLE_Y, BR__CALL_OUTLINE_AREA, BR__CALL_OUTLINE_PERIMETER,
+  BR__CALL_AREA, BR__CALL_PERIMETER
 } br__shape_call;
 
 const br__function *br__shape_function (br__shape_call call);
+
+/* shape_measure.c */
+br_status br__call_corners (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
+br_status br__call_outline (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
+br_status br__call_extent (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
+br_status br__call_clear_paths (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
 
 #endif

@@ -27,7 +27,15 @@ typedef struct br__area
   const br__strip *strip;
 } br__area;
 
-/* strip_overlap.c: 1 if an edge of S goes into Q, which is a box or another strip with another centre.  */
+/* strip_overlap.c.  T[]: where the line FROM_CENTRE + T D meets the circle of RADIUS; how many.  */
+size_t br__line_circle (const br_real *t[2], br__pad *g, br__point from_centre, br__point d, const br_real *radius);
+/* Where the radical line of two circles, on which they meet, meets the line of their centres: the circle of
+   RADIUS around P, and that of T around P and W, which is not P.  */
+br__point br__radical_foot (br__pad *g, br__point p, const br_real *radius, br__point w, const br_real *t);
+/* A direction inside the turn from A to B anticlockwise, NARROW where that is less than a quarter turn: a rational point of
+   the unit circle, ((1 - tt) / (1 + tt), 2t / (1 + tt)), so that what is asked of it needs no root.  */
+br__point br__direction_between (br__pad *g, br__point a, br__point b, int narrow);
+/* 1 if an edge of S goes into Q, which is a box or another strip with another centre.  */
 int br__strip_enters (br__pad *g, const br__strip *s, const br__area *q);
 /* 1 if the segment from A to B, with an area on the side of N of it, goes into the strip S.  ANGLE is its own, or
    NULL.  */

@@ -70,9 +70,8 @@ cut_segment (cuts *c, br__pad *g, const br_real *t)
   c->at[i] = t;
 }
 
-/* T[]: where the line FROM_CENTRE + T D meets the circle of RADIUS; how many.  */
-static size_t
-line_circle (const br_real *t[2], br__pad *g, br__point from_centre, br__point d, const br_real *radius)
+size_t
+br__line_circle (const br_real *t[2], br__pad *g, br__point from_centre, br__point d, const br_real *radius)
 {
   const br_real *dd = br__dot (g, d, d), *b = br__dot (g, d, from_centre), *away = br__cross (g, d, from_centre);
   const br_real *q = br__sub (g, br__mul (g, dd, br__mul (g, radius, radius)), br__mul (g, away, away));
@@ -90,7 +89,7 @@ crosses_curve (br__pad *g, const br__strip *s, br__point a, br__point d, const b
 {
   const br_real *t[2];
   br__point o = br__minus (g, a, s->centre);
-  int two = s->thin && line_circle (t, g, o, d, s->outer) == 2, crosses = 0;
+  int two = s->thin && br__line_circle (t, g, o, d, s->outer) == 2, crosses = 0;
   for (int i = 0; i < 2 && two; i++)
     {
       br__point v = br__along (g, o, t[i], d);
@@ -115,7 +114,7 @@ br__segment_enters (br__pad *g, const br__strip *s, br__point a, br__point b, br
   for (int i = 0; i < 2; i++)
     {
       const br_real *t[2];
-      size_t count = line_circle (t, g, from_centre, d, i ? s->outer : s->inner);
+      size_t count = br__line_circle (t, g, from_centre, d, i ? s->outer : s->inner);
       for (size_t k = 0; k < count; k++)
         cut_segment (&c, g, t[k]);
       br__point ray = i ? s->last : s->first;
@@ -170,7 +169,7 @@ cut_by_line (cuts *c, br__pad *g, const br__strip *s, const br_real *radius, br_
 {
   const br_real *t[2];
   br__point o = br__minus (g, a, s->centre);
-  size_t count = line_circle (t, g, o, d, radius);
+  size_t count = br__line_circle (t, g, o, d, radius);
   for (size_t i = 0; i < count; i++)
     {
       br__point v = br__along (g, o, t[i], d);
@@ -179,20 +178,16 @@ cut_by_line (cuts *c, br__pad *g, const br__strip *s, const br_real *radius, br_
     }
 }
 
-/* Where the radical line of two circles, on which they meet, meets the line of their centres: the circle of
-   RADIUS around P, and that of T around P and W, which is not P.  */
-static br__point
-radical_foot (br__pad *g, br__point p, const br_real *radius, br__point w, const br_real *t)
+br__point
+br__radical_foot (br__pad *g, br__point p, const br_real *radius, br__point w, const br_real *t)
 {
   const br_real *rr = br__mul (g, radius, radius), *dd = br__dot (g, w, w);
   const br_real *x = br__half (g, br__add (g, dd, br__sub (g, rr, br__mul (g, t, t))));
   return br__along (g, p, br__div (g, x, dd), w);
 }
 
-/* A direction inside the piece from A to B anticlockwise, NARROW where that is less than a quarter turn: a rational point of the unit circle, ((1 - tt) / (1 + tt), 2t / (1 + tt)), so that what is
-   asked of it needs no root.  */
-static br__point
-inside_piece (br__pad *g, br__point a, br__point b, int narrow)
+br__point
+br__direction_between (br__pad *g, br__point a, br__point b, int narrow)
 {
   br__point until = narrow ? b : br__left_of (g, a);
   br__point m = { br__add (g, a.x, until.x), br__add (g, a.y, until.y) };
@@ -225,7 +220,7 @@ circle_enters (br__pad *g, const br__strip *s, int outer, const br__area *q)
   for (int i = 0; q->strip && i < 2; i++)
     {
       br__point w = br__minus (g, q->strip->centre, s->centre);
-      br__point foot = radical_foot (g, s->centre, r, w, i ? q->strip->outer : q->strip->inner);
+      br__point foot = br__radical_foot (g, s->centre, r, w, i ? q->strip->outer : q->strip->inner);
       cut_by_line (&c, g, s, r, foot, br__left_of (g, w));
       if (!q->strip->whole && !(i && q->strip->straight))
         cut_by_line (&c, g, s, r, q->strip->centre, i ? q->strip->last : q->strip->first);
@@ -235,7 +230,7 @@ circle_enters (br__pad *g, const br__strip *s, int outer, const br__area *q)
       br__point a = i > 0 ? c.v[i - 1] : s->first, b = i < c.count ? c.v[i] : s->last;
       int narrow = c.count == 0 ? s->narrow
                                 : br__sign_of (g, br__cross (g, a, b)) > 0 && br__sign_of (g, br__dot (g, a, b)) > 0;
-      br__point u = inside_piece (g, a, b, narrow);
+      br__point u = br__direction_between (g, a, b, narrow);
       if (lies_in (g, q, br__along (g, s->centre, r, u), outer ? br__opposite (g, u) : u))
         return 1;
     }
@@ -249,7 +244,7 @@ br__strip_enters (br__pad *g, const br__strip *s, const br__area *q)
   if (s->thin && q->strip && q->strip->thin)
     {
       br__point w = br__minus (g, q->strip->centre, s->centre);
-      return crosses_curve (g, s, radical_foot (g, s->centre, s->outer, w, q->strip->outer), br__left_of (g, w), q->strip);
+      return crosses_curve (g, s, br__radical_foot (g, s->centre, s->outer, w, q->strip->outer), br__left_of (g, w), q->strip);
     }
   for (int i = 0; q->strip && i < 2 && !s->whole && !s->thin && !enters; i++)
     {

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   shape.c - the statements circle, box, arc and line: reading, keeping, forgetting.  */
+   shape.c - the statements circle, box, arc, line and outline: reading, keeping, forgetting.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -20,7 +20,7 @@ br__shape_value (const br_sheet *sheet, const br__shape *s, int part)
 const char *
 br__shape_kind_word (br__shape_kind kind)
 {
-  static const char *const words[] = { "", "circle", "box", "arc", "line" };
+  static const char *const words[] = { "", "circle", "box", "arc", "line", "outline" };
   return words[kind];
 }
 
@@ -32,6 +32,7 @@ draft_clear (br__shape_draft *d)
       br__tree_clear (&d->size[i]);
       br__tree_clear (&d->at[i]);
     }
+  br__corners_clear (d);
   br__tree_clear (&d->gap);
   br__tree_clear (&d->shift);
   br__free (d->wheel);
@@ -87,6 +88,15 @@ read_box (br__run *run, br__shape_draft *d)
   if (status == BR_OK)
     status = br__skip_separator (run);
   return status == BR_OK ? read_value (run, &d->size[1]) : status;
+}
+
+br_status
+br__read_second_size (br__run *run, br__tree *t)
+{
+  if (!br__at_separator (&run->lex))
+    return BR_OK;
+  br_status status = br__skip_separator (run);
+  return status == BR_OK ? read_value (run, t) : status;
 }
 
 /* The values in brackets that are left: one, and one more if there is a comma.  */
@@ -280,20 +290,32 @@ read_shape (br__run *run, br__shape_draft *d, br__shape *s)
     case BR__BOX: status = read_box (run, d); break;
     case BR__ARC: status = read_arc (run, d); break;
     case BR__LINE: status = read_line (run, d); break;
+    case BR__OUTLINE: status = br__outline_read (run, d); break;
     }
   if (status == BR_OK)
     status = read_clauses (run, d, s);
-  s->loose = !d->placed && !d->relation && !d->wheel && d->kind != BR__LINE;
+  s->loose = !d->placed && !d->relation && !d->wheel && d->kind != BR__LINE && d->kind != BR__OUTLINE;
   return status;
 }
 
 /* ---- Keeping ---- */
 
+/* A shape of this name comes or goes: what is undone before this, or done again up to here, has the distances to it.  */
+static br_status
+mark_distances (br__run *run, const br__shape *s)
+{
+  br__change change = { .kind = BR__CHANGE_DISTANCES };
+  change.entry = br__shape_entry (run->sheet->graph, s->name, strlen (s->name), BR__SHAPE_KIND);
+  return br__change_add (run, &change);
+}
+
 /* Takes S out of the sheet, and its line.  */
 static br_status
 drop_shape (br__run *run, br__shape *s, br__moves *moves)
 {
-  br_status status = br__take_out (run, &s->active, s->line);
+  br_status status = mark_distances (run, s);
+  if (status == BR_OK)
+    status = br__take_out (run, &s->active, s->line);
   return status == BR_OK ? br__shape_undefine (run, s->name, moves) : status;
 }
 
@@ -334,7 +356,8 @@ put_shape (br__run *run, br__shape *s, const br__shape_draft *d, br__moves *move
   void **tag = br__entry_tag (br__shape_entry (run->sheet->graph, s->name, strlen (s->name), BR__SHAPE_KIND));
   s->older = *tag;
   *tag = s;
-  return br__change_switch (run, &s->active);
+  status = br__change_switch (run, &s->active);
+  return status == BR_OK ? mark_distances (run, s) : status;
 }
 
 static br_status
@@ -370,6 +393,7 @@ br_status br__do_circle (br__run *run) { return keep_shape (run, BR__CIRCLE); }
 br_status br__do_box (br__run *run) { return keep_shape (run, BR__BOX); }
 br_status br__do_arc (br__run *run) { return keep_shape (run, BR__ARC); }
 br_status br__do_line (br__run *run) { return keep_shape (run, BR__LINE); }
+br_status br__do_outline (br__run *run) { return keep_shape (run, BR__OUTLINE); }
 
 br_status
 br__shape_forget (br__run *run)

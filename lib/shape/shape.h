@@ -1,13 +1,27 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   shape.h - shapes of a sheet: circles, boxes, arcs and lines that are sized and placed by formulas.  */
+   shape.h - shapes of a sheet: circles, boxes, arcs, lines and outlines that are sized and placed by
+   formulas.  */
 #ifndef BR_SHAPE_SHAPE_H
 #define BR_SHAPE_SHAPE_H
 
 #include "sheet/hidden.h"
-#include "geometry/geometry.h"
+#include "sheet/maker.h"
+#include "geometry/sketch.h"
 #include "geometry/shape_call.h"
 
 const char *br__shape_kind_word (br__shape_kind kind);
+
+/* A corner of an outline as it is written.  Trees without nodes are left out.  */
+typedef enum br__corner_form { BR__CORNER_AT, BR__CORNER_BY, BR__CORNER_ANGLE } br__corner_form;
+
+typedef struct br__corner_draft
+{
+  br__corner_form form;
+  br__tree x, y;                /* place; steps from the corner before; or length and angle from there */
+  br__tree cut, after;          /* radius, or cut along both sides */
+  int round;
+  br__tree rise;                /* of the side that ends here */
+} br__corner_draft;
 
 /* What is written of a shape, as formulas of the line that is run.  */
 typedef struct br__shape_draft
@@ -24,6 +38,8 @@ typedef struct br__shape_draft
   char *base;                   /* the shape that RELATION names */
   br__tree gap, shift;          /* `by` and `shift`; without nodes: 0 */
   int flush;                    /* a br__side and 1, or 0 */
+  br__corner_draft *corners;    /* of an outline */
+  size_t corner_count, corner_room;
 } br__shape_draft;
 
 enum br__relation { BR__NO_RELATION, BR__ABOVE, BR__BELOW, BR__LEFT_OF, BR__RIGHT_OF, BR__CENTRED };
@@ -35,6 +51,17 @@ br_status br__shape_undefine (br__run *run, const char *name, br__moves *moves);
 
 /* Number PART of S, or NULL while it waits.  */
 const br__value *br__shape_value (const br_sheet *sheet, const br__shape *s, int part);
+
+/* outline.c: the corners of an outline, up to its clauses; and what they take, freed.  */
+br_status br__outline_read (br__run *run, br__shape_draft *d);
+void br__corners_clear (br__shape_draft *d);
+/* shape.c: `x SIZE`, where it is at hand.  */
+br_status br__read_second_size (br__run *run, br__tree *t);
+/* outline_tree.c: number PART of an outline, and of corner I number WHICH.  */
+void br__put_outline_number (br__maker *m, const br__shape_draft *d, int part);
+void br__put_corner_number (br__maker *m, const br__shape_draft *d, size_t i, int which);
+/* The path of S, of which all numbers have values.  */
+br_status br__shape_legs_of (br__legs *legs, br__sketch *s, const br_sheet *sheet, const br__shape *shape);
 
 /* shape_show.c */
 /* "3-1/2" x 3/4"" and "centre at 0", 1""; what waits is written ?.  */
@@ -49,6 +76,7 @@ br_status br__do_circle (br__run *run);
 br_status br__do_box (br__run *run);
 br_status br__do_arc (br__run *run);
 br_status br__do_line (br__run *run);
+br_status br__do_outline (br__run *run);
 br_status br__do_shapes (br__run *run);
 br_status br__do_clear (br__run *run);
 /* `forget shape NAME`, the token at hand is `shape`.  */

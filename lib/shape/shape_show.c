@@ -18,7 +18,7 @@ br__shape_waiting (br_list *waiting, const br_sheet *sheet, const br__shape *s)
   size_t count = s->loose;
   if (s->loose)
     br__list_text (waiting, "a place");
-  for (int i = BR__SHAPE_KIND; i < BR__SHAPE_NUMBERS; i++)
+  for (int i = BR__SHAPE_KIND; i; i = br__shape_next_part (sheet->graph, s->name, strlen (s->name), i))
     {
       br__entry *e = br__shape_entry (sheet->graph, s->name, strlen (s->name), i);
       const br__definition *d = e ? br__entry_definition (e) : NULL;
@@ -26,7 +26,7 @@ br__shape_waiting (br_list *waiting, const br_sheet *sheet, const br__shape *s)
         if (!br__entry_value (d->edges[k].used) && !br__is_of_shape (d->edges[k].used, s->name, strlen (s->name)))
           {
             if (waiting)
-              br__list_entry (waiting, d->edges[k].used, NULL);
+              br__list_entry_once (waiting, d->edges[k].used, NULL);
             count++;
           }
     }
@@ -35,7 +35,8 @@ br__shape_waiting (br_list *waiting, const br_sheet *sheet, const br__shape *s)
 
 /* ---- In words ---- */
 
-/* " WORD 3-1/2"" of number PART, doubled where TWICE; nothing while it waits.  */
+/* " WORD 3-1/2"" of number PART, with number PLUS (unless 0) added, doubled where TWICE is 1; less number PLUS where it is
+   -1; ? while it waits.  */
 static br_status
 put_number (br_text *t, const char *before, const br_sheet *sheet, const br__shape *s, int part, int plus,
             int twice)
@@ -51,8 +52,8 @@ put_number (br_text *t, const char *before, const br_sheet *sheet, const br__sha
     }
   status = br__value_set (&sum, v);
   if (status == BR_OK && w)
-    status = br_real_add (&sum.real, &sum.real, &w->real);
-  if (status == BR_OK && twice)
+    status = twice < 0 ? br_real_sub (&sum.real, &sum.real, &w->real) : br_real_add (&sum.real, &sum.real, &w->real);
+  if (status == BR_OK && twice > 0)
     status = br_real_add (&sum.real, &sum.real, &sum.real);
   br__text_puts (t, before);
   if (status == BR_OK)
@@ -80,6 +81,10 @@ br__shape_size_words (br_text *t, const br_sheet *sheet, const br__shape *s)
     case BR__LINE:
       status = put_number (t, "runs ", sheet, s, BR__SHAPE_A, 0, 0);
       return status == BR_OK ? put_number (t, ", rises ", sheet, s, BR__SHAPE_B, 0, 0) : status;
+    case BR__OUTLINE:
+      br__text_printf (t, "%d corners, ", (int) br__shape_corners (sheet->graph, s->name, strlen (s->name)));
+      status = put_number (t, "", sheet, s, BR__SHAPE_RIGHT, BR__SHAPE_LEFT, -1);
+      return status == BR_OK ? put_number (t, " x ", sheet, s, BR__SHAPE_TOP, BR__SHAPE_BOTTOM, -1) : status;
     }
   return status;
 }
@@ -87,7 +92,7 @@ br__shape_size_words (br_text *t, const br_sheet *sheet, const br__shape *s)
 br_status
 br__shape_place_words (br_text *t, const br_sheet *sheet, const br__shape *s)
 {
-  int box = s->kind == BR__BOX;
+  int box = s->kind == BR__BOX || s->kind == BR__OUTLINE;
   br_status status = put_number (t, box ? "corner at " : s->kind == BR__LINE ? "middle at " : "centre at ",
                                  sheet, s, BR__SHAPE_X, box ? BR__SHAPE_LEFT : 0, 0);
   return status == BR_OK ? put_number (t, ", ", sheet, s, BR__SHAPE_Y, box ? BR__SHAPE_BOTTOM : 0, 0) : status;
@@ -95,18 +100,22 @@ br__shape_place_words (br_text *t, const br_sheet *sheet, const br__shape *s)
 
 /* ---- Records ---- */
 
+/* Number PART, doubled where TWICE is 1, less number LESS where that is not 0; nothing while it waits.  */
 static br_status
-put_value_field (br_record *r, const char *key, const br_sheet *sheet, const br__shape *s, int part, int twice)
+put_value_field (br_record *r, const char *key, const br_sheet *sheet, const br__shape *s, int part, int twice, int less)
 {
-  const br__value *v = br__shape_value (sheet, s, part);
+  const br__value *v = br__shape_value (sheet, s, part), *w = less ? br__shape_value (sheet, s, less) : NULL;
+  int known = v && (!less || w);
   br__value z = BR__VALUE_ZERO;
   br_real in_unit = BR_REAL_ZERO;
-  br_status status = v ? br__value_set (&z, v) : BR_OK;
+  br_status status = known ? br__value_set (&z, v) : BR_OK;
+  if (status == BR_OK && known && less)
+    status = br_real_sub (&z.real, &z.real, &w->real);
   if (status == BR_OK && twice)
     status = br_real_add (&z.real, &z.real, &z.real);
   if (status == BR_OK)
     status = br__in_sheet_unit (&in_unit, &z, &sheet->settings);
-  br__put_exact (r, key, v && status == BR_OK ? br_real_rational (&in_unit) : NULL);
+  br__put_exact (r, key, known && status == BR_OK ? br_real_rational (&in_unit) : NULL);
   br_real_clear (&in_unit);
   br__value_clear (&z);
   return status;
@@ -115,20 +124,23 @@ put_value_field (br_record *r, const char *key, const br_sheet *sheet, const br_
 static br_status
 put_values (br_record *r, const br_sheet *sheet, const br__shape *s)
 {
-  static const struct { br__shape_kind kind; const char *key; int part, twice; } rows[] =
+  /* Kind 0: every shape has it.  */
+  static const struct { br__shape_kind kind; const char *key; int part, twice, less; } rows[] =
   {
-    { BR__CIRCLE, "diameter", BR__SHAPE_A, 1 }, { BR__BOX, "width", BR__SHAPE_A, 0 },
-    { BR__BOX, "height", BR__SHAPE_B, 0 }, { BR__ARC, "inner_radius", BR__SHAPE_A, 0 },
-    { BR__ARC, "outer_radius", BR__SHAPE_B, 0 }, { BR__ARC, "from", BR__SHAPE_C, 0 },
-    { BR__ARC, "turn", BR__SHAPE_D, 0 }, { BR__LINE, "run", BR__SHAPE_A, 0 },
-    { BR__LINE, "rise", BR__SHAPE_B, 0 }, { BR__LINE, "width", BR__SHAPE_C, 0 }
+    { 0, "x", BR__SHAPE_X, 0, 0 }, { 0, "y", BR__SHAPE_Y, 0, 0 },
+    { BR__CIRCLE, "diameter", BR__SHAPE_A, 1, 0 }, { BR__BOX, "width", BR__SHAPE_A, 0, 0 },
+    { BR__BOX, "height", BR__SHAPE_B, 0, 0 }, { BR__ARC, "inner_radius", BR__SHAPE_A, 0, 0 },
+    { BR__ARC, "outer_radius", BR__SHAPE_B, 0, 0 }, { BR__ARC, "from", BR__SHAPE_C, 0, 0 },
+    { BR__ARC, "turn", BR__SHAPE_D, 0, 0 }, { BR__LINE, "run", BR__SHAPE_A, 0, 0 },
+    { BR__LINE, "rise", BR__SHAPE_B, 0, 0 }, { BR__LINE, "width", BR__SHAPE_C, 0, 0 },
+    { BR__OUTLINE, "width", BR__SHAPE_RIGHT, 0, BR__SHAPE_LEFT }, { BR__OUTLINE, "height", BR__SHAPE_TOP, 0, BR__SHAPE_BOTTOM },
+    { BR__OUTLINE, "corners", BR__SHAPE_A, 0, 0 }, { 0, "area", BR__SHAPE_AREA, 0, 0 },
+    { 0, "perimeter", BR__SHAPE_PERIMETER, 0, 0 }
   };
-  br_status status = put_value_field (r, "x", sheet, s, BR__SHAPE_X, 0);
-  if (status == BR_OK)
-    status = put_value_field (r, "y", sheet, s, BR__SHAPE_Y, 0);
+  br_status status = BR_OK;
   for (size_t i = 0; i < sizeof rows / sizeof rows[0] && status == BR_OK; i++)
-    if (rows[i].kind == s->kind)
-      status = put_value_field (r, rows[i].key, sheet, s, rows[i].part, rows[i].twice);
+    if (!rows[i].kind || rows[i].kind == s->kind)
+      status = put_value_field (r, rows[i].key, sheet, s, rows[i].part, rows[i].twice, rows[i].less);
   return status;
 }
 

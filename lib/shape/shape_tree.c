@@ -32,13 +32,16 @@ define (br__run *run, const char *name, size_t length, int part, br__definition 
 br_status
 br__shape_undefine (br__run *run, const char *name, br__moves *moves)
 {
+  const br__graph *g = run->sheet->graph;
+  size_t length = strlen (name);
   br_status status = BR_OK;
-  for (int i = BR__SHAPE_NUMBERS; i-- > BR__SHAPE_KIND && status == BR_OK; )
+  /* The kind first: from then on, what asks for this shape waits.  */
+  for (int i = BR__SHAPE_KIND; i && status == BR_OK; i = br__shape_next_part (g, name, length, i))
     {
       br__definition *none = NULL;
-      br__entry *e = br__shape_entry (run->sheet->graph, name, strlen (name), i);
+      br__entry *e = br__shape_entry (g, name, length, i);
       if (e && br__entry_definition (e))
-        status = define (run, name, strlen (name), i, &none, moves);
+        status = define (run, name, length, i, &none, moves);
     }
   return status;
 }
@@ -121,7 +124,9 @@ put_arc_size (br__maker *m, const br__shape_draft *d, int part)
 static void
 put_number_of (br__maker *m, const br__shape_draft *d, int part)
 {
-  if (d->kind == BR__ARC)
+  if (d->kind == BR__OUTLINE)
+    br__put_outline_number (m, d, part);
+  else if (d->kind == BR__ARC)
     put_arc_size (m, d, part);
   else if (d->kind == BR__CIRCLE && part == BR__SHAPE_A)
     {
@@ -148,6 +153,11 @@ static void
 put_reach (br__maker *m, const br__shape_draft *d, int part)
 {
   int level = part == BR__SHAPE_RIGHT || part == BR__SHAPE_LEFT;
+  if (d->kind == BR__OUTLINE)
+    {
+      br__put_outline_number (m, d, part);
+      return;
+    }
   if (d->kind == BR__ARC || d->kind == BR__LINE)
     {
       br__make_int (m, d->kind);
@@ -163,6 +173,31 @@ put_reach (br__maker *m, const br__shape_draft *d, int part)
     put_half (m);
   if (part == BR__SHAPE_LEFT || part == BR__SHAPE_BOTTOM)
     br__make_op (m, BR__OP_NEG);
+}
+
+/* The centre of area, from x y; the area; the length of the edge.  */
+static void
+put_extent (br__maker *m, const br__shape_draft *d, int part)
+{
+  if (d->kind == BR__OUTLINE)
+    {
+      br__put_outline_number (m, d, part);
+      return;
+    }
+  if (part < BR__SHAPE_AREA)
+    {
+      br__make_int (m, 0);
+      br__make_call (m, BR__CALL_LENGTH);
+      return;
+    }
+  for (int i = BR__SHAPE_KIND; i <= BR__SHAPE_D; i++)
+    if (i == BR__SHAPE_KIND)
+      br__make_int (m, d->kind);
+    else if (i == BR__SHAPE_X || i == BR__SHAPE_Y)
+      br__make_int (m, 0);
+    else
+      put_own (m, d, i);
+  br__make_call (m, part == BR__SHAPE_AREA ? BR__CALL_AREA : BR__CALL_PERIMETER);
 }
 
 /* ---- Places ---- */
@@ -222,7 +257,15 @@ put_relative (br__maker *m, const br__shape_draft *d, int part)
 
   if (d->relation == BR__CENTRED)
     {
+      int middle = level ? BR__SHAPE_MIDDLE_X : BR__SHAPE_MIDDLE_Y;
       put_base (m, d, part);
+      put_base (m, d, middle);
+      br__make_op (m, BR__OP_ADD);
+      if (d->kind == BR__OUTLINE)
+        {
+          put_own (m, d, middle);
+          br__make_op (m, BR__OP_SUB);
+        }
       if (level)
         put_offset (m, &d->shift, BR__OP_ADD);
     }
@@ -256,6 +299,8 @@ put_centre (br__maker *m, const br__shape_draft *d, int part)
     br__make_shape_number (m, d->wheel, strlen (d->wheel), part);
   else if (d->relation)
     put_relative (m, d, part);
+  else if (!d->placed)          /* an outline: its corners say where it is */
+    br__make_int (m, 0), br__make_call (m, BR__CALL_LENGTH);
   else
     {
       put_place (m, at);
@@ -267,31 +312,52 @@ put_centre (br__maker *m, const br__shape_draft *d, int part)
     }
 }
 
+/* The formula of number PART.  */
+static void
+put_number (br__maker *m, const br__shape_draft *d, int part)
+{
+  int corner = part - BR__CORNER_PART (0, 0);
+  if (corner >= 0)
+    br__put_corner_number (m, d, (size_t) corner / BR__CORNER_NUMBERS, corner % BR__CORNER_NUMBERS);
+  else if (part == BR__SHAPE_KIND)
+    br__make_int (m, d->kind);
+  else if (part <= BR__SHAPE_Y)
+    put_centre (m, d, part);
+  else if (part <= BR__SHAPE_D)
+    put_number_of (m, d, part);
+  else if (part <= BR__SHAPE_BOTTOM)
+    put_reach (m, d, part);
+  else
+    put_extent (m, d, part);
+}
+
+static br_status
+define_number (br__run *run, const br__shape_draft *d, int part, br__moves *moves)
+{
+  br__definition *made = NULL;
+  br__maker m;
+  br__maker_start (&m, run->sheet->graph, run->text, run->end, run->word.offset);
+  put_number (&m, d, part);
+  br_status status = br__maker_end (&made, &m, run->error);
+  return status == BR_OK ? define (run, d->name, d->name_length, part, &made, moves) : status;
+}
+
 br_status
 br__shape_define (br__run *run, const br__shape_draft *d, br__moves *moves)
 {
   br_status status = BR_OK;
-  int loose = !d->placed && !d->relation && !d->wheel && d->kind != BR__LINE;
-  for (int i = BR__SHAPE_NUMBERS; i-- > BR__SHAPE_KIND && status == BR_OK; )
+  int loose = !d->placed && !d->relation && !d->wheel && d->kind != BR__LINE && d->kind != BR__OUTLINE;
+  for (size_t i = 0; i < d->corner_count * BR__CORNER_NUMBERS && status == BR_OK; i++)
+    status = define_number (run, d, BR__CORNER_PART (0, i), moves);
+  for (int part = BR__SHAPE_NUMBERS; part-- > BR__SHAPE_KIND && status == BR_OK; )
     {
-      /* The kind comes last: until then, what asks for the distance to this shape waits.  */
-      int part = i;
-      br__definition *made = NULL;
-      br__maker m;
       if (loose && (part == BR__SHAPE_X || part == BR__SHAPE_Y))
         continue;
-      br__maker_start (&m, run->sheet->graph, run->text, run->end, run->word.offset);
+      /* The kind comes last: until then, what asks for the distance to this shape waits.  */
       if (part == BR__SHAPE_KIND)
-        br__make_int (&m, d->kind);
-      else if (part <= BR__SHAPE_Y)
-        put_centre (&m, d, part);
-      else if (part <= BR__SHAPE_D)
-        put_number_of (&m, d, part);
-      else
-        put_reach (&m, d, part);
-      status = br__maker_end (&made, &m, run->error);
+        status = br__distances_refresh (run->sheet->graph, d->name, d->name_length, moves, run->error);
       if (status == BR_OK)
-        status = define (run, d->name, d->name_length, part, &made, moves);
+        status = define_number (run, d, part, moves);
     }
   return status;
 }

@@ -28,6 +28,15 @@ const br__statement br__shape_statements[] =
     br__do_arc },
   { "line", "line NAME = X, Y to X, Y [wide WIDTH]", "a line to be drawn, or a bar with round ends",
     NULL, BR__FOLLOW_NAME, "to wide layer of", 0, br__do_line },
+  { "outline", "outline NAME = X, Y to X, Y to X, Y ...", "a closed outline of three corners or more, as a saw cuts it",
+    "Its corners, either way around; it closes by itself.  Behind a corner:\n"
+    "  round R, cut C, cut C x D   rounded, or cut off by C along both sides (D along the next)\n"
+    "  rise H      the side that ends there is an arc, H high; below zero it goes inward\n"
+    "A corner from the one before it: by DX, DY, or to LENGTH at ANGLE.  to start rise H bends\n"
+    "the last side.  `at X, Y` or another place, as with circle, moves it as a whole.\n"
+    "width(NAME), height(NAME), area(NAME) and perimeter(NAME) are numbers for formulas.",
+    BR__FOLLOW_NAME, "to by round cut rise start at on above below left right of flush shift same centre as layer", 0,
+    br__do_outline },
   { "shapes", "shapes", "all shapes of the sheet, with size and place", NULL, BR__FOLLOW_NOTHING, NULL, 0,
     br__do_shapes },
   { "clear", "clear SHAPE, SHAPE", "the distance of two shapes; below zero they overlap",

@@ -8,6 +8,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "sheet/hidden.h"
 #include "sheet/tolerance.h"
 #include "sheet/replace.h"
 
@@ -139,6 +140,14 @@ swap_texts (char **x, char **y)
 }
 
 static br_status
+refresh_distances (br_sheet *sheet, const br__change *change, br__moves *moves, br_error *error)
+{
+  const char *name = NULL;
+  size_t length = br__entry_shape (&name, change->entry);
+  return br__distances_refresh (sheet->graph, name, length, moves, error);
+}
+
+static br_status
 swap (br_sheet *sheet, br__change *change, br__moves *moves, br_error *error)
 {
   switch (change->kind)
@@ -171,6 +180,8 @@ swap (br_sheet *sheet, br__change *change, br__moves *moves, br_error *error)
     case BR__CHANGE_CONTENT:
       br__swap_content (sheet, change->content);
       return BR_OK;
+    case BR__CHANGE_DISTANCES:
+      return refresh_distances (sheet, change, moves, error);
     }
   return BR_OK;
 }

@@ -10,6 +10,7 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "formula/words.h"
+#include "geometry/sketch.h"
 #include "sheet/graph_private.h"
 #include "sheet/hidden.h"
 #include "sheet/maker.h"
@@ -38,7 +39,8 @@ br__shape_find (const br_sheet *sheet, const char *name, size_t length)
 }
 
 static const char *const part_names[BR__SHAPE_NUMBERS] =
-  { "", "kind", "x", "y", "a", "b", "c", "d", "right", "top", "left", "bottom" };
+  { "", "kind", "x", "y", "a", "b", "c", "d", "right", "top", "left", "bottom", "middle_x", "middle_y", "area",
+    "perimeter" };
 
 /* Room for "  NAME PART", a number of a shape, and "  (NAME NAME", a distance: no name has a bracket.  */
 #define KEY_SIZE (2 * BR__SHAPE_NAME + 16)
@@ -48,7 +50,11 @@ key_of (char key[KEY_SIZE], const char *name, size_t length, int part)
 {
   if (length > BR__SHAPE_NAME)
     length = BR__SHAPE_NAME;
-  return (size_t) snprintf (key, KEY_SIZE, "  %.*s %s", (int) length, name, part_names[part]);
+  if (part < BR__SHAPE_NUMBERS)
+    return (size_t) snprintf (key, KEY_SIZE, "  %.*s %s", (int) length, name, part_names[part]);
+  int number = part - BR__CORNER_PART (0, 0);
+  return (size_t) snprintf (key, KEY_SIZE, "  %.*s %c%d", (int) length, name, "xycdh"[number % BR__CORNER_NUMBERS],
+                            number / BR__CORNER_NUMBERS + 1);
 }
 
 br__entry *
@@ -68,6 +74,26 @@ br__shape_entry (const br__graph *g, const char *name, size_t length, int part)
   char key[KEY_SIZE];
   size_t size = key_of (key, name, length, part);
   return br__graph_find (g, key, size);
+}
+
+size_t
+br__shape_corners (const br__graph *g, const char *name, size_t length)
+{
+  size_t n = 0;
+  const br__entry *e;
+  while (n < BR__MOST_CORNERS && (e = br__shape_entry (g, name, length, BR__CORNER_PART (n, BR__CORNER_X))) != NULL
+         && e->definition)
+    n++;
+  return n;
+}
+
+int
+br__shape_next_part (const br__graph *g, const char *name, size_t length, int part)
+{
+  part = part + 1 == BR__SHAPE_NUMBERS ? BR__CORNER_PART (0, 0) : part + 1;
+  if (part < BR__SHAPE_NUMBERS)
+    return part;
+  return br__shape_entry (g, name, length, part) ? part : BR__SHAPE_NONE;
 }
 
 void
@@ -123,28 +149,77 @@ br__put_entry_words (br_text *t, const br__entry *e)
     br__text_puts (t, e->name);
 }
 
+/* The numbers of the shape NAME: those of its corners stand behind the others.  */
+static unsigned
+put_numbers (br__maker *m, const char *name, size_t length)
+{
+  unsigned corners = (unsigned) br__shape_corners (m->graph, name, length);
+  for (int part = BR__SHAPE_KIND; part <= BR__SHAPE_D; part++)
+    br__make_shape_number (m, name, length, part);
+  for (unsigned i = 0; i < corners * BR__CORNER_NUMBERS; i++)
+    br__make_shape_number (m, name, length, BR__CORNER_PART (0, 0) + (int) i);
+  return BR__SHAPE_D - BR__SHAPE_KIND + 1 + corners * BR__CORNER_NUMBERS;
+}
+
+/* Gives the entry E of clear(NAME, NAME) its formula, where that is not what it has.  */
+static br_status
+define_clear (br__graph *g, br__entry *e, const char *const name[2], const int length[2], br__moves *moves)
+{
+  br__definition *d = NULL;
+  const br__definition *old = br__entry_definition (e);
+  br__maker m;
+  br__maker_start (&m, g, "", 0, 0);
+  m.share_name = 1;
+  unsigned count = 0;
+  for (int i = 0; i < 2; i++)
+    count += put_numbers (&m, name[i], (size_t) length[i]);
+  br__make_call_of (&m, BR__CALL_CLEAR, count);
+  if (m.status == BR_OK && old && old->tree.nodes[old->tree.count - 1].count == count)
+    {
+      br__tree_clear (&m.tree);
+      return BR_OK;
+    }
+  br_status status = br__maker_end (&d, &m, NULL);
+  if (status == BR_OK)
+    status = br__graph_define (g, e, &d, br__graph_settings (g), moves, NULL);
+  br__definition_free (d);
+  return status;
+}
+
 /* The hidden entry of clear(NAME, NAME), which is defined when it is first asked for.  */
 static br__entry *
 clear_entry (br__graph *g, const char *name[2], const int length[2], int make)
 {
   char key[KEY_SIZE];
-  br__definition *d = NULL;
   size_t size = (size_t) snprintf (key, sizeof key, "  (%.*s %.*s", length[0], name[0], length[1], name[1]);
   br__entry *e = make ? br__graph_get_hidden (g, BR__ENTRY_DISTANCE, key, size) : br__graph_find (g, key, size);
   if (!e || br__entry_definition (e) || !make)
     return e;
-  br__maker m;
-  br__maker_start (&m, g, "", 0, 0);
-  for (int i = 0; i < 2; i++)
-    for (int part = BR__SHAPE_KIND; part <= BR__SHAPE_D; part++)
-      br__make_shape_number (&m, name[i], (size_t) length[i], part);
-  br__make_call (&m, BR__CALL_CLEAR);
-  br_status status = br__maker_end (&d, &m, NULL);
-  if (status == BR_OK)
-    status = br__graph_define (g, e, &d, br__graph_settings (g), NULL, NULL);
-  br__definition_free (d);
   /* Without a definition it is reported to have no value.  */
-  return status == BR_NO_MEMORY ? NULL : e;
+  return define_clear (g, e, name, length, NULL) == BR_NO_MEMORY ? NULL : e;
+}
+
+br_status
+br__distances_refresh (br__graph *g, const char *shape, size_t n, br__moves *moves, br_error *error)
+{
+  br_status status = BR_OK;
+  for (br__entry *e = g->first; e && status == BR_OK; e = e->next)
+    {
+      if (e->kind != BR__ENTRY_DISTANCE || !e->definition)
+        continue;
+      const char *first = e->name + 3, *last = strrchr (first, ' ');
+      const char *const name[] = { first, last + 1 };
+      const int length[] = { (int) (last - first), (int) strlen (last + 1) };
+      br__moves some = BR__MOVES_ZERO;
+      if (!((size_t) length[0] == n && memcmp (first, shape, n) == 0)
+          && !((size_t) length[1] == n && memcmp (last + 1, shape, n) == 0))
+        continue;
+      status = define_clear (g, e, name, length, &some);
+      if (status == BR_OK && moves)
+        status = br__moves_join (moves, &some, error);
+      br__moves_clear (&some);
+    }
+  return status == BR_NO_MEMORY ? br__fail_plain (error, status, 0, 0) : BR_OK;
 }
 
 br__entry *
@@ -208,7 +283,7 @@ br__no_shape (const br__graph *g, const br__tree *tree, const br__node *node, br
       if (near)
         br__hint (error, "did you mean `%.*s`?", (int) size, s);
       else
-        br__hint (error, "a shape is made by circle, box, arc or line");
+        br__hint (error, "a shape is made by circle, box, arc, line or outline");
       return BR_DOMAIN;
     }
   br__fail (error, BR_DOMAIN, 0, 0, "a shape that it names has no value yet");

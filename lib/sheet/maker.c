@@ -90,10 +90,23 @@ br__make_op (br__maker *m, br__op op)
 void
 br__make_call (br__maker *m, br__shape_call call)
 {
-  const br__function *f = br__shape_function (call);
-  br__node *n = new_node (m, BR__OP_CALL, f->least);
+  br__make_call_of (m, call, br__shape_function (call)->least);
+}
+
+void
+br__make_call_of (br__maker *m, br__shape_call call, unsigned count)
+{
+  br__node *n = new_node (m, BR__OP_CALL, count);
   if (n)
-    n->function = f;
+    n->function = br__shape_function (call);
+}
+
+void
+br__make_function (br__maker *m, const br__function *function)
+{
+  br__node *n = new_node (m, BR__OP_CALL, 1);
+  if (n)
+    n->function = function;
 }
 
 void
@@ -103,18 +116,23 @@ br__make_shape_number (br__maker *m, const char *name, size_t length, int part)
   br__node *n = new_node (m, BR__OP_NAME, 0);
   if (!n)
     return;
-  size_t before = strlen (m->tree.text);
-  br__text_printf (&t, "%s (%.*s)", m->tree.text, (int) length, name);
-  char *text = t.failed ? NULL : br__strndup (br__text_string (&t), t.length);
-  br__text_clear (&t);
-  if (!text)
+  if (!m->share_name || !m->name_length || m->name_length != length || memcmp (m->tree.text + m->name + 1, name, length) != 0)
     {
-      m->status = BR_NO_MEMORY;
-      return;
+      size_t before = strlen (m->tree.text);
+      br__text_printf (&t, "%s (%.*s)", m->tree.text, (int) length, name);
+      char *text = t.failed ? NULL : br__strndup (br__text_string (&t), t.length);
+      br__text_clear (&t);
+      if (!text)
+        {
+          m->status = BR_NO_MEMORY;
+          return;
+        }
+      br__free (m->tree.text);
+      m->tree.text = text;
+      m->name = before + 1;
+      m->name_length = length;
     }
-  br__free (m->tree.text);
-  m->tree.text = text;
-  n->word = before + 1;
+  n->word = m->name;
   n->word_length = length + 2;
   n->part = (unsigned) part;
 }

@@ -13,6 +13,8 @@ typedef struct br__maker
   br__graph *graph;
   br__tree tree;
   size_t offset, length;        /* where errors of what was not typed are placed */
+  size_t name, name_length;     /* of the shape that was named last, in the text of TREE */
+  int share_name;               /* it stands there once for several of its numbers: no formula that is explained */
   br_status status;
 } br__maker;
 
@@ -27,6 +29,10 @@ void br__make_int (br__maker *m, int64_t n);
 /* OP on the two values before it, BR__OP_NEG on one.  */
 void br__make_op (br__maker *m, br__op op);
 void br__make_call (br__maker *m, br__shape_call call);
+/* The same on COUNT values.  */
+void br__make_call_of (br__maker *m, br__shape_call call, unsigned count);
+/* What FUNCTION gives of one value.  */
+void br__make_function (br__maker *m, const br__function *function);
 /* Number PART of the shape that LENGTH bytes at NAME call.  */
 void br__make_shape_number (br__maker *m, const char *name, size_t length, int part);
 /* Takes the tree of M as the definition *D.  */

@@ -59,7 +59,8 @@ enum br__check_state { BR__CHECK_PASS, BR__CHECK_FAIL, BR__CHECK_WAITING, BR__CH
 typedef enum br__change_kind
 {
   BR__CHANGE_DEFINITION, BR__CHANGE_SETTINGS, BR__CHANGE_LINE_TEXT, BR__CHANGE_LINE_SHOWN,
-  BR__CHANGE_SWITCH, BR__CHANGE_TOLERANCE, BR__CHANGE_TEXT, BR__CHANGE_CONTENT
+  BR__CHANGE_SWITCH, BR__CHANGE_TOLERANCE, BR__CHANGE_TEXT, BR__CHANGE_CONTENT,
+  BR__CHANGE_DISTANCES          /* those to the shape of which ENTRY is a number are made anew */
 } br__change_kind;
 
 /* One part of what a statement changed.  It holds the other state; undo and redo are the

@@ -93,7 +93,9 @@ typedef struct br__function
   int variant;              /* for CALL where several rows have one */
   /* What shapes measure, or NULL.  RATES has a letter an argument: how much the result can change with it.
      - : it does not change; 1: no more than it; a: no more than the arc of that many degrees whose radius is
-     the number b of the same shape.  The first is j where a result below zero may jump.  */
+     the number b of the same shape.  The first is j where a result below zero may jump.  A p at the end: from here on,
+     pieces of two shapes, of BR__PIECE_NUMBERS arguments each; it changes no more than with the piece of each shape that
+     moves most.  */
   br_status (*measure) (br_real *z, const br_real *const *args, unsigned bits);
   const char *rates;
 } br__function;

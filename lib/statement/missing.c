@@ -156,7 +156,7 @@ list_shape_users (br_list *by, const br__entry *part, const char *name, size_t l
 static const br__entry *
 first_needed (const br__graph *g, const char *name, size_t length)
 {
-  for (int i = BR__SHAPE_KIND; i < BR__SHAPE_NUMBERS; i++)
+  for (int i = BR__SHAPE_KIND; i; i = br__shape_next_part (g, name, length, i))
     {
       const br__entry *part = br__shape_entry (g, name, length, i);
       if (part && is_needed (part))
@@ -175,9 +175,10 @@ tell_absent (br__run *run, const char *name, size_t length)
   br__put_from (r, "name", &t);
   br__text_clear (&t);
   br_list *by = br__put_list (r, "needed_by");
-  for (int i = BR__SHAPE_KIND; i < BR__SHAPE_NUMBERS; i++)
+  const br__graph *g = run->sheet->graph;
+  for (int i = BR__SHAPE_KIND; i; i = br__shape_next_part (g, name, length, i))
     {
-      const br__entry *part = br__shape_entry (run->sheet->graph, name, length, i);
+      const br__entry *part = br__shape_entry (g, name, length, i);
       if (part)
         list_shape_users (by, part, name, length, run->sheet);
     }

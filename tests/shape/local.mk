@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Shapes and their distances.
-shape_tests = tests/shape/apart \
+shape_tests = tests/shape/apart tests/shape/outline \
   tests/shape/shapes
 unit_tests += $(shape_tests)

@@ -1,0 +1,220 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   outline.c - the corners of an outline, as they are written.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "shape/shape.h"
+
+static void
+corner_clear (br__corner_draft *c)
+{
+  br__tree_clear (&c->x);
+  br__tree_clear (&c->y);
+  br__tree_clear (&c->cut);
+  br__tree_clear (&c->after);
+  br__tree_clear (&c->rise);
+}
+
+void
+br__corners_clear (br__shape_draft *d)
+{
+  for (size_t i = 0; i < d->corner_count; i++)
+    corner_clear (&d->corners[i]);
+  br__free (d->corners);
+  d->corners = NULL;
+  d->corner_count = d->corner_room = 0;
+}
+
+/* Takes WORD if it is at hand.  */
+static int
+take_word (br__run *run, const char *word, br_status *status)
+{
+  if (*status != BR_OK || !br__lex_is_word (&run->lex, word))
+    return 0;
+  *status = br__lex_next (&run->lex, run->error);
+  return *status == BR_OK;
+}
+
+static br_status
+add_corner (br__corner_draft **c, br__run *run, br__shape_draft *d)
+{
+  const br__token t = run->lex.token;
+  if (d->corner_count == BR__MOST_CORNERS)
+    return br__fail (run->error, BR_TOO_BIG, t.offset, t.length, "an outline of more than %d corners", BR__MOST_CORNERS);
+  if (!br__grow (&d->corners, &d->corner_room, d->corner_count + 1, sizeof *d->corners))
+    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  *c = &d->corners[d->corner_count++];
+  memset (*c, 0, sizeof **c);
+  return BR_OK;
+}
+
+/* The second number of a corner.  */
+static br_status
+read_second (br__run *run, br__corner_draft *c)
+{
+  if (!br__lex_is_sign (&run->lex, ','))
+    return br__expected (run, "a comma and the height of the corner");
+  br_status status = br__lex_next (&run->lex, run->error);
+  return status == BR_OK ? br__parse_size (&c->y, &run->lex, run->error) : status;
+}
+
+/* `by DX, DY`, `X, Y` or `LENGTH at ANGLE`; the first corner is a place.  */
+static br_status
+read_place (br__run *run, br__corner_draft *c, int first)
+{
+  br_status status = BR_OK;
+  if (!first && take_word (run, "by", &status))
+    c->form = BR__CORNER_BY;
+  if (status == BR_OK)
+    status = br__parse_size (&c->x, &run->lex, run->error);
+  if (first || c->form == BR__CORNER_BY || !take_word (run, "at", &status))
+    return status == BR_OK ? read_second (run, c) : status;
+  c->form = BR__CORNER_ANGLE;
+  return br__parse_size (&c->y, &run->lex, run->error);
+}
+
+/* A part of a statement that is there already, or has no place where another word stands.  */
+static br_status
+twice (br__run *run, const br__token *at, const char *message)
+{
+  return br__fail (run->error, BR_SYNTAX, at->offset, at->length, "%s", message);
+}
+
+/* `round R`, `cut C [x D]` and `rise H` behind a corner.  */
+static br_status
+read_treatment (br__run *run, br__corner_draft *c, int first)
+{
+  br_status status = BR_OK;
+  for (;;)
+    {
+      const br__token at = run->lex.token;
+      int round = take_word (run, "round", &status);
+      if (round || take_word (run, "cut", &status))
+        {
+          if (c->cut.count)
+            return twice (run, &at, "this corner is rounded or cut already");
+          c->round = round;
+          status = br__parse_size (&c->cut, &run->lex, run->error);
+          if (status == BR_OK && !round)
+            status = br__read_second_size (run, &c->after);
+        }
+      else if (take_word (run, "rise", &status))
+        {
+          if (first)
+            {
+              twice (run, &at, "no side has been drawn yet that could rise");
+              br__hint (run->error, "to bend the last side, write `to start rise H` at the end");
+              return BR_SYNTAX;
+            }
+          if (c->rise.count)
+            return twice (run, &at, "this side has a rise already");
+          status = br__parse_size (&c->rise, &run->lex, run->error);
+        }
+      else
+        return status;
+      if (status != BR_OK)
+        return status;
+    }
+}
+
+/* 1 where C is written as the first corner was, so that the outline is closed by hand.  */
+static int
+is_first (const br__shape_draft *d, const br__corner_draft *c)
+{
+  const br__corner_draft *f = &d->corners[0];
+  return c->form == BR__CORNER_AT && c->x.length == f->x.length && c->y.length == f->y.length
+         && memcmp (c->x.text, f->x.text, f->x.length) == 0 && memcmp (c->y.text, f->y.text, f->y.length) == 0;
+}
+
+/* The side that closes the outline, whose rise the first corner keeps.  */
+static br_status
+read_last (br__run *run, br__shape_draft *d)
+{
+  br_status status = BR_OK;
+  if (take_word (run, "rise", &status))
+    status = br__parse_size (&d->corners[0].rise, &run->lex, run->error);
+  return status;
+}
+
+/* What follows the last corner, where it is the first one again.  */
+static br_status
+close_by_hand (br__shape_draft *d)
+{
+  br__corner_draft *last = &d->corners[d->corner_count - 1], *first = &d->corners[0];
+  if (last->cut.count && !first->cut.count)
+    {
+      const br__tree empty = BR__TREE_ZERO;
+      first->cut = last->cut, first->after = last->after, first->round = last->round;
+      last->cut = last->after = empty;
+    }
+  first->rise = last->rise;
+  last->rise = (br__tree) BR__TREE_ZERO;
+  corner_clear (last);
+  d->corner_count--;
+  return BR_OK;
+}
+
+/* A corner is rounded or cut between two straight sides.  */
+static br_status
+check_rises (br__run *run, const br__shape_draft *d)
+{
+  for (size_t i = 0; i < d->corner_count; i++)
+    {
+      const br__corner_draft *c = &d->corners[i], *next = &d->corners[(i + 1) % d->corner_count];
+      if (c->cut.count && (c->rise.count || next->rise.count))
+        {
+          br__fail (run->error, BR_DOMAIN, c->cut.base, c->cut.length,
+                    "corner %d cannot be rounded or cut: a side of it is an arc", (int) i + 1);
+          br__hint (run->error, "round or cut corners between two straight sides");
+          return BR_DOMAIN;
+        }
+    }
+  return BR_OK;
+}
+
+br_status
+br__outline_read (br__run *run, br__shape_draft *d)
+{
+  br__corner_draft *c;
+  int closed = 0;
+  br_status status = add_corner (&c, run, d);
+  if (status == BR_OK)
+    status = read_place (run, c, 1);
+  if (status == BR_OK)
+    status = read_treatment (run, c, 1);
+  while (status == BR_OK && !closed)
+    {
+      int to = take_word (run, "to", &status);
+      if (status != BR_OK || (!to && !br__lex_is_word (&run->lex, "by")))
+        break;
+      if (to && take_word (run, "start", &status))
+        {
+          closed = 1;
+          status = read_last (run, d);
+          continue;
+        }
+      if (status == BR_OK)
+        status = add_corner (&c, run, d);
+      if (status == BR_OK)
+        status = read_place (run, c, 0);
+      if (status == BR_OK)
+        status = read_treatment (run, c, 0);
+      if (status == BR_OK && d->corner_count > 3 && is_first (d, c))
+        {
+          closed = 1;
+          status = close_by_hand (d);
+        }
+    }
+  if (status == BR_OK && d->corner_count < 3)
+    {
+      br__expected (run, "`to` and the next corner: an outline has three or more");
+      br__hint (run->error, "help outline");
+      return BR_SYNTAX;
+    }
+  return status == BR_OK ? check_rises (run, d) : status;
+}

@@ -13,6 +13,7 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/ink_map.h \
   lib/draw/label.c \
   lib/draw/layout.c \
+  lib/draw/place_corner.c \
   lib/draw/place_plot.c \
   lib/draw/place_table.c \
   lib/draw/place_table.h \

@@ -61,9 +61,8 @@ br__place_table_clear (br__place_table *t)
   memset (t, 0, sizeof *t);
 }
 
-/* Takes the three texts over.  */
-static br_status
-add_row (br__place_table *t, br_text cells[BR__PLACE_COLUMNS])
+br_status
+br__place_row_add (br__place_table *t, br_text cells[BR__PLACE_COLUMNS])
 {
   br__place_row row = { { NULL } };
   int good = br__grow (&t->rows, &t->room, t->count + 1, sizeof *t->rows);
@@ -295,7 +294,7 @@ add_place (br__place_table *t, axis *a, const feature *f, const feature *own, co
   br_real_clear (&at);
   br_real_clear (&from);
   if (status == BR_OK)
-    return add_row (t, cells);
+    return br__place_row_add (t, cells);
   for (int i = 0; i < BR__PLACE_COLUMNS; i++)
     br__text_clear (&cells[i]);
   return status;
@@ -346,7 +345,7 @@ end_row (list *l)
   memset (&l->of, 0, sizeof l->of);
   br__text_puts (&cells[0], l->words);
   put_feature (&cells[2], l->axis, l->base);
-  return add_row (l->table, cells);
+  return br__place_row_add (l->table, cells);
 }
 
 static br_status
@@ -448,7 +447,7 @@ add_angles (br__place_table *t, br__run *run, const br__drawn *d)
   br__text_printf (&cells[1], "%s, ends", d->shape->name);
   br__text_puts (&cells[2], "right, anticlockwise");
   if (status == BR_OK)
-    return add_row (t, cells);
+    return br__place_row_add (t, cells);
   for (int i = 0; i < BR__PLACE_COLUMNS; i++)
     br__text_clear (&cells[i]);
   return status == BR_NO_MEMORY ? status : BR_OK;
@@ -501,6 +500,9 @@ br__place_table_make (br__place_table *t, br__run *run, const br__side_view *v, 
   for (size_t i = 0; i < v->count && status == BR_OK; i++)
     if (v->shapes[i].tied && v->shapes[i].shape->kind == BR__ARC && v->shapes[i].d < 360 * BR__INCH)
       status = add_angles (t, run, &v->shapes[i]);
+  for (size_t i = 0; i < v->count && status == BR_OK; i++)
+    if (v->shapes[i].pieces)
+      status = br__place_corners (t, run, &v->shapes[i]);
   axis_clear (&a[0]);
   axis_clear (&a[1]);
   if (status != BR_OK)

@@ -24,4 +24,9 @@ void br__place_table_clear (br__place_table *t);
 br_status br__place_table_make (br__place_table *t, br__run *run, const br__side_view *v, const br__size_lines *level,
                                 const br__size_lines *upright, const br_real datum[2], const int64_t place[2]);
 
+/* Takes the three texts over.  */
+br_status br__place_row_add (br__place_table *t, br_text cells[BR__PLACE_COLUMNS]);
+/* place_corner.c: the corners of the outline D.  */
+br_status br__place_corners (br__place_table *t, br__run *run, const br__drawn *d);
+
 #endif

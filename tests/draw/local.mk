@@ -4,6 +4,7 @@ draw_tests = tests/draw/crossings \
   tests/draw/draw \
   tests/draw/figure \
   tests/draw/measured \
+  tests/draw/outline \
   tests/draw/rebuild \
   tests/draw/sheets \
   tests/draw/view

@@ -45,6 +45,7 @@ static const sheet_sample samples[] = {
   { "box", "box deck = base x 3/4 in above rim by 1/4 in", 0 },
   { "arc", "arc hood = fender(rim, 1/2 in, 1 in) 200 deg", 0 },
   { "line", "line handle = 0 in, 0 in to base, 5 in wide 1/2 in", 0 },
+  { "outline", "outline wing = 0 in, 0 in to base, 0 in to base, 5 in round 1/4 in", 0 },
   { "shapes", "shapes", 0 },
   { "clear", "clear rim, bed", 0 },
   { "template", "template side into side_part.svg", 0 },

@@ -1,0 +1,151 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   outline.c - whether an outline can be drawn again from the page: the corners in the table below the figure, with their
+   rounds, cuts and rises, have its area and its edge; and its strokes lie where it is.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "../shape/wire.h"
+#include "svg.h"
+
+/* "2-3/8", "≈2-3/8" or "8".  */
+static double
+number_at (const char **text)
+{
+  const char *s = *text;
+  double whole = 0, num = 0;
+  int minus = *s == '-';
+  s += minus;
+  if (strncmp (s, "\xE2\x89\x88", 3) == 0)
+    s += 3;
+  minus |= *s == '-';
+  s += *s == '-';
+  char *end;
+  whole = strtod (s, &end);
+  if (*end == '/')
+    whole /= strtod (end + 1, &end);
+  else if (*end == '-')
+    {
+      num = strtod (end + 1, &end);
+      whole += num / strtod (end + 1, &end);
+    }
+  *text = end;
+  return minus ? -whole : whole;
+}
+
+/* The texts to the left of OF (its dimension) and to the right, about as high: smaller letters stand a little higher.  */
+static const char *
+in_row (const svg_file *f, const svg_element *of, int left)
+{
+  const svg_element *best = NULL;
+  for (size_t i = 0; i < f->count; i++)
+    {
+      const svg_element *e = &f->elements[i];
+      if (strcmp (e->name, "text") != 0 || llabs (svg_number (e, "y") - svg_number (of, "y")) > BR__INCH / 50)
+        continue;
+      int64_t x = svg_number (e, "x"), at = svg_number (of, "x");
+      if (left ? x < at && (!best || x > svg_number (best, "x")) : x > at && (!best || x < svg_number (best, "x")))
+        best = e;
+    }
+  assert_non_null (best);
+  return best->text;
+}
+
+/* The corner I + 1 from its rows.  */
+static wire_corner
+read_corner (const svg_file *f, int i)
+{
+  wire_corner c = { 0, 0, 0, 0, 0, 0 };
+  char corner[40], side[40];
+  int places = 0;
+  snprintf (corner, sizeof corner, "o, corner %d", i + 1);
+  snprintf (side, sizeof side, "o, side to %d", i + 1);
+  for (size_t k = 0; k < f->count; k++)
+    {
+      const svg_element *e = &f->elements[k];
+      if (!e->text || (strcmp (e->text, corner) != 0 && strcmp (e->text, side) != 0))
+        continue;
+      const char *s = in_row (f, e, 1);
+      if (strncmp (s, "R ", 2) == 0 || strncmp (s, "cut ", 4) == 0 || strncmp (s, "rise ", 5) == 0)
+        {
+          int kind = *s == 'R' ? 'R' : s[0];
+          s = strchr (s, ' ') + 1;
+          int value = (int) lround (number_at (&s) * 16);
+          *(kind == 'R' ? &c.round : kind == 'c' ? &c.cut : &c.rise) = value;
+          if (kind == 'c')
+            {
+              s += 3;
+              c.after = (int) lround (number_at (&s) * 16);
+            }
+        }
+      else
+        {
+          assert_string_equal (in_row (f, e, 0), "o, left and bottom");
+          c.x = (int) lround (number_at (&s) * 8);
+          assert_int_equal (strncmp (s, " across, ", 9), 0);
+          s += 9;
+          c.y = (int) lround (number_at (&s) * 8);
+          assert_string_equal (s, " up");
+          places++;
+          continue;
+        }
+      assert_int_equal (*s, 0);
+    }
+  assert_int_equal (places, 1);
+  return c;
+}
+
+static void
+test_rebuild (void **state)
+{
+  static svg_file f;
+  char path[] = "/tmp/benchrule-outline-XXXXXX.svg";
+  (void) state;
+  close (mkstemps (path, 4));
+  for (long times = check_times (20); times > 0; times--)
+    {
+      static wire w;
+      wire_outline o, back = { .count = 0 };
+      char *text = NULL;
+      size_t length;
+      said s = SAID_ZERO;
+      double area, edge, again, around;
+      do
+        {
+          wire_random (&o, 7, 1);
+          wire_of_outline (&w, &o);
+        }
+      while (wire_crosses_itself (&w));
+      FILE *out = open_memstream (&text, &length);
+      wire_statement (out, "o", &o, 40, 24);
+      fclose (out);
+      br_sheet *sheet = NULL;
+      check_ok (br_sheet_new (&sheet));
+      br_status status = sheet_run (sheet, &s, text);
+      if (status == BR_OK)
+        {
+          sheet_say (sheet, &s, "ruler 1/64\ndraw into %s scale half", path);
+          svg_read (&f, path);
+          for (back.count = 0; back.count < o.count; back.count++)
+            back.corner[back.count] = read_corner (&f, back.count);
+          svg_clear (&f);
+          wire_formulas (&area, &edge, &o);
+          svg_clear (&f);
+          wire_formulas (&area, &edge, &o);
+          wire_formulas (&again, &around, &back);
+          /* Places are rounded to eighths of the box around it, which need not be one.  */
+          if (fabs (area - again) > edge / 8 || fabs (edge - around) > o.count * 0.3)
+            fail_msg ("area %f, read %f; edge %f, read %f: %s", area, again, edge, around, text);
+        }
+      free (text);
+      sheet_end (sheet, &s);
+    }
+  unlink (path);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = { CHECK_TEST (test_rebuild) };
+  return CHECK_RUN (tests);
+}

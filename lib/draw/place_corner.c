@@ -68,23 +68,88 @@ put_told (br_text *t, br__run *run, const br__shape *s, size_t i, told what)
   return status;
 }
 
+/* A row with DIMENSION, which is emptied: of corner I, of those FOLLOWING that are alike, from FROM.  */
+static br_status
+add_row (br__place_table *t, br_text *dimension, const br__shape *s, told what, size_t i, const char *following, const char *from)
+{
+  br_text cells[BR__PLACE_COLUMNS] = { *dimension, BR_TEXT_ZERO, BR_TEXT_ZERO };
+  *dimension = (br_text) BR_TEXT_ZERO;
+  br__text_printf (&cells[BR__PLACE_OF], "%s, %s %zu%s", s->name, what == SIDE ? "side to" : "corner", i + 1, following);
+  br__text_printf (&cells[BR__PLACE_FROM], "%s, %s", s->name, from);
+  br_status status = br__place_row_add (t, cells);
+  for (int k = 0; k < BR__PLACE_COLUMNS; k++)
+    br__text_clear (&cells[k]);
+  return status;
+}
+
+/* 1 where the corners are those of the box around it, anticlockwise from the lower left one.  */
+static int
+is_box (br__run *run, const br__shape *s, size_t corners)
+{
+  static const int level[] = { BR__SHAPE_LEFT, BR__SHAPE_RIGHT, BR__SHAPE_RIGHT, BR__SHAPE_LEFT };
+  static const int upright[] = { BR__SHAPE_BOTTOM, BR__SHAPE_BOTTOM, BR__SHAPE_TOP, BR__SHAPE_TOP };
+  int alike = corners == 4;
+  for (size_t i = 0; i < 8 && alike; i++)
+    {
+      br_real z = BR_REAL_ZERO;
+      int sign = 1;
+      alike = corner_number (&z, run, s, i / 2, i % 2 ? BR__CORNER_Y : BR__CORNER_X, (i % 2 ? upright : level)[i / 2]) == BR_OK
+              && br_real_sign (&sign, &z, run->sheet->settings.bits) == BR_OK && sign == 0;
+      br_real_clear (&z);
+    }
+  return alike;
+}
+
+/* Rounds and cuts of one size are told together.  */
+static br_status
+add_treatments (br__place_table *t, br__run *run, const br__shape *s, size_t corners, told what)
+{
+  br_status status = BR_OK;
+  unsigned char done[BR__MOST_CORNERS] = { 0 };
+  for (size_t i = 0; i < corners && status == BR_OK; i++)
+    {
+      br_text text = BR_TEXT_ZERO, alike = BR_TEXT_ZERO, other = BR_TEXT_ZERO;
+      status = done[i] ? BR_OK : put_told (&text, run, s, i, what);
+      for (size_t k = i + 1; k < corners && text.length && status == BR_OK; k++)
+        {
+          br__text_reset (&other);
+          status = put_told (&other, run, s, k, what);
+          if (!done[k] && strcmp (br__text_string (&other), br__text_string (&text)) == 0)
+            {
+              br__text_printf (&alike, "; %zu", k + 1);
+              done[k] = 1;
+            }
+        }
+      if (text.length && status == BR_OK)
+        status = add_row (t, &text, s, what, i, br__text_string (&alike), what == SIDE ? "its chord" : "its sides");
+      br__text_clear (&text);
+      br__text_clear (&alike);
+      br__text_clear (&other);
+    }
+  return status;
+}
+
 br_status
 br__place_corners (br__place_table *t, br__run *run, const br__drawn *d)
 {
-  size_t corners = br__shape_corners (run->sheet->graph, d->shape->name, strlen (d->shape->name));
+  const br__shape *s = d->shape;
+  size_t corners = br__shape_corners (run->sheet->graph, s->name, strlen (s->name));
+  int box = is_box (run, s, corners);
+  br_text text = BR_TEXT_ZERO;
   br_status status = BR_OK;
-  for (size_t i = 0; i < 3 * corners && status == BR_OK; i++)
+  if (box)
     {
-      br_text cells[BR__PLACE_COLUMNS] = { BR_TEXT_ZERO, BR_TEXT_ZERO, BR_TEXT_ZERO };
-      told what = (told) (i % 3);
-      status = put_told (&cells[BR__PLACE_DIMENSION], run, d->shape, i / 3, what);
-      br__text_printf (&cells[BR__PLACE_OF], "%s, %s %zu", d->shape->name, what == SIDE ? "side to" : "corner", i / 3 + 1);
-      br__text_printf (&cells[BR__PLACE_FROM], "%s, %s", d->shape->name,
-                       what == PLACE ? "left and bottom" : what == SIDE ? "its chord" : "its sides");
-      if (status == BR_OK && cells[BR__PLACE_DIMENSION].length)
-        status = br__place_row_add (t, cells);
-      for (int k = 0; k < BR__PLACE_COLUMNS; k++)
-        br__text_clear (&cells[k]);
+      br__text_puts (&text, "rectangle");
+      status = add_row (t, &text, s, PLACE, 0, " to 4", "left and bottom");
     }
+  for (size_t i = 0; i < corners && !box && status == BR_OK; i++)
+    {
+      status = put_told (&text, run, s, i, PLACE);
+      if (status == BR_OK)
+        status = add_row (t, &text, s, PLACE, i, "", "left and bottom");
+    }
+  br__text_clear (&text);
+  for (told what = CORNER; what <= SIDE && status == BR_OK; what++)
+    status = add_treatments (t, run, s, corners, what);
   return status;
 }

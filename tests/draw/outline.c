@@ -51,19 +51,29 @@ in_row (const svg_file *f, const svg_element *of, int left)
   return best->text;
 }
 
+/* 1 where TEXT is WORDS and a list in which NUMBER is: "o, corner 1; 3".  */
+static int
+is_of (const char *text, const char *words, int number)
+{
+  size_t n = strlen (words);
+  if (strncmp (text, words, n) != 0)
+    return 0;
+  for (const char *s = text + n; s; s = strstr (s, "; ") ? strstr (s, "; ") + 2 : NULL)
+    if (atoi (s) == number)
+      return 1;
+  return 0;
+}
+
 /* The corner I + 1 from its rows.  */
 static wire_corner
 read_corner (const svg_file *f, int i)
 {
   wire_corner c = { 0, 0, 0, 0, 0, 0 };
-  char corner[40], side[40];
   int places = 0;
-  snprintf (corner, sizeof corner, "o, corner %d", i + 1);
-  snprintf (side, sizeof side, "o, side to %d", i + 1);
   for (size_t k = 0; k < f->count; k++)
     {
       const svg_element *e = &f->elements[k];
-      if (!e->text || (strcmp (e->text, corner) != 0 && strcmp (e->text, side) != 0))
+      if (!e->text || !(is_of (e->text, "o, corner ", i + 1) || is_of (e->text, "o, side to ", i + 1)))
         continue;
       const char *s = in_row (f, e, 1);
       if (strncmp (s, "R ", 2) == 0 || strncmp (s, "cut ", 4) == 0 || strncmp (s, "rise ", 5) == 0)

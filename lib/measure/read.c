@@ -218,6 +218,8 @@ check_parts (const br__reader *r, const part *last, const part *next, const br_n
 {
   br_number limit = BR_NUMBER_ZERO, whole = BR_NUMBER_ZERO;
   size_t large = chain_place (last->unit), small = chain_place (next->unit);
+  /* Books write 5 yd 8 ft 2 in before they carry; of inches so many are a slip.  */
+  const int carried_later = last->unit->num == 36 && next->unit->num == 12;
   br_status status = br_number_set_ratio (&limit, last->unit->num, last->unit->den);
 
   if (status == BR_OK)
@@ -230,7 +232,7 @@ check_parts (const br__reader *r, const part *last, const part *next, const br_n
                          "%s before %s are a whole number", chain[large].many, chain[small].many);
       hint_feet (r, last, &whole);
     }
-  else if (br_number_cmp (value, &limit) >= 0)
+  else if (br_number_cmp (value, &limit) >= 0 && !carried_later)
     {
       status = br__fail (r->error, BR_SYNTAX, next->numeral.start,
                          next->end - next->numeral.start, "the %s come to a %s or more",

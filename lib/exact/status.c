@@ -6,6 +6,7 @@
 
 #include <stdarg.h>
 #include <stdio.h>
+#include <string.h>
 
 #include "exact/status.h"
 
@@ -111,4 +112,12 @@ br__fill_plain (br_error *error, br_status status, size_t offset, size_t length)
     case BR_STOPPED: message = "stopped"; break;
     }
   br__fill (error, status, offset, length, "%s", message);
+}
+
+int
+br__error_is_plain (const br_error *error)
+{
+  br_error plain = { .status = error->status };
+  br__fill_plain (&plain, error->status, 0, 0);
+  return strcmp (plain.message, error->message) == 0;
 }

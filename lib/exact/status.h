@@ -27,6 +27,8 @@ void br__hint (br_error *error, const char *format, ...) __attribute__ ((format 
 /* The usual message for a STATUS that came without one ("out of memory", "a result past
    1,000,000 bits", "division by zero" is the caller's).  */
 void br__fill_plain (br_error *error, br_status status, size_t offset, size_t length);
+/* 1 where ERROR says no more than its status does.  */
+int br__error_is_plain (const br_error *error);
 
 /* The same, and returns STATUS.  */
 static inline br_status

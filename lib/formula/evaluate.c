@@ -202,15 +202,28 @@ br__apply (br__value *z, const br__node *n, br__value *args, const br__settings 
   return br__work_apply (&w, z, n, args);
 }
 
+/* What it is that is not decided at N, by so many BITS.  */
+static void
+put_doubt (br_error *error, const br__node *n, unsigned bits)
+{
+  const char *question = n->op == BR__OP_DIV ? "whether the divisor is 0" : n->op == BR__OP_POW ? "whether this power has a value" : NULL;
+  if (question)
+    br__fail (error, BR_UNDECIDED, error->offset, 0, "%s is not certain at %u bits", question, bits);
+  else if (n->op == BR__OP_CALL)
+    br__fail (error, BR_UNDECIDED, error->offset, 0, "what `%s` gives here is not certain at %u bits", n->function->name, bits);
+}
+
 /* Moves an error that br__apply left at an operand, or nowhere, to its place in the line.  */
 static void
-place_error (br_error *error, br_status status, const br__tree *t, size_t index)
+place_error (br_error *error, br_status status, const br__tree *t, size_t index, unsigned bits)
 {
   const br__node *n = &t->nodes[index];
   if (!error)
     return;
   if (error->status == BR_OK)
     br__fail_plain (error, status, 0, 0);
+  if (status == BR_UNDECIDED && br__error_is_plain (error))
+    put_doubt (error, n, bits);
   size_t where = n->offset, length = n->length;
   if (n->op == BR__OP_CALL && error->offset < n->count)
     {
@@ -264,7 +277,7 @@ br__work_tree (br__work *w, br__value *z, const br__tree *t, const br__names *na
       else
         {
           br__value_clear (&made);
-          place_error (error, status, t, i);
+          place_error (error, status, t, i, w->settings->bits);
         }
     }
   if (status == BR_OK)

@@ -219,7 +219,7 @@ tell_fault (br__run *run, br_status status)
     return;
   if (error->status == BR_OK)
     br__fail_plain (error, status, 0, 0);
-  if (status == BR_UNDECIDED)
+  if (status == BR_UNDECIDED && br__error_is_plain (error))
     br__fail (error, status, error->offset, error->length, "not certain at %u bits", run->sheet->settings.bits);
   /* A place in words that were written anew may lie behind the line.  */
   if (error->offset > run->length)

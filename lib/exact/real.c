@@ -36,6 +36,14 @@ br__node_new (br__real_op op, size_t terms)
   return node;
 }
 
+void
+br__term_clear (br__term *t)
+{
+  br_number_clear (&t->q);
+  br_number_clear (&t->m);
+  t->k = 0;
+}
+
 /* Lets go of X; a node that nobody refers to any more goes to the front of *DEAD.  */
 static void
 drop (br_real *x, br_real_node **dead)
@@ -145,33 +153,6 @@ br__real_seen (br_real *room, const br_real *x)
   return room;
 }
 
-/* Whether X, which has a node, is known as KNOWN once that was asked for.  */
-static int
-is_known (const br_real *x, br__known known)
-{
-  if (br__real_ask (x, BR__PROVE, 0) != BR_OK)
-    x->node->refused = 1;
-  return x->node->known == known;
-}
-
-const br_number *
-br_real_rational (const br_real *x)
-{
-  if (x->node == NULL)
-    return &x->rational;
-  return is_known (x, BR__FRACTION) ? &x->node->question : NULL;
-}
-
-const br_number *
-br_real_question (const br_real *x, int64_t *bits)
-{
-  int open = x->node != NULL && is_known (x, BR__OPEN);
-
-  if (bits != NULL)
-    *bits = open ? x->node->proof_bits : 0;
-  return open ? &x->node->question : NULL;
-}
-
 int
 br__real_is_int (const br_real *x, int64_t n)
 {
@@ -263,6 +244,24 @@ br__same_node (br_real_node *x, br_real_node *y)
   return br__real_same (&a, &b);
 }
 
+/* The root of a rational, the sine or tangent of one: rational ones were found when they were made.  What + - * /
+   make of a rational and a value that is none is none.  (Nothing is multiplied by 0 or made of 0 divided.)  */
+int
+br__node_is_irrational (const br_real_node *node)
+{
+  const br_real *x = &node->left, *y = &node->right;
+
+  switch (node->op)
+    {
+    case BR__REAL_ROOT: case BR__REAL_SIN: case BR__REAL_TAN:
+      return x->node == NULL;
+    case BR__REAL_ADD: case BR__REAL_SUB: case BR__REAL_MUL: case BR__REAL_DIV:
+      return x->node == NULL ? y->node != NULL && y->node->irrational : y->node == NULL && x->node->irrational;
+    default:
+      return 0;
+    }
+}
+
 br_status
 br__real_formula (br_real *z, br__real_op op, const br_real *left, const br_real *right, int64_t index)
 {
@@ -285,24 +284,5 @@ br__real_formula (br_real *z, br__real_op op, const br_real *left, const br_real
     }
  out:
   br_real_clear (&value);
-  return status;
-}
-
-br_status
-br_real_pi (br_real *z)
-{
-  br__sum s = { .size = 0 };
-  br__term t = BR__TERM_ZERO;
-  br_status status = br_number_set_int (&t.q, 1);
-
-  if (status == BR_OK)
-    status = br_number_set_int (&t.m, 1);
-  t.k = 1;
-  if (status == BR_OK)
-    status = br__sum_put (&s, &t);
-  if (status == BR_OK)
-    status = br__sum_to_real (z, &s);
-  br__term_clear (&t);
-  br__sum_clear (&s);
   return status;
 }

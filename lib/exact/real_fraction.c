@@ -142,24 +142,6 @@ look (br_number *candidate, int *found, br_real_node *node, mpfr_prec_t first)
   return status;
 }
 
-/* The root of a rational, the sine or tangent of one: rational ones were found when they were made.  What + - * /
-   make of a rational and a value that is none is none.  (Nothing is multiplied by 0 or made of 0 divided.)  */
-int
-br__node_is_irrational (const br_real_node *node)
-{
-  const br_real *x = &node->left, *y = &node->right;
-
-  switch (node->op)
-    {
-    case BR__REAL_ROOT: case BR__REAL_SIN: case BR__REAL_TAN:
-      return x->node == NULL;
-    case BR__REAL_ADD: case BR__REAL_SUB: case BR__REAL_MUL: case BR__REAL_DIV:
-      return x->node == NULL ? y->node != NULL && y->node->irrational : y->node == NULL && x->node->irrational;
-    default:
-      return 0;
-    }
-}
-
 /* Asks whether NODE is CANDIDATE, and keeps the answer.  */
 static br_status
 prove (br_real_node *node, const br_real *x, br_number *candidate, br__effort effort, int is_long)
@@ -225,4 +207,31 @@ br_real_settle (br_real *x)
       br_number_clear (&value);
     }
   return status;
+}
+
+/* Whether X, which has a node, is known as KNOWN once that was asked for.  */
+static int
+is_known (const br_real *x, br__known known)
+{
+  if (br__real_ask (x, BR__PROVE, 0) != BR_OK)
+    x->node->refused = 1;
+  return x->node->known == known;
+}
+
+const br_number *
+br_real_rational (const br_real *x)
+{
+  if (x->node == NULL)
+    return &x->rational;
+  return is_known (x, BR__FRACTION) ? &x->node->question : NULL;
+}
+
+const br_number *
+br_real_question (const br_real *x, int64_t *bits)
+{
+  int open = x->node != NULL && is_known (x, BR__OPEN);
+
+  if (bits != NULL)
+    *bits = open ? x->node->proof_bits : 0;
+  return open ? &x->node->question : NULL;
 }

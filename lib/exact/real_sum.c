@@ -12,14 +12,6 @@
 #include "exact/number.h"
 
 void
-br__term_clear (br__term *t)
-{
-  br_number_clear (&t->q);
-  br_number_clear (&t->m);
-  t->k = 0;
-}
-
-void
 br__sum_clear (br__sum *s)
 {
   while (s->size > 0)
@@ -318,4 +310,23 @@ br__sum_to_real (br_real *z, br__sum *s)
     }
   br__real_move (z, &value);
   return BR_OK;
+}
+
+br_status
+br_real_pi (br_real *z)
+{
+  br__sum s = { .size = 0 };
+  br__term t = BR__TERM_ZERO;
+  br_status status = br_number_set_int (&t.q, 1);
+
+  if (status == BR_OK)
+    status = br_number_set_int (&t.m, 1);
+  t.k = 1;
+  if (status == BR_OK)
+    status = br__sum_put (&s, &t);
+  if (status == BR_OK)
+    status = br__sum_to_real (z, &s);
+  br__term_clear (&t);
+  br__sum_clear (&s);
+  return status;
 }

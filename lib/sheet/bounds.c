@@ -13,7 +13,7 @@
 #include "exact/status.h"
 #include "sheet/tolerance.h"
 
-/* Cuts of a box; a long tape gets fewer.  */
+/* Cuts of a box; a long program gets fewer.  */
 #define MOST_CUTS 8
 #define LONG_PROGRAM 4000
 

@@ -47,6 +47,8 @@ void br__interval_init (br__interval_ptr z, mpfr_prec_t bits) { mpfi_init2 (z, b
 void br__interval_clear (br__interval_ptr z) { mpfi_clear (z); }
 void br__interval_copy (br__interval_ptr z, br__interval_srcptr x) { mpfi_set (z, x); }
 void br__interval_set_int (br__interval_ptr z, long low, long high) { mpfi_interv_si (z, low, high); }
+void br__interval_set_q (br__interval_ptr z, mpq_srcptr x) { mpfi_set_q (z, x); }
+void br__interval_put_q (br__interval_ptr z, mpq_srcptr x) { mpfi_put_q (z, x); }
 void br__interval_middle (mpfr_ptr z, br__interval_srcptr x) { mpfi_mid (z, x); }
 int br__interval_has_zero (br__interval_srcptr x) { return mpfi_has_zero (x); }
 

@@ -30,7 +30,10 @@ void br__interval_copy (br__interval_ptr z, br__interval_srcptr x);
 /* Z is the whole line: nothing is known.  */
 void br__interval_line (br__interval_ptr z);
 void br__interval_set_int (br__interval_ptr z, long low, long high);
+void br__interval_set_q (br__interval_ptr z, mpq_srcptr x);
 void br__interval_set_number (br__interval_ptr z, const br_number *x);
+/* Z grows to contain X.  */
+void br__interval_put_q (br__interval_ptr z, mpq_srcptr x);
 /* Z = LOW .. HIGH, outwards; LOW <= HIGH of X, which must be bounded.  */
 void br__interval_set (br__interval_ptr z, const br_number *low, const br_number *high);
 br_status br__interval_get (br_number *low, br_number *high, br__interval_srcptr x);

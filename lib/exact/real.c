@@ -81,7 +81,7 @@ br_real_clear (br_real *x)
       for (size_t i = 0; i < node->size; i++)
         br__term_clear (&node->term[i]);
       if (node->precision != 0)
-        mpfi_clear (node->enclosure);
+        br__interval_clear (node->enclosure);
       br__free (node);
     }
 }

@@ -62,7 +62,7 @@ struct br_real_node
   int64_t index;                /* of a root; exponent of BR__REAL_RAISE */
   br_real left, right;
   mpfr_prec_t precision;        /* of ENCLOSURE, 0 while there is none */
-  mpfi_t enclosure;
+  br__interval enclosure;
   uint32_t step;                /* 0, or its step in a proof that is under way, and 1 */
   char irrational;              /* 1 where that is certain, and 0 says nothing */
   br__known known;

@@ -49,7 +49,7 @@ past_limit (mpfr_srcptr x)
 /* Reads the ends of X; a value that lies past the limit on both ends, on one side of zero, is too
    big for certain.  */
 static br_status
-read_ends (mpq_t low, mpq_t high, int *finite, mpfi_srcptr x)
+read_ends (mpq_t low, mpq_t high, int *finite, br__interval_srcptr x)
 {
   *finite = 0;
   if (past_limit (&x->left) || past_limit (&x->right))

@@ -88,11 +88,11 @@ br__field_clear (br__field *f)
       if (has_number (f->step[i].op))
         mpq_clear (f->step[i].number);
       if (f->step[i].precision != 0)
-        mpfi_clear (f->step[i].value);
+        br__interval_clear (f->step[i].value);
     }
   for (size_t i = 0; i < f->atoms; i++)
     {
-      mpfi_clear (f->atom[i].box);
+      br__interval_clear (f->atom[i].box);
       mpq_clear (f->atom[i].point);
     }
   for (size_t i = 0; i < f->seen_size; i++)
@@ -138,7 +138,7 @@ br__field_atom (br__field *f, br_real_node *node)
   if (i == f->atoms)
     {
       f->atom[i].node = node;
-      mpfi_init2 (f->atom[i].box, 128);
+      br__interval_init (f->atom[i].box, 128);
       mpq_init (f->atom[i].point);
       f->atoms++;
     }

@@ -33,13 +33,13 @@ typedef struct br__step
   char needed, varies;          /* for the value that is asked for; with an atom */
   int64_t u, l;                 /* bounds, see real_bound.c */
   mpfr_prec_t precision;        /* of VALUE, 0 while there is none */
-  mpfi_t value;
+  br__interval value;
 } br__step;
 
 typedef struct br__atom
 {
   br_real_node *node;           /* the value, not owned; NULL for pi */
-  mpfi_t box;                   /* contains it, and the points that stand for it */
+  br__interval box;                   /* contains it, and the points that stand for it */
   mpq_t point;                  /* stands for it */
 } br__atom;
 

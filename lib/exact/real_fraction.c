@@ -71,13 +71,13 @@ plainest (mpq_t fraction, mpq_t low, mpq_t high, size_t bits)
 
 /* How many bits of X are known: those of its size less those of its width.  */
 static int64_t
-known_bits (mpfi_srcptr x)
+known_bits (br__interval_srcptr x)
 {
   mpfr_t width;
   int64_t bits;
 
   mpfr_init2 (width, 32);
-  mpfi_diam_abs (width, x);
+  mpfr_sub (width, &x->right, &x->left, MPFR_RNDU);
   bits = mpfr_zero_p (width) ? INT32_MAX : (int64_t) mpfr_get_exp (&x->left) - (int64_t) mpfr_get_exp (width);
   mpfr_clear (width);
   return bits;
@@ -85,7 +85,7 @@ known_bits (mpfi_srcptr x)
 
 /* CANDIDATE for X, which does not contain zero and lies inside the limits.  */
 static int
-find_candidate (mpq_t candidate, mpfi_srcptr x, int64_t known)
+find_candidate (mpq_t candidate, br__interval_srcptr x, int64_t known)
 {
   mpq_t low, high;
   int negative = mpfr_sgn (&x->left) < 0, found;
@@ -122,10 +122,10 @@ look (br_number *candidate, int *found, br_real_node *node, mpfr_prec_t first)
       status = br__node_evaluate (node, p);
       if (status != BR_OK)
         break;
-      mpfi_srcptr x = node->enclosure;
+      br__interval_srcptr x = node->enclosure;
       if (!is_in_reach (&x->left) || !is_in_reach (&x->right))
         continue;
-      if (mpfi_has_zero (x))
+      if (br__interval_has_zero (x))
         {
           *found = 1;
           break;

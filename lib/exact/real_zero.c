@@ -23,40 +23,39 @@ static int
 enclose_step (br__field *f, br__step *s, int in_box)
 {
   br__atom *atom = s->op == BR__STEP_ATOM ? &f->atom[s->index] : NULL;
-  mpfi_srcptr x = f->step[s->left].value, y = f->step[s->right].value;
-  mpfi_ptr z = s->value;
+  br__interval_srcptr x = f->step[s->left].value, y = f->step[s->right].value;
+  br__interval_ptr z = s->value;
 
   switch (s->op)
     {
-    case BR__STEP_NUMBER: mpfi_set_q (z, s->number); break;
+    case BR__STEP_NUMBER: br__interval_set_q (z, s->number); break;
     case BR__STEP_ATOM:
       if (in_box)
-        mpfi_set (z, atom->box);
+        br__interval_copy (z, atom->box);
       else
-        mpfi_set_q (z, atom->point);
+        br__interval_set_q (z, atom->point);
       break;
     case BR__STEP_COSINE:
-      mpfi_const_pi (z);
-      mpfi_mul_ui (z, z, 2);
-      mpfi_mul_q (z, z, s->number);
-      mpfi_cos (z, z);
+      br__interval_set_q (z, s->number);
+      br__interval_scale (z, z, 360, 1);
+      br__interval_sine (z, z, 1);
       break;
-    case BR__STEP_ADD: mpfi_add (z, x, y); break;
-    case BR__STEP_SUB: mpfi_sub (z, x, y); break;
-    case BR__STEP_MUL: mpfi_mul (z, x, y); break;
+    case BR__STEP_ADD: br__interval_add (z, x, y); break;
+    case BR__STEP_SUB: br__interval_sub (z, x, y); break;
+    case BR__STEP_MUL: br__interval_mul (z, x, y); break;
     case BR__STEP_DIV:
-      if (mpfi_has_zero (y))
+      if (br__interval_has_zero (y))
         return 0;
-      mpfi_div (z, x, y);
+      br__interval_div (z, x, y);
       break;
     case BR__STEP_ROOT:
-      if (!mpfi_is_strictly_pos (x))
+      if (br__interval_sign (x, 0) != 1)
         return 0;
       br__interval_root (z, x, (unsigned long) s->index);
       break;
     case BR__STEP_POWER: br__interval_power (z, x, (uint64_t) s->index); break;
     }
-  return mpfi_bounded_p (z);
+  return br__interval_bounded (z);
 }
 
 /* Encloses ROOT and what it needs at P bits; 0 where that does not do.  */
@@ -69,10 +68,9 @@ enclose (br__field *f, uint32_t root, mpfr_prec_t p, int in_box)
 
       if (i > 0 && !s->needed)
         continue;
-      if (s->precision == 0)
-        mpfi_init2 (s->value, p);
-      else
-        mpfi_set_prec (s->value, p);
+      if (s->precision != 0)
+        br__interval_clear (s->value);
+      br__interval_init (s->value, p);
       s->precision = p;
       if (!enclose_step (f, s, in_box))
         return 0;
@@ -82,7 +80,7 @@ enclose (br__field *f, uint32_t root, mpfr_prec_t p, int in_box)
 
 /* 1 where all of X lies nearer to zero than 2^-BITS.  */
 static int
-is_under (mpfi_srcptr x, int64_t bits)
+is_under (br__interval_srcptr x, int64_t bits)
 {
   return (mpfr_zero_p (&x->left) || mpfr_get_exp (&x->left) <= -bits)
          && (mpfr_zero_p (&x->right) || mpfr_get_exp (&x->right) <= -bits);
@@ -114,9 +112,9 @@ is_zero_at_point (br__field *f, uint32_t root, br__proof *proof)
     {
       if (enclose (f, root, (mpfr_prec_t) p, 0))
         {
-          mpfi_srcptr value = f->step[root].value;
+          br__interval_srcptr value = f->step[root].value;
 
-          if (!mpfi_has_zero (value))
+          if (!br__interval_has_zero (value))
             return BR_NO;
           if (in_reach && is_under (value, least))
             return BR_YES;
@@ -135,9 +133,9 @@ enclose_atom (br__atom *a)
   br_status status = a->node != NULL ? br__node_evaluate (a->node, BR__FIRST_BITS) : BR_OK;
 
   if (a->node == NULL)
-    mpfi_const_pi (a->box);
+    br__interval_pi (a->box);
   else if (status == BR_OK)
-    mpfi_set (a->box, a->node->enclosure);
+    br__interval_copy (a->box, a->node->enclosure);
   return status;
 }
 
@@ -171,13 +169,13 @@ lay_points (br__field *f, grid *g, size_t i, unsigned long near)
 
   if (status != BR_OK)
     return status;
-  if (!mpfi_bounded_p (a->box))
+  if (!br__interval_bounded (a->box))
     return BR_UNDECIDED;
   g->fine[i] = near + 1;
   while ((INT64_C (1) << (g->fine[i] - near)) < g->count[i])
     g->fine[i]++;
   mpfr_init2 (middle, 128);
-  mpfi_mid (middle, a->box);
+  br__interval_middle (middle, a->box);
   mpfr_mul_2ui (middle, middle, near, MPFR_RNDN);
   mpfr_get_z (g->center[i], middle, MPFR_RNDN);
   mpz_mul_2exp (g->center[i], g->center[i], g->fine[i] - near);
@@ -185,7 +183,7 @@ lay_points (br__field *f, grid *g, size_t i, unsigned long near)
   for (int64_t j = 0; j < g->count[i]; j += g->count[i] > 1 ? g->count[i] - 1 : 1)
     {
       set_point (a->point, g->center[i], j, g->count[i], g->fine[i]);
-      mpfi_put_q (a->box, a->point);
+      br__interval_put_q (a->box, a->point);
     }
   return BR_OK;
 }
@@ -264,14 +262,15 @@ is_zero_with_atoms (br__field *f, uint32_t root, br__proof *proof)
 static int
 is_within_half_turn (br_real_node *node, mpq_srcptr candidate, int64_t n)
 {
-  mpfi_t distance;
+  br__interval distance;
   int within;
 
-  mpfi_init2 (distance, 128);
-  mpfi_sub_q (distance, node->enclosure, candidate);
-  mpfi_mul_si (distance, distance, (long) n);
+  br__interval_init (distance, 128);
+  br__interval_set_q (distance, candidate);
+  br__interval_sub (distance, node->enclosure, distance);
+  br__interval_scale (distance, distance, (long) n, 1);
   within = mpfr_cmp_si (&distance->left, -180) > 0 && mpfr_cmp_si (&distance->right, 180) < 0;
-  mpfi_clear (distance);
+  br__interval_clear (distance);
   return within;
 }
 

@@ -15,6 +15,7 @@
 
 #define CLAUSES "layer of into scale grid paper"
 #define LEAST_SQUARE (BR__INCH / 32)
+#define SMALL_SQUARES "squares of less than 1/32 in cannot be told apart"
 
 static void
 drawing_clear (br__drawing *d)
@@ -172,6 +173,11 @@ read_statement (br__drawing *d, br__run *run)
   br_status status = BR_OK;
   if (br__lex_is_word (&run->lex, "side"))
     status = br__lex_next (&run->lex, run->error);
+  if (status == BR_OK && br__lex_is_word (&run->lex, "bare"))
+    {
+      d->bare = 1;
+      status = br__lex_next (&run->lex, run->error);
+    }
   while (status == BR_OK && run->lex.token.type != BR__END)
     status = read_clause (d, run);
   return status;
@@ -216,7 +222,7 @@ try_paper (int64_t *sheets, br__drawing *d, br__run *run, const br_number *ratio
   br_status status = make_paper (d, run, ratio, landscape);
   if (status == BR_OK && d->w.grid < LEAST_SQUARE)
     return br__fail (run->error, BR_DOMAIN, run->word.offset, run->end - run->word.offset,
-                     "squares of less than 1/32 in cannot be told apart");
+                     SMALL_SQUARES);
   br__area room = br__paper_room (&d->w);
   if (status == BR_OK)
     status = br__draw_side (&d->figure, &d->found, run, &d->view, d->w.grid, room.x2 - room.x, room.y2 - room.y);
@@ -309,10 +315,26 @@ find_scale (br__drawing *d, br__run *run)
 static br_status
 show_view (br__drawing *d, br__run *run)
 {
-  if (d->scaled || d->paper || br_number_sign (&d->grid))
+  if (d->scaled || d->bare || d->paper || br_number_sign (&d->grid))
     return br__expected (run, "`into FILE.pdf`, `.svg` or `.png`");
   br_status status = make_view (d, run, NULL);
   return status == BR_OK ? br__view_emit (run, &d->view) : status;
+}
+
+/* To be laid over the sketch: at its scale, on its squares.  */
+static br_status
+draw_bare (br__drawing *d, br__run *run)
+{
+  const br_number *ratio = d->scaled ? &d->ratio : &run->sheet->settings.scale;
+  br_status status = make_view (d, run, ratio);
+  if (status == BR_OK)
+    status = make_paper (d, run, ratio, d->view.reach.x2 - d->view.reach.x > d->view.reach.y2 - d->view.reach.y);
+  if (status == BR_OK && d->w.grid < LEAST_SQUARE)
+    return br__fail (run->error, BR_DOMAIN, run->word.offset, run->end - run->word.offset, SMALL_SQUARES);
+  d->w.bare = 1;
+  d->found.shapes = d->view.count;
+  d->found.loose = d->view.loose;
+  return status == BR_OK ? br__draw_bare (&d->figure, run, &d->view, d->w.grid) : status;
 }
 
 /* A scale that is given with the statement comes first, then the sheet's, then the largest that fits.  */
@@ -321,6 +343,8 @@ draw_to_scale (br__drawing *d, br__run *run)
 {
   int fits = 0;
   d->of_sheet = !d->scaled && run->sheet->settings.scale_given;
+  if (d->bare)
+    return draw_bare (d, run);
   if (!d->scaled && !d->of_sheet)
     return find_scale (d, run);
   return try_scale (&fits, d, run, d->of_sheet ? &run->sheet->settings.scale : &d->ratio);

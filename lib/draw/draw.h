@@ -12,6 +12,7 @@ typedef struct br__drawing
   size_t path_start, path_end;  /* its place in the line */
   int of_sheet;                 /* the scale is the sheet's */
   int scaled;                   /* RATIO was asked for */
+  int bare;                     /* outlines alone */
   br_number ratio;
   br_number grid;               /* inches; 0: the sheet's */
   const br__paper *paper;       /* or NULL: the sheet's */

@@ -115,7 +115,7 @@ static void
 put_paper (br_record *r, const br__drawing *d)
 {
   br__area room = br__paper_room (&d->w);
-  if (strcmp (br__picture_form (d->path), "pdf") != 0
+  if ((d->bare || strcmp (br__picture_form (d->path), "pdf") != 0)
       && (d->figure.width > room.x2 - room.x || d->figure.height > room.y2 - room.y))
     {
       br__put_null (r, "paper");

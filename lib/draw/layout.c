@@ -160,3 +160,27 @@ br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v
   *p = made;
   return BR_OK;
 }
+
+br_status
+br__draw_bare (br__plot *p, br__run *run, const br__side_view *v, int64_t grid)
+{
+  br__plot made = { .inks = NULL };
+  /* Whole squares, so that 0, 0 lies on a line of the paper. */
+  int64_t left = br__next_line (v->reach.x - grid, grid, 0), low = br__next_line (v->reach.y - grid, grid, 0);
+  int64_t right = br__next_line (v->reach.x2, grid, 0), high = br__next_line (v->reach.y2, grid, 0);
+  made.width = right - left;
+  made.height = high - low;
+  br__plot_grid (&made, (br__area) { 0, 0, made.width, made.height }, grid, -left, high);
+  made.squares = made.count;
+  made.square_x = -left;
+  made.square_y = high;
+  br__view_plot (&made, v, -left, high);
+  if (made.failed)
+    {
+      br__plot_clear (&made);
+      return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+    }
+  br__plot_clear (p);
+  *p = made;
+  return BR_OK;
+}

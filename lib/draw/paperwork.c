@@ -189,7 +189,8 @@ compose (br__plot *page, const br__plot *figure, const br__paperwork *w)
     br__plot_grid (page, (br__area) { frame.x, frame.y, frame.x2, frame.y2 - BR__BLOCK_HEIGHT }, w->grid,
                    figure->square_x + dx, figure->square_y + dy);
   br__plot_join (page, figure, figure->squares, dx, dy, NULL);
-  br__title_block (page, w, frame, NULL);
+  if (!w->bare)
+    br__title_block (page, w, frame, NULL);
 }
 
 /* Paper as large as FIGURE needs.  */
@@ -270,7 +271,7 @@ br__draw_file (size_t *pages, br__run *run, const br__plot *figure, const br__pa
   br__text_printf (&title, "%s: %s, %s", w->title, w->what, w->scale);
   if (title.failed || figure->failed)
     status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-  else if (strcmp (form, "pdf") == 0 && (figure->width > room.x2 - room.x || figure->height > room.y2 - room.y))
+  else if (strcmp (form, "pdf") == 0 && !w->bare && (figure->width > room.x2 - room.x || figure->height > room.y2 - room.y))
     status = write_many (pages, run, figure, &sheet, br__text_string (&title), description, path);
   else
     {

@@ -251,6 +251,7 @@ typedef struct br__paperwork
   const char *paper;            /* its name */
   int metric;                   /* the printer is checked in millimetres */
   int64_t paper_width, paper_height, margin;
+  int bare;                     /* no frame, no title block */
   br_number ratio;              /* drawn to full */
   int64_t grid;                 /* of a square, on paper; 0: none */
 } br__paperwork;
@@ -275,6 +276,8 @@ typedef struct br__draw_result
    HEIGHT.  */
 br_status br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, int64_t grid, int64_t width,
                          int64_t height);
+/* The outlines of V alone, on squares of GRID that go through 0, 0 of the sheet.  */
+br_status br__draw_bare (br__plot *p, br__run *run, const br__side_view *v, int64_t grid);
 /* Squares over AREA; a line goes through X and through Y.  */
 void br__plot_grid (br__plot *p, br__area area, int64_t step, int64_t x, int64_t y);
 

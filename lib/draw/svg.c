@@ -173,24 +173,19 @@ put_bar (br_text *t, const br__ink *k)
 static void
 put_path (br_text *t, const br__ink *k)
 {
-  int begun = 0;
+  int fresh = 1;                /* an outline begins */
   br__text_puts (t, "<path d=\"");
   for (const br__path_step *s = k->steps; s < k->steps + k->step_count; s++)
-    switch (s->type)
-      {
-      case BR__STEP_MOVE:
-      case BR__STEP_LINE:
-        put_pair (t, s->type == BR__STEP_MOVE || !begun ? begun ? " M" : "M" : " L", s->x, s->y);
-        begun = 1;
-        break;
-      case BR__STEP_ARC:
-        put_curve (t, s, begun ? " L" : "M");
-        begun = 1;
-        break;
-      case BR__STEP_CLOSE:
+    {
+      const char *command = s == k->steps ? "M" : fresh || s->type == BR__STEP_MOVE ? " M" : " L";
+      if (s->type == BR__STEP_CLOSE)
         br__text_puts (t, " Z");
-        break;
-      }
+      else if (s->type == BR__STEP_ARC)
+        put_curve (t, s, command);
+      else
+        put_pair (t, command, s->x, s->y);
+      fresh = s->type == BR__STEP_CLOSE;
+    }
   br__text_putc (t, '"');
   put_end (t, "path", k->text);
 }

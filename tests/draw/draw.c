@@ -269,6 +269,39 @@ test_title_block (void **state)
   sheet_end (sheet, &s);
 }
 
+/* Laid over the sketch: outlines alone, at the sheet's scale, 0, 0 on a line of the squares.  */
+static void
+test_bare (void **state)
+{
+  br_sheet *sheet = sheet_with ("scale 1:2\ngrid 1/4\nbox deck = 8 x 1 at 1, 2\ncircle hub = 1/2 at 2, 2");
+  said s = SAID_ZERO;
+  svg_file f;
+  (void) state;
+  draw_said (sheet, &s, "draw bare into a.svg");
+  said_is (&s, 0, "scale", "1:2");
+  said_is (&s, 0, "left_out", "0");
+  said_is (&s, 0, "lies", "on its side");
+  svg_read (&f, "a.svg");
+  const svg_element *deck = svg_find (&f, "rect", "deck");
+  assert_int_equal (svg_number (deck, "width"), 4 * BR__INCH);
+  for (size_t i = 0; i < f.count; i++)
+    assert_string_not_equal (f.elements[i].name, "text");
+  /* The lines of the squares: the deck begins on the second from 0, as 1 in at 1:2 on 1/4 in does.  */
+  size_t on = 0;
+  for (size_t i = 1; i < f.count; i++)
+    {
+      const char *d = strcmp (f.elements[i].name, "path") == 0 && !f.elements[i].title ? svg_get (&f.elements[i], "d") : NULL;
+      int64_t n[4];
+      while (d && svg_next (&n[0], &d) && svg_next (&n[1], &d) && svg_next (&n[2], &d) && svg_next (&n[3], &d))
+        on += n[0] == n[2] && n[0] == svg_number (deck, "x");
+    }
+  assert_true (on > 0);
+  svg_clear (&f);
+  draw_said (sheet, &s, "draw bare scale 4:1 into a.svg");
+  said_is (&s, 0, "lies", "null");
+  sheet_end (sheet, &s);
+}
+
 /* Nothing that a user typed ends an element, hides or turns the writing round.  */
 static void
 test_hostile (void **state)
@@ -437,7 +470,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (test_record), CHECK_TEST (test_exact_extent), CHECK_TEST (test_scale), CHECK_TEST (test_wrong),
-    CHECK_TEST (test_nothing_to_draw), CHECK_TEST (test_old_file), CHECK_TEST (test_title_block),
+    CHECK_TEST (test_nothing_to_draw), CHECK_TEST (test_old_file), CHECK_TEST (test_title_block), cmocka_unit_test (test_bare),
     CHECK_TEST (test_hostile), CHECK_TEST (test_loose), CHECK_TEST (test_all_loose), CHECK_TEST (test_undecided),
     CHECK_TEST (test_told), CHECK_TEST (test_template_words),
     CHECK_TEST (test_ring)

@@ -6,6 +6,7 @@
 #endif
 
 #include "figure.h"
+#include "draw/ink_map.h"
 
 #include <math.h>
 
@@ -374,6 +375,55 @@ test_loose (void **state)
   figure_clear (&f);
 }
 
+/* ---- Paths ---- */
+
+/* A plank 4 x 1 with a round of 1/2 in at its upper right corner and a ring in it, as steps; y down.  */
+static const br__path_step plank[] =
+{
+  { BR__STEP_MOVE, BR__INCH, 2 * BR__INCH, 0, 0, 0 }, { BR__STEP_LINE, 5 * BR__INCH, 2 * BR__INCH, 0, 0, 0 },
+  { BR__STEP_ARC, BR__INCH * 9 / 2, BR__INCH * 3 / 2, BR__INCH / 2, 0, 90 * BR__INCH },
+  { BR__STEP_LINE, BR__INCH, BR__INCH, 0, 0, 0 }, { .type = BR__STEP_CLOSE },
+  { BR__STEP_ARC, 2 * BR__INCH, BR__INCH * 3 / 2, BR__INCH / 4, 0, 360 * BR__INCH }, { .type = BR__STEP_CLOSE }
+};
+
+/* It comes out as one closed path, arcs as arcs, wherever it is moved; what it goes through is known to names.  */
+static void
+test_path (void **state)
+{
+  static const unsigned price[BR__CELLS] = { 0, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1 };
+  br__plot p = { .inks = NULL, .width = 6 * BR__INCH, .height = 3 * BR__INCH }, moved = { .inks = NULL };
+  br__area inside = { 0, 0, 6 * BR__INCH, 3 * BR__INCH };
+  br_text t = BR_TEXT_ZERO;
+  br__ink_map m;
+  (void) state;
+  p.group = BR__GROUP_OUTLINES;
+  br__ink *ink = br__plot_add (&p, BR__INK_PATH, BR__PEN_OUTLINE, 0, 0);
+  br__ink_path (&p, ink, plank, CHECK_COUNT (plank));
+  br__ink_path (&p, &p.inks[0], NULL, 0);
+  assert_int_equal (p.inks[0].step_count, CHECK_COUNT (plank));
+  br__put_svg (&t, &p, "plank", "", 0);
+  assert_non_null (strstr (br__text_string (&t), "<g id=\"outlines\">"));
+  assert_non_null (strstr (br__text_string (&t), "d=\"M1000 2000 L5000 2000 L5000 1500 A500 500 0 0 0 4500 1000 L1000 1000 Z M2250 1500 A250"));
+  br__text_clear (&t);
+  assert_true (br__ink_map_make (&m, &p, inside));
+  /* Left side, upper side, the round, the ring; and nothing in the middle.  */
+  assert_true (br__ink_map_line_cost (&m, BR__INCH / 2, BR__INCH * 3 / 2, BR__INCH * 3 / 2, BR__INCH * 3 / 2, price, 9) > 0);
+  assert_true (br__ink_map_line_cost (&m, 3 * BR__INCH, BR__INCH / 2, 3 * BR__INCH, BR__INCH * 5 / 4, price, 9) > 0);
+  assert_true (br__ink_map_line_cost (&m, BR__INCH * 9 / 2, BR__INCH * 3 / 2, 5 * BR__INCH, BR__INCH, price, 9) > 0);
+  assert_true (br__ink_map_line_cost (&m, 2 * BR__INCH, BR__INCH * 3 / 2, 2 * BR__INCH, BR__INCH * 15 / 8, price, 9) > 0);
+  assert_int_equal (br__ink_map_line_cost (&m, 3 * BR__INCH, BR__INCH * 5 / 4, 4 * BR__INCH, BR__INCH * 7 / 4, price, 9), 0);
+  br__ink_map_clear (&m);
+  br__plot_join (&moved, &p, 0, BR__INCH, BR__INCH, NULL);
+  assert_int_equal (moved.inks[0].steps[0].x, 2 * BR__INCH);
+  assert_int_equal (moved.inks[0].steps[2].y, BR__INCH * 5 / 2);
+  inside.x = 8 * BR__INCH;
+  inside.x2 = 9 * BR__INCH;
+  br__plot_join (&moved, &p, 0, 0, 0, &inside);
+  assert_int_equal (moved.count, 1);
+  br__plot_clear (&moved);
+  br__plot_clear (&p);
+}
+
 /* ---- Out of memory ---- */
 
 static void
@@ -424,7 +474,7 @@ main (void)
   {
     cmocka_unit_test (test_cart), cmocka_unit_test (test_repeats), cmocka_unit_test (test_numbers),
     CHECK_TEST (test_random), cmocka_unit_test (test_extension_lines), CHECK_TEST (test_table),
-    cmocka_unit_test (test_loose), cmocka_unit_test (test_memory)
+    cmocka_unit_test (test_loose), cmocka_unit_test (test_path), cmocka_unit_test (test_memory)
   };
   return CHECK_RUN (tests);
 }

@@ -131,6 +131,24 @@ paint_page (easel *e, const br__plot *p, const char *description)
   e->figure = 0;
 }
 
+/* What no font here has is an empty box on paper: that is said.  */
+static br_status
+say_missing (br__run *run, const easel *e)
+{
+  char letters[BR_PAGE_MISSING] = "";
+  br_text t = BR_TEXT_ZERO;
+  if (e->painter->missing)
+    e->painter->missing (letters, e->page);
+  if (!*letters)
+    return BR_OK;
+  br_record *r = br__record_new ("caution");
+  br__text_printf (&t, "no font on this machine has these letters, an empty box stands for each: %s", letters);
+  br__put_from (r, "message", &t);
+  br__put_text (r, "source", "the fonts of this machine");
+  br__text_clear (&t);
+  return br__emit (run, r);
+}
+
 br_status
 br__paint (br__run *run, const br__plot *pages, size_t count, const char *form, const char *title, const char *description,
            const char *path)
@@ -162,6 +180,12 @@ br__paint (br__run *run, const br__plot *pages, size_t count, const char *form, 
       paint_page (&e, &pages[i], description);
     }
   e.painter->tag (e.page, NULL, NULL);
+  status = say_missing (run, &e);
+  if (status != BR_OK)
+    {
+      e.painter->drop (e.page);
+      return status;
+    }
   status = e.painter->close (&bytes, &length, e.page, run->error);
   if (status == BR_OK)
     {

@@ -296,10 +296,10 @@ typedef struct br_page_ruler
 {
   int32_t x, y;             /* the left end of the base line */
   int32_t unit;             /* BR_PAGE_INCH for a ruler in inches at true size */
-  int32_t units, parts;     /* its length, and the marks in a unit: a power of two, or ten */
+  int32_t units, parts;     /* its length, and the marks in a unit: a power of two, ten or twenty */
   int32_t first;            /* the number at its left end */
   int32_t arrow;            /* an arrow points at so far from the left end; below 0: none */
-  int32_t size;             /* of its numbers; 0: 11 points */
+  int32_t size;             /* of its numbers, with which its marks grow; 0: 11 points */
 } br_page_ruler;
 
 typedef struct br_painter

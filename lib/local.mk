@@ -23,4 +23,4 @@ include lib/page/local.mk
 include_HEADERS = lib/benchrule.h lib/benchrule_sheet.h
 pkgconfigdir = $(libdir)/pkgconfig
 pkgconfig_DATA = lib/benchrule.pc
-EXTRA_DIST += lib/benchrule.sym
+EXTRA_DIST += lib/benchrule.sym lib/lesson/wordings.def

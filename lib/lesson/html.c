@@ -5,36 +5,42 @@
 # include <config.h>
 #endif
 
-#include "lesson/write.h"
 #include "file/markup.h"
+#include "lesson/figure.h"
+#include "lesson/write.h"
 
 typedef struct html_writer
 {
   br_text *out;
   int key;
+  unsigned told;                /* words of the trade that this paper has explained */
+  br_text words;                /* those, to stand at its foot */
 } html_writer;
 
+/* 960 to the inch; a centimetre is 378 of these.  */
 static void
-put_ruler (br_text *t, const br__problem *p)
+put_ruler (br_text *t, const br__problem *p, const br__sentences *words)
 {
-  const int inches = 6;
-  br__ratio at = br__ratio_mul (p->given[0], br__ratio_of (960, 1));
-  br__text_printf (t, "<svg width=\"%d.25in\" height=\"0.9in\" viewBox=\"-120 0 %d 864\" role=\"img\" "
-                   "aria-label=\"", inches, inches * 960 + 240);
-  br__put_picture (t, p);
-  br__text_printf (t, "\"><path fill=\"none\" stroke=\"#000\" stroke-width=\"12\" d=\"M0 280H%d",
-                   inches * 960);
-  for (int64_t i = 0; i <= inches * p->level; i++)
+  const int units = p->metric ? 15 : 6, unit = p->metric ? 378 : 960, ends = 240;
+  br__ratio at = br__ratio_mul (p->given[0], br__ratio_of (unit, 1));
+  br__text_printf (t, "<svg width=\"%d.%03d%s\" height=\"0.9in\" viewBox=\"-120 0 %d 864\" role=\"img\" aria-label=\"",
+                   units + ends / unit, ends % unit * 1000 / unit, p->metric ? "cm" : "in", units * unit + ends);
+  br__put_picture (t, p, words);
+  br__text_printf (t, "\"><path fill=\"none\" stroke=\"#000\" stroke-width=\"12\" d=\"M0 280H%d", units * unit);
+  for (int64_t i = 0; i <= units * p->level; i++)
     {
       int64_t den = p->level / (br__ratio_of (i, p->level).den);
       int height = 120;
-      for (; den > 1; den /= 2)
-        height += 60;
-      br__text_printf (t, "M%lld 280V%d", (long long) (i * 960 / p->level), 280 + height);
+      if (p->metric)
+        height += 90 * ((p->level < 20 || i % 2 == 0) + (i * 2 % p->level == 0) + (i % p->level == 0));
+      else
+        for (; den > 1; den /= 2)
+          height += 60;
+      br__text_printf (t, "M%lld 280V%d", (long long) (i * unit / p->level), 280 + height);
     }
   br__text_printf (t, "\"/><path d=\"M%lld 270l-50 -140h100z\"/>", (long long) (at.num / at.den));
-  for (int i = 0; i <= inches; i++)
-    br__text_printf (t, "<text x=\"%d\" y=\"820\" font-size=\"150\" text-anchor=\"middle\">%d</text>", i * 960, i);
+  for (int i = 0; i <= units; i++)
+    br__text_printf (t, "<text x=\"%d\" y=\"820\" font-size=\"150\" text-anchor=\"middle\">%d</text>", i * unit, i);
   br__text_puts (t, "</svg>\n");
 }
 
@@ -48,9 +54,9 @@ put_head (br_text *t, const br__worksheet *w)
                    "@media screen{svg{max-width:100%%}}@page{@bottom-right{content:\"page \" counter(page) \" of \" counter(pages)}}\n"
                    ".true{border:solid #000;border-width:0 1px 2px;width:2in;height:.1in;display:inline-block;margin-right:.2in}\n"
                    "section{page-break-after:always}\nli{page-break-inside:avoid;margin-bottom:1em}\n"
-                   ".f{white-space:nowrap}sup,sub{font-size:.7em;line-height:0}\n.answer{margin-bottom:1.5em}\n"
+                   ".f{white-space:nowrap}sup,sub{font-size:%s;line-height:0}.two{display:grid;grid-template-columns:1fr 1fr;gap:1em}.words{font-size:.85em}\n.answer{margin-bottom:1.5em}\n"
                    "table{border-collapse:collapse}td,th{border:1px solid #000;padding:.1em .5em;text-align:left}\n"
-                   "</style></head><body>\n", w->large ? "18pt" : "12pt");
+                   "</style></head><body>\n", w->large ? "18pt" : "12pt", w->large ? "1em" : ".7em");
 }
 
 static void
@@ -88,52 +94,124 @@ has_picture (const br__worksheet *w)
   return 0;
 }
 
+/* What papers say, in the teacher's words.  */
+static void
+put_said (br_text *t, const br__worksheet *w, const char *english)
+{
+  br_text said = BR_TEXT_ZERO;
+  br__sentences_put (&said, w->words, english);
+  br__put_escaped (t, br__text_string (&said));
+  t->failed |= said.failed;
+  br__text_clear (&said);
+}
+
+static void
+put_paragraph (br_text *t, const br__worksheet *w, void (*put) (br_text *t, const br__worksheet *w))
+{
+  br_text words = BR_TEXT_ZERO;
+  put (&words, w);
+  br__text_puts (t, words.length ? "<p>" : "");
+  br__put_escaped (t, br__text_string (&words));
+  br__text_puts (t, words.length ? "</p>\n" : "");
+  t->failed |= words.failed;
+  br__text_clear (&words);
+}
+
+static void
+put_heading (html_writer *x, const br__worksheet *w, size_t paper, size_t version)
+{
+  br_text *t = x->out, label = BR_TEXT_ZERO;
+  const char *name = br__paper_name (w, paper), *text;
+  br__text_printf (t, "%s<section><h1>%s", paper ? "</section>\n" : "", x->key ? "Key: " : "");
+  br__put_fractions (t, w->title ? w->title : br__sentences_find (x->key ? NULL : w->words, "Worksheet"));
+  br__text_puts (t, "</h1>\n<p>");
+  put_said (t, w, "Version");
+  br__text_printf (t, " %zu, ", version + 1);
+  put_said (t, w, "seed");
+  br__text_printf (t, " %lld", (long long) w->seed);
+  if (!x->key)
+    {
+      for (size_t i = 0; i < BR__FIELDS; i++)
+        {
+          br__text_reset (&label);
+          if (!br__put_field_label (&label, &text, w, i))
+            continue;
+          br__text_puts (t, " &nbsp; ");
+          br__put_escaped (t, br__text_string (&label));
+          br__text_putc (t, ' ');
+          br__put_escaped (t, *text ? text : "__________________");
+        }
+      br__text_puts (t, " &nbsp; ");
+      put_said (t, w, "Name:");
+      br__text_putc (t, ' ');
+      br__put_escaped (t, *name ? name : "______________________________");
+      br__text_puts (t, "</p>\n");
+      put_paragraph (t, w, br__put_instruction);
+      put_paragraph (t, w, br__put_caution);
+      br__text_puts (t, "<p>");
+      if (has_picture (w))
+        {
+          br__text_puts (t, "<span class=\"true\"></span>");
+          put_said (t, w, "This line is 2 in long. If it is not, print at 100 %.");
+        }
+    }
+  br__text_puts (t, "</p>\n<ol>\n");
+  t->failed |= label.failed;
+  br__text_clear (&label);
+}
+
 static br_status
-html_task (void *user, const br__worksheet *w, const br__task *task, size_t paper, size_t version, size_t index)
+html_task (void *user, const br__worksheet *w, br__task *task, size_t paper, size_t version, size_t index)
 {
   html_writer *x = user;
   br_text *t = x->out;
+  const char *word;
   if (index == 0)
     {
-      const char *name = br__paper_name (w, paper);
-      br__text_printf (t, "%s<section><h1>%s", paper ? "</ol></section>\n" : "", x->key ? "Key: " : "");
-      br__put_fractions (t, w->title ? w->title : "Worksheet");
-      br__text_printf (t, "</h1>\n<p>Version %zu, seed %lld", version + 1, (long long) w->seed);
-      if (!x->key)
-        {
-          br__text_puts (t, " &nbsp; Name: ");
-          br__put_escaped (t, *name ? name : "______________________________");
-          br__text_puts (t, "</p>\n<p>");
-          br__put_instruction (t);
-          br__text_puts (t, "</p>\n<p>");
-          br__put_caution (t, w);
-          if (has_picture (w))
-            br__text_puts (t, "</p>\n<p><span class=\"true\"></span>This line is 2 in long. If it is not, print at 100 %.");
-        }
-      br__text_puts (t, "</p>\n<ol>\n");
+      put_heading (x, w, paper, version);
+      x->told = 0;
+      br__text_reset (&x->words);
     }
-  br__text_puts (t, "<li>");
+  br__text_puts (t, task->other.length ? "<li><div class=\"two\"><div>" : "<li>");
   br__put_fractions (t, br__text_string (&task->text));
+  if (task->other.length)
+    {
+      br__text_puts (t, "</div><div>");
+      br__put_fractions (t, br__text_string (&task->other));
+      br__text_puts (t, "</div></div>");
+    }
   br__text_putc (t, '\n');
   if (x->key)
     put_key (t, task);
   else
     {
       if (task->problem && task->problem->topic->picture)
-        put_ruler (t, task->problem);
-      br__text_printf (t, "<div style=\"height:%d.%02din\"></div><div class=\"answer\">Answer: ____________________</div>",
-                       task->room / 4, task->room % 4 * 25);
+        put_ruler (t, task->problem, w->words);
+      else if (task->problem && br__has_figure (task->problem))
+        br__figure_svg (t, task->problem, w->words, (w->large ? 15 : 10) * BR_PAGE_INCH / 72);
+      br__text_printf (t, "<div style=\"height:%d.%02din\"></div><div class=\"answer\">", task->room / 4, task->room % 4 * 25);
+      put_said (t, w, "Answer:");
+      br__text_puts (t, " ____________________</div>");
+      while ((word = br__next_word (w, task, &x->told)) != NULL)
+        {
+          br__text_puts (&x->words, x->words.length ? "<br>\n" : "");
+          br__put_escaped (&x->words, word);
+        }
     }
   br__text_puts (t, "</li>\n");
+  if (index + 1 == w->problem_count)
+    br__text_printf (t, x->words.length ? "</ol>\n<p class=\"words\">%s</p>\n" : "</ol>%s\n", br__text_string (&x->words));
+  t->failed |= x->words.failed;
   return BR_OK;
 }
 
 br_status
 br__worksheet_html (br_text *out, const br__worksheet *w, br__run *run, int key)
 {
-  html_writer x = { out, key };
+  html_writer x = { .out = out, .key = key };
   put_head (out, w);
   br_status status = br__each_task (run, w, key, key ? "writing the key" : "writing papers", html_task, &x);
-  br__text_puts (out, "</ol></section></body></html>\n");
+  br__text_puts (out, "</section></body></html>\n");
+  br__text_clear (&x.words);
   return status;
 }

@@ -22,7 +22,7 @@ typedef struct answers
 } answers;
 
 static br_status
-take_answer (void *user, const br__worksheet *w, const br__task *task, size_t paper, size_t version, size_t index)
+take_answer (void *user, const br__worksheet *w, br__task *task, size_t paper, size_t version, size_t index)
 {
   answers *a = user;
   br_text *cell = &a->cells[version * w->problem_count + index];

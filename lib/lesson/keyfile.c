@@ -58,7 +58,7 @@ read_measure (br_number *z, const char *cell)
 /* The columns of a key.  */
 typedef struct headings
 {
-  size_t version, problem, topic, answer, also, steps, exact, unit, form, mark, wrong[BR__MOST_WRONG], shows[BR__MOST_WRONG];
+  size_t version, problem, topic, answer, also, steps, exact, unit, form, mark, points, wrong[BR__MOST_WRONG], shows[BR__MOST_WRONG];
 } headings;
 
 static size_t
@@ -87,6 +87,7 @@ find_headings (headings *h, const br__rows *rows, const char *path, br_error *er
   h->unit = br__rows_column (rows, "unit");
   h->form = br__rows_column (rows, "form");
   h->mark = br__rows_column (rows, "mark");
+  h->points = br__rows_column (rows, "points");
   for (int k = 0; k < BR__MOST_WRONG && rows->count; k++)
     {
       h->wrong[k] = numbered (rows, "wrong", k + 1);
@@ -165,6 +166,22 @@ read_answers (br__key *key, const headings *h, const br__row *row, const char *p
   return BR_OK;
 }
 
+/* "2", "bonus", "2 bonus", or nothing: a point.  */
+static br_status
+read_worth (br__key *key, const char *cell, const br__row *row, const char *path, br_error *error)
+{
+  size_t n = strspn (cell, "0123456789");
+  char digits[8] = "1";
+  if (n && n < sizeof digits)
+    {
+      memcpy (digits, cell, n);
+      digits[n] = 0;
+    }
+  key->bonus = strcmp (cell + n + (cell[n] == ' '), "bonus") == 0;
+  key->worth = br__cell_number (digits, BR__MOST_POINTS);
+  return key->worth && (key->bonus || !cell[n]) ? BR_OK : wrong_cell (error, BR_SYNTAX, path, row, "points", cell);
+}
+
 static br__ask
 ask_of (const char *form)
 {
@@ -195,6 +212,9 @@ read_key (br__key *key, const headings *h, const br__row *row, const char *path,
   key->ask = ask_of (br__row_cell (row, h->form));
   key->answer = br__row_cell (row, h->answer);
   key->steps = br__row_cell (row, h->steps);
+  status = read_worth (key, br__row_cell (row, h->points), row, path, error);
+  if (status != BR_OK)
+    return status;
   key->topic = br__row_cell (row, h->topic);
   status = br_number_set_ratio (&key->step, key->unit ? key->unit->num : 1, key->unit ? key->unit->den : 1);
   key->present = 1;
@@ -253,6 +273,16 @@ br__key_read (br__class *c, const char *path, br_error *error)
   return status;
 }
 
+/* What the key says of problem I, in whichever version has it.  */
+static size_t
+worth_of (const br__class *c, size_t i)
+{
+  size_t v = 0;
+  while (v + 1 < c->versions && !c->keys[v * c->problems + i].present)
+    v++;
+  return c->keys[v * c->problems + i].present ? c->keys[v * c->problems + i].worth : 1;
+}
+
 /* Without a teacher's table: all for right, three quarters where only the form is amiss, half for one
    mark, a sign left off, another unit and a rounded size, nothing else.  */
 br_status
@@ -267,7 +297,7 @@ br__points_default (br__class *c, br_error *error)
       size_t i = k % BR__VERDICTS, m = i < BR__JUDGEMENTS ? (size_t) BR__MISTAKES : i - BR__JUDGEMENTS;
       int half = i == BR__ROUNDED || m == BR__MISTAKE_MARK || m == BR__MISTAKE_NO_SIGN || m == BR__MISTAKE_UNIT;
       int64_t quarters = i == BR__RIGHT ? 4 : half ? 2 : i <= BR__NO_UNIT ? 3 : 0;
-      status = br_number_set_ratio (&c->points[k], quarters, 4);
+      status = br_number_set_ratio (&c->points[k], quarters * (int64_t) worth_of (c, k / BR__VERDICTS), 4);
     }
   return status;
 }
@@ -295,7 +325,7 @@ read_points (br__class *c, const point_columns *h, const br__row *row, int pass,
 {
   const char *problem = br__row_cell (row, h->problem), *name = br__row_cell (row, h->verdict), *value = br__row_cell (row, h->points);
   size_t n = br__cell_number (problem, c->problems), verdict = 0;
-  br_number z = BR_NUMBER_ZERO;
+  br_number z = BR_NUMBER_ZERO, w = BR_NUMBER_ZERO;
   if (pass != (*problem ? 1 + (*name != 0) : 0))
     return BR_OK;
   if (*problem && !n)
@@ -307,9 +337,15 @@ read_points (br__class *c, const point_columns *h, const br__row *row, int pass,
   br_status status = read_measure (&z, value);
   if (status != BR_OK || br_number_sign (&z) < 0)
     status = wrong_cell (error, status, path, row, "points", value);
+  /* What the table says a problem is worth stands instead of what the key says.  */
+  if (status == BR_OK && pass == 1)
+    status = br_number_set_ratio (&w, 1, (int64_t) worth_of (c, n - 1));
+  if (status == BR_OK && pass == 1)
+    status = br_number_mul (&w, &w, &z);
   for (size_t k = 0; k < c->problems * BR__VERDICTS && status == BR_OK; k++)
     if ((!n || k / BR__VERDICTS == n - 1) && (pass == 1 || k % BR__VERDICTS == verdict))
-      status = pass == 1 ? br_number_mul (&c->points[k], &c->points[k], &z) : br_number_set (&c->points[k], &z);
+      status = pass == 1 ? br_number_mul (&c->points[k], &c->points[k], &w) : br_number_set (&c->points[k], &z);
+  br_number_clear (&w);
   br_number_clear (&z);
   return status;
 }

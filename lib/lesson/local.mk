@@ -3,6 +3,8 @@
 libbenchrule_core_la_SOURCES += \
   lib/lesson/answer.c \
   lib/lesson/answer.h \
+  lib/lesson/figure.c \
+  lib/lesson/figure.h \
   lib/lesson/given.c \
   lib/lesson/grade.c \
   lib/lesson/grade.h \
@@ -32,6 +34,8 @@ libbenchrule_core_la_SOURCES += \
   lib/lesson/ratio.h \
   lib/lesson/rows.c \
   lib/lesson/rows.h \
+  lib/lesson/sentences.c \
+  lib/lesson/sentences.h \
   lib/lesson/slip.c \
   lib/lesson/slip.h \
   lib/lesson/statements.c \
@@ -39,7 +43,9 @@ libbenchrule_core_la_SOURCES += \
   lib/lesson/task.c \
   lib/lesson/verdict.c \
   lib/lesson/verdict.h \
+  lib/lesson/wordings.c \
   lib/lesson/worksheet.c \
   lib/lesson/worksheet.h \
+  lib/lesson/worksheet_read.c \
   lib/lesson/write.c \
   lib/lesson/write.h

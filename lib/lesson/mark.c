@@ -157,7 +157,7 @@ mark_answer (br__class *c, br__marked *paper, size_t i)
   if (key)
     {
       status = br__judge (&v, written, key);
-      if (status == BR_OK)
+      if (status == BR_OK && !key->bonus)
         status = br_number_add (&paper->of, &paper->of, &points[BR__RIGHT]);
       if (status == BR_OK)
         status = br_number_add (&paper->marks, &paper->marks, &points[v.index]);

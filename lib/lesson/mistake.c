@@ -37,6 +37,7 @@ static const struct { const char *name, *shows; } mistakes[BR__MISTAKES] =
   [BR__MISTAKE_UNIT] = { "wrong unit", "the number is right, its unit is not" },
   [BR__MISTAKE_NO_SIGN] = { "sign missing", "left out the minus sign" },
   [BR__MISTAKE_NO_WHOLE] = { "whole number missing", "wrote the fraction and left out the whole number" },
+  [BR__MISTAKE_NO_FRACTION] = { "fraction missing", "worked on the whole numbers alone and left the fractions out" },
 };
 
 const char *

@@ -33,6 +33,7 @@ typedef enum br__mistake
   BR__MISTAKE_UNIT,
   BR__MISTAKE_NO_SIGN,
   BR__MISTAKE_NO_WHOLE,
+  BR__MISTAKE_NO_FRACTION,
   BR__MISTAKES
 } br__mistake;
 

@@ -10,6 +10,7 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "formula/words.h"
+#include "lesson/figure.h"
 #include "lesson/practice.h"
 #include "lesson/write.h"
 
@@ -87,17 +88,21 @@ make_key (br__practice *p)
   br__key_clear (key);
   memset (key, 0, sizeof *key);
   key->ask = q->kind->ask;
-  key->unit = key->ask == BR__ASK_COUNT ? NULL : br_unit_find ("in", 2);
+  key->unit = key->ask == BR__ASK_COUNT ? NULL : br_unit_find (q->metric ? "mm" : "in", 2);
+  if (q->metric && key->ask < BR__ASK_DECIMAL)
+    key->ask = BR__ASK_ANY;
   key->present = 1;
-  br_status status = br_number_set_ratio (&key->exact, q->answer.num, q->answer.den);
+  br__ratio exact = br__problem_inches (q, q->answer), mark = br__problem_inches (q, br__ratio_of (1, q->level));
+  br_status status = br_number_set_ratio (&key->exact, exact.num, exact.den);
   if (status == BR_OK)
-    status = br_number_set_int (&key->step, 1);
+    status = br_number_set_ratio (&key->step, key->unit ? key->unit->num : 1, key->unit ? key->unit->den : 1);
   if (status == BR_OK && key->ask != BR__ASK_COUNT)
-    status = br_number_set_ratio (&key->mark, 1, q->level);
+    status = br_number_set_ratio (&key->mark, mark.num, mark.den);
   for (unsigned i = 0; i < q->wrong_count && status == BR_OK; i++)
     {
+      br__ratio wrong = br__problem_inches (q, q->wrong[i].value);
       key->mistake[i] = q->wrong[i].mistake;
-      status = br_number_set_ratio (&key->wrong[key->wrong_count++], q->wrong[i].value.num, q->wrong[i].value.den);
+      status = br_number_set_ratio (&key->wrong[key->wrong_count++], wrong.num, wrong.den);
     }
   return status;
 }
@@ -110,7 +115,7 @@ ask_next (br__practice *p, br__run *run)
   p->number++;
   p->hints = 0;
   p->failed = 0;
-  if (!br__plan_make (&plan, p->card->topic, 16, (int) p->level, 1, (uint64_t) p->answered + 1, p->card->kind))
+  if (!br__plan_make (&plan, p->card->topic, br__sheet_ruler (run), (int) p->level, 1, (uint64_t) p->answered + 1, p->card->kind))
     return br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length, "`%s` has no problems of this level", p->card->topic->name);
   br__problem_make (&p->problem, &plan, 1, 1, (uint64_t) p->answered + 1, NULL, NULL, 0);
   p->sheet.problem_count = 1;
@@ -126,7 +131,7 @@ ask_next (br__practice *p, br__run *run)
   br__put_text (r, "topic", p->card->topic->name);
   br__put_copy (r, "text", &p->task.text);
   if (p->card->topic->picture)
-    br__put_picture (&picture, &p->problem);
+    br__put_picture (&picture, &p->problem, NULL);
   br__put_from (r, "picture", &picture);
   return br__emit (run, r);
 }

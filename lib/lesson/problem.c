@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "lesson/problem.h"
+#include "lesson/sentences.h"
 
 /* Draws before a version stops looking for numbers that are new on the paper, and before it takes
    those of the reference.  */
@@ -35,19 +36,36 @@ br__topic_at (size_t index)
 int64_t
 br__plan_den (const br__plan *plan, unsigned word, int64_t least, int64_t most)
 {
-  uint64_t choices = 1;
-  while (least << choices <= most)
-    choices++;
-  return least << plan->words[word] % choices;
+  static const int64_t parts[2][6] = { { 2, 4, 8, 16, 32, 64 }, { 2, 10, 20 } };
+  int64_t chosen[6] = { 0 };
+  uint64_t choices = 0;
+  for (int i = 0; i < 6; i++)
+    if (parts[plan->metric][i] >= least && parts[plan->metric][i] <= most)
+      chosen[choices++] = parts[plan->metric][i];
+  return choices ? chosen[plan->words[word] % choices] : plan->metric ? plan->level : least;
 }
 
 br__ratio
-br__draw_length (br__random *r, int64_t low, int64_t high, int64_t den)
+br__plan_size (const br__plan *plan, int64_t inches)
 {
-  int64_t whole = br__random_between (r, low, high);
+  return br__ratio_of (plan->metric ? inches * 5 : inches, plan->metric ? 2 : 1);
+}
+
+br__ratio
+br__draw_length (const br__plan *plan, br__random *r, int64_t low, int64_t high, int64_t den)
+{
+  int64_t whole = br__random_between (r, br__ratio_floor (br__plan_size (plan, low)), br__ratio_floor (br__plan_size (plan, high)));
   if (den == 1)
     return br__ratio_of (whole, 1);
   return br__ratio_of (whole * den + 2 * br__random_between (r, 1, den / 2) - 1, den);
+}
+
+br__ratio
+br__draw_marks (const br__plan *plan, br__random *r, int64_t low, int64_t high, int64_t step)
+{
+  br__ratio steps = br__ratio_of (plan->level, step);
+  return br__ratio_div (br__ratio_of (br__random_between (r, br__ratio_floor (br__ratio_mul (br__plan_size (plan, low), steps)),
+                                                          br__ratio_floor (br__ratio_mul (br__plan_size (plan, high), steps))), 1), steps);
 }
 
 static int
@@ -60,7 +78,10 @@ void
 br__problem_wrong (br__problem *p, br__ratio value, br__mistake mistake)
 {
   p->unclear |= same (value, p->answer);
-  if (value.num <= 0 && p->kind->ask != BR__ASK_DECIMAL)
+  /* Millimetres have no thirds.  */
+  if ((p->kind->part && br__ratio_cmp (value, p->given[0]) > 0)
+      || (value.num <= 0 && p->kind->ask != BR__ASK_DECIMAL)
+      || (p->metric && p->kind->ask != BR__ASK_COUNT && 10000 % value.den != 0))
     return;
   for (unsigned i = 0; i < p->wrong_count; i++)
     if (same (value, p->wrong[i].value))
@@ -100,6 +121,17 @@ digits_of (br__ratio x)
   return digits;
 }
 
+/* The digits of the size X as it is told: of its feet and its inches, of its metres and its millimetres.  */
+static unsigned
+told_digits (const br__problem *p, br__ratio x)
+{
+  br__ratio large = br__ratio_of (p->metric ? 100 : 12, 1), count = br__ratio_of (br__ratio_floor (br__ratio_div (x, large)), 1);
+  br__ratio rest = br__ratio_sub (x, br__ratio_mul (count, large));
+  if (!p->feet || count.num == 0)
+    return digits_of (x);
+  return 10 * digits_of (count) + (rest.num > 0) + digits_of (p->metric ? br__ratio_mul (rest, br__ratio_of (10, 1)) : rest);
+}
+
 void
 br__problem_measure (br__difficulty *d, const br__problem *p)
 {
@@ -111,7 +143,7 @@ br__problem_measure (br__difficulty *d, const br__problem *p)
   for (unsigned i = 0; i < p->count; i++)
     {
       d->den[i] = (unsigned) p->given[i].den;
-      d->digits[i] = digits_of (p->given[i]);
+      d->digits[i] = told_digits (p, p->given[i]);
     }
 }
 
@@ -137,7 +169,7 @@ fits_grade (const br__problem *p, const br__plan *plan)
   if (plan->grade && plan->topic->carries && (p->carry != 0) != (plan->grade > 2))
     return 0;
   for (unsigned i = 0; i < p->count; i++)
-    feet |= p->given[i].num >= 12 * p->given[i].den;
+    feet |= p->given[i].num >= (p->metric ? 100 : 12) * p->given[i].den;
   return plan->grade < 4 || feet || plan->topic != &br__topic_sums;
 }
 
@@ -151,7 +183,8 @@ draw (br__problem *p, const br__plan *plan, br__random *r)
   p->kind = &plan->topic->kinds[plan->kind];
   p->scene = plan->scene;
   p->level = plan->level;
-  p->feet = plan->grade == 4;
+  p->metric = plan->metric;
+  p->feet = plan->feet || plan->grade == 4;
   if (!plan->topic->draw (p, plan, r) || p->unclear || !fits_grade (p, plan))
     return 0;
   add_general (p);
@@ -204,20 +237,28 @@ has_company (const br__plan *plan, br__random r)
 }
 
 int
-br__plan_make (br__plan *plan, const br__topic *topic, int64_t ruler, int grade, uint64_t seed,
+br__plan_make (br__plan *plan, const br__topic *topic, br__ruler_of ruler, int grade, uint64_t seed,
                uint64_t index, uint64_t nth)
 {
   br__random r;
   br__random_start (&r, seed, 0, index);
   plan->topic = topic;
+  plan->metric = ruler.metric;
+  plan->feet = ruler.feet;
   /* The first two levels have coarser marks; adding and taking away has levels of its own.  */
-  plan->level = topic == &br__topic_sums || grade > 2 || !grade ? ruler : grade == 2 ? ruler / 2 : ruler / 4;
-  if (plan->level < 4)
-    plan->level = 4;
+  plan->level = ruler.level;
+  if (ruler.metric && (grade == 1 || grade == 2))
+    plan->level = grade == 1 ? 2 : 10;
+  else if (topic != &br__topic_sums && (grade == 1 || grade == 2))
+    plan->level = ruler.level * grade / 4 < 4 ? 4 : ruler.level * grade / 4;
   plan->grade = grade;
   /* Kinds take turns, so that two problems of a topic are of two kinds.  */
   plan->kind = (unsigned) (nth % topic->kind_count);
-  plan->scene = (unsigned) ((nth / topic->kind_count + br__random_below (&r, BR__SCENES)) % BR__SCENES);
+  /* So do its wordings, from one on that the seed picks.  */
+  unsigned scenes = br__wording_count (topic->name, plan->kind);
+  br__random first;
+  br__random_start (&first, seed, 0, 0);
+  plan->scene = (unsigned) ((nth / topic->kind_count + br__random_below (&first, scenes)) % scenes);
   for (int i = 0; i < BR__PLAN_WORDS; i++)
     plan->words[i] = br__random_next (&r) >> 1;
   for (int i = 0; i < MOST_REFERENCES; i++)
@@ -283,43 +324,77 @@ br__put_ratio_decimal (br_text *t, br__ratio x)
   br_number_clear (&n);
 }
 
-/* What stands in the braces at S: a given number as a length ({0}), alone ({0n}) or as a decimal
-   ({0d}), the finest mark ({m}), the name of the scale ({s}).  */
-static void
-put_field (br_text *t, const char *s, const br__problem *p)
+void
+br__put_size (br_text *t, const br__problem *p, br__ratio x, int decimal)
 {
-  if (*s == 'm')
-    br__text_printf (t, "1/%lld", (long long) p->level);
-  else if (*s == 's')
-    br__text_puts (t, p->word);
-  else if (s[1] == 'd')
-    br__put_ratio_decimal (t, p->given[*s - '0']);
-  else
-    br__put_ratio (t, p->given[*s - '0']);
-  if (s[1] == '}' && *s != 'm' && *s != 's')
-    br__text_putc (t, '"');
+  if (p->metric)
+    x = br__ratio_mul (x, br__ratio_of (10, 1));
+  (p->metric || decimal ? br__put_ratio_decimal : br__put_ratio) (t, x);
 }
 
-/* The same where lengths of a foot and more are told in feet and inches.  */
+br__ratio
+br__problem_inches (const br__problem *p, br__ratio value)
+{
+  /* 1 cm is 50/127 in.  */
+  return p->metric && p->kind->ask != BR__ASK_COUNT ? br__ratio_mul (value, br__ratio_of (50, 127)) : value;
+}
+
+/* What stands in the braces at S: a given size ({0}), its number ({0l}), that as a decimal without or with its unit
+   ({0d}, {0x}), a count ({0n}), the finest mark ({m}), the unit ({u}, {p}), the name of the scale ({s}, {S}).  */
 static void
-put_told (br_text *t, const char *s, const br__problem *p)
+put_field (br_text *t, const char *s, const br__problem *p, const br__sentences *words)
+{
+  if (*s == 'm')
+    br__text_printf (t, p->metric ? "%s mm" : "1/%s%lld", p->metric ? p->level == 20 ? "0.5" : p->level == 10 ? "1" : "5" : "", (long long) p->level);
+  else if (*s == 'u' || *s == 'p')
+    br__text_puts (t, br__sentences_find (words, p->metric ? "millimetres" : *s == 'p' ? "inches and lowest terms" : "inches"));
+  else if (*s == 's' || *s == 'S')
+    br__text_puts (t, br__sentences_find (words, p->word));
+  else if (s[1] == 'n')
+    br__put_ratio (t, p->given[*s - '0']);
+  else
+    br__put_size (t, p, p->given[*s - '0'], s[1] == 'd' || s[1] == 'x');
+  if (*s >= '0' && *s <= '9' && (s[1] == '}' || s[1] == 'x'))
+    br__text_puts (t, p->metric ? " mm" : "\"");
+}
+
+/* The same where lengths of a foot and more are told in feet and inches, of a metre and more in metres and millimetres.  */
+static void
+put_told (br_text *t, const char *s, const br__problem *p, const br__sentences *words)
 {
   int length = *s >= '0' && *s <= '9' && s[1] == '}';
+  int64_t large = p->metric ? 100 : 12;
   br_style style = { NULL, 1 };
   br_number n = BR_NUMBER_ZERO;
-  if (!p->feet || !length || p->given[*s - '0'].num < 12 * p->given[*s - '0'].den)
+  if (!p->feet || !length || p->given[*s - '0'].num < large * p->given[*s - '0'].den)
     {
-      put_field (t, s, p);
+      put_field (t, s, p, words);
       return;
     }
-  if (br_number_set_ratio (&n, p->given[*s - '0'].num, p->given[*s - '0'].den) != BR_OK)
+  br__ratio x = p->given[*s - '0'];
+  if (p->metric)
+    {
+      int64_t metres = br__ratio_floor (x) / 100;
+      br__ratio rest = br__ratio_sub (x, br__ratio_of (metres * 100, 1));
+      br__text_printf (t, "%lld m", (long long) metres);
+      if (rest.num)
+        {
+          br__text_putc (t, ' ');
+          br__put_size (t, p, rest, 1);
+          br__text_puts (t, " mm");
+        }
+      return;
+    }
+  if (br_number_set_ratio (&n, x.num, x.den) != BR_OK)
     t->failed = 1;
   br__put_measure (t, &n, BR_LENGTH, &style);
   br_number_clear (&n);
 }
 
+typedef void put_one (br_text *t, const char *s, const br__problem *p, const br__sentences *words);
+
 static void
-fill (br_text *t, const char *form, const br__problem *p, void (*put) (br_text *t, const char *s, const br__problem *p))
+fill (br_text *t, const char *form, const br__problem *p, const br__sentences *words, put_one *put)
 {
   while (*form)
     {
@@ -328,33 +403,39 @@ fill (br_text *t, const char *form, const br__problem *p, void (*put) (br_text *
       form += n;
       if (*form)
         {
-          put (t, form + 1, p);
+          put (t, form + 1, p, words);
           form += strcspn (form, "}") + 1;
         }
     }
 }
 
 void
-br__problem_tell (br_text *t, const br__problem *p)
+br__problem_fill (br_text *t, const char *form, const br__problem *p, const br__sentences *words)
 {
-  fill (t, p->kind->scenes[p->scene], p, put_told);
+  fill (t, form, p, words, put_told);
+}
+
+void
+br__problem_tell (br_text *t, const br__problem *p, const br__sentences *words)
+{
+  br__problem_fill (t, br__sentences_find (words, br__wording (p->topic->name, p->kind_index, p->scene)), p, words);
 }
 
 void
 br__problem_expression (br_text *t, const br__problem *p)
 {
-  fill (t, p->kind->expression, p, put_field);
+  fill (t, p->kind->expression, p, NULL, put_field);
 }
 
 void
 br__problem_answer (br_text *t, const br__problem *p, br__ratio value)
 {
-  if (p->kind->ask == BR__ASK_DECIMAL)
+  if (p->kind->ask == BR__ASK_COUNT)
     {
-      br__text_puts (t, value.num > 0 ? "+" : "");
-      br__put_ratio_decimal (t, value);
+      br__put_ratio (t, value);
+      return;
     }
-  else
-    br__put_ratio (t, value);
-  br__text_puts (t, p->kind->ask == BR__ASK_COUNT ? "" : "\"");
+  br__text_puts (t, p->kind->ask == BR__ASK_DECIMAL && value.num > 0 ? "+" : "");
+  br__put_size (t, p, value, p->kind->ask == BR__ASK_DECIMAL);
+  br__text_puts (t, p->metric ? " mm" : "\"");
 }

@@ -16,7 +16,6 @@
 #define BR__MOST_GIVEN 8
 #define BR__MOST_WRONG 8
 #define BR__WRONG_IN_KEY 3
-#define BR__SCENES 3
 #define BR__GRADES 4
 #define BR__PLAN_WORDS 6
 #define BR__DANGER_SAW 1u
@@ -55,8 +54,11 @@ typedef struct br__problem
   unsigned kind_index;
   unsigned scene;
   size_t own;           /* which of the teacher's own */
-  int64_t level;        /* marks in an inch */
-  int feet;             /* lengths of a foot and more are told in feet and inches */
+  int64_t points;       /* 0: not said */
+  int bonus;
+  int64_t level;        /* marks in an inch; in a centimetre where METRIC */
+  int metric;           /* sizes are in centimetres and told in millimetres */
+  int feet;             /* lengths of a foot and more are told in feet and inches; of a metre in metres */
   /* The first COUNT are the numbers of the wording, the rest helps the expression.  */
   br__ratio given[BR__MOST_GIVEN];
   unsigned count, all;
@@ -72,7 +74,8 @@ typedef struct br__plan
 {
   const struct br__topic *topic;
   unsigned kind, scene;
-  int64_t level;        /* marks in an inch */
+  int64_t level;        /* as in the problem */
+  int metric, feet;
   int grade;            /* 1 to BR__GRADES: how hard; 0: any */
   uint64_t words[BR__PLAN_WORDS];       /* what a topic takes its shared choices from */
   br__problem reference;
@@ -81,13 +84,13 @@ typedef struct br__plan
 
 typedef struct br__topic_kind
 {
-  /* Whose value is the answer; {0} is a given length, {0n} the number alone, {0d} a decimal.  What stands
-     before a semicolon is put on the ruler first, and is {1} behind it, in a sum of decimals.  */
+  /* Whose value is the answer; {0} is a given length, {0l} its number, {0d} that as a decimal, {0n} a given count.  What
+     stands before a semicolon is put on the ruler first, and is {1} behind it, in a sum of decimals.  */
   const char *expression;
   unsigned operations;
   br__ask ask;
   int to_mark;                  /* the value goes to the nearest mark */
-  const char *scenes[BR__SCENES];
+  int part;                     /* the answer is a part of {0}: nobody takes it for more */
 } br__topic_kind;
 
 typedef struct br__topic
@@ -97,7 +100,6 @@ typedef struct br__topic
   unsigned kind_count;
   int carries;                  /* its problems may carry or borrow: p->carry says whether one does */
   int picture;                  /* a ruler with an arrow at given[0] */
-  int room;                     /* to work in, lines of 1/4 in */
   unsigned dangers;             /* that its wording may speak of: BR__DANGER_... */
   /* Fills in the numbers; 0 where those drawn do not serve.  */
   int (*draw) (br__problem *p, const br__plan *plan, br__random *r);
@@ -106,10 +108,24 @@ typedef struct br__topic
 /* The topics in order; NULL past the last.  */
 const br__topic *br__topic_at (size_t index);
 
-/* The plan of problem INDEX (from 1) of a paper; NTH counts the problems of its topic before it.  RULER is marks in
-   an inch, GRADE as in the plan.  0 where the topic has no such problem.  */
-int br__plan_make (br__plan *plan, const br__topic *topic, int64_t ruler, int grade, uint64_t seed,
+/* The ruler of a paper: as in the problem.  */
+typedef struct br__ruler_of
+{
+  int64_t level;
+  int metric, feet;
+} br__ruler_of;
+
+struct br__sentences;
+
+/* The plan of problem INDEX (from 1) of a paper; NTH counts the problems of its topic before it.  GRADE as in the plan.
+   0 where the topic has no such problem.  */
+int br__plan_make (br__plan *plan, const br__topic *topic, br__ruler_of ruler, int grade, uint64_t seed,
                    uint64_t index, uint64_t nth);
+/* wordings.c: how many wordings KIND of TOPIC has, and one of them.  */
+unsigned br__wording_count (const char *topic, unsigned kind);
+const char *br__wording (const char *topic, unsigned kind, unsigned index);
+/* All that papers say, one after another; NULL past the last.  */
+const char *br__wording_at (size_t index);
 /* For topics: 1 if the fractions of X and Y make a whole, or that of Y is more than that of X, which is borrowed.  */
 unsigned br__carries (br__ratio x, br__ratio y);
 unsigned br__borrows (br__ratio x, br__ratio y);
@@ -121,16 +137,26 @@ void br__problem_make (br__problem *p, const br__plan *plan, uint64_t seed, uint
 void br__problem_measure (br__difficulty *d, const br__problem *p);
 /* For topics: a wrong answer with its mistake.  */
 void br__problem_wrong (br__problem *p, br__ratio value, br__mistake mistake);
-/* For topics: a denominator from LEAST to MOST, both powers of two, by a word of the plan.  */
+/* For topics: a denominator from LEAST to MOST, both powers of two (2, 10 and 20 where METRIC), by a word of the plan.  */
 int64_t br__plan_den (const br__plan *plan, unsigned word, int64_t least, int64_t most);
-/* For topics: LOW .. HIGH inches and an odd number of DENths; whole inches where DEN is 1.  */
-br__ratio br__draw_length (br__random *r, int64_t low, int64_t high, int64_t den);
+/* For topics: LOW .. HIGH inches and an odd number of DENths; whole inches where DEN is 1.  The like in centimetres, five
+   for two inches, where METRIC.  */
+br__ratio br__draw_length (const br__plan *plan, br__random *r, int64_t low, int64_t high, int64_t den);
+/* For topics: from LOW to HIGH inches (or centimetres, as above), a multiple of STEP marks.  */
+br__ratio br__draw_marks (const br__plan *plan, br__random *r, int64_t low, int64_t high, int64_t step);
+/* For topics: INCHES, or about as much in centimetres.  */
+br__ratio br__plan_size (const br__plan *plan, int64_t inches);
 
-/* The wording, and the expression whose value is the answer.  */
-void br__problem_tell (br_text *t, const br__problem *p);
+/* The wording, and the expression whose value is the answer.  WORDS (may be NULL) are those of another table.  */
+void br__problem_tell (br_text *t, const br__problem *p, const struct br__sentences *words);
+/* The like for any FORM with braces.  */
+void br__problem_fill (br_text *t, const char *form, const br__problem *p, const struct br__sentences *words);
 void br__problem_expression (br_text *t, const br__problem *p);
-/* VALUE as an answer of P is written.  */
+/* VALUE as an answer of P is written, and its inches.  */
 void br__problem_answer (br_text *t, const br__problem *p, br__ratio value);
+br__ratio br__problem_inches (const br__problem *p, br__ratio value);
+/* The number of the length X in P's unit: 2-3/8, 60.5; as a decimal where DECIMAL.  */
+void br__put_size (br_text *t, const br__problem *p, br__ratio x, int decimal);
 void br__put_ratio (br_text *t, br__ratio x);
 void br__put_ratio_decimal (br_text *t, br__ratio x);
 

@@ -8,14 +8,8 @@
 
 static const br__topic_kind sum_kinds[] =
 {
-  { "{0} + {1}", 1, BR__ASK_LENGTH, 0,
-    { "Two side boards of the market cart, {0} and {1} wide, are glued edge to edge. How wide is the panel?",
-      "The lower shelf of the plant stand is {0} from the floor, and the upper one is {1} above it. How high up is the upper shelf?",
-      "A coat rack hangs {0} below a beam and is {1} high. How far below the beam is its lower edge?" } },
-  { "{0} - {1}", 1, BR__ASK_LENGTH, 0,
-    { "A handle of {0} for the market cart is made {1} shorter. How long is it then?",
-      "A piece of {1} is sawn off a dowel of {0}. Do not count the saw's cut. How much is left?",
-      "The puppet stage is {0} high, and its opening begins {1} from the floor. How much of the height is above that line?" } },
+  { "{0} + {1}", 1, BR__ASK_LENGTH, 0, 0 },
+  { "{0} - {1}", 1, BR__ASK_LENGTH, 0, 1 },
 };
 
 /* The tops and bottoms of the fractions of A and B worked on apart.  */
@@ -34,21 +28,24 @@ static int
 draw_sums (br__problem *p, const br__plan *plan, br__random *r)
 {
   int64_t one = br__plan_den (plan, 0, 2, plan->level), two = br__plan_den (plan, 1, 2, plan->level);
-  /* Two denominators that differ, one of them the ruler's own.  */
+  /* Two denominators that differ, one of them the ruler's own; millimetres have but one.  */
   if (plan->words[2] % 2)
     one = plan->level;
   else
     two = plan->level;
-  if (one == two)
+  if (one == two && !plan->metric)
     {
       one = plan->level;
       two = plan->level / 2;
     }
   /* First lessons have one denominator.  */
   if (plan->grade == 1)
-    one = two = plan->words[2] % 2 ? plan->level : two > 4 ? two : plan->level;
+    one = two = plan->metric ? 2 : plan->words[2] % 2 ? plan->level : two > 4 ? two : plan->level;
   int feet = plan->grade == 4;
-  br__ratio a = br__draw_length (r, feet ? 26 : 2, feet ? 70 : 19, one), b = br__draw_length (r, feet ? 12 : 1, feet ? 22 : 9, two);
+  /* Two halves of a centimetre would carry.  */
+  if (plan->metric && plan->grade == 1)
+    two = 1;
+  br__ratio a = br__draw_length (plan, r, feet ? 26 : 2, feet ? 70 : 19, one), b = br__draw_length (plan, r, feet ? 12 : 1, feet ? 22 : 9, two);
   br__ratio f = br__ratio_part (a), g = br__ratio_part (b);
   p->given[0] = a;
   p->given[1] = b;
@@ -66,50 +63,36 @@ draw_sums (br__problem *p, const br__plan *plan, br__random *r)
       p->carry = br__ratio_cmp (f, g) < 0;
     }
   /* Whoever takes like denominators apart is left with none.  */
-  if (plan->kind == 0 || f.den != g.den)
+  if (!plan->metric && (plan->kind == 0 || f.den != g.den))
     br__problem_wrong (p, apart (a, b, plan->kind == 0 ? 1 : -1), BR__MISTAKE_DENOMINATORS);
   if (p->carry)
     br__problem_wrong (p, br__ratio_add (p->answer, br__ratio_of (plan->kind == 0 ? -1 : 1, 1)), BR__MISTAKE_WHOLE);
   if (p->carry && plan->kind == 1)
     br__problem_wrong (p, br__ratio_add (br__ratio_of (br__ratio_floor (a) - br__ratio_floor (b), 1), br__ratio_sub (g, f)),
                        BR__MISTAKE_SMALLER_FIRST);
-  if (plan->kind == 1)
-    br__problem_wrong (p, br__ratio_add (a, b), BR__MISTAKE_OPERATION);
-  else if (br__ratio_cmp (a, b) > 0)
+  if (plan->kind == 0 && br__ratio_cmp (a, b) > 0)
     br__problem_wrong (p, br__ratio_sub (a, b), BR__MISTAKE_OPERATION);
   return 1;
 }
 
 const br__topic br__topic_sums =
 {
-  "sums", "adding and subtracting mixed numbers", sum_kinds, 2, 1, 0, 4, BR__DANGER_SAW, draw_sums
+  "sums", "adding and subtracting mixed numbers", sum_kinds, 2, 1, 0, BR__DANGER_SAW, draw_sums
 };
 
 static const br__topic_kind product_kinds[] =
 {
-  { "{1n} * {0}", 1, BR__ASK_LENGTH, 0,
-    { "The class needs {1n} pegs of {0} each from one dowel. Do not count the saw's cuts. How long must the dowel be at least?",
-      "The floor of the market cart has {1n} slats edge to edge. Each is {0} wide. How wide is the floor?",
-      "A tower in the puppet play is {1n} blocks high. Each block is {0} high. How high is the tower?" } },
-  { "{0} / {1n}", 1, BR__ASK_MARK, 0,
-    { "Pencil lines divide a garden fence rail of {0} into {1n} equal fields. How wide is each field?",
-      "A ribbon of {0} is divided into {1n} equal parts for the garden signs. How long is each part?",
-      "The class shelf is {0} long, and {1n} equal boxes fill it from end to end. How wide is each box?" } },
-  { "{1n} * {0}", 1, BR__ASK_LENGTH, 0,
-    { "The flag of the market cart has a pole of {0} and hangs at {1n} of its height. How high is that?",
-      "A stake for the garden sign is {0} long, and {1n} of it is in the ground. How deep does it go?",
-      "The curtain of the puppet stage covers {1n} of an opening of {0}. How much is covered?" } },
-  { "{0n} / {1n}", 1, BR__ASK_COUNT, 0,
-    { "The floor of the market cart is {0} wide. Strips {1} wide cover it edge to edge. How many strips does it take?",
-      "A stack of blocks is {0} high. Each block is {1} high. How many blocks are in the stack?",
-      "The marks for the pegs of a coat rack are {1} apart, and the first and the last are {0} apart. How many spaces are between them?" } },
+  { "{1n} * {0}", 1, BR__ASK_LENGTH, 0, 0 },
+  { "{0} / {1n}", 1, BR__ASK_MARK, 0, 1 },
+  { "{1n} * {0}", 1, BR__ASK_LENGTH, 0, 1 },
+  { "{0l} / {1l}", 1, BR__ASK_COUNT, 0, 0 },
 };
 
 static void
 product_of_whole (br__problem *p, const br__plan *plan, br__random *r)
 {
-  br__ratio n = br__ratio_of ((int64_t) (3 + plan->words[0] % 6), 1);
-  br__ratio a = br__draw_length (r, 1, 9, br__plan_den (plan, 1, 4, plan->level));
+  br__ratio n = br__ratio_of ((int64_t) (3 + plan->words[0] % 6), 1), one = { 1, 1 };
+  br__ratio a = br__draw_length (plan, r, 1, 9, br__plan_den (plan, 1, 4, plan->level));
   br__ratio f = br__ratio_part (a), w = br__ratio_sub (a, f);
   p->given[0] = plan->kind == 0 ? a : br__ratio_mul (a, n);
   p->given[1] = n;
@@ -117,16 +100,22 @@ product_of_whole (br__problem *p, const br__plan *plan, br__random *r)
   p->carry = br__ratio_floor (br__ratio_mul (f, n)) > 0;
   if (plan->kind == 0)
     {
-      br__problem_wrong (p, br__ratio_add (br__ratio_mul (w, n), f), BR__MISTAKE_WHOLE_ONLY);
-      br__problem_wrong (p, br__ratio_add (w, br__ratio_mul (f, n)), BR__MISTAKE_FRACTION_ONLY);
+      if (!plan->metric)
+        {
+          br__problem_wrong (p, br__ratio_add (br__ratio_mul (w, n), f), BR__MISTAKE_WHOLE_ONLY);
+          br__problem_wrong (p, br__ratio_add (w, br__ratio_mul (f, n)), BR__MISTAKE_FRACTION_ONLY);
+        }
       br__problem_wrong (p, br__ratio_add (n, a), BR__MISTAKE_OPERATION);
     }
   else
     {
       br__ratio g = br__ratio_part (p->given[0]);
-      if (g.num)
+      if (g.num && !plan->metric)
         br__problem_wrong (p, br__ratio_add (br__ratio_div (br__ratio_sub (p->given[0], g), n), g), BR__MISTAKE_WHOLE_ONLY);
-      br__problem_wrong (p, br__ratio_mul (p->given[0], n), BR__MISTAKE_OPERATION);
+      /* One line too few, or too many.  */
+      br__problem_wrong (p, br__ratio_div (p->given[0], br__ratio_sub (n, one)), BR__MISTAKE_CUTS);
+      br__problem_wrong (p, br__ratio_div (p->given[0], br__ratio_add (n, one)), BR__MISTAKE_CUTS);
+      br__problem_wrong (p, br__ratio_sub (p->given[0], n), BR__MISTAKE_OPERATION);
     }
 }
 
@@ -139,28 +128,33 @@ draw_products (br__problem *p, const br__plan *plan, br__random *r)
   else if (plan->kind == 2)
     {
       br__ratio q = plan->words[0] % 2 ? br__ratio_of (3, 4) : br__ratio_of (1, 4);
-      br__ratio a = br__draw_length (r, 3, 19, br__plan_den (plan, 1, 2, plan->level / 4));
+      br__ratio a = plan->metric ? br__draw_marks (plan, r, 3, 19, 4) : br__draw_length (plan, r, 3, 19, br__plan_den (plan, 1, 2, plan->level / 4));
       br__ratio f = br__ratio_part (a);
       p->given[0] = a;
       p->given[1] = q;
       p->answer = br__ratio_mul (a, q);
-      br__problem_wrong (p, br__ratio_add (br__ratio_mul (br__ratio_sub (a, f), q), f), BR__MISTAKE_WHOLE_ONLY);
-      br__problem_wrong (p, br__ratio_div (a, q), BR__MISTAKE_OPERATION);
+      if (!plan->metric)
+        br__problem_wrong (p, br__ratio_add (br__ratio_mul (br__ratio_sub (a, f), q), f), BR__MISTAKE_WHOLE_ONLY);
       br__problem_wrong (p, br__ratio_sub (a, p->answer), BR__MISTAKE_REST);
     }
   else
     {
-      br__ratio piece = br__draw_length (r, 1, 3, br__plan_den (plan, 1, 4, plan->level));
+      br__ratio piece = br__draw_length (plan, r, 1, 3, br__plan_den (plan, 1, 4, plan->level));
       br__ratio n = br__ratio_of (br__random_between (r, 4, 16), 1);
       p->given[0] = br__ratio_mul (piece, n);
       p->given[1] = piece;
       p->answer = n;
-      br__problem_wrong (p, br__ratio_mul (p->given[0], piece), BR__MISTAKE_OPERATION);
+      p->carry = br__ratio_part (piece).num > 0;
+      if (plan->metric)
+        br__problem_wrong (p, br__ratio_mul (br__ratio_sub (p->given[0], piece), br__ratio_of (10, 1)), BR__MISTAKE_OPERATION);
+      else
+        br__problem_wrong (p, br__ratio_of (br__ratio_floor (br__ratio_div (p->given[0], br__ratio_of (br__ratio_floor (piece), 1))), 1),
+                           BR__MISTAKE_NO_FRACTION);
     }
   return 1;
 }
 
 const br__topic br__topic_products =
 {
-  "products", "multiplying and dividing mixed numbers", product_kinds, 4, 0, 0, 4, BR__DANGER_SAW, draw_products
+  "products", "multiplying and dividing mixed numbers", product_kinds, 4, 0, 0, BR__DANGER_SAW, draw_products
 };

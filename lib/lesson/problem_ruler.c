@@ -8,14 +8,8 @@
 
 static const br__topic_kind reading_kinds[] =
 {
-  { "{1} + {2n} * {3}", 1, BR__ASK_MARK, 0,
-    { "Read the ruler at the arrow. How many inches is it from the left end?",
-      "A batten for the market cart ends at the arrow. How long is it, in inches?",
-      "The pencil line for a dowel hole is at the arrow. How many inches is it from the left end?" } },
-  { "{1} + {2n} * {3}", 1, BR__ASK_MARK, 0,
-    { "Read the ruler at the arrow, in inches and lowest terms.",
-      "A peg for the coat rack reaches to the arrow. How long is it, in inches and lowest terms?",
-      "The curtain rail of the puppet stage ends at the arrow. How long is it, in inches and lowest terms?" } },
+  { "{1} + {2n} * {3}", 1, BR__ASK_MARK, 0, 0 },
+  { "{1} + {2n} * {3}", 1, BR__ASK_MARK, 0, 0 },
 };
 
 /* Kind 0 stops on the finest marks, kind 1 on longer ones.  */
@@ -23,7 +17,7 @@ static int
 draw_reading (br__problem *p, const br__plan *plan, br__random *r)
 {
   int64_t den = plan->kind == 0 ? plan->level : br__plan_den (plan, 0, 2, plan->level / 2);
-  br__ratio x = br__draw_length (r, 1, 4, den), part = br__ratio_part (x), two = { 2, 1 };
+  br__ratio x = br__draw_length (plan, r, 1, 4, den), part = br__ratio_part (x), two = { 2, 1 };
   br__ratio whole = br__ratio_sub (x, part), other;
   p->given[0] = p->answer = x;
   p->given[1] = whole;
@@ -41,22 +35,13 @@ draw_reading (br__problem *p, const br__plan *plan, br__random *r)
 
 const br__topic br__topic_reading =
 {
-  "reading", "reading a ruler, with its picture", reading_kinds, 2, 0, 1, 1, 0, draw_reading
+  "reading", "reading a ruler, with its picture", reading_kinds, 2, 0, 1, 0, draw_reading
 };
 
 static const br__topic_kind decimal_kinds[] =
 {
-  { "{0d}", 1, BR__ASK_MARK, 1,
-    { "In the drawing program the axle block of the market cart is {0d}\" wide. Which mark of the {m} ruler is nearest?",
-      "A slat of the plant stand is {0d}\" wide on the screen. Which mark of the {m} ruler is nearest?",
-      "The sign for the school garden calls for a border of {0d}\". Which mark of the {m} ruler is nearest?" } },
-  { "{0d};{1d} - {0d}", 2, BR__ASK_DECIMAL, 0,
-    { "The side of the market cart is {0d}\" high in the drawing program and is cut to the nearest mark of the {m} ruler. "
-      "How far over (+) or under (-) is the cut? Give a decimal with its sign.",
-      "A shelf of the plant stand should be {0d}\" deep. It is cut to the nearest mark of the {m} ruler. "
-      "By how much is it over (+) or under (-)? Give a decimal with its sign.",
-      "A roof board of the puppet stage is {0d}\" wide in the file. It is sawn at the nearest mark of the {m} ruler. "
-      "By how much is it over (+) or under (-)? Give a decimal with its sign." } },
+  { "{0d}", 1, BR__ASK_MARK, 1, 0 },
+  { "{0d};{1d} - {0d}", 2, BR__ASK_DECIMAL, 0, 0 },
 };
 
 static int
@@ -67,7 +52,7 @@ draw_decimals (br__problem *p, const br__plan *plan, br__random *r)
   int64_t thousandths = br__random_between (r, 1, 999);
   if (thousandths % 2 == 0 || thousandths % 5 == 0)
     return 0;
-  x = br__ratio_of (br__random_between (r, 1, 9) * 1000 + thousandths, 1000);
+  x = br__ratio_of (br__random_between (r, 1, br__ratio_floor (br__plan_size (plan, 9))) * 1000 + thousandths, 1000);
   near = br__ratio_nearest (x, mark);
   off = br__ratio_sub (near, x);
   size = br__ratio_mul (br__ratio_of (off.num < 0 ? -off.num : off.num, off.den), br__ratio_of (plan->level, 1));
@@ -98,5 +83,5 @@ draw_decimals (br__problem *p, const br__plan *plan, br__random *r)
 
 const br__topic br__topic_decimals =
 {
-  "decimals", "a decimal as the nearest mark, and the error", decimal_kinds, 2, 0, 0, 3, BR__DANGER_SAW, draw_decimals
+  "decimals", "a decimal as the nearest mark, and the error", decimal_kinds, 2, 0, 0, BR__DANGER_SAW, draw_decimals
 };

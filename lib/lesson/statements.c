@@ -4,6 +4,7 @@
 # include <config.h>
 #endif
 
+#include "lesson/sentences.h"
 #include "lesson/worksheet.h"
 
 const br__statement br__lesson_statements[] =
@@ -20,11 +21,16 @@ const br__statement br__lesson_statements[] =
   { "worksheet", "worksheet TOPIC N [level L], ... [ruler 1/16] [seed S] [versions V] [names FILE.csv] into FILE.pdf",
     "practice papers, different from seat to seat",
     "Topics: reading, decimals, sums, products, scale, known size, fender, dividing, stock,\n"
-    "missing, and own for your own problems.  Levels are 1 to 4, rulers 1/4 to 1/64.  A seed always\n"
-    "gives the same papers.  FILE ends in .pdf, .txt, .csv or .html; `size large` is large print,\n"
-    "`paper a4` the other paper.", BR__FOLLOW_WORD,
+    "missing, and own for your own problems.  Levels are 1 to 4, rulers 1/4 to 1/64, 1 mm and\n"
+    "0.5 mm.  A seed always gives the same papers.  FILE ends in .pdf, .txt, .csv or .html; `size large` is large print,\n"
+    "`paper a4` the other paper, `duplex` begins each paper on a front side.  `points 2` and `bonus`\n"
+    "stand behind a topic; `school`, `class`, `date` and `instruction` take a text for the head.", BR__FOLLOW_WORD,
     "reading decimals sums products scale known size fender dividing stock missing own level ruler seed versions "
-    "names large paper letter a4 into", 0, br__do_worksheet },
+    "names size large usual paper letter a4 duplex school class date instruction points bonus into", 0, br__do_worksheet },
+  { "words", "words FILE.csv [with english], off, on, english, or into FILE.csv", "your own words for the sentences of papers",
+    "`words into FILE.csv` writes a table of all sentences; fill the other column.  `with english`\n"
+    "has two languages side by side.  `words off` leaves out what words of the trade mean.", BR__FOLLOW_FILE,
+    "with english off on into", 0, br__do_words },
   { "key", "key FILE [short]", "answers, worked steps and usual wrong answers of the worksheet above",
     "`short` is the answers alone, a row for each version.", BR__FOLLOW_FILE, "into short", 0, br__do_key },
   { "grade", "grade ANSWERS.csv with KEY.csv [names FILE.csv] [points FILE.csv] into MARKS.csv",

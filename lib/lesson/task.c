@@ -8,12 +8,14 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "lesson/sentences.h"
 #include "lesson/worksheet.h"
 
 void
 br__task_clear (br__task *t)
 {
   br__text_clear (&t->text);
+  br__text_clear (&t->other);
   br__text_clear (&t->answer);
   br__text_clear (&t->exact);
   br__text_clear (&t->mark);
@@ -63,10 +65,10 @@ work_out (br__task *t, br__helper *h, const br_text *expression, br__ratio size)
 
 /* A step with X as a decimal on the right.  */
 static void
-add_decimal_step (br__task *t, br_text *left, br__ratio x)
+add_decimal_step (br__task *t, const br__problem *p, br_text *left, br__ratio x)
 {
   br_text decimal = BR_TEXT_ZERO;
-  br__put_ratio_decimal (&decimal, x);
+  br__put_size (&decimal, p, x, 1);
   br__worked_steps_add (&t->steps, br__text_string (left), "=", br__text_string (&decimal));
   t->steps.failed |= left->failed | decimal.failed;
   br__text_clear (&decimal);
@@ -79,21 +81,26 @@ steps_of (br__task *t, br__helper *h, const br__problem *p)
 {
   br_text all = BR_TEXT_ZERO, part = BR_TEXT_ZERO;
   br_status status;
+  /* Marks are plain numbers in the unit of the problem.  */
+  br__ratio mark = br__ratio_of (p->metric ? 10 : 1, p->level);
+  h->sheet->settings.unit = p->metric ? br_unit_find ("mm", 2) : br_unit_find ("in", 2);
   br__problem_expression (&all, p);
   const char *first = br__text_string (&all), *end = strchr (first, ';');
   if (!end)
     /* Where nothing is rounded, the mark is one that the answer lies on, and no step comes of it.  */
-    status = work_out (t, h, &all, br__ratio_of (1, p->kind->to_mark ? p->level : p->answer.den));
+    status = work_out (t, h, &all, p->kind->to_mark ? mark
+                       : br__ratio_of (1, br__ratio_mul (p->answer, br__ratio_of (p->metric ? 10 : 1, 1)).den));
   else
     {
       br__text_put (&part, first, (size_t) (end - first));
-      status = work_out (t, h, &part, br__ratio_of (1, p->level));
+      status = work_out (t, h, &part, mark);
       br__text_reset (&part);
-      br__put_ratio (&part, p->given[1]);
-      add_decimal_step (t, &part, p->given[1]);
+      br__put_size (&part, p, p->given[1], 0);
+      if (!p->metric)
+        add_decimal_step (t, p, &part, p->given[1]);
       br__text_reset (&part);
       br__text_puts (&part, end + 1);
-      add_decimal_step (t, &part, p->answer);
+      add_decimal_step (t, p, &part, p->answer);
     }
   br__text_clear (&all);
   br__text_clear (&part);
@@ -108,16 +115,21 @@ ask_name (br__ask ask)
   return names[ask];
 }
 
+static void
+put_exact (br_text *t, br__ratio x)
+{
+  br__text_printf (t, x.den == 1 ? "%lld" : "%lld/%lld", (long long) x.num, (long long) x.den);
+}
+
 static br_status
 key_of_drawn (br__task *t, br__helper *h, const br__problem *p)
 {
   br__problem_answer (&t->answer, p, p->answer);
-  br__text_printf (&t->exact, p->answer.den == 1 ? "%lld" : "%lld/%lld", (long long) p->answer.num,
-                   (long long) p->answer.den);
-  t->ask = ask_name (p->kind->ask);
-  t->unit = p->kind->ask == BR__ASK_COUNT ? "" : "in";
+  put_exact (&t->exact, br__problem_inches (p, p->answer));
+  t->ask = ask_name (p->metric && p->kind->ask < BR__ASK_DECIMAL ? BR__ASK_ANY : p->kind->ask);
+  t->unit = p->kind->ask == BR__ASK_COUNT ? "" : p->metric ? "mm" : "in";
   if (p->kind->ask != BR__ASK_COUNT)
-    br__text_printf (&t->mark, "1/%lld", (long long) p->level);
+    put_exact (&t->mark, br__problem_inches (p, br__ratio_of (1, p->level)));
   br_status status = steps_of (t, h, p);
   for (unsigned i = 0; i < p->wrong_count && status == BR_OK; i++)
     {
@@ -177,12 +189,43 @@ put_firsts_first (br__task *t)
   memcpy (t->mistake, mistakes, n * sizeof *mistakes);
 }
 
+/* (2 points), (bonus, 2 points); nothing where nothing was said.  */
+static void
+put_points (br_text *t, const br__problem *p, const br__sentences *words)
+{
+  if (!p->points && !p->bonus)
+    return;
+  br__text_puts (t, " (");
+  if (p->bonus)
+    br__text_printf (t, "%s%s", br__sentences_find (words, "bonus"), p->points ? ", " : "");
+  if (p->points)
+    br__text_printf (t, "%lld %s", (long long) p->points, br__sentences_find (words, p->points == 1 ? "point" : "points"));
+  br__text_putc (t, ')');
+}
+
+/* A line for each operation and for what is carried, one to make denominators alike, and one more.  */
+static int
+room_of (const br__problem *p)
+{
+  int unlike = 0;
+  if (p->topic->picture)
+    return 0;
+  for (unsigned i = 1; i < p->count; i++)
+    unlike |= p->given[i].den != p->given[0].den && !p->metric;
+  return 2 + (int) p->kind->operations + (p->carry > 0) + unlike;
+}
+
 br_status
 br__task_make (br__task *t, br__helper *h, const br__worksheet *w, size_t version, size_t index, int key)
 {
   const br__problem *p = &w->problems[version * w->problem_count + index];
+  const br__sentences *words = w->words;
+  int both = 0;
   br_status status = BR_OK;
   br__task_clear (t);
+  t->points = p->points;
+  t->bonus = p->bonus;
+  t->english = "";
   if (!p->topic)
     {
       t->topic = "own";
@@ -195,13 +238,22 @@ br__task_make (br__task *t, br__helper *h, const br__worksheet *w, size_t versio
     {
       t->problem = p;
       t->topic = p->topic->name;
-      t->room = p->topic->room;
-      br__problem_tell (&t->text, p);
+      t->room = room_of (p);
+      t->english = br__wording (p->topic->name, p->kind_index, p->scene);
+      /* What the table does not have stands there once.  */
+      both = words && words->both && strcmp (br__sentences_find (words, t->english), t->english) != 0;
+      br__problem_tell (&t->text, p, both ? NULL : words);
+      if (both)
+        {
+          br__problem_tell (&t->other, p, words);
+          put_points (&t->other, p, words);
+        }
       if (key)
         status = key_of_drawn (t, h, p);
     }
+  put_points (&t->text, p, both ? NULL : words);
   put_firsts_first (t);
-  if (status == BR_OK && (t->text.failed || t->answer.failed || t->steps.failed))
+  if (status == BR_OK && (t->text.failed || t->other.failed || t->answer.failed || t->steps.failed))
     status = BR_NO_MEMORY;
   return status;
 }

@@ -19,6 +19,8 @@ typedef struct br__key
   unsigned wrong_count;
   br_number also;               /* another size that is accepted, if HAS_ALSO */
   int has_also, present;
+  int bonus;                    /* counts for the marks, not for what they are out of */
+  size_t worth;                 /* points */
   const char *answer, *steps, *topic;   /* as the file has them; never NULL where PRESENT */
 } br__key;
 

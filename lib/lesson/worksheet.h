@@ -11,6 +11,11 @@
 #define BR__MOST_PROBLEMS 100         /* on a paper */
 #define BR__MOST_VERSIONS 10000
 #define BR__MOST_IN_ALL 200000
+#define BR__MOST_POINTS 1000
+#define BR__MOST_FIELD 400
+
+/* What a teacher may have at the head of a paper.  */
+enum { BR__FIELD_SCHOOL, BR__FIELD_CLASS, BR__FIELD_DATE, BR__FIELD_INSTRUCTION, BR__FIELDS };
 
 /* One of the teacher's own problems.  */
 typedef struct br__own
@@ -30,24 +35,33 @@ typedef struct br__own
 
 typedef struct br__worksheet
 {
-  /* No topic: own ones.  GRADE and RULER are 0 where the row says nothing.  */
-  struct { const br__topic *topic; int64_t count, grade, ruler; } rows[BR__MOST_ROWS];
+  /* No topic: own ones.  GRADE and the ruler's level are 0 where the row says nothing.  */
+  struct { const br__topic *topic; int64_t count, grade, points; br__ruler_of ruler; int bonus; } rows[BR__MOST_ROWS];
   size_t row_count;
   size_t problem_count;         /* on a paper */
-  int64_t versions, level, seed;
+  int64_t versions, seed;
+  br__ruler_of ruler;
   int versions_given, large;
+  int duplex;                   /* each paper begins on a front side */
+  char *fields[BR__FIELDS];     /* NULL: not asked for; "": a line to fill in */
   unsigned told;                /* bits of the options that were read */
   const struct br__paper *paper;
   char *title;
   char **names;
   size_t name_count;
   char *names_path, *path;      /* of the list, NULL without one; of the papers */
+  const struct br__sentences *words;        /* of the sheet, while papers are written; or NULL */
   br__own *own;                 /* OWN_COUNT for each version, where sizes are drawn for each; else once */
   size_t own_count, own_sets;
   br__problem *problems;        /* problem I of version V (both from 0) at V * problem_count + I */
 } br__worksheet;
 
 void br__worksheet_free (br__worksheet *w);
+
+/* worksheet_read.c: what the statement at hand asks for; *START gets the place of the file's name.  */
+br_status br__worksheet_read (br__worksheet *w, size_t *start, br__run *run);
+/* The words of the fields, as in the statement.  */
+extern const char *const br__field_words[BR__FIELDS];
 
 /* Draws all problems of W.  */
 br_status br__worksheet_draw (br__worksheet *w, br__run *run);
@@ -71,9 +85,13 @@ typedef struct br__task
 {
   const br__problem *problem;   /* NULL: an own one */
   const char *topic;
-  int room;                     /* lines of 1/4 in */
+  int room;                     /* lines of 1/4 in, a line for each step that is expected */
   br_text text;
+  br_text other;                /* the same in the other language, where two stand side by side */
+  const char *english;          /* its wording with what is in braces, or "" */
   br_text answer, exact, mark;  /* as written; n/d in inches; the ruler's mark in inches or "" */
+  int64_t points;               /* 0: not said */
+  int bonus;
   const char *unit, *ask;       /* "in" ... "" ; "fraction", "decimal", "count" ... */
   br__worked_steps steps;
   br_text wrong[BR__MOST_WRONG];
@@ -101,8 +119,10 @@ size_t br__paper_version (const br__worksheet *w, size_t paper);
 /* What stands at the top; "" where no name is known.  */
 const char *br__paper_name (const br__worksheet *w, size_t paper);
 
-/* worksheet.c: the topic whose name begins at the token at hand, or OWN 1; its last word becomes the token at hand.  */
+/* worksheet_read.c: the topic whose name begins at the token at hand, or OWN 1; its last word becomes the token at hand.  */
 br_status br__read_topic (const br__topic **topic, int *own, br__run *run);
+/* The ruler that the sheet's `ruler` and `units` ask for, sixteenths where they say nothing that worksheets have.  */
+br__ruler_of br__sheet_ruler (const br__run *run);
 /* How long work goes on: the sink hears of it, and Ctrl-C ends it with an error.  */
 br_status br__lesson_progress (br__run *run, const char *what, size_t done, size_t all);
 
@@ -115,7 +135,7 @@ br_status br__worksheet_pdf (const char *path, const br__worksheet *w, br__run *
 
 /* 1 if PATH ends with ENDING, capitals or not, and is more than that.  */
 int br__ends_with (const char *path, const char *ending);
-/* statement.c: the file name behind the token at hand, up to the next of WORDS (parted by blanks) or
+/* The file name behind the token at hand, up to the next of WORDS (parted by blanks) or
    the line's end; the lexer goes on behind it.  */
 br_status br__clause_file (char **path, br__run *run, size_t start, const char *words, br_file_use use);
 /* An error without a place, such as one about a file, gets START..END of the line.  */

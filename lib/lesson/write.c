@@ -8,6 +8,7 @@
 
 #include "exact/status.h"
 #include "lesson/rows.h"
+#include "lesson/figure.h"
 #include "lesson/write.h"
 
 br_status
@@ -37,24 +38,60 @@ br__each_task (br__run *run, const br__worksheet *w, int key, const char *what, 
 }
 
 void
-br__put_instruction (br_text *t)
+br__put_instruction (br_text *t, const br__worksheet *w)
 {
-  br__text_puts (t, "Show your steps. Write fractions in lowest terms, and lengths with their unit.");
+  const char *own = w->fields[BR__FIELD_INSTRUCTION];
+  if (own && *own)
+    br__text_puts (t, own);
+  else
+    br__sentences_put (t, w->words, w->ruler.metric ? "Show your steps. Write lengths with their unit."
+                                                : "Show your steps. Write fractions in lowest terms, and lengths with their unit.");
 }
 
 void
 br__put_caution (br_text *t, const br__worksheet *w)
 {
+  static const char *const sentences[] =
+  {
+    "The sizes are for practice, not for building.",
+    "At a saw do as your teacher says: eyes covered, fingers away from the blade.",
+    "A real gap beside a moving part must not be one that pinches a finger: ask your teacher, who knows the local rules."
+  };
   unsigned dangers = 0;
   for (size_t i = 0; i < w->row_count; i++)
     dangers |= w->rows[i].topic ? w->rows[i].topic->dangers : 0;
-  if (dangers)
-    br__text_puts (t, "The sizes are for practice, not for building.");
-  if (dangers & BR__DANGER_SAW)
-    br__text_puts (t, " At a saw do as your teacher says: eyes covered, fingers away from the blade.");
-  if (dangers & BR__DANGER_GAP)
-    br__text_puts (t, " A real gap beside a moving part must not be one that pinches a finger: ask your teacher, who knows the local"
-                   " rules.");
+  for (unsigned i = 0; dangers && i < 3; i++)
+    if (i == 0 || (dangers & (i == 1 ? BR__DANGER_SAW : BR__DANGER_GAP)))
+      {
+        br__text_puts (t, i ? " " : "");
+        br__sentences_put (t, w->words, sentences[i]);
+      }
+}
+
+int
+br__put_field_label (br_text *t, const char **text, const br__worksheet *w, size_t field)
+{
+  static const char *const labels[] = { "School:", "Class:", "Date:" };
+  if (field >= BR__FIELD_INSTRUCTION || !w->fields[field])
+    return 0;
+  br__sentences_put (t, w->words, labels[field]);
+  *text = w->fields[field];
+  return 1;
+}
+
+const char *
+br__next_word (const br__worksheet *w, const br__task *task, unsigned *told)
+{
+  int more = !w->words || !w->words->off;
+  for (unsigned i = 0; more; i++)
+    {
+      const char *found = br__sentences_explain (&more, task->english, i);
+      if (!found || (*told & 1u << i))
+        continue;
+      *told |= 1u << i;
+      return br__sentences_find (w->words, found);
+    }
+  return NULL;
 }
 
 void
@@ -71,18 +108,9 @@ br__put_step (br_text *t, const char *step)
     }
 }
 
-void
-br__put_picture (br_text *t, const br__problem *p)
-{
-  br__ratio marks = br__ratio_mul (br__ratio_part (p->given[0]), br__ratio_of (p->level, 1));
-  br__text_printf (t, "a ruler with %lld marks to the inch; the arrow is %lld mark%s past %lld", (long long) p->level,
-                   (long long) marks.num, marks.num == 1 ? "" : "s", (long long) br__ratio_floor (p->given[0]));
-}
-
 /* ---- Text ---- */
 
 #define TEXT_WIDTH 78
-#define RULER_COLUMNS 64
 
 /* LENGTH bytes at S, broken at blanks, each line behind INDENT blanks but the first.  */
 static void
@@ -109,45 +137,58 @@ put_wrapped (br_text *t, const char *s, size_t indent)
   br__text_putc (t, '\n');
 }
 
-/* The inch around the arrow in characters: its whole numbers at the ends, a stroke a mark.  */
+/* The inch or centimetre around the arrow in characters: its whole numbers at the ends, a stroke a mark.  */
 static void
 put_ruler (br_text *t, const br__problem *p)
 {
   int64_t whole = br__ratio_floor (p->given[0]);
-  br__ratio place = br__ratio_mul (br__ratio_part (p->given[0]), br__ratio_of (RULER_COLUMNS, 1));
-  int step = RULER_COLUMNS / (int) p->level, at = (int) (place.num / place.den);
+  const int columns = p->metric ? 60 : 64;
+  br__ratio place = br__ratio_mul (br__ratio_part (p->given[0]), br__ratio_of (columns, 1));
+  int step = columns / (int) p->level, at = (int) (place.num / place.den);
   br__text_printf (t, "      %*sv\n      ", at, "");
-  for (int i = 0; i <= RULER_COLUMNS; i++)
+  for (int i = 0; i <= columns; i++)
     br__text_putc (t, i % step == 0 ? '|' : ' ');
   br__text_puts (t, "\n      ");
-  for (int i = 0; i <= RULER_COLUMNS; i++)
-    br__text_putc (t, i % (RULER_COLUMNS / 2) == 0 || (i % (RULER_COLUMNS / 4) == 0 && p->level > 4) ? '|' : ' ');
-  br__text_printf (t, "\n      %-*lld%lld\n", RULER_COLUMNS, (long long) whole, (long long) whole + 1);
+  for (int i = 0; i <= columns; i++)
+    br__text_putc (t, i % (columns / 2) == 0 || (!p->metric && i % (columns / 4) == 0 && p->level > 4) ? '|' : ' ');
+  br__text_printf (t, "\n      %-*lld%lld\n", columns, (long long) whole, (long long) whole + 1);
+}
+
+static void
+put_paragraph (br_text *t, const br__worksheet *w, void (*put) (br_text *t, const br__worksheet *w))
+{
+  br_text words = BR_TEXT_ZERO;
+  put (&words, w);
+  if (words.length)
+    put_wrapped (t, br__text_string (&words), 0);
+  t->failed |= words.failed;
+  br__text_clear (&words);
 }
 
 static void
 put_heading (br_text *t, const br__worksheet *w, size_t paper, size_t version, int key)
 {
-  const char *title = w->title ? w->title : "Worksheet", *name = br__paper_name (w, paper);
+  const char *title = w->title ? w->title : br__sentences_find (w->words, "Worksheet"), *name = br__paper_name (w, paper), *text;
   if (paper > 0)
     br__text_putc (t, '\f');
   if (key)
-    br__text_printf (t, "Key: %s    Version %zu of %lld, seed %lld\n\n", title, version + 1, (long long) w->versions,
-                     (long long) w->seed);
-  else
     {
-      br_text caution = BR_TEXT_ZERO;
-      br__text_printf (t, "%s    Version %zu, seed %lld\n", title, version + 1, (long long) w->seed);
-      br__text_printf (t, "Name: %s\n", *name ? name : "______________________________");
-      br__put_instruction (t);
-      br__text_putc (t, '\n');
-      br__put_caution (&caution, w);
-      if (caution.length)
-        put_wrapped (t, br__text_string (&caution), 0);
-      br__text_putc (t, '\n');
-      t->failed |= caution.failed;
-      br__text_clear (&caution);
+      br__text_printf (t, "Key: %s    Version %zu of %lld, seed %lld\n\n", title, version + 1, (long long) w->versions, (long long) w->seed);
+      return;
     }
+  br__text_printf (t, "%s    ", title);
+  br__sentences_put (t, w->words, "Version");
+  br__text_printf (t, " %zu, ", version + 1);
+  br__sentences_put (t, w->words, "seed");
+  br__text_printf (t, " %lld\n", (long long) w->seed);
+  for (size_t i = 0; i < BR__FIELDS; i++)
+    if (br__put_field_label (t, &text, w, i))
+      br__text_printf (t, " %s\n", *text ? text : "__________________");
+  br__sentences_put (t, w->words, "Name:");
+  br__text_printf (t, " %s\n", *name ? name : "______________________________");
+  put_paragraph (t, w, br__put_instruction);
+  put_paragraph (t, w, br__put_caution);
+  br__text_putc (t, '\n');
 }
 
 static void
@@ -177,16 +218,28 @@ typedef struct text_writer
 {
   br_text *out;
   int key;
+  unsigned told;                /* words of the trade that this paper has explained */
+  br_text words;                /* those, to stand at its foot */
 } text_writer;
 
 static br_status
-text_task (void *user, const br__worksheet *w, const br__task *task, size_t paper, size_t version, size_t index)
+text_task (void *user, const br__worksheet *w, br__task *task, size_t paper, size_t version, size_t index)
 {
   text_writer *x = user;
+  const char *word;
   if (index == 0)
-    put_heading (x->out, w, paper, version, x->key);
+    {
+      put_heading (x->out, w, paper, version, x->key);
+      x->told = 0;
+      br__text_reset (&x->words);
+    }
   br__text_printf (x->out, "%2zu. ", index + 1);
   put_wrapped (x->out, br__text_string (&task->text), 4);
+  if (task->other.length)
+    {
+      br__text_puts (x->out, "    ");
+      put_wrapped (x->out, br__text_string (&task->other), 4);
+    }
   if (x->key)
     put_key (x->out, task);
   else
@@ -195,7 +248,14 @@ text_task (void *user, const br__worksheet *w, const br__task *task, size_t pape
         put_ruler (x->out, task->problem);
       for (int i = 0; i < task->room; i++)
         br__text_putc (x->out, '\n');
-      br__text_puts (x->out, "    Answer: ______________\n\n");
+      br__text_puts (x->out, "    ");
+      br__sentences_put (x->out, w->words, "Answer:");
+      br__text_puts (x->out, " ______________\n\n");
+      while ((word = br__next_word (w, task, &x->told)) != NULL)
+        br__text_printf (&x->words, "%s\n", word);
+      if (index + 1 == w->problem_count)
+        br__text_puts (x->out, br__text_string (&x->words));
+      x->out->failed |= x->words.failed;
     }
   return BR_OK;
 }
@@ -203,8 +263,10 @@ text_task (void *user, const br__worksheet *w, const br__task *task, size_t pape
 br_status
 br__worksheet_text (br_text *out, const br__worksheet *w, br__run *run, int key)
 {
-  text_writer x = { out, key };
-  return br__each_task (run, w, key, key ? "writing the key" : "writing papers", text_task, &x);
+  text_writer x = { .out = out, .key = key };
+  br_status status = br__each_task (run, w, key, key ? "writing the key" : "writing papers", text_task, &x);
+  br__text_clear (&x.words);
+  return status;
 }
 
 /* ---- Table ---- */
@@ -217,7 +279,7 @@ put_next (br_text *t, const char *cell)
 }
 
 static br_status
-csv_task (void *user, const br__worksheet *w, const br__task *task, size_t paper, size_t version, size_t index)
+csv_task (void *user, const br__worksheet *w, br__task *task, size_t paper, size_t version, size_t index)
 {
   text_writer *x = user;
   br_text steps = BR_TEXT_ZERO;
@@ -227,8 +289,8 @@ csv_task (void *user, const br__worksheet *w, const br__task *task, size_t paper
       br__text_printf (x->out, ",%zu,%zu", version + 1, index + 1);
       put_next (x->out, task->topic);
       put_next (x->out, br__text_string (&task->text));
-      if (task->problem && task->problem->topic->picture)
-        br__put_picture (&steps, task->problem);
+      if (task->problem)
+        br__put_picture (&steps, task->problem, w->words);
       put_next (x->out, br__text_string (&steps));
       br__text_putc (x->out, '\n');
       x->out->failed |= steps.failed;
@@ -251,6 +313,10 @@ csv_task (void *user, const br__worksheet *w, const br__task *task, size_t paper
       put_next (x->out, i < task->wrong_count ? br__text_string (&task->wrong[i]) : "");
       put_next (x->out, i < task->wrong_count ? br__mistake_name (task->mistake[i]) : "");
     }
+  br__text_putc (x->out, ',');
+  if (task->points)
+    br__text_printf (x->out, "%lld", (long long) task->points);
+  br__text_puts (x->out, !task->bonus ? "" : task->points ? " bonus" : "bonus");
   br__text_putc (x->out, '\n');
   x->out->failed |= steps.failed;
   br__text_clear (&steps);
@@ -260,11 +326,11 @@ csv_task (void *user, const br__worksheet *w, const br__task *task, size_t paper
 br_status
 br__worksheet_csv (br_text *out, const br__worksheet *w, br__run *run, int key)
 {
-  text_writer x = { out, key };
+  text_writer x = { .out = out, .key = key };
   br__text_puts (out, key ? "version,problem,topic,text,answer,exact,unit,form,mark,steps" : "name,version,problem,topic,text,picture\n");
   for (int i = 1; key && i <= BR__MOST_WRONG; i++)
     br__text_printf (out, ",wrong %d,shows %d", i, i);
   if (key)
-    br__text_putc (out, '\n');
+    br__text_puts (out, ",points\n");
   return br__each_task (run, w, key, key ? "writing the key" : "writing papers", csv_task, &x);
 }

@@ -5,21 +5,25 @@
 
 #include "lesson/worksheet.h"
 
-/* Puts problem INDEX of a paper; all count from 0.  Of a key, PAPER is the version.  */
-typedef br_status br__task_writer (void *user, const br__worksheet *w, const br__task *task, size_t paper,
+/* Puts problem INDEX of a paper; all count from 0.  Of a key, PAPER is the version.  A writer may keep what TASK has and leave
+   it empty.  */
+typedef br_status br__task_writer (void *user, const br__worksheet *w, br__task *task, size_t paper,
                                    size_t version, size_t index);
 
 /* Calls WRITER for all problems of all papers, or of all versions of the key, and tells WHAT goes on.  */
 br_status br__each_task (br__run *run, const br__worksheet *w, int key, const char *what,
                          br__task_writer *writer, void *user);
-/* What is asked of every answer.  */
-void br__put_instruction (br_text *t);
+/* What is asked of every answer: the teacher's own line, if there is one.  */
+void br__put_instruction (br_text *t, const br__worksheet *w);
 /* What to mind where the problems of W speak of saws or of gaps; nothing where they do not.  */
 void br__put_caution (br_text *t, const br__worksheet *w);
+/* "School:", "Class:" or "Date:", and *TEXT = what stands behind it, "" for a line to fill in; 0 where W has no such FIELD.  */
+int br__put_field_label (br_text *t, const char **text, const br__worksheet *w, size_t field);
+/* A word of the trade in TASK that its paper has not explained yet, and what it means; NULL where there is none.  *TOLD is 0 at
+   the beginning of a paper.  */
+const char *br__next_word (const br__worksheet *w, const br__task *task, unsigned *told);
 /* A worked step as it is written by hand, with the signs of the trade: a slash is left to fractions.  */
 void br__put_step (br_text *t, const char *step);
-/* The picture of P in words, for whoever cannot see it; it does not give the answer away.  */
-void br__put_picture (br_text *t, const br__problem *p);
 
 /* worksheet.c: an error where no file of a lesson can end as PATH does; and T into a file.  */
 br_status br__check_ending (const char *path, br__run *run);

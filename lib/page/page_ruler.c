@@ -13,16 +13,26 @@
 #define LONGER (POINT * 5)            /* each plainer kind of fraction adds so much */
 #define NUMBERS (POINT * 11)
 
-/* How long mark I of a ruler with PARTS in a unit is.  */
 static int32_t
-mark_length (int32_t i, int32_t parts)
+size_of (const br_page_ruler *r)
 {
-  int32_t high = FINEST;
-  if (parts == 10)
-    return FINEST + (i % 5 == 0) * LONGER + (i % 10 == 0) * LONGER;
-  for (int32_t step = 1; step < parts && i % (step * 2) == 0; step *= 2)
-    high += LONGER;
-  return high;
+  return r->size > 0 ? r->size : NUMBERS;
+}
+
+/* How long mark I of R is: with its numbers marks grow, too.  */
+static int32_t
+mark_length (int32_t i, const br_page_ruler *r)
+{
+  int32_t kinds = 0;
+  if (r->parts % 10 == 0)
+    {
+      int32_t tenth = r->parts / 10;
+      kinds = (tenth > 1 && i % tenth == 0) + (i % (5 * tenth) == 0) + (i % r->parts == 0);
+    }
+  else
+    for (int32_t step = 1; step < r->parts && i % (step * 2) == 0; step *= 2)
+      kinds++;
+  return (int32_t) ((int64_t) (FINEST + kinds * LONGER) * size_of (r) / NUMBERS);
 }
 
 /* Its tip touches the base line from below, where no mark stands.  */
@@ -41,12 +51,12 @@ draw_arrow (br_page *page, const br_page_ruler *r)
 void
 br__page_ruler (br_page *page, const br_page_ruler *r)
 {
-  int32_t top = mark_length (0, r->parts), size = r->size > 0 ? r->size : NUMBERS;
+  int32_t top = mark_length (0, r), size = size_of (r), width = (int32_t) ((int64_t) POINT * size / NUMBERS / 2);
   br__page_line (page, r->x, r->y, r->x + r->units * r->unit, r->y, POINT, 0);
   for (int32_t i = 0; i <= r->units * r->parts; i++)
     {
       int32_t x = r->x + (int32_t) ((int64_t) i * r->unit / r->parts);
-      br__page_line (page, x, r->y, x, r->y - mark_length (i, r->parts), POINT / 2, 0);
+      br__page_line (page, x, r->y, x, r->y - mark_length (i, r), width, 0);
     }
   for (int32_t k = 0; k <= r->units; k++)
     {

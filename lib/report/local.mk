@@ -11,5 +11,6 @@ libbenchrule_core_la_SOURCES += \
   lib/report/report_rows.c \
   lib/report/review.c \
   lib/report/review.h \
+  lib/report/review_page.c \
   lib/report/review_write.c \
   lib/report/statements.c

@@ -4,6 +4,8 @@
 # include <config.h>
 #endif
 
+#include <string.h>
+
 #include "exact/wide.h"
 #include "draw/plot.h"
 #include "report/report.h"
@@ -21,7 +23,28 @@ typedef struct figure
   br__plot plot;
   br__draw_result found;
   int too_large;                /* at the sheet's scale: it is drawn at another */
+  int64_t room_height;
+  int alone;                    /* without the table of places, which has no room on a page of lists */
 } figure;
+
+/* Takes the table off; what names the numbers in the drawing, "(1) ...", stands above it and stays.  */
+static void
+drop_table (br__plot *p)
+{
+  size_t first = p->table;
+  if (!first)
+    return;
+  while (first < p->count && p->inks[first].text && p->inks[first].text[0] == '(')
+    {
+      p->table_top = p->inks[first].y + p->inks[first].size;
+      first++;
+    }
+  br__plot_cut (p, first);
+  /* One beside the figure begins near its top.  */
+  if (p->table_top > p->height / 3)
+    p->height = p->table_top;
+  p->table = 0;
+}
 
 static br_status
 draw_at (figure *f, br__run *run, const br_number *ratio)
@@ -30,16 +53,18 @@ draw_at (figure *f, br__run *run, const br_number *ratio)
   if (status == BR_OK)
     status = br__view_make (&f->view, run, ratio, NULL, NULL);
   if (status == BR_OK)
-    status = br__draw_side (&f->plot, &f->found, run, &f->view, f->w.grid, ROOM_WIDTH, ROOM_HEIGHT);
+    status = br__draw_side (&f->plot, &f->found, run, &f->view, f->w.grid, ROOM_WIDTH, f->room_height);
+  if (status == BR_OK && f->alone)
+    drop_table (&f->plot);
   return status;
 }
 
 /* Without dimension lines it may go in at ROW; FULL is at full size.  */
 static int
-may_go_in (const br__scale_row *row, br__area full)
+may_go_in (const br__scale_row *row, br__area full, int64_t room_height)
 {
   return br__compare_products (full.x2 - full.x, row->drawn, ROOM_WIDTH, row->full) <= 0
-         && br__compare_products (full.y2 - full.y, row->drawn, ROOM_HEIGHT, row->full) <= 0;
+         && br__compare_products (full.y2 - full.y, row->drawn, room_height, row->full) <= 0;
 }
 
 static br_status
@@ -58,17 +83,17 @@ draw (figure *f, br__run *run)
   if (status == BR_OK && run->sheet->settings.scale_given)
     {
       status = draw_at (f, run, &run->sheet->settings.scale);
-      done = status == BR_OK && f->plot.width <= ROOM_WIDTH && f->plot.height <= ROOM_HEIGHT;
+      done = status == BR_OK && f->plot.width <= ROOM_WIDTH && f->plot.height <= f->room_height;
       f->too_large = !done;
       status = status == BR_TOO_BIG ? BR_OK : status;
     }
   for (size_t i = 0; !done && status == BR_OK && (row = br__scale_at (i, inch)) != NULL; i++)
-    if ((may_go_in (row, full) && br__scale_is_usual (row, inch)) || !br__scale_at (i + 1, inch))
+    if ((may_go_in (row, full, f->room_height) && br__scale_is_usual (row, inch)) || !br__scale_at (i + 1, inch))
       {
         status = br_number_set_ratio (&ratio, row->drawn, row->full);
         if (status == BR_OK)
           status = draw_at (f, run, &ratio);
-        done = f->plot.width <= ROOM_WIDTH && f->plot.height <= ROOM_HEIGHT;
+        done = f->plot.width <= ROOM_WIDTH && f->plot.height <= f->room_height;
       }
   br_number_clear (&ratio);
   return status;
@@ -95,7 +120,8 @@ br__report_figure (br__report *p)
 {
   br_text *t = &p->sections[BR__REPORT_DRAWING].remark;
   br_text title = BR_TEXT_ZERO, words = BR_TEXT_ZERO;
-  figure f = { .w = BR__PAPERWORK_ZERO, .view = BR__VIEW_ZERO, .plot = { .inks = NULL } };
+  figure f = { .w = BR__PAPERWORK_ZERO, .view = BR__VIEW_ZERO, .plot = { .inks = NULL }, .room_height = p->room_height ? p->room_height : ROOM_HEIGHT,
+               .alone = p->plot != NULL };
   br_status status = draw (&f, p->run);
   if (status == BR_OK)
     status = br__put_description (&words, p->run->sheet, &f.view);
@@ -108,6 +134,11 @@ br__report_figure (br__report *p)
       put_caption (t, &f);
       br__text_puts (t, "</figure>\n");
       status = title.failed || words.failed || f.plot.failed ? BR_NO_MEMORY : BR_OK;
+      if (p->plot)
+        {
+          *p->plot = f.plot;
+          memset (&f.plot, 0, sizeof f.plot);
+        }
     }
   /* A page without a picture is of use, too.  */
   if (status == BR_TOO_BIG)

@@ -19,6 +19,7 @@
 #include "report/review.h"
 #include "sheet/caution.h"
 
+#define ROOM_HEIGHT (BR__INCH * 4)  /* of a drawing, so that the lists have room below it */
 #define MOST_DESIGNS 1000
 /* A student's sheet is smaller by far.  */
 #define MOST_BYTES (1u << 20)
@@ -83,6 +84,7 @@ design_clear (br__design *d)
   br__text_clear (&d->title);
   br__text_clear (&d->drawing);
   br__text_clear (&d->figure);
+  br__plot_clear (&d->plot);
   br__free (d->path);
 }
 
@@ -295,7 +297,7 @@ look_at (br_sheet *sheet, br__design *d, const br_sink *sink)
 {
   br_error error = { .status = BR_OK };
   br__run run = { .sheet = sheet, .sink = sink, .file = d->path, .text = "", .note = "", .error = &error };
-  br__report p = { .run = &run };
+  br__report p = { .run = &run, .room_height = ROOM_HEIGHT, .plot = &d->plot };
   if (br__lex_start (&run.lex, "", 0, &error) != BR_OK || br__caution_all (&run) == BR_NO_MEMORY)
     d->title.failed = 1;
   if (sheet->title)

@@ -3,6 +3,7 @@
 #ifndef BR_REPORT_REVIEW_H
 #define BR_REPORT_REVIEW_H
 
+#include "draw/plot.h"
 #include "report/report.h"
 
 /* What there is to say of one design, each list with a line for each thing, its text alone.  */
@@ -24,6 +25,7 @@ typedef struct br__design
 {
   char *path;
   br_text title, drawing, figure;       /* "complete" ...; the picture as SVG in HTML */
+  br__plot plot;                        /* and for paper */
   br_text *found[BR__FINDINGS];
   size_t count[BR__FINDINGS], room[BR__FINDINGS];
   size_t dimensions, shapes, waiting_shapes;
@@ -36,6 +38,15 @@ const char *br__finding_heading (br__finding f);
 /* A line of the list F of D.  */
 void br__design_add (br__design *d, br__finding f, const char *format, ...) __attribute__ ((format (printf, 3, 4)));
 
+/* What comes first of what there is to do.  */
+#define BR__TO_DO 8
+extern const br__finding br__to_do[BR__TO_DO];
+/* How much there is to mend; a size between two marks is no mistake.  */
+size_t br__to_mend (const br__design *d);
+/* How many lines a list of D has on a student's page, so that it goes on one side.  */
+size_t br__lines_each (const br__design *d);
+/* review_page.c: a PDF with a page for each student.  */
+br_status br__review_pdf (const char *path, const br__design *designs, size_t count, br__run *run);
 /* review_write.c: the files, by the ending of PATH.  */
 br_status br__review_write (const char *path, const br__design *designs, size_t count, br__run *run);
 /* statements.c */

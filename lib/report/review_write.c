@@ -13,7 +13,8 @@
 #include "lesson/worksheet.h"
 #include "report/review.h"
 
-/* Of a list that stands on a student's page: so many lines, then how many more.  */
+/* A student's page has so many lines in all its lists, and so many in one.  */
+#define MOST_ON_PAGE 24
 #define MOST_LINES 6
 
 /* ---- A table ---- */
@@ -59,22 +60,30 @@ static const char style[] =
   "figure{margin:.5em 0}.scroll{overflow-x:auto}figure svg{max-width:100%;height:auto;max-height:3.6in}figcaption{font-size:.85em}\n"
   "table{border-collapse:collapse}td,th{border:1px solid #000;padding:.2em .5em;text-align:left;vertical-align:top}\n"
   ".wide{overflow-x:auto}.f{white-space:nowrap}sup,sub{font-size:.75em;line-height:0}\n"
-  "@media print{@page{margin:.5in}body{margin:0;padding:0;font-size:10.5pt}section{break-before:page;height:9.6in;overflow:hidden}}\n";
+  "@media print{@page{margin:.5in}body{margin:0;padding:0;font-size:10.5pt}section{break-before:page}h3{margin:.3em 0 0}ul{margin:0}}\n";
 
 /* What comes first of what there is to do.  */
-static const br__finding to_do[] =
+const br__finding br__to_do[BR__TO_DO] =
 {
   BR__FINDING_MISTAKE, BR__FINDING_MISSING, BR__FINDING_RULE, BR__FINDING_FAILS, BR__FINDING_UNPLACED, BR__FINDING_WAITING,
   BR__FINDING_OFF_RULER, BR__FINDING_CAUTION
 };
-#define TO_DO (sizeof to_do / sizeof to_do[0])
 
-static size_t
-to_mend (const br__design *d)
+size_t
+br__lines_each (const br__design *d)
+{
+  size_t lists = d->count[BR__FINDING_HOLDS] > 0;
+  for (size_t k = 0; k < BR__TO_DO; k++)
+    lists += d->count[br__to_do[k]] > 0;
+  return lists * MOST_LINES <= MOST_ON_PAGE ? MOST_LINES : MOST_ON_PAGE / lists;
+}
+
+size_t
+br__to_mend (const br__design *d)
 {
   size_t n = 0;
-  for (size_t k = 0; k < TO_DO && to_do[k] != BR__FINDING_OFF_RULER; k++)
-    n += d->count[to_do[k]];
+  for (size_t k = 0; k < BR__TO_DO && br__to_do[k] != BR__FINDING_OFF_RULER; k++)
+    n += d->count[br__to_do[k]];
   return n;
 }
 
@@ -84,14 +93,14 @@ put_lines (br_text *t, const br__design *d, br__finding f)
   if (!d->count[f])
     return;
   br__text_printf (t, "<h3>%s</h3>\n<ul>", br__finding_heading (f));
-  for (size_t i = 0; i < d->count[f] && i < MOST_LINES; i++)
+  for (size_t i = 0; i < d->count[f] && i < br__lines_each (d); i++)
     {
       br__text_puts (t, "<li>");
       br__put_fractions (t, br__text_string (&d->found[f][i]));
       br__text_puts (t, "</li>\n");
     }
-  if (d->count[f] > MOST_LINES)
-    br__text_printf (t, "<li>and %zu more</li>\n", d->count[f] - MOST_LINES);
+  if (d->count[f] > br__lines_each (d))
+    br__text_printf (t, "<li>and %zu more</li>\n", d->count[f] - br__lines_each (d));
   br__text_puts (t, "</ul>\n");
 }
 
@@ -106,9 +115,9 @@ put_design (br_text *t, const br__design *d)
                    d->shapes == 1 ? "" : "s", br__text_string (&d->drawing));
   br__text_put (t, br__text_string (&d->figure), d->figure.length);
   put_lines (t, d, BR__FINDING_HOLDS);
-  br__text_printf (t, "<h2>What to do next</h2>\n%s", to_mend (d) ? "" : "<p>Nothing is left to mend. Show it to your teacher before you cut.</p>\n");
-  for (size_t k = 0; k < TO_DO; k++)
-    put_lines (t, d, to_do[k]);
+  br__text_printf (t, "<h2>What to do next</h2>\n%s", br__to_mend (d) ? "" : "<p>Nothing is left to mend. Show it to your teacher before you cut.</p>\n");
+  for (size_t k = 0; k < BR__TO_DO; k++)
+    put_lines (t, d, br__to_do[k]);
   br__text_puts (t, "<p>Your teacher's rules and local codes come first.</p></section>\n");
 }
 
@@ -118,16 +127,16 @@ put_pages (br_text *t, const br__design *designs, size_t count)
   br__text_printf (t, "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" "
                    "content=\"width=device-width, initial-scale=1\"><title>Designs looked over</title>\n<style>%s</style></head><body>\n"
                    "<main><h1>Designs looked over</h1>\n<div class=\"wide\"><table><thead><tr><th>Design</th><th>Drawing</th>", style);
-  for (size_t k = 0; k < TO_DO; k++)
-    br__text_printf (t, "<th>%s</th>", br__finding_heading (to_do[k]));
+  for (size_t k = 0; k < BR__TO_DO; k++)
+    br__text_printf (t, "<th>%s</th>", br__finding_heading (br__to_do[k]));
   br__text_puts (t, "</tr></thead><tbody>\n");
   for (size_t i = 0; i < count; i++)
     {
       br__text_puts (t, "<tr><th>");
       br__put_escaped (t, designs[i].path);
       br__text_printf (t, "</th><td>%s</td>", br__text_string (&designs[i].drawing));
-      for (size_t k = 0; k < TO_DO; k++)
-        br__text_printf (t, "<td>%zu</td>", designs[i].count[to_do[k]]);
+      for (size_t k = 0; k < BR__TO_DO; k++)
+        br__text_printf (t, "<td>%zu</td>", designs[i].count[br__to_do[k]]);
       br__text_puts (t, "</tr>\n");
     }
   br__text_puts (t, "</tbody></table></div>\n");
@@ -140,14 +149,16 @@ br_status
 br__review_write (const char *path, const br__design *designs, size_t count, br__run *run)
 {
   br_text t = BR_TEXT_ZERO;
+  if (br__ends_with (path, ".pdf"))
+    return br__review_pdf (path, designs, count, run);
   if (br__ends_with (path, ".csv"))
     put_table (&t, designs, count);
   else if (br__ends_with (path, ".html"))
     put_pages (&t, designs, count);
   else
     {
-      br__fail (run->error, BR_DOMAIN, 0, 0, "the name must end in .csv or .html");
-      br__hint (run->error, "a table is .csv, a page for each student .html");
+      br__fail (run->error, BR_DOMAIN, 0, 0, "the name must end in .csv, .html or .pdf");
+      br__hint (run->error, "a table is .csv, a page for each student .html or .pdf");
       return BR_DOMAIN;
     }
   br_status status = t.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0)

@@ -110,6 +110,7 @@ static const br__record_keys table[] =
   KEYS ("value", "expression", VALUE, MARK, "note"),
   KEYS ("view", "shapes", "dots", "plain", "columns", "loose", "bar", "bar_columns"),
   KEYS ("view.shapes", "mark", "name", "shape", "size", "waiting"),
+  KEYS ("words", "file", "sentences", "english", "explained"),
   KEYS ("worksheet", MADE)
 };
 

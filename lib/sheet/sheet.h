@@ -144,6 +144,7 @@ struct br_sheet
   struct br__worksheet *worksheet;  /* the one made last, or NULL */
   char *graded, *graded_marks;      /* the last line of `grade`, and a line "STUDENT: MARKS" for each paper; or NULL */
   struct br__practice *practice;    /* that goes on, or NULL */
+  struct br__sentences *words;          /* for papers, or NULL */
   char *practice_path;              /* where its cards are kept, or NULL */
   br_status (*takes_line) (struct br__run *run);    /* takes each line that is typed, or NULL: it is a statement */
   br_painter_find *painter;         /* or NULL */

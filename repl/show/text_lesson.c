@@ -29,6 +29,19 @@ made_block (const display *d, const br_record *record)
 }
 
 static void
+words_block (const display *d, const br_record *record)
+{
+  int64_t count = br_record_count (record, "sentences");
+  const char *file = br_record_text (record, "file");
+  text_strong (d, *file ? file : "words");
+  fputs (": ", d->stream);
+  if (count)
+    text_count (d, count, "sentence", "sentences");
+  fprintf (d->stream, "%s%s\n", !br_record_truth (record, "english") ? "" : count ? ", English beside" : "English",
+           br_record_truth (record, "explained") ? ", words of the trade explained" : "");
+}
+
+static void
 own_block (const display *d, const br_record *record)
 {
   int answer = strcmp (br_record_kind (record), "answer") == 0;
@@ -217,6 +230,7 @@ const text_kind text_lessons[] =
 {
   { "worksheet", made_block, NULL, 0, NULL, 0 },
   { "key", made_block, NULL, 0, NULL, 0 },
+  { "words", words_block, NULL, 0, NULL, 0 },
   { "problem", own_block, NULL, 0, NULL, 0 },
   { "answer", own_block, NULL, 0, NULL, 0 },
   { "grade", NULL, grade_row, 5, grade_headings, 1 },

@@ -241,10 +241,11 @@ check_key (const br__task *t)
   assert_true (shown >= 2);
 }
 
+/* Metric sizes are five centimetres for two inches.  */
 static void
 check_between_inches (const br__problem *p, br__ratio x, int64_t low, int64_t high)
 {
-  br__ratio least = { low, 1 }, most = { high, 1 };
+  br__ratio least = br__ratio_of (p->metric ? low * 5 : low, p->metric ? 2 : 1), most = br__ratio_of (p->metric ? high * 5 : high, p->metric ? 2 : 1);
   if (br__ratio_cmp (x, least) < 0 || br__ratio_cmp (x, most) > 0)
     fail_msg ("%s: %lld/%lld in is no size for that", p->topic->name, (long long) x.num, (long long) x.den);
 }
@@ -259,7 +260,8 @@ check_sizes (const br__problem *p)
   if (p->topic == &br__topic_scale)
     {
       int back = p->kind_index == 1;
-      check_between_inches (p, back ? p->given[0] : p->answer, 10, p->scene == 1 ? 288 : 48);
+      int large = strstr (br__wording (p->topic->name, p->kind_index, p->scene), "{S}") != NULL;
+      check_between_inches (p, back ? p->given[0] : p->answer, 10, large ? 288 : 48);
       check_between_inches (p, back ? p->answer : p->given[0], 1, 10);
     }
   else if (p->topic == &br__topic_known_size)
@@ -273,7 +275,16 @@ check_sizes (const br__problem *p)
   if (p->topic == &br__topic_dividing || (p->topic == &br__topic_products && p->kind_index < 2))
     assert_true (p->given[1].num > p->given[1].den);
   if (p->topic == &br__topic_stock)
-    assert_true (p->kind_index ? p->given[3].num > 1 : p->answer.num > 1);
+    {
+      assert_true (p->kind_index ? p->given[3].num > 1 : p->answer.num > 1);
+      assert_true (p->given[0].den == 1 && p->given[0].num % (p->metric ? 20 : 24) == 0);
+    }
+  /* No pupil takes a piece for longer than what it is sawn from.  */
+  for (unsigned i = 0; i < p->wrong_count && p->kind->part; i++)
+    if (br__ratio_cmp (p->wrong[i].value, p->given[0]) > 0)
+      fail_msg ("%s: %s is more than there is", p->topic->name, br__mistake_name (p->wrong[i].mistake));
+  if (p->topic == &br__topic_missing && p->kind_index)
+    assert_true (br__ratio_cmp (p->answer, br__ratio_of (p->metric ? 18 : 3, p->metric ? 10 : 4)) > 0);
 }
 
 /* The numbers of the wording stand in it, nothing is left to fill in.  */
@@ -283,11 +294,20 @@ check_wording (const br__problem *p, const char *text)
   assert_null (strpbrk (text, "{}"));
   for (unsigned i = 0; i < p->count && !p->topic->picture; i++)
     {
+      /* In feet and inches, or in metres, they have other figures.  */
+      if (p->feet && p->given[i].num >= (p->metric ? 100 : 12) * p->given[i].den)
+        continue;
       br_text t = BR_TEXT_ZERO;
-      if (p->topic == &br__topic_decimals)
+      if (p->topic == &br__topic_decimals && !p->metric)
         br__text_printf (&t, "%lld.%03lld", (long long) (p->given[0].num / 1000), (long long) (p->given[0].num % 1000));
       else
-        br__put_ratio (&t, p->given[i]);
+{
+          char count[] = { '{', (char) ('0' + i), 'n', 0 };
+          if (strstr (br__wording (p->topic->name, p->kind_index, p->scene), count))
+            br__put_ratio (&t, p->given[i]);
+          else
+            br__put_size (&t, p, p->given[i], p->topic == &br__topic_decimals);
+        }
       if (!strstr (text, br__text_string (&t)) && !(p->word && i == 1))
         fail_msg ("%s does not stand in: %s", br__text_string (&t), text);
       br__text_clear (&t);
@@ -323,20 +343,24 @@ check_problem (br_sheet *sheet, br__helper *h, const br__worksheet *w, size_t ve
   fmpq_clear (ours), fmpq_clear (theirs);
 }
 
+/* The rulers of worksheets that are tried: inches, inches told in feet, and millimetres.  */
+static const br__ruler_of rulers[] = { { 8, 0, 0 }, { 16, 0, 0 }, { 32, 0, 0 }, { 64, 0, 1 }, { 10, 1, 0 }, { 20, 1, 1 } };
+
 /* A worksheet of all topics, EACH problems of each.  */
 static br__worksheet *
-all_topics (int64_t seed, int64_t level, int64_t versions, int64_t each)
+all_topics (int64_t seed, br__ruler_of ruler, int64_t grade, int64_t versions, int64_t each)
 {
   br__worksheet *w = br__alloc_zero (1, sizeof *w);
   br_sheet sheet;
   br__run run = { .sheet = &sheet };
   memset (&sheet, 0, sizeof sheet);
   w->seed = seed;
-  w->level = level;
+  w->ruler = ruler;
   w->versions = versions;
   for (size_t i = 0; br__topic_at (i); i++)
     {
       w->rows[w->row_count].topic = br__topic_at (i);
+      w->rows[w->row_count].grade = grade;
       w->rows[w->row_count++].count = each;
       w->problem_count += (size_t) each;
     }
@@ -344,28 +368,50 @@ all_topics (int64_t seed, int64_t level, int64_t versions, int64_t each)
   return w;
 }
 
-/* 10,080 problems: 3 levels, 4 seeds, 21 versions, 40 problems.  */
+/* 12,000 problems: 6 rulers, 5 levels, 10 versions, 40 problems.  */
 static void
 test_answers (void **state)
 {
   br__helper h;
   (void) state;
   check_ok (br__helper_start (&h));
-  for (int64_t level = 8; level <= 32; level *= 2)
-    for (long round = check_times (4); round > 0; round--)
+  for (size_t r = 0; r < CHECK_COUNT (rulers); r++)
+    for (int64_t grade = 0; grade <= BR__GRADES; grade++)
       {
-        br__worksheet *w = all_topics (check_between (0, 1000000), level, 21, 4);
-        for (size_t v = 0; v < 21; v++)
-          {
-            br_sheet *sheet = NULL;
-            check_ok (br_sheet_new (&sheet));
-            for (size_t i = 0; i < w->problem_count; i++)
-              check_problem (sheet, &h, w, v, i);
-            br_sheet_free (sheet);
-          }
+        br__worksheet *w = all_topics (check_between (0, 1000000), rulers[r], grade, check_times (10), 4);
+        br_sheet *sheet = NULL;
+        check_ok (br_sheet_new (&sheet));
+        said s = SAID_ZERO;
+        sheet_say (sheet, &s, "units %s", rulers[r].metric ? "mm" : "in");
+        said_clear (&s);
+        for (size_t v = 0; v < (size_t) w->versions; v++)
+          for (size_t i = 0; i < w->problem_count; i++)
+            check_problem (sheet, &h, w, v, i);
+        br_sheet_free (sheet);
         br__worksheet_free (w);
       }
   br__helper_end (&h);
+}
+
+/* Each topic has 24 wordings, no two alike.  */
+static void
+test_wordings (void **state)
+{
+  (void) state;
+  for (size_t i = 0; br__topic_at (i); i++)
+    {
+      const br__topic *topic = br__topic_at (i);
+      unsigned count = 0;
+      for (unsigned k = 0; k < topic->kind_count; k++)
+        {
+          unsigned n = br__wording_count (topic->name, k);
+          count += n;
+          for (unsigned a = 0; a < n; a++)
+            for (unsigned b = 0; b < a; b++)
+              assert_string_not_equal (br__wording (topic->name, k, a), br__wording (topic->name, k, b));
+        }
+      assert_int_equal (count, 24);
+    }
 }
 
 /* ---- Versions ---- */
@@ -401,9 +447,9 @@ static void
 test_versions (void **state)
 {
   (void) state;
-  for (int64_t level = 8; level <= 32; level *= 2)
+  for (size_t r = 0; r < CHECK_COUNT (rulers); r++)
     {
-      br__worksheet *w = all_topics (check_between (0, 1000000), level, 40, 4);
+      br__worksheet *w = all_topics (check_between (0, 1000000), rulers[r], (int64_t) r % (BR__GRADES + 1), 40, 4);
       size_t alike = 0;
       for (size_t i = 0; i < w->problem_count; i++)
         for (size_t v = 1; v < 40; v++)
@@ -414,13 +460,14 @@ test_versions (void **state)
             br__problem_measure (&d, p);
             br__problem_measure (&e, q);
             assert_memory_equal (&d, &e, sizeof d);
-            br__problem_tell (&s, p);
-            br__problem_tell (&t, q);
+            br__problem_tell (&s, p, NULL);
+            br__problem_tell (&t, q, NULL);
             shape_of_text (&x, br__text_string (&s));
             shape_of_text (&y, br__text_string (&t));
             assert_string_equal (br__text_string (&x), br__text_string (&y));
             assert_true (p->kind == q->kind && p->scene == q->scene);
-            alike += memcmp (q->given, before->given, sizeof q->given) == 0;
+            if (memcmp (q->given, before->given, sizeof q->given) == 0 && alike++ == 0)
+              print_error ("ruler %zu: version %zu is the one before: %s\n", r, v, br__text_string (&t));
             br__text_clear (&s), br__text_clear (&t), br__text_clear (&x), br__text_clear (&y);
           }
       /* Coarse rulers have few numbers of one difficulty, but neighbours differ all the same.  */
@@ -433,7 +480,7 @@ test_versions (void **state)
 static void
 test_seeds (void **state)
 {
-  br__worksheet *a = all_topics (11, 16, 5, 4), *b = all_topics (11, 16, 5, 4), *c = all_topics (12, 16, 5, 4);
+  br__worksheet *a = all_topics (11, rulers[1], 0, 5, 4), *b = all_topics (11, rulers[1], 0, 5, 4), *c = all_topics (12, rulers[1], 0, 5, 4);
   size_t n = 5 * a->problem_count, differ = 0;
   (void) state;
   assert_memory_equal (a->problems, b->problems, n * sizeof *a->problems);
@@ -450,7 +497,7 @@ main (void)
 {
   const struct CMUnitTest tests[] =
   {
-    CHECK_TEST (test_random), CHECK_TEST (test_below), CHECK_TEST (test_stream), CHECK_TEST (test_answers),
+    CHECK_TEST (test_random), CHECK_TEST (test_below), CHECK_TEST (test_stream), CHECK_TEST (test_answers), CHECK_TEST (test_wordings),
     CHECK_TEST (test_versions), CHECK_TEST (test_seeds)
   };
   return CHECK_RUN (tests);

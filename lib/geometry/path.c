@@ -197,14 +197,12 @@ br__pieces_meet (br__pad *g, const br__path_piece *a, const br__path_piece *b)
   return m.count > 0;
 }
 
-/* Of a line through a point of a circle the other point of it, and of two circles with a common point: no root is
+/* One of them is an arc.  Of a line through a point of a circle the other point of it, and of two circles with a common point: no root is
    needed, and the common point is not found again.  */
 int
 br__neighbours_meet (br__pad *g, const br__path_piece *a, const br__path_piece *b)
 {
   br__point shared = same_point (g, a->to, b->from) ? a->to : a->from, other;
-  if (!a->turn && !b->turn)
-    return 0;                   /* at an angle, or they would turn back */
   if (a->turn && b->turn)
     {
       br__point w = br__minus (g, b->centre, a->centre), v = br__minus (g, shared, a->centre);

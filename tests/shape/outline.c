@@ -265,12 +265,17 @@ test_exact (void **state)
     { "0, 0 to 4, 0 to 2, 3 on q", "bottom(o)", "7" },
     { "0, 0 to 4, 0 to 2, 3 left of q by 1/4 flush top", "top(o)", "7" },
     { "0, 0 to 4, 0 to 2, 3 same centre as q", "centre_x(o)", "21" },
-    { "0, 0 to 3, 4 to 0, 4", "perimeter(o)", "12" }
+    { "0, 0 to 3, 4 to 0, 4", "perimeter(o)", "12" },
+    { "0, 0 to 4, 0 to 4, 3 to 0, 3 to 0, 0 round 1", "width(o)", "4" },        /* of the first corner */
+    { "0, 0 to 4, 0 to 4, 3 to 0, 3", "clear(o, l)", "2" },             /* a line's far end, a thin curve, arcs of one centre */
+    { "0, 0 to 4, 0 to 4, 3 to 0, 3", "clear(o, r)", "5" },
+    { "0, 0 to 4, 0 to 4, 2 rise 1 to 0, 2", "clear(o, t)", "1" }
   };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (rows); i++)
     {
-      br_sheet *sheet = sheet_with ("box p = 1 x 1 at 10, 0\nbox q = 2 x 1 at 20, 6\n");
+      br_sheet *sheet = sheet_with ("box p = 1 x 1 at 10, 0\nbox q = 2 x 1 at 20, 6\nline l = 10, 1 to 6, 1\n"
+                                    "arc r = bend(2, 0) 180 deg from 180 deg at 2, 10\narc t = bend(2, 1) 180 deg from -90 deg at 4, 1\n");
       said s = SAID_ZERO;
       sheet_say (sheet, &s, "outline o = %s", rows[i].outline);
       said_is (&s, 0, "state", "placed");
@@ -321,6 +326,8 @@ test_follow (void **state)
   said_is (&s, 0, "needed_by.0", "shape o");
   sheet_say (sheet, &s, "long = 4\nr = 1\nwatch");
   said_is (&s, s.count - 1, "exact", "6");
+  sheet_say (sheet, &s, "draw");
+  said_is (&s, 0, "kind", "view");
   sheet_say (sheet, &s, "long = 5\nwatch");
   said_is (&s, s.count - 1, "exact", "5");
   /* A circle in its place, and back: `watch` is asked by other numbers each time.  */
@@ -401,13 +408,39 @@ test_memory (void **state)
     }
 }
 
+/* The same of a distance alone, at each request.  */
+static void
+test_memory_clear (void **state)
+{
+  br_sheet *sheet = sheet_with ("outline o = 0, 0 to 4, 0 to 4, 3 round 1 to 0, 3\narc c = bend(1, 1/2) 90 deg at 8, 2\n");
+  (void) state;
+  for (long n = 0; ; n++)
+    {
+      said s = SAID_ZERO;
+      check_memory_limit (n);
+      br_status status = sheet_run (sheet, &s, "clear(c, o)");
+      int refused = check_memory_refused != 0;
+      check_memory_left = -1;
+      said_clear (&s);
+      if (!refused)
+        {
+          check_ok (status);
+          break;
+        }
+      br_sheet_free (sheet);
+      sheet = sheet_with ("outline o = 0, 0 to 4, 0 to 4, 3 round 1 to 0, 3\narc c = bend(1, 1/2) 90 deg at 8, 2\n");
+    }
+  br_sheet_free (sheet);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] =
   {
     CHECK_TEST (test_random), CHECK_TEST (test_distance), CHECK_TEST (test_same), CHECK_TEST (test_exact),
-    CHECK_TEST (test_extents), CHECK_TEST (test_follow), CHECK_TEST (test_search), CHECK_TEST (test_memory)
+    CHECK_TEST (test_extents), CHECK_TEST (test_follow), CHECK_TEST (test_search), CHECK_TEST (test_memory),
+    CHECK_TEST (test_memory_clear)
   };
   return CHECK_RUN (tests);
 }

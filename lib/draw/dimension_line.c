@@ -156,6 +156,7 @@ keep_row (work *w, const br__size_line *given, const char *text, int loose)
   if (!placed && loose)
     {
       d->left_out--;
+      d->refused++;
       br__free (d->rows[--d->count].text);
     }
   else
@@ -354,11 +355,14 @@ is_known (const br__size_lines *d, int64_t datum, int64_t at)
   return 0;
 }
 
+/* Once so many places have found no room, no other is tried.  */
+#define MOST_REFUSED 60
+
 /* From DATUM to E, either way; unless that is known.  */
 static br_status
 add_place (work *w, const end *datum, end e, int loose)
 {
-  if (is_known (w->d, datum->at, e.at))
+  if (w->d->refused >= MOST_REFUSED || is_known (w->d, datum->at, e.at))
     return BR_OK;
   return e.at < datum->at ? add_distance (w, e, *datum, 1, loose) : add_distance (w, *datum, e, 1, loose);
 }

@@ -14,6 +14,7 @@
 #include "lesson/worksheet.h"
 
 #define CLAUSES "layer of into scale grid paper"
+#define CROWD 300
 #define LEAST_SQUARE (BR__INCH / 32)
 #define SMALL_SQUARES "squares of less than 1/32 in cannot be told apart"
 
@@ -242,7 +243,8 @@ try_scale (int *fits, br__drawing *d, br__run *run, const br_number *ratio)
   int landscape = (a->x2 - a->x) / 5 > (a->y2 - a->y) / 4;
   if (status == BR_OK)
     status = try_paper (&sheets, d, run, ratio, landscape);
-  if (status == BR_OK && sheets > 1)
+  /* A crowd, which takes its time, stays as it lies.  */
+  if (status == BR_OK && sheets > 1 && d->view.count <= CROWD)
     {
       status = try_paper (&other, d, run, ratio, !landscape);
       if (status == BR_OK && other >= sheets)

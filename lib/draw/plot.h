@@ -208,6 +208,7 @@ typedef struct br__size_lines
   int64_t offset[BR__BANKS][BR__MOST_TIERS];    /* of the lines of each tier from the view */
   int64_t depth[BR__BANKS];     /* how far they reach from the view */
   int64_t before, after;        /* how far they reach past its ends, along them */
+  size_t refused;               /* places that found no room and are left to the table */
   size_t left_out;              /* rows that found no room: those behind the placed ones */
   int marks;                    /* a number is the mark of a ruler, with ≈ */
 } br__size_lines;

@@ -145,9 +145,10 @@ test_one_value (void **state)
       int tie = 9, order = 9, whole = 9;
       char text[40];
 
+      /* Asked for its mark first, and for the fraction then.  */
+      check_ok (br_real_round (&mark, &tie, &x, &step, BR_NEAREST, BR_TIES_DOWN, 0));
       if (br_real_rational (&x) == NULL)
         fail_msg ("%s: not known to be rational", words[i]);
-      check_ok (br_real_round (&mark, &tie, &x, &step, BR_NEAREST, BR_TIES_DOWN, 0));
       check_is (&mark, "9/8");
       assert_int_equal (tie, 1);
       check_ok (br_real_cmp (&order, &x, &y, 32));
@@ -305,6 +306,8 @@ test_cancels (void **state)
     { "2 1/61 ^ 3 1/59 ^ + 2 1/61 ^ - 3 1/59 ^ -", 0 },
     { "1/1000003 sin 1/999983 sin + dup 1 + swap 1 - - 2 -", 0 },
     { "2 sqrt 2 1/3 ^ + 65 ^ dup 1 + - 1 +", 0 },
+    { "1 sin 2 sin + 3 sin + 5 sin + 2 1/3 ^ + 3 1/5 ^ + 40 ^ dup 1 + swap - 1 -", 0 },
+    { "1 sin 3 3000 ^ * dup 1 + swap - 1 -", 0 },
     { "2 1/3 ^ 3 sqrt + 1/5 ^ 2 1/3 ^ 3 sqrt + 1/7 ^ * dup 2 + dup * swap dup * - 4 - 2 1/3 ^ 3 sqrt + 1/5 ^ 2 1/3 ^ 3 sqrt + 1/7 ^ * 4 * -", 1 },
   };
 
@@ -327,6 +330,37 @@ test_cancels (void **state)
       br__mpfr_leave (&outside);
       br_real_clear (&x);
     }
+}
+
+/* Under a sine a long proof is left for later; asked for itself, the value is proved.  */
+static void
+test_later (void **state)
+{
+  br_real x = real_of (UNLIKE_7 " 101/10 sin * 1 +"), y = BR_REAL_ZERO;
+
+  (void) state;
+  check_ok (br_real_sin (&y, &x));
+  assert_int_equal (x.node->known, BR__LATER);
+  check_is (br_real_rational (&x), "1");
+  check_ok (br_real_settle (&x));
+  assert_true (br__real_is_int (&x, 1));
+  br_real_clear (&x);
+  br_real_clear (&y);
+}
+
+/* A question that cannot say so finds no memory: the next one does, and the one after it is answered.  */
+static void
+test_refused_question (void **state)
+{
+  br_real x = real_of ("1 sin dup * 1 cos dup * +");
+
+  (void) state;
+  check_memory_limit (0);
+  assert_null (br_real_rational (&x));
+  check_memory_free ();
+  assert_int_equal (br_real_settle (&x), BR_NO_MEMORY);
+  check_is (br_real_rational (&x), "1");
+  br_real_clear (&x);
 }
 
 /* ---- What is in reach ---- */
@@ -356,6 +390,8 @@ test_reach (void **state)
 {
   static const struct { const char *words, *value; enum known known; } rows[] =
   {
+    { UNLIKE_7, "0", IS },
+    { UNLIKE_7 " pi * 2 +", "2", IS },
     /* Half an angle, of each sign.  */
     { "-3/4 atan 2 / sin 10 sqrt *", "-1", IS },
     { "3/4 atan 3/2 * 180 + cos dup * 3/4 atan 3/2 * 180 - sin dup * +", "1", IS },
@@ -510,6 +546,8 @@ main (void)
     CHECK_TEST (test_no_value_under_its_bound),
     CHECK_TEST (test_past_the_limit),
     CHECK_TEST (test_cancels),
+    CHECK_TEST (test_later),
+    CHECK_TEST (test_refused_question),
     CHECK_TEST (test_reach),
     CHECK_TEST (test_parts_of_an_angle),
     CHECK_TEST (test_many_roots),

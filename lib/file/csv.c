@@ -33,6 +33,25 @@ behind_quotes (br__csv_row *row, const char *p, const char *end, int last)
     }
 }
 
+const char *
+br__csv_cell_end (br__csv_row *row, const char *p, const char *end, int last)
+{
+  if (p < end && *p == '"')
+    {
+      p = behind_quotes (row, p, end, last);
+      if (p == NULL && !last)
+        return NULL;
+      if (p == NULL)
+        {
+          row->open = 1;
+          p = end;
+        }
+    }
+  while (p < end && *p != ',' && *p != '\n')
+    p++;
+  return p == end && !last ? NULL : p;
+}
+
 int
 br__csv_next (br__csv_row *row, const char *at, const char *end, size_t wanted, int last)
 {
@@ -46,20 +65,8 @@ br__csv_next (br__csv_row *row, const char *at, const char *end, size_t wanted, 
   for (;; p++)
     {
       cell = p;
-      if (p < end && *p == '"')
-        {
-          p = behind_quotes (row, p, end, last);
-          if (p == NULL && !last)
-            return 0;
-          if (p == NULL)
-            {
-              row->open = 1;
-              p = end;
-            }
-        }
-      while (p < end && *p != ',' && *p != '\n')
-        p++;
-      if (p == end && !last)
+      p = br__csv_cell_end (row, p, end, last);
+      if (p == NULL)
         return 0;
       if (row->cells++ == wanted)
         {

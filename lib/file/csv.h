@@ -24,6 +24,9 @@ typedef struct br__csv_row
 /* The row at AT, which is before END, and cell WANTED of it, from 0.  0 where its end lies behind END;
    with LAST nothing comes behind END.  */
 int br__csv_next (br__csv_row *row, const char *at, const char *end, size_t wanted, int last);
+/* The end of the cell at P, a comma, a line feed or END; NULL where it lies behind END.  ROW gets its line feeds and
+   whether it is open.  */
+const char *br__csv_cell_end (br__csv_row *row, const char *p, const char *end, int last);
 /* The length of the rows that are whole in TEXT, which begins with a row; 0 for none.  */
 size_t br__csv_whole (const char *text, size_t length);
 

@@ -404,19 +404,18 @@ br__do_problem (br__run *run)
 static int
 wants_answer (br__run *run)
 {
-  int wants = 0;
-  for (const br__line *line = run->sheet->first; line; line = line->next)
+  for (const br__line *line = run->sheet->last; line; line = line->prev)
     {
       br__run part;
       br_error error;
       if (!br__open_line (&part, run, line, &error))
         continue;
       if (br__lex_is_word (&part.lex, "problem"))
-        wants = 1;
-      else if (br__lex_is_word (&part.lex, "answer"))
-        wants = 0;
+        return 1;
+      if (br__lex_is_word (&part.lex, "answer"))
+        return 0;
     }
-  return wants;
+  return 0;
 }
 
 br_status

@@ -383,7 +383,7 @@ keep_shape (br__run *run, br__shape_kind kind)
       status = br__shape_show (run, s);
     }
   if (status == BR_OK)
-    status = br__tell_change (run, &moves);
+    status = br__tell_change (run, &moves, &run->changes);
   draft_clear (&d);
   br__moves_clear (&moves);
   return status;
@@ -420,7 +420,7 @@ br__shape_forget (br__run *run)
       status = br__emit (run, r);
     }
   if (status == BR_OK)
-    status = br__tell_change (run, &moves);
+    status = br__tell_change (run, &moves, &run->changes);
   br__free (name);
   br__moves_clear (&moves);
   return status;

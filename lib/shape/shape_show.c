@@ -26,7 +26,7 @@ br__shape_waiting (br_list *waiting, const br_sheet *sheet, const br__shape *s)
         if (!br__entry_value (d->edges[k].used) && !br__is_of_shape (d->edges[k].used, s->name, strlen (s->name)))
           {
             if (waiting)
-              br__list_entry_once (waiting, d->edges[k].used, NULL);
+              br__list_entry_once (waiting, d->edges[k].used);
             count++;
           }
     }

@@ -22,7 +22,7 @@ define (br__run *run, const char *name, size_t length, int part, br__definition 
   br_status status = e ? br__change_define (run, e, d, &some)
                        : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   if (status == BR_OK)
-    status = br__moves_join (moves, &some, run->error);
+    status = br__moves_join (moves, &some, run->sheet->graph, run->error);
   br__moves_clear (&some);
   br__definition_free (*d);
   *d = NULL;

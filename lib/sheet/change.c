@@ -94,21 +94,13 @@ br__change_define (br__run *run, br__entry *e, br__definition **d, br__moves *mo
 }
 
 br_status
-br__moves_join (br__moves *moves, br__moves *from, br_error *error)
+br__moves_join (br__moves *moves, br__moves *from, br__graph *g, br_error *error)
 {
-  if (!moves->count)
-    {
-      br__moves_clear (moves);
-      *moves = *from;
-      memset (from, 0, sizeof *from);
-      return BR_OK;
-    }
+  if (!moves->mark)
+    moves->mark = br__graph_mark (g);
   for (size_t i = 0; i < from->count; i++)
     {
-      size_t k = 0;
-      while (k < moves->count && moves->rows[k].entry != from->rows[i].entry)
-        k++;
-      if (k < moves->count)
+      if (!br__mark_add (from->rows[i].entry, moves->mark))
         continue;
       if (!br__grow (&moves->rows, &moves->room, moves->count + 1, sizeof (br__move)))
         return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
@@ -172,7 +164,7 @@ swap (br_sheet *sheet, br__change *change, br__moves *moves, br_error *error)
       *change->active = !*change->active;
       return BR_OK;
     case BR__CHANGE_TOLERANCE:
-      br__tolerance_swap (change);
+      br__tolerance_swap (sheet->graph, change);
       return BR_OK;
     case BR__CHANGE_TEXT:
       swap_texts (change->place, &change->text);
@@ -195,12 +187,15 @@ go_to (br_sheet *sheet, br__changes *changes, size_t done, br__moves *moves, br_
     {
       int back = changes->done > done;
       br__moves some = BR__MOVES_ZERO;
-      status = swap (sheet, &changes->rows[back ? changes->done - 1 : changes->done],
-                          moves ? &some : NULL, error);
+      br__change *change = &changes->rows[back ? changes->done - 1 : changes->done];
+      status = swap (sheet, change, moves ? &some : NULL, error);
+      /* Marks are of one graph.  */
+      if (moves && change->kind == BR__CHANGE_CONTENT)
+        moves->mark = 0;
       if (status == BR_OK)
         changes->done += back ? (size_t) -1 : 1;
       if (status == BR_OK && moves)
-        status = br__moves_join (moves, &some, error);
+        status = br__moves_join (moves, &some, sheet->graph, error);
       br__moves_clear (&some);
     }
   return status;

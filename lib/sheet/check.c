@@ -5,6 +5,7 @@
 # include <config.h>
 #endif
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "exact/memory.h"
@@ -122,37 +123,113 @@ emit_check (br__run *run, br__check *check)
   return br__emit (run, r);
 }
 
-br_status
-br__tell_change (br__run *run, const br__moves *moves)
+typedef struct checks
 {
-  br_status status = br__tell_cautions (run, moves);
-  for (br__check *c = run->sheet->checks; c && status == BR_OK; c = c->next)
+  br__check **rows;
+  size_t count, room;
+} checks;
+
+static int
+in_order (const void *x, const void *y)
+{
+  size_t a = (*(br__check *const *) x)->number, b = (*(br__check *const *) y)->number;
+  return a < b ? -1 : a > b;
+}
+
+static int
+add_check (checks *list, br__check *c)
+{
+  if (!br__grow (&list->rows, &list->room, list->count + 1, sizeof *list->rows))
+    return 0;
+  list->rows[list->count++] = c;
+  return 1;
+}
+
+/* The checks whose margin moved, in the order of the sheet: there may be thousands of others.  */
+static br_status
+find_moved (checks *list, const br__moves *moves)
+{
+  int enough = 1;
+  for (size_t i = 0; i < moves->count && enough; i++)
     {
-      int moved = 0, was = c->state;
-      for (size_t i = 0; i < moves->count && !moved; i++)
-        moved = moves->rows[i].entry == c->margin;
-      if (!c->active || (!moved && was == BR__CHECK_PASS))
-        continue;
-      status = br__check_judge (run->sheet, c, run->error);
-      if (status == BR_OK && moved && (c->state == BR__CHECK_FAIL || c->state != was))
-        status = emit_check (run, c);
+      br__check *c = *br__entry_check (moves->rows[i].entry);
+      enough = !c || !c->active || add_check (list, c);
     }
-  br__checks_count (run->sheet);
-  return status == BR_OK ? br__tell_worst_margins (run) : status;
+  if (list->count)
+    qsort (list->rows, list->count, sizeof *list->rows, in_order);
+  return enough ? BR_OK : BR_NO_MEMORY;
+}
+
+/* Where shapes are, a check may go from waiting to undecided and back though no value moved.  */
+static br_status
+judge_waiting (br_sheet *sheet, br_error *error)
+{
+  br_status status = BR_OK;
+  for (br__check *c = sheet->shapes ? sheet->checks : NULL; c && status == BR_OK; c = c->next)
+    if (c->active && !br__entry_value (c->margin))
+      status = br__check_judge (sheet, c, error);
+  return status;
 }
 
 br_status
-br__tell_worst_margins (br__run *run)
+br__tell_change (br__run *run, const br__moves *moves, const br__changes *changes)
+{
+  br_sheet *sheet = run->sheet;
+  checks moved = { NULL, 0, 0 };
+  br_status status = br__tell_cautions (run, moves);
+  if (status == BR_OK && sheet->checks && find_moved (&moved, moves) != BR_OK)
+    status = br__fail_plain (run->error, BR_NO_MEMORY, 0, run->end);
+  for (size_t i = 0; i < moved.count && status == BR_OK; i++)
+    {
+      int was = moved.rows[i]->state;
+      status = br__check_judge (sheet, moved.rows[i], run->error);
+      if (status == BR_OK && (moved.rows[i]->state == BR__CHECK_FAIL || moved.rows[i]->state != was))
+        status = emit_check (run, moved.rows[i]);
+    }
+  br__free (moved.rows);
+  if (status == BR_OK)
+    status = judge_waiting (sheet, run->error);
+  return status == BR_OK ? br__tell_worst_margins (run, moves, changes) : status;
+}
+
+/* MARK gets all that depends on what CHANGES did; 0: on settings or the like, so that it may be anything.  */
+static br_status
+mark_changed (unsigned long *mark, br_sheet *sheet, const br__moves *moves, const br__changes *changes)
 {
   br_status status = BR_OK;
-  if (!run->sheet->checks || !br__tolerances_any (run->sheet))
+  *mark = br__graph_mark (sheet->graph);
+  for (size_t i = 0; i < changes->count && status == BR_OK; i++)
+    {
+      const br__change *change = &changes->rows[i];
+      if (change->kind == BR__CHANGE_SETTINGS || change->kind == BR__CHANGE_CONTENT)
+        {
+          *mark = 0;
+          return BR_OK;
+        }
+      if (change->kind == BR__CHANGE_DEFINITION || change->kind == BR__CHANGE_TOLERANCE)
+        status = br__mark_users (&change->entry, 1, *mark);
+    }
+  for (size_t i = 0; i < moves->count && status == BR_OK; i++)
+    status = br__mark_users (&moves->rows[i].entry, 1, *mark);
+  return status;
+}
+
+br_status
+br__tell_worst_margins (br__run *run, const br__moves *moves, const br__changes *changes)
+{
+  unsigned long mark = 0;
+  br_sheet *sheet = run->sheet;
+  if (!sheet->checks || !br__tolerances_any (sheet))
     return BR_OK;
-  for (br__check *c = run->sheet->checks; c && status == BR_OK; c = c->next)
+  br_status status = mark_changed (&mark, sheet, moves, changes);
+  if (status != BR_OK)
+    return br__fail_plain (run->error, status, 0, run->end);
+  for (br__check *c = sheet->checks; c && status == BR_OK; c = c->next)
     {
       int was = c->as_cut;
-      if (!c->active || c->state != BR__CHECK_PASS)
+      if (!c->active || c->state != BR__CHECK_PASS || (mark && !br__mark_has (c->margin, mark)))
         continue;
-      status = br__put_worst_margin (NULL, run->sheet, c);
+      status = br__put_worst_margin (NULL, sheet, c);
       if (status == BR_OK && c->as_cut != BR__AS_CUT_HOLDS && c->as_cut != was)
         status = emit_check (run, c);
       else if (status != BR_OK)
@@ -198,6 +275,7 @@ tie_check (br__run *run, br__check *check, size_t base, size_t length)
         check->margin = br__graph_get_hidden (sheet->graph, BR__ENTRY_MARGIN, br__text_string (&name), name.length);
       if (!check->margin)
         status = BR_NO_MEMORY;
+      check->number = sheet->check_count;
     }
   if (status == BR_OK)
     status = br__definition_new (&d, sheet->graph, &margin, "", 0, run->error);
@@ -251,6 +329,7 @@ br__do_check (br__run *run)
       return status;
     }
   run->line->check = check;
+  *br__entry_check (check->margin) = check;
   if (sheet->last_check)
     sheet->last_check->next = check;
   else
@@ -260,9 +339,8 @@ br__do_check (br__run *run)
   if (status != BR_OK)
     return status;
   status = br__check_judge (sheet, check, run->error);
-  br__checks_count (sheet);
   if (status == BR_OK)
     status = emit_check (run, check);
   br__move moved = { .entry = check->margin };
-  return status == BR_OK ? br__tell_cautions (run, &(br__moves) { &moved, 1, 1 }) : status;
+  return status == BR_OK ? br__tell_cautions (run, &(br__moves) { &moved, 1, 1, 0 }) : status;
 }

@@ -9,12 +9,9 @@
 #include "sheet/sheet.h"
 
 const br__check *
-br__check_of (const br_sheet *sheet, const br__entry *e)
+br__check_of (const br__entry *e)
 {
-  const br__check *c = br__entry_kind_of (e) == BR__ENTRY_MARGIN ? sheet->checks : NULL;
-  while (c && c->margin != e)
-    c = c->next;
-  return c;
+  return *br__entry_check ((br__entry *) e);
 }
 
 void
@@ -67,13 +64,13 @@ br__checks_judge_all (br_sheet *sheet)
   for (br__check *c = sheet->checks; c; c = c->next)
     if (c->active && br__check_judge (sheet, c, NULL) != BR_OK)
       c->state = BR__CHECK_UNDECIDED;
-  br__checks_count (sheet);
 }
 
-void
-br__checks_count (br_sheet *sheet)
+size_t
+br_sheet_failing (const br_sheet *sheet)
 {
-  sheet->failing = 0;
-  for (br__check *c = sheet->checks; c; c = c->next)
-    sheet->failing += c->active && (c->state == BR__CHECK_FAIL || c->state == BR__CHECK_UNDECIDED);
+  size_t count = 0;
+  for (const br__check *c = sheet->checks; c; c = c->next)
+    count += c->active && (c->state == BR__CHECK_FAIL || c->state == BR__CHECK_UNDECIDED);
+  return count;
 }

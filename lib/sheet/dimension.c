@@ -51,7 +51,7 @@ put_dimension (br_record *r, const br__entry *e, const br__settings *s)
   br_list *waiting = br__put_list (r, "waiting");
   for (size_t i = 0; !v && i < d->edge_count; i++)
     if (!br__entry_value (d->edges[i].used))
-      br__list_entry (waiting, d->edges[i].used, NULL);
+      br__list_entry (waiting, d->edges[i].used);
   br__put_bytes (r, "formula", d->tree.text, d->tree.length);
   const char *tolerance = NULL;
   if (br__tolerance_given (e, &tolerance))
@@ -359,7 +359,7 @@ br__assign (br__run *run)
   if (status == BR_OK)
     status = emit_set (run, e, &moves);
   if (status == BR_OK)
-    status = br__tell_change (run, &moves);
+    status = br__tell_change (run, &moves, &run->changes);
   br__tree_clear (&tree);
   br__definition_free (d);
   br__moves_clear (&moves);
@@ -413,7 +413,7 @@ forget_one (br__run *run)
         br__record_free (r);
     }
   if (status == BR_OK)
-    status = br__tell_change (run, &moves);
+    status = br__tell_change (run, &moves, &run->changes);
   br__definition_free (d);
   br__moves_clear (&moves);
   return status;

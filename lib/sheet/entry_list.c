@@ -29,10 +29,10 @@ br__list_once (br_list *list, br_text *t)
 }
 
 void
-br__list_entry_once (br_list *list, const br__entry *e, const br_sheet *sheet)
+br__list_entry_once (br_list *list, const br__entry *e)
 {
   br_text t = BR_TEXT_ZERO;
-  const br__check *check = sheet ? br__check_of (sheet, e) : NULL;
+  const br__check *check = br__check_of (e);
   if (check)
     br__text_printf (&t, "check %s", check->formula);
   else
@@ -41,10 +41,10 @@ br__list_entry_once (br_list *list, const br__entry *e, const br_sheet *sheet)
 }
 
 void
-br__list_entry (br_list *list, const br__entry *e, const br_sheet *sheet)
+br__list_entry (br_list *list, const br__entry *e)
 {
   if (br__is_hidden_entry (e))
-    br__list_entry_once (list, e, sheet);
+    br__list_entry_once (list, e);
   else
     br__list_text (list, br__entry_name (e));
 }

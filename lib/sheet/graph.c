@@ -72,7 +72,12 @@ br__entry_users (const br__entry *e, const br__edge *after)
 
 void **br__entry_tag (br__entry *e) { return &e->tag; }
 void **br__entry_tolerance (br__entry *e) { return &e->tolerance; }
+void **br__entry_check (br__entry *e) { return &e->check; }
 unsigned *br__entry_told (br__entry *e) { return &e->told; }
+void br__graph_count_tolerance (br__graph *g, int more) { g->tolerances += (size_t) more; }
+size_t br__graph_tolerances (const br__graph *g) { return g->tolerances; }
+unsigned long br__graph_mark (br__graph *g) { return ++g->stamp; }
+int br__mark_has (const br__entry *e, unsigned long mark) { return e->marked == mark; }
 br__entry *br__graph_first (const br__graph *g) { return g->first; }
 br__entry *br__entry_next (const br__entry *e) { return e->next; }
 size_t br__graph_waiting (const br__graph *g) { return g->waiting; }
@@ -168,6 +173,28 @@ br__entry_push (br__entry_stack *s, br__entry *e)
     return 0;
   s->rows[s->count++] = e;
   return 1;
+}
+
+int
+br__mark_add (br__entry *e, unsigned long mark)
+{
+  int new = e->marked != mark;
+  e->marked = mark;
+  return new;
+}
+
+br_status
+br__mark_users (br__entry *const *seeds, size_t count, unsigned long mark)
+{
+  br__entry_stack walk = { NULL, 0, 0 };
+  int enough = 1;
+  for (size_t i = 0; i < count && enough; i++)
+    enough = !br__mark_add (seeds[i], mark) || br__entry_push (&walk, seeds[i]);
+  for (size_t i = 0; i < walk.count && enough; i++)
+    for (const br__edge *edge = walk.rows[i]->users; edge && enough; edge = edge->next)
+      enough = !br__mark_add (edge->user, mark) || br__entry_push (&walk, edge->user);
+  br__free (walk.rows);
+  return enough ? BR_OK : BR_NO_MEMORY;
 }
 
 int

@@ -60,6 +60,20 @@ const br__edge *br__entry_users (const br__entry *e, const br__edge *after);
 void **br__entry_tag (br__entry *e);
 /* The same for what a `tolerance` statement gave it.  */
 void **br__entry_tolerance (br__entry *e);
+/* One more or (-1) one fewer of them.  */
+void br__graph_count_tolerance (br__graph *g, int more);
+/* How many there are, those of definitions too.  */
+size_t br__graph_tolerances (const br__graph *g);
+/* The check whose margin it is, or NULL.  */
+void **br__entry_check (br__entry *e);
+
+/* A mark of its own for a set of entries; _add is 0 where E was in it.  */
+unsigned long br__graph_mark (br__graph *g);
+int br__mark_add (br__entry *e, unsigned long mark);
+int br__mark_has (const br__entry *e, unsigned long mark);
+/* Adds all that depend on those of the COUNT entries at SEEDS.  BR_NO_MEMORY.  */
+br_status br__mark_users (br__entry *const *seeds, size_t count, unsigned long mark);
+
 /* The cautions that were given of it and still hold, for who gives them.  */
 unsigned *br__entry_told (br__entry *e);
 
@@ -96,9 +110,10 @@ typedef struct br__moves
 {
   br__move *rows;
   size_t count, room;
+  unsigned long mark;       /* that all their entries have, once others have joined */
 } br__moves;
 
-#define BR__MOVES_ZERO { NULL, 0, 0 }
+#define BR__MOVES_ZERO { NULL, 0, 0, 0 }
 
 void br__moves_clear (br__moves *m);
 

@@ -29,11 +29,13 @@ struct br__entry
   br__edge *users;
   void *tag;
   void *tolerance;              /* what a `tolerance` statement gave it, or NULL */
+  void *check;                  /* the check whose margin it is, or NULL */
   unsigned told;                /* cautions that were given of it and still hold */
 
   /* For one walk over the graph; valid while the stamp is the graph's.  */
   unsigned long visited, changed, touched;
   br__edge *cursor;
+  unsigned long marked;         /* for those who ask the graph for a mark */
   size_t place;                 /* program.c: of what varies with an input */
   unsigned long below, above;   /* loop.c: seen from either side */
   br__entry *below_from, *above_from;
@@ -46,6 +48,7 @@ struct br__graph
   br__entry *first, *last;
   unsigned long stamp;
   size_t waiting;
+  size_t tolerances;            /* definitions and entries that have one */
   const br__settings *settings;
 };
 

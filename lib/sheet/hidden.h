@@ -54,10 +54,10 @@ size_t br__entry_shape (const char **name, const br__entry *e);
 int br__is_of_shape (const br__entry *e, const char *name, size_t length);
 /* A hidden entry as people call it: "shape deck", "clear(deck, front)"; else its name.  */
 void br__put_entry_words (br_text *t, const br__entry *e);
-/* E in a list as people call it; a shape, or a check of SHEET, once, though each has several entries.  */
-void br__list_entry (br_list *list, const br__entry *e, const br_sheet *sheet);
+/* E in a list as people call it; a shape or a check once, though each has several entries.  */
+void br__list_entry (br_list *list, const br__entry *e);
 /* The same, a dimension once, too.  */
-void br__list_entry_once (br_list *list, const br__entry *e, const br_sheet *sheet);
+void br__list_entry_once (br_list *list, const br__entry *e);
 /* What T holds, which is taken over, if it is not there yet.  */
 void br__list_once (br_list *list, br_text *t);
 

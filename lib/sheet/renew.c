@@ -377,6 +377,7 @@ br__graph_define (br__graph *g, br__entry *e, br__definition **d, const br__sett
       return status;
     }
   *d = old;
+  g->tolerances += (size_t) (new && new->tolerance_text) - (size_t) (old && old->tolerance_text);
   if (moves)
     *moves = made;
   else

@@ -87,7 +87,6 @@ br_sheet_waiting (const br_sheet *sheet)
   return n;
 }
 
-size_t br_sheet_failing (const br_sheet *sheet) { return sheet->failing; }
 
 /* Settings on their own are no work that would be missed.  */
 static int

@@ -9,6 +9,8 @@
 #include "sheet/graph.h"
 #include "sheet/record.h"
 
+#define BR__WOOD_HASHES 1024
+
 /* How a line ended in the file it came from.  */
 typedef enum br__ending { BR__LF, BR__CRLF, BR__NO_ENDING } br__ending;
 
@@ -48,6 +50,7 @@ typedef struct br__check
   char *formula, *note;
   int active;               /* not undone or forgotten */
   int state;                /* br__check_state */
+  size_t number;            /* in the order of the sheet */
   int gap;                  /* what it compares is a gap between moving parts */
   int as_cut;               /* br__as_cut, of one that holds as drawn */
 } br__check;
@@ -127,8 +130,8 @@ struct br_sheet
   br__line *first, *last;
   br__check *checks, *last_check;
   struct br__wood *wood, *last_wood;    /* stock and parts */
+  struct br__wood *wood_of[BR__WOOD_HASHES];    /* by the hash of their names, the newest first */
   struct br__shape *shapes, *last_shape;
-  size_t failing;
   unsigned long check_count;        /* gives hidden entries their names */
   int child_told;                   /* the setting `child` when all cautions were last gone through */
 
@@ -240,9 +243,9 @@ br_status br__change_text (br__run *run, char **text, char *new);
 /* Gives E the definition *D, which it takes over, as a change.  */
 br_status br__change_define (br__run *run, br__entry *e, br__definition **d, br__moves *moves);
 void br__changes_drop (br__changes *changes);
-/* Appends the rows of FROM, which is emptied.  A dimension that moved twice keeps what it was
+/* Appends the rows of FROM, entries of G; all of MOVES must have come so.  A dimension that moved twice keeps what it was
    at first.  */
-br_status br__moves_join (br__moves *moves, br__moves *from, br_error *error);
+br_status br__moves_join (br__moves *moves, br__moves *from, br__graph *g, br_error *error);
 /* Takes back what the statement has done so far; what cannot be for want of memory, before the next one.  */
 void br__changes_revert (br__run *run);
 /* Before a statement: goes back to where the one before could not, and makes room for one more in the history.  */
@@ -323,8 +326,8 @@ br_status br__skip_separator (br__run *run);
 br_status br__name_taken (br__run *run, const br__token *word);
 br_status br__assign (br__run *run);
 br_status br__put_moves (br_record *r, const br__moves *moves, br_sheet *sheet);
-/* After each change: cautions that are new, then checks whose margin moved, failing ones always.  */
-br_status br__tell_change (br__run *run, const br__moves *moves);
+/* After CHANGES, by which MOVES moved: cautions that are new, then checks whose margin moved, failing ones always.  */
+br_status br__tell_change (br__run *run, const br__moves *moves, const br__changes *changes);
 /* The dimension that the token at hand names.  */
 br_status br__named_entry (br__run *run, br__entry **e);
 /* `forget NAME, ...`, the token at hand is the first name.  */
@@ -333,12 +336,11 @@ br_status br__forget_dimensions (br__run *run);
 /* Whether a margin of SIGN meets COMPARISON.  */
 int br__comparison_holds (br__comparison comparison, int sign);
 br_status br__check_judge (br_sheet *sheet, br__check *check, br_error *error);
-void br__checks_count (br_sheet *sheet);
 /* After a statement was taken back.  */
 void br__checks_judge_all (br_sheet *sheet);
 void br__check_free (br__check *check);
 /* The check whose margin E is, or NULL.  */
-const br__check *br__check_of (const br_sheet *sheet, const br__entry *e);
+const br__check *br__check_of (const br__entry *e);
 
 /* One row a statement drives dispatch, help and completion.  Each room has an array of its own, which
    statement/language.c joins.  What follows the statement's word; TEXT is any text to the end of the line.  */

@@ -66,7 +66,7 @@ give_one (br__run *run, const br__value *value, const char *text)
       br__tolerance_free (made);
       return br__fail_plain (run->error, status, token->offset, token->length);
     }
-  br__tolerance_swap (&run->changes.rows[run->changes.count - 1]);
+  br__tolerance_swap (run->sheet->graph, &run->changes.rows[run->changes.count - 1]);
   return br__lex_next (&run->lex, run->error);
 }
 
@@ -187,6 +187,7 @@ read_names (br__run *run, const br__value *value, const char *text)
 br_status
 br__do_tolerance (br__run *run)
 {
+  const br__moves none = BR__MOVES_ZERO;
   br__value value = BR__VALUE_ZERO;
   char *text = NULL;
   if (run->lex.token.type == BR__END)
@@ -200,7 +201,7 @@ br__do_tolerance (br__run *run)
   if (status == BR_OK)
     status = br__tell_cautions (run, NULL);
   if (status == BR_OK)
-    status = br__tell_worst_margins (run);
+    status = br__tell_worst_margins (run, &none, &run->changes);
   run->kept = status == BR_OK;
   br__value_clear (&value);
   br__free (text);

@@ -14,7 +14,7 @@ typedef struct br__tolerance
 
 void br__tolerance_free (br__tolerance *t);
 void br__tolerances_free (br__graph *g);
-void br__tolerance_swap (br__change *change);
+void br__tolerance_swap (br__graph *g, br__change *change);
 /* Reads the tolerance at the token at hand: VALUE and, to be freed, TEXT.  */
 br_status br__read_tolerance (br__run *run, br__value *value, char **text);
 /* Half the band and its text, borrowed; NULL where E has none.  */
@@ -60,7 +60,7 @@ br_status br__put_end (br_record *r, const br__end_keys *keys, const br_real *x,
 /* Puts the worst margin of CHECK into R where tolerances bear on it, and sets what is known of it as cut.  R
    may be NULL.  */
 br_status br__put_worst_margin (br_record *r, br_sheet *sheet, br__check *check);
-/* After a change: checks that hold as drawn, and as cut may fail or are not known to hold.  */
-br_status br__tell_worst_margins (br__run *run);
+/* After CHANGES, by which MOVES moved: checks that hold as drawn, and as cut may fail or are not known to hold.  */
+br_status br__tell_worst_margins (br__run *run, const br__moves *moves, const br__changes *changes);
 
 #endif

@@ -27,11 +27,12 @@ br__tolerances_free (br__graph *g)
 }
 
 void
-br__tolerance_swap (br__change *change)
+br__tolerance_swap (br__graph *g, br__change *change)
 {
   void **place = br__entry_tolerance (change->entry);
   br__tolerance *was = *place;
   *place = change->tolerance;
+  br__graph_count_tolerance (g, (change->tolerance != NULL) - (was != NULL));
   change->tolerance = was;
 }
 
@@ -75,10 +76,7 @@ br__tolerance_half (br_number *half, br__entry *e, const br__settings *s, br_err
 int
 br__tolerances_any (const br_sheet *sheet)
 {
-  for (br__entry *e = br__graph_first (sheet->graph); e; e = br__entry_next (e))
-    if (br__tolerance_given (e, NULL))
-      return 1;
-  return 0;
+  return br__graph_tolerances (sheet->graph) > 0;
 }
 
 static br__role

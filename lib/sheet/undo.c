@@ -35,7 +35,7 @@ travel (br__run *run, int back)
       else
         br__record_free (r);
       if (status == BR_OK)
-        status = br__tell_change (run, &moves);
+        status = br__tell_change (run, &moves, changes);
       if (status != BR_OK)
         {
           sheet->done_count += back ? 1 : (size_t) -1;

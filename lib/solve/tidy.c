@@ -133,7 +133,6 @@ judge_all (br__run *run)
   for (br__check *c = run->sheet->checks; c && status == BR_OK; c = c->next)
     if (c->active)
       status = br__check_judge (run->sheet, c, run->error);
-  br__checks_count (run->sheet);
   return status;
 }
 

@@ -109,7 +109,7 @@ static void
 list_users (br_list *list, const br__entry *e, const br_sheet *sheet)
 {
   for (const br__edge *edge = br__entry_users (e, NULL); edge; edge = br__entry_users (e, edge))
-    br__list_entry (list, edge->user, sheet);
+    br__list_entry (list, edge->user);
   list_wood_users (list, sheet, 0, br__entry_name (e), strlen (br__entry_name (e)));
 }
 
@@ -139,17 +139,17 @@ is_needed (const br__entry *e)
 /* What names number PART of the shape NAME: who names several numbers of it is listed at the first.  Of a
    distance, those who ask for it.  */
 static void
-list_shape_users (br_list *by, const br__entry *part, const char *name, size_t length, const br_sheet *sheet)
+list_shape_users (br_list *by, const br__entry *part, const char *name, size_t length)
 {
   for (const br__edge *edge = br__entry_users (part, NULL); edge; edge = br__entry_users (part, edge))
     if (first_of_shape (edge->user, name, length) != part)
       continue;
     else if (br__entry_kind_of (edge->user) != BR__ENTRY_DISTANCE)
-      br__list_entry (by, edge->user, sheet);
+      br__list_entry (by, edge->user);
     else
       for (const br__edge *asks = br__entry_users (edge->user, NULL); asks; asks = br__entry_users (edge->user, asks))
         if (!first_of_shape (asks->user, name, length))
-          br__list_entry_once (by, asks->user, sheet);
+          br__list_entry_once (by, asks->user);
 }
 
 /* The first number of the shape NAME that a formula of the graph needs, or NULL.  */
@@ -180,7 +180,7 @@ tell_absent (br__run *run, const char *name, size_t length)
     {
       const br__entry *part = br__shape_entry (g, name, length, i);
       if (part)
-        list_shape_users (by, part, name, length, run->sheet);
+        list_shape_users (by, part, name, length);
     }
   list_wood_users (by, run->sheet, 1, name, length);
   return br__emit (run, r);
@@ -330,7 +330,7 @@ br__do_trace (br__run *run)
     br__put_null (r, "shown");
   br_list *uses = br__put_list (r, "uses");
   for (size_t i = 0; d && i < d->edge_count; i++)
-    br__list_entry (uses, d->edges[i].used, NULL);
+    br__list_entry (uses, d->edges[i].used);
   list_users (br__put_list (r, "used_by"), e, run->sheet);
   if (status != BR_OK)
     {

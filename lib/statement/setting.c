@@ -387,7 +387,7 @@ change (br__run *run, br__settings *new, const setting *row)
   if (status == BR_OK)
     status = emit_setting (run, row, &moves);
   if (status == BR_OK)
-    status = br__tell_change (run, &moves);
+    status = br__tell_change (run, &moves, &run->changes);
   if (status == BR_OK)
     run->kept = 1;
   br__moves_clear (&moves);

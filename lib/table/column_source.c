@@ -17,6 +17,7 @@
 #include "file/file.h"
 
 #define ROW_LIMIT (1u << 20)  /* no row is longer: a quote that is not closed ends somewhere */
+#define HELD_LIMIT (64 << 20)  /* what is held to keep a total */
 
 const char *
 br__source_name (const br__pump *p)
@@ -119,6 +120,13 @@ br__source_hold (br__pump *p)
       if (status != BR_OK)
         return status;
       p->held_length += got;
+      if (p->held_length > HELD_LIMIT)
+        {
+          br__fail (p->job->run->error, BR_TOO_BIG, 0, 0, "`%.*s` has more than %d bytes, which is too much to keep a total of",
+                    BR__CLIP (br__source_name (p), 100), HELD_LIMIT);
+          br__hint (p->job->run->error, "without `keep total` a file may have any size");
+          return BR_TOO_BIG;
+        }
     }
   return BR_OK;
 }
@@ -139,15 +147,19 @@ find_named (size_t *index, br__pump *p, const char *at, const char *end, int las
 {
   br_text cell = BR_TEXT_ZERO, known = BR_TEXT_ZERO;
   br__csv_row row;
-  size_t i = 0, found = 0;
-  for (row.cells = 1; i < row.cells && br__csv_next (&row, at, end, i, last); i++)
+  size_t found = 0;
+  int whole = br__csv_next (&row, at, end, 0, last);
+  const char *start = at, *cell_end;
+  for (size_t i = 0; whole && i < row.cells; i++, start = cell_end + 1)
     {
+      cell_end = br__csv_cell_end (&row, start, end, last);
       br__text_reset (&cell);
-      br__csv_put_content (&cell, row.cell, row.cell_end);
+      br__csv_put_content (&cell, start, cell_end < row.end ? cell_end : row.end);
       br__text_put (&cell, "", 0);
       if (!cell.failed && same_name (&cell, p->job->named, p->job->named_length) && !found++)
         *index = i;
-      br__text_printf (&known, "%s%.*s", i ? ", " : "", BR__CLIP (br__text_string (&cell), 20));
+      if (known.length < BR_HINT_SIZE)
+        br__text_printf (&known, "%s%.*s", i ? ", " : "", BR__CLIP (br__text_string (&cell), 20));
     }
   br_status status = BR_OK;
   int shown = br__clip (p->job->named, p->job->named_length, 60);

@@ -25,6 +25,8 @@ br__parts_clear (br__parts *t)
   memset (t, 0, sizeof *t);
 }
 
+#define MOST 2000000          /* measures that are held at once: some 200 MB */
+
 /* The values of the rows of B, those that are none left out.  */
 static br_status
 gather (br__parts *t, br__pump *p, br__block *b)
@@ -38,6 +40,13 @@ gather (br__parts *t, br__pump *p, br__block *b)
       br_dimension dimension = BR_PLAIN;
       br_status status = row.open || row.end == row.start || !row.cell ? BR_SYNTAX
                          : br__column_value (&x.rational, &dimension, &p->job->column, b, &row, &error);
+      if (status == BR_OK && t->count == MOST)
+        {
+          br_real_clear (&x);
+          br__fail (p->job->run->error, BR_TOO_BIG, 0, 0, "more than %d measures are too many to keep a total of", MOST);
+          br__hint (p->job->run->error, "without `keep total` a file may have any size");
+          return BR_TOO_BIG;
+        }
       if (status == BR_OK && !br__grow (&t->x, &t->room, t->count + 1, sizeof *t->x))
         status = BR_NO_MEMORY;
       if (status == BR_OK)

@@ -22,10 +22,20 @@ br__wood_free (br__wood *w)
   br__free (w);
 }
 
+/* By the method of Fowler, Noll and Vo (FNV-1a), from memory.  */
+static size_t
+hash_of (const char *name, size_t length)
+{
+  uint32_t hash = 2166136261u;
+  for (size_t i = 0; i < length; i++)
+    hash = (hash ^ (unsigned char) name[i]) * 16777619u;
+  return hash % BR__WOOD_HASHES;
+}
+
 br__wood *
 br__wood_find (const br_sheet *sheet, int stock, const char *name, size_t length)
 {
-  for (br__wood *w = sheet->wood; w; w = w->next)
+  for (br__wood *w = sheet->wood_of[hash_of (name, length)]; w; w = w->alike)
     if (w->active && w->stock == stock && strlen (w->name) == length && memcmp (w->name, name, length) == 0)
       return w;
   return NULL;
@@ -230,6 +240,9 @@ append (br_sheet *sheet, br__wood *w)
   else
     sheet->wood = w;
   sheet->last_wood = w;
+  br__wood **first = &sheet->wood_of[hash_of (w->name, strlen (w->name))];
+  w->alike = *first;
+  *first = w;
 }
 
 static br_status

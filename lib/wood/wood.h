@@ -13,6 +13,7 @@ enum { BR__THICKNESS, BR__WIDTH, BR__LENGTH_OF, BR__SIZES };
 typedef struct br__wood
 {
   struct br__wood *next;
+  struct br__wood *alike;       /* an older one whose name has the same hash */
   int stock;                    /* else a part */
   int active;                   /* not undone, forgotten or given anew */
   char *name, *note;

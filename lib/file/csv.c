@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "file/csv.h"
+#include "file/markup.h"
 
 /* The place behind the closing quote of the cell at P, or NULL where it does not come before END (it
    may come right behind a quote that is the last byte).  */
@@ -146,4 +147,39 @@ br__csv_put_cell (br_text *t, const char *bytes, size_t length)
     }
   br__text_put (t, bytes, (size_t) (end - bytes));
   br__text_putc (t, '"');
+}
+
+size_t
+br__formula_sign (const char *s)
+{
+  static const char *const wide[] = { "\xEF\xBC\x9D", "\xEF\xBC\x8B", "\xEF\xBC\x8D", "\xEF\xBC\xA0" };
+  if (*s && strchr ("=+-@", *s))
+    return 1;
+  for (size_t i = 0; i < sizeof wide / sizeof wide[0]; i++)
+    if (strncmp (s, wide[i], 3) == 0)
+      return 3;
+  return 0;
+}
+
+void
+br__put_cell (br_text *t, const char *text)
+{
+  br_text cell = BR_TEXT_ZERO;
+  /* A sign and then a number alone is a number, not a formula.  */
+  int number = (*text == '-' || *text == '+') && text[1] && text[1 + strspn (text + 1, "0123456789.")] == 0;
+  int guarded = !number && *text && (br__formula_sign (text) || strchr ("\t\r\n", *text));
+  while (*text)
+    {
+      size_t n = strcspn (text, ";\t");
+      if (guarded)
+        br__text_putc (&cell, '\'');
+      n += text[n] != '\0';
+      n += text[n] == '\0' ? 0 : strspn (text + n, " ");
+      br__put_plain (&cell, text, n);
+      text += n;
+      guarded = br__formula_sign (text) > 0;
+    }
+  br__csv_put_cell (t, br__text_string (&cell), cell.length);
+  t->failed |= cell.failed;
+  br__text_clear (&cell);
 }

@@ -34,5 +34,11 @@ size_t br__csv_whole (const char *text, size_t length);
 void br__csv_put_content (br_text *t, const char *cell, const char *cell_end);
 /* Puts a cell that holds LENGTH bytes at BYTES, in quotes where it needs them.  */
 void br__csv_put_cell (br_text *t, const char *bytes, size_t length);
+/* Puts a cell that no program for tables takes for a formula, also where it parts cells at semicolons or tabs: one of
+   = + - @, of full width too, a tab or a line end at its start, or = + - @ behind a ; or a tab, gets an apostrophe in front.
+   Numbers stay.  What nobody sees, such as what turns the order of writing, is spelled out.  */
+void br__put_cell (br_text *t, const char *text);
+/* The bytes of the sign that begins a formula at S, or 0.  */
+size_t br__formula_sign (const char *s);
 
 #endif

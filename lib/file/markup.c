@@ -16,6 +16,33 @@ is_spelled_out (unsigned c)
   return br_text_is_control (c) || c == 0xfffe || c == 0xffff;
 }
 
+/* Spells the character G at S out where nobody could see it; 0 where it is one to be seen.  */
+static int
+put_spelled (br_text *t, const char *s, const br__glyph *g)
+{
+  unsigned byte = (unsigned char) *s;
+  if (g->kind == BR__GLYPH_BROKEN || byte < 0x20 || byte == 0x7f)
+    br__text_printf (t, "\\x%02x", byte);
+  else if (byte >= 0x80 && is_spelled_out (g->code))
+    br__text_printf (t, "\\u%04x", g->code);
+  else
+    return 0;
+  return 1;
+}
+
+void
+br__put_plain (br_text *t, const char *bytes, size_t length)
+{
+  for (size_t i = 0; i < length; )
+    {
+      br__glyph g = br__glyph_at (bytes, length, i);
+      size_t n = g.length ? g.length : 1;
+      if (bytes[i] == '\n' || bytes[i] == '\t' || !put_spelled (t, bytes + i, &g))
+        br__text_put (t, bytes + i, n);
+      i += n;
+    }
+}
+
 void
 br__put_escaped_bytes (br_text *t, const char *bytes, size_t length)
 {
@@ -23,15 +50,9 @@ br__put_escaped_bytes (br_text *t, const char *bytes, size_t length)
     {
       br__glyph g = br__glyph_at (bytes, length, i);
       unsigned byte = (unsigned char) bytes[i];
-      if (g.kind == BR__GLYPH_BROKEN)
-        br__text_printf (t, "\\x%02x", byte);
-      else if (byte == '\t' || byte == '\n' || byte == '\r')
+      if (byte == '\t' || byte == '\n' || byte == '\r')
         br__text_putc (t, ' ');
-      else if (byte < 0x20 || byte == 0x7f)
-        br__text_printf (t, "\\x%02x", byte);
-      else if (byte >= 0x80 && is_spelled_out (g.code))
-        br__text_printf (t, "\\u%04x", g.code);
-      else
+      else if (!put_spelled (t, bytes + i, &g))
         switch (byte)
           {
           case '&': br__text_puts (t, "&amp;"); break;

@@ -11,6 +11,9 @@
 void br__put_escaped (br_text *t, const char *text);
 void br__put_escaped_bytes (br_text *t, const char *bytes, size_t length);
 
+/* Puts text for a file that is no HTML: the same is spelled out, but line ends and tabs stay.  */
+void br__put_plain (br_text *t, const char *bytes, size_t length);
+
 /* S escaped, its fractions raised and lowered in a span of the class f.  */
 void br__put_fractions (br_text *t, const char *s);
 /* The same for the eye, and for the ear beside it, in a span of the class r, the measure in words:

@@ -254,11 +254,18 @@ br__do_mark (br__run *run)
   if (status == BR_OK)
     {
       br__run sub = { .sheet = run->sheet, .sink = run->sink, .file = run->file, .line_number = run->line_number, .text = line,
-                      .length = strlen (line), .end = strlen (line), .note = "", .error = run->error };
+                      .from_file = run->from_file, .asked = run->asked, .length = strlen (line), .end = strlen (line), .note = "", .error = run->error };
       status = br__lex_start (&sub.lex, sub.text, sub.end, run->error);
       sub.word = sub.lex.token;
       if (status == BR_OK)
         status = br__do_grade (&sub);
+      if (sub.refused)
+        {
+          run->refused = 1;
+          run->refused_use = sub.refused_use;
+          run->refused_path = sub.refused_path;
+          sub.refused_path = NULL;
+        }
       br__file_forget (&sub);
       if (status != BR_OK && run->error)
         {

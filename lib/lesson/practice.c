@@ -22,6 +22,7 @@ practice_free (br__practice *p)
   br__task_clear (&p->task);
   br__key_clear (&p->key);
   br__helper_end (&p->helper);
+  br__free (p->cards);
   br__free (p);
 }
 
@@ -38,10 +39,16 @@ practice_new (br__practice **made, const char *path, br_error *error)
 {
   br__practice *p = br__alloc_zero (1, sizeof *p);
   const br__topic *topic;
-  if (!p)
-    return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
+  size_t room = 0;
   for (size_t i = 0; (topic = br__topic_at (i)) != NULL; i++)
-    for (unsigned k = 0; k < topic->kind_count && p->count < BR__MOST_CARDS; k++)
+    room += topic->kind_count;
+  if (!p || !(p->cards = br__alloc_zero (room, sizeof *p->cards)))
+    {
+      br__free (p);
+      return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
+    }
+  for (size_t i = 0; (topic = br__topic_at (i)) != NULL; i++)
+    for (unsigned k = 0; k < topic->kind_count; k++)
       p->cards[p->count++] = (br__card) { .topic = topic, .kind = k };
   br_status status = br__practice_read (p, path, error);
   if (status == BR_OK && (status = br__helper_start (&p->helper)) != BR_OK)

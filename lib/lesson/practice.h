@@ -9,7 +9,6 @@
 /* S. Leitner, So lernt man lernen (Herder, 1972): a card that was right goes to the next box, one that was wrong
    to the first.  */
 #define BR__BOXES 5
-#define BR__MOST_CARDS 200
 
 /* A kind of problem of a topic.  */
 typedef struct br__card
@@ -24,7 +23,7 @@ typedef struct br__card
 
 typedef struct br__practice
 {
-  br__card cards[BR__MOST_CARDS];
+  br__card *cards;              /* one for each kind of problem of each topic */
   size_t count;
   int64_t answered;             /* problems so far, in all sessions */
   /* The session.  */

@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   rows.c - reading tables from whatever a spreadsheet writes, and writing cells that no
-   spreadsheet runs.  */
+   rows.c - reading tables from whatever a spreadsheet writes.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -157,7 +156,7 @@ take_cell (char **cell, char **at, const char *end, char separator, size_t *brea
   while (to > start && (to[-1] == ' ' || to[-1] == '\r' || to[-1] == '\t'))
     to--;
   *to = 0;
-  if (*start == '\'' && start[1] && strchr ("=+-@", start[1]))
+  if (*start == '\'' && br__formula_sign (start + 1))
     start++;
   while (*start && strchr (" \t\r\n", *start))
     start++;
@@ -301,20 +300,6 @@ int
 br__cell_is_number (const char *cell)
 {
   return *cell >= '1' && *cell <= '9' && cell[strspn (cell, "0123456789")] == 0;
-}
-
-void
-br__put_cell (br_text *t, const char *text)
-{
-  br_text cell = BR_TEXT_ZERO;
-  /* A sign and then a number alone is a number, not a formula.  */
-  int number = (*text == '-' || *text == '+') && text[1] && text[1 + strspn (text + 1, "0123456789.")] == 0;
-  if (*text && strchr ("=+-@\t\r\n", *text) && !number)
-    br__text_putc (&cell, '\'');
-  br__text_puts (&cell, text);
-  br__csv_put_cell (t, br__text_string (&cell), cell.length);
-  t->failed |= cell.failed;
-  br__text_clear (&cell);
 }
 
 br_status

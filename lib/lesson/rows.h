@@ -7,6 +7,7 @@
 
 #include "benchrule.h"
 #include "exact/text.h"
+#include "file/csv.h"
 
 /* Cells are trimmed and end with NUL; no cell is NULL.  */
 typedef struct br__row
@@ -38,10 +39,6 @@ size_t br__rows_column (const br__rows *r, const char *words);
 int br__is_among (const char *cell, size_t length, const char *words);
 /* The cell, or "" where the row is short or COLUMN is SIZE_MAX.  */
 const char *br__row_cell (const br__row *row, size_t column);
-
-/* Puts a cell that no spreadsheet takes for a formula: text that begins with = + - @, a tab or a
-   line end gets an apostrophe in front, which br__rows_read takes off again.  Numbers stay.  */
-void br__put_cell (br_text *t, const char *text);
 
 /* mark.c: 1 if A and B are one name: capitals and blanks do not count.  */
 int br__same_name (const char *a, const char *b);

@@ -9,6 +9,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "file/markup.h"
 #include "lesson/rows.h"
 #include "lesson/write.h"
 #include "shop/paper.h"
@@ -138,7 +139,14 @@ br__lesson_write (const char *path, const br_text *t, br__run *run)
 {
   if (t->failed)
     return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-  return br__file_put (run, path, br__content_named (path), br__text_string (t), t->length);
+  if (!br__ends_with (path, ".txt"))
+    return br__file_put (run, path, br__content_named (path), br__text_string (t), t->length);
+  br_text plain = BR_TEXT_ZERO;
+  br__put_plain (&plain, br__text_string (t), t->length);
+  br_status status = plain.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0)
+                     : br__file_put (run, path, br__content_named (path), br__text_string (&plain), plain.length);
+  br__text_clear (&plain);
+  return status;
 }
 
 /* Writes W, or its key, by the ending of PATH.  */

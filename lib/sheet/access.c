@@ -54,6 +54,11 @@ br_status
 br__file_path (char **path, br__run *run, size_t start, size_t end, br_file_use use)
 {
   br_text t = BR_TEXT_ZERO;
+  size_t first = start;
+  while (first < end && br__blank_at (run->text + first, end - first))
+    first += br__blank_at (run->text + first, end - first);
+  if (first == end)
+    return br__fail (run->error, BR_SYNTAX, start, end - start, "the name of a file should stand here");
   const char *slash = run->from_file && run->file ? strrchr (run->file, '/') : NULL;
   if (slash && run->text[start] != '/')
     br__text_put (&t, run->file, (size_t) (slash - run->file) + 1);

@@ -129,6 +129,21 @@ read_way (way *how, size_t *start, br__run *run)
   return status;
 }
 
+/* `save in`: half of `save in place`, or a file's name?  */
+static br_status
+refuse_in (br__run *run)
+{
+  br__lexer at = run->lex, ahead;
+  if (br__lex_is_word (&at, "over") && br__lex_next (&at, NULL) != BR_OK)
+    return BR_OK;
+  ahead = at;
+  if (!br__lex_is_word (&at, "in") || br__lex_next (&ahead, NULL) != BR_OK || ahead.token.type != BR__END)
+    return BR_OK;
+  br__fail (run->error, BR_SYNTAX, at.token.offset, 2, "`in` can be a word, or the file's name");
+  br__hint (run->error, "write `save in place` or `save in.sheet`");
+  return BR_SYNTAX;
+}
+
 /* `save as FILE`: `as` could be the file's name.  */
 static br_status
 refuse_as (br__run *run)
@@ -153,6 +168,8 @@ br__do_save (br__run *run)
   way how;
   size_t start = 0, end = run->end;
   br_status status = refuse_as (run);
+  if (status == BR_OK)
+    status = refuse_in (run);
   if (status == BR_OK)
     status = read_way (&how, &start, run);
   while (end > start && br__blank_at (run->text + end - 1, 1))

@@ -67,6 +67,12 @@ dist_cexample_DATA = docs/examples/c/column.c \
   docs/examples/c/sheet.c \
   docs/examples/c/sketch.c \
   docs/examples/c/worksheet.c
+# The folders that are ours alone.
+uninstall-hook:
+	@for folder in '$(cexampledir)' '$(exampledir)' '$(htmldir)/examples' '$(htmldir)' '$(docdir)' '$(pkglibdir)'; do \
+	  rmdir "$(DESTDIR)$$folder" 2>/dev/null || true; \
+	done
+
 dist_bashcompletion_DATA = repl/benchrule.bash
 EXTRA_DIST += docs/pictures docs/packaging/deb.sh docs/packaging/debian $(page_tools) $(man_pages)
 MAINTAINERCLEANFILES = $(man_pages)

@@ -2,7 +2,7 @@
 # The program.  It sees the public headers alone.
 benchrule_CPPFLAGS += $(repl_folders)
 # Where the module for pages is installed.
-repl_folders = -I$(top_srcdir)/repl -DPKGLIBDIR='"$(pkglibdir)"'
+repl_folders = -I$(top_srcdir)/repl -DPKGLIBDIR='"$(pkglibdir)"' -DBINDIR='"$(bindir)"'
 # How answers are written; tests link these too.
 repl_answers = \
   repl/show/json.c \
@@ -61,3 +61,5 @@ benchrule_SOURCES += $(repl_answers) \
 if HAVE_GLPK
 benchrule_SOURCES += repl/solver.c
 endif
+# Where things are installed may change with Makefile.
+repl/benchrule-pages.$(OBJEXT) repl/tests_repl_plain-pages.$(OBJEXT): Makefile

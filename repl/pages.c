@@ -29,6 +29,32 @@ beside_program (char *path, size_t size, const char *name)
   return access (path, R_OK) == 0;
 }
 
+/* WAY gets the way from the folder of programs to the module, as configured: "../lib/benchrule/NAME".  It stays the
+   same where all was installed under another prefix.  0: there is none.  */
+static int
+way_from_programs (char *way, size_t size)
+{
+  const char *from = BINDIR, *to = PKGLIBDIR "/" MODULE;
+  size_t same = 0, length = 0;
+  for (size_t i = 0; from[i] && from[i] == to[i]; i++)
+    if (from[i] == '/')
+      same = i + 1;
+  if (!same)
+    return 0;
+  for (const char *rest = from + same; rest; rest = strchr (rest, '/') ? strchr (rest, '/') + 1 : NULL)
+    if (*rest)
+      {
+        if (length + 3 >= size)
+          return 0;
+        memcpy (way + length, "../", 4);
+        length += 3;
+      }
+  if (length + strlen (to + same) >= size)
+    return 0;
+  memcpy (way + length, to + same, strlen (to + same) + 1);
+  return 1;
+}
+
 #ifdef HAVE_PAGES
 # define MISSING "pages cannot be drawn: " MODULE " is not there"
 #else
@@ -39,12 +65,14 @@ const br_painter *
 pages_find (void *user, br_error *error)
 {
   static const br_painter *painter;
-  char path[4096];
+  char path[4096], way[1024];
   void *module = NULL;
   (void) user;
   if (painter)
     return painter;
   if (beside_program (path, sizeof path, ".libs/" MODULE))
+    module = dlopen (path, RTLD_NOW | RTLD_LOCAL);
+  if (!module && way_from_programs (way, sizeof way) && beside_program (path, sizeof path, way))
     module = dlopen (path, RTLD_NOW | RTLD_LOCAL);
   if (!module)
     module = dlopen (PKGLIBDIR "/" MODULE, RTLD_NOW | RTLD_LOCAL);

@@ -17,7 +17,7 @@
      installs a handler or keeps hidden state.  Objects of one thread are never
      seen by another; a single object is not to be used by two threads at once.
    - A struct starts as its ..._ZERO initialiser and ends with its ..._clear;
-     clear leaves the zero form, so clearing twice is safe.
+     clear leaves the zero form, so clearing twice is safe, and clearing NULL is nothing.
    - Offsets and lengths in text count bytes; texts are UTF-8.
    - An error pointer may be NULL when only the status is of interest.  */
 

@@ -37,6 +37,8 @@ br__gcd (uint64_t u, uint64_t v)
 void
 br_number_clear (br_number *x)
 {
+  if (!x)
+    return;
   if (!br__is_small (x))
     {
       br__big *big = br__big_of (x);

@@ -64,6 +64,8 @@ br_real_clear (br_real *x)
 {
   br_real_node *dead = NULL;
 
+  if (x == NULL)
+    return;
   if (x->node == NULL)
     {
       br_number_clear (&x->rational);

@@ -28,6 +28,8 @@ typedef struct part
 void
 br_measure_clear (br_measure *m)
 {
+  if (!m)
+    return;
   br_number_clear (&m->value);
   m->unit = NULL;
 }

@@ -439,6 +439,9 @@ limits_of_settings (void **state)
   assert_int_equal (br_sheet_done (sheet), 0);
   br_sheet_free (sheet);
   br_sheet_free (NULL);
+  br_number_clear (NULL);
+  br_real_clear (NULL);
+  br_measure_clear (NULL);
 }
 
 static int

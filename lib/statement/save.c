@@ -133,11 +133,10 @@ read_way (way *how, size_t *start, br__run *run)
 static br_status
 refuse_in (br__run *run)
 {
-  br__lexer at = run->lex, ahead;
-  if (br__lex_is_word (&at, "over") && br__lex_next (&at, NULL) != BR_OK)
-    return BR_OK;
-  ahead = at;
-  if (!br__lex_is_word (&at, "in") || br__lex_next (&ahead, NULL) != BR_OK || ahead.token.type != BR__END)
+  br__lexer at = run->lex;
+  br_status skipped = br__lex_is_word (&at, "over") ? br__lex_next (&at, NULL) : BR_OK;
+  br__lexer ahead = at;
+  if (skipped != BR_OK || !br__lex_is_word (&at, "in") || br__lex_next (&ahead, NULL) != BR_OK || ahead.token.type != BR__END)
     return BR_OK;
   br__fail (run->error, BR_SYNTAX, at.token.offset, 2, "`in` can be a word, or the file's name");
   br__hint (run->error, "write `save in place` or `save in.sheet`");

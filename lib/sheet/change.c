@@ -97,7 +97,11 @@ br_status
 br__moves_join (br__moves *moves, br__moves *from, br__graph *g, br_error *error)
 {
   if (!moves->mark)
-    moves->mark = br__graph_mark (g);
+    {
+      moves->mark = br__graph_mark (g);
+      for (size_t i = 0; i < moves->count; i++)
+        (void) br__mark_add (moves->rows[i].entry, moves->mark);
+    }
   for (size_t i = 0; i < from->count; i++)
     {
       if (!br__mark_add (from->rows[i].entry, moves->mark))
@@ -191,7 +195,7 @@ go_to (br_sheet *sheet, br__changes *changes, size_t done, br__moves *moves, br_
       status = swap (sheet, change, moves ? &some : NULL, error);
       /* Marks are of one graph.  */
       if (moves && change->kind == BR__CHANGE_CONTENT)
-        moves->mark = 0;
+        moves->mark = br__graph_mark (sheet->graph);
       if (status == BR_OK)
         changes->done += back ? (size_t) -1 : 1;
       if (status == BR_OK && moves)

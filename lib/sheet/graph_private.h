@@ -48,6 +48,7 @@ struct br__graph
   br__entry *first, *last;
   unsigned long stamp;
   size_t waiting;
+  size_t distances;             /* entries of distances of shapes */
   size_t tolerances;            /* definitions and entries that have one */
   const br__settings *settings;
 };

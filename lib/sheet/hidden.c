@@ -195,6 +195,7 @@ clear_entry (br__graph *g, const char *name[2], const int length[2], int make)
   br__entry *e = make ? br__graph_get_hidden (g, BR__ENTRY_DISTANCE, key, size) : br__graph_find (g, key, size);
   if (!e || br__entry_definition (e) || !make)
     return e;
+  g->distances++;
   /* Without a definition it is reported to have no value.  */
   return define_clear (g, e, name, length, NULL) == BR_NO_MEMORY ? NULL : e;
 }
@@ -203,7 +204,7 @@ br_status
 br__distances_refresh (br__graph *g, const char *shape, size_t n, br__moves *moves, br_error *error)
 {
   br_status status = BR_OK;
-  for (br__entry *e = g->first; e && status == BR_OK; e = e->next)
+  for (br__entry *e = g->distances ? g->first : NULL; e && status == BR_OK; e = e->next)
     {
       if (e->kind != BR__ENTRY_DISTANCE || !e->definition)
         continue;
@@ -216,7 +217,7 @@ br__distances_refresh (br__graph *g, const char *shape, size_t n, br__moves *mov
         continue;
       status = define_clear (g, e, name, length, &some);
       if (status == BR_OK && moves)
-        status = br__moves_join (moves, &some, error);
+        status = br__moves_join (moves, &some, g, error);
       br__moves_clear (&some);
     }
   return status == BR_NO_MEMORY ? br__fail_plain (error, status, 0, 0) : BR_OK;

@@ -243,7 +243,7 @@ br_status br__change_text (br__run *run, char **text, char *new);
 /* Gives E the definition *D, which it takes over, as a change.  */
 br_status br__change_define (br__run *run, br__entry *e, br__definition **d, br__moves *moves);
 void br__changes_drop (br__changes *changes);
-/* Appends the rows of FROM, entries of G; all of MOVES must have come so.  A dimension that moved twice keeps what it was
+/* Appends the rows of FROM, entries of G.  A dimension that moved twice keeps what it was
    at first.  */
 br_status br__moves_join (br__moves *moves, br__moves *from, br__graph *g, br_error *error);
 /* Takes back what the statement has done so far; what cannot be for want of memory, before the next one.  */

@@ -302,7 +302,7 @@ put_ruler (layout *l, const br__problem *p)
     }
   l->y += ruler_height (l);
   if (times > 1)
-    put_said (l, x, l->y - l->size * 3 / 2, 0, l->size, first ? "A part of the ruler, drawn twice its size. Its left end is at 0."
+    put_said (l, x, l->y - l->size * 3 / 2, text_width (l), l->size, first ? "It is drawn twice its size. 0 is further left."
               : "This ruler is drawn twice its size.", 1);
 }
 

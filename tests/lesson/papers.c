@@ -122,6 +122,10 @@ test_units (void **state)
   lesson_contains ("a.txt", " of 8'", 1);
   sheet_say (sheet, &s, "units mm\nruler 0.5\nworksheet sums 4 level 4, reading 1 ruler 1/16 in into b.csv");
   lesson_contains ("b.csv", " mm", 0);
+  sheet_say (sheet, &s, "worksheet reading 2 ruler 0.5 mm, fender 4, known size 2 ruler 1 mm into a.html");
+  lesson_contains ("a.html", "marks to the centimetre", 1);
+  sheet_say (sheet, &s, "worksheet reading 2 ruler 1 mm into a.txt");
+  lesson_contains ("a.txt", "|     |     |", 1);
   sheet_say (sheet, &s, "worksheet sums 4 level 4 into b.csv");
   lesson_contains ("b.csv", " m ", 1);
   sheet_say (sheet, &s, "worksheet sums 4 level 4, reading 1 ruler 1/16 in, decimals 2 ruler 0.5 mm into a.txt");

@@ -121,6 +121,9 @@ typedef struct br_sink
   /* Long work tells what it is at and how much of its time is gone, in hundredths.  */
   void (*progress) (void *user, const char *what, int percent);
   const br_solver *solver;
+  /* A line that was typed in other words is read as STATEMENT, which is about to be answered.  LEFT_OUT: what of it was
+     left out of account, or "".  */
+  void (*read_as) (void *user, const char *statement, const char *left_out);
   int columns;                  /* how wide a picture in characters may be; 0: 80 */
 } br_sink;
 

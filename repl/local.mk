@@ -12,6 +12,7 @@ repl_answers = \
   repl/show/text_design.c \
   repl/show/text_draw.c \
   repl/show/text_lesson.c \
+  repl/show/text_number.c \
   repl/show/text_piece.c \
   repl/show/text_round.c \
   repl/show/text_shape.c \

@@ -61,6 +61,25 @@ on_record (void *user, const br_record *record)
     s->failed = 1;
 }
 
+/* Only people are told how their words were taken: an answer in JSON has it in its fields.  */
+static void
+on_read_as (void *user, const char *statement, const char *left_out)
+{
+  session *s = user;
+  if (s->json)
+    return;
+  text_flush (&s->text);
+  display_put (&s->out, "read as: ");
+  display_put (&s->out, statement);
+  if (*left_out)
+    {
+      display_put (&s->out, "  (left out: ");
+      display_put (&s->out, left_out);
+      display_put (&s->out, ")");
+    }
+  putc ('\n', s->out.stream);
+}
+
 /* The library is going to write to standard output itself.  */
 static void
 on_flush (void *user)
@@ -144,7 +163,7 @@ session_start (session *s, const options *o)
 static br_sink
 sink_of (session *s)
 {
-  br_sink sink = { .user = s, .record = on_record, .fault = on_fault, .flush = on_flush, .solver = SOLVER,
+  br_sink sink = { .user = s, .record = on_record, .read_as = on_read_as, .fault = on_fault, .flush = on_flush, .solver = SOLVER,
                    .columns = s->out.width };
   if (isatty (fileno (s->err.stream)))
     sink.progress = on_progress;

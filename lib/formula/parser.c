@@ -123,7 +123,7 @@ finish_call (br__parser *p, const br__function *f, const br__token *word, unsign
 }
 
 static br_status
-unclosed (br__parser *p, size_t open)
+unclosed (br__parser *p, size_t open, int list)
 {
   if (br__lex_is_sign (p->lexer, BR__PLUS_MINUS))
     {
@@ -132,7 +132,14 @@ unclosed (br__parser *p, size_t open)
       br__hint (p->error, "to add a number below zero, put a blank between the signs: + -");
       return BR_SYNTAX;
     }
-  br__fail (p->error, BR_SYNTAX, open, 1, "this bracket is not closed");
+  const br__token *t = &p->lexer->token;
+  if (list && (t->type == BR__NUMBER || t->type == BR__NAME) && p->last_end < t->offset)
+    {
+      br__fail (p->error, BR_SYNTAX, t->offset, t->length, "two values side by side");
+      br__hint_instead (p->error, p->lexer, p->last_end, t->offset - p->last_end, ", ", NULL);
+    }
+  else
+    br__fail (p->error, BR_SYNTAX, open, 1, "this bracket is not closed");
   return BR_SYNTAX;
 }
 
@@ -179,7 +186,7 @@ parse_arguments (br__parser *p, const br__function *f, const br__token *word)
           return status;
       }
   if (status == BR_OK && !br__lex_is_sign (p->lexer, ')'))
-    return unclosed (p, open);
+    return unclosed (p, open, 1);
   p->lexer->commas = commas;
   if (status == BR_OK)
     status = advance_closed (p);
@@ -194,7 +201,20 @@ unknown_function (br__parser *p, const br__token *word)
   const char *name = p->lexer->text + word->offset;
   br__fail (p->error, BR_SYNTAX, word->offset, word->length, "there is no function `%.*s`",
             br__clip (name, word->length, 40), name);
-  const char *near = br__same_word (name, word->length, "boxes") ? "in_boxes" : br__nearest_function (name, word->length);
+  static const struct { const char *typed, *is; } others[] = {
+    { "boxes", "in_boxes" }, { "average", "mean" }, { "avg", "mean" }, { "maximum", "max" }, { "minimum", "min" },
+    { "root", "sqrt" }, { "total", "sum" }, { "hypotenuse", "diagonal" }, { "round", "nearest" }, { "perimeter", "circumference" } };
+  const char *near = NULL;
+  for (size_t i = 0; i < sizeof others / sizeof others[0]; i++)
+    if (br__same_word (name, word->length, others[i].typed))
+      near = others[i].is;
+  if (near && strcmp (near, "in_boxes") != 0)
+    {
+      br__hint_instead (p->error, p->lexer, word->offset, word->length, near, NULL);
+      return BR_SYNTAX;
+    }
+  if (!near)
+    near = br__nearest_function (name, word->length);
   if (near)
     br__hint (p->error, "did you mean `%s`?", near);
   else
@@ -282,7 +302,7 @@ parse_shapes (br__parser *p, int part, const br__token *word)
         status = br__parse_advance (p);
     }
   if (status == BR_OK && !br__lex_is_sign (p->lexer, ')'))
-    return unclosed (p, open);
+    return unclosed (p, open, 0);
   if (status == BR_OK)
     status = br__parse_advance (p);
   br__token whole = *word;
@@ -345,7 +365,7 @@ parse_brackets (br__parser *p)
       return BR_SYNTAX;
     }
   if (!br__lex_is_sign (p->lexer, ')'))
-    return unclosed (p, open);
+    return unclosed (p, open, 0);
   p->depth--;
   p->size = outer;
   status = advance_closed (p);

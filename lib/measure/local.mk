@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
 # Shop notation: text to number and back, units, rulers, scales.
 libbenchrule_core_la_SOURCES += \
+  lib/measure/cell.c \
   lib/measure/glyph.c \
   lib/measure/measure.h \
   lib/measure/mixed.c \

@@ -5,6 +5,7 @@
 #define BR_MEASURE_MEASURE_H
 
 #include "benchrule.h"
+#include "exact/text.h"
 
 /* What a character is for in a measure, whichever way it was typed or pasted.  */
 typedef enum br__kind
@@ -45,6 +46,12 @@ size_t br__skip_blanks (const char *text, size_t length, size_t at);
 /* 1 where an unsigned measure can begin at AT: a digit (raised too), a point before a
    digit or a point, a vulgar fraction.  The lexer calls br_measure_scan there.  */
 int br__measure_begins (const char *text, size_t length, size_t at);
+
+/* cell.c.  1 where TEXT is a measure with more around it than blanks, as in Ø6.35 or 19 mm thick: the measure lies from
+   *START to *END.  */
+int br__measure_within (size_t *start, size_t *end, const char *text, size_t length);
+/* What of TEXT is not from START to END, without quotes and commas.  */
+void br__put_left_out (br_text *t, const char *text, size_t length, size_t start, size_t end);
 /* The end of the ASCII word at AT, AT itself where there is none.  */
 size_t br__word_end (const char *text, size_t length, size_t at);
 /* 1 if the LENGTH bytes at TEXT are WORD (in small letters), capitals or not.  */

@@ -400,16 +400,12 @@ br__shape_forget (br__run *run)
 {
   br__moves moves = BR__MOVES_ZERO;
   char *name = NULL;
-  br_status status = br__lex_next (&run->lex, run->error);
   const br__token t = run->lex.token;
-  if (status == BR_OK)
-    status = read_name (&name, run, "the name of a shape");
+  br_status status = read_name (&name, run, "the name of a shape");
   br__shape *s = status == BR_OK ? br__shape_find (run->sheet, name, strlen (name)) : NULL;
   if (status == BR_OK && !s)
     status = br__fail (run->error, BR_DOMAIN, t.offset, t.length, "there is no shape called `%.*s`",
                       BR__CLIP (name, 40));
-  if (status == BR_OK)
-    status = br__end_of_line (run);
   if (status == BR_OK)
     status = drop_shape (run, s, &moves);
   if (status == BR_OK)

@@ -79,7 +79,7 @@ br_status br__do_line (br__run *run);
 br_status br__do_outline (br__run *run);
 br_status br__do_shapes (br__run *run);
 br_status br__do_clear (br__run *run);
-/* `forget shape NAME`, the token at hand is `shape`.  */
+/* Forgets the shape whose name is at hand.  */
 br_status br__shape_forget (br__run *run);
 
 #endif

@@ -92,8 +92,10 @@ br__read_clauses (br__run *run, br__clauses *c, const char *last)
       if (br__lex_is_word (&run->lex, "to") && !marked++)
         {
           status = br__lex_next (&run->lex, run->error);
+          c->at_hand = !last && !br__lex_is_known (&run->lex)
+                       ? br__lex_is_word (&run->lex, "stock") ? 1 : br__lex_is_word (&run->lex, "dowels") ? 2 : 0 : 0;
           if (status == BR_OK)
-            status = br__read_mark (run, &c->mark);
+            status = c->at_hand ? br__lex_next (&run->lex, run->error) : br__read_mark (run, &c->mark);
           continue;
         }
       if ((br__lex_is_word (&run->lex, "up") || br__lex_is_word (&run->lex, "down")) && !c->directed++)

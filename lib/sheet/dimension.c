@@ -344,6 +344,9 @@ br__assign (br__run *run)
     }
   if (status == BR_OK && br__lex_is_sign (&run->lex, BR__PLUS_MINUS))
     status = read_tolerance (run, d);
+  /* The line itself says so: known.c.  */
+  if (status == BR_OK && br__lex_is_word (&run->lex, "known"))
+    status = br__lex_next (&run->lex, run->error);
   if (status == BR_OK && run->behind)
     status = run->behind (run);
   if (status == BR_OK)
@@ -385,8 +388,8 @@ br__named_entry (br__run *run, br__entry **e)
   return status;
 }
 
-static br_status
-forget_one (br__run *run)
+br_status
+br__forget_dimension (br__run *run)
 {
   br__entry *e = NULL;
   br__definition *d = NULL;
@@ -417,19 +420,6 @@ forget_one (br__run *run)
   br__definition_free (d);
   br__moves_clear (&moves);
   return status;
-}
-
-br_status
-br__forget_dimensions (br__run *run)
-{
-  br_status status = forget_one (run);
-  while (status == BR_OK && br__lex_is_sign (&run->lex, ','))
-    {
-      status = br__lex_next (&run->lex, run->error);
-      if (status == BR_OK)
-        status = forget_one (run);
-    }
-  return status == BR_OK ? br__end_of_line (run) : status;
 }
 
 /* The drawn size at the sheet's scale, for lengths and plain numbers.  */

@@ -110,3 +110,32 @@ br__do_show (br__run *run)
 {
   return br__each_of_list (run, show_one);
 }
+
+/* The value in full, as no answer for people writes it.  */
+static br_status
+emit_exact (br__run *run, const br__tree *tree)
+{
+  br__value v = BR__VALUE_ZERO;
+  br_status status = br__value_of (&v, run, tree);
+  if (status == BR_OK)
+    {
+      br_record *r = br__record_new ("exact");
+      br__put_expression (r, tree);
+      status = br__put_value (r, &v, &run->sheet->settings);
+      if (status == BR_OK)
+        status = br__emit (run, r);
+      else
+        {
+          br__record_free (r);
+          br__fail_plain (run->error, status, tree->base, tree->length);
+        }
+    }
+  br__value_clear (&v);
+  return status;
+}
+
+br_status
+br__do_exact (br__run *run)
+{
+  return br__each_of_list (run, emit_exact);
+}

@@ -15,6 +15,8 @@ libbenchrule_core_la_SOURCES += \
   lib/sheet/dimension.c \
   lib/sheet/entry_list.c \
   lib/sheet/expression.c \
+  lib/sheet/known.c \
+  lib/sheet/known.h \
   lib/sheet/graph.c \
   lib/sheet/graph.h \
   lib/sheet/graph_private.h \

@@ -18,6 +18,7 @@ swap_session (br_sheet *a, br_sheet *b)
   SWAP (history_count);
   SWAP (history_room);
   SWAP (pending_rollback);
+  SWAP (practice_path);
   SWAP (painter);
   SWAP (painter_user);
   SWAP (policy);

@@ -15,6 +15,9 @@ br_status
 br__emit (br__run *run, br_record *r)
 {
   br_status status = br__record_failed (r) ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : BR_OK;
+  if (run->echoes && run->sink && run->sink->read_as)
+    run->sink->read_as (run->sink->user, br__text_string (&run->phrase), br__text_string (&run->left_out));
+  run->echoes = 0;
   if (status == BR_OK && run->sink && run->sink->record)
     run->sink->record (run->sink->user, r);
   br__record_free (r);
@@ -47,7 +50,8 @@ br__end_of_line (br__run *run)
   br__fail (run->error, BR_SYNTAX, t->offset, t->length, "unexpected `%.*s`", shown,
             run->text + t->offset);
   if (t->type == BR__SIGN && t->sign != BR__PLUS_MINUS && (t->sign > 127 || strchr ("<=>", t->sign)))
-    br__hint (run->error, "to compare, write `check` at the start of the line");
+    br__hint (run->error, run->end < 100 ? "to compare, write `check %.*s`" : "to compare, write `check` at the start of the line",
+              (int) run->end, run->text);
   else if (br__lex_is_word (&run->lex, "x"))
     br__hint (run->error, "to multiply, write `*`");
   return BR_SYNTAX;

@@ -193,6 +193,8 @@ typedef struct br__run
   int kept;                 /* the statement belongs in a saved sheet */
   br_status (*behind) (struct br__run *run);    /* reads what stands behind the formula of an assignment, or NULL */
   br_text phrase;           /* the line in the words of the language, where TEXT is that */
+  br_text left_out;         /* what of the line is not in PHRASE */
+  int echoes;               /* PHRASE is to be told before the first answer */
   int told;                 /* its mistakes have been reported already: those of an opened file */
   struct br__run *collect;  /* the `use` whose lines this is one of, or NULL */
   char *touched[8];         /* files that it reads, which it will not write over */
@@ -314,6 +316,7 @@ typedef struct br__clauses
   br_direction direction;
   int directed;             /* it was said */
   int keep_total;
+  int at_hand;              /* 1: to the stock, 2: to the dowels */
 } br__clauses;
 /* Reads them to the end of the line, or to the word LAST (may be NULL).  */
 br_status br__read_clauses (br__run *run, br__clauses *c, const char *last);
@@ -330,8 +333,8 @@ br_status br__put_moves (br_record *r, const br__moves *moves, br_sheet *sheet);
 br_status br__tell_change (br__run *run, const br__moves *moves, const br__changes *changes);
 /* The dimension that the token at hand names.  */
 br_status br__named_entry (br__run *run, br__entry **e);
-/* `forget NAME, ...`, the token at hand is the first name.  */
-br_status br__forget_dimensions (br__run *run);
+/* Takes the value of the dimension at hand away.  */
+br_status br__forget_dimension (br__run *run);
 /* check.c */
 /* Whether a margin of SIGN meets COMPARISON.  */
 int br__comparison_holds (br__comparison comparison, int sign);
@@ -370,6 +373,8 @@ br__mark_length (const char *text, size_t length)
 extern const br__statement br__sheet_statements[];
 /* An expression on its own is shown.  */
 br_status br__do_show (br__run *run);
+br_status br__do_exact (br__run *run);
+br_status br__do_known (br__run *run);
 br_status br__do_list (br__run *run);
 br_status br__do_undo (br__run *run);
 br_status br__do_redo (br__run *run);

@@ -9,6 +9,11 @@
 const br__statement br__sheet_statements[] =
 {
   { "list", "list", "all dimensions of the sheet", NULL, BR__FOLLOW_NOTHING, NULL, 0, br__do_list },
+  { "exact", "exact VALUE", "a value in full, as a fraction and with all digits that are certain", NULL,
+    BR__FOLLOW_VALUE, NULL, 0, br__do_exact },
+  { "known", "known NAME, ...", "sizes that stay as they are when others are tidied",
+    "Or behind the size: axle = 3/8 known.  Stock, dowels and hardware are known by their line, their name or their\n"
+    "note.  `known` alone lists them all.", BR__FOLLOW_NAME, NULL, 0, br__do_known },
   { "undo", "undo", "takes the last change back", NULL, BR__FOLLOW_NOTHING, NULL, 0, br__do_undo },
   { "redo", "redo", "does again what was taken back", NULL, BR__FOLLOW_NOTHING, NULL, 0, br__do_redo },
   { "check", "check VALUE <= VALUE  # what it means",

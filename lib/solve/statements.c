@@ -8,9 +8,10 @@
 
 const br__statement br__solve_statements[] =
 {
-  { "tidy", "tidy [apply] [to MARK]", "every given dimension on its nearest mark",
+  { "tidy", "tidy [apply] [NAME, ... or except NAME, ...] [to MARK]", "given dimensions on their nearest marks",
     "Shows what would move, and which checks would fail; `tidy apply` does it, and one\n"
-    "`undo` takes it back.", BR__FOLLOW_WORD, "apply to", 0, br__do_tidy },
+    "`undo` takes it back.  What is known, stock, dowels and hardware stay, unless they are named.",
+    BR__FOLLOW_NAME, "apply except to", 0, br__do_tidy },
   { "stack", "stack VALUE", "what tolerances add up to: worst case, root sum square, shares",
     "Exact where the formula is linear or runs one way over all sizes within the\n"
     "tolerances; else bounds that are certain.", BR__FOLLOW_VALUE, NULL, 0, br__do_stack },

@@ -7,11 +7,61 @@
 
 #include <string.h>
 
+#include "exact/memory.h"
+#include "exact/text.h"
+#include "sheet/hidden.h"
+#include "sheet/known.h"
 #include "sheet/sheet.h"
 #include "sheet/caution.h"
 #include "solve/find.h"
 
-/* The mark for a given dimension, or *OFF 0 where it lies on one or is not on a ruler.  */
+/* What is tidied: the entries that are named, or all but these.  */
+typedef struct choice
+{
+  br__entry **named;
+  size_t count, room;
+  int except;
+} choice;
+
+static int
+is_named (const choice *c, const br__entry *e)
+{
+  for (size_t i = 0; i < c->count; i++)
+    if (c->named[i] == e)
+      return 1;
+  return 0;
+}
+
+/* 1 if E may move: what is named by itself, whatever it is; else all that is not known and not bought as it is.  */
+static int
+is_chosen (const choice *c, const br_sheet *sheet, br__entry *e)
+{
+  if (c->count && !c->except)
+    return is_named (c, e);
+  return !is_named (c, e) && !br__stays (sheet, e);
+}
+
+static br_status
+read_names (choice *c, br__run *run)
+{
+  br_status status = BR_OK;
+  for (int first = 1; status == BR_OK && (first || br__lex_is_sign (&run->lex, ',')); first = 0)
+    {
+      br__entry *e = NULL;
+      if (!first)
+        status = br__lex_next (&run->lex, run->error);
+      if (status == BR_OK)
+        status = br__named_entry (run, &e);
+      if (status == BR_OK && !br__grow (&c->named, &c->room, c->count + 1, sizeof (br__entry *)))
+        status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+      if (status == BR_OK)
+        c->named[c->count++] = e;
+    }
+  return status;
+}
+
+/* The mark for a given dimension, *OFF 0 where it lies on one or is not on a ruler, and
+   -1 where it is under half a mark.  */
 static br_status
 mark_for (br_text *text, int *off, br__run *run, const br__value *v, const br__mark *mark)
 {
@@ -26,7 +76,10 @@ mark_for (br_text *text, int *off, br__run *run, const br__value *v, const br__m
   if (status == BR_OK)
     status = br__round_value (&rounded, &x, mark, BR_NEAREST, s, run->error);
   const br_number *q = br_real_rational (&x.real);
-  if (status == BR_OK && !(q && br_number_equal (q, &rounded.value)))
+  /* A size under half a mark never becomes 0.  */
+  if (status == BR_OK && !(q && br_number_equal (q, &rounded.value)) && br_number_sign (&rounded.value) == 0)
+    *off = -1;
+  else if (status == BR_OK && !(q && br_number_equal (q, &rounded.value)))
     {
       /* A plain dimension stays plain, and a length is written as one.  */
       *off = 1;
@@ -49,6 +102,8 @@ set_to (br__run *run, br__entry *e, const char *mark_text)
   br__text_printf (&line, "%s = %s", br__entry_name (e), mark_text);
   if (d->tolerance_text)
     br__text_printf (&line, " +- %s", d->tolerance_text);
+  if (br__is_marked_known (run->sheet, e))
+    br__text_puts (&line, " known");
   inner.text = br__text_string (&line);
   inner.length = inner.end = line.length;
   inner.note = "";
@@ -71,7 +126,7 @@ set_to (br__run *run, br__entry *e, const char *mark_text)
 }
 
 static br_status
-tidy_all (br__run *run, const br__mark *mark, size_t *count)
+tidy_all (br__run *run, const br__mark *mark, const choice *c, br_list *kept, size_t *count)
 {
   br_status status = BR_OK;
   for (br__entry *e = br__graph_first (run->sheet->graph); e && status == BR_OK;
@@ -84,7 +139,13 @@ tidy_all (br__run *run, const br__mark *mark, size_t *count)
       if (!d || !v || d->edge_count || br__is_hidden_entry (e))
         continue;
       status = mark_for (&text, &off, run, v, mark);
-      if (status == BR_OK && off)
+      int chosen = is_chosen (c, run->sheet, e);
+      if (status == BR_OK && off && (!chosen || off < 0))
+        {
+          if (chosen || !c->count || c->except)
+            br__list_entry (kept, e, NULL);
+        }
+      else if (status == BR_OK && off)
         {
           status = set_to (run, e, br__text_string (&text));
           ++*count;
@@ -152,12 +213,13 @@ put_failing (br_record *r, const br_sheet *sheet)
 }
 
 static br_status
-propose (br__run *run, const br__mark *mark, int apply)
+propose (br__run *run, const br__mark *mark, const choice *c, int apply)
 {
   br__moves moves = BR__MOVES_ZERO;
   size_t count = 0;
   br_record *r = br__record_new ("tidy");
-  br_status status = tidy_all (run, mark, &count);
+  br_status status = tidy_all (run, mark, c, br__put_list (r, "kept"), &count);
+  int kept = br_list_size (br_record_list (r, "kept")) > 0;
 
   if (status == BR_OK)
     status = judge_all (run);
@@ -177,7 +239,7 @@ propose (br__run *run, const br__mark *mark, int apply)
     }
   if (status == BR_OK)
     status = judge_all (run);
-  if (status == BR_OK && !count)
+  if (status == BR_OK && !count && !kept)
     {
       br__record_free (r);
       r = NULL;
@@ -202,7 +264,13 @@ br__do_tidy (br__run *run)
   br__settings *s = &run->sheet->settings;
   int apply = br__lex_is_word (&run->lex, "apply"), given = 0;
   br_status status = apply ? br__lex_next (&run->lex, run->error) : BR_OK;
+  choice c = { NULL, 0, 0, 0 };
 
+  c.except = status == BR_OK && br__lex_is_word (&run->lex, "except");
+  if (c.except)
+    status = br__lex_next (&run->lex, run->error);
+  if (status == BR_OK && (c.except || (run->lex.token.type == BR__NAME && !br__lex_is_word (&run->lex, "to"))))
+    status = read_names (&c, run);
   if (status == BR_OK && br__lex_is_word (&run->lex, "to"))
     {
       status = br__lex_next (&run->lex, run->error);
@@ -219,7 +287,8 @@ br__do_tidy (br__run *run)
   if (status == BR_OK && given)
     status = br__mark_copy (&run->sheet->tidy, &mark);
   if (status == BR_OK)
-    status = propose (run, &mark, apply);
+    status = propose (run, &mark, &c, apply);
+  br__free (c.named);
   br_number_clear (&mark.size);
   return status;
 }

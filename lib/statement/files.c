@@ -23,5 +23,7 @@ const br__statement br__file_statements[] =
   { "run", "run files", "does what lines of a sheet file would do with other files",
     "A sheet that comes from a file writes nothing, and reads only sheets in its own folder, until you say so.",
     BR__FOLLOW_NOTHING, "files", 0, br__do_run },
+  { "rename", "rename OLD to NEW", "another name for a size, a shape, a stock or a part, wherever it is used",
+    "Notes and titles stay as they are.  One `undo` takes it back.", BR__FOLLOW_NAME, "to", 0, br__do_rename },
   { NULL, NULL, NULL, NULL, BR__FOLLOW_NOTHING, NULL, 0, NULL }
 };

@@ -10,10 +10,15 @@ libbenchrule_core_la_SOURCES += \
   lib/statement/opened.h \
   lib/statement/phrase.c \
   lib/statement/phrase.h \
+  lib/statement/at_hand.c \
   lib/statement/phrase_hint.c \
+  lib/statement/phrase_frame.c \
+  lib/statement/phrase_rows.c \
+  lib/statement/phrase_table.c \
   lib/statement/phrase_words.h \
   lib/statement/picture.c \
   lib/statement/recover.c \
+  lib/statement/rename.c \
   lib/statement/round.c \
   lib/statement/run.c \
   lib/statement/save.c \

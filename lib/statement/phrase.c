@@ -45,8 +45,8 @@ br__words_at (const br__words *l, size_t i, const char *phrase)
   return 1;
 }
 
-static size_t
-words_of (const char *phrase)
+size_t
+br__words_of (const char *phrase)
 {
   size_t n = *phrase != 0;
   for (; *phrase; phrase++)
@@ -58,7 +58,7 @@ words_of (const char *phrase)
 void
 br__words_put (br__words *l, size_t i, size_t n, const char *text)
 {
-  size_t more = words_of (text);
+  size_t more = br__words_of (text);
   if (i + n > l->count || l->count - n + more > BR__MOST_WORDS)
     return;
   memmove (&l->word[i + more], &l->word[i + n], (l->count - i - n) * sizeof l->word[0]);
@@ -94,8 +94,8 @@ br__word_known (const br__words *l, size_t i)
   return l->run->lex.known && i < l->count && l->run->lex.known (l->run->lex.user, l->word[i].s, l->word[i].length);
 }
 
-static int
-begins_number (const br__words *l, size_t i)
+int
+br__word_begins_number (const br__words *l, size_t i)
 {
   return i < l->count && br__measure_begins (l->word[i].s, l->word[i].length, 0);
 }
@@ -127,9 +127,8 @@ cardinal (const br__words *l, size_t i)
   return br__word_at (l, i, "a") || br__word_at (l, i, "an") ? 1 : 0;
 }
 
-/* The denominator that an ordinal says: eighth, eighths, 8ths, 1/8ths, thirty-seconds.  0: none.  */
-static int64_t
-ordinal (const br__words *l, size_t i)
+int64_t
+br__ordinal (const br__words *l, size_t i, int *plural)
 {
   static const struct { const char *word; int d; } names[] = {
     { "whole", 1 }, { "half", 2 }, { "halves", 2 }, { "third", 3 }, { "quarter", 4 }, { "fourth", 4 }, { "fifth", 5 },
@@ -139,12 +138,17 @@ ordinal (const br__words *l, size_t i)
   char word[20] = "";
   size_t n, k, at = 0;
   int64_t d = 0;
+  int none;
+  if (!plural)
+    plural = &none;
+  *plural = 0;
   if (i >= l->count || l->word[i].length >= sizeof word || br__word_known (l, i))
     return 0;
   for (n = 0; n < l->word[i].length; n++)
     word[n] = (char) (l->word[i].s[n] | 0x20);
   word[n] = 0;
-  if (n > 3 && word[n - 1] == 's' && strcmp (word, "halves") != 0)
+  *plural = n > 3 && word[n - 1] == 's';
+  if (*plural && strcmp (word, "halves") != 0)
     word[--n] = 0;
   for (k = 0; k < sizeof names / sizeof names[0]; k++)
     if (strcmp (word, names[k].word) == 0)
@@ -157,11 +161,12 @@ ordinal (const br__words *l, size_t i)
   for (k = at; k < n && word[k] >= '0' && word[k] <= '9' && k < at + 3; k++)
     d = 10 * d + (word[k] - '0');
   /* The digits of 0x30 to 0x39 have the bit already.  */
-  return k > at && (strcmp (word + k, "th") == 0 || strcmp (word + k, "nd") == 0 || strcmp (word + k, "rd") == 0) ? d : 0;
+  /* 2nd and 3rd are powers.  */
+  return k > at && (strcmp (word + k, "th") == 0 || (strcmp (word + k, "nd") == 0 && d > 9)) ? d : 0;
 }
 
-static int
-is_unit_word (const br__words *l, size_t i)
+int
+br__word_is_unit (const br__words *l, size_t i)
 {
   return i < l->count && br_unit_find (l->word[i].s, l->word[i].length) != NULL;
 }
@@ -176,8 +181,8 @@ spoken_fraction (const br__words *l, size_t i, int64_t *n, int64_t *d, size_t *u
     at++;
   else
     *n = 1;
-  *d = ordinal (l, at);
-  if (*d < 2 || *n >= *d || begins_number (l, at))
+  *d = br__ordinal (l, at, NULL);
+  if (*d < 2 || *n >= *d || br__word_begins_number (l, at))
     return 0;
   *used = at + 1 - i;
   return 1;
@@ -187,7 +192,30 @@ spoken_fraction (const br__words *l, size_t i, int64_t *n, int64_t *d, size_t *u
 static int
 number_goes_on (const br__words *l, size_t i)
 {
-  return br__word_at (l, i, "of") || is_unit_word (l, i) || ((br__word_at (l, i, "an") || br__word_at (l, i, "a")) && is_unit_word (l, i + 1));
+  return br__word_at (l, i, "of") || br__word_is_unit (l, i) || ((br__word_at (l, i, "an") || br__word_at (l, i, "a")) && br__word_is_unit (l, i + 1));
+}
+
+/* A number in digits or a name, or `the` before one.  */
+static int
+is_value (const br__words *l, size_t i)
+{
+  i += (size_t) br__word_at (l, i, "the");
+  return br__word_begins_number (l, i) || br__word_known (l, i);
+}
+
+/* A sign, or a word that becomes one, beside which a number in words is one.  */
+static int
+is_sign_word (const br__words *l, size_t i)
+{
+  static const char *const words[] = { "plus", "minus", "times", "over", "into", "by", "divided", "multiplied", "squared", "cubed" };
+  if (i >= l->count || br__word_known (l, i))
+    return 0;
+  if (l->word[i].length == 1 && strchr ("+-*/=", l->word[i].s[0]))
+    return 1;
+  for (size_t k = 0; k < sizeof words / sizeof words[0]; k++)
+    if (br__word_at (l, i, words[k]))
+      return 1;
+  return 0;
 }
 
 /* 2 and 3/8, two and a half, three eighths, half an inch, two feet: as digits.  */
@@ -209,17 +237,20 @@ br__phrase_numbers (br__words *l)
             replace_made (l, i, 2 + used, "%lld-%lld/%lld", (long long) whole, (long long) n, (long long) d);
         }
       else if (spoken_fraction (l, i, &n, &d, &used)
-               && (used > 1 || number_goes_on (l, i + 1) || (br__word_at (l, i, "half") && begins_number (l, i + 1))))
+               && (used > 1 || number_goes_on (l, i + 1) || (br__word_at (l, i, "half") && is_value (l, i + 1))))
         {
           replace_made (l, i, used, "%lld/%lld", (long long) n, (long long) d);
-          if (begins_number (l, i + 1) && used == 1)
+          if (used == 1 && br__word_at (l, i + 1, "the") && is_value (l, i + 2))
+            br__words_put (l, i + 1, 1, "");
+          if (used == 1 && is_value (l, i + 1))
             br__words_put (l, i + 1, 0, "*");
         }
-      else if ((n = cardinal (l, i)) > 0 && !br__word_at (l, i, "a") && !br__word_at (l, i, "an") && is_unit_word (l, i + 1))
+      else if ((n = cardinal (l, i)) > 0 && !br__word_at (l, i, "a") && !br__word_at (l, i, "an")
+               && (br__word_is_unit (l, i + 1) || (i > 0 && is_sign_word (l, i - 1)) || is_sign_word (l, i + 1)))
         replace_made (l, i, 1, "%lld", (long long) n);
-      if (begins_number (l, i) && (br__word_at (l, i + 1, "an") || br__word_at (l, i + 1, "a")) && is_unit_word (l, i + 2))
+      if (br__word_begins_number (l, i) && (br__word_at (l, i + 1, "an") || br__word_at (l, i + 1, "a")) && br__word_is_unit (l, i + 2))
         br__words_put (l, i + 1, 1, "");
-      if (begins_number (l, i) && br__words_at (l, i + 1, "of a|an") && is_unit_word (l, i + 3))
+      if (br__word_begins_number (l, i) && br__words_at (l, i + 1, "of a|an") && br__word_is_unit (l, i + 3))
         br__words_put (l, i + 1, 2, "");
     }
 }
@@ -250,7 +281,7 @@ void
 br__phrase_signs (br__words *l)
 {
   static const struct { const char *phrase, *sign; } table[] = {
-    { "plus", "+" }, { "minus", "-" }, { "times", "*" }, { "multiplied by", "*" }, { "divided by", "/" }, { "over", "/" },
+    { "plus or minus", "+-" }, { "give or take", "+-" }, { "plus", "+" }, { "minus", "-" }, { "times", "*" }, { "multiplied by", "*" }, { "divided by", "/" }, { "over", "/" },
     { "added to", "+" }, { "squared", "^2" }, { "cubed", "^3" } };
   static const struct { const char *phrase, *product; } firsts[] = {
     { "twice", "2 *" }, { "double", "2 *" }, { "thrice", "3 *" }, { "triple", "3 *" } };
@@ -263,95 +294,10 @@ br__phrase_signs (br__words *l)
           br__words_put (l, i, br__word_at (l, i + 1, "the") ? 2 : 1, firsts[k].product);
       for (size_t k = 0; k < sizeof table / sizeof table[0] && i > 0; k++)
         if (br__words_at (l, i, table[k].phrase))
-          br__words_put (l, i, words_of (table[k].phrase), table[k].sign);
+          br__words_put (l, i, br__words_of (table[k].phrase), table[k].sign);
       if (br__word_at (l, i, "of") && i > 0 && br__takes_of (l, i - 1) && !br__sum_follows (l, i + 1))
         br__words_put (l, i, br__word_at (l, i + 1, "the") ? 2 : 1, "*");
     }
-}
-
-/* ---- Questions and orders ---- */
-
-static void
-questions (br__words *l)
-{
-  static const struct { const char *phrase, *is; } table[] = {
-    { "what is missing", "missing" }, { "what's missing", "missing" }, { "whats missing", "missing" },
-    { "what is still missing", "missing" }, { "show|list checks", "check" }, { "show|list dimensions", "list" },
-    { "show|list missing", "missing" }, { "show|list shapes", "shapes" }, { "show|list parts", "parts" },
-    { "show list", "list" }, { "show me", "" }, { "tell|give me", "" },
-    { "how long|big|wide|high|tall|thick|deep|far|much|large is|are", "" }, { "what is|are", "" }, { "what's", "" }, { "whats", "" },
-    { "work out", "" }, { "calculate|compute|evaluate|convert|express", "" }, { "please", "" }, { "set|use the", "set" } };
-  /* A question mark ends a question, and no assignment.  */
-  if (l->count && !memchr (l->run->text, '=', l->run->end)
-      && l->word[l->count - 1].s[l->word[l->count - 1].length - 1] == '?')
-    {
-      if (l->count > 1 && l->word[l->count - 1].length == 1)
-        br__words_put (l, l->count - 1, 1, "");
-      else if (l->count > 1)
-        l->word[l->count - 1].length--, l->changed = 1;
-    }
-  if (l->count > 1 && br__word_at (l, l->count - 1, "please"))
-    br__words_put (l, l->count - 1, 1, "");
-  if (l->count == 1 && (br__word_at (l, 0, "exit") || br__word_at (l, 0, "bye") || br__word_at (l, 0, "q")))
-    br__words_put (l, 0, 1, "quit");
-  if (l->count == 1 && br__word_at (l, 0, "checks"))
-    br__words_put (l, 0, 1, "check");
-  if (l->count && l->word[0].s[0] == '?')
-    {
-      if (l->word[0].length == 1)
-        br__words_put (l, 0, 1, "help");
-      else
-        {
-          l->word[0].s++, l->word[0].length--;
-          br__words_put (l, 0, 0, "help");
-        }
-    }
-  for (size_t k = 0; k < sizeof table / sizeof table[0]; k++)
-    if (br__words_at (l, 0, table[k].phrase) && !br__word_known (l, 0))
-      br__words_put (l, 0, words_of (table[k].phrase), table[k].is);
-  /* how many inches is 45 mm, how many mm in 2 3/8 */
-  if (br__words_at (l, 0, "how many") && is_unit_word (l, 2)
-      && (br__word_at (l, 3, "is") || br__word_at (l, 3, "are") || br__word_at (l, 3, "in")) && l->count > 4 && l->count + 2 <= BR__MOST_WORDS)
-    {
-      size_t start = l->count;
-      const char *unit = l->word[2].s;
-      size_t length = l->word[2].length;
-      br__words_put (l, start, 0, "in unit");
-      l->word[start + 1].s = unit;
-      l->word[start + 1].length = length;
-      br__words_put (l, 0, 4, "");
-    }
-  while (br__word_at (l, 0, "the") && l->count > 1 && !br__word_known (l, 0))
-    br__words_put (l, 0, 1, "");
-}
-
-/* set wheel = 2, change wheel to 2-1/2, let wheel be 2, wheel: 2, wheel := 2 */
-static void
-assignments (br__words *l)
-{
-  const br__statement *st;
-  int word = br__word_at (l, 0, "set") || br__word_at (l, 0, "change") || br__word_at (l, 0, "let") || br__word_at (l, 0, "make");
-  if (word && l->count > 2 && !br__word_known (l, 0))
-    br__words_put (l, 0, br__word_at (l, 1, "the") ? 2 : 1, "");
-  else
-    word = 0;
-  if (l->count < 2)
-    return;
-  size_t n = l->word[0].length;
-  if (n > 1 && l->word[0].s[n - 1] == ':' && br__letter_at (l->word[0].s, n, 0))
-    {
-      l->word[0].length--;
-      br__words_put (l, 1, 0, "=");
-    }
-  else if (l->word[1].length == 2 && memcmp (l->word[1].s, ":=", 2) == 0)
-    br__words_put (l, 1, 1, "=");
-  else if (l->word[1].length == 1 && l->word[1].s[0] == ':' && br__letter_at (l->word[0].s, n, 0))
-    br__words_put (l, 1, 1, "=");
-  else if (word && (br__word_at (l, 1, "to") || br__word_at (l, 1, "be") || br__word_at (l, 1, "as")))
-    br__words_put (l, 1, 1, "=");
-  st = l->run->sheet->language->find (l->word[0].s, l->word[0].length);
-  if (st && st->setting && l->word[1].length == 1 && l->word[1].s[0] == '=')
-    br__words_put (l, 1, 1, "");
 }
 
 /* half scale, 1/2 scale, full size: a line of its own.  A quarter scale may be inches to the foot.  */
@@ -399,9 +345,9 @@ mark (br__words *l, size_t i)
 {
   while (br__word_at (l, i, "the") || br__word_at (l, i, "nearest") || br__word_at (l, i, "closest"))
     br__words_put (l, i, 1, "");
-  if ((br__word_at (l, i, "a") || br__word_at (l, i, "an")) && ordinal (l, i + 1))
+  if ((br__word_at (l, i, "a") || br__word_at (l, i, "an")) && br__ordinal (l, i + 1, NULL))
     br__words_put (l, i, 1, "");
-  int64_t d = ordinal (l, i);
+  int64_t d = br__ordinal (l, i, NULL);
   if (d && (l->word[i].s[0] < '0' || l->word[i].s[0] > '9' || l->word[i].s[l->word[i].length - 1] > '9'))
     {
       int inch = br__words_at (l, i + 1, "of an inch") ? 3 : br__words_at (l, i + 1, "of inch") ? 2 : br__word_at (l, i + 1, "inch") || br__word_at (l, i + 1, "in") ? 1 : 0;
@@ -413,9 +359,9 @@ mark (br__words *l, size_t i)
         }
       return 1;
     }
-  if (begins_number (l, i) && br__words_at (l, i + 1, "of an inch"))
+  if (br__word_begins_number (l, i) && br__words_at (l, i + 1, "of an inch"))
     br__words_put (l, i + 1, 3, "in");
-  return begins_number (l, i);
+  return br__word_begins_number (l, i);
 }
 
 static void
@@ -442,18 +388,18 @@ marks (br__words *l)
             br__words_put (l, i, 1, "");
         }
       if (!br__word_at (l, i, "to") || !(br__word_at (l, i + 1, "the") || br__word_at (l, i + 1, "nearest") || br__word_at (l, i + 1, "closest")
-                                || begins_number (l, i + 1) || ordinal (l, i + 1)
-                                || ((br__word_at (l, i + 1, "a") || br__word_at (l, i + 1, "an")) && ordinal (l, i + 2))))
+                                || br__word_begins_number (l, i + 1) || br__ordinal (l, i + 1, NULL)
+                                || ((br__word_at (l, i + 1, "a") || br__word_at (l, i + 1, "an")) && br__ordinal (l, i + 2, NULL))))
         continue;
       if (!mark (l, i + 1))
         continue;
-      if (begins_number (l, 0) || br__word_known (l, 0))
+      if (br__word_begins_number (l, 0) || br__word_known (l, 0))
         {
           br__words_put (l, 0, 0, "round");
           i++;
         }
       /* round to 1/8 3.57 */
-      if (i == 1 && rounds && i + 2 < l->count && !is_unit_word (l, i + 2) && !br__word_at (l, i + 2, "up") && !br__word_at (l, i + 2, "down"))
+      if (i == 1 && rounds && i + 2 < l->count && !br__word_is_unit (l, i + 2) && !br__word_at (l, i + 2, "up") && !br__word_at (l, i + 2, "down"))
         {
           const char *size = l->word[2].s;
           size_t length = l->word[2].length;
@@ -490,30 +436,54 @@ br__words_cut (br__words *l)
     }
 }
 
-int
-br__phrase (br_text *t, const br__run *run)
+static int
+put_phrase (br_text *t, br__words *l)
 {
-  br__words l = { .run = run };
-  br__words_cut (&l);
-  if (l.count == BR__MOST_WORDS || l.count == 0)
+  const br__run *run = l->run;
+  if (l->count == BR__MOST_WORDS || l->count == 0)
     return 0;
-  questions (&l);
-  assignments (&l);
-  scales (&l);
-  sizes (&l);
-  marks (&l);
+  if (br__phrase_row (&l->row, l))
+    {
+      br__run made = *run;
+      made.text = br__text_string (&l->row);
+      made.end = l->row.length;
+      l->count = 0;
+      l->changed = 1;
+      l->run = &made;
+      br__words_cut (l);
+      l->run = run;
+    }
+  scales (l);
+  sizes (l);
+  marks (l);
   /* What stands behind `save over` is the name of a file, and no sum.  */
-  const br__statement *st = run->sheet->language->find (l.word[0].s, l.word[0].length);
+  const br__statement *st = br__statement_find (l->word[0].s, l->word[0].length);
   if (!st || st->follow != BR__FOLLOW_FILE)
     {
-      br__phrase_numbers (&l);
-      br__phrase_signs (&l);
+      br__phrase_numbers (l);
+      br__phrase_signs (l);
     }
-  for (size_t i = 0; i < l.count && l.changed; i++)
+  for (size_t i = 0; i < l->count && l->changed; i++)
     {
-      if (i > 0 && !(l.word[i].s[0] == '^' && l.word[i].length == 2))
+      if (i > 0 && !(l->word[i].s[0] == '^' && l->word[i].length == 2))
         br__text_putc (t, ' ');
-      br__text_put (t, l.word[i].s, l.word[i].length);
+      br__text_put (t, l->word[i].s, l->word[i].length);
     }
-  return l.changed && l.count > 0 && !t->failed;
+  return l->changed && l->count > 0 && !t->failed;
+}
+
+int
+br__phrase (br_text *t, br_text *left_out, const br__run *run)
+{
+  br__words l = { .run = run };
+  if (br__phrase_cell (t, left_out, run))
+    return 1;
+  br__text_reset (t);
+  if (br__respell (t, run, 0))
+    return 1;
+  br__text_reset (t);
+  br__phrase_frame (&l);
+  int changed = put_phrase (t, &l);
+  br__text_clear (&l.row);
+  return changed;
 }

@@ -8,8 +8,10 @@
 
 /* T = the statement RUN->text up to its note in the words of the language, where all of its phrases can mean one thing
    only.  0 where there is nothing to change.  Three rules: what can mean one thing is accepted; what could mean two is left,
-   so that it is refused; a hint works as it stands.  */
-int br__phrase (br_text *t, const br__run *run);
+   so that it is refused; a hint works as it stands.  LEFT_OUT = what of a number with more around it was left out.  */
+int br__phrase (br_text *t, br_text *left_out, const br__run *run);
+/* Where the statement of RUN, which was refused, is a phrase of two readings or one that is not taken, its hint; else 0.  */
+int br__phrase_refused (br__run *run);
 /* A hint for the statement of RUN, which was refused, where it is one that people use for something else.  */
 void br__phrase_hint (br__run *run);
 

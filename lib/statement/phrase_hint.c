@@ -6,6 +6,7 @@
 
 #include <string.h>
 
+#include "measure/measure.h"
 #include "statement/phrase.h"
 #include "statement/phrase_words.h"
 #include "statement/statements.h"
@@ -102,6 +103,87 @@ product_of_sum (br_error *error, br__words *l)
   return 1;
 }
 
+int
+br__phrase_refused (br__run *run)
+{
+  br__words l = { .run = run };
+  if (!run->error)
+    return 0;
+  br__phrase_frame (&l);
+  return l.count > 0 && l.count < BR__MOST_WORDS && br__phrase_row_hint (run, &l);
+}
+
+/* 2x4 in one word: a product, or lumber.  */
+static int
+glued_product (br_error *error, const br__words *l)
+{
+  const char *s = l->word[0].s, *x = memchr (s, 'x', l->word[0].length);
+  size_t n = x ? (size_t) (x - s) : 0;
+  br_measure a = BR_MEASURE_ZERO, b = BR_MEASURE_ZERO;
+  int found = l->count == 1 && n && br_measure_read (&a, s, n, NULL, NULL) == BR_OK
+              && br_measure_read (&b, x + 1, l->word[0].length - n - 1, NULL, NULL) == BR_OK;
+  br_measure_clear (&a);
+  br_measure_clear (&b);
+  if (found && l->word[0].length < 40)
+    br__hint (error, "write `%.*s * %.*s`", (int) n, s, (int) (l->word[0].length - n - 1), x + 1);
+  return found;
+}
+
+/* 1/2" dowel and gap = 19 mm plywood: a measure, and what it is the size of.  */
+static int
+named_measure (br_error *error, const br__words *l)
+{
+  size_t last = l->count - 1, first = l->count > 3 && l->word[1].length == 1 && l->word[1].s[0] == '=' ? 2 : 0;
+  const char *start = l->word[first].s;
+  size_t length = (size_t) (l->word[last].s - start);
+  br_measure m = BR_MEASURE_ZERO;
+  while (length && start[length - 1] == ' ')
+    length--;
+  int found = l->count > 1 && !br_unit_find (l->word[last].s, l->word[last].length)
+              && br_measure_read (&m, start, length, NULL, NULL) == BR_OK && length + l->word[last].length < 60;
+  br_measure_clear (&m);
+  for (size_t i = 0, n; found && i < l->word[last].length; i += n)
+    {
+      n = br__letter_at (l->word[last].s + i, l->word[last].length - i, i > 0);
+      found = n > 0;
+      n += !found;
+    }
+  if (found && first)
+    br__hint (error, "write `%.*s = %.*s # %.*s`", (int) l->word[0].length, l->word[0].s, (int) length, start,
+              (int) l->word[last].length, l->word[last].s);
+  else if (found)
+    br__hint (error, "write `%.*s`, or to keep it `%.*s = %.*s`", (int) length, start, (int) l->word[last].length,
+              l->word[last].s, (int) length, start);
+  return found;
+}
+
+/* circle wheel = 3 at (0, 0): a place has no brackets.  */
+static int
+place_in_brackets (br_error *error, const br__run *run)
+{
+  const char *open = memchr (run->text, '(', run->end);
+  size_t at = open ? (size_t) (open - run->text) : 0;
+  size_t end = run->end;
+  while (end && run->text[end - 1] == ' ')
+    end--;
+  if (at < 4 || end > 100 || memcmp (open - 4, " at ", 4) != 0 || run->text[end - 1] != ')')
+    return 0;
+  br__hint (error, "write `%.*s%.*s`", (int) at, run->text, (int) (end - at - 2), open + 1);
+  return 1;
+}
+
+/* 3\\4 and the like.  */
+static int
+respelled (br_error *error, const br__run *run)
+{
+  br_text t = BR_TEXT_ZERO;
+  int found = run->end < 100 && br__respell (&t, run, 1);
+  if (found)
+    br__hint (error, "write `%s`", br__text_string (&t));
+  br__text_clear (&t);
+  return found;
+}
+
 void
 br__phrase_hint (br__run *run)
 {
@@ -110,9 +192,20 @@ br__phrase_hint (br__run *run)
   br__words_cut (&l);
   if (l.count == 0 || l.count == BR__MOST_WORDS || !run->error)
     return;
+  /* wheel++ */
+  size_t n = l.word[0].length;
+  if (l.count == 1 && n > 2 && memcmp (l.word[0].s + n - 2, "++", 2) == 0)
+    {
+      copy = l;
+      copy.word[0].length -= 2;
+      br__words_put (&copy, 1, 0, "+= 1");
+      if (br__phrase_row_hint (run, &copy))
+        return;
+    }
   int known = br__word_known (&l, 0);
   copy = l;
-  if (product_of_sum (run->error, &copy))
+  if (product_of_sum (run->error, &copy) || glued_product (run->error, &l) || respelled (run->error, run)
+      || place_in_brackets (run->error, run))
     return;
   if (!known && l.count > 1 && (br__word_at (&l, 0, "delete") || br__word_at (&l, 0, "remove") || br__word_at (&l, 0, "erase") || br__word_at (&l, 0, "del")))
     {
@@ -129,8 +222,8 @@ br__phrase_hint (br__run *run)
   else if (!known && l.count == 2 && br__word_at (&l, 0, "boxes"))
     br__hint (run->error, "write `%.*s boxes` or `in_boxes(%.*s)`", (int) l.word[1].length, l.word[1].s,
               (int) l.word[1].length, l.word[1].s);
-  else if (!joined_name (&t, &l))
-    counted_name (&t, &l);
+  else if (!joined_name (&t, &l) && !counted_name (&t, &l))
+    named_measure (run->error, &l);
   if (t.length && !t.failed && t.length < 120)
     br__hint (run->error, "write `%s`", br__text_string (&t));
   br__text_clear (&t);

@@ -16,6 +16,7 @@ typedef struct br__words
   size_t count;
   char made[BR__MOST_MADE][24];
   size_t made_count;
+  br_text row;              /* holds the words that a row of the table put */
   int changed;
 } br__words;
 
@@ -31,6 +32,29 @@ int br__word_known (const br__words *l, size_t i);
 int br__word_ratio (const br__words *l, size_t i, int64_t *n, int64_t *d);
 /* Puts the words of TEXT, which the caller keeps, in the place of N words from I on.  */
 void br__words_put (br__words *l, size_t i, size_t n, const char *text);
+/* The denominator that an ordinal says: eighth, eighths, 8ths, 1/8ths, thirty-seconds; 0: none.  *PLURAL may be NULL.  */
+int64_t br__ordinal (const br__words *l, size_t i, int *plural);
+/* The line is a number with more around it than it says, Ø6.35: T = the number in its line.  */
+int br__phrase_cell (br_text *t, br_text *left_out, const br__run *run);
+/* Words from I on as many as PHRASE has.  */
+size_t br__words_of (const char *phrase);
+/* Digits begin the word I; the word I is a unit.  */
+int br__word_begins_number (const br__words *l, size_t i);
+int br__word_is_unit (const br__words *l, size_t i);
+/* T = the line with signs of other notations as those of the language; 0: there are none.  MORE: those, too, that are refused.  */
+int br__respell (br_text *t, const br__run *run, int more);
+/* Takes words of questions and assignments away, so that what is asked for is left.  */
+void br__phrase_frame (br__words *l);
+/* phrase_rows.c: a row, and what it is; the last has no text.  */
+typedef struct br__phrase_rule
+{
+  const char *typed, *is;
+} br__phrase_rule;
+extern const br__phrase_rule br__phrase_rules[];
+/* phrase_table.c.  T = the line in the words of the language, where it is a row of the table; else 0.  */
+int br__phrase_row (br_text *t, const br__words *l);
+/* Gives RUN's mistake the hint of a row that is refused; 0 where there is none.  */
+int br__phrase_row_hint (br__run *run, const br__words *l);
 /* Numbers in words as digits, and signs in words as signs.  */
 void br__phrase_numbers (br__words *l);
 void br__phrase_signs (br__words *l);

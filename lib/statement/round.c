@@ -234,14 +234,18 @@ br__do_round (br__run *run)
 {
   br__tree *trees = NULL;
   size_t count = 0;
-  br__clauses c = { BR__MARK_ZERO, BR_NEAREST, 0, 0 };
+  br__clauses c = { BR__MARK_ZERO, BR_NEAREST, 0, 0, 0 };
   br_status status = read_direction (run, &c);
 
   if (status == BR_OK)
     status = br__parse_list (&trees, &count, &run->lex, run->error);
   if (status == BR_OK)
     status = br__read_clauses (run, &c, NULL);
-  if (status == BR_OK && c.keep_total)
+  if (status == BR_OK && c.at_hand && (c.directed || c.keep_total))
+    status = br__fail (run->error, BR_SYNTAX, run->word.offset, run->end, "what is at hand is not rounded up or down, nor to a total");
+  else if (status == BR_OK && c.at_hand)
+    status = br__round_to_stock (run, trees, count, c.at_hand == 2);
+  else if (status == BR_OK && c.keep_total)
     status = round_keeping (run, trees, count, &c);
   else
     for (size_t i = 0; i < count && status == BR_OK; i++)

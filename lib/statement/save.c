@@ -143,19 +143,35 @@ refuse_in (br__run *run)
   return BR_SYNTAX;
 }
 
-/* `save as FILE`: `as` could be the file's name.  */
+/* `save as FILE`, `save it to FILE`, `save it`: the words could be a part of the file's name.  */
 static br_status
-refuse_as (br__run *run)
+refuse_word (br__run *run)
 {
-  br__lexer ahead = run->lex;
-  if (!br__lex_is_word (&run->lex, "as") || br__lex_next (&ahead, NULL) != BR_OK || ahead.token.type == BR__END)
+  static const char *const words[] = { "it", "this", "as", "to", "in", "into", "under" };
+  br__lexer at = run->lex, last = at;
+  size_t found = 0, end = run->end;
+  for (size_t k = 0; k < sizeof words / sizeof words[0]; k++)
+    if (br__lex_is_word (&at, words[k]) && (found++, last = at, br__lex_next (&at, NULL)) != BR_OK)
+      return BR_OK;
+  int alone = at.token.type == BR__END;
+  if (!found || br__lex_is_word (&at, "place") || (alone && found == 1 && !br__lex_is_word (&last, "it") && !br__lex_is_word (&last, "this")))
     return BR_OK;
-  size_t start = ahead.token.offset, end = run->end;
-  while (end > start && br__blank_at (run->text + end - 1, 1))
+  while (end > at.token.offset && br__blank_at (run->text + end - 1, 1))
     end--;
-  br__fail (run->error, BR_SYNTAX, run->lex.token.offset, 2, "`as` can be a word, or a part of the file's name");
-  br__hint (run->error, "write `save %.*s%s`", br__clip (run->text + start, end - start, 80), run->text + start,
-            memchr (run->text + start, '.', end - start) ? "" : ".sheet");
+  size_t length = last.token.offset + last.token.length - run->lex.token.offset;
+  br__fail (run->error, BR_SYNTAX, run->lex.token.offset, length, "`%.*s` can be words, or a part of the file's name", (int) length,
+            run->text + run->lex.token.offset);
+  if (alone && run->sheet->path)
+    br__hint (run->error, "write `save`");
+  else if (alone)
+    {
+      char name[32];
+      br__free_name (name, sizeof name);
+      br__hint (run->error, "write `save %s`", name);
+    }
+  else
+    br__hint (run->error, "write `save %.*s%s`", br__clip (run->text + at.token.offset, end - at.token.offset, 80),
+              run->text + at.token.offset, memchr (run->text + at.token.offset, '.', end - at.token.offset) ? "" : ".sheet");
   return BR_SYNTAX;
 }
 
@@ -166,14 +182,21 @@ br__do_save (br__run *run)
   char *path = NULL;
   way how;
   size_t start = 0, end = run->end;
-  br_status status = refuse_as (run);
+  br_status status = refuse_word (run);
   if (status == BR_OK)
     status = refuse_in (run);
   if (status == BR_OK)
     status = read_way (&how, &start, run);
   while (end > start && br__blank_at (run->text + end - 1, 1))
     end--;
-  if (status == BR_OK && (start < end || !sheet->path))
+  if (status == BR_OK && start >= end && !sheet->path && !how.over && !how.in_place)
+    {
+      char name[32];
+      br__free_name (name, sizeof name);
+      status = br__expected (run, "the name of a file");
+      br__hint (run->error, "write `save %s`", name);
+    }
+  else if (status == BR_OK && (start < end || !sheet->path))
     status = br__file_rest (&path, run, start, BR_FILE_WRITE);
   else if (status == BR_OK && !(path = br__strndup (sheet->path, strlen (sheet->path))))
     status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);

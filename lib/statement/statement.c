@@ -14,6 +14,8 @@
 #include "statement/statements.h"
 #include "table/column.h"
 
+static const char only_help[] = "`help` lists the words";
+
 /* A line that begins with a name and goes on with another value was meant as a statement.  */
 static br_status
 unknown_statement (br__run *run)
@@ -32,7 +34,7 @@ unknown_statement (br__run *run)
   if (search.best)
     br__hint (run->error, "did you mean `%s`?", search.best);
   else
-    br__hint (run->error, "`help` lists the words");
+    br__hint (run->error, "%s", only_help);
   return BR_SYNTAX;
 }
 
@@ -125,16 +127,40 @@ br__line_says (const char *text, size_t length)
   return 0;
 }
 
+/* A value and a setting say themselves what they were taken for.  */
+static int
+echoes (const br_text *phrase, const br_text *left_out)
+{
+  const br__statement *st = br__statement_find (phrase->bytes, strcspn (phrase->bytes, " "));
+  return left_out->length || (st && !st->setting && !strstr (phrase->bytes, " = "));
+}
+
+/* RUN is at the text of TYPED again, and keeps what was made for it since.  */
+static void
+read_again (br__run *run, const br__run *typed)
+{
+  run->text = typed->text;
+  run->length = typed->length;
+  run->end = typed->end;
+  run->note = typed->note;
+  run->note_length = typed->note_length;
+  run->lex = typed->lex;
+  run->word = typed->word;
+}
+
 /* A line that was refused with STATUS is read as a phrase, and runs in the words of the language, which are those that
    the sheet keeps.  Where that is refused, too, the line's own mistake is told, unless only the phrase has a hint.  */
 static br_status
 run_phrase (br__run *run, br_status status)
 {
-  br__run typed = *run;
+  const br__run typed = *run;
   br_text t = BR_TEXT_ZERO;
-  br_error first = *run->error;
-  if (br__phrase (&t, run))
+  const br_error first = *run->error;
+  if (br__phrase_refused (run))
+    return status;
+  if (br__phrase (&t, &run->left_out, run))
     {
+      run->echoes = echoes (&t, &run->left_out);
       br__text_put (&t, " ", run->end < run->length);
       br__text_put (&t, run->text + run->end, run->length - run->end);
       br__changes_revert (run);
@@ -146,15 +172,24 @@ run_phrase (br__run *run, br_status status)
       if (!t.failed && (status = dispatch (run)) == BR_OK)
         return BR_OK;
       br__changes_revert (run);
-      br_text kept = run->phrase;
-      if (!*run->error->hint && *first.hint)
-        {
-          *run = typed;
-          *run->error = first;
-          status = first.status;
-        }
-      run->phrase = kept;
+      run->echoes = 0;
+      br__phrase_hint (run);
+      if (*run->error->hint)
+        return status;
+      br_status was = status;
+      br_error later = *run->error;
+      read_again (run, &typed);
+      *run->error = first;
+      status = first.status;
+      br__phrase_hint (run);
+      if (*run->error->hint || t.failed)
+        return status;
+      run->text = br__text_string (&run->phrase);
+      run->length = run->phrase.length;
+      *run->error = later;
+      return was;
     }
+  br__text_clear (&t);
   br__phrase_hint (run);
   return status;
 }
@@ -177,6 +212,8 @@ run_statement (br__run *run)
   status = dispatch (run);
   if ((status == BR_SYNTAX || status == BR_DOMAIN) && !run->refused)
     status = run_phrase (run, status);
+  else if (status == BR_IO)
+    (void) br__phrase_refused (run);
   if (status != BR_OK)
     {
       br__changes_revert (run);
@@ -239,6 +276,7 @@ end_line (br__run *run, br_status status)
     tell_fault (run, status);
   br__file_forget (run);
   br__text_clear (&run->phrase);
+  br__text_clear (&run->left_out);
   return status == BR_OK ? run->mistake : status;
 }
 

@@ -15,8 +15,9 @@ const br__statement br__statement_statements[] =
     "up to the rounded whole.  Without `to`, the sheet's ruler is taken.\n"
     "A whole column of a CSV file, by its name or number; - is standard input or output:\n"
     "  round column length of parts.csv to 1/16 into marked.csv\n"
-    "  full column 2 of sketch.csv to 1/8      (drawn column ... the other way)",
-    BR__FOLLOW_VALUE, "to up down keep total column of into", 0, br__do_round },
+    "  full column 2 of sketch.csv to 1/8      (drawn column ... the other way)\n"
+    "`round 0.68 to stock` and `to dowels` put a size on what is at hand, the nearest first.",
+    BR__FOLLOW_VALUE, "stock dowels to up down keep total column of into", 0, br__do_round },
   { "marks", "marks VALUE", "the nearest mark on every ruler from whole inches to 64ths", NULL,
     BR__FOLLOW_VALUE, NULL, 0, br__do_marks },
   { "simplest", "simplest VALUE within DISTANCE",
@@ -33,8 +34,9 @@ const br__statement br__statement_statements[] =
     BR__FOLLOW_NOTHING, NULL, 0, br__do_missing },
   { "trace", "trace NAME", "where a dimension comes from and what depends on it", NULL,
     BR__FOLLOW_NAME, NULL, 0, br__do_trace },
-  { "forget", "forget NAME, ...", "takes the value of a dimension away", NULL,
-    BR__FOLLOW_NAME, NULL, 0, br__do_forget },
+  { "forget", "forget NAME, ...", "takes a dimension, a shape, a stock or a part away",
+    "Where one name is two of them: `forget dimension NAME`, `forget shape NAME` and so on.",
+    BR__FOLLOW_NAME, "dimension shape stock part", 0, br__do_forget },
   { "show", "show fender(WHEEL, GAP, WIDTH)", "a small picture of a wheel under its fender",
     "show wheels(WHEELBASE, FRONT, REAR) shows two wheels and the daylight between them.",
     BR__FOLLOW_WORD, "fender( wheels(", 0, br__do_picture },

@@ -135,7 +135,7 @@ static br_status
 take_clauses (char **target, br__column_job *job, size_t at)
 {
   br__run *run = job->run;
-  br__clauses c = { BR__MARK_ZERO, BR_NEAREST, 0, 0 };
+  br__clauses c = { BR__MARK_ZERO, BR_NEAREST, 0, 0, 0 };
   size_t next;
   run->lex.next = at;
   br_status status = br__lex_next (&run->lex, run->error);

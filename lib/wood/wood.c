@@ -296,15 +296,14 @@ br__do_part (br__run *run)
 }
 
 br_status
-br__wood_forget (br__run *run)
+br__wood_forget (br__run *run, int stock)
 {
-  int stock = br__lex_is_word (&run->lex, "stock");
-  br_status status = br__lex_next (&run->lex, run->error);
+  br_status status = BR_OK;
   const br__token t = run->lex.token;
   br__wood *w = NULL;
-  if (status == BR_OK && t.type != BR__NAME)
+  if (t.type != BR__NAME)
     status = br__expected (run, stock ? "the name of a stock" : "the name of a part");
-  if (status == BR_OK)
+  else
     {
       w = br__wood_find (run->sheet, stock, run->text + t.offset, t.length);
       status = w ? br__lex_next (&run->lex, run->error)
@@ -312,8 +311,6 @@ br__wood_forget (br__run *run)
                              stock ? "stock" : "part", br__clip (run->text + t.offset, t.length, 40),
                              run->text + t.offset);
     }
-  if (status == BR_OK)
-    status = br__end_of_line (run);
   if (status == BR_OK)
     status = br__take_out (run, &w->active, w->line);
   if (status != BR_OK)

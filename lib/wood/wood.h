@@ -29,8 +29,8 @@ typedef struct br__wood
 
 void br__wood_free (br__wood *w);
 br__wood *br__wood_find (const br_sheet *sheet, int stock, const char *name, size_t length);
-/* `forget part NAME` and `forget stock NAME`, the token at hand is the first word.  */
-br_status br__wood_forget (br__run *run);
+/* Forgets the stock or the part whose name is at hand.  */
+br_status br__wood_forget (br__run *run, int stock);
 
 /* A size worked out, in inches.  */
 typedef struct br__sized

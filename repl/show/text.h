@@ -77,8 +77,9 @@ void text_mark (const display *d, const br_record *record);
 void text_put_side (const display *d, const br_record *record);
 /* "1/8", or "0.1 mm": the finest mark in the unit that the mark is written in.  */
 char *text_ruler_name (const br_record *record);
+#define TEXT_DIGITS 6         /* of a decimal for people */
 /* An error as a fraction and a decimal, signed: "+3/100 = +0.03"; "0" for none.  */
-char *text_error (const display *d, const char *error, const char *decimal);
+char *text_error (const display *d, const char *error, const char *decimal, const char *typed);
 char *text_record_error (const display *d, const br_record *record);
 /* " by 3/100", the size of the error without its sign, or "" for none.  */
 char *text_error_size (const display *d, const br_record *record);
@@ -87,14 +88,22 @@ char *text_error_size (const display *d, const br_record *record);
 char *text_mixed (const char *exact);
 char *text_shown (const br_record *record, const char *key);
 /* The same as a cell; NONE where there is nothing to show.  */
-void text_add_shown (table *t, const br_record *record, const char *key, const char *none);
+void text_add_shown (table *t, const display *d, const br_record *record, const char *key, const char *none);
 /* "over", "under", "exact", or "" where that is not known.  */
 const char *text_side (const br_record *record);
 /* ", a tie" or "".  */
 const char *text_tie (const br_record *record);
-/* The unit below an inch that the mark is written in where its record counts inches, else NULL;
-   and the exact or decimal EXACT, in inches, in that unit (as it is where UNIT is NULL).  */
+/* The unit that the mark is written in where that is not the sheet's, which its record counts in, else NULL; and the
+   exact or decimal EXACT of RECORD in that unit, or as it is.  */
 const br_unit *text_mark_unit (const br_record *record);
-char *text_in_unit (const char *exact, const br_unit *unit);
+char *text_in_mark_unit (const br_record *record, const char *exact);
+
+/* text_number.c.  1 where EXACT, a fraction or a mixed number, has denominators for people: of a ruler, of decimals, or
+   one that was TYPED.  */
+int text_is_short (const char *exact, const char *typed);
+/* EXACT (or "") or else DECIMAL with at most so many DIGITS; *CUT: it is not the whole value.  */
+char *text_digits (int *cut, const char *exact, const char *decimal, unsigned digits);
+/* SHOWN, a text in shop notation, or a decimal where it is long: "≈ 0.748031 in".  */
+char *text_short (const display *d, const char *shown, const char *typed);
 
 #endif

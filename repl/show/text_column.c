@@ -13,7 +13,8 @@ static void
 total_line (const display *d, const br_record *record)
 {
   char *error = text_record_error (d, record);
-  char *exact = text_shown (record, "total_exact");
+  char *whole = text_shown (record, "total_exact");
+  char *exact = whole ? text_short (d, whole, "") : NULL;
   display_put (d, "  total ");
   display_put (d, exact ? exact : "");
   display_put (d, ", the marks add up to ");
@@ -23,6 +24,7 @@ total_line (const display *d, const br_record *record)
   putc ('\n', d->stream);
   free (error);
   free (exact);
+  free (whole);
 }
 
 static void

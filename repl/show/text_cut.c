@@ -286,15 +286,18 @@ division_block (const display *d, const br_record *record)
   table t = TABLE_ZERO;
   int gaps = strcmp (br_record_text (record, "of"), "gaps") == 0;
   fprintf (d->stream, "%" PRId64 " %s of ", br_record_count (record, "pieces"), gaps ? "things with gaps" : "pieces");
-  text_strong (d, br_record_text (record, "piece_shown"));
+  char *piece = text_short (d, br_record_text (record, "piece_shown"), "");
+  text_strong (d, piece ? piece : "");
+  free (piece);
   text_mark (d, record);
   table_start (&t, 4, headings);
   for (size_t i = 0; i < br_list_size (rows); i++)
     {
       const br_record *row = br_list_record (rows, i);
-      char *error = text_record_error (d, row);
+      char *error = text_record_error (d, row), *shown = text_short (d, br_record_text (row, "shown"), "");
       table_addf (&t, "%zu", i + 1);
-      table_add (&t, br_record_text (row, "shown"));
+      table_add (&t, shown ? shown : "");
+      free (shown);
       table_add (&t, br_record_text (row, "mark"));
       table_add (&t, error ? error : "");
       free (error);

@@ -71,17 +71,6 @@ text_names (const display *d, const br_list *names)
     }
 }
 
-/* 1 if both texts are the same number.  */
-static int
-same_number (const char *one, const char *other)
-{
-  br_number x = BR_NUMBER_ZERO, y = BR_NUMBER_ZERO;
-  int same = field_number (&x, one) && field_number (&y, other) && br_number_equal (&x, &y);
-  br_number_clear (&x);
-  br_number_clear (&y);
-  return same;
-}
-
 char *
 text_mixed (const char *exact)
 {
@@ -105,11 +94,13 @@ text_shown (const br_record *record, const char *key)
 }
 
 void
-text_add_shown (table *t, const br_record *record, const char *key, const char *none)
+text_add_shown (table *t, const display *d, const br_record *record, const char *key, const char *none)
 {
   char *shown = text_shown (record, key);
-  table_add (t, shown && *shown ? shown : none);
+  char *text = shown ? text_short (d, shown, "") : NULL;
+  table_add (t, text && *text ? text : none);
   free (shown);
+  free (text);
 }
 
 static const char *
@@ -119,22 +110,23 @@ plus (const char *number)
 }
 
 char *
-text_error (const display *d, const char *error, const char *decimal)
+text_error (const display *d, const char *error, const char *decimal, const char *typed)
 {
   char *text = NULL;
-  int length;
+  int length, cut = 0;
   const char *about = display_sign (d, "\xe2\x89\x88 ", "about ");
   if (!*error && !*decimal)
     return strdup ("");
   if (*error && field_sign (error) == 0)
     return strdup ("0");
-  if (!*error)
-    length = asprintf (&text, "%s%s%s", about, plus (decimal), decimal);
-  else if (!*decimal || strcmp (error, decimal) == 0)
-    length = asprintf (&text, "%s%s", plus (error), error);
+  char *digits = text_digits (&cut, error, decimal, TEXT_DIGITS);
+  if (!digits)
+    return NULL;
+  if (*error && text_is_short (error, typed) && strcmp (error, digits) != 0)
+    length = asprintf (&text, "%s%s %s%s%s", plus (error), error, cut ? about : "= ", plus (digits), digits);
   else
-    length = asprintf (&text, "%s%s %s%s%s", plus (error), error,
-                       same_number (error, decimal) ? "= " : about, plus (decimal), decimal);
+    length = asprintf (&text, "%s%s%s", cut ? about : "", plus (digits), digits);
+  free (digits);
   return length < 0 ? NULL : text;
 }
 
@@ -179,12 +171,12 @@ void
 text_value (const display *d, const br_record *record, const char *name)
 {
   const char *shown = br_record_text (record, "shown");
-  const char *decimal = br_record_text (record, "decimal");
-  const char *unit = br_record_text (record, "unit");
-  int exact = text_is_exact (record);
-  int new_shown = exact && *shown && strcmp (shown, name) != 0;
-  int new_decimal = !exact || (!shows_decimal (name, decimal) && !shows_decimal (shown, decimal)
-                               && strcmp (decimal, br_record_text (record, "exact")) != 0);
+  const char *decimal = br_record_text (record, "decimal"), *exact = br_record_text (record, "exact");
+  const char *unit = br_record_text (record, "unit"), *typed = br_record_text (record, "expression");
+  int cut = 0, is_exact = text_is_exact (record), is_short = is_exact && text_is_short (shown, typed);
+  char *digits = text_digits (&cut, exact, decimal, TEXT_DIGITS);
+  int new_shown = is_short && *shown && strcmp (shown, name) != 0;
+  int new_decimal = !is_short || (!shows_decimal (name, decimal) && !shows_decimal (shown, decimal) && strcmp (decimal, exact) != 0);
   display_put (d, name);
   if (new_shown)
     {
@@ -196,17 +188,17 @@ text_value (const display *d, const br_record *record, const char *name)
       display_put (d, display_sign (d, " \xe2\x89\x88 ", " is about "));
       text_strong (d, shown);
     }
-  else if (new_decimal && *decimal)
+  else if (new_decimal && *decimal && digits && !(shows_decimal (name, digits) && !cut))
     {
-      display_put (d, br_record_truth (record, "decimal_exact") ? " = "
-                      : display_sign (d, " \xe2\x89\x88 ", " is about "));
-      if (exact)
-        display_put (d, decimal);
+      display_put (d, !cut ? " = " : display_sign (d, " \xe2\x89\x88 ", " is about "));
+      if (is_short)
+        display_put (d, digits);
       else
-        text_strong (d, decimal);
+        text_strong (d, digits);
       display_put (d, *unit ? " " : "");
       display_put (d, unit);
     }
+  free (digits);
 }
 
 int
@@ -216,56 +208,79 @@ text_is_open (const br_record *record)
   return !text_is_exact (record) && *shown && !shows_decimal (shown, br_record_text (record, "decimal"));
 }
 
-/* The unit that a mark is written in where its record holds it in another, else NULL.  */
 const br_unit *
 text_mark_unit (const br_record *record)
 {
-  const char *mark = br_record_text (record, "mark");
+  const char *mark = br_record_text (record, "mark"), *sheet = br_record_text (record, "unit");
+  const br_unit *unit = NULL, *own = br_unit_find (sheet, strlen (sheet));
   br_measure m = BR_MEASURE_ZERO;
-  br_number value = BR_NUMBER_ZERO;
-  const br_unit *unit = NULL;
-  if (br_measure_read (&m, mark, strlen (mark), NULL, NULL) == BR_OK && m.unit
-      && m.unit->dimension == BR_LENGTH && m.unit->num < m.unit->den
-      && field_number (&value, br_record_text (record, "value")) && br_number_equal (&value, &m.value))
-    unit = m.unit;
+  if (own && own->dimension == BR_LENGTH && br_measure_read (&m, mark, strlen (mark), NULL, NULL) == BR_OK && m.unit
+      && m.unit->dimension == BR_LENGTH)
+    {
+      /* Feet and inches are marks of one ruler, and so are the parts of a metre.  */
+      int metric = strchr (m.unit->name, 'm') != NULL, sheets = strchr (own->name, 'm') != NULL;
+      unit = m.unit->num >= m.unit->den ? br_unit_find ("in", 2) : m.unit;
+      if (metric == sheets && strcmp (unit->name, own->name) != 0)
+        unit = metric ? unit : NULL;
+      else if (strcmp (unit->name, own->name) == 0)
+        unit = NULL;
+    }
   br_measure_clear (&m);
-  br_number_clear (&value);
   return unit;
 }
 
+/* EXACT, which is in the unit FROM, in the unit TO.  */
+static int
+convert (br_number *x, const char *exact, const br_unit *from, const br_unit *to)
+{
+  br_number one = BR_NUMBER_ZERO;
+  int good = field_number (x, exact) && br_number_set_ratio (&one, from->num, from->den) == BR_OK
+             && br_number_mul (x, x, &one) == BR_OK && br_number_set_ratio (&one, to->num, to->den) == BR_OK
+             && br_number_div (x, x, &one) == BR_OK;
+  br_number_clear (&one);
+  return good;
+}
+
 char *
-text_in_unit (const char *exact, const br_unit *unit)
+text_in_mark_unit (const br_record *record, const char *exact)
 {
   char buffer[80];
-  br_number x = BR_NUMBER_ZERO, one = BR_NUMBER_ZERO;
-  const char *text = exact;
-  if (unit && field_number (&x, exact) && br_number_set_ratio (&one, unit->num, unit->den) == BR_OK
-      && br_number_div (&x, &x, &one) == BR_OK
-      && br_number_write (buffer, sizeof buffer, &x) < sizeof buffer)
+  const char *sheet = br_record_text (record, "unit"), *text = exact;
+  const br_unit *unit = text_mark_unit (record), *own = br_unit_find (sheet, strlen (sheet));
+  br_number x = BR_NUMBER_ZERO;
+  if (unit && own && convert (&x, exact, own, unit) && br_number_write (buffer, sizeof buffer, &x) < sizeof buffer)
     text = buffer;
   br_number_clear (&x);
-  br_number_clear (&one);
   return strdup (text);
 }
 
-/* The unit of an error where its mark is in another, with a blank, else "".  TEXT, to which it
-   is added, is freed.  */
+/* An error beside a mark in another unit, in both: "+0.73 mm (+0.029 in)".  */
 static char *
-with_unit (char *text, const br_record *record)
+both_units (const br_record *record, const br_unit *unit, int signs)
 {
-  char *whole = NULL;
-  if (!text || !*text || !text_mark_unit (record))
-    return text;
-  int length = asprintf (&whole, "%s %s", text, br_record_text (record, "unit"));
-  free (text);
-  return length < 0 ? NULL : whole;
+  const char *error = br_record_text (record, "error");
+  const char *known = *error ? error : br_record_text (record, "error_decimal");
+  char *there = text_in_mark_unit (record, known), *text = NULL;
+  int cut;
+  char *a = text_digits (&cut, known, known, 2), *b = there ? text_digits (&cut, there, there, 2) : NULL;
+  const char *sign = signs ? plus (known) : "";
+  if (a && b && asprintf (&text, "%s%s %s (%s%s %s)", sign, a + (!signs && *a == '-'), br_record_text (record, "unit"), sign,
+                          b + (!signs && *b == '-'), unit->name) < 0)
+    text = NULL;
+  free (a);
+  free (b);
+  free (there);
+  return text;
 }
 
 char *
 text_record_error (const display *d, const br_record *record)
 {
-  return with_unit (text_error (d, br_record_text (record, "error"), br_record_text (record, "error_decimal")),
-                    record);
+  const char *error = br_record_text (record, "error"), *decimal = br_record_text (record, "error_decimal");
+  const br_unit *unit = text_mark_unit (record);
+  if (unit && field_sign (*error ? error : decimal) != 0)
+    return both_units (record, unit, 1);
+  return text_error (d, error, decimal, br_record_text (record, "expression"));
 }
 
 char *
@@ -273,12 +288,21 @@ text_error_size (const display *d, const br_record *record)
 {
   const char *error = br_record_text (record, "error");
   const char *known = *error ? error : br_record_text (record, "error_decimal");
-  char *text = NULL;
+  const br_unit *unit = text_mark_unit (record);
+  char *text = NULL, *size = NULL;
+  int cut = 0;
   if (field_sign (known) == 0)
     return strdup ("");
-  int length = asprintf (&text, " by %s%s", *error ? "" : display_sign (d, "\xe2\x89\x88 ", "about "),
-                         known + (*known == '-'));
-  return with_unit (length < 0 ? NULL : text, record);
+  if (unit)
+    size = both_units (record, unit, 0);
+  else if (*error && text_is_short (error, br_record_text (record, "expression")))
+    size = strdup (error + (*error == '-'));
+  else if ((size = text_digits (&cut, error, known, TEXT_DIGITS)) != NULL && *size == '-')
+    memmove (size, size + 1, strlen (size));
+  if (size && asprintf (&text, " by %s%s", cut ? display_sign (d, "\xe2\x89\x88 ", "about ") : "", size) < 0)
+    text = NULL;
+  free (size);
+  return text;
 }
 
 char *
@@ -286,12 +310,15 @@ text_ruler_name (const br_record *record)
 {
   char buffer[80];
   const br_unit *unit = text_mark_unit (record);
-  char *step = text_in_unit (br_record_text (record, "ruler"), unit);
+  char *step = text_in_mark_unit (record, br_record_text (record, "ruler"));
   char *name = NULL;
   br_number x = BR_NUMBER_ZERO;
-  if (step && unit && field_number (&x, step)
-      && br_number_write_decimal (buffer, sizeof buffer, NULL, &x, 12) < sizeof buffer
-      && asprintf (&name, "%s %s", buffer, unit->name) < 0)
+  /* Inches are parted in halves, the others in tenths.  */
+  if (step && unit && strcmp (unit->name, "in") == 0 && asprintf (&name, "%s in", step) < 0)
+    name = NULL;
+  else if (step && unit && strcmp (unit->name, "in") != 0 && field_number (&x, step)
+           && br_number_write_decimal (buffer, sizeof buffer, NULL, &x, 12) < sizeof buffer
+           && asprintf (&name, "%s %s", buffer, unit->name) < 0)
     name = NULL;
   br_number_clear (&x);
   if (name)

@@ -22,9 +22,12 @@ arrow_label (const display *d, const br_record *record)
   char *label = NULL;
   if (*typed && strlen (typed) <= LONGEST_LABEL)
     return strdup (typed);
-  return asprintf (&label, "%s%s", br_record_truth (record, "decimal_exact") ? ""
-                   : display_sign (d, "\xe2\x89\x88 ", "about "), br_record_text (record, "decimal")) < 0
-         ? NULL : label;
+  int cut = 0;
+  char *digits = text_digits (&cut, br_record_text (record, "exact"), br_record_text (record, "decimal"), TEXT_DIGITS);
+  if (digits && asprintf (&label, "%s%s", cut ? display_sign (d, "\xe2\x89\x88 ", "about ") : "", digits) < 0)
+    label = NULL;
+  free (digits);
+  return label;
 }
 
 /* What stands under the mark; the caller frees it.  */
@@ -44,11 +47,10 @@ mark_name (const display *d, const br_record *record)
 static void
 put_picture (const display *d, const br_record *record)
 {
-  const br_unit *unit = text_mark_unit (record);
   const char *exact = br_record_text (record, "exact");
-  char *value = text_in_unit (*exact ? exact : br_record_text (record, "decimal"), unit);
-  char *mark = text_in_unit (br_record_text (record, "value"), unit);
-  char *step = text_in_unit (br_record_text (record, "ruler"), unit);
+  char *value = text_in_mark_unit (record, *exact ? exact : br_record_text (record, "decimal"));
+  char *mark = text_in_mark_unit (record, br_record_text (record, "value"));
+  char *step = text_in_mark_unit (record, br_record_text (record, "ruler"));
   char *label = arrow_label (d, record);
   char *name = mark_name (d, record);
   if (value && mark && step && label && name)
@@ -66,6 +68,15 @@ put_picture (const display *d, const br_record *record)
 static void
 rounding_block (const display *d, const br_record *record)
 {
+  if (!*br_record_text (record, "ruler"))
+    {
+      text_value (d, record, br_record_text (record, "expression"));
+      fprintf (d->stream, "\n  %s: ", br_record_text (record, "note"));
+      text_strong (d, br_record_text (record, "mark"));
+      text_put_side (d, record);
+      putc ('\n', d->stream);
+      return;
+    }
   text_value (d, record, br_record_text (record, "expression"));
   putc ('\n', d->stream);
   text_mark (d, record);
@@ -79,24 +90,28 @@ rounding_row (table *t, const display *d, const br_record *record)
   char *ruler = text_ruler_name (record);
   const char *expression = br_record_text (record, "expression");
   const char *shown = br_record_text (record, "shown");
+  char *value = text_short (d, shown, expression);
   table_add (t, *expression ? expression : shown);
-  table_add (t, text_is_exact (record) && strcmp (shown, expression) != 0 ? shown : "");
+  table_add (t, text_is_exact (record) && value && strcmp (shown, expression) != 0 ? value : "");
   table_add (t, br_record_text (record, "mark"));
   table_add (t, error ? error : "");
   table_addf (t, "%s%s", text_side (record), text_tie (record));
-  table_add (t, ruler ? ruler : "");
+  table_add (t, ruler && *ruler ? ruler : br_record_text (record, "note"));
   free (error);
   free (ruler);
+  free (value);
 }
 
 static void
 total_block (const display *d, const br_record *record)
 {
-  const char *shown = br_record_text (record, "shown");
+  const char *whole = br_record_text (record, "shown");
+  char *shown = text_short (d, *whole ? whole : br_record_text (record, "exact"), "");
   const char *mark = br_record_text (record, "shown_mark");
   display_put (d, "  total ");
   display_put (d, text_is_exact (record) ? "" : display_sign (d, "\xe2\x89\x88 ", "about "));
-  display_put (d, *shown ? shown : br_record_text (record, "exact"));
+  display_put (d, shown ? shown : whole);
+  free (shown);
   display_put (d, ", the marks add up to ");
   text_strong (d, *mark ? mark : br_record_text (record, "mark"));
   text_put_side (d, record);

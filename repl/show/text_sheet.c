@@ -53,6 +53,7 @@ add_short_value (table *t, const display *d, const br_record *record)
   br_number n = BR_NUMBER_ZERO;
   char digits[64];
   int waits = strcmp (br_record_text (record, "state"), "waiting") == 0;
+  char *shown = text_short (d, br_record_text (record, "shown"), br_record_text (record, "formula"));
 
   if (!waits && text_is_open (record))
     table_addf (t, "%s%s", display_sign (d, "\xe2\x89\x88 ", "about "), br_record_text (record, "shown"));
@@ -60,8 +61,8 @@ add_short_value (table *t, const display *d, const br_record *record)
       && br_number_write_decimal (digits, sizeof digits, NULL, &n, 6) < sizeof digits)
     table_addf (t, "%s%s%s%s", display_sign (d, "\xe2\x89\x88 ", "about "), digits, *unit ? " " : "", unit);
   else
-    table_addf (t, "%s%s%s", waits ? "waits" : br_record_text (record, "shown"), *tolerance ? " +- " : "",
-                tolerance);
+    table_addf (t, "%s%s%s", waits ? "waits" : shown ? shown : "", *tolerance ? " +- " : "", tolerance);
+  free (shown);
   br_number_clear (&n);
 }
 
@@ -167,13 +168,14 @@ trace_block (const display *d, const br_record *record)
 static void
 put_shown (const display *d, const char *before, const br_record *record, const char *key)
 {
-  char *shown = text_shown (record, key);
-  if (shown && *shown)
+  char *shown = text_shown (record, key), *text = shown ? text_short (d, shown, br_record_text (record, "formula")) : NULL;
+  if (text && *text)
     {
       display_put (d, before);
-      display_put (d, shown);
+      display_put (d, text);
     }
   free (shown);
+  free (text);
 }
 
 /* The state stands first and in words, a failure in capitals.  */

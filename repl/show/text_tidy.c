@@ -30,10 +30,19 @@ tidy_block (const display *d, const br_record *record)
 {
   const br_list *failing = br_record_list (record, "failing");
   int applied = br_record_truth (record, "applied");
-  fputs (applied ? "moved to the nearest marks; `undo` takes it back\n"
-         : "a proposal; `tidy apply` does it\n", d->stream);
+  if (!br_list_size (br_record_list (record, "dimensions")))
+    fputs ("nothing moves\n", d->stream);
+  else
+    fputs (applied ? "moved to the nearest marks; `undo` takes it back\n"
+           : "a proposal; `tidy apply` does it\n", d->stream);
   put_moves (d, br_record_list (record, "dimensions"), "given", "on its mark");
   put_moves (d, br_record_list (record, "moves"), "moves with it", "then");
+  if (br_list_size (br_record_list (record, "kept")))
+    {
+      fputs ("  stays as it is: ", d->stream);
+      text_names (d, br_record_list (record, "kept"));
+      fputs ("  (`tidy NAME` moves one)\n", d->stream);
+    }
   for (size_t i = 0; i < br_list_size (failing); i++)
     {
       display_bold (d, 1);
@@ -43,6 +52,15 @@ tidy_block (const display *d, const br_record *record)
       display_put (d, br_list_text (failing, i));
       putc ('\n', d->stream);
     }
+}
+
+static void
+known_block (const display *d, const br_record *record)
+{
+  const br_list *names = br_record_list (record, "names");
+  fputs (br_list_size (names) ? "known: " : "nothing is known yet: write `known NAME`", d->stream);
+  text_names (d, names);
+  putc ('\n', d->stream);
 }
 
 static void
@@ -56,6 +74,7 @@ saved_block (const display *d, const br_record *record)
 const text_kind text_tidies[] =
 {
   { "tidy", tidy_block, NULL, 0, NULL, 0 },
+  { "known", known_block, NULL, 0, NULL, 0 },
   { "saved", saved_block, NULL, 0, NULL, 0 },
   { NULL, NULL, NULL, 0, NULL, 0 }
 };

@@ -23,15 +23,18 @@ value_row (table *t, const display *d, const br_record *record)
 {
   char *error = text_record_error (d, record);
   const char *shown = br_record_text (record, "shown");
-  const char *decimal = br_record_text (record, "decimal");
+  const char *decimal = br_record_text (record, "decimal"), *exact = br_record_text (record, "exact");
+  int cut = 0, is_short = text_is_exact (record) && text_is_short (shown, br_record_text (record, "expression"));
+  char *digits = text_digits (&cut, exact, decimal, TEXT_DIGITS);
   table_add (t, br_record_text (record, "expression"));
-  table_add (t, text_is_exact (record) && strcmp (shown, decimal) != 0 ? shown : "");
-  table_addf (t, "%s%s", br_record_truth (record, "decimal_exact") ? ""
-              : display_sign (d, "\xe2\x89\x88 ", "about "), text_is_open (record) ? shown : decimal);
+  table_add (t, is_short && strcmp (shown, decimal) != 0 ? shown : "");
+  table_addf (t, "%s%s", !cut ? "" : display_sign (d, "\xe2\x89\x88 ", "about "),
+              text_is_open (record) ? shown : digits ? digits : decimal);
   table_add (t, br_record_text (record, "mark"));
   table_add (t, error ? error : "");
   table_addf (t, "%s%s", text_side (record), text_tie (record));
   free (error);
+  free (digits);
 }
 
 /* What moved beside the dimension itself, before and after.  */
@@ -51,8 +54,8 @@ put_changed (const display *d, const br_record *record)
                    && !*br_record_text (row, "before_shown")))
         continue;
       table_add (&t, br_record_text (row, "name"));
-      text_add_shown (&t, row, "before", "-");
-      text_add_shown (&t, row, "after", "-");
+      text_add_shown (&t, d, row, "before", "-");
+      text_add_shown (&t, d, row, "after", "-");
     }
   if (table_rows (&t) > 0)
     table_put (&t, d);
@@ -98,6 +101,46 @@ moved_block (const display *d, const br_record *record)
   put_changed (d, record);
 }
 
+static void
+renamed_block (const display *d, const br_record *record)
+{
+  display_put (d, br_record_text (record, "name"));
+  display_put (d, " is called ");
+  text_strong (d, br_record_text (record, "to"));
+  display_put (d, " now, in ");
+  text_count (d, br_record_count (record, "lines"), "line", "lines");
+  putc ('\n', d->stream);
+}
+
+/* The value in full.  */
+static void
+exact_block (const display *d, const br_record *record)
+{
+  const char *exact = br_record_text (record, "exact"), *decimal = br_record_text (record, "decimal");
+  const char *unit = br_record_text (record, "unit"), *shown = br_record_text (record, "shown");
+  const char *typed = br_record_text (record, "expression");
+  int same = strcmp (typed, exact) == 0;
+  display_put (d, same ? "" : typed);
+  if (*exact)
+    {
+      display_put (d, same ? "" : " = ");
+      text_strong (d, exact);
+      display_put (d, *unit ? " " : "");
+      display_put (d, unit);
+      /* 19/8 is 2-3/8 */
+      display_put (d, *shown && strchr (shown + 1, '-') ? " = " : "");
+      display_put (d, *shown && strchr (shown + 1, '-') ? shown : "");
+    }
+  if (!*exact || strcmp (decimal, exact) != 0)
+    {
+      display_put (d, br_record_truth (record, "decimal_exact") ? " = " : display_sign (d, " \xe2\x89\x88 ", " is about "));
+      display_put (d, decimal);
+      display_put (d, *unit ? " " : "");
+      display_put (d, unit);
+    }
+  putc ('\n', d->stream);
+}
+
 static const char *const value_headings[] = { "typed", "exact", "decimal", "mark", "error", "" };
 
 const text_kind text_values[] = {
@@ -106,5 +149,7 @@ const text_kind text_values[] = {
   { "forgotten", moved_block, NULL, 0, NULL, 0 },
   { "undone", moved_block, NULL, 0, NULL, 0 },
   { "redone", moved_block, NULL, 0, NULL, 0 },
+  { "exact", exact_block, NULL, 0, NULL, 0 },
+  { "renamed", renamed_block, NULL, 0, NULL, 0 },
   { NULL, NULL, NULL, 0, NULL, 0 }
 };

@@ -248,10 +248,10 @@ test_answers (void **state)
   shown_on = d;
   check_answer ("63/8", "63/8 = 7-7/8 = 7.875\n  on the ruler: 7-7/8, exactly\n");
   check_answer ("5 in", "5 in = 5\"\n  on the ruler: 5\", exactly\n");
-  check_answer ("1/3", "1/3 \xe2\x89\x88 0.333333333333\n"
-                "  on the ruler: 5/16, under: error -1/48 \xe2\x89\x88 -0.0208333333333\n");
-  check_answer ("sqrt 2", "sqrt 2 \xe2\x89\x88 1.41421356237\n"
-                "  on the ruler: 1-7/16, over: error \xe2\x89\x88 +0.0232864376269\n");
+  check_answer ("1/3", "1/3 \xe2\x89\x88 0.333333\n"
+                "  on the ruler: 5/16, under: error -1/48 \xe2\x89\x88 -0.0208333\n");
+  check_answer ("sqrt 2", "sqrt 2 \xe2\x89\x88 1.41421\n"
+                "  on the ruler: 1-7/16, over: error \xe2\x89\x88 +0.0232864\n");
   check_answer ("1/2, 63/8",
                 "  typed  exact  decimal  mark   error\n"
                 "  1/2    1/2    0.5      1/2    0      exact\n"

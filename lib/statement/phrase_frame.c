@@ -1,0 +1,171 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   phrase_frame.c - what stands around a phrase: words of questions and orders, assignments, signs of other notations.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "measure/measure.h"
+#include "statement/phrase.h"
+#include "statement/phrase_words.h"
+#include "statement/statements.h"
+
+/* ---- Questions and orders ---- */
+
+static void
+questions (br__words *l)
+{
+  static const struct { const char *phrase, *is; } table[] = {
+    { "what is missing", "missing" }, { "what's missing", "missing" }, { "whats missing", "missing" },
+    { "what is still missing", "missing" }, { "show|list checks", "check" }, { "show|list dimensions", "list" },
+    { "show|list missing", "missing" }, { "show|list shapes", "shapes" }, { "show|list parts", "parts" },
+    { "show list", "list" }, { "show me", "" }, { "tell|give me", "" },
+    { "how long|big|wide|high|tall|thick|deep|far|much|large is|are", "" }, { "what is|are", "" }, { "what's", "" }, { "whats", "" },
+    { "work out", "" }, { "calculate|compute|evaluate|convert|express", "" }, { "please", "" }, { "set|use the", "set" } };
+  /* A question mark ends a question, and no assignment.  */
+  if (l->count && !memchr (l->run->text, '=', l->run->end)
+      && l->word[l->count - 1].s[l->word[l->count - 1].length - 1] == '?')
+    {
+      if (l->count > 1 && l->word[l->count - 1].length == 1)
+        br__words_put (l, l->count - 1, 1, "");
+      else if (l->word[l->count - 1].length > 1)
+        l->word[l->count - 1].length--, l->changed = 1;
+    }
+  /* 3+4= */
+  if (l->count && l->word[l->count - 1].length > 1 && l->word[l->count - 1].s[l->word[l->count - 1].length - 1] == '='
+      && memchr (l->run->text, '=', l->run->end) == l->word[l->count - 1].s + l->word[l->count - 1].length - 1
+      && !br__letter_at (l->word[0].s, l->word[0].length, 0))
+    l->word[l->count - 1].length--, l->changed = 1;
+  if (l->count > 1 && br__word_at (l, l->count - 1, "please"))
+    br__words_put (l, l->count - 1, 1, "");
+  if (l->count == 1 && (br__word_at (l, 0, "exit") || br__word_at (l, 0, "bye") || br__word_at (l, 0, "q")))
+    br__words_put (l, 0, 1, "quit");
+  if (l->count == 1 && br__word_at (l, 0, "checks"))
+    br__words_put (l, 0, 1, "check");
+  if (l->count && l->word[0].s[0] == '?')
+    {
+      if (l->word[0].length == 1)
+        br__words_put (l, 0, 1, "help");
+      else
+        {
+          l->word[0].s++, l->word[0].length--;
+          br__words_put (l, 0, 0, "help");
+        }
+    }
+  for (size_t k = 0; k < sizeof table / sizeof table[0]; k++)
+    if (br__words_at (l, 0, table[k].phrase) && !br__word_known (l, 0))
+      br__words_put (l, 0, br__words_of (table[k].phrase), table[k].is);
+  /* how many inches is 45 mm, how many mm in 2 3/8 */
+  if (br__words_at (l, 0, "how many") && br__word_is_unit (l, 2)
+      && (br__word_at (l, 3, "is") || br__word_at (l, 3, "are") || br__word_at (l, 3, "in")) && l->count > 4 && l->count + 2 <= BR__MOST_WORDS)
+    {
+      size_t start = l->count;
+      const char *unit = l->word[2].s;
+      size_t length = l->word[2].length;
+      br__words_put (l, start, 0, "in unit");
+      l->word[start + 1].s = unit;
+      l->word[start + 1].length = length;
+      br__words_put (l, 0, 4, "");
+    }
+  if ((br__word_at (l, 0, "a") || br__word_at (l, 0, "an")) && br__word_is_unit (l, 1) && !br__word_known (l, 0))
+    br__words_put (l, 0, 1, "1");
+  while (br__word_at (l, 0, "the") && l->count > 1 && !br__word_known (l, 0))
+    br__words_put (l, 0, 1, "");
+}
+
+/* set wheel = 2, change wheel to 2-1/2, let wheel be 2, wheel: 2, wheel := 2 */
+static void
+assignments (br__words *l)
+{
+  const br__statement *st;
+  int word = br__word_at (l, 0, "set") || br__word_at (l, 0, "change") || br__word_at (l, 0, "let") || br__word_at (l, 0, "make")
+             || br__word_at (l, 0, "update");
+  if (word && l->count > 2 && !br__word_known (l, 0))
+    br__words_put (l, 0, br__word_at (l, 1, "the") ? 2 : 1, "");
+  else
+    word = 0;
+  if (l->count < 2)
+    return;
+  if (br__statement_find (l->word[0].s, l->word[0].length) && l->count > 2 && l->word[1].length > 1
+      && l->word[1].s[l->word[1].length - 1] == ':')
+    {
+      l->word[1].length--;
+      br__words_put (l, 2, 0, "=");
+      return;
+    }
+  size_t n = l->word[0].length;
+  if (n > 1 && l->word[0].s[n - 1] == ':' && br__letter_at (l->word[0].s, n, 0))
+    {
+      l->word[0].length--;
+      br__words_put (l, 1, 0, "=");
+    }
+  else if (l->word[1].length == 2 && memcmp (l->word[1].s, ":=", 2) == 0)
+    br__words_put (l, 1, 1, "=");
+  else if (l->word[1].length == 1 && l->word[1].s[0] == ':' && br__letter_at (l->word[0].s, n, 0))
+    br__words_put (l, 1, 1, "=");
+  else if (word && (br__word_at (l, 1, "to") || br__word_at (l, 1, "be") || br__word_at (l, 1, "as")))
+    br__words_put (l, 1, 1, "=");
+  else if (word && br__word_begins_number (l, 1))
+    br__words_put (l, 1, 0, "=");
+  st = br__statement_find (l->word[0].s, l->word[0].length);
+  if (st && st->setting && l->word[1].length == 1 && l->word[1].s[0] == '=')
+    br__words_put (l, 1, 1, "");
+}
+
+void
+br__phrase_frame (br__words *l)
+{
+  br__words_cut (l);
+  if (l->count == BR__MOST_WORDS || l->count == 0)
+    return;
+  questions (l);
+  assignments (l);
+}
+
+int
+br__phrase_cell (br_text *t, br_text *left_out, const br__run *run)
+{
+  size_t start, end, from = 0;
+  const char *equals = memchr (run->text, '=', run->end);
+  if (equals)
+    from = (size_t) (equals - run->text) + 1;
+  if (!br__measure_within (&start, &end, run->text + from, run->end - from))
+    return 0;
+  br__text_put (t, run->text, from);
+  br__text_puts (t, from ? " " : "");
+  br__text_put (t, run->text + from + start, end - start);
+  br__put_left_out (left_out, run->text + from, run->end - from, start, end);
+  return !t->failed && !left_out->failed;
+}
+
+int
+br__respell (br_text *t, const br__run *run, int more)
+{
+  static const struct { const char *typed, *is; int accepted; } signs[] = {
+    { "**", "^", 1 }, { "[", "(", 1 }, { "{", "(", 1 }, { "]", ")", 1 }, { "}", ")", 1 }, { "\xe2\x88\x9a", " sqrt ", 1 },
+    { "\xcf\x80", " pi ", 1 }, { "//", "/", 0 }, { "\\", "/", 0 }, { "$", "", 0 } };
+  int found = 0;
+  for (size_t i = 0; i < run->end; )
+    {
+      size_t k = 0, n = 0;
+      for (; k < sizeof signs / sizeof signs[0]; k++)
+        if ((n = strlen (signs[k].typed)) <= run->end - i && memcmp (run->text + i, signs[k].typed, n) == 0
+            && (more || signs[k].accepted))
+          break;
+      if (k == sizeof signs / sizeof signs[0])
+        br__text_putc (t, run->text[i++]);
+      else
+        {
+          /* At an end, without its blank.  */
+          const char *is = signs[k].is + (t->length == 0 && signs[k].is[0] == ' ');
+          br__text_puts (t, is);
+          i += n;
+          found = 1;
+        }
+    }
+  while (t->length && t->bytes[t->length - 1] == ' ')
+    t->length--;
+  return found && !t->failed;
+}
+

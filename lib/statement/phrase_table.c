@@ -1,0 +1,392 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   phrase_table.c - matches a line with the rows of phrase_rows.c, which says how they are written.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <stdio.h>
+#include <string.h>
+
+#include "formula/functions.h"
+#include "measure/measure.h"
+#include "statement/phrase.h"
+#include "statement/phrase_words.h"
+#include "statement/statements.h"
+
+#define MOST_SLOTS 4
+
+typedef struct slot
+{
+  size_t start, count;          /* words */
+  long number;                  /* of an ordinal, or 0 */
+} slot;
+
+typedef struct match
+{
+  const br__words *l;
+  size_t from;                  /* the phrase begins at this word */
+  slot slots[MOST_SLOTS];
+  size_t count;
+} match;
+
+/* The literal TYPED (a|b) of LENGTH bytes stands at word I, which the sheet does not know as a name.  */
+static int
+literal_at (const br__words *l, size_t i, const char *typed, size_t length)
+{
+  if (i >= l->count || br__word_known (l, i))
+    return 0;
+  while (length)
+    {
+      const char *bar = memchr (typed, '|', length);
+      size_t n = bar ? (size_t) (bar - typed) : length;
+      char word[24];
+      snprintf (word, sizeof word, "%.*s", (int) n, typed);
+      if (br__word_at (l, i, word))
+        return 1;
+      typed += n + (bar != NULL);
+      length -= n + (bar != NULL);
+    }
+  return 0;
+}
+
+static int
+is_setting (const br__words *l, size_t i)
+{
+  const br__statement *st = br__word_known (l, i) ? NULL : br__statement_find (l->word[i].s, l->word[i].length);
+  return st && st->setting && st->follow != BR__FOLLOW_TEXT;
+}
+
+/* The slot of kind KIND takes the word I; *NUMBER of an ordinal.  */
+static int
+slot_takes (const br__words *l, size_t i, char kind, long *number)
+{
+  int plural = 0;
+  int64_t n, d;
+  *number = 0;
+  switch (kind)
+    {
+    case 'V': return br__word_begins_number (l, i);
+    case 'N': return br__word_ratio (l, i, &n, &d) && d == 1;
+    case 'P': return br__word_begins_number (l, i) && l->word[i].s[l->word[i].length - 1] == '%';
+    case 'H': return br__statement_find (l->word[i].s, l->word[i].length) != NULL;
+    case 'T': return is_setting (l, i);
+    case 'K': return br__word_known (l, i);
+    case 'U': return br_unit_find (l->word[i].s, l->word[i].length) != NULL && !br__word_known (l, i);
+    case 'D':
+    case 'S':
+      *number = (long) br__ordinal (l, i, &plural);
+      return *number > 1 && plural == (kind == 'S');
+    default: return 1;
+    }
+}
+
+static int
+is_slot (const char *typed, size_t length)
+{
+  return length == 1 && strchr ("*QWVNKUDSTPH", *typed) != NULL;
+}
+
+static int
+is_sum_sign (const br__words *l, size_t i)
+{
+  return br__word_at (l, i, "plus") || br__word_at (l, i, "minus")
+         || (l->word[i].length == 1 && (l->word[i].s[0] == '+' || l->word[i].s[0] == '-'));
+}
+
+/* The first word of a sum's sign in S, or its end.  */
+static size_t
+sum_in (const br__words *l, const slot *s)
+{
+  size_t i = s->start;
+  while (i < s->start + s->count && !is_sum_sign (l, i))
+    i++;
+  return i;
+}
+
+static int
+match_from (match *m, size_t i, const char *typed)
+{
+  size_t length = strcspn (typed, " ");
+  const char *rest = typed + length + (typed[length] == ' ');
+  if (!*typed)
+    return i == m->l->count;
+  if (*typed == '[')
+    return (literal_at (m->l, i, typed + 1, length - 2) && match_from (m, i + 1, rest)) || match_from (m, i, rest);
+  if (!is_slot (typed, length))
+    return literal_at (m->l, i, typed, length) && match_from (m, i + 1, rest);
+  slot *s = &m->slots[m->count];
+  for (size_t n = 1; i + n <= m->l->count && (n == 1 || *typed == '*' || *typed == 'Q') && m->count < MOST_SLOTS; n++)
+    {
+      long number;
+      if (!slot_takes (m->l, i, *typed, &number))
+        break;
+      *s = (slot) { i, n, number };
+      if (*typed == 'Q' && sum_in (m->l, s) == i + n)
+        continue;
+      m->count++;
+      if (match_from (m, i + n, rest))
+        return 1;
+      m->count--;
+    }
+  return 0;
+}
+
+static int
+is_statement (const br__words *l, size_t i)
+{
+  return i < l->count && !br__word_known (l, i) && br__statement_find (l->word[i].s, l->word[i].length);
+}
+
+/* wheel = wheel + 1, and not wheel = axle + 1.  */
+static int
+same_names (const match *m)
+{
+  size_t a = m->slots[0].start, b = m->slots[1].start;
+  return m->l->word[a].length == m->l->word[b].length && memcmp (m->l->word[a].s, m->l->word[b].s, m->l->word[a].length) == 0;
+}
+
+/* The row that the words from FROM on are, or NULL.  */
+static const br__phrase_rule *
+find_row (match *m, const br__words *l, size_t from)
+{
+  for (const br__phrase_rule *r = br__phrase_rules; r->typed; r++)
+    {
+      *m = (match) { .l = l, .from = from };
+      /* A value is no check, what begins with any words is no statement, and only a number asks for its sum.  */
+      if ((from > 0 && strstr (r->is, "check ")) || (*r->typed == '*' && is_statement (l, from))
+          || (strncmp (r->typed, "* =", 3) == 0 && !br__word_begins_number (l, from)))
+        continue;
+      if (match_from (m, from, r->typed) && (strncmp (r->typed, "K = K", 5) != 0 || same_names (m)))
+        return r;
+    }
+  return NULL;
+}
+
+/* mean of 3, 2 and 3/8: two values at its end, or one.  */
+static int
+is_mixed_list (const br__words *l, const slot *s)
+{
+  int64_t n, d;
+  int comma = 0;
+  for (size_t i = s->start; i + 2 < s->start + s->count; i++)
+    {
+      comma |= l->word[i].s[l->word[i].length - 1] == ',' || (i > s->start && br__word_at (l, i, "and"));
+      if (br__word_at (l, i + 1, "and") && br__word_ratio (l, i, &n, &d) && d == 1 && br__word_ratio (l, i + 2, &n, &d)
+          && d > 1 && n < d && comma)
+        return 1;
+    }
+  return 0;
+}
+
+/* What stands behind the phrase's end: a sum could go on behind it, or within it.  */
+static int
+is_open (const match *m, const char *is)
+{
+  const slot *last = &m->slots[m->count - 1], *first = &m->slots[0];
+  int grouped = strchr (is, '{') || strchr (is, '(') || strchr (is, '@');
+  if (!m->count || !grouped)
+    return 0;
+  if (strchr (is, '@') && is_mixed_list (m->l, last))
+    return 1;
+  return (last->start + last->count == m->l->count && sum_in (m->l, last) < m->l->count)
+         || (strstr (is, "{1}") && first->start == m->from && sum_in (m->l, first) < first->start + first->count);
+}
+
+/* Puts the words from FROM up to TO; of a LIST with commas for `and`, or where LIST is 2 as in 2 and 3/8 at its end.  */
+static void
+put_words (br_text *t, const br__words *l, size_t from, size_t to, int list)
+{
+  for (size_t i = from; i < to; i++)
+    {
+      if (list == 2 && i + 2 == to && br__word_at (l, i, "and"))
+        {
+          br__text_printf (t, "-%.*s", (int) l->word[i + 1].length, l->word[i + 1].s);
+          return;
+        }
+      int comma = t->length && t->bytes[t->length - 1] == ',';
+      if (list && (br__word_at (l, i, "and") || br__word_at (l, i, "&")) && i > from)
+        {
+          br__text_puts (t, comma ? "" : ",");
+          continue;
+        }
+      br__text_puts (t, i > from ? " " : "");
+      br__text_put (t, l->word[i].s, l->word[i].length);
+    }
+}
+
+/* A number or a name needs no brackets, but for a fraction before or behind POWER.  */
+static int
+is_single (const br__words *l, const slot *s, int power)
+{
+  if (s->count != 1)
+    return 0;
+  br_measure m = BR_MEASURE_ZERO;
+  int number = !power && br_measure_read (&m, l->word[s->start].s, l->word[s->start].length, NULL, NULL) == BR_OK;
+  br_measure_clear (&m);
+  for (size_t k = 0; k < l->word[s->start].length && !number; k++)
+    if (!br__letter_at (l->word[s->start].s + k, 1, 1) && l->word[s->start].s[k] != '.')
+      return 0;
+  return 1;
+}
+
+/* Puts IS up to END with its slots.  FIRST: of a phrase whose last slot is a sum, only the first member belongs to it.  */
+static void
+put_is (br_text *t, const match *m, const char *is, const char *end, int first)
+{
+  size_t stop = m->l->count;
+  const slot *last = &m->slots[m->count ? m->count - 1 : 0];
+  int power = memchr (is, '^', (size_t) (end - is)) != NULL;
+  int at_end = m->count && last->start + last->count == m->l->count && sum_in (m->l, last) < m->l->count;
+  for (; is < end; is++)
+    {
+      if (!strchr ("${@", *is))
+        {
+          br__text_putc (t, *is);
+          continue;
+        }
+      slot s = m->slots[is[1] - '1'];
+      int group = *is == '{' && !is_single (m->l, &s, power);
+      if (first && at_end && s.start == last->start)
+        {
+          stop = sum_in (m->l, &s);
+          s.count = stop - s.start;
+          group = *is == '{' && !is_single (m->l, &s, power);
+        }
+      else if (first && s.start == m->from && !at_end)
+        group = 0;
+      br__text_puts (t, group ? "(" : "");
+      if (s.number)
+        br__text_printf (t, "%ld", s.number);
+      else
+        put_words (t, m->l, s.start, s.start + s.count, *is != '@' ? 0 : first ? 2 : 1);
+      br__text_puts (t, group ? ")" : "");
+      is += *is == '{' ? 2 : 1;
+    }
+  br__text_puts (t, stop < m->l->count ? " " : "");
+  put_words (t, m->l, stop, m->l->count, 0);
+}
+
+/* `NAME = phrase` and `check phrase` have theirs behind that.  */
+static size_t
+phrase_start (const br__words *l)
+{
+  if (l->count > 2 && is_statement (l, 0) && !(l->word[1].length == 1 && l->word[1].s[0] == '='))
+    return 0;
+  for (size_t i = 1; i + 1 < l->count && i < 3; i++)
+    if (l->word[i].length == 1 && l->word[i].s[0] == '=')
+      return i + 1;
+  return 0;
+}
+
+static int
+call_start (const br__words *l, size_t from)
+{
+  return from + 2 < l->count && br__word_at (l, from + 1, "of") && !br__word_known (l, from)
+         && br__function_find (l->word[from].s, l->word[from].length);
+}
+
+/* FUNCTION of VALUE, VALUE and VALUE.  */
+static int
+call_of (br_text *t, const br__words *l, size_t from)
+{
+  match m = { .l = l, .from = from, .slots = { { from + 2, l->count - from - 2, 0 } }, .count = 1 };
+  if (!call_start (l, from) || sum_in (l, m.slots) < l->count || is_mixed_list (l, m.slots))
+    return 0;
+  br__text_put (t, l->word[from].s, l->word[from].length);
+  put_is (t, &m, "(@1)", "(@1)" + 4, 0);
+  return 1;
+}
+
+/* The row of the words from *FROM on, an article left out, or of the whole line: then *FROM is 0.  */
+static const br__phrase_rule *
+find_phrase (match *m, size_t *from, const br__words *l)
+{
+  const br__phrase_rule *r = NULL;
+  *from = phrase_start (l);
+  size_t at = *from + (br__word_at (l, *from, "the") && !br__word_known (l, *from));
+  if (*from && (r = find_row (m, l, *from - 1)) != NULL && *r->typed == '=')
+    --*from;
+  else if (*from)
+    r = find_row (m, l, at);
+  if (!r && *from && call_start (l, at))
+    return NULL;
+  return r ? r : find_row (m, l, *from = 0);
+}
+
+int
+br__phrase_row (br_text *t, const br__words *l)
+{
+  match m;
+  size_t from;
+  const br__phrase_rule *r = find_phrase (&m, &from, l);
+  if (r && (strchr (r->is, '|') || strchr ("?!", *r->is) || is_open (&m, r->is)))
+    return 0;
+  put_words (t, l, 0, from, 0);
+  br__text_puts (t, from ? " " : "");
+  if (r)
+    put_is (t, &m, r->is, r->is + strlen (r->is), 0);
+  return (r || call_of (t, l, from + br__word_at (l, from, "the"))) && !t->failed;
+}
+
+/* The value of TEXT, where that is a fraction, in its place.  */
+static void
+put_value (br_text *text, br__run *run)
+{
+  br__lexer lex;
+  br__tree tree = BR__TREE_ZERO;
+  br__value v = BR__VALUE_ZERO;
+  br_status status = br__lex_start (&lex, br__text_string (text), text->length, NULL);
+  if (status == BR_OK)
+    status = br__parse (&tree, &lex, NULL);
+  if (status == BR_OK)
+    status = br__value_of (&v, run, &tree);
+  br_text shown = BR_TEXT_ZERO;
+  if (status == BR_OK && br_real_rational (&v.real) && br__shown (&shown, &v, &run->sheet->settings) == BR_OK)
+    {
+      br__text_reset (text);
+      br__text_put (text, br__text_string (&shown), shown.length);
+    }
+  br__text_clear (&shown);
+  br__value_clear (&v);
+  br__tree_clear (&tree);
+}
+
+int
+br__phrase_row_hint (br__run *run, const br__words *l)
+{
+  match m;
+  br_text a = BR_TEXT_ZERO, b = BR_TEXT_ZERO;
+  size_t from;
+  const br__phrase_rule *r = find_phrase (&m, &from, l);
+  const char *bar = r ? strchr (r->is, '|') : NULL;
+  int single = r && strchr ("?!", *r->is), value = r && *r->is == '!';
+  int open = r && !bar && !single && is_open (&m, r->is);
+  if (!r || (!bar && !single && !open))
+    return 0;
+  put_words (&a, l, 0, from, 0);
+  put_words (&b, l, 0, from, 0);
+  br__text_puts (&a, from ? " " : "");
+  br__text_puts (&b, from ? " " : "");
+  const char *is = r->is + single;
+  put_is (&a, &m, is, bar ? bar : is + strlen (is), open);
+  put_is (&b, &m, bar ? bar + 1 : is, is + strlen (is), 0);
+  int found = a.length + b.length < 130 && !a.failed && !b.failed;
+  if (value && found)
+    {
+      br_error kept = *run->error;
+      put_value (&a, run);
+      *run->error = kept;
+      br__hint (run->error, "write `%.*s = %s`", (int) l->word[m.slots[0].start].length, l->word[m.slots[0].start].s,
+                br__text_string (&a));
+    }
+  else if (found && !single)
+    {
+      br__fail (run->error, BR_SYNTAX, 0, l->run->end, "this can be read in two ways");
+      br__hint (run->error, "write `%s` or `%s`", br__text_string (&a), br__text_string (&b));
+    }
+  else if (found)
+    br__hint (run->error, "write `%s`", br__text_string (&a));
+  br__text_clear (&a);
+  br__text_clear (&b);
+  return found;
+}

@@ -1,0 +1,79 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   text_number.c - numbers for people: a fraction on denominators that a ruler has or that were typed, or else a decimal of
+   a few digits.  The long exact form is for `exact`, `explain` and JSON.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "show/text.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "show/fields.h"
+
+#define MOST_PARTS 1000       /* of a whole, in a fraction that is shown */
+
+/* What is left of N without its factors 2 and 5.  */
+static long
+odd_part (long n)
+{
+  while (n > 0 && n % 2 == 0)
+    n /= 2;
+  while (n > 0 && n % 5 == 0)
+    n /= 5;
+  return n;
+}
+
+/* A denominator in TYPED holds PARTS.  */
+static int
+was_typed (const char *typed, long parts)
+{
+  for (const char *at = typed; (at = strchr (at, '/')) != NULL; )
+    {
+      long n = strtol (++at, NULL, 10);
+      if (n > 0 && n % parts == 0)
+        return 1;
+    }
+  return 0;
+}
+
+int
+text_is_short (const char *exact, const char *typed)
+{
+  const char *slash = strrchr (exact, '/');
+  long parts = slash ? strtol (slash + 1, NULL, 10) : 1, odd = odd_part (parts);
+  return parts > 0 && parts <= MOST_PARTS && (odd <= 12 || was_typed (typed, odd)) && strlen (exact) <= 24;
+}
+
+char *
+text_digits (int *cut, const char *exact, const char *decimal, unsigned digits)
+{
+  char buffer[80];
+  br_number x = BR_NUMBER_ZERO;
+  int whole = 1, read = field_number (&x, *exact ? exact : decimal);
+  size_t n = read ? br_number_write_decimal (buffer, sizeof buffer, &whole, &x, digits) : sizeof buffer;
+  br_number_clear (&x);
+  *cut = !*exact || !whole;
+  return strdup (n < sizeof buffer ? buffer : decimal);
+}
+
+char *
+text_short (const display *d, const char *shown, const char *typed)
+{
+  br_measure m = BR_MEASURE_ZERO;
+  char buffer[80], *text = NULL;
+  int whole = 1;
+  if (text_is_short (shown, typed) || br_measure_read (&m, shown, strlen (shown), NULL, NULL) != BR_OK)
+    return strdup (shown);
+  br_number one = BR_NUMBER_ZERO;
+  const br_unit *unit = m.unit;
+  int good = !unit || (br_number_set_ratio (&one, unit->num, unit->den) == BR_OK && br_number_div (&m.value, &m.value, &one) == BR_OK);
+  good = good && br_number_write_decimal (buffer, sizeof buffer, &whole, &m.value, TEXT_DIGITS) < sizeof buffer;
+  if (!good || asprintf (&text, "%s%s%s%s", whole ? "" : display_sign (d, "\xe2\x89\x88 ", "about "), buffer, unit ? " " : "",
+                         unit ? unit->name : "") < 0)
+    text = good ? NULL : strdup (shown);
+  br_number_clear (&one);
+  br_measure_clear (&m);
+  return text;
+}

@@ -74,12 +74,19 @@ strip (size_t *start, size_t *end, const char *text)
       }
   for (size_t i = 0; i < sizeof tolerances / sizeof tolerances[0]; i++)
     for (size_t at = *start + 1; at + strlen (tolerances[i]) < *end; at++)
-      if (memcmp (text + at, tolerances[i], strlen (tolerances[i])) == 0
-          && br__measure_begins (text + at + strlen (tolerances[i]), *end - at - strlen (tolerances[i]), 0))
-        {
-          *end = at;
-          return 1;
-        }
+      {
+        size_t next = at + strlen (tolerances[i]);
+        if (memcmp (text + at, tolerances[i], next - at) != 0)
+          continue;
+        /* `+-` with a blank is a sign of the language, which is not for a value alone.  */
+        while (strcmp (tolerances[i], "+-") != 0 && next < *end && is_blank (text[next]))
+          next++;
+        if (br__measure_begins (text + next, *end - next, 0))
+          {
+            *end = at;
+            return 1;
+          }
+      }
   return 0;
 }
 

@@ -258,7 +258,7 @@ put_is (br_text *t, const match *m, const char *is, const char *end, int first)
       if (s.number)
         br__text_printf (t, "%ld", s.number);
       else
-        put_words (t, m->l, s.start, s.start + s.count, *is != '@' ? 0 : first ? 2 : 1);
+        put_words (t, m->l, s.start, s.start + s.count, *is != '@' ? 0 : first && is_mixed_list (m->l, last) ? 2 : 1);
       br__text_puts (t, group ? ")" : "");
       is += *is == '{' ? 2 : 1;
     }

@@ -54,7 +54,7 @@ put_line (br_text *t, const char *text, size_t length, const names *n)
 {
   br__lexer l;
   size_t done = 0, end = br__note_start (text, length);
-  int found = 0, files = 0;
+  int found = 0, files = 0, clause = 0;
   const br__statement *st = NULL;
   br__token before = { .type = BR__SIGN };
   for (br_status status = br__lex_start (&l, text, end, NULL); status == BR_OK && l.token.type != BR__END && !files;
@@ -69,8 +69,12 @@ put_line (br_text *t, const char *text, size_t length, const names *n)
             st = br__statement_find (text + word.offset, word.length);
           is_old &= !st;
         }
-      else if (is_clause (st, text + word.offset, word.length, &before))
-        is_old = 0;
+      else
+        {
+          /* Behind a clause's word stands its value.  */
+          clause = !clause && word.type == BR__NAME && is_clause (st, text + word.offset, word.length, &before);
+          is_old &= !clause;
+        }
       if (is_old && word.offset + word.length < end && text[word.offset + word.length] == '('
           && br__function_find (text + word.offset, word.length))
         is_old = 0;

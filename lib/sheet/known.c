@@ -97,7 +97,7 @@ br__do_known (br__run *run)
   int list = run->lex.token.type == BR__END;
   for (br__entry *e = br__graph_first (run->sheet->graph); list && e; e = br__entry_next (e))
     if (!br__is_hidden_entry (e) && br__entry_definition (e) && br__stays (run->sheet, e))
-      br__list_entry (names, e, NULL);
+      br__list_entry (names, e);
   for (int first = 1; !list && status == BR_OK && (first || br__lex_is_sign (&run->lex, ',')); first = 0)
     {
       br__entry *e = NULL;
@@ -106,7 +106,7 @@ br__do_known (br__run *run)
       if (status == BR_OK)
         status = br__named_entry (run, &e);
       if (status == BR_OK)
-        br__list_entry (names, e, NULL);
+        br__list_entry (names, e);
     }
   if (status == BR_OK)
     status = br__end_of_line (run);

@@ -143,7 +143,7 @@ tidy_all (br__run *run, const br__mark *mark, const choice *c, br_list *kept, si
       if (status == BR_OK && off && (!chosen || off < 0))
         {
           if (chosen || !c->count || c->except)
-            br__list_entry (kept, e, NULL);
+            br__list_entry (kept, e);
         }
       else if (status == BR_OK && off)
         {

@@ -194,6 +194,7 @@ put_header (br__pump *p, br__block *b, const br__csv_row *row)
       br__csv_put_content (&name, row->cell, row->cell_end);
       br__text_puts (&name, ends[i]);
       br__text_putc (&b->out, ',');
+      b->out.failed |= name.failed;
       br__put_cell (&b->out, br__text_string (&name));
       if (i == 0 && !name.failed)
         p->result->name = br__strndup (br__text_string (&name), name.length - strlen (ends[i]));

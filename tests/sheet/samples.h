@@ -83,6 +83,7 @@ static const sheet_sample samples[] = {
   { "answer", "answer base * 2 to 1/8", 0 },
   { "given", "given rim from 2 in to 4 in by 1/4 in", 0 },
   { "worksheet", "worksheet sums 2, reading 2, own 1 seed 3 into sums.csv", 0 },
+  { "words", "words into sentences.csv", 0 },
   { "key", "key sums_key.csv", 0 },
   { "grade", "grade answers.csv with key.csv into marks.csv", 0 },
   { "open", "save over prelude.sheet\nopen other.sheet", 1 },
@@ -155,7 +156,7 @@ static int
 samples_end (void **state)
 {
   static const char *const made[] = { "column.csv", "sums.csv", "sums_key.csv", "key.csv", "marks.csv",
-                                      "saved.sheet", "side.svg", "side_part.svg", "prelude.csv", "prelude.sheet", "report.html", "review.csv",
+                                      "saved.sheet", "sentences.csv", "side.svg", "side_part.svg", "prelude.csv", "prelude.sheet", "report.html", "review.csv",
                                       "history.html" };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (samples_files); i++)

@@ -189,7 +189,10 @@ run_phrase (br__run *run, br_status status)
       *run->error = later;
       return was;
     }
+  int failed = t.failed;
   br__text_clear (&t);
+  if (failed)
+    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   br__phrase_hint (run);
   return status;
 }

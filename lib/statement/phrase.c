@@ -484,6 +484,7 @@ br__phrase (br_text *t, br_text *left_out, const br__run *run)
   br__text_reset (t);
   br__phrase_frame (&l);
   int changed = put_phrase (t, &l);
+  t->failed |= l.row.failed;
   br__text_clear (&l.row);
-  return changed;
+  return changed && !t->failed;
 }

@@ -96,7 +96,9 @@ product_of_sum (br_error *error, br__words *l)
       br__text_printf (&sum, "%s%s%.*s", k ? " " : "", k == i + 1 ? "(" : "", (int) l->word[k].length, l->word[k].s);
     }
   br__text_putc (&sum, ')');
-  if (first.length + sum.length < 120)
+  if (first.failed || sum.failed)
+    br__fail_plain (error, BR_NO_MEMORY, 0, 0);
+  else if (first.length + sum.length < 120)
     br__hint (error, "write `%s` or `%s`", br__text_string (&first), br__text_string (&sum));
   br__text_clear (&first);
   br__text_clear (&sum);
@@ -180,6 +182,8 @@ respelled (br_error *error, const br__run *run)
   int found = run->end < 100 && br__respell (&t, run, 1);
   if (found)
     br__hint (error, "write `%s`", br__text_string (&t));
+  else if (t.failed)
+    found = br__fail_plain (error, BR_NO_MEMORY, 0, 0) != BR_OK;
   br__text_clear (&t);
   return found;
 }
@@ -224,7 +228,9 @@ br__phrase_hint (br__run *run)
               (int) l.word[1].length, l.word[1].s);
   else if (!joined_name (&t, &l) && !counted_name (&t, &l))
     named_measure (run->error, &l);
-  if (t.length && !t.failed && t.length < 120)
+  if (t.failed)
+    br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  else if (t.length && t.length < 120)
     br__hint (run->error, "write `%s`", br__text_string (&t));
   br__text_clear (&t);
 }

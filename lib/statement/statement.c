@@ -174,8 +174,8 @@ run_phrase (br__run *run, br_status status)
       br__changes_revert (run);
       run->echoes = 0;
       br__phrase_hint (run);
-      if (*run->error->hint)
-        return status;
+      if (*run->error->hint || run->error->status == BR_NO_MEMORY)
+        return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
       br_status was = status;
       br_error later = *run->error;
       read_again (run, &typed);
@@ -183,7 +183,7 @@ run_phrase (br__run *run, br_status status)
       status = first.status;
       br__phrase_hint (run);
       if (*run->error->hint || t.failed)
-        return status;
+        return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
       run->text = br__text_string (&run->phrase);
       run->length = run->phrase.length;
       *run->error = later;
@@ -194,7 +194,7 @@ run_phrase (br__run *run, br_status status)
   if (failed)
     return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   br__phrase_hint (run);
-  return status;
+  return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
 }
 
 static br_status

@@ -132,7 +132,7 @@ br__entry_shape (const char **name, const br__entry *e)
 int
 br__is_of_shape (const br__entry *e, const char *name, size_t length)
 {
-  const char *own;
+  const char *own = e->name;
   return br__entry_shape (&own, e) == length && memcmp (own, name, length) == 0;
 }
 

@@ -150,8 +150,6 @@ draw_stock (br__problem *p, const br__plan *plan, br__random *r)
   p->count = p->all = 4;
   p->answer = rest;
   p->carry += 2 * br__borrows (board, br__ratio_mul (cuts, step));
-  if (br__ratio_cmp (rest, one) < 0)
-    return 0;
   br__problem_wrong (p, br__ratio_sub (board, br__ratio_mul (cuts, piece)), BR__MISTAKE_KERF);
   br__problem_wrong (p, br__ratio_add (rest, kerf), BR__MISTAKE_CUTS);
   br__problem_wrong (p, br__ratio_add (rest, step), BR__MISTAKE_LEFT_OUT);

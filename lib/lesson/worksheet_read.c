@@ -41,16 +41,13 @@ word_end (const br__run *run, size_t start)
   return start;
 }
 
-/* What stands at *START, in quotes or up to the next of WORDS or the line's end, is *START to *END then; the lexer goes on
+/* What stands at *START, which is no blank, in quotes or up to the next of WORDS or the line's end, is *START to *END then; the lexer goes on
    behind it.  */
 static void
 clause_span (size_t *start, size_t *end, br__run *run, const char *words)
 {
   const char *text = run->text;
   size_t at = *start;
-  while (at < run->end && br__blank_at (text + at, 1))
-    at++;
-  *start = at;
   if (at < run->end && text[at] == '"')
     {
       *start = at + 1;

@@ -97,11 +97,7 @@ br_status
 br__moves_join (br__moves *moves, br__moves *from, br__graph *g, br_error *error)
 {
   if (!moves->mark)
-    {
-      moves->mark = br__graph_mark (g);
-      for (size_t i = 0; i < moves->count; i++)
-        (void) br__mark_add (moves->rows[i].entry, moves->mark);
-    }
+    moves->mark = br__graph_mark (g);
   for (size_t i = 0; i < from->count; i++)
     {
       if (!br__mark_add (from->rows[i].entry, moves->mark))

@@ -302,6 +302,23 @@ test_columns (void **state)
     }
 }
 
+/* A problem that the first version of a key does not have counts as much as another version says.  */
+static void
+test_gap (void **state)
+{
+  br_sheet *sheet = NULL;
+  said s = SAID_ZERO;
+  (void) state;
+  check_ok (br_sheet_new (&sheet));
+  put_text ("k.csv", "version,problem,exact,unit,points\n1,1,1/2,in,2\n2,2,3/4,in,5\n");
+  put_text ("answers.csv", "student,version,1,2\nAda,2,,3/4 in\n");
+  sheet_say (sheet, &s, "grade answers.csv with k.csv into marks.csv");
+  said_is (&s, 0, "verdicts.1", "right");
+  said_is (&s, 0, "marks", "5");
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
 /* No papers have no mean.  */
 static void
 test_no_papers (void **state)
@@ -523,6 +540,7 @@ test_wrong_files (void **state)
       "k.csv:2: `?` cannot be read as a wrong answer", 23 },
     { "version,problem,exact,unit,mark\n1,1,1/2,in,x\n", "student,version\n", "k.csv:2: `x` cannot be read as a mark", 23 },
     { "version,problem,exact,unit\n1,1,1/2,furlong\n", "student,version\n", "k.csv:2: `furlong` cannot be read as a unit", 23 },
+    { "version,problem,exact,unit,points\n1,1,1/2,in,x\n", "student,version\n", "k.csv:2: `x` cannot be read as points", 23 },
     { "version,problem,exact,unit\n", "student,version\n", "k.csv holds no problems", 23 },
     { KEY, "who,what\n", "answers.csv: the first row must name the columns student and version", 6 },
     { KEY, "student,version,a,b\nAda,1,2,3\n", "no column is headed by the number of a problem: a, b", 6 },
@@ -556,7 +574,7 @@ main (void)
   {
     CHECK_TEST (test_verdicts), CHECK_TEST (test_forms), CHECK_TEST (test_noise), CHECK_TEST (test_place), CHECK_TEST (test_each_mistake), CHECK_TEST (test_files),
     CHECK_TEST (test_injection), CHECK_TEST (test_columns), CHECK_TEST (test_class), CHECK_TEST (test_points), CHECK_TEST (test_wrong_files),
-    CHECK_TEST (test_no_papers), CHECK_TEST (test_papers), CHECK_TEST (test_slips), CHECK_TEST (test_practice)
+    CHECK_TEST (test_gap), CHECK_TEST (test_no_papers), CHECK_TEST (test_papers), CHECK_TEST (test_slips), CHECK_TEST (test_practice)
   };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, lesson_enter, lesson_leave));

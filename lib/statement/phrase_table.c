@@ -182,10 +182,10 @@ is_mixed_list (const br__words *l, const slot *s)
 static int
 is_open (const match *m, const char *is)
 {
-  const slot *last = &m->slots[m->count - 1], *first = &m->slots[0];
   int grouped = strchr (is, '{') || strchr (is, '(') || strchr (is, '@');
   if (!m->count || !grouped)
     return 0;
+  const slot *last = &m->slots[m->count - 1], *first = &m->slots[0];
   if (strchr (is, '@') && is_mixed_list (m->l, last))
     return 1;
   return (last->start + last->count == m->l->count && sum_in (m->l, last) < m->l->count)

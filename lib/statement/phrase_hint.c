@@ -109,8 +109,6 @@ int
 br__phrase_refused (br__run *run)
 {
   br__words l = { .run = run };
-  if (!run->error)
-    return 0;
   br__phrase_frame (&l);
   return l.count > 0 && l.count < BR__MOST_WORDS && br__phrase_row_hint (run, &l);
 }
@@ -194,7 +192,7 @@ br__phrase_hint (br__run *run)
   br__words l = { .run = run }, copy;
   br_text t = BR_TEXT_ZERO;
   br__words_cut (&l);
-  if (l.count == 0 || l.count == BR__MOST_WORDS || !run->error)
+  if (l.count == 0 || l.count == BR__MOST_WORDS)
     return;
   /* wheel++ */
   size_t n = l.word[0].length;

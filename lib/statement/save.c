@@ -152,7 +152,7 @@ refuse_word (br__run *run)
   size_t found = 0, end = run->end;
   for (size_t k = 0; k < sizeof words / sizeof words[0]; k++)
     if (br__lex_is_word (&at, words[k]) && (found++, last = at, br__lex_next (&at, NULL)) != BR_OK)
-      return BR_OK;
+      at.token.type = BR__SIGN;         /* of no statement: a part of the name */
   int alone = at.token.type == BR__END;
   if (!found || br__lex_is_word (&at, "place") || (alone && found == 1 && !br__lex_is_word (&last, "it") && !br__lex_is_word (&last, "this")))
     return BR_OK;
@@ -171,7 +171,8 @@ refuse_word (br__run *run)
     }
   else
     br__hint (run->error, "write `save %.*s%s`", br__clip (run->text + at.token.offset, end - at.token.offset, 80),
-              run->text + at.token.offset, memchr (run->text + at.token.offset, '.', end - at.token.offset) ? "" : ".sheet");
+              run->text + at.token.offset,
+              memchr (run->text + at.token.offset, '.', end - at.token.offset) || run->text[end - 1] == '"' ? "" : ".sheet");
   return BR_SYNTAX;
 }
 

@@ -210,6 +210,12 @@ used (void **state)
   holds ("plans/cart4.sheet", "use \"inner.sheet\"\nrim = 1-1/4\"\n");
   assert_int_equal (sheet_run (sheet, &s, "use plans/undoes.sheet"), BR_DOMAIN);
   assert_string_equal (s.faults[0].error.message, "a sheet that is used takes nothing back");
+  refused (sheet, "save it", "a part of the file's name", "`save`");
+  sheet_say (sheet, &s, "new without saving\nuse plans/hub.sheet\nwheel = hub * 3");
+  refused (sheet, "rename hub to disc", "in a sheet that this one uses", "");
+  sheet_put_file ("plans/renames.sheet", "axle = 1 in\nrename axle to rod\n");
+  assert_int_equal (sheet_run (sheet, &s, "new without saving\nopen plans/renames.sheet"), BR_DOMAIN);
+  assert_string_equal (s.faults[0].error.message, "a sheet cannot rename what is in it: write the new name in its lines");
   sheet_end (sheet, &s);
 }
 
@@ -281,7 +287,8 @@ tear_down (void **state)
 {
   static const char *const made[] = { "cart.sheet", "kept", "asks.sheet", "sizes.csv", "long.sheet", "sums.csv", "sums_key.csv",
     "other.sheet", "waits.sheet", "plans/hub.sheet", "plans/undoes.sheet", "plans/cart.sheet", "plans/cart2.sheet", "plans/cart3.sheet",
-    "plans/cart4.sheet", "plans/.own.sheet", "plans/inner.sheet" };
+    "plans/cart4.sheet", "plans/.own.sheet", "plans/inner.sheet",
+    "plans/renames.sheet" };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (made); i++)
     remove (made[i]);

@@ -109,7 +109,7 @@ wire_side_sign (const wire_outline *o)
 CHECK_UNUSED static void
 wire_formulas (double *area, double *edge, const wire_outline *o)
 {
-  double x[WIRE_CORNERS], y[WIRE_CORNERS];
+  double x[WIRE_CORNERS] = { 0 }, y[WIRE_CORNERS] = { 0 };
   int side = wire_side_sign (o);
   for (int i = 0; i < o->count; i++)
     x[i] = o->corner[i].x / 8., y[i] = o->corner[i].y / 8.;

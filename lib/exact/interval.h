@@ -20,7 +20,8 @@ typedef struct br__mpfr_state
 void br__mpfr_enter (br__mpfr_state *state);
 void br__mpfr_leave (const br__mpfr_state *state);
 
-typedef mpfi_t br__interval;
+/* mpfi_t, written out so that an analyser that does not read MPFI sees an array, which is handed over by its address.  */
+typedef __mpfi_struct br__interval[1];
 typedef mpfi_ptr br__interval_ptr;
 typedef mpfi_srcptr br__interval_srcptr;
 

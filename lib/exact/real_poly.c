@@ -39,10 +39,13 @@ br__poly_put (br__normal *n, br__poly *p, uint64_t turn, const uint16_t *power, 
 {
   if (n->status == BR_OK && ++n->work > WORK_MOST)
     br__normal_stop (n, BR_UNDECIDED);
-  if (n->status == BR_OK && !br__grow (&p->term, &p->room, p->size + 1, sizeof p->term[0]))
-    br__normal_stop (n, BR_NO_MEMORY);
   if (n->status != BR_OK)
     return NULL;
+  if (!br__grow (&p->term, &p->room, p->size + 1, sizeof p->term[0]))
+    {
+      br__normal_stop (n, BR_NO_MEMORY);
+      return NULL;
+    }
   br__monomial *t = &p->term[p->size++];
   memset (t->power, 0, sizeof t->power);
   if (power != NULL)

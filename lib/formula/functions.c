@@ -288,8 +288,8 @@ call_pi (br__work *w, br__value *z, br__value *args, unsigned count, const br__f
 }
 
 #define ROW(NAME, PARAMETERS, SUMMARY, LEAST, MOST, CALL, VARIANT, ID)                           \
-  { .name = NAME, .parameters = PARAMETERS, .summary = SUMMARY, .least = LEAST, .most = MOST,   \
-    .call = CALL, .variant = VARIANT, .id = BR__FUNCTION_##ID }
+  { .name = (NAME), .parameters = (PARAMETERS), .summary = (SUMMARY), .least = (LEAST),          \
+    .most = (MOST), .call = (CALL), .variant = (VARIANT), .id = BR__FUNCTION_##ID }
 static const br__function core[] =
 {
   ROW ("nearest", "x, mark", "x on a ruler with that finest mark", 1, 2, call_mark, BR_NEAREST, NEAREST),

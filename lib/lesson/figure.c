@@ -263,9 +263,9 @@ draw_known (sketch *s)
 void
 br__figure_make (br__figure *f, const br__problem *p, int32_t size)
 {
-  sketch s = { f, p, { 1, 1 } };
   memset (f, 0, sizeof *f);
   f->size = size;
+  sketch s = { f, p, { 1, 1 } };
   if (p->topic == &br__topic_fender)
     (p->kind_index == 3 ? draw_wheels : draw_ring) (&s);
   else if (p->topic == &br__topic_missing)

@@ -84,8 +84,8 @@ br_status br__graph_same_letters (const char **other, const br__graph *g, const 
 /* NULL where there is none.  _get makes one that is only needed; NULL: out of memory.  */
 br__entry *br__graph_find (const br__graph *g, const char *name, size_t length);
 br__entry *br__graph_get (br__graph *g, const char *name, size_t length);
-/* The same for a hidden entry; KEY, which has a blank, is no name of a dimension.  */
-br__entry *br__graph_get_hidden (br__graph *g, br__entry_kind kind, const char *key, size_t length);
+/* The same for a hidden entry; NAME, which has a blank, is no name of a dimension.  */
+br__entry *br__graph_get_hidden (br__graph *g, br__entry_kind kind, const char *name, size_t length);
 /* Entries in the order in which they were first named; NULL past the last.  */
 br__entry *br__graph_first (const br__graph *g);
 br__entry *br__entry_next (const br__entry *e);

@@ -52,8 +52,8 @@ key_of (char key[KEY_SIZE], const char *name, size_t length, int part)
     length = BR__SHAPE_NAME;
   if (part < BR__SHAPE_NUMBERS)
     return (size_t) snprintf (key, KEY_SIZE, "  %.*s %s", (int) length, name, part_names[part]);
-  int number = part - BR__CORNER_PART (0, 0);
-  return (size_t) snprintf (key, KEY_SIZE, "  %.*s %c%d", (int) length, name, "xycdh"[number % BR__CORNER_NUMBERS],
+  unsigned number = (unsigned) (part - BR__CORNER_PART (0, 0));
+  return (size_t) snprintf (key, KEY_SIZE, "  %.*s %c%u", (int) length, name, "xycdh"[number % BR__CORNER_NUMBERS],
                             number / BR__CORNER_NUMBERS + 1);
 }
 
@@ -249,9 +249,9 @@ nearest_shape (const br__graph *g, const char *name, size_t length)
     {
       char own[BR__SHAPE_NAME + 1];
       const char *start = NULL, *was = search.best;
-      if (e->part != BR__SHAPE_KIND || !e->definition)
-        continue;
       size_t size = br__entry_shape (&start, e);
+      if (!start || e->part != BR__SHAPE_KIND || !e->definition)
+        continue;
       memcpy (own, start, size);
       own[size] = 0;
       br__search_offer (&search, own);

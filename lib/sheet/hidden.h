@@ -44,9 +44,9 @@ br_status br__no_shape (const br__graph *g, const br__tree *tree, const br__node
 int br__shape_next_part (const br__graph *g, const char *name, size_t length, int part);
 /* How many corners the outline NAME has; 0 where it is none.  */
 size_t br__shape_corners (const br__graph *g, const char *name, size_t length);
-/* Distances to the shape NAME are worked out from the numbers that it has now: an outline has more than others.  MOVES may be
+/* Distances to SHAPE, N bytes, are worked out from the numbers that it has now: an outline has more than others.  MOVES may be
    NULL.  */
-br_status br__distances_refresh (br__graph *g, const char *name, size_t length, br__moves *moves, br_error *error);
+br_status br__distances_refresh (br__graph *g, const char *shape, size_t n, br__moves *moves, br_error *error);
 
 /* The length of the name of the shape of which E is a number, and *NAME; 0 where E is none.  */
 size_t br__entry_shape (const char **name, const br__entry *e);

@@ -424,7 +424,7 @@ set_home (br__roots *r, const br__value *v)
   br_status status = v ? br_real_enclose (&low, &high, &v->real, DIGITS * 4) : BR_OK;
   if (status == BR_OK && br_number_cmp (&low, &r->low) > 0 && br_number_cmp (&low, &r->high) < 0)
     br_number_swap (&r->home, &low);
-  r->either = br_number_sign (&r->home) < 0 && (v->dimension == BR_PLAIN || v->dimension == BR_ANGLE);
+  r->either = br_number_sign (&r->home) < 0 && v && (v->dimension == BR_PLAIN || v->dimension == BR_ANGLE);
   br_number_clear (&low);
   br_number_clear (&high);
   return status == BR_UNDECIDED ? BR_OK : status;

@@ -27,7 +27,7 @@ forget_named (br__run *run)
     first++;
   if (count < 2)
     return first == 0 || count == 0 ? br__forget_dimension (run) : first == 1 ? br__shape_forget (run) : br__wood_forget (run, first == 2);
-  for (second = first + 1; !is[second]; )
+  for (second = first + 1; second < 3 && !is[second]; )
     second++;
   br__fail (run->error, BR_DOMAIN, t.offset, t.length, "`%.*s` is a %s and a %s", br__clip (name, t.length, 40), name,
             kinds[first], kinds[second]);

@@ -19,7 +19,7 @@
 
 static char mistake[600];
 
-static const char *
+__attribute__ ((format (printf, 1, 2))) static const char *
 wrong (const char *format, ...)
 {
   va_list args;

@@ -290,10 +290,11 @@ static int
 call_of (br_text *t, const br__words *l, size_t from)
 {
   match m = { .l = l, .from = from, .slots = { { from + 2, l->count - from - 2, 0 } }, .count = 1 };
+  const char *is = "(@1)";
   if (!call_start (l, from) || sum_in (l, m.slots) < l->count || is_mixed_list (l, m.slots))
     return 0;
   br__text_put (t, l->word[from].s, l->word[from].length);
-  put_is (t, &m, "(@1)", "(@1)" + 4, 0);
+  put_is (t, &m, is, is + strlen (is), 0);
   return 1;
 }
 

@@ -83,8 +83,14 @@ row_new (const char *kind, const br__record_keys *known, int is_list)
     return NULL;
   r->kind = kind;
   r->known = known;
-  for (size_t i = 0; known && !is_list && known->keys[i] && !r->failed; i++)
-    row_append (r, known->keys[i]);
+  size_t count = 0;
+  while (known && !is_list && known->keys[count])
+    count++;
+  if (count && !br__grow (&r->cells, &r->room, count, sizeof (cell)))
+    r->failed = 1;
+  else
+    for (; r->size < count; r->size++)
+      r->cells[r->size] = (cell) { .key = known->keys[r->size] };
   return r;
 }
 
@@ -92,10 +98,12 @@ row_new (const char *kind, const br__record_keys *known, int is_list)
 static cell *
 row_find (row *r, const char *key)
 {
-  for (size_t i = 0; i < r->size && *key; i++)
+  size_t at = r->next;
+  for (size_t i = 0; i < r->size && *key; i++, at++)
     {
-      size_t at = (r->next + i) % r->size;
-      if (strcmp (r->cells[at].key, key) == 0)
+      if (at >= r->size)
+        at = 0;
+      if (r->cells[at].key[0] == key[0] && strcmp (r->cells[at].key, key) == 0)
         {
           r->next = at + 1;
           cell_clear (&r->cells[at]);

@@ -122,7 +122,7 @@ br__record_keys_of (const char *kind, const char *inner)
 {
   size_t length = strlen (kind);
   for (size_t i = 0; i < sizeof table / sizeof table[0]; i++)
-    if (strncmp (table[i].kind, kind, length) == 0
+    if (table[i].kind[0] == kind[0] && strncmp (table[i].kind, kind, length) == 0
         && (inner ? table[i].kind[length] == '.' && strcmp (table[i].kind + length + 1, inner) == 0
             : table[i].kind[length] == '\0'))
       return &table[i];

@@ -77,7 +77,9 @@ each_row (void **state)
           memset (value, 0, sizeof value);
           for (size_t k = 0; k < count; k++)
             {
-              check_ok (br_number_set_ratio (&value[k].rational, check_between (-2, 40), check_between (1, 32)));
+              /* The last are all below zero, which every function refuses or not at all.  */
+              int64_t top = n == 1 ? -1 : check_between (-2, 40);
+              check_ok (br_number_set_ratio (&value[k].rational, top, check_between (1, 32)));
               args[k] = &value[k];
             }
           br_status status = br__shop_value (&z, row, args, 0, &error);

@@ -320,8 +320,13 @@ by_hand (void **state)
     { "bottom(wheel)", { "centre_y(wheel) = -3\"", "bottom(wheel) = centre_y(wheel) - 8 in / 2",
                          "centre_y(wheel) - 8 in / 2 = -3\" - 8 in / 2", "8\" / 2 = 4\"", "-3\" - 4\" = -7\"" } },
     { "6.595 to 1/8", { "6.595 / 1/8 = 52.76", "nearest(52.76, 1) = 53", "53 * 1/8 = 6-5/8" } },
+    /* What an outline takes up is measured.  */
+    { "width(side) - height(side)", { "width(side) - height(side) = 8\" - 5\"", "8\" - 5\" = 3\"" } },
+    { "area(side) / 2", { "area(side) / 2 = 20 sq in / 2", "20 sq in / 2 = 10 sq in" } },
+    { "perimeter(square) / 2", { "perimeter(square) / 2 = 8\" / 2", "8\" / 2 = 4\"" } },
   };
-  br_sheet *sheet = sheet_with ("a = 14\nedge = diagonal(2, 3)\nw = 22 in\nbox deck = w x 3/4 at 0, 0\ncircle wheel = 8 in at 4, -3");
+  br_sheet *sheet = sheet_with ("a = 14\nedge = diagonal(2, 3)\nw = 22 in\nbox deck = w x 3/4 at 0, 0\ncircle wheel = 8 in at 4, -3\n"
+                                "outline side = 0, 0 to 8, 0 to 8, 5\noutline square = 0, 0 to 2, 0 to 2, 2 to 0, 2");
   said s = SAID_ZERO;
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (rows); i++)

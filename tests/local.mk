@@ -38,6 +38,7 @@ EXTRA_DIST += tests/leaks.supp tests/mutate.sh tests/slips.awk tests/data/equiva
   $(test_headers)
 test_headers = tests/check.h \
   tests/draw/figure.h \
+  tests/shape/wire.h \
   tests/draw/read_page.h \
   tests/draw/svg.h \
   tests/file/faults.h \

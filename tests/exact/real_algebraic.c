@@ -14,6 +14,7 @@
 #else
 # include <calcium/qqbar.h>
 #endif
+#include <flint/fmpq.h>
 
 #define STACK 8
 #define DEGREE_MOST 60          /* FLINT takes long over larger ones; those values are left out */

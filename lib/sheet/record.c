@@ -83,8 +83,10 @@ row_new (const char *kind, const br__record_keys *known, int is_list)
     return NULL;
   r->kind = kind;
   r->known = known;
+  if (!known || is_list)
+    return r;
   size_t count = 0;
-  while (known && !is_list && known->keys[count])
+  while (known->keys[count])
     count++;
   if (count && !br__grow (&r->cells, &r->room, count, sizeof (cell)))
     r->failed = 1;

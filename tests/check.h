@@ -53,6 +53,15 @@ check_start (void)
   check_state = check_seed;
 }
 
+/* Whether a sanitizer or valgrind watches each access of memory: work takes up to thirty times as long then, and what is
+   allocated does not count where the C library counts.  */
+CHECK_UNUSED static int
+check_watched (void)
+{
+  const char *flags = getenv ("SAN_FLAGS");
+  return flags && *flags;
+}
+
 /* For a setup function: each test begins at the seed, so that one can be run alone.  */
 CHECK_UNUSED static int
 check_reseed (void **state)

@@ -21,16 +21,12 @@ br__gcd (uint64_t u, uint64_t v)
   u >>= __builtin_ctzll (u);
   v >>= __builtin_ctzll (v);
   while (u != v)
-    if (u > v)
-      {
-        u -= v;
-        u >>= __builtin_ctzll (u);
-      }
-    else
-      {
-        v -= u;
-        v >>= __builtin_ctzll (v);
-      }
+    {
+      /* The difference has the trailing zeros of either sign, so that nothing waits for which part is the larger.  */
+      uint64_t rest = u > v ? u - v : v - u;
+      v = u > v ? v : u;
+      u = rest >> __builtin_ctzll (rest);
+    }
   return u << zeros;
 }
 

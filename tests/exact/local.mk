@@ -3,6 +3,7 @@
 exact_tests = tests/exact/gmp \
   tests/exact/number \
   tests/exact/number_memory \
+  tests/exact/number_narrow \
   tests/exact/number_round \
   tests/exact/number_text \
   tests/exact/real \

@@ -25,6 +25,8 @@ enum
   BR__SHAPE_RIGHT, BR__SHAPE_TOP, BR__SHAPE_LEFT, BR__SHAPE_BOTTOM,
   BR__SHAPE_MIDDLE_X, BR__SHAPE_MIDDLE_Y,       /* its centre of area, from x y */
   BR__SHAPE_AREA, BR__SHAPE_PERIMETER,
+  /* Of a shape that has a depth: its middle in depth, or how far both of a pair lie from there; and its depth.  */
+  BR__SHAPE_Z, BR__SHAPE_Z_BOTH, BR__SHAPE_DEEP,
   BR__SHAPE_NUMBERS,
   /* What a formula may ask of one shape, and of two.  */
   BR__SHAPE_SIDE_LEFT, BR__SHAPE_SIDE_RIGHT, BR__SHAPE_SIDE_TOP, BR__SHAPE_SIDE_BOTTOM,

@@ -2,6 +2,7 @@
 # Geometry on real values: how far shapes reach and how far they are apart; no sheets.
 libbenchrule_core_la_SOURCES += \
   lib/geometry/arc_distance.c \
+  lib/geometry/depth_call.c \
   lib/geometry/distance.c \
   lib/geometry/geometry.c \
   lib/geometry/geometry.h \

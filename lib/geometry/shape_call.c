@@ -307,6 +307,11 @@ br__shape_function (br__shape_call call)
     OUTLINE (AREA), OUTLINE (PERIMETER),
     [BR__CALL_AREA] = ROW ("area", 7, br__call_extent, .variant = BR__OUTLINE_AREA),
     [BR__CALL_PERIMETER] = ROW ("perimeter", 7, br__call_extent, .variant = BR__OUTLINE_PERIMETER),
+    [BR__CALL_DEPTH] = ROW ("depth", 1, call_size,),
+    [BR__CALL_TRACK] = ROW ("track", 2, br__call_track, .variant = BR__CALL_TRACK),
+    [BR__CALL_BETWEEN] = ROW ("between", 2, br__call_track, .variant = BR__CALL_BETWEEN),
+    [BR__CALL_APART] = ROW ("apart", 5, br__call_apart,),
+    [BR__CALL_APART_BOTH] = ROW ("apart", 5, br__call_apart, .variant = BR__CALL_APART_BOTH),
   };
 #undef OUTLINE
 #undef ROW

@@ -12,7 +12,8 @@ typedef enum br__shape_call
   BR__CALL_RUN, BR__CALL_CUT, BR__CALL_RISE, BR__CALL_CORNERS,
   BR__CALL_OUTLINE_RIGHT, BR__CALL_OUTLINE_TOP, BR__CALL_OUTLINE_LEFT, BR__CALL_OUTLINE_BOTTOM,
   BR__CALL_OUTLINE_MIDDLE_X, BR__CALL_OUTLINE_MIDDLE_Y, BR__CALL_OUTLINE_AREA, BR__CALL_OUTLINE_PERIMETER,
-  BR__CALL_AREA, BR__CALL_PERIMETER
+  BR__CALL_AREA, BR__CALL_PERIMETER,
+  BR__CALL_DEPTH, BR__CALL_TRACK, BR__CALL_BETWEEN, BR__CALL_APART, BR__CALL_APART_BOTH
 } br__shape_call;
 
 const br__function *br__shape_function (br__shape_call call);
@@ -22,5 +23,12 @@ br_status br__call_corners (br__work *w, br__value *z, br__value *args, unsigned
 br_status br__call_outline (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
 br_status br__call_extent (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
 br_status br__call_clear_paths (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
+
+/* depth_call.c */
+/* Z = how far two are apart in depth, below zero where they overlap: ARGS are the middle and the depth of one and of the
+   other.  BOTH: one or both of them are there on both sides, and lie as far on the one as on the other.  */
+br_status br__depth_gap (br__work *w, br__value *z, const br__value *args, int both);
+br_status br__call_track (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
+br_status br__call_apart (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
 
 #endif

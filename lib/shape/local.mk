@@ -1,8 +1,11 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
 # Circles, boxes, arcs, lines, outlines: places and distances.
 libbenchrule_core_la_SOURCES += \
+  lib/shape/depth.c \
+  lib/shape/depth.h \
   lib/shape/outline.c \
   lib/shape/outline_tree.c \
+  lib/shape/rubs.c \
   lib/shape/shape.c \
   lib/shape/shape.h \
   lib/shape/shape_show.c \

@@ -8,7 +8,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
-#include "shape/shape.h"
+#include "shape/depth.h"
 
 const br__value *
 br__shape_value (const br_sheet *sheet, const br__shape *s, int part)
@@ -35,6 +35,8 @@ draft_clear (br__shape_draft *d)
   br__corners_clear (d);
   br__tree_clear (&d->gap);
   br__tree_clear (&d->shift);
+  br__tree_clear (&d->deep);
+  br__tree_clear (&d->across);
   br__free (d->wheel);
   br__free (d->base);
 }
@@ -56,6 +58,12 @@ read_name (char **name, br__run *run, const char *what)
   br__free (*name);
   *name = copy;
   return br__lex_next (&run->lex, run->error);
+}
+
+br_status
+br__shape_name (char **name, br__run *run, const char *what)
+{
+  return read_name (name, run, what);
 }
 
 static br_status
@@ -231,8 +239,7 @@ read_quality (br__run *run, br__shape_draft *d, br__shape *s, int *found)
     return read_value (run, &d->size[3]);
   if (d->kind == BR__LINE && !d->size[0].count && take_word (run, "wide", &status))
     return read_value (run, &d->size[0]);
-  *found = status != BR_OK;
-  return status;
+  return status == BR_OK ? br__depth_read (run, d, s, found) : status;
 }
 
 static br_status
@@ -246,7 +253,7 @@ read_clauses (br__run *run, br__shape_draft *d, br__shape *s)
       if (status != BR_OK || found)
         continue;
       if (d->kind == BR__LINE)
-        return br__expected (run, "`wide`, `layer` or `of`");
+        return br__expected (run, "`wide`, `deep`, `layer` or `of`");
       status = read_relation (run, d, &found);
       if (status != BR_OK || found)
         continue;
@@ -263,7 +270,7 @@ read_clauses (br__run *run, br__shape_draft *d, br__shape *s)
         status = read_flush (run, d);
       else if (status == BR_OK)
         {
-          status = br__expected (run, d->relation ? "`by`, `shift`, `flush`, `layer` or `of`"
+          status = br__expected (run, d->relation ? "`by`, `shift`, `flush`, `deep`, `layer` or `of`"
                                                   : "a place (`at X, Y`, `on`, `above`, `left of` ...)");
           br__hint (run->error, "help %s", br__shape_kind_word (d->kind));
         }
@@ -294,6 +301,7 @@ read_shape (br__run *run, br__shape_draft *d, br__shape *s)
     }
   if (status == BR_OK)
     status = read_clauses (run, d, s);
+  s->depth = d->depth;
   s->loose = !d->placed && !d->relation && !d->wheel && d->kind != BR__LINE && d->kind != BR__OUTLINE;
   return status;
 }

@@ -40,6 +40,8 @@ typedef struct br__shape_draft
   int flush;                    /* a br__side and 1, or 0 */
   br__corner_draft *corners;    /* of an outline */
   size_t corner_count, corner_room;
+  int depth;                    /* enum br__depth_place */
+  br__tree deep, across;        /* where it lies: `from` or the track */
 } br__shape_draft;
 
 enum br__relation { BR__NO_RELATION, BR__ABOVE, BR__BELOW, BR__LEFT_OF, BR__RIGHT_OF, BR__CENTRED };
@@ -55,7 +57,9 @@ const br__value *br__shape_value (const br_sheet *sheet, const br__shape *s, int
 /* outline.c: the corners of an outline, up to its clauses; and what they take, freed.  */
 br_status br__outline_read (br__run *run, br__shape_draft *d);
 void br__corners_clear (br__shape_draft *d);
-/* shape.c: `x SIZE`, where it is at hand.  */
+/* shape.c: the name at hand, copied; WHAT is wanted where there is none.  */
+br_status br__shape_name (char **name, br__run *run, const char *what);
+/* `x SIZE`, where it is at hand.  */
 br_status br__read_second_size (br__run *run, br__tree *t);
 /* outline_tree.c: number PART of an outline, and of corner I number WHICH.  */
 void br__put_outline_number (br__maker *m, const br__shape_draft *d, int part);

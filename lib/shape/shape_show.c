@@ -7,7 +7,7 @@
 #include <string.h>
 
 #include "exact/status.h"
-#include "shape/shape.h"
+#include "shape/depth.h"
 #include "sheet/caution.h"
 
 /* ---- What it waits for ---- */
@@ -62,8 +62,9 @@ put_number (br_text *t, const char *before, const br_sheet *sheet, const br__sha
   return status;
 }
 
-br_status
-br__shape_size_words (br_text *t, const br_sheet *sheet, const br__shape *s)
+/* Without its depth.  */
+static br_status
+put_size (br_text *t, const br_sheet *sheet, const br__shape *s)
 {
   br_status status = BR_OK;
   switch (s->kind)
@@ -90,12 +91,21 @@ br__shape_size_words (br_text *t, const br_sheet *sheet, const br__shape *s)
 }
 
 br_status
+br__shape_size_words (br_text *t, const br_sheet *sheet, const br__shape *s)
+{
+  br_status status = put_size (t, sheet, s);
+  return status == BR_OK ? br__put_depth_size (t, sheet, s) : status;
+}
+
+br_status
 br__shape_place_words (br_text *t, const br_sheet *sheet, const br__shape *s)
 {
   int box = s->kind == BR__BOX || s->kind == BR__OUTLINE;
   br_status status = put_number (t, box ? "corner at " : s->kind == BR__LINE ? "middle at " : "centre at ",
                                  sheet, s, BR__SHAPE_X, box ? BR__SHAPE_LEFT : 0, 0);
-  return status == BR_OK ? put_number (t, ", ", sheet, s, BR__SHAPE_Y, box ? BR__SHAPE_BOTTOM : 0, 0) : status;
+  if (status == BR_OK)
+    status = put_number (t, ", ", sheet, s, BR__SHAPE_Y, box ? BR__SHAPE_BOTTOM : 0, 0);
+  return status == BR_OK ? br__put_depth_place (t, sheet, s) : status;
 }
 
 /* ---- Records ---- */
@@ -166,6 +176,8 @@ br__shape_show (br__run *run, const br__shape *s)
       br__put_from (r, "place", &t);
       status = put_values (r, sheet, s);
     }
+  if (status == BR_OK)
+    status = br__put_depth_fields (r, sheet, s);
   if (s->layer)
     br__put_text (r, "layer", s->layer);
   if (s->of)
@@ -228,6 +240,9 @@ emit_clear (br__run *run, const br__value *v, const br__token name[2])
     br__list_bytes (shapes, run->text + name[i].offset, name[i].length);
   br_status status = br_real_sign (&sign, &v->real, run->sheet->settings.bits);
   br__put_truth (r, "overlap", sign < 0);
+  if (status == BR_OK)
+    status = br__put_clear_along (r, run->sheet, br__shape_find (run->sheet, run->text + name[0].offset, name[0].length),
+                                  br__shape_find (run->sheet, run->text + name[1].offset, name[1].length), v);
   if (status == BR_OK)
     status = br__put_value (r, v, &run->sheet->settings);
   if (status == BR_OK)

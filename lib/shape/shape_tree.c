@@ -7,7 +7,7 @@
 #include <string.h>
 
 #include "exact/status.h"
-#include "shape/shape.h"
+#include "shape/depth.h"
 #include "sheet/hidden.h"
 #include "sheet/maker.h"
 
@@ -327,6 +327,8 @@ put_number (br__maker *m, const br__shape_draft *d, int part)
     put_number_of (m, d, part);
   else if (part <= BR__SHAPE_BOTTOM)
     put_reach (m, d, part);
+  else if (part >= BR__SHAPE_Z)
+    br__put_depth_number (m, d, part);
   else
     put_extent (m, d, part);
 }
@@ -351,7 +353,7 @@ br__shape_define (br__run *run, const br__shape_draft *d, br__moves *moves)
     status = define_number (run, d, BR__CORNER_PART (0, i), moves);
   for (int part = BR__SHAPE_NUMBERS; part-- > BR__SHAPE_KIND && status == BR_OK; )
     {
-      if (loose && (part == BR__SHAPE_X || part == BR__SHAPE_Y))
+      if ((loose && (part == BR__SHAPE_X || part == BR__SHAPE_Y)) || (part >= BR__SHAPE_Z && !br__depth_has (d, part)))
         continue;
       /* The kind comes last: until then, what asks for the distance to this shape waits.  */
       if (part == BR__SHAPE_KIND)

@@ -4,7 +4,7 @@
 # include <config.h>
 #endif
 
-#include "shape/shape.h"
+#include "shape/depth.h"
 
 const br__statement br__shape_statements[] =
 {
@@ -14,20 +14,22 @@ const br__statement br__shape_statements[] =
     "  on SHAPE, above SHAPE, below SHAPE, left of SHAPE, right of SHAPE [by GAP]\n"
     "  [flush left, right, top or bottom] [shift DISTANCE], same centre as SHAPE\n"
     "`hole` is drilled, `layer NAME` draws together, `of PART` is a part's outline.\n"
+    "For views from above and from the front: deep D [centred, from Z or both sides TRACK\n"
+    "(over the outsides) or both sides between TRACK], and `behind SHAPE` where it is hidden.\n"
     "left(NAME), right(NAME), top(NAME), bottom(NAME), centre_x(NAME) and centre_y(NAME)\n"
     "are numbers for formulas, and clear(NAME, NAME) is the distance of two.",
-    BR__FOLLOW_NAME, "at on above below left right of by flush shift same centre as layer hole", 0, br__do_circle },
+    BR__FOLLOW_NAME, "at on above below left right of by flush shift same centre as layer hole deep from centred both sides between behind", 0, br__do_circle },
   { "box", "box NAME = WIDTH x HEIGHT at X, Y", "a rectangle to be drawn, by its lower left corner",
     "Other places, as with circle: help circle.", BR__FOLLOW_NAME,
-    "at on above below left right of by flush shift same centre as layer", 0, br__do_box },
+    "at on above below left right of by flush shift same centre as layer deep from centred both sides between behind", 0, br__do_box },
   { "arc", "arc NAME = fender(WHEEL, GAP, WIDTH) 200 deg", "a fender around its wheel, or any bent strip",
     "WHEEL is a circle: the fender has its centre, whatever moves.  Half of the arc lies on\n"
     "either side of the top; `from 0 deg` says where it begins, anticlockwise from the right.\n"
     "arc NAME = bend(RADIUS, WIDTH) 90 deg at X, Y is a strip of that inner radius.",
-    BR__FOLLOW_NAME, "fender( bend( from at on above below left right of by flush shift same centre as layer", 0,
+    BR__FOLLOW_NAME, "fender( bend( from at on above below left right of by flush shift same centre as layer deep from centred both sides between behind", 0,
     br__do_arc },
   { "line", "line NAME = X, Y to X, Y [wide WIDTH]", "a line to be drawn, or a bar with round ends",
-    NULL, BR__FOLLOW_NAME, "to wide layer of", 0, br__do_line },
+    NULL, BR__FOLLOW_NAME, "to wide layer of deep from centred both sides between behind", 0, br__do_line },
   { "outline", "outline NAME = X, Y to X, Y to X, Y ...", "a closed outline of three corners or more, as a saw cuts it",
     "Its corners, either way around; it closes by itself.  Behind a corner:\n"
     "  round R, cut C, cut C x D   rounded, or cut off by C along both sides (D along the next)\n"
@@ -35,12 +37,16 @@ const br__statement br__shape_statements[] =
     "A corner from the one before it: by DX, DY, or to LENGTH at ANGLE.  to start rise H bends\n"
     "the last side.  `at X, Y` or another place, as with circle, moves it as a whole.\n"
     "width(NAME), height(NAME), area(NAME) and perimeter(NAME) are numbers for formulas.",
-    BR__FOLLOW_NAME, "to by round cut rise start at on above below left right of flush shift same centre as layer", 0,
+    BR__FOLLOW_NAME, "to by round cut rise start at on above below left right of flush shift same centre as layer deep from centred both sides between behind", 0,
     br__do_outline },
   { "shapes", "shapes", "all shapes of the sheet, with size and place", NULL, BR__FOLLOW_NOTHING, NULL, 0,
     br__do_shapes },
   { "clear", "clear SHAPE, SHAPE", "the distance of two shapes; below zero they overlap",
     "In a check: check clear(wheel, fender) >= 1/4.  Below zero, it is how far one would have\n"
-    "to be pushed to be free.", BR__FOLLOW_NAME, NULL, 0, br__do_clear },
+    "to be pushed to be free.  Of two shapes that have a depth it is the distance in all three\n"
+    "directions: what passes at another depth is free.", BR__FOLLOW_NAME, NULL, 0, br__do_clear },
+  { "rubs", "rubs", "each two shapes that take up the same room, by their depths",
+    "Shapes `of` one part are one piece, and what lies in a `hole` goes through it.  What has no\n"
+    "depth is left out: help circle tells how to give it one.", BR__FOLLOW_NOTHING, NULL, 0, br__do_rubs },
   { NULL, NULL, NULL, NULL, BR__FOLLOW_NOTHING, NULL, 0, NULL }
 };

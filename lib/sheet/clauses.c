@@ -143,3 +143,12 @@ br__skip_separator (br__run *run)
     l->next = l->token.offset + 1;
   return br__lex_next (l, run->error);
 }
+
+int
+br__take_word (br__run *run, const char *word, br_status *status)
+{
+  if (*status != BR_OK || !br__lex_is_word (&run->lex, word))
+    return 0;
+  *status = br__lex_next (&run->lex, run->error);
+  return *status == BR_OK;
+}

@@ -22,6 +22,7 @@ br__shape_free (br__shape *s)
   br__free (s->note);
   br__free (s->layer);
   br__free (s->of);
+  br__free (s->behind);
   br__free (s);
 }
 
@@ -40,7 +41,7 @@ br__shape_find (const br_sheet *sheet, const char *name, size_t length)
 
 static const char *const part_names[BR__SHAPE_NUMBERS] =
   { "", "kind", "x", "y", "a", "b", "c", "d", "right", "top", "left", "bottom", "middle_x", "middle_y", "area",
-    "perimeter" };
+    "perimeter", "z", "z_both", "deep" };
 
 /* Room for "  NAME PART", a number of a shape, and "  (NAME NAME", a distance: no name has a bracket.  */
 #define KEY_SIZE (2 * BR__SHAPE_NAME + 16)
@@ -161,6 +162,39 @@ put_numbers (br__maker *m, const char *name, size_t length)
   return BR__SHAPE_D - BR__SHAPE_KIND + 1 + corners * BR__CORNER_NUMBERS;
 }
 
+static int
+has_number (const br__graph *g, const char *name, int length, int part)
+{
+  const br__entry *e = br__shape_entry (g, name, (size_t) length, part);
+  return e && e->definition;
+}
+
+/* From how far two shapes are apart seen from the side, the value before it: with their depths.  */
+static void
+put_depths (br__maker *m, const char *const name[2], const int length[2])
+{
+  int any = 0;
+  for (int i = 0; i < 2; i++)
+    {
+      int pair = has_number (m->graph, name[i], length[i], BR__SHAPE_Z_BOTH);
+      br__make_shape_number (m, name[i], (size_t) length[i], pair ? BR__SHAPE_Z_BOTH : BR__SHAPE_Z);
+      br__make_shape_number (m, name[i], (size_t) length[i], BR__SHAPE_DEEP);
+      any |= pair;
+    }
+  br__make_call (m, any ? BR__CALL_APART_BOTH : BR__CALL_APART);
+}
+
+/* 1 if both have the same nodes.  */
+static int
+is_same_formula (const br__tree *a, const br__tree *b)
+{
+  size_t n = a->count == b->count ? a->count : 0;
+  for (size_t i = 0; i < n; i++)
+    if (a->nodes[i].op != b->nodes[i].op || a->nodes[i].count != b->nodes[i].count || a->nodes[i].part != b->nodes[i].part)
+      return 0;
+  return n > 0;
+}
+
 /* Gives the entry E of clear(NAME, NAME) its formula, where that is not what it has.  */
 static br_status
 define_clear (br__graph *g, br__entry *e, const char *const name[2], const int length[2], br__moves *moves)
@@ -174,7 +208,9 @@ define_clear (br__graph *g, br__entry *e, const char *const name[2], const int l
   for (int i = 0; i < 2; i++)
     count += put_numbers (&m, name[i], (size_t) length[i]);
   br__make_call_of (&m, BR__CALL_CLEAR, count);
-  if (m.status == BR_OK && old && old->tree.nodes[old->tree.count - 1].count == count)
+  if (has_number (g, name[0], length[0], BR__SHAPE_DEEP) && has_number (g, name[1], length[1], BR__SHAPE_DEEP))
+    put_depths (&m, name, length);
+  if (m.status == BR_OK && old && is_same_formula (&old->tree, &m.tree))
     {
       br__tree_clear (&m.tree);
       return BR_OK;

@@ -13,6 +13,10 @@
 /* A name of more bytes is refused, so that a look at a shape never needs memory.  */
 #define BR__SHAPE_NAME 200
 
+/* How a shape lies in depth: 0, it has none; around the middle; from a place; or there twice, so far apart over the outsides or
+   between the two.  */
+enum br__depth_place { BR__NO_DEPTH, BR__CENTRED_DEPTH, BR__FROM_DEPTH, BR__OUTSIDES, BR__BETWEEN };
+
 typedef struct br__shape
 {
   struct br__shape *next;
@@ -20,6 +24,8 @@ typedef struct br__shape
   br__shape_kind kind;
   char *name, *note;
   char *layer, *of;             /* or NULL: the part of the cutting list that it shows */
+  char *behind;                 /* the shape that hides it from the side, or NULL */
+  int depth;                    /* enum br__depth_place */
   int hole;                     /* a circle that is drilled */
   int loose;                    /* no place was given */
   br__line *line;

@@ -320,6 +320,8 @@ typedef struct br__clauses
 } br__clauses;
 /* Reads them to the end of the line, or to the word LAST (may be NULL).  */
 br_status br__read_clauses (br__run *run, br__clauses *c, const char *last);
+/* Takes WORD if it is at hand.  */
+int br__take_word (br__run *run, const char *word, br_status *status);
 /* The x between two sizes: a word of its own, the beginning of a word such as x48, or a times sign.  */
 int br__at_separator (const br__lexer *l);
 br_status br__skip_separator (br__run *run);

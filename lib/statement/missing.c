@@ -182,6 +182,12 @@ tell_absent (br__run *run, const char *name, size_t length)
       if (part)
         list_shape_users (by, part, name, length);
     }
+  for (const br__shape *s = run->sheet->shapes; s; s = s->next)
+    if (s->active && s->behind && strlen (s->behind) == length && memcmp (s->behind, name, length) == 0)
+      {
+        br__text_printf (&t, "shape %s", s->name);
+        br__list_once (by, &t);
+      }
   list_wood_users (by, run->sheet, 1, name, length);
   return br__emit (run, r);
 }
@@ -197,6 +203,19 @@ tell_loose (br__run *run, const char *shape)
   br__list_from (br__put_list (r, "needed_by"), &t);
   br__text_clear (&t);
   return br__emit (run, r);
+}
+
+/* 1 if S is the first that lies behind a shape that is not there and of which no formula speaks.  */
+static int
+is_behind_nothing (const br__shape *s, const br_sheet *sheet)
+{
+  size_t length = s->active && s->behind ? strlen (s->behind) : 0;
+  if (!length || br__shape_find (sheet, s->behind, length) || first_needed (sheet->graph, s->behind, length))
+    return 0;
+  for (const br__shape *t = sheet->shapes; t != s; t = t->next)
+    if (t->active && t->behind && strcmp (t->behind, s->behind) == 0)
+      return 0;
+  return 1;
 }
 
 static br_status
@@ -220,6 +239,12 @@ tell_shapes (br__run *run, size_t *count)
       status = tell_absent (run, name, length);
       ++*count;
     }
+  for (const br__shape *s = run->sheet->shapes; s && status == BR_OK; s = s->next)
+    if (is_behind_nothing (s, run->sheet))
+      {
+        status = tell_absent (run, s->behind, strlen (s->behind));
+        ++*count;
+      }
   return status;
 }
 

@@ -51,6 +51,26 @@ shape_row (table *t, const display *d, const br_record *record)
   table_addf (t, "%s%s", br_list_size (waiting) ? "waits for " : "", br_list_text (waiting, 0));
 }
 
+/* In which direction two shapes that have a depth are free, or would soonest be.  */
+static const char *
+along (const br_record *record)
+{
+  const char *way = br_record_text (record, "along");
+  if (br_record_truth (record, "overlap"))
+    return !*way ? "" : *way == 'd' ? "; the shortest push is in depth" : "; the shortest push is seen from the side";
+  return !*way ? "" : *way == 'd' ? "  in depth: they pass each other" : *way == 'b' ? "  aslant: seen from the side, and in depth"
+         : "  seen from the side";
+}
+
+static void
+rubs_row (table *t, const display *d, const br_record *record)
+{
+  (void) d;
+  table_add (t, br_record_text (record, "first"));
+  table_add (t, br_record_text (record, "second"));
+  table_add (t, strcmp (br_record_text (record, "state"), "overlap") == 0 ? "overlap" : "undecided: they touch, or overlap a little");
+}
+
 static void
 clear_block (const display *d, const br_record *record)
 {
@@ -59,13 +79,17 @@ clear_block (const display *d, const br_record *record)
   snprintf (name, sizeof name, "clear(%.200s, %.200s)", br_list_text (shapes, 0), br_list_text (shapes, 1));
   text_value (d, record, name);
   display_put (d, br_record_truth (record, "overlap") ? "  they overlap" : "");
+  display_put (d, along (record));
   putc ('\n', d->stream);
   text_mark (d, record);
 }
 
 static const char *const shape_headings[] = { "name", "shape", "size", "place", "" };
 
+static const char *const rubs_headings[] = { "shape", "shape", "" };
+
 const text_kind text_shapes[] = {
+  { "rubs", NULL, rubs_row, 3, rubs_headings, 0 },
   { "shape", shape_block, shape_row, 5, shape_headings, 0 },
   { "clear", clear_block, NULL, 0, NULL, 0 },
   { NULL, NULL, NULL, 0, NULL, 0 }

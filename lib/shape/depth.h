@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   depth.h - how deep a shape is, where it lies in depth, and what overlaps in all three directions.  */
+#ifndef BR_SHAPE_DEPTH_H
+#define BR_SHAPE_DEPTH_H
+
+#include "shape/shape.h"
+
+/* depth.c: `deep D ...` or `behind SHAPE` at hand; *FOUND is 1 if there was one.  */
+br_status br__depth_read (br__run *run, br__shape_draft *d, br__shape *s, int *found);
+/* Whether a shape has its number PART, one from BR__SHAPE_Z on; and its formula.  */
+int br__depth_has (const br__shape_draft *d, int part);
+void br__put_depth_number (br__maker *m, const br__shape_draft *d, int part);
+
+/* The middle of a shape that has a depth, in depth; of what is there on both sides, that of the nearer one.  NULL while it
+   waits.  */
+const br__value *br__depth_middle (const br_sheet *sheet, const br__shape *s);
+/* Where it ends, toward whoever looks at the side view and away from there; *KNOWN is 0 where it has no depth or waits.  */
+br_status br__depth_ends (br__value *near, br__value *far, int *known, const br_sheet *sheet, const br__shape *s);
+
+/* ", 3/4" deep", and ", on both sides, 7" over the outsides".  */
+br_status br__put_depth_size (br_text *t, const br_sheet *sheet, const br__shape *s);
+br_status br__put_depth_place (br_text *t, const br_sheet *sheet, const br__shape *s);
+br_status br__put_depth_fields (br_record *r, const br_sheet *sheet, const br__shape *s);
+
+/* rubs.c: the field `along` of the record `clear`: A and B, which may be NULL, are APART.  */
+br_status br__put_clear_along (br_record *r, const br_sheet *sheet, const br__shape *a, const br__shape *b, const br__value *apart);
+br_status br__do_rubs (br__run *run);
+
+#endif

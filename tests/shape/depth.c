@@ -1,0 +1,337 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   depth.c - how deep shapes are, what passes at another depth, and what takes up the same room.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "../sheet/support.h"
+
+/* Field KEY of the shape NAME.  */
+static void
+shape_is (br_sheet *sheet, const char *name, const char *key, const char *expected)
+{
+  said s = SAID_ZERO;
+  size_t i = 0;
+  sheet_say (sheet, &s, "shapes");
+  while (i < s.count && strcmp (said_get (&s, i, "name"), name) != 0)
+    i++;
+  said_is (&s, i, key, expected);
+  said_clear (&s);
+}
+
+/* Where each clause puts a shape: 0 is the middle, and depth grows toward whoever looks at the side.  */
+static void
+test_places (void **state)
+{
+  static const struct { const char *line, *deep, *from, *to, *both; } rows[] =
+  {
+    { "box a = 4 x 2 at 0, 0 deep 3", "3", "-3/2", "3/2", "false" },
+    { "box a = 4 x 2 at 0, 0 deep 3 centred", "3", "-3/2", "3/2", "false" },
+    { "box a = 4 x 2 at 0, 0 deep 3 centered layer wood", "3", "-3/2", "3/2", "false" },
+    { "box a = 4 x 2 at 0, 0 deep 3 from 1", "3", "1", "4", "false" },
+    { "box a = 4 x 2 deep 3 from -h / 2 at 0, 0", "3", "-1", "2", "false" },
+    { "circle a = 4 deep 3/4 in both sides 7 in at 0, 0", "3/4", "11/4", "7/2", "true" },
+    { "circle a = 4 at 0, 0 deep 3/4 both sides between 5", "3/4", "5/2", "13/4", "true" },
+    { "circle a = 4 at 0, 0 deep 3/4 both sides 5 between of wheel", "3/4", "5/2", "13/4", "true" },
+    { "circle a = 4 at 0, 0 deep 3 both sides 6", "3", "0", "3", "true" },
+    { "circle a = 4 at 0, 0 deep h both sides between 0", "2", "0", "2", "true" },
+    { "arc a = bend(3, 1) 90 deg from 10 deg deep 25.4 mm from 1 at 0, 0", "1", "1", "2", "false" },
+    { "arc a = bend(3, 1) 90 deg deep 1 from 2 from 10 deg at 0, 0", "1", "2", "3", "false" },
+    { "arc a = bend(3, 1) 90 deg deep 1 centred from 10 deg at 0, 0", "1", "-1/2", "1/2", "false" },
+    { "line a = 0, 0 to 3, 4 deep 2 wide 1", "2", "-1", "1", "false" },
+    { "outline a = 0, 0 to 3, 0 to 3, 3 deep 2 at 1, 1", "2", "-1", "1", "false" },
+    { "circle a = 1 at 0, 0 hole deep 2", "2", "-1", "1", "false" },
+    { "box a = 4 x 2 at 0, 0", "null", "null", "null", "null" },
+    { "box a = 4 x 2 at 0, 0 deep q", "null", "null", "null", "false" },
+    { "box a = 4 x 2 at 0, 0 deep 1 from q", "1", "null", "null", "false" },
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br_sheet *sheet = sheet_with ("h = 2\n");
+      said s = SAID_ZERO;
+      sheet_say (sheet, &s, "%s", rows[i].line);
+      shape_is (sheet, "a", "deep", rows[i].deep);
+      shape_is (sheet, "a", "depth_from", rows[i].from);
+      shape_is (sheet, "a", "depth_to", rows[i].to);
+      shape_is (sheet, "a", "both_sides", rows[i].both);
+      said_clear (&s);
+      br_sheet_free (sheet);
+    }
+}
+
+/* Depths are formulas as all others: they wait, move, are renamed, undone and looked for.  */
+static void
+test_follow (void **state)
+{
+  br_sheet *sheet = sheet_with ("track = 7\ncircle w = 4 at 0, 0 deep thick both sides track\nbox d = 9 x 1 at 0, 0 deep 5\n"
+                                "line l = 0, 0 to 1, 1 behind lid deep 1 from 2\ncheck clear(w, d) >= 1/4\n");
+  said s = SAID_ZERO;
+  (void) state;
+  sheet_say (sheet, &s, "missing");
+  assert_int_equal (s.count, 2);
+  said_is (&s, 0, "name", "thick");
+  said_is (&s, 0, "needed_by.0", "shape w");
+  said_is (&s, 1, "name", "shape lid");
+  said_is (&s, 1, "needed_by.0", "shape l");
+  sheet_say (sheet, &s, "thick = 3/4");
+  said_is (&s, said_first (&s, "check"), "state", "pass");
+  said_is (&s, said_first (&s, "check"), "left", "1/4");
+  sheet_say (sheet, &s, "trace track");
+  said_is (&s, 0, "used_by.0", "shape w");
+  assert_int_equal (sheet_run (sheet, &s, "track = 6"), BR_OK);
+  assert_int_equal (br_sheet_failing (sheet), 1);
+  sheet_say (sheet, &s, "undo");
+  assert_int_equal (br_sheet_failing (sheet), 0);
+  sheet_say (sheet, &s, "rename track to gauge");
+  shape_is (sheet, "w", "depth_to", "7/2");
+  sheet_say (sheet, &s, "box lid = 1 x 1 at 0, 0");
+  sheet_say (sheet, &s, "rename lid to cover");
+  shape_is (sheet, "l", "behind", "cover");
+  shape_is (sheet, "l", "place", "middle at 1/2\", 1/2\", in depth from 2\", behind cover");
+  sheet_say (sheet, &s, "find gauge for clear(w, d) = 1/2");
+  said_is (&s, 0, "exact", "15/2");
+  sheet_say (sheet, &s, "tolerance 1/8 on gauge");
+  sheet_say (sheet, &s, "stack clear(w, d)");
+  said_is (&s, 0, "low", "3/16");
+  said_is (&s, 0, "contributors.0.sensitivity", "1/2");
+  /* A depth that goes takes its part in the distance with it, and comes back with it.  */
+  sheet_say (sheet, &s, "box d = 9 x 1 at 0, 0");
+  sheet_say (sheet, &s, "clear w, d");
+  said_is (&s, 0, "overlap", "true");
+  said_is (&s, 0, "along", "null");
+  sheet_say (sheet, &s, "undo");
+  sheet_say (sheet, &s, "clear w, d");
+  said_is (&s, 0, "exact", "1/4");
+  sheet_say (sheet, &s, "forget shape d");
+  sheet_say (sheet, &s, "undo");
+  sheet_say (sheet, &s, "clear w, d");
+  said_is (&s, 0, "along", "depth");
+  sheet_end (sheet, &s);
+}
+
+/* Two that are A and B apart as seen from the side and in depth are the root of the squares apart; one of them alone counts
+   where they overlap in the other, and of two overlaps the lesser push.  */
+static void
+test_apart (void **state)
+{
+  static const struct { const char *a, *b, *apart, *along; } rows[] =
+  {
+    { "deep 2 from 0", "at 7, 0 deep 2 from 0", "3", "side" },
+    { "deep 2 from 0", "at 7, 0 deep 2 from 6", "5", "both" },
+    { "deep 2 from 0", "at 1, 0 deep 2 from 6", "4", "depth" },
+    { "deep 2 from 0", "at 1, 0 deep 2 from 2", "0", "depth" },
+    { "deep 2 from 0", "at 1, 0 deep 2 from 3/2", "-1/2", "depth" },
+    { "deep 2 from 0", "at 1, 3/2 deep 2 from 0", "-1/2", "side" },
+    { "deep 2 from 0", "at 1, 0 deep 1 both sides 8", "1", "depth" },
+    { "deep 2 from -9", "at 1, 0 deep 1 both sides 8", "3", "depth" },
+    { "deep 2 from -5", "at 1, 0 deep 1 both sides 8", "-1", "depth" },
+    { "deep 4 both sides 10", "at 1, 0 deep 1 both sides between 12", "1", "depth" },
+    { "deep 4 both sides 10", "at 1, 0 deep 1/2", "3/4", "depth" },
+    { "deep 2", "at 7, 0", "3", "null" },
+    { "deep 2", "at 1, 0", "-2", "null" },
+    { "", "at 1, 0 deep 9 from 9", "-2", "null" },
+    { "deep sqrt 2 from 0", "at 1, 0 deep 1 from sqrt 2", "0", "depth" },
+    { "deep sqrt 2 from 0", "at 7, 0 deep 1 from 5 * sqrt 2", "null", "both" },
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    for (int turn = 0; turn < 2; turn++)
+      {
+        said s = SAID_ZERO;
+        br_sheet *sheet = sheet_with ("");
+        sheet_say (sheet, &s, "box a = 4 x 2 at 0, 0 %s", rows[i].a);
+        sheet_say (sheet, &s, "box b = 4 x 2 %s", rows[i].b);
+        sheet_say (sheet, &s, turn ? "clear b, a" : "clear a, b");
+        said_is (&s, 0, "exact", rows[i].apart);
+        said_is (&s, 0, "along", rows[i].along);
+        sheet_say (sheet, &s, "rubs");
+        size_t rubs = strcmp (rows[i].along, "null") != 0 && rows[i].apart[0] == '-';
+        assert_int_equal (said_first (&s, "rubs") == 0, rubs);
+        sheet_end (sheet, &s);
+      }
+}
+
+/* What rubs, as "a b, c d"; remarks apart.  */
+static void
+rubs_are (br_sheet *sheet, const char *expected)
+{
+  said s = SAID_ZERO;
+  char told[400] = "";
+  sheet_say (sheet, &s, "rubs");
+  for (size_t i = 0; i < s.count; i++)
+    if (strcmp (said_get (&s, i, "kind"), "rubs") == 0)
+      {
+        size_t n = strlen (told);
+        snprintf (told + n, sizeof told - n, "%s%s %s", n ? ", " : "", said_get (&s, i, "first"), said_get (&s, i, "second"));
+      }
+  assert_string_equal (told, expected);
+  said_clear (&s);
+}
+
+/* Shapes of every kind, holes that let through what lies in them, and shapes of one part.  */
+static void
+test_rubs (void **state)
+{
+  static const struct { const char *sheet, *rubs; } rows[] =
+  {
+    { "", "" },
+    { "circle w = 4 at 0, 0 deep 1 both sides 8\ncircle axle = 1/2 at 0, 0 deep 9", "w axle" },
+    { "circle w = 4 at 0, 0 deep 1 both sides 8\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 1/2 at 0, 0 hole", "" },
+    { "circle w = 4 at 0, 0 deep 1 both sides 8\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 15/32 at 0, 0 hole", "w axle" },
+    { "circle w = 4 at 0, 0 deep 1\nbox axle = 3/10 x 4/10 at -3/20, -1/5 deep 9\ncircle h = 1/2 at 0, 0 hole", "" },
+    { "circle w = 4 at 0, 0 deep 1\nbox axle = 4/10 x 4/10 at -1/5, -1/5 deep 9\ncircle h = 1/2 at 0, 0 hole", "w axle" },
+    /* A hole of another part, of this one, and one that does not go all through.  */
+    { "circle w = 4 at 0, 0 deep 1 of p\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 1/2 at 0, 0 hole of q", "w axle" },
+    { "circle w = 4 at 0, 0 deep 1 of p\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 1/2 at 0, 0 hole of p", "" },
+    { "circle w = 4 at 0, 0 deep 1\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 1/2 at 0, 0 hole deep 1/2", "w axle" },
+    { "circle w = 4 at 0, 0 deep 1\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 1/2 at 0, 0 hole deep 2", "" },
+    { "box a = 4 x 4 at 0, 0 deep 1 of p\nbox b = 4 x 4 at 1, 1 deep 1 of p\nbox c = 4 x 4 at 1, 1 deep 1 of q", "a c, b c" },
+    { "arc m = bend(3, 1) 180 deg at 0, 0 deep 1\nbox a = 1 x 1 at 3, 0 deep 1\ncircle b = 2 at 0, 0 deep 1", "m a" },
+    { "outline o = 0, 0 to 6, 0 to 0, 6 deep 1\nbox a = 2 x 2 at 4, 3 deep 1\nbox b = 2 x 2 at 2, 2 deep 1", "o b" },
+    { "outline o = 0, 0 to 1/4, 0 to 0, 1/4 deep 9\nbox b = 2 x 2 at -1, -1 deep 1\ncircle h = 1 at 0, 0 hole", "" },
+    { "line l = 0, 0 to 6, 6 wide 1 deep 1\nbox a = 1 x 1 at 4, 1 deep 1\nbox b = 1 x 1 at 4, 4 deep 1 from q\nbox c = 1 x 1 at 4, 4 deep 1",
+      "l c" },
+    { "box a = 4 x 4 at 0, 0 deep 1\nbox b = 4 x 4 deep 1\nbox c = q x 4 at 0, 0 deep 1", "" },
+    /* At an irrational angle a corner touches the edge, or nearly.  */
+    { "a = 50*sqrt 2 * 1 deg\nbox d = 2 x 2 at 2*cos(a), 2*sin(a) deep 1\narc m = bend(2, 1/4) 90 deg from a at 0, 0 deep 1", "d m" },
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br_sheet *sheet = sheet_with (rows[i].sheet);
+      rubs_are (sheet, rows[i].rubs);
+      br_sheet_free (sheet);
+    }
+  br_sheet *sheet = sheet_with (rows[CHECK_COUNT (rows) - 1].sheet);
+  said s = SAID_ZERO;
+  sheet_say (sheet, &s, "rubs");
+  said_is (&s, 0, "state", "undecided");
+  sheet_say (sheet, &s, "box flat = 1 x 1 at 0, 0");
+  sheet_say (sheet, &s, "rubs");
+  assert_non_null (strstr (said_get (&s, 1, "message"), "1 shape has no depth"));
+  sheet_end (sheet, &s);
+}
+
+/* Boxes on a small grid: the program says of each two what the whole numbers say.  */
+static void
+test_random (void **state)
+{
+  char script[2000], expected[4000];
+  (void) state;
+  for (long round = check_times (200); round > 0; round--)
+    {
+      enum { COUNT = 6 };
+      int low[COUNT][3], size[COUNT][3], pair[COUNT];
+      size_t n = 0, m = 0;
+      for (int i = 0; i < COUNT; i++)
+        {
+          for (int k = 0; k < 3; k++)
+            {
+              low[i][k] = (int) check_below (8) - (k == 2 ? 4 : 0);
+              size[i][k] = 1 + (int) check_below (5);
+            }
+          pair[i] = check_below (3) == 0;
+          low[i][2] = pair[i] && low[i][2] < 0 ? -low[i][2] : low[i][2];
+          n += (size_t) snprintf (script + n, sizeof script - n, "box s%d = %d x %d at %d, %d deep %d ", i, size[i][0], size[i][1],
+                                  low[i][0], low[i][1], size[i][2]);
+          n += (size_t) snprintf (script + n, sizeof script - n, pair[i] ? "both sides between %d\n" : "from %d\n",
+                                  pair[i] ? 2 * low[i][2] : low[i][2]);
+        }
+      expected[0] = 0;
+      for (int i = 0; i < COUNT; i++)
+        for (int k = i + 1; k < COUNT; k++)
+          for (int copy = 0; copy < 4; copy++)
+            {
+              int z1 = copy & 1 && pair[i] ? -low[i][2] - size[i][2] : low[i][2];
+              int z2 = copy & 2 && pair[k] ? -low[k][2] - size[k][2] : low[k][2];
+              int meet = z1 < z2 + size[k][2] && z2 < z1 + size[i][2];
+              for (int way = 0; way < 2; way++)
+                meet = meet && low[i][way] < low[k][way] + size[k][way] && low[k][way] < low[i][way] + size[i][way];
+              if (meet)
+                {
+                  m += (size_t) snprintf (expected + m, sizeof expected - m, "%ss%d s%d", m ? ", " : "", i, k);
+                  break;
+                }
+            }
+      br_sheet *sheet = sheet_with (script);
+      rubs_are (sheet, expected);
+      br_sheet_free (sheet);
+    }
+}
+
+/* A wrong line: a part of its message and its place.  */
+static void
+test_wrong (void **state)
+{
+  static const struct { const char *line, *message; size_t offset; } rows[] =
+  {
+    { "box a = 4 x 2 at 0, 0 deep 0", "the depth of a shape must be over zero", 27 },
+    { "box a = 4 x 2 at 0, 0 deep 3 sq in", "the depth is an area, not a length", 27 },
+    { "box a = 4 x 2 at 0, 0 deep", "a value", 26 },
+    { "box a = 4 x 2 at 0, 0 deep 1 from 3 deg", "an angle, not a length", 34 },
+    { "box a = 4 x 2 at 0, 0 deep 1 both 3", "`sides`", 34 },
+    { "box a = 4 x 2 at 0, 0 deep 1 both sides", "a value", 39 },
+    { "box a = 4 x 2 at 0, 0 deep 1 both sides 3 sq in", "both sides is an area", 40 },
+    { "box a = 4 x 2 at 0, 0 deep 2 both sides 3", "twice the depth", 40 },
+    { "box a = 4 x 2 at 0, 0 deep 2 both sides between -1", "cannot be below zero", 48 },
+    { "box a = 4 x 2 at 0, 0 both sides 3", "how deep it is comes first", 22 },
+    { "box a = 4 x 2 at 0, 0 deep 1 from 2 both sides 9", "its place in depth already", 36 },
+    { "box a = 4 x 2 at 0, 0 centred", "how deep it is comes first", 22 },
+    { "box a = 4 x 2 at 0, 0 behind a", "lies behind `a` itself", 29 },
+    { "box a = 4 x 2 at 0, 0 behind back", "lies behind `a` itself", 29 },
+    { "box a = 4 x 2 at 0, 0 behind 3", "the name of a shape", 29 },
+    { "line a = 0, 0 to 1, 1 at 0, 0", "`wide`, `deep`, `layer` or `of`", 22 },
+    { "rubs a", "", 5 },
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      said s = SAID_ZERO;
+      br_sheet *sheet = sheet_with ("box back = 1 x 1 at 0, 0 behind further\nbox further = 1 x 1 at 0, 0 behind a\n");
+      assert_int_not_equal (sheet_run (sheet, &s, rows[i].line), BR_OK);
+      if (!strstr (s.faults[0].error.message, rows[i].message) || s.faults[0].error.offset != rows[i].offset)
+        fail_msg ("%s: %zu: %s", rows[i].line, s.faults[0].error.offset, s.faults[0].error.message);
+      sheet_end (sheet, &s);
+    }
+}
+
+/* Out of memory anywhere is reported so.  */
+static void
+test_refused (void **state)
+{
+  static const char *const lines[] = { "rubs", "clear w, axle", "circle w = 4 at 0, 0 deep 1 both sides 9 behind o", "shapes" };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (lines); i++)
+    {
+      br_status status = BR_NO_MEMORY;
+      for (long n = 0; status != BR_OK; n++)
+        {
+          said s = SAID_ZERO;
+          check_memory_limit (-1);
+          br_sheet *sheet = sheet_with ("circle w = 4 at 0, 0 deep 1 both sides 8\ncircle axle = 1/2 at 0, 0 deep 9\n"
+                                        "circle h = 1/2 at 0, 0 hole\noutline o = 0, 0 to 9, 0 to 9, 9 deep sqrt 2\n");
+          check_memory_left = n;
+          check_memory_refused = 0;
+          status = sheet_run (sheet, &s, lines[i]);
+          int refused = check_memory_refused;
+          check_memory_left = -1;
+          assert_int_equal (status, refused ? BR_NO_MEMORY : BR_OK);
+          said_clear (&s);
+          br_sheet_free (sheet);
+          assert_int_equal (check_memory_blocks, 0);
+          check_memory_free ();
+        }
+    }
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] =
+  {
+    CHECK_TEST (test_places), CHECK_TEST (test_follow), CHECK_TEST (test_apart), CHECK_TEST (test_rubs), CHECK_TEST (test_random),
+    CHECK_TEST (test_wrong), CHECK_TEST (test_refused)
+  };
+  return CHECK_RUN (tests);
+}

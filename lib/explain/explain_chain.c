@@ -172,6 +172,9 @@ explain_mark (explainer *x, const item *result, const br__mark *mark)
         br__text_printf (&left, "nearest(%s, %s)", br__text_string (&result->text), br__text_string (&size));
       br__worked_steps_add (x->steps, br__text_string (&left), "=", br__text_string (&right));
     }
+  /* Which mark is not certain: the answer says so, and there is no step to show.  */
+  if (status == BR_UNDECIDED)
+    status = BR_OK;
   br_text *const texts[] = { &left, &right, &size, &count };
   for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++)
     {

@@ -353,6 +353,16 @@ br__mark_size (br_number *size, const br__mark *mark, br__value *x, const br__se
 }
 
 br_status
+br__round_sides (br__rounded *r, const br_real *x, const br_number *size, const br__settings *s)
+{
+  br_status status = br_real_round (&r->below, NULL, x, size, BR_DOWN, s->ties, s->bits);
+  if (status == BR_OK)
+    status = br_real_round (&r->above, NULL, x, size, BR_UP, s->ties, s->bits);
+  r->sided = status == BR_OK;
+  return status == BR_UNDECIDED ? BR_OK : status;
+}
+
+br_status
 br__round_value (br__rounded *r, br__value *x, const br__mark *mark, br_direction direction,
                  const br__settings *s, br_error *error)
 {
@@ -367,9 +377,7 @@ br__round_value (br__rounded *r, br__value *x, const br__mark *mark, br_directio
   if (status == BR_OK)
     status = br_real_round (&made.value, &made.tie, &x->real, &size, direction, s->ties, s->bits);
   if (status == BR_OK)
-    status = br_real_round (&made.below, NULL, &x->real, &size, BR_DOWN, s->ties, s->bits);
-  if (status == BR_OK)
-    status = br_real_round (&made.above, NULL, &x->real, &size, BR_UP, s->ties, s->bits);
+    status = br__round_sides (&made, &x->real, &size, s);
   made.dimension = x->dimension;
   br_number_clear (&size);
   if (status != BR_OK)

@@ -39,11 +39,14 @@ typedef struct br__rounded
   br_dimension dimension;
   int tie;
   br_number below, above;   /* the marks at or under and at or over the exact value */
+  int sided;                /* are those two certain? */
 } br__rounded;
 
-#define BR__ROUNDED_ZERO { BR_NUMBER_ZERO, BR_PLAIN, 0, BR_NUMBER_ZERO, BR_NUMBER_ZERO }
+#define BR__ROUNDED_ZERO { BR_NUMBER_ZERO, BR_PLAIN, 0, BR_NUMBER_ZERO, BR_NUMBER_ZERO, 0 }
 
 void br__rounded_clear (br__rounded *r);
+/* The marks of SIZE beside X, which are not certain where X is not told apart from a mark: that is no fault.  */
+br_status br__round_sides (br__rounded *r, const br_real *x, const br_number *size, const br__settings *s);
 /* X becomes a length where MARK is one.  Areas and the like are BR_DOMAIN.  */
 br_status br__round_value (br__rounded *r, br__value *x, const br__mark *mark,
                            br_direction direction, const br__settings *s, br_error *error);

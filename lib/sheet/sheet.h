@@ -296,6 +296,9 @@ br_status br__put_answer (br_record *r, br__value *v, br__run *run);
 br_status br__put_on_ruler (br_record *r, const br__value *v, const br__settings *s);
 /* The text of V in shop notation, or a decimal with its unit where it is not rational.  */
 br_status br__shown (br_text *t, const br__value *v, const br__settings *s);
+/* br__fail_plain, that says of an undecided V which digits are certain and what it is not told apart from.  */
+br_status br__fail_value (br_error *error, br_status status, size_t offset, size_t length, const br__value *v,
+                          const br__settings *s);
 /* V (in inches, ...) in the sheet's unit, exactly; *Q is 0 and *RATIONAL 0 for others.  */
 br_status br__in_sheet_unit (br_real *z, const br__value *v, const br__settings *s);
 /* Shop notation of the mark VALUE.  */

@@ -151,6 +151,18 @@ br__shown (br_text *t, const br__value *v, const br__settings *s)
   return status;
 }
 
+br_status
+br__fail_value (br_error *error, br_status status, size_t offset, size_t length, const br__value *v, const br__settings *s)
+{
+  br_text t = BR_TEXT_ZERO;
+  if (status == BR_UNDECIDED && br_real_question (&v->real, NULL) && br__shown (&t, v, s) == BR_OK && !t.failed)
+    br__fail (error, status, offset, length, "not certain at %u bits: %s", s->bits, br__text_string (&t));
+  else
+    br__fail_plain (error, status, offset, length);
+  br__text_clear (&t);
+  return status;
+}
+
 /* The fields KEY (a decimal, null where it is not certain) and, if WHOLE_KEY is given, whether it is the whole
    value.  */
 static br_status

@@ -48,7 +48,7 @@ check_size (br__run *run, br__value *v, size_t offset, size_t length)
     status = br_real_sign (&sign, &v->real, s->bits);
   if (status == BR_OK && sign <= 0)
     return br__fail (run->error, BR_DOMAIN, offset, length, "a size must be over zero");
-  return status == BR_OK ? BR_OK : br__fail_plain (run->error, status, offset, length);
+  return status == BR_OK ? BR_OK : br__fail_value (run->error, status, offset, length, v, s);
 }
 
 static br_status
@@ -135,7 +135,9 @@ find_scale (fit *f)
           status = br__scale_fits (&f->fits, row, &f->size[0].real, &f->size[1].real, &f->room[0],
                                    &f->room[1], s->bits);
       }
-  return status;
+  /* Which of the two is not certain is seen by its question.  */
+  const br__value *asked = &f->size[br_real_question (&f->size[0].real, NULL) == NULL];
+  return status == BR_OK ? BR_OK : br__fail_value (f->run->error, status, f->run->word.offset, f->run->word.length, asked, s);
 }
 
 /* A drawn size as one would measure it: 5-19/32", 12.5 mm; a part of an inch that no rule has, about so.  */
@@ -282,10 +284,10 @@ br__do_fit (br__run *run)
   if (status == BR_OK)
     status = find_room (&f);
   if (status == BR_OK)
+    status = find_scale (&f);
+  if (status == BR_OK)
     {
-      status = find_scale (&f);
-      if (status == BR_OK)
-        status = emit_fit (&f);
+      status = emit_fit (&f);
       if (status != BR_OK)
         br__fail_plain (run->error, status, 0, run->end);
     }

@@ -48,9 +48,9 @@ emit_rounding (br__run *run, const br__tree *tree, const br__value *x, const br_
   br__put_truth (r, "tie", rounded->tie);
   if (status == BR_OK)
     status = put_sheet_number (r, "ruler", size, x->dimension, s);
-  if (status == BR_OK)
+  if (status == BR_OK && rounded->sided)
     status = put_sheet_number (r, "below", &rounded->below, x->dimension, s);
-  if (status == BR_OK)
+  if (status == BR_OK && rounded->sided)
     status = put_sheet_number (r, "above", &rounded->above, x->dimension, s);
   if (run->note_length)
     br__put_bytes (r, "note", run->note, run->note_length);
@@ -74,6 +74,8 @@ round_one (br__run *run, const br__tree *tree, const br__clauses *c)
   if (status == BR_OK)
     {
       status = br__round_value (&rounded, &x, &c->mark, c->direction, s, run->error);
+      if (status == BR_UNDECIDED)
+        br__fail_value (run->error, status, 0, 0, &x, s);
       if (status != BR_OK && run->error)
         run->error->offset = tree->base, run->error->length = tree->length;
     }
@@ -192,8 +194,11 @@ round_keeping (br__run *run, const br__tree *trees, size_t count, const br__clau
       if (status == BR_OK)
         status = br_ruler_keep_total (t.values, &total, t.reals, count, &size, c->direction, s->ties,
                                       s->bits);
+      size_t asked = 0;
+      while (asked + 1 < count && !br_real_question (&t.reals[asked], NULL))
+        asked++;
       if (status != BR_OK)
-        br__fail_plain (run->error, status, 0, run->end);
+        br__fail_value (run->error, status, 0, run->end, &t.parts[asked], s);
     }
   for (size_t i = 0; i < count && status == BR_OK; i++)
     {
@@ -311,7 +316,7 @@ emit_marks (br__run *run, const br__tree *tree)
       for (int64_t parts = 1; parts <= 64 && status == BR_OK; parts *= 2)
         status = put_row (rows, &x, parts, s);
       if (status != BR_OK)
-        br__fail_plain (run->error, status, tree->base, tree->length);
+        br__fail_value (run->error, status, tree->base, tree->length, &x, s);
     }
   br__value_clear (&x);
   if (status != BR_OK)
@@ -356,12 +361,10 @@ emit_simplest (br__run *run, const br__tree *tree, const br__tree *within_tree)
         br__fail (run->error, status, within_tree->base, within_tree->length,
                   "no fraction of a binary ruler is that near");
       else if (status != BR_OK)
-        br__fail_plain (run->error, status, tree->base, tree->length);
+        br__fail_value (run->error, status, tree->base, tree->length, &x, s);
     }
   if (status == BR_OK)
-    status = br_real_round (&rounded.below, NULL, &x.real, &mark.size, BR_DOWN, s->ties, s->bits);
-  if (status == BR_OK)
-    status = br_real_round (&rounded.above, NULL, &x.real, &mark.size, BR_UP, s->ties, s->bits);
+    status = br__round_sides (&rounded, &x.real, &mark.size, s);
   mark.length = x.dimension == BR_LENGTH;
   mark.unit = mark.length ? br_unit_find ("in", 2) : NULL;
   if (status == BR_OK)

@@ -97,9 +97,13 @@ put_over (br_record *r, const char *key, const br__sized *z, const br__settings 
   br_status status = br__in_sheet_unit (&in_unit, &v, s);
   if (status == BR_OK)
     status = br__put_real_decimal (&t, NULL, &in_unit, 4, s->bits);
-  br__put_from (r, key, &t);
+  if (status == BR_UNDECIDED)
+    br__put_null (r, key);
+  else
+    br__put_from (r, key, &t);
+  br__text_clear (&t);
   br_real_clear (&in_unit);
-  return status;
+  return status == BR_UNDECIDED ? BR_OK : status;
 }
 
 /* The fields of one size.  */

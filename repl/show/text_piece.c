@@ -137,7 +137,7 @@ text_side (const br_record *record)
   const char *known = *error ? error : br_record_text (record, "error_decimal");
   int sign = field_sign (known);
   if (!*known)
-    return "";
+    return *br_record_text (record, "mark") ? "error not certain" : "";
   if (sign == 0)
     return *error ? "exact" : "";
   return sign > 0 ? "over" : "under";
@@ -339,6 +339,8 @@ text_put_side (const display *d, const br_record *record)
     }
   display_put (d, ", ");
   display_put (d, side);
+  if (!*br_record_text (record, "error_decimal"))
+    return;
   display_put (d, ": error ");
   put_free (d, text_record_error (d, record));
 }

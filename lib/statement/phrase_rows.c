@@ -104,6 +104,16 @@ const br__phrase_rule br__phrase_rules[] = {
   { "lowest terms *", "$1" },
   { "* in|to lowest|simplest terms|form", "$1" },
   { "* simplified|reduced", "$1" },
+  /* A size is the same in any unit.  */
+  { "round V in|into|as inches|inch|in", "round $1 in" },
+  { "round V in|into|as U", "round $1 $2|round $1 in" },
+  { "round * U in|into|as U", "?$1 $2 in $3" },
+  { "marks V in|into|to|as U", "marks $1 $2|marks $1 in" },
+  { "marks * U in|into|to|as U", "?marks $1 $2" },
+  { "explain * U in|into|to|as U", "?explain $1 $2" },
+  { "= V in|into|to|as U", "= $1 $2|= $1 in" },
+  { "= * U in|into|to|as U", "= $1 $2" },
+  { "= K in|into|to|as U", "= $1" },
   { "Q in|into|to U", "?{1} in $2" },
   /* Arithmetic.  */
   { "square root of *", "sqrt($1)" },

@@ -48,6 +48,8 @@ static const sheet_sample samples[] = {
   { "outline", "outline wing = 0 in, 0 in to base, 0 in to base, 5 in round 1/4 in", 0 },
   { "shapes", "shapes", 0 },
   { "clear", "clear rim, bed", 0 },
+  { "circle", "circle disc = axle on rim deep 3/4 in both sides base behind bed", 0 },
+  { "rubs", "rubs", 0 },
   { "template", "template side into side_part.svg", 0 },
   { "report", "report into report.html", 0 },
   { "review", "review other.sheet with sizes.csv into review.csv", 0 },

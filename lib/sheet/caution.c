@@ -20,7 +20,7 @@
 #include "shop/caution.h"
 
 /* What a caution is about: the bits of br__entry_told.  AS_CUT shifts a bit to what a tolerance may do.  */
-enum { RULE_ASTM = 1, RULE_ISO = 2, RULE_RUBS = 4, RULE_CURVE = 8, AS_CUT = 4 };
+enum { RULE_ASTM = 1, RULE_ISO = 2, RULE_RUBS = 4, RULE_CURVE = 8, AS_CUT = 4, RULE_SMALL = 256 };
 
 /* What is looked at: an entry that moved, or an expression, of which nothing was said before.  */
 typedef struct concern
@@ -374,12 +374,122 @@ br__caution_tree (br__run *run, const br__tree *t)
   return judge_tree (&c, t);
 }
 
-/* What there is to say of E; AGAIN: whatever was said before.  */
+/* One look at a number of entries.  */
+typedef struct look
+{
+  br__run *run;
+  int again;            /* whatever was said before */
+  const br__entry *last;        /* of the shape that was looked at last: its numbers move together */
+  br_text small;        /* names of small pieces */
+} look;
+
+/* WHAT, "width" or "height", of the shape NAME in inches.  BR_DOMAIN while it waits.  */
 static br_status
-judge_entry (br__run *run, br__entry *e, int again)
+extent_of (br_real *z, br__run *run, const char *what, const char *name, size_t length)
+{
+  br__run own = *run;
+  br__lexer lex;
+  br__tree tree = BR__TREE_ZERO;
+  br__value v = BR__VALUE_ZERO;
+  br_text text = BR_TEXT_ZERO;
+  own.error = NULL;
+  br__text_printf (&text, "%s(%.*s)", what, (int) length, name);
+  br_status status = text.failed ? BR_NO_MEMORY : br__lex_start (&lex, br__text_string (&text), text.length, NULL);
+  if (status == BR_OK)
+    status = br__parse_size (&tree, &lex, NULL);
+  if (status == BR_OK)
+    status = br__value_of (&v, &own, &tree);
+  if (status == BR_OK && v.dimension == BR_PLAIN)
+    status = br__to_length (&v, &run->sheet->settings);
+  if (status == BR_OK)
+    status = br_real_set (z, &v.real);
+  br__value_clear (&v);
+  br__tree_clear (&tree);
+  br__text_clear (&text);
+  return status;
+}
+
+/* Whether the piece S may fit into the small parts cylinder, so thick as it may be: no piece is as thin as what is asked
+   for here.  A circle is a disc and a box a box; any other shape has two points as far apart as it is wide or high.  */
+static br_status
+may_fit (br_truth *fits, const br__shape *s, const br_real *width, const br_real *height, unsigned bits)
+{
+  static const br_real thin = { .rational = { 1, 999 } };
+  if (s->kind == BR__CIRCLE)
+    return br__small_disc_fits (fits, width, &thin, bits, NULL);
+  if (s->kind == BR__BOX)
+    return br__small_box_fits (fits, width, height, &thin, bits, NULL);
+  br_truth wide = BR_NO;
+  br_status status = br__small_box_fits (&wide, width, &thin, &thin, bits, NULL);
+  if (status == BR_OK)
+    status = br__small_box_fits (fits, height, &thin, &thin, bits, NULL);
+  if (status == BR_OK && wide == BR_NO)
+    *fits = BR_NO;
+  return status;
+}
+
+/* A shape is a piece that can come loose, but a hole and a line without a width.  */
+static int
+is_piece (const br_sheet *sheet, const br__shape *s)
+{
+  br__entry *wide = br__shape_entry (sheet->graph, s->name, strlen (s->name), BR__SHAPE_C);
+  const br__value *v = wide ? br__entry_value (wide) : NULL;
+  const br_number *none = v ? br_real_rational (&v->real) : NULL;
+  return s->kind == BR__LINE ? !none || br_number_sign (none) != 0 : !s->hole;
+}
+
+/* Where nobody said for whom it is made,
+   only who asks for all cautions gets this one: most circles are drawn before that.  */
+static br_status
+judge_piece (look *l, const br__shape *s, unsigned *told)
+{
+  const br__settings *settings = &l->run->sheet->settings;
+  br__child child = br__child_of (settings);
+  br_real width = BR_REAL_ZERO, height = BR_REAL_ZERO;
+  br_truth fits = BR_NO;
+  br_status status = BR_OK;
+  if ((l->again || child.state == BR__CHILD_MONTHS) && br__child_under (&child, 36) && is_piece (l->run->sheet, s))
+    {
+      status = extent_of (&width, l->run, "width", s->name, strlen (s->name));
+      if (status == BR_OK)
+        status = extent_of (&height, l->run, "height", s->name, strlen (s->name));
+      if (status == BR_OK)
+        status = may_fit (&fits, s, &width, &height, settings->bits);
+    }
+  if (status == BR_OK && fits != BR_NO && (l->again || !(*told & RULE_SMALL)))
+    br__text_printf (&l->small, "%s%s", l->small.length ? ", " : "", s->name);
+  *told = status == BR_OK && fits != BR_NO ? *told | RULE_SMALL : *told & ~ (unsigned) RULE_SMALL;
+  br_real_clear (&width);
+  br_real_clear (&height);
+  if (l->small.failed)
+    return BR_NO_MEMORY;
+  return status == BR_NO_MEMORY || status == BR_STOPPED ? status : BR_OK;
+}
+
+/* E is a number of a shape.  */
+static br_status
+judge_shape (look *l, const br__entry *e)
+{
+  const br_sheet *sheet = l->run->sheet;
+  const char *name = NULL;
+  size_t length = br__entry_shape (&name, e);
+  const br__shape *s = length ? br__shape_find (sheet, name, length) : NULL;
+  br__entry *kind = length ? br__shape_entry (sheet->graph, name, length, BR__SHAPE_KIND) : NULL;
+  if (!kind || kind == l->last || (l->again && e != kind))
+    return BR_OK;
+  l->last = kind;
+  if (s)
+    return judge_piece (l, s, br__entry_told (kind));
+  *br__entry_told (kind) &= ~ (unsigned) RULE_SMALL;
+  return BR_OK;
+}
+
+/* What there is to say of E.  */
+static br_status
+judge_entry (look *l, br__entry *e)
 {
   unsigned *told = br__entry_told (e);
-  concern c = { .run = run, .before = again ? 0 : *told };
+  concern c = { .run = l->run, .before = l->again ? 0 : *told };
   const br__value *v = br__entry_value (e);
   const br__definition *d = br__entry_definition (e);
   br_status status = BR_OK;
@@ -388,37 +498,60 @@ judge_entry (br__run *run, br__entry *e, int again)
     status = judge_gap (&c, v, "the parts", e, &d->tree);
   if (v && d && status == BR_OK)
     status = judge_tree (&c, &d->tree);
-  *told = c.now;
-  return status;
+  *told = c.now | (*told & RULE_SMALL);
+  return status == BR_OK ? judge_shape (l, e) : status;
+}
+
+/* The small pieces that the look came upon, in one caution.  */
+static br_status
+end_look (look *l, br_status status)
+{
+  br__child child = br__child_of (&l->run->sheet->settings);
+  const br_caution *small = br__small_part_caution (BR_UNKNOWN, &child);
+  if (status == BR_OK && l->small.length && small)
+    {
+      br_record *r = br__record_new ("caution");
+      br_text message = BR_TEXT_ZERO;
+      br__text_printf (&message, "%s: as drawn, %s", br__text_string (&l->small), small->text);
+      br__put_from (r, "message", &message);
+      br__put_text (r, "source", small->source);
+      br__put_text (r, "scope", small->scope);
+      br__put_copy (r, "parts", &l->small);
+      status = br__emit (l->run, r);
+    }
+  br__text_clear (&l->small);
+  return status == BR_OK ? BR_OK : br__fail_untold (l->run->error, status, 0, l->run->end);
 }
 
 static br_status
 judge_all (br__run *run, int again)
 {
   br_sheet *sheet = run->sheet;
+  look l = { .run = run, .again = again };
   br_status status = BR_OK;
   for (br__entry *e = br__graph_first (sheet->graph); e && status == BR_OK; e = br__entry_next (e))
     {
       if (again && br__entry_kind_of (e) == BR__ENTRY_DISTANCE)
         *br__entry_told (e) = 0;
-      status = judge_entry (run, e, again);
+      status = judge_entry (&l, e);
     }
   sheet->child_told = sheet->settings.child;
-  return status;
+  return end_look (&l, status);
 }
 
 br_status
 br__tell_cautions (br__run *run, const br__moves *moves)
 {
-  br_status status = BR_OK;
   /* Without a reader no caution counts as given: a line that `tidy` tries.  */
   if (!run->sink || !run->sink->record)
     return BR_OK;
   if (!moves || run->sheet->child_told != run->sheet->settings.child)
     return judge_all (run, 0);
+  look l = { .run = run };
+  br_status status = BR_OK;
   for (size_t i = 0; i < moves->count && status == BR_OK; i++)
-    status = judge_entry (run, moves->rows[i].entry, 0);
-  return status;
+    status = judge_entry (&l, moves->rows[i].entry);
+  return end_look (&l, status);
 }
 
 br_status

@@ -27,6 +27,8 @@ by_hand (void **state)
   for (; check_next (&data); rows++)
     {
       assert_int_equal (data.fields, 4);
+      if (strcmp (data.field[0], "shape") == 0)
+        continue;       /* tests/statement/cautions */
       shop_read (&args, data.field[1]);
       if (strcmp (data.field[0], "box") == 0)
         check_ok (br__small_box_fits (&fits, args.pointer[0], args.pointer[1], args.pointer[2], 0,
@@ -37,7 +39,7 @@ by_hand (void **state)
         fail_msg ("%s %s is not %s", data.field[0], data.field[1], data.field[2]);
       shop_clear (&args);
     }
-  assert_int_equal (rows, 22);
+  assert_int_equal (rows, 44);
 }
 
 /* ------------------------------------------------------------------------

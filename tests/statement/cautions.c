@@ -176,11 +176,66 @@ blades (void **state)
     }
 }
 
+/* Each way by which a shape can come under the rule of small parts, at each age; where no age is given, the list alone has
+   it.  % is the shape.  */
+static void
+small_shapes (void **state)
+{
+  static const struct { const char *way; size_t said; } small_ways[] = {
+    { "child 1 months\n!%", 1 }, { "child 35 months\n!%", 1 }, { "child 36 months\n!%", 0 }, { "child none\n!%", 0 }, { "!%", 0 },
+    { "%\n!cautions", 1 }, { "child 2 years\n%\n!cautions", 1 }, { "child 36 months\n%\n!cautions", 0 },
+    { "%\n!child 2 years", 1 }, { "child 2 years\n%\nchild none\n!child 1 year", 1 }, { "child 2 years\n%\nundo\n!redo", 1 },
+    { "child 2 years\n%\nforget shape s\n!undo", 1 }, { "child 2 years\n%\n!%", 0 }, { "child 2 years\n%\n!rename s to t", 0 },
+    { "child 2 years\ncircle s = 3 in at 9, 9\n!%", 1 }, { "child 2 years\n%\n!title Cart", 0 },
+  };
+  check_data data;
+  size_t rows = 0;
+  (void) state;
+  check_open (&data, "small_parts.txt", ';');
+  while (check_next (&data))
+    for (size_t i = 0; strcmp (data.field[0], "shape") == 0 && i < CHECK_COUNT (small_ways); i++, rows++)
+      for (int metric = 0; metric < 2; metric++)
+        {
+          br_sheet *sheet = sheet_with (metric ? "units mm" : "");
+          said s = SAID_ZERO;
+          char script[1000];
+          size_t n = 0;
+          for (const char *w = small_ways[i].way; *w; w++)
+            n += (size_t) snprintf (script + n, sizeof script - n, "%.*s", *w == '%' ? 900 : 1, *w == '%' ? data.field[1] : w);
+          run_way (sheet, &s, script, "");
+          if (count_rule (&s, "1501") != (strcmp (data.field[2], "may") == 0) * small_ways[i].said)
+            fail_msg ("%s: %zu", script, count_rule (&s, "1501"));
+          sheet_end (sheet, &s);
+        }
+  assert_int_equal (rows, 22 * CHECK_COUNT (small_ways));
+}
+
+/* Two pegs of one size are one caution, again when the size comes back; a shape that waits has none.  */
+static void
+small_together (void **state)
+{
+  br_sheet *sheet = sheet_with ("child 2 years");
+  said s = SAID_ZERO;
+  (void) state;
+  sheet_say (sheet, &s, "circle a = d at 0, 0\ncircle b = d at 5, 0");
+  assert_int_equal (count_rule (&s, "1501"), 0);
+  sheet_say (sheet, &s, "d = 1/2");
+  assert_int_equal (count_rule (&s, "1501"), 1);
+  assert_int_equal (strlen (said_get (&s, said_first (&s, "caution"), "parts")), strlen ("a, b"));
+  sheet_say (sheet, &s, "d = 1/4");
+  assert_int_equal (count_rule (&s, "1501"), 0);
+  sheet_say (sheet, &s, "d = 2");
+  sheet_say (sheet, &s, "undo");
+  assert_int_equal (count_rule (&s, "1501"), 1);
+  sheet_end (sheet, &s);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (each_way), CHECK_TEST (ages), CHECK_TEST (once), CHECK_TEST (one_gap), CHECK_TEST (blades),
+    CHECK_TEST (small_shapes), CHECK_TEST (small_together),
   };
   return CHECK_RUN (tests);
 }

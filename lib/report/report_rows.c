@@ -5,6 +5,7 @@
 # include <config.h>
 #endif
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "report/report.h"
@@ -48,6 +49,42 @@ put_names (br_text *t, const br_list *names)
 
 /* ---- Dimensions ---- */
 
+#define DIGITS 6                /* of a decimal for people */
+#define MOST_PARTS 1000         /* of a whole, in a fraction for people */
+
+/* SHOWN, with at most DIGITS digits, or as a fraction that can be read.  ABOUT: it is no more than about so.  */
+static void
+put_short (br_text *t, const char *shown, int about)
+{
+  br_measure m = BR_MEASURE_ZERO;
+  br_number one = BR_NUMBER_ZERO;
+  br_text digits = BR_TEXT_ZERO;
+  const char *slash = strrchr (shown, '/');
+  br_status status = BR_DOMAIN;         /* it stays as it is */
+  if (!strchr (shown, '\'') && (slash ? strtol (slash + 1, NULL, 10) > MOST_PARTS : strchr (shown, '.') != NULL))
+    status = br_measure_read (&m, shown, strlen (shown), NULL, NULL);
+  if (status == BR_OK && m.unit)
+    status = br_number_set_ratio (&one, m.unit->num, m.unit->den);
+  if (status == BR_OK && m.unit)
+    status = br_number_div (&m.value, &m.value, &one);
+  if (status == BR_OK)
+    {
+      int cut = !br__put_decimal (&digits, &m.value, DIGITS);
+      about |= cut;
+      /* A short decimal stays as it is.  */
+      if (!cut && !slash)
+        status = BR_DOMAIN;
+      br__text_puts (&digits, m.unit ? " " : "");
+      br__text_puts (&digits, m.unit ? m.unit->name : "");
+    }
+  br__text_puts (t, about ? "\xE2\x89\x88 " : "");
+  br__put_spoken (t, status == BR_OK ? br__text_string (&digits) : shown);
+  t->failed |= status == BR_NO_MEMORY || digits.failed;
+  br__text_clear (&digits);
+  br_number_clear (&one);
+  br_measure_clear (&m);
+}
+
 /* Whether the fraction EXACT is all of DECIMAL.  */
 static int
 same_number (br_text *t, const char *exact, const char *decimal)
@@ -75,12 +112,13 @@ put_error (br_text *t, const br_record *r)
     {
       int under = *decimal == '-';
       br__text_puts (t, under ? ", under by " : ", over by ");
+      int same = *error && same_number (t, error, decimal);
       if (*error)
         {
           br__put_fractions (t, error + under);
-          br__text_puts (t, same_number (t, error, decimal) ? " = " : " \xE2\x89\x88 ");
+          br__text_puts (t, same ? " = " : " ");
         }
-      br__put_escaped (t, decimal + under);
+      put_short (t, decimal + under, !same);
     }
   if (br_record_truth (r, "tie"))
     br__text_puts (t, ", a tie");
@@ -99,11 +137,8 @@ dimension_row (br__report *p, const br_record *r)
       put_names (t, br_record_list (r, "waiting"));
     }
   else
-    {
-      br__text_puts (t, br_record_truth (r, "decimal_exact") || br_record_get (r, "exact").type == BR_FIELD_TEXT
-                     ? "" : "\xE2\x89\x88 ");
-      br__put_spoken (t, br_record_text (r, "shown"));
-    }
+    put_short (t, br_record_text (r, "shown"),
+               !br_record_truth (r, "decimal_exact") && br_record_get (r, "exact").type != BR_FIELD_TEXT);
   if (*tolerance)
     {
       br__text_puts (t, " \xC2\xB1 ");
@@ -142,7 +177,7 @@ put_shown (br_text *t, const br_record *r, const char *key, const char *shown_ke
 {
   const char *shown = br_record_text (r, shown_key);
   br__text_puts (t, "<td>");
-  br__put_spoken (t, *shown ? shown : br_record_text (r, key));
+  put_short (t, *shown ? shown : br_record_text (r, key), 0);
   br__text_puts (t, "</td>");
 }
 
@@ -167,12 +202,11 @@ check_row (br__report *p, const br_record *r)
   put_shown (t, r, "left", "left_shown");
   put_shown (t, r, "right", "right_shown");
   br__text_puts (t, "<td>");
-  br__put_spoken (t, *br_record_text (r, "margin_shown") ? br_record_text (r, "margin_shown")
-                                                         : br_record_text (r, "margin"));
+  put_short (t, *br_record_text (r, "margin_shown") ? br_record_text (r, "margin_shown") : br_record_text (r, "margin"), 0);
   if (*br_record_text (r, "worst_margin_shown"))
     {
       br__text_puts (t, ", at the worst ");
-      br__put_spoken (t, br_record_text (r, "worst_margin_shown"));
+      put_short (t, br_record_text (r, "worst_margin_shown"), 0);
     }
   br__text_puts (t, "</td>");
   br__report_cell (t, br_record_text (r, "note"));

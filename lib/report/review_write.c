@@ -57,10 +57,10 @@ put_table (br_text *t, const br__design *designs, size_t count)
 static const char style[] =
   "body{font:12pt/1.35 sans-serif;color:#000;background:#fff;max-width:7.5in;margin:1em auto;padding:0 .6em;overflow-wrap:anywhere}\n"
   "h1{font-size:1.4em;margin:.2em 0}h2{font-size:1.1em;margin:.8em 0 .2em}ul{margin:.2em 0;padding-left:1.3em}\n"
-  "figure{margin:.5em 0}.scroll{overflow-x:auto}figure svg{max-width:100%;height:auto;max-height:3.6in}figcaption{font-size:.85em}\n"
-  "table{border-collapse:collapse}td,th{border:1px solid #000;padding:.2em .5em;text-align:left;vertical-align:top}\n"
+  "figure{margin:.5em 0}.scroll{overflow-x:auto}figure svg{max-width:max(100%,30rem);height:auto;max-height:3.6in}figcaption{font-size:.85em}\n"
+  "table{border-collapse:collapse;overflow-wrap:normal}td,th{border:1px solid #000;padding:.2em .5em;text-align:left;vertical-align:top}\n"
   ".wide{overflow-x:auto}.f{white-space:nowrap}sup,sub{font-size:.75em;line-height:0}\n"
-  "@media print{@page{margin:.5in}body{margin:0;padding:0;font-size:10.5pt}section{break-before:page}h3{margin:.3em 0 0}ul{margin:0}}\n";
+  "@media print{@page{margin:.5in}body{margin:0;padding:0;font-size:10.5pt}section{break-before:page}figure svg{max-width:100%}h3{margin:.3em 0 0}ul{margin:0}}\n";
 
 /* What comes first of what there is to do.  */
 const br__finding br__to_do[BR__TO_DO] =

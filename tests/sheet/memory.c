@@ -79,7 +79,7 @@ refuse_each (const sheet_sample *it, int rest)
       else
         check_same (sheet, before, it->line, nth);
       /* Each one at first, then some: a statement may take thousands.  */
-      step = nth < 300 ? 1 : 1 + (long) check_below ((uint64_t) (nth / 20));
+      step = nth < check_times (300) ? 1 : 1 + (long) check_below ((uint64_t) (nth / check_times (20)));
     }
   free (before);
   free (expected);

@@ -45,7 +45,8 @@ refuse_most (const char *where, long row, const char *first, const char *line, s
   br_status expected, status;
   check_memory_blocks = 0;
   char *right = run_once (&expected, first, line, length, -1);
-  long count = check_memory_asked, tries = count < most ? count : check_times (most);
+  most = check_times (most);
+  long count = check_memory_asked, tries = count < most ? count : most;
   for (long i = 0; i < tries; i++)
     {
       long nth = count <= tries || i < most / 2 ? i % count : (long) check_below ((uint64_t) count);

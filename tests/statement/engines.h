@@ -260,11 +260,23 @@ engines_digits (char *digits, size_t size, const char *text, const char *end)
   digits[count] = 0;
 }
 
+/* DECIMAL with six digits, as the report writes what is about so.  */
+static const char *
+engines_six (char *buffer, size_t size, const char *decimal)
+{
+  br_measure m = BR_MEASURE_ZERO;
+  if (br_measure_read (&m, decimal, strlen (decimal), NULL, NULL) != BR_OK
+      || br_number_write_decimal (buffer, size, NULL, &m.value, 6) >= size)
+    buffer[0] = 0;
+  br_measure_clear (&m);
+  return buffer;
+}
+
 /* The value of each name in the report is the one that `list` shows.  */
 static void
 engines_report (const engines_sheet *e)
 {
-  char path[] = "/tmp/benchrule-engines-XXXXXX.html", cell[64], expected[400], found[400];
+  char path[] = "/tmp/benchrule-engines-XXXXXX.html", cell[64], expected[400], found[400], six[80];
   said s = SAID_ZERO;
   int file = mkstemps (path, 5);
   if (file < 0 || engines_say (e->sheet, &s, "report into %s", path) != BR_OK)
@@ -289,6 +301,8 @@ engines_report (const engines_sheet *e)
         engines_fail (e, "the report has no such name", cell);
       end = band && band < end ? band : end;
       engines_digits (found, sizeof found, at, spoken && spoken < end ? spoken : end);
+      if (strncmp (at, "\xe2\x89\x88 ", 4) == 0 && *engines_get (&s, i, "decimal"))
+        shown = engines_six (six, sizeof six, engines_get (&s, i, "decimal"));
       engines_digits (expected, sizeof expected, shown, shown + strlen (shown));
       if (strcmp (found, expected) != 0)
         engines_fail (e, "the report", found);

@@ -159,6 +159,8 @@ typedef int br_file_policy (void *user, const br_file_request *request);
 BR_API int br_file_usual (const br_file_request *request);
 
 BR_API BR_CHECK br_status br_sheet_new (br_sheet **sheet);
+/* NULL is nothing.  In a callback of SHEET's own it ends the call that SHEET is in: nothing more is called back, that call
+   returns BR_STOPPED or what went wrong before, and SHEET is gone when it does.  */
 BR_API void br_sheet_free (br_sheet *sheet);
 
 /* Runs the lines of TEXT; FILE names them in faults and FIRST_LINE is the number of the
@@ -202,6 +204,13 @@ BR_API void br_sheet_set_policy (br_sheet *sheet, br_file_policy *policy, void *
 BR_API void br_sheet_watch (br_sheet *sheet, const volatile sig_atomic_t *flag);
 /* The precision limit of this sheet in bits, 64 to 65,536; BR_REAL_BITS at first.  */
 BR_API BR_CHECK br_status br_sheet_set_bits (br_sheet *sheet, unsigned bits);
+
+/* How many bytes the sheet may take for all that it holds and works with, its numbers included; BR_SHEET_MEMORY at first.
+   A statement that would take more ends with BR_NO_MEMORY, and the sheet is as it was before it.  BR_DOMAIN: fewer than
+   BR_LEAST_MEMORY.  Pages are drawn with memory of the painter's own.  */
+#define BR_SHEET_MEMORY ((size_t) 256 << 20)
+#define BR_LEAST_MEMORY ((size_t) 1 << 20)
+BR_API BR_CHECK br_status br_sheet_set_memory (br_sheet *sheet, size_t bytes);
 
 /* How many threads work on a long column, 1 to BR_MAX_JOBS; 1 at first.  */
 #define BR_MAX_JOBS 64

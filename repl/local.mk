@@ -43,6 +43,8 @@ benchrule_SOURCES += $(repl_answers) \
   repl/line.c \
   repl/line.h \
   repl/main.c \
+  repl/memory.c \
+  repl/memory.h \
   repl/options.c \
   repl/options.h \
   repl/pages.c \

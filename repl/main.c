@@ -17,6 +17,7 @@
 #include "complete.h"
 #include "input.h"
 #include "line.h"
+#include "memory.h"
 #include "options.h"
 #include "recovery.h"
 #include "session.h"
@@ -186,6 +187,7 @@ main (int argc, char **argv)
   options o = OPTIONS_ZERO;
   session s;
   int status = EXIT_USAGE;
+  memory_start ();
   fill_standard_streams ();
   setlocale (LC_CTYPE, "");
   if (argc > 0)

@@ -57,7 +57,9 @@ way_from_programs (char *way, size_t size)
 
 #ifdef HAVE_PAGES
 # define MISSING "pages cannot be drawn: " MODULE " is not there"
+# define UNLOADED "pages cannot be drawn: " MODULE " is there but cannot be loaded; is memory short?"
 #else
+# define UNLOADED MISSING
 # define MISSING "pages cannot be drawn: this benchrule was built without them (--without-pages)"
 #endif
 
@@ -66,22 +68,22 @@ pages_find (void *user, br_error *error)
 {
   static const br_painter *painter;
   char path[4096], way[1024];
-  void *module = NULL;
+  void *module;
   (void) user;
   if (painter)
     return painter;
-  if (beside_program (path, sizeof path, ".libs/" MODULE))
-    module = dlopen (path, RTLD_NOW | RTLD_LOCAL);
-  if (!module && way_from_programs (way, sizeof way) && beside_program (path, sizeof path, way))
-    module = dlopen (path, RTLD_NOW | RTLD_LOCAL);
-  if (!module)
-    module = dlopen (PKGLIBDIR "/" MODULE, RTLD_NOW | RTLD_LOCAL);
+  int there = beside_program (path, sizeof path, ".libs/" MODULE)
+              || (way_from_programs (way, sizeof way) && beside_program (path, sizeof path, way));
+  if (!there)
+    snprintf (path, sizeof path, "%s", PKGLIBDIR "/" MODULE);
+  there = access (path, R_OK) == 0;
+  module = dlopen (path, RTLD_NOW | RTLD_LOCAL);
   painter = module ? dlsym (module, BR_PAINTER_SYMBOL) : NULL;
   if (!painter && error)
     {
       memset (error, 0, sizeof *error);
       error->status = BR_IO;
-      snprintf (error->message, sizeof error->message, "%s", MISSING);
+      snprintf (error->message, sizeof error->message, "%s", there ? UNLOADED : MISSING);
       snprintf (error->hint, sizeof error->hint, "write into a .txt, .html or .csv file");
     }
   return painter;

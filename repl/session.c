@@ -15,6 +15,7 @@
 #include "escape.h"
 #include "fault.h"
 #include "interrupt.h"
+#include "memory.h"
 #include "show/json.h"
 #include "pages.h"
 #include "solver.h"
@@ -174,6 +175,7 @@ sink_of (session *s)
 static void
 begin_run (session *s)
 {
+  memory_refill ();
   if (!s->interrupted)
     interrupt_begin (s->sheet);
 }

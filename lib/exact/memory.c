@@ -1,12 +1,14 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   memory.c - memory of the library's own, from one pair of functions.
+   memory.c - memory of the library's own, from one pair of functions, and the accounts that it is charged to.
 
-   The pair is the one exception to "no hidden state": test programs exchange it to refuse
-   the n-th allocation.  No function of the library writes it.  */
+   Two exceptions to "no hidden state": test programs exchange the pair to refuse the n-th allocation, and no
+   function of the library writes it; the account in use is a thread's own and is put back when the call that
+   used it ends.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
 
+#include <stddef.h>
 #include <stdint.h>
 #include <stdlib.h>
 #include <string.h>
@@ -23,10 +25,133 @@ br__memory_set (void *(*reallocate) (void *old, size_t size), void (*release) (v
   memory_release = release ? release : free;
 }
 
+/* Before each block; as large as keeps the block aligned.  */
+typedef union head
+{
+  struct { br__account *account; size_t size; } of;
+  max_align_t aligned;
+} head;
+
+/* USED has 1 for the owner, so that the account ends with the last of its blocks.  */
+struct br__account
+{
+  size_t used, most, spare;
+  int refused;
+};
+
+static _Thread_local br__account *in_use;
+
+br__account *
+br__account_new (size_t most)
+{
+  br__account *a = memory_reallocate (NULL, sizeof *a);
+  if (a)
+    *a = (br__account) { .used = 1, .most = most };
+  return a;
+}
+
+static void
+give_back (br__account *a, size_t size)
+{
+  if (a && __atomic_sub_fetch (&a->used, size, __ATOMIC_ACQ_REL) == 0)
+    memory_release (a);
+}
+
+void
+br__account_close (br__account *account)
+{
+  give_back (account, 1);
+}
+
+br__account *
+br__account_use (br__account *account)
+{
+  br__account *before = in_use;
+  in_use = account;
+  return before;
+}
+
+br__account *
+br__account_used (void)
+{
+  return in_use;
+}
+
+void
+br__account_limit (br__account *account, size_t most)
+{
+  account->most = most;
+}
+
+void
+br__account_spare (int on)
+{
+  if (in_use)
+    in_use->spare = on ? in_use->most / 4 : 0;
+}
+
+size_t
+br__account_refused (void)
+{
+  size_t most = in_use && in_use->refused ? in_use->most : 0;
+  if (in_use)
+    in_use->refused = 0;
+  return most;
+}
+
+static int
+has_room (br__account *a, size_t size)
+{
+  size_t used = __atomic_load_n (&a->used, __ATOMIC_RELAXED), most = a->most + a->spare;
+  if (used <= most && size <= most - used)
+    return 1;
+  __atomic_store_n (&a->refused, 1, __ATOMIC_RELAXED);
+  return 0;
+}
+
+/* Several threads may pass the limit together by what they ask for at that moment.  */
+static int
+charge (br__account *a, size_t size)
+{
+  if (a && !has_room (a, size))
+    return 0;
+  if (a)
+    (void) __atomic_fetch_add (&a->used, size, __ATOMIC_RELAXED);
+  return 1;
+}
+
+int
+br__room_for (size_t bytes)
+{
+  void *block;
+  if (in_use && !has_room (in_use, bytes))
+    return 0;
+  block = memory_reallocate (NULL, bytes ? bytes : 1);
+  if (block)
+    memory_release (block);
+  return block != NULL;
+}
+
 void *
 br__realloc (void *old, size_t size)
 {
-  return memory_reallocate (old, size ? size : 1);
+  head *block = old ? (head *) old - 1 : NULL;
+  br__account *a = block ? block->of.account : in_use;
+  size_t bytes, before = block ? block->of.size : 0;
+  if (__builtin_add_overflow (size, sizeof *block, &bytes) || (bytes > before && !charge (a, bytes - before)))
+    return NULL;
+  head *made = memory_reallocate (block, bytes);
+  if (!made)
+    {
+      if (bytes > before)
+        give_back (a, bytes - before);
+      return NULL;
+    }
+  if (bytes < before)
+    give_back (a, before - bytes);
+  made->of.account = a;
+  made->of.size = bytes;
+  return made + 1;
 }
 
 void *
@@ -50,8 +175,11 @@ br__alloc_zero (size_t count, size_t size)
 void
 br__free (void *block)
 {
-  if (block)
-    memory_release (block);
+  if (!block)
+    return;
+  head *h = (head *) block - 1;
+  give_back (h->of.account, h->of.size);
+  memory_release (h);
 }
 
 char *

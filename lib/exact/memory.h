@@ -22,6 +22,23 @@ BR__GIVES_MEMORY void *br__alloc (size_t size);     /* NULL when there is none; 
 BR__GIVES_MEMORY void *br__alloc_zero (size_t count, size_t size);
 BR__GIVES_MEMORY char *br__strndup (const char *text, size_t length);
 
+/* What a sheet holds, and how much that may be.  While an account is in use in a thread, what is taken there is charged to
+   it; each block goes back to its own, wherever it is given back.  An account ends with its last block.  */
+typedef struct br__account br__account;
+br__account *br__account_new (size_t most);         /* NULL when there is no memory */
+void br__account_close (br__account *account);
+/* The account, or NULL, from here on in this thread; gives the one before, to be used again afterwards.  */
+br__account *br__account_use (br__account *account);
+br__account *br__account_used (void);
+void br__account_limit (br__account *account, size_t most);
+/* A quarter more, for what gives memory back, while ON.  Of the account in use, if any.  */
+void br__account_spare (int on);
+/* The limit where the account in use has refused something since it was last asked, else 0.  */
+size_t br__account_refused (void);
+/* 1 where the account in use has room for BYTES and the machine has them now: asked before GMP and MPFR take them, which
+   end the program where they cannot.  */
+int br__room_for (size_t bytes);
+
 /* Grows *ARRAY (elements of SIZE bytes) to room for NEED elements, doubling.
    0 when memory ran out, with everything as it was.  */
 int br__grow (void *array, size_t *room, size_t need, size_t size);

@@ -36,12 +36,7 @@ br_number_clear (br_number *x)
   if (!x)
     return;
   if (!br__is_small (x))
-    {
-      br__big *big = br__big_of (x);
-      mpz_clear (big->num);
-      mpz_clear (big->den);
-      br__free (big);
-    }
+    br__free (br__big_of (x));
   *x = (br_number) BR_NUMBER_ZERO;
 }
 

@@ -13,9 +13,11 @@
 
 #define BR__HEAP INT64_MIN
 
+/* The integers are looks at LIMBS, of the block's own, and are only read.  */
 typedef struct br__big
 {
   mpz_t num, den;
+  mp_limb_t limbs[];
 } br__big;
 
 static inline int
@@ -116,8 +118,8 @@ typedef struct br__view
   mp_limb_t limbs[4];
 } br__view;
 mpq_srcptr br__number_view (br__view *view, const br_number *x);
-/* Z becomes Q, which is in lowest terms and may lose its value to Z (Q stays initialised).  */
-br_status br__number_take (br_number *z, mpq_t q);
+/* Z becomes Q, which is in lowest terms.  */
+br_status br__number_take (br_number *z, mpq_srcptr q);
 
 /* Sets the initialised Q to X, and Z to Q (any mpq in any terms with a denominator that is
    not zero; it is brought to lowest terms).  BR_TOO_BIG past BR_MAX_BITS.  */
@@ -137,5 +139,7 @@ int64_t br__round_ratio (int64_t *off, int *tie, int64_t num, int64_t den, br_di
                          br_ties ties);
 /* Bits of the larger of numerator and denominator.  */
 size_t br__number_bits (const br_number *x);
+/* 1 where there is memory for what GMP may take for an operation on or up to BITS.  */
+int br__number_room (size_t bits);
 
 #endif

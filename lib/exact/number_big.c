@@ -69,8 +69,25 @@ bits_of (mpq_srcptr q)
   return num > den ? num : den;
 }
 
+/* Z, read only, becomes X, its limbs copied to LIMBS.  */
+static void
+keep_int (mpz_t z, mp_limb_t *limbs, const mpz_t x)
+{
+  mp_size_t size = (mp_size_t) mpz_size (x);
+  if (size > 0)
+    mpn_copyi (limbs, mpz_limbs_read (x), size);
+  mpz_roinit_n (z, limbs, mpz_sgn (x) < 0 ? - size : size);
+}
+
+/* Results, and room to work in, of which products by transforms and greatest common divisors take most.  */
+int
+br__number_room (size_t bits)
+{
+  return br__room_for (bits / 8 * 16 + 256);
+}
+
 br_status
-br__number_take (br_number *z, mpq_t q)
+br__number_take (br_number *z, mpq_srcptr q)
 {
   size_t bits = bits_of (q);
   if (bits < 64)
@@ -80,14 +97,12 @@ br__number_take (br_number *z, mpq_t q)
     }
   if (bits > BR_MAX_BITS)
     return BR_TOO_BIG;
-  br__big *big = br__alloc (sizeof *big);
+  size_t num = mpz_size (mpq_numref (q)), den = mpz_size (mpq_denref (q));
+  br__big *big = br__alloc (sizeof *big + (num + den) * sizeof (mp_limb_t));
   if (!big)
     return BR_NO_MEMORY;
-  mpz_init (big->num);
-  mpz_init (big->den);
-  mpz_swap (big->num, mpq_numref (q));
-  mpz_swap (big->den, mpq_denref (q));
-  mpz_set_ui (mpq_denref (q), 1);
+  keep_int (big->num, big->limbs, mpq_numref (q));
+  keep_int (big->den, big->limbs + num, mpq_denref (q));
   br_number_clear (z);
   z->num = (int64_t) (intptr_t) big;
   z->den_minus_1 = BR__HEAP;
@@ -104,13 +119,10 @@ br__number_to_mpq (mpq_t q, const br_number *x)
 br_status
 br__number_from_mpq (br_number *z, mpq_t q)
 {
-  mpq_t copy;
+  if (!br__number_room (bits_of (q)))
+    return BR_NO_MEMORY;
   mpq_canonicalize (q);
-  mpq_init (copy);
-  mpq_set (copy, q);
-  br_status status = br__number_take (z, copy);
-  mpq_clear (copy);
-  return status;
+  return br__number_take (z, q);
 }
 
 size_t
@@ -126,6 +138,8 @@ br__big_copy (br_number *z, const br_number *x, int negate)
   mpq_t copy;
   if (z == x && !negate)
     return BR_OK;
+  if (!br__number_room (br__number_bits (x)))
+    return BR_NO_MEMORY;
   mpq_init (copy);
   br__number_to_mpq (copy, x);
   if (negate)
@@ -143,6 +157,8 @@ br__big_operate (br_number *z, br__operation operation, const br_number *x, cons
   mpq_t result;
   if (operation == BR__DIV && mpq_sgn (b) == 0)
     return BR_DOMAIN;
+  if (!br__number_room (bits_of (a) + bits_of (b)))
+    return BR_NO_MEMORY;
   mpq_init (result);
   switch (operation)
     {
@@ -167,6 +183,8 @@ br__big_pow (br_number *z, const br_number *x, int64_t n)
      the power at least (bits - 1) * exponent + 1.  */
   if (exponent != 0 && (bits < 2 || exponent > (BR_MAX_BITS - 1) / (bits - 1)))
     return BR_TOO_BIG;
+  if (!br__number_room ((size_t) (bits * exponent)))
+    return BR_NO_MEMORY;
   mpq_init (result);
   mpz_pow_ui (mpq_numref (result), mpq_numref (base), (unsigned long) exponent);
   mpz_pow_ui (mpq_denref (result), mpq_denref (base), (unsigned long) exponent);

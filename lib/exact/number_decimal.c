@@ -181,6 +181,11 @@ put_decimal_big (br_text *t, const br_number *x, unsigned digits)
   br__view view;
   mpq_srcptr q = br__number_view (&view, x);
   mpz_t num, den, rest;
+  if (!br__number_room (2 * br__number_bits (x) + 4 * (size_t) digits))
+    {
+      t->failed = 1;
+      return 1;
+    }
   mpz_init (num);
   mpz_init_set (den, mpq_denref (q));
   mpz_init (rest);

@@ -12,6 +12,8 @@ br_number_set_mpq (br_number *z, const mpq_t x)
   mpq_t q;
   if (mpz_sgn (mpq_denref (x)) == 0)
     return BR_DOMAIN;
+  if (!br__number_room (mpz_sizeinbase (mpq_numref (x), 2) + mpz_sizeinbase (mpq_denref (x), 2)))
+    return BR_NO_MEMORY;
   mpq_init (q);
   /* mpq_set takes a denominator below zero for one of a huge size.  */
   mpz_set (mpq_numref (q), mpq_numref (x));
@@ -26,6 +28,8 @@ br_status
 br_number_set_mpz (br_number *z, const mpz_t x)
 {
   mpq_t q;
+  if (!br__number_room (mpz_sizeinbase (x, 2)))
+    return BR_NO_MEMORY;
   mpq_init (q);
   mpq_set_z (q, x);
   br_status status = br__number_take (z, q);

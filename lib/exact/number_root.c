@@ -61,6 +61,8 @@ big_root (br_number *z, int *exact, const br_number *x, unsigned index)
   br_status status = BR_OK;
   mpq_t q;
 
+  if (!br__number_room (br__number_bits (x)))
+    return BR_NO_MEMORY;
   mpq_init (q);
   br__number_to_mpq (q, x);
   *exact = (mpz_root (mpq_numref (q), mpq_numref (q), index) != 0

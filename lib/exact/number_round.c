@@ -30,6 +30,8 @@ round_big (br_number *z, int *tie, const br_number *x, br_direction direction, b
   mpq_srcptr q = br__number_view (&view, x);
   mpq_t result;
   mpz_t rest;
+  if (!br__number_room (br__number_bits (x)))
+    return BR_NO_MEMORY;
   mpq_init (result);
   mpz_init (rest);
   mpz_ptr below = mpq_numref (result);

@@ -250,6 +250,11 @@ br__put_mixed (br_text *t, const br_number *x)
       return;
     }
   mpz_t whole, rest;
+  if (!br__number_room (br__number_bits (x)))
+    {
+      t->failed = 1;
+      return;
+    }
   mpz_init (whole);
   mpz_init (rest);
   mpz_tdiv_qr (whole, rest, br__big_of (x)->num, br__big_of (x)->den);

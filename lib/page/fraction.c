@@ -149,8 +149,11 @@ new_shape (br_page *page, const char *key, size_t head, size_t n, int32_t size, 
 {
   br__shape *s = calloc (1, sizeof *s + n);
   PangoRectangle logical;
-  if (!s)
-    return NULL;
+  if (!s || !br__page_room_again ())
+    {
+      free (s);
+      return NULL;
+    }
   memcpy (s->key, key, n);
   s->layout = shape_text (page, key + head, n - head, size, bold);
   pango_layout_get_extents (s->layout, NULL, &logical);

@@ -8,6 +8,7 @@ libbenchrule_draw_la_SOURCES = \
   lib/page/page.c \
   lib/page/page.h \
   lib/page/page_ruler.c \
+  lib/page/room.c \
   lib/page/tag.c
 libbenchrule_draw_la_CPPFLAGS = $(LIB_CPPFLAGS) $(PANGOCAIRO_CFLAGS)
 libbenchrule_draw_la_CFLAGS = $(LIB_CFLAGS) $(VISIBILITY_CFLAGS)

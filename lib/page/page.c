@@ -18,8 +18,8 @@
 #define MOST_INCHES 200
 #define CURVES 0.005                  /* points that a curve may lie beside a true arc */
 
-static br_status
-fail (br_error *error, br_status status, const char *message)
+br_status
+br__page_fail (br_error *error, br_status status, const char *message)
 {
   if (error)
     {
@@ -95,36 +95,26 @@ page_drop (br_page *page)
   free (page);
 }
 
-/* Widths that do not depend on the grid of a screen, so that all forms break lines alike.  */
-PangoContext *
-br__page_context (cairo_t *cairo)
-{
-  PangoContext *context = pango_cairo_create_context (cairo);
-  cairo_font_options_t *options = cairo_font_options_create ();
-  cairo_font_options_set_hint_metrics (options, CAIRO_HINT_METRICS_OFF);
-  cairo_font_options_set_hint_style (options, CAIRO_HINT_STYLE_NONE);
-  pango_cairo_context_set_font_options (context, options);
-  pango_context_set_round_glyph_positions (context, FALSE);
-  cairo_font_options_destroy (options);
-  return context;
-}
-
 static br_status
 page_open (br_page **page, const char *form, int32_t width, int32_t height, const char *title, br_error *error)
 {
   const int32_t most = MOST_INCHES * BR_PAGE_INCH;
   if (strcmp (form, "pdf") != 0 && strcmp (form, "svg") != 0 && strcmp (form, "png") != 0)
-    return fail (error, BR_DOMAIN, "pages are drawn as pdf, svg or png");
+    return br__page_fail (error, BR_DOMAIN, "pages are drawn as pdf, svg or png");
   if (width <= 0 || height <= 0 || width > most || height > most)
-    return fail (error, BR_TOO_BIG, "a page must be over 0 and at most 200 in wide and high");
+    return br__page_fail (error, BR_TOO_BIG, "a page must be over 0 and at most 200 in wide and high");
+  size_t ink = strcmp (form, "png") == 0 ? (size_t) (width / 500 + 1) * (size_t) (height / 500 + 1) * 4 : 0;
+  br_status room = br__page_room (ink, error);
+  if (room != BR_OK)
+    return room;
   br_page *made = calloc (1, sizeof *made);
   if (!made)
-    return fail (error, BR_NO_MEMORY, "out of memory");
+    return br__page_fail (error, BR_NO_MEMORY, "out of memory");
   make_surface (made, form, width, height, title);
   made->cairo = cairo_create (made->surface);
   if (cairo_status (made->cairo) != CAIRO_STATUS_SUCCESS)
     {
-      br_status status = fail (error, BR_NO_MEMORY, cairo_status_to_string (cairo_status (made->cairo)));
+      br_status status = br__page_fail (error, BR_NO_MEMORY, cairo_status_to_string (cairo_status (made->cairo)));
       page_drop (made);
       return status;
     }
@@ -142,6 +132,7 @@ page_open (br_page **page, const char *form, int32_t width, int32_t height, cons
 static void
 page_next (br_page *page)
 {
+  page->failed |= !br__page_room_again ();
   if (!page->png)
     cairo_show_page (page->cairo);
 }
@@ -241,9 +232,9 @@ page_close (char **bytes, size_t *length, br_page *page, br_error *error)
   if (trouble == CAIRO_STATUS_SUCCESS)
     trouble = cairo_surface_status (page->surface);
   if (trouble != CAIRO_STATUS_SUCCESS || page->failed)
-    status = fail (error, BR_NO_MEMORY, page->failed ? "out of memory" : cairo_status_to_string (trouble));
+    status = br__page_fail (error, BR_NO_MEMORY, page->failed ? "out of memory" : cairo_status_to_string (trouble));
   else if (page->pdf && !br__tags_finish (page))
-    status = fail (error, BR_NO_MEMORY, "out of memory");
+    status = br__page_fail (error, BR_NO_MEMORY, "out of memory");
   else
     {
       *bytes = page->bytes;

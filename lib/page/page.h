@@ -42,8 +42,16 @@ void br__page_missing (char letters[BR_PAGE_MISSING], const br_page *page);
 int32_t br__page_text (br_page *page, int32_t *width, const br_page_text *text, int draw);
 /* ruler.c */
 void br__page_ruler (br_page *page, const br_page_ruler *ruler);
-/* page.c */
+/* room.c */
+/* BR_OK where a page can be begun: there is a font, memory, a thread.  glib, which pango is built on, ends the program where it finds no memory or no thread.
+   INK: bytes of its picture.  */
+br_status br__page_room (size_t ink, br_error *error);
+/* 1 where there is memory for one page or one word more.  */
+int br__page_room_again (void);
+/* For CAIRO's surface; given back by g_object_unref.  */
 PangoContext *br__page_context (cairo_t *cairo);
+/* page.c */
+br_status br__page_fail (br_error *error, br_status status, const char *message);
 void br__page_line (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1, int32_t width,
                     int dashed);
 

@@ -343,6 +343,8 @@ look_over (br__design *d, const rules *with, br__guard *guard, const br__run *ru
       return status == BR_NO_MEMORY ? status : BR_OK;
     }
   d->read = 1;
+  /* GUARD watches the memory of designs.  */
+  br__account *outer = br__account_use (NULL);
   status = br__sheet_new (&sheet, run->sheet->language);
   if (status == BR_OK)
     {
@@ -365,6 +367,7 @@ look_over (br__design *d, const rules *with, br__guard *guard, const br__run *ru
       br__guard_end (guard);
     }
   br_sheet_free (sheet);
+  (void) br__account_use (outer);
   br__free (bytes);
   return d->title.failed || d->drawing.failed || d->figure.failed ? BR_NO_MEMORY : status;
 }

@@ -208,7 +208,9 @@ finish_rollback (br_sheet *sheet)
   br__rollback *r = &sheet->pending_rollback;
   if (!r->changes)
     return BR_OK;
+  br__account_spare (1);
   br_status status = go_to (sheet, r->changes, r->done, NULL, NULL);
+  br__account_spare (0);
   if (status == BR_OK)
     {
       r->changes = NULL;

@@ -32,6 +32,10 @@ swap_session (br_sheet *a, br_sheet *b)
   SWAP (opened_bytes);
   SWAP (collect);
   SWAP (flag);
+  SWAP (account);
+  SWAP (running);
+  SWAP (told);
+  SWAP (ended);
 }
 
 void

@@ -40,11 +40,49 @@ br__release_by (br_sheet *sheet, void (*release) (br_sheet *sheet))
   sheet->release[i] = release;
 }
 
+br__account *
+br__sheet_enter (br_sheet *sheet, br_sink *own, const br_sink *sink)
+{
+  static const br_sink silent;
+  *own = sink ? *sink : silent;
+  if (sheet->running++ == 0)
+    sheet->told = own;
+  return sheet->account ? br__account_use (sheet->account) : br__account_used ();
+}
+
+void
+br__sheet_leave (br_sheet *sheet, br__account *before)
+{
+  (void) br__account_use (before);
+  if (--sheet->running > 0)
+    return;
+  sheet->told = NULL;
+  if (sheet->ended)
+    br_sheet_free (sheet);
+}
+
+/* The rest of what runs goes unheard and as fast as it can.  */
+static void
+end_running (br_sheet *sheet)
+{
+  static const volatile sig_atomic_t up = 1;
+  const br_solver *solver = sheet->told->solver;
+  *sheet->told = (br_sink) { .solver = solver };
+  sheet->flag = &up;
+  sheet->quit = sheet->ended = 1;
+}
+
 void
 br_sheet_free (br_sheet *sheet)
 {
   if (!sheet)
     return;
+  if (sheet->running)
+    {
+      end_running (sheet);
+      return;
+    }
+  br__account *account = sheet->account;
   for (size_t i = 0; i < sizeof sheet->release / sizeof sheet->release[0] && sheet->release[i]; i++)
     sheet->release[i] (sheet);
   for (size_t i = 0; i < sheet->history_count; i++)
@@ -75,6 +113,8 @@ br_sheet_free (br_sheet *sheet)
   br__free (sheet->path);
   br_number_clear (&sheet->tidy.size);
   br__free (sheet);
+  if (account)
+    br__account_close (account);
 }
 
 /* Checks and shapes that wait have entries of their own in the graph, which are no dimensions.  */
@@ -158,6 +198,15 @@ br_sheet_set_bits (br_sheet *sheet, unsigned bits)
   if (bits < 64 || bits > 65536)
     return BR_DOMAIN;
   sheet->settings.bits = bits;
+  return BR_OK;
+}
+
+br_status
+br_sheet_set_memory (br_sheet *sheet, size_t bytes)
+{
+  if (bytes < BR_LEAST_MEMORY)
+    return BR_DOMAIN;
+  br__account_limit (sheet->account, bytes);
   return BR_OK;
 }
 

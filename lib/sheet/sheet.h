@@ -4,6 +4,7 @@
 #ifndef BR_SHEET_SHEET_H
 #define BR_SHEET_SHEET_H
 
+#include "exact/memory.h"
 #include "exact/status.h"
 #include "file/file.h"
 #include "sheet/graph.h"
@@ -164,8 +165,17 @@ struct br_sheet
   size_t opened_bytes;
   struct br__run *collect;          /* the `use` that takes over the changes of its lines, or NULL */
   const volatile sig_atomic_t *flag;
+  br__account *account;             /* what its memory is charged to; NULL: that of the sheet which it is a part of */
+  unsigned running;                 /* calls of br_sheet_run and its like, one inside the other */
+  br_sink *told;                    /* where the outermost of them tells */
+  int ended;                        /* freed by a callback: goes when the outermost call ends */
 };
 
+/* Around what a program has SHEET do: OWN gets what of SINK is still listened to.  */
+br__account *br__sheet_enter (br_sheet *sheet, br_sink *own, const br_sink *sink);
+void br__sheet_leave (br_sheet *sheet, br__account *before);
+
+/* With no account of its own.  */
 br_status br__sheet_new (br_sheet **sheet, const br__language *language);
 /* RELEASE is called once when the sheet is freed: each room that keeps something in it names its own.  */
 void br__release_by (br_sheet *sheet, void (*release) (br_sheet *sheet));

@@ -52,5 +52,15 @@ br_status
 br_sheet_new (br_sheet **sheet)
 {
   static const br__language language = { br__statement_at, br__statement_find, br__sheet_run };
-  return br__sheet_new (sheet, &language);
+  br__account *account = br__account_new (BR_SHEET_MEMORY);
+  if (!account)
+    return BR_NO_MEMORY;
+  br__account *before = br__account_use (account);
+  br_status status = br__sheet_new (sheet, &language);
+  (void) br__account_use (before);
+  if (status == BR_OK)
+    (*sheet)->account = account;
+  else
+    br__account_close (account);
+  return status;
 }

@@ -338,8 +338,8 @@ br__do_use (br__run *run)
 
 /* ---- For a program ---- */
 
-br_status
-br_sheet_run_file (br_sheet *sheet, const char *path, const br_sink *sink)
+static br_status
+run_path (br_sheet *sheet, const char *path, const br_sink *sink)
 {
   if (sheet->first || br_sheet_unsaved (sheet))
     {
@@ -370,4 +370,16 @@ br_sheet_run_file (br_sheet *sheet, const char *path, const br_sink *sink)
   if (status == BR_OK)
     sheet->saved_at = sheet->done_count;
   return status == BR_OK ? run.mistake : status;
+}
+
+br_status
+br_sheet_run_file (br_sheet *sheet, const char *path, const br_sink *sink)
+{
+  br_sink own;
+  br__account *before = br__sheet_enter (sheet, &own, sink);
+  br_status status = run_path (sheet, path, &own);
+  if (status == BR_OK && sheet->ended)
+    status = BR_STOPPED;
+  br__sheet_leave (sheet, before);
+  return status;
 }

@@ -64,6 +64,17 @@ is_known (const void *sheet, const char *name, size_t length)
   return e && (br__entry_definition (e) || br__entry_users (e, NULL));
 }
 
+/* What gives memory back, or keeps the work when there is no more, may take some over the limit.  */
+static int
+spares_memory (const br__statement *st)
+{
+  static const char *const words[] = { "clear", "forget", "new", "save", "undo" };
+  for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
+    if (strcmp (st->word, words[i]) == 0)
+      return 1;
+  return 0;
+}
+
 static br_status
 dispatch (br__run *run)
 {
@@ -94,6 +105,7 @@ dispatch (br__run *run)
     return br__assign (run);
   else if (br__is_column (run))
     return br__do_column (run);
+  br__account_spare (st && spares_memory (st));
   /* A dimension may be called run, as in the rise and the run of stairs.  */
   if (st && (strcmp (st->word, "run") != 0 || br__lex_is_word (&run->lex, "files")))
     return st->run (run);
@@ -212,7 +224,9 @@ run_statement (br__run *run)
       run->kept = run->note_length > 0;
       return BR_OK;
     }
+  (void) br__account_refused ();
   status = dispatch (run);
+  br__account_spare (0);
   if ((status == BR_SYNTAX || status == BR_DOMAIN) && !run->refused)
     status = run_phrase (run, status);
   else if (status == BR_IO)
@@ -261,6 +275,9 @@ tell_fault (br__run *run, br_status status)
     br__fail_plain (error, status, 0, 0);
   if (status == BR_UNDECIDED && br__error_is_plain (error))
     br__fail (error, status, error->offset, error->length, "not certain at %u bits", run->sheet->settings.bits);
+  size_t most = status == BR_NO_MEMORY ? br__account_refused () : 0;
+  if (most && br__error_is_plain (error))
+    br__fail (error, status, error->offset, error->length, "more than %zu MiB of memory for one sheet", most >> 20);
   /* A place in words that were written anew may lie behind the line.  */
   if (error->offset > run->length)
     error->offset = run->length;
@@ -399,5 +416,11 @@ br_status
 br_sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file, size_t first_line,
               const br_sink *sink)
 {
-  return br__sheet_run (sheet, text, length, file, first_line, 0, sink);
+  br_sink own;
+  br__account *before = br__sheet_enter (sheet, &own, sink);
+  br_status status = br__sheet_run (sheet, text, length, file, first_line, 0, &own);
+  if (status == BR_OK && sheet->ended)
+    status = BR_STOPPED;
+  br__sheet_leave (sheet, before);
+  return status;
 }

@@ -13,7 +13,8 @@ static void
 pass_record (void *user, const br_record *record)
 {
   const br__told *t = user;
-  t->to->record (t->to->user, record);
+  if (t->to->record)
+    t->to->record (t->to->user, record);
 }
 
 static void
@@ -28,14 +29,16 @@ static void
 pass_flush (void *user)
 {
   const br__told *t = user;
-  t->to->flush (t->to->user);
+  if (t->to->flush)
+    t->to->flush (t->to->user);
 }
 
 static void
 pass_progress (void *user, const char *what, int percent)
 {
   const br__told *t = user;
-  t->to->progress (t->to->user, what, percent);
+  if (t->to->progress)
+    t->to->progress (t->to->user, what, percent);
 }
 
 const br_sink *

@@ -29,6 +29,7 @@ static void *
 work (void *user)
 {
   br__pump *p = user;
+  (void) br__account_use (p->account);
   pthread_mutex_lock (&p->lock);
   for (;;)
     {
@@ -243,7 +244,7 @@ br_status
 br__column_pump (br__column_result *result, br__column_job *job)
 {
   const br_sink *sink = job->run->sink;
-  br__pump p = { .job = job, .result = result, .out = BR__OUTPUT_ZERO, .fd = -1, .started = now () };
+  br__pump p = { .job = job, .result = result, .out = BR__OUTPUT_ZERO, .fd = -1, .started = now (), .account = br__account_used () };
   br__parts t = { NULL, NULL, 0, 0, 0 };
   pthread_mutex_init (&p.lock, NULL);
   pthread_cond_init (&p.ready, NULL);

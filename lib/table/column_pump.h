@@ -33,6 +33,7 @@ typedef struct br__pump
   pthread_cond_t ready, done;
   size_t next;                /* the block that a worker takes next */
   int stop;
+  br__account *account;       /* of the thread that called the library */
   pthread_t *workers;
   size_t worker_count;
 } br__pump;

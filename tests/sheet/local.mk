@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Sheets: changes, names, limits, memory, threads.
-sheet_tests = tests/sheet/edits \
+sheet_tests = tests/sheet/budget \
+  tests/sheet/edits \
   tests/sheet/ended \
   tests/sheet/hostile \
   tests/sheet/limits \

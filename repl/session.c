@@ -23,6 +23,9 @@
 
 enum { EXIT_WELL = 0, EXIT_CHECK = 1, EXIT_WRONG = 2 };
 
+/* Any sheet of 1 MiB has room, and the program stays under 500 MB.  */
+#define SHEET_MEMORY ((size_t) 448 << 20)
+
 const char session_prompt_name[] = "prompt";
 
 /* Takes the line of progress away, if one stands there.  */
@@ -148,7 +151,8 @@ session_start (session *s, const options *o)
   display_init (&s->out, stdout, o->color);
   display_init (&s->err, stderr, o->color);
   s->text.display = &s->out;
-  if (br_sheet_new (&s->sheet) == BR_OK && br_sheet_set_jobs (s->sheet, o->jobs) == BR_OK)
+  if (br_sheet_new (&s->sheet) == BR_OK && br_sheet_set_jobs (s->sheet, o->jobs) == BR_OK
+      && br_sheet_set_memory (s->sheet, SHEET_MEMORY) == BR_OK)
     {
       br_sheet_set_painter (s->sheet, pages_find, NULL);
       br_sheet_set_keeper (s->sheet, recovery_keeper, &s->kept);

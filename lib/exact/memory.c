@@ -217,3 +217,17 @@ br__grow (void *array, size_t *room, size_t need, size_t size)
   *room = more;
   return 1;
 }
+
+void
+br__trim (void *array, size_t *room, size_t count, size_t size)
+{
+  void *block;
+  if (!count || count >= *room)
+    return;
+  memcpy (&block, array, sizeof block);
+  block = br__realloc (block, count * size);
+  if (!block)
+    return;
+  memcpy (array, &block, sizeof block);
+  *room = count;
+}

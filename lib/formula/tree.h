@@ -41,13 +41,14 @@ typedef struct br__node
 {
   br__op op;
   unsigned count;             /* operands */
-  size_t first;               /* index of the first node of this subtree */
-  size_t offset, length;      /* the subtree's place in the tree's text */
-  size_t word, word_length;   /* the place of the name, function or sign itself */
-  int bare;                   /* a function written without brackets */
-  int brackets;               /* brackets stand around it */
-  int made;                   /* BR__OP_NUMBER: read from a word or a raised digit, not from WORD as it stands */
-  int unit;                   /* BR__OP_MUL: the right operand is a unit behind brackets, (3 + 2) in */
+  /* 32 bits are enough for a line, and a sheet has many nodes.  */
+  uint32_t first;             /* index of the first node of this subtree */
+  uint32_t offset, length;    /* the subtree's place in the tree's text */
+  uint32_t word, word_length; /* the place of the name, function or sign itself */
+  unsigned char bare;         /* a function written without brackets */
+  unsigned char brackets;     /* brackets stand around it */
+  unsigned char made;         /* BR__OP_NUMBER: read from a word or a raised digit, not from WORD as it stands */
+  unsigned char unit;         /* BR__OP_MUL: the right operand is a unit behind brackets, (3 + 2) in */
   br_measure number;          /* BR__OP_NUMBER */
   const struct br__function *function;  /* BR__OP_CALL */
   struct br__entry *entry;    /* BR__OP_NAME, once tied to a dimension of a sheet */

@@ -153,8 +153,7 @@ keep_old (br__run *run, br__definition *d, const br__definition *old)
   char *kept = note ? br__strndup (old->note, strlen (old->note)) : NULL;
   if (kept)
     {
-      br__free (d->note);
-      d->note = kept;
+      br__definition_take_note (d, kept);
     }
   br_status status = note && !kept ? BR_NO_MEMORY : BR_OK;
   if (status == BR_OK && tolerance)

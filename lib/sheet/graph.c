@@ -23,6 +23,16 @@ br__graph_new (const br__settings *settings)
 const br__settings *br__graph_settings (const br__graph *g) { return g->settings; }
 void br__graph_set_settings (br__graph *g, const br__settings *settings) { g->settings = settings; }
 
+static char no_note[] = "";
+
+void
+br__definition_take_note (br__definition *d, char *note)
+{
+  if (d->note != no_note)
+    br__free (d->note);
+  d->note = note;
+}
+
 void
 br__definition_free (br__definition *d)
 {
@@ -30,7 +40,8 @@ br__definition_free (br__definition *d)
     return;
   br__tree_clear (&d->tree);
   br__free (d->edges);
-  br__free (d->note);
+  if (d->note != no_note)
+    br__free (d->note);
   br__free (d->tolerance_text);
   br__value_clear (&d->tolerance);
   br__free (d);
@@ -48,8 +59,8 @@ br__graph_free (br__graph *g)
       next = e->next;
       br__definition_free (e->definition);
       br__value_clear (&e->value);
-      br__free (e->name);
-      br__free (e->letters);
+      if (e->letters != e->name)
+        br__free (e->letters);
       br__free (e);
     }
   br__free (g);
@@ -110,18 +121,25 @@ add_letters (br__graph *g, br__entry *e, size_t length)
   char *letters = without_capitals (e->name, length);
   if (!letters)
     return 0;
+  if (memcmp (letters, e->name, length) == 0)
+    {
+      br__free (letters);
+      letters = e->name;
+    }
   HASH_FIND (by_letters, g->letters, letters, length, first);
   if (first)
     {
       e->alike = first->alike;
       first->alike = e;
-      br__free (letters);
+      if (letters != e->name)
+        br__free (letters);
       return 1;
     }
   HASH_ADD_KEYPTR (by_letters, g->letters, letters, length, e);
   if (!e->by_letters.tbl)
     {
-      br__free (letters);
+      if (letters != e->name)
+        br__free (letters);
       return 0;
     }
   e->letters = letters;
@@ -143,18 +161,17 @@ br__graph_get_hidden (br__graph *g, br__entry_kind kind, const char *name, size_
   br__entry *e = br__graph_find (g, name, length);
   if (e)
     return e;
-  e = br__alloc_zero (1, sizeof *e);
+  e = br__alloc_zero (1, sizeof *e + length + 1);
   if (!e)
     return NULL;
   e->kind = kind;
-  e->name = br__strndup (name, length);
-  if (e->name)
-    HASH_ADD_KEYPTR (hh, g->names, e->name, length, e);
-  if (!e->name || !e->hh.tbl || !add_letters (g, e, length))
+  memcpy (e->name, name, length);
+  HASH_ADD_KEYPTR (hh, g->names, e->name, length, e);
+  /* No name of a dimension has the letters of a hidden one.  */
+  if (!e->hh.tbl || (kind == BR__ENTRY_DIMENSION && !add_letters (g, e, length)))
     {
       if (e->hh.tbl)
         HASH_DELETE (hh, g->names, e);
-      br__free (e->name);
       br__free (e);
       return NULL;
     }
@@ -253,6 +270,7 @@ tie_names (br__definition *d, br__graph *g)
       memset (&d->edges[d->edge_count], 0, sizeof (br__edge));
       d->edges[d->edge_count++].used = n->entry;
     }
+  br__trim (&d->edges, &room, d->edge_count, sizeof (br__edge));
   return BR_OK;
 }
 
@@ -267,7 +285,8 @@ br__definition_new (br__definition **d, br__graph *g, br__tree *tree, const char
     {
       made->tree = *tree;
       memset (tree, 0, sizeof *tree);
-      made->note = br__strndup (note, note_length);
+      br__trim (&made->tree.nodes, &made->tree.room, made->tree.count, sizeof (br__node));
+      made->note = note_length ? br__strndup (note, note_length) : no_note;
       status = made->note ? tie_names (made, g) : BR_NO_MEMORY;
     }
   else

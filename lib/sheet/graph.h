@@ -37,6 +37,9 @@ typedef struct br__definition
   char *tolerance_text;             /* as typed, or NULL */
 } br__definition;
 
+/* D takes over NOTE.  */
+void br__definition_take_note (br__definition *d, char *note);
+
 typedef struct br__graph br__graph;
 
 /* SETTINGS, borrowed, are those with which hidden formulas are worked out.  */

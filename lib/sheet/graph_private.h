@@ -16,9 +16,9 @@ struct br__entry
 {
   br__entry_kind kind;
   int part;                     /* of a number of a shape: BR__SHAPE_KIND ...  */
-  char *name;
   UT_hash_handle hh;
-  char *letters;                /* the name without capitals, of the first that has these letters, else NULL */
+  char *letters;                /* the name without capitals, of the first that has these letters, else NULL; NAME itself
+                                   where it has none */
   UT_hash_handle by_letters;
   struct br__entry *alike;      /* the next with the same letters */
   br__entry *next;              /* in order of first naming */
@@ -39,6 +39,7 @@ struct br__entry
   size_t place;                 /* program.c: of what varies with an input */
   unsigned long below, above;   /* loop.c: seen from either side */
   br__entry *below_from, *above_from;
+  char name[];
 };
 
 struct br__graph

@@ -28,6 +28,15 @@ enum { EXIT_WELL = 0, EXIT_CHECK = 1, EXIT_WRONG = 2 };
 
 const char session_prompt_name[] = "prompt";
 
+static void
+flush_answers (session *s)
+{
+  if (fflush (s->out.stream) == 0)
+    return;
+  s->failed = 1;
+  s->reason = errno;
+}
+
 /* Takes the line of progress away, if one stands there.  */
 static void
 end_progress (session *s)
@@ -91,8 +100,7 @@ on_flush (void *user)
   session *s = user;
   end_progress (s);
   text_flush (&s->text);
-  if (fflush (s->out.stream) != 0)
-    s->failed = 1;
+  flush_answers (s);
 }
 
 static void
@@ -109,8 +117,7 @@ session_fault (session *s, const br_fault *fault)
   text_flush (&s->text);
   if (s->json && !json_put_fault (s->out.stream, fault))
     s->failed = 1;
-  if (fflush (s->out.stream) != 0)
-    s->failed = 1;
+  flush_answers (s);
   if (s->interrupted && *s->interrupted)      /* the terminal has put ^C here */
     putc ('\n', s->err.stream);
   fault_put (&s->err, fault, fault->file != session_prompt_name);
@@ -142,6 +149,7 @@ session_start (session *s, const options *o)
   s->json = o->json;
   s->faults = 0;
   s->failed = 0;
+  s->reason = 0;
   s->interrupted = NULL;
   s->kept = (recovery) RECOVERY_ZERO;
   s->saved = 0;
@@ -202,8 +210,7 @@ finish_run (session *s, br_status status, size_t faults_before, const char *file
 {
   end_progress (s);
   text_flush (&s->text);
-  if (fflush (s->out.stream) != 0)
-    s->failed = 1;
+  flush_answers (s);
   if (status != BR_OK && s->faults == faults_before)
     tell_of_run (s, status, file);
   if (!s->interrupted && s->saved)
@@ -242,10 +249,12 @@ session_end (session *s)
   br_sheet_free (s->sheet);
   recovery_close (&s->kept, 0);
   s->sheet = NULL;
+  flush_answers (s);
   int unwritten = ferror (s->out.stream);
   if (fclose (s->out.stream) != 0 || unwritten)
     {
-      fputs ("benchrule: standard output could not be written\n", stderr);
+      fprintf (stderr, "benchrule: standard output could not be written%s%s\n", s->reason ? ": " : "",
+               s->reason ? strerror (s->reason) : "");
       s->failed = 1;
     }
   return s->failed || s->text.failed || s->faults > 0 ? EXIT_WRONG : status;

@@ -17,6 +17,7 @@ typedef struct session
   text_printer text;
   size_t faults;          /* mistakes told so far */
   int failed;             /* something could not be read or written, or no memory */
+  int reason;             /* why an answer could not be written: errno, 0 where that went well */
   const volatile sig_atomic_t *interrupted;     /* at the prompt: Ctrl-C came during the work */
   recovery kept;          /* what is not saved, and what was left from before */
   int saved;              /* a sheet was saved since this was last looked at */

@@ -160,6 +160,21 @@ read_again (br__run *run, const br__run *typed)
   run->word = typed->word;
 }
 
+/* The place of a mistake in the words of the language may lie behind the line that was TYPED, which is in its whole the
+   place then.  */
+static void
+stay_inside (br__run *run, const br__run *typed)
+{
+  size_t characters = 0;
+  for (size_t i = 0; i < typed->length; i++)
+    characters += ((unsigned char) typed->text[i] & 0xc0) != 0x80;
+  if (run->error->offset <= characters)
+    return;
+  read_again (run, typed);
+  run->error->offset = 0;
+  run->error->length = typed->end;
+}
+
 /* A line that was refused with STATUS is read as a phrase, and runs in the words of the language, which are those that
    the sheet keeps.  Where that is refused, too, the line's own mistake is told, unless only the phrase has a hint.  */
 static br_status
@@ -187,7 +202,10 @@ run_phrase (br__run *run, br_status status)
       run->echoes = 0;
       br__phrase_hint (run);
       if (*run->error->hint || run->error->status == BR_NO_MEMORY)
-        return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
+        {
+          stay_inside (run, &typed);
+          return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
+        }
       br_status was = status;
       br_error later = *run->error;
       read_again (run, &typed);
@@ -199,6 +217,7 @@ run_phrase (br__run *run, br_status status)
       run->text = br__text_string (&run->phrase);
       run->length = run->phrase.length;
       *run->error = later;
+      stay_inside (run, &typed);
       return was;
     }
   int failed = t.failed;

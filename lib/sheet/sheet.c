@@ -40,25 +40,33 @@ br__release_by (br_sheet *sheet, void (*release) (br_sheet *sheet))
   sheet->release[i] = release;
 }
 
-br__account *
-br__sheet_enter (br_sheet *sheet, br_sink *own, const br_sink *sink)
+void
+br__sheet_enter (br__call *call, br_sheet *sheet, const br_sink *sink)
 {
   static const br_sink silent;
-  *own = sink ? *sink : silent;
+  call->sink = sink ? *sink : silent;
+  call->before = br__account_used ();
+  (void) feholdexcept (&call->floating);
+  (void) fesetround (FE_TONEAREST);
+  if (sheet->account)
+    (void) br__account_use (sheet->account);
   if (sheet->running++ == 0)
-    sheet->told = own;
-  return sheet->account ? br__account_use (sheet->account) : br__account_used ();
+    sheet->told = &call->sink;
 }
 
-void
-br__sheet_leave (br_sheet *sheet, br__account *before)
+br_status
+br__sheet_leave (const br__call *call, br_sheet *sheet, br_status status)
 {
-  (void) br__account_use (before);
-  if (--sheet->running > 0)
-    return;
-  sheet->told = NULL;
-  if (sheet->ended)
-    br_sheet_free (sheet);
+  const int ended = sheet->ended;
+  (void) br__account_use (call->before);
+  (void) fesetenv (&call->floating);
+  if (--sheet->running == 0)
+    {
+      sheet->told = NULL;
+      if (ended)
+        br_sheet_free (sheet);
+    }
+  return status == BR_OK && ended ? BR_STOPPED : status;
 }
 
 /* The rest of what runs goes unheard and as fast as it can.  */

@@ -4,6 +4,8 @@
 #ifndef BR_SHEET_SHEET_H
 #define BR_SHEET_SHEET_H
 
+#include <fenv.h>
+
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "file/file.h"
@@ -171,9 +173,18 @@ struct br_sheet
   int ended;                        /* freed by a callback: goes when the outermost call ends */
 };
 
-/* Around what a program has SHEET do: OWN gets what of SINK is still listened to.  */
-br__account *br__sheet_enter (br_sheet *sheet, br_sink *own, const br_sink *sink);
-void br__sheet_leave (br_sheet *sheet, br__account *before);
+/* What a program has a sheet do.  The floating-point environment is the program's, with whatever it traps; pictures are
+   laid out in the usual one.  */
+typedef struct br__call
+{
+  br_sink sink;             /* what of the program's is still listened to */
+  br__account *before;
+  fenv_t floating;
+} br__call;
+
+void br__sheet_enter (br__call *call, br_sheet *sheet, const br_sink *sink);
+/* STATUS, or BR_STOPPED where that is BR_OK and the sheet was freed meanwhile.  */
+br_status br__sheet_leave (const br__call *call, br_sheet *sheet, br_status status);
 
 /* With no account of its own.  */
 br_status br__sheet_new (br_sheet **sheet, const br__language *language);

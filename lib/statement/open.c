@@ -375,11 +375,7 @@ run_path (br_sheet *sheet, const char *path, const br_sink *sink)
 br_status
 br_sheet_run_file (br_sheet *sheet, const char *path, const br_sink *sink)
 {
-  br_sink own;
-  br__account *before = br__sheet_enter (sheet, &own, sink);
-  br_status status = run_path (sheet, path, &own);
-  if (status == BR_OK && sheet->ended)
-    status = BR_STOPPED;
-  br__sheet_leave (sheet, before);
-  return status;
+  br__call call;
+  br__sheet_enter (&call, sheet, sink);
+  return br__sheet_leave (&call, sheet, run_path (sheet, path, &call.sink));
 }

@@ -435,11 +435,7 @@ br_status
 br_sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file, size_t first_line,
               const br_sink *sink)
 {
-  br_sink own;
-  br__account *before = br__sheet_enter (sheet, &own, sink);
-  br_status status = br__sheet_run (sheet, text, length, file, first_line, 0, &own);
-  if (status == BR_OK && sheet->ended)
-    status = BR_STOPPED;
-  br__sheet_leave (sheet, before);
-  return status;
+  br__call call;
+  br__sheet_enter (&call, sheet, sink);
+  return br__sheet_leave (&call, sheet, br__sheet_run (sheet, text, length, file, first_line, 0, &call.sink));
 }

@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Sheets: changes, names, limits, memory, threads.
 sheet_tests = tests/sheet/budget \
+  tests/sheet/caller \
   tests/sheet/edits \
   tests/sheet/ended \
   tests/sheet/hostile \

@@ -218,4 +218,24 @@ samples_state (br_sheet *sheet)
   return text;
 }
 
+/* What SAMPLE says in a sheet of its own, and what that sheet holds then.  To be freed.  */
+CHECK_UNUSED static char *
+samples_answer (const char *prelude, const sheet_sample *sample)
+{
+  said s = SAID_ZERO;
+  char *text = NULL;
+  size_t size;
+  br_sheet *sheet = sheet_with (prelude);
+  FILE *out = open_memstream (&text, &size);
+  fprintf (out, "%s\n", br_status_name (sheet_run (sheet, &s, sample->line)));
+  samples_write (out, &s);
+  br_sheet_go_on (sheet);
+  char *state = samples_state (sheet);
+  fputs (state, out);
+  free (state);
+  fclose (out);
+  sheet_end (sheet, &s);
+  return text;
+}
+
 #endif

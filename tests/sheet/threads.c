@@ -27,26 +27,6 @@ prelude_without_files (void)
   return text;
 }
 
-/* What SAMPLE says in a sheet of its own, and what that sheet holds then.  To be freed.  */
-static char *
-answer (const char *prelude, const sheet_sample *sample)
-{
-  said s = SAID_ZERO;
-  char *text = NULL;
-  size_t size;
-  br_sheet *sheet = sheet_with (prelude);
-  FILE *out = open_memstream (&text, &size);
-  fprintf (out, "%s\n", br_status_name (sheet_run (sheet, &s, sample->line)));
-  samples_write (out, &s);
-  br_sheet_go_on (sheet);
-  char *state = samples_state (sheet);
-  fputs (state, out);
-  free (state);
-  fclose (out);
-  sheet_end (sheet, &s);
-  return text;
-}
-
 typedef struct worker
 {
   pthread_t thread;
@@ -67,7 +47,7 @@ work (void *user)
       size_t at = (w->first + i) % CHECK_COUNT (samples);
       if (!w->expected[at])
         continue;
-      char *text = answer (w->prelude, &samples[at]);
+      char *text = samples_answer (w->prelude, &samples[at]);
       if (strcmp (text, w->expected[at]) != 0)
         w->differed = at + 1;
       free (text);
@@ -83,7 +63,7 @@ eight_threads (void **state)
   char *expected[CHECK_COUNT (samples)], *prelude = prelude_without_files ();
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (samples); i++)
-    expected[i] = is_shared (&samples[i]) ? NULL : answer (prelude, &samples[i]);
+    expected[i] = is_shared (&samples[i]) ? NULL : samples_answer (prelude, &samples[i]);
   for (size_t i = 0; i < THREADS; i++)
     {
       workers[i] = (worker) { .first = i * CHECK_COUNT (samples) / THREADS, .times = check_times (2),

@@ -344,6 +344,9 @@ many_gaps (void *rounding)
   br_number sixteenth = { 1, 15 }, mark = BR_NUMBER_ZERO;
   br_real z = BR_REAL_ZERO, off = BR_REAL_ZERO;
   fesetround (*(const int *) rounding);
+#ifdef __GLIBC__
+  feenableexcept (FE_ALL_EXCEPT);
+#endif
   mpfr_set_emin (-3);
   mpfr_set_emax (4);
   for (int i = 1; i <= 100; i++)

@@ -53,6 +53,13 @@ display_put_bytes (const display *d, const char *text, size_t length)
   escape_char c;
   for (size_t i = 0; i < length; i += c.bytes)
     {
+      /* What every terminal shows goes out as it is.  */
+      size_t plain = 0;
+      while (i + plain < length && text[i + plain] >= ' ' && text[i + plain] <= '~')
+        plain++;
+      fwrite (text + i, 1, plain, d->stream);
+      if ((i += plain) == length)
+        return;
       escape_next (&c, text + i, length - i);
       fputs (c.shown, d->stream);
     }

@@ -200,8 +200,10 @@ br__grow (void *array, size_t *room, size_t need, size_t size)
   if (need <= *room)
     return 1;
   size_t more = *room > SIZE_MAX / 2 ? need : *room * 2;
-  if (more < 8)
-    more = 8;
+  /* A sheet keeps one or two arrays of large elements for each line, most of them with few.  */
+  size_t least = size > 32 ? 2 : 8;
+  if (more < least)
+    more = least;
   if (more < need)
     more = need;
   size_t bytes;

@@ -216,18 +216,15 @@ br__word_end (const char *text, size_t length, size_t at)
 int
 br__word_is (const char *text, size_t length, const char *word)
 {
-  size_t i;
-
-  if (strlen (word) != length)
-    return 0;
-  for (i = 0; i < length; i++)
+  /* Most words differ in their first letter, and a NUL in TEXT is no letter of one.  */
+  for (size_t i = 0; i < length; i++)
     {
       char c = text[i];
 
       if (c >= 'A' && c <= 'Z')
         c = (char) (c - 'A' + 'a');
-      if (c != word[i])
+      if (c != word[i] || !c)
         return 0;
     }
-  return 1;
+  return !word[length];
 }

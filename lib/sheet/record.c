@@ -141,9 +141,17 @@ row_add_text (row *r, const char *key, const char *bytes, size_t length)
 static void
 row_add_from (row *r, const char *key, br_text *t)
 {
+  cell *c = t->bytes && !t->failed ? row_add (r, key, BR_FIELD_TEXT) : NULL;
   if (t->failed && r)
     r->failed = 1;
-  row_add_text (r, key, br__text_string (t), t->length);
+  /* The bytes, which end with a NUL, change hands.  */
+  if (c)
+    {
+      c->value.text = t->bytes;
+      *t = (br_text) BR_TEXT_ZERO;
+    }
+  else
+    row_add_text (r, key, br__text_string (t), t->length);
   br__text_clear (t);
 }
 
@@ -297,7 +305,7 @@ br_field
 br_record_get (const br_record *r, const char *key)
 {
   for (size_t i = 0; r && i < r->row.size; i++)
-    if (strcmp (r->row.cells[i].key, key) == 0)
+    if (r->row.cells[i].key[0] == key[0] && strcmp (r->row.cells[i].key, key) == 0)
       return row_at (CROW (r), i);
   return absent;
 }

@@ -17,7 +17,7 @@
 #define MOVED "name", "before", "after", "before_shown", "after_shown"
 #define KEYS(kind, ...) { kind, (const char *const []) { __VA_ARGS__, NULL } }
 
-/* "set.changed": the rows of the list `changed` in a record `set`.  */
+/* "set.changed": the rows of the list `changed` in a record `set`.  In the order of strcmp, as they are searched by halves.  */
 static const br__record_keys table[] =
 {
   KEYS ("answer", "waiting", "exact", "shown"),
@@ -31,8 +31,8 @@ static const br__record_keys table[] =
   KEYS ("cut_plan.sticks", "stock", "number", "pieces", "offcut", "offcut_mark", "kerfs", "marks", "pencil",
         "pencil_error", "marks_across", "pencil_across", "pencil_across_error", "same", "picture"),
   KEYS ("cut_plan.sticks.pieces", "part", "length", "mark", "width", "width_mark", "x", "y", "turned"),
-  KEYS ("cut_plan.unplaced", "part", "quantity", "why"),
   KEYS ("cut_plan.stocks", "stock", "used", "needed", "least", "proven", "stopped", "length", "width", "kerf"),
+  KEYS ("cut_plan.unplaced", "part", "quantity", "why"),
   KEYS ("dimension", "name", "state", VALUE, MARK, "waiting", "formula", "tolerance", "note", "drawn"),
   KEYS ("division", "piece", "piece_shown", MARK, "pieces", "of", "kerf", "width", "ends", "marks", "rows", "note"),
   KEYS ("division.rows", VALUE, MARK),
@@ -41,20 +41,20 @@ static const br__record_keys table[] =
   KEYS ("drawing.waiting", "name", "needs"),
   KEYS ("drills", "expression", VALUE, "rows", "source"),
   KEYS ("drills.rows", "series", "below", "below_size", "below_play", "above", "above_size", "above_play"),
+  KEYS ("exact", "expression", VALUE),
   KEYS ("fit", "scale", "scale_words", "drawn_width", "drawn_width_shown", "full_over_width", "full_over_width_shown",
         "drawn_height", "drawn_height_shown", "full_over_height", "full_over_height_shown", "fits", "paper", "lies",
         "margin", "source", "paper_source", "squares_width", "squares_width_shown", "squares_height",
         "squares_height_shown"),
-  KEYS ("exact", "expression", VALUE),
   KEYS ("forgotten", "name", "changed"),
   KEYS ("forgotten.changed", MOVED),
   KEYS ("found", "name", VALUE, MARK, "solution", "solutions", "linear", "from", "to", "keeping", "message"),
   KEYS ("found.keeping", "side", "value", "mark"),
   KEYS ("grade", "student", "version", "verdicts", "marks", "of", "note"),
   KEYS ("grade_summary", "file", "papers", "mean", "spread", "lowest", "highest", "problems", "mistakes"),
+  KEYS ("grade_summary.mistakes", "mistake", "count", "in_problems"),
   KEYS ("grade_summary.problems", "problem", "right", "form", "known_mistake", "other_wrong", "unreadable",
         "no_answer"),
-  KEYS ("grade_summary.mistakes", "mistake", "count", "in_problems"),
   KEYS ("help", "lines"),
   KEYS ("history", "student", "topic", "file", "problems", "right", "mistakes"),
   KEYS ("key", MADE),
@@ -121,12 +121,21 @@ static const br__record_keys table[] =
 const br__record_keys *
 br__record_keys_of (const char *kind, const char *inner)
 {
-  size_t length = strlen (kind);
-  for (size_t i = 0; i < sizeof table / sizeof table[0]; i++)
-    if (table[i].kind[0] == kind[0] && strncmp (table[i].kind, kind, length) == 0
-        && (inner ? table[i].kind[length] == '.' && strcmp (table[i].kind + length + 1, inner) == 0
-            : table[i].kind[length] == '\0'))
-      return &table[i];
+  size_t length = strlen (kind), low = 0, high = sizeof table / sizeof table[0];
+  while (low < high)
+    {
+      size_t middle = (low + high) / 2;
+      const char *row = table[middle].kind;
+      int order = strncmp (row, kind, length);
+      if (order == 0)
+        order = !inner ? row[length] != '\0' : row[length] != '.' ? row[length] - '.' : strcmp (row + length + 1, inner);
+      if (order == 0)
+        return &table[middle];
+      if (order < 0)
+        low = middle + 1;
+      else
+        high = middle;
+    }
   return NULL;
 }
 

@@ -43,7 +43,8 @@ br__statement_find (const char *word, size_t length)
 {
   for (size_t room = 0; room < sizeof rooms / sizeof rooms[0]; room++)
     for (const br__statement *st = rooms[room]; st->word; st++)
-      if (br__same_word (word, length, st->word))
+      /* Every word begins with a small letter, and nearly every one with another.  */
+      if (length && (*word | 0x20) == *st->word && br__same_word (word, length, st->word))
         return st;
   return NULL;
 }

@@ -45,7 +45,6 @@ put_changed (const display *d, const br_record *record)
   const br_list *rows = br_record_list (record, "changed");
   const char *name = br_record_text (record, "name");
   table t = TABLE_ZERO;
-  table_start (&t, 3, headings);
   for (size_t i = 0; i < br_list_size (rows); i++)
     {
       const br_record *row = br_list_record (rows, i);
@@ -53,6 +52,8 @@ put_changed (const display *d, const br_record *record)
       if (!row || (itself && br_record_get (row, "before").type == BR_FIELD_NULL
                    && !*br_record_text (row, "before_shown")))
         continue;
+      if (table_rows (&t) == 0)
+        table_start (&t, 3, headings);
       table_add (&t, br_record_text (row, "name"));
       text_add_shown (&t, d, row, "before", "-");
       text_add_shown (&t, d, row, "after", "-");

@@ -32,6 +32,12 @@ compare_keys (void)
   const br__record_keys *row;
   for (size_t i = 0; (row = br__record_keys_at (i)); i++)
     {
+      const br__record_keys *before = i ? br__record_keys_at (i - 1) : NULL;
+      if (before && strcmp (before->kind, row->kind) >= 0)
+        {
+          printf ("lib/sheet/record_keys.c: `%s` stands behind `%s`\n", row->kind, before->kind);
+          told = 1;
+        }
       const json_t *schema = schema_of (row->kind);
       json_t *required = json_object_get (schema, "required"), *properties = json_object_get (schema, "properties");
       size_t first = strchr (row->kind, '.') ? 0 : 1, n = 0;

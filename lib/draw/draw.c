@@ -28,6 +28,11 @@ drawing_clear (br__drawing *d)
   br_number_clear (&d->grid);
   br__paperwork_clear (&d->w);
   br__view_clear (&d->view);
+  for (int i = 0; i < 2; i++)
+    {
+      br__view_clear (&d->other[i]);
+      br__seen_clear (&d->seen[i]);
+    }
   br__plot_clear (&d->figure);
 }
 
@@ -172,8 +177,14 @@ static br_status
 read_statement (br__drawing *d, br__run *run)
 {
   br_status status = BR_OK;
-  if (br__lex_is_word (&run->lex, "side"))
-    status = br__lex_next (&run->lex, run->error);
+  if (br__take_word (run, "top", &status))
+    d->from = BR__FROM_ABOVE;
+  else if (br__take_word (run, "front", &status))
+    d->from = BR__FROM_THE_FRONT;
+  else if (br__take_word (run, "views", &status))
+    d->from = BR__ALL_VIEWS;
+  else
+    (void) br__take_word (run, "side", &status);
   if (status == BR_OK && br__lex_is_word (&run->lex, "bare"))
     {
       d->bare = 1;
@@ -186,12 +197,48 @@ read_statement (br__drawing *d, br__run *run)
 
 /* ---- The scale and the paper ---- */
 
+/* RUN, of the sheet that is seen from above (WHICH 0) or from the front, which is made when it is first asked for.  */
+static br_status
+run_of (br__run *seen, br__drawing *d, br__run *run, int which)
+{
+  br__seen *z = &d->seen[which];
+  br_status status = z->sheet ? BR_OK : br__seen_make (z, run, which ? BR__FROM_THE_FRONT : BR__FROM_ABOVE, d->layer, d->of);
+  *seen = *run;
+  seen->sheet = z->sheet;
+  return status;
+}
+
+/* The view or the views of D.  What is drawn alone is D's view.  */
+static br_status
+make_views (br__drawing *d, br__run *run, const br_number *ratio)
+{
+  br_status status = BR_OK;
+  br__run seen;
+  if (d->from == BR__FROM_THE_SIDE || d->from == BR__ALL_VIEWS)
+    status = br__view_make (&d->view, run, ratio, d->layer, d->of);
+  for (int i = 0; i < 2 && status == BR_OK; i++)
+    if (d->from == BR__ALL_VIEWS || d->from == (i ? BR__FROM_THE_FRONT : BR__FROM_ABOVE))
+      {
+        status = run_of (&seen, d, run, i);
+        if (status == BR_OK)
+          status = br__view_make (d->from == BR__ALL_VIEWS ? &d->other[i] : &d->view, &seen, ratio, NULL, NULL);
+      }
+  return status;
+}
+
 static br_status
 make_view (br__drawing *d, br__run *run, const br_number *ratio)
 {
-  br_status status = br__view_make (&d->view, run, ratio, d->layer, d->of);
+  br_status status = make_views (d, run, ratio);
   size_t start = run->word.offset, length = run->end - start;
-  if (status == BR_DOMAIN)
+  const br__seen *flat = d->seen[0].flat_count ? &d->seen[0] : &d->seen[1];
+  if (status == BR_DOMAIN && flat->flat_count)
+    {
+      br__fail (run->error, BR_DOMAIN, start, length, "no shape has a depth yet, so there is the side view alone");
+      br__hint (run->error, "give it one behind its place: %s %s = ... deep 3/4 in", br__shape_kind_word (flat->flat[0]->kind),
+                flat->flat[0]->name);
+    }
+  else if (status == BR_DOMAIN)
     {
       br__fail (run->error, BR_DOMAIN, start, length, d->layer || d->of ? "there is no shape of that layer or part"
                                                                         : "there is no shape to be drawn yet");
@@ -207,10 +254,39 @@ make_view (br__drawing *d, br__run *run, const br_number *ratio)
   return status;
 }
 
+const char *const br__view_names[] = { "side", "top", "front", "views" };
+static const char *const view_words[] = { "side view", "view from above", "front view", "three views" };
+
+/* How far all reaches, side by side where there are several views.  */
+static br__area
+whole_reach (const br__drawing *d)
+{
+  br__area a = d->view.reach;
+  if (d->from == BR__ALL_VIEWS)
+    {
+      a.y2 += d->other[0].reach.y2 - d->other[0].reach.y;
+      a.x2 += d->other[1].reach.x2 - d->other[1].reach.x;
+    }
+  return a;
+}
+
+static br_status
+draw_figure (br__drawing *d, br__run *run, int64_t width, int64_t height)
+{
+  br__view_set set = { { &d->view, &d->other[0], &d->other[1] }, { *run, *run, *run } };
+  br_status status = BR_OK;
+  for (int i = 0; i < 2 && status == BR_OK; i++)
+    if (d->seen[i].sheet)
+      status = run_of (&set.run[i + 1], d, run, i);
+  if (d->from == BR__ALL_VIEWS)
+    return br__draw_views (&d->figure, &d->found, &set, br__first_angle (&run->sheet->settings), d->w.grid, width);
+  return br__draw_side (&d->figure, &d->found, &set.run[d->from], &d->view, d->w.grid, width, height);
+}
+
 static br_status
 make_paper (br__drawing *d, br__run *run, const br_number *ratio, int landscape)
 {
-  br_status status = br__paperwork_make (&d->w, run, "side view", ratio, br_number_sign (&d->grid) ? &d->grid : NULL,
+  br_status status = br__paperwork_make (&d->w, run, view_words[d->from], ratio, br_number_sign (&d->grid) ? &d->grid : NULL,
                                          d->paper, landscape);
   d->landscape = landscape;
   return status == BR_OK ? BR_OK : br__fail_plain (run->error, status, run->word.offset, run->end - run->word.offset);
@@ -226,7 +302,7 @@ try_paper (int64_t *sheets, br__drawing *d, br__run *run, const br_number *ratio
                      SMALL_SQUARES);
   br__area room = br__paper_room (&d->w);
   if (status == BR_OK)
-    status = br__draw_side (&d->figure, &d->found, run, &d->view, d->w.grid, room.x2 - room.x, room.y2 - room.y);
+    status = draw_figure (d, run, room.x2 - room.x, room.y2 - room.y);
   if (status == BR_OK)
     *sheets = br__sheets_for (&d->figure, &d->w);
   return status;
@@ -239,8 +315,8 @@ try_scale (int *fits, br__drawing *d, br__run *run, const br_number *ratio)
 {
   int64_t sheets = 0, other = 0;
   br_status status = make_view (d, run, ratio);
-  const br__area *a = &d->view.reach;
-  int landscape = (a->x2 - a->x) / 5 > (a->y2 - a->y) / 4;
+  const br__area a = whole_reach (d);
+  int landscape = (a.x2 - a.x) / 5 > (a.y2 - a.y) / 4;
   if (status == BR_OK)
     status = try_paper (&sheets, d, run, ratio, landscape);
   /* A crowd, which takes its time, stays as it lies.  */
@@ -289,7 +365,7 @@ find_scale (br__drawing *d, br__run *run)
                        "the margins leave too little of the paper");
   if (status == BR_OK)
     status = make_view (d, run, &ratio);
-  br__area full = d->view.reach;
+  br__area full = whole_reach (d);
   for (size_t i = 0; fits < 2 && status == BR_OK && (row = br__scale_at (i, !metric)) != NULL && i <= last; i++)
     {
       next = br__scale_at (i + 1, !metric);
@@ -313,14 +389,40 @@ find_scale (br__drawing *d, br__run *run)
   return status;
 }
 
+/* In the terminal what is left out of a view is told beside it.  */
+static br_status
+remark_flat (const br__drawing *d, br__run *run)
+{
+  const br__seen *z = d->seen[0].sheet ? &d->seen[0] : &d->seen[1];
+  br_text t = BR_TEXT_ZERO;
+  for (size_t i = 0; i < z->flat_count; i++)
+    br__text_printf (&t, "%s%s", i ? ", " : "", z->flat[i]->name);
+  br_status status = t.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : BR_OK;
+  if (status == BR_OK && t.length)
+    status = br__remark (run, "in the side view alone, as the depth is not known: %s", br__text_string (&t));
+  br__text_clear (&t);
+  return status;
+}
+
 /* In the terminal there is no paper.  */
 static br_status
 show_view (br__drawing *d, br__run *run)
 {
   if (d->scaled || d->bare || d->paper || br_number_sign (&d->grid))
     return br__expected (run, "`into FILE.pdf`, `.svg` or `.png`");
+  br__run seen = *run;
   br_status status = make_view (d, run, NULL);
-  return status == BR_OK ? br__view_emit (run, &d->view) : status;
+  if (status == BR_OK && d->from != BR__FROM_THE_SIDE && d->from != BR__ALL_VIEWS)
+    status = run_of (&seen, d, run, d->from == BR__FROM_THE_FRONT);
+  if (status == BR_OK)
+    status = br__view_emit (&seen, &d->view, br__view_names[d->from == BR__ALL_VIEWS ? 0 : d->from]);
+  for (int i = 0; i < 2 && status == BR_OK && d->from == BR__ALL_VIEWS; i++)
+    {
+      status = run_of (&seen, d, run, i);
+      if (status == BR_OK)
+        status = br__view_emit (&seen, &d->other[i], br__view_names[i + 1]);
+    }
+  return status == BR_OK ? remark_flat (d, run) : status;
 }
 
 /* To be laid over the sketch: at its scale, on its squares.  */
@@ -328,7 +430,13 @@ static br_status
 draw_bare (br__drawing *d, br__run *run)
 {
   const br_number *ratio = d->scaled ? &d->ratio : &run->sheet->settings.scale;
+  br__run seen = *run;
+  if (d->from == BR__ALL_VIEWS)
+    return br__fail (run->error, BR_DOMAIN, run->word.offset, run->end - run->word.offset,
+                     "one view at a time is drawn bare: side, top or front");
   br_status status = make_view (d, run, ratio);
+  if (status == BR_OK && d->from != BR__FROM_THE_SIDE)
+    status = run_of (&seen, d, run, d->from == BR__FROM_THE_FRONT);
   if (status == BR_OK)
     status = make_paper (d, run, ratio, d->view.reach.x2 - d->view.reach.x > d->view.reach.y2 - d->view.reach.y);
   if (status == BR_OK && d->w.grid < LEAST_SQUARE)
@@ -336,7 +444,7 @@ draw_bare (br__drawing *d, br__run *run)
   d->w.bare = 1;
   d->found.shapes = d->view.count;
   d->found.loose = d->view.loose;
-  return status == BR_OK ? br__draw_bare (&d->figure, run, &d->view, d->w.grid) : status;
+  return status == BR_OK ? br__draw_bare (&d->figure, &seen, &d->view, d->w.grid) : status;
 }
 
 /* A scale that is given with the statement comes first, then the sheet's, then the largest that fits.  */
@@ -352,6 +460,23 @@ draw_to_scale (br__drawing *d, br__run *run)
   return try_scale (&fits, d, run, d->of_sheet ? &run->sheet->settings.scale : &d->ratio);
 }
 
+/* The shapes of each view in words.  */
+static br_status
+put_descriptions (br_text *t, br__drawing *d, br__run *run)
+{
+  int all = d->from == BR__ALL_VIEWS;
+  br_status status = BR_OK;
+  if (all || d->from == BR__FROM_THE_SIDE)
+    status = br__put_description (t, run->sheet, &d->view);
+  for (int i = 0; i < 2 && status == BR_OK; i++)
+    if (d->seen[i].sheet)
+      {
+        br__text_puts (t, all ? i ? "From the front:\n" : "From above:\n" : "");
+        status = br__put_description (t, d->seen[i].sheet, all ? &d->other[i] : &d->view);
+      }
+  return status;
+}
+
 br_status
 br__do_draw (br__run *run)
 {
@@ -359,6 +484,8 @@ br__do_draw (br__run *run)
   br_text words = BR_TEXT_ZERO;
   memset (&d, 0, sizeof d);
   br_status status = read_statement (&d, run);
+  if (status == BR_OK)
+    run->sheet->views_asked |= 1u << d.from;
   if (status == BR_OK && !d.path)
     {
       status = show_view (&d, run);
@@ -369,7 +496,7 @@ br__do_draw (br__run *run)
     status = draw_to_scale (&d, run);
   if (status == BR_OK)
     {
-      status = br__put_description (&words, run->sheet, &d.view);
+      status = put_descriptions (&words, &d, run);
       if (status != BR_OK)
         br__fail_plain (run->error, status, run->word.offset, run->end - run->word.offset);
     }

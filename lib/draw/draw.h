@@ -3,7 +3,7 @@
 #ifndef BR_DRAW_DRAW_H
 #define BR_DRAW_DRAW_H
 
-#include "draw/plot.h"
+#include "draw/views.h"
 
 typedef struct br__drawing
 {
@@ -18,7 +18,9 @@ typedef struct br__drawing
   const br__paper *paper;       /* or NULL: the sheet's */
   int landscape;
   br__paperwork w;
-  br__side_view view;
+  br__seen_from from;           /* BR__ALL_VIEWS: the side, the view from above and the front */
+  br__seen seen[2];             /* from above, and from the front */
+  br__side_view view, other[2]; /* all views: VIEW is the side */
   br__plot figure;
   br__draw_result found;
   size_t pages;
@@ -26,6 +28,8 @@ typedef struct br__drawing
 
 /* draw_record.c: the record `drawing`.  */
 br_status br__drawing_emit (const br__drawing *d, br__run *run);
+/* What it calls the view.  */
+extern const char *const br__view_names[];
 
 /* statements.c: ends with a row without a word.  */
 extern const br__statement br__draw_statements[];

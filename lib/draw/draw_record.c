@@ -129,10 +129,11 @@ put_paper (br_record *r, const br__drawing *d)
 br_status
 br__drawing_emit (const br__drawing *d, br__run *run)
 {
-  const br_sheet *sheet = run->sheet;
+  const br__seen *z = d->seen[0].sheet ? &d->seen[0] : &d->seen[1];
+  const br_sheet *sheet = run->sheet, *drawn = z->sheet && d->from != BR__ALL_VIEWS ? z->sheet : sheet;
   br_record *r = br__record_new ("drawing");
   br_text t = BR_TEXT_ZERO;
-  br__put_text (r, "view", "side");
+  br__put_text (r, "view", br__view_names[d->from]);
   br__put_text (r, "file", d->path);
   br__put_text (r, "form", br__picture_form (d->path));
   br__put_scale (&t, &d->w.ratio);
@@ -147,11 +148,16 @@ br__drawing_emit (const br__drawing *d, br__run *run)
   br__put_count (r, "shapes", (int64_t) d->found.shapes);
   br__put_count (r, "loose", (int64_t) d->found.loose);
   br__put_count (r, "left_out", (int64_t) (d->found.unmeasured + d->found.unlabelled));
-  br_status status = put_extent (r, "width", "width_shown", sheet, &d->view, 1);
+  br_status status = put_extent (r, "width", "width_shown", drawn, &d->view, 1);
   if (status == BR_OK)
-    status = put_extent (r, "height", "height_shown", sheet, &d->view, 0);
+    status = put_extent (r, "height", "height_shown", drawn, &d->view, 0);
   if (status == BR_OK)
     put_loose (r, sheet, &d->view);
+  if (d->from == BR__ALL_VIEWS)
+    br__put_text (r, "projection", br__first_angle (&sheet->settings) ? "first" : "third");
+  br_list *flat = br__put_list (r, "without_depth");
+  for (size_t i = 0; i < z->flat_count; i++)
+    br__list_text (flat, z->flat[i]->name);
   br__text_clear (&t);
   if (status == BR_OK)
     return br__emit (run, r);

@@ -77,9 +77,8 @@ centre_figure (br__plot *p, size_t count, int64_t width)
   p->square_x += dx;
 }
 
-/* The figure itself, without its table; P's width and height are what it takes.  */
-static void
-plot_figure (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, br__view_at *f, int64_t grid)
+void
+br__figure_plot (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, br__view_at *f, int64_t grid)
 {
   const br__size_lines *level = f->level, *upright = f->upright;
   int64_t left = most (most (upright->depth[BR__NEAR], level->before), AROUND);
@@ -98,7 +97,8 @@ plot_figure (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, 
   br__view_plot (p, v, f->x, f->y);
   br__size_lines_plot (p, level, v, f->x, f->y);
   br__size_lines_plot (p, upright, v, f->x, f->y);
-  br__datum_plot (p, run, f);
+  if (!level->elsewhere || !upright->elsewhere)
+    br__datum_plot (p, run, f);
   out->unlabelled = br__labels_plot (p, v, (br__area) { 0, 0, p->width, p->height }, f->x, f->y);
   out->shapes = v->count;
   out->loose = v->loose;
@@ -144,7 +144,7 @@ br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v
     status = br__size_lines_make (&upright, run, v, 1);
   if (status == BR_OK)
     {
-      plot_figure (&made, out, run, v, &f, grid);
+      br__figure_plot (&made, out, run, v, &f, grid);
       status = plot_places (&made, out, run, &f, width, height);
       made.height += plot_needs (&made, v, 0, made.height, made.width);
       status = made.failed ? BR_NO_MEMORY : status;

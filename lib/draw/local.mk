@@ -22,11 +22,15 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/paperwork.c \
   lib/draw/plot.c \
   lib/draw/plot.h \
+  lib/draw/seen.c \
+  lib/draw/seen.h \
   lib/draw/side.c \
   lib/draw/statements.c \
   lib/draw/svg.c \
   lib/draw/template.c \
   lib/draw/tile.c \
   lib/draw/title.c \
+  lib/draw/views.c \
+  lib/draw/views.h \
   lib/draw/view.c \
   lib/draw/view.h

@@ -492,11 +492,11 @@ br__place_table_make (br__place_table *t, br__run *run, const br__side_view *v, 
   if (status == BR_OK)
     find_twins (&a[0], &a[1]);
   for (int i = 0; i < 2 && status == BR_OK; i++)
-    status = add_places (t, &a[i], &datum[i]);
+    status = a[i].lines->elsewhere ? BR_OK : add_places (t, &a[i], &datum[i]);
   for (int same = 1; same >= 0 && status == BR_OK; same--)
     status = add_twins (t, &a[0], same);
   for (int i = 0; i < 2 && status == BR_OK; i++)
-    status = add_all_in_line (t, &a[i], i ? "same height" : "in line");
+    status = a[i].lines->elsewhere ? BR_OK : add_all_in_line (t, &a[i], i ? "same height" : "in line");
   for (size_t i = 0; i < v->count && status == BR_OK; i++)
     if (v->shapes[i].tied && v->shapes[i].shape->kind == BR__ARC && v->shapes[i].d < 360 * BR__INCH)
       status = add_angles (t, run, &v->shapes[i]);

@@ -161,6 +161,8 @@ void br__view_clear (br__side_view *v);
 /* The shapes of the sheet (of LAYER or of the part OF alone where they are given) at RATIO drawn to full, NULL: full size.
    BR_DOMAIN: there is none.  */
 br_status br__view_make (br__side_view *v, br__run *run, const br_number *ratio, const char *layer, const char *of);
+/* Whether S is among them.  */
+int br__is_drawn (const br__shape *s, const char *layer, const char *of);
 /* A value in inches as a place on paper; RATIO NULL: at full size.  BITS 0: as many as a place ever needs.  */
 br_status br__to_paper (int64_t *z, const br_real *inches, const br_number *ratio, unsigned bits);
 /* The sine and cosine of an angle in billionths of a degree, in billionths, correctly rounded.  */
@@ -210,6 +212,7 @@ typedef struct br__size_lines
   int64_t before, after;        /* how far they reach past its ends, along them */
   size_t refused;               /* places that found no room and are left to the table */
   size_t left_out;              /* rows that found no room: those behind the placed ones */
+  int elsewhere;                /* another view on the sheet measures this way */
   int marks;                    /* a number is the mark of a ruler, with ≈ */
 } br__size_lines;
 
@@ -277,6 +280,8 @@ typedef struct br__draw_result
    HEIGHT.  */
 br_status br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, int64_t grid, int64_t width,
                          int64_t height);
+/* The figure itself, without its table; P's width and height are what it takes.  */
+void br__figure_plot (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, br__view_at *f, int64_t grid);
 /* The outlines of V alone, on squares of GRID that go through 0, 0 of the sheet.  */
 br_status br__draw_bare (br__plot *p, br__run *run, const br__side_view *v, int64_t grid);
 /* Squares over AREA; a line goes through X and through Y.  */

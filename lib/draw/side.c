@@ -172,8 +172,8 @@ make_up_place (br__drawn *d, const int known[6], int64_t *left, int64_t top, int
 
 /* ---- All of them ---- */
 
-static int
-is_wanted (const br__shape *s, const char *layer, const char *of)
+int
+br__is_drawn (const br__shape *s, const char *layer, const char *of)
 {
   return s->active && (!layer || (s->layer && strcmp (s->layer, layer) == 0))
          && (!of || (s->of && strcmp (s->of, of) == 0));
@@ -277,14 +277,14 @@ br__view_make (br__side_view *v, br__run *run, const br_number *ratio, const cha
   br__side_view made = BR__VIEW_ZERO;
   size_t count = 0;
   for (const br__shape *s = run->sheet->shapes; s; s = s->next)
-    count += (size_t) is_wanted (s, layer, of);
+    count += (size_t) br__is_drawn (s, layer, of);
   if (!count)
     return BR_DOMAIN;
   int (*known)[6] = br__alloc_zero (count, sizeof *known);
   made.shapes = br__alloc_zero (count, sizeof *made.shapes);
   br_status status = known && made.shapes ? BR_OK : BR_NO_MEMORY;
   for (const br__shape *s = run->sheet->shapes; s && status == BR_OK; s = s->next)
-    if (is_wanted (s, layer, of))
+    if (br__is_drawn (s, layer, of))
       made.shapes[made.count++].shape = s;
   if (status == BR_OK)
     status = take_tied (&made, known, run, ratio);

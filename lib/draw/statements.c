@@ -12,12 +12,14 @@ const br__statement br__draw_statements[] =
     "Outline, centre marks and drill sizes of the shapes `of PART`, or the part's length and\n"
     "width.  Several sheets of paper where one is too small.  Also .svg and .png.  Check the line\n"
     "at the foot of the sheet with a ruler before you cut.", BR__FOLLOW_NAME, "into", 0, br__do_template },
-  { "draw", "draw [side] [bare] [into FILE.pdf] [scale 1:4] [grid 1/4] [paper letter] [layer NAME] [of PART]",
-    "the side view to scale, on squares, with its sizes",
+  { "draw", "draw [side, top, front or views] [bare] [into FILE.pdf] [scale 1:4] [grid 1/4] [paper letter] [layer NAME] [of PART]",
+    "a view to scale, on squares, with its sizes; or the side, the front and the top together",
     "FILE ends in .pdf, .svg or .png.  Without `scale` it is the sheet's, or else the largest standard\n"
     "one at which all goes on the paper; what is larger comes as several sheets of a PDF, which\n"
     "overlap.  A shape that is not tied down is dashed.  Without a file it is shown in the terminal.\n"
-    "`draw bare` has the outlines alone, at the sheet's scale, to be laid over the sketch.", BR__FOLLOW_WORD,
-    "side bare into scale grid paper layer of letter a4", 0, br__do_draw },
+    "`draw bare` has the outlines alone, at the sheet's scale, to be laid over the sketch.\n"
+    "`top` is seen from above, `front` from the left end; what has no depth is in the side view alone.\n"
+    "`views` has all three, in line: help projection.", BR__FOLLOW_WORD,
+    "side top front views bare into scale grid paper layer of letter a4", 0, br__do_draw },
   { NULL, NULL, NULL, NULL, BR__FOLLOW_NOTHING, NULL, 0, NULL }
 };

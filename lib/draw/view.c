@@ -244,7 +244,7 @@ put_shapes (br_record *r, br__canvas *c, const br_sheet *sheet, const br__side_v
 }
 
 br_status
-br__view_emit (br__run *run, const br__side_view *v)
+br__view_emit (br__run *run, const br__side_view *v, const char *name)
 {
   br__canvas c = BR__CANVAS_ZERO;
   size_t columns = run->sink && run->sink->columns > 0 ? (size_t) run->sink->columns : USUAL_COLUMNS;
@@ -254,6 +254,7 @@ br__view_emit (br__run *run, const br__side_view *v)
   br_record *r = status == BR_OK ? br__record_new ("view") : NULL;
   if (status == BR_OK)
     {
+      br__put_text (r, "view", name);
       for (size_t i = 0; i < v->count; i++)
         put_shape (&c, &v->shapes[i]);
       status = put_shapes (r, &c, run->sheet, v);

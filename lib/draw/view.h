@@ -5,8 +5,8 @@
 
 #include "draw/plot.h"
 
-/* Answers with V, at RATIO 1, as a record `view` no wider than the sink asks for: lists dots (braille) and plain of
+/* Answers with V, at RATIO 1 and called NAME, as a record `view` no wider than the sink asks for: lists dots (braille) and plain of
    lines, a bar that tells the scale, and the shapes by their letters.  */
-br_status br__view_emit (br__run *run, const br__side_view *v);
+br_status br__view_emit (br__run *run, const br__side_view *v, const char *name);
 
 #endif

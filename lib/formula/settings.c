@@ -144,6 +144,12 @@ br__settings_mark (br__mark *mark, const br__settings *s)
 }
 
 int
+br__first_angle (const br__settings *s)
+{
+  return s->projection ? s->projection == 1 : !br__settings_are_inches (s);
+}
+
+int
 br__settings_are_inches (const br__settings *s)
 {
   return strcmp (s->unit->name, "in") == 0 || strcmp (s->unit->name, "ft") == 0;

@@ -30,6 +30,7 @@ typedef struct br__settings
   const struct br__paper *paper;        /* NULL until given */
   br_number margin;           /* inches, all around */
   const br_unit *margin_unit; /* NULL until given */
+  int projection;             /* of drawings with several views: 0 until given, 1: first angle, 3: third */
 } br__settings;
 
 br_status br__settings_start (br__settings *s);
@@ -59,6 +60,8 @@ br_status br__mark_from (br__mark *mark, const br__settings *s, const br_number 
 br_status br__mark_copy (br__mark *z, const br__mark *x);
 br_status br__settings_mark (br__mark *mark, const br__settings *s);
 
+/* 1 where views are drawn in first-angle projection: as given, else on metric sheets.  */
+int br__first_angle (const br__settings *s);
 /* 1 where the unit is in or ft.  */
 int br__settings_are_inches (const br__settings *s);
 /* The paper that was given, else letter, and A4 where units are metric.  */

@@ -337,8 +337,8 @@ free_all (br_sheet *sheet)
     }
 }
 
-static void
-append (br_sheet *sheet, br__shape *s)
+void
+br__shape_append (br_sheet *sheet, br__shape *s)
 {
   br__release_by (sheet, free_all);
   if (sheet->last_shape)
@@ -354,7 +354,7 @@ put_shape (br__run *run, br__shape *s, const br__shape_draft *d, br__moves *move
 {
   br__shape *old = br__shape_find (run->sheet, s->name, strlen (s->name));
   br_status status = BR_OK;
-  append (run->sheet, s);
+  br__shape_append (run->sheet, s);
   if (old)
     status = drop_shape (run, old, moves);
   if (status == BR_OK)

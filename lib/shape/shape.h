@@ -57,7 +57,9 @@ const br__value *br__shape_value (const br_sheet *sheet, const br__shape *s, int
 /* outline.c: the corners of an outline, up to its clauses; and what they take, freed.  */
 br_status br__outline_read (br__run *run, br__shape_draft *d);
 void br__corners_clear (br__shape_draft *d);
-/* shape.c: the name at hand, copied; WHAT is wanted where there is none.  */
+/* shape.c: SHEET owns S from here on.  */
+void br__shape_append (br_sheet *sheet, br__shape *s);
+/* The name at hand, copied; WHAT is wanted where there is none.  */
 br_status br__shape_name (char **name, br__run *run, const char *what);
 /* `x SIZE`, where it is at hand.  */
 br_status br__read_second_size (br__run *run, br__tree *t);

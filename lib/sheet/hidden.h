@@ -46,6 +46,8 @@ void br__node_shapes (const char *name[2], int length[2], const br__tree *tree, 
 /* NODE, which names shapes, has no value.  */
 br_status br__no_shape (const br__graph *g, const br__tree *tree, const br__node *node, br_error *error);
 
+/* fixed.c: number PART of the shape NAME is V, without a formula.  */
+br_status br__shape_fix (br__graph *g, const char *name, int part, const br__value *v);
 /* The number behind PART of the shape NAME, BR__SHAPE_NONE after the last.  */
 int br__shape_next_part (const br__graph *g, const char *name, size_t length, int part);
 /* How many corners the outline NAME has; 0 where it is none.  */

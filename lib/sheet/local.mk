@@ -17,6 +17,7 @@ libbenchrule_core_la_SOURCES += \
   lib/sheet/expression.c \
   lib/sheet/known.c \
   lib/sheet/known.h \
+  lib/sheet/fixed.c \
   lib/sheet/graph.c \
   lib/sheet/graph.h \
   lib/sheet/graph_private.h \

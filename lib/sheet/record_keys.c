@@ -37,7 +37,8 @@ static const br__record_keys table[] =
   KEYS ("division", "piece", "piece_shown", MARK, "pieces", "of", "kerf", "width", "ends", "marks", "rows", "note"),
   KEYS ("division.rows", VALUE, MARK),
   KEYS ("drawing", "view", "file", "form", "scale", "scale_words", "square", "paper", "lies", "pages", "shapes",
-        "loose", "left_out", "width", "width_shown", "height", "height_shown", "waiting"),
+        "loose", "left_out", "width", "width_shown", "height", "height_shown", "projection",
+        "without_depth", "waiting"),
   KEYS ("drawing.waiting", "name", "needs"),
   KEYS ("drills", "expression", VALUE, "rows", "source"),
   KEYS ("drills.rows", "series", "below", "below_size", "below_play", "above", "above_size", "above_play"),
@@ -112,7 +113,7 @@ static const br__record_keys table[] =
   KEYS ("undone", "changed"),
   KEYS ("undone.changed", MOVED),
   KEYS ("value", "expression", VALUE, MARK, "note"),
-  KEYS ("view", "shapes", "dots", "plain", "columns", "loose", "bar", "bar_columns"),
+  KEYS ("view", "view", "shapes", "dots", "plain", "columns", "loose", "bar", "bar_columns"),
   KEYS ("view.shapes", "mark", "name", "shape", "size", "waiting"),
   KEYS ("words", "file", "sentences", "english", "explained"),
   KEYS ("worksheet", MADE)

@@ -135,6 +135,7 @@ struct br_sheet
   struct br__wood *wood, *last_wood;    /* stock and parts */
   struct br__wood *wood_of[BR__WOOD_HASHES];    /* by the hash of their names, the newest first */
   struct br__shape *shapes, *last_shape;
+  unsigned views_asked;             /* bits: those that a statement has drawn */
   unsigned long check_count;        /* gives hidden entries their names */
   int child_told;                   /* the setting `child` when all cautions were last gone through */
 

@@ -205,6 +205,30 @@ tell_loose (br__run *run, const char *shape)
   return br__emit (run, r);
 }
 
+/* Once another view than the side has been drawn, what has no depth is missing in it.  */
+static br_status
+tell_flat (br__run *run, size_t *count)
+{
+  static const char *const views[] = { "draw side", "draw top", "draw front", "draw views" };
+  br_status status = BR_OK;
+  for (const br__shape *s = run->sheet->views_asked > 1 ? run->sheet->shapes : NULL; s && status == BR_OK; s = s->next)
+    if (s->active && !s->depth && !s->hole)
+      {
+        br_record *r = br__record_new ("missing");
+        br_text t = BR_TEXT_ZERO;
+        br__text_printf (&t, "a depth for shape %s", s->name);
+        br__put_from (r, "name", &t);
+        br_list *by = br__put_list (r, "needed_by");
+        for (unsigned i = 1; i < 4; i++)
+          if (run->sheet->views_asked >> i & 1)
+            br__list_text (by, views[i]);
+        br__text_clear (&t);
+        status = br__emit (run, r);
+        ++*count;
+      }
+  return status;
+}
+
 /* 1 if S is the first that lies behind a shape that is not there and of which no formula speaks.  */
 static int
 is_behind_nothing (const br__shape *s, const br_sheet *sheet)
@@ -245,7 +269,7 @@ tell_shapes (br__run *run, size_t *count)
         status = tell_absent (run, s->behind, strlen (s->behind));
         ++*count;
       }
-  return status;
+  return status == BR_OK ? tell_flat (run, count) : status;
 }
 
 /* ---- missing ---- */

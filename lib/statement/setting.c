@@ -116,12 +116,19 @@ put_paper (br_text *t, const br__settings *s)
 }
 
 static const char *const ties_words[] = { "up", "down", "even", NULL };
+static const char *const projection_words[] = { "first", "third", NULL };
 static const char *const feet_words[] = { "off", "on", NULL };
 
 static void
 put_ties (br_text *t, const br__settings *s)
 {
   br__text_puts (t, ties_words[s->ties]);
+}
+
+static void
+put_projection (br_text *t, const br__settings *s)
+{
+  br__text_puts (t, projection_words[!br__first_angle (s)]);
 }
 
 static void
@@ -323,6 +330,15 @@ read_feet (br__run *run, br__settings *new)
   return read_choice (run, feet_words, &new->feet, "`on` or `off`");
 }
 
+static br_status
+read_projection (br__run *run, br__settings *new)
+{
+  int choice = 0;
+  br_status status = read_choice (run, projection_words, &choice, "`first` or `third`");
+  new->projection = choice ? 3 : 1;
+  return status;
+}
+
 /* ---- The settings ---- */
 
 typedef struct setting
@@ -337,7 +353,7 @@ static const setting settings[] =
   { "units", read_units, put_units }, { "ruler", read_ruler, put_ruler }, { "scale", read_scale, put_scale },
   { "grid", read_grid, put_grid }, { "kerf", read_kerf, put_kerf }, { "blade", read_blade, put_blade },
   { "child", read_child, put_child }, { "paper", read_paper, put_paper }, { "ties", read_ties, put_ties },
-  { "feet", read_feet, put_feet }
+  { "feet", read_feet, put_feet }, { "projection", read_projection, put_projection }
 };
 
 static br_status

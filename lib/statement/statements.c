@@ -74,6 +74,10 @@ const br__statement br__statement_statements[] =
     BR__FOLLOW_WORD, "letter legal tabloid ledger statement a0 a1 a2 a3 a4 a5 margin", 1, br__do_setting },
   { "ties", "ties up", "where exactly half way goes: up (away from zero), down, even", NULL,
     BR__FOLLOW_WORD, "up down even", 1, br__do_setting },
+  { "projection", "projection third", "how views lie around the side in a drawing: first or third angle",
+    "Third angle, usual with inches: the top above the side, the front at its left.  First angle,\n"
+    "usual with millimetres: the top below, the front at the right.  A cone on the drawing tells.",
+    BR__FOLLOW_WORD, "first third", 1, br__do_setting },
   { "feet", "feet on", "lengths from a foot on as feet and inches: on, off", NULL,
     BR__FOLLOW_WORD, "on off", 1, br__do_setting },
   { "title", "title TEXT", "the sheet's title", NULL, BR__FOLLOW_TEXT, NULL, 1, br__do_title },

@@ -106,4 +106,7 @@ char *text_digits (int *cut, const char *exact, const char *decimal, unsigned di
 /* SHOWN, a text in shop notation, or a decimal where it is long: "≈ 0.748031 in".  */
 char *text_short (const display *d, const char *shown, const char *typed);
 
+/* text_draw.c: what people call VIEW of a record.  */
+const char *text_view_words (const char *view);
+
 #endif

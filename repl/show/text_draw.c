@@ -7,6 +7,7 @@
 #include "show/text.h"
 
 #include <inttypes.h>
+#include <string.h>
 
 static void
 put_loose (const display *d, const br_list *waiting)
@@ -22,6 +23,17 @@ put_loose (const display *d, const br_list *waiting)
     }
 }
 
+const char *
+text_view_words (const char *view)
+{
+  static const char *const words[][2] =
+    { { "side", "side view" }, { "top", "view from above" }, { "front", "front view" }, { "views", "three views" } };
+  for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
+    if (strcmp (view, words[i][0]) == 0)
+      return words[i][1];
+  return view;
+}
+
 static void
 drawing_block (const display *d, const br_record *record)
 {
@@ -29,8 +41,14 @@ drawing_block (const display *d, const br_record *record)
   int64_t left_out = br_record_count (record, "left_out");
   text_strong (d, br_record_text (record, "file"));
   display_put (d, ": ");
-  display_put (d, br_record_text (record, "view"));
-  display_put (d, " view, ");
+  display_put (d, text_view_words (br_record_text (record, "view")));
+  if (*br_record_text (record, "projection"))
+    {
+      display_put (d, " in ");
+      display_put (d, br_record_text (record, "projection"));
+      display_put (d, "-angle projection");
+    }
+  display_put (d, ", ");
   display_put (d, br_record_text (record, "scale_words"));
   if (*br_record_text (record, "width_shown"))
     {
@@ -54,6 +72,12 @@ drawing_block (const display *d, const br_record *record)
     fprintf (d->stream, "  %" PRId64 " %s in a table\n", left_out,
              left_out == 1 ? "size or place stands" : "sizes and places stand");
   put_loose (d, br_record_list (record, "waiting"));
+  if (br_list_size (br_record_list (record, "without_depth")))
+    {
+      display_put (d, "  in the side view alone, as the depth is not known: ");
+      text_names (d, br_record_list (record, "without_depth"));
+      putc ('\n', d->stream);
+    }
 }
 
 const text_kind text_drawings[] = {

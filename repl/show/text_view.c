@@ -110,6 +110,12 @@ view_block (const display *d, const br_record *record)
 {
   const br_list *lines = br_record_list (record, d->utf8 ? "dots" : "plain");
   int bar = (int) br_record_count (record, "bar_columns");
+  const char *view = br_record_text (record, "view");
+  if (strcmp (view, "side") != 0)
+    {
+      text_strong (d, text_view_words (view));
+      putc ('\n', d->stream);
+    }
   for (size_t i = 0; i < br_list_size (lines); i++)
     {
       display_put (d, br_list_text (lines, i));

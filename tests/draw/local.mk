@@ -7,7 +7,8 @@ draw_tests = tests/draw/crossings \
   tests/draw/outline \
   tests/draw/rebuild \
   tests/draw/sheets \
-  tests/draw/view
+  tests/draw/view \
+  tests/draw/views
 unit_tests += $(draw_tests)
 draw_scripts = tests/draw/browser.tap tests/draw/files.tap tests/draw/paper.tap tests/draw/terminal.tap
 TESTS += $(draw_scripts)

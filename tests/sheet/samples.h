@@ -60,6 +60,7 @@ static const sheet_sample samples[] = {
   { "explain", "explain front to 1/8", 0 },
   { "draw", "draw", 0 },
   { "draw", "draw into side.svg scale 1:8 grid 1/2 in paper a4", 0 },
+  { "draw", "draw views into side.svg", 0 },
   { "divide", "divide base into 5 kerf 1/8 in", 0 },
   { "space", "space 4 across base width axle ends 1 in", 0 },
   { "stock", "stock ash = hardwood 4/4 x 6 x 72", 0 },
@@ -79,6 +80,7 @@ static const sheet_sample samples[] = {
   { "paper", "paper a3 margin 10 mm", 0 },
   { "ties", "ties even", 0 },
   { "feet", "feet on", 0 },
+  { "projection", "projection first", 0 },
   { "title", "title Market cart, second plan", 0 },
   { "date", "date 25 November 2026", 0 },
   { "problem", "problem How long is the handle?", 0 },
@@ -115,8 +117,8 @@ static const char samples_prelude[] =
   "tolerance 1/32 in on base\n"
   "stock pine = 3/4 x 5-1/2 x 48 qty 2\n"
   "part side = base x 5 in from pine\n"
-  "circle rim = wheel at 0 in, 0 in\n"
-  "box bed = base x 1 in at 0 in, 4 in\n"
+  "circle rim = wheel at 0 in, 0 in deep 1 in both sides base\n"
+  "box bed = base x 1 in at 0 in, 4 in deep 9 in\n"
   "given hub from 1 in to 2 in by 1/2 in\n"
   "worksheet sums 2 seed 1 into prelude.csv\n"
   "grade answers.csv with key.csv into marks.csv\n"

@@ -1,0 +1,324 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   views.c - whether the side, the view from above and the front agree with each other and with the sheet: each edge that is
+   seen in one is where the other two have it.  The page is read back as SVG.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "svg.h"
+
+#include <math.h>
+
+#include "shape/depth.h"
+
+#define NEAR 8                  /* billionths of an inch: halves that the grid of the drawing loses */
+
+enum { SIDE, TOP, FRONT, VIEWS };
+
+/* How far the strokes of a shape reach on the page in one view.  */
+typedef struct edges
+{
+  int found;
+  int64_t x, y, x2, y2;
+} edges;
+
+static void
+reach_to (edges *e, int64_t x, int64_t y)
+{
+  if (!e->found)
+    *e = (edges) { 1, x, y, x, y };
+  e->x = x < e->x ? x : e->x;
+  e->y = y < e->y ? y : e->y;
+  e->x2 = x > e->x2 ? x : e->x2;
+  e->y2 = y > e->y2 ? y : e->y2;
+}
+
+/* All that lies in the stroke E: a rectangle, a line, a circle, or a path of straight lines.  */
+static void
+read_stroke (edges *z, const svg_element *e)
+{
+  if (strcmp (e->name, "rect") == 0)
+    {
+      int64_t x = svg_number (e, "x"), y = svg_number (e, "y");
+      reach_to (z, x, y);
+      reach_to (z, x + svg_number (e, "width"), y + svg_number (e, "height"));
+    }
+  else if (strcmp (e->name, "line") == 0)
+    {
+      reach_to (z, svg_number (e, "x1"), svg_number (e, "y1"));
+      reach_to (z, svg_number (e, "x2"), svg_number (e, "y2"));
+    }
+  else if (strcmp (e->name, "circle") == 0)
+    {
+      int64_t x = svg_number (e, "cx"), y = svg_number (e, "cy"), r = svg_number (e, "r");
+      reach_to (z, x - r, y - r);
+      reach_to (z, x + r, y + r);
+    }
+  else if (strcmp (e->name, "path") == 0 && !strchr (svg_get (e, "d"), 'A'))
+    {
+      const char *s = svg_get (e, "d");
+      for (int64_t x, y; svg_next (&x, &s); reach_to (z, x, y))
+        assert_true (svg_next (&y, &s));
+    }
+}
+
+/* The strokes called NAME in VIEW, which begins where the order of the shapes begins anew; the shape `mark` is first in each
+   view.  */
+static edges
+edges_of (const svg_file *f, const char *name, int view)
+{
+  edges z = { 0, 0, 0, 0, 0 };
+  int at = -1, inside = 0;
+  for (size_t i = 0; i < f->count; i++)
+    {
+      const svg_element *e = &f->elements[i];
+      const char *id = strcmp (e->name, "g") == 0 ? svg_get (e, "id") : NULL;
+      inside = id ? strcmp (id, "outlines") == 0 : inside;
+      if (!inside || !e->title)
+        continue;
+      /* A rectangle in each view, which nothing hides.  */
+      at += strcmp (e->title, "mark") == 0;
+      if (at == view && strcmp (e->title, name) == 0)
+        read_stroke (&z, e);
+    }
+  return z;
+}
+
+static double
+inches (const br__value *v)
+{
+  char text[64];
+  assert_non_null (v);
+  assert_true (br_real_write_decimal (text, sizeof text, NULL, &v->real, 15, 0, NULL) < sizeof text);
+  return strtod (text, NULL);
+}
+
+static double
+number_of (br_sheet *sheet, const br__shape *s, int part)
+{
+  return inches (br__shape_value (sheet, s, part));
+}
+
+static void
+is_at (const char *name, const char *what, int64_t found, double right)
+{
+  if (fabs ((double) found - right * BR__INCH) > NEAR)
+    fail_msg ("%s, %s: %.9f on the page, %.9f in the sheet", name, what, (double) found / BR__INCH, right);
+}
+
+/* Whether E of the page is where X to X2 and Y to Y2 of the sheet are: 0, 0 lies at LEFT, TOP, and Y goes up where UP.  */
+static void
+lies_at (const char *name, edges e, double x, double x2, double y, double y2, const int64_t zero[2], double scale)
+{
+  assert_true (e.found);
+  is_at (name, "left", e.x - zero[0], x * scale);
+  is_at (name, "right", e.x2 - zero[0], x2 * scale);
+  is_at (name, "top", zero[1] - e.y, y2 * scale);
+  is_at (name, "bottom", zero[1] - e.y2, y * scale);
+}
+
+/* Every shape of the sheet in all views of the file, drawn at SCALE; FIRST-angle projection or third.  */
+static void
+check_views (br_sheet *sheet, const char *path, double scale, int first)
+{
+  svg_file f;
+  svg_read (&f, path);
+  const br__shape *mark = br__shape_find (sheet, "mark", 4);
+  edges m[VIEWS];
+  int64_t zero[VIEWS][2];
+  double left = number_of (sheet, mark, BR__SHAPE_X) + number_of (sheet, mark, BR__SHAPE_LEFT);
+  double top = number_of (sheet, mark, BR__SHAPE_Y) + number_of (sheet, mark, BR__SHAPE_TOP);
+  for (int i = 0; i < VIEWS; i++)
+    {
+      m[i] = edges_of (&f, "mark", i);
+      assert_true (m[i].found);
+    }
+  double deep = number_of (sheet, mark, BR__SHAPE_DEEP), middle = number_of (sheet, mark, BR__SHAPE_Z);
+  zero[SIDE][0] = zero[TOP][0] = m[SIDE].x - llround (left * scale * BR__INCH);
+  zero[SIDE][1] = zero[FRONT][1] = m[SIDE].y + llround (top * scale * BR__INCH);
+  zero[TOP][1] = m[TOP].y2 - llround ((middle + deep / 2) * scale * BR__INCH);
+  zero[FRONT][0] = m[FRONT].x - llround ((middle - deep / 2) * scale * BR__INCH);
+  /* ISO 5456-2: third angle has the top above and the left side, which is the front, at the left; first angle the other way.  */
+  assert_int_equal (m[TOP].y < m[SIDE].y, !first);
+  assert_int_equal (m[FRONT].x < m[SIDE].x, !first);
+  for (const br__shape *s = sheet->shapes; s; s = s->next)
+    {
+      char far[220];
+      if (!s->active || !s->depth)
+        continue;
+      double x = number_of (sheet, s, BR__SHAPE_X), y = number_of (sheet, s, BR__SHAPE_Y);
+      double x1 = x + number_of (sheet, s, BR__SHAPE_LEFT), x2 = x + number_of (sheet, s, BR__SHAPE_RIGHT);
+      double y1 = y + number_of (sheet, s, BR__SHAPE_BOTTOM), y2 = y + number_of (sheet, s, BR__SHAPE_TOP);
+      double z = inches (br__depth_middle (sheet, s)), half = number_of (sheet, s, BR__SHAPE_DEEP) / 2;
+      snprintf (far, sizeof far, "far %s", s->name);
+      for (int i = 0; i < 1 + (s->depth > BR__FROM_DEPTH); i++, z = -z)
+        {
+          const char *name = i ? far : s->name;
+          lies_at (name, edges_of (&f, name, TOP), x1, x2, -z - half, -z + half, zero[TOP], scale);
+          lies_at (name, edges_of (&f, name, FRONT), z - half, z + half, y1, y2, zero[FRONT], scale);
+        }
+      edges side = edges_of (&f, s->name, SIDE);
+      if (s->kind == BR__BOX)
+        lies_at (s->name, side, x1, x2, y1, y2, zero[SIDE], scale);
+    }
+  svg_clear (&f);
+}
+
+/* A mark that nothing hides, before all shapes and above them.  */
+static const char mark[] = "box mark = 1 x 1 at -40, 60 deep 1 from 90\n";
+
+static const char cart[] =
+  "track = 7 in\ncircle front = 3-1/2 at 0, 1-3/4 deep 3/4 both sides track\n"
+  "circle rear = 3-1/2 at 14, 1-3/4 deep 3/4 both sides track\ncircle axle = 7/16 same centre as front deep 8\n"
+  "box deck = 22 x 3/4 at -4, 4 deep 5-1/2\noutline side = 0, 0 to 12, 0 to 12, 5 round 1 to 0, 3 on deck deep 3/4 both sides 5-1/2\n"
+  "arc mudguard = fender(front, 1/4, 1/4) 180 deg deep 1 from 2-1/2\nline handle = 0, 3 to -8, 9 wide 3/4 deep 1\n";
+
+static void
+draw (br_sheet *sheet, const char *line)
+{
+  said s = SAID_ZERO;
+  sheet_say (sheet, &s, "%s", line);
+  said_is (&s, 0, "kind", "drawing");
+  said_is (&s, 0, "view", "views");
+  said_clear (&s);
+}
+
+static void
+test_cart (void **state)
+{
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with (mark);
+  (void) state;
+  sheet_say (sheet, &s, "%s", cart);
+  draw (sheet, "draw views scale 1:8 into v.svg");
+  check_views (sheet, "v.svg", 1.0 / 8, 0);
+  sheet_say (sheet, &s, "projection first");
+  said_is (&s, 0, "value", "first");
+  draw (sheet, "draw views scale 1:4 into v.svg");
+  check_views (sheet, "v.svg", 1.0 / 4, 1);
+  sheet_say (sheet, &s, "undo");
+  sheet_say (sheet, &s, "track = 9");
+  draw (sheet, "draw views scale 1:1 into v.svg");
+  check_views (sheet, "v.svg", 1, 0);
+  /* Metric sheets have the first angle.  */
+  sheet_say (sheet, &s, "units mm");
+  sheet_say (sheet, &s, "projection");
+  said_is (&s, 0, "value", "first");
+  sheet_say (sheet, &s, "projection third");
+  draw (sheet, "draw views scale 1:5 into v.svg");
+  check_views (sheet, "v.svg", 1.0 / 5, 0);
+  unlink ("v.svg");
+  sheet_end (sheet, &s);
+}
+
+static void
+test_random (void **state)
+{
+  (void) state;
+  for (long times = check_times (20); times > 0; times--)
+    {
+      said s = SAID_ZERO;
+      br_sheet *sheet = sheet_with (mark);
+      int count = 2 + (int) check_below (7);
+      for (int i = 0; i < count; i++)
+        {
+          int a = (int) check_between (1, 9), b = (int) check_between (1, 9), x = (int) check_between (-99, 99);
+          int y = (int) check_between (-99, 99), deep = (int) check_between (1, 20), at = (int) check_between (0, 20);
+          char shape[100], place[60] = "";
+          if (check_below (2))
+            snprintf (shape, sizeof shape, "box s%d = %d x %d", i, a, b);
+          else
+            snprintf (shape, sizeof shape, "circle s%d = %d.%d", i, a, b);
+          switch (check_below (3))
+            {
+            case 0: snprintf (place, sizeof place, "from %d/8", at); break;
+            case 1: snprintf (place, sizeof place, "both sides between %d/3", at); break;
+            }
+          sheet_say (sheet, &s, "%s at %d/8, %d/8 deep %d/4 %s", shape, x, y, deep, place);
+        }
+      draw (sheet, "draw views scale 1:16 into v.svg");
+      check_views (sheet, "v.svg", 1.0 / 16, 0);
+      sheet_end (sheet, &s);
+    }
+  unlink ("v.svg");
+}
+
+/* What is in one view alone, and what is told of it.  */
+static void
+test_told (void **state)
+{
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with (cart);
+  (void) state;
+  sheet_say (sheet, &s, "circle hole = 1/4 at 0, 4-1/4 hole\nbox lid = 2 x 1 at 0, 9\nbox late = 2 x 1 at 0, 9 deep later\nmissing");
+  assert_int_equal (s.count, said_first (&s, "missing") + 1);
+  sheet_say (sheet, &s, "draw top into v.svg");
+  said_is (&s, 0, "view", "top");
+  said_is (&s, 0, "shapes", "10");
+  said_is (&s, 0, "width", "211/8");
+  said_is (&s, 0, "height", "8");
+  said_is (&s, 0, "projection", "null");
+  said_is (&s, 0, "without_depth.0", "lid");
+  said_is (&s, 0, "without_depth.1", "late");
+  sheet_say (sheet, &s, "missing");
+  said_is (&s, 1, "name", "a depth for shape lid");
+  said_is (&s, 1, "needed_by.0", "draw top");
+  sheet_say (sheet, &s, "draw views into v.svg");
+  said_is (&s, 0, "projection", "third");
+  sheet_say (sheet, &s, "draw front bare scale 1:8 into v.svg");
+  said_is (&s, 0, "view", "front");
+  said_is (&s, 0, "width", "8");
+  sheet_say (sheet, &s, "draw views");
+  assert_int_equal (s.count, 4);
+  said_is (&s, 0, "view", "side");
+  said_is (&s, 1, "view", "top");
+  said_is (&s, 1, "shapes.1.name", "far front");
+  said_is (&s, 2, "view", "front");
+  said_is (&s, 2, "shapes.0.size", "3/4\" x 3-1/2\"");
+  said_is (&s, 3, "kind", "remark");
+  unlink ("v.svg");
+  assert_int_equal (sheet_run (sheet, &s, "draw views bare into v.svg"), BR_DOMAIN);
+  assert_int_equal (sheet_run (sheet, &s, "draw views bare"), BR_SYNTAX);
+  assert_int_equal (sheet_run (sheet, &s, "projection second"), BR_SYNTAX);
+  sheet_end (sheet, &s);
+}
+
+/* Out of memory anywhere is reported so.  */
+static void
+test_refused (void **state)
+{
+  static const char *const lines[] = { "draw views", "draw views into v.svg scale 1:8", "draw top into v.svg scale 1:8" };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (lines); i++)
+    {
+      br_status status = BR_NO_MEMORY;
+      for (long n = 0; status != BR_OK; n += 1 + n / 20)
+        {
+          said s = SAID_ZERO;
+          check_memory_limit (-1);
+          br_sheet *sheet = sheet_with ("circle w = 4 at 0, 0 deep 1 both sides 8\nbox d = 9 x 1 at 0, 1 deep sqrt 2\n"
+                                        "outline o = 0, 0 to 9, 0 to 9, 9 deep 1\nbox lid = 1 x 1 at 0, 0\n");
+          check_memory_left = n;
+          check_memory_refused = 0;
+          status = sheet_run (sheet, &s, lines[i]);
+          int refused = check_memory_refused;
+          check_memory_left = -1;
+          assert_int_equal (status, refused ? BR_NO_MEMORY : BR_OK);
+          said_clear (&s);
+          br_sheet_free (sheet);
+          assert_int_equal (check_memory_blocks, 0);
+          check_memory_free ();
+        }
+    }
+  unlink ("v.svg");
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] =
+  {
+    CHECK_TEST (test_cart), CHECK_TEST (test_random), CHECK_TEST (test_told), CHECK_TEST (test_refused)
+  };
+  return CHECK_RUN (tests);
+}

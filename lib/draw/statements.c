@@ -13,7 +13,7 @@ const br__statement br__draw_statements[] =
     "width.  Several sheets of paper where one is too small.  Also .svg and .png.  Check the line\n"
     "at the foot of the sheet with a ruler before you cut.", BR__FOLLOW_NAME, "into", 0, br__do_template },
   { "draw", "draw [side, top, front or views] [bare] [into FILE.pdf] [scale 1:4] [grid 1/4] [paper letter] [layer NAME] [of PART]",
-    "a view to scale, on squares, with its sizes; or the side, the front and the top together",
+    "one view, or three, to scale, on squares, with sizes",
     "FILE ends in .pdf, .svg or .png.  Without `scale` it is the sheet's, or else the largest standard\n"
     "one at which all goes on the paper; what is larger comes as several sheets of a PDF, which\n"
     "overlap.  A shape that is not tied down is dashed.  Without a file it is shown in the terminal.\n"

@@ -122,6 +122,21 @@ br__big_check (const br_number *x)
   return 0;
 }
 
+size_t
+br__number_bits (const br_number *x)
+{
+  (void) x;
+  not_inline ();
+  return 0;
+}
+
+int
+br__number_room (size_t bits)
+{
+  (void) bits;
+  return not_inline () == BR_OK;
+}
+
 mpq_srcptr
 br__number_view (br__view *view, const br_number *x)
 {
@@ -131,7 +146,7 @@ br__number_view (br__view *view, const br_number *x)
 }
 
 br_status
-br__number_take (br_number *z, mpq_t q)
+br__number_take (br_number *z, mpq_srcptr q)
 {
   (void) z, (void) q;
   return not_inline ();

@@ -7,6 +7,7 @@
 #endif
 
 #include "fuzz.h"
+#include "exact/memory.h"
 #include "lesson/rows.h"
 #include "lesson/verdict.h"
 #include "measure/measure.h"
@@ -14,8 +15,8 @@
 static br_status
 take (br__rows *r, const char *text, size_t length, br_error *error)
 {
-  /* The library frees it with what it takes memory from, which is the C library's.  */
-  char *bytes = malloc (length + 1);
+  /* The library frees it.  */
+  char *bytes = br__alloc (length + 1);
   fuzz_require (bytes);
   memcpy (bytes, text, length);
   bytes[length] = 0;

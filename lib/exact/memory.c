@@ -220,16 +220,17 @@ br__grow (void *array, size_t *room, size_t need, size_t size)
   return 1;
 }
 
-void
+int
 br__trim (void *array, size_t *room, size_t count, size_t size)
 {
   void *block;
   if (!count || count >= *room)
-    return;
+    return 1;
   memcpy (&block, array, sizeof block);
   block = br__realloc (block, count * size);
   if (!block)
-    return;
+    return 0;
   memcpy (array, &block, sizeof block);
   *room = count;
+  return 1;
 }

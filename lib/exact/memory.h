@@ -43,8 +43,8 @@ int br__room_for (size_t bytes);
    0 when memory ran out, with everything as it was.  */
 int br__grow (void *array, size_t *room, size_t need, size_t size);
 
-/* Gives the room of *ARRAY back that its COUNT elements do not need.  */
-void br__trim (void *array, size_t *room, size_t count, size_t size);
+/* Gives the room of *ARRAY back that its COUNT elements do not need.  0 when memory ran out, with everything as it was.  */
+int br__trim (void *array, size_t *room, size_t count, size_t size);
 
 /* For test programs only: the functions used from now on.  NULL: the C library's.  */
 void br__memory_set (void *(*reallocate) (void *old, size_t size), void (*release) (void *block));

@@ -292,7 +292,6 @@ br__changes_commit (br__run *run)
     br__changes_drop (&sheet->history[i - 1]);
   if (sheet->saved_at != SIZE_MAX && sheet->saved_at > sheet->done_count)
     sheet->saved_at = SIZE_MAX;
-  br__trim (&run->changes.rows, &run->changes.room, run->changes.count, sizeof (br__change));
   sheet->history[sheet->done_count++] = run->changes;
   sheet->history_count = sheet->done_count;
   memset (&run->changes, 0, sizeof run->changes);

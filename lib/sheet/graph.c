@@ -270,8 +270,7 @@ tie_names (br__definition *d, br__graph *g)
       memset (&d->edges[d->edge_count], 0, sizeof (br__edge));
       d->edges[d->edge_count++].used = n->entry;
     }
-  br__trim (&d->edges, &room, d->edge_count, sizeof (br__edge));
-  return BR_OK;
+  return br__trim (&d->edges, &room, d->edge_count, sizeof (br__edge)) ? BR_OK : BR_NO_MEMORY;
 }
 
 br_status
@@ -285,9 +284,9 @@ br__definition_new (br__definition **d, br__graph *g, br__tree *tree, const char
     {
       made->tree = *tree;
       memset (tree, 0, sizeof *tree);
-      br__trim (&made->tree.nodes, &made->tree.room, made->tree.count, sizeof (br__node));
       made->note = note_length ? br__strndup (note, note_length) : no_note;
-      status = made->note ? tie_names (made, g) : BR_NO_MEMORY;
+      status = made->note && br__trim (&made->tree.nodes, &made->tree.room, made->tree.count, sizeof (br__node))
+               ? tie_names (made, g) : BR_NO_MEMORY;
     }
   else
     br__tree_clear (tree);

@@ -8,6 +8,7 @@
 
 #include "exact/wide.h"
 #include "draw/draw.h"
+#include "draw/hidden_line.h"
 #include "draw/view.h"
 #include "exact/memory.h"
 #include "exact/status.h"
@@ -222,6 +223,8 @@ make_views (br__drawing *d, br__run *run, const br_number *ratio)
         status = run_of (&seen, d, run, i);
         if (status == BR_OK)
           status = br__view_make (d->from == BR__ALL_VIEWS ? &d->other[i] : &d->view, &seen, ratio, NULL, NULL);
+        if (status == BR_OK)
+          status = br__order_seen (d->from == BR__ALL_VIEWS ? &d->other[i] : &d->view, &d->seen[i], run, ratio);
       }
   return status;
 }

@@ -9,6 +9,8 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/draw.c \
   lib/draw/draw.h \
   lib/draw/draw_record.c \
+  lib/draw/hidden_line.c \
+  lib/draw/hidden_line.h \
   lib/draw/ink_map.c \
   lib/draw/ink_map.h \
   lib/draw/label.c \

@@ -69,6 +69,7 @@ br__ink_name (br__plot *p, br__ink *ink, const char *text)
   if (!ink->text)
     {
       p->failed = 1;
+      br__free (ink->steps);
       p->count--;               /* a text of nothing is no ink */
     }
 }

@@ -142,6 +142,12 @@ typedef struct br__drawn
   br__area reach;               /* y upward: y is the lower side */
   br__drawn_piece *pieces;      /* of an outline that is tied; x y a b are as of a box around it */
   size_t piece_count;
+  int in_order;                 /* it is known how near it is to whoever looks */
+  int64_t near;                 /* its face, in the side view */
+  int64_t *profile;             /* in others: pairs of a place along the view and how near the edge is there; its own */
+  size_t profile_count;
+  int flat;                     /* all of the profile that shows is as near */
+  int hole;                     /* of the shape that a box of another view stands for */
   char *label;                  /* its name, and what it waits for where it is not tied */
   int unlabelled;               /* it found no room */
   size_t balloon;               /* a number on the figure in its stead, or 0 */
@@ -153,9 +159,10 @@ typedef struct br__side_view
   size_t count;
   size_t loose;                 /* of them are not tied down */
   br__area reach;
+  int upright_profiles;         /* profiles go along the height, not the width */
 } br__side_view;
 
-#define BR__VIEW_ZERO { NULL, 0, 0, { 0, 0, 0, 0 } }
+#define BR__VIEW_ZERO { .shapes = NULL }
 
 void br__view_clear (br__side_view *v);
 /* The shapes of the sheet (of LAYER or of the part OF alone where they are given) at RATIO drawn to full, NULL: full size.
@@ -169,6 +176,8 @@ br_status br__to_paper (int64_t *z, const br_real *inches, const br_number *rati
 void br__sine_cosine (int64_t *sine, int64_t *cosine, int64_t angle);
 /* The angle of DX to the right, DY up in billionths of a degree.  */
 int64_t br__angle (int64_t dx, int64_t dy);
+/* The stroke of D, the last ink of P then.  */
+void br__drawn_plot (br__plot *p, const br__drawn *d, int64_t left, int64_t top);
 /* Strokes of the shapes, page y = TOP - y, page x = x + LEFT.  */
 void br__view_plot (br__plot *p, const br__side_view *v, int64_t left, int64_t top);
 

@@ -7,7 +7,7 @@
 
 #include <string.h>
 
-#include "draw/plot.h"
+#include "draw/hidden_line.h"
 #include "exact/memory.h"
 
 /* Farther from the corner than this nothing is drawn: sums of two still fit.  */
@@ -22,6 +22,7 @@ br__view_clear (br__side_view *v)
     {
       br__free (v->shapes[i].label);
       br__free (v->shapes[i].pieces);
+      br__free (v->shapes[i].profile);
     }
   br__free (v->shapes);
   memset (v, 0, sizeof *v);
@@ -288,6 +289,8 @@ br__view_make (br__side_view *v, br__run *run, const br_number *ratio, const cha
       made.shapes[made.count++].shape = s;
   if (status == BR_OK)
     status = take_tied (&made, known, run, ratio);
+  if (status == BR_OK)
+    status = br__order_side (&made, run->sheet, ratio);
   if (status == BR_OK && made.loose)
     take_loose (&made, known, ratio);
   br__free (known);
@@ -358,6 +361,19 @@ plot_shape (br__plot *p, const br__drawn *d, int64_t x, int64_t y)
 }
 
 void
+br__drawn_plot (br__plot *p, const br__drawn *d, int64_t left, int64_t top)
+{
+  if (d->pieces)
+    {
+      br__outline_plot (p, d, left, top);
+      return;
+    }
+  br__ink *ink = plot_shape (p, d, left + d->x, top - d->y);
+  ink->dashed = !d->tied;
+  br__ink_name (p, ink, d->shape->name);
+}
+
+void
 br__view_plot (br__plot *p, const br__side_view *v, int64_t left, int64_t top)
 {
   br__group before = p->group;
@@ -368,14 +384,8 @@ br__view_plot (br__plot *p, const br__side_view *v, int64_t left, int64_t top)
       int64_t x = left + d->x, y = top - d->y;
       if (d->shape->kind == BR__CIRCLE && d->tied && !is_inside_another (v, d))
         plot_centre (p, x, y, d->a);
-      if (d->pieces)
-        {
-          br__outline_plot (p, d, left, top);
-          continue;
-        }
-      br__ink *ink = plot_shape (p, d, x, y);
-      ink->dashed = !d->tied;
-      br__ink_name (p, ink, d->shape->name);
+      br__drawn_plot (p, d, left, top);
+      br__hide_lines (p, v, d, left, top);
     }
   p->group = before;
 }

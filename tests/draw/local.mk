@@ -3,6 +3,7 @@
 draw_tests = tests/draw/crossings \
   tests/draw/draw \
   tests/draw/figure \
+  tests/draw/hidden_line \
   tests/draw/measured \
   tests/draw/outline \
   tests/draw/rebuild \

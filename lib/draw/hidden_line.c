@@ -1,0 +1,517 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   hidden_line.c - which edges of a view lie behind something, and are dashed and thin: hidden lines as ISO 128-3 and ASME Y14.3 have
+   them (from memory).
+
+   A shape has one face toward whoever looks, all of it as near in the side view; in the other views each piece of its profile
+   is as near as it is high, or as far to the left.  An edge is hidden where another shape covers it and is nearer there.
+   Curves of what covers are taken as polygons here, to less than a pen's width: where a stroke changes is layout; where the
+   stroke itself lies is not touched.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "draw/hidden_line.h"
+#include "exact/memory.h"
+#include "shape/depth.h"
+
+#define CHORDS 256              /* of a whole circle */
+#define PROFILE_CHORDS 64       /* the same of one that is seen from its edge */
+#define SOFT 24                 /* places of a stroke that are looked at besides those where something crosses it */
+#define BESIDE 20000.0          /* billionths of an inch to either side of a stroke: it is hidden where both are covered */
+#define DEGREE 1e9
+
+/* ---- Polygons ---- */
+
+typedef struct spot
+{
+  double x, y;
+} spot;
+
+typedef struct polygon
+{
+  spot *rows;
+  size_t count, room;
+  int failed;
+} polygon;
+
+static void
+put_spot (polygon *p, double x, double y)
+{
+  if (br__grow (&p->rows, &p->room, p->count + 1, sizeof *p->rows))
+    p->rows[p->count++] = (spot) { x, y };
+  else
+    p->failed = 1;
+}
+
+static spot
+on_arc (const br__path_step *s, double degrees)
+{
+  double turn = degrees * acos (-1.0) / 180;
+  return (spot) { (double) s->x + (double) s->r * cos (turn), (double) s->y - (double) s->r * sin (turn) };
+}
+
+/* The edge of INK, without steps back to where it began; WHOLE chords for a circle.  */
+static void
+polygon_of (polygon *p, const br__ink *ink, int whole)
+{
+  br__path_step room[BR__MOST_STEPS];
+  size_t count = 0;
+  const br__path_step *steps = br__ink_steps (&count, room, ink);
+  for (const br__path_step *s = steps; s < steps + count; s++)
+    if (s->type == BR__STEP_ARC)
+      {
+        double from = (double) s->from / DEGREE, turn = (double) s->to / DEGREE - from;
+        int chords = (int) ceil (fabs (turn) / 360 * whole) + (turn == 0);
+        for (int i = 0; i <= chords; i++)
+          {
+            spot at = on_arc (s, from + turn * i / chords);
+            put_spot (p, at.x, at.y);
+          }
+      }
+    else if (s->type != BR__STEP_CLOSE)
+      put_spot (p, (double) s->x, (double) s->y);
+}
+
+static int
+is_inside (const polygon *p, spot at)
+{
+  int inside = 0;
+  for (size_t i = 0, k = p->count - 1; i < p->count; k = i++)
+    {
+      const spot *a = &p->rows[i], *b = &p->rows[k];
+      if ((a->y > at.y) != (b->y > at.y) && at.x < a->x + (at.y - a->y) / (b->y - a->y) * (b->x - a->x))
+        inside = !inside;
+    }
+  return inside;
+}
+
+/* ---- How near a shape is ---- */
+
+br_status
+br__order_side (br__side_view *v, const br_sheet *sheet, const br_number *ratio)
+{
+  br_status status = BR_OK;
+  for (br__drawn *d = v->shapes; d < v->shapes + v->count && status == BR_OK; d++)
+    {
+      br__value near = BR__VALUE_ZERO, far = BR__VALUE_ZERO;
+      int known = 0;
+      if (d->tied)
+        status = br__depth_ends (&near, &far, &known, sheet, d->shape);
+      if (status == BR_OK && known)
+        status = br__to_paper (&d->near, &near.real, ratio, sheet->settings.bits);
+      d->in_order = known;
+      br__value_clear (&near);
+      br__value_clear (&far);
+    }
+  return status;
+}
+
+br_status
+br__order_seen (br__side_view *v, const br__seen *z, br__run *run, const br_number *ratio)
+{
+  br__side_view side = BR__VIEW_ZERO;
+  br__plot p = { .inks = NULL };
+  br_status status = br__view_make (&side, run, ratio, NULL, NULL);
+  for (size_t i = 0; i < v->count && status == BR_OK; i++)
+    {
+      const br__drawn *from = side.shapes;
+      polygon profile = { NULL, 0, 0, 0 };
+      while (from->shape != z->of[i])
+        from++;
+      br__drawn_plot (&p, from, 0, 0);
+      polygon_of (&profile, &p.inks[p.count - 1], PROFILE_CHORDS);
+      br__drawn *d = &v->shapes[i];
+      d->in_order = 1;
+      d->hole = z->of[i]->hole;
+      d->flat = z->of[i]->kind == BR__BOX;
+      d->profile = br__alloc_zero (2 * profile.count, sizeof *d->profile);
+      d->profile_count = d->profile ? profile.count : 0;
+      /* Along the view, then how near: up on the page is down in its numbers.  */
+      for (size_t k = 0; k < d->profile_count; k++)
+        {
+          int above = z->from == BR__FROM_ABOVE;
+          d->profile[2 * k] = llround (above ? profile.rows[k].x : -profile.rows[k].y);
+          d->profile[2 * k + 1] = llround (above ? -profile.rows[k].y : -profile.rows[k].x);
+        }
+      status = p.failed || profile.failed || !d->profile ? BR_NO_MEMORY : BR_OK;
+      br__free (profile.rows);
+    }
+  v->upright_profiles = z->from == BR__FROM_THE_FRONT;
+  br__plot_clear (&p);
+  br__view_clear (&side);
+  return status;
+}
+
+/* How near D is at U along the view; -HUGE_VAL where it is not there.  */
+static double
+near_at (const br__drawn *d, double u)
+{
+  double best = -HUGE_VAL;
+  if (!d->profile)
+    return (double) d->near;
+  for (size_t i = 0, k = d->profile_count - 1; i < d->profile_count; k = i++)
+    {
+      double a = (double) d->profile[2 * i], b = (double) d->profile[2 * k];
+      double n = (double) d->profile[2 * i + 1], m = (double) d->profile[2 * k + 1];
+      if ((a <= u && u <= b) || (b <= u && u <= a))
+        best = fmax (best, a == b ? fmax (n, m) : n + (u - a) / (b - a) * (m - n));
+    }
+  return best;
+}
+
+/* ---- What covers a stroke ---- */
+
+typedef struct cover
+{
+  const br__side_view *view;
+  const br__drawn *own;
+  const br__drawn *rows[BR__MOST_COVERS];
+  polygon shapes[BR__MOST_COVERS];
+  struct { double x, y, x2, y2; } area[BR__MOST_COVERS];        /* around each of them */
+  int always[BR__MOST_COVERS];  /* it says so itself: `behind` */
+  size_t count;
+  int64_t left, top;
+  int uneven;                   /* what is nearer changes along a stroke, too, not where edges cross alone */
+} cover;
+
+static int
+says_behind (const br__side_view *v, const br__drawn *d, const char *name)
+{
+  const br__shape *s = d->shape;
+  for (size_t steps = 0; s && s->behind && steps <= v->count; steps++)
+    {
+      const br__shape *next = NULL;
+      if (strcmp (s->behind, name) == 0)
+        return 1;
+      for (size_t i = 0; i < v->count && !next; i++)
+        if (strcmp (v->shapes[i].shape->name, s->behind) == 0)
+          next = v->shapes[i].shape;
+      s = next;
+    }
+  return 0;
+}
+
+/* Whether D, not a line without width, could cover a part of C's own shape.  */
+static int
+may_cover (int *always, const cover *c, const br__drawn *d)
+{
+  const br__drawn *own = c->own;
+  int bar = d->shape->kind == BR__LINE && !d->c;
+  *always = says_behind (c->view, own, d->shape->name);
+  if (d == own || !d->tied || bar || d->shape->hole || d->hole || d->reach.x >= own->reach.x2 || own->reach.x >= d->reach.x2
+      || d->reach.y >= own->reach.y2 || own->reach.y >= d->reach.y2)
+    return 0;
+  return *always || (d->in_order && own->in_order && (d->profile || d->near > own->near));
+}
+
+static int
+is_hidden (const cover *c, spot at)
+{
+  double u = c->view->upright_profiles ? (double) c->top - at.y : at.x - (double) c->left;
+  double own = -HUGE_VAL;
+  int found = 0;
+  for (size_t i = 0; i < c->count; i++)
+    if (at.x > c->area[i].x && at.x < c->area[i].x2 && at.y > c->area[i].y && at.y < c->area[i].y2 && is_inside (&c->shapes[i], at)
+        && (c->always[i] || !c->own->profile || near_at (c->rows[i], u) > (found++ ? own : (own = near_at (c->own, u))) + BESIDE))
+      return 1;
+  return 0;
+}
+
+/* ---- Strokes ---- */
+
+/* A straight stroke, where S is the step to its end, or an arc.  */
+typedef struct stroke
+{
+  const br__path_step *s;
+  int64_t x, y, x2, y2;         /* of a straight one */
+} stroke;
+
+static spot
+spot_at (const stroke *k, double t)
+{
+  if (k->s->type == BR__STEP_ARC)
+    return on_arc (k->s, ((double) k->s->from + t * (double) (k->s->to - k->s->from)) / DEGREE);
+  return (spot) { (double) k->x + t * (double) (k->x2 - k->x), (double) k->y + t * (double) (k->y2 - k->y) };
+}
+
+/* Whether both sides of the stroke are covered at T.  */
+static int
+hidden_at (const cover *c, const stroke *k, double t)
+{
+  spot at = spot_at (k, t), a = spot_at (k, t - 1e-4), b = spot_at (k, t + 1e-4);
+  double dx = b.x - a.x, dy = b.y - a.y, length = hypot (dx, dy);
+  if (length <= 0)
+    return is_hidden (c, at);
+  dx *= BESIDE / length;
+  dy *= BESIDE / length;
+  return is_hidden (c, (spot) { at.x - dy, at.y + dx }) && is_hidden (c, (spot) { at.x + dy, at.y - dx });
+}
+
+static int
+compare (const void *x, const void *y)
+{
+  double a = *(const double *) x, b = *(const double *) y;
+  return (a > b) - (a < b);
+}
+
+/* Where the edge from A to B crosses the straight stroke K; the count.  */
+static int
+line_crossings (double t[2], const stroke *k, spot a, spot b)
+{
+  double dx = (double) (k->x2 - k->x), dy = (double) (k->y2 - k->y), ex = b.x - a.x, ey = b.y - a.y, cross = dx * ey - dy * ex;
+  if (cross == 0)
+    return 0;
+  t[0] = ((a.x - (double) k->x) * ey - (a.y - (double) k->y) * ex) / cross;
+  return 1;
+}
+
+/* The same of an arc.  */
+static int
+arc_crossings (double t[2], const stroke *k, spot a, spot b)
+{
+  double ex = b.x - a.x, ey = b.y - a.y, fx = a.x - (double) k->s->x, fy = a.y - (double) k->s->y, r = (double) k->s->r;
+  double square = ex * ex + ey * ey, along = (fx * ex + fy * ey) / square, left = along * along - (fx * fx + fy * fy - r * r) / square;
+  double from = (double) k->s->from / DEGREE, turn = (double) (k->s->to - k->s->from) / DEGREE;
+  int n = 0;
+  if (square == 0 || left < 0)
+    return 0;
+  for (int sign = -1; sign <= 1; sign += 2)
+    {
+      double at = sign * sqrt (left) - along;
+      double angle = atan2 (-(fy + at * ey), fx + at * ex) * 180 / acos (-1.0) - from;
+      if (at < 0 || at > 1)
+        continue;
+      angle -= 360 * floor (angle / 360);
+      t[n++] = (turn < 0 && angle > 0 ? angle - 360 : angle) / turn;
+    }
+  return n;
+}
+
+/* Where edges of what covers cross the stroke K, from 0 to 1, and places between; the count.  */
+static size_t
+places_of (double *t, size_t room, const cover *c, const stroke *k)
+{
+  size_t n = 0;
+  int between = c->uneven ? SOFT : 1;
+  for (int i = 0; i <= between; i++)
+    t[n++] = (double) i / between;
+  for (size_t s = 0; s < c->count; s++)
+    {
+      const polygon *p = &c->shapes[s];
+      for (size_t i = 0, j = p->count - 1; i < p->count && n + 2 < room; j = i++)
+        {
+          double at[2];
+          int found = k->s->type == BR__STEP_ARC ? arc_crossings (at, k, p->rows[i], p->rows[j]) : line_crossings (at, k, p->rows[i], p->rows[j]);
+          for (int m = 0; m < found; m++)
+            if (at[m] > 0 && at[m] < 1)
+              t[n++] = at[m];
+        }
+    }
+  qsort (t, n, sizeof *t, compare);
+  return n;
+}
+
+/* The place between LOW, where it is as BEFORE says, and HIGH, where it is not, that it changes at.  */
+static double
+change_between (const cover *c, const stroke *k, double low, double high, int before)
+{
+  for (int i = 0; i < 40; i++)
+    {
+      double middle = (low + high) / 2;
+      if (hidden_at (c, k, middle) == before)
+        low = middle;
+      else
+        high = middle;
+    }
+  return high;
+}
+
+/* The strokes that one ink becomes.  */
+typedef struct pieces
+{
+  br__plot *plot;
+  const br__drawn *own;
+  br__path_step steps[BR__MOST_PIECE_STEPS];
+  size_t count;
+  int hidden;                   /* those that are gathered */
+  int64_t x, y;                 /* where they end */
+} pieces;
+
+static void
+end_piece (pieces *z)
+{
+  if (z->count > 1 || (z->count == 1 && z->steps[0].type == BR__STEP_ARC))
+    {
+      br__ink *ink = br__plot_add (z->plot, BR__INK_PATH, z->hidden ? BR__PEN_THIN : BR__PEN_OUTLINE, z->x, z->y);
+      ink->dashed = z->hidden ? BR__DASHED : BR__SOLID;
+      br__ink_path (z->plot, ink, z->steps, z->count);
+      br__ink_name (z->plot, ink, z->own->shape->name);
+    }
+  z->count = 0;
+}
+
+/* The part of K from T to U.  */
+static void
+put_piece (pieces *z, const stroke *k, double t, double u, int hidden)
+{
+  if (hidden != z->hidden || z->count + 2 > BR__MOST_PIECE_STEPS)
+    end_piece (z);
+  z->hidden = hidden;
+  if (k->s->type == BR__STEP_ARC)
+    {
+      double turn = (double) (k->s->to - k->s->from);
+      br__path_step s = *k->s;
+      s.to = k->s->from + llround (turn * u);
+      s.from = k->s->from + llround (turn * t);
+      z->steps[z->count++] = s;
+      spot end = spot_at (k, u);
+      z->x = llround (end.x);
+      z->y = llround (end.y);
+      return;
+    }
+  spot start = spot_at (k, t), end = spot_at (k, u);
+  if (!z->count || llround (start.x) != z->x || llround (start.y) != z->y)
+    {
+      if (z->count && z->steps[z->count - 1].type != BR__STEP_ARC)
+        end_piece (z);
+      z->steps[z->count] = (br__path_step) { .type = z->count ? BR__STEP_LINE : BR__STEP_MOVE, .x = llround (start.x), .y = llround (start.y) };
+      z->count++;
+    }
+  z->x = llround (end.x);
+  z->y = llround (end.y);
+  z->steps[z->count++] = (br__path_step) { .type = BR__STEP_LINE, .x = z->x, .y = z->y };
+}
+
+/* Where K changes between seen and hidden: T gets the places from 0 to 1, HIDDEN what lies behind each; the count of pieces.  */
+static size_t
+cut_stroke (double *t, int *hidden, const cover *c, const stroke *k)
+{
+  double places[BR__MOST_PIECE_STEPS];
+  size_t n = places_of (places, BR__MOST_PIECE_STEPS, c, k), count = 0;
+  double before = 0;
+  for (size_t i = 0; i + 1 < n && count + 1 < BR__MOST_PIECE_STEPS; i++)
+    {
+      double middle = (places[i] + places[i + 1]) / 2;
+      if (places[i + 1] - places[i] < 1e-9)
+        continue;
+      int now = hidden_at (c, k, middle);
+      if (!count)
+        t[count] = 0;
+      else if (now != hidden[count - 1])
+        t[count] = c->uneven ? change_between (c, k, before, middle, hidden[count - 1]) : places[i];
+      if (!count || now != hidden[count - 1])
+        hidden[count++] = now;
+      before = middle;
+    }
+  t[count] = 1;
+  return count;
+}
+
+/* Calls for each stroke of INK: puts its pieces where Z is given; *SEEN and *HIDDEN say what there is.  */
+static void
+walk_ink (pieces *z, int *seen, int *covered, const cover *c, const br__ink *ink)
+{
+  br__path_step room[BR__MOST_STEPS];
+  double t[BR__MOST_PIECE_STEPS + 1];
+  int hidden[BR__MOST_PIECE_STEPS];
+  size_t count = 0;
+  const br__path_step *steps = br__ink_steps (&count, room, ink);
+  spot start = { 0, 0 }, at = { 0, 0 };
+  for (const br__path_step *s = steps; s < steps + count; s++)
+    {
+      stroke k = { s, llround (at.x), llround (at.y), s->x, s->y };
+      spot next = { (double) s->x, (double) s->y };
+      if (s->type == BR__STEP_ARC)
+        next = spot_at (&k, 0);
+      if (s == steps)
+        start = at = next;
+      if (s->type == BR__STEP_MOVE)
+        {
+          start = at = next;
+          continue;
+        }
+      /* A line to the beginning of an arc, or back to that of the whole.  */
+      br__path_step line = { .type = BR__STEP_LINE };
+      stroke bridge = { &line, llround (at.x), llround (at.y), llround (s->type == BR__STEP_CLOSE ? start.x : next.x),
+                        llround (s->type == BR__STEP_CLOSE ? start.y : next.y) };
+      int joined = s->type == BR__STEP_LINE || hypot ((double) (bridge.x2 - bridge.x), (double) (bridge.y2 - bridge.y)) < BESIDE;
+      for (int part = joined; part < 1 + (s->type != BR__STEP_CLOSE); part++)
+        {
+          const stroke *it = part ? &k : &bridge;
+          size_t n = cut_stroke (t, hidden, c, it);
+          for (size_t i = 0; i < n; i++)
+            {
+              *(hidden[i] ? covered : seen) = 1;
+              if (z)
+                put_piece (z, it, t[i], t[i + 1], hidden[i]);
+            }
+        }
+      at = s->type == BR__STEP_ARC ? spot_at (&k, 1) : s->type == BR__STEP_CLOSE ? start : next;
+    }
+}
+
+/* The inks from FIRST on are the edge of D: what is hidden of it becomes dashed.  */
+void
+br__hide_lines (br__plot *p, const br__side_view *v, const br__drawn *d, int64_t left, int64_t top)
+{
+  cover *c = br__alloc_zero (1, sizeof *c);
+  br__ink *ink = p->count ? &p->inks[p->count - 1] : NULL;
+  br__plot strokes = { .inks = NULL };
+  int seen = 0, hidden = 0;
+  if (!c || p->failed)
+    {
+      br__free (c);
+      p->failed = 1;
+      return;
+    }
+  *c = (cover) { .view = v, .own = d, .left = left, .top = top };
+  for (size_t i = 0; d->tied && i < v->count && c->count < BR__MOST_COVERS; i++)
+    if (may_cover (&c->always[c->count], c, &v->shapes[i]))
+      {
+        br__drawn_plot (&strokes, &v->shapes[i], left, top);
+        if (!strokes.failed)
+          polygon_of (&c->shapes[c->count], &strokes.inks[strokes.count - 1], CHORDS);
+        const br__area *a = &v->shapes[i].reach;
+        c->area[c->count].x = (double) (left + a->x);
+        c->area[c->count].x2 = (double) (left + a->x2);
+        c->area[c->count].y = (double) (top - a->y2);
+        c->area[c->count].y2 = (double) (top - a->y);
+        c->uneven |= d->profile && !(d->flat && v->shapes[i].flat);
+        c->rows[c->count] = &v->shapes[i];
+        p->failed |= strokes.failed || c->shapes[c->count].failed;
+        c->count++;
+      }
+  if (d->hole && d->profile)
+    hidden = 1;
+  else if (c->count && !p->failed)
+    walk_ink (NULL, &seen, &hidden, c, ink);
+  if (hidden && !seen)
+    {
+      ink->dashed = BR__DASHED;
+      ink->pen = BR__PEN_THIN;
+    }
+  else if (hidden)
+    {
+      pieces *z = br__alloc_zero (1, sizeof *z);
+      br__ink whole = *ink;
+      p->count--;
+      if (z)
+        {
+          *z = (pieces) { .plot = p, .own = d };
+          walk_ink (z, &seen, &hidden, c, &whole);
+          end_piece (z);
+        }
+      p->failed |= !z;
+      br__free (z);
+      br__free (whole.text);
+      br__free (whole.steps);
+    }
+  for (size_t i = 0; i < c->count; i++)
+    br__free (c->shapes[i].rows);
+  br__plot_clear (&strokes);
+  br__free (c);
+}

@@ -1,0 +1,238 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+   hidden_line.c - which edges of a view are dashed, as they lie behind something: by length, in tables worked out by hand, and
+   at random against many points that are looked at one by one.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "figure.h"
+
+#include <math.h>
+
+#include "draw/hidden_line.h"
+
+typedef struct strokes
+{
+  br__plot plot;
+  br__side_view view;
+  br__seen seen;
+} strokes;
+
+/* The strokes of SHEET, at full size, seen FROM there.  */
+static void
+draw (strokes *s, br_sheet *sheet, br__seen_from from)
+{
+  br_error error;
+  br__run run = { .sheet = sheet, .error = &error }, seen = run;
+  memset (s, 0, sizeof *s);
+  if (from != BR__FROM_THE_SIDE)
+    {
+      check_ok (br__seen_make (&s->seen, &run, from, NULL, NULL));
+      seen.sheet = s->seen.sheet;
+    }
+  check_ok (br__view_make (&s->view, &seen, NULL, NULL, NULL));
+  if (from != BR__FROM_THE_SIDE)
+    check_ok (br__order_seen (&s->view, &s->seen, &run, NULL));
+  br__view_plot (&s->plot, &s->view, 0, 0);
+  assert_false (s->plot.failed);
+}
+
+static void
+strokes_clear (strokes *s)
+{
+  br__plot_clear (&s->plot);
+  br__view_clear (&s->view);
+  br__seen_clear (&s->seen);
+}
+
+static double
+length_of (const br__ink *ink)
+{
+  br__path_step room[BR__MOST_STEPS];
+  size_t count = 0;
+  const br__path_step *steps = br__ink_steps (&count, room, ink);
+  double length = 0, x = 0, y = 0, x0 = 0, y0 = 0;
+  for (size_t i = 0; i < count; i++)
+    {
+      double to_x = (double) steps[i].x, to_y = (double) steps[i].y, turn = (double) steps[i].to / 1e9 * acos (-1.0) / 180;
+      double from = (double) steps[i].from / 1e9 * acos (-1.0) / 180, r = (double) steps[i].r;
+      int arc = steps[i].type == BR__STEP_ARC;
+      double start_x = arc ? to_x + r * cos (from) : to_x, start_y = arc ? to_y - r * sin (from) : to_y;
+      if (steps[i].type == BR__STEP_CLOSE)
+        start_x = x0, start_y = y0;
+      if (!i || steps[i].type == BR__STEP_MOVE)
+        x = x0 = start_x, y = y0 = start_y;
+      length += hypot (start_x - x, start_y - y) + (arc ? fabs (turn - from) * r : 0);
+      x = arc ? to_x + r * cos (turn) : start_x;
+      y = arc ? to_y - r * sin (turn) : start_y;
+    }
+  return length / 1e9;
+}
+
+/* How much of the edge of NAME is DASHED, or is not, in inches.  */
+static double
+length_named (const strokes *s, const char *name, int dashed)
+{
+  double length = 0;
+  for (size_t i = 0; i < s->plot.count; i++)
+    {
+      const br__ink *ink = &s->plot.inks[i];
+      if (ink->group == BR__GROUP_OUTLINES && ink->text && strcmp (ink->text, name) == 0 && (ink->dashed == BR__DASHED) == dashed)
+        {
+          assert_int_equal (ink->pen, dashed ? BR__PEN_THIN : BR__PEN_OUTLINE);
+          length += length_of (ink);
+        }
+    }
+  return length;
+}
+
+static void
+is_near (const char *what, double found, double right)
+{
+  if (fabs (found - right) > 2e-3)
+    fail_msg ("%s: %.6f, not %.6f", what, found, right);
+}
+
+static void
+test_table (void **state)
+{
+  static const struct { const char *a, *b; br__seen_from from; double seen, hidden; } rows[] =
+  {
+    { "box a = 4 x 4 at 0, 0 deep 1", "box b = 2 x 2 at 1, 1 deep 1 from 5", BR__FROM_THE_SIDE, 16, 0 },
+    { "box a = 2 x 2 at 1, 1 deep 1", "box b = 4 x 4 at 0, 0 deep 1 from 5", BR__FROM_THE_SIDE, 0, 8 },
+    { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 2, 2 deep 1 from 5", BR__FROM_THE_SIDE, 12, 4 },
+    { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 2, 2 deep 1 from -5", BR__FROM_THE_SIDE, 16, 0 },
+    { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 2, 2 deep 1", BR__FROM_THE_SIDE, 16, 0 },
+    { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 2, 2 deep 1 both sides 4", BR__FROM_THE_SIDE, 12, 4 },
+    { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 2, 2", BR__FROM_THE_SIDE, 16, 0 },
+    { "box a = 4 x 4 at 0, 0", "box b = 4 x 4 at 2, 2 deep 1", BR__FROM_THE_SIDE, 16, 0 },
+    { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 2, 2 deep q from 5", BR__FROM_THE_SIDE, 16, 0 },
+    { "box a = 4 x 4 at 0, 0 deep 1", "circle b = 4 at 4, 4 hole deep 1 from 5", BR__FROM_THE_SIDE, 16, 0 },
+    { "box a = 4 x 4 at 0, 0 deep 1", "circle b = 4 at 4, 4 deep 1 from 5", BR__FROM_THE_SIDE, 12, 4 },
+    { "box a = 4 x 4 at 0, 0 deep 1", "line b = 4, 1 to 4, 2 deep 1 from 5", BR__FROM_THE_SIDE, 16, 0 },
+    { "box a = 4 x 4 at 0, 0 deep 1", "line b = 4, 1 to 4, 2 wide 1 deep 1 from 5", BR__FROM_THE_SIDE, 14, 2 },
+    { "box a = 4 x 4 at 0, 0 deep 1", "outline b = 1, 2 to 9, 2 to 9, 9 to 1, 9 deep 1 from 5", BR__FROM_THE_SIDE, 11, 5 },
+    { "box a = 4 x 4 at 0, 0 deep 1", "arc b = bend(3, 2) 90 deg from 0 deg at 0, 0 deep 1 from 5", BR__FROM_THE_SIDE, 10, 6 },
+    { "circle a = 4 at 0, 0 deep 1", "box b = 9 x 9 at 0, -4 deep 1 from 5", BR__FROM_THE_SIDE, 6.283185, 6.283185 },
+    { "line a = 0, 0 to 4, 0 deep 1", "box b = 2 x 2 at 1, -1 deep 1 from 5", BR__FROM_THE_SIDE, 2, 2 },
+    { "line a = 0, 0 to 4, 0 wide 2 deep 1", "box b = 2 x 4 at 1, -2 deep 1 from 5", BR__FROM_THE_SIDE, 4 + 6.283185, 4 },
+    /* What says so itself, and what is behind that.  */
+    { "box a = 4 x 4 at 0, 0 behind b", "box b = 4 x 4 at 2, 2", BR__FROM_THE_SIDE, 12, 4 },
+    { "box a = 4 x 4 at 0, 0 behind m", "box b = 4 x 4 at 2, 2\nbox m = 1 x 1 at 90, 0 behind b", BR__FROM_THE_SIDE, 12, 4 },
+    { "box a = 4 x 4 at 0, 0 behind nothing", "box b = 4 x 4 at 2, 2", BR__FROM_THE_SIDE, 16, 0 },
+    { "box a = 4 x 4 at 0, 0 deep 1 from 9 behind b", "box b = 4 x 4 at 2, 2 deep 1", BR__FROM_THE_SIDE, 12, 4 },
+    /* Edges that meet are seen.  */
+    { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 0, 0 deep 1 from 5", BR__FROM_THE_SIDE, 16, 0 },
+    { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 4, 0 deep 1 from 5", BR__FROM_THE_SIDE, 16, 0 },
+    /* From above: b is higher, lower, or higher at one end alone.  */
+    { "box a = 4 x 1 at 0, 0 deep 4", "box b = 4 x 1 at 2, 5 deep 2", BR__FROM_ABOVE, 14, 2 },
+    { "box a = 4 x 1 at 0, 0 deep 4", "box b = 4 x 1 at 2, -5 deep 2", BR__FROM_ABOVE, 16, 0 },
+    { "box a = 4 x 1 at 0, 0 deep 4", "outline b = -1, 9 to -1, -3 to 5, -3 deep 6", BR__FROM_ABOVE, 6, 10 },
+    { "box a = 4 x 1 at 0, 2 deep 4", "outline b = -1, 9 to -1, -3 to 5, -3 deep 6", BR__FROM_ABOVE, 4 + 2 * 2, 4 + 2 * 2 },
+    { "box a = 4 x 1 at 0, 0 deep 4", "circle b = 2 at 2, 0 hole deep 9", BR__FROM_ABOVE, 16, 0 },
+    { "circle a = 2 at 2, 0 hole deep 9", "box b = 4 x 1 at 0, 0 deep 4", BR__FROM_ABOVE, 0, 22 },
+    { "circle a = 4 at 2, 2 deep 2", "box b = 4 x 1 at 2, 9 deep 4", BR__FROM_ABOVE, 6, 6 },
+    /* From the front, which is the left end.  */
+    { "box a = 1 x 4 at 0, 0 deep 4", "box b = 1 x 4 at -5, 2 deep 2", BR__FROM_THE_FRONT, 14, 2 },
+    { "box a = 1 x 4 at 0, 0 deep 4", "box b = 1 x 4 at 5, 2 deep 2", BR__FROM_THE_FRONT, 16, 0 },
+    { "box a = 1 x 4 at 0, 0 deep 4", "line b = -6, -2 to 6, 6 wide 1 deep 6", BR__FROM_THE_FRONT, 4 + 2 * (2 - 0.600925), 4 + 2 * 2.600925 },
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      char what[200];
+      strokes s;
+      said t = SAID_ZERO;
+      br_sheet *sheet = sheet_with (rows[i].a);
+      sheet_say (sheet, &t, "%s", rows[i].b);
+      draw (&s, sheet, rows[i].from);
+      snprintf (what, sizeof what, "%s; %s", rows[i].a, rows[i].b);
+      is_near (what, length_named (&s, "a", 0), rows[i].seen);
+      is_near (what, length_named (&s, "a", 1), rows[i].hidden);
+      strokes_clear (&s);
+      sheet_end (sheet, &t);
+    }
+}
+
+typedef struct thing
+{
+  int circle, x, y, a, b, near;         /* corner and sizes, or centre and diameter */
+} thing;
+
+static int
+covers (const thing *t, double x, double y)
+{
+  return t->circle ? hypot (x - t->x, y - t->y) < t->a / 2.0 : x > t->x && x < t->x + t->a && y > t->y && y < t->y + t->b;
+}
+
+/* The share of the edge of T that is behind another of the COUNT at THINGS.  */
+static double
+hidden_length (const thing *t, const thing *things, int count)
+{
+  enum { POINTS = 20000 };
+  double edge = t->circle ? acos (-1.0) * t->a : 2 * (t->a + t->b);
+  int hidden = 0;
+  for (int i = 0; i < POINTS; i++)
+    {
+      double at = (i + 0.5) / POINTS, x = t->x, y = t->y, along = at * 2 * (t->a + t->b);
+      if (t->circle)
+        x += t->a / 2.0 * cos (at * 2 * acos (-1.0)), y += t->a / 2.0 * sin (at * 2 * acos (-1.0));
+      else if (along < t->a)
+        x += along;
+      else if (along < t->a + t->b)
+        x += t->a, y += along - t->a;
+      else if (along < 2 * t->a + t->b)
+        x += along - t->a - t->b, y += t->b;
+      else
+        y += along - 2 * t->a - t->b;
+      for (int k = 0; k < count; k++)
+        if (things[k].near > t->near && covers (&things[k], x, y))
+          {
+            hidden++;
+            break;
+          }
+    }
+  return edge * hidden / POINTS;
+}
+
+static void
+test_random (void **state)
+{
+  (void) state;
+  for (long times = check_times (30); times > 0; times--)
+    {
+      enum { COUNT = 6 };
+      thing things[COUNT];
+      said t = SAID_ZERO;
+      strokes s;
+      br_sheet *sheet = sheet_with ("");
+      for (int i = 0; i < COUNT; i++)
+        {
+          thing *k = &things[i];
+          *k = (thing) { (int) check_below (2), (int) check_below (9), (int) check_below (9), 1 + (int) check_below (9),
+                         1 + (int) check_below (9), (int) check_below (4) };
+          if (k->circle)
+            sheet_say (sheet, &t, "circle s%d = %d at %d, %d deep 1 from %d", i, k->a, k->x, k->y, k->near);
+          else
+            sheet_say (sheet, &t, "box s%d = %d x %d at %d, %d deep 1 from %d", i, k->a, k->b, k->x, k->y, k->near);
+        }
+      draw (&s, sheet, BR__FROM_THE_SIDE);
+      for (int i = 0; i < COUNT; i++)
+        {
+          char name[8];
+          snprintf (name, sizeof name, "s%d", i);
+          double right = hidden_length (&things[i], things, COUNT), found = length_named (&s, name, 1);
+          if (fabs (found - right) > 0.02)
+            fail_msg ("%s: %.4f is hidden, not %.4f", name, found, right);
+        }
+      strokes_clear (&s);
+      sheet_end (sheet, &t);
+    }
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = { CHECK_TEST (test_table), CHECK_TEST (test_random) };
+  return CHECK_RUN (tests);
+}

@@ -123,7 +123,8 @@ br__order_seen (br__side_view *v, const br__seen *z, br__run *run, const br_numb
       while (from->shape != z->of[i])
         from++;
       br__drawn_plot (&p, from, 0, 0);
-      polygon_of (&profile, &p.inks[p.count - 1], PROFILE_CHORDS);
+      if (!p.failed)
+        polygon_of (&profile, &p.inks[p.count - 1], PROFILE_CHORDS);
       br__drawn *d = &v->shapes[i];
       d->in_order = 1;
       d->hole = z->of[i]->hole;

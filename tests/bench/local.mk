@@ -17,7 +17,7 @@ BENCHES += tests/bench/sheet
 if HAVE_GLPK
 BENCHES += tests/bench/cuts
 endif
-tests_bench_cuts_SOURCES = tests/bench/cuts.c repl/solver.c
+tests_bench_cuts_SOURCES = tests/bench/cuts.c tests/bench/cuts_peer.c repl/solver.c
 tests_bench_cuts_CPPFLAGS = $(AM_CPPFLAGS) -I$(top_srcdir)/repl
 tests_bench_cuts_LDADD = $(LDADD) $(GLPK_LIBS)
 
@@ -28,7 +28,7 @@ tests_bench_columns_SOURCES = tests/bench/columns.c tests/bench/column_peers.c
 BENCHES += tests/bench/work
 
 # Instructions, which no busy machine changes, against those that are written down.
-EXTRA_DIST += tests/bench/clock.h tests/bench/column_peers.h tests/bench/instructions.sh tests/bench/baseline.txt
+EXTRA_DIST += tests/bench/clock.h tests/bench/column_peers.h tests/bench/cuts_peer.h tests/bench/instructions.sh tests/bench/baseline.txt
 instructions: all tests/bench/work$(EXEEXT)
 	srcdir='$(abs_srcdir)' CC='$(CC)' VALGRIND='$(VALGRIND)' BR='$(abs_builddir)/benchrule$(EXEEXT)' \
 	  $(BASH_PROGRAM) $(srcdir)/tests/bench/instructions.sh tests/bench/work$(EXEEXT)

@@ -10,7 +10,7 @@ EXTRA_DIST += tests/fuzz/fuzz.h tests/fuzz/decimal.h tests/fuzz/session.h tests/
 
 fuzz_replays = tests/fuzz/replay_measure tests/fuzz/replay_number tests/fuzz/replay_real \
   tests/fuzz/replay_line tests/fuzz/replay_sheet tests/fuzz/replay_csv \
-  tests/fuzz/replay_answers tests/fuzz/replay_engines
+  tests/fuzz/replay_answers tests/fuzz/replay_engines tests/fuzz/replay_edits
 check_PROGRAMS += $(fuzz_replays)
 TESTS += $(fuzz_replays)
 fuzz_measure_sources = tests/fuzz/measure.c
@@ -21,6 +21,7 @@ fuzz_sheet_sources = tests/fuzz/sheet.c
 fuzz_csv_sources = tests/fuzz/csv.c
 fuzz_answers_sources = tests/fuzz/answers.c
 fuzz_engines_sources = tests/fuzz/engines.c
+fuzz_edits_sources = tests/fuzz/edits.c
 
 tests_fuzz_replay_measure_SOURCES = tests/fuzz/replay.c $(fuzz_measure_sources)
 tests_fuzz_replay_measure_CPPFLAGS = $(FUZZ_INCLUDES) -DFUZZ_NAME='"measure"'
@@ -38,11 +39,13 @@ tests_fuzz_replay_answers_SOURCES = tests/fuzz/replay.c $(fuzz_answers_sources)
 tests_fuzz_replay_answers_CPPFLAGS = $(FUZZ_INCLUDES) -DFUZZ_NAME='"answers"'
 tests_fuzz_replay_engines_SOURCES = tests/fuzz/replay.c $(fuzz_engines_sources)
 tests_fuzz_replay_engines_CPPFLAGS = $(FUZZ_INCLUDES) -DFUZZ_NAME='"engines"'
+tests_fuzz_replay_edits_SOURCES = tests/fuzz/replay.c $(fuzz_edits_sources)
+tests_fuzz_replay_edits_CPPFLAGS = $(FUZZ_INCLUDES) -DFUZZ_NAME='"edits"'
 
 if FUZZING
 FUZZ_ENGINE = $(AM_LDFLAGS) -fsanitize=fuzzer
 fuzz_targets = tests/fuzz/measure tests/fuzz/number tests/fuzz/real tests/fuzz/line tests/fuzz/sheet \
-  tests/fuzz/csv tests/fuzz/answers tests/fuzz/engines
+  tests/fuzz/csv tests/fuzz/answers tests/fuzz/engines tests/fuzz/edits
 EXTRA_PROGRAMS += $(fuzz_targets)
 tests_fuzz_measure_SOURCES = $(fuzz_measure_sources)
 tests_fuzz_measure_LDFLAGS = $(FUZZ_ENGINE)
@@ -60,6 +63,8 @@ tests_fuzz_answers_SOURCES = $(fuzz_answers_sources)
 tests_fuzz_answers_LDFLAGS = $(FUZZ_ENGINE)
 tests_fuzz_engines_SOURCES = $(fuzz_engines_sources)
 tests_fuzz_engines_LDFLAGS = $(FUZZ_ENGINE)
+tests_fuzz_edits_SOURCES = $(fuzz_edits_sources)
+tests_fuzz_edits_LDFLAGS = $(FUZZ_ENGINE)
 
 fuzz: $(fuzz_targets)
 	@$(MKDIR_P) tests/fuzz/found

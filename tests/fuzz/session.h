@@ -24,7 +24,7 @@ static const char *const session_closed[] =
   { "worksheet", "key", "grade", "draw", "template", "report", "into", "column", "names", "quit" };
 
 /* 1 if LINE may run: none of its words opens a file, or ends the session.  */
-static int
+FUZZ_UNUSED static int
 session_may_run (const char *line, size_t length)
 {
   size_t at = 0, end, count = 0;
@@ -276,6 +276,71 @@ session_end (void)
 {
   session_set_timer (0);
   fuzz_require (fchdir (session_home) == 0);
+}
+
+/* ---- Saved and opened again ---- */
+
+#define SESSION_PIPE (1 << 20)
+
+/* A pipe is written in place and takes no time: what is saved goes through one.  */
+FUZZ_UNUSED static void
+session_pipe (int *ends, char *write_path, char *read_path, size_t size)
+{
+  fuzz_require (pipe2 (ends, O_CLOEXEC) == 0);
+  fuzz_require (fcntl (ends[1], F_SETPIPE_SZ, SESSION_PIPE) >= 0);
+  snprintf (read_path, size, "/proc/self/fd/%d", ends[0]);
+  snprintf (write_path, size, "/proc/self/fd/%d", ends[1]);
+}
+
+FUZZ_UNUSED static size_t
+session_saved (char *bytes, size_t room, const br_sheet *sheet)
+{
+  int ends[2];
+  char write_path[40], read_path[40];
+  size_t used = 0;
+  ssize_t got;
+  session_pipe (ends, write_path, read_path, sizeof write_path);
+  fuzz_require (br_sheet_write (sheet, write_path, NULL) == BR_OK);
+  close (ends[1]);
+  while ((got = read (ends[0], bytes + used, room - used)) > 0)
+    used += (size_t) got;
+  fuzz_require (got == 0 && used < room);
+  close (ends[0]);
+  return used;
+}
+
+/* The sheet that LENGTH bytes of a file make.  */
+FUZZ_UNUSED static br_sheet *
+session_opened (const char *bytes, size_t length)
+{
+  int ends[2];
+  char write_path[40], read_path[40];
+  br_sheet *sheet = NULL;
+  session_pipe (ends, write_path, read_path, sizeof write_path);
+  fuzz_require (write (ends[1], bytes, length) == (ssize_t) length);
+  close (ends[1]);
+  fuzz_require (br_sheet_new (&sheet) == BR_OK);
+  br_sheet_watch (sheet, &session_stop);
+  br_sheet_run_file (sheet, read_path, NULL);
+  close (ends[0]);
+  return sheet;
+}
+
+/* Saved and opened, SHEET is in the same STATE, and is saved as the same bytes.  */
+FUZZ_UNUSED static void
+session_check_saved (br_sheet *sheet, const char *state)
+{
+  static char bytes[SESSION_PIPE], again[SESSION_PIPE];
+  size_t length = session_saved (bytes, sizeof bytes, sheet);
+  br_sheet *other = session_opened (bytes, length);
+  size_t other_length = session_saved (again, sizeof again, other);
+  bytes[length] = again[other_length] = 0;
+  session_same (bytes, again);
+  fuzz_require (other_length == length && memcmp (bytes, again, length) == 0);
+  char *other_state = session_state (other);
+  session_same (state, other_state);
+  free (other_state);
+  br_sheet_free (other);
 }
 
 #endif

@@ -9,7 +9,6 @@
 
 #define MOST_BYTES 3000
 #define MOST_LINES 60
-#define PIPE_BYTES (1 << 20)
 
 /* The lines that may run.  To be freed.  */
 static char *
@@ -33,68 +32,11 @@ choose_lines (size_t *length, const char *text, size_t size)
   return chosen;
 }
 
-/* A pipe is written in place and takes no time: what is saved goes through one.  */
-static void
-make_pipe (int *ends, char *write_path, char *read_path, size_t size)
-{
-  fuzz_require (pipe2 (ends, O_CLOEXEC) == 0);
-  fuzz_require (fcntl (ends[1], F_SETPIPE_SZ, PIPE_BYTES) >= 0);
-  snprintf (read_path, size, "/proc/self/fd/%d", ends[0]);
-  snprintf (write_path, size, "/proc/self/fd/%d", ends[1]);
-}
-
-static size_t
-saved_bytes (char *bytes, size_t room, const br_sheet *sheet)
-{
-  int ends[2];
-  char write_path[40], read_path[40];
-  size_t used = 0;
-  ssize_t got;
-  make_pipe (ends, write_path, read_path, sizeof write_path);
-  fuzz_require (br_sheet_write (sheet, write_path, NULL) == BR_OK);
-  close (ends[1]);
-  while ((got = read (ends[0], bytes + used, room - used)) > 0)
-    used += (size_t) got;
-  fuzz_require (got == 0 && used < room);
-  close (ends[0]);
-  return used;
-}
-
-/* The sheet that LENGTH bytes of a file make.  */
-static br_sheet *
-opened (const char *bytes, size_t length)
-{
-  int ends[2];
-  char write_path[40], read_path[40];
-  br_sheet *sheet = NULL;
-  make_pipe (ends, write_path, read_path, sizeof write_path);
-  fuzz_require (write (ends[1], bytes, length) == (ssize_t) length);
-  close (ends[1]);
-  fuzz_require (br_sheet_new (&sheet) == BR_OK);
-  br_sheet_watch (sheet, &session_stop);
-  br_sheet_run_file (sheet, read_path, NULL);
-  close (ends[0]);
-  return sheet;
-}
-
-static void
-check_saved (br_sheet *sheet, const char *state)
-{
-  static char bytes[PIPE_BYTES], again[PIPE_BYTES];
-  size_t length = saved_bytes (bytes, sizeof bytes, sheet);
-  br_sheet *other = opened (bytes, length);
-  fuzz_require (saved_bytes (again, sizeof again, other) == length && memcmp (bytes, again, length) == 0);
-  char *other_state = session_state (other);
-  session_same (state, other_state);
-  free (other_state);
-  br_sheet_free (other);
-}
-
 /* Back to nothing, and forth again.  */
 static void
 check_undone (session *s)
 {
-  static char bytes[PIPE_BYTES];
+  static char bytes[SESSION_PIPE];
   br_sheet *empty = NULL;
   size_t steps = 0;
   while (session_say (s, "redo") == BR_OK)
@@ -105,7 +47,7 @@ check_undone (session *s)
   fuzz_require (br_sheet_new (&empty) == BR_OK);
   char *nothing = session_state (empty), *undone = session_state (s->sheet);
   session_same (undone, nothing);
-  fuzz_require (saved_bytes (bytes, sizeof bytes, s->sheet) == 0);
+  fuzz_require (session_saved (bytes, sizeof bytes, s->sheet) == 0);
   for (; steps > 0; steps--)
     fuzz_require (session_say (s, "redo") == BR_OK);
   fuzz_require (session_say (s, "redo") != BR_OK);
@@ -134,7 +76,7 @@ LLVMFuzzerTestOneInput (const uint8_t *data, size_t size)
   session_run (&s, lines, length);
   char *state = session_state (s.sheet);
   if (!session_stop)
-    check_saved (s.sheet, state);
+    session_check_saved (s.sheet, state);
   if (!session_stop)
     check_undone (&s);
   free (state);

@@ -52,9 +52,12 @@ br__sentences_put (br_text *t, const br__sentences *words, const char *english)
 static int
 has_word (const char *text, const char *word, size_t length)
 {
-  for (const char *at = text; *at; at += strcspn (at, " ") + (at[strcspn (at, " ")] == ' '))
+  for (const char *at = text, *blank; at; at = blank ? blank + 1 : NULL)
     {
       size_t n = 0;
+      blank = strchr (at, ' ');
+      if ((*at | 32) != *word)
+        continue;
       while ((at[n] | 32) >= 'a' && (at[n] | 32) <= 'z')
         n++;
       if (n == length + 1 && at[length] == 's')

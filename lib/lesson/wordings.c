@@ -20,7 +20,7 @@ static size_t
 first_of (const char *topic, unsigned kind)
 {
   size_t i = 0;
-  while (wordings[i].kind != kind || strcmp (wordings[i].topic, topic) != 0)
+  while (wordings[i].kind != kind || *wordings[i].topic != *topic || strcmp (wordings[i].topic, topic) != 0)
     i++;
   return i;
 }

@@ -137,8 +137,8 @@ page_next (br_page *page)
     cairo_show_page (page->cairo);
 }
 
-static void
-stroke (br_page *page, int32_t width, int dashes)
+void
+br__page_stroke (br_page *page, int32_t width, int dashes)
 {
   /* Long dash and dot for centre lines (ISO 128-2, type 04.1; ASME Y14.2; from memory).  */
   static const double dash[] = { 6, 4 }, dash_dot[] = { 12, 2, 1, 2 };
@@ -181,7 +181,7 @@ br__page_line (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1, in
 {
   cairo_move_to (page->cairo, BR__POINTS (x0), BR__POINTS (y0));
   cairo_line_to (page->cairo, BR__POINTS (x1), BR__POINTS (y1));
-  stroke (page, width, dashed);
+  br__page_stroke (page, width, dashed);
 }
 
 static void
@@ -190,7 +190,7 @@ page_arc (br_page *page, int32_t x, int32_t y, int32_t radius, int32_t from, int
 {
   cairo_new_sub_path (page->cairo);
   add_arc (page, BR__POINTS (x), BR__POINTS (y), BR__POINTS (radius), from, to);
-  stroke (page, width, dashed);
+  br__page_stroke (page, width, dashed);
 }
 
 static void
@@ -254,5 +254,5 @@ page_release (char *bytes)
 const br_painter br_draw_painter =
 {
   page_open, page_next, br__page_line, page_arc, br__page_text, br__page_ruler, page_close, page_release,
-  page_drop, page_pen, page_fill, page_clip, page_path, stroke, br__page_tag, br__page_missing
+  page_drop, page_pen, page_fill, page_clip, page_path, br__page_stroke, br__page_tag, br__page_missing
 };

@@ -52,6 +52,8 @@ int br__page_room_again (void);
 PangoContext *br__page_context (cairo_t *cairo);
 /* page.c */
 br_status br__page_fail (br_error *error, br_status status, const char *message);
+/* The path at hand, drawn.  */
+void br__page_stroke (br_page *page, int32_t width, int dashes);
 void br__page_line (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1, int32_t width,
                     int dashed);
 

@@ -47,7 +47,10 @@ br__answer_is_none (const char *written)
     "noanswer", "noidea", "noclue", "notsure", "unsure", "unknown", "blank", "empty", "null", "nothing", "skip", "skipped",
     "pass", "cant", "icant", "cannot", "help", "sorry", "forgot", "iforgot", "notime", "notdone", "absent", NULL
   };
-  char letters[24];
+  /* What such a sentence has in it, blanks left out.  */
+  static const char *const signs[] =
+  { "dunno", "dont", "didnt", "cant", "forgot", "notsure", "idea", "clue", "outoftime", "notime", "stuck", "confused", "lost", "skip" };
+  char letters[64];
   size_t count = 0, length = strlen (written);
   for (size_t at = 0; at < length; )
     {
@@ -58,10 +61,14 @@ br__answer_is_none (const char *written)
       /* Letters past ASCII begin at U+00C0; U+2000 to U+2BFF are signs (Unicode, names of its blocks).  */
       if (g.kind == BR__GLYPH_OTHER && g.code >= 0xC0 && !(g.code >= 0x2000 && g.code < 0x2C00))
         return 0;
-      if (g.kind == BR__GLYPH_LETTER && count < sizeof letters)
-        letters[count++] = written[at];
+      if (g.kind == BR__GLYPH_LETTER && count < sizeof letters - 1)
+        letters[count++] = (char) (written[at] | 32);
       at += g.length;
     }
+  letters[count] = 0;
+  for (size_t i = 0; i < sizeof signs / sizeof signs[0]; i++)
+    if (strstr (letters, signs[i]))
+      return 1;
   return count == 0 || is_one_of (letters, count, words);
 }
 
@@ -144,8 +151,11 @@ plain_sign (const br__glyph *g)
     return "/";
   if (g->code >= 0xFF10 && g->code <= 0xFF19)
     return digits[g->code - 0xFF10];
-  if (g->code == 0x2248 || g->code == '~')
+  /* About, arrows, and a tick behind it.  */
+  if (g->code == 0x2248 || g->code == '~' || g->code == 0x2192 || g->code == 0x21D2)
     return "=";
+  if (g->code == 0x2713 || g->code == 0x2714 || g->code == 0x2705)
+    return " ";
   return g->kind == BR__GLYPH_FOOT ? "'" : g->kind == BR__GLYPH_INCH ? "\"" : NULL;
 }
 
@@ -178,14 +188,15 @@ letters_end (const br__answer *a, size_t at)
   return at;
 }
 
-/* Drops what stands before the value: "x =", "answer:", "about".  */
+/* Drops what stands before the value: "x =", "answer:", "about", "I got", "the wheel is", but no word that makes another
+   value of it.  */
 static void
 drop_front (br__answer *a)
 {
-  static const char *const words[] =
+  static const char *const kept[] =
   {
-    "about", "approx", "approximately", "around", "roughly", "circa", "ca", "answer", "ans", "is", "it", "its", "the", "i",
-    "think", "maybe", "so", "equals", "exactly", "length", "width", "height", "radius", "diameter", "gap", NULL
+    "minus", "negative", "neg", "not", "no", "less", "more", "than", "under", "over", "between", "from", "to", "or", "half", "quarter",
+    "twice", "double", "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", NULL
   };
   char *sign = strrchr (a->text, '=');
   if (sign && strpbrk (sign, "0123456789"))
@@ -193,10 +204,16 @@ drop_front (br__answer *a)
   for (;;)
     {
       size_t end = letters_end (a, 0);
-      if (a->length && strchr (" .,:;*(=", a->text[0]) && !(a->text[0] == '.' && is_digit (a->text[1])))
+      if (a->length && strchr (" .,:;*()=[{", a->text[0]) && !(a->text[0] == '.' && is_digit (a->text[1])))
         replace (a, 0, 1, "");
-      else if (end && (is_one_of (a->text, end, words) || a->text[end] == ':'))
-        replace (a, 0, end, "");
+      else if (strncmp (a->text, "->", 2) == 0)
+        replace (a, 0, 2, "");
+      else if (end && (!is_one_of (a->text, end, kept) || a->text[end] == ':'))
+        {
+          /* "answer- 3/8": the dash is no minus.  */
+          size_t dash = end + (a->text[end] == ' ');
+          replace (a, 0, a->text[dash] == '-' && (dash == end || a->text[dash + 1] == ' ') ? dash + 1 : end, "");
+        }
       else
         return;
     }
@@ -230,7 +247,7 @@ drop_words (br__answer *a)
   static const char *const words[] =
   {
     "long", "wide", "high", "tall", "thick", "deep", "across", "each", "total", "exactly", "approx", "about", "roughly",
-    "or", "so", "i", "think", "maybe", "over", "under", NULL
+    "or", "so", "i", "think", "maybe", "over", "under", "answer", "ans", NULL
   };
   size_t end = a->length, last = end, first = end, start;
   while (last && is_letter (a->text[last - 1]))
@@ -271,7 +288,7 @@ drop_back (br__answer *a)
     {
       size_t end = a->length;
       char *bracket = strrchr (a->text, '(');
-      if (end && (strchr (" .,?!;:*", a->text[end - 1]) || (a->text[end - 1] == ')' && !bracket)))
+      if (end && (strchr (" .,?!;:*=]}", a->text[end - 1]) || (a->text[end - 1] == ')' && !bracket)))
         replace (a, end - 1, 1, "");
       else if (end && a->text[end - 1] == ')' && bracket > a->text)
         replace (a, (size_t) (bracket - a->text), end - (size_t) (bracket - a->text), "");
@@ -318,6 +335,31 @@ fraction_end (const br__answer *a, size_t at)
   for (end++; is_digit (a->text[end]); end++)
     continue;
   return end;
+}
+
+/* 5 sixteenths, three quarters, a half: the fraction in digits.  */
+static void
+mend_fractions (br__answer *a)
+{
+  static const struct { const char *written, *meant; } rows[] =
+  {
+    { "three quarters", "3/4" }, { "three fourths", "3/4" }, { "one half", "1/2" }, { "a half", "1/2" }, { "half", "1/2" },
+    { "one quarter", "1/4" }, { "a quarter", "1/4" }, { " halves", "/2" }, { " quarters", "/4" }, { " quarter", "/4" },
+    { " fourths", "/4" }, { " fourth", "/4" }, { " eighths", "/8" }, { " eighth", "/8" }, { " sixteenths", "/16" },
+    { " sixteenth", "/16" }, { " thirty-seconds", "/32" }, { " sixty-fourths", "/64" }, { "ths", "" }, { "th", "" }, { " ths", "" },
+    { " th", "" }, { " of an inch", " in" }, { " of a foot", " ft" }, { " of a inch", " in" }
+  };
+  for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
+    {
+      size_t n = strlen (rows[i].written);
+      for (size_t at = 0; at + n <= a->length; at++)
+        {
+          int behind = !*rows[i].meant || *rows[i].meant == '/' || *rows[i].meant == ' ';
+          int apart = behind ? at && is_digit (a->text[at - 1]) : !at || !is_letter (a->text[at - 1]);
+          if (apart && br__word_is (a->text + at, n, rows[i].written) && !is_letter (a->text[at + n]))
+            replace (a, at, n, rows[i].meant);
+        }
+    }
 }
 
 /* What joins two parts of one measure, at AT: its length, or 0.  */
@@ -387,12 +429,16 @@ move_unit (br__answer *a)
     }
 }
 
-/* 1 if the letters, points and blanks behind the number of TEXT are all that follows it; *END is the number's.  */
+/* 1 if the letters, points and blanks behind the number of TEXT are all that follows it, or a rest, as in "7 r 2"; *END is
+   the number's.  */
 static int
 is_counted (const br__answer *a, size_t *end)
 {
-  size_t at = strcspn (a->text, " ");
+  static const char *const rests[] = { "r", "rem", "remainder", "rest", "with", NULL };
+  size_t at = strcspn (a->text, " "), word = at + (a->text[at] == ' ');
   *end = at;
+  if (is_one_of (a->text + word, letters_end (a, word) - word, rests))
+    return 1;
   for (; at < a->length; at++)
     if (!is_letter (a->text[at]) && a->text[at] != ' ' && a->text[at] != '.')
       return 0;
@@ -428,6 +474,7 @@ br__answer_read (br__answer *a, const char *written, int counted, br_error *erro
   drop_front (a);
   drop_back (a);
   mend_units (a);
+  mend_fractions (a);
   mend_joints (a);
   move_unit (a);
   take_signs (a);

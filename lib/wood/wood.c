@@ -245,6 +245,20 @@ append (br_sheet *sheet, br__wood *w)
   *first = w;
 }
 
+/* 1 if a size or the quantity of W is that of another.  */
+static int
+follows_others (const br__wood *w)
+{
+  for (int i = 0; i <= BR__SIZES; i++)
+    {
+      const br__tree *t = i < BR__SIZES ? &w->size[i] : &w->quantity;
+      for (size_t k = 0; k < t->count; k++)
+        if (t->nodes[k].op == BR__OP_NAME)
+          return 1;
+    }
+  return 0;
+}
+
 static br_status
 keep_wood (br__run *run, int stock)
 {
@@ -256,7 +270,8 @@ keep_wood (br__run *run, int stock)
   br_status status = read_wood (run, w);
   if (status == BR_OK)
     status = br__wood_work_out (&piece, run, w);
-  if (status == BR_OK && piece.problem.length && !piece.waits)
+  /* What could not be cut any more when the sheet was saved is still its stock or part.  */
+  if (status == BR_OK && piece.problem.length && !piece.waits && !(run->from_file && follows_others (w)))
     status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->end - run->word.offset, "%s",
                        br__text_string (&piece.problem));
   if (status != BR_OK)

@@ -50,6 +50,7 @@ br_status br__page_room (size_t ink, br_error *error);
 int br__page_room_again (void);
 /* For CAIRO's surface; given back by g_object_unref.  */
 PangoContext *br__page_context (cairo_t *cairo);
+
 /* page.c */
 br_status br__page_fail (br_error *error, br_status status, const char *message);
 /* The path at hand, drawn.  */

@@ -13,6 +13,7 @@
 #define MARK "mark", "error", "error_decimal", "tie"
 #define SIZE(s) s, s "_shown", s "_mark", s "_error", s "_from"
 #define SIZES SIZE ("length"), SIZE ("width"), SIZE ("thickness")
+#define TOTAL VALUE, "value", "mark", "error", "error_decimal", "worst", "worst_error", "worst_error_decimal"
 #define MADE "file", "versions", "problems", "papers", "seed"
 #define MOVED "name", "before", "after", "before_shown", "after_shown"
 #define KEYS(kind, ...) { kind, (const char *const []) { __VA_ARGS__, NULL } }
@@ -25,8 +26,10 @@ static const br__record_keys table[] =
   KEYS ("check", "formula", "state", "left", "left_shown", "right", "right_shown", "margin", "margin_shown", "note",
         "worst_margin", "worst_decimal", "worst_margin_shown", "as_cut"),
   KEYS ("clear", "shapes", "overlap", "along", VALUE, MARK),
-  KEYS ("column", "name", "rows", "bad", "marks", "into", "of", "size", "ruler", "total_exact", "total_value",
-        "total_mark", "error", "error_decimal"),
+  KEYS ("column", "name", "rows", "bad", "marks", "cells_in", "cells_with_more", "into", "of", "size", "ruler", "unit", "total_exact",
+        "total_value", "total_mark", "error", "error_decimal", "worst_error", "worst_error_decimal", "worst_line", "worst_mark",
+        "off_nearest", "off_nearest_rows", "hint"),
+  KEYS ("column.off_nearest_rows", "line", "mark", "nearest"),
   KEYS ("cut_plan", "sticks", "least", "proven", "unplaced", "stocks"),
   KEYS ("cut_plan.sticks", "stock", "number", "pieces", "offcut", "offcut_mark", "kerfs", "marks", "pencil",
         "pencil_error", "marks_across", "pencil_across", "pencil_across_error", "same", "picture"),
@@ -63,6 +66,7 @@ static const br__record_keys table[] =
   KEYS ("marks", "expression", VALUE, "rows"),
   KEYS ("marks.rows", "ruler", "value", MARK),
   KEYS ("missing", "name", "needed_by"),
+  KEYS ("named", "of", "names"),
   KEYS ("need", "name", "state", "shown", "low", "high"),
   KEYS ("order", "class", "spare", "stocks", "parts"),
   KEYS ("order.parts", "part", "quantity", "shown", "problem"),
@@ -84,7 +88,8 @@ static const br__record_keys table[] =
   KEYS ("report", "file", "sections", "dimensions", "missing", "pass", "fail", "waiting", "undecided", "cautions"),
   KEYS ("review", "file", "title", "dimensions", "shapes", "mistakes", "missing", "waiting", "checks_failed",
         "rules_failed", "off_ruler", "unplaced", "cautions", "holds", "drawing"),
-  KEYS ("rounding", "expression", VALUE, "value", MARK, "ruler", "below", "above", "note"),
+  KEYS ("rounding", "expression", VALUE, "value", MARK, "ruler", "below", "above", "nearest", "note", "totals"),
+  KEYS ("rounding.totals", TOTAL),
   KEYS ("rubs", "first", "second", "state"),
   KEYS ("saved", "file"),
   KEYS ("saws", "expression", VALUE, "rows", "source"),
@@ -108,7 +113,7 @@ static const br__record_keys table[] =
   KEYS ("tidy.dimensions", "name", "before", "after"),
   KEYS ("tidy.moves", "name", "before", "after"),
   KEYS ("tolerance", "name", "exact", "shown", "typed", "known", "own"),
-  KEYS ("total", VALUE, "value", "mark", "error", "error_decimal"),
+  KEYS ("total", TOTAL),
   KEYS ("trace", "name", "formula", "shown", "uses", "used_by"),
   KEYS ("undone", "changed"),
   KEYS ("undone.changed", MOVED),

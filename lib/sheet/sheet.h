@@ -389,6 +389,13 @@ typedef struct br__statement
   br_status (*run) (br__run *run);
 } br__statement;
 
+/* The word without which the statement's own may be a dimension: the rise and the run of stairs; else NULL.  */
+static inline const char *
+br__word_behind (const br__statement *st)
+{
+  return strcmp (st->word, "run") == 0 ? "files" : strcmp (st->word, "name") == 0 ? "column" : NULL;
+}
+
 /* Bytes of the byte order mark that TEXT begins with, or 0.  */
 static inline size_t
 br__mark_length (const char *text, size_t length)

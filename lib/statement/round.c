@@ -26,14 +26,115 @@ put_sheet_number (br_record *r, const char *key, const br_number *x, br_dimensio
   return status;
 }
 
-/* The rounding record of X, which was rounded to ROUNDED on marks of SIZE.  */
+/* Room for a list and its marks.  */
+typedef struct totals
+{
+  br__value *parts;
+  br_real *reals;       /* borrowed from PARTS */
+  br_number *values;
+  size_t count;
+  const br__tree *trees;
+  br_number total;      /* of the marks */
+} totals;
+
+static void
+totals_clear (totals *t)
+{
+  for (size_t i = 0; i < t->count; i++)
+    {
+      if (t->parts)
+        br__value_clear (&t->parts[i]);
+      if (t->values)
+        br_number_clear (&t->values[i]);
+    }
+  br_number_clear (&t->total);
+  br__free (t->parts);
+  br__free (t->reals);
+  br__free (t->values);
+}
+
+/* The part that is furthest off its mark, the first of them, and its error.  */
+static br_status
+put_worst (br_record *r, const totals *t, const br__settings *s)
+{
+  br_real off = BR_REAL_ZERO, most = BR_REAL_ZERO, mark = BR_REAL_ZERO;
+  br_record *error = br__record_new ("rounding");
+  br_text text = BR_TEXT_ZERO;
+  br_status status = BR_OK;
+  size_t worst = 0;
+  for (size_t i = 0; i < t->count && status == BR_OK; i++)
+    {
+      int order = 1;
+      status = br_real_set_number (&mark, &t->values[i]);
+      if (status == BR_OK)
+        status = br_real_sub (&off, &mark, &t->reals[i]);
+      if (status == BR_OK)
+        status = br_real_abs (&off, &off, s->bits);
+      if (status == BR_OK && i > 0)
+        status = br_real_cmp (&order, &off, &most, s->bits);
+      if (status == BR_OK && order > 0)
+        {
+          worst = i;
+          status = br_real_set (&most, &off);
+        }
+      /* Two that cannot be told apart: the first stays.  */
+      if (status == BR_UNDECIDED)
+        status = BR_OK;
+    }
+  if (status == BR_OK)
+    status = br__put_error (error, &t->parts[worst], &t->values[worst], s);
+  if (status == BR_OK)
+    {
+      br__put_tree (&text, &t->trees[worst]);
+      br__put_from (r, "worst", &text);
+      if (br_record_get (error, "error").type == BR_FIELD_TEXT)
+        br__put_text (r, "worst_error", br_record_text (error, "error"));
+      br__put_text (r, "worst_error_decimal", br_record_text (error, "error_decimal"));
+    }
+  br__record_free (error);
+  br_real_clear (&off);
+  br_real_clear (&most);
+  br_real_clear (&mark);
+  return status;
+}
+
+/* What the list comes to, into R.  */
+static br_status
+put_total (br_record *r, const totals *t, const br__mark *mark, const br__settings *s)
+{
+  br__value sum = BR__VALUE_ZERO;
+  br_text text = BR_TEXT_ZERO;
+  br_status status = BR_OK;
+
+  sum.dimension = t->parts[0].dimension;
+  for (size_t i = 0; i < t->count && status == BR_OK; i++)
+    status = br_real_add (&sum.real, &sum.real, &t->reals[i]);
+  if (status == BR_OK)
+    status = br__put_value (r, &sum, s);
+  if (status == BR_OK)
+    status = put_sheet_number (r, "value", &t->total, sum.dimension, s);
+  if (status == BR_OK)
+    {
+      br__put_mark_text (&text, &t->total, sum.dimension, mark, s);
+      br__put_from (r, "mark", &text);
+      status = br__put_error (r, &sum, &t->total, s);
+    }
+  if (status == BR_OK)
+    status = put_worst (r, t, s);
+  br__value_clear (&sum);
+  return status;
+}
+
+/* The rounding record of X, which was rounded to ROUNDED on marks of SIZE; NEAREST is its nearest mark where the total
+   took it to another one, else NULL; T is what the list comes to that ends with it, or NULL.  */
 static br_status
 emit_rounding (br__run *run, const br__tree *tree, const br__value *x, const br__rounded *rounded,
-               const br__mark *mark, const br_number *size)
+               const br__mark *mark, const br_number *size, const br_number *nearest,
+               const totals *t)
 {
   const br__settings *s = &run->sheet->settings;
   br_record *r = br__record_new ("rounding");
-  br_text t = BR_TEXT_ZERO;
+  br_text text = BR_TEXT_ZERO;
   if (tree)
     br__put_expression (r, tree);
   br_status status = br__put_value (r, x, s);
@@ -41,8 +142,8 @@ emit_rounding (br__run *run, const br__tree *tree, const br__value *x, const br_
     status = put_sheet_number (r, "value", &rounded->value, x->dimension, s);
   if (status == BR_OK)
     {
-      br__put_mark_text (&t, &rounded->value, x->dimension, mark, s);
-      br__put_from (r, "mark", &t);
+      br__put_mark_text (&text, &rounded->value, x->dimension, mark, s);
+      br__put_from (r, "mark", &text);
       status = br__put_error (r, x, &rounded->value, s);
     }
   br__put_truth (r, "tie", rounded->tie);
@@ -54,6 +155,13 @@ emit_rounding (br__run *run, const br__tree *tree, const br__value *x, const br_
     status = put_sheet_number (r, "above", &rounded->above, x->dimension, s);
   if (run->note_length)
     br__put_bytes (r, "note", run->note, run->note_length);
+  if (status == BR_OK && t)
+    status = put_total (br__list_record (br__put_list (r, "totals")), t, mark, s);
+  if (nearest)
+    {
+      br__put_mark_text (&text, nearest, x->dimension, mark, s);
+      br__put_from (r, "nearest", &text);
+    }
   if (status != BR_OK)
     {
       br__record_free (r);
@@ -63,7 +171,7 @@ emit_rounding (br__run *run, const br__tree *tree, const br__value *x, const br_
 }
 
 static br_status
-round_one (br__run *run, const br__tree *tree, const br__clauses *c)
+round_one (br__run *run, const br__tree *tree, const br__clauses *c, const totals *t)
 {
   br__value x = BR__VALUE_ZERO;
   br__rounded rounded = BR__ROUNDED_ZERO;
@@ -83,36 +191,12 @@ round_one (br__run *run, const br__tree *tree, const br__clauses *c)
     {
       status = br__mark_size (&size, &c->mark, &x, s);
       if (status == BR_OK)
-        status = emit_rounding (run, tree, &x, &rounded, &c->mark, &size);
+        status = emit_rounding (run, tree, &x, &rounded, &c->mark, &size, NULL, t);
     }
   br_number_clear (&size);
   br__rounded_clear (&rounded);
   br__value_clear (&x);
   return status;
-}
-
-/* Room for a list whose total is kept.  */
-typedef struct totals
-{
-  br__value *parts;
-  br_real *reals;       /* borrowed from PARTS */
-  br_number *values;
-  size_t count;
-} totals;
-
-static void
-totals_clear (totals *t)
-{
-  for (size_t i = 0; i < t->count; i++)
-    {
-      if (t->parts)
-        br__value_clear (&t->parts[i]);
-      if (t->values)
-        br_number_clear (&t->values[i]);
-    }
-  br__free (t->parts);
-  br__free (t->reals);
-  br__free (t->values);
 }
 
 /* The parts of the list in one dimension, and that of the marks.  */
@@ -144,77 +228,94 @@ gather (br__run *run, totals *t, const br__tree *trees, const br__mark *mark)
   return status;
 }
 
+/* Part I of T, which the total may have taken off its nearest mark.  */
 static br_status
-emit_total (br__run *run, const totals *t, const br_number *total, const br__mark *mark)
+emit_kept (br__run *run, totals *t, size_t i, const br__mark *mark, const br_number *size)
 {
   const br__settings *s = &run->sheet->settings;
-  br__value sum = BR__VALUE_ZERO;
-  br_text text = BR_TEXT_ZERO;
-  br_status status = BR_OK;
-  br_record *r = br__record_new ("total");
+  br__rounded rounded = BR__ROUNDED_ZERO;
+  br_number nearest = BR_NUMBER_ZERO;
+  br_status status = br__round_value (&rounded, &t->parts[i], mark, BR_NEAREST, s, run->error);
+  if (status == BR_OK)
+    {
+      br_number_swap (&rounded.value, &nearest);
+      status = br_number_set (&rounded.value, &t->values[i]);
+    }
+  if (status == BR_OK)
+    {
+      /* Of a tie both marks are the nearest.  */
+      int pushed = !rounded.tie && br_number_cmp (&rounded.value, &nearest) != 0;
+      rounded.tie = 0;          /* the total decides, not the tie rule */
+      status = emit_rounding (run, &t->trees[i], &t->parts[i], &rounded, mark, size, pushed ? &nearest : NULL, NULL);
+    }
+  br_number_clear (&nearest);
+  br__rounded_clear (&rounded);
+  return status;
+}
 
-  sum.dimension = t->parts[0].dimension;
+/* The marks of the parts, each by itself or so that they keep the total, and their sum.  */
+static br_status
+choose_marks (br__run *run, totals *t, const br__clauses *c, const br_number *size)
+{
+  const br__settings *s = &run->sheet->settings;
+  br_status status = BR_OK;
+  if (c->keep_total)
+    return br_ruler_keep_total (t->values, &t->total, t->reals, t->count, size, c->direction, s->ties, s->bits);
   for (size_t i = 0; i < t->count && status == BR_OK; i++)
-    status = br_real_add (&sum.real, &sum.real, &t->reals[i]);
-  if (status == BR_OK)
-    status = br__put_value (r, &sum, s);
-  if (status == BR_OK)
-    status = put_sheet_number (r, "value", total, sum.dimension, s);
-  if (status == BR_OK)
     {
-      br__put_mark_text (&text, total, sum.dimension, mark, s);
-      br__put_from (r, "mark", &text);
-      status = br__put_error (r, &sum, total, s);
+      br__rounded rounded = BR__ROUNDED_ZERO;
+      status = br__round_value (&rounded, &t->parts[i], &c->mark, c->direction, s, NULL);
+      if (status == BR_OK)
+        br_number_swap (&t->values[i], &rounded.value);
+      if (status == BR_OK)
+        status = br_number_add (&t->total, &t->total, &t->values[i]);
+      br__rounded_clear (&rounded);
     }
-  br__value_clear (&sum);
-  if (status != BR_OK)
-    {
-      br__record_free (r);
-      return br__fail_plain (run->error, status, 0, run->end);
-    }
-  return br__emit (run, r);
+  return status;
 }
 
 static br_status
-round_keeping (br__run *run, const br__tree *trees, size_t count, const br__clauses *c)
+emit_total (br__run *run, const totals *t, const br__mark *mark)
 {
-  const br__settings *s = &run->sheet->settings;
+  br_record *r = br__record_new ("total");
+  br_status status = put_total (r, t, mark, &run->sheet->settings);
+  if (status == BR_OK)
+    return br__emit (run, r);
+  br__record_free (r);
+  return br__fail_plain (run->error, status, 0, run->end);
+}
+
+static br_status
+round_list (br__run *run, const br__tree *trees, size_t count, const br__clauses *c)
+{
   totals t = { br__alloc_zero (count, sizeof (br__value)), br__alloc_zero (count, sizeof (br_real)),
-               br__alloc_zero (count, sizeof (br_number)), count };
-  br_number total = BR_NUMBER_ZERO, size = BR_NUMBER_ZERO;
+               br__alloc_zero (count, sizeof (br_number)), count, trees, BR_NUMBER_ZERO };
+  br_number size = BR_NUMBER_ZERO;
   br_status status = BR_OK;
 
-  if (!t.parts || !t.reals || !t.values)
+  for (size_t i = 0; i + 1 < count && status == BR_OK && !c->keep_total; i++)
+    status = round_one (run, &trees[i], c, NULL);
+  if (status == BR_OK && (!t.parts || !t.reals || !t.values))
     status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   if (status == BR_OK)
     status = gather (run, &t, trees, &c->mark);
   if (status == BR_OK)
     {
-      status = br__mark_size (&size, &c->mark, &t.parts[0], s);
+      status = br__mark_size (&size, &c->mark, &t.parts[0], &run->sheet->settings);
       if (status == BR_OK)
-        status = br_ruler_keep_total (t.values, &total, t.reals, count, &size, c->direction, s->ties,
-                                      s->bits);
+        status = choose_marks (run, &t, c, &size);
       size_t asked = 0;
       while (asked + 1 < count && !br_real_question (&t.reals[asked], NULL))
         asked++;
       if (status != BR_OK)
-        br__fail_value (run->error, status, 0, run->end, &t.parts[asked], s);
+        br__fail_value (run->error, status, 0, run->end, &t.parts[asked], &run->sheet->settings);
     }
-  for (size_t i = 0; i < count && status == BR_OK; i++)
-    {
-      br__rounded rounded = BR__ROUNDED_ZERO;
-      status = br__round_value (&rounded, &t.parts[i], &c->mark, BR_NEAREST, s, run->error);
-      if (status == BR_OK)
-        {
-          br_number_swap (&rounded.value, &t.values[i]);
-          rounded.tie = 0;      /* the total decides, not the tie rule */
-          status = emit_rounding (run, &trees[i], &t.parts[i], &rounded, &c->mark, &size);
-        }
-      br__rounded_clear (&rounded);
-    }
-  if (status == BR_OK)
-    status = emit_total (run, &t, &total, &c->mark);
-  br_number_clear (&total);
+  if (status == BR_OK && !c->keep_total)
+    status = round_one (run, &trees[count - 1], c, &t);
+  for (size_t i = 0; i < count && status == BR_OK && c->keep_total; i++)
+    status = emit_kept (run, &t, i, &c->mark, &size);
+  if (status == BR_OK && c->keep_total)
+    status = emit_total (run, &t, &c->mark);
   br_number_clear (&size);
   totals_clear (&t);
   return status;
@@ -250,11 +351,10 @@ br__do_round (br__run *run)
     status = br__fail (run->error, BR_SYNTAX, run->word.offset, run->end, "what is at hand is not rounded up or down, nor to a total");
   else if (status == BR_OK && c.at_hand)
     status = br__round_to_stock (run, trees, count, c.at_hand == 2);
-  else if (status == BR_OK && c.keep_total)
-    status = round_keeping (run, trees, count, &c);
-  else
-    for (size_t i = 0; i < count && status == BR_OK; i++)
-      status = round_one (run, &trees[i], &c);
+  else if (status == BR_OK && (c.keep_total || count > 1))
+    status = round_list (run, trees, count, &c);
+  else if (status == BR_OK)
+    status = round_one (run, &trees[0], &c, NULL);
   br_number_clear (&c.mark.size);
   br__trees_free (trees, count);
   return status;
@@ -368,7 +468,7 @@ emit_simplest (br__run *run, const br__tree *tree, const br__tree *within_tree)
   mark.length = x.dimension == BR_LENGTH;
   mark.unit = mark.length ? br_unit_find ("in", 2) : NULL;
   if (status == BR_OK)
-    status = emit_rounding (run, tree, &x, &rounded, &mark, &mark.size);
+    status = emit_rounding (run, tree, &x, &rounded, &mark, &mark.size, NULL, NULL);
   br__rounded_clear (&rounded);
   br_number_clear (&mark.size);
   br__value_clear (&x);

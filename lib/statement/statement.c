@@ -106,8 +106,8 @@ dispatch (br__run *run)
   else if (br__is_column (run))
     return br__do_column (run);
   br__account_spare (st && spares_memory (st));
-  /* A dimension may be called run, as in the rise and the run of stairs.  */
-  if (st && (strcmp (st->word, "run") != 0 || br__lex_is_word (&run->lex, "files")))
+  const char *second = st ? br__word_behind (st) : NULL;
+  if (st && (!second || br__lex_is_word (&run->lex, second)))
     return st->run (run);
   run->lex = start;
   return show (run);

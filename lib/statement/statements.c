@@ -5,6 +5,7 @@
 #endif
 
 #include "statement/statements.h"
+#include "table/column.h"
 
 const br__statement br__statement_statements[] =
 {
@@ -18,6 +19,11 @@ const br__statement br__statement_statements[] =
     "  full column 2 of sketch.csv to 1/8      (drawn column ... the other way)\n"
     "`round 0.68 to stock` and `to dowels` put a size on what is at hand, the nearest first.",
     BR__FOLLOW_VALUE, "stock dowels to up down keep total column of into", 0, br__do_round },
+  { "name", "name column NAMES size SIZES of FILE.csv", "makes a dimension of each row: its name, and its size",
+    "The columns are given by what the first row calls them or by their numbers: `name column 1 size 2 of parts.csv`.\n"
+    "With `name column size of parts.csv` the sizes are the column headed size, the names the other one.\n"
+    "Then `check` and `tidy` can say where rounding breaks a fit.  One `undo` takes all of them back.",
+    BR__FOLLOW_WORD, "column size of", 0, br__do_name },
   { "marks", "marks VALUE", "the nearest mark on every ruler from whole inches to 64ths", NULL,
     BR__FOLLOW_VALUE, NULL, 0, br__do_marks },
   { "simplest", "simplest VALUE within DISTANCE",

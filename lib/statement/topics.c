@@ -49,8 +49,9 @@ const br__topic br__topics[] =
     "  round 3.57 to 1/8          the nearest mark; the error is mark less value\n"
     "  round 3.57 to 1/8 up       never less\n"
     "  round 1.3, 2.45 to 1/8 keep total   the parts still add up\n"
-    "  round column length of parts.csv to 1/16 into marked.csv\n",
-    "round marks simplest nearest up down ruler ties tidy" },
+    "  round column length of parts.csv to 1/16 into marked.csv\n"
+    "  name column part size length of parts.csv   then `check` and `tidy` know them\n",
+    "round marks name simplest nearest up down ruler ties tidy" },
   { "wheels", "Wheels, fenders, axles and drills",
     "  fender_radius(wheel, gap)  the inner radius of a fender around its wheel\n"
     "  show fender(3, 3/4, 1/4)   a small picture\n",

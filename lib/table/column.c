@@ -9,126 +9,10 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "table/column.h"
+#include "table/column_words.h"
 #include "formula/evaluate.h"
 #include "sheet/access.h"
 #include "formula/words.h"
-
-/* Places in the line: what stands between quotes, or up to the next blank.  */
-typedef struct piece
-{
-  size_t start, end;          /* without its quotes */
-  size_t next;                /* behind it and the blanks that follow */
-} piece;
-
-static size_t
-skip_blanks (const br__run *run, size_t at)
-{
-  for (size_t n; at < run->end && (n = br__blank_at (run->text + at, run->end - at)) > 0; at += n)
-    ;
-  return at;
-}
-
-/* The end of the bytes at AT that are no blank.  */
-static size_t
-skip_word (const br__run *run, size_t at)
-{
-  while (at < run->end && br__blank_at (run->text + at, run->end - at) == 0)
-    at++;
-  return at;
-}
-
-static br_status
-take_quoted (piece *p, br__run *run, size_t at)
-{
-  const char *close = memchr (run->text + at + 1, '"', run->end - at - 1);
-  if (!close)
-    return br__fail (run->error, BR_SYNTAX, at, 1, "the quote that opens here is not closed");
-  p->start = at + 1;
-  p->end = (size_t) (close - run->text);
-  p->next = skip_blanks (run, p->end + 1);
-  return BR_OK;
-}
-
-static int
-is_word_at (const br__run *run, size_t at, const char *word)
-{
-  return br__same_word (run->text + at, skip_word (run, at) - at, word);
-}
-
-/* The column's name or number at AT: in quotes, or all up to the word `of`.  */
-static br_status
-take_column (piece *p, br__run *run, size_t at)
-{
-  br_status status = BR_OK;
-  if (at < run->end && run->text[at] == '"')
-    status = take_quoted (p, run, at);
-  else
-    {
-      p->start = p->end = p->next = at;
-      while (p->next < run->end && !is_word_at (run, p->next, "of"))
-        {
-          p->end = skip_word (run, p->next);
-          p->next = skip_blanks (run, p->end);
-        }
-      if (p->next < run->end && p->end == p->start)
-        return br__fail (run->error, BR_SYNTAX, at, 0, "the name or the number of a column should stand here");
-    }
-  if (status == BR_OK && !is_word_at (run, p->next, "of"))
-    {
-      status = br__fail (run->error, BR_SYNTAX, p->next, 0, "`of` and the name of a file should stand here");
-      br__hint (run->error, "round column length of parts.csv to 1/16");
-    }
-  return status;
-}
-
-/* The file's name at AT; *PATH stays NULL for -.  */
-static br_status
-take_file (char **path, br__place *place, size_t *next, br__run *run, size_t at, br_file_use use)
-{
-  piece p = { at, skip_word (run, at), 0 };
-  br_status status = BR_OK;
-  if (at >= run->end)
-    return br__fail (run->error, BR_SYNTAX, at, 0, "the line ends where the name of a file should stand");
-  p.next = skip_blanks (run, p.end);
-  if (run->text[at] == '"')
-    status = take_quoted (&p, run, at);
-  if (status != BR_OK)
-    return status;
-  *next = p.next;
-  *place = (br__place) { p.start, p.end };
-  if (p.end == p.start)
-    return br__fail (run->error, BR_SYNTAX, at, p.next - at, "the name of a file is missing");
-  if (p.end - p.start == 1 && run->text[p.start] == '-')
-    return use == BR_FILE_WRITE ? BR_OK : br__file_ask (run, "-", use, p.start, p.end);
-  return br__file_path (path, run, p.start, p.end, use);
-}
-
-/* A number from 1, or a name.  */
-static br_status
-set_column (br__column_job *job, const piece *p)
-{
-  br__run *run = job->run;
-  const char *text = run->text + p->start;
-  size_t length = p->end - p->start, i = 0;
-  job->named = text;
-  job->named_length = length;
-  job->at_column = (br__place) { p->start, p->end };
-  if (p->start > 0 && text[-1] == '"')
-    return BR_OK;
-  while (i < length && text[i] >= '0' && text[i] <= '9')
-    i++;
-  if (i < length)
-    return BR_OK;
-  job->named = NULL;
-  for (i = 0; i < length && job->number < 1000000; i++)
-    job->number = job->number * 10 + (size_t) (text[i] - '0');
-  if (job->number > 0 && job->number < 1000000)
-    return BR_OK;
-  br__fail (run->error, BR_DOMAIN, p->start, length, job->number ? "no row has so many cells"
-            : "columns are counted from 1");
-  br__hint (run->error, "a name of digits stands in quotes");
-  return BR_DOMAIN;
-}
 
 /* What is behind the file's name: clauses, and `into` at the end.  */
 static br_status
@@ -146,8 +30,8 @@ take_clauses (char **target, br__column_job *job, size_t at)
   job->keep_total = c.keep_total;
   if (status != BR_OK || run->lex.token.type == BR__END)
     return status;
-  at = skip_blanks (run, run->lex.token.offset + run->lex.token.length);
-  status = take_file (target, &job->at_target, &next, run, at, BR_FILE_WRITE);
+  at = br__words_skip_blanks (run, run->lex.token.offset + run->lex.token.length);
+  status = br__words_file (target, &job->at_target, &next, run, at, BR_FILE_WRITE);
   if (status == BR_OK && next < run->end)
     status = br__fail (run->error, BR_SYNTAX, next, run->end - next, "this is too much behind the file's name");
   return status;
@@ -179,22 +63,55 @@ put_side (br_record *r, const char *key, const br_number *x, const br__column *c
   br_number_clear (&z);
 }
 
+static void
+put_mark (br_record *r, const char *key, const br_number *mark, int length, const br__column *c)
+{
+  br_text t = BR_TEXT_ZERO;
+  br__put_mark_text (&t, mark, length ? BR_LENGTH : BR_PLAIN, &c->mark, c->settings);
+  br__put_from (r, key, &t);
+}
+
 /* What the total was and has become.  */
 static br_status
-put_total (br_record *r, const br__column_result *got, const br__column *c)
+put_total (br_record *r, const br__column_sums *s, const br__column *c)
 {
-  br__value sum = BR__VALUE_ZERO;
-  br_text t = BR_TEXT_ZERO;
-  br_status status = br_real_set_number (&sum.real, &got->sum);
-  sum.dimension = got->length ? BR_LENGTH : BR_PLAIN;
-  put_side (r, "total_exact", &got->sum, c, got->length);
-  put_side (r, "total_value", &got->total, c, got->length);
-  br__put_mark_text (&t, &got->total, sum.dimension, &c->mark, c->settings);
-  br__put_from (r, "total_mark", &t);
+  br__value sum = { .dimension = s->lengths ? BR_LENGTH : BR_PLAIN };
+  br_number exact = BR_NUMBER_ZERO, marks = BR_NUMBER_ZERO;
+  br_status status = br__sums_total (&exact, &marks, s, &c->unit);
   if (status == BR_OK)
-    status = br__put_error (r, &sum, &got->total, c->settings);
+    status = br_real_set_number (&sum.real, &exact);
+  if (status == BR_OK)
+    {
+      put_side (r, "total_exact", &exact, c, s->lengths);
+      put_side (r, "total_value", &marks, c, s->lengths);
+      put_mark (r, "total_mark", &marks, s->lengths, c);
+      status = br__put_error (r, &sum, &marks, c->settings);
+    }
+  br_number_clear (&exact);
+  br_number_clear (&marks);
   br__value_clear (&sum);
   return status;
+}
+
+/* The row that is furthest off its mark, and those that the total took to another one.  */
+static void
+put_furthest (br_record *r, const br__column_sums *s, const br__column *c)
+{
+  br_text t = BR_TEXT_ZERO;
+  br__put_exact (r, "worst_error", &s->worst);
+  br__put_decimal (&t, &s->worst, 12);
+  br__put_from (r, "worst_error_decimal", &t);
+  br__put_count (r, "worst_line", (int64_t) s->worst_line);
+  put_mark (r, "worst_mark", &s->worst_mark, s->worst_length, c);
+  br__put_count (r, "off_nearest", (int64_t) s->pushed_count);
+  br_list *rows = br__put_list (r, "off_nearest_rows");
+  for (size_t i = 0; i < s->pushed_told; i++)
+    {
+      br_record *row = br__list_record (rows);
+      br__put_count (row, "line", (int64_t) s->pushed[i].line);
+      put_mark (row, "mark", &s->pushed[i].mark, s->pushed[i].length, c);
+      put_mark (row, "nearest", &s->pushed[i].nearest, s->pushed[i].length, c);
+    }
 }
 
 static br_status
@@ -212,13 +129,25 @@ emit_column (const br__column_job *job, const br__column_result *got)
   br__put_count (r, "rows", (int64_t) got->rows);
   br__put_count (r, "bad", (int64_t) got->bads.count);
   br__put_count (r, "marks", (int64_t) got->marks);
+  br__put_text (r, "cells_in", job->column.head ? job->column.head->name : "");
+  br__put_count (r, "cells_with_more", (int64_t) got->sums.around);
+  br__put_text (r, "unit", got->sums.lengths || job->column.lengths ? run->sheet->settings.unit->name : "");
+  if (job->source && job->column.names && job->column.asked == BR__AS_IT_IS)
+    {
+      const char *quote = strpbrk (job->source, " \t") ? "\"" : "";
+      br__text_printf (&name, "name column %zu size %zu of %s%s%s", job->column.names, job->column.index + 1, quote,
+                       job->source, quote);
+      br__put_from (r, "hint", &name);
+    }
   br__put_text (r, "into", job->target ? job->target : "-");
   br__put_text (r, "of", job->source ? job->source : "-");
   br__put_text (r, "size", job->column.asked == BR__FULL_SIZE ? "full"
                 : job->column.asked == BR__DRAWN_SIZE ? "drawn" : "");
   put_side (r, "ruler", &job->column.sizes[job->column.lengths], &job->column, job->column.lengths);
-  if (job->keep_total)
-    status = put_total (r, got, &job->column);
+  if (got->marks && !got->sums.too_long)
+    status = put_total (r, &got->sums, &job->column);
+  if (got->marks)
+    put_furthest (r, &got->sums, &job->column);
   if (status == BR_OK)
     return br__emit (run, r);
   br__record_free (r);
@@ -255,7 +184,7 @@ int
 br__is_column (const br__run *run)
 {
   static const char *const words[] = { "round", "full", "drawn" };
-  size_t at = skip_blanks (run, run->lex.token.offset + run->lex.token.length);
+  size_t at = br__words_skip_blanks (run, run->lex.token.offset + run->lex.token.length);
   int known = 0;
   for (size_t i = 0; i < 3; i++)
     known |= br__same_word (run->text + run->word.offset, run->word.length, words[i]);
@@ -272,15 +201,16 @@ static br_status
 read_statement (br__column_job *job, char **source, char **target)
 {
   br__run *run = job->run;
-  piece p;
-  size_t at = skip_blanks (run, run->lex.token.offset + run->lex.token.length), next = 0;
-  br_status status = take_column (&p, run, at);
+  br__words p;
+  size_t at = br__words_skip_blanks (run, run->lex.token.offset + run->lex.token.length), next = 0;
+  br_status status = br__words_column (&p, run, at);
   if (status == BR_OK)
-    status = set_column (job, &p);
+    status = br__words_which (&job->named, &job->named_length, &job->number, run, &p);
+  job->at_column = (br__place) { p.start, p.end };
   if (status != BR_OK)
     return status;
-  at = skip_blanks (run, skip_word (run, p.next));
-  status = take_file (source, &job->at_source, &next, run, at, BR_FILE_READ);
+  at = br__words_skip_blanks (run, br__words_skip (run, p.next));
+  status = br__words_file (source, &job->at_source, &next, run, at, BR_FILE_READ);
   if (status == BR_OK && !*source && run->file && strcmp (run->file, "-") == 0)
     status = br__fail (run->error, BR_DOMAIN, at, 1, "standard input is where the statements come from");
   if (status == BR_OK)
@@ -323,8 +253,7 @@ br__do_column (br__run *run)
     status = tell_bads (&job, &got.bads);
   br__bads_clear (&got.bads);
   br__free (got.name);
-  br_number_clear (&got.sum);
-  br_number_clear (&got.total);
+  br__sums_clear (&got.sums);
   br_number_clear (&job.column.mark.size);
   br_number_clear (&job.column.sizes[0]);
   br_number_clear (&job.column.sizes[1]);

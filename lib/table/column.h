@@ -26,6 +26,9 @@ typedef struct br__column
   int lengths;                /* plain numbers are lengths in the sheet's unit */
   size_t index;               /* of the column, from 0 */
   size_t width;               /* cells in the first row */
+  size_t names;               /* the column of what has these sizes, from 1; 0: there is none */
+  int begun;                  /* the first row has been looked at */
+  const br_unit *head;        /* the unit of plain cells, by the column's heading, or NULL */
   const br_number *kept;      /* where a total is kept: the marks, in order; else NULL */
 } br__column;
 
@@ -44,6 +47,30 @@ typedef struct br__bads
   br__bad rows[BR__BAD_TOLD];
 } br__bads;
 
+#define BR__PUSHED_TOLD 20          /* lines that a total took off their nearest mark, reported one by one */
+
+/* A mark that a total took off the nearest one; of a length in inches.  */
+typedef struct br__pushed
+{
+  size_t line;
+  int length;
+  br_number mark, nearest;
+} br__pushed;
+
+/* What rows and their marks come to.  All zero bits: no rows.  */
+typedef struct br__column_sums
+{
+  br_number exact[2], marks[2];   /* of plain numbers, and of lengths in inches */
+  int lengths;                    /* there are some of those */
+  int too_long;                   /* the sums have more digits than anybody reads, and are not gone on with */
+  br_number worst, worst_mark;    /* the largest error, in the sheet's unit, and the mark that has it */
+  size_t worst_line;              /* from 1; 0: no row has a mark */
+  int worst_length;
+  size_t around;                  /* cells with more in them than a measure */
+  size_t pushed_count, pushed_told;
+  br__pushed pushed[BR__PUSHED_TOLD];
+} br__column_sums;
+
 typedef struct br__block
 {
   char *in;                   /* whole rows, from START on not yet worked on; BR__SLACK bytes behind them */
@@ -55,8 +82,30 @@ typedef struct br__block
   size_t first;               /* marks made before it, where a total is kept */
   size_t rows, marks, lines;
   br__bads bads;
+  br__column_sums sums;
   br_status status;
 } br__block;
+
+/* column_sums.c.  A row at LINE, from 1: EXACT and its MARK, in inches where LENGTH; ERROR in the sheet's unit.  */
+br_status br__sums_row (br__column_sums *s, const br_number *exact, const br_number *mark, const br_number *error,
+                        int length, size_t line);
+/* MARK is not the nearest one; marks are SIZE apart.  */
+br_status br__sums_push (br__column_sums *s, const br_number *mark, const br_number *error, const br_number *size,
+                         int length, size_t line);
+/* FROM, whose lines come after LINES others, which it clears.  */
+br_status br__sums_join (br__column_sums *to, br__column_sums *from, size_t lines);
+/* The totals of numbers and marks, in inches where S->lengths, of which UNIT are one of a plain number.  */
+br_status br__sums_total (br_number *exact, br_number *marks, const br__column_sums *s, const br_number *unit);
+void br__sums_clear (br__column_sums *s);
+
+/* column_head.c: what the first row says, which begins at AT.  The column called NAMED, with or without the unit
+   that its heading has.  */
+br_status br__column_find (size_t *index, const char *named, size_t named_length, const char *at, const char *end,
+                           int last, br_error *error);
+/* The unit in the heading of ROW's cell, as in `length (mm)`, or NULL.  */
+const br_unit *br__column_unit (const br__csv_row *row);
+/* The column, from 1, with the names of what the column INDEX has the sizes of; 0 where there is no other.  */
+size_t br__column_of_names (size_t index, const char *at, const char *end, int last);
 
 /* column_cells.c.  The value of the column's cell in ROW, in inches for a length.  ERROR is placed in
    the cell's bytes.  */
@@ -72,8 +121,7 @@ typedef struct br__column_result
   size_t rows, marks;
   br__bads bads;
   char *name;                 /* of the column, or NULL where there is no header */
-  br_number sum, total;       /* where the total is kept: exact, and on its mark */
-  int length;                 /* these are inches */
+  br__column_sums sums;
 } br__column_result;
 
 /* column_pump.c.  The column NAMED (a text), or NUMBER from 1 where NAMED is NULL, of the file SOURCE, into
@@ -100,5 +148,7 @@ br_status br__column_pump (br__column_result *result, br__column_job *job);
 /* column.c: the statement is `round column`, `full column` or `drawn column`.  */
 int br__is_column (const br__run *run);
 br_status br__do_column (br__run *run);
+/* name_column.c */
+br_status br__do_name (br__run *run);
 
 #endif

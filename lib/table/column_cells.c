@@ -11,6 +11,7 @@
 #include "exact/status.h"
 #include "table/column.h"
 #include "formula/evaluate.h"
+#include "measure/measure.h"
 
 #define DIGITS 12             /* of the decimal */
 #define LINE_KEPT 4096        /* bytes of a line that a mistake shows at most */
@@ -33,6 +34,13 @@ resize (br_number *x, const br__column *c)
   return br_number_mul (x, x, &c->settings->scale);
 }
 
+/* R2 and D1 may be what the first row calls a column; in others that is a radius and a diameter.  */
+static int
+may_have_more (const br__column *c, const char *text, size_t length)
+{
+  return c->begun || (length > 0 && ((unsigned char) *text >= 0x80 || strchr ("0123456789.\"~", *text)));
+}
+
 br_status
 br__column_value (br_number *x, br_dimension *dimension, const br__column *c, br__block *b,
                   const br__csv_row *row, br_error *error)
@@ -50,6 +58,13 @@ br__column_value (br_number *x, br_dimension *dimension, const br__column *c, br
       length = b->cell.length;
     }
   br_status status = br_measure_read (&m, text, length, c->grid, error);
+  size_t start, end;
+  if (status == BR_SYNTAX && may_have_more (c, text, length) && br__measure_within (&start, &end, text, length))
+    {
+      br__fill (error, BR_OK, 0, 0, "%s", "");
+      status = br_measure_read (&m, text + start, end - start, c->grid, error);
+      b->sums.around++;
+    }
   if (status != BR_OK)
     return status;
   *dimension = m.unit ? m.unit->dimension : BR_PLAIN;
@@ -59,7 +74,15 @@ br__column_value (br_number *x, br_dimension *dimension, const br__column *c, br
       return br__fail (error, BR_DOMAIN, 0, length, "%s has no mark on a ruler",
                        br__dimension_words (*dimension));
     }
-  if (c->asked != BR__AS_IT_IS)
+  if (c->head && *dimension == BR_PLAIN)
+    {
+      br_number one = BR_NUMBER_ZERO;
+      status = br_number_set_ratio (&one, c->head->num, c->head->den);
+      if (status == BR_OK)
+        status = br_number_mul (&m.value, &m.value, &one);
+      *dimension = BR_LENGTH;
+    }
+  if (status == BR_OK && c->asked != BR__AS_IT_IS)
     status = resize (&m.value, c);
   if (status == BR_OK && c->lengths && *dimension == BR_PLAIN)
     {
@@ -86,10 +109,41 @@ put_length (br__block *b, const br__column *c, const br_number *value)
     br__csv_put_cell (&b->out, br__text_string (&b->shown), b->shown.length);
 }
 
-/* The new cells of a cell that holds X.  */
-static br_status
-put_mark (br__block *b, const br__column *c, const br_number *x, br_dimension dimension)
+/* The line that the cell of ROW begins in, from 1.  */
+static size_t
+line_of (const br__block *b, const br__csv_row *row)
 {
+  size_t line = b->lines + 1;
+  for (const char *at = row->start; row->breaks && at < row->cell; at++)
+    line += *at == '\n';
+  return line;
+}
+
+/* MARK of X is counted in, and whether it is off the nearest by more than a tie may be; OFF is its error.  */
+static br_status
+count_mark (br__block *b, const br__column *c, const br_number *x, const br_number *mark, const br_number *off,
+            const br_number *error, const br__csv_row *row, int length)
+{
+  size_t line = line_of (b, row);
+  br_status status = br__sums_row (&b->sums, x, mark, error, length, line);
+  if (status == BR_OK && c->kept)
+    {
+      br_number twice = BR_NUMBER_ZERO, two = { 2, 0 };
+      status = br_number_abs (&twice, off);
+      if (status == BR_OK)
+        status = br_number_mul (&twice, &twice, &two);
+      if (status == BR_OK && br_number_cmp (&twice, &c->sizes[length]) > 0)
+        status = br__sums_push (&b->sums, mark, off, &c->sizes[length], length, line);
+      br__number_drop (&twice);
+    }
+  return status;
+}
+
+/* The new cells of the cell of ROW, which holds X.  */
+static br_status
+put_mark (br__block *b, const br__column *c, const br_number *x, br_dimension dimension, const br__csv_row *row)
+{
+  br_number error = BR_NUMBER_ZERO;
   br_number value = BR_NUMBER_ZERO, off = BR_NUMBER_ZERO;
   br_status status;
   if (c->kept)
@@ -101,8 +155,10 @@ put_mark (br__block *b, const br__column *c, const br_number *x, br_dimension di
   else
     status = br_ruler_round (&value, &off, NULL, x, &c->sizes[dimension == BR_LENGTH], c->direction,
                              c->settings->ties);
-  if (status == BR_OK && dimension == BR_LENGTH)
-    status = br_number_div (&off, &off, &c->unit);
+  if (status == BR_OK)
+    status = dimension == BR_LENGTH ? br_number_div (&error, &off, &c->unit) : br_number_set (&error, &off);
+  if (status == BR_OK)
+    status = count_mark (b, c, x, &value, &off, &error, row, dimension == BR_LENGTH);
   if (status == BR_OK)
     {
       br__text_putc (&b->out, ',');
@@ -111,13 +167,14 @@ put_mark (br__block *b, const br__column *c, const br_number *x, br_dimension di
       else
         br__put_measure (&b->out, &value, BR_PLAIN, NULL);
       br__text_putc (&b->out, ',');
-      br__put_number (&b->out, &off);
+      br__put_number (&b->out, &error);
       br__text_putc (&b->out, ',');
-      br__put_decimal (&b->out, &off, DIGITS);
+      br__put_decimal (&b->out, &error, DIGITS);
       b->marks++;
     }
   br__number_drop (&value);
   br__number_drop (&off);
+  br__number_drop (&error);
   return status;
 }
 
@@ -209,7 +266,7 @@ put_row (br__block *b, const br__column *c, const br__csv_row *row)
   status = br__column_value (&x, &dimension, c, b, row, &error);
   if (status == BR_OK)
     {
-      status = put_mark (b, c, &x, dimension);
+      status = put_mark (b, c, &x, dimension, row);
       if (status != BR_OK)
         br__fail_plain (&error, status, 0, (size_t) (row->cell_end - row->cell));
     }

@@ -88,10 +88,11 @@ tell_progress (br__pump *p)
 }
 
 /* Adds what came of B to the whole; its mistakes move on.  */
-static void
+static br_status
 merge (br__pump *p, br__block *b)
 {
   br__column_result *r = p->result;
+  br_status status = br__sums_join (&r->sums, &b->sums, p->lines);
   for (size_t i = 0; i < b->bads.told && r->bads.told < BR__BAD_TOLD; i++)
     {
       br__bad *bad = &r->bads.rows[r->bads.told++];
@@ -104,6 +105,7 @@ merge (br__pump *p, br__block *b)
   r->marks += b->marks;
   p->lines += b->lines;
   br__bads_clear (&b->bads);
+  return status == BR_OK ? BR_OK : br__fail_plain (p->job->run->error, status, 0, 0);
 }
 
 static br_status
@@ -116,7 +118,7 @@ finish (br__pump *p, br__block *b)
   status = br__output_write (&p->out, br__text_string (&b->out), b->out.length, p->job->run->error);
   if (status == BR_OK)
     {
-      merge (p, b);
+      status = merge (p, b);
       tell_progress (p);
     }
   if (status == BR_OK && br__stopped (p->job->run))
@@ -193,6 +195,7 @@ pump_clear (br__pump *p)
       br__text_clear (&b->cell);
       br__text_clear (&b->shown);
       br__bads_clear (&b->bads);
+      br__sums_clear (&b->sums);
     }
   br__free (p->blocks);
   br__free (p->workers);

@@ -133,54 +133,6 @@ br__source_hold (br__pump *p)
 
 /* ---- The first row ---- */
 
-static int
-same_name (const br_text *cell, const char *name, size_t length)
-{
-  size_t start = br__skip_blanks (cell->bytes, cell->length, 0), end = cell->length;
-  while (end > start && (cell->bytes[end - 1] == ' ' || cell->bytes[end - 1] == '\t'))
-    end--;
-  return end - start == length && memcmp (cell->bytes + start, name, length) == 0;
-}
-
-static br_status
-find_named (size_t *index, br__pump *p, const char *at, const char *end, int last)
-{
-  br_text cell = BR_TEXT_ZERO, known = BR_TEXT_ZERO;
-  br__csv_row row;
-  size_t found = 0;
-  int whole = br__csv_next (&row, at, end, 0, last);
-  const char *start = at, *cell_end;
-  for (size_t i = 0; whole && i < row.cells; i++, start = cell_end + 1)
-    {
-      cell_end = br__csv_cell_end (&row, start, end, last);
-      br__text_reset (&cell);
-      br__csv_put_content (&cell, start, cell_end < row.end ? cell_end : row.end);
-      br__text_put (&cell, "", 0);
-      if (!cell.failed && same_name (&cell, p->job->named, p->job->named_length) && !found++)
-        *index = i;
-      if (known.length < BR_HINT_SIZE)
-        br__text_printf (&known, "%s%.*s", i ? ", " : "", BR__CLIP (br__text_string (&cell), 20));
-    }
-  br_status status = BR_OK;
-  int shown = br__clip (p->job->named, p->job->named_length, 60);
-  if (cell.failed || known.failed)
-    status = br__fail_plain (p->job->run->error, BR_NO_MEMORY, 0, 0);
-  else if (found == 0)
-    {
-      status = br__fail (p->job->run->error, BR_DOMAIN, 0, 0, "no column is called `%.*s`", shown, p->job->named);
-      br__hint (p->job->run->error, "the first row has: %.*s", BR__CLIP (br__text_string (&known), 120));
-    }
-  else if (found > 1)
-    {
-      status = br__fail (p->job->run->error, BR_DOMAIN, 0, 0, "%zu columns are called `%.*s`", found, shown,
-                         p->job->named);
-      br__hint (p->job->run->error, "say which by its number, from 1");
-    }
-  br__text_clear (&cell);
-  br__text_clear (&known);
-  return status;
-}
-
 /* Puts the header ROW with the names of the new cells.  */
 static br_status
 put_header (br__pump *p, br__block *b, const br__csv_row *row)
@@ -222,12 +174,15 @@ br__block_begin (br__pump *p, br__block *b)
       b->start = 3;
     }
   p->begun = 1;
+  c->begun = 0;
+  c->head = NULL;
   p->job->blame = p->job->at_column;
   if (b->start == b->length && !p->job->named)
     return BR_OK;
   c->index = p->job->number - 1;
   if (p->job->named)
-    status = find_named (&c->index, p, b->in + b->start, end, b->last);
+    status = br__column_find (&c->index, p->job->named, p->job->named_length, b->in + b->start, end, b->last,
+                              p->job->run->error);
   if (status != BR_OK)
     return status;
   if (!br__csv_next (&row, b->in + b->start, end, c->index, b->last) || row.open)
@@ -236,12 +191,16 @@ br__block_begin (br__pump *p, br__block *b)
   if (!row.cell)
     return br__fail (p->job->run->error, BR_DOMAIN, 0, 0, "there is no column %zu: the first row has %zu",
                      p->job->number, row.cells);
+  c->names = br__column_of_names (c->index, b->in + b->start, end, b->last);
   if (p->job->named || br__column_value (&x, &dimension, c, b, &row, p->job->run->error) != BR_OK)
     {
+      c->head = br__column_unit (&row);
       status = put_header (p, b, &row);
       b->start = (size_t) (row.next - b->in);
       b->lines = 1 + row.breaks;
     }
+  b->sums.around = 0;           /* the first row is counted with the others, or is none of them */
+  c->begun = 1;
   br_number_clear (&x);
   return status;
 }

@@ -60,22 +60,20 @@ gather (br__parts *t, br__pump *p, br__block *b)
   return BR_OK;
 }
 
-/* Puts the gathered values on marks, and keeps the sums.  */
+/* Puts the gathered values on marks, whose sum is on its own.  */
 static br_status
 choose_marks (br__parts *t, br__pump *p)
 {
   br__column *c = &p->job->column;
-  br__column_result *r = p->result;
+  br_number total = BR_NUMBER_ZERO;
   br_status status = BR_OK;
-  for (size_t i = 0; i < t->count && status == BR_OK; i++)
-    status = br_number_add (&r->sum, &r->sum, &t->x[i].rational);
-  r->length = t->length;
   t->marks = br__alloc_zero (t->count, sizeof *t->marks);
   if (!t->marks)
     status = BR_NO_MEMORY;
   if (status == BR_OK)
-    status = br_ruler_keep_total (t->marks, &r->total, t->x, t->count, &c->sizes[t->length],
+    status = br_ruler_keep_total (t->marks, &total, t->x, t->count, &c->sizes[t->length],
                                   c->direction, c->settings->ties, c->settings->bits);
+  br_number_clear (&total);
   if (status != BR_OK)
     return br__fail_plain (p->job->run->error, status, 0, 0);
   c->kept = t->marks;

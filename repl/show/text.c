@@ -194,7 +194,7 @@ put_plain (const display *d, const br_record *record)
 static const text_kind *
 find_kind (const br_record *record)
 {
-  static const text_kind plain = { "", put_plain, NULL, 0, NULL, 0 };
+  static const text_kind plain = { "", put_plain, NULL, 0, NULL, 0, NULL };
   const text_kind *const tables[] = { text_values, text_rounds, text_columns, text_drawings, text_sheets, text_cuts,
                                       text_tidies, text_tools, text_designs, text_shapes, text_templates,
                                       text_views, text_lessons };
@@ -244,6 +244,11 @@ text_put (text_printer *p, const br_record *record)
         hold_single (p, record);
     }
   kind->row (&p->rows, p->display, record);
+  if (kind->end && kind->end (NULL, record))
+    {
+      text_flush (p);
+      kind->end (p->display, record);
+    }
 }
 
 void

@@ -21,6 +21,8 @@ typedef struct text_kind
   size_t columns;
   const char *const *headings;
   size_t keep;              /* leading columns that are cut last */
+  /* 1 where RECORD ends the table; what it says of the whole, behind that, goes to D, which may be NULL.  */
+  int (*end) (const display *d, const br_record *record);
 } text_kind;
 
 typedef struct text_printer
@@ -81,6 +83,8 @@ char *text_ruler_name (const br_record *record);
 /* An error as a fraction and a decimal, signed: "+3/100 = +0.03"; "0" for none.  */
 char *text_error (const display *d, const char *error, const char *decimal, const char *typed);
 char *text_record_error (const display *d, const br_record *record);
+/* The same of the error under KEY, beside the mark under MARK.  */
+char *text_error_of (const display *d, const br_record *record, const char *mark, const char *key);
 /* " by 3/100", the size of the error without its sign, or "" for none.  */
 char *text_error_size (const display *d, const br_record *record);
 /* An exact text as a mixed number, 19/8 as 2-3/8, or as it is where it is no number; and the

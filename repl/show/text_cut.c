@@ -357,12 +357,12 @@ fit_block (const display *d, const br_record *record)
 }
 
 const text_kind text_cuts[] = {
-  { "stock", piece_block, NULL, 0, NULL, 0 },
-  { "part", piece_block, NULL, 0, NULL, 0 },
-  { "parts", parts_block, NULL, 0, NULL, 0 },
-  { "order", order_block, NULL, 0, NULL, 0 },
-  { "cut_plan", cut_plan_block, NULL, 0, NULL, 0 },
-  { "division", division_block, NULL, 0, NULL, 0 },
-  { "fit", fit_block, NULL, 0, NULL, 0 },
-  { NULL, NULL, NULL, 0, NULL, 0 }
+  { "stock", piece_block, NULL, 0, NULL, 0, NULL },
+  { "part", piece_block, NULL, 0, NULL, 0, NULL },
+  { "parts", parts_block, NULL, 0, NULL, 0, NULL },
+  { "order", order_block, NULL, 0, NULL, 0, NULL },
+  { "cut_plan", cut_plan_block, NULL, 0, NULL, 0, NULL },
+  { "division", division_block, NULL, 0, NULL, 0, NULL },
+  { "fit", fit_block, NULL, 0, NULL, 0, NULL },
+  { NULL, NULL, NULL, 0, NULL, 0, NULL }
 };

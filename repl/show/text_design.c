@@ -150,8 +150,8 @@ found_block (const display *d, const br_record *record)
 static const char *const tolerance_headings[] = { "name", "tolerance", "", "" };
 
 const text_kind text_designs[] = {
-  { "tolerance", tolerance_block, tolerance_row, 4, tolerance_headings, 1 },
-  { "stack", stack_block, NULL, 0, NULL, 0 },
-  { "found", found_block, NULL, 0, NULL, 0 },
-  { NULL, NULL, NULL, 0, NULL, 0 }
+  { "tolerance", tolerance_block, tolerance_row, 4, tolerance_headings, 1, NULL },
+  { "stack", stack_block, NULL, 0, NULL, 0, NULL },
+  { "found", found_block, NULL, 0, NULL, 0, NULL },
+  { NULL, NULL, NULL, 0, NULL, 0, NULL }
 };

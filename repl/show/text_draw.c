@@ -81,6 +81,6 @@ drawing_block (const display *d, const br_record *record)
 }
 
 const text_kind text_drawings[] = {
-  { "drawing", drawing_block, NULL, 0, NULL, 0 },
-  { NULL, NULL, NULL, 0, NULL, 0 }
+  { "drawing", drawing_block, NULL, 0, NULL, 0, NULL },
+  { NULL, NULL, NULL, 0, NULL, 0, NULL }
 };

@@ -228,20 +228,20 @@ static const char *const grade_headings[] = { "student", "version", "marks", "of
 
 const text_kind text_lessons[] =
 {
-  { "worksheet", made_block, NULL, 0, NULL, 0 },
-  { "key", made_block, NULL, 0, NULL, 0 },
-  { "words", words_block, NULL, 0, NULL, 0 },
-  { "problem", own_block, NULL, 0, NULL, 0 },
-  { "answer", own_block, NULL, 0, NULL, 0 },
-  { "grade", NULL, grade_row, 5, grade_headings, 1 },
-  { "grade_summary", summary_block, NULL, 0, NULL, 0 },
-  { "review", NULL, review_row, 8, review_headings, 1 },
-  { "need", NULL, need_row, 5, need_headings, 1 },
-  { "practice_problem", practice_problem_block, NULL, 0, NULL, 0 },
-  { "practice_answer", practice_answer_block, NULL, 0, NULL, 0 },
-  { "practice_hint", practice_hint_block, NULL, 0, NULL, 0 },
-  { "history", NULL, history_row, 6, history_headings, 1 },
-  { "practice_end", practice_end_block, NULL, 0, NULL, 0 },
-  { "practice_progress", NULL, practice_row, 6, practice_headings, 1 },
-  { NULL, NULL, NULL, 0, NULL, 0 }
+  { "worksheet", made_block, NULL, 0, NULL, 0, NULL },
+  { "key", made_block, NULL, 0, NULL, 0, NULL },
+  { "words", words_block, NULL, 0, NULL, 0, NULL },
+  { "problem", own_block, NULL, 0, NULL, 0, NULL },
+  { "answer", own_block, NULL, 0, NULL, 0, NULL },
+  { "grade", NULL, grade_row, 5, grade_headings, 1, NULL },
+  { "grade_summary", summary_block, NULL, 0, NULL, 0, NULL },
+  { "review", NULL, review_row, 8, review_headings, 1, NULL },
+  { "need", NULL, need_row, 5, need_headings, 1, NULL },
+  { "practice_problem", practice_problem_block, NULL, 0, NULL, 0, NULL },
+  { "practice_answer", practice_answer_block, NULL, 0, NULL, 0, NULL },
+  { "practice_hint", practice_hint_block, NULL, 0, NULL, 0, NULL },
+  { "history", NULL, history_row, 6, history_headings, 1, NULL },
+  { "practice_end", practice_end_block, NULL, 0, NULL, 0, NULL },
+  { "practice_progress", NULL, practice_row, 6, practice_headings, 1, NULL },
+  { NULL, NULL, NULL, 0, NULL, 0, NULL }
 };

@@ -208,10 +208,10 @@ text_is_open (const br_record *record)
   return !text_is_exact (record) && *shown && !shows_decimal (shown, br_record_text (record, "decimal"));
 }
 
-const br_unit *
-text_mark_unit (const br_record *record)
+/* As text_mark_unit, of a MARK beside sizes in the unit SHEET.  */
+static const br_unit *
+unit_of_mark (const char *mark, const char *sheet)
 {
-  const char *mark = br_record_text (record, "mark"), *sheet = br_record_text (record, "unit");
   const br_unit *unit = NULL, *own = br_unit_find (sheet, strlen (sheet));
   br_measure m = BR_MEASURE_ZERO;
   if (own && own->dimension == BR_LENGTH && br_measure_read (&m, mark, strlen (mark), NULL, NULL) == BR_OK && m.unit
@@ -229,6 +229,12 @@ text_mark_unit (const br_record *record)
   return unit;
 }
 
+const br_unit *
+text_mark_unit (const br_record *record)
+{
+  return unit_of_mark (br_record_text (record, "mark"), br_record_text (record, "unit"));
+}
+
 /* EXACT, which is in the unit FROM, in the unit TO.  */
 static int
 convert (br_number *x, const char *exact, const br_unit *from, const br_unit *to)
@@ -241,12 +247,13 @@ convert (br_number *x, const char *exact, const br_unit *from, const br_unit *to
   return good;
 }
 
-char *
-text_in_mark_unit (const br_record *record, const char *exact)
+/* EXACT, in the unit SHEET, in UNIT, or as it is.  */
+static char *
+in_unit (const char *exact, const char *sheet, const br_unit *unit)
 {
   char buffer[80];
-  const char *sheet = br_record_text (record, "unit"), *text = exact;
-  const br_unit *unit = text_mark_unit (record), *own = br_unit_find (sheet, strlen (sheet));
+  const char *text = exact;
+  const br_unit *own = br_unit_find (sheet, strlen (sheet));
   br_number x = BR_NUMBER_ZERO;
   if (unit && own && convert (&x, exact, own, unit) && br_number_write (buffer, sizeof buffer, &x) < sizeof buffer)
     text = buffer;
@@ -254,17 +261,21 @@ text_in_mark_unit (const br_record *record, const char *exact)
   return strdup (text);
 }
 
+char *
+text_in_mark_unit (const br_record *record, const char *exact)
+{
+  return in_unit (exact, br_record_text (record, "unit"), text_mark_unit (record));
+}
+
 /* An error beside a mark in another unit, in both: "+0.73 mm (+0.029 in)".  */
 static char *
-both_units (const br_record *record, const br_unit *unit, int signs)
+both_units (const char *known, const char *sheet, const br_unit *unit, int signs)
 {
-  const char *error = br_record_text (record, "error");
-  const char *known = *error ? error : br_record_text (record, "error_decimal");
-  char *there = text_in_mark_unit (record, known), *text = NULL;
+  char *there = in_unit (known, sheet, unit), *text = NULL;
   int cut;
   char *a = text_digits (&cut, known, known, 2), *b = there ? text_digits (&cut, there, there, 2) : NULL;
   const char *sign = signs ? plus (known) : "";
-  if (a && b && asprintf (&text, "%s%s %s (%s%s %s)", sign, a + (!signs && *a == '-'), br_record_text (record, "unit"), sign,
+  if (a && b && asprintf (&text, "%s%s %s (%s%s %s)", sign, a + (!signs && *a == '-'), sheet, sign,
                           b + (!signs && *b == '-'), unit->name) < 0)
     text = NULL;
   free (a);
@@ -274,13 +285,22 @@ both_units (const br_record *record, const br_unit *unit, int signs)
 }
 
 char *
+text_error_of (const display *d, const br_record *record, const char *mark, const char *key)
+{
+  char longer[40];
+  snprintf (longer, sizeof longer, "%s_decimal", key);
+  const char *error = br_record_text (record, key), *decimal = br_record_text (record, longer);
+  const char *known = *error ? error : decimal, *sheet = br_record_text (record, "unit");
+  const br_unit *unit = unit_of_mark (br_record_text (record, mark), sheet);
+  if (unit && field_sign (known) != 0)
+    return both_units (known, sheet, unit, 1);
+  return text_error (d, error, decimal, br_record_text (record, "expression"));
+}
+
+char *
 text_record_error (const display *d, const br_record *record)
 {
-  const char *error = br_record_text (record, "error"), *decimal = br_record_text (record, "error_decimal");
-  const br_unit *unit = text_mark_unit (record);
-  if (unit && field_sign (*error ? error : decimal) != 0)
-    return both_units (record, unit, 1);
-  return text_error (d, error, decimal, br_record_text (record, "expression"));
+  return text_error_of (d, record, "mark", "error");
 }
 
 char *
@@ -294,7 +314,7 @@ text_error_size (const display *d, const br_record *record)
   if (field_sign (known) == 0)
     return strdup ("");
   if (unit)
-    size = both_units (record, unit, 0);
+    size = both_units (known, br_record_text (record, "unit"), unit, 0);
   else if (*error && text_is_short (error, br_record_text (record, "expression")))
     size = strdup (error + (*error == '-'));
   else if ((size = text_digits (&cut, error, known, TEXT_DIGITS)) != NULL && *size == '-')

@@ -95,7 +95,8 @@ rounding_row (table *t, const display *d, const br_record *record)
   table_add (t, text_is_exact (record) && value && strcmp (shown, expression) != 0 ? value : "");
   table_add (t, br_record_text (record, "mark"));
   table_add (t, error ? error : "");
-  table_addf (t, "%s%s", text_side (record), text_tie (record));
+  const char *nearest = br_record_text (record, "nearest");
+  table_addf (t, "%s%s%s%s", text_side (record), text_tie (record), *nearest ? ", nearest is " : "", nearest);
   table_add (t, ruler && *ruler ? ruler : br_record_text (record, "note"));
   free (error);
   free (ruler);
@@ -116,6 +117,26 @@ total_block (const display *d, const br_record *record)
   text_strong (d, *mark ? mark : br_record_text (record, "mark"));
   text_put_side (d, record);
   putc ('\n', d->stream);
+  const char *worst = br_record_text (record, "worst_error");
+  if (strcmp (worst, "0") == 0)
+    return;
+  char *error = text_error_of (d, record, "mark", "worst_error");
+  display_put (d, "  worst error ");
+  display_put (d, error ? error : "");
+  display_put (d, ": ");
+  text_strong (d, br_record_text (record, "worst"));
+  putc ('\n', d->stream);
+  free (error);
+}
+
+/* The last of a list has what that comes to.  */
+static int
+list_end (const display *d, const br_record *record)
+{
+  const br_record *totals = br_list_record (br_record_list (record, "totals"), 0);
+  if (totals && d)
+    total_block (d, totals);
+  return totals != NULL;
 }
 
 static void
@@ -147,8 +168,8 @@ marks_block (const display *d, const br_record *record)
 static const char *const rounding_headings[] = { "typed", "value", "mark", "error", "", "ruler" };
 
 const text_kind text_rounds[] = {
-  { "rounding", rounding_block, rounding_row, 6, rounding_headings, 0 },
-  { "total", total_block, NULL, 0, NULL, 0 },
-  { "marks", marks_block, NULL, 0, NULL, 0 },
-  { NULL, NULL, NULL, 0, NULL, 0 }
+  { "rounding", rounding_block, rounding_row, 6, rounding_headings, 0, list_end },
+  { "total", total_block, NULL, 0, NULL, 0, NULL },
+  { "marks", marks_block, NULL, 0, NULL, 0, NULL },
+  { NULL, NULL, NULL, 0, NULL, 0, NULL }
 };

@@ -89,8 +89,8 @@ static const char *const shape_headings[] = { "name", "shape", "size", "place", 
 static const char *const rubs_headings[] = { "shape", "shape", "" };
 
 const text_kind text_shapes[] = {
-  { "rubs", NULL, rubs_row, 3, rubs_headings, 0 },
-  { "shape", shape_block, shape_row, 5, shape_headings, 0 },
-  { "clear", clear_block, NULL, 0, NULL, 0 },
-  { NULL, NULL, NULL, 0, NULL, 0 }
+  { "rubs", NULL, rubs_row, 3, rubs_headings, 0, NULL },
+  { "shape", shape_block, shape_row, 5, shape_headings, 0, NULL },
+  { "clear", clear_block, NULL, 0, NULL, 0, NULL },
+  { NULL, NULL, NULL, 0, NULL, 0, NULL }
 };

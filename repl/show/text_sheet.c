@@ -245,13 +245,13 @@ static const char *const missing_headings[] = { "missing", "needed by" };
 static const char *const setting_headings[] = { "setting", "value" };
 
 const text_kind text_sheets[] = {
-  { "dimension", NULL, dimension_row, 8, dimension_headings, 4 },
-  { "missing", NULL, missing_row, 2, missing_headings, 0 },
-  { "setting", setting_block, setting_row, 2, setting_headings, 0 },
-  { "trace", trace_block, NULL, 0, NULL, 0 },
-  { "check", check_block, NULL, 0, NULL, 0 },
-  { "steps", steps_block, NULL, 0, NULL, 0 },
-  { "remark", remark_block, NULL, 0, NULL, 0 },
-  { "caution", caution_block, NULL, 0, NULL, 0 },
-  { NULL, NULL, NULL, 0, NULL, 0 }
+  { "dimension", NULL, dimension_row, 8, dimension_headings, 4, NULL },
+  { "missing", NULL, missing_row, 2, missing_headings, 0, NULL },
+  { "setting", setting_block, setting_row, 2, setting_headings, 0, NULL },
+  { "trace", trace_block, NULL, 0, NULL, 0, NULL },
+  { "check", check_block, NULL, 0, NULL, 0, NULL },
+  { "steps", steps_block, NULL, 0, NULL, 0, NULL },
+  { "remark", remark_block, NULL, 0, NULL, 0, NULL },
+  { "caution", caution_block, NULL, 0, NULL, 0, NULL },
+  { NULL, NULL, NULL, 0, NULL, 0, NULL }
 };

@@ -32,6 +32,6 @@ template_block (const display *d, const br_record *record)
 }
 
 const text_kind text_templates[] = {
-  { "template", template_block, NULL, 0, NULL, 0 },
-  { NULL, NULL, NULL, 0, NULL, 0 }
+  { "template", template_block, NULL, 0, NULL, 0, NULL },
+  { NULL, NULL, NULL, 0, NULL, 0, NULL }
 };

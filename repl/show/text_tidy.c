@@ -73,8 +73,8 @@ saved_block (const display *d, const br_record *record)
 
 const text_kind text_tidies[] =
 {
-  { "tidy", tidy_block, NULL, 0, NULL, 0 },
-  { "known", known_block, NULL, 0, NULL, 0 },
-  { "saved", saved_block, NULL, 0, NULL, 0 },
-  { NULL, NULL, NULL, 0, NULL, 0 }
+  { "tidy", tidy_block, NULL, 0, NULL, 0, NULL },
+  { "known", known_block, NULL, 0, NULL, 0, NULL },
+  { "saved", saved_block, NULL, 0, NULL, 0, NULL },
+  { NULL, NULL, NULL, 0, NULL, 0, NULL }
 };

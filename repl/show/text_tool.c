@@ -79,7 +79,7 @@ saws_block (const display *d, const br_record *record)
 }
 
 const text_kind text_tools[] = {
-  { "drills", drills_block, NULL, 0, NULL, 0 },
-  { "saws", saws_block, NULL, 0, NULL, 0 },
-  { NULL, NULL, NULL, 0, NULL, 0 }
+  { "drills", drills_block, NULL, 0, NULL, 0, NULL },
+  { "saws", saws_block, NULL, 0, NULL, 0, NULL },
+  { NULL, NULL, NULL, 0, NULL, 0, NULL }
 };

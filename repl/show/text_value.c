@@ -145,12 +145,12 @@ exact_block (const display *d, const br_record *record)
 static const char *const value_headings[] = { "typed", "exact", "decimal", "mark", "error", "" };
 
 const text_kind text_values[] = {
-  { "value", value_block, value_row, 6, value_headings, 0 },
-  { "set", set_block, NULL, 0, NULL, 0 },
-  { "forgotten", moved_block, NULL, 0, NULL, 0 },
-  { "undone", moved_block, NULL, 0, NULL, 0 },
-  { "redone", moved_block, NULL, 0, NULL, 0 },
-  { "exact", exact_block, NULL, 0, NULL, 0 },
-  { "renamed", renamed_block, NULL, 0, NULL, 0 },
-  { NULL, NULL, NULL, 0, NULL, 0 }
+  { "value", value_block, value_row, 6, value_headings, 0, NULL },
+  { "set", set_block, NULL, 0, NULL, 0, NULL },
+  { "forgotten", moved_block, NULL, 0, NULL, 0, NULL },
+  { "undone", moved_block, NULL, 0, NULL, 0, NULL },
+  { "redone", moved_block, NULL, 0, NULL, 0, NULL },
+  { "exact", exact_block, NULL, 0, NULL, 0, NULL },
+  { "renamed", renamed_block, NULL, 0, NULL, 0, NULL },
+  { NULL, NULL, NULL, 0, NULL, 0, NULL }
 };

@@ -130,7 +130,7 @@ view_block (const display *d, const br_record *record)
 }
 
 const text_kind text_views[] = {
-  { "view", view_block, NULL, 0, NULL, 0 },
-  { "report", report_block, NULL, 0, NULL, 0 },
-  { NULL, NULL, NULL, 0, NULL, 0 }
+  { "view", view_block, NULL, 0, NULL, 0, NULL },
+  { "report", report_block, NULL, 0, NULL, 0, NULL },
+  { NULL, NULL, NULL, 0, NULL, 0, NULL }
 };

@@ -263,7 +263,9 @@ test_answers (void **state)
   check_answer ("round 2.3125, 2.4 to 1/8",
                 "  typed   value   mark   error                         ruler\n"
                 "  2.3125  2-5/16  2-3/8  +1/16 = +0.0625  over, a tie  1/8\n"
-                "  2.4             2-3/8  -1/40 = -0.025   under        1/8\n");
+                "  2.4             2-3/8  -1/40 = -0.025   under        1/8\n"
+                "  total 4.7125, the marks add up to 4-3/4, over: error +3/80 = +0.0375\n"
+                "  worst error +1/16 = +0.0625: 2.3125\n");
 }
 
 /* A mistake in a file of which the name is no UTF-8 is still a line of JSON.  */

@@ -83,6 +83,8 @@ put_worst (br_record *r, const totals *t, const br__settings *s)
     }
   if (status == BR_OK)
     status = br__put_error (error, &t->parts[worst], &t->values[worst], s);
+  if (status == BR_OK && br__record_failed (error))
+    status = BR_NO_MEMORY;
   if (status == BR_OK)
     {
       br__put_tree (&text, &t->trees[worst]);

@@ -125,6 +125,9 @@ typedef struct br_sink
      left out of account, or "".  */
   void (*read_as) (void *user, const char *statement, const char *left_out);
   int columns;                  /* how wide a picture in characters may be; 0: 80 */
+  /* What is said of a sheet that is opened or used: 0: the answers of its lines; 1: instead of these, a summary, the
+     record `opened`; 2: both.  */
+  int summary;
 } br_sink;
 
 /* ---- Files ---- */

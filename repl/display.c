@@ -34,7 +34,12 @@ display_measure (display *d)
   struct winsize size;
   int fd = fileno (d->stream);
   d->width = DEFAULT_WIDTH;
-  if (isatty (fd) && ioctl (fd, TIOCGWINSZ, &size) == 0 && size.ws_col > 0)
+  d->height = 0;
+  d->terminal = isatty (fd);
+  if (!d->terminal || ioctl (fd, TIOCGWINSZ, &size) != 0)
+    return;
+  d->height = size.ws_row;
+  if (size.ws_col > 0)
     d->width = size.ws_col < LEAST_WIDTH ? LEAST_WIDTH : size.ws_col;
 }
 
@@ -42,6 +47,7 @@ void
 display_init (display *d, FILE *stream, display_color color)
 {
   d->stream = stream;
+  d->no_pictures = 0;
   d->utf8 = strcmp (nl_langinfo (CODESET), "UTF-8") == 0;
   d->color = use_color (fileno (stream), color);
   display_measure (d);

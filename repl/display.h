@@ -14,6 +14,9 @@ typedef struct display
   int utf8;         /* signs beyond ASCII may be used */
   int color;
   int width;        /* columns; 80 where it is no terminal */
+  int terminal;     /* it is one; HEIGHT rows, 0 where that is not known */
+  int height;
+  int no_pictures;  /* of rulers */
 } display;
 
 /* AUTO colours a terminal, unless NO_COLOR is set and not empty or TERM is unset or dumb.  */

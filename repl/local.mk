@@ -49,6 +49,8 @@ benchrule_SOURCES += $(repl_answers) \
   repl/options.h \
   repl/pages.c \
   repl/pages.h \
+  repl/pager.c \
+  repl/pager.h \
   repl/recovery.c \
   repl/recovery.h \
   repl/show/ruler_text.c \

@@ -96,7 +96,10 @@ run_typed (session *s, const char *text)
     {
       end = text + strcspn (text, "\n");
       display_measure (&s->out);
+      if (!s->json)
+        pager_begin (&s->pager, &s->out);
       session_run (s, text, (size_t) (end - text), session_prompt_name, 1);
+      pager_end (&s->pager, &s->out);
       recovery_keep (&s->kept, s->sheet, s->saved, &s->err);
       s->saved = 0;
       if (line_rearm ())
@@ -166,14 +169,26 @@ run_prompt (session *s)
     s->failed = 1;
 }
 
+/* A SHEET is standard input.  */
+static int
+reads_input (const options *o)
+{
+  for (size_t i = 0; i < o->sheet_count; i++)
+    if (strcmp (o->sheets[i], "-") == 0)
+      return 1;
+  return 0;
+}
+
 static void
 run_all (session *s, const options *o)
 {
   int given = o->sheet_count > 0 || o->statement_count > 0;
+  int on = o->interactive || (o->statement_count == 0 && has_terminal () && !reads_input (o));
+  s->summary = given && on && has_terminal ();
   for (size_t i = 0; i < o->sheet_count && !br_sheet_done (s->sheet); i++)
     run_sheet (s, o->sheets[i]);
   run_statements (s, o);
-  if ((given && !o->interactive) || br_sheet_done (s->sheet))
+  if ((given && !on) || br_sheet_done (s->sheet))
     return;
   if (has_terminal ())
     run_prompt (s);

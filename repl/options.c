@@ -33,6 +33,7 @@ put_help (void)
          "Exact shop arithmetic: fractions, rulers, scales and design sheets.\n"
          "\n"
          "Opens the first SHEET, brings in the others as by `use`, then runs each STATEMENT.\n"
+         "In a terminal, without -c, a prompt follows.\n"
          "With neither, asks for statements at a prompt, or reads them from standard input\n"
          "where that is no terminal.\n"
          "A SHEET that is - stands for standard input.\n"

@@ -68,6 +68,10 @@ on_record (void *user, const br_record *record)
   session *s = user;
   end_progress (s);
   s->saved |= strcmp (br_record_kind (record), "saved") == 0;
+  if (strcmp (br_record_kind (record), "setting") == 0 && strcmp (br_record_text (record, "name"), "pictures") == 0)
+    s->out.no_pictures = strcmp (br_record_text (record, "value"), "off") == 0;
+  if (strcmp (br_record_kind (record), "setting") == 0 && strcmp (br_record_text (record, "name"), "pager") == 0)
+    s->pager.off = strcmp (br_record_text (record, "value"), "off") == 0;
   if (!s->json)
     text_put (&s->text, record);
   else if (!json_put_record (s->out.stream, record))
@@ -100,6 +104,7 @@ on_flush (void *user)
   session *s = user;
   end_progress (s);
   text_flush (&s->text);
+  pager_pass (&s->pager, &s->out);
   flush_answers (s);
 }
 
@@ -115,6 +120,7 @@ session_fault (session *s, const br_fault *fault)
   s->faults++;
   end_progress (s);
   text_flush (&s->text);
+  pager_pass (&s->pager, &s->out);
   if (s->json && !json_put_fault (s->out.stream, fault))
     s->failed = 1;
   flush_answers (s);
@@ -151,9 +157,11 @@ session_start (session *s, const options *o)
   s->failed = 0;
   s->reason = 0;
   s->interrupted = NULL;
+  s->summary = 0;
   s->kept = (recovery) RECOVERY_ZERO;
   s->saved = 0;
   s->progress_width = 0;
+  s->pager = (pager) PAGER_ZERO;
   s->text = printer;
   setvbuf (stderr, NULL, _IOLBF, BUFSIZ);     /* a line of a message in one piece */
   display_init (&s->out, stdout, o->color);
@@ -173,11 +181,12 @@ session_start (session *s, const options *o)
   return 0;
 }
 
+/* Statements that are typed open sheets with a summary; records have both.  */
 static br_sink
-sink_of (session *s)
+sink_of (session *s, int summary)
 {
   br_sink sink = { .user = s, .record = on_record, .read_as = on_read_as, .fault = on_fault, .flush = on_flush, .solver = SOLVER,
-                   .columns = s->out.width };
+                   .columns = s->out.width, .summary = summary };
   if (isatty (fileno (s->err.stream)))
     sink.progress = on_progress;
   return sink;
@@ -223,7 +232,7 @@ void
 session_run (session *s, const char *text, size_t length, const char *file, size_t line)
 {
   size_t before = s->faults;
-  br_sink sink = sink_of (s);
+  br_sink sink = sink_of (s, s->json ? 2 : 1);
   begin_run (s);
   br_status status = br_sheet_run (s->sheet, text, length, file, line, &sink);
   finish_run (s, status, before, file);
@@ -233,7 +242,7 @@ void
 session_run_file (session *s, const char *path)
 {
   size_t before = s->faults;
-  br_sink sink = sink_of (s);
+  br_sink sink = sink_of (s, !s->json && s->summary);
   begin_run (s);
   errno = 0;
   br_status status = br_sheet_run_file (s->sheet, path, &sink);

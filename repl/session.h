@@ -6,6 +6,7 @@
 #include "benchrule_sheet.h"
 #include "display.h"
 #include "options.h"
+#include "pager.h"
 #include "recovery.h"
 #include "show/text.h"
 
@@ -15,6 +16,8 @@ typedef struct session
   display out, err;
   int json;
   text_printer text;
+  pager pager;
+  int summary;            /* a sheet of the command line is opened with a summary, as the prompt follows */
   size_t faults;          /* mistakes told so far */
   int failed;             /* something could not be read or written, or no memory */
   int reason;             /* why an answer could not be written: errno, 0 where that went well */

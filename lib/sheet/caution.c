@@ -4,7 +4,8 @@
    A dimension says what it is between by its name, by the functions that its formula calls, and, of
    a shape, by what it measures.  This file alone asks what that touches: after each change of the dimensions
    that moved, and of an expression that is shown.  An entry keeps what was said of it, so that a caution is
-   given once as long as it holds, and again when a size comes back under a rule.  */
+   given once as long as it holds, and again when a size comes back under a rule.  What one change makes to be said of
+   several things in the same words is said of all of them together.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -14,6 +15,7 @@
 #include "exact/status.h"
 #include "geometry/shape_call.h"
 #include "sheet/caution.h"
+#include "sheet/caution_group.h"
 #include "sheet/hidden.h"
 #include "sheet/tolerance.h"
 #include "shop/blade.h"
@@ -26,6 +28,8 @@ enum { RULE_ASTM = 1, RULE_ISO = 2, RULE_RUBS = 4, RULE_CURVE = 8, AS_CUT = 4, R
 typedef struct concern
 {
   br__run *run;
+  br__caution_group *group;
+  const br__entry *entry;       /* NULL: an expression */
   unsigned before;      /* rules of which a caution was given */
   unsigned now;
 } concern;
@@ -53,22 +57,12 @@ br__child_of (const br__settings *s)
   return child;
 }
 
-static br_status
-emit_caution (br__run *run, br_text *message, br_text *source, br_text *scope)
-{
-  br_record *r = br__record_new ("caution");
-  br__put_from (r, "message", message);
-  br__put_from (r, "source", source);
-  br__put_from (r, "scope", scope);
-  return br__emit (run, r);
-}
-
 /* Both standards in one caution, so that a result draws one.  LOW and HIGH are one size, or what it may come to.  */
 static br_status
 judge_rods (concern *c, const br_real *low, const br_real *high)
 {
   br__gap_answer answer;
-  br_text message = BR_TEXT_ZERO, source = BR_TEXT_ZERO, scope = BR_TEXT_ZERO;
+  br_text message = BR_TEXT_ZERO, source = BR_TEXT_ZERO, scope = BR_TEXT_ZERO, brief = BR_TEXT_ZERO;
   br__child child = br__child_of (&c->run->sheet->settings);
   const br_caution *told[2] = { NULL, NULL };
   size_t count = 0, tail = sizeof "; " BR__TEACHER_FIRST - 1;
@@ -87,7 +81,12 @@ judge_rods (concern *c, const br_real *low, const br_real *high)
   if (status != BR_OK || !count)
     return status;
   if (as_cut)
-    br__text_puts (&message, "as cut, within its tolerance: ");
+    {
+      br__text_puts (&message, "as cut, within its tolerance: ");
+      br__text_puts (&brief, "as cut: ");
+    }
+  br__gap_brief (&brief, told[0] == answer.of_astm, count > 1 || told[0] != answer.of_astm,
+                 answer.astm == BR_UNKNOWN || answer.iso == BR_UNKNOWN);
   for (size_t i = 0; i < count; i++)
     {
       size_t length = strlen (told[i]->text);
@@ -99,7 +98,7 @@ judge_rods (concern *c, const br_real *low, const br_real *high)
       br__text_puts (&source, told[i]->source);
       br__text_puts (&scope, told[i]->scope);
     }
-  return emit_caution (c->run, &message, &source, &scope);
+  return br__caution_add (c->group, c->entry, &message, &source, &scope, &brief);
 }
 
 /* What GAP, in inches, may come to where it is off by its tolerances: of the entry E, or else of the tree T, either
@@ -151,7 +150,7 @@ static br_status
 judge_overlap (concern *c, const br__value *gap, const br_real *size, const char *parts)
 {
   const br__settings *s = &c->run->sheet->settings;
-  br_text message = BR_TEXT_ZERO, source = BR_TEXT_ZERO, scope = BR_TEXT_ZERO;
+  br_text message = BR_TEXT_ZERO, source = BR_TEXT_ZERO, scope = BR_TEXT_ZERO, brief = BR_TEXT_ZERO;
   br_style style = br__settings_style (s);
   br_status status = br__overlap_message (&message, size, parts, gap->dimension, &style, s->bits);
 
@@ -159,7 +158,8 @@ judge_overlap (concern *c, const br__value *gap, const br_real *size, const char
     {
       br__text_puts (&source, "geometry");
       br__text_puts (&scope, "parts that must turn freely");
-      return emit_caution (c->run, &message, &source, &scope);
+      br__text_puts (&brief, br__text_string (&message));
+      return br__caution_add (c->group, c->entry, &message, &source, &scope, &brief);
     }
   br__text_clear (&message);
   return status == BR_UNDECIDED ? BR_OK : status;
@@ -190,8 +190,9 @@ judge_gap (concern *c, const br__value *gap, const char *parts, br__entry *e, co
 br_status
 br__caution_gap (br__run *run, const br__value *gap, const char *parts)
 {
-  concern c = { .run = run };
-  return judge_gap (&c, gap, parts, NULL, NULL);
+  br__caution_group g = BR__CAUTION_GROUP_ZERO;
+  concern c = { .run = run, .group = &g };
+  return br__caution_group_end (&g, run, judge_gap (&c, gap, parts, NULL, NULL));
 }
 
 /* A curve that the class's blade cannot follow.  */
@@ -215,17 +216,18 @@ judge_curve (concern *c, const br__value *radius)
     status = br_real_cmp (&order, &inches.real, &least, s->bits);
   if (status == BR_OK && order < 0 && is_new (c, RULE_CURVE))
     {
-      br_text message = BR_TEXT_ZERO, source = BR_TEXT_ZERO, scope = BR_TEXT_ZERO;
+      br_text message = BR_TEXT_ZERO, source = BR_TEXT_ZERO, scope = BR_TEXT_ZERO, brief = BR_TEXT_ZERO;
       br_style style = br__settings_style (s);
       br__text_puts (&message, "a blade ");
       br__put_measure (&message, &s->blade, BR_LENGTH, &style);
       br__text_puts (&message, " wide follows no curve tighter than a radius of ");
       br__put_measure (&message, &least.rational, BR_LENGTH, &style);
+      br__text_put (&brief, message.bytes, message.length);
       br__text_puts (&message, ": take a narrower blade or another saw, and do not force it; "
                                BR__TEACHER_FIRST);
       br__text_puts (&source, from);
       br__text_puts (&scope, "band saws");
-      status = emit_caution (c->run, &message, &source, &scope);
+      status = br__caution_add (c->group, c->entry, &message, &source, &scope, &brief);
     }
   br_real_clear (&least);
   br__value_clear (&inches);
@@ -346,7 +348,7 @@ judge_distance (concern *c, const br__tree *t, const br__node *n)
   if (!v || (!is_wheel (sheet, name[0], (size_t) length[0]) && !is_wheel (sheet, name[1], (size_t) length[1])))
     return BR_OK;
   unsigned *told = br__entry_told (e);
-  concern own = { .run = c->run, .before = *told | told_of_fender (sheet, name, length) };
+  concern own = { .run = c->run, .group = c->group, .entry = e, .before = *told | told_of_fender (sheet, name, length) };
   br_status status = judge_gap (&own, v, NULL, NULL, NULL);
   *told = own.now;
   return status;
@@ -370,8 +372,9 @@ judge_tree (concern *c, const br__tree *t)
 br_status
 br__caution_tree (br__run *run, const br__tree *t)
 {
-  concern c = { .run = run };
-  return judge_tree (&c, t);
+  br__caution_group g = BR__CAUTION_GROUP_ZERO;
+  concern c = { .run = run, .group = &g };
+  return br__caution_group_end (&g, run, judge_tree (&c, t));
 }
 
 /* One look at a number of entries.  */
@@ -381,6 +384,7 @@ typedef struct look
   int again;            /* whatever was said before */
   const br__entry *last;        /* of the shape that was looked at last: its numbers move together */
   br_text small;        /* names of small pieces */
+  br__caution_group group;          /* the other cautions */
 } look;
 
 /* WHAT, "width" or "height", of the shape NAME in inches.  BR_DOMAIN while it waits.  */
@@ -489,7 +493,7 @@ static br_status
 judge_entry (look *l, br__entry *e)
 {
   unsigned *told = br__entry_told (e);
-  concern c = { .run = l->run, .before = l->again ? 0 : *told };
+  concern c = { .run = l->run, .group = &l->group, .entry = e, .before = l->again ? 0 : *told };
   const br__value *v = br__entry_value (e);
   const br__definition *d = br__entry_definition (e);
   br_status status = BR_OK;
@@ -517,9 +521,13 @@ end_look (look *l, br_status status)
       br__put_text (r, "source", small->source);
       br__put_text (r, "scope", small->scope);
       br__put_copy (r, "parts", &l->small);
+      if (!l->again)
+        br__put_text (r, "brief", "16 CFR 1501.4: as drawn, small enough for a child under 3 years to choke on");
+      br__list_names (br__put_list (r, "concerns"), br__text_string (&l->small));
       status = br__emit (l->run, r);
     }
   br__text_clear (&l->small);
+  status = br__caution_group_end (&l->group, l->run, status);
   return status == BR_OK ? BR_OK : br__fail_untold (l->run->error, status, 0, l->run->end);
 }
 
@@ -527,7 +535,7 @@ static br_status
 judge_all (br__run *run, int again)
 {
   br_sheet *sheet = run->sheet;
-  look l = { .run = run, .again = again };
+  look l = { .run = run, .again = again, .group = { .full = again } };
   br_status status = BR_OK;
   for (br__entry *e = br__graph_first (sheet->graph); e && status == BR_OK; e = br__entry_next (e))
     {

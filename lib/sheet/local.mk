@@ -6,6 +6,8 @@ libbenchrule_core_la_SOURCES += \
   lib/sheet/bounds.c \
   lib/sheet/caution.c \
   lib/sheet/caution.h \
+  lib/sheet/caution_group.c \
+  lib/sheet/caution_group.h \
   lib/sheet/change.c \
   lib/sheet/check.c \
   lib/sheet/check_judge.c \

@@ -22,7 +22,7 @@
 static const br__record_keys table[] =
 {
   KEYS ("answer", "waiting", "exact", "shown"),
-  KEYS ("caution", "message", "source", "scope", "parts"),
+  KEYS ("caution", "message", "source", "scope", "parts", "brief", "concerns"),
   KEYS ("check", "formula", "state", "left", "left_shown", "right", "right_shown", "margin", "margin_shown", "note",
         "worst_margin", "worst_decimal", "worst_margin_shown", "as_cut"),
   KEYS ("clear", "shapes", "overlap", "along", VALUE, MARK),
@@ -68,6 +68,9 @@ static const br__record_keys table[] =
   KEYS ("missing", "name", "needed_by"),
   KEYS ("named", "of", "names"),
   KEYS ("need", "name", "state", "shown", "low", "high"),
+  KEYS ("opened", "file", "title", "dimensions", "waiting", "failing", "pass", "fail", "checks_waiting", "undecided",
+        "cautions"),
+  KEYS ("opened.failing", "formula", "note"),
   KEYS ("order", "class", "spare", "stocks", "parts"),
   KEYS ("order.parts", "part", "quantity", "shown", "problem"),
   KEYS ("order.stocks", "stock", "quantity", "least", "shown"),

@@ -26,6 +26,8 @@ swap_session (br_sheet *a, br_sheet *b)
   SWAP (keeper);
   SWAP (keeper_user);
   SWAP (quit);
+  SWAP (no_pictures);
+  SWAP (no_pager);
   SWAP (jobs);
   SWAP (reading);
   SWAP (opened);

@@ -137,6 +137,7 @@ struct br_sheet
   struct br__shape *shapes, *last_shape;
   unsigned views_asked;             /* bits: those that a statement has drawn */
   unsigned long check_count;        /* gives hidden entries their names */
+  char *wood_told;                  /* the caution about parts that was given last, or NULL */
   int child_told;                   /* the setting `child` when all cautions were last gone through */
 
   br__changes *history;     /* done statements, oldest first */
@@ -158,6 +159,7 @@ struct br_sheet
   void *painter_user;
 
   int quit;
+  int no_pictures, no_pager;        /* how answers are shown: `pictures off`, `pager off` */
   unsigned jobs;                    /* threads for a long column */
   br_file_policy *policy;           /* NULL: br_file_usual */
   void *policy_user;

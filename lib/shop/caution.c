@@ -48,6 +48,15 @@ static const rods iso = {
     ISO_SOURCE, ISO_EDITION, ISO_SCOPE },
 };
 
+/* What keeps to ASTM's figures keeps to those of ISO.  */
+void
+br__gap_brief (br_text *text, int of_astm, int of_iso, int perhaps)
+{
+  br__text_printf (text, "%s%s%s: a finger %s be pinched; make it %s", of_astm ? "ASTM F963 4.18.1" : "",
+                   of_astm && of_iso ? " and " : "", of_iso ? "ISO 8124-1" : "", perhaps ? "might" : "can",
+                   of_astm ? "under 3/16 in or at least 1/2 in" : "under 5 mm or at least 12 mm");
+}
+
 int
 br__child_under (const br__child *child, unsigned months)
 {

@@ -39,6 +39,9 @@ typedef struct br__gap_answer
 br_status br__gap_caution (br__gap_answer *answer, const br_real *low, const br_real *high,
                            const br__child *child, unsigned bits);
 
+/* Adds both rules or one, in a line, and what that asks of the gap; PERHAPS: it is not certain that they are touched.  */
+void br__gap_brief (br_text *text, int of_astm, int of_iso, int perhaps);
+
 /* Adds "the wheels overlap by 3/8"" or "the wheels touch: they will rub" to TEXT; PARTS is
    "the wheels" or "the wheel and its fender".  Nothing for a gap over zero.  DIMENSION is that
    of GAP: BR_LENGTH (inches) or BR_PLAIN.  STYLE may be NULL.  */

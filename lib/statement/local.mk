@@ -22,6 +22,8 @@ libbenchrule_core_la_SOURCES += \
   lib/statement/round.c \
   lib/statement/run.c \
   lib/statement/save.c \
+  lib/statement/screen.c \
+  lib/statement/summary.c \
   lib/statement/setting.c \
   lib/statement/spacing.c \
   lib/statement/statement.c \

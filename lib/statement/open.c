@@ -40,8 +40,10 @@ is_of_language (br_sheet *scratch, const char *text, size_t length, const char *
 {
   br__lexer lex;
   int word = br__lex_start (&lex, text, length, NULL) == BR_OK && lex.token.type == BR__NAME;
-  int known = word && scratch->language->find (text + lex.token.offset, lex.token.length) != NULL;
-  if (word && br__lex_next (&lex, NULL) == BR_OK && br__lex_is_sign (&lex, '='))
+  const br__statement *st = word ? scratch->language->find (text + lex.token.offset, lex.token.length) : NULL;
+  const char *second = st ? br__word_behind (st) : NULL;
+  int more = word && br__lex_next (&lex, NULL) == BR_OK, known = st && (!second || (more && br__lex_is_word (&lex, second)));
+  if (more && br__lex_is_sign (&lex, '='))
     return 1;
   br_status status = br__run_line (scratch, text, length, path, 1, 1, BR__LF, NULL);
   return status == BR_OK || (known && status != BR_SYNTAX);
@@ -201,6 +203,8 @@ br__open_text (br__run *run, const char *text, size_t length, const char *path)
     status = br__replace_content (run, &content);
   if (status == BR_OK)
     status = run_apart (run, &f);
+  if (status == BR_OK)
+    status = br__emit_summary (run, path);
   br_sheet_free (content);
   return status;
 }
@@ -222,6 +226,8 @@ open_path (br__run *run, const char *path)
       run->sheet->stamp = br__stamp_of (f.bytes, f.length);
       copy = NULL;
       status = run_apart (run, &f);
+      if (status == BR_OK)
+        status = br__emit_summary (run, path);
     }
   run->saved = status == BR_OK;
   br_sheet_free (content);
@@ -318,6 +324,8 @@ use_path (br__run *run, const char *path)
       run->sheet->collect = run;
       status = run_lines (run, &f);
       run->sheet->collect = outer;
+      if (status == BR_OK)
+        status = br__emit_summary (run, path);
     }
   br__free (real);
   br__free (f.bytes);

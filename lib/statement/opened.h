@@ -9,5 +9,7 @@
 br_status br__check_saved (br__run *run);
 /* Puts the lines of TEXT, as those of the file PATH, instead of what is there; the sheet has no path then.  */
 br_status br__open_text (br__run *run, const char *text, size_t length, const char *path);
+/* The record `opened` of the sheet, which came from PATH, where the sink asks for one.  */
+br_status br__emit_summary (br__run *run, const char *path);
 
 #endif

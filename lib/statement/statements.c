@@ -89,6 +89,10 @@ const br__statement br__statement_statements[] =
   { "title", "title TEXT", "the sheet's title", NULL, BR__FOLLOW_TEXT, NULL, 1, br__do_title },
   { "date", "date TEXT", "the date in the title block of drawings", "Nothing is taken from the clock.",
     BR__FOLLOW_TEXT, NULL, 1, br__do_date },
+  { "pictures", "pictures off", "the small pictures of rulers beside a mark: on, off", NULL, BR__FOLLOW_WORD, "on off", 0,
+    br__do_screen },
+  { "pager", "pager off", "answers longer than the screen go through the program that PAGER names: on, off",
+    "Where PAGER is not set that is `less -FRX`.  Only at the prompt.", BR__FOLLOW_WORD, "on off", 0, br__do_screen },
   { "help", "help [WORD]", "what one does most, a topic, or more about a word", NULL, BR__FOLLOW_WORD, NULL, 0,
     br__do_help },
   { NULL, NULL, NULL, NULL, BR__FOLLOW_NOTHING, NULL, 0, NULL }

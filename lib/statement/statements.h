@@ -39,6 +39,7 @@ br_status br__do_setting (br__run *run);
 br_status br__do_title (br__run *run);
 br_status br__do_date (br__run *run);
 br_status br__do_help (br__run *run);
+br_status br__do_screen (br__run *run);
 
 /* files.c, the same.  */
 extern const br__statement br__file_statements[];

@@ -10,6 +10,7 @@ typedef struct br__told
   const br_sink *to;
   br_sink sink;
   size_t count;
+  int summary;                  /* answers are left out, but for what asks for something to be done */
 } br__told;
 
 /* What passes on to SINK, which is borrowed.  */

@@ -10,6 +10,7 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "sheet/caution.h"
+#include "sheet/caution_group.h"
 #include "wood/wood.h"
 #include "shop/caution.h"
 
@@ -33,9 +34,10 @@ add_name (br_text *names, const char *name)
 }
 
 static br_status
-emit (br__run *run, br_text *names, const char *message, const char *source, const char *scope)
+emit (br__run *run, br_text *names, const char *message, const char *source, const char *scope, int all)
 {
   br_text t = BR_TEXT_ZERO;
+  const char *tail = strstr (message, "; " BR__TEACHER_FIRST);
   br_record *r = br__record_new ("caution");
   br__text_printf (&t, "%s: %s", br__text_string (names), message);
   br__put_from (r, "message", &t);
@@ -43,6 +45,9 @@ emit (br__run *run, br_text *names, const char *message, const char *source, con
   if (scope)
     br__put_text (r, "scope", scope);
   br__put_copy (r, "parts", names);
+  if (!all)
+    br__put_bytes (r, "brief", message, tail ? (size_t) (tail - message) : strlen (message));
+  br__list_names (br__put_list (r, "concerns"), br__text_string (names));
   return br__emit (run, r);
 }
 
@@ -96,6 +101,22 @@ look_at (br_text *holding, br_text *small, const br__wood_list *list, unsigned b
   return status;
 }
 
+/* 1 where the same was said last of the parts of the sheet; else it is what was said last from now on.  */
+static int
+was_told (br_sheet *sheet, const br_text *names, const char *message)
+{
+  br_text t = BR_TEXT_ZERO;
+  br__text_printf (&t, "%s: %s", br__text_string (names), message);
+  int told = sheet->wood_told && !t.failed && strcmp (sheet->wood_told, br__text_string (&t)) == 0;
+  if (!told)
+    {
+      br__free (sheet->wood_told);
+      sheet->wood_told = t.failed ? NULL : br__strndup (t.bytes, t.length);
+    }
+  br__text_clear (&t);
+  return told;
+}
+
 br_status
 br__wood_cautions (br__run *run, const br__wood_list *list, int all)
 {
@@ -106,7 +127,8 @@ br__wood_cautions (br__run *run, const br__wood_list *list, int all)
   for (size_t i = 0; i < br__advice_count && status == BR_OK; i++)
     if (holding[i].length)
       {
-        status = emit (run, &holding[i], br__advices[i].message, br__advices[i].source, NULL);
+        if (all || !was_told (run->sheet, &holding[i], br__advices[i].message))
+          status = emit (run, &holding[i], br__advices[i].message, br__advices[i].source, NULL, all);
         if (!all)
           break;
       }
@@ -114,7 +136,7 @@ br__wood_cautions (br__run *run, const br__wood_list *list, int all)
     {
       const br_caution *c = br__small_part_caution (i == 0 ? BR_YES : BR_UNKNOWN, &child);
       if (small[i].length && c)
-        status = emit (run, &small[i], c->text, c->source, c->scope);
+        status = emit (run, &small[i], c->text, c->source, c->scope, all);
     }
   for (size_t i = 0; holding && i < br__advice_count; i++)
     br__text_clear (&holding[i]);

@@ -9,7 +9,6 @@
 #include <inttypes.h>
 #include <stdlib.h>
 #include <string.h>
-#include <unistd.h>
 
 static void
 put_free (const display *d, char *text)
@@ -136,7 +135,7 @@ column_block (const display *to, const br_record *record)
   if (rows_here)
     {
       fflush (to->stream);
-      if (isatty (fileno (to->stream)))
+      if (to->terminal)
         putc ('\n', to->stream);
       else
         aside.stream = stderr;

@@ -13,6 +13,7 @@
 #include "show/ruler_text.h"
 
 #define LONGEST_LABEL 24
+#define LEAST_PICTURE 60      /* columns */
 
 /* What stands over the arrow; the caller frees it.  */
 static char *
@@ -80,7 +81,8 @@ rounding_block (const display *d, const br_record *record)
   text_value (d, record, br_record_text (record, "expression"));
   putc ('\n', d->stream);
   text_mark (d, record);
-  put_picture (d, record);
+  if (!d->no_pictures && d->width >= LEAST_PICTURE)
+    put_picture (d, record);
 }
 
 static void

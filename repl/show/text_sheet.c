@@ -7,8 +7,11 @@
 
 #include "show/text.h"
 
+#include <inttypes.h>
 #include <stdlib.h>
 #include <string.h>
+
+#include "escape.h"
 
 #include "show/fields.h"
 
@@ -231,12 +234,105 @@ remark_block (const display *d, const br_record *record)
 }
 
 static void
+opened_block (const display *d, const br_record *record)
+{
+  const char *title = br_record_text (record, "title");
+  const br_list *waiting = br_record_list (record, "waiting"), *failing = br_record_list (record, "failing");
+  int64_t pass = br_record_count (record, "pass"), fail = br_record_count (record, "fail");
+  int64_t wait = br_record_count (record, "checks_waiting"), open = br_record_count (record, "undecided");
+  text_strong (d, br_record_text (record, "file"));
+  display_put (d, *title ? ": " : "");
+  display_put (d, title);
+  display_put (d, *title ? ", " : ": ");
+  text_count (d, br_record_count (record, "dimensions"), "dimension", "dimensions");
+  putc ('\n', d->stream);
+  if (br_list_size (waiting))
+    {
+      fputs ("  ", d->stream);
+      text_count (d, (int64_t) br_list_size (waiting), "waits: ", "wait: ");
+      text_names (d, waiting);
+      fputs ("; `missing` says what for\n", d->stream);
+    }
+  if (pass + fail + wait + open)
+    {
+      fputs ("  ", d->stream);
+      text_count (d, pass + fail + wait + open, "check: ", "checks: ");
+      fprintf (d->stream, "%" PRId64 " hold%s, %" PRId64 " fail%s", pass, pass == 1 ? "s" : "", fail, fail == 1 ? "s" : "");
+      if (wait)
+        fprintf (d->stream, ", %" PRId64 " wait%s", wait, wait == 1 ? "s" : "");
+      if (open)
+        fprintf (d->stream, ", %" PRId64 " cannot be decided", open);
+      putc ('\n', d->stream);
+    }
+  for (size_t i = 0; i < br_list_size (failing); i++)
+    {
+      const br_record *row = br_list_record (failing, i);
+      const char *note = br_record_text (row, "note");
+      text_strong (d, "  FAIL  ");
+      display_put (d, br_record_text (row, "formula"));
+      display_put (d, *note ? "  # " : "");
+      display_put (d, note);
+      putc ('\n', d->stream);
+    }
+  if (br_record_count (record, "cautions"))
+    {
+      fputs ("  ", d->stream);
+      text_count (d, br_record_count (record, "cautions"), "caution; `cautions` shows it\n", "cautions; `cautions` shows them\n");
+    }
+}
+
+#define CAUTION_WIDTH 160     /* characters of a caution that nobody asked for */
+
+/* "slat, rail, axle: ", or "slat, rail and 7 more: " where that would be more than MOST characters.  */
+static char *
+concerned (const br_record *record, int most)
+{
+  const br_list *names = br_record_list (record, "concerns");
+  size_t count = br_list_size (names), shown = 0;
+  char *text = NULL;
+  size_t size = 0;
+  FILE *stream = open_memstream (&text, &size);
+  if (!stream)
+    return NULL;
+  for (int width = 0; shown < count; shown++)
+    {
+      const char *name = br_list_text (names, shown);
+      width += escape_width (name, strlen (name)) + 2;
+      if (shown && width > most)
+        break;
+      fprintf (stream, "%s%s", shown ? ", " : "", name);
+    }
+  if (shown < count)
+    fprintf (stream, " and %zu more", count - shown);
+  if (fclose (stream) != 0)
+    {
+      free (text);
+      return NULL;
+    }
+  return text;
+}
+
+static void
 caution_block (const display *d, const br_record *record)
 {
-  static const char heading[] = "Take care: ";
+  static const char heading[] = "Take care: ", first[] = "; ask your teacher";
+  const char *brief = br_record_text (record, "brief");
+  int left = CAUTION_WIDTH - (int) strlen (heading) - escape_width (brief, strlen (brief)) - 2;
+  char *names = concerned (record, *brief ? left : CAUTION_WIDTH), *line = NULL;
+  int own = !*brief && *br_record_text (record, "parts");      /* the message begins with the names */
+  const char *colon = names && *names && !own ? ": " : "";
+  if (names)
+    left -= escape_width (names, strlen (names));
+  int length = asprintf (&line, "%s%s%s%s", names && !own ? names : "", colon, *brief ? brief : br_record_text (record, "message"),
+                         *brief && left >= (int) strlen (first) ? first : "");
   text_strong (d, heading);
-  display_wrap (d, br_record_text (record, "message"), (int) strlen (heading), 2);
-  text_source (d, record);
+  if (length >= 0)
+    display_wrap (d, line, (int) strlen (heading), 2);
+  if (!*brief)
+    text_source (d, record);
+  if (length >= 0)
+    free (line);
+  free (names);
 }
 
 static const char *const dimension_headings[] = { "name", "value", "mark", "error",
@@ -253,5 +349,6 @@ const text_kind text_sheets[] = {
   { "steps", steps_block, NULL, 0, NULL, 0, NULL },
   { "remark", remark_block, NULL, 0, NULL, 0, NULL },
   { "caution", caution_block, NULL, 0, NULL, 0, NULL },
+  { "opened", opened_block, NULL, 0, NULL, 0, NULL },
   { NULL, NULL, NULL, 0, NULL, 0, NULL }
 };

@@ -198,7 +198,7 @@ static void
 run_text (int utf8)
 {
   collector c = { NULL, TEXT_PRINTER_ZERO, 0, 0 };
-  display d = { NULL, utf8, 0, 80 };
+  display d = { .utf8 = utf8, .width = 80 };
   shown_on = d;
   start_text (&c);
   run_all (&c, on_record_text, check_text);
@@ -242,7 +242,7 @@ check_answer (const char *statement, const char *answer)
 static void
 test_answers (void **state)
 {
-  display d = { NULL, 1, 0, 80 };
+  display d = { .utf8 = 1, .width = 80 };
   (void) state;
   setlocale (LC_CTYPE, "C.UTF-8");
   shown_on = d;

@@ -21,7 +21,7 @@ static size_t shown_size;
 static display
 open_display (int width, int utf8)
 {
-  display d = { open_memstream (&shown, &shown_size), utf8, 0, width };
+  display d = { .stream = open_memstream (&shown, &shown_size), .utf8 = utf8, .width = width };
   assert_non_null (d.stream);
   return d;
 }

@@ -138,6 +138,40 @@ once (void **state)
   sheet_end (sheet, &s);
 }
 
+/* What one change brings under the same rules is said once, of all of it; a line of 160 characters and the rule's number. */
+static void
+together (void **state)
+{
+  static const struct { const char *line; size_t said; const char *count, *last, *brief; } rows[] = {
+    { "child none", 0, "", "", "" }, { "slat_gap = 1/4", 0, "", "", "" }, { "rail_gap = 3/8", 0, "", "", "" }, { "box_gap = 2", 0, "", "", "" },
+    { "child 3 years", 1, "2", "rail_gap", "ASTM F963 4.18.1 and ISO 8124-1: " },
+    { "child 8 years", 0, "", "", "" }, { "axle_gap = 1/4", 1, "1", "axle_gap", "ISO 8124-1: a finger can be pinched; make it under 5 mm" },
+    { "cautions", 1, "3", "axle_gap", "" }, { "slat_gap = 3/8", 0, "", "", "" }, { "slat_gap = 2", 0, "", "", "" },
+    { "slat_gap = 1/4", 1, "1", "slat_gap", "ISO 8124-1: " },
+  };
+  br_sheet *sheet = sheet_with ("");
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      said s = SAID_ZERO;
+      sheet_say (sheet, &s, "%s", rows[i].line);
+      if (count_rule (&s, "ISO") != rows[i].said)
+        fail_msg ("%s: said %zu times", rows[i].line, count_rule (&s, "ISO"));
+      if (rows[i].said)
+        {
+          size_t at = said_first (&s, "caution");
+          char path[40];
+          assert_string_equal (said_get (&s, at, "concerns.count"), rows[i].count);
+          snprintf (path, sizeof path, "concerns.%d", rows[i].count[0] - '1');
+          assert_string_equal (said_get (&s, at, path), rows[i].last);
+          assert_int_equal (strncmp (said_get (&s, at, "brief"), rows[i].brief, strlen (rows[i].brief)), 0);
+          assert_true (strlen (said_get (&s, at, "brief")) < 130);
+        }
+      said_clear (&s);
+    }
+  br_sheet_free (sheet);
+}
+
 /* A gap and its fender's are one; what is cut with the fence off by its tolerance may come under a rule.  */
 static void
 one_gap (void **state)
@@ -234,7 +268,7 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    CHECK_TEST (each_way), CHECK_TEST (ages), CHECK_TEST (once), CHECK_TEST (one_gap), CHECK_TEST (blades),
+    CHECK_TEST (each_way), CHECK_TEST (ages), CHECK_TEST (once), CHECK_TEST (together), CHECK_TEST (one_gap), CHECK_TEST (blades),
     CHECK_TEST (small_shapes), CHECK_TEST (small_together),
   };
   return CHECK_RUN (tests);

@@ -104,6 +104,75 @@ display_wrap (const display *d, const char *text, int column, int indent)
   putc ('\n', d->stream);
 }
 
+/* The bytes of a sign that takes no room, such as bold on, at TEXT.  */
+static size_t
+sequence_at (const char *text, size_t length)
+{
+  size_t i = 2;
+  if (length < 3 || text[0] != '\033' || text[1] != '[')
+    return 0;
+  while (i < length && (text[i] < '@' || text[i] > '~'))
+    i++;
+  return i < length ? i + 1 : length;
+}
+
+/* Where a line of LENGTH bytes is broken that has WIDTH columns left: at its last blank that is in them, or else the first.
+   LENGTH: nowhere.  */
+static size_t
+break_of (const char *text, size_t length, int width)
+{
+  size_t blank = length, bytes;
+  int column = 0, in_text = 0;
+  for (size_t i = 0; i < length; i += bytes)
+    {
+      escape_char c = { .width = 0 };
+      if ((bytes = sequence_at (text + i, length - i)) == 0)
+        {
+          escape_next (&c, text + i, length - i);
+          bytes = c.bytes;
+        }
+      if (text[i] == ' ' && in_text && (column <= width || blank == length))
+        blank = i;
+      in_text |= text[i] != ' ';
+      column += c.width;
+      if (column > width && blank < length)
+        return blank;
+    }
+  return column > width ? blank : length;
+}
+
+static void
+fold_line (const display *d, const char *text, size_t length)
+{
+  int indent = (int) strspn (text, " "), at = 0;
+  indent = indent + 2 < d->width / 2 ? indent + 2 : 2;
+  for (size_t end; (end = break_of (text, length, d->width - at)) < length; at = indent)
+    {
+      fwrite (text, 1, end, d->stream);
+      putc ('\n', d->stream);
+      display_repeat (d, " ", indent);
+      end += strspn (text + end, " ");
+      text += end;
+      length -= end;
+    }
+  fwrite (text, 1, length, d->stream);
+}
+
+void
+display_fold (const display *d, const char *text, size_t length)
+{
+  while (length > 0)
+    {
+      const char *end = memchr (text, '\n', length);
+      size_t line = end ? (size_t) (end - text) : length;
+      fold_line (d, text, line);
+      if (end)
+        putc ('\n', d->stream);
+      text += line + (end != NULL);
+      length -= line + (end != NULL);
+    }
+}
+
 void
 display_bold (const display *d, int on)
 {

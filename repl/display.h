@@ -30,6 +30,9 @@ void display_put_bytes (const display *d, const char *text, size_t length);
    before them, and end the last.  */
 void display_wrap (const display *d, const char *text, int column, int indent);
 /* Bold and back; colour never says anything alone.  */
+/* Writes TEXT, which is escaped already, to D: a line that is wider is broken at a blank, and goes on under its own
+   indent.  */
+void display_fold (const display *d, const char *text, size_t length);
 void display_bold (const display *d, int on);
 /* COUNT times the string.  */
 void display_repeat (const display *d, const char *text, int count);

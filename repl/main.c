@@ -96,10 +96,7 @@ run_typed (session *s, const char *text)
     {
       end = text + strcspn (text, "\n");
       display_measure (&s->out);
-      if (!s->json)
-        pager_begin (&s->pager, &s->out);
       session_run (s, text, (size_t) (end - text), session_prompt_name, 1);
-      pager_end (&s->pager, &s->out);
       recovery_keep (&s->kept, s->sheet, s->saved, &s->err);
       s->saved = 0;
       if (line_rearm ())
@@ -159,6 +156,7 @@ run_prompt (session *s)
   recovery_tell (&s->out);
   line_open ("benchrule> ", complete_words, s);
   s->interrupted = line_flag ();
+  s->pager.pages = 1;
   br_sheet_watch (s->sheet, s->interrupted);
   line_result result = read_lines (s);
   br_sheet_watch (s->sheet, NULL);

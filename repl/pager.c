@@ -19,7 +19,7 @@
 void
 pager_begin (pager *p, display *d)
 {
-  if (p->off || !d->terminal || d->height <= 0 || p->terminal)
+  if (!d->terminal || p->terminal)
     return;
   FILE *kept = open_memstream (&p->text, &p->size);
   if (!kept)
@@ -43,7 +43,7 @@ take_back (pager *p, display *d)
 static void
 put_plain (pager *p, const display *d)
 {
-  fwrite (p->text, 1, p->size, d->stream);
+  display_fold (d, p->text, p->size);
 }
 
 static void
@@ -62,18 +62,36 @@ pager_pass (pager *p, display *d)
   drop (p);
 }
 
-/* Rows of the screen that the text takes.  */
+/* The text as the screen is to show it; 0 where memory ran out.  */
 static int
-rows_of (const pager *p, const display *d)
+fold (pager *p, const display *d)
 {
-  int rows = 0;
-  for (const char *at = p->text, *end; *at; at = end + (*end == '\n'))
+  char *text = NULL;
+  size_t size = 0;
+  display aside = *d;
+  aside.stream = open_memstream (&text, &size);
+  if (!aside.stream)
+    return 0;
+  display_fold (&aside, p->text, p->size);
+  if (fclose (aside.stream) != 0)
     {
-      end = at + strcspn (at, "\n");
-      int width = escape_width (at, (size_t) (end - at));
-      rows += width > d->width ? (width + d->width - 1) / d->width : 1;
+      free (text);
+      return 0;
     }
-  return rows;
+  free (p->text);
+  p->text = text;
+  p->size = size;
+  return 1;
+}
+
+/* 1 if the screen has no room for the text and the line that is typed next.  */
+static int
+is_long (const pager *p, const display *d)
+{
+  int rows = 1;
+  for (const char *at = p->text; (at = strchr (at, '\n')) != NULL; at++)
+    rows++;
+  return d->height > 0 && rows > d->height;
 }
 
 /* 1 if there is a program of the name that COMMAND begins with.  */
@@ -124,7 +142,7 @@ pager_end (pager *p, display *d)
   if (take_back (p, d))
     {
       fflush (d->stream);
-      if (rows_of (p, d) < d->height || !page (p))
+      if (p->off || !p->pages || !fold (p, d) || !is_long (p, d) || !page (p))
         put_plain (p, d);
     }
   drop (p);

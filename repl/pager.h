@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
-   pager.h - answers that are longer than the screen, in the program that PAGER names.  */
+   pager.h - answers that are longer than the screen, in the program that PAGER names; on any terminal lines that are broken between
+   words.  */
 #ifndef REPL_PAGER_H
 #define REPL_PAGER_H
 
@@ -8,12 +9,13 @@
 typedef struct pager
 {
   int off;
+  int pages;            /* at the prompt; else lines are folded, and that is all */
   FILE *terminal;       /* where the answers go in the end, while they are kept back */
   char *text;
   size_t size;
 } pager;
 
-#define PAGER_ZERO { 0, NULL, NULL, 0 }
+#define PAGER_ZERO { 0, 0, NULL, NULL, 0 }
 
 /* Answers to D, a terminal, are kept back from here on.  */
 void pager_begin (pager *p, display *d);

@@ -197,6 +197,8 @@ static void
 begin_run (session *s)
 {
   memory_refill ();
+  if (!s->json)
+    pager_begin (&s->pager, &s->out);
   if (!s->interrupted)
     interrupt_begin (s->sheet);
 }
@@ -219,6 +221,7 @@ finish_run (session *s, br_status status, size_t faults_before, const char *file
 {
   end_progress (s);
   text_flush (&s->text);
+  pager_end (&s->pager, &s->out);
   flush_answers (s);
   if (status != BR_OK && s->faults == faults_before)
     tell_of_run (s, status, file);

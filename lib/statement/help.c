@@ -72,6 +72,27 @@ put_functions (br_list *lines)
     put_function (lines, br__function_at (i));
 }
 
+/* How each is written, as many to a line as it has room for: what each does would be more than a screen.  */
+static void
+put_forms (br_list *lines)
+{
+  br_text line = BR_TEXT_ZERO, form = BR_TEXT_ZERO;
+  const br__function *f;
+  for (size_t i = 0; (f = br__function_at (i)) != NULL; i++)
+    {
+      br__text_reset (&form);
+      br__text_printf (&form, *f->parameters ? "  %s(%s)" : "  %s", f->name, f->parameters);
+      if (line.length + form.length > LINE_WIDTH)
+        {
+          br__list_text (lines, br__text_string (&line));
+          br__text_reset (&line);
+        }
+      br__text_puts (&line, br__text_string (&form));
+    }
+  br__list_from (lines, &line);
+  br__text_clear (&form);
+}
+
 static br_status
 help_first (br__run *run)
 {
@@ -123,7 +144,7 @@ help_topic (br__run *run, const br__topic *topic)
   if (!topic->words && strcmp (topic->word, "settings") == 0)
     put_statements (lines, 1);
   else if (!topic->words)
-    put_functions (lines);
+    put_forms (lines);
   else if (*topic->examples)
     put_lines (lines, " ");
   for (const char *w = topic->words; w && *w; w += strcspn (w, " "), w += *w == ' ')

@@ -83,7 +83,7 @@ const br__topic br__topics[] =
     "  forget base                takes a size away\n",
     "list missing trace forget undo redo find tidy" },
   { "settings", "Settings; alone, each shows what is set", "", NULL },
-  { "functions", "Functions; one value needs no brackets: full 1-3/16", "", NULL },
+  { "functions", "Functions; one value needs no brackets: full 1-3/16; `help NAME` tells more", "", NULL },
   { "files", "Files",
     "  save cart.sheet            the sheet as text; `save` alone writes it again\n"
     "  open cart.sheet            reads it\n",

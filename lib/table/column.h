@@ -103,9 +103,9 @@ void br__sums_clear (br__column_sums *s);
 br_status br__column_find (size_t *index, const char *named, size_t named_length, const char *at, const char *end,
                            int last, br_error *error);
 /* The unit in the heading of ROW's cell, as in `length (mm)`, or NULL.  */
-const br_unit *br__column_unit (const br__csv_row *row);
+br_status br__column_unit (const br_unit **unit, const br__csv_row *row);
 /* The column, from 1, with the names of what the column INDEX has the sizes of; 0 where there is no other.  */
-size_t br__column_of_names (size_t index, const char *at, const char *end, int last);
+br_status br__column_of_names (size_t *number, size_t index, const char *at, const char *end, int last);
 
 /* column_cells.c.  The value of the column's cell in ROW, in inches for a length.  ERROR is placed in
    the cell's bytes.  */

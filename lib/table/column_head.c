@@ -88,18 +88,19 @@ next_cell (br_text *t, cells *c)
   return !t->failed;
 }
 
-const br_unit *
-br__column_unit (const br__csv_row *row)
+br_status
+br__column_unit (const br_unit **unit, const br__csv_row *row)
 {
   br_text t = BR_TEXT_ZERO;
   br__csv_put_content (&t, row->cell, row->cell_end);
-  const br_unit *unit = t.failed || !t.length ? NULL : read_heading (&t).unit;
+  int failed = t.failed;
+  *unit = failed || !t.length ? NULL : read_heading (&t).unit;
   br__text_clear (&t);
-  return unit;
+  return failed ? BR_NO_MEMORY : BR_OK;
 }
 
-size_t
-br__column_of_names (size_t index, const char *at, const char *end, int last)
+br_status
+br__column_of_names (size_t *number, size_t index, const char *at, const char *end, int last)
 {
   static const char *const words[] = { "name", "names", "part", "parts", "piece" };
   br_text t = BR_TEXT_ZERO;
@@ -109,8 +110,10 @@ br__column_of_names (size_t index, const char *at, const char *end, int last)
     for (size_t w = 0; w < sizeof words / sizeof words[0] && i != index; w++)
       if (br__same_word (br__text_string (&t), t.length, words[w]))
         found = i + 1;
+  int failed = t.failed;
   br__text_clear (&t);
-  return found ? found : i < 2 ? 0 : index == 0 ? 2 : 1;
+  *number = found ? found : i < 2 ? 0 : index == 0 ? 2 : 1;
+  return failed ? BR_NO_MEMORY : BR_OK;
 }
 
 br_status

@@ -191,11 +191,16 @@ br__block_begin (br__pump *p, br__block *b)
   if (!row.cell)
     return br__fail (p->job->run->error, BR_DOMAIN, 0, 0, "there is no column %zu: the first row has %zu",
                      p->job->number, row.cells);
-  c->names = br__column_of_names (c->index, b->in + b->start, end, b->last);
+  status = br__column_of_names (&c->names, c->index, b->in + b->start, end, b->last);
+  if (status != BR_OK)
+    return br__fail_plain (p->job->run->error, status, 0, 0);
   if (p->job->named || br__column_value (&x, &dimension, c, b, &row, p->job->run->error) != BR_OK)
     {
-      c->head = br__column_unit (&row);
-      status = put_header (p, b, &row);
+      status = br__column_unit (&c->head, &row);
+      if (status != BR_OK)
+        br__fail_plain (p->job->run->error, status, 0, 0);
+      else
+        status = put_header (p, b, &row);
       b->start = (size_t) (row.next - b->in);
       b->lines = 1 + row.breaks;
     }

@@ -144,26 +144,31 @@ find_one (size_t *index, naming *n, const br__words *w)
 }
 
 /* The sizes where nobody said which: the column headed `size`, else the first that holds measures below the first row.  */
-static size_t
-guess_sizes (naming *n)
+static br_status
+guess_sizes (size_t *found, naming *n)
 {
   static const char *const heads[] = { "size", "sizes", "length" };
   br__csv_row row = { 0 };
   br_error error;
   br_number x = BR_NUMBER_ZERO;
   br_dimension dimension;
-  size_t index = 0;
-  for (size_t i = 0; i < sizeof heads / sizeof heads[0]; i++)
-    if (br__column_find (&index, heads[i], strlen (heads[i]), n->at, n->end, 1, &error) == BR_OK)
-      return index;
+  br_status status = BR_DOMAIN;
+  for (size_t i = 0; i < sizeof heads / sizeof heads[0] && status == BR_DOMAIN; i++)
+    status = br__column_find (found, heads[i], strlen (heads[i]), n->at, n->end, 1, &error);
+  if (status != BR_DOMAIN)
+    return status == BR_OK ? BR_OK : br__fail_plain (n->run->error, status, 0, 0);
   const char *at = br__csv_next (&row, n->at, n->end, 0, 1) && row.next < n->end ? row.next : n->at;
   for (size_t i = 0; br__csv_next (&row, at, n->end, i, 1) && row.cell && i < 100; i++)
-    if (!(n->has_names && i == n->name_index) && br__column_value (&x, &dimension, &n->column, &n->block, &row, &error) == BR_OK)
+    if (!(n->has_names && i == n->name_index))
       {
+        status = br__column_value (&x, &dimension, &n->column, &n->block, &row, &error);
         br_number_clear (&x);
-        return i;
+        *found = i;
+        if (status == BR_OK || status == BR_NO_MEMORY)
+          return status == BR_OK ? BR_OK : br__fail_plain (n->run->error, status, 0, 0);
       }
-  return n->has_names && n->name_index == 0 ? 1 : n->has_names ? 0 : 1;
+  *found = n->has_names && n->name_index != 0 ? 0 : 1;
+  return BR_OK;
 }
 
 static br_status
@@ -173,10 +178,13 @@ find_columns (naming *n)
   if (status == BR_OK && n->has_sizes)
     status = find_one (&n->column.index, n, &n->sizes);
   else if (status == BR_OK)
-    n->column.index = guess_sizes (n);
+    status = guess_sizes (&n->column.index, n);
   if (status == BR_OK && !n->has_names)
     {
-      size_t number = br__column_of_names (n->column.index, n->at, n->end, 1);
+      size_t number = 0;
+      status = br__column_of_names (&number, n->column.index, n->at, n->end, 1);
+      if (status != BR_OK)
+        return br__fail_plain (n->run->error, status, 0, 0);
       if (!number)
         {
           br__fail (n->run->error, BR_DOMAIN, 0, n->run->end, "`%.*s` has no second column, with names", BR__CLIP (n->path, 100));
@@ -207,7 +215,9 @@ read_first (naming *n)
                      (row.cell ? n->name_index : n->column.index) + 1, row.cells);
   if (br__column_value (&x, &dimension, &n->column, &n->block, &row, &error) != BR_OK)
     {
-      n->column.head = br__column_unit (&row);
+      br_status status = error.status == BR_NO_MEMORY ? BR_NO_MEMORY : br__column_unit (&n->column.head, &row);
+      if (status != BR_OK)
+        return br__fail_plain (n->run->error, status, 0, 0);
       n->at = row.next;
       n->line += 1 + row.breaks;
     }

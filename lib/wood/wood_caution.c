@@ -101,20 +101,28 @@ look_at (br_text *holding, br_text *small, const br__wood_list *list, unsigned b
   return status;
 }
 
-/* 1 where the same was said last of the parts of the sheet; else it is what was said last from now on.  */
-static int
-was_told (br_sheet *sheet, const br_text *names, const char *message)
+/* Says MESSAGE of the parts NAMES, unless just that was said last.  */
+static br_status
+emit_once (br__run *run, br_text *names, const br__advice *advice)
 {
   br_text t = BR_TEXT_ZERO;
-  br__text_printf (&t, "%s: %s", br__text_string (names), message);
-  int told = sheet->wood_told && !t.failed && strcmp (sheet->wood_told, br__text_string (&t)) == 0;
-  if (!told)
+  char **last = &run->sheet->wood_told;
+  br__text_printf (&t, "%s: %s", br__text_string (names), advice->message);
+  char *now = t.failed ? NULL : br__strndup (t.bytes, t.length);
+  br_status status = now ? BR_OK : BR_NO_MEMORY;
+  if (status == BR_OK && (!*last || strcmp (*last, now) != 0))
     {
-      br__free (sheet->wood_told);
-      sheet->wood_told = t.failed ? NULL : br__strndup (t.bytes, t.length);
+      status = emit (run, names, advice->message, advice->source, NULL, 0);
+      if (status == BR_OK)
+        {
+          br__free (*last);
+          *last = now;
+          now = NULL;
+        }
     }
+  br__free (now);
   br__text_clear (&t);
-  return told;
+  return status;
 }
 
 br_status
@@ -127,8 +135,8 @@ br__wood_cautions (br__run *run, const br__wood_list *list, int all)
   for (size_t i = 0; i < br__advice_count && status == BR_OK; i++)
     if (holding[i].length)
       {
-        if (all || !was_told (run->sheet, &holding[i], br__advices[i].message))
-          status = emit (run, &holding[i], br__advices[i].message, br__advices[i].source, NULL, all);
+        status = all ? emit (run, &holding[i], br__advices[i].message, br__advices[i].source, NULL, 1)
+                 : emit_once (run, &holding[i], &br__advices[i]);
         if (!all)
           break;
       }

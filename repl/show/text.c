@@ -5,6 +5,7 @@
 # include <config.h>
 #endif
 
+#include "escape.h"
 #include "show/text.h"
 
 #include <inttypes.h>
@@ -180,12 +181,28 @@ put_fields (const display *d, const br_record *record, int indent)
     }
 }
 
+/* Lines of words; those of a picture stay as they are.  */
+static void
+put_words (const display *d, const br_list *lines)
+{
+  for (size_t i = 0; i < br_list_size (lines); i++)
+    {
+      char *line = escape_text (br_list_text (lines, i), strlen (br_list_text (lines, i)));
+      if (line)
+        display_fold (d, line, strlen (line));
+      putc ('\n', d->stream);
+      free (line);
+    }
+}
+
 /* Any kind: the lines that it brings, or else its fields.  */
 static void
 put_plain (const display *d, const br_record *record)
 {
   const br_list *lines = br_record_list (record, "lines");
-  if (lines)
+  if (lines && strcmp (br_record_kind (record), "help") == 0)
+    put_words (d, lines);
+  else if (lines)
     put_items (d, lines, 0);
   else
     put_fields (d, record, 0);

@@ -140,7 +140,7 @@ br__do_cautions (br__run *run)
   if (status == BR_OK)
     status = br__wood_resolve (&list, run);
   if (status == BR_OK)
-    status = br__wood_cautions (run, &list, 1);
+    status = br__wood_cautions (run, &list, BR__WOOD_FULL);
   br__wood_list_clear (&list);
   return status;
 }

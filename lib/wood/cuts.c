@@ -342,7 +342,7 @@ br__do_cuts (br__run *run)
   if (status == BR_OK)
     status = br__plans_show (run, &list, &plans, only);
   if (status == BR_OK)
-    status = br__wood_cautions (run, &list, 0);
+    status = br__wood_cautions (run, &list, BR__WOOD_FIRST);
   br__plans_clear (&plans);
   br__wood_list_clear (&list);
   return status;

@@ -37,7 +37,13 @@ static br_status
 emit (br__run *run, br_text *names, const char *message, const char *source, const char *scope, int all)
 {
   br_text t = BR_TEXT_ZERO;
-  const char *tail = strstr (message, "; " BR__TEACHER_FIRST);
+  const char *tail = strstr (message, "; " BR__TEACHER_FIRST), *brief = message;
+  /* One of the small parts has a number, and is long.  */
+  if (scope)
+    {
+      brief = "16 CFR 1501.4: small enough for a child under 3 years to choke on";
+      tail = NULL;
+    }
   br_record *r = br__record_new ("caution");
   br__text_printf (&t, "%s: %s", br__text_string (names), message);
   br__put_from (r, "message", &t);
@@ -46,7 +52,7 @@ emit (br__run *run, br_text *names, const char *message, const char *source, con
     br__put_text (r, "scope", scope);
   br__put_copy (r, "parts", names);
   if (!all)
-    br__put_bytes (r, "brief", message, tail ? (size_t) (tail - message) : strlen (message));
+    br__put_bytes (r, "brief", brief, tail ? (size_t) (tail - message) : strlen (brief));
   br__list_names (br__put_list (r, "concerns"), br__text_string (names));
   return br__emit (run, r);
 }
@@ -101,55 +107,71 @@ look_at (br_text *holding, br_text *small, const br__wood_list *list, unsigned b
   return status;
 }
 
-/* Says MESSAGE of the parts NAMES, unless just that was said last.  */
-static br_status
-emit_once (br__run *run, br_text *names, const br__advice *advice)
+/* What is said of parts: WHICH of it, and what of that was given and still holds, a line each.  */
+typedef struct telling
 {
-  br_text t = BR_TEXT_ZERO;
-  char **last = &run->sheet->wood_told;
-  br__text_printf (&t, "%s: %s", br__text_string (names), advice->message);
-  char *now = t.failed ? NULL : br__strndup (t.bytes, t.length);
-  br_status status = now ? BR_OK : BR_NO_MEMORY;
-  if (status == BR_OK && (!*last || strcmp (*last, now) != 0))
-    {
-      status = emit (run, names, advice->message, advice->source, NULL, 0);
-      if (status == BR_OK)
-        {
-          br__free (*last);
-          *last = now;
-          now = NULL;
-        }
-    }
-  br__free (now);
-  br__text_clear (&t);
+  br__run *run;
+  br__wood_which which;
+  br_text given;
+} telling;
+
+static br_status
+tell (telling *t, br_text *names, const char *message, const char *source, const char *scope, int left_out)
+{
+  const char *before = t->run->sheet->wood_told;
+  br_text line = BR_TEXT_ZERO;
+  br_status status = BR_OK;
+  br__text_printf (&line, "%s: %s\n", br__text_string (names), message);
+  int was = !line.failed && before && strstr (before, br__text_string (&line)), given = was || !left_out;
+  if (!left_out && (t->which == BR__WOOD_FULL || !was))
+    status = emit (t->run, names, message, source, scope, t->which == BR__WOOD_FULL);
+  if (given)
+    br__text_put (&t->given, br__text_string (&line), line.length);
+  if (status == BR_OK && (line.failed || t->given.failed))
+    status = BR_NO_MEMORY;
+  br__text_clear (&line);
   return status;
 }
 
+/* What was given and holds no longer is given again when it comes back.  */
+static br_status
+keep_given (telling *t, br_status status)
+{
+  char *kept = status == BR_OK ? br__strndup (br__text_string (&t->given), t->given.length) : NULL;
+  br__text_clear (&t->given);
+  if (!kept)
+    return status == BR_OK ? BR_NO_MEMORY : status;
+  br__free (t->run->sheet->wood_told);
+  t->run->sheet->wood_told = kept;
+  return BR_OK;
+}
+
 br_status
-br__wood_cautions (br__run *run, const br__wood_list *list, int all)
+br__wood_cautions (br__run *run, const br__wood_list *list, br__wood_which which)
 {
   const br__settings *s = &run->sheet->settings;
   br__child child = br__child_of (s);
+  telling t = { .run = run, .which = which };
   br_text *holding = br__alloc_zero (br__advice_count, sizeof *holding), small[2] = { BR_TEXT_ZERO, BR_TEXT_ZERO };
   br_status status = holding ? look_at (holding, small, list, s->bits) : BR_NO_MEMORY;
+  int first = 1;
   for (size_t i = 0; i < br__advice_count && status == BR_OK; i++)
     if (holding[i].length)
       {
-        status = all ? emit (run, &holding[i], br__advices[i].message, br__advices[i].source, NULL, 1)
-                 : emit_once (run, &holding[i], &br__advices[i]);
-        if (!all)
-          break;
+        status = tell (&t, &holding[i], br__advices[i].message, br__advices[i].source, NULL, which == BR__WOOD_FIRST && !first);
+        first = 0;
       }
-  for (int i = 0; all && i < 2 && status == BR_OK; i++)
+  for (int i = 0; i < 2 && status == BR_OK; i++)
     {
       const br_caution *c = br__small_part_caution (i == 0 ? BR_YES : BR_UNKNOWN, &child);
       if (small[i].length && c)
-        status = emit (run, &small[i], c->text, c->source, c->scope, all);
+        status = tell (&t, &small[i], c->text, c->source, c->scope, which == BR__WOOD_FIRST);
     }
   for (size_t i = 0; holding && i < br__advice_count; i++)
     br__text_clear (&holding[i]);
   br__free (holding);
   br__text_clear (&small[0]);
   br__text_clear (&small[1]);
+  status = keep_given (&t, status);
   return status == BR_OK ? BR_OK : br__fail_plain (run->error, status, 0, 0);
 }

@@ -264,7 +264,7 @@ br__do_parts (br__run *run)
         }
     }
   if (status == BR_OK)
-    status = br__wood_cautions (run, &list, 1);
+    status = br__wood_cautions (run, &list, BR__WOOD_EACH);
   br__wood_list_clear (&list);
   return status;
 }

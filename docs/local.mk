@@ -2,8 +2,8 @@
 # What is installed beside the program: the manual, the examples, the completion.
 # The Markdown pages are the one source of the manual; docs/page.sh makes man pages and HTML from them.
 
-manual_sources = docs/NEWS.md docs/benchrule.md docs/certainty.md docs/design.md docs/drawing.md docs/library.md \
-  docs/limits.md docs/manual.md docs/market_cart.md docs/performance.md docs/reference.md docs/safety.md docs/trust.md docs/wheels.md docs/wood.md \
+manual_sources = docs/NEWS.md docs/benchrule.md docs/cad_numbers.md docs/certainty.md docs/design.md docs/drawing.md docs/library.md \
+  docs/first_design.md docs/limits.md docs/manual.md docs/market_cart.md docs/performance.md docs/reference.md docs/safety.md docs/trust.md docs/wheels.md docs/wood.md \
   docs/words.md docs/worksheets.md
 # Which of them are man pages, too.
 man_sources = docs/benchrule.md:benchrule.1 docs/library.md:benchrule.3 docs/reference.md:benchrule-language.7 \

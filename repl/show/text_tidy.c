@@ -6,6 +6,8 @@
 
 #include "show/text.h"
 
+#include <stdlib.h>
+
 static void
 put_moves (const display *d, const br_list *rows, const char *what, const char *after)
 {
@@ -18,8 +20,12 @@ put_moves (const display *d, const br_list *rows, const char *what, const char *
     {
       const br_record *row = br_list_record (rows, i);
       table_add (&t, br_record_text (row, "name"));
-      table_add (&t, br_record_text (row, "before"));
-      table_add (&t, br_record_text (row, "after"));
+      for (int k = 0; k < 2; k++)
+        {
+          char *size = text_short (d, br_record_text (row, k ? "after" : "before"), "");
+          table_add (&t, size ? size : "");
+          free (size);
+        }
     }
   table_put (&t, d);
   table_clear (&t);

@@ -33,6 +33,8 @@ benchrule_SOURCES += $(repl_answers) \
   repl/fault.h \
   repl/show/fields.c \
   repl/show/fields.h \
+  repl/given.c \
+  repl/given.h \
   repl/history.c \
   repl/history.h \
   repl/input.c \

@@ -180,13 +180,13 @@ reads_input (const options *o)
 static void
 run_all (session *s, const options *o)
 {
-  int given = o->sheet_count > 0 || o->statement_count > 0;
+  int named = o->sheet_count > 0 || o->statement_count > 0;
   int on = o->interactive || (o->statement_count == 0 && has_terminal () && !reads_input (o));
-  s->summary = given && on && has_terminal ();
+  s->summary = named && on && has_terminal ();
   for (size_t i = 0; i < o->sheet_count && !br_sheet_done (s->sheet); i++)
     run_sheet (s, o->sheets[i]);
   run_statements (s, o);
-  if ((given && !on) || br_sheet_done (s->sheet))
+  if ((named && !on) || br_sheet_done (s->sheet))
     return;
   if (has_terminal ())
     run_prompt (s);

@@ -72,6 +72,8 @@ on_record (void *user, const br_record *record)
     s->out.no_pictures = strcmp (br_record_text (record, "value"), "off") == 0;
   if (strcmp (br_record_kind (record), "setting") == 0 && strcmp (br_record_text (record, "name"), "pager") == 0)
     s->pager.off = strcmp (br_record_text (record, "value"), "off") == 0;
+  if (!s->json && given_before (&s->given, record))
+    return;
   if (!s->json)
     text_put (&s->text, record);
   else if (!json_put_record (s->out.stream, record))
@@ -162,6 +164,7 @@ session_start (session *s, const options *o)
   s->saved = 0;
   s->progress_width = 0;
   s->pager = (pager) PAGER_ZERO;
+  s->given = (given) GIVEN_ZERO;
   s->text = printer;
   setvbuf (stderr, NULL, _IOLBF, BUFSIZ);     /* a line of a message in one piece */
   display_init (&s->out, stdout, o->color);
@@ -221,6 +224,7 @@ finish_run (session *s, br_status status, size_t faults_before, const char *file
 {
   end_progress (s);
   text_flush (&s->text);
+  given_end (&s->given);
   pager_end (&s->pager, &s->out);
   flush_answers (s);
   if (status != BR_OK && s->faults == faults_before)
@@ -258,6 +262,7 @@ session_end (session *s)
   int status = br_sheet_failing (s->sheet) > 0 ? EXIT_CHECK : EXIT_WELL;
   text_flush (&s->text);
   text_clear (&s->text);
+  given_clear (&s->given);
   br_sheet_free (s->sheet);
   recovery_close (&s->kept, 0);
   s->sheet = NULL;

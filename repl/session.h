@@ -6,6 +6,7 @@
 #include "benchrule_sheet.h"
 #include "display.h"
 #include "options.h"
+#include "given.h"
 #include "pager.h"
 #include "recovery.h"
 #include "show/text.h"
@@ -17,6 +18,7 @@ typedef struct session
   int json;
   text_printer text;
   pager pager;
+  given given;
   int summary;            /* a sheet of the command line is opened with a summary, as the prompt follows */
   size_t faults;          /* mistakes told so far */
   int failed;             /* something could not be read or written, or no memory */

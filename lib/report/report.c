@@ -13,6 +13,7 @@
 #include "lesson/worksheet.h"
 #include "file/markup.h"
 #include "sheet/access.h"
+#include "sheet/caution.h"
 #include "wood/wood.h"
 
 /* ---- What the sheet says ---- */
@@ -86,7 +87,9 @@ collect (br__report *p)
     {
       p->at = questions[i].section;
       const char *word = questions[i].statement;
-      status = ask (p, word, p->run->sheet->language->find (word, strlen (word))->run, p->run->error);
+      int own = p->at == BR__REPORT_CAUTIONS;       /* those about parts come with the parts */
+      status = ask (p, word, own ? br__caution_all : p->run->sheet->language->find (word, strlen (word))->run,
+                    p->run->error);
     }
   if (status == BR_OK && p->sections[BR__REPORT_DRAWING].rows)
     status = br__report_figure (p);

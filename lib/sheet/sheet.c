@@ -113,7 +113,6 @@ br_sheet_free (br_sheet *sheet)
   br__tolerances_free (sheet->graph);
   br__graph_free (sheet->graph);
   br__settings_clear (&sheet->settings);
-  br__free (sheet->wood_told);
   br__free (sheet->practice_path);
   br__free (sheet->graded);
   br__free (sheet->graded_marks);

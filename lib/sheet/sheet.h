@@ -137,7 +137,6 @@ struct br_sheet
   struct br__shape *shapes, *last_shape;
   unsigned views_asked;             /* bits: those that a statement has drawn */
   unsigned long check_count;        /* gives hidden entries their names */
-  char *wood_told;                  /* the caution about parts that was given last, or NULL */
   int child_told;                   /* the setting `child` when all cautions were last gone through */
 
   br__changes *history;     /* done statements, oldest first */

@@ -107,71 +107,30 @@ look_at (br_text *holding, br_text *small, const br__wood_list *list, unsigned b
   return status;
 }
 
-/* What is said of parts: WHICH of it, and what of that was given and still holds, a line each.  */
-typedef struct telling
-{
-  br__run *run;
-  br__wood_which which;
-  br_text given;
-} telling;
-
-static br_status
-tell (telling *t, br_text *names, const char *message, const char *source, const char *scope, int left_out)
-{
-  const char *before = t->run->sheet->wood_told;
-  br_text line = BR_TEXT_ZERO;
-  br_status status = BR_OK;
-  br__text_printf (&line, "%s: %s\n", br__text_string (names), message);
-  int was = !line.failed && before && strstr (before, br__text_string (&line)), given = was || !left_out;
-  if (!left_out && (t->which == BR__WOOD_FULL || !was))
-    status = emit (t->run, names, message, source, scope, t->which == BR__WOOD_FULL);
-  if (given)
-    br__text_put (&t->given, br__text_string (&line), line.length);
-  if (status == BR_OK && (line.failed || t->given.failed))
-    status = BR_NO_MEMORY;
-  br__text_clear (&line);
-  return status;
-}
-
-/* What was given and holds no longer is given again when it comes back.  */
-static br_status
-keep_given (telling *t, br_status status)
-{
-  char *kept = status == BR_OK ? br__strndup (br__text_string (&t->given), t->given.length) : NULL;
-  br__text_clear (&t->given);
-  if (!kept)
-    return status == BR_OK ? BR_NO_MEMORY : status;
-  br__free (t->run->sheet->wood_told);
-  t->run->sheet->wood_told = kept;
-  return BR_OK;
-}
-
 br_status
 br__wood_cautions (br__run *run, const br__wood_list *list, br__wood_which which)
 {
   const br__settings *s = &run->sheet->settings;
   br__child child = br__child_of (s);
-  telling t = { .run = run, .which = which };
   br_text *holding = br__alloc_zero (br__advice_count, sizeof *holding), small[2] = { BR_TEXT_ZERO, BR_TEXT_ZERO };
   br_status status = holding ? look_at (holding, small, list, s->bits) : BR_NO_MEMORY;
-  int first = 1;
   for (size_t i = 0; i < br__advice_count && status == BR_OK; i++)
     if (holding[i].length)
       {
-        status = tell (&t, &holding[i], br__advices[i].message, br__advices[i].source, NULL, which == BR__WOOD_FIRST && !first);
-        first = 0;
+        status = emit (run, &holding[i], br__advices[i].message, br__advices[i].source, NULL, which == BR__WOOD_FULL);
+        if (which == BR__WOOD_FIRST)
+          break;
       }
-  for (int i = 0; i < 2 && status == BR_OK; i++)
+  for (int i = 0; which != BR__WOOD_FIRST && i < 2 && status == BR_OK; i++)
     {
       const br_caution *c = br__small_part_caution (i == 0 ? BR_YES : BR_UNKNOWN, &child);
       if (small[i].length && c)
-        status = tell (&t, &small[i], c->text, c->source, c->scope, which == BR__WOOD_FIRST);
+        status = emit (run, &small[i], c->text, c->source, c->scope, which == BR__WOOD_FULL);
     }
   for (size_t i = 0; holding && i < br__advice_count; i++)
     br__text_clear (&holding[i]);
   br__free (holding);
   br__text_clear (&small[0]);
   br__text_clear (&small[1]);
-  status = keep_given (&t, status);
   return status == BR_OK ? BR_OK : br__fail_plain (run->error, status, 0, 0);
 }

@@ -148,7 +148,10 @@ fold_line (const display *d, const char *text, size_t length)
   indent = indent + 2 < d->width / 2 ? indent + 2 : 2;
   for (size_t end; (end = break_of (text, length, d->width - at)) < length; at = indent)
     {
-      fwrite (text, 1, end, d->stream);
+      size_t shown = end;
+      while (shown > 0 && text[shown - 1] == ' ')
+        shown--;
+      fwrite (text, 1, shown, d->stream);
       putc ('\n', d->stream);
       display_repeat (d, " ", indent);
       end += strspn (text + end, " ");

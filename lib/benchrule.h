@@ -19,7 +19,9 @@
    - A struct starts as its ..._ZERO initialiser and ends with its ..._clear;
      clear leaves the zero form, so clearing twice is safe, and clearing NULL is nothing.
    - Offsets and lengths in text count bytes; texts are UTF-8.
-   - An error pointer may be NULL when only the status is of interest.  */
+   - An error pointer may be NULL when only the status is of interest.
+   - What else may be NULL says so, and a text of length 0 may.  Where another pointer is NULL the function changes nothing and gives
+     BR_DOMAIN or, where it gives no status, 0, NULL, "" or, for a text that is written, SIZE_MAX.  */
 
 #ifndef BENCHRULE_H
 #define BENCHRULE_H

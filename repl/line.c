@@ -274,6 +274,8 @@ line_open (const char *text, line_words *words, void *user)
   take_signals (0, ALWAYS_COUNT);
   if (prompt.path)
     warn_history (history_load (prompt.path, remember));
+  else
+    fputs ("benchrule: what you type is not kept: HOME names no folder\n", stderr);
 }
 
 static void

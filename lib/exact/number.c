@@ -43,6 +43,8 @@ br_number_clear (br_number *x)
 br_status
 br_number_set (br_number *z, const br_number *x)
 {
+  if (!z || !x)
+    return BR_DOMAIN;
   if (!br__is_small (x))
     return br__big_copy (z, x, 0);
   br__number_put_small (z, x->num, br__small_den (x));
@@ -52,6 +54,8 @@ br_number_set (br_number *z, const br_number *x)
 void
 br_number_swap (br_number *x, br_number *y)
 {
+  if (!x || !y)
+    return;
   br_number kept = *x;
   *x = *y;
   *y = kept;
@@ -85,6 +89,8 @@ set_magnitudes (br_number *z, int negative, uint64_t n, uint64_t d)
 br_status
 br_number_set_ratio (br_number *z, int64_t n, int64_t d)
 {
+  if (!z)
+    return BR_DOMAIN;
   if (d == 0)
     return BR_DOMAIN;
   return set_magnitudes (z, n != 0 && (n < 0) != (d < 0), br__magnitude (n), br__magnitude (d));
@@ -93,6 +99,8 @@ br_number_set_ratio (br_number *z, int64_t n, int64_t d)
 br_status
 br_number_set_int (br_number *z, int64_t n)
 {
+  if (!z)
+    return BR_DOMAIN;
   if (n == INT64_MIN)
     return set_magnitudes (z, 1, br__magnitude (n), 1);
   br__number_put_small (z, n, 1);
@@ -102,6 +110,8 @@ br_number_set_int (br_number *z, int64_t n)
 int
 br_number_get_ratio (int64_t *n, int64_t *d, const br_number *x)
 {
+  if (!n || !d || !x)
+    return 0;
   if (!br__is_small (x))
     return 0;
   int64_t num = x->num, den = br__small_den (x);
@@ -182,6 +192,8 @@ add_small (br_number *z, int64_t a, int64_t b, int64_t c, int64_t d)
 br_status
 br_number_add (br_number *z, const br_number *x, const br_number *y)
 {
+  if (!z || !x || !y)
+    return BR_DOMAIN;
   if (br__is_small (x) && br__is_small (y)
       && add_small (z, x->num, br__small_den (x), y->num, br__small_den (y)))
     return BR_OK;
@@ -191,6 +203,8 @@ br_number_add (br_number *z, const br_number *x, const br_number *y)
 br_status
 br_number_sub (br_number *z, const br_number *x, const br_number *y)
 {
+  if (!z || !x || !y)
+    return BR_DOMAIN;
   if (br__is_small (x) && br__is_small (y)
       && add_small (z, x->num, br__small_den (x), - y->num, br__small_den (y)))
     return BR_OK;
@@ -224,6 +238,8 @@ mul_small (br_number *z, int64_t a, int64_t b, int64_t c, int64_t d)
 br_status
 br_number_mul (br_number *z, const br_number *x, const br_number *y)
 {
+  if (!z || !x || !y)
+    return BR_DOMAIN;
   if (br__is_small (x) && br__is_small (y)
       && mul_small (z, x->num, br__small_den (x), y->num, br__small_den (y)))
     return BR_OK;
@@ -233,6 +249,8 @@ br_number_mul (br_number *z, const br_number *x, const br_number *y)
 br_status
 br_number_div (br_number *z, const br_number *x, const br_number *y)
 {
+  if (!z || !x || !y)
+    return BR_DOMAIN;
   if (br_number_sign (y) == 0)
     return BR_DOMAIN;
   if (br__is_small (x) && br__is_small (y))
@@ -252,6 +270,8 @@ br_number_div (br_number *z, const br_number *x, const br_number *y)
 br_status
 br_number_neg (br_number *z, const br_number *x)
 {
+  if (!z || !x)
+    return BR_DOMAIN;
   if (!br__is_small (x))
     return br__big_copy (z, x, 1);
   br__number_put_small (z, - x->num, br__small_den (x));
@@ -261,6 +281,8 @@ br_number_neg (br_number *z, const br_number *x)
 br_status
 br_number_abs (br_number *z, const br_number *x)
 {
+  if (!z || !x)
+    return BR_DOMAIN;
   return br_number_sign (x) < 0 ? br_number_neg (z, x) : br_number_set (z, x);
 }
 
@@ -283,6 +305,8 @@ pow_small (br_number *z, int64_t a, int64_t b, uint64_t n)
 br_status
 br_number_pow (br_number *z, const br_number *x, int64_t n)
 {
+  if (!z || !x)
+    return BR_DOMAIN;
   if (!br__is_small (x))
     return br__big_pow (z, x, n);
   int64_t a = x->num, b = br__small_den (x);
@@ -306,6 +330,8 @@ br_number_pow (br_number *z, const br_number *x, int64_t n)
 int
 br_number_sign (const br_number *x)
 {
+  if (!x)
+    return 0;
   if (br__is_small (x))
     return (x->num > 0) - (x->num < 0);
   return mpz_sgn (br__big_of (x)->num);
@@ -314,6 +340,8 @@ br_number_sign (const br_number *x)
 int
 br_number_is_integer (const br_number *x)
 {
+  if (!x)
+    return 0;
   if (br__is_small (x))
     return x->den_minus_1 == 0;
   return mpz_cmp_ui (br__big_of (x)->den, 1) == 0;
@@ -322,6 +350,8 @@ br_number_is_integer (const br_number *x)
 int
 br_number_cmp (const br_number *x, const br_number *y)
 {
+  if (!x || !y)
+    return 0;
   if (!br__is_small (x) || !br__is_small (y))
     return br__big_cmp (x, y);
   if (x->den_minus_1 == y->den_minus_1)
@@ -332,6 +362,8 @@ br_number_cmp (const br_number *x, const br_number *y)
 int
 br_number_equal (const br_number *x, const br_number *y)
 {
+  if (!x || !y)
+    return 0;
   if (br__is_small (x) || br__is_small (y))
     return x->num == y->num && x->den_minus_1 == y->den_minus_1;
   return mpz_cmp (br__big_of (x)->num, br__big_of (y)->num) == 0
@@ -341,6 +373,8 @@ br_number_equal (const br_number *x, const br_number *y)
 int
 br_number_check (const br_number *x)
 {
+  if (!x)
+    return 0;
   if (!br__is_small (x))
     return br__big_check (x);
   return x->num != INT64_MIN && x->den_minus_1 != INT64_MAX

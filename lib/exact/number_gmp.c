@@ -9,6 +9,8 @@
 br_status
 br_number_set_mpq (br_number *z, const mpq_t x)
 {
+  if (!z || !x)
+    return BR_DOMAIN;
   mpq_t q;
   if (mpz_sgn (mpq_denref (x)) == 0)
     return BR_DOMAIN;
@@ -27,6 +29,8 @@ br_number_set_mpq (br_number *z, const mpq_t x)
 br_status
 br_number_set_mpz (br_number *z, const mpz_t x)
 {
+  if (!z || !x)
+    return BR_DOMAIN;
   mpq_t q;
   if (!br__number_room (mpz_sizeinbase (x, 2)))
     return BR_NO_MEMORY;
@@ -40,12 +44,16 @@ br_number_set_mpz (br_number *z, const mpz_t x)
 void
 br_number_get_mpq (mpq_t z, const br_number *x)
 {
+  if (!z || !x)
+    return;
   br__number_to_mpq (z, x);
 }
 
 br_status
 br_number_get_mpz (mpz_t z, const br_number *x)
 {
+  if (!z || !x)
+    return BR_DOMAIN;
   br__view view;
   if (!br_number_is_integer (x))
     return BR_DOMAIN;

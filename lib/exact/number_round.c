@@ -82,6 +82,8 @@ br__round_ratio (int64_t *off, int *tie, int64_t num, int64_t den, br_direction 
 br_status
 br_number_round (br_number *z, int *tie, const br_number *x, br_direction direction, br_ties ties)
 {
+  if (!z || !x)
+    return BR_DOMAIN;
   int found = 0;
   int64_t off;
   br_status status = BR_OK;
@@ -99,11 +101,15 @@ br_number_round (br_number *z, int *tie, const br_number *x, br_direction direct
 br_status
 br_number_floor (br_number *z, const br_number *x)
 {
+  if (!z || !x)
+    return BR_DOMAIN;
   return br_number_round (z, NULL, x, BR_DOWN, BR_TIES_UP);
 }
 
 br_status
 br_number_ceil (br_number *z, const br_number *x)
 {
+  if (!z || !x)
+    return BR_DOMAIN;
   return br_number_round (z, NULL, x, BR_UP, BR_TIES_UP);
 }

@@ -124,6 +124,8 @@ read_part (br_number *part, size_t *at, const char *text, size_t length, br_erro
 br_status
 br_number_read (br_number *z, const char *text, size_t length, br_error *error)
 {
+  if (!z || (!text && length))
+    return br__fail_null (error);
   br_number num = BR_NUMBER_ZERO, den = { 1, 0 };
   size_t at = length > 0 && text[0] == '-', bar = 0;
   int negative = at == 1;
@@ -279,6 +281,8 @@ br__put_mixed (br_text *t, const br_number *x)
 size_t
 br_number_write (char *buffer, size_t size, const br_number *x)
 {
+  if (!x)
+    return SIZE_MAX;
   br_text t = BR_TEXT_ZERO;
   br__put_number (&t, x);
   return br__text_hand_out (buffer, size, &t);
@@ -287,6 +291,8 @@ br_number_write (char *buffer, size_t size, const br_number *x)
 size_t
 br_number_write_mixed (char *buffer, size_t size, const br_number *x)
 {
+  if (!x)
+    return SIZE_MAX;
   br_text t = BR_TEXT_ZERO;
   br__put_mixed (&t, x);
   return br__text_hand_out (buffer, size, &t);
@@ -296,6 +302,8 @@ size_t
 br_number_write_decimal (char *buffer, size_t size, int *whole, const br_number *x,
                          unsigned digits)
 {
+  if (!x)
+    return SIZE_MAX;
   br_text t = BR_TEXT_ZERO;
   int exact = br__put_decimal (&t, x, digits);
   size_t length = br__text_hand_out (buffer, size, &t);

@@ -109,6 +109,8 @@ br__real_move_number (br_real *z, br_number *x)
 br_status
 br_real_set (br_real *z, const br_real *x)
 {
+  if (!z || !x)
+    return BR_DOMAIN;
   br_real value = BR_REAL_ZERO;
   br_status status = br_number_set (&value.rational, &x->rational);
 
@@ -124,6 +126,8 @@ br_real_set (br_real *z, const br_real *x)
 br_status
 br_real_set_number (br_real *z, const br_number *x)
 {
+  if (!z || !x)
+    return BR_DOMAIN;
   br_number value = BR_NUMBER_ZERO;
   br_status status;
 

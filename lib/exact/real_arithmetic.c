@@ -78,6 +78,8 @@ opposite_of (const br_real *x)
 br_status
 br_real_add (br_real *z, const br_real *x, const br_real *y)
 {
+  if (!z || !x || !y)
+    return BR_DOMAIN;
   br_real x_room, y_room;
   x = br__real_seen (&x_room, x);
   y = br__real_seen (&y_room, y);
@@ -98,6 +100,8 @@ br_real_add (br_real *z, const br_real *x, const br_real *y)
 br_status
 br_real_sub (br_real *z, const br_real *x, const br_real *y)
 {
+  if (!z || !x || !y)
+    return BR_DOMAIN;
   br_real x_room, y_room;
   x = br__real_seen (&x_room, x);
   y = br__real_seen (&y_room, y);
@@ -116,6 +120,8 @@ br_real_sub (br_real *z, const br_real *x, const br_real *y)
 br_status
 br_real_neg (br_real *z, const br_real *x)
 {
+  if (!z || !x)
+    return BR_DOMAIN;
   const br_real zero = BR_REAL_ZERO;
 
   return br_real_sub (z, &zero, x);
@@ -160,6 +166,8 @@ mul_plain_roots (br_real *z, const br_real_node *x, const br_real_node *y)
 br_status
 br_real_mul (br_real *z, const br_real *x, const br_real *y)
 {
+  if (!z || !x || !y)
+    return BR_DOMAIN;
   br_real x_room, y_room;
   x = br__real_seen (&x_room, x);
   y = br__real_seen (&y_room, y);
@@ -228,6 +236,8 @@ divide (br_real *z, const br_real *x, const br_real *y)
 br_status
 br_real_div (br_real *z, const br_real *x, const br_real *y, unsigned bits)
 {
+  if (!z || !x || !y)
+    return BR_DOMAIN;
   br_real x_room, y_room;
   int sign = 0;
   br_status status;
@@ -249,6 +259,8 @@ br_real_div (br_real *z, const br_real *x, const br_real *y, unsigned bits)
 br_status
 br_real_abs (br_real *z, const br_real *x, unsigned bits)
 {
+  if (!z || !x)
+    return BR_DOMAIN;
   int sign = 0;
   br_status status = br_real_sign (&sign, x, bits);
 
@@ -419,6 +431,8 @@ fraction_power (br_real *z, const br_real *x, int sign, const br_number *num, un
 br_status
 br_real_pow (br_real *z, const br_real *x, const br_number *y, unsigned bits)
 {
+  if (!z || !x || !y)
+    return BR_DOMAIN;
   br_number num = BR_NUMBER_ZERO, den = BR_NUMBER_ZERO;
   int64_t index = 0, one = 1;
   int sign = 0;
@@ -443,6 +457,8 @@ br_real_pow (br_real *z, const br_real *x, const br_number *y, unsigned bits)
 br_status
 br_real_sqrt (br_real *z, const br_real *x, unsigned bits)
 {
+  if (!z || !x)
+    return BR_DOMAIN;
   int sign = br_number_sign (&x->rational);
   br_status status = x->node == NULL ? BR_OK : br_real_sign (&sign, x, bits);
 

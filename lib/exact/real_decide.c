@@ -46,6 +46,8 @@ accept_sign (mpq_t low, mpq_t high, void *sign)
 br_status
 br_real_sign (int *sign, const br_real *x, unsigned bits)
 {
+  if (!sign || !x)
+    return BR_DOMAIN;
   br__term room;
   size_t size = 0;
   const br__term *t = br__terms (&size, x, &room);
@@ -63,6 +65,8 @@ br_real_sign (int *sign, const br_real *x, unsigned bits)
 br_status
 br_real_cmp (int *order, const br_real *x, const br_real *y, unsigned bits)
 {
+  if (!order || !x || !y)
+    return BR_DOMAIN;
   br_real difference = BR_REAL_ZERO, x_room, y_room;
   br_status status;
 
@@ -281,6 +285,8 @@ br_status
 br_real_round (br_number *multiple, int *tie, const br_real *x, const br_number *step,
                br_direction direction, br_ties ties, unsigned bits)
 {
+  if (!multiple || !x || !step)
+    return BR_DOMAIN;
   br__term room;
   size_t size = 0;
   br_real seen;

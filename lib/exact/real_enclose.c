@@ -144,6 +144,8 @@ br__real_apart (int *order, const br_real *x, const br_real *y)
 br_status
 br_real_enclose (br_number *low, br_number *high, const br_real *x, unsigned bits)
 {
+  if (!low || !high || !x)
+    return BR_DOMAIN;
   br_number below = BR_NUMBER_ZERO, above = BR_NUMBER_ZERO;
   mpq_t l, h;
   int finite = 0;
@@ -195,6 +197,8 @@ accept_rounding (mpq_t low, mpq_t high, void *context)
 br_status
 br_real_get_mpfr (mpfr_t z, const br_real *x, mpfr_rnd_t mode, unsigned bits)
 {
+  if (!z || !x)
+    return BR_DOMAIN;
   const mpfr_prec_t p = mpfr_get_prec (z), limit = precision_limit (bits);
   rounding r = { .mode = mode == MPFR_RNDF ? MPFR_RNDN : mode };
   br_status status = br__real_ask (x, BR__PROVE, 0);

@@ -196,6 +196,8 @@ br__real_ask (const br_real *x, br__effort effort, int is_long)
 br_status
 br_real_settle (br_real *x)
 {
+  if (!x)
+    return BR_DOMAIN;
   br_number value = BR_NUMBER_ZERO;
   br_status status = br__real_ask (x, BR__PROVE, 1);
 
@@ -221,6 +223,8 @@ is_known (const br_real *x, br__known known)
 const br_number *
 br_real_rational (const br_real *x)
 {
+  if (!x)
+    return NULL;
   if (x->node == NULL)
     return &x->rational;
   return is_known (x, BR__FRACTION) ? &x->node->question : NULL;
@@ -229,6 +233,8 @@ br_real_rational (const br_real *x)
 const br_number *
 br_real_question (const br_real *x, int64_t *bits)
 {
+  if (!x)
+    return NULL;
   int open = x->node != NULL && is_known (x, BR__OPEN);
 
   if (bits != NULL)

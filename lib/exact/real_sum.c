@@ -315,6 +315,8 @@ br__sum_to_real (br_real *z, br__sum *s)
 br_status
 br_real_pi (br_real *z)
 {
+  if (!z)
+    return BR_DOMAIN;
   br__sum s = { .size = 0 };
   br__term t = BR__TERM_ZERO;
   br_status status = br_number_set_int (&t.q, 1);

@@ -130,6 +130,12 @@ size_t
 br_real_write_decimal (char *buffer, size_t size, int *whole, const br_real *x, unsigned digits,
                        unsigned bits, br_status *status)
 {
+  if (!x)
+    {
+      if (status)
+        *status = BR_DOMAIN;
+      return SIZE_MAX;
+    }
   br_text t = BR_TEXT_ZERO;
   br_status result = br__put_real_decimal (&t, whole, x, digits, bits);
 

@@ -259,18 +259,24 @@ circular (br_real *z, br__real_op op, const br_real *x, unsigned bits)
 br_status
 br_real_sin (br_real *z, const br_real *degrees)
 {
+  if (!z || !degrees)
+    return BR_DOMAIN;
   return circular (z, BR__REAL_SIN, degrees, 0);
 }
 
 br_status
 br_real_cos (br_real *z, const br_real *degrees)
 {
+  if (!z || !degrees)
+    return BR_DOMAIN;
   return circular (z, BR__REAL_COS, degrees, 0);
 }
 
 br_status
 br_real_tan (br_real *z, const br_real *degrees, unsigned bits)
 {
+  if (!z || !degrees)
+    return BR_DOMAIN;
   return circular (z, BR__REAL_TAN, degrees, bits);
 }
 
@@ -322,12 +328,16 @@ arc (br_real *z, br__real_op op, const br_real *x)
 br_status
 br_real_atan (br_real *z, const br_real *x)
 {
+  if (!z || !x)
+    return BR_DOMAIN;
   return arc (z, BR__REAL_ATAN, x);
 }
 
 br_status
 br_real_asin (br_real *z, const br_real *x, unsigned bits)
 {
+  if (!z || !x)
+    return BR_DOMAIN;
   br_real limit = BR_REAL_ZERO;
   int low = 0, high = 0;
   br_status status = br__real_set_ratio (&limit, -1, 1);

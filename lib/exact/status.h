@@ -38,6 +38,13 @@ br__fail_plain (br_error *error, br_status status, size_t offset, size_t length)
   return status;
 }
 
+/* A public function was given NULL where it takes none.  */
+static inline br_status
+br__fail_null (br_error *error)
+{
+  return br__fail (error, BR_DOMAIN, 0, 0, "NULL was given where something is needed");
+}
+
 /* The same where ERROR does not tell of STATUS already.  */
 static inline br_status
 br__fail_untold (br_error *error, br_status status, size_t offset, size_t length)

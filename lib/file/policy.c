@@ -39,6 +39,8 @@ may_touch (const br_file_request *r, const char *path, const char *name)
 int
 br_file_usual (const br_file_request *r)
 {
+  if (!r)
+    return 0;
   if (!r->sheet)
     return 1;
   char *folder = br__file_folder (r->sheet), *path = br__file_resolve (r->path);

@@ -373,6 +373,8 @@ br_status
 br_measure_scan (br_measure *m, size_t *used, const char *text, size_t length,
                  const br_number *grid, br_error *error)
 {
+  if (!m || (!text && length))
+    return br__fail_null (error);
   br_error place;
   br__reader r = { text, length, grid, &place };
   br_status status;
@@ -463,6 +465,8 @@ br_status
 br_measure_read (br_measure *m, const char *text, size_t length, const br_number *grid,
                  br_error *error)
 {
+  if (!m || (!text && length))
+    return br__fail_null (error);
   br_measure new = BR_MEASURE_ZERO;
   br__reader r = { text, length, grid, error };
   br__numeral plain = BR__NUMERAL_ZERO;
@@ -512,6 +516,8 @@ br_measure_read (br_measure *m, const char *text, size_t length, const br_number
 br_status
 br_real_read (br_real *z, const char *text, size_t length, br_error *error)
 {
+  if (!z || (!text && length))
+    return br__fail_null (error);
   br_measure m = BR_MEASURE_ZERO;
   br_status status = br_measure_read (&m, text, length, NULL, error);
 

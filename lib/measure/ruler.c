@@ -49,6 +49,8 @@ br_status
 br_ruler_round (br_number *value, br_number *error, int *tie, const br_number *x,
                 const br_number *mark, br_direction direction, br_ties ties)
 {
+  if (!value || !x || !mark)
+    return BR_DOMAIN;
   br_number on = BR_NUMBER_ZERO, off = BR_NUMBER_ZERO;
   int half = 0;
   br_status status;
@@ -81,6 +83,8 @@ br_status
 br_ruler_round_real (br_number *value, br_real *error, int *tie, const br_real *x,
                      const br_number *mark, br_direction direction, br_ties ties, unsigned bits)
 {
+  if (!value || !x || !mark)
+    return BR_DOMAIN;
   br_real on = BR_REAL_ZERO, off = BR_REAL_ZERO;
   int half = 0;
   br_status status = br_real_round (&on.rational, &half, x, mark, direction, ties, bits);
@@ -104,6 +108,8 @@ br_status
 br_ruler_neighbours (br_number *below, br_number *above, const br_number *x,
                      const br_number *mark)
 {
+  if (!below || !above || !x || !mark)
+    return BR_DOMAIN;
   br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
   br_status status = br_ruler_round (&low, NULL, NULL, x, mark, BR_DOWN, BR_TIES_UP);
 

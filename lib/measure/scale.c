@@ -194,6 +194,8 @@ read_scale (br_number *ratio, const br__reader *r)
 br_status
 br_scale_read (br_number *ratio, const char *text, size_t length, br_error *error)
 {
+  if (!ratio || (!text && length))
+    return br__fail_null (error);
   return br__scale_read (ratio, text, length, NULL, error);
 }
 
@@ -243,6 +245,8 @@ br__put_scale (br_text *t, const br_number *ratio)
 size_t
 br_scale_write (char *buffer, size_t size, const br_number *ratio)
 {
+  if (!ratio)
+    return SIZE_MAX;
   br_text t = BR_TEXT_ZERO;
 
   br__put_scale (&t, ratio);
@@ -269,23 +273,31 @@ multiply (br_real *z, const br_real *x, const br_number *factor, int inverse)
 br_status
 br_scale_full (br_real *full, const br_real *drawn, const br_number *ratio)
 {
+  if (!full || !drawn || !ratio)
+    return BR_DOMAIN;
   return multiply (full, drawn, ratio, 1);
 }
 
 br_status
 br_scale_drawn (br_real *drawn, const br_real *full, const br_number *ratio)
 {
+  if (!drawn || !full || !ratio)
+    return BR_DOMAIN;
   return multiply (drawn, full, ratio, 0);
 }
 
 br_status
 br_scale_full_number (br_number *full, const br_number *drawn, const br_number *ratio)
 {
+  if (!full || !drawn || !ratio)
+    return BR_DOMAIN;
   return br_number_sign (ratio) > 0 ? br_number_div (full, drawn, ratio) : BR_DOMAIN;
 }
 
 br_status
 br_scale_drawn_number (br_number *drawn, const br_number *full, const br_number *ratio)
 {
+  if (!drawn || !full || !ratio)
+    return BR_DOMAIN;
   return br_number_sign (ratio) > 0 ? br_number_mul (drawn, full, ratio) : BR_DOMAIN;
 }

@@ -35,6 +35,8 @@ br_status
 br_ruler_simplest (br_number *value, br_number *mark, const br_real *x, const br_number *within,
                    unsigned bits)
 {
+  if (!value || !mark || !x || !within)
+    return BR_DOMAIN;
   br_number step = BR_NUMBER_ZERO, two = BR_NUMBER_ZERO, on = BR_NUMBER_ZERO;
   int i, near = 0;
   br_status status = br_number_sign (within) >= 0 ? BR_OK : BR_DOMAIN;

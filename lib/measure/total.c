@@ -175,6 +175,8 @@ br_status
 br_ruler_keep_total (br_number *values, br_number *total, const br_real *x, size_t count,
                      const br_number *mark, br_direction direction, br_ties ties, unsigned bits)
 {
+  if (!values || !total || !x || !mark)
+    return BR_DOMAIN;
   br_real sum = BR_REAL_ZERO;
   br_number floors = BR_NUMBER_ZERO, rounded = BR_NUMBER_ZERO;
   part *parts = NULL, **order = NULL;

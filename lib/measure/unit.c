@@ -329,6 +329,8 @@ br__unit_scan (size_t *end, const char *text, size_t length, size_t at)
 const br_unit *
 br_unit_find (const char *text, size_t length)
 {
+  if ((!text && length))
+    return NULL;
   size_t end = 0;
   const br_unit *unit = NULL;
 

@@ -145,6 +145,8 @@ size_t
 br_measure_write (char *buffer, size_t size, const br_number *x, br_dimension dimension,
                   const br_style *style)
 {
+  if (!x)
+    return SIZE_MAX;
   br_text t = BR_TEXT_ZERO;
 
   br__put_measure (&t, x, dimension, style);

@@ -69,6 +69,8 @@ br__checks_judge_all (br_sheet *sheet)
 size_t
 br_sheet_failing (const br_sheet *sheet)
 {
+  if (!sheet)
+    return 0;
   size_t count = 0;
   for (const br__check *c = sheet->checks; c; c = c->next)
     count += c->active && (c->state == BR__CHECK_FAIL || c->state == BR__CHECK_UNDECIDED);

@@ -304,6 +304,8 @@ br_field br_record_at (const br_record *r, size_t index) { return row_at (CROW (
 br_field
 br_record_get (const br_record *r, const char *key)
 {
+  if (!key)
+    return absent;
   for (size_t i = 0; r && i < r->row.size; i++)
     if (r->row.cells[i].key[0] == key[0] && strcmp (r->row.cells[i].key, key) == 0)
       return row_at (CROW (r), i);

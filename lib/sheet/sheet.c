@@ -129,6 +129,8 @@ br_sheet_free (br_sheet *sheet)
 size_t
 br_sheet_waiting (const br_sheet *sheet)
 {
+  if (!sheet)
+    return 0;
   size_t n = br__graph_waiting (sheet->graph);
   for (const br__entry *e = br__graph_first (sheet->graph); n && e; e = br__entry_next (e))
     n -= br__is_hidden_entry (e) && br__entry_definition (e) && !br__entry_value (e);
@@ -155,6 +157,8 @@ is_work (const br_sheet *sheet, const br__line *l)
 int
 br_sheet_unsaved (const br_sheet *sheet)
 {
+  if (!sheet)
+    return 0;
   if (sheet->saved_at == sheet->done_count)
     return 0;
   if (sheet->path)
@@ -165,19 +169,29 @@ br_sheet_unsaved (const br_sheet *sheet)
   return 0;
 }
 
-void br_sheet_go_on (br_sheet *sheet) { sheet->quit = 0; }
-const char *br_sheet_path (const br_sheet *sheet) { return sheet->path; }
-int br_sheet_done (const br_sheet *sheet) { return sheet->quit; }
+const char *br_sheet_path (const br_sheet *sheet) { return sheet ? sheet->path : NULL; }
+int br_sheet_done (const br_sheet *sheet) { return sheet && sheet->quit; }
+
+void
+br_sheet_go_on (br_sheet *sheet)
+{
+  if (sheet)
+    sheet->quit = 0;
+}
 
 void
 br_sheet_watch (br_sheet *sheet, const volatile sig_atomic_t *flag)
 {
+  if (!sheet)
+    return;
   sheet->flag = flag;
 }
 
 void
 br_sheet_set_policy (br_sheet *sheet, br_file_policy *policy, void *user)
 {
+  if (!sheet)
+    return;
   sheet->policy = policy;
   sheet->policy_user = user;
 }
@@ -185,6 +199,8 @@ br_sheet_set_policy (br_sheet *sheet, br_file_policy *policy, void *user)
 void
 br_sheet_set_painter (br_sheet *sheet, br_painter_find *find, void *user)
 {
+  if (!sheet)
+    return;
   sheet->painter = find;
   sheet->painter_user = user;
 }
@@ -192,6 +208,8 @@ br_sheet_set_painter (br_sheet *sheet, br_painter_find *find, void *user)
 br_status
 br_sheet_keep_practice (br_sheet *sheet, const char *path)
 {
+  if (!sheet || !path)
+    return BR_DOMAIN;
   char *copy = br__strndup (path, strlen (path));
   if (!copy)
     return BR_NO_MEMORY;
@@ -203,6 +221,8 @@ br_sheet_keep_practice (br_sheet *sheet, const char *path)
 br_status
 br_sheet_set_bits (br_sheet *sheet, unsigned bits)
 {
+  if (!sheet)
+    return BR_DOMAIN;
   if (bits < 64 || bits > 65536)
     return BR_DOMAIN;
   sheet->settings.bits = bits;
@@ -212,6 +232,8 @@ br_sheet_set_bits (br_sheet *sheet, unsigned bits)
 br_status
 br_sheet_set_memory (br_sheet *sheet, size_t bytes)
 {
+  if (!sheet)
+    return BR_DOMAIN;
   if (bytes < BR_LEAST_MEMORY)
     return BR_DOMAIN;
   br__account_limit (sheet->account, bytes);
@@ -221,6 +243,8 @@ br_sheet_set_memory (br_sheet *sheet, size_t bytes)
 br_status
 br_sheet_set_jobs (br_sheet *sheet, unsigned jobs)
 {
+  if (!sheet)
+    return BR_DOMAIN;
   if (jobs < 1 || jobs > BR_MAX_JOBS)
     return BR_DOMAIN;
   sheet->jobs = jobs;

@@ -382,6 +382,8 @@ void
 br_sheet_complete (const br_sheet *sheet, const char *text, size_t point, size_t *start, int *file,
                    void (*found) (void *user, const char *word), void *user)
 {
+  if (!sheet || (!text && point) || !start || !file || !found)
+    return;
   size_t first = 0, end, n;
   *file = 0;
   *start = word_start (text, point);

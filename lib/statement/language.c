@@ -52,6 +52,8 @@ br__statement_find (const char *word, size_t length)
 br_status
 br_sheet_new (br_sheet **sheet)
 {
+  if (!sheet)
+    return BR_DOMAIN;
   static const br__language language = { br__statement_at, br__statement_find, br__sheet_run };
   br__account *account = br__account_new (BR_SHEET_MEMORY);
   if (!account)

@@ -383,6 +383,8 @@ run_path (br_sheet *sheet, const char *path, const br_sink *sink)
 br_status
 br_sheet_run_file (br_sheet *sheet, const char *path, const br_sink *sink)
 {
+  if (!sheet || !path)
+    return BR_DOMAIN;
   br__call call;
   br__sheet_enter (&call, sheet, sink);
   return br__sheet_leave (&call, sheet, run_path (sheet, path, &call.sink));

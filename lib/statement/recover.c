@@ -29,6 +29,8 @@ place_of (const br_sheet *sheet)
 br_status
 br_sheet_keep (const br_sheet *sheet, const char *path, br_error *error)
 {
+  if (!sheet || !path)
+    return br__fail_null (error);
   static const br__output_rules over = { .content = BR__CONTENT_SHEET, .over = 1 };
   br_text t = BR_TEXT_ZERO;
   char *place = place_of (sheet);
@@ -55,6 +57,8 @@ br_sheet_keep (const br_sheet *sheet, const char *path, br_error *error)
 void
 br_sheet_set_keeper (br_sheet *sheet, br_keeper *keeper, void *user)
 {
+  if (!sheet)
+    return;
   sheet->keeper = keeper;
   sheet->keeper_user = user;
 }

@@ -86,6 +86,8 @@ save_to (br_sheet *sheet, const char *path, const way *how, br_error *error)
 br_status
 br_sheet_write (const br_sheet *sheet, const char *path, br_error *error)
 {
+  if (!sheet || !path)
+    return br__fail_null (error);
   static const way over = { 1, 0 };
   br_text t = BR_TEXT_ZERO;
   br_status status = br__file_ask_call (sheet, path, BR_FILE_WRITE, error);
@@ -98,6 +100,8 @@ br_sheet_write (const br_sheet *sheet, const char *path, br_error *error)
 br_status
 br_sheet_save (br_sheet *sheet, const char *path, br_error *error)
 {
+  if (!sheet || !path)
+    return br__fail_null (error);
   static const way over = { 1, 0 };
   br_status status = br__file_ask_call (sheet, path, BR_FILE_WRITE, error);
   return status == BR_OK ? save_to (sheet, path, &over, error) : status;

@@ -435,7 +435,9 @@ br_status
 br_sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file, size_t first_line,
               const br_sink *sink)
 {
+  if (!sheet || (!text && length))
+    return BR_DOMAIN;
   br__call call;
   br__sheet_enter (&call, sheet, sink);
-  return br__sheet_leave (&call, sheet, br__sheet_run (sheet, text, length, file, first_line, 0, &call.sink));
+  return br__sheet_leave (&call, sheet, br__sheet_run (sheet, text, length, file ? file : "", first_line, 0, &call.sink));
 }

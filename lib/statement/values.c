@@ -18,6 +18,8 @@ br_status
 br_sheet_get (br_real *value, br_dimension *dimension, const br_sheet *sheet, const char *name,
               br_error *error)
 {
+  if (!value || !sheet || !name)
+    return br__fail_null (error);
   if (!name)
     return br__fail (error, BR_DOMAIN, 0, 0, "no name is given");
   size_t length = strlen (name);
@@ -100,6 +102,8 @@ br_status
 br_sheet_set (br_sheet *sheet, const char *name, const br_real *value, br_dimension dimension,
               br_error *error)
 {
+  if (!sheet || !name || !value)
+    return br__fail_null (error);
   const char *unit = unit_of (dimension);
   br_text t = BR_TEXT_ZERO;
   br_error found = { .status = BR_OK };
@@ -186,6 +190,8 @@ part_from (const br__wood *wood)
 br_status
 br_sheet_next (br_item *item, const br_sheet *sheet, br_item_kind kind, br_error *error)
 {
+  if (!item || !sheet)
+    return br__fail_null (error);
   const void *place = item->place;
   const br__line *line = place;
   const br__check *check = place;

@@ -9,6 +9,7 @@ sheet_tests = tests/sheet/budget \
   tests/sheet/memory \
   tests/sheet/memory_lines \
   tests/sheet/names \
+  tests/sheet/nulls \
   tests/sheet/public \
   tests/sheet/threads
 unit_tests += $(sheet_tests)

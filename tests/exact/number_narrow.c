@@ -152,21 +152,6 @@ br__number_take (br_number *z, mpq_srcptr q)
   return not_inline ();
 }
 
-size_t
-br__number_bits (const br_number *x)
-{
-  (void) x;
-  return 0;
-}
-
-int
-br__number_room (size_t bits)
-{
-  (void) bits;
-  not_inline ();
-  return 0;
-}
-
 void
 br__free (void *block)
 {

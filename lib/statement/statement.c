@@ -24,6 +24,13 @@ unknown_statement (br__run *run)
   br__search search;
   const br__statement *st;
 
+  st = br__statement_find (run->text + word->offset, word->length);
+  if (st && br__word_behind (st))
+    {
+      br__fail (run->error, BR_SYNTAX, word->offset, word->length, "`%s` goes on with `%s`", st->word, br__word_behind (st));
+      br__hint (run->error, "help %s", st->word);
+      return BR_SYNTAX;
+    }
   br__fail (run->error, BR_SYNTAX, word->offset, word->length, "`%.*s` is not a word I know",
             br__clip (run->text + word->offset, word->length, 40), run->text + word->offset);
   br__search_start (&search, run->text + word->offset, word->length);
@@ -36,24 +43,6 @@ unknown_statement (br__run *run)
   else
     br__hint (run->error, "%s", only_help);
   return BR_SYNTAX;
-}
-
-/* An expression on its own.  */
-static br_status
-show (br__run *run)
-{
-  br__lexer start = run->lex;
-  if (run->lex.token.type == BR__NAME
-      && !br__function_find (run->text + run->word.offset, run->word.length))
-    {
-      br_error ignored;
-      br__lexer second = run->lex;
-      if (br__lex_next (&second, &ignored) == BR_OK
-          && (second.token.type == BR__NAME || second.token.type == BR__NUMBER))
-        return unknown_statement (run);
-    }
-  run->lex = start;
-  return br__do_show (run);
 }
 
 /* Whether a dimension has the name, or a formula waits for one.  */
@@ -73,6 +62,26 @@ spares_memory (const br__statement *st)
     if (strcmp (st->word, words[i]) == 0)
       return 1;
   return 0;
+}
+
+/* An expression on its own.  */
+static br_status
+show (br__run *run)
+{
+  br__lexer start = run->lex;
+  if (run->lex.token.type == BR__NAME
+      && !br__function_find (run->text + run->word.offset, run->word.length))
+    {
+      br_error ignored;
+      br__lexer second = run->lex;
+      if (br__lex_next (&second, &ignored) == BR_OK
+          && (second.token.type == BR__NAME || second.token.type == BR__NUMBER)
+          && !(is_known (run->sheet, run->text + run->word.offset, run->word.length)
+               && (br__lex_is_word (&second, "in") || br__lex_is_word (&second, "to"))))
+        return unknown_statement (run);
+    }
+  run->lex = start;
+  return br__do_show (run);
 }
 
 static br_status

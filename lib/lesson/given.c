@@ -100,12 +100,12 @@ read_given (given *g, br__token *name, br__run *run)
   return status == BR_OK ? read_range (g, run) : status;
 }
 
-/* What stands behind the formula has been read when the line began.  */
+/* What stands behind the formula has been read when the line began, but how far the size may be off.  */
 static br_status
 skip_range (br__run *run)
 {
   br_status status = BR_OK;
-  while (status == BR_OK && run->lex.token.type != BR__END)
+  while (status == BR_OK && run->lex.token.type != BR__END && !br__lex_is_sign (&run->lex, BR__PLUS_MINUS))
     status = br__lex_next (&run->lex, run->error);
   return status;
 }
@@ -118,7 +118,7 @@ br__do_given (br__run *run)
   br__token name;
   br_status status = read_given (&g, &name, run);
   given_clear (&g);
-  if (status == BR_OK)
+  if (status == BR_OK && !br__lex_is_sign (&run->lex, BR__PLUS_MINUS))
     status = br__end_of_line (run);
   run->lex = start;
   if (status == BR_OK)

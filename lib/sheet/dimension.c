@@ -348,6 +348,8 @@ br__assign (br__run *run)
     status = br__lex_next (&run->lex, run->error);
   if (status == BR_OK && run->behind)
     status = run->behind (run);
+  if (status == BR_OK && run->behind && br__lex_is_sign (&run->lex, BR__PLUS_MINUS))
+    status = read_tolerance (run, d);
   if (status == BR_OK)
     status = br__end_of_line (run);
   const br__definition *old = e ? br__entry_definition (e) : NULL;

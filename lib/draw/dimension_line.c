@@ -281,6 +281,14 @@ side_of (const br__drawn *s, int upright, int far)
   int64_t at = upright ? far ? a->y2 : a->y : far ? a->x2 : a->x;
   end e = end_of (s, upright ? far ? BR__SHAPE_TOP : BR__SHAPE_BOTTOM : far ? BR__SHAPE_RIGHT : BR__SHAPE_LEFT, 0, at,
                   upright ? s->x : s->y);
+  for (size_t i = 0; i < s->copy_count; i++)
+    {
+      end own = side_of (&s->copies[i], upright, far);
+      if (own.at == at)
+        memcpy (e.feature, own.feature, sizeof e.feature);
+    }
+  if (s->copies)
+    return e;
   /* The outermost point of the outline; of a box the near corner.  */
   if (s->shape->kind == BR__LINE)
     {
@@ -410,6 +418,17 @@ is_box (const br__drawn *s)
   return s->tied && s->shape->kind == BR__BOX;
 }
 
+/* Boxes of the width and the height of S in rows and mirrors.  */
+static size_t
+count_copies (const br__side_view *v, const br__drawn *s)
+{
+  size_t count = 0;
+  for (size_t i = 0; i < v->count; i++)
+    for (size_t k = 0; k < v->shapes[i].copy_count; k++)
+      count += is_box (&v->shapes[i].copies[k]) && v->shapes[i].copies[k].a == s->a && v->shapes[i].copies[k].b == s->b;
+  return count;
+}
+
 /* How many boxes are like the first one that reaches from LOW to HIGH; 1 where there is none.  */
 static size_t
 count_spanning (const work *w, int64_t low, int64_t high)
@@ -423,6 +442,7 @@ count_spanning (const work *w, int64_t low, int64_t high)
         continue;
       for (size_t k = i; k < v->count; k++)
         count += is_box (&v->shapes[k]) && v->shapes[k].a == v->shapes[i].a && v->shapes[k].b == v->shapes[i].b;
+      count += count_copies (v, &v->shapes[i]);
     }
   return count ? count : 1;
 }
@@ -452,6 +472,8 @@ add_boxes (work *w)
       counts[first_alike (v, i)]++;
     else if (v->shapes[i].pieces)
       counts[i] = 1;
+  for (size_t i = 0; i < v->count; i++)
+    counts[i] += counts[i] && is_box (&v->shapes[i]) ? count_copies (v, &v->shapes[i]) : 0;
   for (size_t i = 0; i < v->count && status == BR_OK; i++)
     if (counts[i])
       status = add_distance (w, side_of (&v->shapes[i], w->d->upright, 0), side_of (&v->shapes[i], w->d->upright, 1), counts[i], 0);

@@ -18,7 +18,7 @@ br__put_description (br_text *t, const br_sheet *sheet, const br__side_view *v)
   for (size_t i = 0; i < v->count && i < MOST_DESCRIBED && status == BR_OK; i++)
     {
       const br__drawn *d = &v->shapes[i];
-      br__text_printf (t, "%s %s: ", br__shape_kind_word (d->shape->kind), d->shape->name);
+      br__text_printf (t, "%s %s: ", br__shape_statement (d->shape), d->shape->name);
       status = br__shape_size_words (t, sheet, d->shape);
       br__text_puts (t, ", ");
       if (status == BR_OK)

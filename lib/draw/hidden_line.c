@@ -104,10 +104,25 @@ br__order_side (br__side_view *v, const br_sheet *sheet, const br_number *ratio)
       if (status == BR_OK && known)
         status = br__to_paper (&d->near, &near.real, ratio, sheet->settings.bits);
       d->in_order = known;
+      for (size_t i = 0; i < d->copy_count; i++)
+        {
+          d->copies[i].in_order = known;
+          d->copies[i].near = d->near;
+        }
       br__value_clear (&near);
       br__value_clear (&far);
     }
   return status;
+}
+
+/* What FROM of the side view shows as number INDEX of Z: of a row or a mirror, one figure, once or on both sides.  */
+static const br__drawn *
+figure_of (const br__seen *z, size_t index, const br_sheet *sheet, const br__drawn *from)
+{
+  size_t before = 0, each = br__depth_source (sheet, z->of[index])->depth > BR__FROM_DEPTH ? 2 : 1;
+  for (size_t i = 0; i < index; i++)
+    before += z->of[i] == z->of[index];
+  return from->copies && before / each < from->copy_count ? &from->copies[before / each] : from;
 }
 
 br_status
@@ -122,13 +137,14 @@ br__order_seen (br__side_view *v, const br__seen *z, br__run *run, const br_numb
       polygon profile = { NULL, 0, 0, 0 };
       while (from->shape != z->of[i])
         from++;
+      from = figure_of (z, i, run->sheet, from);
       br__drawn_plot (&p, from, 0, 0);
       if (!p.failed)
         polygon_of (&profile, &p.inks[p.count - 1], PROFILE_CHORDS);
       br__drawn *d = &v->shapes[i];
       d->in_order = 1;
-      d->hole = z->of[i]->hole;
-      d->flat = z->of[i]->kind == BR__BOX;
+      d->hole = from->shape->hole;
+      d->flat = from->shape->kind == BR__BOX;
       d->profile = br__alloc_zero (2 * profile.count, sizeof *d->profile);
       d->profile_count = d->profile ? profile.count : 0;
       /* Along the view, then how near: up on the page is down in its numbers.  */
@@ -203,7 +219,8 @@ may_cover (int *always, const cover *c, const br__drawn *d)
   const br__drawn *own = c->own;
   int bar = d->shape->kind == BR__LINE && !d->c;
   *always = says_behind (c->view, own, d->shape->name);
-  if (d == own || !d->tied || bar || d->shape->hole || d->hole || d->reach.x >= own->reach.x2 || own->reach.x >= d->reach.x2
+  /* A row or a mirror is seen through: of what lies behind it nothing is dashed.  */
+  if (d == own || !d->tied || bar || d->shape->base || d->shape->hole || d->hole || d->reach.x >= own->reach.x2 || own->reach.x >= d->reach.x2
       || d->reach.y >= own->reach.y2 || own->reach.y >= d->reach.y2)
     return 0;
   return *always || (d->in_order && own->in_order && (d->profile || d->near > own->near));

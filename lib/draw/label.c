@@ -97,10 +97,18 @@ br__put_label_size (br_text *t, const br_sheet *sheet, const br__shape *s, int h
   br_status status = BR_OK;
   if (a && s->kind == BR__CIRCLE)
     status = put_number (t, " ⌀ ", &a->real, 1, &sheet->settings);
+  else if (a && b && s->kind == BR__ARC && s->word)
+    {
+      status = put_number (t, " ⌀ ", &b->real, 1, &sheet->settings);
+      if (status == BR_OK)
+        status = put_number (t, ", hole ⌀ ", &a->real, 1, &sheet->settings);
+    }
   else if (a && b && s->kind == BR__ARC)
     status = put_size_of_arc (t, &a->real, &b->real, &sheet->settings);
   else if (a && b && c && s->kind == BR__LINE)
     status = put_length_of_line (t, &sheet->settings, &a->real, &b->real, &c->real, held);
+  else if (a && s->kind == BR__ROW)
+    br__text_printf (t, " %d × %s", br__row_places (sheet, s), s->base);
   return status == BR_OK && t->failed ? BR_NO_MEMORY : status;
 }
 
@@ -231,9 +239,6 @@ find_anchors (anchors *a, const br__drawn *d, int64_t left, int64_t top)
     case BR__CIRCLE:
       add_curve (a, x, y, d->a, 0, 0, 360 * BR__INCH, 1);
       break;
-    case BR__BOX:
-      add_box (a, x, y, d->a, d->b);
-      break;
     case BR__ARC:
       /* The arrow touches the edge whose radius it says, from without across the strip.  */
       add_curve (a, x, y, d->a, d->b - d->a, d->c, d->d, 1);
@@ -244,6 +249,12 @@ find_anchors (anchors *a, const br__drawn *d, int64_t left, int64_t top)
       break;
     case BR__OUTLINE:
       add_outline (a, d, left, top);
+      break;
+    default:
+      if (d->copies)
+        find_anchors (a, &d->copies[d->copy_count - 1], left, top);
+      else
+        add_box (a, x, y, d->a, d->b);
       break;
     }
 }

@@ -3,6 +3,7 @@
 libbenchrule_core_la_SOURCES += \
   lib/draw/canvas.c \
   lib/draw/canvas.h \
+  lib/draw/copies.c \
   lib/draw/dimension_line.c \
   lib/draw/dimension_line.h \
   lib/draw/dimension_place.c \

@@ -40,6 +40,31 @@ take_leg (br__drawn_piece *p, const br__leg *leg, const br_number *ratio, unsign
 }
 
 br_status
+br__drawn_pieces (br__drawn *d, const br__legs *legs, const br_number *ratio, unsigned bits)
+{
+  br_status status = BR_OK;
+  d->pieces = br__alloc_zero (legs->count, sizeof *d->pieces);
+  d->piece_count = legs->count;
+  if (!d->pieces)
+    return BR_NO_MEMORY;
+  for (size_t i = 0; i < legs->count && status == BR_OK; i++)
+    status = take_leg (&d->pieces[i], &legs->rows[i], ratio, bits);
+  br__drawn_box (d);
+  return status;
+}
+
+/* For whoever looks at the whole, it is a box.  */
+void
+br__drawn_box (br__drawn *d)
+{
+  d->a = d->reach.x2 - d->reach.x;
+  d->b = d->reach.y2 - d->reach.y;
+  d->c = d->d = 0;
+  d->x = d->reach.x + d->a / 2;
+  d->y = d->reach.y + d->b / 2;
+}
+
+br_status
 br__drawn_outline (br__drawn *d, const br_sheet *sheet, const br_number *ratio)
 {
   br__work work = { &sheet->settings, NULL, NULL };
@@ -47,20 +72,9 @@ br__drawn_outline (br__drawn *d, const br_sheet *sheet, const br_number *ratio)
   br__legs legs = { NULL, 0, 0, NULL };
   br_status status = br__shape_legs_of (&legs, &s, sheet, d->shape);
   if (status == BR_OK)
-    {
-      d->pieces = br__alloc_zero (legs.count, sizeof *d->pieces);
-      d->piece_count = legs.count;
-      status = d->pieces ? BR_OK : BR_NO_MEMORY;
-    }
-  for (size_t i = 0; i < legs.count && status == BR_OK; i++)
-    status = take_leg (&d->pieces[i], &legs.rows[i], ratio, sheet->settings.bits);
+    status = br__drawn_pieces (d, &legs, ratio, sheet->settings.bits);
   br__legs_clear (&legs);
   br__sketch_clear (&s);
-  /* For whoever looks at the whole, it is a box.  */
-  d->a = d->reach.x2 - d->reach.x;
-  d->b = d->reach.y2 - d->reach.y;
-  d->x = d->reach.x + d->a / 2;
-  d->y = d->reach.y + d->b / 2;
   return status;
 }
 
@@ -87,7 +101,7 @@ br__outline_turn (const br__drawn *d, int upright, int greatest, int64_t at)
 }
 
 void
-br__outline_plot (br__plot *p, const br__drawn *d, int64_t left, int64_t top)
+br__outline_plot (br__plot *p, const br__drawn *d, const char *name, int64_t left, int64_t top)
 {
   br__path_step steps[2 * BR__MOST_CORNERS + 2];
   size_t count = 0;
@@ -104,7 +118,7 @@ br__outline_plot (br__plot *p, const br__drawn *d, int64_t left, int64_t top)
   steps[count++] = (br__path_step) { .type = BR__STEP_CLOSE };
   br__ink *ink = br__plot_add (p, BR__INK_PATH, BR__PEN_OUTLINE, left + d->x, top - d->y);
   br__ink_path (p, ink, steps, count);
-  br__ink_name (p, ink, d->shape->name);
+  br__ink_name (p, ink, name);
 }
 
 void

@@ -129,12 +129,45 @@ add_treatments (br__place_table *t, br__run *run, const br__shape *s, size_t cor
   return status;
 }
 
+/* How far S is turned, and where its corners are before that.  */
+static br_status
+add_turned (br__place_table *t, br__run *run, const br__shape *s, size_t corners)
+{
+  br_text cells[BR__PLACE_COLUMNS] = { BR_TEXT_ZERO, BR_TEXT_ZERO, BR_TEXT_ZERO };
+  const br__value *turn = br__shape_value (run->sheet, s, BR__SHAPE_C);
+  br_status status = br__put_real_decimal (&cells[0], NULL, &turn->real, 7, run->sheet->settings.bits);
+  br__text_puts (&cells[0], "°, turned");
+  br__text_puts (&cells[BR__PLACE_OF], s->name);
+  br__text_puts (&cells[BR__PLACE_FROM], "its middle, anticlockwise");
+  if (status == BR_OK)
+    status = br__place_row_add (t, cells);
+  for (int k = 0; k < BR__PLACE_COLUMNS; k++)
+    br__text_clear (&cells[k]);
+  for (size_t i = 1; i < corners && status == BR_OK; i++)
+    {
+      br_text text = BR_TEXT_ZERO;
+      status = put_number (&text, "", run, s, i, BR__CORNER_X, BR__CORNER_PART (0, BR__CORNER_X));
+      if (status == BR_OK)
+        status = put_number (&text, " across, ", run, s, i, BR__CORNER_Y, BR__CORNER_PART (0, BR__CORNER_Y));
+      br__text_puts (&text, " up");
+      if (status == BR_OK)
+        status = add_row (t, &text, s, PLACE, i, "", "corner 1, unturned");
+      br__text_clear (&text);
+    }
+  for (told what = CORNER; what <= SIDE && status == BR_OK; what++)
+    status = add_treatments (t, run, s, corners, what);
+  return status;
+}
+
 br_status
 br__place_corners (br__place_table *t, br__run *run, const br__drawn *d)
 {
   const br__shape *s = d->shape;
   size_t corners = br__shape_corners (run->sheet->graph, s->name, strlen (s->name));
   int box = is_box (run, s, corners);
+  const br_number *turn = br_real_rational (&br__shape_value (run->sheet, s, BR__SHAPE_C)->real);
+  if (!turn || br_number_sign (turn) != 0)
+    return add_turned (t, run, s, corners);
   br_text text = BR_TEXT_ZERO;
   br_status status = BR_OK;
   if (box)

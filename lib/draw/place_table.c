@@ -94,7 +94,7 @@ find_features (axis *a)
     {
       const br__drawn *d = &a->view->shapes[i];
       int64_t centre = a->upright ? d->y : d->x, run = a->upright ? d->b : d->a;
-      if (!d->tied)
+      if (!d->tied || d->shape->base)
         continue;
       if (d->shape->kind == BR__BOX || d->pieces)
         {
@@ -453,6 +453,57 @@ add_angles (br__place_table *t, br__run *run, const br__drawn *d)
   return status == BR_NO_MEMORY ? status : BR_OK;
 }
 
+/* The step of a row, a way that it does not go left out.  */
+static br_status
+put_step (br_text *t, br__run *run, const br__shape *s)
+{
+  static const char *const words[] = { " across", " up" };
+  br_status status = BR_OK;
+  int any = 0;
+  for (int i = 0; i < 2 && status == BR_OK; i++)
+    {
+      const br__value *v = br__shape_value (run->sheet, s, i ? BR__SHAPE_C : BR__SHAPE_B);
+      const br_number *q = br_real_rational (&v->real);
+      if (q && br_number_sign (q) == 0)
+        continue;
+      br__text_puts (t, any++ ? ", " : "");
+      status = br__put_drawing_number (t, &v->real, &run->sheet->settings);
+      br__text_puts (t, words[i]);
+    }
+  return status;
+}
+
+/* A row is told once: how many, and the step; a mirror by its axis, from the DATUM.  */
+static br_status
+add_copies (br__place_table *t, br__run *run, const br__shape *s, const br_real *datum)
+{
+  br_text cells[BR__PLACE_COLUMNS] = { BR_TEXT_ZERO, BR_TEXT_ZERO, BR_TEXT_ZERO };
+  br_real at = BR_REAL_ZERO;
+  br_status status;
+  if (s->kind == BR__ROW)
+    {
+      br__text_printf (&cells[BR__PLACE_DIMENSION], "%d × ", br__row_places (run->sheet, s));
+      status = put_step (&cells[BR__PLACE_DIMENSION], run, s);
+      br__text_puts (&cells[BR__PLACE_OF], s->name);
+      br__text_puts (&cells[BR__PLACE_FROM], s->base);
+    }
+  else
+    {
+      status = br_real_sub (&at, &br__shape_value (run->sheet, s, BR__SHAPE_A)->real, datum);
+      if (status == BR_OK)
+        status = br__put_drawing_number (&cells[BR__PLACE_DIMENSION], &at, &run->sheet->settings);
+      br__text_puts (&cells[BR__PLACE_DIMENSION], " across");
+      br__text_printf (&cells[BR__PLACE_OF], "%s, mirror of %s", s->name, s->base);
+      br__text_puts (&cells[BR__PLACE_FROM], "datum");
+    }
+  br_real_clear (&at);
+  if (status == BR_OK)
+    return br__place_row_add (t, cells);
+  for (int i = 0; i < BR__PLACE_COLUMNS; i++)
+    br__text_clear (&cells[i]);
+  return status;
+}
+
 /* ---- All of it ---- */
 
 static br_status
@@ -500,6 +551,9 @@ br__place_table_make (br__place_table *t, br__run *run, const br__side_view *v, 
   for (size_t i = 0; i < v->count && status == BR_OK; i++)
     if (v->shapes[i].tied && v->shapes[i].shape->kind == BR__ARC && v->shapes[i].d < 360 * BR__INCH)
       status = add_angles (t, run, &v->shapes[i]);
+  for (size_t i = 0; i < v->count && status == BR_OK; i++)
+    if (v->shapes[i].tied && v->shapes[i].shape->base)
+      status = add_copies (t, run, v->shapes[i].shape, &datum[0]);
   for (size_t i = 0; i < v->count && status == BR_OK; i++)
     if (v->shapes[i].pieces)
       status = br__place_corners (t, run, &v->shapes[i]);

@@ -148,6 +148,9 @@ typedef struct br__drawn
   size_t profile_count;
   int flat;                     /* all of the profile that shows is as near */
   int hole;                     /* of the shape that a box of another view stands for */
+  struct br__drawn *copies;     /* of a row or a mirror: its figures, but for those that the copied shape draws itself; x y a b
+                                   are as of a box around all */
+  size_t copy_count;
   char *label;                  /* its name, and what it waits for where it is not tied */
   int unlabelled;               /* it found no room */
   size_t balloon;               /* a number on the figure in its stead, or 0 */
@@ -169,7 +172,7 @@ void br__view_clear (br__side_view *v);
    BR_DOMAIN: there is none.  */
 br_status br__view_make (br__side_view *v, br__run *run, const br_number *ratio, const char *layer, const char *of);
 /* Whether S is among them.  */
-int br__is_drawn (const br__shape *s, const char *layer, const char *of);
+int br__is_drawn (const br_sheet *sheet, const br__shape *s, const char *layer, const char *of);
 /* A value in inches as a place on paper; RATIO NULL: at full size.  BITS 0: as many as a place ever needs.  */
 br_status br__to_paper (int64_t *z, const br_real *inches, const br_number *ratio, unsigned bits);
 /* The sine and cosine of an angle in billionths of a degree, in billionths, correctly rounded.  */
@@ -181,12 +184,19 @@ void br__drawn_plot (br__plot *p, const br__drawn *d, int64_t left, int64_t top)
 /* Strokes of the shapes, page y = TOP - y, page x = x + LEFT.  */
 void br__view_plot (br__plot *p, const br__side_view *v, int64_t left, int64_t top);
 
-/* outline_view.c: the pieces of D, of which the reach is known.  */
+/* copies.c: the figures of D, a row or a mirror of which the reach is known, or all of them where the copied shape is not DRAWN.  */
+br_status br__drawn_copies (br__drawn *d, const br_sheet *sheet, const br_number *ratio, int drawn);
+/* How many places the row S has, which does not wait.  */
+int br__row_places (const br_sheet *sheet, const br__shape *s);
+/* outline_view.c: the pieces of LEGS.  */
+br_status br__drawn_pieces (br__drawn *d, const br__legs *legs, const br_number *ratio, unsigned bits);
+void br__drawn_box (br__drawn *d);
+/* The pieces of D, of which the reach is known.  */
 br_status br__drawn_outline (br__drawn *d, const br_sheet *sheet, const br_number *ratio);
 /* Where D reaches as far as AT, up (UPRIGHT) or across: the other number of that place, the least of several, or the
    greatest where GREATEST.  */
 int64_t br__outline_turn (const br__drawn *d, int upright, int greatest, int64_t at);
-void br__outline_plot (br__plot *p, const br__drawn *d, int64_t left, int64_t top);
+void br__outline_plot (br__plot *p, const br__drawn *d, const char *name, int64_t left, int64_t top);
 
 /* dimension_line.c, dimension_place.c: dimension lines on two sides of the view: NEAR below it or to its left, FAR above it or
    to its right.  */

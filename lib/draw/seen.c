@@ -25,18 +25,28 @@ br__seen_clear (br__seen *z)
 
 /* ---- One box ---- */
 
-/* The middle and the size of S along one way of the side view; *KNOWN is 0 while it waits.  */
-static br_status
-extent_of (br__value *middle, br__value *size, int *known, const br_sheet *sheet, const br__shape *s, int upright)
+/* A place of a row or a mirror: the numbers of the figure there, borrowed, or NULL; which one it is.  */
+typedef struct place
 {
-  const br__value *c = br__shape_value (sheet, s, upright ? BR__SHAPE_Y : BR__SHAPE_X);
+  const br__value *numbers;
+  int mirrored;
+  size_t index;
+} place;
+
+/* The middle and the size of S, or of the figure at AT, along one way of the side view; *KNOWN is 0 while it waits.  */
+static br_status
+extent_of (br__value *middle, br__value *size, int *known, const br_sheet *sheet, const br__shape *s, const place *at_place, int upright)
+{
+  const br__value *c = at_place->numbers ? &at_place->numbers[upright ? 2 : 1] : br__shape_value (sheet, s, upright ? BR__SHAPE_Y : BR__SHAPE_X);
+  s = at_place->numbers ? br__shape_source (sheet, s) : s;
   const br__value *low = br__shape_value (sheet, s, upright ? BR__SHAPE_BOTTOM : BR__SHAPE_LEFT);
   const br__value *high = br__shape_value (sheet, s, upright ? BR__SHAPE_TOP : BR__SHAPE_RIGHT);
   br__pad g = { BR_OK, sheet->settings.bits, NULL };
   *known = *known && c && low && high;
   if (!*known)
     return BR_OK;
-  const br_real *at = br__add (&g, &c->real, br__half (&g, br__add (&g, &low->real, &high->real)));
+  const br_real *off = br__half (&g, br__add (&g, &low->real, &high->real));
+  const br_real *at = at_place->mirrored && !upright ? br__sub (&g, &c->real, off) : br__add (&g, &c->real, off);
   br_status status = g.status == BR_OK ? br_real_set (&middle->real, at) : g.status;
   middle->dimension = size->dimension = BR_LENGTH;
   if (status == BR_OK)
@@ -49,7 +59,7 @@ extent_of (br__value *middle, br__value *size, int *known, const br_sheet *sheet
 static br_status
 depth_of (br__value *middle, br__value *size, int *known, const br_sheet *sheet, const br__shape *s, int far)
 {
-  const br__value *c = br__depth_middle (sheet, s), *deep = br__shape_value (sheet, s, BR__SHAPE_DEEP);
+  const br__value *c = br__depth_middle (sheet, s), *deep = br__depth_of (sheet, s);
   *known = *known && c && deep;
   br_status status = *known ? br__value_set (middle, c) : BR_OK;
   if (status == BR_OK && *known && far)
@@ -83,20 +93,22 @@ fix_box (br_sheet *sheet, const char *name, const br__value middle[2], const br_
   return status;
 }
 
-/* Adds S, or its far one of two, as it is seen; nothing while a number of it waits.  */
+/* Adds S, or the figure of it at AT, or its far one of two, as it is seen; nothing while a number of it waits.  */
 static br_status
-add_box (br__seen *z, const br_sheet *sheet, const br__shape *s, int far)
+add_box (br__seen *z, const br_sheet *sheet, const br__shape *s, const place *at, int far)
 {
   br__value middle[2] = { BR__VALUE_ZERO, BR__VALUE_ZERO }, size[2] = { BR__VALUE_ZERO, BR__VALUE_ZERO };
   int known = 1, top = z->from == BR__FROM_ABOVE;
   br_text name = BR_TEXT_ZERO;
-  br_status status = extent_of (&middle[!top], &size[!top], &known, sheet, s, !top);
+  br_status status = extent_of (&middle[!top], &size[!top], &known, sheet, s, at, !top);
   if (status == BR_OK)
     status = depth_of (&middle[top], &size[top], &known, sheet, s, far);
   /* Up is away from whoever looks at the side.  */
   if (status == BR_OK && known && top)
     status = br_real_neg (&middle[1].real, &middle[1].real);
   br__text_printf (&name, "%s%s", far ? "far " : "", s->name);
+  if (at->index)
+    br__text_printf (&name, " %zu", at->index + 1);
   br__shape *box = status == BR_OK && known ? br__alloc_zero (1, sizeof *box) : NULL;
   if (box)
     {
@@ -119,6 +131,50 @@ add_box (br__seen *z, const br_sheet *sheet, const br__shape *s, int far)
   return status;
 }
 
+/* A box of S at AT, and the far one where both sides have it.  */
+static br_status
+add_boxes (br__seen *z, const br_sheet *sheet, const br__shape *s, const place *at)
+{
+  const int depth = br__depth_source (sheet, s)->depth;
+  br_status status = depth ? add_box (z, sheet, s, at, 0) : BR_OK;
+  return status == BR_OK && depth > BR__FROM_DEPTH ? add_box (z, sheet, s, at, 1) : status;
+}
+
+static br_status
+room_for (br__seen *z, size_t count)
+{
+  return br__grow (&z->of, &z->room, z->count + 2 * count, sizeof *z->of) ? BR_OK : BR_NO_MEMORY;
+}
+
+/* Each figure of S, a row or a mirror.  */
+static br_status
+add_copies (br__seen *z, const br_sheet *sheet, const br__shape *s)
+{
+  br__work work = { &sheet->settings, NULL, NULL };
+  br__sketch sketch = { &work, BR_OK, NULL };
+  br__places p = { NULL, 0, 0, 0 };
+  br__numbers n;
+  place at = { NULL, 0, 0 };
+  br_status status = br__shape_numbers (&n, sheet, s);
+  if (status == BR_OK)
+    status = br__shape_places (&p, &sketch, n.rows, n.count);
+  if (status == BR_OK)
+    status = room_for (z, p.count);
+  for (const br__shape *c = s; c->base && status == BR_OK; c = br__shape_find (sheet, c->base, strlen (c->base)))
+    at.mirrored ^= c->kind == BR__MIRROR;
+  /* The first place of a row is its shape, or the first one of a row of that.  */
+  size_t first = status == BR_OK && s->kind == BR__ROW ? p.count / (size_t) br__row_places (sheet, s) : 0;
+  for (at.index = first; at.index < p.count && status == BR_OK; at.index++)
+    {
+      at.numbers = p.rows + at.index * p.numbers;
+      status = add_boxes (z, sheet, s, &at);
+    }
+  br__places_clear (&p);
+  br__numbers_clear (&n);
+  br__sketch_clear (&sketch);
+  return status == BR_DOMAIN ? BR_OK : status;
+}
+
 /* ---- All of them ---- */
 
 br_status
@@ -127,10 +183,9 @@ br__seen_make (br__seen *z, br__run *run, br__seen_from from, const char *layer,
   br__seen made = { .from = from };
   size_t count = 0;
   for (const br__shape *s = run->sheet->shapes; s; s = s->next)
-    count += (size_t) br__is_drawn (s, layer, of);
-  made.of = br__alloc_zero (2 * count + 1, sizeof *made.of);
+    count += (size_t) br__is_drawn (run->sheet, s, layer, of);
   made.flat = br__alloc_zero (count + 1, sizeof *made.flat);
-  br_status status = made.of && made.flat ? br__sheet_new (&made.sheet, run->sheet->language) : BR_NO_MEMORY;
+  br_status status = made.flat ? br__sheet_new (&made.sheet, run->sheet->language) : BR_NO_MEMORY;
   if (status == BR_OK)
     {
       br__settings_clear (&made.sheet->settings);
@@ -139,14 +194,16 @@ br__seen_make (br__seen *z, br__run *run, br__seen_from from, const char *layer,
   for (const br__shape *s = run->sheet->shapes; s && status == BR_OK; s = s->next)
     {
       size_t before = made.count;
-      if (!br__is_drawn (s, layer, of))
+      if (!br__is_drawn (run->sheet, s, layer, of))
         continue;
-      if (s->depth)
-        status = add_box (&made, run->sheet, s, 0);
-      if (status == BR_OK && s->depth > BR__FROM_DEPTH)
-        status = add_box (&made, run->sheet, s, 1);
+      const place here = { NULL, 0, 0 };
+      status = s->base ? add_copies (&made, run->sheet, s) : room_for (&made, 1);
+      if (status == BR_OK && !s->base)
+        status = add_boxes (&made, run->sheet, s, &here);
       /* A hole without depth goes through what it is in, and needs none.  */
-      if (made.count == before && !(s->hole && !s->depth))
+      int hole = br__shape_source (run->sheet, s)->hole && !br__depth_source (run->sheet, s)->depth;
+      int alone = s->kind == BR__ROW && br__shape_value (run->sheet, s, BR__SHAPE_A) && br__row_places (run->sheet, s) == 1;
+      if (made.count == before && !hole && !alone)
         made.flat[made.flat_count++] = s;
     }
   if (status != BR_OK)

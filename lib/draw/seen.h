@@ -15,6 +15,7 @@ typedef struct br__seen
   br__seen_from from;
   br_sheet *sheet;
   const br__shape **of;
+  size_t room;                  /* of OF */
   size_t count;
   const br__shape **flat;       /* without a depth, or one that waits: they are not in it */
   size_t flat_count;

@@ -23,6 +23,9 @@ br__view_clear (br__side_view *v)
       br__free (v->shapes[i].label);
       br__free (v->shapes[i].pieces);
       br__free (v->shapes[i].profile);
+      for (size_t k = 0; k < v->shapes[i].copy_count; k++)
+        br__free (v->shapes[i].copies[k].pieces);
+      br__free (v->shapes[i].copies);
     }
   br__free (v->shapes);
   memset (v, 0, sizeof *v);
@@ -120,13 +123,13 @@ make_up_sizes (br__drawn *d, const int known[6], int64_t u)
 {
   static const int guess[][4] =
   {
-    { 0, 0, 0, 0 }, { 2, 0, 0, 0 }, { 8, 2, 0, 0 }, { 3, 4, 0, 0 }, { 8, 0, 0, 0 }, { 0, 0, 0, 0 }
+    { 0, 0, 0, 0 }, { 2, 0, 0, 0 }, { 8, 2, 0, 0 }, { 3, 4, 0, 0 }, { 8, 0, 0, 0 }
   };
   int64_t *const sizes[] = { &d->a, &d->b, &d->c, &d->d };
   for (int i = 0; i < 4; i++)
     if (!known[2 + i])
-      *sizes[i] = guess[d->shape->kind][i] * u;
-  if (d->shape->kind == BR__OUTLINE)
+      *sizes[i] = d->shape->kind < BR__OUTLINE ? guess[d->shape->kind][i] * u : 0;
+  if (d->shape->kind >= BR__OUTLINE)
     {
       d->a = 8 * u;
       d->b = 4 * u;
@@ -151,8 +154,8 @@ half_sizes (int64_t *across, int64_t *up, const br__drawn *d)
     {
     case BR__CIRCLE: *across = *up = d->a; break;
     case BR__ARC: *across = *up = d->b; break;
-    case BR__BOX: case BR__OUTLINE: *across = d->a / 2; *up = d->b / 2; break;
     case BR__LINE: *across = size_of (d->a) / 2 + d->c / 2; *up = size_of (d->b) / 2 + d->c / 2; break;
+    default: *across = d->a / 2; *up = d->b / 2; break;
     }
 }
 
@@ -173,11 +176,19 @@ make_up_place (br__drawn *d, const int known[6], int64_t *left, int64_t top, int
 
 /* ---- All of them ---- */
 
+/* A row or a mirror belongs where its shape does, unless it says where.  */
 int
-br__is_drawn (const br__shape *s, const char *layer, const char *of)
+br__is_drawn (const br_sheet *sheet, const br__shape *s, const char *layer, const char *of)
 {
-  return s->active && (!layer || (s->layer && strcmp (s->layer, layer) == 0))
-         && (!of || (s->of && strcmp (s->of, of) == 0));
+  const char *own_layer = NULL, *own_part = NULL;
+  if (!s || !s->active)
+    return 0;
+  for (; s; s = s->base ? br__shape_find (sheet, s->base, strlen (s->base)) : NULL)
+    {
+      own_layer = own_layer ? own_layer : s->layer;
+      own_part = own_part ? own_part : s->of;
+    }
+  return (!layer || (own_layer && strcmp (own_layer, layer) == 0)) && (!of || (own_part && strcmp (own_part, of) == 0));
 }
 
 /* 1 where an end of the bar D is the centre of a circle: it turns or is held there.  */
@@ -217,6 +228,16 @@ make_label (br__drawn *d, const br__side_view *v, const br_sheet *sheet)
   return status != BR_OK ? status : d->label ? BR_OK : BR_NO_MEMORY;
 }
 
+/* 1 if the shape NAME is among those of V.  */
+static int
+is_in (const br__side_view *v, const char *name)
+{
+  for (size_t i = 0; i < v->count; i++)
+    if (strcmp (v->shapes[i].shape->name, name) == 0)
+      return 1;
+  return 0;
+}
+
 /* The tied ones; KNOWN gets what is known of the numbers of each.  */
 static br_status
 take_tied (br__side_view *v, int (*known)[6], br__run *run, const br_number *ratio)
@@ -234,6 +255,8 @@ take_tied (br__side_view *v, int (*known)[6], br__run *run, const br_number *rat
         status = read_reach (d, run->sheet, ratio);
       if (status == BR_OK && d->tied && d->shape->kind == BR__OUTLINE)
         status = br__drawn_outline (d, run->sheet, ratio);
+      if (status == BR_OK && d->tied && d->shape->base)
+        status = br__drawn_copies (d, run->sheet, ratio, is_in (v, d->shape->base));
       v->loose += !d->tied;
       if (status != BR_OK || !d->tied)
         continue;
@@ -278,14 +301,14 @@ br__view_make (br__side_view *v, br__run *run, const br_number *ratio, const cha
   br__side_view made = BR__VIEW_ZERO;
   size_t count = 0;
   for (const br__shape *s = run->sheet->shapes; s; s = s->next)
-    count += (size_t) br__is_drawn (s, layer, of);
+    count += (size_t) br__is_drawn (run->sheet, s, layer, of);
   if (!count)
     return BR_DOMAIN;
   int (*known)[6] = br__alloc_zero (count, sizeof *known);
   made.shapes = br__alloc_zero (count, sizeof *made.shapes);
   br_status status = known && made.shapes ? BR_OK : BR_NO_MEMORY;
   for (const br__shape *s = run->sheet->shapes; s && status == BR_OK; s = s->next)
-    if (br__is_drawn (s, layer, of))
+    if (br__is_drawn (run->sheet, s, layer, of))
       made.shapes[made.count++].shape = s;
   if (status == BR_OK)
     status = take_tied (&made, known, run, ratio);
@@ -338,7 +361,7 @@ plot_shape (br__plot *p, const br__drawn *d, int64_t x, int64_t y)
       ink = br__plot_add (p, BR__INK_CIRCLE, BR__PEN_OUTLINE, x, y);
       ink->r = d->a;
       return ink;
-    case BR__BOX: case BR__OUTLINE:
+    default:
       ink = br__plot_add (p, BR__INK_BOX, BR__PEN_OUTLINE, x - d->a / 2, y - d->b / 2);
       ink->x2 = ink->x + d->a;
       ink->y2 = ink->y + d->b;
@@ -360,17 +383,34 @@ plot_shape (br__plot *p, const br__drawn *d, int64_t x, int64_t y)
   return ink;
 }
 
-void
-br__drawn_plot (br__plot *p, const br__drawn *d, int64_t left, int64_t top)
+static void
+put_centres (br__plot *p, const br__side_view *v, const br__drawn *d, int64_t left, int64_t top)
+{
+  int64_t x = left + d->x, y = top - d->y;
+  int disc = d->shape->kind == BR__CIRCLE || (d->shape->kind == BR__ARC && d->shape->word);
+  if (disc && d->tied && !is_inside_another (v, d))
+    plot_centre (p, x, y, (d->reach.x2 - d->reach.x) / 2);
+  for (int end = -1; end < 2 && d->shape->kind == BR__LINE && d->shape->hole && d->tied; end += 2)
+    plot_centre (p, x + end * d->a / 2, y - end * d->b / 2, d->c / 2);
+}
+
+static void
+plot_drawn (br__plot *p, const br__drawn *d, const char *name, int64_t left, int64_t top)
 {
   if (d->pieces)
     {
-      br__outline_plot (p, d, left, top);
+      br__outline_plot (p, d, name, left, top);
       return;
     }
   br__ink *ink = plot_shape (p, d, left + d->x, top - d->y);
   ink->dashed = !d->tied;
-  br__ink_name (p, ink, d->shape->name);
+  br__ink_name (p, ink, name);
+}
+
+void
+br__drawn_plot (br__plot *p, const br__drawn *d, int64_t left, int64_t top)
+{
+  plot_drawn (p, d, d->shape->name, left, top);
 }
 
 void
@@ -381,9 +421,15 @@ br__view_plot (br__plot *p, const br__side_view *v, int64_t left, int64_t top)
   for (size_t i = 0; i < v->count; i++)
     {
       const br__drawn *d = &v->shapes[i];
-      int64_t x = left + d->x, y = top - d->y;
-      if (d->shape->kind == BR__CIRCLE && d->tied && !is_inside_another (v, d))
-        plot_centre (p, x, y, d->a);
+      for (size_t k = 0; k < d->copy_count; k++)
+        {
+          put_centres (p, v, &d->copies[k], left, top);
+          plot_drawn (p, &d->copies[k], d->shape->name, left, top);
+          br__hide_lines (p, v, &d->copies[k], left, top);
+        }
+      if (d->copies)
+        continue;
+      put_centres (p, v, d, left, top);
       br__drawn_plot (p, d, left, top);
       br__hide_lines (p, v, d, left, top);
     }

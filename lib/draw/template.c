@@ -183,8 +183,10 @@ name_hole (br__drawn *d, const br_sheet *sheet)
 {
   br_real diameter = BR_REAL_ZERO;
   br_text t = BR_TEXT_ZERO;
-  const br__value *radius = br__shape_value (sheet, d->shape, BR__SHAPE_A);
-  br_status status = radius ? br_real_add (&diameter, &radius->real, &radius->real) : BR_DOMAIN;
+  int slot = d->shape->kind == BR__LINE;
+  const br__value *size = br__shape_value (sheet, d->shape, slot ? BR__SHAPE_C : BR__SHAPE_A);
+  br_status status = !size ? BR_DOMAIN : slot ? br_real_set (&diameter, &size->real) : br_real_add (&diameter, &size->real, &size->real);
+  br__text_puts (&t, slot ? "slot, " : "");
   if (status == BR_OK)
     status = put_drill (&t, &diameter, &sheet->settings);
   char *label = status == BR_OK ? br__strndup (br__text_string (&t), t.length) : NULL;
@@ -210,6 +212,8 @@ name_holes (work *w)
         status = name_hole (&w->view.shapes[i], w->run->sheet);
         w->holes++;
       }
+    else if (w->view.shapes[i].copies && w->view.shapes[i].copies[0].shape->hole)
+      w->holes += w->view.shapes[i].copy_count;
   return status;
 }
 

@@ -77,15 +77,16 @@ put_shape (br__canvas *c, const br__drawn *d)
   switch (d->shape->kind)
     {
     case BR__CIRCLE: br__stylus_arc (&s, d->x, d->y, d->a, 0, 360 * DEGREE); break;
-    case BR__BOX: put_box (&s, d); break;
-    case BR__OUTLINE:
-      if (d->pieces)
-        br__outline_walk (&s, d);
-      else
-        put_box (&s, d);
-      break;
     case BR__ARC: put_strip (&s, d); break;
     case BR__LINE: put_bar (&s, d); break;
+    default:
+      if (d->pieces)
+        br__outline_walk (&s, d);
+      else if (!d->copies)
+        put_box (&s, d);
+      for (size_t i = 0; i < d->copy_count; i++)
+        put_shape (c, &d->copies[i]);
+      break;
     }
 }
 
@@ -164,7 +165,7 @@ put_mark (br__canvas *c, const br__drawn *d, char letter)
       return mark_curve (c, d, letter, (d->a + d->b) / 2) || mark_curve (c, d, letter, d->b + step)
              || mark_curve (c, d, letter, d->a - step);
     default:
-      return mark_straight (c, d, letter);
+      return d->copies ? put_mark (c, &d->copies[d->copy_count - 1], letter) : mark_straight (c, d, letter);
     }
 }
 
@@ -235,7 +236,7 @@ put_shapes (br_record *r, br__canvas *c, const br_sheet *sheet, const br__side_v
       status = br__shape_size_words (&size, sheet, d->shape);
       br__put_text (row, "mark", letter);
       br__put_text (row, "name", d->shape->name);
-      br__put_text (row, "shape", br__shape_kind_word (d->shape->kind));
+      br__put_text (row, "shape", br__shape_statement (d->shape));
       br__put_from (row, "size", &size);
       br__shape_waiting (br__put_list (row, "waiting"), sheet, d->shape);
       br__text_clear (&size);

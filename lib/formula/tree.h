@@ -27,6 +27,7 @@ enum
   BR__SHAPE_AREA, BR__SHAPE_PERIMETER,
   /* Of a shape that has a depth: its middle in depth, or how far both of a pair lie from there; and its depth.  */
   BR__SHAPE_Z, BR__SHAPE_Z_BOTH, BR__SHAPE_DEEP,
+  BR__SHAPE_BASE,                               /* of a row or a mirror alone: the kind of the shape that it copies */
   BR__SHAPE_NUMBERS,
   /* What a formula may ask of one shape, and of two.  */
   BR__SHAPE_SIDE_LEFT, BR__SHAPE_SIDE_RIGHT, BR__SHAPE_SIDE_TOP, BR__SHAPE_SIDE_BOTTOM,

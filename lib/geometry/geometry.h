@@ -61,8 +61,17 @@ const br_real *br__point_to_segment (br__pad *g, br__point p, br__point a, br__p
    circle: centre x y, a radius.  box: centre x y, a width, b height.
    arc: centre x y, a inner and b outer radius, c where it begins, d how far it turns (0 to 360).
    line: middle x y, a and b from its start to its end, c its width with round ends, or 0.
-   outline: x y where its corners are measured from, a how many there are; it is no br__figure, but a path.  */
-typedef enum br__shape_kind { BR__CIRCLE = 1, BR__BOX, BR__ARC, BR__LINE, BR__OUTLINE } br__shape_kind;
+   outline: x y where its corners are measured from, a how many there are; it is no br__figure, but a path.
+   row: x y of the shape that it repeats, a how many places, b c the step, d how many figures in all.
+   mirror: x y of the shape that it shows mirrored, a where the upright axis is, d how many figures in all.
+   Both are places of figures; behind their numbers stand those of the shape they copy.  */
+typedef enum br__shape_kind { BR__CIRCLE = 1, BR__BOX, BR__ARC, BR__LINE, BR__OUTLINE, BR__ROW, BR__MIRROR } br__shape_kind;
+
+static inline int
+br__is_copy (int kind)
+{
+  return kind == BR__ROW || kind == BR__MIRROR;
+}
 
 typedef struct br__figure
 {

@@ -17,6 +17,7 @@ libbenchrule_core_la_SOURCES += \
   lib/geometry/shape_call.h \
   lib/geometry/shape_legs.c \
   lib/geometry/shape_measure.c \
+  lib/geometry/shape_places.c \
   lib/geometry/sketch.c \
   lib/geometry/sketch.h \
   lib/geometry/strip.h \

@@ -201,20 +201,6 @@ piece_of (const br__leg *leg, br__pad *g)
   return p;
 }
 
-/* The corner whose side, cut or round LEG is: the one that it ends in.  */
-static size_t
-corner_of (const check *c, size_t leg)
-{
-  size_t at = 0;
-  for (size_t i = 0; i < c->count; i++)
-    {
-      at += 1 + (size_t) is_given (c, i, BR__CORNER_RISE) + (size_t) is_given (c, i, BR__CORNER_CUT);
-      if (leg < at)
-        return i;
-    }
-  return 0;
-}
-
 static br_status
 check_crossings (check *c, const br__legs *legs)
 {
@@ -227,7 +213,7 @@ check_crossings (check *c, const br__legs *legs)
   for (size_t i = 0; i < n && status == BR_OK; i++)
     for (size_t k = i + 1; k < n && status == BR_OK && g->status == BR_OK; k++)
       {
-        size_t a = corner_of (c, i), b = corner_of (c, k);
+        size_t a = legs->rows[i].corner, b = legs->rows[k].corner;
         /* A round touches its own sides and goes no farther.  */
         int beside = k == i + 1 || (i == 0 && k == n - 1), rise = is_given (c, a, BR__CORNER_RISE) || is_given (c, b, BR__CORNER_RISE);
         if (beside ? rise && br__neighbours_meet (g, &p[i], &p[k]) : br__pieces_meet (g, &p[i], &p[k]))

@@ -207,10 +207,24 @@ twice_area (br__sketch *s, const corner *c, size_t count)
   return sum;
 }
 
+/* The side before C, unless the corners at both of its ends take all of it.  */
+static void
+add_side (br__legs *legs, br__sketch *s, const corner *before, const corner *c)
+{
+  spot run = minus (s, c->before_it, before->behind_it);
+  int along = 1, up = 1;
+  if (before->cut && c->cut && !run.x->slot && !run.y->slot
+      && br_real_sign (&along, &run.x->real, s->work->settings->bits) == BR_OK && along == 0
+      && br_real_sign (&up, &run.y->real, s->work->settings->bits) == BR_OK && up == 0)
+    return;
+  add_leg (legs, s, before->behind_it, c->before_it);
+}
+
 br_status
 br__outline_legs (br__legs *legs, br__sketch *s, const br__value *corners, size_t count)
 {
   corner *c = br__alloc_zero (count, sizeof *c);
+  size_t told = 0;
   memset (legs, 0, sizeof *legs);
   if (!c)
     return s->status = BR_NO_MEMORY;
@@ -225,11 +239,13 @@ br__outline_legs (br__legs *legs, br__sketch *s, const br__value *corners, size_
       if (c[i].rise)
         add_rise (legs, s, before, &c[i]);
       else
-        add_leg (legs, s, before->behind_it, c[i].before_it);
+        add_side (legs, s, before, &c[i]);
       if (c[i].slope)
         add_round (legs, s, &c[i]);
       else if (c[i].cut)
         add_leg (legs, s, c[i].before_it, c[i].behind_it);
+      for (; told < legs->count; told++)
+        legs->rows[told].corner = i;
     }
   br__free (c);
   return s->status;
@@ -354,8 +370,61 @@ centre_of_area (br__sketch *s, const br__legs *legs, int level)
   return quo (s, sum, area (s, legs));
 }
 
+/* ---- Turned ---- */
+
+/* What it is turned about: the middle of its width and height.  The centre of its area would be as good, but is seldom a
+   number of which equality is decided.  */
+static spot
+pivot_of (br__sketch *s, const br__legs *legs)
+{
+  return middle (s, (spot) { reach (s, legs, BR__OUTLINE_LEFT), reach (s, legs, BR__OUTLINE_BOTTOM) },
+                 (spot) { reach (s, legs, BR__OUTLINE_RIGHT), reach (s, legs, BR__OUTLINE_TOP) });
+}
+
+static spot
+turned (br__sketch *s, spot p, spot pivot, spot unit)
+{
+  spot d = minus (s, p, pivot);
+  return (spot) { add (s, pivot.x, sub (s, mul (s, d.x, unit.x), mul (s, d.y, unit.y))),
+                  add (s, pivot.y, add (s, mul (s, d.x, unit.y), mul (s, d.y, unit.x))) };
+}
+
+static spot
+unit_of (br__sketch *s, value angle)
+{
+  return (spot) { br__sketch_do (s, BR__CODE_COS, angle, NULL), br__sketch_do (s, BR__CODE_SIN, angle, NULL) };
+}
+
+void
+br__legs_turn (br__legs *legs, br__sketch *s, const br__value *angle)
+{
+  if (is_zero (angle))
+    return;
+  const spot pivot = pivot_of (s, legs), unit = unit_of (s, angle);
+  for (size_t i = 0; i < legs->count; i++)
+    {
+      br__leg *leg = &legs->rows[i];
+      const spot from = turned (s, start_of (leg), pivot, unit), to = turned (s, (spot) { leg->x2, leg->y2 }, pivot, unit);
+      leg->x = from.x, leg->y = from.y, leg->x2 = to.x, leg->y2 = to.y;
+      if (!leg->slope)
+        continue;
+      const spot centre = turned (s, (spot) { leg->centre_x, leg->centre_y }, pivot, unit);
+      leg->centre_x = centre.x, leg->centre_y = centre.y;
+    }
+}
+
+static value
+middle_of (br__sketch *s, const br__legs *legs, const br__value *angle, int level)
+{
+  if (is_zero (angle))
+    return centre_of_area (s, legs, level);
+  const spot at = { centre_of_area (s, legs, 1), centre_of_area (s, legs, 0) };
+  const spot z = turned (s, at, pivot_of (s, legs), unit_of (s, angle));
+  return level ? z.x : z.y;
+}
+
 br_status
-br__legs_measure (br__value *z, br__sketch *s, const br__legs *legs, br__outline_measure what)
+br__legs_measure (br__value *z, br__sketch *s, br__legs *legs, const br__value *angle, br__outline_measure what)
 {
   value v;
   switch (what)
@@ -363,9 +432,12 @@ br__legs_measure (br__value *z, br__sketch *s, const br__legs *legs, br__outline
     case BR__OUTLINE_AREA: v = mul (s, legs->side, area (s, legs)); break;
     case BR__OUTLINE_PERIMETER: v = perimeter (s, legs); break;
     case BR__OUTLINE_MIDDLE_X: case BR__OUTLINE_MIDDLE_Y:
-      v = centre_of_area (s, legs, what == BR__OUTLINE_MIDDLE_X);
+      v = middle_of (s, legs, angle, what == BR__OUTLINE_MIDDLE_X);
       break;
-    default: v = reach (s, legs, what); break;
+    default:
+      br__legs_turn (legs, s, angle);
+      v = reach (s, legs, what);
+      break;
     }
   return s->status == BR_OK ? br__value_set (z, v) : s->status;
 }

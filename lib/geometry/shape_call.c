@@ -207,18 +207,21 @@ static br_status
 call_clear (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
 {
   int varies = 0, plain = 1;
+  unsigned first = br__shape_number_count (args, count);
+  /* A shape that has become another kind, of which all numbers are put in before anyone asks: br__distances_refresh.  */
+  if (!first || first + br__shape_number_count (args + first, count - first) != count)
+    {
+      z->dimension = BR_LENGTH;
+      return BR_OK;
+    }
+  if (br__is_copy (whole_of (&args[0])) || br__is_copy (whole_of (&args[first])))
+    return br__call_clear_places (w, z, args, count, self);
   for (unsigned i = 0; i < count; i++)
     varies |= args[i].slot != 0;
   for (int i = 0; i < 14; i += 7)
     plain &= whole_of (&args[i]) == BR__BOX || whole_of (&args[i]) == BR__CIRCLE;
   if (count > 14)
     return br__call_clear_paths (w, z, args, count, self);
-  /* An outline, whose corners are put in before anyone asks: br__distances_refresh.  */
-  if (whole_of (&args[0]) == BR__OUTLINE || whole_of (&args[7]) == BR__OUTLINE)
-    {
-      z->dimension = BR_LENGTH;
-      return BR_OK;
-    }
   if (!varies || !plain)
     {
       int arc = whole_of (&args[0]) == BR__ARC || whole_of (&args[7]) == BR__ARC;
@@ -277,6 +280,19 @@ call_run (br__work *w, br__value *z, br__value *args, unsigned count, const br__
   return status == BR_OK ? give (z, &args[0], BR_LENGTH) : status;
 }
 
+static br_status
+call_rim (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
+{
+  br__value rim = BR__VALUE_ZERO;
+  (void) count;
+  (void) self;
+  br_status status = br__operate (w, &rim, BR__CODE_SUB, &args[0], &args[1]);
+  if (status == BR_OK)
+    status = want_sign (w, &rim, 0, 0, "the hole of a plate is smaller than the plate");
+  br__value_clear (&rim);
+  return status == BR_OK ? give (z, &args[0], BR_LENGTH) : status;
+}
+
 const br__function *
 br__shape_function (br__shape_call call)
 {
@@ -299,12 +315,21 @@ br__shape_function (br__shape_call call)
     [BR__CALL_REACH] = ROW ("reach", 7, call_reach, .measure = measure_reach, .rates = "---11aa"),
     [BR__CALL_CLEAR] = ROW ("clear", 14, call_clear, .measure = measure_clear, .rates = "-1111aa-1111aa"),
     [BR__CALL_CLEAR_ARC] = ROW ("clear", 14, call_clear, .measure = measure_clear, .rates = "j1111aa-1111aa"),
+    /* The radius of a plate, and that of its hole.  */
+    [BR__CALL_RIM] = ROW ("rim", 2, call_rim,),
     [BR__CALL_RUN] = ROW ("run", 2, call_run,),
     [BR__CALL_CUT] = ROW ("cut", 1, call_size,),
     [BR__CALL_RISE] = ROW ("rise", 1, call_rise,),
     [BR__CALL_CORNERS] = ROW ("corners", 0, br__call_corners,),
     OUTLINE (RIGHT), OUTLINE (TOP), OUTLINE (LEFT), OUTLINE (BOTTOM), OUTLINE (MIDDLE_X), OUTLINE (MIDDLE_Y),
     OUTLINE (AREA), OUTLINE (PERIMETER),
+    [BR__CALL_COUNT] = ROW ("qty", 1, br__call_count,),
+    [BR__CALL_STEP] = ROW ("step", 2, br__call_step,),
+    /* Of the copy, then the kind of its shape and number d of that.  */
+    [BR__CALL_PLACES] = ROW ("places", 3, br__call_places,),
+    /* Of the first place, then how many there are and the step.  */
+    [BR__CALL_ROW_LOW] = ROW ("row", 3, br__call_row_reach, .variant = -1),
+    [BR__CALL_ROW_HIGH] = ROW ("row", 3, br__call_row_reach, .variant = 1),
     [BR__CALL_AREA] = ROW ("area", 7, br__call_extent, .variant = BR__OUTLINE_AREA),
     [BR__CALL_PERIMETER] = ROW ("perimeter", 7, br__call_extent, .variant = BR__OUTLINE_PERIMETER),
     [BR__CALL_DEPTH] = ROW ("depth", 1, call_size,),

@@ -13,7 +13,8 @@ typedef enum br__shape_call
   BR__CALL_OUTLINE_RIGHT, BR__CALL_OUTLINE_TOP, BR__CALL_OUTLINE_LEFT, BR__CALL_OUTLINE_BOTTOM,
   BR__CALL_OUTLINE_MIDDLE_X, BR__CALL_OUTLINE_MIDDLE_Y, BR__CALL_OUTLINE_AREA, BR__CALL_OUTLINE_PERIMETER,
   BR__CALL_AREA, BR__CALL_PERIMETER,
-  BR__CALL_DEPTH, BR__CALL_TRACK, BR__CALL_BETWEEN, BR__CALL_APART, BR__CALL_APART_BOTH
+  BR__CALL_DEPTH, BR__CALL_TRACK, BR__CALL_BETWEEN, BR__CALL_APART, BR__CALL_APART_BOTH,
+  BR__CALL_COUNT, BR__CALL_STEP, BR__CALL_PLACES, BR__CALL_RIM, BR__CALL_ROW_LOW, BR__CALL_ROW_HIGH
 } br__shape_call;
 
 const br__function *br__shape_function (br__shape_call call);
@@ -22,6 +23,14 @@ const br__function *br__shape_function (br__shape_call call);
 br_status br__call_corners (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
 br_status br__call_outline (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
 br_status br__call_extent (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
+/* shape_places.c: what rows and mirrors are made of.  */
+br_status br__call_count (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
+br_status br__call_step (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
+br_status br__call_places (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
+br_status br__call_row_reach (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
+/* The least distance of all figures of the one and the other; SELF gives that of two.  */
+br_status br__call_clear_places (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
+
 br_status br__call_clear_paths (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
 
 /* depth_call.c */

@@ -162,10 +162,19 @@ put_strip (const maker *m, value n)
 }
 
 unsigned
-br__shape_number_count (const br__value *numbers)
+br__shape_number_count (const br__value *numbers, unsigned room)
 {
-  unsigned corners = whole_of (&numbers[KIND]) == BR__OUTLINE ? (unsigned) whole_of (&numbers[A]) : 0;
-  return NUMBERS + corners * BR__CORNER_NUMBERS;
+  unsigned more = 0;
+  if (room < NUMBERS)
+    return 0;
+  if (br__is_copy ((int) whole_of (&numbers[KIND])))
+    {
+      more = br__shape_number_count (numbers + NUMBERS, room - NUMBERS);
+      return more ? NUMBERS + more : 0;
+    }
+  if (whole_of (&numbers[KIND]) == BR__OUTLINE)
+    more = (unsigned) whole_of (&numbers[A]) * BR__CORNER_NUMBERS;
+  return more <= room - NUMBERS ? NUMBERS + more : 0;
 }
 
 br_status
@@ -208,6 +217,7 @@ br__shape_legs (br__legs *legs, br__sketch *s, const br__value *numbers)
   if (whole_of (&numbers[KIND]) == BR__OUTLINE)
     {
       br_status status = br__outline_legs (legs, s, numbers + NUMBERS, (size_t) whole_of (&numbers[A]));
+      br__legs_turn (legs, s, &numbers[C]);
       if (status == BR_OK)
         move_legs (legs, s, &numbers[X], &numbers[Y]);
       return s->status;

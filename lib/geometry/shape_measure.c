@@ -42,10 +42,10 @@ br__call_outline (br__work *w, br__value *z, br__value *args, unsigned count, co
 {
   br__sketch s = { w, BR_OK, NULL };
   br__legs legs = { NULL, 0, 0, NULL };
-  /* Behind the corners stands their number, so that they have been looked at.  */
-  br_status status = br__outline_legs (&legs, &s, args, (count - 1) / BR__CORNER_NUMBERS);
+  /* Behind the corners stands their number, so that they have been looked at, and how far it is turned.  */
+  br_status status = br__outline_legs (&legs, &s, args, (count - 2) / BR__CORNER_NUMBERS);
   if (status == BR_OK)
-    status = br__legs_measure (z, &s, &legs, (br__outline_measure) self->variant);
+    status = br__legs_measure (z, &s, &legs, &args[count - 1], (br__outline_measure) self->variant);
   z->dimension = self->variant == BR__OUTLINE_AREA ? BR_AREA : BR_LENGTH;
   br__legs_clear (&legs);
   br__sketch_clear (&s);
@@ -196,11 +196,10 @@ br__call_clear_paths (br__work *w, br__value *z, br__value *args, unsigned count
     { .name = "clear", .parameters = "", .summary = "", .measure = measure_paths, .rates = "j---p" };
   br__sketch s = { w, BR_OK, NULL };
   br__legs p = { NULL, 0, 0, NULL }, q = { NULL, 0, 0, NULL };
-  (void) count;
   (void) self;
   br_status status = br__shape_legs (&p, &s, args);
   if (status == BR_OK)
-    status = br__shape_legs (&q, &s, args + br__shape_number_count (args));
+    status = br__shape_legs (&q, &s, args + br__shape_number_count (args, count));
   size_t numbers = HEAD + BR__PIECE_NUMBERS * (p.count + q.count);
   br__value *v = status == BR_OK ? br__alloc_zero (numbers, sizeof *v) : NULL;
   if (status == BR_OK && !v)

@@ -28,6 +28,7 @@ typedef struct br__leg
 {
   const br__value *x, *y, *x2, *y2;
   const br__value *slope, *radius, *centre_x, *centre_y;
+  size_t corner;                /* of an outline: its side, cut or round */
 } br__leg;
 
 typedef struct br__legs
@@ -56,14 +57,27 @@ typedef enum br__outline_measure
   BR__OUTLINE_AREA, BR__OUTLINE_PERIMETER
 } br__outline_measure;
 
-/* Z, of which the dimension is the caller's to set.  */
-br_status br__legs_measure (br__value *z, br__sketch *s, const br__legs *legs, br__outline_measure what);
+/* Z, of which the dimension is the caller's to set.  LEGS are as they are before they turn by ANGLE, as they may do here.  */
+br_status br__legs_measure (br__value *z, br__sketch *s, br__legs *legs, const br__value *angle, br__outline_measure what);
+/* About the middle of their width and height.  */
+void br__legs_turn (br__legs *legs, br__sketch *s, const br__value *angle);
 
 /* shape_legs.c: the path of a shape by its seven numbers, and those of its corners behind them.  */
 br_status br__shape_legs (br__legs *legs, br__sketch *s, const br__value *numbers);
+/* shape_places.c: the figures that a row or a mirror is made of, in their places; of another shape, that shape.  */
+typedef struct br__places
+{
+  br__value *rows;              /* COUNT times NUMBERS values, borrowed from the sketch */
+  size_t count, room, numbers;
+} br__places;
+
+#define BR__MOST_PLACES 100
+br_status br__shape_places (br__places *p, br__sketch *s, const br__value *numbers, size_t count);
+void br__places_clear (br__places *p);
 /* Values of LEG that belong to others become values of the sketch.  */
 br_status br__leg_keep (br__leg *leg, br__sketch *s);
-/* How many numbers there are from NUMBERS on, those of corners included.  */
-unsigned br__shape_number_count (const br__value *numbers);
+/* How many numbers there are from NUMBERS on, those of corners and of a copied shape included; 0 where they are not all among
+   the first ROOM.  */
+unsigned br__shape_number_count (const br__value *numbers, unsigned room);
 
 #endif

@@ -62,7 +62,7 @@ static br_status
 read_behind (br__run *run, br__shape *s)
 {
   const br__token at = run->lex.token;
-  br_status status = br__shape_name (&s->behind, run, "the name of a shape");
+  br_status status = br__shape_read_name (&s->behind, run, "the name of a shape");
   if (status != BR_OK)
     return status;
   const br__shape *front = br__shape_find (run->sheet, s->behind, strlen (s->behind));
@@ -133,9 +133,25 @@ br__put_depth_number (br__maker *m, const br__shape_draft *d, int part)
 
 /* ---- In words ---- */
 
+const br__shape *
+br__depth_source (const br_sheet *sheet, const br__shape *s)
+{
+  const br__shape *base;
+  while (!s->depth && s->base && (base = br__shape_find (sheet, s->base, strlen (s->base))) != NULL)
+    s = base;
+  return s;
+}
+
+const br__value *
+br__depth_of (const br_sheet *sheet, const br__shape *s)
+{
+  return br__shape_value (sheet, br__depth_source (sheet, s), BR__SHAPE_DEEP);
+}
+
 const br__value *
 br__depth_middle (const br_sheet *sheet, const br__shape *s)
 {
+  s = br__depth_source (sheet, s);
   return br__shape_value (sheet, s, s->depth == BR__OUTSIDES || s->depth == BR__BETWEEN ? BR__SHAPE_Z_BOTH : BR__SHAPE_Z);
 }
 
@@ -143,7 +159,7 @@ br__depth_middle (const br_sheet *sheet, const br__shape *s)
 static br_status
 depth_at (br__value *z, int *known, const br_sheet *sheet, const br__shape *s, int sign)
 {
-  const br__value *middle = s->depth ? br__depth_middle (sheet, s) : NULL, *deep = br__shape_value (sheet, s, BR__SHAPE_DEEP);
+  const br__value *middle = br__depth_source (sheet, s)->depth ? br__depth_middle (sheet, s) : NULL, *deep = br__depth_of (sheet, s);
   br_real half = { { 2, 0 }, NULL };
   *known = middle && deep;
   if (!*known)
@@ -219,7 +235,8 @@ br__put_depth_fields (br_record *r, const br_sheet *sheet, const br__shape *s)
   static const char *const keys[] = { "depth_to", "depth_from" };
   int known = 0;
   br_status status = br__depth_ends (&end[0], &end[1], &known, sheet, s);
-  const br__value *deep = br__shape_value (sheet, s, BR__SHAPE_DEEP);
+  const br__value *deep = br__depth_of (sheet, s);
+  const int depth = br__depth_source (sheet, s)->depth;
   for (int i = 0; i < 3 && status == BR_OK; i++)
     {
       const br__value *v = i == 2 ? deep : known ? &end[i] : NULL;
@@ -229,8 +246,8 @@ br__put_depth_fields (br_record *r, const br_sheet *sheet, const br__shape *s)
         br__put_exact (r, i == 2 ? "deep" : keys[i], br_real_rational (&in_unit));
       br_real_clear (&in_unit);
     }
-  if (s->depth)
-    br__put_truth (r, "both_sides", s->depth > BR__FROM_DEPTH);
+  if (depth)
+    br__put_truth (r, "both_sides", depth > BR__FROM_DEPTH);
   if (s->behind)
     br__put_text (r, "behind", s->behind);
   br__value_clear (&end[0]);

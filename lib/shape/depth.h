@@ -11,6 +11,9 @@ br_status br__depth_read (br__run *run, br__shape_draft *d, br__shape *s, int *f
 int br__depth_has (const br__shape_draft *d, int part);
 void br__put_depth_number (br__maker *m, const br__shape_draft *d, int part);
 
+/* The shape whose depth S has: a row or a mirror that has none of its own has that of the shape that it copies.  */
+const br__shape *br__depth_source (const br_sheet *sheet, const br__shape *s);
+const br__value *br__depth_of (const br_sheet *sheet, const br__shape *s);
 /* The middle of a shape that has a depth, in depth; of what is there on both sides, that of the nearer one.  NULL while it
    waits.  */
 const br__value *br__depth_middle (const br_sheet *sheet, const br__shape *s);

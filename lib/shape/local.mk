@@ -1,8 +1,10 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
 # Circles, boxes, arcs, lines, outlines: places and distances.
 libbenchrule_core_la_SOURCES += \
+  lib/shape/copy.c \
   lib/shape/depth.c \
   lib/shape/depth.h \
+  lib/shape/edges.c \
   lib/shape/outline.c \
   lib/shape/outline_tree.c \
   lib/shape/rubs.c \
@@ -10,4 +12,5 @@ libbenchrule_core_la_SOURCES += \
   lib/shape/shape.h \
   lib/shape/shape_show.c \
   lib/shape/shape_tree.c \
-  lib/shape/statements.c
+  lib/shape/statements.c \
+  lib/shape/turn.c

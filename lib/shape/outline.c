@@ -30,16 +30,6 @@ br__corners_clear (br__shape_draft *d)
   d->corner_count = d->corner_room = 0;
 }
 
-/* Takes WORD if it is at hand.  */
-static int
-take_word (br__run *run, const char *word, br_status *status)
-{
-  if (*status != BR_OK || !br__lex_is_word (&run->lex, word))
-    return 0;
-  *status = br__lex_next (&run->lex, run->error);
-  return *status == BR_OK;
-}
-
 static br_status
 add_corner (br__corner_draft **c, br__run *run, br__shape_draft *d)
 {
@@ -68,11 +58,11 @@ static br_status
 read_place (br__run *run, br__corner_draft *c, int first)
 {
   br_status status = BR_OK;
-  if (!first && take_word (run, "by", &status))
+  if (!first && br__take_word (run, "by", &status))
     c->form = BR__CORNER_BY;
   if (status == BR_OK)
     status = br__parse_size (&c->x, &run->lex, run->error);
-  if (first || c->form == BR__CORNER_BY || !take_word (run, "at", &status))
+  if (first || c->form == BR__CORNER_BY || !br__take_word (run, "at", &status))
     return status == BR_OK ? read_second (run, c) : status;
   c->form = BR__CORNER_ANGLE;
   return br__parse_size (&c->y, &run->lex, run->error);
@@ -93,8 +83,8 @@ read_treatment (br__run *run, br__corner_draft *c, int first)
   for (;;)
     {
       const br__token at = run->lex.token;
-      int round = take_word (run, "round", &status);
-      if (round || take_word (run, "cut", &status))
+      int round = br__take_word (run, "round", &status);
+      if (round || br__take_word (run, "cut", &status))
         {
           if (c->cut.count)
             return twice (run, &at, "this corner is rounded or cut already");
@@ -103,7 +93,7 @@ read_treatment (br__run *run, br__corner_draft *c, int first)
           if (status == BR_OK && !round)
             status = br__read_second_size (run, &c->after);
         }
-      else if (take_word (run, "rise", &status))
+      else if (br__take_word (run, "rise", &status))
         {
           if (first)
             {
@@ -136,7 +126,7 @@ static br_status
 read_last (br__run *run, br__shape_draft *d)
 {
   br_status status = BR_OK;
-  if (take_word (run, "rise", &status))
+  if (br__take_word (run, "rise", &status))
     status = br__parse_size (&d->corners[0].rise, &run->lex, run->error);
   return status;
 }
@@ -189,10 +179,10 @@ br__outline_read (br__run *run, br__shape_draft *d)
     status = read_treatment (run, c, 1);
   while (status == BR_OK && !closed)
     {
-      int to = take_word (run, "to", &status);
+      int to = br__take_word (run, "to", &status);
       if (status != BR_OK || (!to && !br__lex_is_word (&run->lex, "by")))
         break;
-      if (to && take_word (run, "start", &status))
+      if (to && br__take_word (run, "start", &status))
         {
           closed = 1;
           status = read_last (run, d);

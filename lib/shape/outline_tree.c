@@ -22,27 +22,41 @@ put_length (br__maker *m, const br__tree *t)
   br__make_call (m, BR__CALL_LENGTH);
 }
 
+/* A corner's place, or the step to it, as it is written.  */
+static void
+put_written (br__maker *m, const br__shape_draft *d, size_t i, int upright)
+{
+  const br__corner_draft *c = &d->corners[i];
+  if (c->form == BR__CORNER_BOX)
+    {
+      int far = upright ? i >= 2 : i == 1 || i == 2;
+      if (far)
+        put_own (m, d, upright ? BR__SHAPE_D : BR__SHAPE_B);
+      else
+        br__make_int (m, 0), br__make_call (m, BR__CALL_LENGTH);
+      return;
+    }
+  put_length (m, upright && c->form != BR__CORNER_ANGLE ? &c->y : &c->x);
+  if (c->form == BR__CORNER_ANGLE)
+    {
+      br__make_typed (m, &c->y);
+      br__make_call (m, BR__CALL_ANGLE);
+      br__make_function (m, br__function_find (upright ? "sin" : "cos", 3));
+      br__make_op (m, BR__OP_MUL);
+    }
+}
+
 /* X or Y of corner I.  */
 static void
 put_place (br__maker *m, const br__shape_draft *d, size_t i, int which)
 {
   const br__corner_draft *c = &d->corners[i];
-  int level = which == BR__CORNER_X;
-  if (c->form == BR__CORNER_AT)
-    {
-      put_length (m, level ? &c->x : &c->y);
-      return;
-    }
-  put_own (m, d, BR__CORNER_PART (i - 1, which));
-  put_length (m, level || c->form == BR__CORNER_ANGLE ? &c->x : &c->y);
-  if (c->form == BR__CORNER_ANGLE)
-    {
-      br__make_typed (m, &c->y);
-      br__make_call (m, BR__CALL_ANGLE);
-      br__make_function (m, br__function_find (level ? "cos" : "sin", 3));
-      br__make_op (m, BR__OP_MUL);
-    }
-  br__make_op (m, BR__OP_ADD);
+  int upright = which == BR__CORNER_Y, from_last = c->form == BR__CORNER_BY || c->form == BR__CORNER_ANGLE;
+  if (from_last)
+    put_own (m, d, BR__CORNER_PART (i - 1, which));
+  put_written (m, d, i, upright);
+  if (from_last)
+    br__make_op (m, BR__OP_ADD);
 }
 
 void
@@ -106,33 +120,76 @@ br__put_outline_number (br__maker *m, const br__shape_draft *d, int part)
   else if (calls[part])
     {
       put_own (m, d, BR__SHAPE_A);
-      br__make_call_of (m, calls[part], count + 1);
+      put_own (m, d, BR__SHAPE_C);
+      br__make_call_of (m, calls[part], count + 2);
+    }
+  else if (part == BR__SHAPE_C)
+    br__put_turn (m, d);
+  else if (d->boxed)
+    {
+      br__make_typed (m, &d->size[part == BR__SHAPE_D]);
+      br__make_call (m, part == BR__SHAPE_D ? BR__CALL_HEIGHT : BR__CALL_WIDTH);
     }
   else
     br__make_int (m, 0), br__make_call (m, BR__CALL_LENGTH);
 }
 
+/* As many as there are of the shape that LENGTH bytes at NAME call, those of a shape that it copies behind them.  */
+static size_t
+count_numbers (const br_sheet *sheet, const char *name, size_t length)
+{
+  const char *base = NULL;
+  size_t n = br__shape_base (&base, sheet->graph, name, length);
+  return BR__SHAPE_D - BR__SHAPE_KIND + 1 + br__shape_corners (sheet->graph, name, length) * BR__CORNER_NUMBERS
+         + (n ? count_numbers (sheet, base, n) : 0);
+}
+
+static br_status
+take_numbers (br__value *z, const br_sheet *sheet, const char *name, size_t length)
+{
+  const char *base = NULL;
+  size_t n = br__shape_base (&base, sheet->graph, name, length), count = 0;
+  size_t corners = br__shape_corners (sheet->graph, name, length) * BR__CORNER_NUMBERS;
+  const size_t before = BR__SHAPE_D - BR__SHAPE_KIND + 1;
+  br_status status = BR_OK;
+  for (; count < before + corners && status == BR_OK; count++)
+    {
+      int part = count < before ? BR__SHAPE_KIND + (int) count : BR__CORNER_PART (0, count - before);
+      const br__entry *e = br__shape_entry (sheet->graph, name, length, part);
+      const br__value *v = e ? br__entry_value (e) : NULL;
+      status = v ? br__value_set (&z[count], v) : BR_DOMAIN;
+    }
+  return status == BR_OK && n ? take_numbers (z + count, sheet, base, n) : status;
+}
+
+void
+br__numbers_clear (br__numbers *n)
+{
+  for (size_t i = 0; n->rows && i < n->count; i++)
+    br__value_clear (&n->rows[i]);
+  br__free (n->rows);
+  *n = (br__numbers) { NULL, 0 };
+}
+
+br_status
+br__shape_numbers (br__numbers *n, const br_sheet *sheet, const br__shape *shape)
+{
+  size_t length = strlen (shape->name);
+  *n = (br__numbers) { NULL, count_numbers (sheet, shape->name, length) };
+  n->rows = br__alloc_zero (n->count, sizeof *n->rows);
+  return n->rows ? take_numbers (n->rows, sheet, shape->name, length) : BR_NO_MEMORY;
+}
+
 br_status
 br__shape_legs_of (br__legs *legs, br__sketch *s, const br_sheet *sheet, const br__shape *shape)
 {
-  size_t corners = br__shape_corners (sheet->graph, shape->name, strlen (shape->name));
-  const size_t numbers_before = BR__SHAPE_D - BR__SHAPE_KIND + 1;
-  size_t count = numbers_before + corners * BR__CORNER_NUMBERS;
-  br__value *numbers = br__alloc_zero (count, sizeof *numbers);
-  br_status status = numbers ? BR_OK : BR_NO_MEMORY;
-  for (size_t i = 0; i < count && status == BR_OK; i++)
-    {
-      int part = i < numbers_before ? BR__SHAPE_KIND + (int) i : BR__CORNER_PART (0, i - numbers_before);
-      const br__value *v = br__shape_value (sheet, shape, part);
-      status = v ? br__value_set (&numbers[i], v) : BR_DOMAIN;
-    }
+  br__numbers n;
+  br_status status = br__shape_numbers (&n, sheet, shape);
   if (status == BR_OK)
-    status = br__shape_legs (legs, s, numbers);
+    status = br__shape_legs (legs, s, n.rows);
   /* What was taken over as it stands must last.  */
   for (size_t i = 0; i < legs->count && status == BR_OK; i++)
     status = br__leg_keep (&legs->rows[i], s);
-  for (size_t i = 0; numbers && i < count; i++)
-    br__value_clear (&numbers[i]);
-  br__free (numbers);
+  br__numbers_clear (&n);
   return status;
 }

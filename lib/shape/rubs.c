@@ -17,8 +17,7 @@ static br_status
 gap_of (br__value *z, int *known, const br_sheet *sheet, const br__shape *a, const br__shape *b)
 {
   br__work w = { &sheet->settings, NULL, NULL };
-  const br__value *const from[] = { br__depth_middle (sheet, a), br__shape_value (sheet, a, BR__SHAPE_DEEP),
-                                    br__depth_middle (sheet, b), br__shape_value (sheet, b, BR__SHAPE_DEEP) };
+  const br__value *const from[] = { br__depth_middle (sheet, a), br__depth_of (sheet, a), br__depth_middle (sheet, b), br__depth_of (sheet, b) };
   br__value args[4] = { BR__VALUE_ZERO, BR__VALUE_ZERO, BR__VALUE_ZERO, BR__VALUE_ZERO };
   br_status status = BR_OK;
   *known = 1;
@@ -29,26 +28,9 @@ gap_of (br__value *z, int *known, const br_sheet *sheet, const br__shape *a, con
         status = br__value_set (&args[i], from[i]);
     }
   if (status == BR_OK && *known)
-    status = br__depth_gap (&w, z, args, a->depth > BR__FROM_DEPTH || b->depth > BR__FROM_DEPTH);
+    status = br__depth_gap (&w, z, args, br__depth_source (sheet, a)->depth > BR__FROM_DEPTH || br__depth_source (sheet, b)->depth > BR__FROM_DEPTH);
   for (int i = 0; i < 4; i++)
     br__value_clear (&args[i]);
-  return status;
-}
-
-/* Appends the numbers of S to ARGS as clear takes them; *COUNT grows; *KNOWN is 0 where one waits.  */
-static br_status
-put_numbers (br__value *args, size_t *count, int *known, const br_sheet *sheet, const br__shape *s)
-{
-  size_t corners = br__shape_corners (sheet->graph, s->name, strlen (s->name)) * BR__CORNER_NUMBERS;
-  br_status status = BR_OK;
-  for (size_t i = 0; i < BR__SHAPE_D - BR__SHAPE_KIND + 1 + corners && status == BR_OK; i++)
-    {
-      const int own = BR__SHAPE_D - BR__SHAPE_KIND + 1;
-      const br__value *v = br__shape_value (sheet, s, (int) i < own ? BR__SHAPE_KIND + (int) i : BR__CORNER_PART (0, 0) + (int) i - own);
-      *known &= v != NULL;
-      if (v)
-        status = br__value_set (&args[(*count)++], v);
-    }
   return status;
 }
 
@@ -56,21 +38,25 @@ put_numbers (br__value *args, size_t *count, int *known, const br_sheet *sheet, 
 static br_status
 side_distance (br__value *z, int *known, const br_sheet *sheet, const br__shape *a, const br__shape *b)
 {
-  const size_t most = 2 * (BR__SHAPE_D + BR__MOST_CORNERS * BR__CORNER_NUMBERS);
   const br__function *clear = br__shape_function (BR__CALL_CLEAR);
   br__work w = { &sheet->settings, NULL, NULL };
-  br__value *args = br__alloc_zero (most, sizeof *args);
-  size_t count = 0;
-  *known = 1;
-  br_status status = args ? put_numbers (args, &count, known, sheet, a) : BR_NO_MEMORY;
+  br__numbers n[2] = { { NULL, 0 }, { NULL, 0 } };
+  br_status status = br__shape_numbers (&n[0], sheet, a);
   if (status == BR_OK)
-    status = put_numbers (args, &count, known, sheet, b);
-  if (status == BR_OK && *known)
+    status = br__shape_numbers (&n[1], sheet, b);
+  *known = status != BR_DOMAIN;
+  const size_t count = n[0].count + n[1].count;
+  br__value *args = status == BR_OK ? br__alloc_zero (count, sizeof *args) : NULL;
+  if (status == BR_OK && !args)
+    status = BR_NO_MEMORY;
+  for (size_t i = 0; i < count && status == BR_OK; i++)
+    args[i] = i < n[0].count ? n[0].rows[i] : n[1].rows[i - n[0].count];        /* borrowed */
+  if (status == BR_OK)
     status = clear->call (&w, z, args, (unsigned) count, clear);
-  for (size_t i = 0; i < count; i++)
-    br__value_clear (&args[i]);
   br__free (args);
-  return status;
+  br__numbers_clear (&n[0]);
+  br__numbers_clear (&n[1]);
+  return *known ? status : BR_OK;
 }
 
 /* ---- What goes through a hole ---- */
@@ -224,11 +210,24 @@ overlap_of (int *state, const br_sheet *sheet, const br__shape *a, const br__sha
   return status;
 }
 
-/* A solid thing: shapes of one part are one piece.  */
 static int
-may_rub (const br__shape *a, const br__shape *b)
+is_solid (const br_sheet *sheet, const br__shape *s)
 {
-  return b->active && b->depth && !b->hole && !(a->of && b->of && strcmp (a->of, b->of) == 0);
+  return s->active && br__depth_source (sheet, s)->depth && !br__shape_source (sheet, s)->hole;
+}
+
+/* Shapes of one part are one piece, and the first place of a row is the shape itself.  */
+static int
+may_rub (const br_sheet *sheet, const br__shape *a, const br__shape *b)
+{
+  const char *const parts[] = { br__shape_source (sheet, a)->of, br__shape_source (sheet, b)->of };
+  for (const br__shape *row = b; row && row->kind == BR__ROW; row = br__shape_find (sheet, row->base, strlen (row->base)))
+    if (strcmp (row->base, a->name) == 0)
+      return 0;
+  for (const br__shape *row = a; row && row->kind == BR__ROW; row = br__shape_find (sheet, row->base, strlen (row->base)))
+    if (strcmp (row->base, b->name) == 0)
+      return 0;
+  return is_solid (sheet, b) && !(parts[0] && parts[1] && strcmp (parts[0], parts[1]) == 0);
 }
 
 br_status
@@ -239,11 +238,11 @@ br__do_rubs (br__run *run)
   br_status status = br__end_of_line (run);
   for (const br__shape *a = sheet->shapes; a && status == BR_OK; a = a->next)
     {
-      flat += (size_t) (a->active && !a->depth && !a->hole);
-      for (const br__shape *b = a->next; b && status == BR_OK && a->active && a->depth && !a->hole; b = b->next)
+      flat += (size_t) (a->active && !br__depth_source (sheet, a)->depth && !br__shape_source (sheet, a)->hole);
+      for (const br__shape *b = a->next; b && status == BR_OK && is_solid (sheet, a); b = b->next)
         {
           int state = 0;
-          if (!may_rub (a, b))
+          if (!may_rub (sheet, a, b))
             continue;
           status = overlap_of (&state, sheet, a, b);
           if (status != BR_OK)
@@ -268,7 +267,7 @@ br__put_clear_along (br_record *r, const br_sheet *sheet, const br__shape *a, co
 {
   br__value gap = BR__VALUE_ZERO;
   int known = 0, order = 0, sign = 0;
-  if (!a || !b || !a->depth || !b->depth)
+  if (!a || !b || !br__depth_source (sheet, a)->depth || !br__depth_source (sheet, b)->depth)
     return BR_OK;
   br_status status = gap_of (&gap, &known, sheet, a, b);
   if (status == BR_OK && known)

@@ -20,8 +20,14 @@ br__shape_value (const br_sheet *sheet, const br__shape *s, int part)
 const char *
 br__shape_kind_word (br__shape_kind kind)
 {
-  static const char *const words[] = { "", "circle", "box", "arc", "line", "outline" };
+  static const char *const words[] = { "", "circle", "box", "arc", "line", "outline", "row", "mirror" };
   return words[kind];
+}
+
+const char *
+br__shape_statement (const br__shape *s)
+{
+  return s->word ? s->word : br__shape_kind_word (s->kind);
 }
 
 static void
@@ -37,15 +43,15 @@ draft_clear (br__shape_draft *d)
   br__tree_clear (&d->shift);
   br__tree_clear (&d->deep);
   br__tree_clear (&d->across);
+  br__tree_clear (&d->turn);
   br__free (d->wheel);
   br__free (d->base);
 }
 
 /* ---- Reading ---- */
 
-/* The name at hand, copied; WHAT is wanted where there is none.  */
-static br_status
-read_name (char **name, br__run *run, const char *what)
+br_status
+br__shape_read_name (char **name, br__run *run, const char *what)
 {
   const br__token *t = &run->lex.token;
   if (t->type != BR__NAME)
@@ -58,12 +64,6 @@ read_name (char **name, br__run *run, const char *what)
   br__free (*name);
   *name = copy;
   return br__lex_next (&run->lex, run->error);
-}
-
-br_status
-br__shape_name (char **name, br__run *run, const char *what)
-{
-  return read_name (name, run, what);
 }
 
 static br_status
@@ -133,7 +133,7 @@ read_arc (br__run *run, br__shape_draft *d)
     status = read_sign (run, '(', "an opening bracket");
   if (status == BR_OK && fender)
     {
-      status = read_name (&d->wheel, run, "the name of a circle");
+      status = br__shape_read_name (&d->wheel, run, "the name of a circle");
       if (status == BR_OK)
         status = read_sign (run, ',', "a comma and the gap");
     }
@@ -142,6 +142,18 @@ read_arc (br__run *run, br__shape_draft *d)
   if (status == BR_OK && (run->lex.token.type == BR__NUMBER || br__lex_is_sign (&run->lex, '(')))
     status = read_value (run, &d->size[2]);
   return status;
+}
+
+/* A disc, or a ring where it has a hole.  */
+static br_status
+read_plate (br__run *run, br__shape_draft *d)
+{
+  br_status status = read_value (run, &d->size[0]);
+  d->kind = BR__CIRCLE;
+  if (!br__take_word (run, "hole", &status))
+    return status;
+  d->kind = BR__ARC;
+  return read_value (run, &d->size[1]);
 }
 
 static br_status
@@ -157,16 +169,6 @@ read_line (br__run *run, br__shape_draft *d)
 
 /* ---- Clauses ---- */
 
-/* Takes WORD if it is at hand.  */
-static int
-take_word (br__run *run, const char *word, br_status *status)
-{
-  if (*status != BR_OK || !br__lex_is_word (&run->lex, word))
-    return 0;
-  *status = br__lex_next (&run->lex, run->error);
-  return *status == BR_OK;
-}
-
 /* `on`, `above`, `below`, `left of`, `right of`, `same centre as` and the shape: *FOUND is 1 then.  */
 static br_status
 read_relation (br__run *run, br__shape_draft *d, int *found)
@@ -174,23 +176,23 @@ read_relation (br__run *run, br__shape_draft *d, int *found)
   br_status status = BR_OK;
   int relation = BR__NO_RELATION;
   const br__token at = run->lex.token;
-  if (take_word (run, "on", &status) || take_word (run, "above", &status))
+  if (br__take_word (run, "on", &status) || br__take_word (run, "above", &status))
     relation = BR__ABOVE;
-  else if (take_word (run, "below", &status))
+  else if (br__take_word (run, "below", &status))
     relation = BR__BELOW;
   else if (br__lex_is_word (&run->lex, "left") || br__lex_is_word (&run->lex, "right"))
     {
       relation = br__lex_is_word (&run->lex, "left") ? BR__LEFT_OF : BR__RIGHT_OF;
       status = br__lex_next (&run->lex, run->error);
-      if (status == BR_OK && !take_word (run, "of", &status) && status == BR_OK)
+      if (status == BR_OK && !br__take_word (run, "of", &status) && status == BR_OK)
         status = br__expected (run, "`of`");
     }
-  else if (take_word (run, "same", &status))
+  else if (br__take_word (run, "same", &status))
     {
       relation = BR__CENTRED;
-      if (!take_word (run, "centre", &status) && !take_word (run, "center", &status) && status == BR_OK)
+      if (!br__take_word (run, "centre", &status) && !br__take_word (run, "center", &status) && status == BR_OK)
         status = br__expected (run, "`centre as`");
-      if (status == BR_OK && !take_word (run, "as", &status) && status == BR_OK)
+      if (status == BR_OK && !br__take_word (run, "as", &status) && status == BR_OK)
         status = br__expected (run, "`as`");
     }
   *found = relation != BR__NO_RELATION || status != BR_OK;
@@ -199,7 +201,7 @@ read_relation (br__run *run, br__shape_draft *d, int *found)
   if (d->relation || d->placed)
     return br__fail (run->error, BR_SYNTAX, at.offset, at.length, "this shape has its place already");
   d->relation = relation;
-  return read_name (&d->base, run, "the name of a shape");
+  return br__shape_read_name (&d->base, run, "the name of a shape");
 }
 
 static br_status
@@ -226,20 +228,22 @@ read_quality (br__run *run, br__shape_draft *d, br__shape *s, int *found)
 {
   br_status status = BR_OK;
   *found = 1;
-  if (take_word (run, "layer", &status))
-    return read_name (&s->layer, run, "the name of a layer");
-  if (take_word (run, "of", &status))
-    return read_name (&s->of, run, "the name of a part");
-  if (d->kind == BR__CIRCLE && take_word (run, "hole", &status))
+  if (br__take_word (run, "layer", &status))
+    return br__shape_read_name (&s->layer, run, "the name of a layer");
+  if (br__take_word (run, "of", &status))
+    return br__shape_read_name (&s->of, run, "the name of a part");
+  if (((d->kind == BR__CIRCLE && !d->plate) || d->kind == BR__LINE) && br__take_word (run, "hole", &status))
     {
       s->hole = 1;
       return BR_OK;
     }
-  if (d->kind == BR__ARC && !d->size[3].count && take_word (run, "from", &status))
+  if (d->kind == BR__ARC && !d->plate && !d->size[3].count && br__take_word (run, "from", &status))
     return read_value (run, &d->size[3]);
-  if (d->kind == BR__LINE && !d->size[0].count && take_word (run, "wide", &status))
+  if (d->kind == BR__LINE && !d->size[0].count && br__take_word (run, "wide", &status))
     return read_value (run, &d->size[0]);
-  return status == BR_OK ? br__depth_read (run, d, s, found) : status;
+  if (status == BR_OK)
+    status = br__edges_read (run, d, found);
+  return status == BR_OK && !*found ? br__depth_read (run, d, s, found) : status;
 }
 
 static br_status
@@ -253,26 +257,26 @@ read_clauses (br__run *run, br__shape_draft *d, br__shape *s)
       if (status != BR_OK || found)
         continue;
       if (d->kind == BR__LINE)
-        return br__expected (run, "`wide`, `deep`, `layer` or `of`");
+        return br__expected (run, "`wide`, `hole`, `turned`, `deep`, `layer` or `of`");
       status = read_relation (run, d, &found);
       if (status != BR_OK || found)
         continue;
-      if (!d->relation && !d->placed && take_word (run, "at", &status))
+      if (!d->relation && !d->placed && br__take_word (run, "at", &status))
         {
           d->placed = 1;
           status = read_point (run, d->at);
         }
-      else if (d->relation && d->relation != BR__CENTRED && !d->gap.count && take_word (run, "by", &status))
+      else if (d->relation && d->relation != BR__CENTRED && !d->gap.count && br__take_word (run, "by", &status))
         status = read_value (run, &d->gap);
-      else if (d->relation && !d->shift.count && take_word (run, "shift", &status))
+      else if (d->relation && !d->shift.count && br__take_word (run, "shift", &status))
         status = read_value (run, &d->shift);
-      else if (!d->flush && take_word (run, "flush", &status))
+      else if (!d->flush && br__take_word (run, "flush", &status))
         status = read_flush (run, d);
       else if (status == BR_OK)
         {
           status = br__expected (run, d->relation ? "`by`, `shift`, `flush`, `deep`, `layer` or `of`"
                                                   : "a place (`at X, Y`, `on`, `above`, `left of` ...)");
-          br__hint (run->error, "help %s", br__shape_kind_word (d->kind));
+          br__hint (run->error, "help %s", d->boxed ? "box" : d->plate ? "plate" : br__shape_kind_word (d->kind));
         }
     }
   return status;
@@ -281,28 +285,47 @@ read_clauses (br__run *run, br__shape_draft *d, br__shape *s)
 static br_status
 read_shape (br__run *run, br__shape_draft *d, br__shape *s)
 {
-  br_status status = read_name (&s->name, run, "the name of the shape");
+  br_status status = br__shape_read_name (&s->name, run, "the name of the shape");
   s->note = br__strndup (run->note, run->note_length);
-  if (status == BR_OK && !s->note)
+  size_t end = run->end;
+  while (end && br__blank_at (run->text + end - 1, 1))
+    end--;
+  s->text = br__strndup (run->text, end);
+  if (status == BR_OK && (!s->note || !s->text))
     return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-  if (status == BR_OK)
-    status = read_sign (run, '=', "`=`");
   if (status != BR_OK)
     return status;
   d->name = s->name;
   d->name_length = strlen (s->name);
+  if (br__is_copy (d->kind))
+    {
+      status = br__copy_read (run, d, s);
+      s->depth = d->depth;
+      s->base = status == BR_OK ? br__strndup (d->base, strlen (d->base)) : NULL;
+      return status == BR_OK && !s->base ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : status;
+    }
+  status = read_sign (run, '=', "`=`");
+  if (status != BR_OK)
+    return status;
   switch (d->kind)
     {
     case BR__CIRCLE: status = read_value (run, &d->size[0]); break;
     case BR__BOX: status = read_box (run, d); break;
-    case BR__ARC: status = read_arc (run, d); break;
+    case BR__ARC: status = d->plate ? read_plate (run, d) : read_arc (run, d); break;
     case BR__LINE: status = read_line (run, d); break;
-    case BR__OUTLINE: status = br__outline_read (run, d); break;
+    default: status = br__outline_read (run, d); break;
     }
   if (status == BR_OK)
     status = read_clauses (run, d, s);
   s->depth = d->depth;
-  s->loose = !d->placed && !d->relation && !d->wheel && d->kind != BR__LINE && d->kind != BR__OUTLINE;
+  if (status == BR_OK && d->kind == BR__LINE && s->hole && !d->size[0].count)
+    {
+      status = br__expected (run, "`wide` and the width of the slot");
+      br__hint (run->error, "line slot = 0, 0 to 3, 0 wide 1/2 hole");
+    }
+  s->kind = d->kind;
+  s->word = d->boxed ? "box" : d->plate ? "plate" : NULL;
+  s->loose = br__is_loose (d);
   return status;
 }
 
@@ -369,7 +392,7 @@ put_shape (br__run *run, br__shape *s, const br__shape_draft *d, br__moves *move
 }
 
 static br_status
-keep_shape (br__run *run, br__shape_kind kind)
+keep_shape (br__run *run, br__shape_kind kind, int plate)
 {
   br__shape_draft d;
   br__moves moves = BR__MOVES_ZERO;
@@ -378,6 +401,7 @@ keep_shape (br__run *run, br__shape_kind kind)
   if (!s)
     return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   d.kind = s->kind = kind;
+  d.plate = plate;
   br_status status = read_shape (run, &d, s);
   if (status == BR_OK)
     status = put_shape (run, s, &d, &moves);
@@ -397,11 +421,14 @@ keep_shape (br__run *run, br__shape_kind kind)
   return status;
 }
 
-br_status br__do_circle (br__run *run) { return keep_shape (run, BR__CIRCLE); }
-br_status br__do_box (br__run *run) { return keep_shape (run, BR__BOX); }
-br_status br__do_arc (br__run *run) { return keep_shape (run, BR__ARC); }
-br_status br__do_line (br__run *run) { return keep_shape (run, BR__LINE); }
-br_status br__do_outline (br__run *run) { return keep_shape (run, BR__OUTLINE); }
+br_status br__do_circle (br__run *run) { return keep_shape (run, BR__CIRCLE, 0); }
+br_status br__do_box (br__run *run) { return keep_shape (run, BR__BOX, 0); }
+br_status br__do_arc (br__run *run) { return keep_shape (run, BR__ARC, 0); }
+br_status br__do_line (br__run *run) { return keep_shape (run, BR__LINE, 0); }
+br_status br__do_outline (br__run *run) { return keep_shape (run, BR__OUTLINE, 0); }
+br_status br__do_plate (br__run *run) { return keep_shape (run, BR__ARC, 1); }
+br_status br__do_row (br__run *run) { return keep_shape (run, BR__ROW, 0); }
+br_status br__do_mirror (br__run *run) { return keep_shape (run, BR__MIRROR, 0); }
 
 br_status
 br__shape_forget (br__run *run)
@@ -409,7 +436,7 @@ br__shape_forget (br__run *run)
   br__moves moves = BR__MOVES_ZERO;
   char *name = NULL;
   const br__token t = run->lex.token;
-  br_status status = read_name (&name, run, "the name of a shape");
+  br_status status = br__shape_read_name (&name, run, "the name of a shape");
   br__shape *s = status == BR_OK ? br__shape_find (run->sheet, name, strlen (name)) : NULL;
   if (status == BR_OK && !s)
     status = br__fail (run->error, BR_DOMAIN, t.offset, t.length, "there is no shape called `%.*s`",

@@ -10,14 +10,16 @@
 #include "geometry/shape_call.h"
 
 const char *br__shape_kind_word (br__shape_kind kind);
+/* As it was written: a box with rounded corners is a box.  */
+const char *br__shape_statement (const br__shape *s);
 
 /* A corner of an outline as it is written.  Trees without nodes are left out.  */
-typedef enum br__corner_form { BR__CORNER_AT, BR__CORNER_BY, BR__CORNER_ANGLE } br__corner_form;
+typedef enum br__corner_form { BR__CORNER_AT, BR__CORNER_BY, BR__CORNER_ANGLE, BR__CORNER_BOX } br__corner_form;
 
 typedef struct br__corner_draft
 {
   br__corner_form form;
-  br__tree x, y;                /* place; steps from the corner before; or length and angle from there */
+  br__tree x, y;                /* place; steps from the corner before; or length and angle from there; none of a box */
   br__tree cut, after;          /* radius, or cut along both sides */
   int round;
   br__tree rise;                /* of the side that ends here */
@@ -30,14 +32,17 @@ typedef struct br__shape_draft
   const char *name;
   size_t name_length;
   br__tree size[4];             /* circle: diameter.  box: width, height.  arc: radius (fender: gap),
-                                   width, turn, start.  line: width */
-  br__tree at[4];               /* X, Y; of a line its end, too */
+                                   width, turn, start.  line: width.  row: count.  mirror: its axis */
+  br__tree at[4];               /* X, Y; of a line its end, too; of a row its step */
   int placed;                   /* AT has a place */
   char *wheel;                  /* an arc that is the fender of this circle, or NULL */
   int relation;                 /* enum br__relation */
-  char *base;                   /* the shape that RELATION names */
+  char *base;                   /* the shape that RELATION names, or that a row or a mirror copies */
   br__tree gap, shift;          /* `by` and `shift`; without nodes: 0 */
   int flush;                    /* a br__side and 1, or 0 */
+  br__tree turn;                /* `turned`; without nodes: 0 */
+  int plate;                    /* an arc all around, or a circle, that was written as a plate: diameter, hole */
+  int boxed;                    /* an outline that was written as a box, with its size */
   br__corner_draft *corners;    /* of an outline */
   size_t corner_count, corner_room;
   int depth;                    /* enum br__depth_place */
@@ -51,6 +56,9 @@ enum br__relation { BR__NO_RELATION, BR__ABOVE, BR__BELOW, BR__LEFT_OF, BR__RIGH
 br_status br__shape_define (br__run *run, const br__shape_draft *d, br__moves *moves);
 br_status br__shape_undefine (br__run *run, const char *name, br__moves *moves);
 
+/* 1 where nothing says where it is.  */
+int br__is_loose (const br__shape_draft *d);
+
 /* Number PART of S, or NULL while it waits.  */
 const br__value *br__shape_value (const br_sheet *sheet, const br__shape *s, int part);
 
@@ -59,13 +67,30 @@ br_status br__outline_read (br__run *run, br__shape_draft *d);
 void br__corners_clear (br__shape_draft *d);
 /* shape.c: SHEET owns S from here on.  */
 void br__shape_append (br_sheet *sheet, br__shape *s);
-/* The name at hand, copied; WHAT is wanted where there is none.  */
-br_status br__shape_name (char **name, br__run *run, const char *what);
+/* edges.c: `round`, `cut` and `turned` behind a shape; *FOUND is 1 if there was one.  */
+br_status br__edges_read (br__run *run, br__shape_draft *d, int *found);
+/* How far the shape is turned.  */
+void br__put_turn (br__maker *m, const br__shape_draft *d);
+/* copy.c: a row or a mirror behind its name, and its number PART.  */
+br_status br__copy_read (br__run *run, br__shape_draft *d, br__shape *s);
+void br__put_copy_number (br__maker *m, const br__shape_draft *d, int part);
+
+/* shape.c: the name at hand, copied; WHAT is wanted where there is none.  */
+br_status br__shape_read_name (char **name, br__run *run, const char *what);
 /* `x SIZE`, where it is at hand.  */
 br_status br__read_second_size (br__run *run, br__tree *t);
 /* outline_tree.c: number PART of an outline, and of corner I number WHICH.  */
 void br__put_outline_number (br__maker *m, const br__shape_draft *d, int part);
 void br__put_corner_number (br__maker *m, const br__shape_draft *d, size_t i, int which);
+/* The numbers of SHAPE as br__shape_legs and br__shape_places take them.  BR_DOMAIN: it waits.  Cleared on an error, too.  */
+typedef struct br__numbers
+{
+  br__value *rows;
+  size_t count;
+} br__numbers;
+
+br_status br__shape_numbers (br__numbers *n, const br_sheet *sheet, const br__shape *shape);
+void br__numbers_clear (br__numbers *n);
 /* The path of S, of which all numbers have values.  */
 br_status br__shape_legs_of (br__legs *legs, br__sketch *s, const br_sheet *sheet, const br__shape *shape);
 
@@ -83,6 +108,10 @@ br_status br__do_box (br__run *run);
 br_status br__do_arc (br__run *run);
 br_status br__do_line (br__run *run);
 br_status br__do_outline (br__run *run);
+br_status br__do_plate (br__run *run);
+br_status br__do_row (br__run *run);
+br_status br__do_mirror (br__run *run);
+br_status br__do_turn (br__run *run);
 br_status br__do_shapes (br__run *run);
 br_status br__do_clear (br__run *run);
 /* Forgets the shape whose name is at hand.  */

@@ -62,6 +62,33 @@ put_number (br_text *t, const char *before, const br_sheet *sheet, const br__sha
   return status;
 }
 
+static int
+is_zero (const br_sheet *sheet, const br__shape *s, int part)
+{
+  const br__value *v = br__shape_value (sheet, s, part);
+  const br_number *q = v ? br_real_rational (&v->real) : NULL;
+  return q && br_number_sign (q) == 0;
+}
+
+/* A box with corners that are no corners any more, or that is turned.  */
+static br_status
+put_box_words (br_text *t, const br_sheet *sheet, const br__shape *s)
+{
+  int treated = 0;
+  br_status status = put_number (t, "", sheet, s, BR__SHAPE_B, 0, 0);
+  if (status == BR_OK)
+    status = put_number (t, " x ", sheet, s, BR__SHAPE_D, 0, 0);
+  for (size_t i = 0; i < 4; i++)
+    {
+      int cut = BR__CORNER_PART (i, BR__CORNER_CUT);
+      treated |= !is_zero (sheet, s, cut) && br__shape_value (sheet, s, cut);
+    }
+  br__text_puts (t, treated ? ", corners rounded or cut" : "");
+  if (status == BR_OK && br__shape_value (sheet, s, BR__SHAPE_C) && !is_zero (sheet, s, BR__SHAPE_C))
+    status = put_number (t, ", turned ", sheet, s, BR__SHAPE_C, 0, 0);
+  return status;
+}
+
 /* Without its depth.  */
 static br_status
 put_size (br_text *t, const br_sheet *sheet, const br__shape *s)
@@ -75,17 +102,33 @@ put_size (br_text *t, const br_sheet *sheet, const br__shape *s)
       status = put_number (t, "", sheet, s, BR__SHAPE_A, 0, 0);
       return status == BR_OK ? put_number (t, " x ", sheet, s, BR__SHAPE_B, 0, 0) : status;
     case BR__ARC:
+      if (s->word)
+        {
+          status = put_number (t, "diameter ", sheet, s, BR__SHAPE_B, 0, 1);
+          return status == BR_OK ? put_number (t, ", hole ", sheet, s, BR__SHAPE_A, 0, 1) : status;
+        }
       status = put_number (t, "radius ", sheet, s, BR__SHAPE_A, 0, 0);
       if (status == BR_OK)
         status = put_number (t, " to ", sheet, s, BR__SHAPE_B, 0, 0);
       return status == BR_OK ? put_number (t, ", turns ", sheet, s, BR__SHAPE_D, 0, 0) : status;
     case BR__LINE:
-      status = put_number (t, "runs ", sheet, s, BR__SHAPE_A, 0, 0);
+      status = put_number (t, s->hole ? "slot, runs " : "runs ", sheet, s, BR__SHAPE_A, 0, 0);
       return status == BR_OK ? put_number (t, ", rises ", sheet, s, BR__SHAPE_B, 0, 0) : status;
     case BR__OUTLINE:
+      if (s->word)
+        return put_box_words (t, sheet, s);
       br__text_printf (t, "%d corners, ", (int) br__shape_corners (sheet->graph, s->name, strlen (s->name)));
       status = put_number (t, "", sheet, s, BR__SHAPE_RIGHT, BR__SHAPE_LEFT, -1);
       return status == BR_OK ? put_number (t, " x ", sheet, s, BR__SHAPE_TOP, BR__SHAPE_BOTTOM, -1) : status;
+    case BR__ROW:
+      status = put_number (t, "", sheet, s, BR__SHAPE_A, 0, 0);
+      br__text_printf (t, " of %s", s->base);
+      if (status == BR_OK)
+        status = put_number (t, ", by ", sheet, s, BR__SHAPE_B, 0, 0);
+      return status == BR_OK && !is_zero (sheet, s, BR__SHAPE_C) ? put_number (t, ", ", sheet, s, BR__SHAPE_C, 0, 0) : status;
+    case BR__MIRROR:
+      br__text_printf (t, "of %s", s->base);
+      return put_number (t, ", about ", sheet, s, BR__SHAPE_A, 0, 0);
     }
   return status;
 }
@@ -100,7 +143,7 @@ br__shape_size_words (br_text *t, const br_sheet *sheet, const br__shape *s)
 br_status
 br__shape_place_words (br_text *t, const br_sheet *sheet, const br__shape *s)
 {
-  int box = s->kind == BR__BOX || s->kind == BR__OUTLINE;
+  int box = s->kind == BR__BOX || s->kind == BR__OUTLINE || br__is_copy (s->kind);
   br_status status = put_number (t, box ? "corner at " : s->kind == BR__LINE ? "middle at " : "centre at ",
                                  sheet, s, BR__SHAPE_X, box ? BR__SHAPE_LEFT : 0, 0);
   if (status == BR_OK)
@@ -144,6 +187,10 @@ put_values (br_record *r, const br_sheet *sheet, const br__shape *s)
     { BR__ARC, "turn", BR__SHAPE_D, 0, 0 }, { BR__LINE, "run", BR__SHAPE_A, 0, 0 },
     { BR__LINE, "rise", BR__SHAPE_B, 0, 0 }, { BR__LINE, "width", BR__SHAPE_C, 0, 0 },
     { BR__OUTLINE, "width", BR__SHAPE_RIGHT, 0, BR__SHAPE_LEFT }, { BR__OUTLINE, "height", BR__SHAPE_TOP, 0, BR__SHAPE_BOTTOM },
+    { BR__ROW, "places", BR__SHAPE_A, 0, 0 }, { BR__ROW, "step_x", BR__SHAPE_B, 0, 0 },
+    { BR__ROW, "step_y", BR__SHAPE_C, 0, 0 }, { BR__ROW, "width", BR__SHAPE_RIGHT, 0, BR__SHAPE_LEFT },
+    { BR__ROW, "height", BR__SHAPE_TOP, 0, BR__SHAPE_BOTTOM }, { BR__MIRROR, "about", BR__SHAPE_A, 0, 0 },
+    { BR__MIRROR, "width", BR__SHAPE_RIGHT, 0, BR__SHAPE_LEFT }, { BR__MIRROR, "height", BR__SHAPE_TOP, 0, BR__SHAPE_BOTTOM },
     { BR__OUTLINE, "corners", BR__SHAPE_A, 0, 0 }, { 0, "area", BR__SHAPE_AREA, 0, 0 },
     { 0, "perimeter", BR__SHAPE_PERIMETER, 0, 0 }
   };
@@ -162,7 +209,7 @@ br__shape_show (br__run *run, const br__shape *s)
   br_record *r = br__record_new ("shape");
   size_t waits = br__shape_waiting (NULL, sheet, s);
   br__put_text (r, "name", s->name);
-  br__put_text (r, "shape", br__shape_kind_word (s->kind));
+  br__put_text (r, "shape", br__shape_statement (s));
   br__put_text (r, "state", waits ? "waiting" : "placed");
   br__shape_waiting (br__put_list (r, "waiting"), sheet, s);
   br_status status = br__shape_size_words (&t, sheet, s);
@@ -178,11 +225,13 @@ br__shape_show (br__run *run, const br__shape *s)
     }
   if (status == BR_OK)
     status = br__put_depth_fields (r, sheet, s);
+  if (s->base)
+    br__put_text (r, "copy_of", s->base);
   if (s->layer)
     br__put_text (r, "layer", s->layer);
   if (s->of)
     br__put_text (r, "of", s->of);
-  if (s->kind == BR__CIRCLE)
+  if (s->kind == BR__CIRCLE || s->kind == BR__LINE)
     br__put_truth (r, "hole", s->hole);
   br__put_text (r, "note", s->note);
   br__text_clear (&t);

@@ -83,10 +83,79 @@ put_run (br__maker *m, const br__shape_draft *d, int way)
   br__make_op (m, BR__OP_SUB);
 }
 
+/* Where an arc begins: half of it on either side of the top, unless that is given.  */
+static void
+put_start (br__maker *m, const br__shape_draft *d)
+{
+  if (d->size[3].count)
+    put_size (m, &d->size[3], BR__CALL_ANGLE);
+  else
+    {
+      br__make_int (m, 90);
+      br__make_call (m, BR__CALL_ANGLE);
+      put_own (m, d, BR__SHAPE_D);
+      put_half (m);
+      br__make_op (m, BR__OP_SUB);
+    }
+  if (d->turn.count)
+    {
+      br__put_turn (m, d);
+      br__make_op (m, BR__OP_ADD);
+    }
+}
+
+/* A run that is not to be 0 with the rise.  */
+static void
+put_line_run (br__maker *m, const br__shape_draft *d)
+{
+  put_run (m, d, 0);
+  put_run (m, d, 1);
+  br__make_call (m, BR__CALL_RUN);
+}
+
+/* The run or the rise of a line that is turned, by its number d.  */
+static void
+put_turned_line (br__maker *m, const br__shape_draft *d, int upright)
+{
+  for (int i = 0; i < 2; i++)
+    {
+      if (i)
+        put_run (m, d, 1);
+      else
+        put_line_run (m, d);
+      put_own (m, d, BR__SHAPE_D);
+      br__make_function (m, br__function_find (i == upright ? "cos" : "sin", 3));
+      br__make_op (m, BR__OP_MUL);
+    }
+  br__make_op (m, upright ? BR__OP_ADD : BR__OP_SUB);
+}
+
+/* A plate with a hole is an arc all around.  */
+static void
+put_plate_size (br__maker *m, const br__shape_draft *d, int part)
+{
+  if (part <= BR__SHAPE_B)
+    {
+      put_size (m, &d->size[part == BR__SHAPE_A], BR__CALL_DIAMETER);
+      put_half (m);
+    }
+  if (part == BR__SHAPE_B)
+    {
+      put_own (m, d, BR__SHAPE_A);
+      br__make_call (m, BR__CALL_RIM);
+    }
+  if (part == BR__SHAPE_D)
+    br__make_int (m, 360), br__make_call (m, BR__CALL_TURN);
+  if (part == BR__SHAPE_C)
+    br__put_turn (m, d);
+}
+
 static void
 put_arc_size (br__maker *m, const br__shape_draft *d, int part)
 {
-  if (part == BR__SHAPE_A && d->wheel)
+  if (d->plate)
+    put_plate_size (m, d, part);
+  else if (part == BR__SHAPE_A && d->wheel)
     {
       br__make_shape_number (m, d->wheel, strlen (d->wheel), BR__SHAPE_KIND);
       br__make_shape_number (m, d->wheel, strlen (d->wheel), BR__SHAPE_A);
@@ -108,17 +177,8 @@ put_arc_size (br__maker *m, const br__shape_draft *d, int part)
     put_size (m, &d->size[2], BR__CALL_TURN);
   else if (part == BR__SHAPE_D)
     br__make_int (m, 180), br__make_call (m, BR__CALL_TURN);
-  else if (d->size[3].count)
-    put_size (m, &d->size[3], BR__CALL_ANGLE);
   else
-    {
-      /* Half of it on either side of the top.  */
-      br__make_int (m, 90);
-      br__make_call (m, BR__CALL_ANGLE);
-      put_own (m, d, BR__SHAPE_D);
-      put_half (m);
-      br__make_op (m, BR__OP_SUB);
-    }
+    put_start (m, d);
 }
 
 static void
@@ -135,14 +195,14 @@ put_number_of (br__maker *m, const br__shape_draft *d, int part)
     }
   else if (d->kind == BR__BOX && part <= BR__SHAPE_B)
     put_size (m, &d->size[part - BR__SHAPE_A], part == BR__SHAPE_A ? BR__CALL_WIDTH : BR__CALL_HEIGHT);
+  else if (d->kind == BR__LINE && part <= BR__SHAPE_B && d->turn.count)
+    put_turned_line (m, d, part == BR__SHAPE_B);
   else if (d->kind == BR__LINE && part == BR__SHAPE_A)
-    {
-      put_run (m, d, 0);
-      put_run (m, d, 1);
-      br__make_call (m, BR__CALL_RUN);
-    }
+    put_line_run (m, d);
   else if (d->kind == BR__LINE && part == BR__SHAPE_B)
     put_run (m, d, 1);
+  else if (d->turn.count && part == (d->kind == BR__LINE ? BR__SHAPE_D : BR__SHAPE_C))
+    br__put_turn (m, d);
   else if (d->kind == BR__LINE && part == BR__SHAPE_C && d->size[0].count)
     put_size (m, &d->size[0], BR__CALL_THICKNESS);
   else
@@ -201,6 +261,13 @@ put_extent (br__maker *m, const br__shape_draft *d, int part)
 }
 
 /* ---- Places ---- */
+
+int
+br__is_loose (const br__shape_draft *d)
+{
+  return !d->placed && !d->relation && !d->wheel && d->kind != BR__LINE && (d->kind != BR__OUTLINE || d->boxed)
+         && !br__is_copy (d->kind);
+}
 
 static void
 put_base (br__maker *m, const br__shape_draft *d, int part)
@@ -291,7 +358,10 @@ put_centre (br__maker *m, const br__shape_draft *d, int part)
   if (d->kind == BR__LINE)
     {
       put_place (m, at);
-      put_own (m, d, part == BR__SHAPE_X ? BR__SHAPE_A : BR__SHAPE_B);
+      if (d->turn.count)
+        put_run (m, d, part == BR__SHAPE_Y);
+      else
+        put_own (m, d, part == BR__SHAPE_X ? BR__SHAPE_A : BR__SHAPE_B);
       put_half (m);
       br__make_op (m, BR__OP_ADD);
     }
@@ -317,7 +387,9 @@ static void
 put_number (br__maker *m, const br__shape_draft *d, int part)
 {
   int corner = part - BR__CORNER_PART (0, 0);
-  if (corner >= 0)
+  if (br__is_copy (d->kind) && !br__depth_has (d, part))
+    br__put_copy_number (m, d, part);
+  else if (corner >= 0)
     br__put_corner_number (m, d, (size_t) corner / BR__CORNER_NUMBERS, corner % BR__CORNER_NUMBERS);
   else if (part == BR__SHAPE_KIND)
     br__make_int (m, d->kind);
@@ -348,12 +420,13 @@ br_status
 br__shape_define (br__run *run, const br__shape_draft *d, br__moves *moves)
 {
   br_status status = BR_OK;
-  int loose = !d->placed && !d->relation && !d->wheel && d->kind != BR__LINE && d->kind != BR__OUTLINE;
+  int loose = br__is_loose (d);
   for (size_t i = 0; i < d->corner_count * BR__CORNER_NUMBERS && status == BR_OK; i++)
     status = define_number (run, d, BR__CORNER_PART (0, i), moves);
   for (int part = BR__SHAPE_NUMBERS; part-- > BR__SHAPE_KIND && status == BR_OK; )
     {
-      if ((loose && (part == BR__SHAPE_X || part == BR__SHAPE_Y)) || (part >= BR__SHAPE_Z && !br__depth_has (d, part)))
+      if ((loose && (part == BR__SHAPE_X || part == BR__SHAPE_Y)) || (part == BR__SHAPE_BASE && !br__is_copy (d->kind))
+          || (part >= BR__SHAPE_Z && part <= BR__SHAPE_DEEP && !br__depth_has (d, part)))
         continue;
       /* The kind comes last: until then, what asks for the distance to this shape waits.  */
       if (part == BR__SHAPE_KIND)

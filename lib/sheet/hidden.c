@@ -20,9 +20,11 @@ br__shape_free (br__shape *s)
 {
   br__free (s->name);
   br__free (s->note);
+  br__free (s->text);
   br__free (s->layer);
   br__free (s->of);
   br__free (s->behind);
+  br__free (s->base);
   br__free (s);
 }
 
@@ -39,9 +41,18 @@ br__shape_find (const br_sheet *sheet, const char *name, size_t length)
   return NULL;
 }
 
+const br__shape *
+br__shape_source (const br_sheet *sheet, const br__shape *s)
+{
+  const br__shape *base;
+  while (s->base && (base = br__shape_find (sheet, s->base, strlen (s->base))) != NULL)
+    s = base;
+  return s;
+}
+
 static const char *const part_names[BR__SHAPE_NUMBERS] =
   { "", "kind", "x", "y", "a", "b", "c", "d", "right", "top", "left", "bottom", "middle_x", "middle_y", "area",
-    "perimeter", "z", "z_both", "deep" };
+    "perimeter", "z", "z_both", "deep", "base" };
 
 /* Room for "  NAME PART", a number of a shape, and "  (NAME NAME", a distance: no name has a bracket.  */
 #define KEY_SIZE (2 * BR__SHAPE_NAME + 16)
@@ -150,16 +161,36 @@ br__put_entry_words (br_text *t, const br__entry *e)
     br__text_puts (t, e->name);
 }
 
-/* The numbers of the shape NAME: those of its corners stand behind the others.  */
+size_t
+br__shape_base (const char **base, const br__graph *g, const char *name, size_t length)
+{
+  const br__entry *e = br__shape_entry (g, name, length, BR__SHAPE_BASE);
+  return e && e->definition && e->definition->edge_count ? br__entry_shape (base, e->definition->edges[0].used) : 0;
+}
+
+/* 1 if the shape NAME is SHAPE, N bytes, or copies it.  */
+static int
+depends_on_shape (const br__graph *g, const char *name, size_t length, const char *shape, size_t n)
+{
+  for (; length; length = br__shape_base (&name, g, name, length))
+    if (length == n && memcmp (name, shape, n) == 0)
+      return 1;
+  return 0;
+}
+
+/* The numbers of the shape NAME: those of its corners, or of the shape that it copies, stand behind the others.  */
 static unsigned
 put_numbers (br__maker *m, const char *name, size_t length)
 {
+  const char *base = NULL;
+  size_t base_length = br__shape_base (&base, m->graph, name, length);
   unsigned corners = (unsigned) br__shape_corners (m->graph, name, length);
   for (int part = BR__SHAPE_KIND; part <= BR__SHAPE_D; part++)
     br__make_shape_number (m, name, length, part);
   for (unsigned i = 0; i < corners * BR__CORNER_NUMBERS; i++)
     br__make_shape_number (m, name, length, BR__CORNER_PART (0, 0) + (int) i);
-  return BR__SHAPE_D - BR__SHAPE_KIND + 1 + corners * BR__CORNER_NUMBERS;
+  return BR__SHAPE_D - BR__SHAPE_KIND + 1 + corners * BR__CORNER_NUMBERS
+         + (base_length ? put_numbers (m, base, base_length) : 0);
 }
 
 static int
@@ -169,11 +200,23 @@ has_number (const br__graph *g, const char *name, int length, int part)
   return e && e->definition;
 }
 
-/* From how far two shapes are apart seen from the side, the value before it: with their depths.  */
+/* From how far two shapes are apart seen from the side, the value before it: with their depths, where both have one.  What
+   copies a shape has its depth.  */
 static void
-put_depths (br__maker *m, const char *const name[2], const int length[2])
+put_depths (br__maker *m, const char *const written[2], const int written_length[2])
 {
-  int any = 0;
+  const char *name[] = { written[0], written[1] };
+  int length[] = { written_length[0], written_length[1] }, any = 0;
+  for (int i = 0; i < 2; i++)
+    {
+      const char *base = NULL;
+      size_t n;
+      while (!has_number (m->graph, name[i], length[i], BR__SHAPE_DEEP)
+             && (n = br__shape_base (&base, m->graph, name[i], (size_t) length[i])) > 0)
+        name[i] = base, length[i] = (int) n;
+      if (!has_number (m->graph, name[i], length[i], BR__SHAPE_DEEP))
+        return;
+    }
   for (int i = 0; i < 2; i++)
     {
       int pair = has_number (m->graph, name[i], length[i], BR__SHAPE_Z_BOTH);
@@ -205,12 +248,17 @@ define_clear (br__graph *g, br__entry *e, const char *const name[2], const int l
   br__maker_start (&m, g, "", 0, 0);
   m.share_name = 1;
   unsigned count = 0;
+  const char *base;
+  int copies = 0;
   for (int i = 0; i < 2; i++)
-    count += put_numbers (&m, name[i], (size_t) length[i]);
+    {
+      count += put_numbers (&m, name[i], (size_t) length[i]);
+      copies |= br__shape_base (&base, g, name[i], (size_t) length[i]) != 0;
+    }
   br__make_call_of (&m, BR__CALL_CLEAR, count);
-  if (has_number (g, name[0], length[0], BR__SHAPE_DEEP) && has_number (g, name[1], length[1], BR__SHAPE_DEEP))
-    put_depths (&m, name, length);
-  if (m.status == BR_OK && old && is_same_formula (&old->tree, &m.tree))
+  put_depths (&m, name, length);
+  /* What copies may copy another shape from now on.  */
+  if (m.status == BR_OK && old && !copies && is_same_formula (&old->tree, &m.tree))
     {
       br__tree_clear (&m.tree);
       return BR_OK;
@@ -248,8 +296,8 @@ br__distances_refresh (br__graph *g, const char *shape, size_t n, br__moves *mov
       const char *const name[] = { first, last + 1 };
       const int length[] = { (int) (last - first), (int) strlen (last + 1) };
       br__moves some = BR__MOVES_ZERO;
-      if (!((size_t) length[0] == n && memcmp (first, shape, n) == 0)
-          && !((size_t) length[1] == n && memcmp (last + 1, shape, n) == 0))
+      if (!depends_on_shape (g, first, (size_t) length[0], shape, n)
+          && !depends_on_shape (g, last + 1, (size_t) length[1], shape, n))
         continue;
       status = define_clear (g, e, name, length, &some);
       if (status == BR_OK && moves)
@@ -320,7 +368,7 @@ br__no_shape (const br__graph *g, const br__tree *tree, const br__node *node, br
       if (near)
         br__hint (error, "did you mean `%.*s`?", (int) size, s);
       else
-        br__hint (error, "a shape is made by circle, box, arc, line or outline");
+        br__hint (error, "a shape is made by circle, box, arc, line, outline, row or mirror");
       return BR_DOMAIN;
     }
   br__fail (error, BR_DOMAIN, 0, 0, "a shape that it names has no value yet");

@@ -23,16 +23,21 @@ typedef struct br__shape
   int active;                   /* not undone, forgotten or given anew */
   br__shape_kind kind;
   char *name, *note;
+  char *text;                   /* its statement */
   char *layer, *of;             /* or NULL: the part of the cutting list that it shows */
   char *behind;                 /* the shape that hides it from the side, or NULL */
   int depth;                    /* enum br__depth_place */
+  char *base;                   /* the shape that a row or a mirror copies, or NULL */
   int hole;                     /* a circle that is drilled */
+  const char *word;             /* its statement, where that is not its kind's */
   int loose;                    /* no place was given */
   br__line *line;
   struct br__shape *older;      /* the one of this name before it */
 } br__shape;
 
 void br__shape_free (br__shape *s);
+/* The shape that S copies in the end, or that is not there yet; S itself where it copies none.  */
+const br__shape *br__shape_source (const br_sheet *sheet, const br__shape *s);
 /* The shape that counts under NAME, or NULL.  */
 br__shape *br__shape_find (const br_sheet *sheet, const char *name, size_t length);
 
@@ -52,6 +57,8 @@ br_status br__shape_fix (br__graph *g, const char *name, int part, const br__val
 int br__shape_next_part (const br__graph *g, const char *name, size_t length, int part);
 /* How many corners the outline NAME has; 0 where it is none.  */
 size_t br__shape_corners (const br__graph *g, const char *name, size_t length);
+/* The length of the name of the shape that the row or mirror NAME copies, and *BASE; 0 where it is none.  */
+size_t br__shape_base (const char **base, const br__graph *g, const char *name, size_t length);
 /* Distances to SHAPE, N bytes, are worked out from the numbers that it has now: an outline has more than others.  MOVES may be
    NULL.  */
 br_status br__distances_refresh (br__graph *g, const char *shape, size_t n, br__moves *moves, br_error *error);

@@ -103,7 +103,7 @@ static const br__record_keys table[] =
   KEYS ("setting.changed", MOVED),
   KEYS ("shape", "name", "shape", "state", "waiting", "size", "place", "x", "y", "diameter", "width", "height",
         "inner_radius", "outer_radius", "from", "turn", "run", "rise", "corners", "area", "perimeter", "deep", "depth_from",
-        "depth_to", "both_sides", "behind", "layer", "of", "hole", "note"),
+        "depth_to", "both_sides", "behind", "copy_of", "places", "step_x", "step_y", "about", "layer", "of", "hole", "note"),
   KEYS ("stack", "expression", "unit", "nominal", "nominal_decimal", "nominal_shown", "low", "low_decimal",
         "low_shown", "high", "high_decimal", "high_shown", "rss", "rss_decimal", "rss_shown", "linear",
         "exact_bounds", "contributors", "message"),

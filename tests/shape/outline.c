@@ -7,24 +7,6 @@
 
 #include "wire.h"
 
-/* The first value of LINE.  */
-static double
-value_of (br_sheet *sheet, const char *line)
-{
-  said s = SAID_ZERO;
-  sheet_say (sheet, &s, "%s", line);
-  double z = strtod (said_get (&s, 0, "decimal"), NULL);
-  said_clear (&s);
-  return z;
-}
-
-static void
-near_to (double value, double expected, double far, const char *what, const char *text)
-{
-  if (!(fabs (value - expected) <= far))
-    fail_msg ("%s: %.12f, expected %.12f: %s", what, value, expected, text);
-}
-
 /* The statement for O, to be freed.  */
 static char *
 text_of (const wire_outline *o, const char *name, int x, int y)
@@ -114,60 +96,6 @@ test_random (void **state)
 
 /* ---- Distances ---- */
 
-/* A shape of KIND (0: an outline) called NAME at random, as a statement and as a polygon.  */
-static void
-random_shape (FILE *out, wire *w, int kind, const char *name)
-{
-  int x = (int) check_between (-60, 60), y = (int) check_between (-60, 60), a = (int) check_between (4, 40);
-  int b = (int) check_between (4, 40), c = (int) check_between (1, 8), degrees = (int) check_between (1, 71) * 5;
-  wire_outline o;
-  w->count = w->open = 0;
-  switch (kind)
-    {
-    case 0:
-      do
-        {
-          wire_random (&o, 7, check_below (3) == 0);
-          wire_of_outline (w, &o);
-        }
-      while (wire_crosses_itself (w));
-      wire_statement (out, name, &o, x, y);
-      break;
-    case 1:
-      fprintf (out, "circle %s = (%d / 4) at (%d / 8), (%d / 8)\n", name, a, x, y);
-      wire_arc (w, 0, 0, a / 8., 0, wire_pi);
-      wire_arc (w, 0, 0, a / 8., wire_pi, wire_pi);
-      break;
-    case 2:
-      fprintf (out, "box %s = (%d / 8) x (%d / 8) at (%d / 8), (%d / 8)\n", name, a, b, x, y);
-      wire_put (w, 0, 0), wire_put (w, a / 8., 0), wire_put (w, a / 8., b / 8.), wire_put (w, 0, b / 8.);
-      break;
-    case 3:
-      fprintf (out, "arc %s = bend((%d / 8), (%d / 8)) %d deg from 0 deg at (%d / 8), (%d / 8)\n", name, a, c, degrees, x, y);
-      for (int i = 0; i < 4; i++)
-        wire_arc (w, 0, 0, (a + c) / 8., degrees * wire_pi / 180 * i / 4, degrees * wire_pi / 180 / 4);
-      for (int i = 4; i > 0; i--)
-        wire_arc (w, 0, 0, a / 8., degrees * wire_pi / 180 * i / 4, -degrees * wire_pi / 180 / 4);
-      break;
-    default:
-      fprintf (out, "line %s = (%d / 8), (%d / 8) to (%d / 8), (%d / 8)", name, x, y, x + a, y + b);
-      if (kind == 4)
-        fprintf (out, " wide (%d / 8)", c);
-      fprintf (out, "\n");
-      double angle = atan2 (b, a);
-      w->open = kind == 5;
-      if (kind == 5)
-        wire_put (w, 0, 0), wire_put (w, a / 8., b / 8.);
-      else
-        {
-          wire_arc (w, 0, 0, c / 16., angle + wire_pi / 2, wire_pi);
-          wire_arc (w, a / 8., b / 8., c / 16., angle - wire_pi / 2, wire_pi);
-        }
-      break;
-    }
-  wire_move (w, x / 8., y / 8.);
-}
-
 static void
 test_distance (void **state)
 {
@@ -183,8 +111,8 @@ test_distance (void **state)
         said s = SAID_ZERO;
         double apart, deep;
         FILE *out = open_memstream (&text, &length);
-        random_shape (out, &v, 0, "o");
-        random_shape (out, &w, kind, "p");
+        wire_shape (out, &v, 0, "o");
+        wire_shape (out, &w, kind, "p");
         fclose (out);
         check_ok (br_sheet_new (&sheet));
         if (sheet_run (sheet, &s, text) == BR_OK)

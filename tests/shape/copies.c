@@ -161,6 +161,26 @@ test_other_base (void **state)
   sheet_end (sheet, &s);
 }
 
+/* What has no depth of its own has that of its shape, and the first place of a row is no overlap with it.  */
+static void
+test_depth (void **state)
+{
+  br_sheet *sheet = sheet_with ("box slat = 1 x 2 at 0, 0\nrow r of slat qty 3 by 2\nmirror m of r about 0 deep 3\nbox q = 1 x 1 at 4, 0 deep 1\n");
+  said s = SAID_ZERO;
+  (void) state;
+  sheet_say (sheet, &s, "clear(r, q)");
+  said_is (&s, 0, "exact", "-1");
+  sheet_say (sheet, &s, "box slat = 1 x 2 at 0, 0 deep 1 from 2\nclear(r, q)");
+  said_is (&s, s.count - 1, "exact", "3/2");
+  sheet_say (sheet, &s, "shapes");
+  said_is (&s, 0, "depth_from", "2");
+  said_is (&s, 1, "depth_from", "-3/2");
+  sheet_say (sheet, &s, "box q = 1 x 1 at 4, 0 deep 5\nrubs");
+  said_is (&s, s.count - 1, "first", "r");
+  said_is (&s, s.count - 1, "second", "q");
+  sheet_end (sheet, &s);
+}
+
 /* On paper and in the terminal each place is drawn once; of a layer or a part they are where their shape is.  */
 static void
 test_drawn (void **state)
@@ -183,7 +203,7 @@ main (void)
 {
   const struct CMUnitTest tests[] =
   {
-    CHECK_TEST (test_random), CHECK_TEST (test_follow), CHECK_TEST (test_other_base), CHECK_TEST (test_drawn)
+    CHECK_TEST (test_random), CHECK_TEST (test_follow), CHECK_TEST (test_other_base), CHECK_TEST (test_depth), CHECK_TEST (test_drawn)
   };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, NULL, NULL));

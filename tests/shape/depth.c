@@ -281,7 +281,7 @@ test_wrong (void **state)
     { "box a = 4 x 2 at 0, 0 behind a", "lies behind `a` itself", 29 },
     { "box a = 4 x 2 at 0, 0 behind back", "lies behind `a` itself", 29 },
     { "box a = 4 x 2 at 0, 0 behind 3", "the name of a shape", 29 },
-    { "line a = 0, 0 to 1, 1 at 0, 0", "`wide`, `deep`, `layer` or `of`", 22 },
+    { "line a = 0, 0 to 1, 1 at 0, 0", "`wide`, `hole`, `turned`, `deep`, `layer` or `of`", 22 },
     { "rubs a", "", 5 },
   };
   (void) state;

@@ -19,8 +19,9 @@ const br__statement br__wood_statements[] =
     BR__FOLLOW_VALUE, "round plywood hardwood qty", 0, br__do_stock },
   { "part", "part NAME = L x W [x T] [qty N] [from STOCK]", "a part to be cut, sizes as formulas",
     "The length lies along the grain; `turn` lets it lie across.  Without `from`, the stock\n"
-    "is that whose thickness fits.  Of a dowel, the length is enough.  `forget part NAME`.",
-    BR__FOLLOW_VALUE, "qty from turn", 0, br__do_part },
+    "is that whose thickness fits.  Of a dowel, the length is enough.  `forget part NAME`.\n"
+    "part NAME as SHAPE [x T] takes its sizes from a shape: the smallest rectangle around it.",
+    BR__FOLLOW_VALUE, "qty from turn as", 0, br__do_part },
   { "parts", "parts", "the list of parts: sizes, marks, stock, and where each size comes from", NULL,
     BR__FOLLOW_NOTHING, NULL, 0, br__do_parts },
   { "cuts", "cuts [STOCK] [limit SECONDS]", "the plan for cutting the parts, kerf counted",

@@ -19,6 +19,7 @@ br__wood_free (br__wood *w)
   br__free (w->name);
   br__free (w->note);
   br__free (w->from);
+  br__free (w->as);
   br__free (w);
 }
 
@@ -156,6 +157,46 @@ read_from (br__run *run, br__wood *w)
   return br__lex_next (&run->lex, run->error);
 }
 
+/* What FUNCTION gives of the shape NAME, as T; without FUNCTION what of the rectangle around it is waste, in hundredths.  */
+static br_status
+parse_of_shape (br__tree *t, const char *function, const char *name, br__run *run)
+{
+  br_text text = BR_TEXT_ZERO;
+  br__lexer l;
+  if (function)
+    br__text_printf (&text, "%s(%s)", function, name);
+  else
+    br__text_printf (&text, "100 - 100 * area(%s) / (width(%s) * height(%s))", name, name, name);
+  br_status status = text.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0)
+                                 : br__lex_start (&l, text.bytes, text.length, run->error);
+  if (status == BR_OK)
+    status = br__parse_size (t, &l, run->error);
+  br__text_clear (&text);
+  return status;
+}
+
+/* `as SHAPE [x THICKNESS]`: the blank is the smallest rectangle around the shape, level along the grain.  */
+static br_status
+read_shape (br__run *run, br__wood *w)
+{
+  br_status status = br__lex_next (&run->lex, run->error);
+  const br__token t = run->lex.token;
+  if (status == BR_OK && t.type != BR__NAME)
+    status = br__expected (run, "the name of a shape");
+  if (status == BR_OK)
+    {
+      w->as = br__strndup (run->text + t.offset, t.length);
+      status = w->as ? br__lex_next (&run->lex, run->error) : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+    }
+  if (status == BR_OK)
+    status = parse_of_shape (&w->size[BR__LENGTH_OF], "width", w->as, run);
+  if (status == BR_OK)
+    status = parse_of_shape (&w->size[BR__WIDTH], "height", w->as, run);
+  if (status == BR_OK && br__at_separator (&run->lex))
+    status = read_next_size (run, w, BR__THICKNESS);
+  return status;
+}
+
 static br_status
 read_clauses (br__run *run, br__wood *w)
 {
@@ -175,6 +216,8 @@ read_clauses (br__run *run, br__wood *w)
           w->turn = 1;
           status = br__lex_next (&run->lex, run->error);
         }
+      else if (!w->stock && !w->size[BR__LENGTH_OF].count && br__lex_is_word (&run->lex, "as"))
+        status = read_shape (run, w);
       else if (w->stock)
         return br__expected (run, "`qty` and how many there are");
       else
@@ -208,14 +251,21 @@ read_wood (br__run *run, br__wood *w)
   if (!w->name || !w->note)
     return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   status = br__lex_next (&run->lex, run->error);
-  if (status == BR_OK && !br__lex_is_sign (&run->lex, '='))
+  int sized = status == BR_OK && br__lex_is_sign (&run->lex, '=');
+  if (status == BR_OK && !sized && (w->stock || run->lex.token.type != BR__NAME))
     return br__expected (run, "`=`");
-  if (status == BR_OK)
+  if (status == BR_OK && sized)
     status = br__lex_next (&run->lex, run->error);
-  if (status == BR_OK)
+  if (status == BR_OK && sized && !(!w->stock && br__lex_is_word (&run->lex, "as") && !br__lex_is_known (&run->lex)))
     status = w->stock ? read_stock_sizes (run, w) : read_part_sizes (run, w);
   if (status == BR_OK)
     status = read_clauses (run, w);
+  if (status == BR_OK && !w->stock && !w->size[BR__LENGTH_OF].count)
+    {
+      br__fail (run->error, BR_SYNTAX, name.offset, name.length, "a part needs its sizes, or the shape that it is cut as");
+      br__hint (run->error, "help part");
+      return BR_SYNTAX;
+    }
   return status == BR_OK ? check_quantity (run, w) : status;
 }
 
@@ -259,6 +309,25 @@ follows_others (const br__wood *w)
   return 0;
 }
 
+/* How much of the blank is not the part.  */
+static br_status
+tell_waste (br__run *run, const br__wood *w)
+{
+  br__tree tree = BR__TREE_ZERO;
+  br__value v = BR__VALUE_ZERO;
+  br_text t = BR_TEXT_ZERO;
+  br_status status = parse_of_shape (&tree, NULL, w->as, run);
+  if (status == BR_OK)
+    status = br__value_of (&v, run, &tree);
+  if (status == BR_OK && br__put_real_decimal (&t, NULL, &v.real, 3, run->sheet->settings.bits) == BR_OK)
+    status = br__remark (run, "the blank is the rectangle around %s, its length along the grain: %s %% of it is waste", w->as,
+                         br__text_string (&t));
+  br__tree_clear (&tree);
+  br__value_clear (&v);
+  br__text_clear (&t);
+  return status;
+}
+
 static br_status
 keep_wood (br__run *run, int stock)
 {
@@ -294,6 +363,8 @@ keep_wood (br__run *run, int stock)
       w->line = run->line;
       status = br__wood_show (run, &piece);
     }
+  if (status == BR_OK && w->as && !piece.problem.length)
+    status = tell_waste (run, w);
   br__piece_clear (&piece);
   return status;
 }

@@ -23,6 +23,7 @@ typedef struct br__wood
   br__tree size[BR__SIZES];
   br__tree quantity;            /* without nodes: 1 of a part, as many as it takes of a stock */
   char *from;                   /* a part's stock, or NULL */
+  char *as;                     /* the shape that a part is cut as, or NULL */
   int turn;                     /* may lie across the grain */
   br__line *line;
 } br__wood;

@@ -178,6 +178,9 @@ test_depth (void **state)
   sheet_say (sheet, &s, "box q = 1 x 1 at 4, 0 deep 5\nrubs");
   said_is (&s, s.count - 1, "first", "r");
   said_is (&s, s.count - 1, "second", "q");
+  /* From above each place is seen, as deep as its shape.  */
+  sheet_say (sheet, &s, "draw top");
+  said_is (&s, 0, "shapes.count", "7");
   sheet_end (sheet, &s);
 }
 

@@ -10,5 +10,6 @@ libbenchrule_core_la_SOURCES += \
   lib/wood/wood.c \
   lib/wood/wood.h \
   lib/wood/wood_caution.c \
+  lib/wood/wood_depth.c \
   lib/wood/wood_resolve.c \
   lib/wood/wood_show.c

@@ -265,6 +265,8 @@ br__do_parts (br__run *run)
     }
   if (status == BR_OK)
     status = br__wood_cautions (run, &list, BR__WOOD_EACH);
+  if (status == BR_OK)
+    status = br__wood_depths (run, &list);
   br__wood_list_clear (&list);
   return status;
 }

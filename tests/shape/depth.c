@@ -260,6 +260,38 @@ test_random (void **state)
     }
 }
 
+/* A part that is drawn with a depth that is none of its sizes is told of with the parts.  */
+static void
+test_parts (void **state)
+{
+  static const struct { const char *sheet; int told; } rows[] =
+  {
+    { "part rail = 10 x 2 x 3/4\nbox r = 10 x 2 at 0, 0 deep 3/4 of rail", 0 },
+    { "part rail = 10 x 2 x 3/4\nbox r = 10 x 3/4 at 0, 0 deep 2 of rail", 0 },
+    { "part rail = 10 x 2 x 3/4\nbox r = 10 x 2 at 0, 0 deep 1 of rail", 1 },
+    { "part rail = 10 x 2 x 3/4\nbox r = 10 x 2 at 0, 0 deep 1/2 both sides 9 of rail", 1 },
+    { "part rail = 10 x 2 x 3/4\nbox r = 10 x 2 at 0, 0 deep sqrt 2 of rail", 1 },
+    { "part rail = 10 x 2 x 3/4\nbox r = 10 x 2 at 0, 0 deep later of rail", 0 },
+    { "part rail = 10 x 2 x 3/4\nbox r = 10 x 2 at 0, 0 deep 1 of other", 0 },
+    { "part rail = 10 x 2 x 3/4\ncircle r = 1 at 0, 0 hole deep 1 of rail", 0 },
+    { "stock rod = round 1/2 x 36\npart axle = 8 qty 2 from rod\ncircle a = 1/2 at 0, 0 deep 8 of axle", 0 },
+    { "stock rod = round 1/2 x 36\npart axle = 8 qty 2 from rod\ncircle a = 1/2 at 0, 0 deep 8-1/2 of axle", 1 },
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      said s = SAID_ZERO;
+      int told = 0;
+      br_sheet *sheet = sheet_with (rows[i].sheet);
+      sheet_say (sheet, &s, "parts");
+      for (size_t k = 0; k < s.count; k++)
+        told += strcmp (said_get (&s, k, "kind"), "caution") == 0 && strstr (said_get (&s, k, "message"), " deep, and no size") != NULL;
+      if (told != rows[i].told)
+        fail_msg ("%s: told %d times", rows[i].sheet, told);
+      sheet_end (sheet, &s);
+    }
+}
+
 /* A wrong line: a part of its message and its place.  */
 static void
 test_wrong (void **state)
@@ -300,7 +332,7 @@ test_wrong (void **state)
 static void
 test_refused (void **state)
 {
-  static const char *const lines[] = { "rubs", "clear w, axle", "circle w = 4 at 0, 0 deep 1 both sides 9 behind o", "shapes" };
+  static const char *const lines[] = { "rubs", "clear w, axle", "parts", "circle w = 4 at 0, 0 deep 1 both sides 9 behind o", "shapes" };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (lines); i++)
     {
@@ -310,7 +342,7 @@ test_refused (void **state)
           said s = SAID_ZERO;
           check_memory_limit (-1);
           br_sheet *sheet = sheet_with ("circle w = 4 at 0, 0 deep 1 both sides 8\ncircle axle = 1/2 at 0, 0 deep 9\n"
-                                        "circle h = 1/2 at 0, 0 hole\noutline o = 0, 0 to 9, 0 to 9, 9 deep sqrt 2\n");
+                                        "part p = 9 x 1 x 1\ncircle h = 1/2 at 0, 0 hole\noutline o = 0, 0 to 9, 0 to 9, 9 deep sqrt 2 of p\n");
           check_memory_left = n;
           check_memory_refused = 0;
           status = sheet_run (sheet, &s, lines[i]);
@@ -331,7 +363,7 @@ main (void)
   const struct CMUnitTest tests[] =
   {
     CHECK_TEST (test_places), CHECK_TEST (test_follow), CHECK_TEST (test_apart), CHECK_TEST (test_rubs), CHECK_TEST (test_random),
-    CHECK_TEST (test_wrong), CHECK_TEST (test_refused)
+    CHECK_TEST (test_parts), CHECK_TEST (test_wrong), CHECK_TEST (test_refused)
   };
   return CHECK_RUN (tests);
 }

@@ -87,7 +87,7 @@ void
 br__account_spare (int on)
 {
   if (in_use)
-    in_use->spare = on ? in_use->most / 4 : 0;
+    in_use->spare = on ? in_use->most : 0;
 }
 
 size_t
@@ -102,7 +102,9 @@ br__account_refused (void)
 static int
 has_room (br__account *a, size_t size)
 {
-  size_t used = __atomic_load_n (&a->used, __ATOMIC_RELAXED), most = a->most + a->spare;
+  size_t used = __atomic_load_n (&a->used, __ATOMIC_RELAXED), most;
+  if (__builtin_add_overflow (a->most, a->spare, &most))
+    most = SIZE_MAX;
   if (used <= most && size <= most - used)
     return 1;
   __atomic_store_n (&a->refused, 1, __ATOMIC_RELAXED);

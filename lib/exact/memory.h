@@ -31,7 +31,7 @@ void br__account_close (br__account *account);
 br__account *br__account_use (br__account *account);
 br__account *br__account_used (void);
 void br__account_limit (br__account *account, size_t most);
-/* A quarter more, for what gives memory back, while ON.  Of the account in use, if any.  */
+/* As much again, for what gives memory back or keeps the work, while ON.  Of the account in use, if any.  */
 void br__account_spare (int on);
 /* The limit where the account in use has refused something since it was last asked, else 0.  */
 size_t br__account_refused (void);

@@ -20,8 +20,6 @@ br_sheet_get (br_real *value, br_dimension *dimension, const br_sheet *sheet, co
 {
   if (!value || !sheet || !name)
     return br__fail_null (error);
-  if (!name)
-    return br__fail (error, BR_DOMAIN, 0, 0, "no name is given");
   size_t length = strlen (name);
   br__entry *e = br__graph_find (sheet->graph, name, length);
   if (!e || br__is_hidden_entry (e) || !br__entry_definition (e))

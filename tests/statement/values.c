@@ -41,7 +41,7 @@ got (void **state)
   check_ok (br_sheet_get (&value, NULL, sheet, "count", NULL));
   static const struct { const char *name, *message; } wrong[] = {
     { "nothing", "there is no `nothing`" }, { "open_end", "`open_end` waits" }, { "missing_one", "there is no" },
-    { NULL, "no name" }, { "", "there is no" },
+    { NULL, "NULL was given" }, { "", "there is no" },
   };
   for (size_t i = 0; i < CHECK_COUNT (wrong); i++)
     {

@@ -37,9 +37,11 @@ endif
 EXTRA_DIST += tests/leaks.supp tests/mutate.sh tests/slips.awk tests/data/equivalent_slips.txt \
   $(test_headers)
 test_headers = tests/check.h \
+  tests/draw/ask.h \
   tests/draw/figure.h \
   tests/shape/wire.h \
   tests/draw/read_page.h \
+  tests/draw/source.h \
   tests/draw/svg.h \
   tests/file/faults.h \
   tests/exact/real_check.h \

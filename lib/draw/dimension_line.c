@@ -12,7 +12,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "draw/dimension_line.h"
+#include "draw/by_hand.h"
 #include "exact/memory.h"
 #include "measure/measure.h"
 
@@ -25,99 +25,6 @@ br__size_lines_clear (br__size_lines *d)
   memset (d, 0, sizeof *d);
 }
 
-/* ---- Numbers on a drawing ---- */
-
-/* Inches that a ruler has, without the sign of the inch.  */
-static int
-put_plain_inches (br_text *t, const br_number *q, const br__settings *s)
-{
-  int inches = strcmp (s->unit->name, "in") == 0 && !s->feet;
-  if (!inches || !br__is_shop_fraction (q, BR__FINEST_RULE))
-    return 0;
-  br__put_mixed (t, q);
-  return 1;
-}
-
-/* Millimetres, or centimetres, with two decimals at the most.  */
-static int
-put_plain_metric (br_text *t, const br_number *q, const br__settings *s)
-{
-  br_number x = BR_NUMBER_ZERO;
-  int64_t n, d;
-  if (!br__unit_is_decimal (s->unit) || br_number_set_ratio (&x, s->unit->num, s->unit->den) != BR_OK)
-    return 0;
-  int good = br_number_div (&x, q, &x) == BR_OK && br_number_get_ratio (&n, &d, &x) && 100 % d == 0;
-  if (good)
-    br__put_decimal (t, &x, 20);
-  br_number_clear (&x);
-  return good;
-}
-
-/* The text of a length without " mm" where the whole sheet is in millimetres.  */
-static void
-drop_unit (br_text *t, size_t start, const br__settings *s)
-{
-  size_t n = strlen (s->unit->name) + 1;
-  if (t->failed || t->length < start + n || strcmp (s->unit->name, "ft") == 0)
-    return;
-  if (t->bytes[t->length - 1] == '"' && !s->feet)
-    n = 1;
-  else if (t->bytes[t->length - n] != ' ')
-    return;
-  t->length -= n;
-  t->bytes[t->length] = 0;
-}
-
-/* The nearest mark.  Where VALUE lies half way between two for all that can be told, either is as near.  */
-static br_status
-to_mark (br__rounded *rounded, const br_real *value, const br__mark *mark, const br__settings *s)
-{
-  br__value v = BR__VALUE_ZERO;
-  br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
-  br_status status = br_real_set (&v.real, value);
-  v.dimension = BR_LENGTH;
-  if (status == BR_OK)
-    status = br__round_value (rounded, &v, mark, BR_NEAREST, s, NULL);
-  if (status == BR_UNDECIDED)
-    {
-      status = br_real_enclose (&low, &high, value, s->bits);
-      if (status == BR_OK)
-        status = br_real_set_number (&v.real, &low);
-      if (status == BR_OK)
-        status = br__round_value (rounded, &v, mark, BR_NEAREST, s, NULL);
-    }
-  br__value_clear (&v);
-  br_number_clear (&low);
-  br_number_clear (&high);
-  return status;
-}
-
-br_status
-br__put_drawing_number (br_text *t, const br_real *value, const br__settings *s)
-{
-  const br_number *q = br_real_rational (value);
-  br__mark mark = BR__MARK_ZERO;
-  br__rounded rounded = BR__ROUNDED_ZERO;
-  size_t start = t->length;
-  int exact = 0;
-  if (q && (put_plain_inches (t, q, s) || put_plain_metric (t, q, s)))
-    return t->failed ? BR_NO_MEMORY : BR_OK;
-  br_status status = br__settings_mark (&mark, s);
-  if (status == BR_OK)
-    status = to_mark (&rounded, value, &mark, s);
-  if (status == BR_OK)
-    {
-      exact = q && br_number_equal (q, &rounded.value);
-      if (!exact)
-        br__text_puts (t, "≈");
-      br__put_mark_text (t, &rounded.value, BR_LENGTH, &mark, s);
-      drop_unit (t, start, s);
-    }
-  br__rounded_clear (&rounded);
-  br_number_clear (&mark.size);
-  return status == BR_OK && t->failed ? BR_NO_MEMORY : status;
-}
-
 /* ---- What is measured ---- */
 
 /* What a drawing needs most comes first onto free paper: the whole, the distances of centres, heights from the datum, sizes,
@@ -128,14 +35,18 @@ typedef struct work
   br__run *run;
   const br__side_view *view;    /* or NULL */
   br__area reach;
+  int overall;                  /* the next is of the whole */
 } work;
+
+/* Two places on paper that are the same but for the last digits of the grid.  */
+#define SAME 4
 
 /* The row from FROM to TO, or NULL.  */
 static br__size_line *
 find_row (const br__size_lines *d, int64_t from, int64_t to)
 {
   for (size_t i = 0; i < d->count; i++)
-    if (d->rows[i].from == from && d->rows[i].to == to)
+    if (llabs (d->rows[i].from - from) <= SAME && llabs (d->rows[i].to - to) <= SAME)
       return &d->rows[i];
   return NULL;
 }
@@ -194,7 +105,7 @@ place_of (br_real *z, br__run *run, const br__shape *shape, int upright, int rea
 /* A place to measure from: a side, a centre or an end, on paper and in the sheet.  */
 typedef struct end
 {
-  const br__drawn *drawn;
+  const br__drawn *drawn;       /* or NULL: the datum */
   int reach;                    /* number of the shape, or 0: its centre */
   int tip;                      /* -1 or 1: its beginning or its end, in place of REACH */
   int64_t at, feature[BR__BANKS];
@@ -204,6 +115,8 @@ typedef struct end
 static br_status
 place_of_end (br_real *z, const work *w, const end *e)
 {
+  if (!e->drawn)
+    return br_real_set (z, &w->view->datum.at[w->d->upright]);
   const br__shape *s = e->drawn->shape;
   const br__value *run = e->tip ? br__shape_value (w->run->sheet, s, w->d->upright ? BR__SHAPE_B : BR__SHAPE_A) : NULL;
   br__pad g = { BR_OK, w->run->sheet->settings.bits, NULL };
@@ -225,9 +138,9 @@ add_distance (work *w, end from, end to, size_t count, int loose)
   br__size_line row = { .from = from.at, .to = to.at };
   memcpy (row.feature_from, from.feature, sizeof row.feature_from);
   memcpy (row.feature_to, to.feature, sizeof row.feature_to);
-  row.of = from.drawn->shape->name;
-  row.to_of = to.drawn != from.drawn ? to.drawn->shape->name : NULL;
-  row.overall = w->d->count == 0;
+  row.of = from.drawn ? from.drawn->shape->name : "";
+  row.to_of = to.drawn != from.drawn ? to.drawn ? to.drawn->shape->name : "" : NULL;
+  row.overall = w->overall;
   br_status status = place_of_end (&low, w, &from);
   if (status == BR_OK)
     status = place_of_end (&high, w, &to);
@@ -306,6 +219,13 @@ side_of (const br__drawn *s, int upright, int far)
   return e;
 }
 
+void
+br__side_feature (int64_t feature[BR__BANKS], const br__drawn *s, int upright, int far)
+{
+  end e = side_of (s, upright, far);
+  memcpy (feature, e.feature, sizeof e.feature);
+}
+
 static end
 centre_of (const br__drawn *s, int upright)
 {
@@ -324,7 +244,7 @@ tip_of (const br__drawn *s, int upright, int tip)
 static int
 is_centred (const br__drawn *s, int hole)
 {
-  return s->tied && s->shape->kind == BR__CIRCLE && (s->shape->hole != 0) == hole;
+  return s->tied && !s->unmeasured && s->shape->kind == BR__CIRCLE && (s->shape->hole != 0) == hole;
 }
 
 static int
@@ -335,9 +255,6 @@ compare_ends (const void *a, const void *b)
     return x->at < y->at ? -1 : 1;
   return x->feature[0] < y->feature[0] ? -1 : x->feature[0] > y->feature[0];
 }
-
-/* Two places on paper that are the same but for the last digits of the grid.  */
-#define SAME 4
 
 /* 1 if the placed rows join AT to DATUM.  */
 static int
@@ -350,7 +267,7 @@ is_known (const br__size_lines *d, int64_t datum, int64_t at)
       if (llabs (known[k] - at) <= SAME)
         return 1;
       for (size_t i = 0; i < d->placed; i++)
-        for (int second = 0; second < 2; second++)
+        for (int second = 0; second < 2 && !d->rows[i].worded; second++)
           {
             int64_t near = second ? d->rows[i].to : d->rows[i].from, far = second ? d->rows[i].from : d->rows[i].to;
             int new = llabs (near - known[k]) <= SAME;
@@ -415,7 +332,7 @@ first_alike (const br__side_view *v, size_t index)
 static int
 is_box (const br__drawn *s)
 {
-  return s->tied && s->shape->kind == BR__BOX;
+  return s->tied && !s->unmeasured && s->shape->kind == BR__BOX;
 }
 
 /* Boxes of the width and the height of S in rows and mirrors.  */
@@ -470,7 +387,7 @@ add_boxes (work *w)
   for (size_t i = 0; i < v->count; i++)
     if (is_box (&v->shapes[i]))
       counts[first_alike (v, i)]++;
-    else if (v->shapes[i].pieces)
+    else if (v->shapes[i].pieces && !v->shapes[i].unmeasured)
       counts[i] = 1;
   for (size_t i = 0; i < v->count; i++)
     counts[i] += counts[i] && is_box (&v->shapes[i]) ? count_copies (v, &v->shapes[i]) : 0;
@@ -490,7 +407,7 @@ add_places (work *w, const end *datum)
   for (size_t i = 0; i < w->view->count && status == BR_OK; i++)
     {
       const br__drawn *s = &w->view->shapes[i];
-      if (!s->tied)
+      if (!s->tied || s->unmeasured)
         continue;
       if (s->shape->kind == BR__BOX)
         status = add_place (w, datum, side_of (s, upright, 0), 1);
@@ -527,18 +444,43 @@ find_outermost (end *low, end *high, const work *w)
   return first != NULL;
 }
 
+/* What a person asked for comes before all else.  */
+static br_status
+add_by_hand (work *w)
+{
+  br_status status = BR_OK;
+  for (const br__annotation *a = w->run->sheet->annotations; a && status == BR_OK; a = a->next)
+    {
+      br__size_line row;
+      br_text text = BR_TEXT_ZERO;
+      int found;
+      status = br__hand_row (&found, &row, &text, w->run, w->view, a, w->d->upright);
+      if (status == BR_OK && found && !find_row (w->d, row.from, row.to))
+        status = keep_row (w, &row, br__text_string (&text), 0);
+      br__text_clear (&text);
+    }
+  return status;
+}
+
 static int
 is_metric (const br__run *run)
 {
   return br__unit_is_decimal (run->sheet->settings.unit);
 }
 
+static end
+datum_of (const br__side_view *v, int upright, const end *low)
+{
+  const int64_t *at = v->datum.place;
+  return v->datum.given ? end_of (NULL, 0, 0, at[upright], at[!upright]) : *low;
+}
+
 /* PART: no chains.  */
 static br_status
 make (br__size_lines *d, br__run *run, const br__side_view *v, int upright, int part)
 {
-  work w = { d, run, v, v->reach };
-  end low, high;
+  work w = { d, run, v, v->reach, 0 };
+  end low, high, datum;
   memset (&low, 0, sizeof low);
   memset (&high, 0, sizeof high);
   br__size_lines_clear (d);
@@ -546,17 +488,22 @@ make (br__size_lines *d, br__run *run, const br__side_view *v, int upright, int 
   d->above = is_metric (run);
   if (!find_outermost (&low, &high, &w))
     return BR_OK;
-  br_status status = add_distance (&w, low, high, count_spanning (&w, low.at, high.at), 0);
+  datum = datum_of (v, upright, &low);
+  br_status status = add_by_hand (&w);
+  w.overall = 1;
   if (status == BR_OK)
-    status = add_centres (&w, &low, part, !upright && !part);
+    status = add_distance (&w, low, high, count_spanning (&w, low.at, high.at), 0);
+  w.overall = 0;
+  if (status == BR_OK)
+    status = add_centres (&w, &datum, part, !upright && !part);
   if (status == BR_OK && upright)
-    status = add_deck (&w, &low);
+    status = add_deck (&w, &datum);
   if (status == BR_OK)
     status = add_boxes (&w);
   if (status == BR_OK)
-    status = add_centres (&w, &low, !part, 0);
+    status = add_centres (&w, &datum, !part, 0);
   if (status == BR_OK)
-    status = add_places (&w, &low);
+    status = add_places (&w, &datum);
   if (status == BR_OK)
     br__size_lines_settle (d);
   else
@@ -581,7 +528,7 @@ br__size_lines_of_outline (br__size_lines *d, br__run *run, const char *name, in
                            int upright)
 {
   br__size_line row = { .to = length, .of = name, .overall = 1 };
-  work w = { d, run, NULL, { 0, 0, upright ? 0 : length, upright ? length : 0 } };
+  work w = { d, run, NULL, { 0, 0, upright ? 0 : length, upright ? length : 0 }, 1 };
   br__size_lines_clear (d);
   d->upright = upright;
   d->above = is_metric (run);

@@ -117,8 +117,10 @@ place (br__size_line *row, br__size_lines *d, int64_t low, int64_t high)
 {
   unsigned least = UINT_MAX, cost;
   int best = -1, far = 0, manner = 0;
-  for (int bank = 0; bank < BR__BANKS - row->overall; bank++)
+  for (int bank = 0; bank < BR__BANKS - (row->overall && row->off >= 0); bank++)
     {
+      if (row->off && (row->off < 0) != bank)
+        continue;
       /* The last tier is kept for the whole.  */
       int most = bank ? MOST_FAR : (d->upright ? MOST_UPRIGHT : BR__MOST_TIERS) - !row->overall;
       for (int tier = 0; tier <= d->tiers[bank] && tier < most; tier++)
@@ -267,14 +269,18 @@ move_text (br__size_line *row, const br__size_lines *d)
 static void
 set_offsets (br__size_lines *d, int far)
 {
-  int64_t half[BR__MOST_TIERS] = { 0 }, at = 0;
+  int64_t half[BR__MOST_TIERS] = { 0 }, off[BR__MOST_TIERS] = { 0 }, at = 0;
   for (size_t i = 0; i < d->placed; i++)
     if (d->rows[i].far == far)
-      half[d->rows[i].tier] = larger (half[d->rows[i].tier], half_across (d, &d->rows[i]));
+      {
+        half[d->rows[i].tier] = larger (half[d->rows[i].tier], half_across (d, &d->rows[i]));
+        off[d->rows[i].tier] = larger (off[d->rows[i].tier], llabs (d->rows[i].off));
+      }
   d->depth[far] = 0;
   for (int i = 0; i < d->tiers[far]; i++)
     {
       at += i ? larger (NEXT_TIER, half[i - 1] + half[i]) : larger (FIRST_TIER, half[0] + GAP);
+      at = larger (at, off[i]);
       d->offset[far][i] = at;
       d->depth[far] = at + larger (d->above ? 2 * half[i] : half[i], PAST + AIR);
     }

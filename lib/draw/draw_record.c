@@ -45,7 +45,10 @@ side_of (br_real *z, const br_sheet *sheet, const br__shape *s, int centre, int 
 static br_status
 outermost (br_real *z, const br_sheet *sheet, const br__side_view *v, int centre, int reach, int greatest)
 {
-  int64_t end = centre == BR__SHAPE_X ? (greatest ? v->reach.x2 : v->reach.x) : greatest ? v->reach.y2 : v->reach.y;
+  br__area all = v->shapes[0].reach;    /* without the datum, which may lie outside */
+  for (size_t i = 1; i < v->count; i++)
+    br__area_join (&all, v->shapes[i].reach);
+  int64_t end = centre == BR__SHAPE_X ? (greatest ? all.x2 : all.x) : greatest ? all.y2 : all.y;
   br_real at = BR_REAL_ZERO;
   br_status status = BR_OK;
   int any = 0;
@@ -147,7 +150,7 @@ br__drawing_emit (const br__drawing *d, br__run *run)
   br__put_count (r, "pages", (int64_t) d->pages);
   br__put_count (r, "shapes", (int64_t) d->found.shapes);
   br__put_count (r, "loose", (int64_t) d->found.loose);
-  br__put_count (r, "left_out", (int64_t) (d->found.unmeasured + d->found.unlabelled));
+  br__put_count (r, "left_out", (int64_t) (d->found.unmeasured + d->found.unlabelled + d->found.unplaced));
   br_status status = put_extent (r, "width", "width_shown", drawn, &d->view, 1);
   if (status == BR_OK)
     status = put_extent (r, "height", "height_shown", drawn, &d->view, 0);

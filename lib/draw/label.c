@@ -8,12 +8,10 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-#include "draw/dimension_line.h"
-#include "draw/ink_map.h"
+#include "draw/by_hand.h"
 
 #define AIR (BR__INCH / 32)
 #define ARROW (BR__INCH / 8)
-#define MOST_ANCHORS 128
 #define CROWD 300               /* shapes */
 #define BALLOON (BR__INCH / 9)     /* the radius of a number's circle */
 #define LIMIT 10000             /* a cost that is no room */
@@ -114,24 +112,11 @@ br__put_label_size (br_text *t, const br_sheet *sheet, const br__shape *s, int h
 
 /* ---- Where it can stand ---- */
 
-/* A point of the outline and the way out of it, a unit in billionths; on the page.  The outline is THICK there.  */
-typedef struct anchor
-{
-  int64_t x, y, out_x, out_y, thick;
-} anchor;
-
-typedef struct anchors
-{
-  int directions;               /* how many are tried */
-  anchor rows[MOST_ANCHORS];
-  size_t count;
-} anchors;
-
 static void
-add_anchor (anchors *a, int64_t x, int64_t y, int64_t out_x, int64_t out_y, int64_t thick)
+add_anchor (br__anchors *a, int64_t x, int64_t y, int64_t out_x, int64_t out_y, int64_t thick)
 {
-  if (a->count < MOST_ANCHORS)
-    a->rows[a->count++] = (anchor) { x, y, out_x, out_y, thick };
+  if (a->count < BR__MOST_ANCHORS)
+    a->rows[a->count++] = (br__anchor) { x, y, out_x, out_y, thick };
 }
 
 /* A length times a unit in billionths.  */
@@ -160,7 +145,7 @@ along (int64_t x, int64_t y, int64_t out_x, int64_t out_y)
 
 /* From a point of an outline in all directions that lead out of it.  */
 static void
-add_fan (anchors *a, int64_t x, int64_t y, int64_t out_x, int64_t out_y, int64_t thick)
+add_fan (br__anchors *a, int64_t x, int64_t y, int64_t out_x, int64_t out_y, int64_t thick)
 {
   for (int i = 0; i < a->directions; i++)
     {
@@ -174,7 +159,7 @@ add_fan (anchors *a, int64_t x, int64_t y, int64_t out_x, int64_t out_y, int64_t
 /* Of a curve of radius R from FROM on over TURN the points from which a leader leads away from the centre (OUT 1), through
    what is THICK, or to it (-1); where it has none of these, points of it with leaders askew.  */
 static void
-add_curve (anchors *a, int64_t x, int64_t y, int64_t r, int64_t thick, int64_t from, int64_t turn, int out)
+add_curve (br__anchors *a, int64_t x, int64_t y, int64_t r, int64_t thick, int64_t from, int64_t turn, int out)
 {
   const int64_t full = 360 * BR__INCH;
   size_t before = a->count;
@@ -193,7 +178,7 @@ add_curve (anchors *a, int64_t x, int64_t y, int64_t r, int64_t thick, int64_t f
 }
 
 static void
-add_box (anchors *a, int64_t x, int64_t y, int64_t width, int64_t height)
+add_box (br__anchors *a, int64_t x, int64_t y, int64_t width, int64_t height)
 {
   for (int i = -1; i <= 1; i++)
     for (int side = -1; side <= 1; side += 2)
@@ -204,7 +189,7 @@ add_box (anchors *a, int64_t x, int64_t y, int64_t width, int64_t height)
 }
 
 static void
-add_line (anchors *a, const br__drawn *d, int64_t x, int64_t y)
+add_line (br__anchors *a, const br__drawn *d, int64_t x, int64_t y)
 {
   int64_t out_x, out_y;
   br__across (&out_x, &out_y, d->a, -d->b, BR__INCH);
@@ -216,21 +201,21 @@ add_line (anchors *a, const br__drawn *d, int64_t x, int64_t y)
 
 /* The middles of straight pieces, to their right and left.  */
 static void
-add_outline (anchors *a, const br__drawn *d, int64_t left, int64_t top)
+add_outline (br__anchors *a, const br__drawn *d, int64_t left, int64_t top)
 {
   for (size_t i = 0; i < d->piece_count; i++)
     {
       const br__drawn_piece *p = &d->pieces[i];
       br__drawn side = { .x = p->x + (p->x2 - p->x) / 2, .y = p->y + (p->y2 - p->y) / 2, .a = (p->x2 - p->x) / 3, .b = (p->y2 - p->y) / 3 };
-      if (!p->turn && a->count + 14 <= MOST_ANCHORS)
+      if (!p->turn && a->count + 14 <= BR__MOST_ANCHORS)
         add_line (a, &side, left + side.x, top - side.y);
     }
   if (!a->count)
     add_box (a, left + d->x, top - d->y, d->a, d->b);
 }
 
-static void
-find_anchors (anchors *a, const br__drawn *d, int64_t left, int64_t top)
+void
+br__anchors_find (br__anchors *a, const br__drawn *d, int64_t left, int64_t top)
 {
   int64_t x = left + d->x, y = top - d->y;
   a->count = 0;
@@ -252,7 +237,7 @@ find_anchors (anchors *a, const br__drawn *d, int64_t left, int64_t top)
       break;
     default:
       if (d->copies)
-        find_anchors (a, &d->copies[d->copy_count - 1], left, top);
+        br__anchors_find (a, &d->copies[d->copy_count - 1], left, top);
       else
         add_box (a, x, y, d->a, d->b);
       break;
@@ -308,12 +293,12 @@ try_inside (place *best, const br__ink_map *m, const br__drawn *d, int64_t x, in
 }
 
 static void
-try_outside (place *best, const br__ink_map *m, const anchors *a, size_t lengths, int64_t half_width, int64_t half_height)
+try_outside (place *best, const br__ink_map *m, const br__anchors *a, size_t lengths, int64_t half_width, int64_t half_height)
 {
   for (size_t i = 0; i < a->count; i++)
     for (size_t k = 0; k < lengths; k++)
       {
-        const anchor *at = &a->rows[i];
+        const br__anchor *at = &a->rows[i];
         if (at->thick + reaches[k] > LONGEST)
           break;
         place p = { .cost = 20 + 10 * (unsigned) k, .leader = 1, .to_x = at->x, .to_y = at->y };
@@ -329,9 +314,8 @@ try_outside (place *best, const br__ink_map *m, const anchors *a, size_t lengths
 
 /* ---- All of them ---- */
 
-/* Opens the extension lines, level and upright, that run through AREA.  */
-static void
-open_lines (br__plot *p, br__area area)
+void
+br__lines_open (br__plot *p, br__area area)
 {
   size_t count = p->count;
   for (size_t i = 0; i < count; i++)
@@ -362,7 +346,7 @@ static void
 put_text (br__plot *p, br__ink_map *m, const place *best, br_align align, int64_t x, const char *text, int64_t half_width,
           int64_t half_height)
 {
-  open_lines (p, area_around (best->x, best->y, half_width, half_height));
+  br__lines_open (p, area_around (best->x, best->y, half_width, half_height));
   br__plot_text (p, x, best->y, align, BR__SIZE_TEXT, text);
   br__ink_map_fill (m, area_around (best->x, best->y, half_width, half_height), BR__CELL_TEXT);
   if (!best->leader)
@@ -383,7 +367,7 @@ put_label (br__plot *p, br__ink_map *m, const br__drawn *d, const place *best, i
 
 /* Inside D, or beside it.  */
 static void
-put_name (br__plot *p, br__ink_map *m, br__drawn *d, anchors *a, size_t lengths, int64_t left, int64_t top, int inside)
+put_name (br__plot *p, br__ink_map *m, br__drawn *d, br__anchors *a, size_t lengths, int64_t left, int64_t top, int inside)
 {
   int64_t half_width = br__text_width (d->label, BR__SIZE_TEXT) / 2 + AIR, half_height = BR__SIZE_TEXT * 3 / 5 + AIR / 2;
   place best = { .cost = inside ? 30 : LIMIT };
@@ -391,7 +375,7 @@ put_name (br__plot *p, br__ink_map *m, br__drawn *d, anchors *a, size_t lengths,
     try_inside (&best, m, d, left + d->x, top - d->y, half_width, half_height);
   else if (!inside)
     {
-      find_anchors (a, d, left, top);
+      br__anchors_find (a, d, left, top);
       try_outside (&best, m, a, lengths, half_width, half_height);
     }
   if (best.x == 0 && best.y == 0)
@@ -402,7 +386,7 @@ put_name (br__plot *p, br__ink_map *m, br__drawn *d, anchors *a, size_t lengths,
 
 /* Those with room inside go first, as they have no other place as good; then sizes of shapes, then holes.  */
 static void
-put_labels (br__plot *p, br__ink_map *m, br__side_view *v, anchors *a, int64_t left, int64_t top)
+put_labels (br__plot *p, br__ink_map *m, br__side_view *v, br__anchors *a, int64_t left, int64_t top)
 {
   /* In a crowd long leaders only tangle.  */
   size_t lengths = v->count > CROWD ? 3 : sizeof reaches / sizeof reaches[0];
@@ -414,7 +398,7 @@ put_labels (br__plot *p, br__ink_map *m, br__side_view *v, anchors *a, int64_t l
 
 /* Numbers in circles for those whose names found no room.  */
 static void
-put_balloons (br__plot *p, br__ink_map *m, br__side_view *v, anchors *a, int64_t left, int64_t top)
+put_balloons (br__plot *p, br__ink_map *m, br__side_view *v, br__anchors *a, int64_t left, int64_t top)
 {
   size_t number = 0;
   for (size_t i = 0; i < v->count && v->count <= CROWD; i++)
@@ -425,7 +409,7 @@ put_balloons (br__plot *p, br__ink_map *m, br__side_view *v, anchors *a, int64_t
       if (!d->unlabelled)
         continue;
       snprintf (text, sizeof text, "%zu", number + 1);
-      find_anchors (a, d, left, top);
+      br__anchors_find (a, d, left, top);
       try_outside (&best, m, a, sizeof reaches / sizeof reaches[0], BALLOON, BALLOON);
       if (best.x == 0 && best.y == 0)
         continue;
@@ -439,7 +423,7 @@ size_t
 br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, int64_t top)
 {
   br__ink_map m;
-  anchors a = { .directions = v->count > CROWD ? 4 : 4 * ANGLES };
+  br__anchors a = { .directions = v->count > CROWD ? 4 : 4 * ANGLES };
   size_t unlabelled = 0;
   br__group before = p->group;
   p->group = BR__GROUP_LEADERS;

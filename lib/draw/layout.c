@@ -6,7 +6,7 @@
 
 #include <string.h>
 
-#include "draw/plot.h"
+#include "draw/by_hand.h"
 #include "exact/status.h"
 
 #define AROUND (BR__INCH / 4)         /* room for names beside the outermost strokes */
@@ -77,16 +77,20 @@ centre_figure (br__plot *p, size_t count, int64_t width)
   p->square_x += dx;
 }
 
-void
+br_status
 br__figure_plot (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, br__view_at *f, int64_t grid)
 {
   const br__size_lines *level = f->level, *upright = f->upright;
-  int64_t left = most (most (upright->depth[BR__NEAR], level->before), AROUND);
-  int64_t top = most (most (level->depth[BR__FAR], upright->after), AROUND);
+  br__area hand = v->reach;     /* with what was asked for beside the shapes */
+  br_status status = br__hand_reach (&hand, run, v);
+  if (status != BR_OK)
+    return status;
+  int64_t left = most (most (upright->depth[BR__NEAR], level->before), AROUND + v->reach.x - hand.x);
+  int64_t top = most (most (level->depth[BR__FAR], upright->after), AROUND + hand.y2 - v->reach.y2);
   f->x = br__next_line (left - v->reach.x, BR__FINE, 0);
   f->y = br__next_line (top + v->reach.y2, BR__FINE, 0);
-  p->width = f->x + v->reach.x2 + most (most (upright->depth[BR__FAR], level->after), AROUND);
-  p->height = f->y - v->reach.y + most (most (level->depth[BR__NEAR], upright->before), AROUND);
+  p->width = f->x + v->reach.x2 + most (most (upright->depth[BR__FAR], level->after), AROUND + hand.x2 - v->reach.x2);
+  p->height = f->y - v->reach.y + most (most (level->depth[BR__NEAR], upright->before), AROUND + v->reach.y - hand.y);
   p->width = most (p->width, LEAST_WIDTH);
   p->group = BR__GROUP_DIMENSIONS;
   if (grid)
@@ -98,10 +102,13 @@ br__figure_plot (br__plot *p, br__draw_result *out, br__run *run, br__side_view 
   br__size_lines_plot (p, level, v, f->x, f->y);
   br__size_lines_plot (p, upright, v, f->x, f->y);
   if (!level->elsewhere || !upright->elsewhere)
-    br__datum_plot (p, run, f);
-  out->unlabelled = br__labels_plot (p, v, (br__area) { 0, 0, p->width, p->height }, f->x, f->y);
+    br__datum_plot (p, f);
+  br__area within = { 0, 0, p->width, p->height };
+  status = br__hand_plot (p, &out->unplaced, &v->unplaced, run, f, within);
+  out->unlabelled = br__labels_plot (p, v, within, f->x, f->y);
   out->shapes = v->count;
   out->loose = v->loose;
+  return status;
 }
 
 /* The table below the figure; or beside it where all goes into WIDTH by HEIGHT that way alone.  */
@@ -139,15 +146,18 @@ br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v
   br__plot made = { .inks = NULL };
   br__size_lines level = { .rows = NULL }, upright = { .rows = NULL };
   br__view_at f = { v, &level, &upright, 0, 0 };
+  br__datum_reach (v);
+  br__text_clear (&v->unplaced);
   br_status status = br__size_lines_make (&level, run, v, 0);
   if (status == BR_OK)
     status = br__size_lines_make (&upright, run, v, 1);
   if (status == BR_OK)
     {
-      br__figure_plot (&made, out, run, v, &f, grid);
-      status = plot_places (&made, out, run, &f, width, height);
+      status = br__figure_plot (&made, out, run, v, &f, grid);
+      if (status == BR_OK)
+        status = plot_places (&made, out, run, &f, width, height);
       made.height += plot_needs (&made, v, 0, made.height, made.width);
-      status = made.failed ? BR_NO_MEMORY : status;
+      status = made.failed || v->unplaced.failed ? BR_NO_MEMORY : status;
     }
   br__size_lines_clear (&level);
   br__size_lines_clear (&upright);

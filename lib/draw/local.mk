@@ -1,19 +1,24 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
 # Views, dimension lines, templates.
 libbenchrule_core_la_SOURCES += \
+  lib/draw/by_hand.c \
+  lib/draw/by_hand.h \
   lib/draw/canvas.c \
   lib/draw/canvas.h \
   lib/draw/copies.c \
+  lib/draw/datum.c \
   lib/draw/dimension_line.c \
   lib/draw/dimension_line.h \
   lib/draw/dimension_place.c \
   lib/draw/draw.c \
   lib/draw/draw.h \
   lib/draw/draw_record.c \
+  lib/draw/drawing_number.c \
   lib/draw/hidden_line.c \
   lib/draw/hidden_line.h \
   lib/draw/ink_map.c \
   lib/draw/ink_map.h \
+  lib/draw/note_place.c \
   lib/draw/label.c \
   lib/draw/layout.c \
   lib/draw/place_corner.c \
@@ -31,6 +36,8 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/statements.c \
   lib/draw/svg.c \
   lib/draw/template.c \
+  lib/draw/template.h \
+  lib/draw/template_check.c \
   lib/draw/tile.c \
   lib/draw/title.c \
   lib/draw/views.c \

@@ -158,7 +158,7 @@ br__area
 br__paper_room (const br__paperwork *w)
 {
   int64_t corner = br__next_line (w->margin + PAD, BR__FINE, 0);
-  int64_t right = w->paper_width - w->margin - PAD, foot = w->paper_height - w->margin - BR__BLOCK_HEIGHT - PAD;
+  int64_t right = w->paper_width - w->margin - PAD, foot = w->paper_height - w->margin - br__block_height (w) - PAD;
   return (br__area) { corner, corner, right - right % BR__FINE, foot - foot % BR__FINE };
 }
 
@@ -186,7 +186,7 @@ compose (br__plot *page, const br__plot *figure, const br__paperwork *w)
   page->width = w->paper_width;
   page->height = w->paper_height;
   if (figure->squares)
-    br__plot_grid (page, (br__area) { frame.x, frame.y, frame.x2, frame.y2 - BR__BLOCK_HEIGHT }, w->grid,
+    br__plot_grid (page, (br__area) { frame.x, frame.y, frame.x2, frame.y2 - br__block_height (w) }, w->grid,
                    figure->square_x + dx, figure->square_y + dy);
   br__plot_join (page, figure, figure->squares, dx, dy, NULL);
   if (!w->bare)

@@ -19,36 +19,11 @@
 #define HEAD (LEADING * 5 / 4)  /* of the heads and the rule under them */
 #define GAP (BR__INCH / 10)     /* between the columns of a row */
 #define BETWEEN (BR__INCH / 6)  /* between rows side by side */
-#define MARK (BR__INCH / 16)
 /* Beyond so many shapes a table would be a book.  */
 #define MANY 300
 #define NARROW (BR__INCH * 5)   /* room beside a figure, which takes all or nothing */
-#define HEADING "From the datum, the small circle at the lower left corner:"
+#define HEADING "From the datum, the small circle"
 #define MOST_LINES 12
-
-/* The datum: the lower left corner of all that is tied down.  0 if nothing is.  */
-static br_status
-find_datum (int *found, br_real datum[2], int64_t place[2], br__run *run, const br__side_view *v)
-{
-  br_status status = BR_OK;
-  const br__drawn *first[2] = { NULL, NULL };
-  for (size_t i = 0; i < v->count; i++)
-    for (int k = 0; k < 2 && v->shapes[i].tied; k++)
-      {
-        const br__drawn *d = &v->shapes[i];
-        if (!first[k] || (k ? d->reach.y < first[k]->reach.y : d->reach.x < first[k]->reach.x))
-          first[k] = d;
-      }
-  *found = first[0] != NULL;
-  for (int k = 0; k < 2 && first[k] && status == BR_OK; k++)
-    {
-      const br__value *at = br__shape_value (run->sheet, first[k]->shape, k ? BR__SHAPE_Y : BR__SHAPE_X);
-      const br__value *more = br__shape_value (run->sheet, first[k]->shape, k ? BR__SHAPE_BOTTOM : BR__SHAPE_LEFT);
-      place[k] = k ? first[k]->reach.y : first[k]->reach.x;
-      status = at && more ? br_real_add (&datum[k], &at->real, &more->real) : BR_DOMAIN;
-    }
-  return status;
-}
 
 static int64_t
 size_of (const char *text)
@@ -102,7 +77,7 @@ put_table (br__plot *p, br__place_table *t, const br__side_view *v, int64_t left
   size_t all = t->count, lines;
   br_text more = BR_TEXT_ZERO;
   int64_t size = SIZE;
-  br__text_puts (&more, HEADING);
+  br__text_printf (&more, HEADING "%s:", v->datum.given ? "" : " at the lower left corner");
   /* No row has larger letters than its heading.  */
   for (size_t i = 0; i < t->count; i++)
     size = larger (size, size_of (t->rows[i].cell[0]));
@@ -138,7 +113,7 @@ put_table (br__plot *p, br__place_table *t, const br__side_view *v, int64_t left
 }
 
 static void
-put_names_line (br__plot *p, br_text *t, int64_t left, int64_t *top, int64_t width)
+put_names_line (br__plot *p, const br_text *t, int64_t left, int64_t *top, int64_t width)
 {
   int64_t size = size_of (br__text_string (t)), leading = leading_of (br__text_string (t));
   br__plot_fitted (p, left, *top + leading / 2, BR_ALIGN_LEFT, size, width, br__text_string (t));
@@ -182,46 +157,27 @@ put_names (br__plot *p, const br__side_view *v, int64_t left, int64_t *top, int6
   br__text_clear (&name);
 }
 
-void
-br__datum_plot (br__plot *p, br__run *run, const br__view_at *f)
-{
-  br_real datum[2] = { BR_REAL_ZERO, BR_REAL_ZERO };
-  int64_t place[2] = { 0, 0 };
-  int found = 0;
-  if (find_datum (&found, datum, place, run, f->view) == BR_OK && found)
-    {
-      /* ISO 129-1 marks the origin of dimensions with a small circle (from memory).  */
-      br__ink *mark = br__plot_add (p, BR__INK_CIRCLE, BR__PEN_THIN, f->x + place[0], f->y - place[1]);
-      mark->r = MARK;
-      br__ink_name (p, mark, "datum");
-    }
-  br_real_clear (&datum[0]);
-  br_real_clear (&datum[1]);
-}
-
 br_status
 br__places_plot (br__plot *p, size_t *count, int64_t *height, br__run *run, const br__view_at *f, br__area room)
 {
   br__place_table t = { NULL, 0, 0 };
-  br_real datum[2] = { BR_REAL_ZERO, BR_REAL_ZERO };
-  int64_t place[2] = { 0, 0 }, at = room.y, width = room.x2 - room.x;
-  int found = 0;
+  int64_t at = room.y, width = room.x2 - room.x;
   br__group before = p->group;
-  br_status status = find_datum (&found, datum, place, run, f->view);
-  if (status == BR_OK && found)
-    status = br__place_table_make (&t, run, f->view, f->level, f->upright, datum, place);
+  br_status status = BR_OK;
+  if (f->view->datum.found)
+    status = br__place_table_make (&t, run, f->view, f->level, f->upright);
   *count = t.count;
   p->table = p->count;
   p->table_top = room.y;
   p->group = BR__GROUP_FRAME;
   put_names (p, f->view, room.x, &at, width);
+  if (f->view->unplaced.length)
+    put_names_line (p, &f->view->unplaced, room.x, &at, width);
   if (t.count)
     at += put_table (p, &t, f->view, room.x, at, width);
   *height = at - room.y;
   p->table = p->table < p->count ? p->table : 0;
   p->group = before;
   br__place_table_clear (&t);
-  br_real_clear (&datum[0]);
-  br_real_clear (&datum[1]);
   return status;
 }

@@ -94,7 +94,7 @@ find_features (axis *a)
     {
       const br__drawn *d = &a->view->shapes[i];
       int64_t centre = a->upright ? d->y : d->x, run = a->upright ? d->b : d->a;
-      if (!d->tied || d->shape->base)
+      if (!d->tied || d->unmeasured || d->shape->base)
         continue;
       if (d->shape->kind == BR__BOX || d->pieces)
         {
@@ -210,6 +210,8 @@ read_figure (axis *a)
   for (size_t i = 0; i < a->lines->placed; i++)
     {
       const br__size_line *row = &a->lines->rows[i];
+      if (row->worded)
+        continue;
       unite (a, group_of (a, row->from), group_of (a, row->to));
       name_base (a, row->from, row->of);
       name_base (a, row->to, row->to_of ? row->to_of : row->of);
@@ -533,29 +535,29 @@ axis_clear (axis *a)
 
 br_status
 br__place_table_make (br__place_table *t, br__run *run, const br__side_view *v, const br__size_lines *level,
-                      const br__size_lines *upright, const br_real datum[2], const int64_t place[2])
+                      const br__size_lines *upright)
 {
   axis a[2] = { { .run = run, .view = v, .lines = level }, { .run = run, .view = v, .lines = upright, .upright = 1 } };
   br_status status = BR_OK;
   br__place_table_clear (t);
   for (int i = 0; i < 2 && status == BR_OK; i++)
-    status = axis_make (&a[i], place[i]);
+    status = axis_make (&a[i], v->datum.place[i]);
   if (status == BR_OK)
     find_twins (&a[0], &a[1]);
   for (int i = 0; i < 2 && status == BR_OK; i++)
-    status = a[i].lines->elsewhere ? BR_OK : add_places (t, &a[i], &datum[i]);
+    status = a[i].lines->elsewhere ? BR_OK : add_places (t, &a[i], &v->datum.at[i]);
   for (int same = 1; same >= 0 && status == BR_OK; same--)
     status = add_twins (t, &a[0], same);
   for (int i = 0; i < 2 && status == BR_OK; i++)
     status = a[i].lines->elsewhere ? BR_OK : add_all_in_line (t, &a[i], i ? "same height" : "in line");
   for (size_t i = 0; i < v->count && status == BR_OK; i++)
-    if (v->shapes[i].tied && v->shapes[i].shape->kind == BR__ARC && v->shapes[i].d < 360 * BR__INCH)
+    if (v->shapes[i].tied && !v->shapes[i].unmeasured && v->shapes[i].shape->kind == BR__ARC && v->shapes[i].d < 360 * BR__INCH)
       status = add_angles (t, run, &v->shapes[i]);
   for (size_t i = 0; i < v->count && status == BR_OK; i++)
-    if (v->shapes[i].tied && v->shapes[i].shape->base)
-      status = add_copies (t, run, v->shapes[i].shape, &datum[0]);
+    if (v->shapes[i].tied && !v->shapes[i].unmeasured && v->shapes[i].shape->base)
+      status = add_copies (t, run, v->shapes[i].shape, &v->datum.at[0]);
   for (size_t i = 0; i < v->count && status == BR_OK; i++)
-    if (v->shapes[i].pieces)
+    if (v->shapes[i].pieces && !v->shapes[i].unmeasured)
       status = br__place_corners (t, run, &v->shapes[i]);
   axis_clear (&a[0]);
   axis_clear (&a[1]);

@@ -19,10 +19,10 @@ typedef struct br__place_table
 } br__place_table;
 
 void br__place_table_clear (br__place_table *t);
-/* T: what dimension lines on the figure, those of LEVEL and UPRIGHT that found room, do not say of V.  DATUM is the point
-   that places are measured from, in inches, PLACE the same on paper.  T is cleared first.  */
+/* T: what dimension lines on the figure, those of LEVEL and UPRIGHT that found room, do not say of V, which has a datum.  T is
+   cleared first.  */
 br_status br__place_table_make (br__place_table *t, br__run *run, const br__side_view *v, const br__size_lines *level,
-                                const br__size_lines *upright, const br_real datum[2], const int64_t place[2]);
+                                const br__size_lines *upright);
 
 /* Takes the three texts over.  */
 br_status br__place_row_add (br__place_table *t, br_text cells[BR__PLACE_COLUMNS]);

@@ -227,6 +227,15 @@ br__plot_take (br__plot *p, br__area a)
     p->failed = 1;
 }
 
+void
+br__area_join (br__area *a, br__area b)
+{
+  a->x = b.x < a->x ? b.x : a->x;
+  a->y = b.y < a->y ? b.y : a->y;
+  a->x2 = b.x2 > a->x2 ? b.x2 : a->x2;
+  a->y2 = b.y2 > a->y2 ? b.y2 : a->y2;
+}
+
 int
 br__areas_meet (br__area a, br__area b)
 {
@@ -263,10 +272,16 @@ br__next_line (int64_t low, int64_t step, int64_t from)
   return rest == 0 ? low : rest > 0 ? low + step - rest : low - rest;
 }
 
+int64_t
+br__span (int64_t dx, int64_t dy)
+{
+  return (int64_t) br__wide_root (br__wide_add (br__wide_product (dx, dx), br__wide_product (dy, dy)));
+}
+
 void
 br__across (int64_t *x, int64_t *y, int64_t dx, int64_t dy, int64_t r)
 {
-  int64_t length = br__wide_root (br__wide_add (br__wide_product (dx, dx), br__wide_product (dy, dy)));
+  int64_t length = br__span (dx, dy);
   *x = length ? br__scale_by (r, dy, length) : 0;
   *y = length ? br__scale_by (r, -dx, length) : r;
 }

@@ -113,8 +113,12 @@ int64_t br__text_width (const char *text, int64_t size);
 br__area br__text_area (int64_t x, int64_t y, br_align align, int64_t size, const char *text);
 void br__plot_take (br__plot *p, br__area a);
 int br__areas_meet (br__area a, br__area b);
+/* A becomes what reaches over both.  */
+void br__area_join (br__area *a, br__area b);
 /* The segment, or a little around it, meets A.  */
 int br__segment_meets (int64_t x, int64_t y, int64_t x2, int64_t y2, br__area a);
+/* The length of DX DY.  */
+int64_t br__span (int64_t dx, int64_t dy);
 /* The vector of length R at a right angle to DX DY, to its left where y goes down.  */
 void br__across (int64_t *x, int64_t *y, int64_t dx, int64_t dy, int64_t r);
 /* The corners of an arrow head: tip, and the two behind it.  */
@@ -153,8 +157,18 @@ typedef struct br__drawn
   size_t copy_count;
   char *label;                  /* its name, and what it waits for where it is not tied */
   int unlabelled;               /* it found no room */
+  int unmeasured;               /* no dimension but what is asked for */
   size_t balloon;               /* a number on the figure in its stead, or 0 */
 } br__drawn;
+
+/* The point that places are measured from.  */
+typedef struct br__datum
+{
+  int given;                    /* by the sheet; else it is the lower left corner of all that is tied down */
+  int found;                    /* 0: nothing is tied down */
+  br_real at[2];                /* in inches */
+  int64_t place[2];             /* on paper, as a place of the view */
+} br__datum;
 
 typedef struct br__side_view
 {
@@ -163,6 +177,9 @@ typedef struct br__side_view
   size_t loose;                 /* of them are not tied down */
   br__area reach;
   int upright_profiles;         /* profiles go along the height, not the width */
+  br__datum datum;
+  br_number ratio;              /* drawn to full */
+  br_text unplaced;             /* dimensions that were asked for and found no room: stand below the figure */
 } br__side_view;
 
 #define BR__VIEW_ZERO { .shapes = NULL }
@@ -183,6 +200,22 @@ int64_t br__angle (int64_t dx, int64_t dy);
 void br__drawn_plot (br__plot *p, const br__drawn *d, int64_t left, int64_t top);
 /* Strokes of the shapes, page y = TOP - y, page x = x + LEFT.  */
 void br__view_plot (br__plot *p, const br__side_view *v, int64_t left, int64_t top);
+
+/* A view on a page: its places go to X, Y as for br__view_plot.  */
+typedef struct br__view_at
+{
+  const br__side_view *view;
+  const struct br__size_lines *level, *upright;
+  int64_t x, y;
+} br__view_at;
+
+/* datum.c: finds the datum of V, of which all else is known, or its lower left corner; marks that of F by a small circle; and
+   makes V reach to one that was given.  */
+br_status br__datum_find (br__side_view *v, const br_sheet *sheet, const br_number *ratio);
+br_status br__datum_corner (br__side_view *v, const br_sheet *sheet);
+void br__datum_clear (br__datum *d);
+void br__datum_plot (br__plot *p, const br__view_at *f);
+void br__datum_reach (br__side_view *v);
 
 /* copies.c: the figures of D, a row or a mirror of which the reach is known, or all of them where the copied shape is not DRAWN.  */
 br_status br__drawn_copies (br__drawn *d, const br_sheet *sheet, const br_number *ratio, int drawn);
@@ -208,9 +241,11 @@ typedef struct br__size_line
   int64_t from, to;             /* along the line, in places of the view, y upward */
   int64_t feature_from[BR__BANKS], feature_to[BR__BANKS];       /* where the extension lines begin, across it */
   unsigned in_the_way[BR__BANKS];       /* shapes that they would run through */
-  const char *of, *to_of;       /* the shapes that it measures, borrowed; TO_OF is NULL for one alone */
+  const char *of, *to_of;       /* the shapes that it measures, borrowed, "": the datum; TO_OF is NULL for one alone */
   char *text;
   int overall;                  /* of the whole view */
+  int worded;                   /* TEXT is no number */
+  int64_t off;                  /* so far from the view at the least; below zero: on the other side; 0: anywhere */
   int far;                      /* its bank */
   int tier;                     /* from the view outward; -1: it found no room */
   int arrows_outside, outside;  /* arrows from outside; the text beside, too */
@@ -246,17 +281,8 @@ br_status br__put_label_size (br_text *t, const br_sheet *sheet, const br__shape
 /* Puts the labels of V where there is room inside WITHIN (a place of the page), off the strokes that P holds.
    Returns how many found none.  */
 size_t br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, int64_t top);
-/* A view on a page: its places go to X, Y as for br__view_plot.  */
-typedef struct br__view_at
-{
-  const br__side_view *view;
-  const br__size_lines *level, *upright;
-  int64_t x, y;
-} br__view_at;
 
-/* place_plot.c.  A small circle at the datum of F.  */
-void br__datum_plot (br__plot *p, br__run *run, const br__view_at *f);
-/* Names that found no room, and a table of sizes and places that the dimension lines of F do not say, in ROOM, which it may
+/* place_plot.c.  Names that found no room, and a table of sizes and places that the dimension lines of F do not say, in ROOM, which it may
    leave downward.  *COUNT gets the rows, *HEIGHT what it takes, 0 where the figure says all.  */
 br_status br__places_plot (br__plot *p, size_t *count, int64_t *height, br__run *run, const br__view_at *f, br__area room);
 
@@ -264,6 +290,7 @@ br_status br__places_plot (br__plot *p, size_t *count, int64_t *height, br__run 
    fraction says it.  VALUE in inches.  */
 br_status br__put_drawing_number (br_text *t, const br_real *value, const br__settings *s);
 
+#define BR__MOST_NOTES 6
 /* What stands on the paper beside the figure.  Texts are borrowed.  */
 typedef struct br__paperwork
 {
@@ -275,6 +302,7 @@ typedef struct br__paperwork
   int metric;                   /* the printer is checked in millimetres */
   int64_t paper_width, paper_height, margin;
   int bare;                     /* no frame, no title block */
+  const char *notes[BR__MOST_NOTES];    /* over the title block, on each sheet: up to the first NULL; borrowed */
   br_number ratio;              /* drawn to full */
   int64_t grid;                 /* of a square, on paper; 0: none */
 } br__paperwork;
@@ -292,6 +320,7 @@ br__area br__paper_room (const br__paperwork *w);
 typedef struct br__draw_result
 {
   size_t shapes, unlabelled, unmeasured, loose;
+  size_t unplaced;              /* dimensions that were asked for */
 } br__draw_result;
 
 /* layout.c.  The view V alone, on squares of GRID (0: none), with dimension lines and names, upper left corner at 0 0: P's
@@ -300,7 +329,7 @@ typedef struct br__draw_result
 br_status br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, int64_t grid, int64_t width,
                          int64_t height);
 /* The figure itself, without its table; P's width and height are what it takes.  */
-void br__figure_plot (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, br__view_at *f, int64_t grid);
+br_status br__figure_plot (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, br__view_at *f, int64_t grid);
 /* The outlines of V alone, on squares of GRID that go through 0, 0 of the sheet.  */
 br_status br__draw_bare (br__plot *p, br__run *run, const br__side_view *v, int64_t grid);
 /* Squares over AREA; a line goes through X and through Y.  */
@@ -333,7 +362,7 @@ void br__plot_fitted (br__plot *p, int64_t x, int64_t y, br_align align, int64_t
 
 /* title.c: a frame with the title block at its foot: title, scale, units, name, class, material, date, EXTRA ("A1, 1 of 2"; NULL:
    the only sheet), a scale bar, and the line that tells whether the printer kept the size.  */
-#define BR__BLOCK_HEIGHT (BR__INCH * 24 / 25)
+int64_t br__block_height (const br__paperwork *w);
 void br__title_block (br__plot *p, const br__paperwork *w, br__area frame, const char *extra);
 
 /* view.c: the view in characters, to COLUMNS columns and LINES lines: two lists of lines, in dots (braille)

@@ -9,6 +9,7 @@
 
 #include "draw/hidden_line.h"
 #include "exact/memory.h"
+#include "shape/annotation.h"
 
 /* Farther from the corner than this nothing is drawn: sums of two still fit.  */
 #define FARTHEST (INT64_C (100000000) * BR__INCH)
@@ -28,6 +29,9 @@ br__view_clear (br__side_view *v)
       br__free (v->shapes[i].copies);
     }
   br__free (v->shapes);
+  br__datum_clear (&v->datum);
+  br_number_clear (&v->ratio);
+  br__text_clear (&v->unplaced);
   memset (v, 0, sizeof *v);
 }
 
@@ -103,16 +107,6 @@ read_reach (br__drawn *d, const br_sheet *sheet, const br_number *ratio)
       d->tied = d->tied && known;
     }
   return status;
-}
-
-static void
-join (br__side_view *v, br__area a)
-{
-  br__area *r = &v->reach;
-  r->x = a.x < r->x ? a.x : r->x;
-  r->y = a.y < r->y ? a.y : r->y;
-  r->x2 = a.x2 > r->x2 ? a.x2 : r->x2;
-  r->y2 = a.y2 > r->y2 ? a.y2 : r->y2;
 }
 
 /* ---- A shape that is not ---- */
@@ -222,7 +216,7 @@ make_label (br__drawn *d, const br__side_view *v, const br_sheet *sheet)
       t.failed = t.failed || br__record_failed (r);
       br__record_free (r);
     }
-  br_status status = d->tied ? br__put_label_size (&t, sheet, d->shape, is_held (v, d)) : BR_OK;
+  br_status status = d->tied && !d->unmeasured ? br__put_label_size (&t, sheet, d->shape, is_held (v, d)) : BR_OK;
   d->label = t.failed || status != BR_OK ? NULL : br__strndup (t.bytes, t.length);
   br__text_clear (&t);
   return status != BR_OK ? status : d->label ? BR_OK : BR_NO_MEMORY;
@@ -263,7 +257,7 @@ take_tied (br__side_view *v, int (*known)[6], br__run *run, const br_number *rat
       if (!any)
         v->reach = d->reach;
       any = 1;
-      join (v, d->reach);
+      br__area_join (&v->reach, d->reach);
     }
   for (size_t i = 0; i < v->count && status == BR_OK; i++)
     status = make_label (&v->shapes[i], v, run->sheet);
@@ -291,7 +285,7 @@ take_loose (br__side_view *v, int (*known)[6], const br_number *ratio)
         if (!tied)
           v->reach = v->shapes[i].reach;
         tied = 1;
-        join (v, v->shapes[i].reach);
+        br__area_join (&v->reach, v->shapes[i].reach);
       }
 }
 
@@ -307,15 +301,22 @@ br__view_make (br__side_view *v, br__run *run, const br_number *ratio, const cha
   int (*known)[6] = br__alloc_zero (count, sizeof *known);
   made.shapes = br__alloc_zero (count, sizeof *made.shapes);
   br_status status = known && made.shapes ? BR_OK : BR_NO_MEMORY;
+  if (status == BR_OK)
+    status = ratio ? br_number_set (&made.ratio, ratio) : br_number_set_int (&made.ratio, 1);
   for (const br__shape *s = run->sheet->shapes; s && status == BR_OK; s = s->next)
     if (br__is_drawn (run->sheet, s, layer, of))
-      made.shapes[made.count++].shape = s;
+      {
+        made.shapes[made.count].unmeasured = br__is_unmeasured (run->sheet, s->name);
+        made.shapes[made.count++].shape = s;
+      }
   if (status == BR_OK)
     status = take_tied (&made, known, run, ratio);
   if (status == BR_OK)
     status = br__order_side (&made, run->sheet, ratio);
   if (status == BR_OK && made.loose)
     take_loose (&made, known, ratio);
+  if (status == BR_OK)
+    status = br__datum_find (&made, run->sheet, ratio);
   br__free (known);
   if (status != BR_OK)
     {

@@ -9,16 +9,17 @@
 
 #include "draw/dimension_line.h"
 #include "draw/draw.h"
+#include "draw/template.h"
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "lesson/worksheet.h"
+#include "measure/measure.h"
 #include "wood/wood.h"
 #include "formula/words.h"
 #include "shop/caution.h"
 #include "shop/drill.h"
 
 #define LINE_HEIGHT (BR__SIZE_TEXT * 3 / 2)
-#define HEADING (12 * BR__POINT)
 #define ROOM (BR__INCH / 2)         /* beside the outline, for names of what is small */
 #define WAY "saw and sand on the waste side of the line: the line stays on the part"
 
@@ -103,6 +104,9 @@ find_part (work *w, br__token at)
       w->piece = &w->wood.parts[i];
   if (status == BR_OK)
     status = br__view_make (&w->view, run, NULL, NULL, w->name);
+  /* What the whole is measured from may lie far from a part of it.  */
+  if (status == BR_OK)
+    status = br__datum_corner (&w->view, run->sheet);
   if (status == BR_OK)
     return refuse_loose (w, at);
   if (status != BR_DOMAIN)
@@ -152,8 +156,8 @@ put_drill (br_text *t, const br_real *diameter, const br__settings *s)
 {
   br__drill_pair pair = BR__DRILL_PAIR_ZERO;
   br_real sum = BR_REAL_ZERO;
-  int sign = 0;
-  br_status status = br__drill_neighbours (&pair, BR_DRILL_FRACTIONAL, diameter, s->bits, NULL);
+  int sign = 0, metric = br__unit_is_decimal (s->unit);
+  br_status status = br__drill_neighbours (&pair, metric ? BR__DRILL_METRIC : BR_DRILL_FRACTIONAL, diameter, s->bits, NULL);
   if (status == BR_OK && pair.has_above && pair.has_below)
     status = br_real_add (&sum, &pair.play_above, &pair.play_below);
   if (status == BR_OK)
@@ -170,7 +174,7 @@ put_drill (br_text *t, const br_real *diameter, const br__settings *s)
       else
         br__text_puts (t, ", too large for a drill");
     }
-  if (status == BR_OK && pair.has_above && (strcmp (s->unit->name, "in") != 0 || s->feet))
+  if (status == BR_OK && !metric && pair.has_above && (strcmp (s->unit->name, "in") != 0 || s->feet))
     br__text_puts (t, " in");
   br_real_clear (&sum);
   br__drill_pair_clear (&pair);
@@ -255,35 +259,23 @@ measure (work *w)
   return status;
 }
 
-/* How it is used, above the outline, where it comes out on the first sheet of paper.  */
-static int64_t
-put_notes (work *w)
+/* How it is used, at the foot of each sheet: nothing but the part stands on the rest of it.  TITLE gets the text of the first.  */
+static void
+put_notes (br__paperwork *paper, br_text *title, const work *w)
 {
-  const char *const notes[] =
+  static const char *const notes[] =
   {
     "Measure the line at the foot of the sheet first: a printer may change sizes.",
-    "Cut on the waste side of the line, so that the line stays on the part.",
-    w->holes ? "Prick the centres with an awl, and clamp the wood before you drill." : "Clamp the wood before you cut.",
+    "Cut on the waste side of the line, so that the line stays on the part.", NULL,
     "Wear eye protection; " BR__TEACHER_FIRST "."
   };
-  br_text t = BR_TEXT_ZERO;
-  int64_t y = HEADING;
-  br__text_printf (&t, "%s, full size", w->name);
+  br__text_printf (title, "%s, full size", w->name);
   if (w->piece && w->piece->quantity > 1)
-    br__text_printf (&t, ", make %lld", (long long) w->piece->quantity);
-  size_t first = w->plot.count;
-  br__plot_text (&w->plot, 0, y - HEADING / 2, BR_ALIGN_LEFT, HEADING, br__text_string (&t));
-  if (w->plot.count > first)
-    w->plot.inks[first].bold = 1;
-  w->plot.failed |= t.failed;
-  br__text_clear (&t);
-  for (size_t i = 0; i < sizeof notes / sizeof notes[0]; i++, y += LINE_HEIGHT)
-    {
-      br__plot_text (&w->plot, 0, y + LINE_HEIGHT / 2, BR_ALIGN_LEFT, BR__SIZE_TEXT, notes[i]);
-      int64_t wide = br__text_width (notes[i], BR__SIZE_TEXT);
-      w->plot.width = wide > w->plot.width ? wide : w->plot.width;
-    }
-  return y + LINE_HEIGHT / 2;
+    br__text_printf (title, ", make %lld", (long long) w->piece->quantity);
+  paper->notes[0] = br__text_string (title);
+  for (size_t i = 0; i < sizeof notes / sizeof notes[0]; i++)
+    paper->notes[i + 1] = notes[i];
+  paper->notes[3] = w->holes ? "Prick the centres with an awl, and clamp the wood before you drill." : "Clamp the wood before you cut.";
 }
 
 static void
@@ -293,8 +285,7 @@ put_outline (work *w, int64_t left, int64_t top)
   br__ink *ink = br__plot_add (&w->plot, BR__INK_BOX, BR__PEN_OUTLINE, left, top - w->view.reach.y2);
   ink->x2 = left + w->view.reach.x2;
   ink->y2 = top;
-  ink->text = br__strndup (w->name, strlen (w->name));
-  w->plot.failed |= !ink->text;
+  br__ink_name (&w->plot, ink, w->name);
   w->plot.group = BR__GROUP_DIMENSIONS;
 }
 
@@ -326,10 +317,10 @@ static br_status
 put_figure (work *w)
 {
   br__plot *p = &w->plot;
-  int64_t notes = put_notes (w), room = w->view.count ? ROOM : 0;
+  int64_t room = w->view.count ? ROOM : 0;
   const br__area reach = w->view.reach;
   int64_t left = larger (larger (w->upright.depth[BR__NEAR], w->level.before), room) - reach.x;
-  int64_t top = notes + larger (larger (w->level.depth[BR__FAR], w->upright.after), room) + reach.y2;
+  int64_t top = larger (larger (w->level.depth[BR__FAR], w->upright.after), room) + reach.y2;
   p->width = larger (p->width, left + reach.x2 + larger (larger (w->upright.depth[BR__FAR], w->level.after), room));
   p->group = BR__GROUP_DIMENSIONS;
   p->height = top - reach.y + larger (larger (w->level.depth[BR__NEAR], w->upright.before), room);
@@ -342,10 +333,10 @@ put_figure (work *w)
     }
   br__size_lines_plot (p, &w->level, &w->view, left, top);
   br__size_lines_plot (p, &w->upright, &w->view, left, top);
-  w->unlabelled = br__labels_plot (p, &w->view, (br__area) { 0, notes, p->width, p->height }, left, top);
+  w->unlabelled = br__labels_plot (p, &w->view, (br__area) { 0, 0, p->width, p->height }, left, top);
   int64_t table = 0;
   const br__view_at f = { &w->view, &w->level, &w->upright, left, top };
-  br__datum_plot (p, w->run, &f);
+  br__datum_plot (p, &f);
   br__area below = { 0, p->height + LINE_HEIGHT / 2, p->width, 0 };
   br_status status = br__places_plot (p, &w->unmeasured, &table, w->run, &f, below);
   p->height += table ? table + LINE_HEIGHT / 2 : 0;
@@ -357,7 +348,7 @@ put_figure (work *w)
 
 /* The sheet of paper upright or on its side, whichever takes it whole; else as the part lies.  */
 static br_status
-choose_paper (br__paperwork *paper, work *w, const char *what)
+choose_paper (br__paperwork *paper, br_text *title, work *w, const char *what)
 {
   br_number one = BR_NUMBER_ZERO;
   br_status status = br_number_set_int (&one, 1);
@@ -367,6 +358,8 @@ choose_paper (br__paperwork *paper, work *w, const char *what)
       int landscape = i < 2 ? i : w->plot.width > w->plot.height;
       status = br__paperwork_make (paper, w->run, what, &one, NULL, NULL, landscape);
       paper->square[0] = 0;
+      br__text_reset (title);
+      put_notes (paper, title, w);
       br__area room = br__paper_room (paper);
       fits = room.x2 - room.x >= w->plot.width && room.y2 - room.y >= w->plot.height;
     }
@@ -388,9 +381,11 @@ static br_status
 write_file (size_t *pages, work *w, const char *path)
 {
   br__paperwork paper = BR__PAPERWORK_ZERO;
-  br_text what = BR_TEXT_ZERO, words = BR_TEXT_ZERO;
+  br_text what = BR_TEXT_ZERO, words = BR_TEXT_ZERO, title = BR_TEXT_ZERO;
   br__text_printf (&what, "template of %s", w->name);
-  br_status status = what.failed ? BR_NO_MEMORY : choose_paper (&paper, w, br__text_string (&what));
+  br_status status = what.failed ? BR_NO_MEMORY : choose_paper (&paper, &title, w, br__text_string (&what));
+  if (title.failed)
+    status = BR_NO_MEMORY;
   if (status == BR_OK)
     status = put_words (&words, w);
   if (status == BR_OK)
@@ -398,6 +393,7 @@ write_file (size_t *pages, work *w, const char *path)
   br__paperwork_clear (&paper);
   br__text_clear (&what);
   br__text_clear (&words);
+  br__text_clear (&title);
   if (status == BR_TOO_BIG && w->run->error)
     br__hint (w->run->error, "an .svg file is one sheet, however large");
   return status == BR_OK ? status : br__fail_untold (w->run->error, status, 0, 0);
@@ -417,7 +413,13 @@ emit (const work *w, const char *path, size_t pages)
     if (w->view.shapes[i].shape->hole)
       br__list_text (drills, w->view.shapes[i].label);
   br__put_count (r, "left_out", (int64_t) (w->unlabelled + w->unmeasured));
-  br_status status = br__emit (w->run, r);
+  br_status status = br__template_check (br__put_list (r, "problems"), w->run, &w->view, w->piece);
+  if (status != BR_OK)
+    {
+      br__record_free (r);
+      return br__fail_plain (w->run->error, status, 0, 0);
+    }
+  status = br__emit (w->run, r);
   if (status != BR_OK)
     return status;
   r = br__record_new ("caution");

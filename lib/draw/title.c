@@ -18,6 +18,7 @@
 #define FRACTIONS (39 * BR__POINT / 4)  /* where there may be one: digits of 2.5 mm */
 #define FIELDS (BR__INCH / 5)      /* the row below: what is filled in, by hand where the sheet does not say it */
 #define TICK (BR__INCH / 20)
+#define NOTE (BR__INCH / 7)      /* a line of notes over the block */
 
 static void
 plot_box (br__plot *p, br__area a, br__pen pen)
@@ -140,15 +141,42 @@ plot_scale_bar (br__plot *p, const br__paperwork *w, int64_t x, int64_t y, int64
   br__text_clear (&t);
 }
 
+/* Notes stand in two columns.  */
+static int64_t
+height_of_notes (const br__paperwork *w)
+{
+  int count = 0;
+  while (count < BR__MOST_NOTES && w->notes[count])
+    count++;
+  return (count + 1) / 2 * NOTE;
+}
+
+int64_t
+br__block_height (const br__paperwork *w)
+{
+  return BR__INCH * 24 / 25 + height_of_notes (w);
+}
+
+static void
+plot_notes (br__plot *p, const br__paperwork *w, br__area row)
+{
+  int64_t half = (row.x2 - row.x) / 2;
+  for (int i = 0; i < BR__MOST_NOTES && w->notes[i]; i++)
+    br__plot_fitted (p, row.x + PAD + i % 2 * half, row.y + NOTE / 2 + i / 2 * NOTE, BR_ALIGN_LEFT, SMALL, half - 2 * PAD, w->notes[i]);
+  if (row.y2 > row.y)
+    br__plot_line (p, BR__PEN_OUTLINE, row.x, row.y, row.x2, row.y, 0);
+}
+
 void
 br__title_block (br__plot *p, const br__paperwork *w, br__area frame, const char *extra)
 {
-  br__area block = { frame.x, frame.y2 - BR__BLOCK_HEIGHT, frame.x2, frame.y2 };
+  br__area block = { frame.x, frame.y2 - br__block_height (w) + height_of_notes (w), frame.x2, frame.y2 };
   int64_t half = (frame.x2 - frame.x) / 2, fields = block.y + ROW, low = fields + FIELDS, base = low + (block.y2 - low) * 3 / 10;
   plot_box (p, frame, BR__PEN_OUTLINE);
   br__plot_line (p, BR__PEN_OUTLINE, block.x, block.y, block.x2, block.y, 0);
   br__plot_line (p, BR__PEN_THIN, block.x, fields, block.x2, fields, 0);
   br__plot_line (p, BR__PEN_THIN, block.x, low, block.x2, low, 0);
+  plot_notes (p, w, (br__area) { block.x, block.y - height_of_notes (w), block.x2, block.y });
   plot_words (p, w, (br__area) { block.x, block.y, block.x2, fields });
   plot_fields (p, w, (br__area) { block.x, fields, block.x2, low }, extra);
   plot_scale_bar (p, w, block.x + PAD * 2, base, half - PAD * 4);

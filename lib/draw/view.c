@@ -244,6 +244,19 @@ put_shapes (br_record *r, br__canvas *c, const br_sheet *sheet, const br__side_v
   return status;
 }
 
+/* Columns have no size in inches: the scale that the sheet is set to is not that of the view, and is told.  */
+static void
+put_scale_field (br_record *r, const br__settings *s)
+{
+  br_text t = BR_TEXT_ZERO;
+  if (s->scale_given)
+    {
+      br__put_scale (&t, &s->scale);
+      br__put_from (r, "not_to_scale", &t);
+    }
+  br__text_clear (&t);
+}
+
 br_status
 br__view_emit (br__run *run, const br__side_view *v, const char *name)
 {
@@ -267,6 +280,7 @@ br__view_emit (br__run *run, const br__side_view *v, const char *name)
       br__put_count (r, "columns", (int64_t) c.columns);
       br__put_count (r, "loose", (int64_t) v->loose);
       status = put_bar_field (r, &c, &run->sheet->settings);
+      put_scale_field (r, &run->sheet->settings);
     }
   br__canvas_clear (&c);
   if (status == BR_OK)

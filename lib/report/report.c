@@ -125,15 +125,17 @@ static const char style[] =
   "thead th{background:#eee}tbody th{font-weight:600;position:sticky;left:0;background:#fff;background-clip:padding-box}\n"
   "code{font-family:ui-monospace,monospace;font-size:.88em}td>code{display:block;min-width:12em}\n"
   ".state{min-width:9rem}.fail th,.fail td{border-top:3px solid #111;border-bottom:3px solid #111}\n"
-  "figure{margin:0 0 1rem}figcaption{margin:.4rem 0}.scroll{overflow-x:auto;position:relative}figure svg{display:block;max-width:max(100%,30rem);height:auto}\n"
-  ".stick{display:block;width:100%;max-height:24rem;stroke:#111;stroke-width:2}.piece{fill:#fff}.rest{fill:#ddd}\n"
+  "figure{margin:0 0 1rem}figcaption{margin:.4rem 0}.scroll{overflow-x:auto;position:relative}.scroll:focus-visible{outline:3px solid #111}\n"
+  "figure svg{display:block;max-width:100%;height:auto}@media screen{.fit svg{width:100%}}\n"
+  ".check span{display:inline-block;box-sizing:border-box;height:.12in;border:solid #111;border-width:0 2px 2px}\n"
+  ".stick{display:block;width:100%;min-width:430px;max-height:24rem;stroke:#111;stroke-width:2}.piece{fill:#fff}.rest{fill:#ddd}\n"
   ".stick text{font:26px system-ui,sans-serif;fill:#111;stroke:none;text-anchor:middle}\n"
   "small{color:#333}li{margin:.3rem 0}\n"
   "@media print{@page{margin:.5in}:root{font-size:9.5pt}body{max-width:none;padding:0}nav,.skip{display:none}\n"
   ".box{overflow:visible}.wide{min-width:0;width:100%}tbody th{position:static;background:none}td code,th code{overflow-wrap:anywhere}\n"
   "th,td{padding:3px 5px}td>code{min-width:8em}.state{min-width:0}th:last-child,td:last-child{min-width:6rem}\n"
   "thead{display:table-header-group}tr,.keep,figure{break-inside:avoid}\n"
-  "h2,h3{break-after:avoid}figure svg{max-width:100%}}\n";
+  "h2,h3{break-after:avoid}.fit{min-width:0!important}}\n";
 
 static const struct section_form
 {

@@ -143,8 +143,17 @@ letters_in (const char *s)
   return n;
 }
 
+static int
+same_piece (const br_record *x, const br_record *y)
+{
+  return strcmp (br_record_text (x, "part"), br_record_text (y, "part")) == 0
+         && strcmp (br_record_text (x, "length"), br_record_text (y, "length")) == 0
+         && strcmp (br_record_text (x, "width"), br_record_text (y, "width")) == 0;
+}
+
+/* NUMBER is that of the piece in the list below.  */
 static void
-put_piece_picture (br__report *p, const br_record *piece, const br_number *length, int64_t start, int64_t high)
+put_piece_picture (br__report *p, const br_record *piece, size_t number, const br_number *length, int64_t start, int64_t high)
 {
   br_text *t = &p->sections[BR__REPORT_PLAN].body;
   const char *name = br_record_text (piece, "part");
@@ -153,12 +162,16 @@ put_piece_picture (br__report *p, const br_record *piece, const br_number *lengt
   int64_t wide = part_of (p, piece, "length", length), tall = flat ? part_of (p, piece, "width", length) : high;
   br__text_printf (t, "<rect x=\"%lld\" y=\"%lld\" width=\"%lld\" height=\"%lld\" class=\"piece\"/>", (long long) x,
                    (long long) y, (long long) wide, (long long) tall);
-  /* A name that has no room stands in the table alone.  */
-  if ((int64_t) letters_in (name) * LETTER * 6 / 10 < wide && tall > LETTER)
+  /* Where a name has no room, its number in the list does.  */
+  int named = (int64_t) letters_in (name) * LETTER * 6 / 10 < wide && tall > LETTER;
+  if (named || (tall > LETTER && wide > LETTER))
     {
       br__text_printf (t, "<text x=\"%lld\" y=\"%lld\">", (long long) (x + wide / 2),
                        (long long) (y + tall / 2 + LETTER / 3));
-      br__put_escaped (t, name);
+      if (named)
+        br__put_escaped (t, name);
+      else
+        br__text_printf (t, "%zu", number);
       br__text_puts (t, "</text>");
     }
 }
@@ -177,18 +190,20 @@ put_picture (br__report *p, const br_record *stick, const br_record *stock)
     {
       int64_t high = *br_record_text (stock, "width") ? part_of (p, stock, "width", &length) : 2 * LETTER, x = 0;
       int64_t kerf = part_of (p, stock, "kerf", &length);
-      br__text_printf (t, "<svg class=\"stick\" viewBox=\"-2 -2 %d %lld\" role=\"img\" aria-label=\"", ACROSS + 4,
+      br__text_printf (t, "<div class=\"scroll\" role=\"region\" aria-label=\"A picture of the cuts\" tabindex=\"0\">"
+                          "<svg class=\"stick\" viewBox=\"-2 -2 %d %lld\" role=\"img\" aria-label=\"", ACROSS + 4,
                        (long long) high + 4);
       br__put_escaped (t, br_record_text (stick, "stock"));
       br__text_puts (t, " cut into ");
       put_pieces_words (t, pieces);
       br__text_printf (t, "\"><rect width=\"%d\" height=\"%lld\" class=\"rest\"/>", ACROSS, (long long) high);
-      for (size_t i = 0; pieces && i < br_list_size (pieces); i++)
+      for (size_t i = 0, number = 0; pieces && i < br_list_size (pieces); i++)
         {
-          put_piece_picture (p, br_list_record (pieces, i), &length, x, high);
+          number += !i || !same_piece (br_list_record (pieces, i), br_list_record (pieces, i - 1));
+          put_piece_picture (p, br_list_record (pieces, i), number, &length, x, high);
           x += part_of (p, br_list_record (pieces, i), "length", &length) + kerf;
         }
-      br__text_puts (t, "</svg>\n");
+      br__text_puts (t, "</svg></div>\n");
       p->sticks++;
     }
   br_number_clear (&length);
@@ -209,20 +224,13 @@ put_marks (br_text *t, const char *label, const br_list *marks, const br_list *e
   br__text_puts (t, "</li>\n");
 }
 
-static int
-same_piece (const br_record *x, const br_record *y)
-{
-  return strcmp (br_record_text (x, "part"), br_record_text (y, "part")) == 0
-         && strcmp (br_record_text (x, "length"), br_record_text (y, "length")) == 0
-         && strcmp (br_record_text (x, "width"), br_record_text (y, "width")) == 0;
-}
-
 /* "2 side 21-3/4" by 4-9/16"".  */
 static void
 put_piece_list (br_text *t, const br_list *pieces)
 {
   br__text_puts (t, "<li>Cut ");
-  for (size_t i = 0, n; pieces && i < br_list_size (pieces); i += n)
+  size_t number = 1;
+  for (size_t i = 0, n; pieces && i < br_list_size (pieces); i += n, number++)
     {
       const br_record *piece = br_list_record (pieces, i);
       for (n = 1; i + n < br_list_size (pieces) && same_piece (piece, br_list_record (pieces, i + n)); n++)
@@ -236,6 +244,7 @@ put_piece_list (br_text *t, const br_list *pieces)
           br__text_puts (t, " by ");
           br__put_spoken (t, br_record_text (piece, "width_mark"));
         }
+      br__text_printf (t, " (%zu)", number);
     }
   br__text_puts (t, "</li>\n");
 }

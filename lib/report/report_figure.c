@@ -115,6 +115,29 @@ put_caption (br_text *t, const figure *f)
   br__text_puts (t, "</figcaption>");
 }
 
+/* The width in pixels of a screen at which the smallest letters of P have LEAST_LETTER: on a phone the drawing scrolls.  */
+#define LEAST_LETTER 11
+static int
+least_width (const br__plot *p)
+{
+  int64_t least = BR__INCH, width = p->width / 1000000;
+  for (size_t i = 0; i < p->count; i++)
+    if (p->inks[i].type == BR__INK_TEXT && p->inks[i].size < least)
+      least = p->inks[i].size;
+  least /= 1000000;
+  return least > 0 ? (int) ((width * LEAST_LETTER + least - 1) / least) : 0;
+}
+
+/* What tells whether the printer kept the size.  */
+static void
+put_check_line (br_text *t, int metric)
+{
+  const char *length = metric ? "50 mm" : "2 in";
+  br__text_printf (t, "<p class=\"check\"><span role=\"img\" aria-label=\"a line of %s\" style=\"width:%s\"></span> ", length,
+                   metric ? "50mm" : "2in");
+  br__text_printf (t, "On paper this line is %s long. If it is not, print at 100 %%.</p>\n", length);
+}
+
 br_status
 br__report_figure (br__report *p)
 {
@@ -128,10 +151,12 @@ br__report_figure (br__report *p)
   if (status == BR_OK)
     {
       br__text_printf (&title, "%s, %s", f.w.what, f.w.scale);
-      br__text_puts (t, "<figure><div class=\"scroll\">");
+      br__text_printf (t, "<figure><div class=\"scroll\" role=\"region\" aria-label=\"The side view\" tabindex=\"0\">"
+                          "<div class=\"fit\" style=\"min-width:%dpx\">", least_width (&f.plot));
       br__put_svg (t, &f.plot, br__text_string (&title), br__text_string (&words), 1);
-      br__text_puts (t, "</div>");
+      br__text_puts (t, "</div></div>");
       put_caption (t, &f);
+      put_check_line (t, f.w.metric);
       br__text_puts (t, "</figure>\n");
       status = title.failed || words.failed || f.plot.failed ? BR_NO_MEMORY : BR_OK;
       if (p->plot)

@@ -1,6 +1,11 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
 # Circles, boxes, arcs, lines, outlines: places and distances.
 libbenchrule_core_la_SOURCES += \
+  lib/shape/annotation.c \
+  lib/shape/annotation.h \
+  lib/shape/annotation_read.c \
+  lib/shape/annotation_show.c \
+  lib/shape/datum.c \
   lib/shape/copy.c \
   lib/shape/depth.c \
   lib/shape/depth.h \

@@ -80,8 +80,8 @@ read_value (br__run *run, br__tree *t)
   return br__parse_size (t, &run->lex, run->error);
 }
 
-static br_status
-read_point (br__run *run, br__tree at[2])
+br_status
+br__read_point (br__run *run, br__tree at[2])
 {
   br_status status = read_value (run, &at[0]);
   if (status == BR_OK)
@@ -159,12 +159,12 @@ read_plate (br__run *run, br__shape_draft *d)
 static br_status
 read_line (br__run *run, br__shape_draft *d)
 {
-  br_status status = read_point (run, &d->at[0]);
+  br_status status = br__read_point (run, &d->at[0]);
   if (status == BR_OK && !br__lex_is_word (&run->lex, "to"))
     return br__expected (run, "`to` and the end of the line");
   if (status == BR_OK)
     status = br__lex_next (&run->lex, run->error);
-  return status == BR_OK ? read_point (run, &d->at[2]) : status;
+  return status == BR_OK ? br__read_point (run, &d->at[2]) : status;
 }
 
 /* ---- Clauses ---- */
@@ -264,7 +264,7 @@ read_clauses (br__run *run, br__shape_draft *d, br__shape *s)
       if (!d->relation && !d->placed && br__take_word (run, "at", &status))
         {
           d->placed = 1;
-          status = read_point (run, d->at);
+          status = br__read_point (run, d->at);
         }
       else if (d->relation && d->relation != BR__CENTRED && !d->gap.count && br__take_word (run, "by", &status))
         status = read_value (run, &d->gap);

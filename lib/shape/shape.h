@@ -77,8 +77,12 @@ void br__put_copy_number (br__maker *m, const br__shape_draft *d, int part);
 
 /* shape.c: the name at hand, copied; WHAT is wanted where there is none.  */
 br_status br__shape_read_name (char **name, br__run *run, const char *what);
-/* `x SIZE`, where it is at hand.  */
+/* shape.c: `X, Y`.  */
+br_status br__read_point (br__run *run, br__tree at[2]);
+/* shape.c: `x SIZE`, where it is at hand.  */
 br_status br__read_second_size (br__run *run, br__tree *t);
+/* shape_tree.c: the definition *D of a hidden entry that is the length T.  */
+br_status br__make_length (br__definition **d, br__run *run, const br__tree *t);
 /* outline_tree.c: number PART of an outline, and of corner I number WHICH.  */
 void br__put_outline_number (br__maker *m, const br__shape_draft *d, int part);
 void br__put_corner_number (br__maker *m, const br__shape_draft *d, size_t i, int which);
@@ -93,6 +97,10 @@ br_status br__shape_numbers (br__numbers *n, const br_sheet *sheet, const br__sh
 void br__numbers_clear (br__numbers *n);
 /* The path of S, of which all numbers have values.  */
 br_status br__shape_legs_of (br__legs *legs, br__sketch *s, const br_sheet *sheet, const br__shape *shape);
+
+/* datum.c: whether `datum` gave one; its place across (WAY 0) or up, or NULL while it waits.  */
+int br__datum_is_given (const br_sheet *sheet);
+const br__value *br__datum_value (const br_sheet *sheet, int way);
 
 /* shape_show.c */
 /* "3-1/2" x 3/4"" and "centre at 0", 1""; what waits is written ?.  */
@@ -112,6 +120,12 @@ br_status br__do_plate (br__run *run);
 br_status br__do_row (br__run *run);
 br_status br__do_mirror (br__run *run);
 br_status br__do_turn (br__run *run);
+br_status br__do_datum (br__run *run);
+/* `datum` behind `no`.  */
+br_status br__no_datum (br__run *run);
+br_status br__do_dimension (br__run *run);
+br_status br__do_note (br__run *run);
+br_status br__do_no (br__run *run);
 br_status br__do_shapes (br__run *run);
 br_status br__do_clear (br__run *run);
 /* Forgets the shape whose name is at hand.  */

@@ -153,6 +153,22 @@ br__shape_place_words (br_text *t, const br_sheet *sheet, const br__shape *s)
 
 /* ---- Records ---- */
 
+/* KEY_decimal of Z: nothing where no digit of it is certain.  */
+static br_status
+put_decimal_field (br_record *r, const char *key, const br_real *z, const br__settings *s)
+{
+  br_text name = BR_TEXT_ZERO, digits = BR_TEXT_ZERO;
+  br_status status = br__put_real_decimal (&digits, NULL, z, 12, s->bits);
+  br__text_printf (&name, "%s_decimal", key);
+  if (status == BR_OK)
+    br__put_from (r, br__text_string (&name), &digits);
+  if (name.failed)
+    status = BR_NO_MEMORY;
+  br__text_clear (&name);
+  br__text_clear (&digits);
+  return status == BR_UNDECIDED ? BR_OK : status;
+}
+
 /* Number PART, doubled where TWICE is 1, less number LESS where that is not 0; nothing while it waits.  */
 static br_status
 put_value_field (br_record *r, const char *key, const br_sheet *sheet, const br__shape *s, int part, int twice, int less)
@@ -169,6 +185,9 @@ put_value_field (br_record *r, const char *key, const br_sheet *sheet, const br_
   if (status == BR_OK)
     status = br__in_sheet_unit (&in_unit, &z, &sheet->settings);
   br__put_exact (r, key, known && status == BR_OK ? br_real_rational (&in_unit) : NULL);
+  if (status == BR_OK && known && strcmp (key, "corners") != 0 && strcmp (key, "places") != 0 && strcmp (key, "about") != 0
+      && strncmp (key, "step", 4) != 0 && strncmp (key, "de", 2) != 0)
+    status = put_decimal_field (r, key, &in_unit, &sheet->settings);
   br_real_clear (&in_unit);
   br__value_clear (&z);
   return status;
@@ -212,6 +231,7 @@ br__shape_show (br__run *run, const br__shape *s)
   br__put_text (r, "shape", br__shape_statement (s));
   br__put_text (r, "state", waits ? "waiting" : "placed");
   br__shape_waiting (br__put_list (r, "waiting"), sheet, s);
+  br__put_text (r, "anchor", s->kind == BR__LINE ? "middle" : s->kind == BR__OUTLINE ? "origin of its corners" : "centre");
   br_status status = br__shape_size_words (&t, sheet, s);
   if (status == BR_OK)
     {

@@ -436,3 +436,12 @@ br__shape_define (br__run *run, const br__shape_draft *d, br__moves *moves)
     }
   return status;
 }
+
+br_status
+br__make_length (br__definition **d, br__run *run, const br__tree *t)
+{
+  br__maker m;
+  br__maker_start (&m, run->sheet->graph, run->text, run->end, run->word.offset);
+  put_place (&m, t);
+  return br__maker_end (d, &m, run->error);
+}

@@ -58,6 +58,23 @@ const br__statement br__shape_statements[] =
   { "turn", "turn NAME by ANGLE", "turns a shape about its middle, anticlockwise",
     "A box and an outline turn about the middle of their width and height; below zero, clockwise.\n"
     "The shape is kept with `turned ANGLE` behind it; turning it again adds to that.", BR__FOLLOW_NAME, "by", 0, br__do_turn },
+  { "datum", "datum X, Y", "the point that drawings mark, and that places are measured from",
+    "Without it, and after `no datum`, places are measured from the lower left corner\n"
+    "of what is drawn.", BR__FOLLOW_VALUE, NULL, 1, br__do_datum },
+  { "dimension", "dimension FROM to TO [level, upright or along] [off DISTANCE] [as TEXT]",
+    "a dimension of drawings, beside those that they have by themselves",
+    "FROM and TO: centre(SHAPE), left(SHAPE), right, top, bottom(SHAPE); corners:\n"
+    "corner(SHAPE, left top), corner(OUTLINE, 3); ends: start(LINE), end(LINE).\n"
+    "Without a way it is level or upright where that is all there is, else along.\n"
+    "`off 1/2` keeps it so far from the figure on paper, below zero on its other side.\n"
+    "`as TEXT` stands in the place of the number.  `no dimension FROM to TO` takes it\n"
+    "back; `no dimension SHAPE`: that shape gets none by itself.",
+    BR__FOLLOW_WORD, "centre( left( right( top( bottom( corner( start( end( to level upright along off as", 0, br__do_dimension },
+  { "note", "note \"TEXT\" at X, Y [to SHAPE]", "a text on drawings, with a line to a shape",
+    "`no note \"TEXT\"` takes it back.", BR__FOLLOW_QUOTED, "at to", 0, br__do_note },
+  { "no", "no dimension SHAPE", "takes back what drawings have, or what was asked of them",
+    "no dimension SHAPE, no dimension FROM to TO, no note \"TEXT\", no datum.", BR__FOLLOW_WORD, "dimension note datum", 0,
+    br__do_no },
   { "shapes", "shapes", "all shapes of the sheet, with size and place", NULL, BR__FOLLOW_NOTHING, NULL, 0,
     br__do_shapes },
   { "clear", "clear SHAPE, SHAPE", "the distance of two shapes; below zero they overlap",

@@ -13,10 +13,10 @@
 typedef struct br__entry br__entry;
 
 /* What an entry is.  Only a dimension has a name that can be typed; the others are hidden: a number of a shape, the
-   distance of two shapes, the margin of a check.  */
+   distance of two shapes, the margin of a check, a number of what is drawn beside the shapes.  */
 typedef enum br__entry_kind
 {
-  BR__ENTRY_DIMENSION, BR__ENTRY_SHAPE, BR__ENTRY_DISTANCE, BR__ENTRY_MARGIN
+  BR__ENTRY_DIMENSION, BR__ENTRY_SHAPE, BR__ENTRY_DISTANCE, BR__ENTRY_MARGIN, BR__ENTRY_DRAWN
 } br__entry_kind;
 
 typedef struct br__edge

@@ -157,6 +157,8 @@ br__put_entry_words (br_text *t, const br__entry *e)
     br__text_printf (t, "clear(%.*s, %s)", (int) (last - e->name - 3), e->name + 3, last + 1);
   else if (e->kind == BR__ENTRY_SHAPE)
     br__text_printf (t, "shape %.*s", length, name);
+  else if (e->kind == BR__ENTRY_DRAWN)
+    br__text_printf (t, "%.*s", (int) (last - e->name - 1), e->name + 1);
   else
     br__text_puts (t, e->name);
 }

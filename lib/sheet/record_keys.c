@@ -11,6 +11,7 @@
 
 #define VALUE "exact", "decimal", "decimal_exact", "unit", "shown"
 #define MARK "mark", "error", "error_decimal", "tie"
+#define NUMBER(s) s, s "_decimal"
 #define SIZE(s) s, s "_shown", s "_mark", s "_error", s "_from"
 #define SIZES SIZE ("length"), SIZE ("width"), SIZE ("thickness")
 #define TOTAL VALUE, "value", "mark", "error", "error_decimal", "worst", "worst_error", "worst_error_decimal"
@@ -37,6 +38,7 @@ static const br__record_keys table[] =
   KEYS ("cut_plan.stocks", "stock", "used", "needed", "least", "proven", "stopped", "length", "width", "kerf"),
   KEYS ("cut_plan.unplaced", "part", "quantity", "why"),
   KEYS ("dimension", "name", "state", VALUE, MARK, "waiting", "formula", "tolerance", "note", "drawn"),
+  KEYS ("dimension_line", "between", "way", VALUE, "off", "text", "waiting"),
   KEYS ("division", "piece", "piece_shown", MARK, "pieces", "of", "kerf", "width", "ends", "marks", "rows", "note"),
   KEYS ("division.rows", VALUE, MARK),
   KEYS ("drawing", "view", "file", "form", "scale", "scale_words", "square", "paper", "lies", "pages", "shapes",
@@ -68,6 +70,8 @@ static const br__record_keys table[] =
   KEYS ("missing", "name", "needed_by"),
   KEYS ("named", "of", "names"),
   KEYS ("need", "name", "state", "shown", "low", "high"),
+  KEYS ("no_dimension", "shape"),
+  KEYS ("note", "text", "x", "y", "to", "waiting"),
   KEYS ("opened", "file", "title", "dimensions", "waiting", "failing", "pass", "fail", "checks_waiting", "undecided",
         "cautions"),
   KEYS ("opened.failing", "formula", "note"),
@@ -101,9 +105,11 @@ static const br__record_keys table[] =
   KEYS ("set.changed", MOVED),
   KEYS ("setting", "name", "value", "changed"),
   KEYS ("setting.changed", MOVED),
-  KEYS ("shape", "name", "shape", "state", "waiting", "size", "place", "x", "y", "diameter", "width", "height",
-        "inner_radius", "outer_radius", "from", "turn", "run", "rise", "corners", "area", "perimeter", "deep", "depth_from",
-        "depth_to", "both_sides", "behind", "copy_of", "places", "step_x", "step_y", "about", "layer", "of", "hole", "note"),
+  KEYS ("shape", "name", "shape", "state", "waiting", "size", "place", "anchor", NUMBER ("x"), NUMBER ("y"),
+        NUMBER ("diameter"), NUMBER ("width"), NUMBER ("height"), NUMBER ("inner_radius"), NUMBER ("outer_radius"),
+        NUMBER ("from"), NUMBER ("turn"), NUMBER ("run"), NUMBER ("rise"), "corners", NUMBER ("area"), NUMBER ("perimeter"),
+        "deep", "depth_from", "depth_to", "both_sides", "behind", "copy_of", "places", "step_x", "step_y", "about",
+        "layer", "of", "hole", "note"),
   KEYS ("stack", "expression", "unit", "nominal", "nominal_decimal", "nominal_shown", "low", "low_decimal",
         "low_shown", "high", "high_decimal", "high_shown", "rss", "rss_decimal", "rss_shown", "linear",
         "exact_bounds", "contributors", "message"),
@@ -111,7 +117,7 @@ static const br__record_keys table[] =
         "tolerance_shown", "adds", "adds_decimal", "adds_shown", "share", "share_of_squares"),
   KEYS ("steps", "expression", "rules", "steps", "answer"),
   KEYS ("stock", "name", "quantity", "shown", SIZES, "problem", "note", "nominal", "source"),
-  KEYS ("template", "part", "file", "form", "pages", "holes", "drills", "left_out"),
+  KEYS ("template", "part", "file", "form", "pages", "holes", "drills", "left_out", "problems"),
   KEYS ("tidy", "applied", "failing", "dimensions", "moves", "kept"),
   KEYS ("tidy.dimensions", "name", "before", "after"),
   KEYS ("tidy.moves", "name", "before", "after"),
@@ -121,7 +127,7 @@ static const br__record_keys table[] =
   KEYS ("undone", "changed"),
   KEYS ("undone.changed", MOVED),
   KEYS ("value", "expression", VALUE, MARK, "note"),
-  KEYS ("view", "view", "shapes", "dots", "plain", "columns", "loose", "bar", "bar_columns"),
+  KEYS ("view", "view", "shapes", "dots", "plain", "columns", "loose", "bar", "bar_columns", "not_to_scale"),
   KEYS ("view.shapes", "mark", "name", "shape", "size", "waiting"),
   KEYS ("words", "file", "sentences", "english", "explained"),
   KEYS ("worksheet", MADE)

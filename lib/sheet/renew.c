@@ -70,7 +70,7 @@ name_error (renewal *r, br__entry *e)
     return;
   memcpy (was, r->error->message, sizeof was);
   br_status status = r->error->status;
-  if (e->kind == BR__ENTRY_SHAPE || e->kind == BR__ENTRY_DISTANCE)
+  if (e->kind == BR__ENTRY_SHAPE || e->kind == BR__ENTRY_DISTANCE || e->kind == BR__ENTRY_DRAWN)
     {
       br_text t = BR_TEXT_ZERO;
       br__put_entry_words (&t, e);

@@ -126,7 +126,7 @@ typedef struct br__reading_file
 struct br_sheet
 {
   const br__language *language;
-  void (*release[4]) (br_sheet *sheet);     /* free what other rooms keep in the sheet: br__release_by */
+  void (*release[6]) (br_sheet *sheet);     /* free what other rooms keep in the sheet: br__release_by */
   br__graph *graph;
   br__settings settings;
   char *title, *date;               /* or NULL */
@@ -136,6 +136,8 @@ struct br_sheet
   struct br__wood *wood_of[BR__WOOD_HASHES];    /* by the hash of their names, the newest first */
   struct br__shape *shapes, *last_shape;
   unsigned views_asked;             /* bits: those that a statement has drawn */
+  struct br__annotation *annotations, *last_annotation;
+  unsigned long annotation_count;   /* gives their entries names */
   unsigned long check_count;        /* gives hidden entries their names */
   int child_told;                   /* the setting `child` when all cautions were last gone through */
 
@@ -374,9 +376,10 @@ void br__check_free (br__check *check);
 const br__check *br__check_of (const br__entry *e);
 
 /* One row a statement drives dispatch, help and completion.  Each room has an array of its own, which
-   statement/language.c joins.  What follows the statement's word; TEXT is any text to the end of the line.  */
+   statement/language.c joins.  What follows the statement's word; TEXT is any text to the end of the line, QUOTED a text
+   in quotation marks.  */
 typedef enum br__follow { BR__FOLLOW_NOTHING, BR__FOLLOW_VALUE, BR__FOLLOW_NAME, BR__FOLLOW_FILE,
-                          BR__FOLLOW_WORD, BR__FOLLOW_TEXT } br__follow;
+                          BR__FOLLOW_WORD, BR__FOLLOW_TEXT, BR__FOLLOW_QUOTED } br__follow;
 
 typedef struct br__statement
 {

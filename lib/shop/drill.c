@@ -32,9 +32,30 @@ static const short letters[] = {
 
 #define COUNT(ARRAY) (sizeof (ARRAY) / sizeof (ARRAY)[0])
 
+/* The metric drill behind SIZE, both in hundredths of a millimetre: ... 4.1, 4.2, 4.25, 4.3 ...  */
+static int
+next_metric (int size)
+{
+  if (size < 300)
+    return size + 5;
+  if (size < 1400)
+    return size + (size % 50 == 20 || size % 50 == 25 ? 5 : 10);
+  return size + (size < 1600 ? 25 : 50);
+}
+
+#define FIRST_METRIC 100
+#define LAST_METRIC 2000
+
 size_t
 br__drill_count (br_drill_series series)
 {
+  size_t count = 0;
+  if (series == BR__DRILL_METRIC)
+    {
+      for (int size = FIRST_METRIC; size <= LAST_METRIC; size = next_metric (size))
+        count++;
+      return count;
+    }
   if (series == BR_DRILL_FRACTIONAL)
     return FRACTIONS;
   return series == BR_DRILL_NUMBER ? COUNT (numbers) : COUNT (letters);
@@ -43,7 +64,7 @@ br__drill_count (br_drill_series series)
 const char *
 br__drill_series_name (br_drill_series series)
 {
-  static const char *const names[] = { "fractional", "number", "letter" };
+  static const char *const names[] = { "fractional", "number", "letter", "metric" };
 
   return names[series];
 }
@@ -74,8 +95,23 @@ br__drill_at (br_drill_series series, size_t index)
   br__drill drill = { "", 0, 1 };
   size_t number;
   int64_t divisor;
+  int hundredths = FIRST_METRIC;
 
-  switch (series)
+  if (series == BR__DRILL_METRIC)
+    {
+      while (index-- > 0)
+        hundredths = next_metric (hundredths);
+      if (hundredths % 100 == 0)
+        snprintf (drill.name, sizeof drill.name, "%d mm", hundredths / 100 % 100);
+      else if (hundredths % 10 == 0)
+        snprintf (drill.name, sizeof drill.name, "%d.%d mm", hundredths / 100 % 100, hundredths / 10 % 10);
+      else
+        snprintf (drill.name, sizeof drill.name, "%d.%02d mm", hundredths / 100 % 100, hundredths % 100);
+      /* 1 in is 25.4 mm.  */
+      drill.num = hundredths;
+      drill.den = 2540;
+    }
+  else switch (series)
     {
     case BR_DRILL_FRACTIONAL:
       drill.num = (int64_t) index + 1;

@@ -2,17 +2,20 @@
    drill.h - twist drills by fractions, numbers and letters, in inches, exact.
    Source: ASME B94.11M, Twist Drills: fractional sizes 1/64 to 1 in by 64ths, numbers
    1 to 80, letters A to Z.  Several of the sizes were taken down from memory; the test data
-   says which.  */
+   says which.  Metric drills: ISO 235 and DIN 338, jobber series, from memory: by 0.05 mm up to 3, by 0.1 mm and the quarters
+   up to 14, by 0.25 mm up to 16, by 0.5 mm up to 20.  */
 #ifndef BR_SHOP_DRILL_H
 #define BR_SHOP_DRILL_H
 
 #include "benchrule.h"
 
 #define BR__DRILL_SERIES 3
+/* Beside those: metric drills, 1 to 20 mm, of metric sheets.  */
+#define BR__DRILL_METRIC ((br_drill_series) BR__DRILL_SERIES)
 
 typedef struct br__drill
 {
-  char name[8];       /* "3/8", "#7", "F" */
+  char name[16];      /* "3/8", "#7", "F", "4.25 mm" */
   int64_t num, den;   /* diameter in inches, lowest terms */
 } br__drill;
 

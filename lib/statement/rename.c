@@ -10,7 +10,7 @@
 #include "exact/memory.h"
 #include "formula/functions.h"
 #include "formula/words.h"
-#include "shape/shape.h"
+#include "shape/annotation.h"
 #include "sheet/replace.h"
 #include "sheet/written.h"
 #include "statement/opened.h"
@@ -68,6 +68,8 @@ put_line (br_text *t, const char *text, size_t length, const names *n)
           if (br__lex_next (&ahead, NULL) != BR_OK || !br__lex_is_sign (&ahead, '='))
             st = br__statement_find (text + word.offset, word.length);
           is_old &= !st;
+          if (st && st->follow == BR__FOLLOW_QUOTED)
+            l.next = br__quoted_end (text, end, word.offset + word.length);
         }
       else
         {
@@ -79,7 +81,7 @@ put_line (br_text *t, const char *text, size_t length, const names *n)
           && br__function_find (text + word.offset, word.length))
         is_old = 0;
       files = (st && (st->follow == BR__FOLLOW_TEXT || st->follow == BR__FOLLOW_FILE)) || br__lex_is_word (&l, "into")
-              || br__lex_is_word (&l, "column");
+              || br__lex_is_word (&l, "column") || (st && br__lex_is_word (&l, "as") && strcmp (st->word, "dimension") == 0);
       before = word;
       if (!is_old)
         continue;

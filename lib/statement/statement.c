@@ -103,7 +103,7 @@ dispatch (br__run *run)
   if (br__lex_next (&run->lex, &later) != BR_OK)
     {
       /* The word decides whose mistake the next token is: a title, a date and a file name take any text.  */
-      if (!st || (st->follow != BR__FOLLOW_TEXT && st->follow != BR__FOLLOW_FILE))
+      if (!st || (st->follow != BR__FOLLOW_TEXT && st->follow != BR__FOLLOW_FILE && st->follow != BR__FOLLOW_QUOTED))
         {
           if (run->error)
             *run->error = later;

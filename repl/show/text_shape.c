@@ -84,6 +84,51 @@ clear_block (const display *d, const br_record *record)
   text_mark (d, record);
 }
 
+static void
+put_waiting (const display *d, const br_record *record)
+{
+  const br_list *waiting = br_record_list (record, "waiting");
+  if (br_list_size (waiting))
+    {
+      display_put (d, "  waits for ");
+      text_names (d, waiting);
+    }
+  putc ('\n', d->stream);
+}
+
+static void
+dimension_line_block (const display *d, const br_record *record)
+{
+  const char *between = br_record_text (record, "between"), *text = br_record_text (record, "text");
+  if (*br_record_text (record, "shown"))
+    text_value (d, record, between);
+  else
+    display_put (d, between);
+  display_put (d, *br_record_text (record, "way") ? ", " : "");
+  display_put (d, br_record_text (record, "way"));
+  display_put (d, *text ? ", as " : "");
+  display_put (d, text);
+  put_waiting (d, record);
+}
+
+static void
+note_block (const display *d, const br_record *record)
+{
+  display_put (d, "note: ");
+  display_put (d, br_record_text (record, "text"));
+  display_put (d, *br_record_text (record, "to") ? ", to " : "");
+  display_put (d, br_record_text (record, "to"));
+  put_waiting (d, record);
+}
+
+static void
+no_dimension_block (const display *d, const br_record *record)
+{
+  display_put (d, br_record_text (record, "shape"));
+  display_put (d, " gets no dimension by itself");
+  putc ('\n', d->stream);
+}
+
 static const char *const shape_headings[] = { "name", "shape", "size", "place", "" };
 
 static const char *const rubs_headings[] = { "shape", "shape", "" };
@@ -92,5 +137,8 @@ const text_kind text_shapes[] = {
   { "rubs", NULL, rubs_row, 3, rubs_headings, 0, NULL },
   { "shape", shape_block, shape_row, 5, shape_headings, 0, NULL },
   { "clear", clear_block, NULL, 0, NULL, 0, NULL },
+  { "dimension_line", dimension_line_block, NULL, 0, NULL, 0, NULL },
+  { "note", note_block, NULL, 0, NULL, 0, NULL },
+  { "no_dimension", no_dimension_block, NULL, 0, NULL, 0, NULL },
   { NULL, NULL, NULL, 0, NULL, 0, NULL }
 };

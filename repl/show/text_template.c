@@ -9,7 +9,7 @@
 static void
 template_block (const display *d, const br_record *record)
 {
-  const br_list *drills = br_record_list (record, "drills");
+  const br_list *drills = br_record_list (record, "drills"), *problems = br_record_list (record, "problems");
   long long pages = br_record_count (record, "pages"), left_out = br_record_count (record, "left_out");
   display_put (d, "template of ");
   text_strong (d, br_record_text (record, "part"));
@@ -25,6 +25,12 @@ template_block (const display *d, const br_record *record)
     }
   if (br_list_size (drills))
     putc ('\n', d->stream);
+  for (size_t i = 0; i < br_list_size (problems); i++)
+    {
+      text_strong (d, "  does not fit: ");
+      display_put (d, br_list_text (problems, i));
+      putc ('\n', d->stream);
+    }
   if (pages > 1)
     fputs ("  Join the sheets on their dashed lines before cutting.\n", d->stream);
   if (left_out > 0)

@@ -126,6 +126,8 @@ view_block (const display *d, const br_record *record)
   fputs ("|  ", d->stream);
   display_put (d, br_record_text (record, "bar"));
   putc ('\n', d->stream);
+  if (*br_record_text (record, "not_to_scale"))
+    fprintf (d->stream, "not at the sheet's scale, %s: `draw into FILE.pdf` is\n", br_record_text (record, "not_to_scale"));
   put_legend (d, br_record_list (record, "shapes"));
 }
 

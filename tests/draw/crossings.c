@@ -5,13 +5,10 @@
 # include <config.h>
 #endif
 
-#include "figure.h"
-#include "../lesson/support.h"
+#include "ask.h"
+#include "source.h"
 
-#include <limits.h>
 #include <math.h>
-
-static char source[PATH_MAX];
 
 typedef struct counts
 {
@@ -91,33 +88,40 @@ look (counts *c, const br__plot *p)
     }
 }
 
-/* The figure of the sheet at PATH at the scale that `draw` takes.  */
+/* The figure of SHEET, which it takes over, at the scale that `draw` takes.  */
 static counts
-count_of (const char *path)
+count_of (br_sheet *sheet)
 {
   counts c = { 0, 0, 0, 0, 0 };
   said s = SAID_ZERO;
   br_error error;
-  br_sheet *sheet = sheet_with ("");
   br__run run = { .sheet = sheet, .error = &error };
   br__side_view view = BR__VIEW_ZERO;
   br__plot plot = { .inks = NULL };
   br__draw_result result;
   br_number ratio = BR_NUMBER_ZERO;
-  sheet_say (sheet, &s, "open %s", path);
-  said_clear (&s);
   sheet_say (sheet, &s, "draw into a.svg");
   const char *scale = said_get (&s, 0, "scale");
   check_ok (br_scale_read (&ratio, scale, strlen (scale), NULL));
   check_ok (br__view_make (&view, &run, &ratio, NULL, NULL));
   check_ok (br__draw_side (&plot, &result, &run, &view, BR__INCH / 4, 10 * BR__INCH, 10 * BR__INCH));
   look (&c, &plot);
-  c.listed = result.unmeasured + result.unlabelled;
+  c.listed = result.unmeasured + result.unlabelled + result.unplaced;
   br__plot_clear (&plot);
   br__view_clear (&view);
   br_number_clear (&ratio);
   sheet_end (sheet, &s);
   return c;
+}
+
+static br_sheet *
+open_sheet (const char *path)
+{
+  br_sheet *sheet = sheet_with ("");
+  said s = SAID_ZERO;
+  sheet_say (sheet, &s, "open %s", path);
+  said_clear (&s);
+  return sheet;
 }
 
 static void
@@ -134,7 +138,7 @@ test_designs (void **state)
     {
       char path[PATH_MAX + 80];
       snprintf (path, sizeof path, "%s/%s", source, rows[i].name);
-      counts c = count_of (path);
+      counts c = count_of (open_sheet (path));
       print_message ("# %s: leaders on leaders %zu, on dimension lines %zu, texts on lines %zu, askew %zu, in lists %zu\n",
                      rows[i].name, c.leaders, c.dimensions, c.texts, c.askew, c.listed);
       assert_int_equal (c.leaders, 0);
@@ -164,13 +168,26 @@ test_random (void **state)
     }
 }
 
+/* With dimensions and notes that were asked for.  */
+static void
+test_asked (void **state)
+{
+  (void) state;
+  for (long n = check_times (40); n > 0; n--)
+    {
+      br_sheet *sheet = random_shapes (1 + (int) check_below (20), 320, 160);
+      ask (sheet, 1);
+      counts c = count_of (sheet);
+      assert_int_equal (c.leaders, 0);
+      assert_int_equal (c.dimensions, 0);
+      assert_int_equal (c.texts, 0);
+    }
+}
+
 int
 main (void)
 {
-  const struct CMUnitTest tests[] = { CHECK_TEST (test_designs), CHECK_TEST (test_random) };
-  const char *folder = getenv ("srcdir");
-  if (!realpath (folder ? folder : ".", source))
-    return 1;
+  const struct CMUnitTest tests[] = { CHECK_TEST (test_designs), CHECK_TEST (test_random), CHECK_TEST (test_asked) };
   check_start ();
-  return check_end (cmocka_run_group_tests (tests, lesson_enter, lesson_leave));
+  return check_end (cmocka_run_group_tests (tests, source_enter, lesson_leave));
 }

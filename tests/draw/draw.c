@@ -450,22 +450,102 @@ test_ring (void **state)
   sheet_end (sheet, &s);
 }
 
-/* Drills are of inches in a metric sheet, too: 6 mm are 0.2362 in, 15/64 is 0.2344.  The grain is shown where a part
-   is long enough for the word.  */
+/* Drills of a metric sheet are metric: by 0.1 mm, and 4.25 between 4.2 and 4.3 (ISO 235 and DIN 338, jobber series, from
+   memory).  The grain is shown where a part is long enough for the word.  */
 static void
 test_template_words (void **state)
 {
   said s = SAID_ZERO;
   br_sheet *sheet = sheet_with ("units mm\ncircle rim = 60 at 0, 0 of body\ncircle hub = 6 at 0, 0 of body hole\n"
-                                "part bit = 1 in x 1 in\npart slat = 8 in x 2 in");
+                                "circle a = 6.13 at 20, 0 of body hole\ncircle b = 4.25 at 0, 20 of body hole\n"
+                                "circle c = 2.05 at -20, 0 of body hole\ncircle d = 15.3 at 0, 70 of body hole\n"
+                                "circle e = 25 at 0, 120 of body hole\npart bit = 1 in x 1 in\npart slat = 8 in x 2 in");
   (void) state;
   sheet_say (sheet, &s, "template body into a.svg");
-  said_is (&s, 0, "drills.0", "\xE2\x8C\x80 6, nearest drill 15/64 in");
+  said_is (&s, 0, "drills.0", "drill 6 mm");
+  said_is (&s, 0, "drills.1", "\xE2\x8C\x80 6.13, nearest drill 6.1 mm");
+  said_is (&s, 0, "drills.2", "drill 4.25 mm");
+  said_is (&s, 0, "drills.3", "drill 2.05 mm");
+  said_is (&s, 0, "drills.4", "\xE2\x8C\x80 15.3, nearest drill 15.25 mm");
+  said_is (&s, 0, "drills.5", "\xE2\x8C\x80 25, too large for a drill");
   sheet_say (sheet, &s, "template bit into a.svg");
   lesson_contains ("a.svg", ">grain<", 0);
   sheet_say (sheet, &s, "template slat into a.svg");
   lesson_contains ("a.svg", ">grain<", 1);
   sheet_end (sheet, &s);
+}
+
+/* Dimensions and notes that were asked for: on the page with what they say, and only where their shapes are drawn.  */
+static void
+test_asked (void **state)
+{
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("circle a = 4 at 0, 2\ncircle b = 6 at 14, 3\nbox d = 20 x 1 at -2, 7 layer wood\n"
+                                "dimension centre(a) to centre(b) off 1\n"
+                                "dimension corner(d, left top) to centre(a) off -2 as \"aslant\"\n"
+                                "dimension centre(a) to corner(a, left top)\ndimension left(d) to right(d) off -2 as to suit\n"
+                                "dimension left(waits) to right(d)\ndimension left(a) to left(a)\n"
+                                "note \"far left\" at -12, 20\nnote \"to none\" at 3, 3 to nothing\n"
+                                "note \"beside\" at 30, -5 to b\nnote \"waits\" at there, 2\nno dimension b");
+  (void) state;
+  sheet_say (sheet, &s, "draw into a.svg scale 1:8");
+  static const char *const texts[] = { ">aslant<", ">to suit<", ">far left<", ">to none<", ">beside<", ">b<", ">a \xE2\x8C\x80 4<" };
+  for (size_t i = 0; i < CHECK_COUNT (texts); i++)
+    lesson_contains ("a.svg", texts[i], 1);
+  lesson_contains ("a.svg", ">waits<", 0);
+  /* 14.0357 in from centre to centre, 2.8284 in to the corner, which is told below where it has no room; on sixteenths.  */
+  lesson_contains ("a.svg", ">\xE2\x89\x88" "14-1/16<", 1);
+  lesson_contains ("a.svg", "\xE2\x89\x88" "2-13/16<", 1);
+  sheet_say (sheet, &s, "draw layer wood into a.svg scale 1:8");
+  lesson_contains ("a.svg", ">aslant<", 0);
+  lesson_contains ("a.svg", ">to suit<", 1);
+  sheet_say (sheet, &s, "no dimension left(d) to right(d)");
+  sheet_say (sheet, &s, "draw layer wood into a.svg scale 1:8");
+  lesson_contains ("a.svg", ">to suit<", 0);
+  lesson_contains ("a.svg", ">20<", 1);
+  sheet_end (sheet, &s);
+}
+
+/* What is found where a template does not agree with its part.  */
+static void
+test_template_problems (void **state)
+{
+  static const struct { const char *shapes; int count; const char *first; } rows[] =
+  {
+    { "part p = 6 x 2\nbox b = 6 x 2 at 1, 1 of p", 0, NULL },
+    { "part p = 6 x 2\nbox b = 2 x 6 at 1, 1 of p", 0, NULL },         /* drawn standing */
+    { "part p = 6 x 2\nbox b = 6 x 2-1/16 at 1, 1 of p", 1, "its shapes are 6 x 2-1/16, the part is 6 x 2" },
+    { "part p = 6 x 2\nbox b = 5 x 2 at 0, 0 of p\nbox c = 1 x 1 at 5, 0 of p", 0, NULL },
+    { "units mm\npart p = 60 x 20\nbox b = 61 x 20 at 0, 0 of p", 1, "its shapes are 61 x 20, the part is 60 x 20" },
+    /* A rim just as far from the edge as the hole is wide, and 1/100 in nearer.  */
+    { "box b = 6 x 2 at 0, 0 of p\ncircle h = 1/2 at 3/4, 3/4 hole of p", 0, NULL },
+    { "box b = 6 x 2 at 0, 0 of p\ncircle h = 1/2 at 3, 0.74 hole of p", 1, "h is nearer to an edge than it is wide: the wood may split" },
+    { "box b = 6 x 2 at 0, 0 of p\ncircle h = 1/2 at 6, 1 hole of p", 1, "h lies off the wood in part" },
+    { "box b = 6 x 2 at 0, 0 of p\ncircle h = 1/2 at 7, 1 hole of p", 1, "h lies off the wood" },
+    { "circle b = 6 at 0, 0 of p\ncircle h = 1/2 at 2.2, 0 hole of p", 0, NULL },
+    { "circle b = 6 at 0, 0 of p\ncircle h = 1/2 at 2.3, 0 hole of p", 1, "h is nearer" },
+    { "line b = 0, 0 to 4, 3 wide 2 of p\ncircle h = 1/2 at 2, 1.5 hole of p", 0, NULL },
+    { "line b = 0, 0 to 4, 3 wide 1 of p\ncircle h = 1/2 at 2, 1.5 hole of p", 1, "h is nearer" },
+    { "arc b = bend(5, 2) 180 deg from 0 deg at 0, 0 of p\ncircle h = 1/2 at 0, 6 hole of p", 0, NULL },
+    { "arc b = bend(5, 2) 180 deg from 0 deg at 0, 0 of p\ncircle h = 1/2 at 0, 4.9 hole of p", 1, "h lies off the wood in part" },
+    { "outline b = 0, 0 to 6, 0 to 3, 4 of p\ncircle h = 1/2 at 3, 1.5 hole of p", 0, NULL },
+    { "outline b = 0, 0 to 3, 4 to 6, 0 of p\ncircle h = 1/2 at 3, 3 hole of p", 1, "h is nearer" },
+    { "outline b = 0, 0 to 6, 0 to 3, 4 of p\ncircle h = 1/2 at 0.5, 3 hole of p", 1, "h lies off the wood" },
+    { "outline b = 0, 0 to 6, 0 rise 1 to 6, 4 to 0, 4 of p\ncircle h = 1/2 at 3, 0 hole of p", 0, NULL },
+    { "circle h = 1/2 at 0.5, 3 hole of p", 0, NULL }
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      said s = SAID_ZERO;
+      br_sheet *sheet = sheet_with (rows[i].shapes);
+      sheet_say (sheet, &s, "template p into a.svg");
+      if (atoi (said_get (&s, 0, "problems.count")) != rows[i].count)
+        fail_msg ("%s: %s problems", rows[i].shapes, said_get (&s, 0, "problems.count"));
+      if (rows[i].first && !strstr (said_get (&s, 0, "problems.0"), rows[i].first))
+        fail_msg ("%s: %s", rows[i].shapes, said_get (&s, 0, "problems.0"));
+      sheet_end (sheet, &s);
+    }
 }
 
 int
@@ -475,7 +555,7 @@ main (void)
     CHECK_TEST (test_record), CHECK_TEST (test_exact_extent), CHECK_TEST (test_scale), CHECK_TEST (test_wrong),
     CHECK_TEST (test_nothing_to_draw), CHECK_TEST (test_old_file), CHECK_TEST (test_title_block), cmocka_unit_test (test_bare),
     CHECK_TEST (test_hostile), CHECK_TEST (test_loose), CHECK_TEST (test_all_loose), CHECK_TEST (test_undecided),
-    CHECK_TEST (test_told), CHECK_TEST (test_template_words),
+    CHECK_TEST (test_told), CHECK_TEST (test_template_words), CHECK_TEST (test_template_problems), CHECK_TEST (test_asked),
     CHECK_TEST (test_ring)
   };
   check_start ();

@@ -40,6 +40,9 @@ typedef struct page
   fact facts[MOST_FACTS];
   size_t fact_count;
   double known[2][MOST_SHAPES * 2], slack[2][MOST_SHAPES * 2];
+  /* What stands at no feature: the middle of a box that an arrow points to.  */
+  struct { int upright; int64_t place; double value, slack; } between[MOST_FACTS];
+  size_t between_count;
 } page;
 
 /* ---- Numbers as they stand on a page ---- */

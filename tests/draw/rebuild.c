@@ -7,8 +7,9 @@
 #endif
 
 #include "read_page.h"
+#include "ask.h"
+#include "source.h"
 
-#include <limits.h>
 
 /* ---- To work it out ---- */
 
@@ -32,6 +33,12 @@ value_at (const page *p, const fact *f, int end, double *slack)
         *slack = p->slack[f->upright][i];
         return p->known[f->upright][i];
       }
+  for (size_t i = 0; i < p->between_count; i++)
+    if (p->between[i].upright == f->upright && llabs (p->between[i].place - place) < NEAR)
+      {
+        *slack = p->between[i].slack;
+        return p->between[i].value;
+      }
   return NAN;
 }
 
@@ -51,6 +58,16 @@ give (page *p, const fact *f, int end, double value, double slack)
         p->slack[f->upright][i] = slack;
         news = 1;
       }
+  double ignored;
+  if (it == -2 && !news && isnan (value_at (p, f, end, &ignored)))
+    {
+      assert_true (p->between_count < MOST_FACTS);
+      p->between[p->between_count].upright = f->upright;
+      p->between[p->between_count].place = place;
+      p->between[p->between_count].value = value;
+      p->between[p->between_count++].slack = slack;
+      news = 1;
+    }
   return news;
 }
 
@@ -82,14 +99,19 @@ work_out (page *p)
 /* ---- Against the sheet ---- */
 
 static double
-in_unit (const br_sheet *sheet, const br__shape *s, int part)
+in_unit_of (const br_sheet *sheet, const br__value *v)
 {
-  const br__value *v = br__shape_value (sheet, s, part);
   char text[64];
   assert_non_null (v);
   assert_true (br_real_write_decimal (text, sizeof text, NULL, &v->real, 15, 0, NULL) < sizeof text);
   double unit = v->dimension == BR_LENGTH ? (double) sheet->settings.unit->num / (double) sheet->settings.unit->den : 1;
   return strtod (text, NULL) / unit;
+}
+
+static double
+in_unit (const br_sheet *sheet, const br__shape *s, int part)
+{
+  return in_unit_of (sheet, br__shape_value (sheet, s, part));
 }
 
 static void
@@ -105,6 +127,8 @@ static void
 check_shape (page *p, br_sheet *sheet, size_t index, const double datum[2])
 {
   const shape *s = &p->shapes[index];
+  if (br__is_unmeasured (sheet, s->name))
+    return;
   const br__shape *it = br__shape_find (sheet, s->name, strlen (s->name));
   assert_non_null (it);
   double a = in_unit (sheet, it, BR__SHAPE_A), b = it->kind == BR__CIRCLE ? 0 : in_unit (sheet, it, BR__SHAPE_B);
@@ -145,6 +169,7 @@ rebuild (br_sheet *sheet, const char *statement)
   work_out (&p);
   size_t tied = 0;
   double datum[2] = { 1e9, 1e9 };
+  int given = br__datum_is_given (sheet);
   for (const br__shape *it = sheet->shapes; it; it = it->next)
     if (it->active)
       {
@@ -154,6 +179,8 @@ rebuild (br_sheet *sheet, const char *statement)
         datum[1] = low < datum[1] ? low : datum[1];
         tied++;
       }
+  for (int k = 0; k < 2 && given; k++)
+    datum[k] = in_unit_of (sheet, br__datum_value (sheet, k));
   assert_int_equal (p.count, tied);
   for (size_t i = 0; i < p.count; i++)
     check_shape (&p, sheet, i, datum);
@@ -163,7 +190,13 @@ rebuild (br_sheet *sheet, const char *statement)
 
 /* ---- Designs ---- */
 
-static char source[PATH_MAX];
+static void
+give_datum (br_sheet *sheet, int64_t x, int64_t y)
+{
+  said s = SAID_ZERO;
+  sheet_say (sheet, &s, "datum %" PRId64 "/16, %" PRId64 "/16", x, y);
+  said_clear (&s);
+}
 
 static void
 test_random (void **state)
@@ -171,7 +204,15 @@ test_random (void **state)
   static const char *const scales[] = { "draw scale 1:1", "draw scale 1:4", "draw", "draw scale 1:8 paper a3" };
   (void) state;
   for (long i = check_times (100); i > 0; i--)
-    rebuild (random_shapes ((int) check_between (1, 24), 480, 240), scales[check_below (CHECK_COUNT (scales))]);
+    {
+      br_sheet *sheet = random_shapes ((int) check_between (1, 24), 480, 240);
+      /* A datum of its own, that may lie outside of all shapes.  */
+      if (check_below (2))
+        give_datum (sheet, check_between (-80, 560), check_between (-80, 320));
+      if (check_below (2))
+        ask (sheet, 0);
+      rebuild (sheet, scales[check_below (CHECK_COUNT (scales))]);
+    }
 }
 
 static void
@@ -193,9 +234,6 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = { CHECK_TEST (test_designs), CHECK_TEST (test_random) };
-  const char *folder = getenv ("srcdir");
-  if (!realpath (folder ? folder : ".", source))
-    return 1;
   check_start ();
-  return check_end (cmocka_run_group_tests (tests, lesson_enter, lesson_leave));
+  return check_end (cmocka_run_group_tests (tests, source_enter, lesson_leave));
 }

@@ -74,6 +74,10 @@ box (void **state)
   /* A column is 8/37 in: 1 in takes 4.6 of them, 2 in more than the fourth of the 19.  */
   said_is (&s, 0, "bar", "1\"");
   said_is (&s, 0, "bar_columns", "5");
+  said_is (&s, 0, "not_to_scale", "null");
+  said_clear (&s);
+  look (&s, "scale 1:4\nbox lid = 4 in x 2 in at 10 in, -1 in", 20);
+  said_is (&s, 0, "not_to_scale", "1:4");
   said_clear (&s);
 }
 

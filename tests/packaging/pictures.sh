@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: GPL-3.0-or-later
-# The pictures of the README, made by the program $BR:
+# The pictures of the README and of the manual, made by the program $BR:
 #   pictures.sh FOLDER     makes them anew in FOLDER, docs/pictures for those that are kept
 #   pictures.sh --check    fails where one that is kept is not what the program makes now; other versions of cairo and
 #                          poppler draw letters otherwise by a shade, so that then the strokes alone are compared
@@ -16,6 +16,9 @@ make_pictures ()
   local sheet=$srcdir/docs/examples/market_cart_side.sheet
   cd "$1"
   "$BR" "$sheet" -c 'date 25 November 2026' -c 'draw into market_cart.png' -c 'draw into market_cart.svg' >/dev/null
+  for name in barrow crane; do
+    "$BR" "$srcdir/tests/data/$name.sheet" -c "draw into $name.png" -c "draw into $name.svg" >/dev/null
+  done
   "$BR" -c 'title The market cart' -c 'worksheet reading 2, fender 2, scale 1 seed 12 into worksheet.pdf' \
     -c 'worksheet reading 2, fender 2, scale 1 seed 12 into worksheet.txt' >/dev/null
   pdftoppm -r 80 -gray -png -singlefile worksheet.pdf worksheet
@@ -29,9 +32,9 @@ if [ "$1" != --check ]; then
   exit 0
 fi
 make_pictures "$work"
-compared='market_cart.svg worksheet.txt'
+compared='market_cart.svg barrow.svg crane.svg worksheet.txt'
 if cmp -s "$work/made_with.txt" "$srcdir/docs/pictures/made_with.txt"; then
-  compared="$compared market_cart.png worksheet.png"
+  compared="$compared market_cart.png barrow.png crane.png worksheet.png"
 fi
 for name in $compared; do
   cmp "$work/$name" "$srcdir/docs/pictures/$name"

@@ -70,6 +70,62 @@ cart_text (void)
   return text;
 }
 
+/* The number behind WHAT in TEXT.  */
+static double
+number_behind (const char *text, const char *what)
+{
+  const char *at = strstr (text, what);
+  if (!at)
+    fail_msg ("no %s", what);
+  return strtod (at + strlen (what), NULL);
+}
+
+/* The side view takes the page's width, and scrolls where its smallest letters would have less than 11 px: by the units of
+   the picture.  It is reached with the keyboard, and has the line that checks the printer.  */
+static void
+letters (void **state)
+{
+  char *text = cart_text (), *page = page_of (text), *end;
+  (void) state;
+  holds (page, "<figure><div class=\"scroll\" role=\"region\" aria-label=\"The side view\" tabindex=\"0\">");
+  holds (page, "@media screen{.fit svg{width:100%}}");
+  holds (page, ".fit{min-width:0!important}}");
+  holds (page, "On paper this line is 2 in long. If it is not, print at 100 %.");
+  const char *fit = strstr (page, "<div class=\"fit\""), *picture = strstr (fit, "viewBox=\"");
+  double pixels = number_behind (fit, "min-width:"), units = number_behind (picture, "viewBox=\"0 0 "), least = 1e9;
+  end = strstr (picture, "</svg>");
+  for (const char *at = picture; (at = strstr (at, "font-size=\"")) && at < end; at++)
+    {
+      double size = number_behind (at, "font-size=\"");
+      least = size < least ? size : least;
+    }
+  if (least * pixels / units < 11)
+    fail_msg ("letters of %g px", least * pixels / units);
+  /* So do sticks.  */
+  double stick = number_behind (page, ".stick text{font:"), wide = number_behind (page, "<svg class=\"stick\" viewBox=\"-2 -2 ");
+  assert_true (stick * number_behind (page, ".stick{display:block;width:100%;min-width:") / wide >= 11);
+  free (page);
+  page = page_of ("units mm\ncircle rim = 60 at 0, 0");
+  holds (page, "On paper this line is 50 mm long.");
+  free (page);
+  free (text);
+}
+
+/* A piece with no room for its name has its number in the list.  */
+static void
+pieces (void **state)
+{
+  char *page = page_of ("kerf 0\nstock oak = 3/4 x 5 x 40\npart a_long_name_for_a_narrow_piece = 3 in x 5 in qty 2 from oak\n"
+                        "part lid = 20 in x 5 in from oak");
+  (void) state;
+  holds (page, ">lid</text>");
+  assert_int_equal (count_of (page, ">2</text>") + count_of (page, ">1</text>"), 2);
+  holds (page, "a_long_name_for_a_narrow_piece");
+  holds (page, "(1)");
+  holds (page, "(2)");
+  free (page);
+}
+
 static void
 cart (void **state)
 {
@@ -437,7 +493,7 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    CHECK_TEST (cart), CHECK_TEST (rows), CHECK_TEST (checks), CHECK_TEST (plan), CHECK_TEST (sticks), CHECK_TEST (cautions),
+    CHECK_TEST (letters), CHECK_TEST (pieces), CHECK_TEST (cart), CHECK_TEST (rows), CHECK_TEST (checks), CHECK_TEST (plan), CHECK_TEST (sticks), CHECK_TEST (cautions),
     CHECK_TEST (little),
     CHECK_TEST (metric), CHECK_TEST (hostile), CHECK_TEST (random_texts), CHECK_TEST (reader), CHECK_TEST (mistakes), CHECK_TEST (guards), CHECK_TEST (stopped)
   };

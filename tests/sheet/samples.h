@@ -44,6 +44,10 @@ static const sheet_sample samples[] = {
   { "stack", "stack base - wheel * 2", 0 },
   { "find", "find base for front = 20 in", 0 },
   { "show", "show fender(wheel, 1/4 in, 1/2 in)", 0 },
+  { "datum", "datum base, wheel / 2", 0 },
+  { "no", "no datum", 0 },
+  { "dimension", "dimension centre(rim) to left(bed) level off 1/2 in as \"so\"", 0 },
+  { "note", "note \"sand\" at base, wheel to bed", 0 },
   { "circle", "circle hub = axle on rim hole", 0 },
   { "box", "box deck = base x 3/4 in above rim by 1/4 in", 0 },
   { "arc", "arc hood = fender(rim, 1/2 in, 1 in) 200 deg", 0 },
@@ -126,6 +130,7 @@ static const char samples_prelude[] =
   "part side = base x 5 in from pine\n"
   "circle rim = wheel at 0 in, 0 in deep 1 in both sides base\n"
   "box bed = base x 1 in at 0 in, 4 in deep 9 in\n"
+  "datum base, 0 in\n"
   "given hub from 1 in to 2 in by 1/2 in\n"
   "worksheet sums 2 seed 1 into prelude.csv\n"
   "grade answers.csv with key.csv into marks.csv\n"

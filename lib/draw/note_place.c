@@ -1,0 +1,128 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   note_place.c - notes that a person gave: where they asked for them, or as near as no stroke runs through them.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include "draw/by_hand.h"
+
+#define TEXT BR__SIZE_TEXT
+#define AIR (BR__INCH / 24)
+#define MOST_RINGS 48           /* sixteenths of an inch that a note is moved */
+#define NO 10000                /* a cost that is no room */
+
+static const unsigned text_price[BR__CELLS] = { 0, 30, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO };
+static const unsigned leader_price[BR__CELLS] = { 0, 6, 12, 18, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO };
+
+br_status
+br__note_place (int *found, int64_t at[2], br__run *run, const br__side_view *v, const br__annotation *a)
+{
+  br_status status = BR_OK;
+  *found = a->active && a->kind == BR__NOTE;
+  for (int i = 0; i < 2 && *found && status == BR_OK; i++)
+    {
+      const br__value *value = br__annotation_value (run->sheet, a, i);
+      *found = value != NULL;
+      if (value)
+        status = br__to_paper (&at[i], &value->real, &v->ratio, run->sheet->settings.bits);
+    }
+  return status;
+}
+
+br__area
+br__note_area (int64_t x, int64_t y, const br__annotation *a)
+{
+  int64_t half = TEXT * 3 / 5 + AIR / 2;
+  return (br__area) { x - AIR, y - half, x + br__text_width (a->text, TEXT) + AIR, y + half };
+}
+
+/* A leader from the text to an outline.  */
+typedef struct leader
+{
+  int64_t from_x, from_y, to_x, to_y;
+  double cost;
+} leader;
+
+/* From an end of the text AREA to the outline of D, as straight a way as there is; 30 to 60 degrees where it can be.  */
+static leader
+find_leader (const br__ink_map *m, br__area area, const br__anchors *anchors)
+{
+  leader best = { .cost = -1 };
+  int64_t y = (area.y + area.y2) / 2;
+  for (size_t i = 0; i < anchors->count; i++)
+    for (int end = 0; end < 2; end++)
+      {
+        const br__anchor *a = &anchors->rows[i];
+        int64_t x = end ? area.x2 : area.x;
+        double run = (double) (x - a->x), rise = (double) (y - a->y), length = (double) br__span (x - a->x, y - a->y);
+        double out = length > 0 ? (run * (double) a->out_x + rise * (double) a->out_y) / length * 1e-9 : 0;
+        double high = rise < 0 ? -rise : rise, wide = run < 0 ? -run : run;
+        int askew = high < wide * 0.58 || wide < high * 0.58 || length > 1.49 * (double) BR__INCH;
+        int own = end ? a->x < area.x2 : a->x > area.x;         /* through its own text */
+        double cost = (double) br__ink_map_line_cost (m, x, y, a->x, a->y, leader_price, NO) + length / (double) BR__INCH * 20
+                      + askew * 60.0 + own * (double) NO + (out < 0.3) * 400.0;
+        if (best.cost < 0 || cost < best.cost)
+          best = (leader) { x, y, a->x, a->y, cost };
+      }
+  return best;
+}
+
+/* The place at most RINGS steps from X Y at which the text, and its leader to one of the ANCHORS (or NULL), cost least.  */
+static leader
+choose_place (int64_t *x, int64_t *y, const br__annotation *a, const br__ink_map *m, const br__anchors *anchors, int rings)
+{
+  const int64_t x0 = *x, y0 = *y, step = BR__INCH / 16;
+  leader best = { .cost = -1 };
+  double least = 0;
+  for (int ring = 0; ring < rings && (!ring || ring * 6 < least); ring++)
+    for (int i = -ring; i <= ring; i++)
+      for (int k = -ring; k <= ring; k += i == -ring || i == ring || !ring ? 1 : 2 * ring)
+        {
+          br__area area = br__note_area (x0 + i * step, y0 + k * step, a);
+          double cost = ring * 6 + (double) br__ink_map_cost (m, area, text_price, NO);
+          leader l = { .cost = -1 };
+          if ((ring || i || k) && cost >= least)
+            continue;
+          if (anchors)
+            l = find_leader (m, area, anchors);
+          cost += l.cost > 0 ? l.cost : 0;
+          if ((ring || i || k) && cost >= least)
+            continue;
+          least = cost;
+          best = l;
+          *x = x0 + i * step;
+          *y = y0 + k * step;
+        }
+  return best;
+}
+
+static void
+put_leader (br__plot *p, br__ink_map *m, const leader *l)
+{
+  p->group = BR__GROUP_LEADERS;
+  br__plot_line (p, BR__PEN_THIN, l->from_x, l->from_y, l->to_x, l->to_y, 0);
+  br__ink_map_line (m, l->from_x, l->from_y, l->to_x, l->to_y, BR__CELL_KEPT);
+  br__ink *arrow = br__plot_add (p, BR__INK_ARROW, BR__PEN_THIN, l->to_x, l->to_y);
+  arrow->x2 = l->from_x;
+  arrow->y2 = l->from_y;
+}
+
+int
+br__note_put (br__plot *p, br__ink_map *m, const br__annotation *a, const br__view_at *f, const int64_t at[2])
+{
+  int64_t x = f->x + at[0], y = f->y - at[1];
+  const br__drawn *d = a->shape ? br__drawn_called (f->view, a->shape) : NULL;
+  br__anchors anchors = { .directions = 12 };
+  if (d)
+    br__anchors_find (&anchors, d, f->x, f->y);
+  leader l = choose_place (&x, &y, a, m, d ? &anchors : NULL, MOST_RINGS);
+  br__area area = br__note_area (x, y, a);
+  p->group = BR__GROUP_TEXT;
+  br__lines_open (p, area);
+  br__plot_text (p, x, y, BR_ALIGN_LEFT, TEXT, a->text);
+  br__ink_map_fill (m, area, BR__CELL_TEXT);
+  /* Rather none than one that crosses another line.  */
+  if (d && l.cost >= 0 && l.cost < NO)
+    put_leader (p, m, &l);
+  return !d || (l.cost >= 0 && l.cost < NO);
+}

@@ -114,6 +114,9 @@ dispatch (br__run *run)
     return br__assign (run);
   else if (br__is_column (run))
     return br__do_column (run);
+  else if (st && br__word_is_free (st) && (run->lex.token.type == BR__END || run->lex.token.type == BR__SIGN)
+           && is_known (run->sheet, run->text + run->word.offset, run->word.length))
+    st = NULL;
   br__account_spare (st && spares_memory (st));
   const char *second = st ? br__word_behind (st) : NULL;
   if (st && (!second || br__lex_is_word (&run->lex, second)))

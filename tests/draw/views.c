@@ -57,7 +57,7 @@ read_stroke (edges *z, const svg_element *e)
   else if (strcmp (e->name, "path") == 0 && !strchr (svg_get (e, "d"), 'A'))
     {
       const char *s = svg_get (e, "d");
-      for (int64_t x, y; svg_next (&x, &s); reach_to (z, x, y))
+      for (int64_t x = 0, y = 0; svg_next (&x, &s); reach_to (z, x, y))
         assert_true (svg_next (&y, &s));
     }
 }

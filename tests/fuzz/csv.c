@@ -90,6 +90,7 @@ block_clear (br__block *b)
   br__text_clear (&b->out);
   br__text_clear (&b->cell);
   br__text_clear (&b->shown);
+  br__sums_clear (&b->sums);
   free (b->in);
 }
 

@@ -153,25 +153,23 @@ br__shape_place_words (br_text *t, const br_sheet *sheet, const br__shape *s)
 
 /* ---- Records ---- */
 
-/* KEY_decimal of Z: nothing where no digit of it is certain.  */
+/* KEY of Z, a decimal: nothing where no digit of it is certain.  */
 static br_status
 put_decimal_field (br_record *r, const char *key, const br_real *z, const br__settings *s)
 {
-  br_text name = BR_TEXT_ZERO, digits = BR_TEXT_ZERO;
+  br_text digits = BR_TEXT_ZERO;
   br_status status = br__put_real_decimal (&digits, NULL, z, 12, s->bits);
-  br__text_printf (&name, "%s_decimal", key);
   if (status == BR_OK)
-    br__put_from (r, br__text_string (&name), &digits);
-  if (name.failed)
-    status = BR_NO_MEMORY;
-  br__text_clear (&name);
+    br__put_from (r, key, &digits);
   br__text_clear (&digits);
   return status == BR_UNDECIDED ? BR_OK : status;
 }
 
-/* Number PART, doubled where TWICE is 1, less number LESS where that is not 0; nothing while it waits.  */
+/* Number PART, doubled where TWICE is 1, less number LESS where that is not 0; nothing while it waits.  DECIMAL is the key
+   of its decimal, or NULL.  */
 static br_status
-put_value_field (br_record *r, const char *key, const br_sheet *sheet, const br__shape *s, int part, int twice, int less)
+put_value_field (br_record *r, const char *key, const char *decimal, const br_sheet *sheet, const br__shape *s, int part,
+                 int twice, int less)
 {
   const br__value *v = br__shape_value (sheet, s, part), *w = less ? br__shape_value (sheet, s, less) : NULL;
   int known = v && (!less || w);
@@ -185,9 +183,8 @@ put_value_field (br_record *r, const char *key, const br_sheet *sheet, const br_
   if (status == BR_OK)
     status = br__in_sheet_unit (&in_unit, &z, &sheet->settings);
   br__put_exact (r, key, known && status == BR_OK ? br_real_rational (&in_unit) : NULL);
-  if (status == BR_OK && known && strcmp (key, "corners") != 0 && strcmp (key, "places") != 0 && strcmp (key, "about") != 0
-      && strncmp (key, "step", 4) != 0 && strncmp (key, "de", 2) != 0)
-    status = put_decimal_field (r, key, &in_unit, &sheet->settings);
+  if (status == BR_OK && known && decimal)
+    status = put_decimal_field (r, decimal, &in_unit, &sheet->settings);
   br_real_clear (&in_unit);
   br__value_clear (&z);
   return status;
@@ -197,26 +194,38 @@ static br_status
 put_values (br_record *r, const br_sheet *sheet, const br__shape *s)
 {
   /* Kind 0: every shape has it.  */
-  static const struct { br__shape_kind kind; const char *key; int part, twice, less; } rows[] =
+  static const struct { br__shape_kind kind; const char *key, *decimal; int part, twice, less; } rows[] =
   {
-    { 0, "x", BR__SHAPE_X, 0, 0 }, { 0, "y", BR__SHAPE_Y, 0, 0 },
-    { BR__CIRCLE, "diameter", BR__SHAPE_A, 1, 0 }, { BR__BOX, "width", BR__SHAPE_A, 0, 0 },
-    { BR__BOX, "height", BR__SHAPE_B, 0, 0 }, { BR__ARC, "inner_radius", BR__SHAPE_A, 0, 0 },
-    { BR__ARC, "outer_radius", BR__SHAPE_B, 0, 0 }, { BR__ARC, "from", BR__SHAPE_C, 0, 0 },
-    { BR__ARC, "turn", BR__SHAPE_D, 0, 0 }, { BR__LINE, "run", BR__SHAPE_A, 0, 0 },
-    { BR__LINE, "rise", BR__SHAPE_B, 0, 0 }, { BR__LINE, "width", BR__SHAPE_C, 0, 0 },
-    { BR__OUTLINE, "width", BR__SHAPE_RIGHT, 0, BR__SHAPE_LEFT }, { BR__OUTLINE, "height", BR__SHAPE_TOP, 0, BR__SHAPE_BOTTOM },
-    { BR__ROW, "places", BR__SHAPE_A, 0, 0 }, { BR__ROW, "step_x", BR__SHAPE_B, 0, 0 },
-    { BR__ROW, "step_y", BR__SHAPE_C, 0, 0 }, { BR__ROW, "width", BR__SHAPE_RIGHT, 0, BR__SHAPE_LEFT },
-    { BR__ROW, "height", BR__SHAPE_TOP, 0, BR__SHAPE_BOTTOM }, { BR__MIRROR, "about", BR__SHAPE_A, 0, 0 },
-    { BR__MIRROR, "width", BR__SHAPE_RIGHT, 0, BR__SHAPE_LEFT }, { BR__MIRROR, "height", BR__SHAPE_TOP, 0, BR__SHAPE_BOTTOM },
-    { BR__OUTLINE, "corners", BR__SHAPE_A, 0, 0 }, { 0, "area", BR__SHAPE_AREA, 0, 0 },
-    { 0, "perimeter", BR__SHAPE_PERIMETER, 0, 0 }
+    { 0, "x", "x_decimal", BR__SHAPE_X, 0, 0 },
+    { 0, "y", "y_decimal", BR__SHAPE_Y, 0, 0 },
+    { BR__CIRCLE, "diameter", "diameter_decimal", BR__SHAPE_A, 1, 0 },
+    { BR__BOX, "width", "width_decimal", BR__SHAPE_A, 0, 0 },
+    { BR__BOX, "height", "height_decimal", BR__SHAPE_B, 0, 0 },
+    { BR__ARC, "inner_radius", "inner_radius_decimal", BR__SHAPE_A, 0, 0 },
+    { BR__ARC, "outer_radius", "outer_radius_decimal", BR__SHAPE_B, 0, 0 },
+    { BR__ARC, "from", "from_decimal", BR__SHAPE_C, 0, 0 },
+    { BR__ARC, "turn", "turn_decimal", BR__SHAPE_D, 0, 0 },
+    { BR__LINE, "run", "run_decimal", BR__SHAPE_A, 0, 0 },
+    { BR__LINE, "rise", "rise_decimal", BR__SHAPE_B, 0, 0 },
+    { BR__LINE, "width", "width_decimal", BR__SHAPE_C, 0, 0 },
+    { BR__OUTLINE, "width", "width_decimal", BR__SHAPE_RIGHT, 0, BR__SHAPE_LEFT },
+    { BR__OUTLINE, "height", "height_decimal", BR__SHAPE_TOP, 0, BR__SHAPE_BOTTOM },
+    { BR__ROW, "places", NULL, BR__SHAPE_A, 0, 0 },
+    { BR__ROW, "step_x", NULL, BR__SHAPE_B, 0, 0 },
+    { BR__ROW, "step_y", NULL, BR__SHAPE_C, 0, 0 },
+    { BR__ROW, "width", "width_decimal", BR__SHAPE_RIGHT, 0, BR__SHAPE_LEFT },
+    { BR__ROW, "height", "height_decimal", BR__SHAPE_TOP, 0, BR__SHAPE_BOTTOM },
+    { BR__MIRROR, "about", NULL, BR__SHAPE_A, 0, 0 },
+    { BR__MIRROR, "width", "width_decimal", BR__SHAPE_RIGHT, 0, BR__SHAPE_LEFT },
+    { BR__MIRROR, "height", "height_decimal", BR__SHAPE_TOP, 0, BR__SHAPE_BOTTOM },
+    { BR__OUTLINE, "corners", NULL, BR__SHAPE_A, 0, 0 },
+    { 0, "area", "area_decimal", BR__SHAPE_AREA, 0, 0 },
+    { 0, "perimeter", "perimeter_decimal", BR__SHAPE_PERIMETER, 0, 0 }
   };
   br_status status = BR_OK;
   for (size_t i = 0; i < sizeof rows / sizeof rows[0] && status == BR_OK; i++)
     if (!rows[i].kind || rows[i].kind == s->kind)
-      status = put_value_field (r, rows[i].key, sheet, s, rows[i].part, rows[i].twice, rows[i].less);
+      status = put_value_field (r, rows[i].key, rows[i].decimal, sheet, s, rows[i].part, rows[i].twice, rows[i].less);
   return status;
 }
 

@@ -69,6 +69,7 @@ filled (void **state)
       sheet_say (sheet, &s, "undo");
       check_ok (br_sheet_set_memory (sheet, SIZE_MAX));
       sheet_say (sheet, &s, "wheel * 2");
+      sheet_say (sheet, &s, "save over budget2.sheet");
       sheet_say (sheet, &s, "7^30000");
       free (before);
       free (after);

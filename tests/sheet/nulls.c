@@ -251,6 +251,7 @@ without_status (void **state)
   assert_int_equal (br_record_at (NULL, 3).type, BR_FIELD_NULL);
   assert_int_equal (br_list_at (NULL, 3).type, BR_FIELD_NULL);
   assert_int_equal (br_record_get (NULL, "a").type, BR_FIELD_NULL);
+  assert_int_equal (br_record_get (NULL, NULL).type, BR_FIELD_NULL);
   assert_string_equal (br_record_text (NULL, "a"), "");
   assert_string_equal (br_list_text (NULL, 0), "");
   assert_true (br_record_truth (NULL, "a") == 0 && br_record_count (NULL, "a") == -1);

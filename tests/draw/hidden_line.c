@@ -219,7 +219,7 @@ test_random (void **state)
       draw (&s, sheet, BR__FROM_THE_SIDE);
       for (int i = 0; i < COUNT; i++)
         {
-          char name[8];
+          char name[16];
           snprintf (name, sizeof name, "s%d", i);
           double right = hidden_length (&things[i], things, COUNT), found = length_named (&s, name, 1);
           if (fabs (found - right) > 0.02)

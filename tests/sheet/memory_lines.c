@@ -84,7 +84,9 @@ table (const char *name)
       size_t length = measure_unescape (line);
       if (!goes_on)
         before[0] = 0;
-      refuse_some (name, data.line, before, line, length);
+      /* Of shorter tests each such row has its turn.  */
+      if (data.line % check_divisor == 0)
+        refuse_some (name, data.line, before, line, length);
       if (asprintf (&more, "%s%s%.*s", before, *before ? "\n" : "", (int) length, line) < 0)
         abort ();
       free (before);

@@ -5,6 +5,8 @@
 # include <config.h>
 #endif
 
+#include <math.h>
+
 #include "draw/plot.h"
 #include "svg.h"
 
@@ -450,6 +452,25 @@ test_ring (void **state)
   sheet_end (sheet, &s);
 }
 
+/* A slot has centre marks at both ends, where a drill goes in: the upright ones are 2 in apart.  */
+static void
+test_slot (void **state)
+{
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("line s = 1, 1 to 3, 1 wide 1/2 hole");
+  (void) state;
+  sheet_say (sheet, &s, "draw into a.svg scale 1:1");
+  char *bytes = lesson_get ("a.svg"), *centres = strstr (bytes, "id=\"centres\""), *path = centres ? strstr (centres, "d=\"M") : NULL;
+  double x[2] = { 0, 0 };
+  if (!path || sscanf (path, "d=\"M%*f %*f L%*f %*f M%lf %*f L%*f %*f M%*f %*f L%*f %*f M%lf", &x[0], &x[1]) != 2
+      || fabs (x[1] - x[0] - 2000) > 1e-6)
+    fail_msg ("%f and %f: %s", x[0], x[1], path ? path : "no centre marks");
+  free (bytes);
+  sheet_say (sheet, &s, "line s = 1, 1 to 3, 1 wide 1/2\ndraw into a.svg scale 1:1");
+  lesson_contains ("a.svg", "id=\"centres\"", 0);
+  sheet_end (sheet, &s);
+}
+
 /* Drills of a metric sheet are metric: by 0.1 mm, and 4.25 between 4.2 and 4.3 (ISO 235 and DIN 338, jobber series, from
    memory).  The grain is shown where a part is long enough for the word.  */
 static void
@@ -472,6 +493,20 @@ test_template_words (void **state)
   lesson_contains ("a.svg", ">grain<", 0);
   sheet_say (sheet, &s, "template slat into a.svg");
   lesson_contains ("a.svg", ">grain<", 1);
+  sheet_end (sheet, &s);
+}
+
+/* A sheet in feet says inches with a drill in fractions of one, and each hole of a row is one to be drilled.  */
+static void
+test_template_feet (void **state)
+{
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("units ft\nbox rim = 6 in x 4 in at 0, 0 of body\ncircle a = 3/8 in at 1 in, 1 in hole of body\n"
+                                "row slats of a qty 3 by 1 in of body");
+  (void) state;
+  sheet_say (sheet, &s, "template body into a.svg");
+  said_is (&s, 0, "drills.0", "drill 3/8 in");
+  said_is (&s, 0, "holes", "3");
   sheet_end (sheet, &s);
 }
 
@@ -556,7 +591,7 @@ main (void)
     CHECK_TEST (test_nothing_to_draw), CHECK_TEST (test_old_file), CHECK_TEST (test_title_block), cmocka_unit_test (test_bare),
     CHECK_TEST (test_hostile), CHECK_TEST (test_loose), CHECK_TEST (test_all_loose), CHECK_TEST (test_undecided),
     CHECK_TEST (test_told), CHECK_TEST (test_template_words), CHECK_TEST (test_template_problems), CHECK_TEST (test_asked),
-    CHECK_TEST (test_ring)
+    CHECK_TEST (test_ring), CHECK_TEST (test_slot), CHECK_TEST (test_template_feet)
   };
   check_start ();
   int failed = cmocka_run_group_tests (tests, lesson_enter, lesson_leave);

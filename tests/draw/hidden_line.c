@@ -113,6 +113,9 @@ test_table (void **state)
     { "box a = 4 x 4 at 0, 0 deep 1", "line b = 4, 1 to 4, 2 wide 1 deep 1 from 5", BR__FROM_THE_SIDE, 14, 2 },
     { "box a = 4 x 4 at 0, 0 deep 1", "outline b = 1, 2 to 9, 2 to 9, 9 to 1, 9 deep 1 from 5", BR__FROM_THE_SIDE, 11, 5 },
     { "box a = 4 x 4 at 0, 0 deep 1", "arc b = bend(3, 2) 90 deg from 0 deg at 0, 0 deep 1 from 5", BR__FROM_THE_SIDE, 10, 6 },
+    /* A side that no paper can show, less than a billionth of an inch, is in neither sum.  */
+    { "outline a = 0, 0 to 4, 0 to 4, 1/1000000000000 to 4, 4 to 0, 4 deep 1", "box b = 4 x 4 at 2, 2 deep 1 from 5", BR__FROM_THE_SIDE,
+      12, 4 },
     { "circle a = 4 at 0, 0 deep 1", "box b = 9 x 9 at 0, -4 deep 1 from 5", BR__FROM_THE_SIDE, 6.283185, 6.283185 },
     { "line a = 0, 0 to 4, 0 deep 1", "box b = 2 x 2 at 1, -1 deep 1 from 5", BR__FROM_THE_SIDE, 2, 2 },
     { "line a = 0, 0 to 4, 0 wide 2 deep 1", "box b = 2 x 4 at 1, -2 deep 1 from 5", BR__FROM_THE_SIDE, 4 + 6.283185, 4 },

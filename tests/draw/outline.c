@@ -153,9 +153,26 @@ test_rebuild (void **state)
   unlink (path);
 }
 
+/* A turned outline has its corners in the table as they are before it is turned: from the first, as they were typed.  */
+static void
+test_turned (void **state)
+{
+  static const char *const rows[] = { ">10\xC2\xB0, turned<", ">its middle, anticlockwise<", ">4 across, 0 up<", ">4 across, 3 up<",
+                                      ">0 across, 2 up<", ">a, corner 4<", ">R 1/2<", ">rise 1/4<", ">a, side to 4<" };
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("outline a = 0, 0 to 4, 0 round 1/2 to 4, 3 to 0, 2 rise 1/4\nturn a by 10 deg");
+  (void) state;
+  sheet_say (sheet, &s, "draw into a.svg");
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    lesson_contains ("a.svg", rows[i], 1);
+  lesson_contains ("a.svg", ">a, corner 1, unturned<", 1);
+  sheet_end (sheet, &s);
+}
+
 int
 main (void)
 {
-  const struct CMUnitTest tests[] = { CHECK_TEST (test_rebuild) };
-  return CHECK_RUN (tests);
+  const struct CMUnitTest tests[] = { CHECK_TEST (test_rebuild), CHECK_TEST (test_turned) };
+  check_start ();
+  return check_end (cmocka_run_group_tests (tests, lesson_enter, lesson_leave));
 }

@@ -181,6 +181,11 @@ test_rubs (void **state)
     { "circle w = 4 at 0, 0 deep 1 both sides 8\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 15/32 at 0, 0 hole", "w axle" },
     { "circle w = 4 at 0, 0 deep 1\nbox axle = 3/10 x 4/10 at -3/20, -1/5 deep 9\ncircle h = 1/2 at 0, 0 hole", "" },
     { "circle w = 4 at 0, 0 deep 1\nbox axle = 4/10 x 4/10 at -1/5, -1/5 deep 9\ncircle h = 1/2 at 0, 0 hole", "w axle" },
+    { "circle w = 4 at 0, 0 deep 1\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = q at 0, 0 hole", "w axle" },
+    /* A slot, in which an axle may stand at an end, but not beyond it.  */
+    { "circle w = 4 at 0, 0 deep 1\ncircle axle = 1/2 at 1, 0 deep 9\nline h = -1, 0 to 1, 0 wide 1/2 hole", "" },
+    { "circle w = 4 at 0, 0 deep 1\ncircle axle = 1/2 at 17/16, 0 deep 9\nline h = -1, 0 to 1, 0 wide 1/2 hole", "w axle" },
+    { "circle w = 4 at 0, 0 deep 1\ncircle axle = 1/2 at 1, 0 deep 9\nline h = -1, 0 to 1, 0 wide 15/32 hole", "w axle" },
     /* A hole of another part, of this one, and one that does not go all through.  */
     { "circle w = 4 at 0, 0 deep 1 of p\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 1/2 at 0, 0 hole of q", "w axle" },
     { "circle w = 4 at 0, 0 deep 1 of p\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 1/2 at 0, 0 hole of p", "" },

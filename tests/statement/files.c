@@ -213,6 +213,11 @@ used (void **state)
   refused (sheet, "save it", "a part of the file's name", "`save`");
   sheet_say (sheet, &s, "new without saving\nuse plans/hub.sheet\nwheel = hub * 3");
   refused (sheet, "rename hub to disc", "in a sheet that this one uses", "");
+  /* A wrong line of a sheet stays as it is.  */
+  sheet_put_file ("plans/wrong.sheet", "rim = 2 in\nnote \"rim\nbox lid = rim x 2 in at 0, 0\n");
+  assert_int_equal (sheet_run (sheet, &s, "new without saving\nopen plans/wrong.sheet"), BR_SYNTAX);
+  sheet_say (sheet, &s, "rename rim to edge\nsave plans/wrong2.sheet");
+  holds ("plans/wrong2.sheet", "edge = 2 in\nnote \"rim\nbox lid = edge x 2 in at 0, 0\n");
   sheet_put_file ("plans/renames.sheet", "axle = 1 in\nrename axle to rod\n");
   assert_int_equal (sheet_run (sheet, &s, "new without saving\nopen plans/renames.sheet"), BR_DOMAIN);
   assert_string_equal (s.faults[0].error.message, "a sheet cannot rename what is in it: write the new name in its lines");
@@ -288,7 +293,7 @@ tear_down (void **state)
   static const char *const made[] = { "cart.sheet", "kept", "asks.sheet", "sizes.csv", "long.sheet", "sums.csv", "sums_key.csv",
     "other.sheet", "waits.sheet", "plans/hub.sheet", "plans/undoes.sheet", "plans/cart.sheet", "plans/cart2.sheet", "plans/cart3.sheet",
     "plans/cart4.sheet", "plans/.own.sheet", "plans/inner.sheet",
-    "plans/renames.sheet" };
+    "plans/renames.sheet", "plans/wrong.sheet", "plans/wrong2.sheet" };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (made); i++)
     remove (made[i]);

@@ -49,15 +49,22 @@ ask (br_sheet *sheet, int along)
       put_spot (from, sizeof from, any_shape (sheet), upright);
       put_spot (to, sizeof to, any_shape (sheet), upright);
       if (along && check_below (2))
-        sheet_say (sheet, &s, "dimension centre(%s) to corner(%s, left bottom)", any_shape (sheet)->name, any_shape (sheet)->name);
+        {
+          /* One after the other: which argument of a call is worked out first is the compiler's choice.  */
+          const br__shape *end = any_shape (sheet), *start = any_shape (sheet);
+          sheet_say (sheet, &s, "dimension centre(%s) to corner(%s, left bottom)", start->name, end->name);
+        }
       else
         sheet_say (sheet, &s, "dimension %s to %s %s%s", from, to, upright ? "upright" : "level", ends[check_below (CHECK_COUNT (ends))]);
       said_clear (&s);
     }
   said s = SAID_ZERO;
   if (check_below (2))
-    sheet_say (sheet, &s, "note \"sand well\" at %" PRId64 "/16, %" PRId64 "/16 to %s", check_between (0, 480), check_between (0, 240),
-               any_shape (sheet)->name);
+    {
+      const br__shape *near = any_shape (sheet);
+      int64_t y = check_between (0, 240), x = check_between (0, 480);
+      sheet_say (sheet, &s, "note \"sand well\" at %" PRId64 "/16, %" PRId64 "/16 to %s", x, y, near->name);
+    }
   said_clear (&s);
   if (check_below (4) == 0)
     sheet_say (sheet, &s, "no dimension %s", any_shape (sheet)->name);

@@ -70,7 +70,7 @@ random_shapes (int count, int64_t width, int64_t height)
   for (int i = 0; i < count; i++)
     {
       int64_t x = check_between (0, width), y = check_between (0, height);
-      int64_t a = check_between (1, 64), b = check_between (1, 64);
+      int64_t a = check_between (1, 64), b = check_between (1, 64), turn, from;
       switch (check_below (4))
         {
         case 0:
@@ -81,8 +81,11 @@ random_shapes (int count, int64_t width, int64_t height)
           fprintf (out, "box b%d = %" PRId64 "/16 x %" PRId64 "/16 at %" PRId64 "/16, %" PRId64 "/16\n", i, a, b, x, y);
           break;
         case 2:
+          /* One after the other: which argument of a call is worked out first is the compiler's choice.  */
+          from = check_between (0, 359);
+          turn = check_between (10, 350);
           fprintf (out, "arc a%d = bend(%" PRId64 "/16, 1/4) %" PRId64 " deg from %" PRId64 " deg at %" PRId64 "/16, %" PRId64
-                   "/16\n", i, a, check_between (10, 350), check_between (0, 359), x, y);
+                   "/16\n", i, a, turn, from, x, y);
           break;
         default:
           fprintf (out, "line l%d = %" PRId64 "/16, %" PRId64 "/16 to %" PRId64 "/16, %" PRId64 "/16%s\n", i, x, y,

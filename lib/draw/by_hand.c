@@ -320,7 +320,7 @@ br__hand_reach (br__area *reach, br__run *run, const br__side_view *v)
   for (const br__annotation *a = run->sheet->annotations; a && status == BR_OK; a = a->next)
     {
       int64_t at[2];
-      slant s;
+      slant s = { .off = 0 };
       int found;
       status = br__note_place (&found, at, run, v, a);
       if (status == BR_OK && found)
@@ -358,7 +358,7 @@ br__hand_plot (br__plot *p, size_t *left_out, br_text *unplaced, br__run *run, c
                       BR__CELL_TEXT);
   for (const br__annotation *a = run->sheet->annotations; a && status == BR_OK; a = a->next)
     {
-      slant s;
+      slant s = { .off = 0 };
       laid l;
       int found;
       status = find_slant (&found, &s, run, f->view, a);

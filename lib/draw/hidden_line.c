@@ -507,12 +507,12 @@ br__hide_lines (br__plot *p, const br__side_view *v, const br__drawn *d, int64_t
     hidden = 1;
   else if (c->count && !p->failed)
     walk_ink (NULL, &seen, &hidden, c, ink);
-  if (hidden && !seen)
+  if (ink && hidden && !seen)
     {
       ink->dashed = BR__DASHED;
       ink->pen = BR__PEN_THIN;
     }
-  else if (hidden)
+  else if (ink && hidden)
     {
       pieces *z = br__alloc_zero (1, sizeof *z);
       br__ink whole = *ink;

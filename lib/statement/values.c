@@ -106,8 +106,6 @@ br_sheet_set (br_sheet *sheet, const char *name, const br_real *value, br_dimens
   br_text t = BR_TEXT_ZERO;
   br_error found = { .status = BR_OK };
   const br_sink sink = { .user = &found, .fault = keep_fault };
-  if (!name || !value)
-    return br__fail (error, BR_DOMAIN, 0, 0, "no %s is given", name ? "value" : "name");
   size_t length = strlen (name);
   if (!is_name (name, length))
     return br__fail (error, BR_SYNTAX, 0, length, "`%.*s` is not a name", BR__CLIP (name, 100));

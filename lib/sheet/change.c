@@ -262,9 +262,12 @@ br__changes_begin (br__run *run)
 {
   br_sheet *sheet = run->sheet;
   br_status status = finish_rollback (sheet);
+  /* What the line is, and so whether it may take some over the limit, is not known yet.  */
+  br__account_spare (1);
   if (status == BR_OK && !br__grow (&sheet->history, &sheet->history_room, sheet->done_count + 1,
                                     sizeof (br__changes)))
     status = BR_NO_MEMORY;
+  br__account_spare (0);
   return status == BR_OK ? BR_OK : br__fail_plain (run->error, status, 0, 0);
 }
 

@@ -79,6 +79,30 @@ filled (void **state)
     }
 }
 
+/* A sheet that has taken all that it may is saved, emptied and brought back, however many lines it has: also where its
+   list of changes has to grow for the next.  */
+static void
+over (void **state)
+{
+  br_sheet *sheet = sheet_with ("");
+  said s = SAID_ZERO;
+  (void) state;
+  for (int i = 0; i < 150; i++)
+    {
+      check_ok (br_sheet_set_memory (sheet, SIZE_MAX));
+      sheet_say (sheet, &s, i < 12 ? "big_%d = 7^300000" : "size_%d = 3 in", i);
+      check_ok (br_sheet_set_memory (sheet, LEAST));
+      if (i < 12)
+        continue;
+      sheet_say (sheet, &s, "save over budget.sheet");
+      sheet_say (sheet, &s, "new");
+      sheet_say (sheet, &s, "undo");
+    }
+  assert_int_equal (sheet_run (sheet, &s, "size = 3 in"), BR_NO_MEMORY);
+  remove ("budget.sheet");
+  sheet_end (sheet, &s);
+}
+
 /* One number that is too large for the sheet is refused before it is made; another sheet has room for it.  */
 static void
 apart (void **state)
@@ -172,7 +196,7 @@ freed_inside (void **state)
 int
 main (void)
 {
-  const struct CMUnitTest tests[] = { CHECK_TEST (filled), CHECK_TEST (apart), CHECK_TEST (freed_inside) };
+  const struct CMUnitTest tests[] = { CHECK_TEST (filled), CHECK_TEST (over), CHECK_TEST (apart), CHECK_TEST (freed_inside) };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, NULL, NULL));
 }

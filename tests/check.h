@@ -110,6 +110,13 @@ check_below (uint64_t n)
   return check_random () % n;
 }
 
+/* How far a test that refuses each allocation in turn goes at a time: 1, or some more where the random tests are shorter.  */
+CHECK_UNUSED static long
+check_stride (void)
+{
+  return check_factor >= check_divisor ? 1 : 1 + (long) check_below ((uint64_t) (2 * check_divisor / check_factor));
+}
+
 /* LOW .. HIGH, both included.  */
 CHECK_UNUSED static int64_t
 check_between (int64_t low, int64_t high)

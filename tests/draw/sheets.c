@@ -371,7 +371,7 @@ test_memory (void **state)
   long refused = 0, late = 0;
   int closed = notes.closed;
   (void) state;
-  for (long n = 0; ; n += n < 1000 ? 1 : 1 + (long) check_below (1 + (uint64_t) n / 20))
+  for (long n = 0; ; n += n < 250 + check_times (750) ? 1 : 1 + (long) check_below (1 + (uint64_t) n / 20))
     {
       check_memory_limit (-1);
       br_sheet *sheet = sheet_of_plank ();

@@ -180,7 +180,7 @@ shop_functions (void **state)
     {
       const br__function *f = &br__shop_functions[i];
       size_t explained = 0;
-      for (long k = check_times (25); k > 0; k--)
+      for (long k = 5 + check_times (20); k > 0; k--)
         {
           br_sheet *sheet = sheet_with (check_below (2) ? "" : "units mm");
           said s = SAID_ZERO;

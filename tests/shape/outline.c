@@ -319,7 +319,7 @@ test_memory (void **state)
   static const char line[] =
     "outline o = 0, 0 to 4, 0 round 1/2 to 4, 3 cut 1/2 x 1 to 2, 5 to 0, 3 rise -1/4\nclear(o, p)\nclear(o, c)\n";
   (void) state;
-  for (long n = 0; ; n += 7)
+  for (long n = 0; ; n += 7 * check_stride ())
     {
       br_sheet *sheet = sheet_with ("box p = 1 x 1 at 10, 0\narc c = bend(1, 1/2) 90 deg at 2, 2\n");
       said s = SAID_ZERO;
@@ -342,7 +342,7 @@ test_memory_clear (void **state)
 {
   br_sheet *sheet = sheet_with ("outline o = 0, 0 to 4, 0 to 4, 3 round 1 to 0, 3\narc c = bend(1, 1/2) 90 deg at 8, 2\n");
   (void) state;
-  for (long n = 0; ; n++)
+  for (long n = 0; ; n += check_stride ())
     {
       said s = SAID_ZERO;
       check_memory_limit (n);

@@ -167,7 +167,7 @@ twin (void **state)
   long n;
 
   (void) state;
-  for (n = check_times (400); n > 0; n--)
+  for (n = 100 + check_times (300); n > 0; n--)
     {
       side[0] = check_between (2, 84);
       side[1] = check_between (2, side[0] > 44 ? 20 : 44);

@@ -86,6 +86,7 @@ put_datum (br__run *run, const br__tree *at)
   if (status == BR_OK)
     status = br__tell_change (run, &moves, &run->changes);
   run->kept = status == BR_OK;
+  run->setting = "datum";
   br__moves_clear (&moves);
   return status;
 }

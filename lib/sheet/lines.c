@@ -25,6 +25,7 @@ br__line_append (br__run *run, br__line **line)
   made->length = run->length;
   made->original = made->text;
   made->hidden = 1;
+  made->typed = !run->from_file;
   made->owner = sheet->collect ? sheet->collect->line : NULL;
   made->foreign = made->owner != NULL;
   made->ending = sheet->last && sheet->last->ending == BR__CRLF ? BR__CRLF : BR__LF;

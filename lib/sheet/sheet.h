@@ -35,6 +35,10 @@ typedef struct br__line
   br__entry *entry;         /* the dimension it defines, or NULL */
   struct br__line *shadowed;    /* the line that defined it before this one did, or NULL */
   struct br__check *check;  /* the rule it states, or NULL */
+  const char *setting;      /* the one that it set, or NULL */
+  int typed;                /* not read from a file */
+  int answers;              /* of a file: it defines nothing, but something is told there */
+  int steps;                /* of a file: `undo` or `redo` */
 } br__line;
 
 typedef enum br__comparison
@@ -112,6 +116,8 @@ typedef struct br__language
   const struct br__statement *(*find) (const char *word, size_t length);
   br_status (*run) (br_sheet *sheet, const char *text, size_t length, const char *file, size_t first_line,
                     int from_file, const br_sink *sink);
+  /* LINE, which set what is set now, so that it means the same whatever was set before it.  */
+  void (*put_setting) (br_text *t, const br_sheet *sheet, const struct br__line *line);
 } br__language;
 
 /* A sheet file whose lines are being run.  */
@@ -216,6 +222,8 @@ typedef struct br__run
   const br_unit *asked_unit;/* the unit that an answer is asked in, or NULL */
   enum br__asked { BR__AS_USUAL, BR__AS_FRACTION, BR__AS_DECIMAL } asked_form;
   int kept;                 /* the statement belongs in a saved sheet */
+  const char *setting;      /* what it set, or NULL */
+  int steps;                /* it is `undo` or `redo` */
   br_status (*behind) (struct br__run *run);    /* reads what stands behind the formula of an assignment, or NULL */
   br_text phrase;           /* the line in the words of the language, where TEXT is that */
   br_text left_out;         /* what of the line is not in PHRASE */

@@ -28,6 +28,7 @@ travel (br__run *run, int back)
   if (status == BR_OK)
     {
       sheet->done_count += back ? (size_t) -1 : 1;
+      run->steps = 1;
       br_record *r = br__record_new (back ? "undone" : "redone");
       status = br__put_moves (r, &moves, sheet);
       if (status == BR_OK)

@@ -17,17 +17,43 @@ typedef struct writer
   const br_sheet *sheet;
   const char *path;             /* of the file that is written */
   br__ending ending;            /* of the line before */
+  struct given *given;          /* the settings, where only the last line of each is written; else NULL */
 } writer;
 
+/* The sheet's own lines of one setting.  */
+typedef struct given
+{
+  const char *name;
+  const br__line *first, *last, *noted;     /* NOTED: the last that has a note */
+  int between;                  /* something was told since LAST */
+} given;
+
+#define MOST_SETTINGS 24
+
+static given *
+find_given (given *all, const char *name)
+{
+  while (all->name && strcmp (all->name, name) != 0)
+    all++;
+  return all;
+}
+
 static void
-put_line (writer *w, const char *text, size_t length, br__ending ending)
+put_behind (writer *w, const char *sign, const char *text, size_t length, br__ending ending)
 {
   if (w->ending == BR__NO_ENDING)
     br__text_putc (w->t, '\n');
+  br__text_puts (w->t, sign);
   br__text_put (w->t, text, length);
   if (ending != BR__NO_ENDING)
     br__text_puts (w->t, ending == BR__CRLF ? "\r\n" : "\n");
   w->ending = ending;
+}
+
+static void
+put_line (writer *w, const char *text, size_t length, br__ending ending)
+{
+  put_behind (w, "", text, length, ending);
 }
 
 /* Whether the file that LINE uses would be read where the new file is opened, and is what was read.  */
@@ -105,6 +131,28 @@ put_use (writer *w, const br__line *line)
   br__free (folder);
 }
 
+/* Of a setting that was given again one line is left, the last, behind all that it was given after; but the grid stands
+   where it stood first, as sizes in squares are read behind it alone.  */
+static void
+put_setting (writer *w, const br__line *line)
+{
+  const given *g = find_given (w->given, line->setting);
+  const br__line *noted = g->noted;
+  br_text t = BR_TEXT_ZERO;
+  if (line != (strcmp (g->name, "grid") == 0 ? g->first : g->last))
+    return;
+  w->sheet->language->put_setting (&t, w->sheet, g->last);
+  if (noted && noted != g->last)
+    {
+      size_t note = br__note_start (noted->text, noted->length);
+      br__text_puts (&t, "  ");
+      br__text_put (&t, noted->text + note, noted->length - note);
+    }
+  put_line (w, br__text_string (&t), t.length, line->ending);
+  w->t->failed |= t.failed;
+  br__text_clear (&t);
+}
+
 static void
 put_lines (writer *w, const br__line *owner)
 {
@@ -113,14 +161,62 @@ put_lines (writer *w, const br__line *owner)
       continue;
     else if (l->uses)
       put_use (w, l);
+    else if (l->setting && w->given && !owner)
+      put_setting (w, l);
     else
-      put_line (w, l->text, l->length, l->ending);
+      /* What it took back or did again is done.  */
+      put_behind (w, l->steps ? "# " : "", l->text, l->length, l->ending);
+}
+
+/* Which lines gave which setting: 1 where one was given twice, and the sheet with the last line of each alone is the same
+   sheet.  It is not where what a file tells is between two lines of that file, nor where another sheet's settings are
+   between; and a ruler of a whole number, 8, can be read in the unit alone that was set then.  */
+static int
+gather_settings (given all[MOST_SETTINGS + 1], const br_sheet *sheet)
+{
+  int twice = 0;
+  for (const br__line *l = sheet->first; l; l = l->next)
+    {
+      if (l->hidden)
+        continue;
+      given *g = l->setting ? find_given (all, l->setting) : NULL;
+      for (given *other = all; (l->answers || (l->foreign && g)) && other->name; other++)
+        other->between |= l->foreign && g ? 2 : 1;
+      if (!g || g == all + MOST_SETTINGS)
+        continue;
+      if (l->foreign)
+        {
+          g->name = l->setting;
+          g->between |= strcmp (l->setting, "units") == 0 ? 2 : 0;
+        }
+      else if (g->first && ((g->between & 2) || (g->between && !l->typed)))
+        return 0;
+      else
+        {
+          g->name = l->setting;
+          twice |= g->first != NULL;
+          g->first = g->first ? g->first : l;
+          g->last = l;
+          g->noted = br__note_start (l->text, l->length) < l->length ? l : g->noted;
+          g->between &= 2;
+        }
+    }
+  const given *ruler = find_given (all, "ruler"), *units = find_given (all, "units");
+  const br__settings *set = &sheet->settings;
+  int64_t num, den;
+  int whole = !set->ruler_unit && br_number_get_ratio (&num, &den, &set->ruler) && den == 1;
+  const br__line *l = ruler->first && whole ? units->first : NULL;
+  while (l && l != units->last && l != ruler->last)
+    l = l->next;
+  return twice && (!l || l == units->last);
 }
 
 void
 br__put_sheet (br_text *t, const br_sheet *sheet, const char *path)
 {
-  writer w = { t, sheet, path, BR__LF };
+  given all[MOST_SETTINGS + 1];
+  memset (all, 0, sizeof all);
+  writer w = { t, sheet, path, BR__LF, gather_settings (all, sheet) ? all : NULL };
   if (sheet->mark)
     br__text_puts (t, "\xEF\xBB\xBF");
   put_lines (&w, NULL);

@@ -119,6 +119,17 @@ static const char *const ties_words[] = { "up", "down", "even", NULL };
 static const char *const projection_words[] = { "first", "third", NULL };
 static const char *const feet_words[] = { "off", "on", NULL };
 
+/* As it is read, its margin with a unit.  */
+static void
+put_paper_again (br_text *t, const br__settings *s)
+{
+  br__text_puts (t, br__settings_paper (s)->name);
+  if (!s->margin_unit)
+    return;
+  br__text_puts (t, " margin ");
+  put_written (t, &s->margin, s->margin_unit);
+}
+
 static void
 put_ties (br_text *t, const br__settings *s)
 {
@@ -153,7 +164,7 @@ read_size (br__run *run, br_number *size, const br_unit **unit, int zero, int ma
     {
       const br_number *q = br_real_rational (&v.real);
       const br__node *root = &tree.nodes[tree.count - 1];
-      *unit = root->op == BR__OP_NUMBER ? root->number.unit : NULL;
+      *unit = root->op == BR__OP_NUMBER && !br__unit_is_box (root->number.unit) ? root->number.unit : NULL;
       if (v.dimension == BR_LENGTH && !*unit)
         *unit = run->sheet->settings.unit;
       if (!q || (v.dimension != BR_PLAIN && v.dimension != BR_LENGTH))
@@ -346,14 +357,18 @@ typedef struct setting
   const char *name;
   br_status (*read) (br__run *run, br__settings *new);      /* what stands behind the name */
   void (*put) (br_text *t, const br__settings *s);
+  /* What it is read from whatever was set before, where that has a say in how a line of it is read; or NULL.  */
+  void (*put_again) (br_text *t, const br__settings *s);
 } setting;
 
 static const setting settings[] =
 {
-  { "units", read_units, put_units }, { "ruler", read_ruler, put_ruler }, { "scale", read_scale, put_scale },
-  { "grid", read_grid, put_grid }, { "kerf", read_kerf, put_kerf }, { "blade", read_blade, put_blade },
-  { "child", read_child, put_child }, { "paper", read_paper, put_paper }, { "ties", read_ties, put_ties },
-  { "feet", read_feet, put_feet }, { "projection", read_projection, put_projection }
+  { "units", read_units, put_units, NULL }, { "ruler", read_ruler, put_ruler, put_ruler },
+  { "scale", read_scale, put_scale, put_scale }, { "grid", read_grid, put_grid, put_grid },
+  { "kerf", read_kerf, put_kerf, put_kerf }, { "blade", read_blade, put_blade, put_blade },
+  { "child", read_child, put_child, NULL }, { "paper", read_paper, put_paper, put_paper_again },
+  { "ties", read_ties, put_ties, NULL }, { "feet", read_feet, put_feet, NULL },
+  { "projection", read_projection, put_projection, NULL }
 };
 
 static br_status
@@ -405,7 +420,10 @@ change (br__run *run, br__settings *new, const setting *row)
   if (status == BR_OK)
     status = br__tell_change (run, &moves, &run->changes);
   if (status == BR_OK)
-    run->kept = 1;
+    {
+      run->kept = 1;
+      run->setting = row->name;
+    }
   br__moves_clear (&moves);
   br__free (old);
   return status;
@@ -432,6 +450,43 @@ br__do_setting (br__run *run)
   return status;
 }
 
+/* Whether all numbers in LINE have units of their own: then it means the same whatever was set before it.  A mixed number
+   in front of its unit is one number.  */
+static int
+stands_alone (const br__line *line)
+{
+  br__lexer lex;
+  int alone = br__lex_start (&lex, line->text, br__note_start (line->text, line->length), NULL) == BR_OK;
+  while (alone && lex.token.type != BR__END)
+    {
+      br_measure m = BR_MEASURE_ZERO;
+      if (lex.token.type == BR__NUMBER)
+        alone = br__lex_number (&m, &lex, NULL) == BR_OK && m.unit && !br__unit_is_box (m.unit);
+      br_measure_clear (&m);
+      alone = alone && br__lex_next (&lex, NULL) == BR_OK;
+    }
+  return alone;
+}
+
+void
+br__put_setting (br_text *t, const br_sheet *sheet, const br__line *line)
+{
+  const size_t note = br__note_start (line->text, line->length);
+  for (size_t i = 0; i < sizeof settings / sizeof settings[0]; i++)
+    if (strcmp (settings[i].name, line->setting) == 0 && settings[i].put_again
+        && (settings[i].put_again == put_paper_again || !stands_alone (line))
+        && !(settings[i].put_again == put_ruler && !sheet->settings.ruler_unit))    /* a plain number, whatever the unit */
+      {
+        br__text_printf (t, "%s ", settings[i].name);
+        settings[i].put_again (t, &sheet->settings);
+        if (note < line->length)
+          br__text_puts (t, "  ");
+        br__text_put (t, line->text + note, line->length - note);
+        return;
+      }
+  br__text_put (t, line->text, line->length);
+}
+
 /* A setting that is any text: shown, or the rest of the line put instead of *TEXT.  */
 static br_status
 text_setting (br__run *run, const char *name, char **text)
@@ -448,6 +503,7 @@ text_setting (br__run *run, const char *name, char **text)
       if (status != BR_OK)
         return status;
       run->kept = 1;
+      run->setting = name;
     }
   br_record *r = br__record_new ("setting");
   br__put_text (r, "name", name);

@@ -404,7 +404,13 @@ run_one (br_sheet *sheet, const char *text, size_t length, const char *file, siz
   if (!run.line && (from_file || (status == BR_OK && run.kept)))
     kept = br__line_append (&run, &run.line);
   if (run.line && from_file)
-    run.line->ending = ending;
+    {
+      run.line->ending = ending;
+      run.line->answers = text_only && br__line_says (text, length);
+      run.line->steps = status == BR_OK && run.steps;
+    }
+  if (kept == BR_OK && run.line)
+    run.line->setting = status == BR_OK ? run.setting : NULL;
   if (kept == BR_OK && run.line)
     status = settle_refused (&run, status);
   if (kept != BR_OK)

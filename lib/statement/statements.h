@@ -36,6 +36,7 @@ br_status br__do_space (br__run *run);
 br_status br__do_fit (br__run *run);
 /* units, ruler, scale and the like: the one that run->word names.  */
 br_status br__do_setting (br__run *run);
+void br__put_setting (br_text *t, const br_sheet *sheet, const br__line *line);
 br_status br__do_title (br__run *run);
 br_status br__do_date (br__run *run);
 br_status br__do_help (br__run *run);

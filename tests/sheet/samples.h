@@ -149,7 +149,7 @@ static const char *const samples_files[][2] = {
 static char samples_folder[] = "/tmp/benchrule-samples-XXXXXX";
 
 /* A folder with the files that the lines name.  */
-static int
+CHECK_UNUSED static int
 samples_start (void **state)
 {
   br_sheet *sheet = NULL;
@@ -168,7 +168,7 @@ samples_start (void **state)
   return status != BR_OK;
 }
 
-static int
+CHECK_UNUSED static int
 samples_end (void **state)
 {
   static const char *const made[] = { "column.csv", "sums.csv", "sums_key.csv", "key.csv", "marks.csv",

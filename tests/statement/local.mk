@@ -6,5 +6,6 @@ statement_tests = tests/statement/cautions \
   tests/statement/files \
   tests/statement/phrases \
   tests/statement/rounding \
+  tests/statement/settings \
   tests/statement/values
 unit_tests += $(statement_tests)

@@ -301,8 +301,8 @@ measure (br__enclosure *e, br__interval_ptr z, const br__instruction *c)
   return status;
 }
 
-static br_status
-work_out (br__enclosure *e, size_t i)
+br_status
+br__enclose_one (br__enclosure *e, size_t i)
 {
   const br__instruction *c = &e->program->code[i];
   br__interval_ptr z = e->values[i], x = e->values[c->left], y = e->values[c->right];
@@ -351,7 +351,7 @@ br__enclose (br__enclosure *e)
   br_status status = BR_OK;
   e->empty = e->partial = 0;
   for (size_t i = 0; i < e->program->count && status == BR_OK && !e->empty; i++)
-    status = work_out (e, i);
+    status = br__enclose_one (e, i);
   return status;
 }
 

@@ -67,6 +67,8 @@ br_status br__enclosure_new (br__enclosure **e, const br__program *t);
 void br__enclosure_free (br__enclosure *e);
 /* The values over the box; that of the root is the answer.  */
 br_status br__enclose (br__enclosure *e);
+/* Instruction I alone, from the values of those before it; EMPTY and PARTIAL are not reset.  */
+br_status br__enclose_one (br__enclosure *e, size_t i);
 /* After br__enclose: slopes of the root by each instruction; those of inputs are derivatives.  */
 void br__enclose_slopes (br__enclosure *e);
 /* After br__enclose: 1 if a step (nearest, up, down, drill) has several values over the box.  */

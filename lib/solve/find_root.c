@@ -297,10 +297,11 @@ leave_open (br__finder *f, br__stretch *s, int unbroken)
     status = br__finder_sign (&sign, f, &x);
   if (status == BR_UNDECIDED)
     status = BR_OK, sign = 1;
-  if (status == BR_OK && sign == 0)
-    status = unbroken && !f->t->smooth ? br__finder_sides (f, s, &x) : br__finder_add (f, &x);
+  /* A root, or a pole.  */
+  if (status == BR_OK && (sign == 0 || sign == 2))
+    status = br__finder_sides (f, s, &x);
   br_number_clear (&x);
-  if (status != BR_OK || sign == 0)
+  if (status != BR_OK || sign == 0 || sign == 2)
     return status;
   status = br__finder_leave (f, &s->low, &s->high);
   if (status == BR_OK && unbroken)
@@ -422,6 +423,8 @@ take_stretch (br__finder *f, br__stretch *s)
   status = middle (&mid, &s->low, &s->high);
   if (status == BR_OK && !partial && !jumps)
     status = mean_value (&none, f, s, &mid);
+  if (status == BR_OK && !none)
+    status = br__finder_take_band (&none, f, s, &mid);
   if (status == BR_OK && !none)
     status = is_narrow (&narrow, &s->low, &s->high, NARROW);
   if (status == BR_OK && !none && narrow && jumps && !partial)

@@ -150,6 +150,9 @@ static void
 put_in (br__roots *r, const br__solution *row)
 {
   size_t i = place_of (r, start_of (row));
+  /* Ranges that end here without this place go before one that begins here.  */
+  while (i < r->count && br_number_cmp (start_of (&r->rows[i]), start_of (row)) < 0)
+    i++;
   memmove (&r->rows[i + 1], &r->rows[i], (r->count - i) * sizeof r->rows[0]);
   r->rows[i] = *row;
   r->count++;
@@ -248,7 +251,7 @@ br__roots_add_range (br__roots *r, const br_number *low, br__end low_end, const 
 
 /* A size that stands for a range.  */
 static br_status
-choose (br__solution *row)
+choose (br__solution *row, const br_number *home)
 {
   br_number half = { 1, 1 };
   br_status status;
@@ -257,6 +260,9 @@ choose (br__solution *row)
     status = br_number_set (&row->low, &row->from);
   else if (row->to_end == BR__END_IN && row->from_end == BR__END_ROUGH)
     status = br_number_set (&row->low, &row->to);
+  else if (row->from_end == BR__END_ROUGH && row->to_end == BR__END_ROUGH && br_number_cmp (&row->from, home) < 0
+           && br_number_cmp (home, &row->to) < 0)
+    status = br_number_set (&row->low, home);
   else
     status = br__plainest (&row->low, &row->from, &row->to);
   int open = (row->from_end == BR__END_OUT && br_number_equal (&row->low, &row->from))
@@ -281,7 +287,7 @@ br__roots_finish (br__roots *r)
   for (size_t i = 0; i < r->count && status == BR_OK; i++)
     {
       if (r->rows[i].range)
-        status = choose (&r->rows[i]);
+        status = choose (&r->rows[i], &r->home);
       /* Each goes before those that are wanted later.  */
       int order = -1;
       for (size_t j = i; j > 0 && status == BR_OK; j--)

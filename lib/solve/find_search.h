@@ -33,6 +33,12 @@ br_status br__finder_leave (br__finder *f, const br_number *low, const br_number
 /* Z = the plainest fraction of LOW .. HIGH.  */
 br_status br__plainest (br_number *z, const br_number *low, const br_number *high);
 
+/* find_band.c.  The roots of S: not known; single ones at most; at its ends at most; S throughout.  */
+typedef enum br__band { BR__BAND_UNKNOWN, BR__BAND_POINTS, BR__BAND_ENDS, BR__BAND_ZERO } br__band;
+br_status br__finder_band (br__band *found, br__finder *f, const br__stretch *s);
+/* Where it may be zero at MID of S, it may be so all over S: 1 in *DONE, and then S is a range of roots.  */
+br_status br__finder_take_band (int *done, br__finder *f, const br__stretch *s, const br_number *mid);
+
 /* find_rows.c, the rows of a search.  A root, exactly VALUE or, where that is NULL, between LOW and HIGH.  */
 br_status br__roots_add (br__roots *r, const br_real *value, const br_number *low, const br_number *high);
 /* From LOW to HIGH all is zero.  */

@@ -67,12 +67,80 @@ on_boundaries (int *on, br__finder *f, const br_number *x, const unsigned char *
   return status;
 }
 
-enum side { SIDE_NONE, SIDE_ZERO, SIDE_UNKNOWN };
+/* What lies on one side of a place: no root; roots all over; roots from one end or the other up to a place within it
+   that is not known; or that is not known.  */
+enum side { SIDE_NONE, SIDE_ZERO, SIDE_UP_TO, SIDE_UNKNOWN };
 
-/* What the formula is on the one side of a jump, from LOW to HIGH: its steps are there what they are at END.  */
+/* 1 in *MEETS where F, its steps held, may be zero at X but has the sign of END otherwise, or has it there, too.  */
 static br_status
-look_at (enum side *side, br__finder *f, const br_number *low, const br_number *high, const br_number *end)
+goes_on (int *meets, br__finder *f, const br_number *x, const br_number *end)
 {
+  int signs[2] = { 2, 2 };
+  const br_number *const places[2] = { x, end };
+  br_status status = BR_OK;
+  for (int i = 0; i < 2 && status == BR_OK; i++)
+    {
+      br__interval_set (f->e->box[0], places[i], places[i]);
+      status = br__enclose (f->e);
+      signs[i] = f->e->empty || f->e->partial ? 2 : br__interval_sign (br__enclosed_root (f->e), 0);
+    }
+  *meets = signs[0] != 2 && (signs[1] == 1 || signs[1] == -1) && signs[0] * signs[1] >= 0;
+  return status;
+}
+
+/* The side S, which lies enclosed with its slopes and may have roots; END is the end at which its steps were held, and
+   the other one is a root where AT_PLACE.  */
+static br_status
+judge_side (enum side *side, br__finder *f, const br__stretch *s, const br_number *end, int at_place)
+{
+  br__interval_srcptr slope = br__enclosed_slope (f->e, 0);
+  int way = br__interval_sign (slope, 0), weak = br__interval_sign (slope, 1);
+  br__band band = BR__BAND_UNKNOWN;
+  int meets = at_place, sign = 0;
+  br_status status = BR_OK;
+  if (!meets && weak != 2)
+    status = goes_on (&meets, f, end == &s->low ? &s->high : &s->low, end);
+  if (status == BR_OK && meets && (way == 1 || way == -1))
+    {
+      *side = SIDE_NONE;
+      return BR_OK;
+    }
+  if (status == BR_OK)
+    status = br__finder_band (&band, f, s);
+  if (status == BR_OK && band == BR__BAND_ZERO)
+    *side = SIDE_ZERO;
+  else if (status == BR_OK && band == BR__BAND_ENDS)
+    {
+      status = br__finder_sign (&sign, f, end);
+      if (status == BR_OK && sign)
+        *side = SIDE_NONE;
+    }
+  else if (status == BR_OK && meets && weak != 2)
+    *side = band == BR__BAND_POINTS ? SIDE_NONE : at_place ? SIDE_UP_TO : SIDE_UNKNOWN;
+  return status;
+}
+
+/* The same where it may have no value at the other end.  */
+static br_status
+judge_pole (enum side *side, br__finder *f, const br__stretch *s, const br_number *end)
+{
+  br__band band = BR__BAND_UNKNOWN;
+  int sign = 0;
+  br_status status = br__finder_band (&band, f, s);
+  if (status == BR_OK && band == BR__BAND_ENDS)
+    status = br__finder_sign (&sign, f, end);
+  if (status == BR_OK && (band == BR__BAND_ZERO || (sign && sign != 2)))
+    *side = band == BR__BAND_ZERO ? SIDE_ZERO : SIDE_NONE;
+  return status;
+}
+
+/* What the formula is on the one side of a jump or a root, from LOW to HIGH: its steps are there what they are at LOW
+   where AT_LOW, else at HIGH, and the other end is a root where AT_PLACE.  */
+static br_status
+look_at (enum side *side, br__finder *f, const br_number *low, const br_number *high, int at_low, int at_place)
+{
+  const br__stretch s = { *low, *high };        /* borrowed */
+  const br_number *end = at_low ? &s.low : &s.high;
   br__enclosure *e = f->e;
   br_status status;
   *side = SIDE_UNKNOWN;
@@ -80,25 +148,30 @@ look_at (enum side *side, br__finder *f, const br_number *low, const br_number *
   status = br__enclose (e);
   if (status != BR_OK || e->empty || e->partial || br__steps_vary (e))
     return status;
-  e->hold_steps = 1;
+  e->hold_steps = f->t->steps;
   br__interval_set (e->box[0], low, high);
   status = br__enclose (e);
-  if (status == BR_OK && !e->empty && !e->partial)
+  if (status == BR_OK && e->partial)
+    status = judge_pole (side, f, &s, end);
+  else if (status == BR_OK && !e->empty)
     {
       if (!br__interval_has_zero (br__enclosed_root (e)))
         *side = SIDE_NONE;
       else
         {
           br__enclose_slopes (e);
-          int flat = br__interval_is_zero (br__enclosed_slope (e, 0));
-          e->hold_steps = 0;
-          int sign = 1;
-          if (flat)
-            status = br__finder_sign (&sign, f, end);
-          if (flat && status == BR_OK)
-            *side = sign == 0 ? SIDE_ZERO : SIDE_NONE;
-          else if (status == BR_UNDECIDED)
-            status = BR_OK;
+          if (!br__interval_is_zero (br__enclosed_slope (e, 0)))
+            status = judge_side (side, f, &s, end, at_place);
+          else
+            {
+              int sign = 1;
+              e->hold_steps = 0;
+              status = br__finder_sign (&sign, f, end);
+              if (status == BR_OK)
+                *side = sign == 0 ? SIDE_ZERO : SIDE_NONE;
+              else if (status == BR_UNDECIDED)
+                status = BR_OK;
+            }
         }
     }
   e->hold_steps = 0;
@@ -138,12 +211,34 @@ static br_status
 take_unplaced (br__finder *f, const br__stretch *s, int single)
 {
   enum side left = SIDE_UNKNOWN, right = SIDE_UNKNOWN;
-  br_status status = single ? look_at (&left, f, &s->low, &s->high, &s->low) : BR_OK;
+  br_status status = single ? look_at (&left, f, &s->low, &s->high, 1, 0) : BR_OK;
   if (status == BR_OK && single)
-    status = look_at (&right, f, &s->low, &s->high, &s->high);
+    status = look_at (&right, f, &s->low, &s->high, 0, 0);
   if (status != BR_OK || (left == SIDE_NONE && right == SIDE_NONE))
     return status;
   return br__finder_leave (f, &s->low, &s->high);
+}
+
+/* X is a root, and one of its sides at least has roots up to it: ranges that end there.  */
+static br_status
+add_sides (br__finder *f, const br__stretch *s, const br_number *x, enum side left, enum side right, int root)
+{
+  br__end end = root ? BR__END_IN : BR__END_OUT;
+  br_status status = BR_OK;
+  /* The other side goes on with it, but not all the way.  */
+  if (root && ((left == SIDE_ZERO && right >= SIDE_UP_TO) || (right == SIDE_ZERO && left >= SIDE_UP_TO)))
+    end = BR__END_ROUGH;
+  if (left == SIDE_ZERO)
+    status = br__roots_add_range (f->roots, &s->low, BR__END_ROUGH, x, end);
+  if (status == BR_OK && right == SIDE_ZERO)
+    status = br__roots_add_range (f->roots, x, end, &s->high, BR__END_ROUGH);
+  if (status == BR_OK && left == SIDE_ZERO && right == SIDE_UNKNOWN)
+    status = br__finder_leave (f, x, &s->high);
+  if (status == BR_OK && right == SIDE_ZERO && left == SIDE_UNKNOWN)
+    status = br__finder_leave (f, &s->low, x);
+  if (status != BR_OK || br__roots_set_end (f->roots, x, end))
+    return status;
+  return root ? br__finder_add (f, x) : BR_OK;
 }
 
 br_status
@@ -152,24 +247,19 @@ br__finder_sides (br__finder *f, const br__stretch *s, const br_number *x)
   enum side left = SIDE_NONE, right = SIDE_NONE;
   int sign = 1, has_left = br_number_cmp (&s->low, x) < 0, has_right = br_number_cmp (x, &s->high) < 0;
   br_status status = br__finder_sign (&sign, f, x);
+  int at_place = status == BR_OK && sign == 0 && !f->t->steps;
   if (status == BR_OK && has_left)
-    status = look_at (&left, f, &s->low, x, &s->low);
+    status = look_at (&left, f, &s->low, x, 1, at_place);
   if (status == BR_OK && has_right)
-    status = look_at (&right, f, x, &s->high, &s->high);
+    status = look_at (&right, f, x, &s->high, 0, at_place);
   int unknown = left == SIDE_UNKNOWN || right == SIDE_UNKNOWN;
-  if (status == BR_UNDECIDED || (status == BR_OK && unknown && (sign != 0 || br__steps_vary (f->e))))
+  if (status == BR_UNDECIDED || (status == BR_OK && unknown && (sign != 0 || br__steps_vary (f->e)))
+      || (status == BR_OK && left == SIDE_UP_TO && right == SIDE_UP_TO))
     {
       status = sign == 0 ? br__finder_add (f, x) : BR_OK;
       return status == BR_OK ? br__finder_leave (f, &s->low, &s->high) : status;
     }
-  br__end end = sign == 0 ? BR__END_IN : BR__END_OUT;
-  if (status == BR_OK && left == SIDE_ZERO)
-    status = br__roots_add_range (f->roots, &s->low, BR__END_ROUGH, x, end);
-  if (status == BR_OK && right == SIDE_ZERO)
-    status = br__roots_add_range (f->roots, x, end, &s->high, BR__END_ROUGH);
-  if (status != BR_OK || br__roots_set_end (f->roots, x, end))
-    return status;
-  return sign == 0 ? br__finder_add (f, x) : BR_OK;
+  return status == BR_OK ? add_sides (f, s, x, left, right, sign == 0) : status;
 }
 
 br_status

@@ -3,6 +3,7 @@
 libbenchrule_core_la_SOURCES += \
   lib/solve/find.c \
   lib/solve/find.h \
+  lib/solve/find_band.c \
   lib/solve/find_keep.c \
   lib/solve/find_root.c \
   lib/solve/find_rows.c \

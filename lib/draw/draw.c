@@ -164,6 +164,8 @@ read_clause (br__drawing *d, br__run *run)
   int paper = br__lex_is_word (&at, "paper") && !d->paper, layer = br__lex_is_word (&at, "layer") && !d->layer;
   int of = br__lex_is_word (&at, "of") && !d->of;
   grid = grid && br_number_sign (&d->grid) == 0;
+  if (d->parts && !scale && !paper)
+    return br__expected (run, "`into`, `scale` or `paper`");
   /* What is given twice, or no clause at all.  */
   if (!scale && !grid && !paper && !layer && !of)
     return br__expected (run, "`into`, `scale`, `grid`, `paper`, `layer` or `of`");
@@ -184,9 +186,11 @@ read_statement (br__drawing *d, br__run *run)
     d->from = BR__FROM_THE_FRONT;
   else if (br__take_word (run, "views", &status))
     d->from = BR__ALL_VIEWS;
+  else if (br__take_word (run, "parts", &status))
+    d->parts = 1;
   else
     (void) br__take_word (run, "side", &status);
-  if (status == BR_OK && br__lex_is_word (&run->lex, "bare"))
+  if (status == BR_OK && !d->parts && br__lex_is_word (&run->lex, "bare"))
     {
       d->bare = 1;
       status = br__lex_next (&run->lex, run->error);
@@ -336,8 +340,8 @@ try_scale (int *fits, br__drawing *d, br__run *run, const br_number *ratio)
 }
 
 /* Whether the shapes alone, a figure is larger, can fit at ROW; FULL is their reach at full size.  */
-static int
-may_fit (const br__scale_row *row, br__area full, br__area room)
+int
+br__may_fit (const br__scale_row *row, br__area full, br__area room)
 {
   return br__compare_products (full.x2 - full.x, row->drawn, room.x2 - room.x, row->full) <= 0
          && br__compare_products (full.y2 - full.y, row->drawn, room.y2 - room.y, row->full) <= 0;
@@ -373,7 +377,7 @@ find_scale (br__drawing *d, br__run *run)
     {
       next = br__scale_at (i + 1, !metric);
       status = br_number_set_ratio (&ratio, row->drawn, row->full);
-      if (status == BR_OK && br__scale_is_usual (row, !metric) && (!next || may_fit (row, full, room[0]) || may_fit (row, full, room[1])))
+      if (status == BR_OK && br__scale_is_usual (row, !metric) && (!next || br__may_fit (row, full, room[0]) || br__may_fit (row, full, room[1])))
         status = try_scale (&fits, d, run, &ratio);
       if (fits == 1 && alone == SIZE_MAX)
         {
@@ -487,6 +491,12 @@ br__do_draw (br__run *run)
   br_text words = BR_TEXT_ZERO;
   memset (&d, 0, sizeof d);
   br_status status = read_statement (&d, run);
+  if (status == BR_OK && d.parts)
+    {
+      status = br__draw_parts (&d, run);
+      drawing_clear (&d);
+      return status;
+    }
   if (status == BR_OK)
     run->sheet->views_asked |= 1u << d.from;
   if (status == BR_OK && !d.path)

@@ -4,6 +4,7 @@
 #define BR_DRAW_DRAW_H
 
 #include "draw/views.h"
+#include "wood/cuts.h"
 
 typedef struct br__drawing
 {
@@ -21,6 +22,8 @@ typedef struct br__drawing
   br__seen_from from;           /* BR__ALL_VIEWS: the side, the view from above and the front */
   br__seen seen[2];             /* from above, and from the front */
   br__side_view view, other[2]; /* all views: VIEW is the side */
+  int parts;                    /* each part by itself; no view */
+  const br__wood_list *wood;    /* of PARTS, once they are drawn; borrowed */
   br__plot figure;
   br__draw_result found;
   size_t pages;
@@ -31,6 +34,11 @@ br_status br__drawing_emit (const br__drawing *d, br__run *run);
 /* What it calls the view.  */
 extern const char *const br__view_names[];
 
+/* draw.c: whether FULL, at full size, can fit at ROW into ROOM.  */
+int br__may_fit (const br__scale_row *row, br__area full, br__area room);
+/* parts.c: each part at one scale, once the statement is read; and rows of a record for what belongs to it.  */
+br_status br__draw_parts (br__drawing *d, br__run *run);
+br_status br__put_part_rows (br_list *rows, br__run *run, const br__wood_list *wood);
 /* statements.c: ends with a row without a word.  */
 extern const br__statement br__draw_statements[];
 br_status br__do_template (br__run *run);

@@ -136,7 +136,7 @@ br__drawing_emit (const br__drawing *d, br__run *run)
   const br_sheet *sheet = run->sheet, *drawn = z->sheet && d->from != BR__ALL_VIEWS ? z->sheet : sheet;
   br_record *r = br__record_new ("drawing");
   br_text t = BR_TEXT_ZERO;
-  br__put_text (r, "view", br__view_names[d->from]);
+  br__put_text (r, "view", d->parts ? "parts" : br__view_names[d->from]);
   br__put_text (r, "file", d->path);
   br__put_text (r, "form", br__picture_form (d->path));
   br__put_scale (&t, &d->w.ratio);
@@ -151,8 +151,9 @@ br__drawing_emit (const br__drawing *d, br__run *run)
   br__put_count (r, "shapes", (int64_t) d->found.shapes);
   br__put_count (r, "loose", (int64_t) d->found.loose);
   br__put_count (r, "left_out", (int64_t) (d->found.unmeasured + d->found.unlabelled + d->found.unplaced));
-  br_status status = put_extent (r, "width", "width_shown", drawn, &d->view, 1);
-  if (status == BR_OK)
+  br_list *parts = br__put_list (r, "parts");
+  br_status status = d->parts ? br__put_part_rows (parts, run, d->wood) : put_extent (r, "width", "width_shown", drawn, &d->view, 1);
+  if (status == BR_OK && !d->parts)
     status = put_extent (r, "height", "height_shown", drawn, &d->view, 0);
   if (status == BR_OK)
     put_loose (r, sheet, &d->view);

@@ -28,6 +28,9 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/outline_view.c \
   lib/draw/paint.c \
   lib/draw/paperwork.c \
+  lib/draw/part_figure.c \
+  lib/draw/part_figure.h \
+  lib/draw/parts.c \
   lib/draw/plot.c \
   lib/draw/plot.h \
   lib/draw/seen.c \

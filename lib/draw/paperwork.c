@@ -5,10 +5,12 @@
 #endif
 
 #include <inttypes.h>
+#include <stdio.h>
 #include <string.h>
 
 #include "exact/wide.h"
 #include "draw/plot.h"
+#include "exact/memory.h"
 #include "exact/status.h"
 #include "sheet/access.h"
 
@@ -177,7 +179,7 @@ br__picture_form (const char *path)
 
 /* FIGURE in the middle of a sheet of its own; squares fill the frame.  */
 static void
-compose (br__plot *page, const br__plot *figure, const br__paperwork *w)
+compose (br__plot *page, const br__plot *figure, const br__paperwork *w, const char *extra)
 {
   br__area room = br__paper_room (w);
   br__area frame = { w->margin, w->margin, w->paper_width - w->margin, w->paper_height - w->margin };
@@ -190,7 +192,7 @@ compose (br__plot *page, const br__plot *figure, const br__paperwork *w)
                    figure->square_x + dx, figure->square_y + dy);
   br__plot_join (page, figure, figure->squares, dx, dy, NULL);
   if (!w->bare)
-    br__title_block (page, w, frame, NULL);
+    br__title_block (page, w, frame, extra);
 }
 
 /* Paper as large as FIGURE needs.  */
@@ -231,7 +233,7 @@ write_one (br__run *run, const br__plot *figure, br__paperwork *w, const char *f
       br__hint (run->error, "write into a .pdf or .svg file, or at a smaller scale");
       return status;
     }
-  compose (&page, figure, w);
+  compose (&page, figure, w, NULL);
   if (page.failed)
     status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   else if (strcmp (form, "svg") == 0)
@@ -239,6 +241,74 @@ write_one (br__run *run, const br__plot *figure, br__paperwork *w, const char *f
   else
     status = br__paint (run, &page, 1, form, title, description, path);
   br__plot_clear (&page);
+  return status;
+}
+
+/* Appends the MORE pages at FROM, which it takes over, to those at *PAGES.  */
+static br_status
+append_pages (br__plot **pages, size_t *count, br__plot *from, size_t more)
+{
+  br__plot *all = br__alloc_zero (*count + more, sizeof *all);
+  if (!all)
+    {
+      br__plots_free (from, more);
+      return BR_NO_MEMORY;
+    }
+  if (*count)
+    memcpy (all, *pages, *count * sizeof *all);
+  memcpy (all + *count, from, more * sizeof *all);
+  br__free (*pages);
+  br__free (from);
+  *pages = all;
+  *count += more;
+  return BR_OK;
+}
+
+/* Adds the sheet, or the sheets, of FIGURE, which is number NUMBER of ALL.  */
+static br_status
+add_sheet (br__plot **pages, size_t *count, br__run *run, const br__plot *figure, const br__paperwork *w, size_t number, size_t all)
+{
+  br__area room = br__paper_room (w);
+  br__plot *made = NULL;
+  size_t more = 1;
+  char extra[60];
+  br_status status = BR_OK;
+  snprintf (extra, sizeof extra, "%zu of %zu", number, all);
+  if (figure->width > room.x2 - room.x || figure->height > room.y2 - room.y)
+    status = br__tile (&made, &more, figure, w, run);
+  else if ((made = br__alloc_zero (1, sizeof *made)) != NULL)
+    compose (made, figure, w, extra);
+  if (status == BR_OK && (!made || made->failed))
+    {
+      br__plots_free (made, made ? more : 0);
+      status = BR_NO_MEMORY;
+    }
+  if (status == BR_OK)
+    status = append_pages (pages, count, made, more);
+  return br__fail_untold (run->error, status, 0, 0);
+}
+
+br_status
+br__draw_sheets (size_t *pages, br__run *run, const br__plot *figures, size_t count, const br__paperwork *w,
+                 const char *description, const char *path)
+{
+  br__paperwork sheet = *w;     /* borrowed */
+  br__plot *all = NULL;
+  size_t made = 0;
+  br_text title = BR_TEXT_ZERO;
+  br_status status = BR_OK;
+  sheet.square[0] = 0;
+  br__text_printf (&title, "%s: %s, %s", w->title, w->what, w->scale);
+  if (title.failed)
+    status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  for (size_t i = 0; i < count && status == BR_OK; i++)
+    status = add_sheet (&all, &made, run, &figures[i], &sheet, i + 1, count);
+  if (status == BR_OK)
+    status = br__paint (run, all, made, "pdf", br__text_string (&title), description, path);
+  if (status == BR_OK)
+    *pages = made;
+  br__plots_free (all, made);
+  br__text_clear (&title);
   return status;
 }
 

@@ -188,7 +188,9 @@ void br__view_clear (br__side_view *v);
 /* The shapes of the sheet (of LAYER or of the part OF alone where they are given) at RATIO drawn to full, NULL: full size.
    BR_DOMAIN: there is none.  */
 br_status br__view_make (br__side_view *v, br__run *run, const br_number *ratio, const char *layer, const char *of);
-/* Whether S is among them.  */
+/* Without the shapes that are not tied down.  */
+void br__view_drop_loose (br__side_view *v);
+/* Whether S is among them, which it is where the part OF is cut as it, too.  */
 int br__is_drawn (const br_sheet *sheet, const br__shape *s, const char *layer, const char *of);
 /* A value in inches as a place on paper; RATIO NULL: at full size.  BITS 0: as many as a place ever needs.  */
 br_status br__to_paper (int64_t *z, const br_real *inches, const br_number *ratio, unsigned bits);
@@ -339,6 +341,9 @@ void br__plot_grid (br__plot *p, br__area area, int64_t step, int64_t x, int64_t
    .pdf, .svg or .png.  *PAGES gets their number.  */
 br_status br__draw_file (size_t *pages, br__run *run, const br__plot *figure, const br__paperwork *w,
                          const char *description, const char *path);
+/* The same for several figures, each of which has a sheet of its own, or more where it is too large for one; PATH ends in .pdf.  */
+br_status br__draw_sheets (size_t *pages, br__run *run, const br__plot *figures, size_t count, const br__paperwork *w,
+                           const char *description, const char *path);
 /* "pdf", "svg", "png", or NULL: what PATH ends in.  */
 const char *br__picture_form (const char *path);
 

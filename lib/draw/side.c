@@ -10,29 +10,54 @@
 #include "draw/hidden_line.h"
 #include "exact/memory.h"
 #include "shape/annotation.h"
+#include "wood/wood.h"
 
 /* Farther from the corner than this nothing is drawn: sums of two still fit.  */
 #define FARTHEST (INT64_C (100000000) * BR__INCH)
 /* Bits at which a place is asked for: far past the grid.  */
 #define PLACE_BITS 256
 
+static void
+clear_drawn (br__drawn *d)
+{
+  br__free (d->label);
+  br__free (d->pieces);
+  br__free (d->profile);
+  for (size_t k = 0; k < d->copy_count; k++)
+    br__free (d->copies[k].pieces);
+  br__free (d->copies);
+}
+
 void
 br__view_clear (br__side_view *v)
 {
   for (size_t i = 0; i < v->count; i++)
-    {
-      br__free (v->shapes[i].label);
-      br__free (v->shapes[i].pieces);
-      br__free (v->shapes[i].profile);
-      for (size_t k = 0; k < v->shapes[i].copy_count; k++)
-        br__free (v->shapes[i].copies[k].pieces);
-      br__free (v->shapes[i].copies);
-    }
+    clear_drawn (&v->shapes[i]);
   br__free (v->shapes);
   br__datum_clear (&v->datum);
   br_number_clear (&v->ratio);
   br__text_clear (&v->unplaced);
   memset (v, 0, sizeof *v);
+}
+
+void
+br__view_drop_loose (br__side_view *v)
+{
+  size_t kept = 0;
+  for (size_t i = 0; i < v->count; i++)
+    if (v->shapes[i].tied)
+      {
+        if (!kept)
+          v->reach = v->shapes[i].reach;
+        br__area_join (&v->reach, v->shapes[i].reach);
+        v->shapes[kept++] = v->shapes[i];
+      }
+    else
+      clear_drawn (&v->shapes[i]);
+  v->count = kept;
+  v->loose = 0;
+  if (!kept)
+    br__view_clear (v);
 }
 
 /* ---- Values on the grid ---- */
@@ -170,6 +195,14 @@ make_up_place (br__drawn *d, const int known[6], int64_t *left, int64_t top, int
 
 /* ---- All of them ---- */
 
+/* The shape that the part PART is cut as belongs to it, too.  */
+static int
+is_cut_as (const br_sheet *sheet, const br__shape *s, const char *part)
+{
+  const br__wood *w = br__wood_find (sheet, 0, part, strlen (part));
+  return w && w->as && strcmp (w->as, s->name) == 0;
+}
+
 /* A row or a mirror belongs where its shape does, unless it says where.  */
 int
 br__is_drawn (const br_sheet *sheet, const br__shape *s, const char *layer, const char *of)
@@ -177,12 +210,13 @@ br__is_drawn (const br_sheet *sheet, const br__shape *s, const char *layer, cons
   const char *own_layer = NULL, *own_part = NULL;
   if (!s || !s->active)
     return 0;
+  int cut_as = of && is_cut_as (sheet, s, of);
   for (; s; s = s->base ? br__shape_find (sheet, s->base, strlen (s->base)) : NULL)
     {
       own_layer = own_layer ? own_layer : s->layer;
       own_part = own_part ? own_part : s->of;
     }
-  return (!layer || (own_layer && strcmp (own_layer, layer) == 0)) && (!of || (own_part && strcmp (own_part, of) == 0));
+  return (!layer || (own_layer && strcmp (own_layer, layer) == 0)) && (!of || cut_as || (own_part && strcmp (own_part, of) == 0));
 }
 
 /* 1 where an end of the bar D is the centre of a circle: it turns or is held there.  */

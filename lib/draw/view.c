@@ -4,10 +4,12 @@
 # include <config.h>
 #endif
 
+#include <stdio.h>
 #include <string.h>
 
 #include "exact/wide.h"
 #include "draw/canvas.h"
+#include "draw/draw.h"
 #include "draw/view.h"
 #include "exact/status.h"
 
@@ -101,19 +103,24 @@ is_free (const br__canvas *c, size_t cell)
          && !(column + 1 < c->columns && c->marks[cell + 1]);
 }
 
+/* MARK is a letter, or digits, which begin there.  */
 static int
-try_mark (br__canvas *c, char letter, int64_t x, int64_t y)
+try_mark (br__canvas *c, const char *mark, int64_t x, int64_t y)
 {
+  const size_t length = strlen (mark);
   size_t cell;
-  if (!br__canvas_cell (&cell, c, x, y) || !is_free (c, cell))
+  if (!br__canvas_cell (&cell, c, x, y) || cell % c->columns + length > c->columns)
     return 0;
-  c->marks[cell] = letter;
+  for (size_t i = 0; i < length; i++)
+    if (!is_free (c, cell + i))
+      return 0;
+  memcpy (c->marks + cell, mark, length);
   return 1;
 }
 
 /* Beside the curve of radius R around the centre of D, at the angles that are on it.  */
 static int
-mark_curve (br__canvas *c, const br__drawn *d, char letter, int64_t r)
+mark_curve (br__canvas *c, const br__drawn *d, const char *mark, int64_t r)
 {
   static const int eighths[] = { 2, 6, 3, 1, 0, 4, 5, 7 };
   int64_t start = d->shape->kind == BR__ARC ? d->c : 0, turn = d->shape->kind == BR__ARC ? d->d : 360 * DEGREE;
@@ -123,7 +130,7 @@ mark_curve (br__canvas *c, const br__drawn *d, char letter, int64_t r)
       if (d->shape->kind == BR__ARC && eighths[i] == 7)
         continue;
       br__sine_cosine (&sine, &cosine, angle);
-      if (try_mark (c, letter, d->x + br__scale_by (r, cosine, DEGREE),
+      if (try_mark (c, mark, d->x + br__scale_by (r, cosine, DEGREE),
                     d->y + br__scale_by (r, sine, DEGREE)))
         return 1;
     }
@@ -132,20 +139,20 @@ mark_curve (br__canvas *c, const br__drawn *d, char letter, int64_t r)
 
 /* The middle, then places along the longer way, then beyond its ends, then above and below it.  */
 static int
-mark_straight (br__canvas *c, const br__drawn *d, char letter)
+mark_straight (br__canvas *c, const br__drawn *d, const char *mark)
 {
   int line = d->shape->kind == BR__LINE;
   int64_t run = d->a, rise = line ? d->b : 0, out = line ? d->c / 2 : d->b / 2;
   int64_t beyond = 3 * c->unit, half = run / 2, end = half < 0 ? beyond - half : beyond + half;
   for (int beside = 0; beside < 3; beside++)
     {
-      if (beside == 1 && (try_mark (c, letter, d->x + end, run < 0 ? d->y - rise / 2 : d->y + rise / 2)
-                          || try_mark (c, letter, d->x - end, run < 0 ? d->y + rise / 2 : d->y - rise / 2)))
+      if (beside == 1 && (try_mark (c, mark, d->x + end, run < 0 ? d->y - rise / 2 : d->y + rise / 2)
+                          || try_mark (c, mark, d->x - end, run < 0 ? d->y + rise / 2 : d->y - rise / 2)))
         return 1;
       for (int i = 4, n = 0; n < 7; n++, i = n % 2 ? i + n : i - n)
         {
           int64_t off = beside ? (out + c->unit * BR__CELL_HIGH) * (beside == 1 ? 1 : -1) : 0;
-          if (try_mark (c, letter, d->x - half + run / 8 * i, d->y - rise / 2 + rise / 8 * i + off))
+          if (try_mark (c, mark, d->x - half + run / 8 * i, d->y - rise / 2 + rise / 8 * i + off))
             return 1;
         }
     }
@@ -153,19 +160,19 @@ mark_straight (br__canvas *c, const br__drawn *d, char letter)
 }
 
 static int
-put_mark (br__canvas *c, const br__drawn *d, char letter)
+put_mark (br__canvas *c, const br__drawn *d, const char *mark)
 {
   int64_t step = c->unit * BR__CELL_HIGH;
   switch (d->shape->kind)
     {
     case BR__CIRCLE:
-      return try_mark (c, letter, d->x, d->y) || mark_curve (c, d, letter, d->a / 2)
-             || mark_curve (c, d, letter, d->a - step) || mark_curve (c, d, letter, d->a + step);
+      return try_mark (c, mark, d->x, d->y) || mark_curve (c, d, mark, d->a / 2)
+             || mark_curve (c, d, mark, d->a - step) || mark_curve (c, d, mark, d->a + step);
     case BR__ARC:
-      return mark_curve (c, d, letter, (d->a + d->b) / 2) || mark_curve (c, d, letter, d->b + step)
-             || mark_curve (c, d, letter, d->a - step);
+      return mark_curve (c, d, mark, (d->a + d->b) / 2) || mark_curve (c, d, mark, d->b + step)
+             || mark_curve (c, d, mark, d->a - step);
     default:
-      return d->copies ? put_mark (c, &d->copies[d->copy_count - 1], letter) : mark_straight (c, d, letter);
+      return d->copies ? put_mark (c, &d->copies[d->copy_count - 1], mark) : mark_straight (c, d, mark);
     }
 }
 
@@ -231,7 +238,7 @@ put_shapes (br_record *r, br__canvas *c, const br_sheet *sheet, const br__side_v
       char letter[2] = { i < sizeof LETTERS - 1 ? LETTERS[i] : 0, 0 };
       br_text size = BR_TEXT_ZERO;
       br_record *row = br__list_record (list);
-      if (letter[0] && !put_mark (c, d, letter[0]))
+      if (letter[0] && !put_mark (c, d, letter))
         letter[0] = 0;
       status = br__shape_size_words (&size, sheet, d->shape);
       br__put_text (row, "mark", letter);
@@ -257,34 +264,91 @@ put_scale_field (br_record *r, const br__settings *s)
   br__text_clear (&t);
 }
 
-br_status
-br__view_emit (br__run *run, const br__side_view *v, const char *name)
+/* The picture with its bar; R is emitted, or freed.  */
+static br_status
+emit_picture (br__run *run, br_record *r, const br__canvas *c, br_status status)
 {
-  br__canvas c = BR__CANVAS_ZERO;
-  size_t columns = run->sink && run->sink->columns > 0 ? (size_t) run->sink->columns : USUAL_COLUMNS;
-  columns = columns < LEAST_COLUMNS ? LEAST_COLUMNS : columns > MOST_COLUMNS ? MOST_COLUMNS : columns;
-  /* A last column that is written makes some terminals begin another line.  */
-  br_status status = br__canvas_open (&c, v->reach, columns - 1, columns * 3 / 10);
-  br_record *r = status == BR_OK ? br__record_new ("view") : NULL;
   if (status == BR_OK)
     {
-      br__put_text (r, "view", name);
-      for (size_t i = 0; i < v->count; i++)
-        put_shape (&c, &v->shapes[i]);
-      status = put_shapes (r, &c, run->sheet, v);
-    }
-  if (status == BR_OK)
-    {
-      put_lines (r, "dots", &c, 1);
-      put_lines (r, "plain", &c, 0);
-      br__put_count (r, "columns", (int64_t) c.columns);
-      br__put_count (r, "loose", (int64_t) v->loose);
-      status = put_bar_field (r, &c, &run->sheet->settings);
+      put_lines (r, "dots", c, 1);
+      put_lines (r, "plain", c, 0);
+      br__put_count (r, "columns", (int64_t) c->columns);
+      status = put_bar_field (r, c, &run->sheet->settings);
       put_scale_field (r, &run->sheet->settings);
     }
-  br__canvas_clear (&c);
   if (status == BR_OK)
     return br__emit (run, r);
   br__record_free (r);
   return br__fail_plain (run->error, status, 0, 0);
+}
+
+static br_status
+open_canvas (br__canvas *c, const br__run *run, br__area reach)
+{
+  size_t columns = run->sink && run->sink->columns > 0 ? (size_t) run->sink->columns : USUAL_COLUMNS;
+  columns = columns < LEAST_COLUMNS ? LEAST_COLUMNS : columns > MOST_COLUMNS ? MOST_COLUMNS : columns;
+  /* A last column that is written makes some terminals begin another line.  */
+  return br__canvas_open (c, reach, columns - 1, columns * 3 / 10);
+}
+
+br_status
+br__view_emit (br__run *run, const br__side_view *v, const char *name)
+{
+  br__canvas c = BR__CANVAS_ZERO;
+  br_status status = open_canvas (&c, run, v->reach);
+  br_record *r = status == BR_OK ? br__record_new ("view") : NULL;
+  if (status == BR_OK)
+    {
+      br__put_text (r, "view", name);
+      br__put_count (r, "loose", (int64_t) v->loose);
+      (void) br__put_list (r, "parts");
+      for (size_t i = 0; i < v->count; i++)
+        put_shape (&c, &v->shapes[i]);
+      status = put_shapes (r, &c, run->sheet, v);
+    }
+  status = emit_picture (run, r, &c, status);
+  br__canvas_clear (&c);
+  return status;
+}
+
+/* The first shape of V that is no hole, or the first.  */
+static const br__drawn *
+main_shape (const br__side_view *v)
+{
+  for (size_t i = 0; i < v->count; i++)
+    if (!v->shapes[i].shape->hole)
+      return &v->shapes[i];
+  return v->shapes;
+}
+
+br_status
+br__view_emit_parts (br__run *run, const br__view_block *blocks, size_t count, br__area reach, const br__wood_list *wood)
+{
+  br__canvas c = BR__CANVAS_ZERO;
+  br_status status = open_canvas (&c, run, reach);
+  br_record *r = status == BR_OK ? br__record_new ("view") : NULL;
+  const int64_t left = c.left, top = c.top;
+  if (status == BR_OK)
+    {
+      br__put_text (r, "view", "parts");
+      br__put_count (r, "loose", 0);
+      (void) br__put_list (r, "shapes");
+      status = br__put_part_rows (br__put_list (r, "parts"), run, wood);
+    }
+  /* All outlines come before the first number.  */
+  for (size_t i = 0; i < 2 * count && status == BR_OK; i++)
+    {
+      const br__view_block *b = &blocks[i % count];
+      char number[24];
+      c.left = left - b->x;
+      c.top = top - b->y;
+      for (size_t k = 0; k < b->view->count && i < count; k++)
+        put_shape (&c, &b->view->shapes[k]);
+      snprintf (number, sizeof number, "%zu", b->number);
+      if (i >= count && b->view->count)
+        (void) put_mark (&c, main_shape (b->view), number);
+    }
+  status = emit_picture (run, r, &c, status);
+  br__canvas_clear (&c);
+  return status;
 }

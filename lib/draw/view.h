@@ -4,9 +4,21 @@
 #define BR_DRAW_VIEW_H
 
 #include "draw/plot.h"
+#include "wood/wood.h"
 
 /* Answers with V, at RATIO 1 and called NAME, as a record `view` no wider than the sink asks for: lists dots (braille) and plain of
    lines, a bar that tells the scale, and the shapes by their letters.  */
 br_status br__view_emit (br__run *run, const br__side_view *v, const char *name);
+
+/* A view whose 0, 0 lies at X, Y of a picture of several, and its number there.  */
+typedef struct br__view_block
+{
+  const br__side_view *view;
+  int64_t x, y;
+  size_t number;
+} br__view_block;
+
+/* The same for several in one picture of REACH: what the numbers mean stands in the list of parts.  */
+br_status br__view_emit_parts (br__run *run, const br__view_block *blocks, size_t count, br__area reach, const br__wood_list *wood);
 
 #endif

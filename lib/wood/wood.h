@@ -74,6 +74,8 @@ br_status br__put_ruler_mark (br_text *t, const br_number *inches, br_direction 
                               const br__settings *s);
 /* A size that is cut: as its mark, or, where it lies on none, as a length.  */
 br_status br__put_cut (br_text *t, const br_number *inches, const br__settings *s);
+/* wood_show.c: "12" x 4" x 3/4"" as far as it is known, of a stock its thickness first; CUT: as it is cut.  */
+br_status br__put_wood_size (br_text *t, const br__piece *p, int cut, const br__settings *s);
 /* The exact value in the sheet's unit.  */
 br_status br__put_sheet_exact (br_record *r, const char *key, const br_number *inches,
                                const br__settings *s);

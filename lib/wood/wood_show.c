@@ -137,26 +137,32 @@ put_size (br_record *r, int which, const br__piece *p, const br__settings *s)
   return status;
 }
 
-/* "3/4" x 5-1/2" x 48"", as far as it is known; CUT: as it is cut.  */
-static br_status
-put_shown (br_record *r, const br__piece *p, int cut, const br__settings *s)
+br_status
+br__put_wood_size (br_text *t, const br__piece *p, int cut, const br__settings *s)
 {
   static const int part_order[] = { BR__LENGTH_OF, BR__WIDTH, BR__THICKNESS };
-  br_text t = BR_TEXT_ZERO;
   br_status status = BR_OK;
   if (p->wood->round)
-    br__text_puts (&t, "round ");
+    br__text_puts (t, "round ");
   for (int i = 0, n = 0; i < BR__SIZES && status == BR_OK; i++)
     {
       int which = p->wood->stock ? i : part_order[i];
       if (!p->size[which].known)
         continue;
-      br__text_puts (&t, n++ ? " x " : "");
+      br__text_puts (t, n++ ? " x " : "");
       if (cut && which != BR__THICKNESS)
-        status = br__put_cut (&t, &p->size[which].mark, s);
+        status = br__put_cut (t, &p->size[which].mark, s);
       else
-        status = br__put_length (&t, &p->size[which].value, s);
+        status = br__put_length (t, &p->size[which].value, s);
     }
+  return status;
+}
+
+static br_status
+put_shown (br_record *r, const br__piece *p, int cut, const br__settings *s)
+{
+  br_text t = BR_TEXT_ZERO;
+  br_status status = br__put_wood_size (&t, p, cut, s);
   br__put_from (r, "shown", &t);
   return status;
 }

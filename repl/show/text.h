@@ -112,5 +112,7 @@ char *text_short (const display *d, const char *shown, const char *typed);
 
 /* text_draw.c: what people call VIEW of a record.  */
 const char *text_view_words (const char *view);
+/* Those of the PARTS of a drawing that it does not show.  */
+void text_undrawn (const display *d, const br_list *parts);
 
 #endif

@@ -11,6 +11,7 @@
 #include <string.h>
 
 #include "escape.h"
+#include "show/table.h"
 
 static void
 put_some (const display *d, const br_record *record, const char *key, const char *one, const char *more)
@@ -105,6 +106,27 @@ put_legend (const display *d, const br_list *shapes)
     fprintf (d->stream, "  and %zu more: `shapes` lists them\n", all - count);
 }
 
+/* What the numbers of the parts mean.  */
+static void
+put_parts (const display *d, const br_list *parts)
+{
+  static const char *const headings[] = { "no.", "part", "number", "size", "stock" };
+  table t = TABLE_ZERO;
+  table_start (&t, 5, headings);
+  for (size_t i = 0; i < br_list_size (parts); i++)
+    {
+      const br_record *row = br_list_record (parts, i);
+      table_addf (&t, "%" PRId64, br_record_count (row, "number"));
+      table_add (&t, br_record_text (row, "part"));
+      table_addf (&t, "%" PRId64, br_record_count (row, "quantity"));
+      table_add (&t, br_record_text (row, "shown"));
+      table_add (&t, br_record_text (row, "stock"));
+    }
+  table_put (&t, d);
+  table_clear (&t);
+  text_undrawn (d, parts);
+}
+
 static void
 view_block (const display *d, const br_record *record)
 {
@@ -127,8 +149,11 @@ view_block (const display *d, const br_record *record)
   display_put (d, br_record_text (record, "bar"));
   putc ('\n', d->stream);
   if (*br_record_text (record, "not_to_scale"))
-    fprintf (d->stream, "not at the sheet's scale, %s: `draw into FILE.pdf` is\n", br_record_text (record, "not_to_scale"));
+    fprintf (d->stream, "not at the sheet's scale, %s: `draw %sinto FILE.pdf` is\n", br_record_text (record, "not_to_scale"),
+             strcmp (view, "parts") == 0 ? "parts " : "");
   put_legend (d, br_record_list (record, "shapes"));
+  if (br_list_size (br_record_list (record, "parts")))
+    put_parts (d, br_record_list (record, "parts"));
 }
 
 const text_kind text_views[] = {

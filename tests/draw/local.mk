@@ -6,6 +6,7 @@ draw_tests = tests/draw/crossings \
   tests/draw/hidden_line \
   tests/draw/measured \
   tests/draw/outline \
+  tests/draw/parts \
   tests/draw/rebuild \
   tests/draw/sheets \
   tests/draw/view \

@@ -332,6 +332,35 @@ test_long (void **state)
   sheet_end (sheet, &s);
 }
 
+/* Each part on one sheet, as many as there is room for; what is too large for one takes several that join.  */
+static void
+test_parts (void **state)
+{
+  br_sheet *sheet = sheet_with ("part lid = 5 x 7\npart deck = 5-1/2 x 7\npart side = 5-1/4 x 7-1/8\n");
+  said s = SAID_ZERO;
+  (void) state;
+  br_sheet_set_painter (sheet, find_painter, NULL);
+  sheet_say (sheet, &s, "draw parts into a.pdf scale full");
+  assert_int_equal (notes.count, 4);
+  said_is (&s, 0, "pages", "4");
+  said_is (&s, 0, "paper", "letter");
+  assert_non_null (strstr (notes.sheet[0].words, "\nSheet 1 of 4"));
+  assert_non_null (strstr (notes.sheet[0].words, "\nlid, make 1"));
+  assert_null (strstr (notes.sheet[0].words, "\ndeck"));
+  assert_non_null (strstr (notes.sheet[2].words, "\nside, make 1"));
+  /* The list, for which there is no room below the last one.  */
+  assert_non_null (strstr (notes.sheet[3].words, "\nno.\n1\n2\n3\npart\nlid\ndeck\nside"));
+  for (int i = 0; i < notes.count; i++)
+    assert_int_equal (notes.sheet[i].outside, 0);
+  sheet_say (sheet, &s, "part plank = 30 x 3");
+  sheet_say (sheet, &s, "draw parts into a.pdf scale full");
+  said_is (&s, 0, "shapes", "4");
+  assert_true (notes.count > 5);
+  assert_non_null (strstr (notes.sheet[3].words, "joins on the right"));
+  sheet_end (sheet, &s);
+  unlink ("a.pdf");
+}
+
 static void
 file_is (const char *name, const char *expected)
 {
@@ -363,21 +392,23 @@ test_painter_fails (void **state)
   sheet_end (sheet, &s);
 }
 
-/* Each allocation refused in turn: it is told, nothing is lost, the old file stays until the new one is drawn.  */
+/* Each allocation of LINE refused in turn, after the first EACH fewer and fewer: it is told, nothing is lost, the old file stays
+   until the new one is drawn.  */
 static void
-test_memory (void **state)
+refuse (const char *line, long each)
 {
   said s = SAID_ZERO;
   long refused = 0, late = 0;
   int closed = notes.closed;
-  (void) state;
-  for (long n = 0; ; n += n < 250 + check_times (750) ? 1 : 1 + (long) check_below (1 + (uint64_t) n / 20))
+  for (long n = 0; ; n += n < each ? 1 : 1 + (long) check_below (1 + (uint64_t) n / 20))
     {
       check_memory_limit (-1);
       br_sheet *sheet = sheet_of_plank ();
+      sheet_say (sheet, &s, "part lid = 9 x 5");
+      sheet_say (sheet, &s, "part leg = 15 x 3");
       lesson_put ("a.pdf", "old", 3);
       check_memory_left = n;
-      br_status status = sheet_run (sheet, &s, "draw into a.pdf scale full");
+      br_status status = sheet_run (sheet, &s, line);
       int was_refused = check_memory_refused;
       check_memory_left = -1;
       assert_int_equal (notes.open, notes.closed);
@@ -399,15 +430,23 @@ test_memory (void **state)
       if (!was_refused)
         break;
     }
-  assert_true (refused > 200 && late < refused / 4);
+  assert_true (refused > 60 && late < refused / 4);
   said_clear (&s);
+}
+
+static void
+test_memory (void **state)
+{
+  (void) state;
+  refuse ("draw into a.pdf scale full", 250 + check_times (750));
+  refuse ("draw parts into a.pdf scale full", 20 + check_times (80));
 }
 
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    CHECK_TEST (test_one), CHECK_TEST (test_many), CHECK_TEST (test_neighbours), CHECK_TEST (test_too_large), CHECK_TEST (test_long), CHECK_TEST (test_edge), CHECK_TEST (test_painter_fails),
+    CHECK_TEST (test_one), CHECK_TEST (test_many), CHECK_TEST (test_neighbours), CHECK_TEST (test_too_large), CHECK_TEST (test_long), CHECK_TEST (test_edge), CHECK_TEST (test_parts), CHECK_TEST (test_painter_fails),
     CHECK_TEST (test_memory)
   };
   check_start ();

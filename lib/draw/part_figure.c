@@ -1,0 +1,242 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   part_figure.c - one part by itself: its outline, its holes with their drills, its sizes.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "draw/part_figure.h"
+#include "exact/memory.h"
+#include "exact/status.h"
+#include "measure/measure.h"
+#include "shop/drill.h"
+
+#define LINE_HEIGHT (BR__SIZE_TEXT * 3 / 2)
+#define ROOM (BR__INCH / 2)         /* beside the outline, for names of what is small */
+
+void
+br__part_figure_clear (br__part_figure *f)
+{
+  br__view_clear (&f->view);
+  br__size_lines_clear (&f->level);
+  br__size_lines_clear (&f->upright);
+  br__plot_clear (&f->plot);
+  memset (f, 0, sizeof *f);
+}
+
+br_status
+br__part_figure_view (br__part_figure *f)
+{
+  br_status status = br__view_make (&f->view, f->run, f->ratio, NULL, f->name);
+  /* What the whole is measured from may lie far from a part of it.  */
+  return status == BR_OK ? br__datum_corner (&f->view, f->run->sheet) : status;
+}
+
+/* ---- Holes ---- */
+
+/* Three digits of a hole that no drill has just so: a mark of the ruler would be coarser than drills are.  */
+static br_status
+put_hole (br_text *t, const br_real *diameter, const br__settings *s)
+{
+  br__value v = BR__VALUE_ZERO;
+  br_real z = BR_REAL_ZERO;
+  br_text digits = BR_TEXT_ZERO;
+  int whole = 0;
+  v.dimension = BR_LENGTH;
+  br_status status = br_real_set (&v.real, diameter);
+  if (status == BR_OK)
+    status = br__in_sheet_unit (&z, &v, s);
+  if (status == BR_OK)
+    status = br__put_real_decimal (&digits, &whole, &z, 3, s->bits);
+  if (status == BR_OK)
+    br__text_printf (t, "⌀ %s%s", whole ? "" : "≈", br__text_string (&digits));
+  if (status == BR_OK && digits.failed)
+    status = BR_NO_MEMORY;
+  br__value_clear (&v);
+  br_real_clear (&z);
+  br__text_clear (&digits);
+  return status;
+}
+
+/* "drill 15/32", or the hole and its nearest drill.  */
+static br_status
+put_drill (br_text *t, const br_real *diameter, const br__settings *s)
+{
+  br__drill_pair pair = BR__DRILL_PAIR_ZERO;
+  br_real sum = BR_REAL_ZERO;
+  int sign = 0, metric = br__unit_is_decimal (s->unit);
+  br_status status = br__drill_neighbours (&pair, metric ? BR__DRILL_METRIC : BR_DRILL_FRACTIONAL, diameter, s->bits, NULL);
+  if (status == BR_OK && pair.has_above && pair.has_below)
+    status = br_real_add (&sum, &pair.play_above, &pair.play_below);
+  if (status == BR_OK)
+    status = br_real_sign (&sign, &sum, s->bits);
+  if (status == BR_OK && pair.has_above && pair.has_below && strcmp (pair.above.name, pair.below.name) == 0)
+    br__text_printf (t, "drill %s", pair.above.name);
+  else if (status == BR_OK)
+    {
+      /* Half way between two the larger: what turns in it must not bind.  */
+      const br__drill *nearest = !pair.has_above ? NULL : sign > 0 && pair.has_below ? &pair.below : &pair.above;
+      status = put_hole (t, diameter, s);
+      if (nearest)
+        br__text_printf (t, ", nearest drill %s", nearest->name);
+      else
+        br__text_puts (t, ", too large for a drill");
+    }
+  if (status == BR_OK && !metric && pair.has_above && (strcmp (s->unit->name, "in") != 0 || s->feet))
+    br__text_puts (t, " in");
+  br_real_clear (&sum);
+  br__drill_pair_clear (&pair);
+  return status == BR_OK && t->failed ? BR_NO_MEMORY : status;
+}
+
+/* A hole is told by its drill instead of its name.  */
+static br_status
+name_hole (br__drawn *d, const br_sheet *sheet)
+{
+  br_real diameter = BR_REAL_ZERO;
+  br_text t = BR_TEXT_ZERO;
+  int slot = d->shape->kind == BR__LINE;
+  const br__value *size = br__shape_value (sheet, d->shape, slot ? BR__SHAPE_C : BR__SHAPE_A);
+  br_status status = !size ? BR_DOMAIN : slot ? br_real_set (&diameter, &size->real) : br_real_add (&diameter, &size->real, &size->real);
+  br__text_puts (&t, slot ? "slot, " : "");
+  if (status == BR_OK)
+    status = put_drill (&t, &diameter, &sheet->settings);
+  char *label = status == BR_OK ? br__strndup (br__text_string (&t), t.length) : NULL;
+  if (status == BR_OK && !label)
+    status = BR_NO_MEMORY;
+  if (label)
+    {
+      br__free (d->label);
+      d->label = label;
+    }
+  br_real_clear (&diameter);
+  br__text_clear (&t);
+  return status;
+}
+
+static br_status
+name_holes (br__part_figure *f)
+{
+  br_status status = BR_OK;
+  for (size_t i = 0; i < f->view.count && status == BR_OK; i++)
+    if (f->view.shapes[i].shape->hole)
+      {
+        status = name_hole (&f->view.shapes[i], f->run->sheet);
+        f->holes++;
+      }
+    else if (f->view.shapes[i].copies && f->view.shapes[i].copies[0].shape->hole)
+      f->holes += f->view.shapes[i].copy_count;
+  return status;
+}
+
+/* ---- The figure ---- */
+
+/* Length level, width upright.  */
+static br_status
+measure_outline (br__part_figure *f)
+{
+  const br__piece *p = f->piece;
+  const br_number *sizes[] = { &p->size[BR__LENGTH_OF].value,
+                               &p->size[p->wood->round ? BR__THICKNESS : BR__WIDTH].value };
+  br__size_lines *const lines[] = { &f->level, &f->upright };
+  int64_t *const reach[] = { &f->view.reach.x2, &f->view.reach.y2 };
+  br_real inches = BR_REAL_ZERO;
+  br_status status = BR_OK;
+  for (int i = 0; i < 2 && status == BR_OK; i++)
+    {
+      status = br_real_set_number (&inches, sizes[i]);
+      if (status == BR_OK)
+        status = br__to_paper (reach[i], &inches, f->ratio, 0);
+      if (status == BR_OK)
+        status = br__size_lines_of_outline (lines[i], f->run, f->name, *reach[i], &inches, i);
+    }
+  br_real_clear (&inches);
+  return status;
+}
+
+br_status
+br__part_figure_measure (br__part_figure *f)
+{
+  if (!f->view.count)
+    return measure_outline (f);
+  br_status status = name_holes (f);
+  if (status == BR_OK)
+    status = br__size_lines_of_part (&f->level, f->run, &f->view, 0);
+  if (status == BR_OK)
+    status = br__size_lines_of_part (&f->upright, f->run, &f->view, 1);
+  return status;
+}
+
+static void
+put_outline (br__part_figure *f, int64_t left, int64_t top)
+{
+  f->plot.group = BR__GROUP_OUTLINES;
+  br__ink *ink = br__plot_add (&f->plot, BR__INK_BOX, BR__PEN_OUTLINE, left, top - f->view.reach.y2);
+  ink->x2 = left + f->view.reach.x2;
+  ink->y2 = top;
+  br__ink_name (&f->plot, ink, f->name);
+  f->plot.group = BR__GROUP_DIMENSIONS;
+}
+
+void
+br__grain_plot (br__plot *p, int64_t x, int64_t y)
+{
+  const int64_t gap = BR__INCH * 5 / 16;
+  br__plot_text (p, x, y, BR_ALIGN_MIDDLE, BR__SIZE_TEXT, "grain");
+  for (int side = -1; side <= 1; side += 2)
+    {
+      int64_t end = x + side * BR__GRAIN / 2;
+      br__plot_line (p, BR__PEN_THIN, x + side * gap, y, end, y, 0);
+      br__ink *arrow = br__plot_add (p, BR__INK_ARROW, BR__PEN_THIN, end, y);
+      arrow->x2 = x;
+      arrow->y2 = y;
+    }
+}
+
+/* Along the length of a board its grain runs.  */
+static void
+put_grain (br__part_figure *f, int64_t left, int64_t top)
+{
+  const br__area reach = f->view.reach;
+  f->grain = !f->piece->wood->round && reach.x2 >= BR__GRAIN * 3 / 2 && reach.y2 >= BR__INCH / 3;
+  if (f->grain)
+    br__grain_plot (&f->plot, left + reach.x2 / 2, top - reach.y2 / 2);
+}
+
+static int64_t
+larger (int64_t x, int64_t y)
+{
+  return x > y ? x : y;
+}
+
+br_status
+br__part_figure_plot (br__part_figure *f)
+{
+  br__plot *p = &f->plot;
+  int64_t room = f->view.count ? ROOM : 0;
+  const br__area reach = f->view.reach;
+  int64_t left = larger (larger (f->upright.depth[BR__NEAR], f->level.before), room) - reach.x;
+  int64_t top = larger (larger (f->level.depth[BR__FAR], f->upright.after), room) + reach.y2;
+  p->width = larger (p->width, left + reach.x2 + larger (larger (f->upright.depth[BR__FAR], f->level.after), room));
+  p->group = BR__GROUP_DIMENSIONS;
+  p->height = top - reach.y + larger (larger (f->level.depth[BR__NEAR], f->upright.before), room);
+  if (f->view.count)
+    br__view_plot (p, &f->view, left, top);
+  else
+    {
+      put_outline (f, left, top);
+      put_grain (f, left, top);
+    }
+  br__size_lines_plot (p, &f->level, &f->view, left, top);
+  br__size_lines_plot (p, &f->upright, &f->view, left, top);
+  f->unlabelled = br__labels_plot (p, &f->view, (br__area) { 0, 0, p->width, p->height }, left, top);
+  int64_t table = 0;
+  const br__view_at at = { &f->view, &f->level, &f->upright, left, top };
+  br__datum_plot (p, &at);
+  br__area below = { 0, p->height + LINE_HEIGHT / 2, p->width, 0 };
+  br_status status = br__places_plot (p, &f->unmeasured, &table, f->run, &at, below);
+  p->height += table ? table + LINE_HEIGHT / 2 : 0;
+  return status != BR_OK ? br__fail_plain (f->run->error, status, 0, 0)
+         : p->failed ? br__fail_plain (f->run->error, BR_NO_MEMORY, 0, 0) : BR_OK;
+}

@@ -32,7 +32,7 @@ tests_repl_pty_SOURCES = tests/repl/pty.c tests/repl/screen.c
 tests_repl_pty_LDADD = -lutil
 
 # pty finds every .script here; each has its .golden.
-repl_sessions = afterwards color complete dumb history inputrc interrupt pager paste plain prompt resize signals unkept unsaved
+repl_sessions = afterwards color complete container dumb foreign history inputrc interrupt left pager paste plain prompt resize signals two unkept unsaved
 TESTS += tests/repl/command.tap tests/repl/files.tap tests/repl/hostile.tap tests/repl/json.tap tests/repl/large.tap tests/repl/memory.tap tests/repl/records.tap
 EXTRA_DIST += tests/repl/command.tap tests/repl/files.tap tests/repl/hostile.tap tests/repl/json.tap tests/repl/large.tap tests/repl/memory.tap tests/repl/records.tap \
   $(repl_sessions:%=tests/repl/%.script) $(repl_sessions:%=tests/repl/%.golden)

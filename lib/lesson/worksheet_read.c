@@ -175,12 +175,10 @@ br__read_topic (const br__topic **topic, int *own, br__run *run)
       *topic = row;
       return BR_OK;
     }
-  br__fail (run->error, BR_SYNTAX, at.offset, at.length, "`%.*s` is no topic of worksheets",
-            br__clip (run->text + at.offset, at.length, 40), run->text + at.offset);
+  br__fail (run->error, BR_SYNTAX, at.offset, at.length, "`%.*s` is no topic of worksheets: reading, decimals, sums, products, scale, known size, fender, "
+            "dividing, stock, missing, own", br__clip (run->text + at.offset, at.length, 40), run->text + at.offset);
   if (search.best)
     br__hint (run->error, "did you mean `%s`?", search.best);
-  else
-    br__hint (run->error, "topics: reading, decimals, sums, products, scale, known size, fender, dividing, stock, missing, own");
   return BR_SYNTAX;
 }
 

@@ -9,6 +9,7 @@
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
+#include <unistd.h>
 
 #include "exact/memory.h"
 #include "exact/status.h"
@@ -409,6 +410,14 @@ add_files (clauses *c, br__run *run, char *pattern, size_t start, size_t end)
   int got = glob (pattern, GLOB_NOCHECK, NULL, &found);
   if (got != 0)
     return br__fail (run->error, BR_IO, start, end - start, "cannot look for these files");
+  /* One file that is not there is told beside the others; a word or a pattern is a mistake of the line.  */
+  if (found.gl_pathc == 1 && (strpbrk (pattern, "*?") || !strchr (pattern, '.')) && access (found.gl_pathv[0], F_OK) != 0)
+    {
+      globfree (&found);
+      br__fail (run->error, BR_IO, start, end - start, "there is no file `%.*s`", br__clip (pattern, strlen (pattern), 60), pattern);
+      br__hint (run->error, "help review");
+      return BR_IO;
+    }
   for (size_t i = 0; i < found.gl_pathc && status == BR_OK; i++)
     {
       const char *path = found.gl_pathv[i];

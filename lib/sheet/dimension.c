@@ -204,6 +204,18 @@ needs_grid (const br__definition *d)
   return 0;
 }
 
+/* The scale is in D already.  */
+static int
+is_scaled (const br__definition *d)
+{
+  for (size_t i = 0; d && i < d->tree.count; i++)
+    if (d->tree.nodes[i].op == BR__OP_CALL
+        && (d->tree.nodes[i].function->id == BR__FUNCTION_FULL || d->tree.nodes[i].function->id == BR__FUNCTION_DRAWN
+            || d->tree.nodes[i].function->id == BR__FUNCTION_IN_BOXES))
+      return 1;
+  return 0;
+}
+
 /* Puts the line of the assignment into the sheet: in place of the one that E has, or behind all others
    where it would not stand behind a setting that it needs.  */
 static br_status
@@ -270,6 +282,14 @@ near_name (const br__graph *g, const br__entry *e)
   return NULL;
 }
 
+/* 3/4 x 5-1/2 x 96, which a sawyer would take for a board.  */
+static int
+is_board (const br__definition *d)
+{
+  const char *x = d && d->tree.text ? strstr (d->tree.text, " x ") : NULL;
+  return x && strstr (x + 1, " x ");
+}
+
 static br_status
 emit_set (br__run *run, br__entry *e, const br__moves *moves)
 {
@@ -283,10 +303,16 @@ emit_set (br__run *run, br__entry *e, const br__moves *moves)
       br__text_printf (&t, "did you mean `%s`?", near);
       br__put_from (r, "message", &t);
     }
-  else if (needs_grid (d) && !is_full_size (&run->sheet->settings))
+  else if (needs_grid (d) && !is_scaled (d) && !is_full_size (&run->sheet->settings))
     {
       br_text t = BR_TEXT_ZERO;
       br__text_printf (&t, "this is as drawn; the full size is full(%s)", d->tree.text);
+      br__put_from (r, "message", &t);
+    }
+  else if (is_board (d))
+    {
+      br_text t = BR_TEXT_ZERO;
+      br__text_printf (&t, "this is a product; a board is `stock %s = %s`", br__entry_name (e), d->tree.text);
       br__put_from (r, "message", &t);
     }
   else

@@ -276,8 +276,9 @@ put_no_mark (br_record *r)
   br__put_null (r, "error_decimal");
 }
 
-br_status
-br__put_on_ruler (br_record *r, const br__value *v, const br__settings *s)
+/* The mark on the ruler of S; its error is in the unit of SHEET.  */
+static br_status
+put_mark (br_record *r, const br__value *v, const br__settings *s, const br__settings *sheet)
 {
   br__mark mark = BR__MARK_ZERO;
   br__rounded rounded = BR__ROUNDED_ZERO;
@@ -299,7 +300,7 @@ br__put_on_ruler (br_record *r, const br__value *v, const br__settings *s)
     {
       br__put_mark_text (&t, &rounded.value, x.dimension, &mark, s);
       br__put_from (r, "mark", &t);
-      status = br__put_error (r, &x, &rounded.value, s);
+      status = br__put_error (r, &x, &rounded.value, sheet);
     }
   if (status == BR_OK)
     br__put_truth (r, "tie", rounded.tie);
@@ -312,6 +313,12 @@ br__put_on_ruler (br_record *r, const br__value *v, const br__settings *s)
   br__rounded_clear (&rounded);
   br_number_clear (&mark.size);
   return status;
+}
+
+br_status
+br__put_on_ruler (br_record *r, const br__value *v, const br__settings *s)
+{
+  return put_mark (r, v, s, s);
 }
 
 /* Shows V in UNIT, and its mark there: all else stays in the sheet's unit.  */
@@ -334,7 +341,7 @@ put_converted (br_record *r, br__value *v, const br__settings *s, const br_unit 
     status = put_amount (r, v, s);
   if (status == BR_OK)
     status = put_shown (r, v, &there);
-  return status == BR_OK ? br__put_on_ruler (r, v, &there) : status;
+  return status == BR_OK ? put_mark (r, v, &there, s) : status;
 }
 
 /* The field `shown` as a fraction or as a decimal, whichever was asked for.  */

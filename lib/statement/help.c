@@ -152,15 +152,6 @@ help_topic (br__run *run, const br__topic *topic)
   return br__emit (run, r);
 }
 
-static const br__topic *
-find_topic (const char *word, size_t length)
-{
-  for (const br__topic *t = br__topics; t->word; t++)
-    if (br__same_word (word, length, t->word))
-      return t;
-  return NULL;
-}
-
 static br_status
 help_statement (br__run *run, const br__statement *st)
 {
@@ -255,7 +246,7 @@ br__do_help (br__run *run)
     return help_statement (run, st);
   if (f)
     return help_function (run, f);
-  const br__topic *topic = t.type == BR__NAME ? find_topic (word, t.length) : NULL;
+  const br__topic *topic = t.type == BR__NAME ? br__topic_find (word, t.length) : NULL;
   if (topic)
     return help_topic (run, topic);
   if (br__same_word (word, t.length, "all"))

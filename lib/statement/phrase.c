@@ -188,6 +188,21 @@ spoken_fraction (const br__words *l, size_t i, int64_t *n, int64_t *d, size_t *u
   return 1;
 }
 
+/* 3/8" and 3/8in, in one word.  */
+static int
+fraction_with_unit (const br__words *l, size_t i)
+{
+  br__words one = *l;
+  int64_t n, d;
+  size_t k = 0;
+  if (i >= l->count)
+    return 0;
+  while (k < l->word[i].length && strchr ("0123456789/", l->word[i].s[k]))
+    k++;
+  one.word[i].length = k;
+  return k && br_unit_find (l->word[i].s + k, l->word[i].length - k) && br__word_ratio (&one, i, &n, &d) && d > 1 && n < d;
+}
+
 /* What follows a spoken number, so that it is one: `of`, a unit, an article with a unit, an end behind two words.  */
 static int
 number_goes_on (const br__words *l, size_t i)
@@ -235,6 +250,8 @@ br__phrase_numbers (br__words *l)
             replace_made (l, i, 3, "%lld-%lld/%lld", (long long) whole, (long long) n, (long long) d);
           else if (found && spoken_fraction (l, i + 2, &n, &d, &used))
             replace_made (l, i, 2 + used, "%lld-%lld/%lld", (long long) whole, (long long) n, (long long) d);
+          else if (found && fraction_with_unit (l, i + 2))
+            replace_made (l, i, 3, "%lld-%.*s", (long long) whole, (int) l->word[i + 2].length, l->word[i + 2].s);
         }
       else if (spoken_fraction (l, i, &n, &d, &used)
                && (used > 1 || number_goes_on (l, i + 1) || (br__word_at (l, i, "half") && is_value (l, i + 1))))
@@ -436,6 +453,28 @@ br__words_cut (br__words *l)
     }
 }
 
+/* wheel / 2 in mm, sqrt 2 in mm: the product in that unit.  In a sheet of millimetres, 2 in could be two inches.  */
+static void
+convert_product (br__words *l)
+{
+  size_t last = l->count - 1;
+  int product = br__function_find (l->word[0].s, l->word[0].length) != NULL;
+  if (l->count < 4 || !br__word_is_unit (l, last) || !br__words_at (l, last - 1, "in|into|to|as")
+      || (strcmp (l->run->sheet->settings.unit->name, "in") != 0 && br__word_begins_number (l, last - 2)))
+    return;
+  for (size_t i = 1; i < last - 1; i++)
+    {
+      if (br__word_is_unit (l, i) || br__words_at (l, i, "=|in|into|to|as"))
+        return;
+      product |= br__words_at (l, i, "*|/") || l->word[i].s[0] == '^';
+    }
+  if (product)
+    {
+      br__words_put (l, last - 1, 0, ")");
+      br__words_put (l, 0, 0, "(");
+    }
+}
+
 static int
 put_phrase (br_text *t, br__words *l)
 {
@@ -460,16 +499,19 @@ put_phrase (br_text *t, br__words *l)
   const br__statement *st = br__statement_find (l->word[0].s, l->word[0].length);
   if (!st || st->follow != BR__FOLLOW_FILE)
     {
+      br__phrase_list (l);
       br__phrase_numbers (l);
       br__phrase_signs (l);
+      convert_product (l);
     }
   for (size_t i = 0; i < l->count && l->changed; i++)
     {
-      if (i > 0 && !(l->word[i].s[0] == '^' && l->word[i].length == 2))
+      if (i > 0 && !(l->word[i].s[0] == '^' && l->word[i].length == 2) && !br__word_at (l, i, ","))
         br__text_putc (t, ' ');
       br__text_put (t, l->word[i].s, l->word[i].length);
     }
-  return l->changed && l->count > 0 && !t->failed;
+  int same = t->length == l->run->end && memcmp (br__text_string (t), l->run->text, t->length) == 0;
+  return l->changed && !same && l->count > 0 && !t->failed;
 }
 
 int

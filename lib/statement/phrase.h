@@ -14,5 +14,7 @@ int br__phrase (br_text *t, br_text *left_out, const br__run *run);
 int br__phrase_refused (br__run *run);
 /* A hint for the statement of RUN, which was refused, where it is one that people use for something else.  */
 void br__phrase_hint (br__run *run);
+/* The hint of a line that was refused and has none: help with the first of its words that has any.  */
+void br__phrase_topic (br__run *run);
 
 #endif

@@ -13,16 +13,33 @@
 
 /* ---- Questions and orders ---- */
 
+/* how many inches is 45 mm, how many mm in 2 3/8, how many mm are there in a foot */
 static void
-questions (br__words *l)
+how_many (br__words *l)
 {
-  static const struct { const char *phrase, *is; } table[] = {
-    { "what is missing", "missing" }, { "what's missing", "missing" }, { "whats missing", "missing" },
-    { "what is still missing", "missing" }, { "show|list checks", "check" }, { "show|list dimensions", "list" },
-    { "show|list missing", "missing" }, { "show|list shapes", "shapes" }, { "show|list parts", "parts" },
-    { "show list", "list" }, { "show me", "" }, { "tell|give me", "" },
-    { "how long|big|wide|high|tall|thick|deep|far|much|large is|are", "" }, { "what is|are", "" }, { "what's", "" }, { "whats", "" },
-    { "work out", "" }, { "calculate|compute|evaluate|convert|express", "" }, { "please", "" }, { "set|use the", "set" } };
+  size_t size = 3;
+  if (br__words_at (l, 0, "how many") && br__word_is_unit (l, 2))
+    {
+      size += (size_t) br__words_at (l, size, "is|are");
+      size += (size_t) br__word_at (l, size, "there");
+      size += (size_t) br__word_at (l, size, "in");
+    }
+  if (size > 3 && l->count > size && l->count + 2 <= BR__MOST_WORDS)
+    {
+      size_t start = l->count;
+      const char *unit = l->word[2].s;
+      size_t length = l->word[2].length;
+      br__words_put (l, start, 0, "in unit");
+      l->word[start + 1].s = unit;
+      l->word[start + 1].length = length;
+      br__words_put (l, 0, size, "");
+    }
+}
+
+/* ? and = behind a line, ? before one.  */
+static void
+signs_around (br__words *l)
+{
   /* A question mark ends a question, and no assignment.  */
   if (l->count && !memchr (l->run->text, '=', l->run->end)
       && l->word[l->count - 1].s[l->word[l->count - 1].length - 1] == '?')
@@ -37,6 +54,20 @@ questions (br__words *l)
       && memchr (l->run->text, '=', l->run->end) == l->word[l->count - 1].s + l->word[l->count - 1].length - 1
       && !br__letter_at (l->word[0].s, l->word[0].length, 0))
     l->word[l->count - 1].length--, l->changed = 1;
+}
+
+static void
+questions (br__words *l)
+{
+  static const struct { const char *phrase, *is; } table[] = {
+    { "what is missing", "missing" }, { "what's missing", "missing" }, { "whats missing", "missing" },
+    { "what is still missing", "missing" }, { "show|list checks", "check" }, { "show|list dimensions", "list" },
+    { "show|list missing", "missing" }, { "show|list shapes", "shapes" }, { "show|list parts", "parts" },
+    { "show list", "list" }, { "show me", "" }, { "tell|give me", "" },
+    { "how long|big|wide|high|tall|thick|deep|far|much|large is|are", "" }, { "what is|are", "" }, { "what's", "" }, { "whats", "" },
+    { "work out", "" }, { "calculate|compute|evaluate|convert|express", "" }, { "please", "" }, { "set|use the", "set" },
+    { "make sure that", "check" }, { "make sure", "check" }, { "check that|whether", "check" }, { "=", "" } };
+  signs_around (l);
   if (l->count > 1 && br__word_at (l, l->count - 1, "please"))
     br__words_put (l, l->count - 1, 1, "");
   if (l->count == 1 && (br__word_at (l, 0, "exit") || br__word_at (l, 0, "bye") || br__word_at (l, 0, "q")))
@@ -56,18 +87,7 @@ questions (br__words *l)
   for (size_t k = 0; k < sizeof table / sizeof table[0]; k++)
     if (br__words_at (l, 0, table[k].phrase) && !br__word_known (l, 0))
       br__words_put (l, 0, br__words_of (table[k].phrase), table[k].is);
-  /* how many inches is 45 mm, how many mm in 2 3/8 */
-  if (br__words_at (l, 0, "how many") && br__word_is_unit (l, 2)
-      && (br__word_at (l, 3, "is") || br__word_at (l, 3, "are") || br__word_at (l, 3, "in")) && l->count > 4 && l->count + 2 <= BR__MOST_WORDS)
-    {
-      size_t start = l->count;
-      const char *unit = l->word[2].s;
-      size_t length = l->word[2].length;
-      br__words_put (l, start, 0, "in unit");
-      l->word[start + 1].s = unit;
-      l->word[start + 1].length = length;
-      br__words_put (l, 0, 4, "");
-    }
+  how_many (l);
   if ((br__word_at (l, 0, "a") || br__word_at (l, 0, "an")) && br__word_is_unit (l, 1) && !br__word_known (l, 0))
     br__words_put (l, 0, 1, "1");
   while (br__word_at (l, 0, "the") && l->count > 1 && !br__word_known (l, 0))

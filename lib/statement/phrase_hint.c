@@ -10,6 +10,7 @@
 #include "statement/phrase.h"
 #include "statement/phrase_words.h"
 #include "statement/statements.h"
+#include "statement/topics.h"
 
 /* The name in words FROM up to TO with its blanks and hyphens as underscores.  */
 static void
@@ -110,7 +111,7 @@ br__phrase_refused (br__run *run)
 {
   br__words l = { .run = run };
   br__phrase_frame (&l);
-  return l.count > 0 && l.count < BR__MOST_WORDS && br__phrase_row_hint (run, &l);
+  return l.count > 0 && l.count < BR__MOST_WORDS && (br__phrase_row_hint (run, &l) || br__phrase_list_hint (run, &l));
 }
 
 /* 2x4 in one word: a product, or lumber.  */
@@ -186,6 +187,62 @@ respelled (br_error *error, const br__run *run)
   return found;
 }
 
+/* 1 where ERROR has no hint but the one that NAME is written with brackets, with the names of its values.  */
+static int
+lacks_hint (const br_error *error, const char *name)
+{
+  size_t n = strlen (name);
+  return !*error->hint || strncmp (error->hint, "`help`", 6) == 0
+         || (strncmp (error->hint, "write ", 6) == 0 && strncmp (error->hint + 6, name, n) == 0 && error->hint[6 + n] == '(');
+}
+
+/* 3 and 4: two values, or their sum.  */
+static int
+and_pair (br_error *error, const br__words *l)
+{
+  if (l->count != 3 || !br__word_at (l, 1, "and") || !br__word_begins_number (l, 0) || !br__word_begins_number (l, 2)
+      || l->word[0].length + l->word[2].length > 40)
+    return 0;
+  const int a = (int) l->word[0].length, b = (int) l->word[2].length;
+  br__hint (error, "write `%.*s, %.*s` or `%.*s + %.*s`", a, l->word[0].s, b, l->word[2].s, a, l->word[0].s, b, l->word[2].s);
+  return 1;
+}
+
+/* A function whose values want brackets, and several values without a comma.  */
+static int
+call_or_list (br_text *t, const br_error *error, const br__words *l)
+{
+  size_t from = 0, after = 0;
+  if (strncmp (error->hint, "put a sign", 10) == 0 && br__phrase_apart (t, l))
+    return 1;
+  br__text_reset (t);
+  if (l->count > 2 && l->word[1].length == 1 && l->word[1].s[0] == '=')
+    {
+      br__text_printf (t, "%.*s = ", (int) l->word[0].length, l->word[0].s);
+      from = 2;
+    }
+  const br__function *f = br__phrase_function (l, from, &after);
+  int found = f && lacks_hint (error, f->name);
+  if (found && br__phrase_call (t, l, from, 0))
+    return 1;
+  br__text_reset (t);
+  if (found && after > from + 1)
+    br__text_printf (t, "help %s", f->name);
+  return found && after > from + 1;
+}
+
+/* wheel 3-1/2 */
+static int
+new_name (br_text *t, const br__words *l)
+{
+  if (l->count != 2 || !br__word_is_new (l, 0) || !br__word_begins_number (l, 1))
+    return 0;
+  br__text_put (t, l->word[0].s, l->word[0].length);
+  br__text_puts (t, " =");
+  put_rest (t, l, 1);
+  return 1;
+}
+
 void
 br__phrase_hint (br__run *run)
 {
@@ -207,7 +264,7 @@ br__phrase_hint (br__run *run)
   int known = br__word_known (&l, 0);
   copy = l;
   if (product_of_sum (run->error, &copy) || glued_product (run->error, &l) || respelled (run->error, run)
-      || place_in_brackets (run->error, run))
+      || place_in_brackets (run->error, run) || and_pair (run->error, &l))
     return;
   if (!known && l.count > 1 && (br__word_at (&l, 0, "delete") || br__word_at (&l, 0, "remove") || br__word_at (&l, 0, "erase") || br__word_at (&l, 0, "del")))
     {
@@ -224,11 +281,41 @@ br__phrase_hint (br__run *run)
   else if (!known && l.count == 2 && br__word_at (&l, 0, "boxes"))
     br__hint (run->error, "write `%.*s boxes` or `in_boxes(%.*s)`", (int) l.word[1].length, l.word[1].s,
               (int) l.word[1].length, l.word[1].s);
-  else if (!joined_name (&t, &l) && !counted_name (&t, &l))
+  else if (!joined_name (&t, &l) && !counted_name (&t, &l) && !call_or_list (&t, run->error, &l) && !new_name (&t, &l))
     named_measure (run->error, &l);
   if (t.failed)
     br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   else if (t.length && t.length < 120)
     br__hint (run->error, "write `%s`", br__text_string (&t));
   br__text_clear (&t);
+}
+
+/* A word that has help: that of a statement, of a function, or one that leads to a topic.  */
+static const char *
+word_with_help (const br__words *l, size_t i)
+{
+  const char *s = l->word[i].s;
+  size_t length = l->word[i].length;
+  while (length && strchr (".,?!;:", s[length - 1]))
+    length--;
+  const br__statement *st = br__statement_find (s, length);
+  const br__function *f = br__function_find (s, length);
+  const br__topic *topic = br__topic_find (s, length);
+  return st ? st->word : f ? f->name : topic ? topic->word : NULL;
+}
+
+void
+br__phrase_topic (br__run *run)
+{
+  br__words l = { .run = run };
+  br__words_cut (&l);
+  for (size_t i = 0; i < l.count; i++)
+    {
+      const char *word = br__word_known (&l, i) || l.word[i].length < 3 ? NULL : word_with_help (&l, i);
+      if (word)
+        {
+          br__hint (run->error, "help %s", word);
+          return;
+        }
+    }
 }

@@ -13,7 +13,7 @@
 #include "statement/phrase_words.h"
 #include "statement/statements.h"
 
-#define MOST_SLOTS 4
+#define MOST_SLOTS 5
 
 typedef struct slot
 {
@@ -56,6 +56,49 @@ is_setting (const br__words *l, size_t i)
   return st && st->setting && st->follow != BR__FOLLOW_TEXT;
 }
 
+/* What is on or off.  */
+static int
+is_switch (const br__words *l, size_t i)
+{
+  const br__statement *st = br__word_known (l, i) ? NULL : br__statement_find (l->word[i].s, l->word[i].length);
+  return st && st->words && strcmp (st->words, "on off") == 0;
+}
+
+static int
+is_statement (const br__words *l, size_t i)
+{
+  return i < l->count && !br__word_known (l, i) && br__statement_find (l->word[i].s, l->word[i].length);
+}
+
+int
+br__word_is_new (const br__words *l, size_t i)
+{
+  const char *s = l->word[i].s;
+  size_t length = l->word[i].length;
+  for (size_t k = 0, n; k < length; k += n)
+    if ((n = br__letter_at (s + k, length - k, k > 0)) == 0)
+      return 0;
+  return !br__word_known (l, i) && !br__statement_find (s, length) && !br__function_find (s, length) && !br_unit_find (s, length);
+}
+
+/* The word I ends in one of ENDINGS, .csv|.txt, of LENGTH bytes.  */
+static int
+has_ending (const br__words *l, size_t i, const char *endings, size_t length)
+{
+  const char *s = l->word[i].s, *end = endings + length;
+  for (const char *bar; endings < end; endings = bar + 1)
+    {
+      bar = memchr (endings, '|', (size_t) (end - endings));
+      bar = bar ? bar : end;
+      size_t n = (size_t) (bar - endings);
+      char word[8];
+      snprintf (word, sizeof word, "%.*s", (int) n, endings);
+      if (l->word[i].length > n && br__same_word (s + l->word[i].length - n, n, word))
+        return 1;
+    }
+  return 0;
+}
+
 /* The slot of kind KIND takes the word I; *NUMBER of an ordinal.  */
 static int
 slot_takes (const br__words *l, size_t i, char kind, long *number)
@@ -70,7 +113,10 @@ slot_takes (const br__words *l, size_t i, char kind, long *number)
     case 'P': return br__word_begins_number (l, i) && l->word[i].s[l->word[i].length - 1] == '%';
     case 'H': return br__statement_find (l->word[i].s, l->word[i].length) != NULL;
     case 'T': return is_setting (l, i);
+    case 'O': return is_switch (l, i);
     case 'K': return br__word_known (l, i);
+    case 'X': return br__word_is_new (l, i);
+    case 'C': return br__words_at (l, i, "<|<=|=|>=|>|!=|\xe2\x89\xa4|\xe2\x89\xa5");
     case 'U': return br_unit_find (l->word[i].s, l->word[i].length) != NULL && !br__word_known (l, i);
     case 'D':
     case 'S':
@@ -83,7 +129,7 @@ slot_takes (const br__words *l, size_t i, char kind, long *number)
 static int
 is_slot (const char *typed, size_t length)
 {
-  return length == 1 && strchr ("*QWVNKUDSTPH", *typed) != NULL;
+  return *typed == '.' || (length == 1 && strchr ("*QWVNKXCUDSTOPH", *typed) != NULL);
 }
 
 static int
@@ -117,8 +163,8 @@ match_from (match *m, size_t i, const char *typed)
   slot *s = &m->slots[m->count];
   for (size_t n = 1; i + n <= m->l->count && (n == 1 || *typed == '*' || *typed == 'Q') && m->count < MOST_SLOTS; n++)
     {
-      long number;
-      if (!slot_takes (m->l, i, *typed, &number))
+      long number = 0;
+      if (*typed == '.' ? !has_ending (m->l, i, typed, length) : !slot_takes (m->l, i, *typed, &number))
         break;
       *s = (slot) { i, n, number };
       if (*typed == 'Q' && sum_in (m->l, s) == i + n)
@@ -129,12 +175,6 @@ match_from (match *m, size_t i, const char *typed)
       m->count--;
     }
   return 0;
-}
-
-static int
-is_statement (const br__words *l, size_t i)
-{
-  return i < l->count && !br__word_known (l, i) && br__statement_find (l->word[i].s, l->word[i].length);
 }
 
 /* wheel = wheel + 1, and not wheel = axle + 1.  */
@@ -326,7 +366,13 @@ br__phrase_row (br_text *t, const br__words *l)
   br__text_puts (t, from ? " " : "");
   if (r)
     put_is (t, &m, r->is, r->is + strlen (r->is), 0);
-  return (r || call_of (t, l, from + br__word_at (l, from, "the"))) && !t->failed;
+  from += (size_t) (!r && br__word_at (l, from, "the"));
+  if (r || call_of (t, l, from))
+    return !t->failed;
+  size_t start = t->length;
+  int found = br__phrase_call (t, l, from, 1);
+  t->length = found ? t->length : start;
+  return found && !t->failed;
 }
 
 /* The value of TEXT, where that is a fraction, in its place.  */

@@ -3,6 +3,7 @@
 #ifndef BR_STATEMENT_PHRASE_WORDS_H
 #define BR_STATEMENT_PHRASE_WORDS_H
 
+#include "formula/functions.h"
 #include "sheet/sheet.h"
 
 #define BR__MOST_WORDS 64
@@ -58,6 +59,19 @@ int br__phrase_row_hint (br__run *run, const br__words *l);
 /* Numbers in words as digits, and signs in words as signs.  */
 void br__phrase_numbers (br__words *l);
 void br__phrase_signs (br__words *l);
+/* phrase_list.c.  The `and` of a list becomes a comma.  */
+void br__phrase_list (br__words *l);
+/* 1 and both readings as a hint where its end is two values or one, 2 and 3/8.  */
+int br__phrase_list_hint (br__run *run, const br__words *l);
+/* T = the line with commas between the numbers that stand side by side; 0: none do.  */
+int br__phrase_apart (br_text *t, const br__words *l);
+/* The function that the words from FROM on name, wheel gap, or NULL; *AFTER = the word behind its name.  */
+const br__function *br__phrase_function (const br__words *l, size_t from, size_t *after);
+/* T = the call of the function from FROM on, with as many values as it takes, where its name is SPOKEN as several words or,
+   if that is 0, written as one.  0: it is none.  */
+int br__phrase_call (br_text *t, const br__words *l, size_t from, int spoken);
+/* The word I could be the name of a size that is not there yet.  */
+int br__word_is_new (const br__words *l, size_t i);
 /* 1 where a sum goes on from I on, and where the word I is a part before `of`.  */
 int br__sum_follows (const br__words *l, size_t i);
 int br__takes_of (const br__words *l, size_t i);

@@ -147,18 +147,19 @@ refuse_in (br__run *run)
   return BR_SYNTAX;
 }
 
-/* `save as FILE`, `save it to FILE`, `save it`: the words could be a part of the file's name.  */
+/* `save as FILE`, `save my sheet to FILE`, `save it`: the words could be a part of the file's name.  */
 static br_status
 refuse_word (br__run *run)
 {
-  static const char *const words[] = { "it", "this", "as", "to", "in", "into", "under" };
+  static const char *const words[] = { "it", "this", "my", "the", "sheet", "work", "design", "file", "as", "to", "in", "into", "under" };
+  enum { THINGS = 8 };          /* what is saved; behind them, what stands before a name */
   br__lexer at = run->lex, last = at;
-  size_t found = 0, end = run->end;
+  size_t found = 0, things = 0, end = run->end;
   for (size_t k = 0; k < sizeof words / sizeof words[0]; k++)
-    if (br__lex_is_word (&at, words[k]) && (found++, last = at, br__lex_next (&at, NULL)) != BR_OK)
+    if (br__lex_is_word (&at, words[k]) && (found++, things += k < THINGS, last = at, br__lex_next (&at, NULL)) != BR_OK)
       at.token.type = BR__SIGN;         /* of no statement: a part of the name */
   int alone = at.token.type == BR__END;
-  if (!found || br__lex_is_word (&at, "place") || (alone && found == 1 && !br__lex_is_word (&last, "it") && !br__lex_is_word (&last, "this")))
+  if (!found || br__lex_is_word (&at, "place") || (alone && !things))
     return BR_OK;
   while (end > at.token.offset && br__blank_at (run->text + end - 1, 1))
     end--;

@@ -167,47 +167,6 @@ shows_decimal (const char *shown, const char *decimal)
   return strncmp (shown, decimal, length) == 0 && !strpbrk (shown + length, "0123456789/");
 }
 
-void
-text_value (const display *d, const br_record *record, const char *name)
-{
-  const char *shown = br_record_text (record, "shown");
-  const char *decimal = br_record_text (record, "decimal"), *exact = br_record_text (record, "exact");
-  const char *unit = br_record_text (record, "unit"), *typed = br_record_text (record, "expression");
-  int cut = 0, is_exact = text_is_exact (record), is_short = is_exact && text_is_short (shown, typed);
-  char *digits = text_digits (&cut, exact, decimal, TEXT_DIGITS);
-  int new_shown = is_short && *shown && strcmp (shown, name) != 0;
-  int new_decimal = !is_short || (!shows_decimal (name, decimal) && !shows_decimal (shown, decimal) && strcmp (decimal, exact) != 0);
-  display_put (d, name);
-  if (new_shown)
-    {
-      display_put (d, *name ? " = " : "");
-      text_strong (d, shown);
-    }
-  if (text_is_open (record))
-    {
-      display_put (d, display_sign (d, " \xe2\x89\x88 ", " is about "));
-      text_strong (d, shown);
-    }
-  else if (new_decimal && *decimal && digits && !(shows_decimal (name, digits) && !cut))
-    {
-      display_put (d, !cut ? " = " : display_sign (d, " \xe2\x89\x88 ", " is about "));
-      if (is_short)
-        display_put (d, digits);
-      else
-        text_strong (d, digits);
-      display_put (d, *unit ? " " : "");
-      display_put (d, unit);
-    }
-  free (digits);
-}
-
-int
-text_is_open (const br_record *record)
-{
-  const char *shown = br_record_text (record, "shown");
-  return !text_is_exact (record) && *shown && !shows_decimal (shown, br_record_text (record, "decimal"));
-}
-
 /* As text_mark_unit, of a MARK beside sizes in the unit SHEET.  */
 static const br_unit *
 unit_of_mark (const char *mark, const char *sheet)
@@ -259,6 +218,69 @@ in_unit (const char *exact, const char *sheet, const br_unit *unit)
     text = buffer;
   br_number_clear (&x);
   return strdup (text);
+}
+
+/* A length that was asked for in another unit, where it is no short fraction there.  */
+static void
+put_asked (const display *d, const br_record *record)
+{
+  const char *exact = br_record_text (record, "exact"), *sheet = br_record_text (record, "unit");
+  const br_unit *unit = *exact ? unit_of_mark (br_record_text (record, "shown"), sheet) : NULL;
+  char *there = unit ? in_unit (exact, sheet, unit) : NULL;
+  int cut = 0;
+  char *digits = there ? text_digits (&cut, there, there, TEXT_DIGITS) : NULL;
+  if (digits)
+    {
+      display_put (d, !cut ? " = " : display_sign (d, " \xe2\x89\x88 ", " is about "));
+      text_strong (d, digits);
+      display_put (d, " ");
+      display_put (d, unit->name);
+    }
+  free (digits);
+  free (there);
+}
+
+void
+text_value (const display *d, const br_record *record, const char *name)
+{
+  const char *shown = br_record_text (record, "shown");
+  const char *decimal = br_record_text (record, "decimal"), *exact = br_record_text (record, "exact");
+  const char *unit = br_record_text (record, "unit"), *typed = br_record_text (record, "expression");
+  int cut = 0, is_exact = text_is_exact (record), is_short = is_exact && text_is_short (shown, typed);
+  char *digits = text_digits (&cut, exact, decimal, TEXT_DIGITS);
+  int new_shown = is_short && *shown && strcmp (shown, name) != 0;
+  int new_decimal = !is_short || (!shows_decimal (name, decimal) && !shows_decimal (shown, decimal) && strcmp (decimal, exact) != 0);
+  display_put (d, name);
+  if (new_shown)
+    {
+      display_put (d, *name ? " = " : "");
+      text_strong (d, shown);
+    }
+  if (text_is_open (record))
+    {
+      display_put (d, display_sign (d, " \xe2\x89\x88 ", " is about "));
+      text_strong (d, shown);
+    }
+  else if (new_decimal && *decimal && digits && !(shows_decimal (name, digits) && !cut))
+    {
+      display_put (d, !cut ? " = " : display_sign (d, " \xe2\x89\x88 ", " is about "));
+      if (is_short)
+        display_put (d, digits);
+      else
+        text_strong (d, digits);
+      display_put (d, *unit ? " " : "");
+      display_put (d, unit);
+    }
+  if (!new_shown)
+    put_asked (d, record);
+  free (digits);
+}
+
+int
+text_is_open (const br_record *record)
+{
+  const char *shown = br_record_text (record, "shown");
+  return !text_is_exact (record) && *shown && !shows_decimal (shown, br_record_text (record, "decimal"));
 }
 
 char *

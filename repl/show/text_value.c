@@ -88,6 +88,11 @@ set_block (const display *d, const br_record *record)
       display_put (d, "  # ");
       display_wrap (d, note, 4, 4);
     }
+  if (*br_record_text (record, "message"))
+    {
+      display_put (d, "  ");
+      display_wrap (d, br_record_text (record, "message"), 2, 2);
+    }
   put_changed (d, record);
 }
 

@@ -213,10 +213,11 @@ static int
 call_or_list (br_text *t, const br_error *error, const br__words *l)
 {
   size_t from = 0, after = 0;
-  if (strncmp (error->hint, "put a sign", 10) == 0 && br__phrase_apart (t, l))
+  int assigns = l->count > 2 && l->word[1].length == 1 && l->word[1].s[0] == '=';
+  if (!assigns && strncmp (error->hint, "put a sign", 10) == 0 && br__phrase_apart (t, l))
     return 1;
   br__text_reset (t);
-  if (l->count > 2 && l->word[1].length == 1 && l->word[1].s[0] == '=')
+  if (assigns)
     {
       br__text_printf (t, "%.*s = ", (int) l->word[0].length, l->word[0].s);
       from = 2;
@@ -281,7 +282,8 @@ br__phrase_hint (br__run *run)
   else if (!known && l.count == 2 && br__word_at (&l, 0, "boxes"))
     br__hint (run->error, "write `%.*s boxes` or `in_boxes(%.*s)`", (int) l.word[1].length, l.word[1].s,
               (int) l.word[1].length, l.word[1].s);
-  else if (!joined_name (&t, &l) && !counted_name (&t, &l) && !call_or_list (&t, run->error, &l) && !new_name (&t, &l))
+  else if (!joined_name (&t, &l) && !counted_name (&t, &l) && !call_or_list (&t, run->error, &l)
+           && !(lacks_hint (run->error, "") && new_name (&t, &l)))
     named_measure (run->error, &l);
   if (t.failed)
     br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);

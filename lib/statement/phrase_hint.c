@@ -314,7 +314,7 @@ br__phrase_topic (br__run *run)
   for (size_t i = 0; i < l.count; i++)
     {
       const char *word = br__word_known (&l, i) || l.word[i].length < 3 ? NULL : word_with_help (&l, i);
-      if (word)
+      if (word && strcmp (word, "help") != 0)
         {
           br__hint (run->error, "help %s", word);
           return;

@@ -63,10 +63,16 @@ put_short (br_text *t, const char *shown, int about)
   br_status status = BR_DOMAIN;         /* it stays as it is */
   if (!strchr (shown, '\'') && (slash ? strtol (slash + 1, NULL, 10) > MOST_PARTS : strchr (shown, '.') != NULL))
     status = br_measure_read (&m, shown, strlen (shown), NULL, NULL);
-  if (status == BR_OK && m.unit)
-    status = br_number_set_ratio (&one, m.unit->num, m.unit->den);
-  if (status == BR_OK && m.unit)
-    status = br_number_div (&m.value, &m.value, &one);
+  /* A power of a unit that has no name stays in that unit.  */
+  const char *power = strchr (shown, '^') ? strchr (shown, ' ') : NULL;
+  if (status == BR_OK && power)
+    status = br_number_read (&m.value, shown, (size_t) (power - shown), NULL);
+  else if (status == BR_OK && m.unit)
+    {
+      status = br_number_set_ratio (&one, m.unit->num, m.unit->den);
+      if (status == BR_OK)
+        status = br_number_div (&m.value, &m.value, &one);
+    }
   if (status == BR_OK)
     {
       int cut = !br__put_decimal (&digits, &m.value, DIGITS);
@@ -74,8 +80,8 @@ put_short (br_text *t, const char *shown, int about)
       /* A short decimal stays as it is.  */
       if (!cut && !slash)
         status = BR_DOMAIN;
-      br__text_puts (&digits, m.unit ? " " : "");
-      br__text_puts (&digits, m.unit ? m.unit->name : "");
+      br__text_puts (&digits, m.unit && !power ? " " : "");
+      br__text_puts (&digits, power ? power : m.unit ? m.unit->name : "");
     }
   br__text_puts (t, about ? "\xE2\x89\x88 " : "");
   br__put_spoken (t, status == BR_OK ? br__text_string (&digits) : shown);

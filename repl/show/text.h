@@ -84,7 +84,7 @@ char *text_ruler_name (const br_record *record);
 char *text_error (const display *d, const char *error, const char *decimal, const char *typed);
 char *text_record_error (const display *d, const br_record *record);
 /* The same of the error under KEY, beside the mark under MARK.  */
-char *text_error_of (const display *d, const br_record *record, const char *mark, const char *key);
+char *text_error_of (const display *d, const br_record *record, const char *sheet, const char *mark, const char *key);
 /* " by 3/100", the size of the error without its sign, or "" for none.  */
 char *text_error_size (const display *d, const br_record *record);
 /* An exact text as a mixed number, 19/8 as 2-3/8, or as it is where it is no number; and the

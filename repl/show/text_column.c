@@ -26,7 +26,7 @@ total_line (const display *d, const br_record *record)
   display_put (d, ", the marks add up to ");
   text_strong (d, br_record_text (record, "total_mark"));
   display_put (d, ", error ");
-  put_free (d, text_error_of (d, record, "total_mark", "error"));
+  put_free (d, text_error_of (d, record, br_record_text (record, "unit"), "total_mark", "error"));
   putc ('\n', d->stream);
   free (whole);
 }
@@ -43,7 +43,7 @@ worst_line (const display *d, const br_record *record)
       return;
     }
   display_put (d, "  worst error ");
-  put_free (d, text_error_of (d, record, "worst_mark", "worst_error"));
+  put_free (d, text_error_of (d, record, br_record_text (record, "unit"), "worst_mark", "worst_error"));
   fprintf (d->stream, ", line %" PRId64 ": ", line);
   text_strong (d, br_record_text (record, "worst_mark"));
   putc ('\n', d->stream);

@@ -68,10 +68,12 @@ text_short (const display *d, const char *shown, const char *typed)
     return strdup (shown);
   br_number one = BR_NUMBER_ZERO;
   const br_unit *unit = m.unit;
-  int good = !unit || (br_number_set_ratio (&one, unit->num, unit->den) == BR_OK && br_number_div (&m.value, &m.value, &one) == BR_OK);
+  const char *power = strchr (shown, '^') ? strchr (shown, ' ') : NULL;
+  /* A power of a unit that has no name stays in that unit.  */
+  int good = power ? br_number_read (&m.value, shown, (size_t) (power - shown), NULL) == BR_OK : !unit || (br_number_set_ratio (&one, unit->num, unit->den) == BR_OK && br_number_div (&m.value, &m.value, &one) == BR_OK);
   good = good && br_number_write_decimal (buffer, sizeof buffer, &whole, &m.value, TEXT_DIGITS) < sizeof buffer;
-  if (!good || asprintf (&text, "%s%s%s%s", whole ? "" : display_sign (d, "\xe2\x89\x88 ", "about "), buffer, unit ? " " : "",
-                         unit ? unit->name : "") < 0)
+  if (!good || asprintf (&text, "%s%s%s%s", whole ? "" : display_sign (d, "\xe2\x89\x88 ", "about "), buffer, unit && !power ? " " : "",
+                         power ? power : unit ? unit->name : "") < 0)
     text = good ? NULL : strdup (shown);
   br_number_clear (&one);
   br_measure_clear (&m);

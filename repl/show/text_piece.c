@@ -176,14 +176,38 @@ unit_of_mark (const char *mark, const char *sheet)
   if (own && own->dimension == BR_LENGTH && br_measure_read (&m, mark, strlen (mark), NULL, NULL) == BR_OK && m.unit
       && m.unit->dimension == BR_LENGTH)
     {
-      /* Feet and inches are marks of one ruler, and so are the parts of a metre.  */
-      int metric = strchr (m.unit->name, 'm') != NULL, sheets = strchr (own->name, 'm') != NULL;
+      /* Feet are parted into inches, whose parts are the marks.  */
       unit = m.unit->num >= m.unit->den ? br_unit_find ("in", 2) : m.unit;
-      if (metric == sheets && strcmp (unit->name, own->name) != 0)
-        unit = metric ? unit : NULL;
-      else if (strcmp (unit->name, own->name) == 0)
+      if (strcmp (unit->name, own->name) == 0)
         unit = NULL;
     }
+  br_measure_clear (&m);
+  return unit;
+}
+
+/* The unit that the errors of RECORD count in.  A plain number has none of its own and stands for so many of the sheet's:
+   that in which the value and the error come to the mark.  */
+static const char *
+unit_of_error (const br_record *record)
+{
+  static const char *const units[] = { "mm", "cm", "ft" };
+  const char *unit = br_record_text (record, "unit"), *mark = br_record_text (record, "mark"), *known = br_record_text (record, "decimal");
+  br_measure m = BR_MEASURE_ZERO;
+  br_number x = BR_NUMBER_ZERO, e = BR_NUMBER_ZERO, there = BR_NUMBER_ZERO;
+  if (!*unit && br_measure_read (&m, mark, strlen (mark), NULL, NULL) == BR_OK && m.unit && br_number_sign (&m.value) != 0
+      && field_number (&x, *known ? known : br_record_text (record, "piece")) && field_number (&e, br_record_text (record, "error_decimal"))
+      && br_number_add (&x, &x, &e) == BR_OK)
+    for (size_t i = 0; i < sizeof units / sizeof *units && !*unit; i++)
+      {
+        const br_unit *u = br_unit_find (units[i], 2);
+        /* Within a tenth, as the decimals may be cut.  */
+        if (br_number_set_ratio (&there, u->num, u->den) == BR_OK && br_number_mul (&there, &there, &x) == BR_OK
+            && br_number_div (&there, &there, &m.value) == BR_OK && br_number_set_ratio (&e, 9, 10) == BR_OK
+            && br_number_cmp (&there, &e) > 0 && br_number_set_ratio (&e, 11, 10) == BR_OK
+            && br_number_cmp (&there, &e) < 0)
+          unit = u->name;
+      }
+  br_number_clear (&x), br_number_clear (&e), br_number_clear (&there);
   br_measure_clear (&m);
   return unit;
 }
@@ -191,7 +215,7 @@ unit_of_mark (const char *mark, const char *sheet)
 const br_unit *
 text_mark_unit (const br_record *record)
 {
-  return unit_of_mark (br_record_text (record, "mark"), br_record_text (record, "unit"));
+  return unit_of_mark (br_record_text (record, "mark"), unit_of_error (record));
 }
 
 /* EXACT, which is in the unit FROM, in the unit TO.  */
@@ -286,15 +310,24 @@ text_is_open (const br_record *record)
 char *
 text_in_mark_unit (const br_record *record, const char *exact)
 {
-  return in_unit (exact, br_record_text (record, "unit"), text_mark_unit (record));
+  return in_unit (exact, unit_of_error (record), text_mark_unit (record));
 }
 
-/* An error beside a mark in another unit, in both: "+0.73 mm (+0.029 in)".  */
+/* An error beside a mark in another unit, in both: "+0.73 mm (+0.029 in)"; that of a sheet in feet in inches alone.  */
 static char *
 both_units (const char *known, const char *sheet, const br_unit *unit, int signs)
 {
   char *there = in_unit (known, sheet, unit), *text = NULL;
   int cut;
+  if (strcmp (sheet, "ft") == 0)
+    {
+      char *digits = there ? text_digits (&cut, there, there, TEXT_DIGITS) : NULL;
+      if (digits && asprintf (&text, "%s%s %s", signs ? plus (known) : "", digits + (!signs && *digits == '-'), unit->name) < 0)
+        text = NULL;
+      free (digits);
+      free (there);
+      return text;
+    }
   char *a = text_digits (&cut, known, known, 2), *b = there ? text_digits (&cut, there, there, 2) : NULL;
   const char *sign = signs ? plus (known) : "";
   if (a && b && asprintf (&text, "%s%s %s (%s%s %s)", sign, a + (!signs && *a == '-'), sheet, sign,
@@ -307,12 +340,12 @@ both_units (const char *known, const char *sheet, const br_unit *unit, int signs
 }
 
 char *
-text_error_of (const display *d, const br_record *record, const char *mark, const char *key)
+text_error_of (const display *d, const br_record *record, const char *sheet, const char *mark, const char *key)
 {
   char longer[40];
   snprintf (longer, sizeof longer, "%s_decimal", key);
   const char *error = br_record_text (record, key), *decimal = br_record_text (record, longer);
-  const char *known = *error ? error : decimal, *sheet = br_record_text (record, "unit");
+  const char *known = *error ? error : decimal;
   const br_unit *unit = unit_of_mark (br_record_text (record, mark), sheet);
   if (unit && field_sign (known) != 0)
     return both_units (known, sheet, unit, 1);
@@ -322,7 +355,7 @@ text_error_of (const display *d, const br_record *record, const char *mark, cons
 char *
 text_record_error (const display *d, const br_record *record)
 {
-  return text_error_of (d, record, "mark", "error");
+  return text_error_of (d, record, unit_of_error (record), "mark", "error");
 }
 
 char *
@@ -336,7 +369,7 @@ text_error_size (const display *d, const br_record *record)
   if (field_sign (known) == 0)
     return strdup ("");
   if (unit)
-    size = both_units (known, br_record_text (record, "unit"), unit, 0);
+    size = both_units (known, unit_of_error (record), unit, 0);
   else if (*error && text_is_short (error, br_record_text (record, "expression")))
     size = strdup (error + (*error == '-'));
   else if ((size = text_digits (&cut, error, known, TEXT_DIGITS)) != NULL && *size == '-')

@@ -122,7 +122,7 @@ total_block (const display *d, const br_record *record)
   const char *worst = br_record_text (record, "worst_error");
   if (strcmp (worst, "0") == 0)
     return;
-  char *error = text_error_of (d, record, "mark", "worst_error");
+  char *error = text_error_of (d, record, br_record_text (record, "unit"), "mark", "worst_error");
   display_put (d, "  worst error ");
   display_put (d, error ? error : "");
   display_put (d, ": ");
@@ -156,7 +156,7 @@ marks_block (const display *d, const br_record *record)
   for (size_t i = 0; i < br_list_size (rows); i++)
     {
       const br_record *row = br_list_record (rows, i);
-      char *error = text_record_error (d, row);
+      char *error = text_error_of (d, row, br_record_text (record, "unit"), "mark", "error");
       table_add (&t, br_record_text (row, "ruler"));
       table_add (&t, br_record_text (row, "mark"));
       table_add (&t, error ? error : "");

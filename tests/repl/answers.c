@@ -268,6 +268,37 @@ test_answers (void **state)
                 "  worst error +1/16 = +0.0625: 2.3125\n");
 }
 
+/* An error beside a mark of another unit has its unit, whatever says it.  */
+static void
+test_units (void **state)
+{
+  (void) state;
+  check_answer ("units ft; 2.3 in",
+                "units ft\n2.3 in = 2.3\" \xe2\x89\x88 0.191667 ft\n  on the ruler: 2-5/16\", over: error +0.0125 in\n");
+  check_answer ("units ft; wheel = 7.7", "units ft\nwheel = 7.7\n  on the ruler: 7' 8-3/8\", under: error -0.025 in\n");
+  check_answer ("ruler 1/8 in; units cm; wheel = 7.7",
+                "  setting  value\n  ruler    1/8 in\n  units    cm\nwheel = 7.7\n  on the ruler: 3\", under: error -0.08 cm (-0.031 in)\n");
+  check_answer ("ruler 1/8 in; units cm; divide 3.3 into 2",
+                "  setting  value\n  ruler    1/8 in\n  units    cm\n"
+                "2 pieces of 1.65 cm  on the ruler: 5/8\", under: error -0.063 cm (-0.025 in)\n"
+                "  mark  from the end  on the ruler  error\n"
+                "  1     1.65 cm       5/8\"          -0.063 cm (-0.025 in)\n");
+  check_answer ("units cm; marks 2.5 cm",
+                "units cm\n2.5 cm\n"
+                "  ruler  mark    error\n"
+                "  1      1\"      +0.04 cm (+0.016 in)       over\n"
+                "  1/2    1\"      +0.04 cm (+0.016 in)       over\n"
+                "  1/4    1\"      +0.04 cm (+0.016 in)       over\n"
+                "  1/8    1\"      +0.04 cm (+0.016 in)       over\n"
+                "  1/16   1\"      +0.04 cm (+0.016 in)       over\n"
+                "  1/32   31/32\"  -0.039 cm (-0.016 in)      under\n"
+                "  1/64   63/64\"  +0.00031 cm (+0.00012 in)  over\n");
+  check_answer ("units ft; cube = (1/3 in)^3 * 1 in; list",
+                "units ft\ncube \xe2\x89\x88 0.00000178612 ft^4\n"
+                "  name  value                 formula\n"
+                "  cube  \xe2\x89\x88 0.00000178612 ft^4  (1/3 in)^3 * 1 in\n");
+}
+
 /* A mistake in a file of which the name is no UTF-8 is still a line of JSON.  */
 static void
 test_fault (void **state)
@@ -296,7 +327,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (test_json), CHECK_TEST (test_text), CHECK_TEST (test_plain_text),
-    CHECK_TEST (test_answers), CHECK_TEST (test_fault)
+    CHECK_TEST (test_answers), CHECK_TEST (test_units), CHECK_TEST (test_fault)
   };
   return CHECK_RUN (tests);
 }

@@ -260,23 +260,29 @@ engines_digits (char *digits, size_t size, const char *text, const char *end)
   digits[count] = 0;
 }
 
-/* DECIMAL with six digits, as the report writes what is about so.  */
-static const char *
-engines_six (char *buffer, size_t size, const char *decimal)
+/* Whether ABOUT, in six digits and any unit, is the decimal and the unit of row I of S.  */
+static int
+engines_about (const said *s, size_t i, const char *about, const char *end)
 {
-  br_measure m = BR_MEASURE_ZERO;
-  if (br_measure_read (&m, decimal, strlen (decimal), NULL, NULL) != BR_OK
-      || br_number_write_decimal (buffer, size, NULL, &m.value, 6) >= size)
-    buffer[0] = 0;
-  br_measure_clear (&m);
-  return buffer;
+  char text[200];
+  br_measure m = BR_MEASURE_ZERO, n = BR_MEASURE_ZERO;
+  br_number slack = BR_NUMBER_ZERO;
+  snprintf (text, sizeof text, "%s %s", engines_get (s, i, "decimal"), engines_get (s, i, "unit"));
+  int same = br_measure_read (&m, text, strlen (text), NULL, NULL) == BR_OK
+             && br_measure_read (&n, about, (size_t) (end - about), NULL, NULL) == BR_OK
+             && br_number_sub (&n.value, &n.value, &m.value) == BR_OK && br_number_set_ratio (&slack, 1, 100000) == BR_OK
+             && br_number_mul (&slack, &slack, &m.value) == BR_OK && br_number_abs (&n.value, &n.value) == BR_OK
+             && br_number_abs (&slack, &slack) == BR_OK && br_number_cmp (&n.value, &slack) <= 0;
+  br_number_clear (&slack);
+  br_measure_clear (&m), br_measure_clear (&n);
+  return same;
 }
 
 /* The value of each name in the report is the one that `list` shows.  */
 static void
 engines_report (const engines_sheet *e)
 {
-  char path[] = "/tmp/benchrule-engines-XXXXXX.html", cell[64], expected[400], found[400], six[80];
+  char path[] = "/tmp/benchrule-engines-XXXXXX.html", cell[64], expected[400], found[400];
   said s = SAID_ZERO;
   int file = mkstemps (path, 5);
   if (file < 0 || engines_say (e->sheet, &s, "report into %s", path) != BR_OK)
@@ -301,8 +307,8 @@ engines_report (const engines_sheet *e)
         engines_fail (e, "the report has no such name", cell);
       end = band && band < end ? band : end;
       engines_digits (found, sizeof found, at, spoken && spoken < end ? spoken : end);
-      if (strncmp (at, "\xe2\x89\x88 ", 4) == 0 && *engines_get (&s, i, "decimal"))
-        shown = engines_six (six, sizeof six, engines_get (&s, i, "decimal"));
+      if (strncmp (at, "\xe2\x89\x88 ", 4) == 0 && engines_about (&s, i, at + 4, spoken && spoken < end ? spoken : end))
+        continue;
       engines_digits (expected, sizeof expected, shown, shown + strlen (shown));
       if (strcmp (found, expected) != 0)
         engines_fail (e, "the report", found);

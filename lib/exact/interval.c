@@ -208,8 +208,17 @@ br__interval_root (br__interval_ptr z, br__interval_srcptr x, unsigned long inde
   mpfi_set (z, x);
   if (mpfr_sgn (&z->left) < 0)
     mpfr_set_zero (&z->left, 1);
-  mpfr_rootn_ui (&z->left, &z->left, index, MPFR_RNDD);
-  mpfr_rootn_ui (&z->right, &z->right, index, MPFR_RNDU);
+  /* Of square roots MPFR knows a faster way.  */
+  if (index == 2)
+    {
+      mpfr_sqrt (&z->left, &z->left, MPFR_RNDD);
+      mpfr_sqrt (&z->right, &z->right, MPFR_RNDU);
+    }
+  else
+    {
+      mpfr_rootn_ui (&z->left, &z->left, index, MPFR_RNDD);
+      mpfr_rootn_ui (&z->right, &z->right, index, MPFR_RNDU);
+    }
   widen (z);
 }
 

@@ -5,6 +5,8 @@
 # include <config.h>
 #endif
 
+#include <string.h>
+
 #include "exact/real.h"
 
 #include "exact/memory.h"
@@ -26,6 +28,9 @@ br__node_new (br__real_op op, size_t terms)
   node->left = zero;
   node->right = zero;
   node->precision = 0;
+  node->spare_precision = 0;
+  memset (node->enclosure, 0, sizeof node->enclosure);
+  memset (node->spare, 0, sizeof node->spare);
   node->step = 0;
   node->irrational = op == BR__REAL_SUM;
   node->known = op == BR__REAL_SUM ? BR__NOT_LONG : BR__NOT_ASKED;
@@ -84,6 +89,8 @@ br_real_clear (br_real *x)
         br__term_clear (&node->term[i]);
       if (node->precision != 0)
         br__interval_clear (node->enclosure);
+      if (node->spare_precision != 0)
+        br__interval_clear (node->spare);
       br__free (node);
     }
 }

@@ -63,6 +63,8 @@ struct br_real_node
   br_real left, right;
   mpfr_prec_t precision;        /* of ENCLOSURE, 0 while there is none */
   br__interval enclosure;
+  mpfr_prec_t spare_precision;  /* of SPARE, one from before: what is asked at two precisions in turn is not worked out anew */
+  br__interval spare;
   uint32_t step;                /* 0, or its step in a proof that is under way, and 1 */
   char irrational;              /* 1 where that is certain, and 0 says nothing */
   br__known known;

@@ -64,11 +64,41 @@ apply (br_real_node *node, br__interval_ptr z, br__interval_srcptr x, br__interv
 }
 
 static void
+forget_spare (br_real_node *node)
+{
+  if (node->spare_precision != 0)
+    br__interval_clear (node->spare);
+  node->spare_precision = 0;
+}
+
+static void
 forget (br_real_node *node)
 {
+  forget_spare (node);
   if (node->precision != 0)
     br__interval_clear (node->enclosure);
   node->precision = 0;
+}
+
+static void
+swap_spare (br_real_node *node)
+{
+  const mpfr_prec_t precision = node->precision;
+  const __mpfi_struct enclosure = *node->enclosure;
+
+  node->precision = node->spare_precision;
+  *node->enclosure = *node->spare;
+  node->spare_precision = precision;
+  *node->spare = enclosure;
+}
+
+/* 1 where the enclosure of NODE is one of P bits.  */
+static int
+is_at (br_real_node *node, mpfr_prec_t p)
+{
+  if (node->precision != p && node->spare_precision == p)
+    swap_spare (node);
+  return node->precision == p;
 }
 
 /* The enclosure of an operand; ROOM, of precision P, serves for a rational.  */
@@ -89,7 +119,11 @@ evaluate (br_real_node *node, mpfr_prec_t p)
   br__interval left, right;
   br_real_node *operands[2] = { node->left.node, node->right.node };
 
-  forget (node);
+  /* Of what was known the first precision is asked again most.  */
+  if (node->precision == BR__FIRST_BITS || node->spare_precision == 0)
+    swap_spare (node);
+  if (node->precision != 0)
+    br__interval_clear (node->enclosure);
   br__interval_init (node->enclosure, p + GUARD);
   br__interval_init (left, p + GUARD);
   br__interval_init (right, p + GUARD);
@@ -109,7 +143,7 @@ br__node_evaluate (br_real_node *node, mpfr_prec_t p)
   size_t room = 0, depth = 0;
   br_status status = BR_NO_MEMORY;
 
-  if (node->precision == p)
+  if (is_at (node, p))
     return BR_OK;
   if (!br__grow (&stack, &room, 1, sizeof *stack))
     goto out;
@@ -118,14 +152,14 @@ br__node_evaluate (br_real_node *node, mpfr_prec_t p)
     {
       br_real_node *top = stack[depth - 1], *next = NULL;
 
-      if (top->precision == p)
+      if (is_at (top, p))
         {
           depth--;
           continue;
         }
-      if (top->left.node != NULL && top->left.node->precision != p)
+      if (top->left.node != NULL && !is_at (top->left.node, p))
         next = top->left.node;
-      else if (top->right.node != NULL && top->right.node->precision != p)
+      else if (top->right.node != NULL && !is_at (top->right.node, p))
         next = top->right.node;
       if (next == NULL)
         {

@@ -126,18 +126,6 @@ take_signs (br__answer *a)
 
 /* ---- The same in the notation that is read ---- */
 
-/* Puts WITH in the place of COUNT bytes at AT; nothing where there is no room.  */
-static void
-replace (br__answer *a, size_t at, size_t count, const char *with)
-{
-  size_t n = strlen (with);
-  if (a->length - count + n >= sizeof a->text)
-    return;
-  memmove (a->text + at + n, a->text + at + count, a->length - at - count + 1);
-  memcpy (a->text + at, with, n);
-  a->length += n - count;
-}
-
 /* What a character of an answer is in the notation that is read, NULL where it stays.  */
 static const char *
 plain_sign (const br__glyph *g)
@@ -147,7 +135,8 @@ plain_sign (const br__glyph *g)
     return " ";
   if (g->kind == BR__GLYPH_DASH || g->code == 0x2014 || g->code == 0x2015 || g->code == '_')
     return "-";
-  if (g->kind == BR__GLYPH_SLASH || g->kind == BR__GLYPH_FRACTION_SLASH || g->code == '\\' || g->code == 0xFF0F)
+  if (g->kind == BR__GLYPH_SLASH || g->kind == BR__GLYPH_FRACTION_SLASH || g->code == '\\' || g->code == '|' || g->code == 0xF7
+      || g->code == 0xFF0F)
     return "/";
   if (g->code >= 0xFF10 && g->code <= 0xFF19)
     return digits[g->code - 0xFF10];
@@ -156,6 +145,8 @@ plain_sign (const br__glyph *g)
     return "=";
   if (g->code == 0x2713 || g->code == 0x2714 || g->code == 0x2705)
     return " ";
+  if (g->code == 0xB7)
+    return ".";
   return g->kind == BR__GLYPH_FOOT ? "'" : g->kind == BR__GLYPH_INCH ? "\"" : NULL;
 }
 
@@ -167,12 +158,12 @@ make_plain (br__answer *a)
       br__glyph g = br__glyph_at (a->text, a->length, at);
       const char *plain = plain_sign (&g);
       if (plain)
-        replace (a, at, g.length, plain);
+        br__answer_replace (a, at, g.length, plain);
       char last = at ? a->text[at - 1] : ' ', c = a->text[at];
       if (plain && c == last && strchr (" -'", c))
         {
           /* One blank, one dash; two apostrophes are an inch sign.  */
-          replace (a, at - (c == '\''), 1 + (c == '\''), c == '\'' ? "\"" : "");
+          br__answer_replace (a, at - (c == '\''), 1 + (c == '\''), c == '\'' ? "\"" : "");
           continue;
         }
       at += plain ? 1 : g.length;
@@ -195,24 +186,35 @@ drop_front (br__answer *a)
 {
   static const char *const kept[] =
   {
-    "minus", "negative", "neg", "not", "no", "less", "more", "than", "under", "over", "between", "from", "to", "or", "half", "quarter",
-    "twice", "double", "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", NULL
+    "not", "no", "less", "more", "than", "under", "over", "between", "from", "to", "or", "half", "quarter", "twice", "double", "ll", "lo",
+    "il", "li", NULL
   };
   char *sign = strrchr (a->text, '=');
   if (sign && strpbrk (sign, "0123456789"))
-    replace (a, 0, (size_t) (sign + 1 - a->text), "");
+    br__answer_replace (a, 0, (size_t) (sign + 1 - a->text), "");
   for (;;)
     {
-      size_t end = letters_end (a, 0);
-      if (a->length && strchr (" .,:;*()=[{", a->text[0]) && !(a->text[0] == '.' && is_digit (a->text[1])))
-        replace (a, 0, 1, "");
-      else if (strncmp (a->text, "->", 2) == 0)
-        replace (a, 0, 2, "");
+      size_t end = letters_end (a, 0), number = a->text[0] == '#';
+      while (is_digit (a->text[number]))
+        number++;
+      /* The number of the problem.  */
+      if (number && ((a->text[0] == '#' && a->text[number] == ':') || (a->text[number] == ')' && a->text[number + 1])))
+        br__answer_replace (a, 0, number + 1, "");
+      else if (br__word_is (a->text, end, "minus") || br__word_is (a->text, end, "negative") || br__word_is (a->text, end, "neg"))
+        {
+          br__answer_replace (a, 0, end + (a->text[end] == ' '), "-");
+          return;
+        }
+      else if (a->length && strchr (" .,:;*()=[{<", a->text[0]) && !(a->text[0] == '.' && is_digit (a->text[1])))
+        br__answer_replace (a, 0, 1, "");
+      /* "l1" may be meant for 11.  */
+      else if (end && strchr ("lIoO", a->text[end - 1]) && is_digit (a->text[end]))
+        return;
       else if (end && (!is_one_of (a->text, end, kept) || a->text[end] == ':'))
         {
           /* "answer- 3/8": the dash is no minus.  */
           size_t dash = end + (a->text[end] == ' ');
-          replace (a, 0, a->text[dash] == '-' && (dash == end || a->text[dash + 1] == ' ') ? dash + 1 : end, "");
+          br__answer_replace (a, 0, a->text[dash] == '-' && (dash == end || a->text[dash + 1] == ' ') ? dash + 1 : end, "");
         }
       else
         return;
@@ -247,8 +249,9 @@ drop_words (br__answer *a)
   static const char *const words[] =
   {
     "long", "wide", "high", "tall", "thick", "deep", "across", "each", "total", "exactly", "approx", "about", "roughly",
-    "or", "so", "i", "think", "maybe", "over", "under", "answer", "ans", NULL
+    "or", "so", "i", "think", "maybe", "over", "under", "short", "small", "less", "answer", "ans", NULL
   };
+  static const char *const below[] = { "under", "short", "small", "less", NULL };
   size_t end = a->length, last = end, first = end, start;
   while (last && is_letter (a->text[last - 1]))
     last--;
@@ -257,17 +260,17 @@ drop_words (br__answer *a)
   if (is_one_of (a->text + last, end - last, words))
     {
       /* Who says "under" means a minus.  */
-      int under = br__word_is (a->text + last, end - last, "under") && a->text[0] != '-';
-      replace (a, last, end - last, "");
+      int under = is_one_of (a->text + last, end - last, below) && a->text[0] != '-';
+      br__answer_replace (a, last, end - last, "");
       if (under)
-        replace (a, 0, 0, "-");
+        br__answer_replace (a, 0, 0, "-");
       return 1;
     }
   while (first && (is_letter (a->text[first - 1]) || a->text[first - 1] == ' '))
     first--;
   if (first && strchr ("'\"", a->text[first - 1]))
     {
-      replace (a, first, end - first, "");
+      br__answer_replace (a, first, end - first, "");
       return 1;
     }
   while (a->text[first] == ' ')
@@ -275,7 +278,7 @@ drop_words (br__answer *a)
   first = letters_end (a, first);
   if (first == 0 || first == end || !unit_before (a, first, &start))
     return 0;
-  replace (a, first, end - first, "");
+  br__answer_replace (a, first, end - first, "");
   return 1;
 }
 
@@ -288,12 +291,34 @@ drop_back (br__answer *a)
     {
       size_t end = a->length;
       char *bracket = strrchr (a->text, '(');
-      if (end && (strchr (" .,?!;:*=]}", a->text[end - 1]) || (a->text[end - 1] == ')' && !bracket)))
-        replace (a, end - 1, 1, "");
+      if (end && (strchr (" .,?!;:*=]}>", a->text[end - 1]) || (a->text[end - 1] == ')' && !bracket)))
+        br__answer_replace (a, end - 1, 1, "");
       else if (end && a->text[end - 1] == ')' && bracket > a->text)
-        replace (a, (size_t) (bracket - a->text), end - (size_t) (bracket - a->text), "");
+        br__answer_replace (a, (size_t) (bracket - a->text), end - (size_t) (bracket - a->text), "");
       else
         more = drop_words (a);
+    }
+}
+
+/* "m m", "i n" and "in ches": letters and ends of words that stand apart and are a unit together.  */
+static void
+join_letters (br__answer *a)
+{
+  for (size_t at = 1; at + 2 < a->length; at++)
+    {
+      char joined[8];
+      size_t count = 0, end = at, stop = 0;
+      if (!strchr (" 0123456789", a->text[at - 1]) || !is_letter (a->text[at]))
+        continue;
+      while (count < sizeof joined - 1 && (is_letter (a->text[end]) || (a->text[end] == ' ' && is_letter (a->text[end + 1]))))
+        {
+          if (a->text[end] != ' ')
+            joined[count++] = a->text[end];
+          end++;
+        }
+      joined[count] = 0;
+      if (end - at > count && !is_letter (a->text[end]) && br__unit_scan (&stop, joined, count, 0) && stop == count)
+        br__answer_replace (a, at, end - at, joined);
     }
 }
 
@@ -304,16 +329,20 @@ mend_units (br__answer *a)
   static const struct { const char *written, *meant; } rows[] =
   {
     { "ins", "in" }, { "inchs", "in" }, { "inche", "in" }, { "inchess", "in" }, { "inchies", "in" }, { "incs", "in" },
+    { "inchez", "in" }, { "inces", "in" }, { "icnhes", "in" }, { "inhces", "in" },
     { "foots", "ft" }, { "feets", "ft" }, { "mms", "mm" }, { "milimeter", "mm" }, { "milimeters", "mm" },
     { "milimetre", "mm" }, { "milimetres", "mm" }, { "cms", "cm" }, { "centimetor", "cm" }, { "centimetors", "cm" }
   };
+  join_letters (a);
   for (size_t at = 0; at < a->length; at++)
     {
       size_t end = letters_end (a, at);
+      if (end > at && a->text[end] == '\'' && a->text[end + 1] == 's')
+        br__answer_replace (a, end, 2, "");
       for (size_t i = 0; i < sizeof rows / sizeof rows[0] && end > at; i++)
         if (br__word_is (a->text + at, end - at, rows[i].written))
           {
-            replace (a, at, end - at, rows[i].meant);
+            br__answer_replace (a, at, end - at, rows[i].meant);
             break;
           }
       at = letters_end (a, at);
@@ -337,27 +366,43 @@ fraction_end (const br__answer *a, size_t at)
   return end;
 }
 
-/* 5 sixteenths, three quarters, a half: the fraction in digits.  */
+/* What is said between digits, and of what a fraction is: "5 over 16", "5ths", "1/2 an inch".  */
 static void
 mend_fractions (br__answer *a)
 {
   static const struct { const char *written, *meant; } rows[] =
   {
-    { "three quarters", "3/4" }, { "three fourths", "3/4" }, { "one half", "1/2" }, { "a half", "1/2" }, { "half", "1/2" },
-    { "one quarter", "1/4" }, { "a quarter", "1/4" }, { " halves", "/2" }, { " quarters", "/4" }, { " quarter", "/4" },
-    { " fourths", "/4" }, { " fourth", "/4" }, { " eighths", "/8" }, { " eighth", "/8" }, { " sixteenths", "/16" },
-    { " sixteenth", "/16" }, { " thirty-seconds", "/32" }, { " sixty-fourths", "/64" }, { "ths", "" }, { "th", "" }, { " ths", "" },
-    { " th", "" }, { " of an inch", " in" }, { " of a foot", " ft" }, { " of a inch", " in" }
+    { " over ", "/" }, { " out of ", "/" }, { "ths", "" }, { "th", "" }, { " ths", "" }, { " th", "" }, { " of an", "" }, { " of a", "" },
+    { " an", "" }, { " of", "" }
   };
   for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
     {
       size_t n = strlen (rows[i].written);
-      for (size_t at = 0; at + n <= a->length; at++)
+      for (size_t at = 1; at + n <= a->length; at++)
         {
-          int behind = !*rows[i].meant || *rows[i].meant == '/' || *rows[i].meant == ' ';
-          int apart = behind ? at && is_digit (a->text[at - 1]) : !at || !is_letter (a->text[at - 1]);
-          if (apart && br__word_is (a->text + at, n, rows[i].written) && !is_letter (a->text[at + n]))
-            replace (a, at, n, rows[i].meant);
+          int behind = is_digit (a->text[at - 1]) || (unsigned char) a->text[at - 1] >= 0x80;
+          int ahead = *rows[i].meant == '/' ? is_digit (a->text[at + n]) : !is_letter (a->text[at + n]);
+          if (behind && ahead && br__word_is (a->text + at, n, rows[i].written))
+            br__answer_replace (a, at, n, rows[i].meant);
+        }
+    }
+}
+
+/* A point with blanks around it, unless a fraction follows; a fraction in brackets behind its whole number.  */
+static void
+mend_numbers (br__answer *a)
+{
+  for (size_t at = 1; at < a->length; at++)
+    {
+      size_t left = at - (a->text[at - 1] == ' '), right = at + 1 + (a->text[at + 1] == ' ');
+      if (a->text[at] == '.' && left && is_digit (a->text[left - 1]) && is_digit (a->text[right]) && right - left > 1
+          && fraction_end (a, right) == right)
+        br__answer_replace (a, left, right - left, ".");
+      size_t end = strchr ("({[", a->text[at]) ? fraction_end (a, at + 1) : 0;
+      if (left && is_digit (a->text[left - 1]) && end > at + 1 && strchr (")}]", a->text[end]) && a->text[end])
+        {
+          br__answer_replace (a, end, 1, "");
+          br__answer_replace (a, at, 1, " ");
         }
     }
 }
@@ -383,9 +428,9 @@ mend_joints (br__answer *a)
     {
       size_t n = a->text[at] == ' ' && a->text[at + 1] == '/';
       if (n)
-        replace (a, at, 1, "");
+        br__answer_replace (a, at, 1, "");
       if (a->text[at] == '/' && a->text[at + 1] == ' ')
-        replace (a, at + 1, 1, "");
+        br__answer_replace (a, at + 1, 1, "");
     }
   for (size_t at = 1; at < a->length; at++)
     {
@@ -395,7 +440,7 @@ mend_joints (br__answer *a)
       const br_unit *unit = unit_before (a, at, &start);
       int part = fraction_end (a, at + n) > at + n || (unit && is_digit (a->text[at + n])) || is_letter (a->text[at + n]);
       if ((is_digit (a->text[at - 1]) || unit) && part)
-        replace (a, at, n, " ");
+        br__answer_replace (a, at, n, " ");
     }
 }
 
@@ -417,13 +462,13 @@ move_unit (br__answer *a)
       int alone = stop == a->length || (last && stop == last_start);
       if (strcmp (unit->name, "in") == 0 && end > at && alone && (!last || last == unit))
         {
-          replace (a, end, a->length - end, " in");
-          replace (a, start, at - start, " ");
+          br__answer_replace (a, end, a->length - end, " in");
+          br__answer_replace (a, start, at - start, " ");
           return;
         }
       if (strcmp (unit->name, "ft") == 0 && !last && !strpbrk (a->text + at, "abcdefghijklmnopqrstuvwxyz'\""))
         {
-          replace (a, a->length, 0, " in");
+          br__answer_replace (a, a->length, 0, " in");
           return;
         }
     }
@@ -434,11 +479,14 @@ move_unit (br__answer *a)
 static int
 is_counted (const br__answer *a, size_t *end)
 {
-  static const char *const rests[] = { "r", "rem", "remainder", "rest", "with", NULL };
-  size_t at = strcspn (a->text, " "), word = at + (a->text[at] == ' ');
+  static const char *const rests[] = { "r", "rem", "remainder", "rest", "with", "left", "over", NULL };
+  size_t at = 0;
+  while (a->text[at] && a->text[at] != ' ' && !is_letter (a->text[at]))
+    at++;
   *end = at;
-  if (is_one_of (a->text + word, letters_end (a, word) - word, rests))
-    return 1;
+  for (size_t word = at; word < a->length; word = letters_end (a, word) + 1)
+    if (is_one_of (a->text + word, letters_end (a, word) - word, rests))
+      return 1;
   for (; at < a->length; at++)
     if (!is_letter (a->text[at]) && a->text[at] != ' ' && a->text[at] != '.')
       return 0;
@@ -471,10 +519,15 @@ br__answer_read (br__answer *a, const char *written, int counted, br_error *erro
   error->offset += skipped;
   *a = as_given;
   make_plain (a);
+  for (char *arrow; (arrow = strstr (a->text, "->")) || (arrow = strstr (a->text, "=>")); )
+    br__answer_replace (a, (size_t) (arrow - a->text), 2, "=");
+  br__answer_drop_old (a);
+  br__answer_put_words (a);
   drop_front (a);
-  drop_back (a);
   mend_units (a);
   mend_fractions (a);
+  mend_numbers (a);
+  drop_back (a);
   mend_joints (a);
   move_unit (a);
   take_signs (a);

@@ -22,4 +22,11 @@ int br__answer_is_none (const char *written);
 br_status br__answer_read (br__answer *a, const char *written, int counted, br_error *error);
 void br__answer_clear (br__answer *a);
 
+/* answer_words.c.  Puts WITH in the place of COUNT bytes at AT; nothing where there is no room.  */
+void br__answer_replace (br__answer *a, size_t at, size_t count, const char *with);
+/* Numbers, fractions and decimals in words become digits.  */
+void br__answer_put_words (br__answer *a);
+/* Drops what the pupil took back: struck through, or followed by "no", "oops", "I mean" and another number.  */
+void br__answer_drop_old (br__answer *a);
+
 #endif

@@ -276,17 +276,56 @@ judge (br__verdict *v, const char *written, const br__key *key)
   return status;
 }
 
+/* Where the next answer begins in WRITTEN, which has a number in it, and its number is the next one; NULL where there is no
+   other.  *SAYS_OR: by a word, not by a sign.  */
+static const char *
+other_answer (const char *written, int *says_or)
+{
+  const char *word = strstr (written, " or "), *sign = strchr (written, '=');
+  *says_or = word && (!sign || word < sign);
+  const char *at = *says_or ? word : sign;
+  if (!at || strcspn (written, "0123456789") > (size_t) (at - written) || !strpbrk (at, "0123456789"))
+    return NULL;
+  return at + (*says_or ? strlen (" or ") : 1);
+}
+
+/* Two answers in one: the better of them where both have the right size.  Else it is not known which is meant, unless an
+   equals sign says that the last is what came out.  */
+static br_status
+judge_all (br__verdict *v, const char *written, const br__key *key)
+{
+  char first[BR__ANSWER_BYTES + 1];
+  br__verdict other;
+  int says_or = 0;
+  const char *next = other_answer (written, &says_or);
+  br_status status = judge (v, written, key);
+  if (status != BR_OK || !next || (size_t) (next - written) > BR__ANSWER_BYTES)
+    return status;
+  size_t length = (size_t) (next - written) - (says_or ? strlen (" or ") : 1);
+  memcpy (first, written, length);
+  first[length] = 0;
+  status = judge (&other, first, key);
+  if (status != BR_OK || other.index > BR__NO_UNIT)
+    return status;
+  status = judge (v, next, key);
+  if (status == BR_OK && v->index <= BR__NO_UNIT && other.index < v->index)
+    *v = other;
+  else if (status == BR_OK && v->index > BR__NO_UNIT && says_or)
+    status = judge (v, written, key);
+  return status;
+}
+
 br_status
 br__judge (br__verdict *v, const char *written, const br__key *key)
 {
-  br_status status = judge (v, written, key);
+  br_status status = judge_all (v, written, key);
   if (status != BR_OK || !key->has_also || v->index <= BR__NO_UNIT || v->index == BR__NO_ANSWER || v->index == BR__UNREADABLE)
     return status;
   br__verdict other;
   br__key also = *key;
   also.exact = key->also;
   also.wrong_count = 0;
-  status = judge (&other, written, &also);
+  status = judge_all (&other, written, &also);
   if (status == BR_OK && other.index <= BR__NO_UNIT)
     *v = other;
   return status;

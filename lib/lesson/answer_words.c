@@ -1,0 +1,296 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   answer_words.c - numbers that are written in words, and answers that were put right on the way: "four and three
+   quarters", "sixty point three", "11 3/8, no, 11 5/16".  Which of them pupils write is common practice, no source.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "lesson/answer.h"
+#include "measure/measure.h"
+
+static int
+is_digit (char c)
+{
+  return c >= '0' && c <= '9';
+}
+
+static int
+is_letter (char c)
+{
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+void
+br__answer_replace (br__answer *a, size_t at, size_t count, const char *with)
+{
+  size_t n = strlen (with);
+  if (a->length - count + n >= sizeof a->text)
+    return;
+  memmove (a->text + at + n, a->text + at + count, a->length - at - count + 1);
+  memcpy (a->text + at, with, n);
+  a->length += n - count;
+}
+
+/* The end of WORD, capitals or not, at AT, where no letter goes on; else AT.  */
+static size_t
+word_end (const br__answer *a, size_t at, const char *word)
+{
+  size_t end = at + strlen (word);
+  return end <= a->length && br__word_is (a->text + at, end - at, word) && !is_letter (a->text[end]) ? end : at;
+}
+
+/* ---- Numbers ---- */
+
+static const char *const small[] =
+{
+  "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen",
+  "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"
+};
+
+static const char *const tens[] = { "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety" };
+
+/* N = the number below twenty at AT: its end, or AT.  */
+static size_t
+small_end (int *n, const br__answer *a, size_t at)
+{
+  for (int i = 0; i < 20; i++)
+    if (word_end (a, at, small[i]) > at)
+      {
+        *n = i;
+        return word_end (a, at, small[i]);
+      }
+  return at;
+}
+
+/* N = the number below a hundred at AT: "seven", "forty", "twenty-one", "twenty one", "twentyone".  */
+static size_t
+below_hundred_end (int *n, const br__answer *a, size_t at)
+{
+  for (int i = 0; i < 8; i++)
+    {
+      size_t stop = at + strlen (tens[i]), end;
+      int one = 0;
+      if (stop > a->length || !br__word_is (a->text + at, stop - at, tens[i]))
+        continue;
+      end = stop + (a->text[stop] == ' ' || a->text[stop] == '-');
+      size_t after = small_end (&one, a, end);
+      *n = 10 * (i + 2);
+      if (after > end && one > 0 && one < 10)
+        {
+          *n += one;
+          return after;
+        }
+      if (!is_letter (a->text[stop]))
+        return stop;
+    }
+  return small_end (n, a, at);
+}
+
+/* The same up to 999: "two hundred", "a hundred and twenty".  */
+static size_t
+number_end (int *n, const br__answer *a, size_t at)
+{
+  int rest = 0;
+  size_t end = at + 2, stop, after;
+  if (word_end (a, at, "a") > at)
+    *n = 1;
+  else
+    {
+      after = below_hundred_end (n, a, at);
+      if (after == at)
+        return at;
+      end = after + (a->text[after] == ' ');
+      at = after;
+    }
+  stop = end < a->length ? word_end (a, end, "hundred") : end;
+  if (stop == end)
+    return at;
+  *n *= 100;
+  end = stop + (a->text[stop] == ' ');
+  after = word_end (a, end, "and");
+  end = after > end ? after + (a->text[after] == ' ') : end;
+  after = below_hundred_end (&rest, a, end);
+  *n += after > end ? rest : 0;
+  return after > end ? after : stop;
+}
+
+/* ---- Fractions ---- */
+
+static const struct { const char *one, *many; int den; } parts[] =
+{
+  { "half", "halves", 2 }, { "half", "halfs", 2 }, { "third", "thirds", 3 }, { "quarter", "quarters", 4 },
+  { "fourth", "fourths", 4 }, { "fifth", "fifths", 5 }, { "sixth", "sixths", 6 }, { "eighth", "eighths", 8 },
+  { "eigth", "eigths", 8 }, { "tenth", "tenths", 10 }, { "twelfth", "twelfths", 12 }, { "sixteenth", "sixteenths", 16 },
+  { "thirty-second", "thirty-seconds", 32 }, { "thirty second", "thirty seconds", 32 },
+  { "sixty-fourth", "sixty-fourths", 64 }, { "sixty fourth", "sixty fourths", 64 }, { "hundredth", "hundredths", 100 }
+};
+
+/* DEN = what the parts at AT are: halves, quarters; the end of the word, or AT.  */
+static size_t
+part_end (int *den, const br__answer *a, size_t at)
+{
+  for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++)
+    {
+      size_t one = word_end (a, at, parts[i].one), many = word_end (a, at, parts[i].many);
+      *den = parts[i].den;
+      if (one > at || many > at)
+        return one > many ? one : many;
+    }
+  return at;
+}
+
+/* Puts N in the place of the bytes from AT to END, after BEFORE; the end of what was put there.  */
+static size_t
+put_number (br__answer *a, size_t at, size_t end, const char *before, int n)
+{
+  br_text t = BR_TEXT_ZERO;
+  size_t length = a->length;
+  br__text_printf (&t, "%s%d", before, n);
+  if (!t.failed)
+    br__answer_replace (a, at, end - at, br__text_string (&t));
+  br__text_clear (&t);
+  return end + a->length - length;
+}
+
+/* "point" at AT, digits in words behind it: the end of all that, as a decimal; or AT.  */
+static size_t
+put_point (br__answer *a, size_t at)
+{
+  size_t end = word_end (a, at, "point");
+  int digit = 0;
+  if (end == at || a->text[end] != ' ' || !a->text[end + 1])
+    return at;
+  size_t start = at - (at > 1 && a->text[at - 1] == ' ' && is_digit (a->text[at - 2]));
+  size_t first = end + 1;
+  if (!is_digit (a->text[first]) && small_end (&digit, a, first) == first)
+    return at;
+  br__answer_replace (a, start, first - start, ".");
+  for (at = start + 1; ; )
+    {
+      size_t next = at + (at > start + 1 && a->text[at] == ' '), stop = small_end (&digit, a, next);
+      if (stop == next || digit > 9)
+        break;
+      at = put_number (a, at, stop, "", digit);
+    }
+  return at;
+}
+
+/* Halves and quarters at AT, behind a number or alone: the end of the fraction that is put there, or AT.  */
+static size_t
+put_part (br__answer *a, size_t at)
+{
+  int den = 0, article = 0;
+  size_t end, start = at;
+  if (word_end (a, at, "a") > at || word_end (a, at, "an") > at)
+    article = a->text[at + 1] == ' ' ? 2 : 3;
+  end = part_end (&den, a, at + (size_t) article);
+  if (end == at + (size_t) article)
+    return at;
+  if (!article && at > 1 && strchr (" -", a->text[at - 1]) && is_digit (a->text[at - 2]))
+    return put_number (a, at - 1, end, "/", den);
+  /* "the fourth" is no part, "half an inch" is.  */
+  return article || den == 2 || den == 4 ? put_number (a, start, end, "1/", den) : at;
+}
+
+/* "An inch and a half": one inch.  */
+static void
+put_one (br__answer *a)
+{
+  size_t article = word_end (a, 0, "an") + word_end (a, 0, "a"), at = article + (article && a->text[article] == ' ');
+  size_t end = word_end (a, at, "inch") > at ? word_end (a, at, "inch") : word_end (a, at, "foot");
+  if (end > at && word_end (a, end, " and") > end)
+    br__answer_replace (a, 0, at, "1 ");
+}
+
+void
+br__answer_put_words (br__answer *a)
+{
+  put_one (a);
+  for (size_t at = 0; at < a->length; )
+    {
+      int n = 0, den = 0;
+      size_t end = put_point (a, at);
+      if (end == at)
+        end = put_part (a, at);
+      /* "thirty-seconds" is no number.  */
+      if (end == at && part_end (&den, a, at) == at)
+        {
+          size_t stop = number_end (&n, a, at);
+          end = stop > at ? put_number (a, at, stop, "", n) : at;
+        }
+      if (end > at)
+        {
+          at = end;
+          continue;
+        }
+      if (!is_letter (a->text[at]))
+        at++;
+      else
+        while (is_letter (a->text[at]))
+          at++;
+    }
+}
+
+/* ---- What was put right ---- */
+
+static int
+has_number (const char *text, size_t length)
+{
+  for (size_t at = 0; at < length; )
+    {
+      br__glyph g = br__glyph_at (text, length, at);
+      if (g.kind == BR__GLYPH_DIGIT || g.kind == BR__GLYPH_VULGAR)
+        return 1;
+      at += g.length;
+    }
+  return 0;
+}
+
+/* Signs that are struck through go: those before a stroke that lies over them (U+0335 to U+0338), and what stands between
+   two double tildes.  */
+static void
+drop_struck (br__answer *a)
+{
+  for (size_t at = 0, before = 0; at < a->length; )
+    {
+      br__glyph g = br__glyph_at (a->text, a->length, at);
+      if (g.code >= 0x335 && g.code <= 0x338)
+        {
+          br__answer_replace (a, before, at + g.length - before, "");
+          at = before;
+        }
+      else
+        {
+          before = at;
+          at += g.length;
+        }
+    }
+  for (char *open; (open = strstr (a->text, "~~")) && strstr (open + 2, "~~"); )
+    br__answer_replace (a, (size_t) (open - a->text), (size_t) (strstr (open + 2, "~~") + 2 - open), "");
+}
+
+void
+br__answer_drop_old (br__answer *a)
+{
+  static const char *const words[] =
+  { "no", "nope", "oops", "sorry", "wait", "actually", "rather", "mean", "meant", "correction", "but", "now" };
+  drop_struck (a);
+  for (size_t at = 1; at < a->length; at++)
+    {
+      size_t end = at;
+      if (is_letter (a->text[at - 1]) || !is_letter (a->text[at]))
+        continue;
+      for (size_t i = 0; i < sizeof words / sizeof words[0] && end == at; i++)
+        end = word_end (a, at, words[i]);
+      /* "not 11 3/8 but 11 5/16", "11 3/8 no 11 5/16", and "11 5/16 not 11 3/8".  */
+      if (end > at && has_number (a->text, at) && has_number (a->text + end, a->length - end))
+        {
+          br__answer_replace (a, 0, end, "");
+          at = 0;
+        }
+      else if (word_end (a, at, "not") > at && has_number (a->text, at) && has_number (a->text + at, a->length - at))
+        br__answer_replace (a, at, a->length - at, "");
+    }
+}

@@ -41,14 +41,10 @@ br__count_digits (uint64_t n)
    one of a machine that is the other way round.  BR__FIRST_OUT takes COUNT digits away at the front.  */
 #if __BYTE_ORDER__ == __ORDER_LITTLE_ENDIAN__
 # define BR__PLACE(position) (8 * (position))
-# define BR__PLACE_LAST 56
 # define BR__FIRST_OUT(word, count) ((word) >> 8 * (count))
-# define BR__ZEROS_BEFORE(word) ((unsigned) __builtin_ctzll (word) / 8)
 #else
 # define BR__PLACE(position) (48 - 8 * (position))
-# define BR__PLACE_LAST 0
 # define BR__FIRST_OUT(word, count) ((word) << 8 * (count))
-# define BR__ZEROS_BEFORE(word) ((unsigned) __builtin_clzll (word) / 8)
 #endif
 
 static inline uint64_t
@@ -84,8 +80,8 @@ br__put_count (char *at, uint64_t n, unsigned count)
   return at + count;
 }
 
-/* Puts N at AT, where there is room for 8 bytes more than it has digits; returns the end.  No branch asks
-   how many digits there are, as no guess of a machine at that is good.  */
+/* Puts N at AT, where there is room for 8 bytes more than it has digits; returns the end.  Where that is does not wait
+   for the digits, and no branch asks how many there are, as no guess of a machine at that is good.  */
 static inline char *
 br__put_digits (char *at, uint64_t n)
 {
@@ -95,14 +91,7 @@ br__put_digits (char *at, uint64_t n)
       at[0] = n < 10 ? at[1] : br__pairs[2 * n];
       return at + 1 + (n >= 10);
     }
-  if (n >= 100000000)
-    return br__put_count (at, n, br__count_digits (n));
-  uint64_t word = br__eight_digits ((uint32_t) n);
-  /* The last digit stays, be it 0.  */
-  unsigned zeros = BR__ZEROS_BEFORE ((word ^ UINT64_C (0x3030303030303030)) | UINT64_C (1) << BR__PLACE_LAST);
-  word = BR__FIRST_OUT (word, zeros);
-  memcpy (at, &word, 8);
-  return at + 8 - zeros;
+  return br__put_count (at, n, br__count_digits (n));
 }
 
 #endif

@@ -1,5 +1,6 @@
 # lib/exact: numbers, errors, memory, text.
 libbenchrule_core_la_SOURCES += \
+  lib/exact/bytes.h \
   lib/exact/memory.c \
   lib/exact/memory.h \
   lib/exact/number.c \

@@ -65,9 +65,18 @@ br_number_swap (br_number *x, br_number *y)
 static br_status
 set_magnitudes (br_number *z, int negative, uint64_t n, uint64_t d)
 {
-  uint64_t common = br__gcd (n, d);
-  n /= common;
-  d /= common;
+  if ((d & (d - 1)) == 0)
+    {
+      int shift = __builtin_ctzll (n | d);
+      n >>= shift;
+      d >>= shift;
+    }
+  else
+    {
+      uint64_t common = br__gcd (n, d);
+      n /= common;
+      d /= common;
+    }
   if (n <= INT64_MAX && d <= INT64_MAX)
     {
       br__number_put_small (z, negative ? - (int64_t) n : (int64_t) n, (int64_t) d);

@@ -133,13 +133,61 @@ br_status br__number_from_mpq (br_number *z, mpq_t q);
 void br__number_put_decimal (br_number *z, int64_t n, unsigned places);
 br_status br__number_from_digits (br_number *z, const char *whole, size_t whole_length,
                                   const char *fraction, size_t fraction_length);
-/* The integer for NUM / DEN (in any terms, DEN over 0, NUM not INT64_MIN) by DIRECTION and TIES, in
-   the one place that decides them.  OFF gets integer * DEN - NUM.  */
-int64_t br__round_ratio (int64_t *off, int *tie, int64_t num, int64_t den, br_direction direction,
-                         br_ties ties);
 /* Bits of the larger of numerator and denominator.  */
 size_t br__number_bits (const br_number *x);
 /* 1 where there is memory for what GMP may take for an operation on or up to BITS.  */
 int br__number_room (size_t bits);
+
+/* A value lies between the integer BELOW it and the next; HALF is below, at or over 0 as the
+   value is below, at or over the middle.  Returns 1 where the next is the answer.  */
+static inline int
+br__goes_up (int *tie, int half, int negative, int below_is_odd, br_direction direction, br_ties ties)
+{
+  *tie = 0;
+  if (direction != BR_NEAREST)
+    return direction == BR_UP;
+  if (half != 0)
+    return half > 0;
+  *tie = 1;
+  if (ties == BR_TIES_EVEN)
+    return below_is_odd;
+  /* Away from zero is the next above zero and the one below under zero.  */
+  return (ties == BR_TIES_UP) != negative;
+}
+
+/* The integer for NUM / DEN (in any terms, DEN over 0, NUM not INT64_MIN) by DIRECTION and TIES, in
+   the one place that decides them.  OFF gets integer * DEN - NUM.  */
+static inline int64_t
+br__round_ratio (int64_t *off, int *tie, int64_t num, int64_t den, br_direction direction,
+                 br_ties ties)
+{
+  int64_t below, rest;
+  if (br__is_binary (den))
+    {
+      below = num >> __builtin_ctzll ((uint64_t) den);
+      rest = num & (den - 1);
+    }
+  else
+    {
+      below = num / den;
+      rest = num - below * den;
+      if (rest < 0)
+        {
+          rest += den;
+          below--;
+        }
+    }
+  if (rest == 0)
+    {
+      *off = 0;
+      *tie = 0;
+      return below;
+    }
+  int64_t missing = den - rest;
+  int half = (rest > missing) - (rest < missing);
+  int up = br__goes_up (tie, half, num < 0, (int) (below & 1), direction, ties);
+  *off = up ? missing : - rest;
+  return below + up;
+}
 
 #endif

@@ -36,15 +36,6 @@ carry (char *start, char *end)
   return start;
 }
 
-/* Next decimal digit of REST / DEN, and what is left; DEN below 2^59.  */
-static inline char
-next_digit (uint64_t *rest, uint64_t den, int binary)
-{
-  uint64_t ten = *rest * 10, digit = binary ? ten >> __builtin_ctzll (den) : ten / den;
-  *rest = ten - digit * den;
-  return (char) ('0' + digit);
-}
-
 #define MOST_SMALL_DIGITS 40
 #define DECIMAL_ROOM 96
 
@@ -63,13 +54,13 @@ put_decimal_finite (br_text *t, int negative, uint64_t whole, uint64_t rest, uin
     return 0;
   /* 10^PLACES / DEN.  In lowest terms no zero is left at the end.  */
   rest *= br__fives[places - (unsigned) five] << (places - two);
-  if (used + (used || !places ? places : br__count_digits (rest)) > digits)
+  if (used + places > digits && (used || !places || br__count_digits (rest) > digits))
     return 0;
   char *start = br__text_room (t, DECIMAL_ROOM), *at = start;
   if (!start)
     return 1;
-  if (negative)
-    *at++ = '-';
+  *at = '-';
+  at += negative;
   at = br__put_digits (at, whole);
   if (places)
     {
@@ -80,19 +71,14 @@ put_decimal_finite (br_text *t, int negative, uint64_t whole, uint64_t rest, uin
   return 1;
 }
 
-/* The common case, by long division: 1 when done, 0 when it is not one (a denominator past
-   2^59, many digits, or more digits before the point than asked for).  */
-static int
-put_decimal_small (br_text *t, int *whole_value, const br_number *x, unsigned digits)
+/* By long division: 1 when done, 0 where a denominator past 2^59, many digits, or more digits before the point than
+   asked for do not let it.  REST is below DEN, and not 0.  */
+static __attribute__ ((noinline)) int
+put_decimal_long (br_text *t, int *exact, int negative, uint64_t whole, uint64_t rest, uint64_t den, unsigned digits)
 {
-  uint64_t num = br__magnitude (x->num), den = (uint64_t) br__small_den (x);
-  int binary = br__is_binary ((int64_t) den);
-  /* An error is below one, and needs no division to know it.  */
-  uint64_t whole = num < den ? 0 : binary ? num >> __builtin_ctzll (den) : num / den;
-  uint64_t rest = num - whole * den;
-  if (put_decimal_finite (t, x->num < 0, whole, rest, den, digits))
-    return 1;
   unsigned used = whole ? br__count_digits (whole) : 0;
+  /* So many digits at a time that REST, with as many zeros behind it, stays below 2^64.  */
+  const unsigned at_once = den <= UINT64_MAX / 100000000 ? 8 : 1;
   if (den >> 59 || digits > MOST_SMALL_DIGITS || used > digits)
     return 0;
   char *room = br__text_room (t, DECIMAL_ROOM);
@@ -101,21 +87,23 @@ put_decimal_small (br_text *t, int *whole_value, const br_number *x, unsigned di
   char *point = room + 24, *start, *end = point;
   start = point - (used ? used : 1);
   br__put_digits (start, whole);
-  /* Something is left: a whole number of so many digits ends, and was put above.  */
+  /* Something is left: a whole number of so many digits ends, and is put as one.  */
   *end++ = '.';
   while (used < digits && rest != 0)
     {
-      *end = next_digit (&rest, den, binary);
-      used += used > 0 || *end != '0';
-      end++;
+      unsigned count = digits - used < at_once ? digits - used : at_once;
+      uint64_t more = rest * br__tens[count], part = more / den;
+      rest = more - part * den;
+      end = br__put_count (end, part, count);
+      used += used ? count : part ? br__count_digits (part) : 0;
     }
-  *whole_value = rest == 0;
+  *exact = rest == 0;
   if (rest >= den - rest)
     start = carry (start, end);
   while (end[-1] == '0')
     end--;
   end -= end[-1] == '.';
-  if (x->num < 0)
+  if (negative)
     *--start = '-';
   memmove (room, start, (size_t) (end - start));
   br__text_took (t, (size_t) (end - start));
@@ -213,12 +201,21 @@ put_decimal_big (br_text *t, const br_number *x, unsigned digits)
 int
 br__put_decimal (br_text *t, const br_number *x, unsigned digits)
 {
-  int exact = 1;
   if (digits == 0)
     digits = 1;
   if (digits > MOST_DIGITS)
     digits = MOST_DIGITS;
-  if (br__is_small (x) && put_decimal_small (t, &exact, x, digits))
-    return exact;
+  if (br__is_small (x))
+    {
+      int exact = 1;
+      uint64_t num = br__magnitude (x->num), den = (uint64_t) br__small_den (x);
+      /* An error is below one, and needs no division to know it.  */
+      uint64_t whole = num < den ? 0 : br__is_binary ((int64_t) den) ? num >> __builtin_ctzll (den) : num / den;
+      uint64_t rest = num - whole * den;
+      if (put_decimal_finite (t, x->num < 0, whole, rest, den, digits))
+        return 1;
+      if (put_decimal_long (t, &exact, x->num < 0, whole, rest, den, digits))
+        return exact;
+    }
   return put_decimal_big (t, x, digits);
 }

@@ -200,8 +200,9 @@ put_small (br_text *t, int negative, uint64_t whole, uint64_t num, uint64_t den)
   char *start = br__text_room (t, RATIO_ROOM), *at = start;
   if (!start)
     return;
-  if (negative)
-    *at++ = '-';
+  /* No branch: half of the errors are below zero, and no guess at which is good.  */
+  *at = '-';
+  at += negative;
   if (whole != 0 || den == 1)
     at = br__put_digits (at, whole);
   if (den != 1)

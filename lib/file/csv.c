@@ -9,6 +9,7 @@
 
 #include <string.h>
 
+#include "exact/bytes.h"
 #include "file/csv.h"
 #include "file/markup.h"
 
@@ -34,23 +35,48 @@ behind_quotes (br__csv_row *row, const char *p, const char *end, int last)
     }
 }
 
-const char *
-br__csv_cell_end (br__csv_row *row, const char *p, const char *end, int last)
+/* The first comma or line feed from P on, or END.  */
+static inline const char *
+separator (const char *p, const char *end)
 {
-  if (p < end && *p == '"')
+  for (; end - p >= 8; p += 8)
     {
-      p = behind_quotes (row, p, end, last);
-      if (p == NULL && !last)
-        return NULL;
-      if (p == NULL)
-        {
-          row->open = 1;
-          p = end;
-        }
+      uint64_t word = br__load_eight (p);
+      uint64_t found = (br__bytes_not (word, ',') & br__bytes_not (word, '\n')) ^ BR__EVERY (0x80);
+      if (found)
+        return p + br__bytes_before (found);
     }
   while (p < end && *p != ',' && *p != '\n')
     p++;
+  return p;
+}
+
+/* Behind the quotes that the cell at P begins with; END where they are not closed and nothing comes behind it.  */
+static __attribute__ ((noinline)) const char *
+quoted_end (br__csv_row *row, const char *p, const char *end, int last)
+{
+  p = behind_quotes (row, p, end, last);
+  if (p == NULL && last)
+    {
+      row->open = 1;
+      p = end;
+    }
+  return p;
+}
+
+static inline const char *
+cell_end (br__csv_row *row, const char *p, const char *end, int last)
+{
+  if (p < end && *p == '"' && (p = quoted_end (row, p, end, last)) == NULL)
+    return NULL;
+  p = separator (p, end);
   return p == end && !last ? NULL : p;
+}
+
+const char *
+br__csv_cell_end (br__csv_row *row, const char *p, const char *end, int last)
+{
+  return cell_end (row, p, end, last);
 }
 
 int
@@ -66,7 +92,7 @@ br__csv_next (br__csv_row *row, const char *at, const char *end, size_t wanted, 
   for (;; p++)
     {
       cell = p;
-      p = br__csv_cell_end (row, p, end, last);
+      p = cell_end (row, p, end, last);
       if (p == NULL)
         return 0;
       if (row->cells++ == wanted)

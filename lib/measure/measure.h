@@ -5,6 +5,7 @@
 #define BR_MEASURE_MEASURE_H
 
 #include "benchrule.h"
+#include "exact/number.h"
 #include "exact/text.h"
 
 /* What a character is for in a measure, whichever way it was typed or pasted.  */
@@ -87,10 +88,14 @@ const br_unit *br__unit_scan (size_t *end, const char *text, size_t length, size
 /* br_scale_read with squares of the size GRID (NULL: not known), as in 2 boxes = 1 in.  */
 br_status br__scale_read (br_number *ratio, const char *text, size_t length, const br_number *grid, br_error *error);
 
-/* write.c: 1 where X is whole or so many halves, quarters ... down to 1/FINEST, a power of two; and the finest
+/* 1 where X is whole or so many halves, quarters ... down to 1/FINEST, a power of two; and the finest
    of a rule that people have.  */
 #define BR__FINEST_RULE 64
-int br__is_shop_fraction (const br_number *x, int64_t finest);
+static inline int
+br__is_shop_fraction (const br_number *x, int64_t finest)
+{
+  return br__is_small (x) && x->den_minus_1 < finest && br__is_binary (br__small_den (x));
+}
 
 /* A text being read, and what goes with it.  */
 typedef struct br__reader
@@ -122,6 +127,8 @@ typedef struct br__numeral
 /* 1 where the unsigned number at AT is one of those in ASCII that nearly every text has, with nothing
    behind it that could change what it is; else 0, and br__numeral_scan tells.  */
 int br__numeral_plain (br__numeral *n, const br__reader *r, size_t at);
+/* Z = such a number that is all of TEXT; else 0, and Z is untouched.  */
+int br__plain_read (br_number *z, const char *text, size_t length);
 /* The end of the raised whole number at AT, with a raised minus before it; AT where there is none, or where it is
    the top of a fraction.  */
 size_t br__raised_end (const char *text, size_t length, size_t at);

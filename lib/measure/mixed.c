@@ -7,6 +7,7 @@
 
 #include <string.h>
 
+#include "exact/bytes.h"
 #include "exact/number.h"
 #include "exact/status.h"
 #include "measure/measure.h"
@@ -424,15 +425,15 @@ ends_plainly (const char *p, const char *end)
 
 /* The numbers of nearly every text, in ASCII, short, with nothing behind them that could change
    what they are: 12, 6.595, 3/8, 2-3/8, 2 3/8.  0 leaves all else, and every mistake, to the
-   whole reader below, which gives the same for these.  */
-int
-br__numeral_plain (br__numeral *n, const br__reader *r, size_t at)
+   whole reader below, which gives the same for these.  Z is the number from START on, *AT where it ends.  */
+static inline int
+take_plain (br_number *z, br__form *form, const char **at, const char *start, const char *end)
 {
-  const char *start = r->text + at, *end = r->text + r->length, *p = start, *part;
+  const char *p = start, *part;
   int64_t whole = take_digits (0, &p, end, SMALL_DIGITS), top, bottom;
   size_t size = (size_t) (p - start);
-  br__form form = BR__FORM_WHOLE;
 
+  *form = BR__FORM_WHOLE;
   if (p < end && *p == '.' && size < SMALL_DIGITS)
     {
       part = ++p;
@@ -440,17 +441,17 @@ br__numeral_plain (br__numeral *n, const br__reader *r, size_t at)
       size += (size_t) (p - part);
       if (size == 0 || !ends_plainly (p, end))
         return 0;
-      br__number_put_decimal (&n->value, whole, (unsigned) (p - part));
-      form = BR__FORM_DECIMAL;
+      br__number_put_decimal (z, whole, (unsigned) (p - part));
+      *form = BR__FORM_DECIMAL;
     }
   else if (size == 0 || size > SHORT_DIGITS)
     return 0;
   else if (ends_plainly (p, end))
-    br__number_put_small (&n->value, whole, 1);
+    br__number_put_small (z, whole, 1);
   else
     {
       top = whole, whole = 0;
-      form = BR__FORM_FRACTION;
+      *form = BR__FORM_FRACTION;
       if (*p == '-' || *p == ' ')
         {
           whole = top;
@@ -458,20 +459,72 @@ br__numeral_plain (br__numeral *n, const br__reader *r, size_t at)
           top = take_digits (0, &p, end, SHORT_DIGITS);
           if (p == part || p == end)
             return 0;
-          form = BR__FORM_MIXED;
+          *form = BR__FORM_MIXED;
         }
       if (*p != '/')
         return 0;
       p++;
       bottom = take_digits (0, &p, end, SHORT_DIGITS);
-      if (bottom == 0 || (form == BR__FORM_MIXED && top >= bottom)
+      if (bottom == 0 || (*form == BR__FORM_MIXED && top >= bottom)
           || !ends_plainly (p, end)
-          || br_number_set_ratio (&n->value, whole * bottom + top, bottom) != BR_OK)
+          || br_number_set_ratio (z, whole * bottom + top, bottom) != BR_OK)
         return 0;
     }
+  *at = p;
+  return 1;
+}
+
+int
+br__numeral_plain (br__numeral *n, const br__reader *r, size_t at)
+{
+  const char *end;
+
+  if (!take_plain (&n->value, &n->form, &end, r->text + at, r->text + r->length))
+    return 0;
   n->start = at;
-  n->end = (size_t) (p - r->text);
-  n->form = form;
+  n->end = (size_t) (end - r->text);
+  return 1;
+}
+
+/* Whole numbers and decimals of eight bytes at most, all at once.  */
+static inline int
+take_decimal (br_number *z, const char *text, size_t length)
+{
+  if (length > 8 || length == 0)
+    return 0;
+  uint64_t word = length == 8 ? br__load_eight (text) : br__load_few (text, length), rest;
+  unsigned before = br__digits_ahead (word), behind;
+
+  if (before == length)
+    {
+      br__number_put_small (z, br__digits_value (word, before), 1);
+      return 1;
+    }
+  rest = word >> 8 * before;
+  if ((rest & 0xff) != '.' || length == 1)
+    return 0;
+  rest >>= 8;
+  behind = br__digits_ahead (rest);
+  if (before + 1 + behind != length)
+    return 0;
+  word = (word & ((UINT64_C (1) << 8 * before) - 1)) | rest << 8 * before;
+  br__number_put_decimal (z, br__digits_value (word, before + behind), behind);
+  return 1;
+}
+
+int
+br__plain_read (br_number *z, const char *text, size_t length)
+{
+  br_number x = BR_NUMBER_ZERO;
+  const char *end;
+  br__form form;
+
+  if (take_decimal (z, text, length))
+    return 1;
+  if (!take_plain (&x, &form, &end, text, text + length) || end != text + length)
+    return 0;
+  /* A plain number lies inline.  */
+  br__number_put_small (z, x.num, br__small_den (&x));
   return 1;
 }
 

@@ -469,18 +469,15 @@ br_measure_read (br_measure *m, const char *text, size_t length, const br_number
     return br__fail_null (error);
   br_measure new = BR_MEASURE_ZERO;
   br__reader r = { text, length, grid, error };
-  br__numeral plain = BR__NUMERAL_ZERO;
   size_t at, used = 0, end;
   br__glyph sign;
   br_status status;
 
-  if (br__numeral_plain (&plain, &r, 0) && plain.end == length)
+  if (br__plain_read (&m->value, text, length))
     {
-      br__number_move (&m->value, &plain.value);
       m->unit = NULL;
       return BR_OK;
     }
-  br__number_drop (&plain.value);
   at = br__skip_blanks (text, length, 0);
   sign = br__glyph_at (text, length, at);
   if (sign.kind == BR__GLYPH_DASH || sign.code == '+')

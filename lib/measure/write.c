@@ -34,14 +34,8 @@ put_whole_decimal (br_text *t, const br_number *x)
   return 0;
 }
 
-int
-br__is_shop_fraction (const br_number *x, int64_t finest)
-{
-  return br__is_small (x) && x->den_minus_1 < finest && br__is_binary (br__small_den (x));
-}
-
 /* X as 2-3/8, 6.595 or 12-1/3, whichever is plainest; DECIMALS where they are usual.  */
-static void
+static inline void
 put_quantity (br_text *t, const br_number *x, int decimals)
 {
   if ((decimals || !br__is_shop_fraction (x, FINEST)) && !br_number_is_integer (x) && put_whole_decimal (t, x))
@@ -116,18 +110,12 @@ put_in_unit (br_text *t, const br_number *x, br_dimension dimension, const br_un
   br_number_clear (&size);
 }
 
-void
-br__put_measure (br_text *t, const br_number *x, br_dimension dimension, const br_style *style)
+static void
+put_with_unit (br_text *t, const br_number *x, br_dimension dimension, const br_style *style)
 {
-  const br_unit *base, *unit;
+  const br_unit *base = br__unit_base (style != NULL ? style->unit : NULL);
+  const br_unit *unit = br__unit_of_power (base, dimension);
 
-  if (dimension == BR_PLAIN)
-    {
-      put_quantity (t, x, 0);
-      return;
-    }
-  base = br__unit_base (style != NULL ? style->unit : NULL);
-  unit = br__unit_of_power (base, dimension);
   if (dimension == BR_LENGTH && base->den == 1 && base->num == 12)
     put_feet (t, x);
   else if (dimension == BR_LENGTH && base->den == 1 && base->num == 1)
@@ -139,6 +127,15 @@ br__put_measure (br_text *t, const br_number *x, br_dimension dimension, const b
     }
   else
     put_in_unit (t, x, dimension, unit, base);
+}
+
+void
+br__put_measure (br_text *t, const br_number *x, br_dimension dimension, const br_style *style)
+{
+  if (dimension == BR_PLAIN)
+    put_quantity (t, x, 0);
+  else
+    put_with_unit (t, x, dimension, style);
 }
 
 size_t

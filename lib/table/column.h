@@ -57,13 +57,30 @@ typedef struct br__pushed
   br_number mark, nearest;
 } br__pushed;
 
+/* Numbers of one denominator, added up without a common divisor being sought: a column has few denominators.  */
+typedef struct br__pile
+{
+  int64_t den;                /* 0: there are none */
+  int64_t num;                /* NUM / DEN need not be in lowest terms */
+} br__pile;
+
+#define BR__PILES 256
+
+/* A sum is TOTAL and all its piles, of which each denominator has one place.  */
+typedef struct br__column_sum
+{
+  br_number total;
+  br__pile piles[BR__PILES];
+} br__column_sum;
+
 /* What rows and their marks come to.  All zero bits: no rows.  */
 typedef struct br__column_sums
 {
-  br_number exact[2], marks[2];   /* of plain numbers, and of lengths in inches */
+  br__column_sum exact[2], marks[2];  /* of plain numbers, and of lengths in inches */
   int lengths;                    /* there are some of those */
   int too_long;                   /* the sums have more digits than anybody reads, and are not gone on with */
   br_number worst, worst_mark;    /* the largest error, in the sheet's unit, and the mark that has it */
+  br_number worst_size;           /* |worst| */
   size_t worst_line;              /* from 1; 0: no row has a mark */
   int worst_length;
   size_t around;                  /* cells with more in them than a measure */
@@ -108,7 +125,7 @@ br_status br__column_unit (const br_unit **unit, const br__csv_row *row);
 br_status br__column_of_names (size_t *number, size_t index, const char *at, const char *end, int last);
 
 /* column_cells.c.  The value of the column's cell in ROW, in inches for a length.  ERROR is placed in
-   the cell's bytes.  */
+   the cell's bytes; X is 0 then.  */
 br_status br__column_value (br_number *x, br_dimension *dimension, const br__column *c, br__block *b,
                             const br__csv_row *row, br_error *error);
 /* Works on B: its rows go to B->out with their new cells.  */

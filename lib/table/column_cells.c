@@ -41,17 +41,16 @@ may_have_more (const br__column *c, const char *text, size_t length)
   return c->begun || (length > 0 && ((unsigned char) *text >= 0x80 || strchr ("0123456789.\"~", *text)));
 }
 
-br_status
-br__column_value (br_number *x, br_dimension *dimension, const br__column *c, br__block *b,
-                  const br__csv_row *row, br_error *error)
+/* The value of a cell that is not simply a number.  */
+static __attribute__ ((noinline)) br_status
+read_cell (br_number *x, br_dimension *dimension, const br__column *c, br__block *b, const char *text, size_t length,
+           br_error *error)
 {
-  const char *text = row->cell;
-  size_t length = (size_t) (row->cell_end - row->cell);
   br_measure m = BR_MEASURE_ZERO;
   if (length > 0 && *text == '"')
     {
       br__text_reset (&b->cell);
-      br__csv_put_content (&b->cell, row->cell, row->cell_end);
+      br__csv_put_content (&b->cell, text, text + length);
       if (b->cell.failed)
         return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
       text = br__text_string (&b->cell);
@@ -68,33 +67,53 @@ br__column_value (br_number *x, br_dimension *dimension, const br__column *c, br
   if (status != BR_OK)
     return status;
   *dimension = m.unit ? m.unit->dimension : BR_PLAIN;
-  if (*dimension != BR_PLAIN && *dimension != BR_LENGTH)
-    {
-      br_measure_clear (&m);
-      return br__fail (error, BR_DOMAIN, 0, length, "%s has no mark on a ruler",
-                       br__dimension_words (*dimension));
-    }
+  if (*dimension == BR_PLAIN || *dimension == BR_LENGTH)
+    br__number_move (x, &m.value);
+  else
+    status = br__fail (error, BR_DOMAIN, 0, length, "%s has no mark on a ruler", br__dimension_words (*dimension));
+  br_measure_clear (&m);
+  return status;
+}
+
+/* X, which stands in the cell, as the number that is meant: by the unit in the heading, the scale, the sheet's unit.  */
+static __attribute__ ((noinline)) br_status
+convert (br_number *x, br_dimension *dimension, const br__column *c)
+{
+  br_status status = BR_OK;
   if (c->head && *dimension == BR_PLAIN)
     {
       br_number one = BR_NUMBER_ZERO;
       status = br_number_set_ratio (&one, c->head->num, c->head->den);
       if (status == BR_OK)
-        status = br_number_mul (&m.value, &m.value, &one);
+        status = br_number_mul (x, x, &one);
       *dimension = BR_LENGTH;
     }
   if (status == BR_OK && c->asked != BR__AS_IT_IS)
-    status = resize (&m.value, c);
+    status = resize (x, c);
   if (status == BR_OK && c->lengths && *dimension == BR_PLAIN)
     {
-      status = br_number_mul (&m.value, &m.value, &c->unit);
+      status = br_number_mul (x, x, &c->unit);
       *dimension = BR_LENGTH;
     }
-  if (status == BR_OK)
-    br__number_move (x, &m.value);
-  else
-    br__fail_plain (error, status, 0, length);
-  br__number_drop (&m.value);
   return status;
+}
+
+br_status
+br__column_value (br_number *x, br_dimension *dimension, const br__column *c, br__block *b,
+                  const br__csv_row *row, br_error *error)
+{
+  size_t length = (size_t) (row->cell_end - row->cell);
+  br_status status = BR_OK;
+  *dimension = BR_PLAIN;
+  if (!br__plain_read (x, row->cell, length))
+    status = read_cell (x, dimension, c, b, row->cell, length, error);
+  if (status != BR_OK || !(c->head || c->lengths || c->asked != BR__AS_IT_IS))
+    return status;
+  status = convert (x, dimension, c);
+  if (status == BR_OK)
+    return BR_OK;
+  br_number_clear (x);
+  return br__fail_plain (error, status, 0, length);
 }
 
 /* The mark VALUE of a length has an inch sign or a blank, so that it may need quotes.  */
@@ -139,12 +158,12 @@ count_mark (br__block *b, const br__column *c, const br_number *x, const br_numb
   return status;
 }
 
-/* The new cells of the cell of ROW, which holds X.  */
+/* The new cells of the cell of ROW, which holds X, behind the first comma.  */
 static br_status
 put_mark (br__block *b, const br__column *c, const br_number *x, br_dimension dimension, const br__csv_row *row)
 {
-  br_number error = BR_NUMBER_ZERO;
-  br_number value = BR_NUMBER_ZERO, off = BR_NUMBER_ZERO;
+  br_number value = BR_NUMBER_ZERO, off = BR_NUMBER_ZERO, in_unit = BR_NUMBER_ZERO;
+  const br_number *error = dimension == BR_LENGTH ? &in_unit : &off;
   br_status status;
   if (c->kept)
     {
@@ -155,26 +174,25 @@ put_mark (br__block *b, const br__column *c, const br_number *x, br_dimension di
   else
     status = br_ruler_round (&value, &off, NULL, x, &c->sizes[dimension == BR_LENGTH], c->direction,
                              c->settings->ties);
+  if (status == BR_OK && dimension == BR_LENGTH)
+    status = br_number_div (&in_unit, &off, &c->unit);
   if (status == BR_OK)
-    status = dimension == BR_LENGTH ? br_number_div (&error, &off, &c->unit) : br_number_set (&error, &off);
-  if (status == BR_OK)
-    status = count_mark (b, c, x, &value, &off, &error, row, dimension == BR_LENGTH);
+    status = count_mark (b, c, x, &value, &off, error, row, dimension == BR_LENGTH);
   if (status == BR_OK)
     {
-      br__text_putc (&b->out, ',');
       if (dimension == BR_LENGTH)
         put_length (b, c, &value);
       else
         br__put_measure (&b->out, &value, BR_PLAIN, NULL);
       br__text_putc (&b->out, ',');
-      br__put_number (&b->out, &error);
+      br__put_number (&b->out, error);
       br__text_putc (&b->out, ',');
-      br__put_decimal (&b->out, &error, DIGITS);
+      br__put_decimal (&b->out, error, DIGITS);
       b->marks++;
     }
   br__number_drop (&value);
   br__number_drop (&off);
-  br__number_drop (&error);
+  br__number_drop (&in_unit);
   return status;
 }
 
@@ -224,10 +242,10 @@ add_bad_cell (br__block *b, const br__csv_row *row, br_error *error)
   add_bad (b, row, row->cell, error);
 }
 
-/* As br__text_put, for the bytes of a block.  A row is short: pieces of one size, with what is behind it in
-   the block, take less than a call that looks how long it is.  */
+/* As br__text_put, for the bytes of a block, and a comma.  A row is short: pieces of one size, with what is
+   behind it in the block, take less than a call that looks how long it is.  */
 static inline void
-put_bytes (br_text *out, const char *start, const char *end)
+put_cells (br_text *out, const char *start, const char *end)
 {
   size_t length = (size_t) (end - start);
   char *at = br__text_room (out, length + BR__SLACK);
@@ -235,7 +253,8 @@ put_bytes (br_text *out, const char *start, const char *end)
     return;
   for (size_t i = 0; i < length; i += BR__SLACK)
     memcpy (at + i, start + i, BR__SLACK);
-  br__text_took (out, length);
+  at[length] = ',';
+  br__text_took (out, length + 1);
 }
 
 static void
@@ -245,7 +264,7 @@ put_nothing (br_text *out, size_t cells)
     br__text_putc (out, ',');
 }
 
-/* The row is passed on, and behind it what is new.  */
+/* The row is passed on, and behind it what is new, which begins with a comma in any case.  */
 static void
 put_row (br__block *b, const br__column *c, const br__csv_row *row)
 {
@@ -253,14 +272,14 @@ put_row (br__block *b, const br__column *c, const br__csv_row *row)
   br_dimension dimension = BR_PLAIN;
   br_error error;
   br_status status;
-  put_bytes (&b->out, row->start, row->end);
+  put_cells (&b->out, row->start, row->end);
   if (row->cells < c->width)
     put_nothing (&b->out, c->width - row->cells);
   if (!row->cell)
     {
       br__fail (&error, BR_SYNTAX, 0, 0, "this row has %zu of %zu cells", row->cells, c->width);
       add_bad (b, row, row->end, &error);
-      put_nothing (&b->out, NEW_CELLS);
+      put_nothing (&b->out, NEW_CELLS - 1);
       return;
     }
   status = br__column_value (&x, &dimension, c, b, row, &error);
@@ -275,7 +294,7 @@ put_row (br__block *b, const br__column *c, const br__csv_row *row)
   else if (status != BR_OK)
     {
       add_bad_cell (b, row, &error);
-      put_nothing (&b->out, NEW_CELLS);
+      put_nothing (&b->out, NEW_CELLS - 1);
     }
   else if (row->cells > c->width)
     {
@@ -308,7 +327,10 @@ br__column_rows (br__block *b, const br__column *c)
               put_row (b, c, &row);
               b->rows++;
             }
-          put_bytes (&b->out, row.end, row.next);
+          if (row.next - row.end == 1)
+            br__text_putc (&b->out, '\n');
+          else
+            br__text_put (&b->out, row.end, (size_t) (row.next - row.end));
         }
       b->lines += 1 + row.breaks;
     }

@@ -5,7 +5,7 @@
 #define BR_BENCH_COLUMN_PEERS_H
 
 /* 64-bit integers and nothing else: no check of what it reads, no other mark than 1/16, no other
-   column, no value that does not fit.  The limit of what can be had.  */
+   column, no value that does not fit.  Digit by digit, as one writes it.  */
 int peer_hand (const char *in, const char *out);
 /* The same in the rationals of GMP, and of FLINT where it is there (0 where not), each as its
    manual shows: a number made from its digits, multiplied, rounded down, subtracted, printed.  */

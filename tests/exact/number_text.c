@@ -5,6 +5,7 @@
 #endif
 
 #include "check.h"
+#include "exact/bytes.h"
 #include "exact/status.h"
 
 static const struct
@@ -446,6 +447,36 @@ test_errors (void **state)
   assert_string_equal (br_version (), BR_VERSION);
 }
 
+/* Eight bytes at once: each byte in each place against a look at one after the other.  */
+static void
+test_words (void **state)
+{
+  (void) state;
+  for (unsigned place = 0; place < 8; place++)
+    for (int byte = 0; byte < 256; byte++)
+      {
+        char text[8];
+        unsigned ahead = 0;
+        memset (text, byte ^ 1, sizeof text);
+        text[place] = (char) byte;
+        while (ahead < 8 && text[ahead] >= '0' && text[ahead] <= '9')
+          ahead++;
+        uint64_t word = br__load_eight (text), others = br__bytes_not (word, (unsigned char) byte);
+        assert_int_equal (br__digits_ahead (word), ahead);
+        assert_true (others == (BR__EVERY (0x80) ^ UINT64_C (0x80) << 8 * place));
+      }
+  for (int i = 0; i < check_times (10000); i++)
+    {
+      char text[9];
+      unsigned count = 1 + (unsigned) check_below (8), length = (unsigned) check_below (8);
+      snprintf (text, sizeof text, "%08u", (unsigned) check_below (100000000));
+      uint64_t word = br__load_eight (text);
+      assert_true (br__load_few (text, length) == (word & ((UINT64_C (1) << 8 * length) - 1)));
+      text[count] = 0;
+      assert_true (br__digits_value (word, count) == strtoul (text, NULL, 10));
+    }
+}
+
 int
 main (void)
 {
@@ -459,6 +490,7 @@ main (void)
     CHECK_TEST (test_text_beside_another),
     CHECK_TEST (test_cut),
     CHECK_TEST (test_errors),
+    CHECK_TEST (test_words),
   };
   return CHECK_RUN (tests);
 }

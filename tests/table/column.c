@@ -49,7 +49,7 @@ typedef struct heard
   size_t faults, records;
   size_t first_line;
   char bad[24], marks[24];
-  char total[64];
+  char total[200], total_exact[200], worst[200];
 } heard;
 
 static void
@@ -70,6 +70,8 @@ on_record (void *user, const br_record *record)
   snprintf (h->bad, sizeof h->bad, "%" PRId64, br_record_get (record, "bad").value.count);
   snprintf (h->marks, sizeof h->marks, "%" PRId64, br_record_get (record, "marks").value.count);
   snprintf (h->total, sizeof h->total, "%s", br_record_text (record, "total_value"));
+  snprintf (h->total_exact, sizeof h->total_exact, "%s", br_record_text (record, "total_exact"));
+  snprintf (h->worst, sizeof h->worst, "%s", br_record_text (record, "worst_error"));
 }
 
 /* Runs `round column COLUMN of in.csv CLAUSES into TARGET`.  */
@@ -96,7 +98,8 @@ make_cell (br_text *t)
   static const char *const some[] = {
     "6.595", "2-3/8", "2 3/8", "\"2-3/8\"\"\"", "3/8", "0", "-1/32", "12", "1/3", "5' 2-3/8\"", "25.4 mm", "-7.03125",
     "", "none", "1,5", "1e3", "\"two\nlines\"", "\"a, b\"", "\"\"", "\"1.5\"", "2-9/8", "3 sq in", " 4.25 ", "\xc2\xbd",
-    "123456789012345678901234567890.5", "0.000000000000000000001", "\"\"\"\"", "\"\n\n\"", "9/0", "1/1048577"
+    "123456789012345678901234567890.5", "0.000000000000000000001", "900000000000000000", "1200000000000000000.3",
+    "12345678", "1234.567", "12345.6789", ".5", "7.", "48.25", "0.0000001", "\"\"\"\"", "\"\n\n\"", "9/0", "1/1048577"
   };
   if (check_below (2))
     br__text_puts (t, some[check_below (CHECK_COUNT (some))]);
@@ -104,9 +107,51 @@ make_cell (br_text *t)
     br__text_printf (t, "%u.%03u", (unsigned) check_below (60), (unsigned) check_below (1000));
 }
 
+/* What cells and marks come to, one number after the other, and the first of the largest errors.  */
+typedef struct tally
+{
+  br_number exact, marks, worst, worst_size;
+} tally;
+
+static void
+tally_clear (tally *sums)
+{
+  br_number_clear (&sums->exact);
+  br_number_clear (&sums->marks);
+  br_number_clear (&sums->worst);
+  br_number_clear (&sums->worst_size);
+}
+
+static void
+add_up (tally *sums, const br_number *x, const br_number *mark, const br_number *error)
+{
+  br_number size = BR_NUMBER_ZERO;
+  check_ok (br_number_add (&sums->exact, &sums->exact, x));
+  check_ok (br_number_add (&sums->marks, &sums->marks, mark));
+  check_ok (br_number_abs (&size, error));
+  if (br_number_cmp (&size, &sums->worst_size) > 0)
+    {
+      br_number_swap (&sums->worst_size, &size);
+      check_ok (br_number_set (&sums->worst, error));
+    }
+  br_number_clear (&size);
+}
+
+static void
+check_sums (const heard *h, const tally *sums)
+{
+  char text[200];
+  assert_true (br_number_write (text, sizeof text, &sums->exact) < sizeof text);
+  assert_string_equal (h->total_exact, text);
+  br_number_write (text, sizeof text, &sums->marks);
+  assert_string_equal (h->total, text);
+  br_number_write (text, sizeof text, &sums->worst);
+  assert_string_equal (h->worst, text);
+}
+
 /* What the statement is to answer for one cell as it stands; 0 for no mark.  */
 static int
-expect_marks (br_text *t, const char *cell, size_t length)
+expect_marks (br_text *t, tally *sums, const char *cell, size_t length)
 {
   char plain[200], mark[200], error[400], decimal[200];
   size_t size = 0;
@@ -129,6 +174,7 @@ expect_marks (br_text *t, const char *cell, size_t length)
       assert_true (br_measure_write (mark, sizeof mark, &value, m.unit ? BR_LENGTH : BR_PLAIN, NULL) < sizeof mark);
       assert_true (br_number_write (error, sizeof error, &off) < sizeof error);
       br_number_write_decimal (decimal, sizeof decimal, NULL, &off, 12);
+      add_up (sums, &m.value, &value, &off);
       /* The inch mark at the end is doubled, and the quote closed.  */
       if (m.unit)
         br__text_printf (t, ",\"%s\"\",%s,%s", mark, error, decimal);
@@ -143,9 +189,9 @@ expect_marks (br_text *t, const char *cell, size_t length)
   return good;
 }
 
-/* ROWS rows under a header into IN, and what is to come of them into OUT.  */
+/* ROWS rows under a header into IN, and what is to come of them into OUT and SUMS.  */
 static size_t
-make_file (br_text *in, br_text *out, size_t rows)
+make_file (br_text *in, br_text *out, tally *sums, size_t rows)
 {
   size_t bad = 0, width = 1 + check_below (4), index = check_below (width);
   br__text_reset (in);
@@ -179,7 +225,7 @@ make_file (br_text *in, br_text *out, size_t rows)
       for (size_t i = cells; i < width; i++)
         br__text_putc (out, ',');
       if (cells > index)
-        bad += !expect_marks (out, in->bytes + cell, length);
+        bad += !expect_marks (out, sums, in->bytes + cell, length);
       else
         {
           br__text_puts (out, ",,,");
@@ -213,7 +259,8 @@ test_random (void **state)
   for (long i = 0; i < check_times (60); i++)
     {
       heard h;
-      size_t rows = i % 10 == 0 ? 20000 : check_below (60), bad = make_file (&in, &wanted, rows);
+      tally sums = { BR_NUMBER_ZERO, BR_NUMBER_ZERO, BR_NUMBER_ZERO, BR_NUMBER_ZERO };
+      size_t rows = i % 10 == 0 ? 20000 : check_below (60), bad = make_file (&in, &wanted, &sums, rows);
       save ("in.csv", &in);
       for (unsigned jobs = 1; jobs <= 4; jobs += 3)
         {
@@ -225,7 +272,10 @@ test_random (void **state)
           assert_int_equal (strtoull (h.marks, NULL, 10), rows - bad);
           assert_int_equal (h.faults, bad > 20 ? 21 : bad);
           assert_int_equal (h.records, 1);
+          if (rows > bad)
+            check_sums (&h, &sums);
         }
+      tally_clear (&sums);
     }
   br__text_clear (&in);
   br__text_clear (&wanted);

@@ -13,6 +13,8 @@ libbenchrule_core_la_SOURCES += \
   lib/geometry/path_distance.c \
   lib/geometry/path_meet.h \
   lib/geometry/path_overlap.c \
+  lib/geometry/path_weak.c \
+  lib/geometry/weak.h \
   lib/geometry/shape_call.c \
   lib/geometry/shape_call.h \
   lib/geometry/shape_legs.c \

@@ -18,4 +18,5 @@ libbenchrule_core_la_SOURCES += \
   lib/shape/shape_show.c \
   lib/shape/shape_tree.c \
   lib/shape/statements.c \
-  lib/shape/turn.c
+  lib/shape/turn.c \
+  lib/shape/weak.c

@@ -7,6 +7,7 @@
 #include "sheet/hidden.h"
 #include "sheet/maker.h"
 #include "geometry/sketch.h"
+#include "geometry/weak.h"
 #include "geometry/shape_call.h"
 
 const char *br__shape_kind_word (br__shape_kind kind);
@@ -97,6 +98,9 @@ br_status br__shape_numbers (br__numbers *n, const br_sheet *sheet, const br__sh
 void br__numbers_clear (br__numbers *n);
 /* The path of S, of which all numbers have values.  */
 br_status br__shape_legs_of (br__legs *legs, br__sketch *s, const br_sheet *sheet, const br__shape *shape);
+
+/* weak.c: the outline SHAPE, of which all numbers have values; LEAST in inches.  BR_DOMAIN: it waits.  */
+br_status br__shape_weak (br__weak *w, const br_sheet *sheet, const br__shape *shape, const br_real *least);
 
 /* datum.c: whether `datum` gave one; its place across (WAY 0) or up, or NULL while it waits.  */
 int br__datum_is_given (const br_sheet *sheet);

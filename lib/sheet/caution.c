@@ -15,33 +15,11 @@
 #include "exact/status.h"
 #include "geometry/shape_call.h"
 #include "sheet/caution.h"
-#include "sheet/caution_group.h"
+#include "sheet/caution_look.h"
 #include "sheet/hidden.h"
 #include "sheet/tolerance.h"
 #include "shop/blade.h"
 #include "shop/caution.h"
-
-/* What a caution is about: the bits of br__entry_told.  AS_CUT shifts a bit to what a tolerance may do.  */
-enum { RULE_ASTM = 1, RULE_ISO = 2, RULE_RUBS = 4, RULE_CURVE = 8, AS_CUT = 4, RULE_SMALL = 256 };
-
-/* What is looked at: an entry that moved, or an expression, of which nothing was said before.  */
-typedef struct concern
-{
-  br__run *run;
-  br__caution_group *group;
-  const br__entry *entry;       /* NULL: an expression */
-  unsigned before;      /* rules of which a caution was given */
-  unsigned now;
-} concern;
-
-/* 1 if RULE, which holds now, needs a caution.  */
-static int
-is_new (concern *c, unsigned rule)
-{
-  int new = !((c->before | c->now) & rule);
-  c->now |= rule;
-  return new;
-}
 
 br__child
 br__child_of (const br__settings *s)
@@ -59,7 +37,7 @@ br__child_of (const br__settings *s)
 
 /* Both standards in one caution, so that a result draws one.  LOW and HIGH are one size, or what it may come to.  */
 static br_status
-judge_rods (concern *c, const br_real *low, const br_real *high)
+judge_rods (br__concern *c, const br_real *low, const br_real *high)
 {
   br__gap_answer answer;
   br_text message = BR_TEXT_ZERO, source = BR_TEXT_ZERO, scope = BR_TEXT_ZERO, brief = BR_TEXT_ZERO;
@@ -75,7 +53,7 @@ judge_rods (concern *c, const br_real *low, const br_real *high)
       /* What holds of the size itself is said of that.  */
       if (as_cut && c->now & rule)
         continue;
-      if (is_new (c, as_cut ? rule << AS_CUT : rule))
+      if (br__is_new_caution (c, as_cut ? rule << AS_CUT : rule))
         told[count++] = answer.cautions[i];
     }
   if (status != BR_OK || !count)
@@ -104,7 +82,7 @@ judge_rods (concern *c, const br_real *low, const br_real *high)
 /* What GAP, in inches, may come to where it is off by its tolerances: of the entry E, or else of the tree T, either
    may be NULL.  */
 static br_status
-judge_as_cut (concern *c, const br_real *gap, br__entry *e, const br__tree *t)
+judge_as_cut (br__concern *c, const br_real *gap, br__entry *e, const br__tree *t)
 {
   br_sheet *sheet = c->run->sheet;
   br__bounds b = BR__BOUNDS_ZERO;
@@ -147,14 +125,14 @@ judge_as_cut (concern *c, const br_real *gap, br__entry *e, const br__tree *t)
 
 /* PARTS touch or overlap.  */
 static br_status
-judge_overlap (concern *c, const br__value *gap, const br_real *size, const char *parts)
+judge_overlap (br__concern *c, const br__value *gap, const br_real *size, const char *parts)
 {
   const br__settings *s = &c->run->sheet->settings;
   br_text message = BR_TEXT_ZERO, source = BR_TEXT_ZERO, scope = BR_TEXT_ZERO, brief = BR_TEXT_ZERO;
   br_style style = br__settings_style (s);
   br_status status = br__overlap_message (&message, size, parts, gap->dimension, &style, s->bits);
 
-  if (status == BR_OK && message.length && is_new (c, RULE_RUBS))
+  if (status == BR_OK && message.length && br__is_new_caution (c, RULE_RUBS))
     {
       br__text_puts (&source, "geometry");
       br__text_puts (&scope, "parts that must turn freely");
@@ -167,7 +145,7 @@ judge_overlap (concern *c, const br__value *gap, const br_real *size, const char
 
 /* A gap between PARTS (NULL: that they overlap is said elsewhere); E and T as for judge_as_cut.  */
 static br_status
-judge_gap (concern *c, const br__value *gap, const char *parts, br__entry *e, const br__tree *t)
+judge_gap (br__concern *c, const br__value *gap, const char *parts, br__entry *e, const br__tree *t)
 {
   br__value inches = BR__VALUE_ZERO;
   br_status status;
@@ -191,13 +169,13 @@ br_status
 br__caution_gap (br__run *run, const br__value *gap, const char *parts)
 {
   br__caution_group g = BR__CAUTION_GROUP_ZERO;
-  concern c = { .run = run, .group = &g };
+  br__concern c = { .run = run, .group = &g };
   return br__caution_group_end (&g, run, judge_gap (&c, gap, parts, NULL, NULL));
 }
 
 /* A curve that the class's blade cannot follow.  */
-static br_status
-judge_curve (concern *c, const br__value *radius)
+br_status
+br__judge_curve (br__concern *c, const br__value *radius, unsigned rule)
 {
   const br__settings *s = &c->run->sheet->settings;
   br__value inches = BR__VALUE_ZERO;
@@ -214,7 +192,7 @@ judge_curve (concern *c, const br__value *radius)
     status = br__blade_limit (&least.rational, &from, &s->blade);
   if (status == BR_OK)
     status = br_real_cmp (&order, &inches.real, &least, s->bits);
-  if (status == BR_OK && order < 0 && is_new (c, RULE_CURVE))
+  if (status == BR_OK && order < 0 && br__is_new_caution (c, rule))
     {
       br_text message = BR_TEXT_ZERO, source = BR_TEXT_ZERO, scope = BR_TEXT_ZERO, brief = BR_TEXT_ZERO;
       br_style style = br__settings_style (s);
@@ -287,7 +265,7 @@ is_told_elsewhere (const br__tree *t, size_t index)
 }
 
 static br_status
-judge_call (concern *c, const br__tree *t, size_t index)
+judge_call (br__concern *c, const br__tree *t, size_t index)
 {
   const br__function *f = t->nodes[index].function;
   br__value v = BR__VALUE_ZERO;
@@ -304,7 +282,7 @@ judge_call (concern *c, const br__tree *t, size_t index)
     {
       status = value_at (&v, c->run, t, index);
       if (status == BR_OK)
-        status = judge_curve (c, &v);
+        status = br__judge_curve (c, &v, RULE_CURVE);
     }
   br__value_clear (&v);
   return status;
@@ -337,7 +315,7 @@ told_of_fender (const br_sheet *sheet, const char *const name[2], const int leng
 
 /* The distance of two shapes, one of them a wheel.  */
 static br_status
-judge_distance (concern *c, const br__tree *t, const br__node *n)
+judge_distance (br__concern *c, const br__tree *t, const br__node *n)
 {
   br_sheet *sheet = c->run->sheet;
   const char *name[2];
@@ -348,14 +326,14 @@ judge_distance (concern *c, const br__tree *t, const br__node *n)
   if (!v || (!is_wheel (sheet, name[0], (size_t) length[0]) && !is_wheel (sheet, name[1], (size_t) length[1])))
     return BR_OK;
   unsigned *told = br__entry_told (e);
-  concern own = { .run = c->run, .group = c->group, .entry = e, .before = *told | told_of_fender (sheet, name, length) };
+  br__concern own = { .run = c->run, .group = c->group, .entry = e, .before = *told | told_of_fender (sheet, name, length) };
   br_status status = judge_gap (&own, v, NULL, NULL, NULL);
   *told = own.now;
   return status;
 }
 
 static br_status
-judge_tree (concern *c, const br__tree *t)
+judge_tree (br__concern *c, const br__tree *t)
 {
   br_status status = BR_OK;
   for (size_t i = 0; i < t->count && status == BR_OK; i++)
@@ -373,127 +351,16 @@ br_status
 br__caution_tree (br__run *run, const br__tree *t)
 {
   br__caution_group g = BR__CAUTION_GROUP_ZERO;
-  concern c = { .run = run, .group = &g };
+  br__concern c = { .run = run, .group = &g };
   return br__caution_group_end (&g, run, judge_tree (&c, t));
-}
-
-/* One look at a number of entries.  */
-typedef struct look
-{
-  br__run *run;
-  int again;            /* whatever was said before */
-  const br__entry *last;        /* of the shape that was looked at last: its numbers move together */
-  br_text small;        /* names of small pieces */
-  br__caution_group group;          /* the other cautions */
-} look;
-
-/* WHAT, "width" or "height", of the shape NAME in inches.  BR_DOMAIN while it waits.  */
-static br_status
-extent_of (br_real *z, br__run *run, const char *what, const char *name, size_t length)
-{
-  br__run own = *run;
-  br__lexer lex;
-  br__tree tree = BR__TREE_ZERO;
-  br__value v = BR__VALUE_ZERO;
-  br_text text = BR_TEXT_ZERO;
-  own.error = NULL;
-  br__text_printf (&text, "%s(%.*s)", what, (int) length, name);
-  br_status status = text.failed ? BR_NO_MEMORY : br__lex_start (&lex, br__text_string (&text), text.length, NULL);
-  if (status == BR_OK)
-    status = br__parse_size (&tree, &lex, NULL);
-  if (status == BR_OK)
-    status = br__value_of (&v, &own, &tree);
-  if (status == BR_OK && v.dimension == BR_PLAIN)
-    status = br__to_length (&v, &run->sheet->settings);
-  if (status == BR_OK)
-    status = br_real_set (z, &v.real);
-  br__value_clear (&v);
-  br__tree_clear (&tree);
-  br__text_clear (&text);
-  return status;
-}
-
-/* Whether the piece S may fit into the small parts cylinder, so thick as it may be: no piece is as thin as what is asked
-   for here.  A circle is a disc and a box a box; any other shape has two points as far apart as it is wide or high.  */
-static br_status
-may_fit (br_truth *fits, const br__shape *s, const br_real *width, const br_real *height, unsigned bits)
-{
-  static const br_real thin = { .rational = { 1, 999 } };
-  if (s->kind == BR__CIRCLE)
-    return br__small_disc_fits (fits, width, &thin, bits, NULL);
-  if (s->kind == BR__BOX)
-    return br__small_box_fits (fits, width, height, &thin, bits, NULL);
-  br_truth wide = BR_NO;
-  br_status status = br__small_box_fits (&wide, width, &thin, &thin, bits, NULL);
-  if (status == BR_OK)
-    status = br__small_box_fits (fits, height, &thin, &thin, bits, NULL);
-  if (status == BR_OK && wide == BR_NO)
-    *fits = BR_NO;
-  return status;
-}
-
-/* A shape is a piece that can come loose, but a hole and a line without a width.  */
-static int
-is_piece (const br_sheet *sheet, const br__shape *s)
-{
-  br__entry *wide = br__shape_entry (sheet->graph, s->name, strlen (s->name), BR__SHAPE_C);
-  const br__value *v = wide ? br__entry_value (wide) : NULL;
-  const br_number *none = v ? br_real_rational (&v->real) : NULL;
-  return s->kind == BR__LINE ? !none || br_number_sign (none) != 0 : !s->hole;
-}
-
-/* Where nobody said for whom it is made,
-   only who asks for all cautions gets this one: most circles are drawn before that.  */
-static br_status
-judge_piece (look *l, const br__shape *s, unsigned *told)
-{
-  const br__settings *settings = &l->run->sheet->settings;
-  br__child child = br__child_of (settings);
-  br_real width = BR_REAL_ZERO, height = BR_REAL_ZERO;
-  br_truth fits = BR_NO;
-  br_status status = BR_OK;
-  if ((l->again || child.state == BR__CHILD_MONTHS) && br__child_under (&child, 36) && is_piece (l->run->sheet, s))
-    {
-      status = extent_of (&width, l->run, "width", s->name, strlen (s->name));
-      if (status == BR_OK)
-        status = extent_of (&height, l->run, "height", s->name, strlen (s->name));
-      if (status == BR_OK)
-        status = may_fit (&fits, s, &width, &height, settings->bits);
-    }
-  if (status == BR_OK && fits != BR_NO && (l->again || !(*told & RULE_SMALL)))
-    br__text_printf (&l->small, "%s%s", l->small.length ? ", " : "", s->name);
-  *told = status == BR_OK && fits != BR_NO ? *told | RULE_SMALL : *told & ~ (unsigned) RULE_SMALL;
-  br_real_clear (&width);
-  br_real_clear (&height);
-  if (l->small.failed)
-    return BR_NO_MEMORY;
-  return status == BR_NO_MEMORY || status == BR_STOPPED ? status : BR_OK;
-}
-
-/* E is a number of a shape.  */
-static br_status
-judge_shape (look *l, const br__entry *e)
-{
-  const br_sheet *sheet = l->run->sheet;
-  const char *name = NULL;
-  size_t length = br__entry_shape (&name, e);
-  const br__shape *s = length ? br__shape_find (sheet, name, length) : NULL;
-  br__entry *kind = length ? br__shape_entry (sheet->graph, name, length, BR__SHAPE_KIND) : NULL;
-  if (!kind || kind == l->last || (l->again && e != kind))
-    return BR_OK;
-  l->last = kind;
-  if (s)
-    return judge_piece (l, s, br__entry_told (kind));
-  *br__entry_told (kind) &= ~ (unsigned) RULE_SMALL;
-  return BR_OK;
 }
 
 /* What there is to say of E.  */
 static br_status
-judge_entry (look *l, br__entry *e)
+judge_entry (br__look *l, br__entry *e)
 {
   unsigned *told = br__entry_told (e);
-  concern c = { .run = l->run, .group = &l->group, .entry = e, .before = l->again ? 0 : *told };
+  br__concern c = { .run = l->run, .group = &l->group, .entry = e, .before = l->again ? 0 : *told };
   const br__value *v = br__entry_value (e);
   const br__definition *d = br__entry_definition (e);
   br_status status = BR_OK;
@@ -502,13 +369,13 @@ judge_entry (look *l, br__entry *e)
     status = judge_gap (&c, v, "the parts", e, &d->tree);
   if (v && d && status == BR_OK)
     status = judge_tree (&c, &d->tree);
-  *told = c.now | (*told & RULE_SMALL);
-  return status == BR_OK ? judge_shape (l, e) : status;
+  *told = c.now | (*told & RULES_OF_SHAPES);
+  return status == BR_OK ? br__judge_shape (l, e) : status;
 }
 
 /* The small pieces that the look came upon, in one caution.  */
 static br_status
-end_look (look *l, br_status status)
+end_look (br__look *l, br_status status)
 {
   br__child child = br__child_of (&l->run->sheet->settings);
   const br_caution *small = br__small_part_caution (BR_UNKNOWN, &child);
@@ -535,7 +402,7 @@ static br_status
 judge_all (br__run *run, int again)
 {
   br_sheet *sheet = run->sheet;
-  look l = { .run = run, .again = again, .group = { .full = again } };
+  br__look l = { .run = run, .again = again, .group = { .full = again } };
   br_status status = BR_OK;
   for (br__entry *e = br__graph_first (sheet->graph); e && status == BR_OK; e = br__entry_next (e))
     {
@@ -555,7 +422,7 @@ br__tell_cautions (br__run *run, const br__moves *moves)
     return BR_OK;
   if (!moves || run->sheet->child_told != run->sheet->settings.child)
     return judge_all (run, 0);
-  look l = { .run = run };
+  br__look l = { .run = run };
   br_status status = BR_OK;
   for (size_t i = 0; i < moves->count && status == BR_OK; i++)
     status = judge_entry (&l, moves->rows[i].entry);

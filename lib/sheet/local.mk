@@ -7,6 +7,8 @@ libbenchrule_core_la_SOURCES += \
   lib/sheet/caution.c \
   lib/sheet/caution.h \
   lib/sheet/caution_group.c \
+  lib/sheet/caution_look.h \
+  lib/sheet/caution_shape.c \
   lib/sheet/caution_group.h \
   lib/sheet/change.c \
   lib/sheet/check.c \

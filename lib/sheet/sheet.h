@@ -107,7 +107,9 @@ typedef struct br__rollback
 } br__rollback;
 
 struct br__run;
+struct br__shape;
 struct br__statement;
+struct br__weak;
 
 /* What the room of statements gives a sheet: all statements, and how a text is run.  */
 typedef struct br__language
@@ -118,6 +120,8 @@ typedef struct br__language
                     int from_file, const br_sink *sink);
   /* LINE, which set what is set now, so that it means the same whatever was set before it.  */
   void (*put_setting) (br_text *t, const br_sheet *sheet, const struct br__line *line);
+  /* Where an outline is hard to saw, or narrower than LEAST inches.  BR_DOMAIN: it waits.  */
+  br_status (*weak) (struct br__weak *w, const br_sheet *sheet, const struct br__shape *shape, const br_real *least);
 } br__language;
 
 /* A sheet file whose lines are being run.  */

@@ -10,4 +10,4 @@ shop_tests = tests/shop/cautions \
   tests/shop/wood
 unit_tests += $(shop_tests)
 EXTRA_DIST += tests/data/blades.txt tests/data/drills.txt tests/data/gaps.txt \
-  tests/data/geometry.txt tests/data/lumber.txt tests/data/paper.txt tests/data/small_parts.txt
+  tests/data/geometry.txt tests/data/lumber.txt tests/data/necks.txt tests/data/paper.txt tests/data/small_parts.txt

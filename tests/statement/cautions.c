@@ -244,6 +244,57 @@ small_shapes (void **state)
   assert_int_equal (rows, 22 * CHECK_COUNT (small_ways));
 }
 
+/* How many cautions have WORDS.  */
+static int
+count_words (const said *s, const char *words)
+{
+  int count = 0;
+  for (size_t i = 0; i < s->count; i++)
+    count += strcmp (said_get (s, i, "kind"), "caution") == 0 && strstr (said_get (s, i, "message"), words) != NULL;
+  return count;
+}
+
+/* Outlines that are hard to saw or weak: said when they are drawn, and by `cautions`.  */
+static void
+necks (void **state)
+{
+  static const struct { const char *rule, *words; } rules[] =
+    { { "bend", "follows no curve tighter" }, { "neck", "a neck is" }, { "short", "short grain" } };
+  check_data data;
+  int rows = 0;
+  (void) state;
+  check_open (&data, "necks.txt", ';');
+  for (; check_next (&data); rows++)
+    for (int all = 0; all < 2; all++)
+      {
+        br_sheet *sheet = sheet_with ("");
+        said s = SAID_ZERO;
+        assert_int_equal (data.fields, 3);
+        int count[3] = { 0, 0, 0 };
+        for (const char *at = data.field[0]; at; )
+          {
+            const char *end = strstr (at, " | ");
+            sheet_say (sheet, &s, "%.*s", end ? (int) (end - at) : 900, at);
+            for (int i = 0; i < 3; i++)
+              count[i] += count_words (&s, rules[i].words);
+            at = end ? end + 3 : NULL;
+          }
+        if (all)
+          sheet_say (sheet, &s, "cautions");
+        for (int i = 0; i < 3; i++)
+          {
+            int wanted = strstr (data.field[1], rules[i].rule) != NULL;
+            /* What is no more so is not said again.  */
+            if (all && wanted && strcmp (data.field[1], "neck and short") == 0)
+              wanted = i == 2;
+            if ((all ? count_words (&s, rules[i].words) : count[i]) != wanted)
+              fail_msg ("%s: %s", data.field[0], rules[i].rule);
+          }
+        sheet_end (sheet, &s);
+      }
+  assert_int_equal (rows, 29);
+}
+
 /* Two pegs of one size are one caution, again when the size comes back; a shape that waits has none.  */
 static void
 small_together (void **state)
@@ -269,7 +320,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (each_way), CHECK_TEST (ages), CHECK_TEST (once), CHECK_TEST (together), CHECK_TEST (one_gap), CHECK_TEST (blades),
-    CHECK_TEST (small_shapes), CHECK_TEST (small_together),
+    CHECK_TEST (small_shapes), CHECK_TEST (small_together), CHECK_TEST (necks),
   };
   return CHECK_RUN (tests);
 }

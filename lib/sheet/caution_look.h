@@ -1,0 +1,47 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   caution_look.h - one look at what a sheet has for cautions: between the files that do it.  */
+#ifndef BR_SHEET_CAUTION_LOOK_H
+#define BR_SHEET_CAUTION_LOOK_H
+
+#include "sheet/caution_group.h"
+
+/* What a caution is about: the bits of br__entry_told.  AS_CUT shifts a bit to what a tolerance may do.  */
+enum { RULE_ASTM = 1, RULE_ISO = 2, RULE_RUBS = 4, RULE_CURVE = 8, AS_CUT = 4, RULE_SMALL = 256, RULE_BEND = 512, RULE_NECK = 1024, RULE_SHORT = 2048 };
+/* Kept with the kind of a shape.  */
+#define RULES_OF_SHAPES ((unsigned) RULE_SMALL | RULE_BEND | RULE_NECK | RULE_SHORT)
+
+/* What is looked at: an entry that moved, or an expression, of which nothing was said before.  */
+typedef struct br__concern
+{
+  br__run *run;
+  br__caution_group *group;
+  const br__entry *entry;       /* NULL: an expression */
+  unsigned before;      /* rules of which a caution was given */
+  unsigned now;
+} br__concern;
+
+/* 1 if RULE, which holds now, needs a caution.  */
+static inline int
+br__is_new_caution (br__concern *c, unsigned rule)
+{
+  int new = !((c->before | c->now) & rule);
+  c->now |= rule;
+  return new;
+}
+
+/* One look at a number of entries.  */
+typedef struct br__look
+{
+  br__run *run;
+  int again;            /* whatever was said before */
+  const br__entry *last;        /* of the shape that was looked at last: its numbers move together */
+  br_text small;        /* names of small pieces */
+  br__caution_group group;          /* the other cautions */
+} br__look;
+
+/* A curve that the class's blade cannot follow, under RULE.  */
+br_status br__judge_curve (br__concern *c, const br__value *radius, unsigned rule);
+/* caution_shape.c: E is a number of a shape.  */
+br_status br__judge_shape (br__look *l, const br__entry *e);
+
+#endif

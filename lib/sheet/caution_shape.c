@@ -1,0 +1,197 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   caution_shape.c - cautions of shapes: pieces that a small child can choke on; of outlines, curves that a blade cannot follow and
+   wood that is too narrow to hold.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/status.h"
+#include "geometry/shape_call.h"
+#include "geometry/weak.h"
+#include "sheet/caution.h"
+#include "sheet/caution_look.h"
+#include "sheet/hidden.h"
+#include "shop/about.h"
+#include "shop/caution.h"
+
+/* WHAT, "width" or "height", of the shape NAME in inches.  BR_DOMAIN while it waits.  */
+static br_status
+extent_of (br_real *z, br__run *run, const char *what, const char *name, size_t length)
+{
+  br__run own = *run;
+  br__lexer lex;
+  br__tree tree = BR__TREE_ZERO;
+  br__value v = BR__VALUE_ZERO;
+  br_text text = BR_TEXT_ZERO;
+  own.error = NULL;
+  br__text_printf (&text, "%s(%.*s)", what, (int) length, name);
+  br_status status = text.failed ? BR_NO_MEMORY : br__lex_start (&lex, br__text_string (&text), text.length, NULL);
+  if (status == BR_OK)
+    status = br__parse_size (&tree, &lex, NULL);
+  if (status == BR_OK)
+    status = br__value_of (&v, &own, &tree);
+  if (status == BR_OK && v.dimension == BR_PLAIN)
+    status = br__to_length (&v, &run->sheet->settings);
+  if (status == BR_OK)
+    status = br_real_set (z, &v.real);
+  br__value_clear (&v);
+  br__tree_clear (&tree);
+  br__text_clear (&text);
+  return status;
+}
+
+/* Whether the piece S may fit into the small parts cylinder, so thick as it may be: no piece is as thin as what is asked
+   for here.  A circle is a disc and a box a box; any other shape has two points as far apart as it is wide or high.  */
+static br_status
+may_fit (br_truth *fits, const br__shape *s, const br_real *width, const br_real *height, unsigned bits)
+{
+  static const br_real thin = { .rational = { 1, 999 } };
+  if (s->kind == BR__CIRCLE)
+    return br__small_disc_fits (fits, width, &thin, bits, NULL);
+  if (s->kind == BR__BOX)
+    return br__small_box_fits (fits, width, height, &thin, bits, NULL);
+  br_truth wide = BR_NO;
+  br_status status = br__small_box_fits (&wide, width, &thin, &thin, bits, NULL);
+  if (status == BR_OK)
+    status = br__small_box_fits (fits, height, &thin, &thin, bits, NULL);
+  if (status == BR_OK && wide == BR_NO)
+    *fits = BR_NO;
+  return status;
+}
+
+/* A shape is a piece that can come loose, but a hole and a line without a width.  */
+static int
+is_piece (const br_sheet *sheet, const br__shape *s)
+{
+  br__entry *wide = br__shape_entry (sheet->graph, s->name, strlen (s->name), BR__SHAPE_C);
+  const br__value *v = wide ? br__entry_value (wide) : NULL;
+  const br_number *none = v ? br_real_rational (&v->real) : NULL;
+  return s->kind == BR__LINE ? !none || br_number_sign (none) != 0 : !s->hole;
+}
+
+/* Where nobody said for whom it is made,
+   only who asks for all cautions gets this one: most circles are drawn before that.  */
+static br_status
+judge_piece (br__look *l, const br__shape *s, unsigned *told)
+{
+  const br__settings *settings = &l->run->sheet->settings;
+  br__child child = br__child_of (settings);
+  br_real width = BR_REAL_ZERO, height = BR_REAL_ZERO;
+  br_truth fits = BR_NO;
+  br_status status = BR_OK;
+  if ((l->again || child.state == BR__CHILD_MONTHS) && br__child_under (&child, 36) && is_piece (l->run->sheet, s))
+    {
+      status = extent_of (&width, l->run, "width", s->name, strlen (s->name));
+      if (status == BR_OK)
+        status = extent_of (&height, l->run, "height", s->name, strlen (s->name));
+      if (status == BR_OK)
+        status = may_fit (&fits, s, &width, &height, settings->bits);
+    }
+  if (status == BR_OK && fits != BR_NO && (l->again || !(*told & RULE_SMALL)))
+    br__text_printf (&l->small, "%s%s", l->small.length ? ", " : "", s->name);
+  *told = status == BR_OK && fits != BR_NO ? *told | RULE_SMALL : *told & ~ (unsigned) RULE_SMALL;
+  br_real_clear (&width);
+  br_real_clear (&height);
+  if (l->small.failed)
+    return BR_NO_MEMORY;
+  return status == BR_NO_MEMORY || status == BR_STOPPED ? status : BR_OK;
+}
+
+/* ---- Outlines ---- */
+
+/* Wood is narrow below 1/2 in (common practice, no source): a neck breaks, and the sooner the shorter its fibres are.  That is
+   where it is narrow along the grain, which runs level as for the blank of a part.  */
+static const br_real narrow = { .rational = { 1, 1 } };
+#define NARROW "1/2 in"
+
+/* SIZE of wood is left at one place, under RULE.  */
+static br_status
+judge_neck (br__concern *c, const br_real *size, unsigned rule)
+{
+  const br__settings *s = &c->run->sheet->settings;
+  br_text message = BR_TEXT_ZERO, source = BR_TEXT_ZERO, scope = BR_TEXT_ZERO, brief = BR_TEXT_ZERO;
+  br_style style = br__settings_style (s);
+  if (!br__is_new_caution (c, rule))
+    return BR_OK;
+  br__text_puts (&message, rule == RULE_NECK ? "a neck is " : "short grain: wood is ");
+  br_status status = br__put_about (&message, size, BR_LENGTH, &style, s->bits);
+  br__text_puts (&message, rule == RULE_NECK ? " wide: under " NARROW " it breaks easily"
+                                              : " long with the grain level: under " NARROW " it splits easily");
+  br__text_put (&brief, message.bytes, message.length);
+  br__text_puts (&message, rule == RULE_NECK ? "; make it wider; " BR__TEACHER_FIRST
+                                             : "; make it wider, or turn the part on its board; " BR__TEACHER_FIRST);
+  br__text_puts (&source, "common practice, no source");
+  br__text_puts (&scope, "parts that are sawn from boards");
+  br_status added = br__caution_add (c->group, c->entry, &message, &source, &scope, &brief);
+  return status == BR_OK ? added : status;
+}
+
+/* A strip that is narrow as a whole has no neck.  */
+static br_status
+is_strip (int *strip, br__run *run, const br__shape *s)
+{
+  static const char *const ways[] = { "width", "height" };
+  br_real size = BR_REAL_ZERO;
+  br_status status = BR_OK;
+  *strip = 0;
+  for (int i = 0; i < 2 && status == BR_OK && !*strip; i++)
+    {
+      int order = 0;
+      status = extent_of (&size, run, ways[i], s->name, strlen (s->name));
+      if (status == BR_OK)
+        status = br_real_cmp (&order, &size, &narrow, run->sheet->settings.bits);
+      *strip = order < 0;
+    }
+  br_real_clear (&size);
+  return status;
+}
+
+static br_status
+judge_outline (br__look *l, const br__shape *s, const br__entry *kind, unsigned *told)
+{
+  br__concern c = { .run = l->run, .group = &l->group, .entry = kind, .before = l->again ? 0 : *told };
+  br__weak weak = { .bends = 0 };
+  br__value bend = { .dimension = BR_LENGTH };
+  int strip = 0;
+  br_status status = l->run->sheet->language->weak (&weak, l->run->sheet, s, &narrow);
+  if (status == BR_OK && weak.bends)
+    {
+      status = br_real_set (&bend.real, &weak.bend);
+      if (status == BR_OK)
+        status = br__judge_curve (&c, &bend, RULE_BEND);
+    }
+  if (status == BR_OK && (weak.necks || weak.grains))
+    status = is_strip (&strip, l->run, s);
+  if (status == BR_OK && weak.necks && !strip)
+    status = judge_neck (&c, &weak.neck, RULE_NECK);
+  if (status == BR_OK && weak.grains && !strip)
+    status = judge_neck (&c, &weak.grain, RULE_SHORT);
+  *told = (*told & RULE_SMALL) | c.now;
+  br__value_clear (&bend);
+  br__weak_clear (&weak);
+  /* What waits, or is not decided, is said by others.  */
+  return status == BR_NO_MEMORY || status == BR_STOPPED ? status : BR_OK;
+}
+
+/* E is a number of a shape.  */
+br_status
+br__judge_shape (br__look *l, const br__entry *e)
+{
+  const br_sheet *sheet = l->run->sheet;
+  const char *name = NULL;
+  size_t length = br__entry_shape (&name, e);
+  const br__shape *s = length ? br__shape_find (sheet, name, length) : NULL;
+  br__entry *kind = length ? br__shape_entry (sheet->graph, name, length, BR__SHAPE_KIND) : NULL;
+  if (!kind || kind == l->last || (l->again && e != kind))
+    return BR_OK;
+  l->last = kind;
+  unsigned *told = br__entry_told (kind);
+  br_status status = BR_OK;
+  if (!s)
+    *told &= ~RULES_OF_SHAPES;
+  if (s && s->kind == BR__OUTLINE)
+    status = judge_outline (l, s, kind, told);
+  return s && status == BR_OK ? judge_piece (l, s, told) : status;
+}

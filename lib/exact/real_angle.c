@@ -53,11 +53,59 @@ typedef struct piece
   mpq_t times;
 } piece;
 
+/* What an exact sum adds: TIMES the root and the power of pi of TERM.  */
+typedef struct added
+{
+  const br__term *term;
+  mpq_t times;
+} added;
+
 typedef struct pieces
 {
   piece piece[BR__ANGLE_PARTS];
   size_t size;
+  int whole;                    /* exact sums are left as they are, */
+  added added[BR__ANGLE_PARTS]; /* else their terms stand here */
+  size_t added_size;
 } pieces;
+
+/* TIMES the exact sum NODE more; its rational term is of degrees.  */
+static int
+put_sum (br__angle *a, pieces *waiting, const br_real_node *node, mpq_srcptr times)
+{
+  const br_number one = { 1, 0 };
+  int fits = 1;
+  mpq_t q;
+
+  mpq_init (q);
+  for (size_t k = 0; k < node->size && fits; k++)
+    {
+      const br__term *t = &node->term[k];
+      size_t i = 0;
+
+      br__number_to_mpq (q, &t->q);
+      mpq_mul (q, q, times);
+      while (i < waiting->added_size
+             && !(waiting->added[i].term->k == t->k && br_number_equal (&waiting->added[i].term->m, &t->m)))
+        i++;
+      if (t->k == 0 && br_number_equal (&t->m, &one))
+        mpq_add (a->degrees, a->degrees, q);
+      else if (i == BR__ANGLE_PARTS)
+        fits = 0;
+      else
+        {
+          if (i == waiting->added_size)
+            {
+              mpq_init (waiting->added[i].times);
+              waiting->added[i].term = t;
+              waiting->added_size++;
+            }
+          mpq_add (waiting->added[i].times, waiting->added[i].times, q);
+        }
+    }
+  mpq_clear (q);
+  return fits;
+}
 
 static int
 push (pieces *waiting, const br_real *value, mpq_srcptr times)
@@ -109,6 +157,8 @@ take_apart (br__angle *a, pieces *waiting)
       mpq_mul (times, times, factor);
       fits = push (waiting, &node->right, times);
     }
+  else if (node->op == BR__REAL_SUM && !waiting->whole)
+    fits = put_sum (a, waiting, node, times);
   else
     fits = put_part (a, node, times);
   mpq_clear (times);
@@ -129,10 +179,11 @@ drop_what_cancels (br__angle *a)
   a->size = kept;
 }
 
-int
-br__angle_of (br__angle *a, const br_real *x)
+/* The parts of X; 0 where there are too many, or where what exact sums add does not cancel and they are not left WHOLE.  */
+static int
+take_all (br__angle *a, const br_real *x, int whole)
 {
-  pieces waiting = { .size = 0 };
+  pieces waiting = { .whole = whole };
   mpq_t one;
   int fits = 1;
 
@@ -145,9 +196,23 @@ br__angle_of (br__angle *a, const br_real *x)
     fits = take_apart (a, &waiting);
   while (waiting.size > 0)
     mpq_clear (waiting.piece[--waiting.size].times);
+  for (size_t i = 0; i < waiting.added_size; i++)
+    {
+      fits = fits && mpq_sgn (waiting.added[i].times) == 0;
+      mpq_clear (waiting.added[i].times);
+    }
   drop_what_cancels (a);
   mpq_clear (one);
   return fits;
+}
+
+int
+br__angle_of (br__angle *a, const br_real *x)
+{
+  if (take_all (a, x, 0))
+    return 1;
+  br__angle_clear (a);
+  return take_all (a, x, 1);
 }
 
 int

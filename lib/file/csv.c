@@ -35,18 +35,18 @@ behind_quotes (br__csv_row *row, const char *p, const char *end, int last)
     }
 }
 
-/* The first comma or line feed from P on, or END.  */
+/* The first SEPARATOR or line feed from P on, or END.  */
 static inline const char *
-separator (const char *p, const char *end)
+cell_stop (const char *p, const char *end, char separator)
 {
   for (; end - p >= 8; p += 8)
     {
       uint64_t word = br__load_eight (p);
-      uint64_t found = (br__bytes_not (word, ',') & br__bytes_not (word, '\n')) ^ BR__EVERY (0x80);
+      uint64_t found = (br__bytes_not (word, separator) & br__bytes_not (word, '\n')) ^ BR__EVERY (0x80);
       if (found)
         return p + br__bytes_before (found);
     }
-  while (p < end && *p != ',' && *p != '\n')
+  while (p < end && *p != separator && *p != '\n')
     p++;
   return p;
 }
@@ -65,22 +65,22 @@ quoted_end (br__csv_row *row, const char *p, const char *end, int last)
 }
 
 static inline const char *
-cell_end (br__csv_row *row, const char *p, const char *end, int last)
+cell_end (br__csv_row *row, const char *p, const char *end, int last, char separator)
 {
   if (p < end && *p == '"' && (p = quoted_end (row, p, end, last)) == NULL)
     return NULL;
-  p = separator (p, end);
+  p = cell_stop (p, end, separator);
   return p == end && !last ? NULL : p;
 }
 
 const char *
-br__csv_cell_end (br__csv_row *row, const char *p, const char *end, int last)
+br__csv_cell_end (br__csv_row *row, const char *p, const char *end, int last, char separator)
 {
-  return cell_end (row, p, end, last);
+  return cell_end (row, p, end, last, separator);
 }
 
 int
-br__csv_next (br__csv_row *row, const char *at, const char *end, size_t wanted, int last)
+br__csv_next (br__csv_row *row, const char *at, const char *end, size_t wanted, int last, char separator)
 {
   const char *p = at, *cell;
 
@@ -92,7 +92,7 @@ br__csv_next (br__csv_row *row, const char *at, const char *end, size_t wanted, 
   for (;; p++)
     {
       cell = p;
-      p = cell_end (row, p, end, last);
+      p = cell_end (row, p, end, last, separator);
       if (p == NULL)
         return 0;
       if (row->cells++ == wanted)
@@ -116,7 +116,7 @@ br__csv_next (br__csv_row *row, const char *at, const char *end, size_t wanted, 
 }
 
 size_t
-br__csv_whole (const char *text, size_t length)
+br__csv_whole (const char *text, size_t length, char separator)
 {
   const char *end = text + length, *at = text;
   br__csv_row row;
@@ -126,9 +126,116 @@ br__csv_whole (const char *text, size_t length)
       at = memrchr (text, '\n', length);
       return at == NULL ? 0 : (size_t) (at + 1 - text);
     }
-  while (at < end && br__csv_next (&row, at, end, 0, 0))
+  while (at < end && br__csv_next (&row, at, end, 0, 0, separator))
     at = row.next;
   return (size_t) (at - text);
+}
+
+/* ---- What stands between cells ---- */
+
+#define LOOKED_AT 20          /* rows */
+
+/* The cells of each of the first rows, where they all have as many; else 0.  *FIRST = those of the first.  */
+static size_t
+cells_of_all (size_t *first, const char *text, size_t length, char separator)
+{
+  const char *at = text, *end = text + length;
+  br__csv_row row;
+  size_t same = 0;
+  *first = 0;
+  for (int i = 0; i < LOOKED_AT && at < end && br__csv_next (&row, at, end, 0, 1, separator); at = row.next)
+    {
+      if (row.end == row.start)
+        continue;
+      if (i++ == 0)
+        *first = same = row.cells;
+      /* The last row of a part of a file may be cut off.  */
+      else if (row.cells != same && row.next < end)
+        same = 0;
+    }
+  return same;
+}
+
+static int
+is_digit (const char *text, size_t length, size_t i)
+{
+  return i < length && text[i] >= '0' && text[i] <= '9';
+}
+
+/* The commas of the first row all stand between digits.  */
+static int
+commas_are_decimal (const char *text, size_t length)
+{
+  for (size_t i = 0; i < length && text[i] != '\n'; i++)
+    if (text[i] == ',' && !(i > 0 && is_digit (text, length, i - 1) && is_digit (text, length, i + 1)))
+      return 0;
+  return 1;
+}
+
+char
+br__csv_separator (const char *text, size_t length)
+{
+  static const char signs[] = { ',', ';', '\t' };
+  size_t first[3], same[3], best = 0, only = 0, count = 0;
+  for (size_t i = 0; i < 3; i++)
+    {
+      same[i] = cells_of_all (&first[i], text, length, signs[i]);
+      best = first[i] > first[best] ? i : best;
+      if (same[i] > 1)
+        {
+          only = i;
+          count++;
+        }
+    }
+  if (count == 1)
+    return signs[only];
+  /* A comma in a heading, length, mm;name, says nothing where rows follow.  */
+  const char *below = memchr (text, '\n', length);
+  size_t skipped = below && below + 1 < text + length ? (size_t) (below + 1 - text) : 0;
+  for (size_t i = 2; i > 0; i--)
+    if ((first[i] > 1 && commas_are_decimal (text, length))
+        || (same[i] > 1 && commas_are_decimal (text + skipped, length - skipped)))
+      return signs[i];
+  return signs[best];
+}
+
+const char *
+br__decimal_comma (const char *text, size_t length)
+{
+  const char *comma = memchr (text, ',', length);
+  size_t at = comma ? (size_t) (comma - text) : 0;
+  if (!comma || !at || !is_digit (text, length, at - 1) || !is_digit (text, length, at + 1) || memchr (text, '.', length)
+      || memchr (comma + 1, ',', length - at - 1))
+    return NULL;
+  return comma;
+}
+
+/* A comma that can only be that of a decimal: other than three digits behind it, or a lone 0 before it.  */
+static int
+is_certain (const char *text, size_t length, const char *comma)
+{
+  size_t at = (size_t) (comma - text), digits = 0;
+  while (is_digit (text, length, at + 1 + digits))
+    digits++;
+  return digits != 3 || (text[at - 1] == '0' && !(at > 1 && is_digit (text, length, at - 2)));
+}
+
+int
+br__csv_decimal_commas (const char *text, size_t length, size_t wanted, char separator)
+{
+  const char *at = text, *end = text + length;
+  br__csv_row row;
+  int found = 0;
+  for (int i = 0; i < 50 * LOOKED_AT && at < end && br__csv_next (&row, at, end, wanted, 1, separator); i++, at = row.next)
+    {
+      size_t n = row.cell ? (size_t) (row.cell_end - row.cell) : 0;
+      const char *comma = n ? br__decimal_comma (row.cell, n) : NULL, *point = n ? memchr (row.cell, '.', n) : NULL;
+      /* 1.234,5 has a point between its thousands.  */
+      if (point && !memchr (row.cell, ',', n) && is_digit (row.cell, n, (size_t) (point - row.cell) + 1))
+        return 0;
+      found |= comma && is_certain (row.cell, n, comma);
+    }
+  return found;
 }
 
 void
@@ -155,11 +262,11 @@ br__csv_put_content (br_text *t, const char *cell, const char *cell_end)
 }
 
 void
-br__csv_put_cell (br_text *t, const char *bytes, size_t length)
+br__csv_put_cell (br_text *t, const char *bytes, size_t length, char separator)
 {
   const char *end = bytes + length, *quote;
 
-  if (memchr (bytes, '"', length) == NULL && memchr (bytes, ',', length) == NULL
+  if (memchr (bytes, '"', length) == NULL && memchr (bytes, ',', length) == NULL && memchr (bytes, separator, length) == NULL
       && memchr (bytes, '\n', length) == NULL && memchr (bytes, '\r', length) == NULL)
     {
       br__text_put (t, bytes, length);
@@ -205,7 +312,7 @@ br__put_cell (br_text *t, const char *text)
       text += n;
       guarded = br__formula_sign (text) > 0;
     }
-  br__csv_put_cell (t, br__text_string (&cell), cell.length);
+  br__csv_put_cell (t, br__text_string (&cell), cell.length, ',');
   t->failed |= cell.failed;
   br__text_clear (&cell);
 }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   csv.h - rows and cells of CSV (RFC 4180) as they stand in a text, so that what is not asked for can be
+   csv.h - rows and cells of CSV (RFC 4180, also with semicolons or tabs for its commas) as they stand in a text, so that what is not asked for can be
    passed on byte for byte.
 
    A cell that begins with a quote goes to the next quote that is not doubled, line breaks and commas
@@ -21,19 +21,26 @@ typedef struct br__csv_row
   int open;                       /* a quote is not closed: the row is all that is left */
 } br__csv_row;
 
+/* What stands between the cells of TEXT, by its first rows: a comma, a semicolon or a tab.  */
+char br__csv_separator (const char *text, size_t length);
+/* 1 where cells of the column WANTED are decimals with a comma for certain, 12,5: some have other than three digits behind
+   the comma, and none has a point.  */
+int br__csv_decimal_commas (const char *text, size_t length, size_t wanted, char separator);
 /* The row at AT, which is before END, and cell WANTED of it, from 0.  0 where its end lies behind END;
    with LAST nothing comes behind END.  */
-int br__csv_next (br__csv_row *row, const char *at, const char *end, size_t wanted, int last);
-/* The end of the cell at P, a comma, a line feed or END; NULL where it lies behind END.  ROW gets its line feeds and
+int br__csv_next (br__csv_row *row, const char *at, const char *end, size_t wanted, int last, char separator);
+/* The end of the cell at P, a separator, a line feed or END; NULL where it lies behind END.  ROW gets its line feeds and
    whether it is open.  */
-const char *br__csv_cell_end (br__csv_row *row, const char *p, const char *end, int last);
+const char *br__csv_cell_end (br__csv_row *row, const char *p, const char *end, int last, char separator);
 /* The length of the rows that are whole in TEXT, which begins with a row; 0 for none.  */
-size_t br__csv_whole (const char *text, size_t length);
+size_t br__csv_whole (const char *text, size_t length, char separator);
 
 /* Puts what the cell holds, its quotes taken off and doubled ones made single.  */
 void br__csv_put_content (br_text *t, const char *cell, const char *cell_end);
 /* Puts a cell that holds LENGTH bytes at BYTES, in quotes where it needs them.  */
-void br__csv_put_cell (br_text *t, const char *bytes, size_t length);
+void br__csv_put_cell (br_text *t, const char *bytes, size_t length, char separator);
+/* A number's comma between digits, or NULL: 12,5, but not 1,234,5 and nothing with a point.  */
+const char *br__decimal_comma (const char *text, size_t length);
 /* Puts a cell that no program for tables takes for a formula, also where it parts cells at semicolons or tabs: one of
    = + - @, of full width too, a tab or a line end at its start, or = + - @ behind a ; or a tab, gets an apostrophe in front.
    Numbers stay.  What nobody sees, such as what turns the order of writing, is spelled out.  */

@@ -110,25 +110,6 @@ to_utf8 (char **bytes, size_t *length)
 
 /* ---- Cells ---- */
 
-static char
-separator_of (const char *bytes, size_t length)
-{
-  static const char signs[] = ",;\t";
-  size_t counts[3] = { 0, 0, 0 }, best = 0;
-  int quoted = 0;
-  for (size_t i = 0; i < length && (quoted || bytes[i] != '\n'); i++)
-    {
-      const char *sign = bytes[i] ? strchr (signs, bytes[i]) : NULL;
-      quoted ^= bytes[i] == '"';
-      if (sign && !quoted)
-        counts[sign - signs]++;
-    }
-  for (size_t i = 1; i < 3; i++)
-    if (counts[i] > counts[best])
-      best = i;
-  return signs[best];
-}
-
 /* Takes the cell at *AT out of the text: unquoted, trimmed, ended.  Returns what stood behind it.  */
 static char
 take_cell (char **cell, char **at, const char *end, char separator, size_t *breaks, int *open)
@@ -213,7 +194,7 @@ br__rows_take (br__rows *r, char *bytes, size_t length, const char *path, br_err
   br_status status = to_utf8 (&bytes, &length);
   made.bytes = bytes;
   char *at = bytes, *end = bytes + length;
-  char separator = separator_of (bytes, length);
+  char separator = br__csv_separator (bytes, length);
   if (status != BR_OK)
     br__fail_plain (error, status, 0, 0);
   else

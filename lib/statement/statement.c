@@ -273,7 +273,9 @@ run_statement (br__run *run)
     status = run_phrase (run, status);
   else if (status == BR_IO)
     (void) br__phrase_refused (run);
-  if (status == BR_SYNTAX && !run->told && (!*run->error->hint || strcmp (run->error->hint, only_help) == 0))
+  /* Behind a file that was read, the mistake is in there, unless the line ends too early.  */
+  int in_line = !run->touched_count || strncmp (run->error->message, "the line ends", 13) == 0;
+  if (status == BR_SYNTAX && !run->told && in_line && (!*run->error->hint || strcmp (run->error->hint, only_help) == 0))
     br__phrase_topic (run);
   if (status != BR_OK)
     {

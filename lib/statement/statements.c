@@ -14,7 +14,8 @@ const br__statement br__statement_statements[] =
     "The error is mark less value: over is positive.  `up` never gives less than the\n"
     "value, `down` never more.  `keep total` rounds the parts of a list so that they add\n"
     "up to the rounded whole.  Without `to`, the sheet's ruler is taken.\n"
-    "A whole column of a CSV file, by its name or number; - is standard input or output:\n"
+    "A whole column of a CSV file, by its name or number; - is standard input or output.\n"
+    "Commas, semicolons or tabs stand between its cells:\n"
     "  round column length of parts.csv to 1/16 into marked.csv\n"
     "  full column 2 of sketch.csv to 1/8      (drawn column ... the other way)\n"
     "`round 0.68 to stock` and `to dowels` put a size on what is at hand, the nearest first.",

@@ -129,6 +129,9 @@ emit_column (const br__column_job *job, const br__column_result *got)
   br__put_count (r, "rows", (int64_t) got->rows);
   br__put_count (r, "bad", (int64_t) got->bads.count);
   br__put_count (r, "marks", (int64_t) got->marks);
+  br__put_cells_by (r, &job->column);
+  if (!got->name && job->column.width == 2 && job->column.separator == ',')
+    br__put_text (r, "cells_by", "commas");
   br__put_text (r, "cells_in", job->column.head ? job->column.head->name : "");
   br__put_count (r, "cells_with_more", (int64_t) got->sums.around);
   br__put_text (r, "unit", got->sums.lengths || job->column.lengths ? run->sheet->settings.unit->name : "");

@@ -25,6 +25,8 @@ typedef struct br__column
   br_number unit;             /* inches in the sheet's unit */
   int lengths;                /* plain numbers are lengths in the sheet's unit */
   size_t index;               /* of the column, from 0 */
+  char separator;             /* between its cells */
+  int commas;                 /* its decimals have a comma */
   size_t width;               /* cells in the first row */
   size_t names;               /* the column of what has these sizes, from 1; 0: there is none */
   int begun;                  /* the first row has been looked at */
@@ -118,12 +120,14 @@ void br__sums_clear (br__column_sums *s);
 /* column_head.c: what the first row says, which begins at AT.  The column called NAMED, with or without the unit
    that its heading has.  */
 br_status br__column_find (size_t *index, const char *named, size_t named_length, const char *at, const char *end,
-                           int last, br_error *error);
+                           int last, char separator, br_error *error);
 /* The unit in the heading of ROW's cell, as in `length (mm)`, or NULL.  */
 br_status br__column_unit (const br_unit **unit, const br__csv_row *row);
 /* The column, from 1, with the names of what the column INDEX has the sizes of; 0 where there is no other.  */
-br_status br__column_of_names (size_t *number, size_t index, const char *at, const char *end, int last);
+br_status br__column_of_names (size_t *number, size_t index, const char *at, const char *end, int last, char separator);
 
+/* Says in R what stands between the cells of C, where that is no comma, and whether decimals have commas.  */
+void br__put_cells_by (br_record *r, const br__column *c);
 /* column_cells.c.  The value of the column's cell in ROW, in inches for a length.  ERROR is placed in
    the cell's bytes; X is 0 then.  */
 br_status br__column_value (br_number *x, br_dimension *dimension, const br__column *c, br__block *b,

@@ -41,6 +41,33 @@ may_have_more (const br__column *c, const char *text, size_t length)
   return c->begun || (length > 0 && ((unsigned char) *text >= 0x80 || strchr ("0123456789.\"~", *text)));
 }
 
+/* *TEXT gets the cell with a point for its decimal comma; 0 where there is no memory.  */
+static int
+comma_to_point (const char **text, size_t length, const br__column *c, br__block *b)
+{
+  const char *comma = c->commas ? br__decimal_comma (*text, length) : NULL;
+  if (!comma)
+    return 1;
+  br__text_reset (&b->shown);
+  br__text_put (&b->shown, *text, length);
+  if (b->shown.failed)
+    return 0;
+  b->shown.bytes[comma - *text] = '.';
+  *text = br__text_string (&b->shown);
+  return 1;
+}
+
+/* 1,234 could be either.  */
+static void
+hint_comma (br_error *error, const char *text, size_t length)
+{
+  const char *comma = br__decimal_comma (text, length);
+  if (!comma || length > 60)
+    return;
+  const int whole = (int) (comma - text), rest = (int) (length - (size_t) whole - 1);
+  br__hint (error, "in the file, write `%.*s.%.*s` or `%.*s%.*s`", whole, text, rest, comma + 1, whole, text, rest, comma + 1);
+}
+
 /* The value of a cell that is not simply a number.  */
 static __attribute__ ((noinline)) br_status
 read_cell (br_number *x, br_dimension *dimension, const br__column *c, br__block *b, const char *text, size_t length,
@@ -56,6 +83,8 @@ read_cell (br_number *x, br_dimension *dimension, const br__column *c, br__block
       text = br__text_string (&b->cell);
       length = b->cell.length;
     }
+  if (!comma_to_point (&text, length, c, b))
+    return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
   br_status status = br_measure_read (&m, text, length, c->grid, error);
   size_t start, end;
   if (status == BR_SYNTAX && may_have_more (c, text, length) && br__measure_within (&start, &end, text, length))
@@ -64,6 +93,8 @@ read_cell (br_number *x, br_dimension *dimension, const br__column *c, br__block
       status = br_measure_read (&m, text + start, end - start, c->grid, error);
       b->sums.around++;
     }
+  if (status == BR_SYNTAX)
+    hint_comma (error, text, length);
   if (status != BR_OK)
     return status;
   *dimension = m.unit ? m.unit->dimension : BR_PLAIN;
@@ -125,7 +156,7 @@ put_length (br__block *b, const br__column *c, const br_number *value)
   if (b->shown.failed)
     b->out.failed = 1;
   else
-    br__csv_put_cell (&b->out, br__text_string (&b->shown), b->shown.length);
+    br__csv_put_cell (&b->out, br__text_string (&b->shown), b->shown.length, c->separator);
 }
 
 /* The line that the cell of ROW begins in, from 1.  */
@@ -158,7 +189,7 @@ count_mark (br__block *b, const br__column *c, const br_number *x, const br_numb
   return status;
 }
 
-/* The new cells of the cell of ROW, which holds X, behind the first comma.  */
+/* The new cells of the cell of ROW, which holds X, behind the first separator.  */
 static br_status
 put_mark (br__block *b, const br__column *c, const br_number *x, br_dimension dimension, const br__csv_row *row)
 {
@@ -180,14 +211,17 @@ put_mark (br__block *b, const br__column *c, const br_number *x, br_dimension di
     status = count_mark (b, c, x, &value, &off, error, row, dimension == BR_LENGTH);
   if (status == BR_OK)
     {
+      size_t start = b->out.length;
       if (dimension == BR_LENGTH)
         put_length (b, c, &value);
       else
         br__put_measure (&b->out, &value, BR_PLAIN, NULL);
-      br__text_putc (&b->out, ',');
+      br__text_putc (&b->out, c->separator);
       br__put_number (&b->out, error);
-      br__text_putc (&b->out, ',');
+      br__text_putc (&b->out, c->separator);
       br__put_decimal (&b->out, error, DIGITS);
+      for (char *at = b->out.bytes + start; c->commas && !b->out.failed && at < b->out.bytes + b->out.length; at++)
+        *at = *at == '.' ? ',' : *at;
       b->marks++;
     }
   br__number_drop (&value);
@@ -242,10 +276,10 @@ add_bad_cell (br__block *b, const br__csv_row *row, br_error *error)
   add_bad (b, row, row->cell, error);
 }
 
-/* As br__text_put, for the bytes of a block, and a comma.  A row is short: pieces of one size, with what is
+/* As br__text_put, for the bytes of a block, and a separator.  A row is short: pieces of one size, with what is
    behind it in the block, take less than a call that looks how long it is.  */
 static inline void
-put_cells (br_text *out, const char *start, const char *end)
+put_cells (br_text *out, const char *start, const char *end, char separator)
 {
   size_t length = (size_t) (end - start);
   char *at = br__text_room (out, length + BR__SLACK);
@@ -253,18 +287,18 @@ put_cells (br_text *out, const char *start, const char *end)
     return;
   for (size_t i = 0; i < length; i += BR__SLACK)
     memcpy (at + i, start + i, BR__SLACK);
-  at[length] = ',';
+  at[length] = separator;
   br__text_took (out, length + 1);
 }
 
 static void
-put_nothing (br_text *out, size_t cells)
+put_nothing (br_text *out, size_t cells, char separator)
 {
   while (cells-- > 0)
-    br__text_putc (out, ',');
+    br__text_putc (out, separator);
 }
 
-/* The row is passed on, and behind it what is new, which begins with a comma in any case.  */
+/* The row is passed on, and behind it what is new, which begins with a separator in any case.  */
 static void
 put_row (br__block *b, const br__column *c, const br__csv_row *row)
 {
@@ -272,14 +306,14 @@ put_row (br__block *b, const br__column *c, const br__csv_row *row)
   br_dimension dimension = BR_PLAIN;
   br_error error;
   br_status status;
-  put_cells (&b->out, row->start, row->end);
+  put_cells (&b->out, row->start, row->end, c->separator);
   if (row->cells < c->width)
-    put_nothing (&b->out, c->width - row->cells);
+    put_nothing (&b->out, c->width - row->cells, c->separator);
   if (!row->cell)
     {
       br__fail (&error, BR_SYNTAX, 0, 0, "this row has %zu of %zu cells", row->cells, c->width);
       add_bad (b, row, row->end, &error);
-      put_nothing (&b->out, NEW_CELLS - 1);
+      put_nothing (&b->out, NEW_CELLS - 1, c->separator);
       return;
     }
   status = br__column_value (&x, &dimension, c, b, row, &error);
@@ -294,7 +328,7 @@ put_row (br__block *b, const br__column *c, const br__csv_row *row)
   else if (status != BR_OK)
     {
       add_bad_cell (b, row, &error);
-      put_nothing (&b->out, NEW_CELLS - 1);
+      put_nothing (&b->out, NEW_CELLS - 1, c->separator);
     }
   else if (row->cells > c->width)
     {
@@ -310,7 +344,7 @@ br__column_rows (br__block *b, const br__column *c)
 {
   const char *at = b->in + b->start, *end = b->in + b->length;
   br__csv_row row;
-  for (; at < end && b->status == BR_OK && br__csv_next (&row, at, end, c->index, b->last); at = row.next)
+  for (; at < end && b->status == BR_OK && br__csv_next (&row, at, end, c->index, b->last, c->separator); at = row.next)
     {
       if (row.open)
         {

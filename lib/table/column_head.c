@@ -60,14 +60,15 @@ typedef struct cells
 {
   const char *next, *end;     /* NEXT is NULL behind the last */
   int last;
+  char separator;
   br__csv_row row;
 } cells;
 
 static cells
-cells_of (const char *at, const char *end, int last)
+cells_of (const char *at, const char *end, int last, char separator)
 {
-  cells c = { NULL, end, last, { 0 } };
-  if (br__csv_next (&c.row, at, end, 0, last))
+  cells c = { NULL, end, last, separator, { 0 } };
+  if (br__csv_next (&c.row, at, end, 0, last, separator))
     {
       c.next = at;
       c.end = c.row.end;
@@ -82,10 +83,17 @@ next_cell (br_text *t, cells *c)
   br__text_reset (t);
   if (!c->next)
     return 0;
-  const char *stop = br__csv_cell_end (&c->row, c->next, c->end, 1);
+  const char *stop = br__csv_cell_end (&c->row, c->next, c->end, 1, c->separator);
   br__csv_put_content (t, c->next, stop);
   c->next = stop < c->end ? stop + 1 : NULL;
   return !t->failed;
+}
+
+void
+br__put_cells_by (br_record *r, const br__column *c)
+{
+  br__put_text (r, "cells_by", c->separator == ';' ? "semicolons" : c->separator == '\t' ? "tabs" : "");
+  br__put_truth (r, "decimal_commas", c->commas);
 }
 
 br_status
@@ -100,11 +108,11 @@ br__column_unit (const br_unit **unit, const br__csv_row *row)
 }
 
 br_status
-br__column_of_names (size_t *number, size_t index, const char *at, const char *end, int last)
+br__column_of_names (size_t *number, size_t index, const char *at, const char *end, int last, char separator)
 {
   static const char *const words[] = { "name", "names", "part", "parts", "piece" };
   br_text t = BR_TEXT_ZERO;
-  cells c = cells_of (at, end, last);
+  cells c = cells_of (at, end, last, separator);
   size_t found = 0, i = 0;
   for (; !found && next_cell (&t, &c); i++)
     for (size_t w = 0; w < sizeof words / sizeof words[0] && i != index; w++)
@@ -118,10 +126,10 @@ br__column_of_names (size_t *number, size_t index, const char *at, const char *e
 
 br_status
 br__column_find (size_t *index, const char *named, size_t named_length, const char *at, const char *end, int last,
-                 br_error *error)
+                 char separator, br_error *error)
 {
   br_text cell = BR_TEXT_ZERO, known = BR_TEXT_ZERO;
-  cells c = cells_of (at, end, last);
+  cells c = cells_of (at, end, last, separator);
   size_t found[2] = { 0, 0 }, which[2] = { 0, 0 };      /* with all of their headings, and without a unit */
   for (size_t i = 0; next_cell (&cell, &c); i++)
     {

@@ -96,7 +96,9 @@ br__block_fill (br__block *b, br__pump *p)
         return status;
       b->length += got;
       b->last = p->ended = got == 0;
-      whole = b->last ? b->length : b->length < BR__COLUMN_BLOCK ? 0 : br__csv_whole (b->in, b->length);
+      if (!p->begun)
+        p->job->column.separator = br__csv_separator (b->in, b->length);
+      whole = b->last ? b->length : b->length < BR__COLUMN_BLOCK ? 0 : br__csv_whole (b->in, b->length, p->job->column.separator);
       if (whole || b->last)
         break;
       if (b->length > ROW_LIMIT)
@@ -138,22 +140,29 @@ static br_status
 put_header (br__pump *p, br__block *b, const br__csv_row *row)
 {
   static const char *const ends[] = { "_mark", "_error", "_error_decimal" };
-  br_text name = BR_TEXT_ZERO;
+  br_text name = BR_TEXT_ZERO, cell = BR_TEXT_ZERO;
   br__text_put (&b->out, row->start, (size_t) (row->end - row->start));
   for (size_t i = 0; i < 3; i++)
     {
       br__text_reset (&name);
       br__csv_put_content (&name, row->cell, row->cell_end);
       br__text_puts (&name, ends[i]);
-      br__text_putc (&b->out, ',');
+      br__text_putc (&b->out, p->job->column.separator);
       b->out.failed |= name.failed;
-      br__put_cell (&b->out, br__text_string (&name));
+      br__put_cell (&cell, br__text_string (&name));
+      if (p->job->column.separator != ',' && cell.length && *cell.bytes != '"')
+        br__csv_put_cell (&b->out, cell.bytes, cell.length, p->job->column.separator);
+      else
+        br__text_puts (&b->out, br__text_string (&cell));
+      b->out.failed |= cell.failed;
+      br__text_reset (&cell);
       if (i == 0 && !name.failed)
         p->result->name = br__strndup (br__text_string (&name), name.length - strlen (ends[i]));
     }
   br__text_put (&b->out, row->end, (size_t) (row->next - row->end));
   int failed = name.failed || b->out.failed || !p->result->name;
   br__text_clear (&name);
+  br__text_clear (&cell);
   return failed ? br__fail_plain (p->job->run->error, BR_NO_MEMORY, 0, 0) : BR_OK;
 }
 
@@ -174,6 +183,8 @@ br__block_begin (br__pump *p, br__block *b)
       b->start = 3;
     }
   p->begun = 1;
+  c->separator = br__csv_separator (b->in + b->start, b->length - b->start);
+  c->commas = 0;
   c->begun = 0;
   c->head = NULL;
   p->job->blame = p->job->at_column;
@@ -182,16 +193,17 @@ br__block_begin (br__pump *p, br__block *b)
   c->index = p->job->number - 1;
   if (p->job->named)
     status = br__column_find (&c->index, p->job->named, p->job->named_length, b->in + b->start, end, b->last,
-                              p->job->run->error);
+                              c->separator, p->job->run->error);
   if (status != BR_OK)
     return status;
-  if (!br__csv_next (&row, b->in + b->start, end, c->index, b->last) || row.open)
+  if (!br__csv_next (&row, b->in + b->start, end, c->index, b->last, c->separator) || row.open)
     return BR_OK;
   c->width = row.cells;
+  c->commas = br__csv_decimal_commas (b->in + b->start, b->length - b->start, c->index, c->separator);
   if (!row.cell)
     return br__fail (p->job->run->error, BR_DOMAIN, 0, 0, "there is no column %zu: the first row has %zu",
                      p->job->number, row.cells);
-  status = br__column_of_names (&c->names, c->index, b->in + b->start, end, b->last);
+  status = br__column_of_names (&c->names, c->index, b->in + b->start, end, b->last, c->separator);
   if (status != BR_OK)
     return br__fail_plain (p->job->run->error, status, 0, 0);
   if (p->job->named || br__column_value (&x, &dimension, c, b, &row, p->job->run->error) != BR_OK)

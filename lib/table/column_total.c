@@ -34,7 +34,7 @@ gather (br__parts *t, br__pump *p, br__block *b)
   const char *at = b->in + b->start, *end = b->in + b->length;
   br__csv_row row;
   br_error error;
-  for (; at < end && br__csv_next (&row, at, end, p->job->column.index, 1); at = row.next)
+  for (; at < end && br__csv_next (&row, at, end, p->job->column.index, 1, p->job->column.separator); at = row.next)
     {
       br_real x = BR_REAL_ZERO;
       br_dimension dimension = BR_PLAIN;
@@ -97,6 +97,7 @@ br__total_prepare (br__parts *t, br__pump *p)
     status = choose_marks (t, p);
   br__text_clear (&all.out);
   br__text_clear (&all.cell);
+  br__text_clear (&all.shown);
   br__free (p->result->name);
   p->result->name = NULL;
   p->begun = 0;

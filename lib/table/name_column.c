@@ -134,7 +134,7 @@ find_one (size_t *index, naming *n, const br__words *w)
   br_status status = br__words_which (&named, &length, &number, n->run, w);
   *index = number - 1;
   if (status == BR_OK && named)
-    status = br__column_find (index, named, length, n->at, n->end, 1, n->run->error);
+    status = br__column_find (index, named, length, n->at, n->end, 1, n->column.separator, n->run->error);
   if (status != BR_OK && n->run->error)
     {
       n->run->error->offset = w->start;
@@ -154,13 +154,14 @@ guess_sizes (size_t *found, naming *n)
   br_dimension dimension;
   br_status status = BR_DOMAIN;
   for (size_t i = 0; i < sizeof heads / sizeof heads[0] && status == BR_DOMAIN; i++)
-    status = br__column_find (found, heads[i], strlen (heads[i]), n->at, n->end, 1, &error);
+    status = br__column_find (found, heads[i], strlen (heads[i]), n->at, n->end, 1, n->column.separator, &error);
   if (status != BR_DOMAIN)
     return status == BR_OK ? BR_OK : br__fail_plain (n->run->error, status, 0, 0);
-  const char *at = br__csv_next (&row, n->at, n->end, 0, 1) && row.next < n->end ? row.next : n->at;
-  for (size_t i = 0; br__csv_next (&row, at, n->end, i, 1) && row.cell && i < 100; i++)
+  const char *at = br__csv_next (&row, n->at, n->end, 0, 1, n->column.separator) && row.next < n->end ? row.next : n->at;
+  for (size_t i = 0; br__csv_next (&row, at, n->end, i, 1, n->column.separator) && row.cell && i < 100; i++)
     if (!(n->has_names && i == n->name_index))
       {
+        n->column.commas = br__csv_decimal_commas (n->at, (size_t) (n->end - n->at), i, n->column.separator);
         status = br__column_value (&x, &dimension, &n->column, &n->block, &row, &error);
         br_number_clear (&x);
         *found = i;
@@ -182,7 +183,7 @@ find_columns (naming *n)
   if (status == BR_OK && !n->has_names)
     {
       size_t number = 0;
-      status = br__column_of_names (&number, n->column.index, n->at, n->end, 1);
+      status = br__column_of_names (&number, n->column.index, n->at, n->end, 1, n->column.separator);
       if (status != BR_OK)
         return br__fail_plain (n->run->error, status, 0, 0);
       if (!number)
@@ -209,7 +210,7 @@ read_first (naming *n)
   br_number x = BR_NUMBER_ZERO;
   br_dimension dimension;
   br_error error;
-  if (!br__csv_next (&row, n->at, n->end, n->column.index, 1) || !br__csv_next (&names, n->at, n->end, n->name_index, 1)
+  if (!br__csv_next (&row, n->at, n->end, n->column.index, 1, n->column.separator) || !br__csv_next (&names, n->at, n->end, n->name_index, 1, n->column.separator)
       || !row.cell || !names.cell)
     return br__fail (n->run->error, BR_DOMAIN, 0, n->run->end, "there is no column %zu: the first row has %zu",
                      (row.cell ? n->name_index : n->column.index) + 1, row.cells);
@@ -356,9 +357,11 @@ put_tolerance (naming *n, const char *text, const char *end, const br_unit *unit
 static void
 put_size (naming *n)
 {
-  const char *text = br__text_string (&n->cell);
+  const char *text = br__text_string (&n->cell), *comma = n->column.commas ? br__decimal_comma (text, n->cell.length) : NULL;
   size_t start = 0, end = n->cell.length;
   br_measure m = BR_MEASURE_ZERO;
+  if (comma)
+    n->cell.bytes[comma - text] = '.';
   (void) br__measure_within (&start, &end, text, n->cell.length);
   br_status status = br_measure_read (&m, text + start, end - start, n->column.grid, NULL);
   const br_unit *own = status == BR_OK ? m.unit : NULL, *unit = own ? own : n->column.head;
@@ -405,11 +408,11 @@ take_rows (naming *n)
 {
   br__csv_row row, names;
   br_status status = BR_OK;
-  while (status == BR_OK && n->at < n->end && br__csv_next (&row, n->at, n->end, n->column.index, 1))
+  while (status == BR_OK && n->at < n->end && br__csv_next (&row, n->at, n->end, n->column.index, 1, n->column.separator))
     {
       if (row.open)
         status = br__fail (n->run->error, BR_SYNTAX, 0, 1, "the quote that opens here, or in this row, is not closed");
-      else if (row.end > row.start && br__csv_next (&names, n->at, n->end, n->name_index, 1))
+      else if (row.end > row.start && br__csv_next (&names, n->at, n->end, n->name_index, 1, n->column.separator))
         status = take_row (n, &row, &names);
       if (status != BR_OK)
         return at_line (n, n->line);
@@ -460,6 +463,7 @@ make_dimensions (naming *n)
   sheet->collect = outer;
   if (status == BR_OK)
     {
+      br__put_cells_by (n->made, &n->column);
       status = br__emit (run, n->made);
       n->made = NULL;
     }
@@ -483,12 +487,16 @@ br__do_name (br__run *run)
       size_t mark = br__mark_length (bytes, length);
       n.at = bytes + mark;
       n.end = bytes + length;
+      n.column.separator = br__csv_separator (n.at, length - mark);
       br__put_text (n.made, "of", n.path);
       n.list = br__put_list (n.made, "names");
       status = find_columns (&n);
     }
   if (status == BR_OK)
-    status = read_first (&n);
+    {
+      n.column.commas = br__csv_decimal_commas (n.at, (size_t) (n.end - n.at), n.column.index, n.column.separator);
+      status = read_first (&n);
+    }
   if (status == BR_OK)
     status = take_rows (&n);
   if (status == BR_OK)
@@ -498,6 +506,7 @@ br__do_name (br__run *run)
   br__text_clear (&n.name);
   br__text_clear (&n.cell);
   br__text_clear (&n.block.cell);
+  br__text_clear (&n.block.shown);
   br__sums_clear (&n.block.sums);
   br__free (n.rows);
   br__free (n.path);

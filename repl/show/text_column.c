@@ -83,6 +83,21 @@ names_hint (const display *d, const br_record *record)
   putc ('\n', d->stream);
 }
 
+/* How the cells were found, where that is not by commas, or could be otherwise.  */
+static void
+parted_lines (const display *d, const br_record *record)
+{
+  const char *by = br_record_text (record, "cells_by");
+  if (*by)
+    {
+      display_put (d, "  the cells stand between ");
+      display_put (d, by);
+      fputs (strcmp (by, "commas") == 0 ? ": 12,5 is two of them\n" : "\n", d->stream);
+    }
+  if (br_record_truth (record, "decimal_commas"))
+    fputs ("  12,5 is read as 12.5\n", d->stream);
+}
+
 /* Of dozens the first few say enough.  */
 static void
 named_block (const display *d, const br_record *record)
@@ -96,6 +111,7 @@ named_block (const display *d, const br_record *record)
       display_put (d, br_list_text (names, i));
     }
   fputs (count > most ? " ...\n" : "\n", d->stream);
+  parted_lines (d, record);
   fputs ("  `list` shows them, `tidy` what their marks do to each check\n", d->stream);
 }
 
@@ -103,6 +119,7 @@ named_block (const display *d, const br_record *record)
 static void
 cells_lines (const display *d, const br_record *record)
 {
+  parted_lines (d, record);
   const char *unit = br_record_text (record, "cells_in");
   int64_t more = br_record_count (record, "cells_with_more");
   if (*unit)

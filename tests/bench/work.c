@@ -103,7 +103,7 @@ rows (void)
   size_t cells = 0;
   for (const char *at = all; at < all + all_length; at = row.next)
     {
-      must (br__csv_next (&row, at, all + all_length, 0, 1));
+      must (br__csv_next (&row, at, all + all_length, 0, 1, ','));
       cells += row.cells;
     }
   must (cells == ITEMS);

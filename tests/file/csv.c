@@ -19,14 +19,14 @@ check_row (const char *text, int last, const char *cells, const char *rest)
   row.cells = 1;
   for (size_t i = 0; i < row.cells; i++)
     {
-      assert_int_equal (br__csv_next (&row, text, end, i, last), 1);
+      assert_int_equal (br__csv_next (&row, text, end, i, last, ','), 1);
       if (i)
         br__text_putc (&all, '|');
       br__csv_put_content (&all, row.cell, row.cell_end);
     }
   assert_string_equal (br__text_string (&all), cells);
   assert_string_equal (row.next, rest);
-  assert_int_equal (br__csv_next (&row, text, end, row.cells, last), 1);
+  assert_int_equal (br__csv_next (&row, text, end, row.cells, last, ','), 1);
   assert_null (row.cell);
   br__text_clear (&all);
 }
@@ -68,11 +68,11 @@ test_breaks (void **state)
       assert_non_null (text);
       text = realloc (text, length ? length : 1);
       memcpy (text, rows[i].text, length);
-      assert_int_equal (br__csv_next (&row, text, text + length, 0, 1), 1);
+      assert_int_equal (br__csv_next (&row, text, text + length, 0, 1, ','), 1);
       assert_int_equal (row.open, rows[i].open);
       if (!row.open)
         assert_int_equal (row.breaks, rows[i].breaks);
-      assert_int_equal (br__csv_whole (text, length), 0);
+      assert_int_equal (br__csv_whole (text, length, ','), 0);
       free (text);
     }
 }
@@ -87,21 +87,21 @@ test_ends (void **state)
   for (size_t i = 0; i < CHECK_COUNT (unfinished); i++)
     {
       const char *text = unfinished[i], *end = text + strlen (text);
-      assert_int_equal (br__csv_next (&row, text, end, 0, 0), 0);
-      assert_int_equal (br__csv_whole (text, strlen (text)), 0);
-      assert_int_equal (br__csv_next (&row, text, end, 0, 1), 1);
+      assert_int_equal (br__csv_next (&row, text, end, 0, 0, ','), 0);
+      assert_int_equal (br__csv_whole (text, strlen (text), ','), 0);
+      assert_int_equal (br__csv_next (&row, text, end, 0, 1, ','), 1);
       assert_ptr_equal (row.next, end);
     }
-  assert_int_equal (br__csv_whole ("a,b\nc\nd", 7), 6);
-  assert_int_equal (br__csv_whole ("\n", 1), 1);
+  assert_int_equal (br__csv_whole ("a,b\nc\nd", 7, ','), 6);
+  assert_int_equal (br__csv_whole ("\n", 1, ','), 1);
   const char *some = "a\n\"b\nc\"\nd\n\"e\n";
-  assert_int_equal (br__csv_whole (some, strlen (some)), 10);
+  assert_int_equal (br__csv_whole (some, strlen (some), ','), 10);
   /* What stands before the row is not part of it: here the first half of a line end.  */
   const char *ends = "\r\n";
-  assert_int_equal (br__csv_next (&row, ends + 1, ends + 2, 0, 0), 1);
+  assert_int_equal (br__csv_next (&row, ends + 1, ends + 2, 0, 0, ','), 1);
   assert_ptr_equal (row.end, ends + 1);
   const char *open = "\"a\nb";
-  assert_int_equal (br__csv_next (&row, open, open + 4, 0, 1), 1);
+  assert_int_equal (br__csv_next (&row, open, open + 4, 0, 1, ','), 1);
   assert_int_equal (row.open, 1);
 }
 
@@ -119,9 +119,9 @@ test_cells (void **state)
       br__csv_row row;
       for (size_t k = 0; k < length; k++)
         bytes[k] = letters[check_below (sizeof letters - 1)];
-      br__csv_put_cell (&text, bytes, length);
+      br__csv_put_cell (&text, bytes, length, ',');
       br__text_puts (&text, ",x\r\n");
-      assert_int_equal (br__csv_next (&row, text.bytes, text.bytes + text.length, 0, 0), 1);
+      assert_int_equal (br__csv_next (&row, text.bytes, text.bytes + text.length, 0, 0, ','), 1);
       assert_int_equal (row.cells, 2);
       assert_ptr_equal (row.next, text.bytes + text.length);
       br__csv_put_content (&back, row.cell, row.cell_end);

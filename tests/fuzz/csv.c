@@ -9,6 +9,8 @@
 #include "fuzz.h"
 #include "table/column.h"
 
+static char separator;
+
 /* Each cell written again reads as what it held.  */
 static void
 check_cells (const br__csv_row *row, const char *end, int last)
@@ -17,17 +19,17 @@ check_cells (const br__csv_row *row, const char *end, int last)
   br__csv_row one, other;
   for (size_t i = 0; i < row->cells && i < 6; i++)
     {
-      fuzz_require (br__csv_next (&one, row->start, end, i, last));
+      fuzz_require (br__csv_next (&one, row->start, end, i, last, separator));
       fuzz_require (one.cells == row->cells && one.next == row->next && one.breaks == row->breaks);
       fuzz_require (one.cell && one.cell >= one.start && one.cell <= one.cell_end && one.cell_end <= one.end);
       br__text_reset (&content);
       br__text_reset (&written);
       br__text_reset (&again);
       br__csv_put_content (&content, one.cell, one.cell_end);
-      br__csv_put_cell (&written, br__text_string (&content), content.length);
-      br__text_puts (&written, ",");
+      br__csv_put_cell (&written, br__text_string (&content), content.length, separator);
+      br__text_putc (&written, separator);
       const char *text = br__text_string (&written);
-      fuzz_require (br__csv_next (&other, text, text + written.length, 0, 1) && other.cells == 2 && !other.open);
+      fuzz_require (br__csv_next (&other, text, text + written.length, 0, 1, separator) && other.cells == 2 && !other.open);
       br__csv_put_content (&again, other.cell, other.cell_end);
       fuzz_require (again.length == content.length
                     && memcmp (br__text_string (&again), br__text_string (&content), again.length) == 0);
@@ -42,16 +44,16 @@ static void
 check_rows (const char *text, size_t length, size_t cut)
 {
   const char *end = text + length, *at = text;
-  size_t whole = br__csv_whole (text, cut);
+  size_t whole = br__csv_whole (text, cut, separator);
   br__csv_row row, part;
   fuzz_require (whole <= cut);
   while (at < end)
     {
-      fuzz_require (br__csv_next (&row, at, end, 0, 1));
+      fuzz_require (br__csv_next (&row, at, end, 0, 1, separator));
       fuzz_require (row.start == at && row.end >= at && row.next >= row.end && row.next > at && row.cells > 0);
       if (at < text + whole)
         {
-          fuzz_require (br__csv_next (&part, at, text + whole, 0, 0));
+          fuzz_require (br__csv_next (&part, at, text + whole, 0, 0, separator));
           fuzz_require (part.next == row.next && part.cells == row.cells && !row.open);
         }
       if (!row.open)
@@ -115,8 +117,8 @@ check_mark (const br__csv_row *row, const br__csv_row *out, const char *end)
   br__csv_row mark, error;
   br_number x = BR_NUMBER_ZERO, value = BR_NUMBER_ZERO, off = BR_NUMBER_ZERO, twice = BR_NUMBER_ZERO;
   static const br_number sixteenth = { 1, 15 };
-  fuzz_require (br__csv_next (&mark, out->start, end, out->cells - 3, 1));
-  fuzz_require (br__csv_next (&error, out->start, end, out->cells - 2, 1));
+  fuzz_require (br__csv_next (&mark, out->start, end, out->cells - 3, 1, separator));
+  fuzz_require (br__csv_next (&error, out->start, end, out->cells - 2, 1, separator));
   if (mark.cell < mark.cell_end)
     {
       fuzz_require (cell_measure (&x, row) && cell_measure (&value, &mark) && cell_measure (&off, &error));
@@ -136,7 +138,7 @@ check_out (const br__block *b, const br__column *c)
 {
   const char *at = b->in, *end = b->in + b->length, *out = br__text_string (&b->out), *out_end = out + b->out.length;
   br__csv_row row, made;
-  while (at < end && br__csv_next (&row, at, end, c->index, 1) && !row.open)
+  while (at < end && br__csv_next (&row, at, end, c->index, 1, separator) && !row.open)
     {
       size_t size = (size_t) (row.end - row.start), ending = (size_t) (row.next - row.end);
       if (size == 0)
@@ -146,7 +148,7 @@ check_out (const br__block *b, const br__column *c)
           at = row.next;
           continue;
         }
-      fuzz_require (br__csv_next (&made, out, out_end, 0, 1) && !made.open);
+      fuzz_require (br__csv_next (&made, out, out_end, 0, 1, separator) && !made.open);
       fuzz_require ((size_t) (made.end - made.start) >= size + 3 && memcmp (out, row.start, size) == 0);
       fuzz_require ((size_t) (made.next - made.end) == ending && memcmp (made.end, row.end, ending) == 0);
       fuzz_require (made.cells == (row.cells < c->width ? c->width : row.cells) + 3);
@@ -161,7 +163,7 @@ static void
 check_blocks (const br__column *c, const char *text, size_t length, size_t cut)
 {
   br__block all, first, second;
-  size_t whole = br__csv_whole (text, cut);
+  size_t whole = br__csv_whole (text, cut, separator);
   block_run (&all, c, text, length, 1);
   block_run (&first, c, text, whole, 0);
   block_run (&second, c, text + whole, length - whole, 1);
@@ -185,8 +187,9 @@ LLVMFuzzerTestOneInput (const uint8_t *data, size_t size)
   const char *text = (const char *) bytes.at;
   size_t length = (size_t) (bytes.end - bytes.at);
   br__settings settings;
+  separator = br__csv_separator (text, length);
   fuzz_require (br__settings_start (&settings) == BR_OK);
-  br__column c = { .settings = &settings, .direction = BR_NEAREST, .index = how % 4, .width = 1 + how / 4 % 4,
+  br__column c = { .separator = separator, .settings = &settings, .direction = BR_NEAREST, .index = how % 4, .width = 1 + how / 4 % 4,
                    .sizes = { { 1, 15 }, { 1, 15 } }, .unit = { 1, 0 }, .lengths = 1 };
   fuzz_require (br__settings_mark (&c.mark, &settings) == BR_OK);
   check_rows (text, length, cut < length ? cut : length);

@@ -8,10 +8,12 @@
 
 #include "exact/wide.h"
 #include "draw/canvas.h"
+#include "draw/hidden_line.h"
 #include "exact/memory.h"
 
 #define DEGREE INT64_C (1000000000)
 #define DASH 4                  /* dots of a dash, and of the gap behind it */
+#define HIDDEN 6                /* of a short dash and a gap twice as long, where an edge is behind something */
 
 void
 br__canvas_clear (br__canvas *c)
@@ -83,7 +85,9 @@ put_dot (br__stylus *s, int64_t x, int64_t y)
     return;
   s->column = column;
   s->row = row;
-  if (!s->dashed || s->walked / DASH % 2 == 0)
+  int hidden = s->cover && br__cover_hides (s->cover, x, y);
+  s->hides |= hidden;
+  if (hidden ? s->walked % HIDDEN < HIDDEN / 3 : !s->dashed || s->walked / DASH % 2 == 0)
     c->cells[row / BR__CELL_HIGH * c->columns + column / BR__CELL_WIDE] |= bits[row % BR__CELL_HIGH][column % BR__CELL_WIDE];
   s->walked++;
 }

@@ -30,6 +30,8 @@ typedef struct br__stylus
 {
   br__canvas *canvas;
   int dashed;
+  const struct br__cover *cover;        /* hides what it covers; may be NULL */
+  int hides;                    /* it did */
   unsigned walked;              /* dots so far */
   int64_t x, y;
   size_t column, row;           /* the last dot */

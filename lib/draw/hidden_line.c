@@ -182,7 +182,7 @@ near_at (const br__drawn *d, double u)
 
 /* ---- What covers a stroke ---- */
 
-typedef struct cover
+struct br__cover
 {
   const br__side_view *view;
   const br__drawn *own;
@@ -193,7 +193,9 @@ typedef struct cover
   size_t count;
   int64_t left, top;
   int uneven;                   /* what is nearer changes along a stroke, too, not where edges cross alone */
-} cover;
+  int failed;
+};
+typedef br__cover cover;
 
 static int
 says_behind (const br__side_view *v, const br__drawn *d, const char *name)
@@ -212,15 +214,14 @@ says_behind (const br__side_view *v, const br__drawn *d, const char *name)
   return 0;
 }
 
-/* Whether D, not a line without width, could cover a part of C's own shape.  */
+/* Whether D, not a line without width, could cover a part of C's own shape; NAME is that of the row or mirror it belongs to.  */
 static int
-may_cover (int *always, const cover *c, const br__drawn *d)
+may_cover (int *always, const cover *c, const br__drawn *d, const char *name)
 {
   const br__drawn *own = c->own;
   int bar = d->shape->kind == BR__LINE && !d->c;
-  *always = says_behind (c->view, own, d->shape->name);
-  /* A row or a mirror is seen through: of what lies behind it nothing is dashed.  */
-  if (d == own || !d->tied || bar || d->shape->base || d->shape->hole || d->hole || d->reach.x >= own->reach.x2 || own->reach.x >= d->reach.x2
+  *always = says_behind (c->view, own, name);
+  if (d == own || !d->tied || bar || d->shape->hole || d->hole || d->reach.x >= own->reach.x2 || own->reach.x >= d->reach.x2
       || d->reach.y >= own->reach.y2 || own->reach.y >= d->reach.y2)
     return 0;
   return *always || (d->in_order && own->in_order && (d->profile || d->near > own->near));
@@ -472,40 +473,102 @@ walk_ink (pieces *z, int *seen, int *covered, const cover *c, const br__ink *ink
     }
 }
 
-/* The inks from FIRST on are the edge of D: what is hidden of it becomes dashed.  */
+/* ---- All of a view ---- */
+
+/* Adds D, which belongs to the shape NAME, where it may cover a part.  */
+static void
+add_cover (cover *c, const br__drawn *d, const char *name)
+{
+  const br__drawn *own = c->own;
+  br__plot strokes = { .inks = NULL };
+  if (c->count == BR__MOST_COVERS || !may_cover (&c->always[c->count], c, d, name))
+    return;
+  br__drawn_plot (&strokes, d, c->left, c->top);
+  if (!strokes.failed)
+    polygon_of (&c->shapes[c->count], &strokes.inks[strokes.count - 1], CHORDS);
+  const br__area *a = &d->reach;
+  c->area[c->count].x = (double) (c->left + a->x);
+  c->area[c->count].x2 = (double) (c->left + a->x2);
+  c->area[c->count].y = (double) (c->top - a->y2);
+  c->area[c->count].y2 = (double) (c->top - a->y);
+  c->uneven |= own->profile && !(own->flat && d->flat);
+  c->rows[c->count] = d;
+  c->failed |= strokes.failed || c->shapes[c->count].failed;
+  c->count++;
+  br__plot_clear (&strokes);
+}
+
+br__cover *
+br__cover_open (const br__side_view *v, const br__drawn *d, int64_t left, int64_t top)
+{
+  cover *c = br__alloc_zero (1, sizeof *c);
+  if (!c)
+    return NULL;
+  *c = (cover) { .view = v, .own = d, .left = left, .top = top };
+  for (size_t i = 0; d->tied && i < v->count; i++)
+    {
+      const br__drawn *other = &v->shapes[i];
+      for (size_t k = 0; k < other->copy_count; k++)
+        add_cover (c, &other->copies[k], other->shape->name);
+      if (!other->copies)
+        add_cover (c, other, other->shape->name);
+    }
+  if (!c->failed)
+    return c;
+  br__cover_close (c);
+  return NULL;
+}
+
+void
+br__cover_close (br__cover *c)
+{
+  for (size_t i = 0; c && i < c->count; i++)
+    br__free (c->shapes[i].rows);
+  br__free (c);
+}
+
+int
+br__cover_hides (const br__cover *c, int64_t x, int64_t y)
+{
+  double across = (double) (c->left + x), down = (double) (c->top - y);
+  if (c->own->hole && c->own->profile)
+    return 1;
+  for (int i = 0; i < 4 && c->count; i++)
+    if (!is_hidden (c, (spot) { across + (i % 2 ? BESIDE : -BESIDE), down + (i / 2 ? BESIDE : -BESIDE) }))
+      return 0;
+  return c->count > 0;
+}
+
+/* INK becomes strokes that are seen and such that are not.  */
+static void
+split_ink (br__plot *p, const cover *c, br__ink *ink)
+{
+  int seen, hidden;
+  pieces *z = br__alloc_zero (1, sizeof *z);
+  br__ink whole = *ink;
+  p->count--;
+  if (z)
+    {
+      *z = (pieces) { .plot = p, .own = c->own };
+      walk_ink (z, &seen, &hidden, c, &whole);
+      end_piece (z);
+    }
+  p->failed |= !z;
+  br__free (z);
+  br__free (whole.text);
+  br__free (whole.steps);
+}
+
 void
 br__hide_lines (br__plot *p, const br__side_view *v, const br__drawn *d, int64_t left, int64_t top)
 {
-  cover *c = br__alloc_zero (1, sizeof *c);
+  cover *c = br__cover_open (v, d, left, top);
   br__ink *ink = p->count ? &p->inks[p->count - 1] : NULL;
-  br__plot strokes = { .inks = NULL };
   int seen = 0, hidden = 0;
-  if (!c || p->failed)
-    {
-      br__free (c);
-      p->failed = 1;
-      return;
-    }
-  *c = (cover) { .view = v, .own = d, .left = left, .top = top };
-  for (size_t i = 0; d->tied && i < v->count && c->count < BR__MOST_COVERS; i++)
-    if (may_cover (&c->always[c->count], c, &v->shapes[i]))
-      {
-        br__drawn_plot (&strokes, &v->shapes[i], left, top);
-        if (!strokes.failed)
-          polygon_of (&c->shapes[c->count], &strokes.inks[strokes.count - 1], CHORDS);
-        const br__area *a = &v->shapes[i].reach;
-        c->area[c->count].x = (double) (left + a->x);
-        c->area[c->count].x2 = (double) (left + a->x2);
-        c->area[c->count].y = (double) (top - a->y2);
-        c->area[c->count].y2 = (double) (top - a->y);
-        c->uneven |= d->profile && !(d->flat && v->shapes[i].flat);
-        c->rows[c->count] = &v->shapes[i];
-        p->failed |= strokes.failed || c->shapes[c->count].failed;
-        c->count++;
-      }
-  if (d->hole && d->profile)
+  p->failed |= !c;
+  if (c && d->hole && d->profile)
     hidden = 1;
-  else if (c->count && !p->failed)
+  else if (c && c->count && !p->failed)
     walk_ink (NULL, &seen, &hidden, c, ink);
   if (ink && hidden && !seen)
     {
@@ -513,23 +576,6 @@ br__hide_lines (br__plot *p, const br__side_view *v, const br__drawn *d, int64_t
       ink->pen = BR__PEN_THIN;
     }
   else if (ink && hidden)
-    {
-      pieces *z = br__alloc_zero (1, sizeof *z);
-      br__ink whole = *ink;
-      p->count--;
-      if (z)
-        {
-          *z = (pieces) { .plot = p, .own = d };
-          walk_ink (z, &seen, &hidden, c, &whole);
-          end_piece (z);
-        }
-      p->failed |= !z;
-      br__free (z);
-      br__free (whole.text);
-      br__free (whole.steps);
-    }
-  for (size_t i = 0; i < c->count; i++)
-    br__free (c->shapes[i].rows);
-  br__plot_clear (&strokes);
-  br__free (c);
+    split_ink (p, c, ink);
+  br__cover_close (c);
 }

@@ -12,6 +12,13 @@
 br_status br__order_side (br__side_view *v, const br_sheet *sheet, const br_number *ratio);
 /* How near those of V are, which shows Z, made from the sheet of RUN.  */
 br_status br__order_seen (br__side_view *v, const br__seen *z, br__run *run, const br_number *ratio);
+/* What may hide parts of the edge of D, a shape of V or a copy of one; NULL: memory ran out.  */
+typedef struct br__cover br__cover;
+br__cover *br__cover_open (const br__side_view *v, const br__drawn *d, int64_t left, int64_t top);
+void br__cover_close (br__cover *c);
+/* 1 where D is not seen at X Y, a place of the view.  */
+int br__cover_hides (const br__cover *c, int64_t x, int64_t y);
+
 /* The ink added last is the edge of D, a shape of V: what is hidden of it becomes thin and dashed.  */
 void br__hide_lines (br__plot *p, const br__side_view *v, const br__drawn *d, int64_t left, int64_t top);
 

@@ -10,6 +10,7 @@
 #include "exact/wide.h"
 #include "draw/canvas.h"
 #include "draw/draw.h"
+#include "draw/hidden_line.h"
 #include "draw/view.h"
 #include "exact/status.h"
 
@@ -72,10 +73,19 @@ put_bar (br__stylus *s, const br__drawn *d)
   br__stylus_to (s, x + dx, y + dy);
 }
 
-static void
-put_shape (br__canvas *c, const br__drawn *d)
+/* The edge of D, a shape of V or a copy of one; *HIDDEN is 1 where a part of it lies behind something.  */
+static br_status
+put_shape (br__canvas *c, int *hidden, const br__side_view *v, const br__drawn *d)
 {
-  br__stylus s = { .canvas = c, .dashed = !d->tied };
+  br_status status = BR_OK;
+  for (size_t i = 0; i < d->copy_count && status == BR_OK; i++)
+    status = put_shape (c, hidden, v, &d->copies[i]);
+  if (d->copies)
+    return status;
+  br__cover *cover = br__cover_open (v, d, 0, 0);
+  br__stylus s = { .canvas = c, .dashed = !d->tied, .cover = cover };
+  if (!cover)
+    return BR_NO_MEMORY;
   switch (d->shape->kind)
     {
     case BR__CIRCLE: br__stylus_arc (&s, d->x, d->y, d->a, 0, 360 * DEGREE); break;
@@ -84,12 +94,13 @@ put_shape (br__canvas *c, const br__drawn *d)
     default:
       if (d->pieces)
         br__outline_walk (&s, d);
-      else if (!d->copies)
+      else
         put_box (&s, d);
-      for (size_t i = 0; i < d->copy_count; i++)
-        put_shape (c, &d->copies[i]);
       break;
     }
+  *hidden |= s.hides;
+  br__cover_close (cover);
+  return BR_OK;
 }
 
 /* ---- Letters ---- */
@@ -295,6 +306,7 @@ br_status
 br__view_emit (br__run *run, const br__side_view *v, const char *name)
 {
   br__canvas c = BR__CANVAS_ZERO;
+  int hidden = 0;
   br_status status = open_canvas (&c, run, v->reach);
   br_record *r = status == BR_OK ? br__record_new ("view") : NULL;
   if (status == BR_OK)
@@ -302,9 +314,11 @@ br__view_emit (br__run *run, const br__side_view *v, const char *name)
       br__put_text (r, "view", name);
       br__put_count (r, "loose", (int64_t) v->loose);
       (void) br__put_list (r, "parts");
-      for (size_t i = 0; i < v->count; i++)
-        put_shape (&c, &v->shapes[i]);
-      status = put_shapes (r, &c, run->sheet, v);
+      for (size_t i = 0; i < v->count && status == BR_OK; i++)
+        status = put_shape (&c, &hidden, v, &v->shapes[i]);
+      br__put_truth (r, "hidden", hidden);
+      if (status == BR_OK)
+        status = put_shapes (r, &c, run->sheet, v);
     }
   status = emit_picture (run, r, &c, status);
   br__canvas_clear (&c);
@@ -325,6 +339,7 @@ br_status
 br__view_emit_parts (br__run *run, const br__view_block *blocks, size_t count, br__area reach, const br__wood_list *wood)
 {
   br__canvas c = BR__CANVAS_ZERO;
+  int hidden = 0;
   br_status status = open_canvas (&c, run, reach);
   br_record *r = status == BR_OK ? br__record_new ("view") : NULL;
   const int64_t left = c.left, top = c.top;
@@ -342,12 +357,14 @@ br__view_emit_parts (br__run *run, const br__view_block *blocks, size_t count, b
       char number[24];
       c.left = left - b->x;
       c.top = top - b->y;
-      for (size_t k = 0; k < b->view->count && i < count; k++)
-        put_shape (&c, &b->view->shapes[k]);
+      for (size_t k = 0; k < b->view->count && i < count && status == BR_OK; k++)
+        status = put_shape (&c, &hidden, b->view, &b->view->shapes[k]);
       snprintf (number, sizeof number, "%zu", b->number);
       if (i >= count && b->view->count)
         (void) put_mark (&c, main_shape (b->view), number);
     }
+  if (status == BR_OK)
+    br__put_truth (r, "hidden", hidden);
   status = emit_picture (run, r, &c, status);
   br__canvas_clear (&c);
   return status;

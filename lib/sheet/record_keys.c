@@ -128,7 +128,7 @@ static const br__record_keys table[] =
   KEYS ("undone", "changed"),
   KEYS ("undone.changed", MOVED),
   KEYS ("value", "expression", VALUE, MARK, "note"),
-  KEYS ("view", "view", "shapes", "dots", "plain", "columns", "loose", "bar", "bar_columns", "not_to_scale", "parts"),
+  KEYS ("view", "view", "shapes", "dots", "plain", "columns", "loose", "hidden", "bar", "bar_columns", "not_to_scale", "parts"),
   KEYS ("view.parts", "number", "part", "quantity", "shown", "stock", "as", "drawn"),
   KEYS ("view.shapes", "mark", "name", "shape", "size", "waiting"),
   KEYS ("words", "file", "sentences", "english", "explained"),

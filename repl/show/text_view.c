@@ -152,6 +152,8 @@ view_block (const display *d, const br_record *record)
     fprintf (d->stream, "not at the sheet's scale, %s: `draw %sinto FILE.pdf` is\n", br_record_text (record, "not_to_scale"),
              strcmp (view, "parts") == 0 ? "parts " : "");
   put_legend (d, br_record_list (record, "shapes"));
+  if (br_record_truth (record, "hidden"))
+    fputs ("  wide gaps: behind something\n", d->stream);
   if (br_list_size (br_record_list (record, "parts")))
     put_parts (d, br_record_list (record, "parts"));
 }

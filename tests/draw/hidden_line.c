@@ -93,53 +93,59 @@ is_near (const char *what, double found, double right)
     fail_msg ("%s: %.6f, not %.6f", what, found, right);
 }
 
+static const struct { const char *a, *b; br__seen_from from; double seen, hidden; } rows[] =
+{
+  { "box a = 4 x 4 at 0, 0 deep 1", "box b = 2 x 2 at 1, 1 deep 1 from 5", BR__FROM_THE_SIDE, 16, 0 },
+  { "box a = 2 x 2 at 1, 1 deep 1", "box b = 4 x 4 at 0, 0 deep 1 from 5", BR__FROM_THE_SIDE, 0, 8 },
+  { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 2, 2 deep 1 from 5", BR__FROM_THE_SIDE, 12, 4 },
+  { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 2, 2 deep 1 from -5", BR__FROM_THE_SIDE, 16, 0 },
+  { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 2, 2 deep 1", BR__FROM_THE_SIDE, 16, 0 },
+  { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 2, 2 deep 1 both sides 4", BR__FROM_THE_SIDE, 12, 4 },
+  { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 2, 2", BR__FROM_THE_SIDE, 16, 0 },
+  { "box a = 4 x 4 at 0, 0", "box b = 4 x 4 at 2, 2 deep 1", BR__FROM_THE_SIDE, 16, 0 },
+  { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 2, 2 deep q from 5", BR__FROM_THE_SIDE, 16, 0 },
+  { "box a = 4 x 4 at 0, 0 deep 1", "circle b = 4 at 4, 4 hole deep 1 from 5", BR__FROM_THE_SIDE, 16, 0 },
+  { "box a = 4 x 4 at 0, 0 deep 1", "circle b = 4 at 4, 4 deep 1 from 5", BR__FROM_THE_SIDE, 12, 4 },
+  { "box a = 4 x 4 at 0, 0 deep 1", "line b = 4, 1 to 4, 2 deep 1 from 5", BR__FROM_THE_SIDE, 16, 0 },
+  { "box a = 4 x 4 at 0, 0 deep 1", "line b = 4, 1 to 4, 2 wide 1 deep 1 from 5", BR__FROM_THE_SIDE, 14, 2 },
+  { "box a = 4 x 4 at 0, 0 deep 1", "outline b = 1, 2 to 9, 2 to 9, 9 to 1, 9 deep 1 from 5", BR__FROM_THE_SIDE, 11, 5 },
+  { "box a = 4 x 4 at 0, 0 deep 1", "arc b = bend(3, 2) 90 deg from 0 deg at 0, 0 deep 1 from 5", BR__FROM_THE_SIDE, 10, 6 },
+  /* A side that no paper can show, less than a billionth of an inch, is in neither sum.  */
+  { "outline a = 0, 0 to 4, 0 to 4, 1/1000000000000 to 4, 4 to 0, 4 deep 1", "box b = 4 x 4 at 2, 2 deep 1 from 5", BR__FROM_THE_SIDE,
+    12, 4 },
+  { "circle a = 4 at 0, 0 deep 1", "box b = 9 x 9 at 0, -4 deep 1 from 5", BR__FROM_THE_SIDE, 6.283185, 6.283185 },
+  { "line a = 0, 0 to 4, 0 deep 1", "box b = 2 x 2 at 1, -1 deep 1 from 5", BR__FROM_THE_SIDE, 2, 2 },
+  { "line a = 0, 0 to 4, 0 wide 2 deep 1", "box b = 2 x 4 at 1, -2 deep 1 from 5", BR__FROM_THE_SIDE, 4 + 6.283185, 4 },
+  /* What says so itself, and what is behind that.  */
+  { "box a = 4 x 4 at 0, 0 behind b", "box b = 4 x 4 at 2, 2", BR__FROM_THE_SIDE, 12, 4 },
+  { "box a = 4 x 4 at 0, 0 behind m", "box b = 4 x 4 at 2, 2\nbox m = 1 x 1 at 90, 0 behind b", BR__FROM_THE_SIDE, 12, 4 },
+  { "box a = 4 x 4 at 0, 0 behind nothing", "box b = 4 x 4 at 2, 2", BR__FROM_THE_SIDE, 16, 0 },
+  { "box a = 4 x 4 at 0, 0 deep 1 from 9 behind b", "box b = 4 x 4 at 2, 2 deep 1", BR__FROM_THE_SIDE, 12, 4 },
+  /* What rows and mirrors draw hides as any shape does.  */
+  { "box a = 4 x 4 at 0, 0 deep 1", "box c = 1 x 2 at 9, -1 deep 1 from 5\nmirror r of c about 6", BR__FROM_THE_SIDE, 15, 1 },
+  { "box a = 4 x 4 at 0, 0 deep 1", "box c = 1 x 2 at 9, -1 deep 1 from 5\nrow r of c qty 2 by -7, 0", BR__FROM_THE_SIDE, 15, 1 },
+  { "box a = 4 x 4 at 0, 0 deep 1", "box c = 1 x 2 at 9, -1 deep 1 from -5\nrow r of c qty 2 by -7, 0", BR__FROM_THE_SIDE, 16, 0 },
+  { "box a = 4 x 4 at 0, 0 behind r", "box c = 1 x 2 at 9, -1\nmirror r of c about 6", BR__FROM_THE_SIDE, 15, 1 },
+  /* Edges that meet are seen.  */
+  { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 0, 0 deep 1 from 5", BR__FROM_THE_SIDE, 16, 0 },
+  { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 4, 0 deep 1 from 5", BR__FROM_THE_SIDE, 16, 0 },
+  /* From above: b is higher, lower, or higher at one end alone.  */
+  { "box a = 4 x 1 at 0, 0 deep 4", "box b = 4 x 1 at 2, 5 deep 2", BR__FROM_ABOVE, 14, 2 },
+  { "box a = 4 x 1 at 0, 0 deep 4", "box b = 4 x 1 at 2, -5 deep 2", BR__FROM_ABOVE, 16, 0 },
+  { "box a = 4 x 1 at 0, 0 deep 4", "outline b = -1, 9 to -1, -3 to 5, -3 deep 6", BR__FROM_ABOVE, 6, 10 },
+  { "box a = 4 x 1 at 0, 2 deep 4", "outline b = -1, 9 to -1, -3 to 5, -3 deep 6", BR__FROM_ABOVE, 4 + 2 * 2, 4 + 2 * 2 },
+  { "box a = 4 x 1 at 0, 0 deep 4", "circle b = 2 at 2, 0 hole deep 9", BR__FROM_ABOVE, 16, 0 },
+  { "circle a = 2 at 2, 0 hole deep 9", "box b = 4 x 1 at 0, 0 deep 4", BR__FROM_ABOVE, 0, 22 },
+  { "circle a = 4 at 2, 2 deep 2", "box b = 4 x 1 at 2, 9 deep 4", BR__FROM_ABOVE, 6, 6 },
+  /* From the front, which is the left end.  */
+  { "box a = 1 x 4 at 0, 0 deep 4", "box b = 1 x 4 at -5, 2 deep 2", BR__FROM_THE_FRONT, 14, 2 },
+  { "box a = 1 x 4 at 0, 0 deep 4", "box b = 1 x 4 at 5, 2 deep 2", BR__FROM_THE_FRONT, 16, 0 },
+  { "box a = 1 x 4 at 0, 0 deep 4", "line b = -6, -2 to 6, 6 wide 1 deep 6", BR__FROM_THE_FRONT, 4 + 2 * (2 - 0.600925), 4 + 2 * 2.600925 },
+};
+
 static void
 test_table (void **state)
 {
-  static const struct { const char *a, *b; br__seen_from from; double seen, hidden; } rows[] =
-  {
-    { "box a = 4 x 4 at 0, 0 deep 1", "box b = 2 x 2 at 1, 1 deep 1 from 5", BR__FROM_THE_SIDE, 16, 0 },
-    { "box a = 2 x 2 at 1, 1 deep 1", "box b = 4 x 4 at 0, 0 deep 1 from 5", BR__FROM_THE_SIDE, 0, 8 },
-    { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 2, 2 deep 1 from 5", BR__FROM_THE_SIDE, 12, 4 },
-    { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 2, 2 deep 1 from -5", BR__FROM_THE_SIDE, 16, 0 },
-    { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 2, 2 deep 1", BR__FROM_THE_SIDE, 16, 0 },
-    { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 2, 2 deep 1 both sides 4", BR__FROM_THE_SIDE, 12, 4 },
-    { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 2, 2", BR__FROM_THE_SIDE, 16, 0 },
-    { "box a = 4 x 4 at 0, 0", "box b = 4 x 4 at 2, 2 deep 1", BR__FROM_THE_SIDE, 16, 0 },
-    { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 2, 2 deep q from 5", BR__FROM_THE_SIDE, 16, 0 },
-    { "box a = 4 x 4 at 0, 0 deep 1", "circle b = 4 at 4, 4 hole deep 1 from 5", BR__FROM_THE_SIDE, 16, 0 },
-    { "box a = 4 x 4 at 0, 0 deep 1", "circle b = 4 at 4, 4 deep 1 from 5", BR__FROM_THE_SIDE, 12, 4 },
-    { "box a = 4 x 4 at 0, 0 deep 1", "line b = 4, 1 to 4, 2 deep 1 from 5", BR__FROM_THE_SIDE, 16, 0 },
-    { "box a = 4 x 4 at 0, 0 deep 1", "line b = 4, 1 to 4, 2 wide 1 deep 1 from 5", BR__FROM_THE_SIDE, 14, 2 },
-    { "box a = 4 x 4 at 0, 0 deep 1", "outline b = 1, 2 to 9, 2 to 9, 9 to 1, 9 deep 1 from 5", BR__FROM_THE_SIDE, 11, 5 },
-    { "box a = 4 x 4 at 0, 0 deep 1", "arc b = bend(3, 2) 90 deg from 0 deg at 0, 0 deep 1 from 5", BR__FROM_THE_SIDE, 10, 6 },
-    /* A side that no paper can show, less than a billionth of an inch, is in neither sum.  */
-    { "outline a = 0, 0 to 4, 0 to 4, 1/1000000000000 to 4, 4 to 0, 4 deep 1", "box b = 4 x 4 at 2, 2 deep 1 from 5", BR__FROM_THE_SIDE,
-      12, 4 },
-    { "circle a = 4 at 0, 0 deep 1", "box b = 9 x 9 at 0, -4 deep 1 from 5", BR__FROM_THE_SIDE, 6.283185, 6.283185 },
-    { "line a = 0, 0 to 4, 0 deep 1", "box b = 2 x 2 at 1, -1 deep 1 from 5", BR__FROM_THE_SIDE, 2, 2 },
-    { "line a = 0, 0 to 4, 0 wide 2 deep 1", "box b = 2 x 4 at 1, -2 deep 1 from 5", BR__FROM_THE_SIDE, 4 + 6.283185, 4 },
-    /* What says so itself, and what is behind that.  */
-    { "box a = 4 x 4 at 0, 0 behind b", "box b = 4 x 4 at 2, 2", BR__FROM_THE_SIDE, 12, 4 },
-    { "box a = 4 x 4 at 0, 0 behind m", "box b = 4 x 4 at 2, 2\nbox m = 1 x 1 at 90, 0 behind b", BR__FROM_THE_SIDE, 12, 4 },
-    { "box a = 4 x 4 at 0, 0 behind nothing", "box b = 4 x 4 at 2, 2", BR__FROM_THE_SIDE, 16, 0 },
-    { "box a = 4 x 4 at 0, 0 deep 1 from 9 behind b", "box b = 4 x 4 at 2, 2 deep 1", BR__FROM_THE_SIDE, 12, 4 },
-    /* Edges that meet are seen.  */
-    { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 0, 0 deep 1 from 5", BR__FROM_THE_SIDE, 16, 0 },
-    { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 4, 0 deep 1 from 5", BR__FROM_THE_SIDE, 16, 0 },
-    /* From above: b is higher, lower, or higher at one end alone.  */
-    { "box a = 4 x 1 at 0, 0 deep 4", "box b = 4 x 1 at 2, 5 deep 2", BR__FROM_ABOVE, 14, 2 },
-    { "box a = 4 x 1 at 0, 0 deep 4", "box b = 4 x 1 at 2, -5 deep 2", BR__FROM_ABOVE, 16, 0 },
-    { "box a = 4 x 1 at 0, 0 deep 4", "outline b = -1, 9 to -1, -3 to 5, -3 deep 6", BR__FROM_ABOVE, 6, 10 },
-    { "box a = 4 x 1 at 0, 2 deep 4", "outline b = -1, 9 to -1, -3 to 5, -3 deep 6", BR__FROM_ABOVE, 4 + 2 * 2, 4 + 2 * 2 },
-    { "box a = 4 x 1 at 0, 0 deep 4", "circle b = 2 at 2, 0 hole deep 9", BR__FROM_ABOVE, 16, 0 },
-    { "circle a = 2 at 2, 0 hole deep 9", "box b = 4 x 1 at 0, 0 deep 4", BR__FROM_ABOVE, 0, 22 },
-    { "circle a = 4 at 2, 2 deep 2", "box b = 4 x 1 at 2, 9 deep 4", BR__FROM_ABOVE, 6, 6 },
-    /* From the front, which is the left end.  */
-    { "box a = 1 x 4 at 0, 0 deep 4", "box b = 1 x 4 at -5, 2 deep 2", BR__FROM_THE_FRONT, 14, 2 },
-    { "box a = 1 x 4 at 0, 0 deep 4", "box b = 1 x 4 at 5, 2 deep 2", BR__FROM_THE_FRONT, 16, 0 },
-    { "box a = 1 x 4 at 0, 0 deep 4", "line b = -6, -2 to 6, 6 wide 1 deep 6", BR__FROM_THE_FRONT, 4 + 2 * (2 - 0.600925), 4 + 2 * 2.600925 },
-  };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (rows); i++)
     {

@@ -349,12 +349,36 @@ mistakes (void **state)
     }
 }
 
+/* A lid 4 wide in front of a board 8 wide, which begins 2 further left: 157 steps for 8 in, so that the lid is from step 39.25 to
+   117.75, a character for two of them.  Of what is hidden two dots in six are there: a character in three.  */
+static void
+hidden (void **state)
+{
+  static const char *const ways[] = { "deep 1 from 2", "deep 1 from -2", "" };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (ways); i++)
+    {
+      char text[200];
+      said s = SAID_ZERO;
+      snprintf (text, sizeof text, "box board = 8 x 2 at 0, 1 deep 1 from 0\nbox lid = 4 x 4 at 2, 0 %s", ways[i]);
+      look (&s, text, 80);
+      said_is (&s, 0, "hidden", i < 2 ? "true" : "false");
+      if (i == 0)
+        {
+          assert_string_equal (line_of (&s, "plain", 5), "/\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\\ \"  \"  \"  \"  \"  \"  \"  \"  \"  \"  "
+                               "\"  \"  \" /\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\\");
+          assert_string_equal (line_of (&s, "plain", 0), "                   |\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"\"|");
+        }
+      said_clear (&s);
+    }
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = { CHECK_TEST (box), CHECK_TEST (lines), CHECK_TEST (random_shapes),
                                       CHECK_TEST (dashed), CHECK_TEST (letters), CHECK_TEST (some), CHECK_TEST (extremes),
-                                      CHECK_TEST (mistakes) };
+                                      CHECK_TEST (mistakes), CHECK_TEST (hidden) };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, NULL, NULL));
 }

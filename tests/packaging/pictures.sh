@@ -22,7 +22,18 @@ make_pictures ()
   "$BR" -c 'title The market cart' -c 'worksheet reading 2, fender 2, scale 1 seed 12 into worksheet.pdf' \
     -c 'worksheet reading 2, fender 2, scale 1 seed 12 into worksheet.txt' >/dev/null
   pdftoppm -r 80 -gray -png -singlefile worksheet.pdf worksheet
-  rm worksheet.pdf
+  # Slips of a class that was made up, with mistakes that pupils make.
+  "$BR" -c 'worksheet sums 2, fender 1, missing 1, stock 1 seed 8 into paper.csv' -c 'key key.csv' >/dev/null
+  cat >answers.csv <<'END'
+student,version,1,2,3,4,5
+Ada,1,8-11/16 in,10 11/16 in,1-7/16 in,eight and 9/16 in,18
+Bo,1,8 11/16,10-5/16 in,2-13/16 in,8.56 in,nineteen
+Cleo,1,8-22/32 in,idk,1-7/16 in,8 9/16 in,18 boards
+Dan,1,8 11/16",11-11/16 in,1-1/2 in,"8-5/8 in, no, 8-9/16 in",19
+END
+  "$BR" -c 'grade answers.csv with key.csv into slips.pdf' -c 'grade answers.csv with key.csv into slips.html' >/dev/null
+  pdftoppm -r 80 -gray -png -singlefile slips.pdf slips
+  rm worksheet.pdf slips.pdf paper.csv key.csv answers.csv
   { pkg-config --modversion cairo pango; pdftoppm -v 2>&1 | head -n 1; } >made_with.txt
 }
 
@@ -32,9 +43,9 @@ if [ "$1" != --check ]; then
   exit 0
 fi
 make_pictures "$work"
-compared='market_cart.svg barrow.svg crane.svg worksheet.txt'
+compared='market_cart.svg barrow.svg crane.svg worksheet.txt slips.html'
 if cmp -s "$work/made_with.txt" "$srcdir/docs/pictures/made_with.txt"; then
-  compared="$compared market_cart.png barrow.png crane.png worksheet.png"
+  compared="$compared market_cart.png barrow.png crane.png worksheet.png slips.png"
 fi
 for name in $compared; do
   cmp "$work/$name" "$srcdir/docs/pictures/$name"

@@ -183,6 +183,7 @@ find_slant (int *found, slant *s, br__run *run, const br__side_view *v, const br
 typedef struct laid
 {
   int64_t x, y, x2, y2;         /* of the dimension line */
+  int64_t tail_x, tail_y;       /* it reaches so much farther at its end, and at its beginning */
   int64_t from[4], to[4];       /* its extension lines */
   int64_t gap;                  /* half the room for the text on it */
   br__area text;
@@ -231,6 +232,8 @@ lay (const slant *s, int64_t off, int64_t left, int64_t top)
       text_y += times (down_y, sign * reach);
     }
   l.text = (br__area) { text_x - wide, text_y - high, text_x + wide, text_y + high };
+  l.tail_x = l.outside ? times (s->unit_x, TAIL) : 0;
+  l.tail_y = l.outside ? -times (s->unit_y, TAIL) : 0;
   return l;
 }
 
@@ -238,8 +241,11 @@ static br__area
 area_of (const laid *l)
 {
   br__area a = l->text;
-  br__area_join (&a, (br__area) { l->x, l->y, l->x, l->y });
-  br__area_join (&a, (br__area) { l->x2, l->y2, l->x2, l->y2 });
+  for (int i = 0; i < 2; i++)
+    {
+      int64_t x = i ? l->x2 + l->tail_x : l->x - l->tail_x, y = i ? l->y2 + l->tail_y : l->y - l->tail_y;
+      br__area_join (&a, (br__area) { x, y, x, y });
+    }
   br__area_join (&a, (br__area) { l->from[2], l->from[3], l->from[2], l->from[3] });
   br__area_join (&a, (br__area) { l->to[2], l->to[3], l->to[2], l->to[3] });
   return a;
@@ -251,7 +257,7 @@ cost_of (const laid *l, const br__ink_map *m, br__area within)
   br__area a = area_of (l);
   unsigned cost = a.x < within.x || a.y < within.y || a.x2 > within.x2 || a.y2 > within.y2 ? NO : 0;
   cost += br__ink_map_cost (m, l->text, text_price, NO);
-  cost += br__ink_map_line_cost (m, l->x, l->y, l->x2, l->y2, line_price, NO);
+  cost += br__ink_map_line_cost (m, l->x - l->tail_x, l->y - l->tail_y, l->x2 + l->tail_x, l->y2 + l->tail_y, line_price, NO);
   cost += br__ink_map_line_cost (m, l->from[0], l->from[1], l->from[2], l->from[3], extension_price, NO);
   return cost + br__ink_map_line_cost (m, l->to[0], l->to[1], l->to[2], l->to[3], extension_price, NO);
 }
@@ -296,8 +302,7 @@ put_slant (br__plot *p, br__ink_map *m, const slant *s, const laid *l)
   put_arrow (p, l->x, l->y, x * (double) sign, y * (double) sign);
   put_arrow (p, l->x2, l->y2, -x * (double) sign, -y * (double) sign);
   if (l->outside)
-    br__plot_line (p, BR__PEN_THIN, l->x - times (x, TAIL), l->y - times (y, TAIL), l->x2 + times (x, TAIL),
-                   l->y2 + times (y, TAIL), 0);
+    br__plot_line (p, BR__PEN_THIN, l->x - l->tail_x, l->y - l->tail_y, l->x2 + l->tail_x, l->y2 + l->tail_y, 0);
   else
     {
       br__plot_line (p, BR__PEN_THIN, l->x, l->y, middle_x - times (x, l->gap), middle_y - times (y, l->gap), 0);
@@ -306,7 +311,7 @@ put_slant (br__plot *p, br__ink_map *m, const slant *s, const laid *l)
   br__lines_open (p, l->text);
   br__plot_text (p, (l->text.x + l->text.x2) / 2, (l->text.y + l->text.y2) / 2, BR_ALIGN_MIDDLE, TEXT, br__text_string (&s->text));
   br__ink_map_fill (m, l->text, BR__CELL_TEXT);
-  br__ink_map_line (m, l->x - times (x, TAIL), l->y - times (y, TAIL), l->x2 + times (x, TAIL), l->y2 + times (y, TAIL), BR__CELL_KEPT);
+  br__ink_map_line (m, l->x - l->tail_x, l->y - l->tail_y, l->x2 + l->tail_x, l->y2 + l->tail_y, BR__CELL_KEPT);
   br__ink_map_line (m, l->from[0], l->from[1], l->from[2], l->from[3], BR__CELL_KEPT);
   br__ink_map_line (m, l->to[0], l->to[1], l->to[2], l->to[3], BR__CELL_KEPT);
 }

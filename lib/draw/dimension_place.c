@@ -273,8 +273,12 @@ set_offsets (br__size_lines *d, int far)
   for (size_t i = 0; i < d->placed; i++)
     if (d->rows[i].far == far)
       {
-        half[d->rows[i].tier] = larger (half[d->rows[i].tier], half_across (d, &d->rows[i]));
-        off[d->rows[i].tier] = larger (off[d->rows[i].tier], llabs (d->rows[i].off));
+        const br__size_line *row = &d->rows[i];
+        half[row->tier] = larger (half[row->tier], half_across (d, row));
+        off[row->tier] = larger (off[row->tier], llabs (row->off));
+        /* Above a view of which a level line reaches past the corner.  */
+        if (d->upright && row->outside && row->text_at > row->to)
+          off[0] = larger (off[0], half_across (d, row) + TAIL);
       }
   d->depth[far] = 0;
   for (int i = 0; i < d->tiers[far]; i++)

@@ -262,15 +262,17 @@ cost_of (const laid *l, const br__ink_map *m, br__area within)
   return cost + br__ink_map_line_cost (m, l->to[0], l->to[1], l->to[2], l->to[3], extension_price, NO);
 }
 
-/* Where it lies best; the distance asked for where there is one.  0: it finds no room.  */
+/* Where it lies best; the distance that was asked for, or a little more, where there is one.  0: it finds no room.  */
 static int
 choose (laid *best, const slant *s, const br__ink_map *m, const br__view_at *f, br__area within)
 {
   unsigned least = NO;
   *best = lay (s, s->off, f->x, f->y);
-  for (int i = 0; i < 24 && !s->off; i++)
+  for (int i = 0; i < 24; i++)
     {
       int64_t off = BR__INCH * (3 + i / 2) / 8 * (i % 2 ? 1 : -1);
+      if (s->off)
+        off = s->off + (s->off < 0 ? -i : i) * (BR__INCH / 16);
       laid l = lay (s, off, f->x, f->y);
       unsigned cost = cost_of (&l, m, within) + (unsigned) i * 4;
       if (cost < least)
@@ -279,7 +281,7 @@ choose (laid *best, const slant *s, const br__ink_map *m, const br__view_at *f, 
           *best = l;
         }
     }
-  return s->off || least < NO;
+  return least < NO;
 }
 
 static void
@@ -371,7 +373,7 @@ br__hand_plot (br__plot *p, size_t *left_out, br_text *unplaced, br__run *run, c
         put_slant (p, &m, &s, &l);
       else if (status == BR_OK && found)
         {
-          br__text_printf (unplaced, "%s%s: %s", unplaced->length ? "; " : "", a->words, br__text_string (&s.text));
+          br__text_printf (unplaced, "%s%s: %s", unplaced->length ? "\n" : "", a->words, br__text_string (&s.text));
           (*left_out)++;
         }
       br__text_clear (&s.text);
@@ -381,8 +383,11 @@ br__hand_plot (br__plot *p, size_t *left_out, br_text *unplaced, br__run *run, c
       int64_t at[2];
       int found;
       status = br__note_place (&found, at, run, f->view, a);
-      if (status == BR_OK && found)
-        *left_out += !br__note_put (p, &m, a, f, at);
+      if (status != BR_OK || !found || br__note_put (p, &m, a, f, at))
+        continue;
+      br__text_printf (unplaced, "%snote%s%s: %s", unplaced->length ? "\n" : "", a->shape ? " to " : "", a->shape ? a->shape : "",
+                       a->text);
+      (*left_out)++;
     }
   p->group = before;
   br__ink_map_clear (&m);

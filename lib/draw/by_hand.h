@@ -13,8 +13,8 @@ br_status br__hand_row (int *found, br__size_line *row, br_text *text, br__run *
                         const br__annotation *a, int upright);
 /* How far notes, and dimensions along two points, reach; in places of V.  */
 br_status br__hand_reach (br__area *reach, br__run *run, const br__side_view *v);
-/* Puts them on the page inside WITHIN, off the strokes that P holds.  *LEFT_OUT counts dimensions, and leaders of notes, that found
-   no room, UNPLACED gets these dimensions in words.  */
+/* Puts them on the page inside WITHIN, off the strokes that P holds.  *LEFT_OUT counts dimensions and notes that found no room,
+   UNPLACED gets these in words, a line each.  */
 br_status br__hand_plot (br__plot *p, size_t *left_out, br_text *unplaced, br__run *run, const br__view_at *f, br__area within);
 
 /* The shape NAME of V, which is tied down, or NULL.  */
@@ -24,7 +24,7 @@ const br__drawn *br__drawn_called (const br__side_view *v, const char *name);
 br_status br__note_place (int *found, int64_t at[2], br__run *run, const br__side_view *v, const br__annotation *a);
 /* The room of its text that begins at X Y.  */
 br__area br__note_area (int64_t x, int64_t y, const br__annotation *a);
-/* 0: its leader found no room.  */
+/* 0: it, or its leader, found no room.  */
 int br__note_put (br__plot *p, br__ink_map *m, const br__annotation *a, const br__view_at *f, const int64_t at[2]);
 
 /* dimension_line.c: where extension lines begin at a side of S, for each bank.  */

@@ -144,6 +144,7 @@ place (br__size_line *row, br__size_lines *d, int64_t low, int64_t high)
   lay (row, d, manner);
   row->far = far;
   row->tier = best;
+  row->past = row->outside && row->high > high + TAIL;
   d->tiers[far] += best == d->tiers[far];
   d->before = larger (d->before, low - row->low);
   d->after = larger (d->after, row->high - high);
@@ -276,8 +277,8 @@ set_offsets (br__size_lines *d, int far)
         const br__size_line *row = &d->rows[i];
         half[row->tier] = larger (half[row->tier], half_across (d, row));
         off[row->tier] = larger (off[row->tier], llabs (row->off));
-        /* Above a view of which a level line reaches past the corner.  */
-        if (d->upright && row->outside && row->text_at > row->to)
+        /* A level line above the view may reach past its corner, too.  */
+        if (d->upright && row->past)
           off[0] = larger (off[0], half_across (d, row) + TAIL);
       }
   d->depth[far] = 0;

@@ -9,6 +9,7 @@
 #define TEXT BR__SIZE_TEXT
 #define AIR (BR__INCH / 24)
 #define MOST_RINGS 48           /* sixteenths of an inch that a note is moved */
+#define NEAR_RINGS 12
 #define NO 10000                /* a cost that is no room */
 
 static const unsigned text_price[BR__CELLS] = { 0, 30, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO };
@@ -43,11 +44,12 @@ typedef struct leader
   double cost;
 } leader;
 
-/* From an end of the text AREA to the outline of D, as straight a way as there is; 30 to 60 degrees where it can be.  */
+/* From an end of the text AREA to the outline of D, as straight a way as there is; 30 to 60 degrees where it can be.  The cost is
+   LIMIT or more where none costs less.  */
 static leader
-find_leader (const br__ink_map *m, br__area area, const br__anchors *anchors)
+find_leader (const br__ink_map *m, br__area area, const br__anchors *anchors, double limit)
 {
-  leader best = { .cost = -1 };
+  leader best = { .cost = limit };
   int64_t y = (area.y + area.y2) / 2;
   for (size_t i = 0; i < anchors->count; i++)
     for (int end = 0; end < 2; end++)
@@ -59,37 +61,36 @@ find_leader (const br__ink_map *m, br__area area, const br__anchors *anchors)
         double high = rise < 0 ? -rise : rise, wide = run < 0 ? -run : run;
         int askew = high < wide * 0.58 || wide < high * 0.58 || length > 1.49 * (double) BR__INCH;
         int own = end ? a->x < area.x2 : a->x > area.x;         /* through its own text */
-        double cost = (double) br__ink_map_line_cost (m, x, y, a->x, a->y, leader_price, NO) + length / (double) BR__INCH * 20
-                      + askew * 60.0 + own * (double) NO + (out < 0.3) * 400.0;
-        if (best.cost < 0 || cost < best.cost)
+        double cost = length / (double) BR__INCH * 20 + askew * 60.0 + own * (double) NO + (out < 0.3) * 400.0;
+        if (cost < best.cost)
+          cost += (double) br__ink_map_line_cost (m, x, y, a->x, a->y, leader_price, NO);
+        if (cost < best.cost)
           best = (leader) { x, y, a->x, a->y, cost };
       }
   return best;
 }
 
-/* The place at most RINGS steps from X Y at which the text, and its leader to one of the ANCHORS (or NULL), cost least.  */
+/* The place near X Y at which the text, and its leader to one of the ANCHORS (or NULL), cost least; the cost is NO or more where
+   there is none.  */
 static leader
-choose_place (int64_t *x, int64_t *y, const br__annotation *a, const br__ink_map *m, const br__anchors *anchors, int rings)
+choose_place (int64_t *x, int64_t *y, const br__annotation *a, const br__ink_map *m, const br__anchors *anchors)
 {
   const int64_t x0 = *x, y0 = *y, step = BR__INCH / 16;
-  leader best = { .cost = -1 };
-  double least = 0;
-  for (int ring = 0; ring < rings && (!ring || ring * 6 < least); ring++)
-    for (int i = -ring; i <= ring; i++)
-      for (int k = -ring; k <= ring; k += i == -ring || i == ring || !ring ? 1 : 2 * ring)
+  leader best = { .cost = NO };
+  /* Close by each place is tried, farther off each third.  */
+  for (int ring = 0, stride = 1; ring < MOST_RINGS && ring * 6 < best.cost; ring += stride = ring < NEAR_RINGS ? 1 : 3)
+    for (int i = -ring; i <= ring; i += stride)
+      for (int k = -ring; k <= ring; k += i == -ring || i == ring || !ring ? stride : 2 * ring)
         {
           br__area area = br__note_area (x0 + i * step, y0 + k * step, a);
           double cost = ring * 6 + (double) br__ink_map_cost (m, area, text_price, NO);
-          leader l = { .cost = -1 };
-          if ((ring || i || k) && cost >= least)
+          leader l = { .cost = 0 };
+          if (cost < best.cost && anchors)
+            l = find_leader (m, area, anchors, best.cost - cost);
+          if (cost + l.cost >= best.cost)
             continue;
-          if (anchors)
-            l = find_leader (m, area, anchors);
-          cost += l.cost > 0 ? l.cost : 0;
-          if ((ring || i || k) && cost >= least)
-            continue;
-          least = cost;
           best = l;
+          best.cost = cost + l.cost;
           *x = x0 + i * step;
           *y = y0 + k * step;
         }
@@ -115,14 +116,16 @@ br__note_put (br__plot *p, br__ink_map *m, const br__annotation *a, const br__vi
   br__anchors anchors = { .directions = 12 };
   if (d)
     br__anchors_find (&anchors, d, f->x, f->y);
-  leader l = choose_place (&x, &y, a, m, d ? &anchors : NULL, MOST_RINGS);
+  leader l = choose_place (&x, &y, a, m, d ? &anchors : NULL);
+  /* Rather none than one that lies on a line, or the leader of which crosses one.  */
+  if (l.cost >= NO)
+    return 0;
   br__area area = br__note_area (x, y, a);
   p->group = BR__GROUP_TEXT;
   br__lines_open (p, area);
   br__plot_text (p, x, y, BR_ALIGN_LEFT, TEXT, a->text);
   br__ink_map_fill (m, area, BR__CELL_TEXT);
-  /* Rather none than one that crosses another line.  */
-  if (d && l.cost >= 0 && l.cost < NO)
+  if (d)
     put_leader (p, m, &l);
-  return !d || (l.cost >= 0 && l.cost < NO);
+  return 1;
 }

@@ -22,7 +22,6 @@
 /* Beyond so many shapes a table would be a book.  */
 #define MANY 300
 #define NARROW (BR__INCH * 5)   /* room beside a figure, which takes all or nothing */
-#define HEADING "From the datum, the small circle"
 #define MOST_LINES 12
 
 static int64_t
@@ -77,8 +76,8 @@ put_table (br__plot *p, br__place_table *t, const br__side_view *v, int64_t left
   size_t all = t->count, lines;
   br_text more = BR_TEXT_ZERO;
   int64_t size = SIZE;
-  br__text_printf (&more, HEADING "%s:", v->datum.given ? "" : " at the lower left corner");
-  /* No row has larger letters than its heading.  */
+  br__text_printf (&more, "From the datum, the small circle%s:", v->datum.given ? "" : " at the lower left corner");
+  /* No row has larger letters than the heading.  */
   for (size_t i = 0; i < t->count; i++)
     size = larger (size, size_of (t->rows[i].cell[0]));
   for (int k = 0; k < BR__PLACE_COLUMNS; k++)
@@ -103,57 +102,81 @@ put_table (br__plot *p, br__place_table *t, const br__side_view *v, int64_t left
       t->count = columns * lines;
     }
   br__plot_text (p, left, top + size * 7 / 10, BR_ALIGN_LEFT, size, br__text_string (&more));
+  p->width = larger (p->width, left + br__text_width (br__text_string (&more), size));
   p->failed |= more.failed;
   br__text_clear (&more);
   int64_t high = size * 7 / 5 + put_rows (p, t, left, top + size * 7 / 5, wide, lines);
   columns = t->count ? (t->count + lines - 1) / lines : 0;
   p->width = larger (p->width, left + (int64_t) columns * (whole + BETWEEN) - BETWEEN);
-  p->width = larger (p->width, left + br__text_width (HEADING, size));
   return high + LEADING / 2;
 }
 
-static void
-put_names_line (br__plot *p, const br_text *t, int64_t left, int64_t *top, int64_t width)
+/* Words that fill lines of WIDTH from TOP on, all of a piece in one line.  */
+typedef struct lines
 {
-  int64_t size = size_of (br__text_string (t)), leading = leading_of (br__text_string (t));
-  br__plot_fitted (p, left, *top + leading / 2, BR_ALIGN_LEFT, size, width, br__text_string (t));
-  p->width = larger (p->width, left + width);
-  *top += leading;
+  br__plot *plot;
+  int64_t left, top, width;
+  size_t count;                 /* that stand */
+  br_text line;
+} lines;
+
+static void
+end_line (lines *l)
+{
+  const char *text = br__text_string (&l->line);
+  if (!l->line.length)
+    return;
+  br__plot_fitted (l->plot, l->left, l->top + leading_of (text) / 2, BR_ALIGN_LEFT, size_of (text), l->width, text);
+  l->plot->width = larger (l->plot->width, l->left + l->width);
+  l->top += leading_of (text);
+  l->count++;
+  br__text_reset (&l->line);
 }
 
-/* The names that found no room, with the numbers of their balloons.  */
 static void
-put_names (br__plot *p, const br__side_view *v, int64_t left, int64_t *top, int64_t width)
+put_piece (lines *l, const char *piece)
 {
-  br_text t = BR_TEXT_ZERO, name = BR_TEXT_ZERO;
-  size_t lines = 0;
-  for (size_t i = 0; i < v->count && !(v->count > MANY && lines > MOST_LINES); i++)
+  size_t length = l->line.length;
+  br__text_printf (&l->line, "%s%s", length ? "; " : "", piece);
+  const char *text = br__text_string (&l->line);
+  if (!length || br__text_width (text, size_of (text)) <= l->width)
+    return;
+  l->line.length = length;
+  l->line.bytes[length] = 0;
+  end_line (l);
+  br__text_puts (&l->line, piece);
+}
+
+/* The names that found no room, with the numbers of their balloons; then what was asked for and found none.  */
+static void
+put_names (lines *l, const br__side_view *v)
+{
+  br_text name = BR_TEXT_ZERO;
+  size_t i = 0;
+  for (; i < v->count && (v->count <= MANY || l->count < MOST_LINES); i++)
     if (v->shapes[i].unlabelled)
       {
         br__text_reset (&name);
         if (v->shapes[i].balloon)
-          br__text_printf (&name, "(%zu) %s", v->shapes[i].balloon, v->shapes[i].label);
-        else
-          br__text_puts (&name, v->shapes[i].label);
-        size_t length = t.length;
-        br__text_printf (&t, "%s%s", t.length ? "; " : "", br__text_string (&name));
-        if (length && br__text_width (br__text_string (&t), size_of (br__text_string (&t))) > width)
-          {
-            t.length = length;
-            t.bytes[length] = 0;
-            put_names_line (p, &t, left, top, width);
-            br__text_reset (&t);
-            br__text_puts (&t, lines++ == MOST_LINES && v->count > MANY ? "and others; `shapes` lists all"
-                                                                        : br__text_string (&name));
-          }
+          br__text_printf (&name, "(%zu) ", v->shapes[i].balloon);
+        br__text_puts (&name, v->shapes[i].label);
+        put_piece (l, br__text_string (&name));
       }
-  if (t.length)
+  if (i < v->count)
+    put_piece (l, "and others; `shapes` lists all");
+  end_line (l);
+  for (const char *s = br__text_string (&v->unplaced), *end; *s; s = *end ? end + 1 : end)
     {
-      put_names_line (p, &t, left, top, width);
-      *top += LEADING / 2;
+      for (end = s; *end && *end != '\n'; )
+        end++;
+      br__text_reset (&name);
+      br__text_put (&name, s, (size_t) (end - s));
+      put_piece (l, br__text_string (&name));
     }
-  p->failed |= t.failed || name.failed;
-  br__text_clear (&t);
+  end_line (l);
+  l->top += l->count ? LEADING / 2 : 0;
+  l->plot->failed |= l->line.failed || name.failed;
+  br__text_clear (&l->line);
   br__text_clear (&name);
 }
 
@@ -161,7 +184,8 @@ br_status
 br__places_plot (br__plot *p, size_t *count, int64_t *height, br__run *run, const br__view_at *f, br__area room)
 {
   br__place_table t = { NULL, 0, 0 };
-  int64_t at = room.y, width = room.x2 - room.x;
+  int64_t width = room.x2 - room.x;
+  lines names = { p, room.x, room.y, width, 0, BR_TEXT_ZERO };
   br__group before = p->group;
   br_status status = BR_OK;
   if (f->view->datum.found)
@@ -170,12 +194,10 @@ br__places_plot (br__plot *p, size_t *count, int64_t *height, br__run *run, cons
   p->table = p->count;
   p->table_top = room.y;
   p->group = BR__GROUP_FRAME;
-  put_names (p, f->view, room.x, &at, width);
-  if (f->view->unplaced.length)
-    put_names_line (p, &f->view->unplaced, room.x, &at, width);
+  put_names (&names, f->view);
   if (t.count)
-    at += put_table (p, &t, f->view, room.x, at, width);
-  *height = at - room.y;
+    names.top += put_table (p, &t, f->view, room.x, names.top, width);
+  *height = names.top - room.y;
   p->table = p->table < p->count ? p->table : 0;
   p->group = before;
   br__place_table_clear (&t);

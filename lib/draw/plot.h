@@ -179,7 +179,7 @@ typedef struct br__side_view
   int upright_profiles;         /* profiles go along the height, not the width */
   br__datum datum;
   br_number ratio;              /* drawn to full */
-  br_text unplaced;             /* dimensions that were asked for and found no room: stand below the figure */
+  br_text unplaced;             /* dimensions and notes that were asked for and found no room, a line each: stand below the figure */
 } br__side_view;
 
 #define BR__VIEW_ZERO { .shapes = NULL }
@@ -251,6 +251,7 @@ typedef struct br__size_line
   int far;                      /* its bank */
   int tier;                     /* from the view outward; -1: it found no room */
   int arrows_outside, outside;  /* arrows from outside; the text beside, too */
+  int past;                     /* its text stands past the upper or right end of the view */
   int64_t text_at;              /* the middle of the text */
   int64_t low, high;            /* what it takes of its tier */
 } br__size_line;

@@ -52,14 +52,15 @@ ask (br_sheet *sheet, int along)
         {
           /* One after the other: which argument of a call is worked out first is the compiler's choice.  */
           const br__shape *end = any_shape (sheet), *start = any_shape (sheet);
-          sheet_say (sheet, &s, "dimension centre(%s) to corner(%s, left bottom)", start->name, end->name);
+          sheet_say (sheet, &s, "dimension centre(%s) to corner(%s, left bottom)%s", start->name, end->name,
+                     check_below (3) ? "" : " off 1/2");
         }
       else
         sheet_say (sheet, &s, "dimension %s to %s %s%s", from, to, upright ? "upright" : "level", ends[check_below (CHECK_COUNT (ends))]);
       said_clear (&s);
     }
   said s = SAID_ZERO;
-  if (check_below (2))
+  for (int64_t i = check_below (4); i > 0; i--)
     {
       const br__shape *near = any_shape (sheet);
       int64_t y = check_between (0, 240), x = check_between (0, 480);

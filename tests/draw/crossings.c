@@ -6,6 +6,7 @@
 #endif
 
 #include "ask.h"
+#include "draw/by_hand.h"
 #include "source.h"
 
 #include <math.h>
@@ -168,7 +169,7 @@ test_random (void **state)
     }
 }
 
-/* With dimensions and notes that were asked for.  */
+/* With dimensions and notes that were asked for; leaders of notes go as far as the person has them go.  */
 static void
 test_asked (void **state)
 {
@@ -184,10 +185,55 @@ test_asked (void **state)
     }
 }
 
+/* How often TEXT stands among the inks of P from FIRST on, alone or in a list.  */
+static int
+stands (const br__plot *p, size_t first, const char *text)
+{
+  int found = 0;
+  for (size_t i = first; i < p->count; i++)
+    found += p->inks[i].type == BR__INK_TEXT && strstr (p->inks[i].text, text) != NULL;
+  return found;
+}
+
+/* What was asked for and finds no room is not put on other lines: it stands below, each piece whole.  */
+static void
+test_no_room (void **state)
+{
+  static const char *const pieces[] = { "centre(a) to centre(b): 5", "note to a: sand well", "note: all of it oak" };
+  figure f;
+  br_text unplaced = BR_TEXT_ZERO;
+  size_t left_out = 0, rows = 0;
+  int64_t height = 0;
+  (void) state;
+  br_sheet *sheet = sheet_with ("circle a = 1 at 0, 0\ncircle b = 1 at 3, 4\ndimension centre(a) to centre(b)\n"
+                                "note \"sand well\" at 2, 0 to a\nnote \"all of it oak\" at 4, 0\n");
+  figure_make (&f, sheet, 1, 1);
+  br__view_at at = { &f.view, &f.lines[0], &f.lines[1], f.left, f.top };
+  size_t before = f.plot.count;
+  check_ok (br__hand_plot (&f.plot, &left_out, &unplaced, &f.run, &at, (br__area) { 0, 0, 0, 0 }));
+  assert_int_equal (left_out, 3);
+  assert_int_equal (f.plot.count, before);
+  assert_string_equal (br__text_string (&unplaced), "centre(a) to centre(b): 5\nnote to a: sand well\nnote: all of it oak");
+  br__text_clear (&f.view.unplaced);
+  f.view.unplaced = unplaced;
+  check_ok (br__places_plot (&f.plot, &rows, &height, &f.run, &at, (br__area) { 0, f.plot.height, 5 * BR__INCH / 2, 0 }));
+  for (size_t i = 0; i < CHECK_COUNT (pieces); i++)
+    assert_int_equal (stands (&f.plot, before, pieces[i]), 1);
+  figure_clear (&f);
+  figure_make (&f, sheet_with ("circle a = 1 at 0, 0\ncircle b = 1 at 3, 4\ndimension centre(a) to centre(b) off 1\n"
+                               "note \"sand well\" at 2, 0 to a\nnote \"all of it oak\" at 4, 0\n"), 1, 1);
+  at = (br__view_at) { &f.view, &f.lines[0], &f.lines[1], f.left, f.top };
+  before = f.plot.count;
+  check_ok (br__hand_plot (&f.plot, &left_out, &f.view.unplaced, &f.run, &at, (br__area) { 0, 0, f.plot.width, f.plot.height }));
+  assert_int_equal (left_out, 0);
+  assert_int_equal (stands (&f.plot, before, "sand well") + stands (&f.plot, before, "all of it oak"), 2);
+  figure_clear (&f);
+}
+
 int
 main (void)
 {
-  const struct CMUnitTest tests[] = { CHECK_TEST (test_designs), CHECK_TEST (test_random), CHECK_TEST (test_asked) };
+  const struct CMUnitTest tests[] = { CHECK_TEST (test_designs), CHECK_TEST (test_random), CHECK_TEST (test_asked), cmocka_unit_test (test_no_room) };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, source_enter, lesson_leave));
 }

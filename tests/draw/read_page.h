@@ -251,7 +251,7 @@ add_fact (page *p, fact f)
   p->facts[p->fact_count++] = f;
 }
 
-/* 1 if a number on the level ACROSS lies between LOW and HIGH: these arrows have their number.  */
+/* 1 if a number, or words in its stead, on the level ACROSS lies between LOW and HIGH: these arrows have their number.  */
 static int
 has_number (const page *p, int upright, int64_t across, int64_t low, int64_t high)
 {
@@ -259,7 +259,7 @@ has_number (const page *p, int upright, int64_t across, int64_t low, int64_t hig
   for (size_t i = 1; i < p->file.count; i++)
     {
       const svg_element *e = &p->file.elements[i];
-      if (strcmp (e->name, "text") == 0 && is_number (e->text) && place_of_number (&along, &at, p, e, upright)
+      if (strcmp (e->name, "text") == 0 && (is_number (e->text) || svg_get (e, "text-anchor")) && place_of_number (&along, &at, p, e, upright)
           && llabs (at - across) < BR__INCH / 500 && along > low && along < high)
         return 1;
     }

@@ -37,6 +37,8 @@ struct br__account
 {
   size_t used, most, spare;
   int refused;
+  const volatile sig_atomic_t *flag;    /* or NULL */
+  int stopped;
 };
 
 static _Thread_local br__account *in_use;
@@ -99,9 +101,44 @@ br__account_refused (void)
   return most;
 }
 
+const volatile sig_atomic_t *
+br__account_watch (const volatile sig_atomic_t *flag)
+{
+  const volatile sig_atomic_t *before = in_use ? in_use->flag : NULL;
+  if (in_use)
+    in_use->flag = flag;
+  return before;
+}
+
+int
+br__account_stopped (void)
+{
+  int stopped = in_use && in_use->stopped;
+  if (in_use)
+    in_use->stopped = 0;
+  return stopped;
+}
+
+static int
+ends (br__account *a)
+{
+  if (!a->flag || !*a->flag || a->spare)
+    return 0;
+  a->stopped = 1;
+  return 1;
+}
+
+int
+br__account_ends (void)
+{
+  return in_use && ends (in_use);
+}
+
 static int
 has_room (br__account *a, size_t size)
 {
+  if (ends (a))
+    return 0;
   size_t used = __atomic_load_n (&a->used, __ATOMIC_RELAXED), most;
   if (__builtin_add_overflow (a->most, a->spare, &most))
     most = SIZE_MAX;

@@ -5,6 +5,7 @@
 #ifndef BR_EXACT_MEMORY_H
 #define BR_EXACT_MEMORY_H
 
+#include <signal.h>
 #include <stddef.h>
 
 void br__free (void *block);
@@ -35,6 +36,13 @@ void br__account_limit (br__account *account, size_t most);
 void br__account_spare (int on);
 /* The limit where the account in use has refused something since it was last asked, else 0.  */
 size_t br__account_refused (void);
+/* Once *FLAG is up nothing more is given out, except to what is spared, so that work of any kind ends at once, and is taken
+   back like work for which memory does not suffice; NULL: nothing of the kind.  Gives the one before, to be put back.  */
+const volatile sig_atomic_t *br__account_watch (const volatile sig_atomic_t *flag);
+/* 1 where it is up and nothing is spared: for long work that asks for no memory, which ends as if it had been refused.  */
+int br__account_ends (void);
+/* 1 where something was refused for that since it was last asked.  */
+int br__account_stopped (void);
 /* 1 where the account in use has room for BYTES and the machine has them now: asked before GMP and MPFR take them, which
    end the program where they cannot.  */
 int br__room_for (size_t bytes);

@@ -73,6 +73,8 @@ merge (part **to, part **from, size_t middle, size_t count, unsigned bits)
     {
       int order = 0;
 
+      if (k % 1024 == 0 && br__account_ends ())
+        return BR_NO_MEMORY;
       if (i < middle && j < count)
         {
           br_status status = compare (&order, from[i], from[j], bits);
@@ -126,7 +128,7 @@ take_parts (part *parts, part **order, br_real *sum, br_number *floors, size_t *
       const br_number *rest;
 
       p->index = i;
-      status = br_real_set (&p->x, &x[i]);
+      status = br__account_ends () ? BR_NO_MEMORY : br_real_set (&p->x, &x[i]);
       if (status == BR_OK)
         status = br_real_add (sum, sum, &x[i]);
       if (status == BR_OK)

@@ -242,6 +242,8 @@ br__do_rubs (br__run *run)
       for (const br__shape *b = a->next; b && status == BR_OK && is_solid (sheet, a); b = b->next)
         {
           int state = 0;
+          if (br__stopped (run))
+            return br__fail_stopped (run);
           if (!may_rub (sheet, a, b))
             continue;
           status = overlap_of (&state, sheet, a, b);

@@ -8,6 +8,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "exact/memory.h"
 #include "exact/status.h"
 #include "sheet/sheet.h"
 
@@ -15,11 +16,13 @@ br_status
 br__emit (br__run *run, br_record *r)
 {
   br_status status = br__record_failed (r) ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : BR_OK;
+  const volatile sig_atomic_t *flag = br__account_watch (NULL);     /* who is told takes what he needs */
   if (run->echoes && run->sink && run->sink->read_as)
     run->sink->read_as (run->sink->user, br__text_string (&run->phrase), br__text_string (&run->left_out));
   run->echoes = 0;
   if (status == BR_OK && run->sink && run->sink->record)
     run->sink->record (run->sink->user, r);
+  (void) br__account_watch (flag);
   br__record_free (r);
   return status;
 }

@@ -75,6 +75,19 @@ spares_memory (const br__statement *st)
   return 0;
 }
 
+/* Which ends as soon as that is asked for: the others see to it themselves, as they have something to tell or to keep even
+   then, or go on to the end.  */
+static int
+ends_at_once (const br__statement *st)
+{
+  static const char *const words[] = { "cautions", "check", "clear", "draw", "explain", "find", "list", "missing", "must", "parts",
+                                       "rename", "report", "rubs", "shapes", "stack", "template", "tidy", "trace" };
+  for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
+    if (strcmp (st->word, words[i]) == 0)
+      return 1;
+  return st->setting;
+}
+
 /* An expression on its own.  */
 static br_status
 show (br__run *run)
@@ -122,13 +135,18 @@ dispatch (br__run *run)
         }
     }
   else if (br__lex_is_sign (&run->lex, '='))
-    return br__assign (run);
+    {
+      (void) br__account_watch (run->sheet->flag);
+      return br__assign (run);
+    }
   else if (br__is_column (run))
     return br__do_column (run);
   else if (st && br__word_is_free (st) && (run->lex.token.type == BR__END || run->lex.token.type == BR__SIGN)
            && is_known (run->sheet, run->text + run->word.offset, run->word.length))
     st = NULL;
   br__account_spare (st && spares_memory (st));
+  if (!st || ends_at_once (st))
+    (void) br__account_watch (run->sheet->flag);
   const char *second = st ? br__word_behind (st) : NULL;
   if (st && (!second || br__lex_is_word (&run->lex, second)))
     return st->run (run);
@@ -267,12 +285,17 @@ run_statement (br__run *run)
       return BR_OK;
     }
   (void) br__account_refused ();
+  (void) br__account_stopped ();
+  const volatile sig_atomic_t *before = br__account_watch (NULL);
   status = dispatch (run);
   br__account_spare (0);
   if ((status == BR_SYNTAX || status == BR_DOMAIN) && !run->refused && !run->told)
     status = run_phrase (run, status);
   else if (status == BR_IO)
     (void) br__phrase_refused (run);
+  (void) br__account_watch (before);
+  if (br__account_stopped () && status == BR_NO_MEMORY)
+    status = br__fail_stopped (run);
   /* Behind a file that was read, the mistake is in there, unless the line ends too early.  */
   int in_line = !run->touched_count || strncmp (run->error->message, "the line ends", 13) == 0;
   if (status == BR_SYNTAX && !run->told && in_line && (!*run->error->hint || strcmp (run->error->hint, only_help) == 0))

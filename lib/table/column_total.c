@@ -38,6 +38,8 @@ gather (br__parts *t, br__pump *p, br__block *b)
     {
       br_real x = BR_REAL_ZERO;
       br_dimension dimension = BR_PLAIN;
+      if (br__stopped (p->job->run))
+        return br__fail_stopped (p->job->run);
       br_status status = row.open || row.end == row.start || !row.cell ? BR_SYNTAX
                          : br__column_value (&x.rational, &dimension, &p->job->column, b, &row, &error);
       if (status == BR_OK && t->count == MOST)
@@ -71,8 +73,12 @@ choose_marks (br__parts *t, br__pump *p)
   if (!t->marks)
     status = BR_NO_MEMORY;
   if (status == BR_OK)
-    status = br_ruler_keep_total (t->marks, &total, t->x, t->count, &c->sizes[t->length],
-                                  c->direction, c->settings->ties, c->settings->bits);
+    {
+      const volatile sig_atomic_t *before = br__account_watch (p->job->run->sheet->flag);
+      status = br_ruler_keep_total (t->marks, &total, t->x, t->count, &c->sizes[t->length],
+                                    c->direction, c->settings->ties, c->settings->bits);
+      (void) br__account_watch (before);
+    }
   br_number_clear (&total);
   if (status != BR_OK)
     return br__fail_plain (p->job->run->error, status, 0, 0);

@@ -11,5 +11,6 @@ sheet_tests = tests/sheet/budget \
   tests/sheet/names \
   tests/sheet/nulls \
   tests/sheet/public \
+  tests/sheet/stopped \
   tests/sheet/threads
 unit_tests += $(sheet_tests)

@@ -112,6 +112,7 @@ fill (br__plot *p, const br__design *d, const br__paper *paper)
   s.y += LINE / 2;
   put_drawing (&s, d);
   put_list (&s, d, BR__FINDING_HOLDS);
+  s.y += LINE / 2;
   put_text (&s, 0, BR__POINT * 13, 1, "What to do next");
   if (!br__to_mend (d))
     put_text (&s, 0, LETTERS, 0, "Nothing is left to mend. Show it to your teacher before you cut.");

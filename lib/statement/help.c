@@ -152,6 +152,29 @@ help_topic (br__run *run, const br__topic *topic)
   return br__emit (run, r);
 }
 
+/* Lines of TEXT that go on in the next are one, so that the screen breaks them where it ends; those that are set in are
+   lines of their own.  */
+static void
+put_paragraphs (br_list *lines, const char *text)
+{
+  br_text t = BR_TEXT_ZERO;
+  while (*text)
+    {
+      size_t n = strcspn (text, "\n");
+      br__text_put (&t, text, n);
+      int goes_on = text[n] && *text != ' ' && text[n + 1] != ' ' && text[n + 1] != '\n';
+      text += n + (text[n] != 0);
+      if (goes_on)
+        br__text_puts (&t, text[-2] == '.' ? "  " : " ");
+      else
+        {
+          br__list_from (lines, &t);
+          br__text_reset (&t);
+        }
+    }
+  br__text_clear (&t);
+}
+
 static br_status
 help_statement (br__run *run, const br__statement *st)
 {
@@ -162,7 +185,7 @@ help_statement (br__run *run, const br__statement *st)
   br__text_printf (&t, "  %s", st->summary);
   br__list_from (lines, &t);
   if (st->help)
-    put_lines (lines, st->help);
+    put_paragraphs (lines, st->help);
   return br__emit (run, r);
 }
 

@@ -496,10 +496,10 @@ test_points (void **state)
   static const struct { const char *table, *says, *hint; } rows[] =
   {
     { "verdict,points\nrigth,1\n", "points.csv:2: `rigth` cannot be read as a verdict", "did you mean `right`?" },
-    { "verdict,points\nright,-1\n", "points.csv:2: `-1` cannot be read as points", "help grade" },
-    { "verdict,points\n\nright,\n", "points.csv:3: the cell where points should stand is empty", "help grade" },
-    { "problem,points\n7,1\n", "points.csv:2: `7` cannot be read as the number of a problem", "help grade" },
-    { "right,1\n", "points.csv: the first row must name the columns verdict or problem, and points", "help grade" },
+    { "verdict,points\nright,-1\n", "points.csv:2: `-1` cannot be read as points", "" },
+    { "verdict,points\n\nright,\n", "points.csv:3: the cell where points should stand is empty", "" },
+    { "problem,points\n7,1\n", "points.csv:2: `7` cannot be read as the number of a problem", "" },
+    { "right,1\n", "points.csv: the first row must name the columns verdict or problem, and points", "" },
   };
   br_sheet *sheet = NULL;
   said s = SAID_ZERO;

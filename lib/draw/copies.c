@@ -9,15 +9,6 @@
 #include "draw/plot.h"
 #include "exact/memory.h"
 
-static int
-is_mirrored (const br_sheet *sheet, const br__shape *s)
-{
-  int mirrored = 0;
-  for (; s && s->base; s = br__shape_find (sheet, s->base, strlen (s->base)))
-    mirrored ^= s->kind == BR__MIRROR;
-  return mirrored;
-}
-
 /* Where a figure around its x and y reaches, as its shape does.  */
 static br_status
 take_reach (br__drawn *d, const br__value *n, const br_sheet *sheet, const br_number *ratio, int mirrored)
@@ -91,7 +82,7 @@ br__drawn_copies (br__drawn *d, const br_sheet *sheet, const br_number *ratio, i
   for (size_t i = 0; i < d->copy_count && status == BR_OK; i++)
     {
       d->copies[i].shape = source;
-      status = take_copy (&d->copies[i], &s, p.rows + (own + i) * p.numbers, sheet, ratio, is_mirrored (sheet, d->shape));
+      status = take_copy (&d->copies[i], &s, p.rows + (own + i) * p.numbers, sheet, ratio, br__is_mirrored (sheet, d->shape));
     }
   br__drawn_box (d);
   br__places_clear (&p);

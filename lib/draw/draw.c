@@ -497,13 +497,14 @@ br__do_draw (br__run *run)
       drawing_clear (&d);
       return status;
     }
+  int across = d.from != BR__FROM_THE_SIDE;
   if (status == BR_OK)
     run->sheet->views_asked |= 1u << d.from;
   if (status == BR_OK && !d.path)
     {
       status = show_view (&d, run);
       drawing_clear (&d);
-      return status;
+      return status == BR_OK && across ? br__tell_axles (run) : status;
     }
   if (status == BR_OK)
     status = draw_to_scale (&d, run);
@@ -520,6 +521,8 @@ br__do_draw (br__run *run)
     br__hint (run->error, "another scale than the sheet's: draw scale 1:100 into %s", d.path);
   if (status == BR_OK)
     status = br__drawing_emit (&d, run);
+  if (status == BR_OK && across)
+    status = br__tell_axles (run);
   br__text_clear (&words);
   drawing_clear (&d);
   return status;

@@ -76,6 +76,26 @@ br_status br__parse (br__tree *t, br__lexer *l, br_error *error);
 br_status br__parse_size (br__tree *t, br__lexer *l, br_error *error);
 /* An expression inside brackets that a statement has opened.  */
 br_status br__parse_inside (br__tree *t, br__lexer *l, br_error *error);
+/* The subtree of node INDEX as a tree that borrows from T.  */
+static inline br__tree
+br__subtree (const br__tree *t, size_t index)
+{
+  br__tree part = *t;
+  part.nodes = t->nodes + t->nodes[index].first;
+  part.count = index - t->nodes[index].first + 1;
+  return part;
+}
+
+/* The index of operand K of node INDEX.  */
+static inline size_t
+br__operand (const br__tree *t, size_t index, unsigned k)
+{
+  size_t child = index - 1;
+  for (unsigned i = t->nodes[index].count - 1; i > k; i--)
+    child = t->nodes[child].first - 1;
+  return child;
+}
+
 /* A list with commas.  Where the first member is a bare function and nothing else, as in
    `full 1-3/16, 2-1/4`, it is meant for every member.  COUNT trees in an array to be freed by
    br__trees_free.  */

@@ -197,3 +197,12 @@ br__put_copy_number (br__maker *m, const br__shape_draft *d, int part)
   else
     put_mirror_number (m, d, part);
 }
+
+int
+br__is_mirrored (const br_sheet *sheet, const br__shape *s)
+{
+  int mirrored = 0;
+  for (; s && s->base; s = br__shape_find (sheet, s->base, strlen (s->base)))
+    mirrored ^= s->kind == BR__MIRROR;
+  return mirrored;
+}

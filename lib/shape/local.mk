@@ -2,6 +2,7 @@
 # Circles, boxes, arcs, lines, outlines: places and distances.
 libbenchrule_core_la_SOURCES += \
   lib/shape/annotation.c \
+  lib/shape/axle.c \
   lib/shape/annotation.h \
   lib/shape/annotation_read.c \
   lib/shape/annotation_show.c \

@@ -34,26 +34,33 @@ gap_of (br__value *z, int *known, const br_sheet *sheet, const br__shape *a, con
   return status;
 }
 
-/* Z = the distance of A and B as seen from the side, without an entry for it.  */
+/* Z = the distance, as seen from the side, of two shapes with these numbers.  */
 static br_status
-side_distance (br__value *z, int *known, const br_sheet *sheet, const br__shape *a, const br__shape *b)
+distance_of (br__value *z, const br_sheet *sheet, const br__value *a, size_t a_count, const br__value *b, size_t b_count)
 {
   const br__function *clear = br__shape_function (BR__CALL_CLEAR);
   br__work w = { &sheet->settings, NULL, NULL };
+  br__value *args = br__alloc_zero (a_count + b_count, sizeof *args);
+  if (!args)
+    return BR_NO_MEMORY;
+  for (size_t i = 0; i < a_count + b_count; i++)
+    args[i] = i < a_count ? a[i] : b[i - a_count];      /* borrowed */
+  br_status status = clear->call (&w, z, args, (unsigned) (a_count + b_count), clear);
+  br__free (args);
+  return status;
+}
+
+/* The same of A and B, without an entry for it.  */
+static br_status
+side_distance (br__value *z, int *known, const br_sheet *sheet, const br__shape *a, const br__shape *b)
+{
   br__numbers n[2] = { { NULL, 0 }, { NULL, 0 } };
   br_status status = br__shape_numbers (&n[0], sheet, a);
   if (status == BR_OK)
     status = br__shape_numbers (&n[1], sheet, b);
   *known = status != BR_DOMAIN;
-  const size_t count = n[0].count + n[1].count;
-  br__value *args = status == BR_OK ? br__alloc_zero (count, sizeof *args) : NULL;
-  if (status == BR_OK && !args)
-    status = BR_NO_MEMORY;
-  for (size_t i = 0; i < count && status == BR_OK; i++)
-    args[i] = i < n[0].count ? n[0].rows[i] : n[1].rows[i - n[0].count];        /* borrowed */
   if (status == BR_OK)
-    status = clear->call (&w, z, args, (unsigned) count, clear);
-  br__free (args);
+    status = distance_of (z, sheet, n[0].rows, n[0].count, n[1].rows, n[1].count);
   br__numbers_clear (&n[0]);
   br__numbers_clear (&n[1]);
   return *known ? status : BR_OK;
@@ -61,47 +68,74 @@ side_distance (br__value *z, int *known, const br_sheet *sheet, const br__shape 
 
 /* ---- What goes through a hole ---- */
 
-/* The corners of S, and by how much it goes beyond them all around; an arc or an outline is the box around it.  */
-static br_status
-corners_of (br__hull *h, br__pad *g, int *known, const br_sheet *sheet, const br__shape *s)
+/* The figures that a shape is made of: of a row or a mirror, those in all of its places.  */
+typedef struct figures
 {
-  const br_real *v[BR__SHAPE_BOTTOM + 1];
-  for (int i = BR__SHAPE_X; i <= BR__SHAPE_BOTTOM; i++)
+  const br__shape *source;      /* what each of them is */
+  int mirrored;
+  br__work work;
+  br__sketch sketch;
+  br__numbers numbers;          /* of the shape */
+  br__places places;
+} figures;
+
+static void
+figures_clear (figures *f)
+{
+  br__places_clear (&f->places);
+  br__numbers_clear (&f->numbers);
+  br__sketch_clear (&f->sketch);
+}
+
+/* BR_DOMAIN while S waits; F is to be cleared then, too.  */
+static br_status
+figures_of (figures *f, const br_sheet *sheet, const br__shape *s)
+{
+  memset (f, 0, sizeof *f);
+  f->source = br__shape_source (sheet, s);
+  f->mirrored = br__is_mirrored (sheet, s);
+  f->work.settings = &sheet->settings;
+  f->sketch.work = &f->work;
+  br_status status = br__shape_numbers (&f->numbers, sheet, s);
+  return status == BR_OK ? br__shape_places (&f->places, &f->sketch, f->numbers.rows, f->numbers.count) : status;
+}
+
+/* The corners of figure I of F, and by how much it goes beyond them all around; an arc or an outline is the box around it.  */
+static br_status
+corners_of (br__hull *h, br__pad *g, const br_sheet *sheet, const figures *f, size_t i)
+{
+  const br__value *v = f->places.rows + i * f->places.numbers;
+  br__figure figure = { f->source->kind, &v[1].real, &v[2].real, &v[3].real, &v[4].real, &v[5].real, &v[6].real };
+  if (figure.kind == BR__ARC || figure.kind == BR__OUTLINE)
     {
-      const br__value *number = br__shape_value (sheet, s, i);
-      *known &= number != NULL;
-      v[i] = number ? &number->real : NULL;
+      const br_real *side[4];
+      for (int k = 0; k < 4; k++)
+        side[k] = &br__shape_value (sheet, f->source, BR__SHAPE_RIGHT + k)->real;
+      const br_real *middle = br__half (g, br__add (g, side[BR__LEFT], side[BR__RIGHT]));
+      figure.kind = BR__BOX;
+      figure.x = f->mirrored ? br__sub (g, figure.x, middle) : br__add (g, figure.x, middle);
+      figure.y = br__add (g, figure.y, br__half (g, br__add (g, side[BR__BOTTOM], side[BR__TOP])));
+      figure.a = br__sub (g, side[BR__RIGHT], side[BR__LEFT]);
+      figure.b = br__sub (g, side[BR__TOP], side[BR__BOTTOM]);
     }
-  if (!*known)
-    return BR_OK;
-  br__figure f = { s->kind, v[BR__SHAPE_X], v[BR__SHAPE_Y], v[BR__SHAPE_A], v[BR__SHAPE_B], v[BR__SHAPE_C], v[BR__SHAPE_D] };
-  if (s->kind == BR__ARC || s->kind == BR__OUTLINE)
-    {
-      f.kind = BR__BOX;
-      f.x = br__add (g, f.x, br__half (g, br__add (g, v[BR__SHAPE_LEFT], v[BR__SHAPE_RIGHT])));
-      f.y = br__add (g, f.y, br__half (g, br__add (g, v[BR__SHAPE_BOTTOM], v[BR__SHAPE_TOP])));
-      f.a = br__sub (g, v[BR__SHAPE_RIGHT], v[BR__SHAPE_LEFT]);
-      f.b = br__sub (g, v[BR__SHAPE_TOP], v[BR__SHAPE_BOTTOM]);
-    }
-  br__hull_of (h, g, &f);
+  br__hull_of (h, g, &figure);
   return g->status;
 }
 
-/* *INSIDE is 1 if all of S lies in HOLE, a circle or a bar, as seen from the side.  */
+/* *INSIDE is 1 if all of figure I of F lies in figure K of HOLE, a circle or a bar, as seen from the side.  */
 static br_status
-lies_in (int *inside, const br_sheet *sheet, const br__shape *s, const br__shape *hole)
+lies_in (int *inside, const br_sheet *sheet, const figures *f, size_t i, const figures *hole, size_t k)
 {
   br__pad g = { BR_OK, sheet->settings.bits, NULL };
   br__hull a, b;
-  int known = 1;
-  br_status status = corners_of (&a, &g, &known, sheet, s);
+  br_status status = corners_of (&a, &g, sheet, f, i);
   if (status == BR_OK)
-    status = corners_of (&b, &g, &known, sheet, hole);
-  *inside = known;
-  for (size_t i = 0; status == BR_OK && *inside && i < a.count; i++)
+    status = corners_of (&b, &g, sheet, hole, k);
+  *inside = 1;
+  for (size_t n = 0; status == BR_OK && *inside && n < a.count; n++)
     {
-      const br_real *away = b.count > 1 ? br__point_to_segment (&g, a.corner[i], b.corner[0], b.corner[1])
-                                        : br__length_of (&g, br__minus (&g, a.corner[i], b.corner[0]));
+      const br_real *away = b.count > 1 ? br__point_to_segment (&g, a.corner[n], b.corner[0], b.corner[1])
+                                        : br__length_of (&g, br__minus (&g, a.corner[n], b.corner[0]));
       *inside = br__order_of (&g, br__add (&g, away, a.round), b.round) <= 0;
       status = g.status;
     }
@@ -109,30 +143,85 @@ lies_in (int *inside, const br_sheet *sheet, const br__shape *s, const br__shape
   return status;
 }
 
-/* *THROUGH is 1 if there is a hole in WOOD that S goes through.  A hole without depth goes all through; one with a depth counts
-   where WOOD does not go beyond it.  */
+/* The part that S belongs to: a row or a mirror that names none belongs where its shape does.  */
+static const char *
+part_of (const br_sheet *sheet, const br__shape *s)
+{
+  while (s && !s->of && s->base)
+    s = br__shape_find (sheet, s->base, strlen (s->base));
+  return s ? s->of : NULL;
+}
+
+/* *GOES is 1 if H is a hole in WOOD: one without depth goes all through; one with a depth counts where WOOD does not go beyond it.  */
 static br_status
-goes_through (int *through, const br_sheet *sheet, const br__shape *s, const br__shape *wood)
+is_hole_in (int *goes, const br_sheet *sheet, const br__shape *h, const br__shape *wood)
+{
+  const char *of = part_of (sheet, h), *part = part_of (sheet, wood);
+  const br__shape *source = br__shape_source (sheet, h);
+  int known = 0, order[2] = { 0, 0 };
+  br__value end[4] = { BR__VALUE_ZERO, BR__VALUE_ZERO, BR__VALUE_ZERO, BR__VALUE_ZERO };
+  *goes = 0;
+  if (!h->active || !source->hole || (of && (!part || strcmp (of, part) != 0))
+      || (source->kind != BR__CIRCLE && source->kind != BR__LINE))
+    return BR_OK;
+  br_status status = br__depth_ends (&end[0], &end[1], &known, sheet, h);
+  if (status == BR_OK && known)
+    status = br__depth_ends (&end[2], &end[3], &known, sheet, wood);
+  for (int i = 0; i < 2 && status == BR_OK && known; i++)
+    status = br_real_cmp (&order[i], &end[i].real, &end[2 + i].real, sheet->settings.bits);
+  *goes = status == BR_OK && order[0] >= 0 && order[1] <= 0;
+  for (int i = 0; i < 4; i++)
+    br__value_clear (&end[i]);
+  return status;
+}
+
+/* *THROUGH is 1 if figure I of F goes through a hole in WOOD.  */
+static br_status
+figure_through (int *through, const br_sheet *sheet, const figures *f, size_t i, const br__shape *wood)
 {
   br_status status = BR_OK;
   *through = 0;
   for (const br__shape *h = sheet->shapes; h && status == BR_OK && !*through; h = h->next)
     {
-      int of = !h->of || (wood->of && strcmp (h->of, wood->of) == 0);
-      int known = 0, order[2] = { 0, 0 };
-      br__value end[4] = { BR__VALUE_ZERO, BR__VALUE_ZERO, BR__VALUE_ZERO, BR__VALUE_ZERO };
-      if (!h->active || !h->hole || !of || (h->kind != BR__CIRCLE && h->kind != BR__LINE))
+      int goes = 0;
+      figures hole;
+      status = is_hole_in (&goes, sheet, h, wood);
+      if (status != BR_OK || !goes)
         continue;
-      status = br__depth_ends (&end[0], &end[1], &known, sheet, h);
-      if (status == BR_OK && known)
-        status = br__depth_ends (&end[2], &end[3], &known, sheet, wood);
-      for (int i = 0; i < 2 && status == BR_OK && known; i++)
-        status = br_real_cmp (&order[i], &end[i].real, &end[2 + i].real, sheet->settings.bits);
-      if (status == BR_OK && order[0] >= 0 && order[1] <= 0)
-        status = lies_in (through, sheet, s, h);
-      for (int i = 0; i < 4; i++)
-        br__value_clear (&end[i]);
+      status = figures_of (&hole, sheet, h);
+      for (size_t k = 0; k < hole.places.count && status == BR_OK && !*through; k++)
+        status = lies_in (through, sheet, f, i, &hole, k);
+      figures_clear (&hole);
+      status = status == BR_DOMAIN ? BR_OK : status;
     }
+  return status;
+}
+
+/* *THROUGH is 1 if each figure of S goes through a hole in WOOD, or lies beside it.  */
+static br_status
+goes_through (int *through, const br_sheet *sheet, const br__shape *s, const br__shape *wood)
+{
+  figures f;
+  br__numbers n = { NULL, 0 };
+  br__value apart = BR__VALUE_ZERO;
+  br_status status = figures_of (&f, sheet, s);
+  if (status == BR_OK)
+    status = br__shape_numbers (&n, sheet, wood);
+  *through = status == BR_OK;
+  for (size_t i = 0; i < f.places.count && status == BR_OK && *through; i++)
+    {
+      int sign = 0;
+      status = figure_through (through, sheet, &f, i, wood);
+      if (status != BR_OK || *through || f.places.count == 1)
+        continue;
+      status = distance_of (&apart, sheet, f.places.rows + i * f.places.numbers, f.places.numbers, n.rows, n.count);
+      if (status == BR_OK)
+        status = br_real_sign (&sign, &apart.real, sheet->settings.bits);
+      *through = sign >= 0;
+    }
+  br__value_clear (&apart);
+  br__numbers_clear (&n);
+  figures_clear (&f);
   return status;
 }
 
@@ -220,7 +309,7 @@ is_solid (const br_sheet *sheet, const br__shape *s)
 static int
 may_rub (const br_sheet *sheet, const br__shape *a, const br__shape *b)
 {
-  const char *const parts[] = { br__shape_source (sheet, a)->of, br__shape_source (sheet, b)->of };
+  const char *const parts[] = { part_of (sheet, a), part_of (sheet, b) };
   for (const br__shape *row = b; row && row->kind == BR__ROW; row = br__shape_find (sheet, row->base, strlen (row->base)))
     if (strcmp (row->base, a->name) == 0)
       return 0;
@@ -259,7 +348,7 @@ br__do_rubs (br__run *run)
   if (status == BR_OK && flat)
     status = br__remark (run, flat == 1 ? "1 shape has no depth and was left out: `deep` gives it one"
                                         : "%zu shapes have no depth and were left out: `deep` gives them one", flat);
-  return status;
+  return status == BR_OK ? br__tell_axles (run) : status;
 }
 
 /* ---- clear ---- */

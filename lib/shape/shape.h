@@ -72,6 +72,8 @@ void br__shape_append (br_sheet *sheet, br__shape *s);
 br_status br__edges_read (br__run *run, br__shape_draft *d, int *found);
 /* How far the shape is turned.  */
 void br__put_turn (br__maker *m, const br__shape_draft *d);
+/* copy.c: 1 where the figures of S, a row or a mirror, are the other way around than those of the shape it copies.  */
+int br__is_mirrored (const br_sheet *sheet, const br__shape *s);
 /* copy.c: a row or a mirror behind its name, and its number PART.  */
 br_status br__copy_read (br__run *run, br__shape_draft *d, br__shape *s);
 void br__put_copy_number (br__maker *m, const br__shape_draft *d, int part);

@@ -212,30 +212,10 @@ br__judge_curve (br__concern *c, const br__value *radius, unsigned rule)
   return status == BR_UNDECIDED ? BR_OK : status;
 }
 
-/* The subtree of node INDEX as a tree that borrows from T.  */
-static br__tree
-subtree (const br__tree *t, size_t index)
-{
-  br__tree part = *t;
-  part.nodes = t->nodes + t->nodes[index].first;
-  part.count = index - t->nodes[index].first + 1;
-  return part;
-}
-
-/* The index of operand K of node INDEX.  */
-static size_t
-operand (const br__tree *t, size_t index, unsigned k)
-{
-  size_t child = index - 1;
-  for (unsigned i = t->nodes[index].count - 1; i > k; i--)
-    child = t->nodes[child].first - 1;
-  return child;
-}
-
 static br_status
 value_at (br__value *v, br__run *run, const br__tree *t, size_t index)
 {
-  br__tree part = subtree (t, index);
+  br__tree part = br__subtree (t, index);
   return br__value_of (v, run, &part);
 }
 
@@ -269,8 +249,8 @@ judge_call (br__concern *c, const br__tree *t, size_t index)
 {
   const br__function *f = t->nodes[index].function;
   br__value v = BR__VALUE_ZERO;
-  size_t place = f->gap == BR__SHOP_RESULT ? index : operand (t, index, (unsigned) f->gap - 1);
-  br__tree part = subtree (t, place);
+  size_t place = f->gap == BR__SHOP_RESULT ? index : br__operand (t, index, (unsigned) f->gap - 1);
+  br__tree part = br__subtree (t, place);
   br_status status = BR_OK;
   if (!is_told_elsewhere (t, place))
     {

@@ -10,13 +10,13 @@
 #include "shape/depth.h"
 #include "wood/wood.h"
 
-/* *HAS is 1 if a size of P is DEEP, or is not known.  */
+/* *HAS is 1 if a size of P is DEEP, or is not known; its thickness alone, where its other two are those of the shape (CUT_AS).  */
 static br_status
-has_size (int *has, const br__piece *p, const br__value *deep, unsigned bits)
+has_size (int *has, const br__piece *p, const br__value *deep, int cut_as, unsigned bits)
 {
   br_status status = BR_OK;
   *has = 0;
-  for (int i = 0; i < BR__SIZES && status == BR_OK && !*has; i++)
+  for (int i = 0; i < (cut_as ? BR__THICKNESS + 1 : BR__SIZES) && status == BR_OK && !*has; i++)
     {
       br_real size = { p->size[i].value, NULL };        /* borrowed */
       int order = 0;
@@ -28,13 +28,13 @@ has_size (int *has, const br__piece *p, const br__value *deep, unsigned bits)
 }
 
 static br_status
-tell (br__run *run, const br__piece *p, const br__shape *s, const br__value *deep)
+tell (br__run *run, const br__piece *p, const br__shape *s, const br__value *deep, int cut_as)
 {
   br_text t = BR_TEXT_ZERO;
   br_record *r = br__record_new ("caution");
   br__text_printf (&t, "%s: its shape `%s` is drawn ", p->wood->name, s->name);
   br_status status = br__shown (&t, deep, &run->sheet->settings);
-  br__text_puts (&t, " deep, and no size of the part is that");
+  br__text_puts (&t, cut_as ? " deep, and the part is not as thick" : " deep, and no size of the part is that");
   br__put_from (r, "message", &t);
   br__put_text (r, "source", "this sheet");
   br__put_text (r, "parts", p->wood->name);
@@ -53,14 +53,14 @@ br__wood_depths (br__run *run, const br__wood_list *list)
     for (const br__shape *s = run->sheet->shapes; s && status == BR_OK; s = s->next)
       {
         const br__piece *p = &list->parts[i];
-        int has = 1;
-        if (!s->active || !s->depth || s->hole || !s->of || strcmp (s->of, p->wood->name) != 0)
+        int has = 1, cut_as = p->wood->as && strcmp (p->wood->as, s->name) == 0;
+        if (!s->active || !s->depth || s->hole || !(cut_as || (s->of && strcmp (s->of, p->wood->name) == 0)))
           continue;
         const br__value *deep = br__shape_value (run->sheet, s, BR__SHAPE_DEEP);
         if (deep)
-          status = has_size (&has, p, deep, run->sheet->settings.bits);
+          status = has_size (&has, p, deep, cut_as, run->sheet->settings.bits);
         if (status == BR_OK && !has)
-          status = tell (run, p, s, deep);
+          status = tell (run, p, s, deep, cut_as);
       }
   return status;
 }

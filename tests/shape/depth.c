@@ -170,45 +170,64 @@ rubs_are (br_sheet *sheet, const char *expected)
 }
 
 /* Shapes of every kind, holes that let through what lies in them, and shapes of one part.  */
+static const struct { const char *sheet, *rubs; } rub_rows[] =
+{
+  { "", "" },
+  { "circle w = 4 at 0, 0 deep 1 both sides 8\ncircle axle = 1/2 at 0, 0 deep 9", "w axle" },
+  { "circle w = 4 at 0, 0 deep 1 both sides 8\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 1/2 at 0, 0 hole", "" },
+  { "circle w = 4 at 0, 0 deep 1 both sides 8\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 15/32 at 0, 0 hole", "w axle" },
+  { "circle w = 4 at 0, 0 deep 1\nbox axle = 3/10 x 4/10 at -3/20, -1/5 deep 9\ncircle h = 1/2 at 0, 0 hole", "" },
+  { "circle w = 4 at 0, 0 deep 1\nbox axle = 4/10 x 4/10 at -1/5, -1/5 deep 9\ncircle h = 1/2 at 0, 0 hole", "w axle" },
+  { "circle w = 4 at 0, 0 deep 1\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = q at 0, 0 hole", "w axle" },
+  /* Holes and what goes through them in rows, mirrored, and through a plate.  */
+  { "plate w = 4 hole 1 at 0, 0 deep 1\ncircle axle = 1/2 at 0, 0 deep 9", "" },
+  { "plate w = 4 hole 1 at 0, 0 deep 1\ncircle axle = 5/4 at 0, 0 deep 9", "w axle" },
+  { "box w = 9 x 2 at 0, 0 deep 1\ncircle axle = 1/2 at 7, 1 deep 9\ncircle h = 1/2 at 1, 1 hole\nrow hs of h qty 4 by 2", "" },
+  { "box w = 9 x 2 at 0, 0 deep 1\ncircle axle = 1/2 at 6, 1 deep 9\ncircle h = 1/2 at 1, 1 hole\nrow hs of h qty 4 by 2", "w axle" },
+  { "box w = 9 x 2 at 0, 0 deep 1\ncircle axle = 1/2 at 8, 1 deep 9\ncircle h = 1/2 at 1, 1 hole\nmirror hs of h about 9/2", "" },
+  { "box w = 9 x 2 at 0, 0 deep 1\ncircle a = 1/2 at 1, 1 deep 9\nrow as of a qty 4 by 2\ncircle h = 1/2 at 1, 1 hole\nrow hs of h qty 4 by 2", "" },
+  { "box w = 9 x 2 at 0, 0 deep 1\ncircle a = 1/2 at 1, 1 deep 9\nrow as of a qty 4 by 2\ncircle h = 1/2 at 1, 1 hole\nrow hs of h qty 3 by 2", "w as" },
+  { "box w = 8 x 2 at 0, 0 deep 1\ncircle a = 1/2 at 1, 1 deep 9\nrow as of a qty 9 by 2\ncircle h = 1/2 at 1, 1 hole\nrow hs of h qty 4 by 2", "" },
+  { "box w = 2 x 2 at 0, 0 deep 1\nrow ws of w qty 2 by 5\ncircle a = 1/2 at 6, 1 deep 9\ncircle h = 1/2 at 6, 1 hole", "" },
+  { "box w = 2 x 2 at 0, 0 deep 1\nrow ws of w qty 2 by 5\ncircle a = 1/2 at 6, 1 deep 9\ncircle h = 1/2 at 1, 1 hole", "ws a" },
+  { "outline o = 0, 0 to 1/4, 0 to 0, 1/4 deep 9\nmirror m of o about 1\nbox b = 4 x 2 at -1, -1 deep 1\ncircle h = 1 at 0, 0 hole\n"
+    "circle g = 1 at 2, 0 hole", "" },
+  { "outline o = 0, 0 to 1/4, 0 to 0, 1/4 deep 9\nmirror m of o about 1\nbox b = 4 x 2 at -1, -1 deep 1\ncircle h = 1 at 0, 0 hole\n"
+    "circle g = 1/2 at 9/4, 0 hole", "m b" },
+  { "box w = 4 x 4 at 0, 0 deep 1\ncircle axle = 1/2 at 3, 1 deep 9\ncircle h = q at 1, 1 hole\nrow hs of h qty 2 by 2", "w axle" },
+  /* A row of a part is of that part.  */
+  { "box a = 1 x 4 at 0, 0 deep 1 of p\nrow r of a qty 2 by 3\nbox b = 9 x 1 at 0, 0 deep 1 of p", "" },
+  /* A slot, in which an axle may stand at an end, but not beyond it.  */
+  { "circle w = 4 at 0, 0 deep 1\ncircle axle = 1/2 at 1, 0 deep 9\nline h = -1, 0 to 1, 0 wide 1/2 hole", "" },
+  { "circle w = 4 at 0, 0 deep 1\ncircle axle = 1/2 at 17/16, 0 deep 9\nline h = -1, 0 to 1, 0 wide 1/2 hole", "w axle" },
+  { "circle w = 4 at 0, 0 deep 1\ncircle axle = 1/2 at 1, 0 deep 9\nline h = -1, 0 to 1, 0 wide 15/32 hole", "w axle" },
+  /* A hole of another part, of this one, and one that does not go all through.  */
+  { "circle w = 4 at 0, 0 deep 1 of p\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 1/2 at 0, 0 hole of q", "w axle" },
+  { "circle w = 4 at 0, 0 deep 1 of p\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 1/2 at 0, 0 hole of p", "" },
+  { "circle w = 4 at 0, 0 deep 1\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 1/2 at 0, 0 hole deep 1/2", "w axle" },
+  { "circle w = 4 at 0, 0 deep 1\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 1/2 at 0, 0 hole deep 2", "" },
+  { "box a = 4 x 4 at 0, 0 deep 1 of p\nbox b = 4 x 4 at 1, 1 deep 1 of p\nbox c = 4 x 4 at 1, 1 deep 1 of q", "a c, b c" },
+  { "arc m = bend(3, 1) 180 deg at 0, 0 deep 1\nbox a = 1 x 1 at 3, 0 deep 1\ncircle b = 2 at 0, 0 deep 1", "m a" },
+  { "outline o = 0, 0 to 6, 0 to 0, 6 deep 1\nbox a = 2 x 2 at 4, 3 deep 1\nbox b = 2 x 2 at 2, 2 deep 1", "o b" },
+  { "outline o = 0, 0 to 1/4, 0 to 0, 1/4 deep 9\nbox b = 2 x 2 at -1, -1 deep 1\ncircle h = 1 at 0, 0 hole", "" },
+  { "line l = 0, 0 to 6, 6 wide 1 deep 1\nbox a = 1 x 1 at 4, 1 deep 1\nbox b = 1 x 1 at 4, 4 deep 1 from q\nbox c = 1 x 1 at 4, 4 deep 1",
+    "l c" },
+  { "box a = 4 x 4 at 0, 0 deep 1\nbox b = 4 x 4 deep 1\nbox c = q x 4 at 0, 0 deep 1", "" },
+  /* At an irrational angle a corner touches the edge, or nearly.  */
+  { "a = 50*sqrt 2 * 1 deg\nbox d = 2 x 2 at 2*cos(a), 2*sin(a) deep 1\narc m = bend(2, 1/4) 90 deg from a at 0, 0 deep 1", "d m" },
+};
+
 static void
 test_rubs (void **state)
 {
-  static const struct { const char *sheet, *rubs; } rows[] =
-  {
-    { "", "" },
-    { "circle w = 4 at 0, 0 deep 1 both sides 8\ncircle axle = 1/2 at 0, 0 deep 9", "w axle" },
-    { "circle w = 4 at 0, 0 deep 1 both sides 8\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 1/2 at 0, 0 hole", "" },
-    { "circle w = 4 at 0, 0 deep 1 both sides 8\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 15/32 at 0, 0 hole", "w axle" },
-    { "circle w = 4 at 0, 0 deep 1\nbox axle = 3/10 x 4/10 at -3/20, -1/5 deep 9\ncircle h = 1/2 at 0, 0 hole", "" },
-    { "circle w = 4 at 0, 0 deep 1\nbox axle = 4/10 x 4/10 at -1/5, -1/5 deep 9\ncircle h = 1/2 at 0, 0 hole", "w axle" },
-    { "circle w = 4 at 0, 0 deep 1\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = q at 0, 0 hole", "w axle" },
-    /* A slot, in which an axle may stand at an end, but not beyond it.  */
-    { "circle w = 4 at 0, 0 deep 1\ncircle axle = 1/2 at 1, 0 deep 9\nline h = -1, 0 to 1, 0 wide 1/2 hole", "" },
-    { "circle w = 4 at 0, 0 deep 1\ncircle axle = 1/2 at 17/16, 0 deep 9\nline h = -1, 0 to 1, 0 wide 1/2 hole", "w axle" },
-    { "circle w = 4 at 0, 0 deep 1\ncircle axle = 1/2 at 1, 0 deep 9\nline h = -1, 0 to 1, 0 wide 15/32 hole", "w axle" },
-    /* A hole of another part, of this one, and one that does not go all through.  */
-    { "circle w = 4 at 0, 0 deep 1 of p\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 1/2 at 0, 0 hole of q", "w axle" },
-    { "circle w = 4 at 0, 0 deep 1 of p\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 1/2 at 0, 0 hole of p", "" },
-    { "circle w = 4 at 0, 0 deep 1\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 1/2 at 0, 0 hole deep 1/2", "w axle" },
-    { "circle w = 4 at 0, 0 deep 1\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 1/2 at 0, 0 hole deep 2", "" },
-    { "box a = 4 x 4 at 0, 0 deep 1 of p\nbox b = 4 x 4 at 1, 1 deep 1 of p\nbox c = 4 x 4 at 1, 1 deep 1 of q", "a c, b c" },
-    { "arc m = bend(3, 1) 180 deg at 0, 0 deep 1\nbox a = 1 x 1 at 3, 0 deep 1\ncircle b = 2 at 0, 0 deep 1", "m a" },
-    { "outline o = 0, 0 to 6, 0 to 0, 6 deep 1\nbox a = 2 x 2 at 4, 3 deep 1\nbox b = 2 x 2 at 2, 2 deep 1", "o b" },
-    { "outline o = 0, 0 to 1/4, 0 to 0, 1/4 deep 9\nbox b = 2 x 2 at -1, -1 deep 1\ncircle h = 1 at 0, 0 hole", "" },
-    { "line l = 0, 0 to 6, 6 wide 1 deep 1\nbox a = 1 x 1 at 4, 1 deep 1\nbox b = 1 x 1 at 4, 4 deep 1 from q\nbox c = 1 x 1 at 4, 4 deep 1",
-      "l c" },
-    { "box a = 4 x 4 at 0, 0 deep 1\nbox b = 4 x 4 deep 1\nbox c = q x 4 at 0, 0 deep 1", "" },
-    /* At an irrational angle a corner touches the edge, or nearly.  */
-    { "a = 50*sqrt 2 * 1 deg\nbox d = 2 x 2 at 2*cos(a), 2*sin(a) deep 1\narc m = bend(2, 1/4) 90 deg from a at 0, 0 deep 1", "d m" },
-  };
   (void) state;
-  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+  for (size_t i = 0; i < CHECK_COUNT (rub_rows); i++)
     {
-      br_sheet *sheet = sheet_with (rows[i].sheet);
-      rubs_are (sheet, rows[i].rubs);
+      br_sheet *sheet = sheet_with (rub_rows[i].sheet);
+      rubs_are (sheet, rub_rows[i].rubs);
       br_sheet_free (sheet);
     }
-  br_sheet *sheet = sheet_with (rows[CHECK_COUNT (rows) - 1].sheet);
+  br_sheet *sheet = sheet_with (rub_rows[CHECK_COUNT (rub_rows) - 1].sheet);
   said s = SAID_ZERO;
   sheet_say (sheet, &s, "rubs");
   said_is (&s, 0, "state", "undecided");
@@ -333,6 +352,52 @@ test_wrong (void **state)
     }
 }
 
+/* Wheels against axles, and a part against the shape that it is cut as: what is said, and by which lines.  */
+static void
+test_across (void **state)
+{
+#define AXLE "axle = axle_length(6 in, 3/4 in, 1/16 in, 1/16 in, 3/8 in)\n"
+  static const struct { const char *sheet, *line, *caution; } rows[] =
+  {
+    /* 6 + 2 (3/4 + 1/16 + 1/16 + 3/8) is 8-1/2, less both ends 7-3/4.  */
+    { AXLE "circle w = 4 at 0, 0 deep 3/4 both sides 7-3/4", "rubs", NULL },
+    { AXLE "circle w = 4 at 0, 0 deep 3/4 both sides 7-1/2", "rubs",
+      "the wheels `w` are drawn 7-1/2\" over the outsides, and `axle` less its ends leaves 7-3/4\"" },
+    { AXLE "circle w = 4 at 0, 0 deep 3/4 both sides 7-1/2", "draw top", "the wheels `w` are drawn 7-1/2\"" },
+    { AXLE "circle w = 4 at 0, 0 deep 3/4 both sides 7-1/2", "draw views into depth_across.svg", "the wheels `w` are drawn 7-1/2\"" },
+    { AXLE "circle w = 4 at 0, 0 deep 3/4 both sides 7-1/2", "draw", NULL },
+    { AXLE "circle w = 4 at 0, 0 deep 3/4 both sides between 25/4", "rubs", NULL },
+    { AXLE "circle w = 4 at 0, 0 deep 3/4 both sides between 6", "rubs", "the wheels `w` are drawn 7-1/2\"" },
+    { AXLE "long = 2 * axle_length(8, 3/4, 0, 0, 0)\ncircle w = 4 at 0, 0 deep 3/4 both sides 19/2", "rubs", NULL },
+    { AXLE "circle w = 4 at 0, 0 deep 3/4 both sides q", "rubs", NULL },
+    { AXLE "box w = 4 x 4 at 0, 0 deep 3/4 both sides 7", "rubs", NULL },
+    { AXLE "circle w = 4 at 0, 0 deep 3/4 both sides 7 hole", "rubs", NULL },
+    { "axle = axle_length(q, 3/4 in, 0 in, 0 in, 0 in)\ncircle w = 4 at 0, 0 deep 3/4 both sides 7", "rubs", NULL },
+    { "outline o = 0, 0 to 9, 0 to 9, 4 deep 1/2\npart p as o x 3/4", "parts", "its shape `o` is drawn 1/2\" deep, and the part is not as thick" },
+    { "outline o = 0, 0 to 9, 0 to 9, 4 deep 3/4\npart p as o x 3/4", "parts", NULL },
+    { "outline o = 0, 0 to 9, 0 to 9, 4 deep 9\npart p as o x 3/4", "parts", "and the part is not as thick" },
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      said s = SAID_ZERO;
+      br_sheet *sheet = sheet_with (rows[i].sheet);
+      size_t told = 0;
+      sheet_say (sheet, &s, "%s", rows[i].line);
+      for (size_t k = 0; k < s.count; k++)
+        {
+          const char *message = strcmp (said_get (&s, k, "kind"), "caution") == 0 ? said_get (&s, k, "message") : "";
+          told += strstr (message, "are drawn ") || strstr (message, "is drawn ");
+          if (strstr (message, " drawn ") && (!rows[i].caution || !strstr (message, rows[i].caution)))
+            fail_msg ("%s; %s: %s", rows[i].sheet, rows[i].line, message);
+        }
+      if (told != (rows[i].caution != NULL))
+        fail_msg ("%s; %s: %zu cautions", rows[i].sheet, rows[i].line, told);
+      sheet_end (sheet, &s);
+    }
+  unlink ("depth_across.svg");
+}
+
 /* Out of memory anywhere is reported so.  */
 static void
 test_refused (void **state)
@@ -346,7 +411,7 @@ test_refused (void **state)
         {
           said s = SAID_ZERO;
           check_memory_limit (-1);
-          br_sheet *sheet = sheet_with ("circle w = 4 at 0, 0 deep 1 both sides 8\ncircle axle = 1/2 at 0, 0 deep 9\n"
+          br_sheet *sheet = sheet_with ("circle w = 4 at 0, 0 deep 1 both sides 8\ncircle axle = 1/2 at 0, 0 deep 9\nl = axle_length(6, 1, 0, 0, 1)\n"
                                         "part p = 9 x 1 x 1\ncircle h = 1/2 at 0, 0 hole\noutline o = 0, 0 to 9, 0 to 9, 9 deep sqrt 2 of p\n");
           check_memory_left = n;
           check_memory_refused = 0;
@@ -367,7 +432,7 @@ main (void)
 {
   const struct CMUnitTest tests[] =
   {
-    CHECK_TEST (test_places), CHECK_TEST (test_follow), CHECK_TEST (test_apart), CHECK_TEST (test_rubs), CHECK_TEST (test_random),
+    CHECK_TEST (test_places), CHECK_TEST (test_follow), CHECK_TEST (test_apart), CHECK_TEST (test_rubs), CHECK_TEST (test_across), CHECK_TEST (test_random),
     CHECK_TEST (test_parts), CHECK_TEST (test_wrong), CHECK_TEST (test_refused)
   };
   return CHECK_RUN (tests);

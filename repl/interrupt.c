@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
-   interrupt.c - Ctrl-C outside the prompt.  */
+   interrupt.c - Ctrl-C and what else ends a program, outside the prompt.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -9,42 +9,71 @@
 #include <signal.h>
 #include <stdio.h>
 #include <string.h>
+#include <unistd.h>
 
-static volatile sig_atomic_t came;
-static struct sigaction before;
+static const int numbers[] = { SIGINT, SIGTERM, SIGHUP };
+
+#define COUNT (sizeof numbers / sizeof numbers[0])
+
+/* Work that does not end, as it waits to write to somebody who does not read, is ended after so many seconds.  */
+#define PATIENCE 5
+
+static volatile sig_atomic_t came;      /* the number of the first, or 0 */
+static struct sigaction before[COUNT], alarm_before;
+
+static void
+end_by (int number)
+{
+  sigset_t one;
+  sigemptyset (&one);
+  sigaddset (&one, number);
+  signal (number, SIG_DFL);
+  raise (number);
+  sigprocmask (SIG_UNBLOCK, &one, NULL);
+}
 
 static void
 note (int number)
 {
-  (void) number;
-  came = 1;
+  if (number == SIGALRM || came)
+    end_by (came ? came : number);
+  came = number;
+  if (number != SIGINT)
+    alarm (PATIENCE);
+}
+
+static void
+take (int number, struct sigaction *old)
+{
+  struct sigaction now;
+  memset (&now, 0, sizeof now);
+  now.sa_handler = note;                /* without SA_RESTART: reads and waits end, too */
+  sigemptyset (&now.sa_mask);
+  if (sigaction (number, NULL, old) == 0 && old->sa_handler != SIG_IGN)
+    sigaction (number, &now, NULL);
 }
 
 void
 interrupt_begin (br_sheet *sheet)
 {
-  struct sigaction now;
-  memset (&now, 0, sizeof now);
-  now.sa_handler = note;
-  now.sa_flags = (int) SA_RESETHAND;      /* reads and waits end, too */
-  sigemptyset (&now.sa_mask);
   came = 0;
-  if (sigaction (SIGINT, NULL, &before) != 0 || before.sa_handler == SIG_IGN)
-    return;
-  sigaction (SIGINT, &now, NULL);
+  take (SIGALRM, &alarm_before);
+  for (size_t i = 0; i < COUNT; i++)
+    take (numbers[i], &before[i]);
   br_sheet_watch (sheet, &came);
 }
 
 void
 interrupt_end (br_sheet *sheet)
 {
-  if (before.sa_handler == SIG_IGN)
-    return;
   br_sheet_watch (sheet, NULL);
-  sigaction (SIGINT, &before, NULL);
-  if (!came)
-    return;
-  fflush (NULL);
-  signal (SIGINT, SIG_DFL);
-  raise (SIGINT);
+  if (came)
+    {
+      fflush (NULL);
+      end_by (came);
+    }
+  alarm (0);
+  sigaction (SIGALRM, &alarm_before, NULL);
+  for (size_t i = 0; i < COUNT; i++)
+    sigaction (numbers[i], &before[i], NULL);
 }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
-   interrupt.h - Ctrl-C while statements of a file or of -c run: long work ends early with the answer
-   that it has, and then the program ends as one that was interrupted.  */
+   interrupt.h - Ctrl-C, SIGTERM and SIGHUP while statements of a file or of -c run: long work ends early with the
+   answer that it has, a file that is half written goes, and then the program ends as one that was ended so.  */
 #ifndef REPL_INTERRUPT_H
 #define REPL_INTERRUPT_H
 

@@ -332,13 +332,10 @@ static br_status
 refuse_capital (br__run *run)
 {
   const char *name = run->text + run->word.offset;
-  const char *other = NULL;
-  br_status status = br__graph_same_letters (&other, run->sheet->graph, name, run->word.length);
-  if (status != BR_OK)
-    return br__fail_plain (run->error, status, 0, 0);
+  const char *other = br__graph_same_letters (run->sheet->graph, name, run->word.length);
   if (!other)
     return BR_OK;
-  status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length,
+  br_status status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length,
                                "`%.*s` and `%s` differ by capital letters alone", br__clip (name, run->word.length, 40),
                                name, other);
   br__hint_instead (run->error, &run->lex, run->word.offset, run->word.length, other, NULL);

@@ -52,15 +52,12 @@ br__graph_free (br__graph *g)
 {
   if (!g)
     return;
-  HASH_CLEAR (hh, g->names);
-  HASH_CLEAR (by_letters, g->letters);
+  br__free (g->slots);
   for (br__entry *e = g->first, *next; e; e = next)
     {
       next = e->next;
       br__definition_free (e->definition);
       br__value_clear (&e->value);
-      if (e->letters != e->name)
-        br__free (e->letters);
       br__free (e);
     }
   br__free (g);
@@ -93,56 +90,69 @@ br__entry *br__graph_first (const br__graph *g) { return g->first; }
 br__entry *br__entry_next (const br__entry *e) { return e->next; }
 size_t br__graph_waiting (const br__graph *g) { return g->waiting; }
 
+static inline char
+without_capital (char c)
+{
+  return c >= 'A' && c <= 'Z' ? (char) (c | 0x20) : c;
+}
+
+/* FNV-1a (Fowler, Noll, Vo) of the letters without capitals, so that names that differ by these alone stand together.  */
+static uint32_t
+hash_of (const char *name, size_t length)
+{
+  uint64_t hash = UINT64_C (0xcbf29ce484222325);
+  for (size_t i = 0; i < length; i++)
+    hash = (hash ^ (unsigned char) without_capital (name[i])) * UINT64_C (0x100000001b3);
+  return (uint32_t) (hash ^ hash >> 32);
+}
+
+/* The next entry of HASH from the slot *AT on, which goes past it; NULL where there is none.  */
+static br__entry *
+next_of_hash (size_t *at, const br__graph *g, uint32_t hash)
+{
+  const br__name_slot *slot;
+  while (g->slots && (slot = &g->slots[(*at)++ & (g->slot_count - 1)])->entry)
+    if (slot->hash == hash)
+      return slot->entry;
+  return NULL;
+}
+
 br__entry *
 br__graph_find (const br__graph *g, const char *name, size_t length)
 {
-  br__entry *e = NULL;
-  if (g->names)
-    HASH_FIND (hh, g->names, name, length, e);
+  uint32_t hash = hash_of (name, length);
+  size_t at = hash;
+  br__entry *e;
+  while ((e = next_of_hash (&at, g, hash)) && (strncmp (e->name, name, length) != 0 || e->name[length]))
+    ;
   return e;
 }
 
-/* NAME in small letters, to be freed; NULL: out of memory.  */
-static char *
-without_capitals (const char *name, size_t length)
+static void
+put_in_slot (br__name_slot *slots, size_t count, br__entry *e, uint32_t hash)
 {
-  char *copy = br__strndup (name, length);
-  for (char *c = copy; c && *c; c++)
-    if (*c >= 'A' && *c <= 'Z')
-      *c = (char) (*c | 0x20);
-  return copy;
+  size_t at = hash;
+  while (slots[at & (count - 1)].entry)
+    at++;
+  slots[at & (count - 1)] = (br__name_slot) { e, hash };
 }
 
-/* Ties E to those of the same letters; 0 out of memory.  */
+/* Room for one name more; 0 out of memory.  */
 static int
-add_letters (br__graph *g, br__entry *e, size_t length)
+grow_slots (br__graph *g)
 {
-  br__entry *first = NULL;
-  char *letters = without_capitals (e->name, length);
-  if (!letters)
+  size_t count = g->slot_count ? 2 * g->slot_count : 16;
+  if (g->slots_used + 1 <= g->slot_count / 4 * 3)
+    return 1;
+  br__name_slot *slots = br__alloc_zero (count, sizeof *slots);
+  if (!slots)
     return 0;
-  if (memcmp (letters, e->name, length) == 0)
-    {
-      br__free (letters);
-      letters = e->name;
-    }
-  HASH_FIND (by_letters, g->letters, letters, length, first);
-  if (first)
-    {
-      e->alike = first->alike;
-      first->alike = e;
-      if (letters != e->name)
-        br__free (letters);
-      return 1;
-    }
-  HASH_ADD_KEYPTR (by_letters, g->letters, letters, length, e);
-  if (!e->by_letters.tbl)
-    {
-      if (letters != e->name)
-        br__free (letters);
-      return 0;
-    }
-  e->letters = letters;
+  for (size_t i = 0; i < g->slot_count; i++)
+    if (g->slots[i].entry)
+      put_in_slot (slots, count, g->slots[i].entry, g->slots[i].hash);
+  br__free (g->slots);
+  g->slots = slots;
+  g->slot_count = count;
   return 1;
 }
 
@@ -161,20 +171,13 @@ br__graph_get_hidden (br__graph *g, br__entry_kind kind, const char *name, size_
   br__entry *e = br__graph_find (g, name, length);
   if (e)
     return e;
-  e = br__alloc_zero (1, sizeof *e + length + 1);
+  e = grow_slots (g) ? br__alloc_zero (1, sizeof *e + length + 1) : NULL;
   if (!e)
     return NULL;
   e->kind = kind;
   memcpy (e->name, name, length);
-  HASH_ADD_KEYPTR (hh, g->names, e->name, length, e);
-  /* No name of a dimension has the letters of a hidden one.  */
-  if (!e->hh.tbl || (kind == BR__ENTRY_DIMENSION && !add_letters (g, e, length)))
-    {
-      if (e->hh.tbl)
-        HASH_DELETE (hh, g->names, e);
-      br__free (e);
-      return NULL;
-    }
+  put_in_slot (g->slots, g->slot_count, e, hash_of (name, length));
+  g->slots_used++;
   if (g->last)
     g->last->next = e;
   else
@@ -312,19 +315,26 @@ br__graph_near (const br__graph *g, const br__entry *e, const char *name)
   return search.best;
 }
 
-br_status
-br__graph_same_letters (const char **other, const br__graph *g, const char *name, size_t length)
+static int
+same_letters (const char *name, const char *other, size_t length)
 {
-  br__entry *e = NULL;
-  char *letters = without_capitals (name, length);
-  if (!letters)
-    return BR_NO_MEMORY;
-  HASH_FIND (by_letters, g->letters, letters, length, e);
-  br__free (letters);
-  while (e && (!e->definition || memcmp (e->name, name, length) == 0))
-    e = e->alike;
-  *other = e ? e->name : NULL;
-  return BR_OK;
+  size_t i = 0;
+  while (i < length && without_capital (name[i]) == without_capital (other[i]))
+    i++;
+  return i == length && !name[length];
+}
+
+const char *
+br__graph_same_letters (const br__graph *g, const char *name, size_t length)
+{
+  uint32_t hash = hash_of (name, length);
+  size_t at = hash;
+  br__entry *e;
+  while ((e = next_of_hash (&at, g, hash))
+         && (!e->definition || br__is_hidden_entry (e) || !same_letters (e->name, name, length)
+             || memcmp (e->name, name, length) == 0))
+    ;
+  return e ? e->name : NULL;
 }
 
 static br_status

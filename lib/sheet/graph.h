@@ -82,8 +82,8 @@ unsigned *br__entry_told (br__entry *e);
 
 /* The name of a dimension that is set and near to NAME, but E's own; NULL where there is none.  */
 const char *br__graph_near (const br__graph *g, const br__entry *e, const char *name);
-/* OTHER gets the name of a dimension that is set and differs from NAME by capital letters alone, or NULL.  BR_NO_MEMORY.  */
-br_status br__graph_same_letters (const char **other, const br__graph *g, const char *name, size_t length);
+/* The name of a dimension that is set and differs from NAME by capital letters alone; NULL where there is none.  */
+const char *br__graph_same_letters (const br__graph *g, const char *name, size_t length);
 /* NULL where there is none.  _get makes one that is only needed; NULL: out of memory.  */
 br__entry *br__graph_find (const br__graph *g, const char *name, size_t length);
 br__entry *br__graph_get (br__graph *g, const char *name, size_t length);

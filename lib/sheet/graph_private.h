@@ -3,12 +3,9 @@
 #ifndef BR_SHEET_GRAPH_PRIVATE_H
 #define BR_SHEET_GRAPH_PRIVATE_H
 
-#include "exact/memory.h"
+#include <stdint.h>
 
-#define uthash_malloc(size) br__alloc (size)
-#define uthash_free(block, size) br__free (block)
-#define HASH_NONFATAL_OOM 1
-#include <uthash.h>
+#include "exact/memory.h"
 
 #include "sheet/graph.h"
 
@@ -16,11 +13,6 @@ struct br__entry
 {
   br__entry_kind kind;
   int part;                     /* of a number of a shape: BR__SHAPE_KIND ...  */
-  UT_hash_handle hh;
-  char *letters;                /* the name without capitals, of the first that has these letters, else NULL; NAME itself
-                                   where it has none */
-  UT_hash_handle by_letters;
-  struct br__entry *alike;      /* the next with the same letters */
   br__entry *next;              /* in order of first naming */
   br__definition *definition;
   br__value value;
@@ -42,10 +34,18 @@ struct br__entry
   char name[];
 };
 
+typedef struct br__name_slot
+{
+  br__entry *entry;             /* NULL: the slot is free */
+  uint32_t hash;                /* of the name without capitals */
+} br__name_slot;
+
 struct br__graph
 {
-  br__entry *names;             /* hash */
-  br__entry *letters;           /* hash of those that have LETTERS */
+  /* Each name in the first free slot from its hash on; a power of two of them, of which a quarter is free.  A look that is
+     in vain touches this array alone.  */
+  br__name_slot *slots;
+  size_t slot_count, slots_used;
   br__entry *first, *last;
   unsigned long stamp;
   size_t waiting;

@@ -311,7 +311,7 @@ check_name (naming *n)
       br__hint (run->error, "forget %s", text);
       return BR_DOMAIN;
     }
-  status = br__graph_same_letters (&other, run->sheet->graph, text, n->name.length);
+  other = br__graph_same_letters (run->sheet->graph, text, n->name.length);
   for (size_t i = 0; i < n->count && !other; i++)
     {
       if (same_letters (br_list_text (n->list, i), text))
@@ -321,8 +321,6 @@ check_name (naming *n)
           return BR_DOMAIN;
         }
     }
-  if (status != BR_OK)
-    return br__fail_plain (run->error, status, 0, 0);
   if (other)
     return br__fail (run->error, BR_DOMAIN, 0, 0, "`%.*s` and `%s` differ by capital letters alone", BR__CLIP (text, 40), other);
   return BR_OK;

@@ -143,16 +143,24 @@ ask_next (br__practice *p, br__run *run)
   return br__emit (run, r);
 }
 
+/* A problem at which something went wrong counts, though it is left.  */
 static br_status
 end (br__practice *p, br__run *run)
 {
   br_record *r = br__record_new ("practice_end");
-  br__put_count (r, "problems", p->number - 1);
+  br_status status = BR_OK;
+  if (p->failed)
+    {
+      put_back (p);
+      status = br__practice_write (p, run->sheet->practice_path, run->error);
+    }
+  br__put_count (r, "problems", p->number - !p->failed);
   br__put_count (r, "right", p->right);
   run->sheet->takes_line = NULL;
   run->sheet->practice = NULL;
   practice_free (p);
-  return br__emit (run, r);
+  br_status emitted = br__emit (run, r);
+  return status == BR_OK ? emitted : status;
 }
 
 static br_status

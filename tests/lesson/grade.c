@@ -483,6 +483,14 @@ test_practice (void **state)
   assert_true (strncmp (said_get (&s, 0, "step"), "the answer is ", 14) == 0);
   sheet_say (sheet, &s, " quit ");
   said_is (&s, 0, "kind", "practice_end");
+  said_is (&s, 0, "problems", "2");
+  /* One that is left counts where something went wrong, and not where nothing was tried.  */
+  sheet_say (sheet, &s, "practice sums level 2");
+  sheet_say (sheet, &s, "1000 in");
+  said_is (&s, 0, "right", "false");
+  sheet_say (sheet, &s, "done");
+  said_is (&s, 0, "problems", "1");
+  said_is (&s, 0, "right", "0");
   sheet_say (sheet, &s, "practice report");
   said_is (&s, 0, "message", "nothing has been practised yet");
   said_clear (&s);

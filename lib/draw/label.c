@@ -7,6 +7,7 @@
 
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "draw/by_hand.h"
 
@@ -359,10 +360,10 @@ put_text (br__plot *p, br__ink_map *m, const place *best, br_align align, int64_
 }
 
 static void
-put_label (br__plot *p, br__ink_map *m, const br__drawn *d, const place *best, int64_t half_width, int64_t half_height)
+put_label (br__plot *p, br__ink_map *m, const char *text, const place *best, int64_t half_width, int64_t half_height)
 {
   int64_t aside = half_width - AIR, x = best->x + (best->align == BR_ALIGN_LEFT ? -aside : best->align == BR_ALIGN_RIGHT ? aside : 0);
-  put_text (p, m, best, best->align, x, d->label, half_width, half_height);
+  put_text (p, m, best, best->align, x, text, half_width, half_height);
 }
 
 /* Inside D, or beside it.  */
@@ -381,7 +382,7 @@ put_name (br__plot *p, br__ink_map *m, br__drawn *d, br__anchors *a, size_t leng
   if (best.x == 0 && best.y == 0)
     return;
   d->unlabelled = 0;
-  put_label (p, m, d, &best, half_width, half_height);
+  put_label (p, m, d->label, &best, half_width, half_height);
 }
 
 /* Those with room inside go first, as they have no other place as good; then sizes of shapes, then holes.  */
@@ -394,6 +395,53 @@ put_labels (br__plot *p, br__ink_map *m, br__side_view *v, br__anchors *a, int64
     for (size_t i = 0; i < v->count; i++)
       if (v->shapes[i].unlabelled && (round == 0 || (v->shapes[i].shape->hole != 0) == (round == 2)))
         put_name (p, m, &v->shapes[i], a, lengths, left, top, round == 0);
+}
+
+/* From the middle of the arc K along its radius, outward or from the side of its centre: the arrow touches the arc.  */
+static void
+add_radius (br__anchors *a, const br__drawn_piece *k, int64_t left, int64_t top)
+{
+  int64_t sine, cosine, x, y;
+  br__sine_cosine (&sine, &cosine, k->from + k->turn / 2);
+  for (int i = 0; i < a->directions; i++)
+    {
+      (void) direction (&x, &y, i);
+      double off = along (x, y, cosine, -sine);
+      if (off > 0.8 || off < -0.8)
+        add_anchor (a, left + k->centre_x + part (k->radius, cosine), top - k->centre_y - part (k->radius, sine), x, y, 0);
+    }
+}
+
+/* The radii of D's rounds; those of one size are said once, as "2x R 1/2" (ASME Y14.5, section on repeated features, from
+   memory).  What finds no room is in the table alone.  */
+static void
+put_radii (br__plot *p, br__ink_map *m, const br__drawn *d, br__anchors *a, int64_t left, int64_t top)
+{
+  for (size_t i = 0; i < d->piece_count; i++)
+    {
+      const br__drawn_piece *k = &d->pieces[i];
+      size_t alike = 0, before = 0;
+      char text[64];
+      place best = { .cost = LIMIT };
+      a->count = 0;
+      for (size_t n = 0; n < d->piece_count; n++)
+        if (k->size[0] && strcmp (d->pieces[n].size, k->size) == 0)
+          {
+            alike++;
+            before += n < i;
+            add_radius (a, &d->pieces[n], left, top);
+          }
+      if (!alike || before)
+        continue;
+      if (alike > 1)
+        snprintf (text, sizeof text, "%zux %s", alike, k->size);
+      else
+        snprintf (text, sizeof text, "%s", k->size);
+      int64_t half_width = br__text_width (text, BR__SIZE_TEXT) / 2 + AIR, half_height = BR__SIZE_TEXT * 3 / 5 + AIR / 2;
+      try_outside (&best, m, a, sizeof reaches / sizeof reaches[0], half_width, half_height);
+      if (best.leader)
+        put_label (p, m, text, &best, half_width, half_height);
+    }
 }
 
 /* Numbers in circles for those whose names found no room.  */
@@ -442,6 +490,9 @@ br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, i
       v->shapes[i].unlabelled = 1;
     }
   put_labels (p, &m, v, &a, left, top);
+  for (size_t i = 0; i < v->count && v->count <= CROWD; i++)
+    if (v->shapes[i].tied && !v->shapes[i].unmeasured)
+      put_radii (p, &m, &v->shapes[i], &a, left, top);
   put_balloons (p, &m, v, &a, left, top);
   for (size_t i = 0; i < v->count; i++)
     unlabelled += (size_t) v->shapes[i].unlabelled;

@@ -64,6 +64,19 @@ br__drawn_box (br__drawn *d)
   d->y = d->reach.y + d->b / 2;
 }
 
+/* What stands on the figure of the arc LEG.  */
+static br_status
+put_radius (br__drawn_piece *p, const br__leg *leg, const br__settings *settings)
+{
+  br_text t = BR_TEXT_ZERO;
+  br__text_puts (&t, "R ");
+  br_status status = br__put_drawing_number (&t, &leg->radius->real, settings);
+  if (status == BR_OK && t.length < sizeof p->size)
+    memcpy (p->size, br__text_string (&t), t.length + 1);
+  br__text_clear (&t);
+  return status;
+}
+
 br_status
 br__drawn_outline (br__drawn *d, const br_sheet *sheet, const br_number *ratio)
 {
@@ -73,6 +86,9 @@ br__drawn_outline (br__drawn *d, const br_sheet *sheet, const br_number *ratio)
   br_status status = br__shape_legs_of (&legs, &s, sheet, d->shape);
   if (status == BR_OK)
     status = br__drawn_pieces (d, &legs, ratio, sheet->settings.bits);
+  for (size_t i = 0; i < legs.count && status == BR_OK; i++)
+    if (legs.rows[i].slope)
+      status = put_radius (&d->pieces[i], &legs.rows[i], &sheet->settings);
   br__legs_clear (&legs);
   br__sketch_clear (&s);
   return status;

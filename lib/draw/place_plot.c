@@ -37,20 +37,29 @@ larger (int64_t x, int64_t y)
 }
 
 static int64_t
-leading_of (const char *text)
+leading_of (int64_t size)
 {
-  return size_of (text) > SIZE ? HIGH_LEADING : LEADING;
+  return size > SIZE ? HIGH_LEADING : LEADING;
+}
+
+/* Of a cell of a table in which some numbers are LARGE: whole ones are nearly so, as large as their rows have room for.  */
+static int64_t
+size_in_table (const char *text, int64_t large)
+{
+  int64_t size = size_of (text);
+  return size == SIZE && large > SIZE && strpbrk (text, "0123456789") ? SIZE * 8 / 7 : size;
 }
 
 /* In columns of LINES rows; returns the height.  */
 static int64_t
-put_rows (br__plot *p, const br__place_table *t, int64_t left, int64_t top, const int64_t wide[BR__PLACE_COLUMNS], size_t lines)
+put_rows (br__plot *p, const br__place_table *t, int64_t left, int64_t top, const int64_t wide[BR__PLACE_COLUMNS], size_t lines,
+          int64_t large)
 {
   static const char *const heads[] = { "dimension", "of", "from" };
   int64_t step = wide[0] + wide[1] + wide[2] + 2 * GAP + BETWEEN, y = top, lowest = top;
   for (size_t i = 0; i < t->count; i++)
     {
-      int64_t x = left + (int64_t) (i / lines) * step, high = leading_of (t->rows[i].cell[0]);
+      int64_t x = left + (int64_t) (i / lines) * step, high = leading_of (size_of (t->rows[i].cell[0]));
       y = i % lines ? y : top + LEADING / 2 + HEAD - LEADING / 2;
       for (int k = 0; k < BR__PLACE_COLUMNS; k++, x += wide[k - 1] + GAP)
         {
@@ -59,8 +68,8 @@ put_rows (br__plot *p, const br__place_table *t, int64_t left, int64_t top, cons
               br__plot_text (p, x, top + LEADING / 2, BR_ALIGN_LEFT, SIZE, heads[k]);
               br__plot_line (p, BR__PEN_THIN, x, top + LEADING / 2 + HEAD / 2, x + wide[k], top + LEADING / 2 + HEAD / 2, 0);
             }
-          br__plot_fitted (p, x, y + high / 2 + LEADING / 8, BR_ALIGN_LEFT, size_of (t->rows[i].cell[k]), wide[k],
-                           t->rows[i].cell[k]);
+          br__plot_fitted (p, x, y + high / 2 + LEADING / 8, BR_ALIGN_LEFT, k ? SIZE : size_in_table (t->rows[i].cell[k], large),
+                           wide[k], t->rows[i].cell[k]);
         }
       y += high;
       lowest = larger (lowest, y);
@@ -84,7 +93,7 @@ put_table (br__plot *p, br__place_table *t, const br__side_view *v, int64_t left
     {
       wide[k] = br__text_width ("dimension", SIZE);
       for (size_t i = 0; i < t->count; i++)
-        wide[k] = larger (wide[k], br__text_width (t->rows[i].cell[k], size_of (t->rows[i].cell[k])));
+        wide[k] = larger (wide[k], br__text_width (t->rows[i].cell[k], k ? SIZE : size_in_table (t->rows[i].cell[k], size)));
       /* A name too long for the paper keeps its beginning.  */
       if (wide[k] > width / 3 - GAP && width > NARROW)
         wide[k] = width / 3 - GAP;
@@ -105,7 +114,7 @@ put_table (br__plot *p, br__place_table *t, const br__side_view *v, int64_t left
   p->width = larger (p->width, left + br__text_width (br__text_string (&more), size));
   p->failed |= more.failed;
   br__text_clear (&more);
-  int64_t high = size * 7 / 5 + put_rows (p, t, left, top + size * 7 / 5, wide, lines);
+  int64_t high = size * 7 / 5 + put_rows (p, t, left, top + size * 7 / 5, wide, lines, size);
   columns = t->count ? (t->count + lines - 1) / lines : 0;
   p->width = larger (p->width, left + (int64_t) columns * (whole + BETWEEN) - BETWEEN);
   return high + LEADING / 2;
@@ -126,9 +135,9 @@ end_line (lines *l)
   const char *text = br__text_string (&l->line);
   if (!l->line.length)
     return;
-  br__plot_fitted (l->plot, l->left, l->top + leading_of (text) / 2, BR_ALIGN_LEFT, size_of (text), l->width, text);
+  br__plot_fitted (l->plot, l->left, l->top + leading_of (size_of (text)) / 2, BR_ALIGN_LEFT, size_of (text), l->width, text);
   l->plot->width = larger (l->plot->width, l->left + l->width);
-  l->top += leading_of (text);
+  l->top += leading_of (size_of (text));
   l->count++;
   br__text_reset (&l->line);
 }

@@ -135,6 +135,7 @@ typedef struct br__drawn_piece
 {
   int64_t x, y, x2, y2, centre_x, centre_y, radius;
   int64_t from, turn;           /* billionths of a degree, anticlockwise */
+  char size[32];                /* "R 1/2" of an arc; "": straight, or too long to stand on a figure */
 } br__drawn_piece;
 
 /* side.c: a shape on paper, y still upward, before it is set on the page.  */

@@ -230,10 +230,59 @@ test_no_room (void **state)
   figure_clear (&f);
 }
 
+/* The radius of a round stands on the figure once for all of its size, and its arrow ends on one of these arcs (ASME Y14.5 and
+   ISO 129-1, sections on radii, from memory).  */
+static void
+test_radii (void **state)
+{
+  size_t found = 0;
+  (void) state;
+  for (long n = check_times (40); n > 0; n--)
+    {
+      char words[400];
+      int64_t r[4], wide = check_between (3, 12), high = check_between (3, 12);
+      for (int i = 0; i < 4; i++)
+        r[i] = check_between (1, 4);
+      snprintf (words, sizeof words, "outline o = 0, 0 round %" PRId64 "/4 to %" PRId64 ", 0 round %" PRId64 "/4 to %" PRId64 ", %" PRId64
+                " round %" PRId64 "/4 to 0, %" PRId64 " round %" PRId64 "/4\ncircle hole = 1 at %" PRId64 "/2, %" PRId64 "/2 hole\n",
+                r[0], wide, r[1], wide, high, r[2], high, r[3], wide, high);
+      figure f;
+      counts c = { 0, 0, 0, 0, 0 };
+      figure_make (&f, sheet_with (words), 1, 2);
+      look (&c, &f.plot);
+      assert_int_equal (c.leaders + c.dimensions + c.texts + c.askew, 0);
+      const br__drawn *d = &f.view.shapes[0];
+      for (size_t i = 0; i + 2 < f.plot.count; i++)
+        {
+          const br__ink *text = &f.plot.inks[i], *arrow = text + 2;
+          const char *radius = text->type == BR__INK_TEXT ? strstr (text->text, "R ") : NULL;
+          size_t alike = 0, touched = 0, places = 1;
+          if (!radius || arrow->type != BR__INK_ARROW)
+            continue;
+          for (size_t k = 0; k < d->piece_count; k++)
+            if (d->pieces[k].turn && strcmp (d->pieces[k].size, radius) == 0)
+              {
+                double off = hypot ((double) (arrow->x - f.left - d->pieces[k].centre_x),
+                                    (double) (f.top - arrow->y - d->pieces[k].centre_y)) - (double) d->pieces[k].radius;
+                alike++;
+                touched += fabs (off) < 10;
+              }
+          if (radius != text->text)
+            places = strtoul (text->text, NULL, 10);
+          assert_int_equal (alike, places);
+          assert_true (touched > 0);
+          found++;
+        }
+      figure_clear (&f);
+    }
+  assert_true (found > 0);
+}
+
 int
 main (void)
 {
-  const struct CMUnitTest tests[] = { CHECK_TEST (test_designs), CHECK_TEST (test_random), CHECK_TEST (test_asked), cmocka_unit_test (test_no_room) };
+  const struct CMUnitTest tests[] = { CHECK_TEST (test_designs), CHECK_TEST (test_random), CHECK_TEST (test_asked), cmocka_unit_test (test_no_room),
+                                      CHECK_TEST (test_radii) };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, source_enter, lesson_leave));
 }

@@ -327,7 +327,7 @@ try_scale (int *fits, br__drawing *d, br__run *run, const br_number *ratio)
   if (status == BR_OK)
     status = try_paper (&sheets, d, run, ratio, landscape);
   /* A crowd, which takes its time, stays as it lies.  */
-  if (status == BR_OK && sheets > 1 && d->view.count <= CROWD)
+  if (status == BR_OK && sheets > 1 && d->view.count + d->other[0].count + d->other[1].count <= CROWD)
     {
       status = try_paper (&other, d, run, ratio, !landscape);
       if (status == BR_OK && other >= sheets)

@@ -153,6 +153,8 @@ br__order_seen (br__side_view *v, const br__seen *z, br__run *run, const br_numb
           int above = z->from == BR__FROM_ABOVE;
           d->profile[2 * k] = llround (above ? profile.rows[k].x : -profile.rows[k].y);
           d->profile[2 * k + 1] = llround (above ? -profile.rows[k].y : -profile.rows[k].x);
+          d->near = !k || d->profile[2 * k + 1] > d->near ? d->profile[2 * k + 1] : d->near;
+          d->far = !k || d->profile[2 * k + 1] < d->far ? d->profile[2 * k + 1] : d->far;
         }
       status = p.failed || profile.failed || !d->profile ? BR_NO_MEMORY : BR_OK;
       br__free (profile.rows);
@@ -168,7 +170,7 @@ static double
 near_at (const br__drawn *d, double u)
 {
   double best = -HUGE_VAL;
-  if (!d->profile)
+  if (!d->profile || d->flat)
     return (double) d->near;
   for (size_t i = 0, k = d->profile_count - 1; i < d->profile_count; k = i++)
     {
@@ -224,7 +226,7 @@ may_cover (int *always, const cover *c, const br__drawn *d, const char *name)
   if (d == own || !d->tied || bar || d->shape->hole || d->hole || d->reach.x >= own->reach.x2 || own->reach.x >= d->reach.x2
       || d->reach.y >= own->reach.y2 || own->reach.y >= d->reach.y2)
     return 0;
-  return *always || (d->in_order && own->in_order && (d->profile || d->near > own->near));
+  return *always || (d->in_order && own->in_order && (d->near > (own->profile && !own->flat ? own->far : own->near)));
 }
 
 static int

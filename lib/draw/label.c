@@ -29,6 +29,8 @@ static const int64_t reaches[] = { BR__INCH / 5, BR__INCH / 3, BR__INCH / 2, BR_
 /* The angles that are tried, in billionths of a degree; in a crowd the first alone.  */
 #define ANGLES 3
 static const int64_t angles[ANGLES] = { 45 * BR__INCH, 31 * BR__INCH, 59 * BR__INCH };
+/* Their sines and cosines in billionths, which are asked for at every name.  */
+static const int64_t sines[ANGLES] = { 707106781, 515038075, 857167301 }, cosines[ANGLES] = { 707106781, 857167301, 515038075 };
 
 /* ---- What a label says ---- */
 
@@ -132,8 +134,8 @@ static int64_t
 direction (int64_t *x, int64_t *y, int i)
 {
   int64_t quarter = i % 4, at = angles[i / 4], angle = quarter * 90 * BR__INCH + (quarter % 2 ? 90 * BR__INCH - at : at);
-  br__sine_cosine (y, x, angle);
-  *y = -*y;
+  *x = quarter == 0 || quarter == 3 ? cosines[i / 4] : -cosines[i / 4];
+  *y = quarter < 2 ? -sines[i / 4] : sines[i / 4];
   return angle;
 }
 

@@ -148,7 +148,7 @@ typedef struct br__drawn
   br__drawn_piece *pieces;      /* of an outline that is tied; x y a b are as of a box around it */
   size_t piece_count;
   int in_order;                 /* it is known how near it is to whoever looks */
-  int64_t near;                 /* its face, in the side view */
+  int64_t near, far;            /* its face, in the side view; in others, of its profile the nearest and the farthest place */
   int64_t *profile;             /* in others: pairs of a place along the view and how near the edge is there; its own */
   size_t profile_count;
   int flat;                     /* all of the profile that shows is as near */

@@ -16,6 +16,7 @@
 
 #define RUNS 9
 #define SHAPES 2000
+#define IN_VIEWS 300
 
 /* Milliseconds that COMMAND takes; below 0: it failed.  */
 static double
@@ -42,20 +43,21 @@ measure (const char *what, const char *sheet, const char *statement, double limi
   return !failed && took[0] <= limit;
 }
 
-/* Rows of shapes of every kind, half of them placed by others.  */
+/* Rows of COUNT shapes of every kind, half of them placed by others; with depths where DEEP.  */
 static int
-write_shapes (const char *name)
+write_shapes (const char *name, int count, int deep)
 {
+  const char *wheel = deep ? " deep 3/4 both sides 7" : "", *board = deep ? " deep 5" : "";
   FILE *file = fopen (name, "w");
   if (!file)
     return 0;
-  for (int i = 0; i < SHAPES; i += 4)
+  for (int i = 0; i < count; i += 4)
     {
       int x = i / 4 % 25 * 12, y = i / 100 * 6;
-      fprintf (file, "circle wheel_%d = 3-1/2 at %d, %d + 7/4\n", i, x, y);
-      fprintf (file, "arc mudguard_%d = fender(wheel_%d, 5/16, 1/4) 180 deg\n", i, i);
-      fprintf (file, "box deck_%d = 8 x 3/4 above mudguard_%d by 1/8\n", i, i);
-      fprintf (file, "line shaft_%d = %d, %d to %d, %d + 5/2 wide 1/2\n", i, x + 4, y, x + 7, y);
+      fprintf (file, "circle wheel_%d = 3-1/2 at %d, %d + 7/4%s\n", i, x, y, wheel);
+      fprintf (file, "arc mudguard_%d = fender(wheel_%d, 5/16, 1/4) 180 deg%s\n", i, i, wheel);
+      fprintf (file, "box deck_%d = 8 x 3/4 above mudguard_%d by 1/8%s\n", i, i, board);
+      fprintf (file, "line shaft_%d = %d, %d to %d, %d + 5/2 wide 1/2%s\n", i, x + 4, y, x + 7, y, board);
     }
   return fclose (file) == 0;
 }
@@ -66,7 +68,8 @@ main (void)
   const char *source = getenv ("srcdir"), *program = getenv ("BR");
   char folder[] = "/tmp/benchrule-drawing-XXXXXX", cart[4096];
   int good = 1;
-  if (!source || !program || !mkdtemp (folder) || chdir (folder) != 0 || !write_shapes ("many.sheet"))
+  if (!source || !program || !mkdtemp (folder) || chdir (folder) != 0 || !write_shapes ("many.sheet", SHAPES, 0)
+      || !write_shapes ("deep.sheet", IN_VIEWS, 1))
     {
       fputs ("BR must name the program, srcdir the sources\n", stderr);
       return 2;
@@ -78,6 +81,8 @@ main (void)
   good &= measure ("market cart as PNG", cart, "draw into a.png", 200);
   good &= measure ("2,000 shapes, nothing drawn", "many.sheet", "units", 2000);
   good &= measure ("2,000 shapes as SVG", "many.sheet", "draw into a.svg", 2000);
+  good &= measure ("300 shapes, one view as SVG", "deep.sheet", "draw into a.svg", 1000);
+  good &= measure ("300 shapes, three views as SVG", "deep.sheet", "draw views into a.svg", 1000);
   good &= measure ("2,000 shapes as PDF", "many.sheet", "draw into a.pdf", 2000);
   good &= measure ("2,000 shapes, full size, as SVG", "many.sheet", "draw into a.svg scale full", 2000);
   if (system ("rm -f a.* many.sheet") != 0 || chdir ("/") != 0 || rmdir (folder) != 0)

@@ -11,7 +11,7 @@ const br__statement br__draw_statements[] =
   { "template", "template PART into FILE.pdf", "a part at full size, to be glued on the wood",
     "Outline, centre marks and drill sizes of the shapes `of PART`, or the part's length and\n"
     "width.  Several sheets of paper where one is too small.  Also .svg and .png.  Check the line\n"
-    "at the foot of the sheet with a ruler before you cut.", BR__FOLLOW_NAME, "into", 0, br__do_template },
+    "at the foot of the sheet with a ruler before you cut.", BR__FOLLOW_NAME, "into", 0, 0, br__do_template },
   { "draw", "draw [side, top, front, views or parts] [bare] [into FILE.pdf] [scale 1:4] [grid 1/4] [paper letter] [layer NAME] [of PART]",
     "one view, or three, to scale, on squares, with sizes",
     "FILE ends in .pdf, .svg or .png.  Without `scale` it is the sheet's, or else the largest standard\n"
@@ -21,6 +21,6 @@ const br__statement br__draw_statements[] =
     "`top` is seen from above, `front` from the left end; what has no depth is in the side view alone.\n"
     "`views` has all three, in line: help projection.\n"
     "`parts` has each part by itself, all at one scale, and the list of `parts`.", BR__FOLLOW_WORD,
-    "side top front views parts bare into scale grid paper layer of letter a4", 0, br__do_draw },
-  { NULL, NULL, NULL, NULL, BR__FOLLOW_NOTHING, NULL, 0, NULL }
+    "side top front views parts bare into scale grid paper layer of letter a4", 0, 0, br__do_draw },
+  { NULL, NULL, NULL, NULL, BR__FOLLOW_NOTHING, NULL, 0, 0, NULL }
 };

@@ -10,6 +10,6 @@ const br__statement br__explain_statements[] =
 {
   { "explain", "explain VALUE [to MARK]", "each step as it is done by hand",
     "Each step is an equation, and both sides can be typed back.  Of a dimension, the whole\n"
-    "chain that leads to it.", BR__FOLLOW_VALUE, "to", 0, br__do_explain },
-  { NULL, NULL, NULL, NULL, BR__FOLLOW_NOTHING, NULL, 0, NULL }
+    "chain that leads to it.", BR__FOLLOW_VALUE, "to", 0, 0, br__do_explain },
+  { NULL, NULL, NULL, NULL, BR__FOLLOW_NOTHING, NULL, 0, 0, NULL }
 };

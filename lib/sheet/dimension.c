@@ -123,7 +123,7 @@ br__name_taken (br__run *run, const br__token *word)
 {
   const char *name = run->text + word->offset;
   const br__statement *st = run->sheet->language->find (name, word->length);
-  if (st && !br__word_behind (st) && !br__word_is_free (st))
+  if (st && !br__word_behind (st) && !st->may_name)
     {
       br__fail (run->error, BR_SYNTAX, word->offset, word->length,
                 "`%s` is a word of the language and cannot name a dimension", st->word);

@@ -402,6 +402,9 @@ typedef struct br__statement
   br__follow follow;        /* what completion offers next */
   const char *words;        /* words that may stand in it, parted by blanks, or NULL */
   int setting;
+  /* A dimension may be called by the word, as it may be in sheets of 0.1.0, which had not this statement: then the word
+     alone or in front of a sign is the dimension.  */
+  int may_name;
   br_status (*run) (br__run *run);
 } br__statement;
 
@@ -410,19 +413,6 @@ static inline const char *
 br__word_behind (const br__statement *st)
 {
   return strcmp (st->word, "run") == 0 ? "files" : strcmp (st->word, "name") == 0 ? "column" : NULL;
-}
-
-/* Whether a dimension may be called by ST's word, as it may be in sheets of 0.1.0, which had not this statement: then
-   the word alone or in front of a sign is the dimension.  */
-static inline int
-br__word_is_free (const br__statement *st)
-{
-  static const char *const words[] =
-    { "row", "mirror", "turn", "plate", "datum", "dimension", "note", "no", "rubs", "projection", "pictures", "pager", "outline" };
-  for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
-    if (strcmp (st->word, words[i]) == 0)
-      return 1;
-  return 0;
 }
 
 /* Bytes of the byte order mark that TEXT begins with, or 0.  */

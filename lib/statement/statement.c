@@ -141,7 +141,7 @@ dispatch (br__run *run)
     }
   else if (br__is_column (run))
     return br__do_column (run);
-  else if (st && br__word_is_free (st) && (run->lex.token.type == BR__END || run->lex.token.type == BR__SIGN)
+  else if (st && st->may_name && (run->lex.token.type == BR__END || run->lex.token.type == BR__SIGN)
            && is_known (run->sheet, run->text + run->word.offset, run->word.length))
     st = NULL;
   br__account_spare (st && spares_memory (st));

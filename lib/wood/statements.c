@@ -16,18 +16,18 @@ const br__statement br__wood_statements[] =
     "stock ash = hardwood 4/4 x 6 x 72       really 13/16 surfaced, by the NHLA's rules\n"
     "Without blanks 2x4 is the nominal name; 2 x 4 is two by four inches.  Measure what you\n"
     "have: shops sell other sizes, too.  `stock` alone shows all.",
-    BR__FOLLOW_VALUE, "round plywood hardwood qty", 0, br__do_stock },
+    BR__FOLLOW_VALUE, "round plywood hardwood qty", 0, 0, br__do_stock },
   { "part", "part NAME = L x W [x T] [qty N] [from STOCK]", "a part to be cut, sizes as formulas",
     "The length lies along the grain; `turn` lets it lie across.  Without `from`, the stock\n"
     "is that whose thickness fits.  Of a dowel, the length is enough.  `forget part NAME`.\n"
     "part NAME as SHAPE [x T] takes its sizes from a shape: the smallest rectangle around it.",
-    BR__FOLLOW_VALUE, "qty from turn as", 0, br__do_part },
+    BR__FOLLOW_VALUE, "qty from turn as", 0, 0, br__do_part },
   { "parts", "parts", "the list of parts: sizes, marks, stock, and where each size comes from", NULL,
-    BR__FOLLOW_NOTHING, NULL, 0, br__do_parts },
+    BR__FOLLOW_NOTHING, NULL, 0, 0, br__do_parts },
   { "cuts", "cuts [STOCK] [limit SECONDS]", "the plan for cutting the parts, kerf counted",
     "How many sticks it takes, the least that any plan could take, and whether it is proved\n"
-    "best.  Ctrl-C gives the best plan so far.", BR__FOLLOW_WORD, "limit", 0, br__do_cuts },
+    "best.  Ctrl-C gives the best plan so far.", BR__FOLLOW_WORD, "limit", 0, 0, br__do_cuts },
   { "order", "order [CLASS] N [spare PERCENT]", "what a class of N needs of parts and stock", NULL,
-    BR__FOLLOW_VALUE, "class spare", 0, br__do_order },
-  { NULL, NULL, NULL, NULL, BR__FOLLOW_NOTHING, NULL, 0, NULL }
+    BR__FOLLOW_VALUE, "class spare", 0, 0, br__do_order },
+  { NULL, NULL, NULL, NULL, BR__FOLLOW_NOTHING, NULL, 0, 0, NULL }
 };

@@ -58,13 +58,26 @@ line (grid *g, const br__picture_piece *p, int64_t length)
   put_name (g->cell[0], left + 1, right - 1, p->name);
 }
 
+/* The edges of the board, where no piece has its own.  */
+static void
+edges (grid *g)
+{
+  for (int r = 0; r < g->rows; r++)
+    for (int c = 0; c < COLUMNS; c++)
+      {
+        int upright = c == 0 || c == COLUMNS - 1, level = r == 0 || r == g->rows - 1;
+        if (g->cell[r][c] == ' ' && (upright || level))
+          g->cell[r][c] = upright && level ? '+' : upright ? '|' : '-';
+      }
+}
+
 void
 br__picture_cuts (br_text *text, int64_t length, int64_t width, const br__picture_piece *pieces,
                   size_t count)
 {
   grid g;
   int shown = 1;
-  memset (&g, '.', sizeof g);
+  memset (&g, ' ', sizeof g);
   g.rows = 2;
   if (width > 0)
     {
@@ -77,9 +90,11 @@ br__picture_cuts (br_text *text, int64_t length, int64_t width, const br__pictur
       outline (&g, &pieces[i], length, width);
     else
       line (&g, &pieces[i], length);
+  if (width > 0)
+    edges (&g);
   for (int r = 0; r < shown; r++)
     {
-      if (g.cell[r][COLUMNS - 1] == '.')
+      if (g.cell[r][COLUMNS - 1] == ' ')
         g.cell[r][COLUMNS - 1] = '|';
       br__text_put (text, g.cell[r], COLUMNS);
       br__text_putc (text, '\n');

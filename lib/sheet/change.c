@@ -248,7 +248,17 @@ br__changes_revert (br__run *run)
   br__rollback *r = &run->sheet->pending_rollback;
   if (r->changes == &run->changes)
     r->changes = NULL;
-  if (run->changes.count && !r->changes)
+  br__changes *s = &run->changes;
+  /* What one of its lines left for later is taken back first; br__changes_room has made room for it.  */
+  if (s->count && r->changes == &r->own && s->room >= s->count + r->own.count)
+    {
+      memcpy (s->rows + s->count, r->own.rows, r->own.count * sizeof *s->rows);
+      s->done = s->count + r->own.done;
+      s->count += r->own.count;
+      br__free (r->own.rows);
+      r->changes = NULL;
+    }
+  if (s->count && !r->changes)
     {
       r->own = run->changes;
       memset (&run->changes, 0, sizeof run->changes);

@@ -12,6 +12,19 @@
 #include "sheet/sheet.h"
 #include "wood/wood.h"
 
+/* Takes back first what a line before it left for want of memory: half of a `use`, or of a column of names.  */
+static br_status
+settle (const br_sheet *sheet, br_error *error)
+{
+  if (!sheet->pending_rollback.changes)
+    return BR_OK;
+  br__call call;
+  br_sheet *own = (br_sheet *) sheet;   /* what is asked for is as it was */
+  br__sheet_enter (&call, own, NULL);
+  br_status status = br__sheet_leave (&call, own, br__changes_settle (own));
+  return status == BR_OK ? BR_OK : br__fail_plain (error, status, 0, 0);
+}
+
 /* ---- A dimension ---- */
 
 br_status
@@ -20,6 +33,9 @@ br_sheet_get (br_real *value, br_dimension *dimension, const br_sheet *sheet, co
 {
   if (!value || !sheet || !name)
     return br__fail_null (error);
+  br_status settled = settle (sheet, error);
+  if (settled != BR_OK)
+    return settled;
   size_t length = strlen (name);
   br__entry *e = br__graph_find (sheet->graph, name, length);
   if (!e || br__is_hidden_entry (e) || !br__entry_definition (e))
@@ -188,6 +204,9 @@ br_sheet_next (br_item *item, const br_sheet *sheet, br_item_kind kind, br_error
 {
   if (!item || !sheet)
     return br__fail_null (error);
+  br_status settled = settle (sheet, error);
+  if (settled != BR_OK)
+    return settled;
   const void *place = item->place;
   const br__line *line = place;
   const br__check *check = place;

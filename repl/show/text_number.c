@@ -58,13 +58,28 @@ text_digits (int *cut, const char *exact, const char *decimal, unsigned digits)
   return strdup (n < sizeof buffer ? buffer : decimal);
 }
 
+/* A decimal of more digits than people read, which was not typed like that.  */
+static int
+is_long_decimal (const char *shown, const char *typed)
+{
+  size_t digits = 0, length = strcspn (shown, " \"");
+  char number[40];
+  if (!memchr (shown, '.', length) || length >= sizeof number)
+    return 0;
+  for (size_t i = 0; i < length; i++)
+    digits += shown[i] >= '0' && shown[i] <= '9' && (digits > 0 || shown[i] != '0');
+  memcpy (number, shown, length);
+  number[length] = 0;
+  return digits > TEXT_DIGITS && !strstr (typed, number);
+}
+
 char *
 text_short (const display *d, const char *shown, const char *typed)
 {
   br_measure m = BR_MEASURE_ZERO;
   char buffer[80], *text = NULL;
   int whole = 1;
-  if (text_is_short (shown, typed) || br_measure_read (&m, shown, strlen (shown), NULL, NULL) != BR_OK)
+  if ((text_is_short (shown, typed) && !is_long_decimal (shown, typed)) || br_measure_read (&m, shown, strlen (shown), NULL, NULL) != BR_OK)
     return strdup (shown);
   br_number one = BR_NUMBER_ZERO;
   const br_unit *unit = m.unit;

@@ -112,7 +112,8 @@ total_block (const display *d, const br_record *record)
   char *shown = text_short (d, *whole ? whole : br_record_text (record, "exact"), "");
   const char *mark = br_record_text (record, "shown_mark");
   display_put (d, "  total ");
-  display_put (d, text_is_exact (record) ? "" : display_sign (d, "\xe2\x89\x88 ", "about "));
+  const char *about = display_sign (d, "\xe2\x89\x88 ", "about ");
+  display_put (d, text_is_exact (record) || (shown && strncmp (shown, about, strlen (about)) == 0) ? "" : about);
   display_put (d, shown ? shown : whole);
   free (shown);
   display_put (d, ", the marks add up to ");

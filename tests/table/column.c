@@ -376,6 +376,49 @@ test_memory (void **state)
   br__text_clear (&in);
 }
 
+/* Sizes get names all or not at all: whichever request for memory is refused, and once or from there on.  */
+static void
+test_names_memory (void **state)
+{
+  (void) state;
+  br_text in = BR_TEXT_ZERO;
+  br__text_puts (&in, "part;size\nrail;2,5\npost;\"3 1/2 in\"\nslat;7,25\n");
+  save ("in.csv", &in);
+  for (int once = 0; once < 2; once++)
+    for (long left = 0;; left++)
+      {
+        char line[200];
+        br_sheet *sheet = NULL;
+        br_real x = BR_REAL_ZERO;
+        br_dimension dimension;
+        int named = 0;
+        static const char *const names[] = { "rail", "post", "slat" };
+        check_ok (br_sheet_new (&sheet));
+        check_ok (br_sheet_run (sheet, "z = 1", 5, "test", 1, NULL));
+        snprintf (line, sizeof line, "name column 1 size 2 of %s/in.csv", folder);
+        check_memory_limit (left);
+        check_memory_once = once;
+        br_status status = br_sheet_run (sheet, line, strlen (line), "test", 1, NULL);
+        check_memory_left = -1;
+        int refused = check_memory_refused;
+        for (size_t i = 0; i < CHECK_COUNT (names); i++)
+          named += br_sheet_get (&x, &dimension, sheet, names[i], NULL) == BR_OK;
+        assert_int_equal (named, status == BR_OK ? 3 : 0);
+        check_ok (br_sheet_get (&x, &dimension, sheet, "z", NULL));
+        /* One `undo` takes all of them back, and the next one z.  */
+        check_ok (br_sheet_run (sheet, "undo", 4, "test", 1, NULL));
+        assert_int_equal (br_sheet_get (&x, &dimension, sheet, "rail", NULL) == BR_OK, 0);
+        assert_int_equal (br_sheet_get (&x, &dimension, sheet, "z", NULL) == BR_OK, status == BR_OK);
+        br_real_clear (&x);
+        br_sheet_free (sheet);
+        check_memory_free ();
+        assert_true (status == BR_OK || (refused && status == BR_NO_MEMORY));
+        if (!refused)
+          break;
+      }
+  br__text_clear (&in);
+}
+
 /* The program's peak is under 16 MiB for two million rows, by one thread and by four.  */
 static void
 test_peak (void **state)
@@ -435,7 +478,7 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    CHECK_TEST (test_random), CHECK_TEST (test_total), CHECK_TEST (test_jobs), CHECK_TEST (test_memory),
+    CHECK_TEST (test_random), CHECK_TEST (test_total), CHECK_TEST (test_jobs), CHECK_TEST (test_memory), CHECK_TEST (test_names_memory),
     CHECK_TEST (test_peak),
   };
   check_start ();

@@ -518,10 +518,10 @@ br__answer_read (br__answer *a, const char *written, int counted, br_error *erro
     return status;
   error->offset += skipped;
   *a = as_given;
+  br__answer_drop_old (a);
   make_plain (a);
   for (char *arrow; (arrow = strstr (a->text, "->")) || (arrow = strstr (a->text, "=>")); )
     br__answer_replace (a, (size_t) (arrow - a->text), 2, "=");
-  br__answer_drop_old (a);
   br__answer_put_words (a);
   drop_front (a);
   mend_units (a);

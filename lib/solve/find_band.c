@@ -14,6 +14,7 @@
 
 #define MOST_PLACES 33
 #define NONE SIZE_MAX
+#define MOST_ASIDE 3
 #define PARTS 68                /* of a stretch: room for them between its ends */
 #define LOW MOST_PLACES         /* the rows of both ends */
 #define HIGH (MOST_PLACES + 1)
@@ -37,6 +38,7 @@ typedef struct band
   shape *shapes;                /* of each instruction */
   int within_period;
   int one_formula;              /* neither corners, steps nor roots, which may be corners */
+  int aside;                    /* how far places lie from where they were tried first: a pole was there */
   br_number places[MOST_PLACES + 2];
   br_real *rows[MOST_PLACES + 2];   /* the values of all instructions at each, as far as they were needed */
 } band;
@@ -74,7 +76,7 @@ need_row (band *b, int j)
   if (j >= MOST_PLACES)
     status = br_number_set (&b->places[j], j == LOW ? &b->stretch->low : &b->stretch->high);
   else if (b->one_formula)
-    status = br_number_set_int (&b->places[j], 6 + 18 * j);
+    status = br_number_set_int (&b->places[j], 6 + 18 * j + b->aside);
   else
     {
       status = part_way (&low, b->stretch, 2 * j + 1);
@@ -87,6 +89,8 @@ need_row (band *b, int j)
     status = br_real_set_number (&at, &b->places[j]);
   if (status == BR_OK)
     status = br__program_values (&b->rows[j], b->t, &at, 1);
+  if (status == BR_DOMAIN && b->one_formula && b->aside++ < MOST_ASIDE)
+    status = need_row (b, j);
   br_number_clear (&low);
   br_number_clear (&high);
   br_real_clear (&at);

@@ -176,7 +176,7 @@ char
 br__csv_separator (const char *text, size_t length)
 {
   static const char signs[] = { ',', ';', '\t' };
-  size_t first[3], same[3], best = 0, only = 0, count = 0;
+  size_t first[3] = { 0 }, same[3] = { 0 }, best = 0, only = 0, count = 0;
   for (size_t i = 0; i < 3; i++)
     {
       same[i] = cells_of_all (&first[i], text, length, signs[i]);

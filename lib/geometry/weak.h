@@ -17,6 +17,6 @@ typedef struct br__weak
 void br__weak_clear (br__weak *w);
 /* Of the closed PATH: necks of less than LEAST.  It is measured from the middle of each straight piece, from each corner that
    goes inward, and from each arc that does, to what lies opposite.  */
-br_status br__path_weak (br__weak *w, const br__path *path, const br_real *least, unsigned bits);
+br_status br__path_weak (br__weak *out, const br__path *path, const br_real *least, unsigned bits);
 
 #endif

@@ -495,7 +495,7 @@ take_decimal (br_number *z, const char *text, size_t length)
   uint64_t word = length == 8 ? br__load_eight (text) : br__load_few (text, length), rest;
   unsigned before = br__digits_ahead (word), behind;
 
-  if (before == length)
+  if (before >= length)
     {
       br__number_put_small (z, br__digits_value (word, before), 1);
       return 1;

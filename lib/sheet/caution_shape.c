@@ -45,17 +45,17 @@ extent_of (br_real *z, br__run *run, const char *what, const char *name, size_t 
 /* Whether the piece S may fit into the small parts cylinder, so thick as it may be: no piece is as thin as what is asked
    for here.  A circle is a disc and a box a box; any other shape has two points as far apart as it is wide or high.  */
 static br_status
-may_fit (br_truth *fits, const br__shape *s, const br_real *width, const br_real *height, unsigned bits)
+may_fit (br_truth *fits, const br__shape *s, const br_real *along, const br_real *up, unsigned bits)
 {
   static const br_real thin = { .rational = { 1, 999 } };
   if (s->kind == BR__CIRCLE)
-    return br__small_disc_fits (fits, width, &thin, bits, NULL);
+    return br__small_disc_fits (fits, along, &thin, bits, NULL);
   if (s->kind == BR__BOX)
-    return br__small_box_fits (fits, width, height, &thin, bits, NULL);
+    return br__small_box_fits (fits, along, up, &thin, bits, NULL);
   br_truth wide = BR_NO;
-  br_status status = br__small_box_fits (&wide, width, &thin, &thin, bits, NULL);
+  br_status status = br__small_box_fits (&wide, along, &thin, &thin, bits, NULL);
   if (status == BR_OK)
-    status = br__small_box_fits (fits, height, &thin, &thin, bits, NULL);
+    status = br__small_box_fits (fits, up, &thin, &thin, bits, NULL);
   if (status == BR_OK && wide == BR_NO)
     *fits = BR_NO;
   return status;

@@ -107,14 +107,14 @@ const br__topic br__topics[] =
 };
 
 static int
-is_one_of (const char *words, const char *word, size_t length)
+is_one_of (const char *words, const char *text, size_t length)
 {
   for (size_t n; *words; words += n + (words[n] == ' '))
     {
-      char one[16] = "";
+      char word[16] = "";
       n = strcspn (words, " ");
-      memcpy (one, words, n < sizeof one ? n : sizeof one - 1);
-      if (br__same_word (word, length, one))
+      memcpy (word, words, n < sizeof word ? n : sizeof word - 1);
+      if (br__same_word (text, length, word))
         return 1;
     }
   return 0;

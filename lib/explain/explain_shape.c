@@ -146,12 +146,12 @@ take_call (explainer *x, const br__node *n, const item *o, item *made)
 {
   static const br__node plus = { .op = BR__OP_ADD, .count = 2 };
   item length = ITEM_ZERO;
-  int fender = n->function == br__shape_function (BR__CALL_FENDER);
-  if (!fender && n->count > 1 && n->function != br__shape_function (BR__CALL_RUN))
+  int fender = n->function == br__shape_function (BR__CALL_FENDER), step = n->function == br__shape_function (BR__CALL_STEP);
+  if (!fender && !step && n->count > 1 && n->function != br__shape_function (BR__CALL_RUN))
     return BR_DOMAIN;           /* measured, not a formula */
   if (!fender && made->value.dimension != BR_LENGTH)
     return take (made, &o[0], x);
-  br_status status = take_length (&length, &o[fender ? 2 : 0], x);
+  br_status status = take_length (&length, &o[fender ? 2 : step], x);
   if (fender)
     {
       item parts[2] = { o[1], length };    /* borrowed */
@@ -213,6 +213,71 @@ is_kind (explainer *x, const char *name, int length, br__shape_kind kind, br__sh
   return v && br_number_get_ratio (&n, &d, &v->real.rational) && (n == (int64_t) kind || n == (int64_t) other);
 }
 
+/* Adds number PART of the row or mirror NAME, which is multiplied or taken away: in brackets where it is a sum.  */
+static br_status
+put_number (br_text *t, explainer *x, int part, const char *name, int length)
+{
+  item number = ITEM_ZERO;
+  br_status status = put_part (x, br__shape_entry (x->run->sheet->graph, name, (size_t) length, part), part, name, length, &number);
+  br__text_printf (t, number.binds < BINDS_PRODUCT ? "(%s)" : "%s", br__text_string (&number.text));
+  t->failed |= number.text.failed;
+  br__explain_clear (&number);
+  return status;
+}
+
+/* The sign of number PART of the shape NAME; 0 while it waits.  */
+static int
+sign_of (explainer *x, int part, const char *name, int length)
+{
+  br__entry *e = br__shape_entry (x->run->sheet->graph, name, (size_t) length, part);
+  const br__value *v = e ? br__entry_value (e) : NULL;
+  int sign = 0;
+  return v && br_real_sign (&sign, &v->real, x->run->sheet->settings.bits) == BR_OK ? sign : 0;
+}
+
+/* What a row or a mirror is asked, by what it copies: a side of a row lies at the shape or as many steps further, a mirror shows the
+   other side of the shape as far behind its axis.  Nothing is put for any other shape.  */
+static br_status
+put_copy (br_text *t, explainer *x, int part, const char *name, int length)
+{
+  const char *base = NULL;
+  const int of = (int) br__shape_base (&base, x->run->sheet->graph, name, (size_t) length);
+  const int row = is_kind (x, name, length, BR__ROW, BR__ROW), side = part >= BR__SHAPE_RIGHT && part <= BR__SHAPE_BOTTOM;
+  br_status status = BR_OK;
+  if (!of)
+    return BR_OK;
+  if (part == BR__SHAPE_WIDTH || part == BR__SHAPE_HEIGHT)
+    br__text_printf (t, part == BR__SHAPE_WIDTH ? "right(%.*s) - left(%.*s)" : "top(%.*s) - bottom(%.*s)", length, name, length, name);
+  else if (part == BR__SHAPE_AREA || part == BR__SHAPE_PERIMETER)
+    {
+      if (row)
+        status = put_number (t, x, BR__SHAPE_A, name, length);
+      br__text_printf (t, "%s%s(%.*s)", row ? " * " : "", part == BR__SHAPE_AREA ? "area" : "perimeter", of, base);
+    }
+  else if (side && row)
+    {
+      const int step = (part - BR__SHAPE_RIGHT) % 2 ? BR__SHAPE_C : BR__SHAPE_B, way = part <= BR__SHAPE_TOP ? 1 : -1;
+      put_side (t, NULL, part, base, of);
+      if (sign_of (x, step, name, length) != way)
+        return BR_OK;
+      br__text_puts (t, " + (");
+      status = put_number (t, x, BR__SHAPE_A, name, length);
+      br__text_puts (t, " - 1) * ");
+      if (status == BR_OK)
+        status = put_number (t, x, step, name, length);
+    }
+  else if (side && (part - BR__SHAPE_RIGHT) % 2)
+    put_side (t, NULL, part, base, of);
+  else if (side)
+    {
+      br__text_puts (t, "2 * ");
+      status = put_number (t, x, BR__SHAPE_A, name, length);
+      br__text_puts (t, " - ");
+      put_side (t, NULL, part == BR__SHAPE_RIGHT ? BR__SHAPE_LEFT : BR__SHAPE_RIGHT, base, of);
+    }
+  return status;
+}
+
 /* The text of what is asked; empty where there is none.  */
 static br_status
 put_asked (br_text *label, br_text *t, explainer *x, int part, const char *name[2], const int length[2])
@@ -233,7 +298,7 @@ put_asked (br_text *label, br_text *t, explainer *x, int part, const char *name[
       int extent = part == BR__SHAPE_AREA || part == BR__SHAPE_PERIMETER;
       br__text_printf (label, "%s(%.*s)", extent ? words[part - BR__SHAPE_AREA] : part == BR__SHAPE_WIDTH ? "width" : "height",
                        length[0], name[0]);
-      return BR_OK;
+      return put_copy (t, x, part, name[0], length[0]);
     }
   if (part == BR__SHAPE_X || part == BR__SHAPE_Y)
     {
@@ -249,7 +314,7 @@ put_asked (br_text *label, br_text *t, explainer *x, int part, const char *name[
       br__entry *middle = br__shape_entry (x->run->sheet->graph, name[0], (size_t) length[0], centre);
       put_side (label, NULL, part, name[0], length[0]);
       if (!is_kind (x, name[0], length[0], BR__CIRCLE, BR__BOX))
-        return BR_OK;
+        return put_copy (t, x, part, name[0], length[0]);
       status = put_part (x, middle, centre, name[0], length[0], &o[0]);
       if (status == BR_OK)
         status = put_part (x, e, part, name[0], length[0], &o[1]);

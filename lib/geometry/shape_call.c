@@ -266,18 +266,19 @@ static br_status
 call_run (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
 {
   br__value x = BR__VALUE_ZERO, y = BR__VALUE_ZERO;
+  const int step = self->variant == BR__CALL_STEP;
   (void) count;
-  (void) self;
   br_status status = br__operate (w, &x, BR__CODE_ABS, &args[0], NULL);
   if (status == BR_OK)
     status = br__operate (w, &y, BR__CODE_ABS, &args[1], NULL);
   if (status == BR_OK)
     status = br__operate (w, &x, BR__CODE_ADD, &x, &y);
   if (status == BR_OK)
-    status = want_sign (w, &x, 0, 0, "a line goes from one point to another");
+    status = want_sign (w, &x, 0, 0, step ? "a step of 0 puts every place of the row on the first"
+                                         : "a line goes from one point to another");
   br__value_clear (&x);
   br__value_clear (&y);
-  return status == BR_OK ? give (z, &args[0], BR_LENGTH) : status;
+  return status == BR_OK ? give (z, &args[step], step ? args[1].dimension : BR_LENGTH) : status;
 }
 
 static br_status
@@ -324,7 +325,7 @@ br__shape_function (br__shape_call call)
     OUTLINE (RIGHT), OUTLINE (TOP), OUTLINE (LEFT), OUTLINE (BOTTOM), OUTLINE (MIDDLE_X), OUTLINE (MIDDLE_Y),
     OUTLINE (AREA), OUTLINE (PERIMETER),
     [BR__CALL_COUNT] = ROW ("qty", 1, br__call_count,),
-    [BR__CALL_STEP] = ROW ("step", 2, br__call_step,),
+    [BR__CALL_STEP] = ROW ("step", 2, call_run, .variant = BR__CALL_STEP),
     /* Of the copy, then the kind of its shape and number d of that.  */
     [BR__CALL_PLACES] = ROW ("places", 3, br__call_places,),
     /* Of the first place, then how many there are and the step.  */

@@ -25,7 +25,6 @@ br_status br__call_outline (br__work *w, br__value *z, br__value *args, unsigned
 br_status br__call_extent (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
 /* shape_places.c: what rows and mirrors are made of.  */
 br_status br__call_count (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
-br_status br__call_step (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
 br_status br__call_places (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
 br_status br__call_row_reach (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self);
 /* The least distance of all figures of the one and the other; SELF gives that of two.  */

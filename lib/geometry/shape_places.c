@@ -163,29 +163,6 @@ br__call_count (br__work *w, br__value *z, br__value *args, unsigned count, cons
   return br__value_set (z, &args[0]);
 }
 
-/* The second step of a row that goes somewhere, by the first and the second.  */
-br_status
-br__call_step (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
-{
-  br__value x = BR__VALUE_ZERO, y = BR__VALUE_ZERO;
-  (void) count;
-  (void) self;
-  br_status status = br__operate (w, &x, BR__CODE_ABS, &args[0], NULL);
-  if (status == BR_OK)
-    status = br__operate (w, &y, BR__CODE_ABS, &args[1], NULL);
-  if (status == BR_OK)
-    status = br__operate (w, &x, BR__CODE_ADD, &x, &y);
-  if (status == BR_OK)
-    status = br__operate (w, &x, BR__CODE_OVER_ZERO, &x, NULL);
-  if (status == BR_DOMAIN)
-    br__fail (w->error, BR_DOMAIN, 0, 0, "a step of 0 puts every place of the row on the first");
-  if (status == BR_OK)
-    status = br__value_set (z, &args[1]);
-  br__value_clear (&x);
-  br__value_clear (&y);
-  return status;
-}
-
 br_status
 br__call_places (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
 {

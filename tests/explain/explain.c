@@ -276,7 +276,9 @@ shapes_and_names (void **state)
       "wheel_gap(40, side, rise)", "rise(r, side)", "radius_from(wheelbase, front_dia)", "drill(gap / 200)",
       "1 in + side", "diagonal(side, 1 in)", "max(side, 3)", "-(13 in - 6 ft)", "-(side - 6)", "2 * -(1 - 3)",
       "right(deck)^2", "-right(deck)", "fender_outer(front_dia, gap, side)", "arc_length(4, 30 deg)", "arc_length(4, bent)",
-      "centre_x(post)", "centre_y(strip)", "centre_x(strip)", "centre_y(stop)" };
+      "centre_x(post)", "centre_y(strip)", "centre_x(strip)", "centre_y(stop)",
+      "right(rail)", "left(rail)", "top(rail)", "bottom(rail)", "width(rail)", "height(twin)", "left(twin)", "right(twin)",
+      "bottom(twin)", "area(rail) / 2", "perimeter(twin)", "left(back)", "right(next)" };
   static const char *const units[] = { "", "units mm", "units ft" };
   (void) state;
   for (size_t k = 0; k < CHECK_COUNT (units); k++)
@@ -289,7 +291,9 @@ shapes_and_names (void **state)
                  "circle rear = 6 + 1/2 right of front by gap / 8\narc mudguard = fender(front, 3/4, 1/2) 180 deg\n"
                  "box sign = 3 x a / 4 above mudguard\nline brace = 1, 2 to 7-1/2, -side wide 1/4\n"
                  "bent = sqrt(2) * 20 deg\nbox plate = 4 x 1 at 0, 0\ncircle post = 2 left of plate by 1\n"
-                 "arc strip = bend(2, 1) 90 deg above plate by 1\nbox stop = 1 x 1 right of strip flush top");
+                 "arc strip = bend(2, 1) 90 deg above plate by 1\nbox stop = 1 x 1 right of strip flush top\n"
+                 "row rail of shelf qty chord by a / 2, -side\nmirror twin of rail about w / 3\nrow back of front qty 4 by -3\n"
+                 "box next = 1 x 1 right of rail by 1");
       for (size_t i = 0; i < CHECK_COUNT (asked); i++)
         holds_there (sheet, asked[i]);
       sheet_end (sheet, &s);
@@ -320,13 +324,18 @@ by_hand (void **state)
     { "bottom(wheel)", { "centre_y(wheel) = -3\"", "bottom(wheel) = centre_y(wheel) - 8 in / 2",
                          "centre_y(wheel) - 8 in / 2 = -3\" - 8 in / 2", "8\" / 2 = 4\"", "-3\" - 4\" = -7\"" } },
     { "6.595 to 1/8", { "6.595 / 1/8 = 52.76", "nearest(52.76, 1) = 53", "53 * 1/8 = 6-5/8" } },
+    /* A row goes on from its shape, and a mirror shows the other side.  */
+    { "left(wheels)", { "centre_x(wheel) = 4\"", "left(wheel) = centre_x(wheel) - 8 in / 2", "centre_x(wheel) - 8 in / 2 = 4\" - 8 in / 2",
+                        "8\" / 2 = 4\"", "4\" - 4\" = 0\"", "left(wheels) = left(wheel)", "left(wheel) = 0\"" } },
+    { "area(decks)", { "area(decks) = 3 * area(deck)", "3 * area(deck) = 3 * 16-1/2 sq in", "3 * 16-1/2 sq in = 3 * 33/2 sq in",
+                       "3 * 33/2 sq in = 99/2 sq in", "99/2 sq in = 49-1/2 sq in" } },
     /* What an outline takes up is measured.  */
     { "width(side) - height(side)", { "width(side) - height(side) = 8\" - 5\"", "8\" - 5\" = 3\"" } },
     { "area(side) / 2", { "area(side) / 2 = 20 sq in / 2", "20 sq in / 2 = 10 sq in" } },
     { "perimeter(square) / 2", { "perimeter(square) / 2 = 8\" / 2", "8\" / 2 = 4\"" } },
   };
   br_sheet *sheet = sheet_with ("a = 14\nedge = diagonal(2, 3)\nw = 22 in\nbox deck = w x 3/4 at 0, 0\ncircle wheel = 8 in at 4, -3\n"
-                                "outline side = 0, 0 to 8, 0 to 8, 5\noutline square = 0, 0 to 2, 0 to 2, 2 to 0, 2");
+                                "outline side = 0, 0 to 8, 0 to 8, 5\noutline square = 0, 0 to 2, 0 to 2, 2 to 0, 2\nrow wheels of wheel qty 3 by 10 in\nrow decks of deck qty 3 by 30");
   said s = SAID_ZERO;
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (rows); i++)

@@ -197,6 +197,7 @@ static const struct { const char *line; size_t count; const char *path, *value; 
   { "find x for (abs(x - 1) - 1 + x) * up(x) = 0", 1, "to", "1" },
   { "find x for (up(x) - 3) * (x - 5) = 0", 2, "from", "47/16" },
   { "find x for sqrt(x^2) = x", 1, "from", "0" },
+  { "find x for (abs(x + 2) + x + 2) / (x + 2) = 0", 1, "to", "-2" },
   { "find x for (max(x, 14) - 14)^2 * (x - 72) = 0", 2, "to", "14" },
   { "find x for -(abs(x - 1) - 1 + x) * (x - 3) = 0", 2, "to", "1" },
   { "find x for max(x, sqrt 2) = sqrt 2", 1, "exact", "0" },

@@ -116,9 +116,13 @@ typedef enum br_ties { BR_TIES_UP, BR_TIES_DOWN, BR_TIES_EVEN } br_ties;
 typedef enum br_direction { BR_NEAREST, BR_UP, BR_DOWN } br_direction;
 /* UP never gives less than the value, DOWN never more, also below zero.  */
 
+/* Gives back what X holds; X is 0 then.  NULL is nothing.  */
 BR_API void br_number_clear (br_number *x);
+/* Z = X.  BR_NO_MEMORY, which only numbers past 64 bits can meet; BR_DOMAIN for NULL.  */
 BR_API BR_CHECK br_status br_number_set (br_number *z, const br_number *x);
+/* X and Y change places; needs no memory.  Where one of them is NULL nothing is done.  */
 BR_API void br_number_swap (br_number *x, br_number *y);
+/* Z = N.  */
 BR_API BR_CHECK br_status br_number_set_int (br_number *z, int64_t n);
 /* Z = N / D in lowest terms.  BR_DOMAIN where D is 0.  */
 BR_API BR_CHECK br_status br_number_set_ratio (br_number *z, int64_t n, int64_t d);
@@ -135,7 +139,8 @@ BR_API BR_CHECK br_status br_number_abs (br_number *z, const br_number *x);
 /* Z = X^N; 0^0 is 1.  */
 BR_API BR_CHECK br_status br_number_pow (br_number *z, const br_number *x, int64_t n);
 
-BR_API int br_number_sign (const br_number *x);                          /* -1, 0, 1 */
+/* -1, 0 or 1; and 1 for a whole number, else 0.  */
+BR_API int br_number_sign (const br_number *x);
 BR_API int br_number_is_integer (const br_number *x);
 /* <0, 0, >0.  Needs memory only for numbers past 64 bits.  */
 BR_API int br_number_cmp (const br_number *x, const br_number *y);
@@ -190,7 +195,9 @@ typedef struct br_real
 
 #define BR_REAL_ZERO { BR_NUMBER_ZERO, NULL }
 
+/* Gives back what X holds; X is 0 then.  NULL is nothing.  */
 BR_API void br_real_clear (br_real *x);
+/* Z = X, a value or a fraction.  BR_NO_MEMORY; BR_DOMAIN for NULL.  */
 BR_API BR_CHECK br_status br_real_set (br_real *z, const br_real *x);
 BR_API BR_CHECK br_status br_real_set_number (br_real *z, const br_number *x);
 /* The rational value of X, or NULL where X is not known to be rational; that is
@@ -208,6 +215,7 @@ BR_API BR_CHECK br_status br_real_settle (br_real *x);
    else 0.  */
 BR_API const br_number *br_real_question (const br_real *x, int64_t *bits);
 
+/* Z = pi, X + Y, X - Y, X * Y, exactly.  BR_NO_MEMORY; BR_TOO_BIG where a fraction gets too long; BR_DOMAIN for NULL.  */
 BR_API BR_CHECK br_status br_real_pi (br_real *z);
 BR_API BR_CHECK br_status br_real_add (br_real *z, const br_real *x, const br_real *y);
 BR_API BR_CHECK br_status br_real_sub (br_real *z, const br_real *x, const br_real *y);
@@ -280,6 +288,7 @@ typedef struct br_measure
 
 #define BR_MEASURE_ZERO { BR_NUMBER_ZERO, NULL }
 
+/* Gives back what M holds; M is a plain 0 then.  NULL is nothing.  */
 BR_API void br_measure_clear (br_measure *m);
 
 /* Reads the unsigned measure that TEXT begins with, no blanks before it:

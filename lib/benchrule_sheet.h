@@ -161,6 +161,7 @@ typedef int br_file_policy (void *user, const br_file_request *request);
    policy of one's own.  */
 BR_API int br_file_usual (const br_file_request *request);
 
+/* *SHEET = an empty sheet, to be given back by br_sheet_free.  BR_NO_MEMORY; BR_DOMAIN for NULL; then *SHEET is as it was.  */
 BR_API BR_CHECK br_status br_sheet_new (br_sheet **sheet);
 /* NULL is nothing.  In a callback of SHEET's own it ends the call that SHEET is in: nothing more is called back, that call
    returns BR_STOPPED or what went wrong before, and SHEET is gone when it does.  */

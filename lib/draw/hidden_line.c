@@ -507,7 +507,8 @@ br__cover_open (const br__side_view *v, const br__drawn *d, int64_t left, int64_
   if (!c)
     return NULL;
   *c = (cover) { .view = v, .own = d, .left = left, .top = top };
-  for (size_t i = 0; d->tied && i < v->count; i++)
+  /* Without depth, and behind nothing, it is seen whole.  */
+  for (size_t i = 0; d->tied && (d->in_order || d->shape->behind) && i < v->count; i++)
     {
       const br__drawn *other = &v->shapes[i];
       for (size_t k = 0; k < other->copy_count; k++)

@@ -94,7 +94,7 @@ main (void)
   double ratio = nothing > 0 ? as_pdf / nothing : 0;
   printf ("%-36s %5.1f    of %5.1f\n", "2,000 shapes, PDF to nothing drawn", ratio, MOST_RATIO);
   good &= ratio < MOST_RATIO;
-  if (system ("rm -f a.* many.sheet") != 0 || chdir ("/") != 0 || rmdir (folder) != 0)
+  if (system ("rm -f a.* many.sheet deep.sheet") != 0 || chdir ("/") != 0 || rmdir (folder) != 0)
     return 2;
   return good ? 0 : 1;
 }

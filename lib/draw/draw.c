@@ -13,6 +13,7 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "lesson/worksheet.h"
+#include "shape/annotation.h"
 
 #define CLAUSES "layer of into scale grid paper"
 #define CROWD 300
@@ -233,10 +234,44 @@ make_views (br__drawing *d, br__run *run, const br_number *ratio)
   return status;
 }
 
+#define MOST_PLACES 5000
+#define MOST_NOTES 1000
+
+/* What stands in a view, each place of a row for itself: all of it is held against all the rest.  */
+static size_t
+places_of (const br__side_view *v)
+{
+  size_t count = 0;
+  for (size_t i = 0; i < v->count; i++)
+    count += v->shapes[i].copies ? v->shapes[i].copy_count : 1;
+  return count;
+}
+
+static br_status
+refuse_crowd (br__run *run, const char *what, int most)
+{
+  br__fail (run->error, BR_TOO_BIG, run->word.offset, run->end - run->word.offset, "more than %d %s are too many for one drawing", most, what);
+  br__hint (run->error, "`layer NAME` behind it draws one layer of it, `of NAME` one part");
+  return BR_TOO_BIG;
+}
+
+static br_status
+check_crowd (br__run *run, const br__drawing *d)
+{
+  size_t notes = 0;
+  for (const br__annotation *a = run->sheet->annotations; a; a = a->next)
+    notes += (size_t) (a->active != 0);
+  if (notes > MOST_NOTES)
+    return refuse_crowd (run, "dimensions and notes", MOST_NOTES);
+  return places_of (&d->view) > MOST_PLACES ? refuse_crowd (run, "places of shapes", MOST_PLACES) : BR_OK;
+}
+
 static br_status
 make_view (br__drawing *d, br__run *run, const br_number *ratio)
 {
   br_status status = make_views (d, run, ratio);
+  if (status == BR_OK)
+    return check_crowd (run, d);
   size_t start = run->word.offset, length = run->end - start;
   const br__seen *flat = d->seen[0].flat_count ? &d->seen[0] : &d->seen[1];
   if (status == BR_DOMAIN && flat->flat_count)

@@ -140,22 +140,45 @@ replaces (const br__annotation *a, const br__annotation *b)
          || (same_spot (&a->from, &b->to) && same_spot (&a->to, &b->from));
 }
 
+static unsigned
+hash_of_text (const char *text)
+{
+  unsigned hash = 5381;
+  for (; *text; text++)
+    hash = hash * 33 + (unsigned char) *text;
+  return hash;
+}
+
+/* The same for all that replace each other: a dimension is one from either end.  */
+static size_t
+hash_of (br__annotation_kind kind, const char *text, const char *other)
+{
+  return ((unsigned) kind + hash_of_text (text) + (other ? hash_of_text (other) : 0)) % BR__NOTE_HASHES;
+}
+
+static size_t
+hash_of_annotation (const br__annotation *a)
+{
+  return a->kind == BR__DIMENSION_LINE ? hash_of (a->kind, a->from.shape, a->to.shape)
+         : hash_of (a->kind, a->kind == BR__NOTE ? a->text : a->shape, NULL);
+}
+
 int
 br__is_unmeasured (const br_sheet *sheet, const char *shape)
 {
-  for (const br__annotation *a = sheet->annotations; a; a = a->next)
+  for (const br__annotation *a = sheet->annotation_of[hash_of (BR__UNMEASURED, shape, NULL)]; a; a = a->alike)
     if (a->active && a->kind == BR__UNMEASURED && strcmp (a->shape, shape) == 0)
       return 1;
   return 0;
 }
 
-/* Takes out what A replaces; *FOUND is 1 where there was some.  */
+/* Takes out what A replaces, which is one at most; *FOUND is 1 where there was some.  */
 static br_status
 take_out (int *found, br__run *run, const br__annotation *a, br__moves *moves)
 {
   br_status status = BR_OK;
   *found = 0;
-  for (br__annotation *b = run->sheet->annotations; b && status == BR_OK; b = b->next)
+  for (br__annotation *b = run->sheet->annotation_of[hash_of_annotation (a)]; b && status == BR_OK && !*found; b = b->alike)
     {
       if (!b->active || b == a || !replaces (a, b))
         continue;
@@ -182,6 +205,9 @@ append (br_sheet *sheet, br__annotation *a)
   else
     sheet->annotations = a;
   sheet->last_annotation = a;
+  br__annotation **first = &sheet->annotation_of[hash_of_annotation (a)];
+  a->alike = *first;
+  *first = a;
 }
 
 /* The sheet owns A from here on, with the formulas in T.  */

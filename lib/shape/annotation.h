@@ -24,7 +24,7 @@ typedef struct br__spot
 
 typedef struct br__annotation
 {
-  struct br__annotation *next;
+  struct br__annotation *next, *alike;    /* ALIKE: with the same hash, given before */
   int active;                   /* not undone, taken back or given anew */
   br__annotation_kind kind;
   unsigned long number;         /* names its entries */

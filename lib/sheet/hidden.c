@@ -290,7 +290,9 @@ br_status
 br__distances_refresh (br__graph *g, const char *shape, size_t n, br__moves *moves, br_error *error)
 {
   br_status status = BR_OK;
-  for (br__entry *e = g->distances ? g->first : NULL; e && status == BR_OK; e = e->next)
+  /* What is apart from a shape, or from what copies it, uses its kind: where nothing does, there is nothing to be looked for.  */
+  const br__entry *shape_kind = br__shape_entry (g, shape, n, BR__SHAPE_KIND);
+  for (br__entry *e = shape_kind && shape_kind->users && g->distances ? g->first : NULL; e && status == BR_OK; e = e->next)
     {
       if (e->kind != BR__ENTRY_DISTANCE || !e->definition)
         continue;

@@ -13,6 +13,7 @@
 #include "sheet/record.h"
 
 #define BR__WOOD_HASHES 1024
+#define BR__NOTE_HASHES 1024
 
 /* How a line ended in the file it came from.  */
 typedef enum br__ending { BR__LF, BR__CRLF, BR__NO_ENDING } br__ending;
@@ -147,6 +148,7 @@ struct br_sheet
   struct br__shape *shapes, *last_shape;
   unsigned views_asked;             /* bits: those that a statement has drawn */
   struct br__annotation *annotations, *last_annotation;
+  struct br__annotation *annotation_of[BR__NOTE_HASHES];    /* by the hash of what they are about, the newest first */
   unsigned long annotation_count;   /* gives their entries names */
   unsigned long check_count;        /* gives hidden entries their names */
   int child_told;                   /* the setting `child` when all cautions were last gone through */

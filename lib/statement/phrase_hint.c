@@ -311,7 +311,8 @@ br__phrase_topic (br__run *run)
 {
   br__words l = { .run = run };
   br__words_cut (&l);
-  for (size_t i = 0; i < l.count; i++)
+  /* The name of a size that is given says nothing of what is wrong with its value.  */
+  for (size_t i = l.count > 1 && l.word[1].s[0] == '=' ? 2 : 0; i < l.count; i++)
     {
       const char *word = br__word_known (&l, i) || l.word[i].length < 3 ? NULL : word_with_help (&l, i);
       if (word && strcmp (word, "help") != 0)

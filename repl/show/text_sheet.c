@@ -211,11 +211,21 @@ check_block (const display *d, const br_record *record)
     }
 }
 
+/* Whether STEP comes to about ANSWER and no fraction.  */
+static int
+comes_to_about (const char *step, const char *answer)
+{
+  const char *about = strstr (step, " \xe2\x89\x88 ");
+  return about && strcmp (about + strlen (" \xe2\x89\x88 "), answer) == 0;
+}
+
 static void
 steps_block (const display *d, const br_record *record)
 {
   const br_list *steps = br_record_list (record, "steps");
   const br_list *rules = br_record_list (record, "rules");
+  const char *answer = br_record_text (record, "answer");
+  int about = 0;
   for (size_t i = 0; i < br_list_size (rules); i++)
     text_pair (d, "rule", br_list_text (rules, i));
   for (size_t i = 0; i < br_list_size (steps); i++)
@@ -223,10 +233,12 @@ steps_block (const display *d, const br_record *record)
       fprintf (d->stream, "%3zu. ", i + 1);
       display_put (d, br_list_text (steps, i));
       putc ('\n', d->stream);
+      about |= comes_to_about (br_list_text (steps, i), answer);
     }
   display_put (d, "answer ");
+  display_put (d, about ? display_sign (d, "\xe2\x89\x88 ", "about ") : "");
   display_bold (d, 1);
-  display_put (d, br_record_text (record, "answer"));
+  display_put (d, answer);
   display_bold (d, 0);
   putc ('\n', d->stream);
 }

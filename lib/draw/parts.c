@@ -316,6 +316,13 @@ join_blocks (br__plot *p, const work *w, size_t number)
       }
 }
 
+static br_status
+no_room (work *w)
+{
+  return br__fail (w->run->error, BR_DOMAIN, w->run->word.offset, w->run->end - w->run->word.offset,
+                   "the margins leave too little of the paper");
+}
+
 static br__area
 room_of (work *w, const br_number *ratio, int landscape, br_status *status)
 {
@@ -324,8 +331,7 @@ room_of (work *w, const br_number *ratio, int landscape, br_status *status)
     *status = br__paperwork_make (&d->w, w->run, "parts", ratio, NULL, d->paper, landscape);
   br__area room = br__paper_room (&d->w);
   if (*status == BR_OK && (room.x2 - room.x < BR__INCH || room.y2 - room.y < BR__INCH))
-    *status = br__fail (w->run->error, BR_DOMAIN, w->run->word.offset, w->run->end - w->run->word.offset,
-                        "the margins leave too little of the paper");
+    *status = no_room (w);
   return (br__area) { 0, 0, room.x2 - room.x, room.y2 - room.y };
 }
 
@@ -367,7 +373,7 @@ whole_reach (br__area *reach, const work *w)
   return status == BR_OK ? BR_OK : br__fail_plain (w->run->error, status, w->run->word.offset, w->run->end - w->run->word.offset);
 }
 
-/* Of the largest standard scales at which each part goes on one sheet, the one that takes the fewest; else the smallest.  */
+/* Of the largest standard scales at which each part goes on one sheet, the one that takes the fewest.  */
 static br_status
 find_scale (work *w)
 {
@@ -400,6 +406,8 @@ find_scale (work *w)
           best = row;
         }
     }
+  if (status == BR_OK && fewest == SIZE_MAX)
+    status = no_room (w);
   if (status == BR_OK && best != made)
     {
       status = br_number_set_ratio (&ratio, best->drawn, best->full);

@@ -125,6 +125,13 @@ put_error (br_text *t, const br_record *r)
           br__text_puts (t, same ? " = " : " ");
         }
       put_short (t, decimal + under, !same);
+      /* Beside a mark of another unit it has its own.  */
+      const char *unit = br_record_text (r, "unit"), *mark = br_record_text (r, "mark");
+      if (*unit && strcmp (unit, "in") != 0 && !strstr (mark, unit))
+        {
+          br__text_puts (t, " ");
+          br__text_puts (t, unit);
+        }
     }
   if (br_record_truth (r, "tie"))
     br__text_puts (t, ", a tie");

@@ -267,6 +267,34 @@ test_terminal (void **state)
   sheet_end (sheet, &s);
 }
 
+/* Each part goes on a sheet, however many there are; margins that leave no room are refused.  */
+static void
+test_room (void **state)
+{
+  static const char *const margins[] = { "3 in", "3-1/2 in" };
+  (void) state;
+  for (int count = 1; count <= 16; count++)
+    {
+      br_sheet *sheet = sheet_with ("");
+      said s = SAID_ZERO;
+      for (int i = 0; i < count; i++)
+        sheet_say (sheet, &s, "part p_%d = %d x %d", i, 6 + (7 * i + 5 * count) % 40, 2 + (3 * i + count) % 9);
+      sheet_say (sheet, &s, "draw parts into a.svg");
+      assert_int_equal (strtol (said_get (&s, 0, "parts.count"), NULL, 10), count);
+      sheet_end (sheet, &s);
+    }
+  for (size_t i = 0; i < CHECK_COUNT (margins); i++)
+    {
+      br_sheet *sheet = sheet_with ("part a = 40 x 4");
+      said s = SAID_ZERO;
+      sheet_say (sheet, &s, "paper letter margin %s", margins[i]);
+      assert_int_equal (sheet_run (sheet, &s, "draw parts into a.svg"), BR_DOMAIN);
+      assert_string_equal (s.faults[0].error.message, "the margins leave too little of the paper");
+      sheet_end (sheet, &s);
+    }
+  unlink ("a.svg");
+}
+
 /* Out of memory anywhere is reported so.  */
 static void
 test_refused (void **state)
@@ -303,7 +331,7 @@ main (void)
   const struct CMUnitTest tests[] =
   {
     CHECK_TEST (test_figures), CHECK_TEST (test_random), CHECK_TEST (test_scale), CHECK_TEST (test_template),
-    CHECK_TEST (test_terminal), CHECK_TEST (test_refused)
+    CHECK_TEST (test_terminal), CHECK_TEST (test_room), CHECK_TEST (test_refused)
   };
   check_start ();
   int failed = cmocka_run_group_tests (tests, lesson_enter, lesson_leave);

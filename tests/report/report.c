@@ -298,6 +298,20 @@ hostile (void **state)
   free (page);
 }
 
+/* A power of a foot that has no name of its own stays one; an error beside a mark of another unit has its unit.  */
+static void
+test_power (void **state)
+{
+  (void) state;
+  char *page = page_of ("units ft\nfourth = (1/3 in)^3 * 7 ft");
+  holds (page, ">fourth</th><td>\xe2\x89\x88 0.000150034 ft^4</td>");
+  free (page);
+  /* 0.16 cm are 63/1000 in, and the mark there 1/16 in.  */
+  page = page_of ("ruler 1/16 in\nunits cm\nthin = 0.16 cm");
+  holds (page, "under by <span class=\"f\"><sup>1</sup>\342\201\204<sub>800</sub></span> = 0.00125 cm</td>");
+  free (page);
+}
+
 /* Metric: 300 mm at 1:5 is 60 mm, and a seventh of it is 42 mm and 6/7, which a decimal does not say.  */
 static void
 metric (void **state)
@@ -494,7 +508,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     CHECK_TEST (letters), CHECK_TEST (pieces), CHECK_TEST (cart), CHECK_TEST (rows), CHECK_TEST (checks), CHECK_TEST (plan), CHECK_TEST (sticks), CHECK_TEST (cautions),
     CHECK_TEST (little),
-    CHECK_TEST (metric), CHECK_TEST (hostile), CHECK_TEST (random_texts), CHECK_TEST (reader), CHECK_TEST (mistakes), CHECK_TEST (guards), CHECK_TEST (stopped)
+    CHECK_TEST (metric), CHECK_TEST (hostile), CHECK_TEST (random_texts), CHECK_TEST (reader), CHECK_TEST (mistakes), CHECK_TEST (guards), CHECK_TEST (test_power), CHECK_TEST (stopped)
   };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, lesson_enter, lesson_leave));

@@ -539,13 +539,6 @@ test_asked (void **state)
   lesson_contains ("a.svg", ">to suit<", 0);
   lesson_contains ("a.svg", ">20<", 1);
   sheet_end (sheet, &s);
-  /* From the outermost of a row, and of a mirror, to each other: 14 in and 8 in are said by nothing else here.  */
-  sheet = sheet_with ("circle c = 4 at 2, 2\nrow r of c qty 3 by 5\nbox b = 3 x 2 at 20, 6\nmirror m of b about 30\n"
-                      "dimension left(r) to right(r) level\ndimension left(r) to right(m) level as \"to the mirror\"\n");
-  sheet_say (sheet, &s, "draw into a.svg scale 1:8");
-  lesson_contains ("a.svg", ">14<", 1);
-  lesson_contains ("a.svg", ">to the mirror<", 1);
-  sheet_end (sheet, &s);
 }
 
 /* What is found where a template does not agree with its part.  */

@@ -28,7 +28,7 @@ reach_of (const svg_file *f, const char *title)
     }
   br__area a = { INT64_MAX, INT64_MAX, INT64_MIN, INT64_MIN };
   const char *d = svg_get (e, "d");
-  int64_t x, y, skip;
+  int64_t x = 0, y = 0, skip;
   assert_string_equal (e->name, "path");
   while (*d)
     {

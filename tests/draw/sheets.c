@@ -414,22 +414,7 @@ refuse (const char *line, long each)
       assert_int_equal (notes.open, notes.closed);
       if (status != BR_OK)
         assert_int_equal (status, BR_NO_MEMORY);
-      /* From the outermost of a row, and of a mirror, to each other: 14 in is said by nothing else here.  */
-static void
-test_copies (void **state)
-{
-  said s = SAID_ZERO;
-  br_sheet *sheet = sheet_with ("circle c = 4 at 2, 2\nrow r of c qty 3 by 5\nbox b = 3 x 2 at 20, 6\nmirror m of b about 30\n"
-                                "dimension left(r) to right(r) level\ndimension left(r) to right(m) level as \"to the mirror\"\n");
-  (void) state;
-  sheet_say (sheet, &s, "draw into a.svg scale 1:8");
-  lesson_contains ("a.svg", ">14<", 1);
-  lesson_contains ("a.svg", ">to the mirror<", 1);
-  sheet_end (sheet, &s);
-  unlink ("a.svg");
-}
-
-/* Memory may run out once more when the file is whole and only the answer is left.  */
+      /* Memory may run out once more when the file is whole and only the answer is left.  */
       if (status == BR_OK || notes.closed > closed)
         late += status != BR_OK;
       else
@@ -447,6 +432,21 @@ test_copies (void **state)
     }
   assert_true (refused > 60 && late < refused / 4);
   said_clear (&s);
+}
+
+/* From the outermost of a row, and of a mirror, to each other: 14 in is said by nothing else here.  */
+static void
+test_copies (void **state)
+{
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("circle c = 4 at 2, 2\nrow r of c qty 3 by 5\nbox b = 3 x 2 at 20, 6\nmirror m of b about 30\n"
+                                "dimension left(r) to right(r) level\ndimension left(r) to right(m) level as \"to the mirror\"\n");
+  (void) state;
+  sheet_say (sheet, &s, "draw into a.svg scale 1:8");
+  lesson_contains ("a.svg", ">14<", 1);
+  lesson_contains ("a.svg", ">to the mirror<", 1);
+  sheet_end (sheet, &s);
+  unlink ("a.svg");
 }
 
 static void

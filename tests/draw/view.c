@@ -371,6 +371,12 @@ hidden (void **state)
         }
       said_clear (&s);
     }
+  /* A hole is behind the wood around it from above.  */
+  br_sheet *sheet = sheet_with ("box a = 8 x 4 at 0, 0 deep 3/4\ncircle h = 1 at 3, 2 hole deep 3/4");
+  said s = SAID_ZERO;
+  sheet_say (sheet, &s, "draw top");
+  said_is (&s, 0, "hidden", "true");
+  sheet_end (sheet, &s);
 }
 
 int

@@ -25,6 +25,7 @@ static const char prelude[] =
 static void
 check_way (session *s, const char *word, const char *state)
 {
+  br_sheet_watch (s->sheet, NULL);
   fuzz_require (session_say (s, word) == BR_OK);
   char *now = session_state (s->sheet);
   session_same (now, state);

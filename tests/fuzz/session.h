@@ -189,7 +189,7 @@ session_say (session *s, const char *line)
 
 /* ---- The state of a sheet as text ---- */
 
-/* Every setting, and whatever the sheet holds.  To be freed.  */
+/* Every setting, and whatever the sheet holds.  To be freed.  It is looked at to the end, also when the time is up.  */
 static char *
 session_state (br_sheet *sheet)
 {
@@ -199,6 +199,7 @@ session_state (br_sheet *sheet)
   const br__statement *st;
   session s = { .sheet = sheet, .out = open_memstream (&text, &size), .clean = 0 };
   fuzz_require (s.out);
+  br_sheet_watch (sheet, NULL);
   for (size_t i = 0; (st = br__statement_at (i)) != NULL; i++)
     if (st->setting)
       session_say (&s, st->word);
@@ -213,6 +214,7 @@ session_state (br_sheet *sheet)
   fprintf (s.out, "missing %zu\n", missing.records);
   fprintf (s.out, "failing %zu waiting %zu\n", br_sheet_failing (sheet), br_sheet_waiting (sheet));
   fclose (s.out);
+  br_sheet_watch (sheet, &session_stop);
   return text;
 }
 
@@ -320,8 +322,8 @@ session_opened (const char *bytes, size_t length)
   fuzz_require (write (ends[1], bytes, length) == (ssize_t) length);
   close (ends[1]);
   fuzz_require (br_sheet_new (&sheet) == BR_OK);
-  br_sheet_watch (sheet, &session_stop);
   br_sheet_run_file (sheet, read_path, NULL);
+  br_sheet_watch (sheet, &session_stop);
   close (ends[0]);
   return sheet;
 }

@@ -39,15 +39,19 @@ check_undone (session *s)
   static char bytes[SESSION_PIPE];
   br_sheet *empty = NULL;
   size_t steps = 0;
+  /* To the end, also when the time is up.  */
+  br_sheet_watch (s->sheet, NULL);
   while (session_say (s, "redo") == BR_OK)
     ;
   char *last = session_state (s->sheet);
+  br_sheet_watch (s->sheet, NULL);
   while (session_say (s, "undo") == BR_OK)
     steps++;
   fuzz_require (br_sheet_new (&empty) == BR_OK);
   char *nothing = session_state (empty), *undone = session_state (s->sheet);
   session_same (undone, nothing);
   fuzz_require (session_saved (bytes, sizeof bytes, s->sheet) == 0);
+  br_sheet_watch (s->sheet, NULL);
   for (; steps > 0; steps--)
     fuzz_require (session_say (s, "redo") == BR_OK);
   fuzz_require (session_say (s, "redo") != BR_OK);

@@ -69,7 +69,7 @@ each_row (void **state)
     {
       const br__function *row = &br__shop_functions[i];
       size_t count = br__function_least (row), good = 0, bad = 0;
-      for (long n = check_times (60); n > 0; n--)
+      for (long n = 12 + check_times (48); n > 0; n--)
         {
           br_real value[BR__SHOP_MAX_ARGS], z = BR_REAL_ZERO;
           const br_real *args[BR__SHOP_MAX_ARGS];

@@ -148,6 +148,13 @@ br__phrase_function (const br__words *l, size_t from, size_t *after)
   return NULL;
 }
 
+/* A unit, with the comma behind it or without.  */
+static int
+is_unit (const br__words *l, size_t i)
+{
+  return i < l->count && br_unit_find (l->word[i].s, l->word[i].length - (size_t) ends_in_comma (l, i)) != NULL;
+}
+
 /* A number or a name with its unit at *I, behind an article and before a comma or the like.  */
 static int
 put_member (br_text *t, const br__words *l, size_t *i)
@@ -162,7 +169,7 @@ put_member (br_text *t, const br__words *l, size_t *i)
       length = l->word[at].length - (size_t) comma;
       br__text_puts (t, unit ? " " : "");
       br__text_put (t, l->word[at].s, length);
-      if (comma || unit || !br__word_is_unit (l, at + 1))
+      if (comma || unit || !is_unit (l, at + 1))
         break;
     }
   at++;

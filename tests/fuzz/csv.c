@@ -7,6 +7,7 @@
 #endif
 
 #include "fuzz.h"
+#include "measure/measure.h"
 #include "table/column.h"
 
 static char separator;
@@ -96,14 +97,18 @@ block_clear (br__block *b)
   free (b->in);
 }
 
-/* A cell as a number, its measure read; 0 if it is none.  */
+/* A cell as a number, its measure read, or the one that stands in it beside something else; 0 if it is none.  */
 static int
 cell_measure (br_number *x, const br__csv_row *row)
 {
   br_text content = BR_TEXT_ZERO;
   br_measure m = BR_MEASURE_ZERO;
   br__csv_put_content (&content, row->cell, row->cell_end);
-  int good = br_measure_read (&m, br__text_string (&content), content.length, NULL, NULL) == BR_OK;
+  const char *text = br__text_string (&content);
+  size_t start, end;
+  int good = br_measure_read (&m, text, content.length, NULL, NULL) == BR_OK
+             || (br__measure_within (&start, &end, text, content.length)
+                 && br_measure_read (&m, text + start, end - start, NULL, NULL) == BR_OK);
   br_number_swap (x, &m.value);
   br_measure_clear (&m);
   br__text_clear (&content);

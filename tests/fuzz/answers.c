@@ -7,6 +7,7 @@
 #endif
 
 #include "fuzz.h"
+#include "file/markup.h"
 #include "exact/memory.h"
 #include "lesson/rows.h"
 #include "lesson/verdict.h"

@@ -72,7 +72,7 @@ fuzz: $(fuzz_targets)
 	  name=`basename $$target`; \
 	  $(MKDIR_P) tests/fuzz/grown/$$name; \
 	  echo "fuzzing $$name"; \
-	  ASAN_OPTIONS=malloc_context_size=8 ./$$target $(FUZZ_FLAGS) -max_total_time=$(FUZZ_SECONDS) \
+	  srcdir='$(abs_srcdir)' ASAN_OPTIONS=malloc_context_size=8 ./$$target $(FUZZ_FLAGS) -max_total_time=$(FUZZ_SECONDS) \
 	    -print_final_stats=1 -dict=$(srcdir)/tests/fuzz/words.dict \
 	    -artifact_prefix='$(abs_builddir)/tests/fuzz/found/'$$name- \
 	    tests/fuzz/grown/$$name $(srcdir)/tests/fuzz/corpus/$$name || exit 1; \

@@ -330,7 +330,7 @@ engines_check (const engines_sheet *e)
       /* The formula itself is the value of the name.  */
       engines_same (e, "a formula", e->names[i], e->lines[i], 0);
       engines_explain (e, e->names[i]);
-      char exact[2048], decimal[64];
+      char exact[2048], decimal[2048];
       snprintf (exact, sizeof exact, "%s", engines_get (&s, 0, "exact"));
       snprintf (decimal, sizeof decimal, "%s", engines_get (&s, 0, "decimal"));
       engines_stack (e, e->names[i], exact, decimal);

@@ -302,26 +302,9 @@ test_refused (void **state)
   static const char *const lines[] = { "draw parts", "draw parts into a.svg scale 1:8", "draw parts into a.svg" };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (lines); i++)
-    {
-      br_status status = BR_NO_MEMORY;
-      for (long n = 0; status != BR_OK; n += 1 + n / 20)
-        {
-          said s = SAID_ZERO;
-          check_memory_limit (-1);
-          br_sheet *sheet = sheet_with ("stock rod = round 1/2 x 9\npart axle = 3 from rod\npart deck = 6 x 3\npart lid = 2 x wide\n"
-                                        "outline wing = 0, 0 to 6, 0 to 6, 3 to 0, 2\npart side as wing\ncircle h = size at 1, 1 hole of side\n");
-          check_memory_left = n;
-          check_memory_refused = 0;
-          status = sheet_run (sheet, &s, lines[i]);
-          int refused = check_memory_refused;
-          check_memory_left = -1;
-          assert_int_equal (status, refused ? BR_NO_MEMORY : BR_OK);
-          said_clear (&s);
-          br_sheet_free (sheet);
-          assert_int_equal (check_memory_blocks, 0);
-          check_memory_free ();
-        }
-    }
+    sheet_refuse_from_each ("stock rod = round 1/2 x 9\npart axle = 3 from rod\npart deck = 6 x 3\npart lid = 2 x wide\n"
+                            "outline wing = 0, 0 to 6, 0 to 6, 3 to 0, 2\npart side as wing\ncircle h = size at 1, 1 hole of side\n",
+                            lines[i], 1);
   unlink ("a.svg");
 }
 

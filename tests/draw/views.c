@@ -290,26 +290,9 @@ test_refused (void **state)
   static const char *const lines[] = { "draw views", "draw views into v.svg scale 1:8", "draw top into v.svg scale 1:8" };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (lines); i++)
-    {
-      br_status status = BR_NO_MEMORY;
-      for (long n = 0; status != BR_OK; n += 1 + n / 20)
-        {
-          said s = SAID_ZERO;
-          check_memory_limit (-1);
-          br_sheet *sheet = sheet_with ("circle w = 4 at 0, 0 deep 1 both sides 8\nbox d = 9 x 1 at 0, 1 deep sqrt 2\n"
-                                        "outline o = 0, 0 to 9, 0 to 9, 9 deep 1\nbox lid = 1 x 1 at 0, 0\n");
-          check_memory_left = n;
-          check_memory_refused = 0;
-          status = sheet_run (sheet, &s, lines[i]);
-          int refused = check_memory_refused;
-          check_memory_left = -1;
-          assert_int_equal (status, refused ? BR_NO_MEMORY : BR_OK);
-          said_clear (&s);
-          br_sheet_free (sheet);
-          assert_int_equal (check_memory_blocks, 0);
-          check_memory_free ();
-        }
-    }
+    sheet_refuse_from_each ("circle w = 4 at 0, 0 deep 1 both sides 8\nbox d = 9 x 1 at 0, 1 deep sqrt 2\n"
+                            "outline o = 0, 0 to 9, 0 to 9, 9 deep 1\nbox lid = 1 x 1 at 0, 0\n",
+                            lines[i], 1);
   unlink ("v.svg");
 }
 

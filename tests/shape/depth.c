@@ -405,26 +405,9 @@ test_refused (void **state)
   static const char *const lines[] = { "rubs", "clear w, axle", "parts", "circle w = 4 at 0, 0 deep 1 both sides 9 behind o", "shapes" };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (lines); i++)
-    {
-      br_status status = BR_NO_MEMORY;
-      for (long n = 0; status != BR_OK; n++)
-        {
-          said s = SAID_ZERO;
-          check_memory_limit (-1);
-          br_sheet *sheet = sheet_with ("circle w = 4 at 0, 0 deep 1 both sides 8\ncircle axle = 1/2 at 0, 0 deep 9\nl = axle_length(6, 1, 0, 0, 1)\n"
-                                        "part p = 9 x 1 x 1\ncircle h = 1/2 at 0, 0 hole\noutline o = 0, 0 to 9, 0 to 9, 9 deep sqrt 2 of p\n");
-          check_memory_left = n;
-          check_memory_refused = 0;
-          status = sheet_run (sheet, &s, lines[i]);
-          int refused = check_memory_refused;
-          check_memory_left = -1;
-          assert_int_equal (status, refused ? BR_NO_MEMORY : BR_OK);
-          said_clear (&s);
-          br_sheet_free (sheet);
-          assert_int_equal (check_memory_blocks, 0);
-          check_memory_free ();
-        }
-    }
+    sheet_refuse_from_each ("circle w = 4 at 0, 0 deep 1 both sides 8\ncircle axle = 1/2 at 0, 0 deep 9\nl = axle_length(6, 1, 0, 0, 1)\n"
+                            "part p = 9 x 1 x 1\ncircle h = 1/2 at 0, 0 hole\noutline o = 0, 0 to 9, 0 to 9, 9 deep sqrt 2 of p\n",
+                            lines[i], 0);
 }
 
 int

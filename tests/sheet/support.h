@@ -129,6 +129,30 @@ sheet_with (const char *text)
   return sheet;
 }
 
+/* LINE on the sheet of SCRIPT, with all memory refused from one request on, from each in turn, or from fewer the later where
+   SPARSE: it says so, and nothing is lost.  */
+CHECK_UNUSED static void
+sheet_refuse_from_each (const char *script, const char *line, int sparse)
+{
+  br_status status = BR_NO_MEMORY;
+  for (long n = 0; status != BR_OK; n += 1 + (sparse ? n / 20 : 0))
+    {
+      said s = SAID_ZERO;
+      check_memory_limit (-1);
+      br_sheet *sheet = sheet_with (script);
+      check_memory_left = n;
+      check_memory_refused = 0;
+      status = sheet_run (sheet, &s, line);
+      int refused = check_memory_refused;
+      check_memory_left = -1;
+      assert_int_equal (status, refused ? BR_NO_MEMORY : BR_OK);
+      said_clear (&s);
+      br_sheet_free (sheet);
+      assert_int_equal (check_memory_blocks, 0);
+      check_memory_free ();
+    }
+}
+
 CHECK_UNUSED static void
 sheet_end (br_sheet *sheet, said *s)
 {

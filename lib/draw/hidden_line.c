@@ -4,8 +4,7 @@
 
    A shape has one face toward whoever looks, all of it as near in the side view; in the other views each piece of its profile
    is as near as it is high, or as far to the left.  An edge is hidden where another shape covers it and is nearer there.
-   Curves of what covers are taken as polygons here, to less than a pen's width: where a stroke changes is layout; where the
-   stroke itself lies is not touched.  */
+   Where a stroke changes is layout, in doubles; where the stroke itself lies is not touched.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -14,22 +13,24 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "draw/closed_edge.h"
 #include "draw/hidden_line.h"
 #include "exact/memory.h"
 #include "shape/depth.h"
 
-#define CHORDS 256              /* of a whole circle */
-#define PROFILE_CHORDS 64       /* the same of one that is seen from its edge */
+#define PROFILE_CHORDS 64       /* of a whole circle that is seen from its edge */
 #define SOFT 24                 /* places of a stroke that are looked at besides those where something crosses it */
-#define BESIDE 20000.0          /* billionths of an inch to either side of a stroke: it is hidden where both are covered */
+/* To either side of a stroke, in billionths of an inch: it is hidden where both are covered.  More than what rounding to
+   billionths comes to, and so little that what touches a cover from inside is not seen around the place where it does.  */
+#define BESIDE 200.0
+#define SHORT 100000.0          /* pieces that no pen draws: where an edge only touches another */
+#define NEARER 20000.0          /* of profiles, whose curves are polygons */
 #define DEGREE 1e9
 
-/* ---- Polygons ---- */
+/* ---- Profiles ---- */
 
-typedef struct spot
-{
-  double x, y;
-} spot;
+typedef br__spot spot;
+typedef br__stroke stroke;
 
 typedef struct polygon
 {
@@ -47,16 +48,9 @@ put_spot (polygon *p, double x, double y)
     p->failed = 1;
 }
 
-static spot
-on_arc (const br__path_step *s, double degrees)
-{
-  double turn = degrees * acos (-1.0) / 180;
-  return (spot) { (double) s->x + (double) s->r * cos (turn), (double) s->y - (double) s->r * sin (turn) };
-}
-
-/* The edge of INK, without steps back to where it began; WHOLE chords for a circle.  */
+/* The edge of INK, without steps back to where it began.  */
 static void
-polygon_of (polygon *p, const br__ink *ink, int whole)
+polygon_of (polygon *p, const br__ink *ink)
 {
   br__path_step room[BR__MOST_STEPS];
   size_t count = 0;
@@ -65,28 +59,15 @@ polygon_of (polygon *p, const br__ink *ink, int whole)
     if (s->type == BR__STEP_ARC)
       {
         double from = (double) s->from / DEGREE, turn = (double) s->to / DEGREE - from;
-        int chords = (int) ceil (fabs (turn) / 360 * whole) + (turn == 0);
+        int chords = (int) ceil (fabs (turn) / 360 * PROFILE_CHORDS) + (turn == 0);
         for (int i = 0; i <= chords; i++)
           {
-            spot at = on_arc (s, from + turn * i / chords);
+            spot at = br__on_arc (s, from + turn * i / chords);
             put_spot (p, at.x, at.y);
           }
       }
     else if (s->type != BR__STEP_CLOSE)
       put_spot (p, (double) s->x, (double) s->y);
-}
-
-static int
-is_inside (const polygon *p, spot at)
-{
-  int inside = 0;
-  for (size_t i = 0, k = p->count - 1; i < p->count; k = i++)
-    {
-      const spot *a = &p->rows[i], *b = &p->rows[k];
-      if ((a->y > at.y) != (b->y > at.y) && at.x < a->x + (at.y - a->y) / (b->y - a->y) * (b->x - a->x))
-        inside = !inside;
-    }
-  return inside;
 }
 
 /* ---- How near a shape is ---- */
@@ -140,7 +121,7 @@ br__order_seen (br__side_view *v, const br__seen *z, br__run *run, const br_numb
       from = figure_of (z, i, run->sheet, from);
       br__drawn_plot (&p, from, 0, 0);
       if (!p.failed)
-        polygon_of (&profile, &p.inks[p.count - 1], PROFILE_CHORDS);
+        polygon_of (&profile, &p.inks[p.count - 1]);
       br__drawn *d = &v->shapes[i];
       d->in_order = 1;
       d->hole = from->shape->hole;
@@ -189,7 +170,7 @@ struct br__cover
   const br__side_view *view;
   const br__drawn *own;
   const br__drawn *rows[BR__MOST_COVERS];
-  polygon shapes[BR__MOST_COVERS];
+  br__closed_edge shapes[BR__MOST_COVERS];
   struct { double x, y, x2, y2; } area[BR__MOST_COVERS];        /* around each of them */
   int always[BR__MOST_COVERS];  /* it says so itself: `behind` */
   size_t count;
@@ -236,34 +217,19 @@ is_hidden (const cover *c, spot at)
   double own = -HUGE_VAL;
   int found = 0;
   for (size_t i = 0; i < c->count; i++)
-    if (at.x > c->area[i].x && at.x < c->area[i].x2 && at.y > c->area[i].y && at.y < c->area[i].y2 && is_inside (&c->shapes[i], at)
-        && (c->always[i] || !c->own->profile || near_at (c->rows[i], u) > (found++ ? own : (own = near_at (c->own, u))) + BESIDE))
+    if (at.x > c->area[i].x && at.x < c->area[i].x2 && at.y > c->area[i].y && at.y < c->area[i].y2 && br__closed_edge_holds (&c->shapes[i], at)
+        && (c->always[i] || !c->own->profile || near_at (c->rows[i], u) > (found++ ? own : (own = near_at (c->own, u))) + NEARER))
       return 1;
   return 0;
 }
 
 /* ---- Strokes ---- */
 
-/* A straight stroke, where S is the step to its end, or an arc.  */
-typedef struct stroke
-{
-  const br__path_step *s;
-  int64_t x, y, x2, y2;         /* of a straight one */
-} stroke;
-
-static spot
-spot_at (const stroke *k, double t)
-{
-  if (k->s->type == BR__STEP_ARC)
-    return on_arc (k->s, ((double) k->s->from + t * (double) (k->s->to - k->s->from)) / DEGREE);
-  return (spot) { (double) k->x + t * (double) (k->x2 - k->x), (double) k->y + t * (double) (k->y2 - k->y) };
-}
-
 /* Whether both sides of the stroke are covered at T.  */
 static int
 hidden_at (const cover *c, const stroke *k, double t)
 {
-  spot at = spot_at (k, t), a = spot_at (k, t - 1e-4), b = spot_at (k, t + 1e-4);
+  spot at = br__stroke_at (k, t), a = br__stroke_at (k, t - 1e-4), b = br__stroke_at (k, t + 1e-4);
   double dx = b.x - a.x, dy = b.y - a.y, length = hypot (dx, dy);
   if (length <= 0)
     return is_hidden (c, at);
@@ -279,39 +245,6 @@ compare (const void *x, const void *y)
   return (a > b) - (a < b);
 }
 
-/* Where the edge from A to B crosses the straight stroke K; the count.  */
-static int
-line_crossings (double t[2], const stroke *k, spot a, spot b)
-{
-  double dx = (double) (k->x2 - k->x), dy = (double) (k->y2 - k->y), ex = b.x - a.x, ey = b.y - a.y, cross = dx * ey - dy * ex;
-  if (cross == 0)
-    return 0;
-  t[0] = ((a.x - (double) k->x) * ey - (a.y - (double) k->y) * ex) / cross;
-  return 1;
-}
-
-/* The same of an arc.  */
-static int
-arc_crossings (double t[2], const stroke *k, spot a, spot b)
-{
-  double ex = b.x - a.x, ey = b.y - a.y, fx = a.x - (double) k->s->x, fy = a.y - (double) k->s->y, r = (double) k->s->r;
-  double square = ex * ex + ey * ey, along = (fx * ex + fy * ey) / square, left = along * along - (fx * fx + fy * fy - r * r) / square;
-  double from = (double) k->s->from / DEGREE, turn = (double) (k->s->to - k->s->from) / DEGREE;
-  int n = 0;
-  if (square == 0 || left < 0)
-    return 0;
-  for (int sign = -1; sign <= 1; sign += 2)
-    {
-      double at = sign * sqrt (left) - along;
-      double angle = atan2 (-(fy + at * ey), fx + at * ex) * 180 / acos (-1.0) - from;
-      if (at < 0 || at > 1)
-        continue;
-      angle -= 360 * floor (angle / 360);
-      t[n++] = (turn < 0 && angle > 0 ? angle - 360 : angle) / turn;
-    }
-  return n;
-}
-
 /* Where edges of what covers cross the stroke K, from 0 to 1, and places between; the count.  */
 static size_t
 places_of (double *t, size_t room, const cover *c, const stroke *k)
@@ -322,11 +255,10 @@ places_of (double *t, size_t room, const cover *c, const stroke *k)
     t[n++] = (double) i / between;
   for (size_t s = 0; s < c->count; s++)
     {
-      const polygon *p = &c->shapes[s];
-      for (size_t i = 0, j = p->count - 1; i < p->count && n + 2 < room; j = i++)
+      for (size_t i = 0; i < c->shapes[s].count && n + 2 < room; i++)
         {
           double at[2];
-          int found = k->s->type == BR__STEP_ARC ? arc_crossings (at, k, p->rows[i], p->rows[j]) : line_crossings (at, k, p->rows[i], p->rows[j]);
+          int found = br__closed_edge_meets (at, &c->shapes[s], i, k);
           for (int m = 0; m < found; m++)
             if (at[m] > 0 && at[m] < 1)
               t[n++] = at[m];
@@ -389,12 +321,12 @@ put_piece (pieces *z, const stroke *k, double t, double u, int hidden)
       s.to = k->s->from + llround (turn * u);
       s.from = k->s->from + llround (turn * t);
       z->steps[z->count++] = s;
-      spot end = spot_at (k, u);
+      spot end = br__stroke_at (k, u);
       z->x = llround (end.x);
       z->y = llround (end.y);
       return;
     }
-  spot start = spot_at (k, t), end = spot_at (k, u);
+  spot start = br__stroke_at (k, t), end = br__stroke_at (k, u);
   if (!z->count || llround (start.x) != z->x || llround (start.y) != z->y)
     {
       if (z->count && z->steps[z->count - 1].type != BR__STEP_ARC)
@@ -407,17 +339,25 @@ put_piece (pieces *z, const stroke *k, double t, double u, int hidden)
   z->steps[z->count++] = (br__path_step) { .type = BR__STEP_LINE, .x = z->x, .y = z->y };
 }
 
+static double
+length_of (const stroke *k)
+{
+  if (k->s->type == BR__STEP_ARC)
+    return (double) k->s->r * fabs ((double) (k->s->to - k->s->from)) / DEGREE * acos (-1.0) / 180;
+  return hypot ((double) (k->x2 - k->x), (double) (k->y2 - k->y));
+}
+
 /* Where K changes between seen and hidden: T gets the places from 0 to 1, HIDDEN what lies behind each; the count of pieces.  */
 static size_t
 cut_stroke (double *t, int *hidden, const cover *c, const stroke *k)
 {
   double places[BR__MOST_PIECE_STEPS];
   size_t n = places_of (places, BR__MOST_PIECE_STEPS, c, k), count = 0;
-  double before = 0;
+  double before = 0, length = length_of (k);
   for (size_t i = 0; i + 1 < n && count + 1 < BR__MOST_PIECE_STEPS; i++)
     {
       double middle = (places[i] + places[i + 1]) / 2;
-      if (places[i + 1] - places[i] < 1e-9)
+      if ((places[i + 1] - places[i]) * length < SHORT)
         continue;
       int now = hidden_at (c, k, middle);
       if (!count)
@@ -447,7 +387,7 @@ walk_ink (pieces *z, int *seen, int *covered, const cover *c, const br__ink *ink
       stroke k = { s, llround (at.x), llround (at.y), s->x, s->y };
       spot next = { (double) s->x, (double) s->y };
       if (s->type == BR__STEP_ARC)
-        next = spot_at (&k, 0);
+        next = br__stroke_at (&k, 0);
       if (s == steps)
         start = at = next;
       if (s->type == BR__STEP_MOVE)
@@ -471,7 +411,7 @@ walk_ink (pieces *z, int *seen, int *covered, const cover *c, const br__ink *ink
                 put_piece (z, it, t[i], t[i + 1], hidden[i]);
             }
         }
-      at = s->type == BR__STEP_ARC ? spot_at (&k, 1) : s->type == BR__STEP_CLOSE ? start : next;
+      at = s->type == BR__STEP_ARC ? br__stroke_at (&k, 1) : s->type == BR__STEP_CLOSE ? start : next;
     }
 }
 
@@ -487,7 +427,7 @@ add_cover (cover *c, const br__drawn *d, const char *name)
     return;
   br__drawn_plot (&strokes, d, c->left, c->top);
   if (!strokes.failed)
-    polygon_of (&c->shapes[c->count], &strokes.inks[strokes.count - 1], CHORDS);
+    br__closed_edge_add (&c->shapes[c->count], &strokes.inks[strokes.count - 1]);
   const br__area *a = &d->reach;
   c->area[c->count].x = (double) (c->left + a->x);
   c->area[c->count].x2 = (double) (c->left + a->x2);

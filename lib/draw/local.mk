@@ -5,6 +5,8 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/by_hand.h \
   lib/draw/canvas.c \
   lib/draw/canvas.h \
+  lib/draw/closed_edge.c \
+  lib/draw/closed_edge.h \
   lib/draw/copies.c \
   lib/draw/datum.c \
   lib/draw/dimension_line.c \

@@ -126,6 +126,13 @@ static const struct { const char *a, *b; br__seen_from from; double seen, hidden
   { "box a = 4 x 4 at 0, 0 deep 1", "box c = 1 x 2 at 9, -1 deep 1 from 5\nrow r of c qty 2 by -7, 0", BR__FROM_THE_SIDE, 15, 1 },
   { "box a = 4 x 4 at 0, 0 deep 1", "box c = 1 x 2 at 9, -1 deep 1 from -5\nrow r of c qty 2 by -7, 0", BR__FROM_THE_SIDE, 16, 0 },
   { "box a = 4 x 4 at 0, 0 behind r", "box c = 1 x 2 at 9, -1\nmirror r of c about 6", BR__FROM_THE_SIDE, 15, 1 },
+  /* What touches another from inside is hidden all the way round.  */
+  { "circle a = 3 at 0, 0 deep 1", "circle b = 5 at 3/5, 4/5 deep 1 from 5", BR__FROM_THE_SIDE, 0, 9.424778 },
+  { "circle a = 3 at 0, 0 deep 1", "circle b = 4 at 1/2, 0 deep 1 from 5", BR__FROM_THE_SIDE, 0, 9.424778 },
+  { "circle a = 2 at 1, 1 deep 1", "box b = 7 x 9 at 0, 0 deep 1 from 5", BR__FROM_THE_SIDE, 0, 6.283185 },
+  { "box a = 6 x 8 at -3, -4 deep 1", "circle b = 10 at 0, 0 deep 1 from 5", BR__FROM_THE_SIDE, 0, 28 },
+  { "box a = 4 x 1 at 0, 0 deep 1", "box b = 9 x 5 at 0, 0 round 1 deep 1 from 5", BR__FROM_THE_SIDE, 5, 5 },
+  { "arc a = bend(1, 1/2) 180 deg from 0 deg at 0, 0 deep 1", "circle b = 3 at 0, 0 deep 1 from 5", BR__FROM_THE_SIDE, 4.712389, 4.141593 },
   /* Edges that meet are seen.  */
   { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 0, 0 deep 1 from 5", BR__FROM_THE_SIDE, 16, 0 },
   { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 4, 0 deep 1 from 5", BR__FROM_THE_SIDE, 16, 0 },
@@ -168,10 +175,11 @@ typedef struct thing
   int circle, x, y, a, b, near;         /* corner and sizes, or centre and diameter */
 } thing;
 
+/* What lies on the edge of T is not covered, however it is rounded.  */
 static int
 covers (const thing *t, double x, double y)
 {
-  return t->circle ? hypot (x - t->x, y - t->y) < t->a / 2.0 : x > t->x && x < t->x + t->a && y > t->y && y < t->y + t->b;
+  return t->circle ? hypot (x - t->x, y - t->y) < t->a / 2.0 - 1e-9 : x > t->x && x < t->x + t->a && y > t->y && y < t->y + t->b;
 }
 
 /* The share of the edge of T that is behind another of the COUNT at THINGS.  */

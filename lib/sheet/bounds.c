@@ -13,8 +13,8 @@
 #include "exact/status.h"
 #include "sheet/tolerance.h"
 
-/* Cuts of a box; a long program gets fewer.  */
-#define MOST_CUTS 8
+/* Cuts for each end; a long program gets one.  */
+#define MOST_CUTS 40
 #define LONG_PROGRAM 4000
 
 void
@@ -113,7 +113,15 @@ set_box (br__interval *box, const br_real *values, const br_number *halves, size
   return status;
 }
 
-/* Over the box of E: SIGNS gets how each slope points (0: both ways).  1 if all point one way.  */
+/* How the slope of input I points over the box of E; 0: both ways.  */
+static int
+slope_sign (br__enclosure *e, size_t i)
+{
+  int sign = br__interval_sign (br__enclosed_slope (e, i), 1);
+  return sign == 2 ? 0 : sign == 0 ? 1 : sign;
+}
+
+/* Over the box of E: SIGNS gets how each slope points.  1 if all point one way.  */
 static int
 find_signs (int *signs, br__enclosure *e)
 {
@@ -121,135 +129,161 @@ find_signs (int *signs, br__enclosure *e)
   br__enclose_slopes (e);
   for (size_t i = 0; i < e->program->input_count; i++)
     {
-      int sign = br__interval_sign (br__enclosed_slope (e, i), 1);
-      signs[i] = sign == 2 ? 0 : sign == 0 ? 1 : sign;
+      signs[i] = slope_sign (e, i);
       all &= signs[i] != 0;
     }
   return all;
 }
 
-/* The search over smaller boxes.  */
+/* The search for one end: of the boxes that together hold all sizes the one that reaches furthest is cut in two.  */
 typedef struct search
 {
   br__enclosure *e;
-  br__interval *boxes;                /* a row of the inputs for each depth */
-  int *signs;
-  int depths[MOST_CUTS + 2];    /* of the boxes that wait */
-  size_t count;
-  mpfr_t low, high;
-  int any;
+  int upper;                    /* which end */
+  br__interval *rows;           /* of each box its inputs, then what the formula comes to there */
+  size_t widest[MOST_CUTS + 1]; /* the input to cut across; their count: none */
+  size_t count, most;           /* boxes */
 } search;
 
-/* Takes one side of the box: inputs whose slope points one way at the end that gives it.  */
+/* What the formula comes to over ROW, put at the end of it.  */
 static br_status
-take_side (search *s, const br__interval *box, int upper)
+enclose_row (search *s, br__interval *row)
 {
   size_t n = s->e->program->input_count;
   for (size_t i = 0; i < n; i++)
-    {
-      br__interval_copy (s->e->box[i], box[i]);
-      if (s->signs[i] == 0)
-        continue;
-      if ((s->signs[i] > 0) == (upper != 0))
-        mpfr_set (&s->e->box[i]->left, &box[i]->right, MPFR_RNDD);
-      else
-        mpfr_set (&s->e->box[i]->right, &box[i]->left, MPFR_RNDU);
-    }
+    br__interval_copy (s->e->box[i], row[i]);
   br_status status = br__enclose (s->e);
-  br__interval_ptr root = br__enclosed_root (s->e);
-  if (status != BR_OK)
-    return status;
-  if (s->e->empty || s->e->partial || !br__interval_bounded (root))
-    return BR_DOMAIN;
-  if (!upper && (!(s->any & 1) || mpfr_less_p (&root->left, s->low)))
-    mpfr_set (s->low, &root->left, MPFR_RNDD);
-  if (upper && (!(s->any & 2) || mpfr_greater_p (&root->right, s->high)))
-    mpfr_set (s->high, &root->right, MPFR_RNDU);
-  s->any |= upper ? 2 : 1;
-  return BR_OK;
+  if (status == BR_OK && (s->e->empty || s->e->partial))
+    status = BR_DOMAIN;
+  if (status == BR_OK)
+    br__interval_copy (row[n], br__enclosed_root (s->e));
+  return status;
 }
 
-/* The box at INDEX, of DEPTH: taken, or cut in two across the widest input that points both ways.  */
-static br_status
-take_box (search *s, int most)
+/* WEIGHT = the width of X times the most that SLOPE can be.  */
+static void
+weigh (mpfr_ptr weight, br__interval_srcptr x, br__interval_srcptr slope)
 {
-  size_t n = s->e->program->input_count, widest = n;
-  br__interval *box = s->boxes + --s->count * n;
-  int depth = s->depths[s->count];
-  for (size_t i = 0; i < n; i++)
-    br__interval_copy (s->e->box[i], box[i]);
-  br_status status = br__enclose (s->e);
+  br__interval size;
+  br__interval_init (size, BR__BOX_BITS);
+  br__interval_abs (size, slope);
+  mpfr_sub (weight, &x->right, &x->left, MPFR_RNDU);
+  if (!mpfr_zero_p (weight))
+    mpfr_mul (weight, weight, &size->right, MPFR_RNDU);
+  br__interval_clear (size);
+}
+
+/* Box B is enclosed.  Inputs whose slope points one way there are put to the end that reaches furthest.  */
+static br_status
+take_box (search *s, size_t b)
+{
+  size_t n = s->e->program->input_count;
+  br__interval *row = s->rows + b * (n + 1);
+  br_status status = enclose_row (s, row);
   if (status != BR_OK)
     return status;
-  if (s->e->empty || s->e->partial)
-    return BR_DOMAIN;
-  find_signs (s->signs, s->e);
-  mpfr_t width, most_width;
-  mpfr_inits2 (64, width, most_width, (mpfr_ptr) 0);
-  mpfr_set_zero (most_width, 1);
+  int smaller = 0;
+  mpfr_t weight, most;
+  mpfr_inits2 (64, weight, most, (mpfr_ptr) 0);
+  mpfr_set_zero (most, 1);
+  s->widest[b] = n;
+  br__enclose_slopes (s->e);
   for (size_t i = 0; i < n; i++)
     {
-      mpfr_sub (width, &box[i]->right, &box[i]->left, MPFR_RNDU);
-      if (s->signs[i] == 0 && mpfr_greater_p (width, most_width))
+      int sign = slope_sign (s->e, i);
+      if (sign == 0)
         {
-          widest = i;
-          mpfr_set (most_width, width, MPFR_RNDU);
+          weigh (weight, row[i], br__enclosed_slope (s->e, i));
+          if (!mpfr_lessequal_p (weight, most))
+            {
+              s->widest[b] = i;
+              mpfr_set (most, weight, MPFR_RNDU);
+            }
+          continue;
         }
+      smaller |= !mpfr_equal_p (&row[i]->left, &row[i]->right);
+      if ((sign > 0) == (s->upper != 0))
+        mpfr_set (&row[i]->left, &row[i]->right, MPFR_RNDD);
+      else
+        mpfr_set (&row[i]->right, &row[i]->left, MPFR_RNDU);
     }
-  mpfr_clears (width, most_width, (mpfr_ptr) 0);
-  if (widest == n || depth >= most)
-    {
-      status = take_side (s, box, 0);
-      return status == BR_OK ? take_side (s, box, 1) : status;
-    }
-  br__interval *other = box + n;
-  for (size_t i = 0; i < n; i++)
-    br__interval_copy (other[i], box[i]);
-  br__interval_middle (&box[widest]->right, box[widest]);
-  mpfr_set (&other[widest]->left, &box[widest]->right, MPFR_RNDD);
-  s->depths[s->count++] = depth + 1;
-  s->depths[s->count++] = depth + 1;
-  return BR_OK;
+  mpfr_clears (weight, most, (mpfr_ptr) 0);
+  return smaller ? enclose_row (s, row) : BR_OK;
 }
 
-static br_status
-certified (br__bounds *b, const br__program *t, br__enclosure *e, const br_real *values,
-           const br_number *halves, int *signs)
+/* The box that reaches furthest.  */
+static size_t
+furthest (const search *s)
 {
-  int most = t->count > LONG_PROGRAM ? 1 : MOST_CUTS;
-  size_t n = t->input_count, rows = MOST_CUTS + 2;
-  search s = { .e = e, .signs = signs };
-  br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
-  s.boxes = br__alloc (rows * n * sizeof *s.boxes);
-  if (!s.boxes)
-    return BR_NO_MEMORY;
-  for (size_t i = 0; i < rows * n; i++)
-    br__interval_init (s.boxes[i], BR__BOX_BITS);
-  mpfr_inits2 (BR__BOX_BITS, s.low, s.high, (mpfr_ptr) 0);
-  br_status status = set_box (s.boxes, values, halves, n);
-  s.depths[s.count++] = 0;
-  while (status == BR_OK && s.count > 0)
-    status = take_box (&s, most);
-  if (status == BR_OK)
+  size_t n = s->e->program->input_count, best = 0;
+  for (size_t b = 1; b < s->count; b++)
     {
-      br__interval both;
-      br__interval_init (both, BR__BOX_BITS);
-      mpfr_set (&both->left, s.low, MPFR_RNDD);
-      mpfr_set (&both->right, s.high, MPFR_RNDU);
-      status = br__interval_get (&low, &high, both);
-      br__interval_clear (both);
+      br__interval_srcptr x = s->rows[b * (n + 1) + n], far = s->rows[best * (n + 1) + n];
+      if (s->upper ? mpfr_greater_p (&x->right, &far->right) : mpfr_less_p (&x->left, &far->left))
+        best = b;
     }
+  return best;
+}
+
+/* Cuts box B in two.  */
+static br_status
+cut_box (search *s, size_t b)
+{
+  size_t n = s->e->program->input_count, across = s->widest[b];
+  br__interval *row = s->rows + b * (n + 1), *other = s->rows + s->count * (n + 1);
+  for (size_t i = 0; i < n; i++)
+    br__interval_copy (other[i], row[i]);
+  br__interval_middle (&row[across]->right, row[across]);
+  mpfr_set (&other[across]->left, &row[across]->right, MPFR_RNDD);
+  br_status status = take_box (s, b);
+  return status == BR_OK ? take_box (s, s->count++) : status;
+}
+
+/* END = one end, outwards.  */
+static br_status
+search_end (br_real *end, search *s, const br_real *values, const br_number *halves)
+{
+  size_t n = s->e->program->input_count, best = 0;
+  br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
+  br_status status = set_box (s->rows, values, halves, n);
+  s->count = 1;
   if (status == BR_OK)
-    status = br_real_set_number (&b->low, &low);
+    status = take_box (s, 0);
+  while (status == BR_OK && s->count < s->most && s->widest[best] < n)
+    {
+      status = cut_box (s, best);
+      best = furthest (s);
+    }
+  br__interval_ptr found = s->rows[best * (n + 1) + n];
+  if (status == BR_OK && !br__interval_bounded (found))
+    status = BR_DOMAIN;
   if (status == BR_OK)
-    status = br_real_set_number (&b->high, &high);
-  b->exact = 0;
-  mpfr_clears (s.low, s.high, (mpfr_ptr) 0);
-  for (size_t i = 0; i < rows * n; i++)
-    br__interval_clear (s.boxes[i]);
-  br__free (s.boxes);
+    status = br__interval_get (&low, &high, found);
+  if (status == BR_OK)
+    status = br_real_set_number (end, s->upper ? &high : &low);
   br_number_clear (&low);
   br_number_clear (&high);
+  return status;
+}
+
+static br_status
+certified (br__bounds *b, br__enclosure *e, const br_real *values, const br_number *halves)
+{
+  search s = { .e = e, .most = e->program->count > LONG_PROGRAM ? 2 : MOST_CUTS + 1 };
+  size_t count = s.most * (e->program->input_count + 1);
+  s.rows = br__alloc (count * sizeof *s.rows);
+  if (!s.rows)
+    return BR_NO_MEMORY;
+  for (size_t i = 0; i < count; i++)
+    br__interval_init (s.rows[i], BR__BOX_BITS);
+  br_status status = search_end (&b->low, &s, values, halves);
+  s.upper = 1;
+  if (status == BR_OK)
+    status = search_end (&b->high, &s, values, halves);
+  b->exact = 0;
+  for (size_t i = 0; i < count; i++)
+    br__interval_clear (s.rows[i]);
+  br__free (s.rows);
   return status;
 }
 
@@ -296,7 +330,7 @@ find_bounds (br__bounds *b, const br__program *t, const br_real *values, const b
         status = corner (&b->high, t, values, halves, signs, 1);
     }
   else if (status == BR_OK)
-    status = certified (b, t, e, values, halves, signs);
+    status = certified (b, e, values, halves);
   br__enclosure_free (e);
   br__free (signs);
   return status;

@@ -17,21 +17,8 @@ br__answer_clear (br__answer *a)
   br_measure_clear (&a->measure);
 }
 
-static int
-is_digit (char c)
-{
-  return c >= '0' && c <= '9';
-}
-
-static int
-is_letter (char c)
-{
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-
-/* 1 where LENGTH bytes at TEXT are, capitals or not, one of WORDS, which end with NULL.  */
-static int
-is_one_of (const char *text, size_t length, const char *const *words)
+int
+br__is_one_of (const char *text, size_t length, const char *const *words)
 {
   while (*words && !br__word_is (text, length, *words))
     words++;
@@ -45,11 +32,14 @@ br__answer_is_none (const char *written)
   {
     "idk", "idontknow", "idonotknow", "dontknow", "donotknow", "dunno", "na", "nil", "none", "x", "xx", "xxx", "no", "dash",
     "noanswer", "noidea", "noclue", "notsure", "unsure", "unknown", "blank", "empty", "null", "nothing", "skip", "skipped",
-    "pass", "cant", "icant", "cannot", "help", "sorry", "forgot", "iforgot", "notime", "notdone", "absent", NULL
+    "pass", "cant", "icant", "cannot", "help", "sorry", "forgot", "iforgot", "notime", "notdone", "absent", "tbd", NULL
   };
   /* What such a sentence has in it, blanks left out.  */
   static const char *const signs[] =
-  { "dunno", "dont", "didnt", "cant", "forgot", "notsure", "idea", "clue", "outoftime", "notime", "stuck", "confused", "lost", "skip" };
+  {
+    "dunno", "dont", "didnt", "cant", "forgot", "notsure", "idea", "clue", "outoftime", "notime", "stuck", "confused", "lost", "skip",
+    "blank", "answered", "hard", "giveup", "gaveup", "whatever"
+  };
   char letters[64];
   size_t count = 0, length = strlen (written);
   for (size_t at = 0; at < length; )
@@ -69,7 +59,7 @@ br__answer_is_none (const char *written)
   for (size_t i = 0; i < sizeof signs / sizeof signs[0]; i++)
     if (strstr (letters, signs[i]))
       return 1;
-  return count == 0 || is_one_of (letters, count, words);
+  return count == 0 || br__is_one_of (letters, count, words);
 }
 
 /* ---- The answer as it stands ---- */
@@ -120,7 +110,7 @@ take_signs (br__answer *a)
       text[--a->length] = 0;
       text[a->length - 1] = '"';
     }
-  if (comma && comma > text && is_digit (comma[-1]) && is_digit (comma[1]) && !strchr (comma + 1, ','))
+  if (comma && comma > text && br__is_digit (comma[-1]) && br__is_digit (comma[1]) && !strchr (comma + 1, ','))
     *comma = '.';
 }
 
@@ -151,8 +141,18 @@ plain_sign (const br__glyph *g)
 }
 
 static void
+replace_all (br__answer *a, const char *from, const char *to)
+{
+  for (char *at; (at = strstr (a->text, from)); )
+    br__answer_replace (a, (size_t) (at - a->text), strlen (from), to);
+}
+
+static void
 make_plain (br__answer *a)
 {
+  /* Inch signs as other programs hand them over.  */
+  replace_all (a, "\\\"", "\"");
+  replace_all (a, "&quot;", "\"");
   for (size_t at = 0; at < a->length; )
     {
       br__glyph g = br__glyph_at (a->text, a->length, at);
@@ -168,15 +168,73 @@ make_plain (br__answer *a)
         }
       at += plain ? 1 : g.length;
     }
+  replace_all (a, "->", "=");
+  replace_all (a, "=>", "=");
 }
 
-/* The end of the letters at AT.  */
-static size_t
-letters_end (const br__answer *a, size_t at)
+size_t
+br__letters_end (const br__answer *a, size_t at)
 {
-  while (is_letter (a->text[at]))
+  while (br__is_letter (a->text[at]))
     at++;
   return at;
+}
+
+/* The end of the fraction at AT, digits on both sides of a slash or one character; AT where there is none.  */
+static size_t
+fraction_end (const br__answer *a, size_t at)
+{
+  size_t end = at;
+  br__glyph g = br__glyph_at (a->text, a->length, at);
+  if (g.kind == BR__GLYPH_VULGAR || g.kind == BR__GLYPH_SUPERSCRIPT)
+    return at + g.length;
+  while (br__is_digit (a->text[end]))
+    end++;
+  if (end == at || a->text[end] != '/' || !br__is_digit (a->text[end + 1]))
+    return at;
+  for (end++; br__is_digit (a->text[end]); end++)
+    continue;
+  return end;
+}
+
+/* The sign that the word from AT to END gives a difference, or NULL: what is short lacks something.  */
+static const char *
+sign_word (const br__answer *a, size_t at, size_t end)
+{
+  static const char *const below[] = { "under", "below", "short", "small", "less", NULL };
+  static const char *const above[] = { "over", "above", "big", "large", "long", NULL };
+  if (br__is_one_of (a->text + at, end - at, below))
+    return "-";
+  /* How long something is, is no difference; what is too long, is.  */
+  if (br__word_is (a->text + at, end - at, "long") && !(at >= 4 && br__word_is (a->text + at - 4, 4, "too ")))
+    return strncmp (a->text + end, " by ", 4) == 0 ? "+" : NULL;
+  return br__is_one_of (a->text + at, end - at, above) ? "+" : NULL;
+}
+
+/* 1 where the digits up to END, perhaps with a # before them, say which problem it is: "3) ", "#3: ", "3: ", and "3. " where
+   a mixed number is behind it.  */
+static int
+is_problem_number (const br__answer *a, size_t end)
+{
+  const char *behind = a->text + end;
+  size_t whole = end + 2;
+  while (*behind && br__is_digit (a->text[whole]))
+    whole++;
+  if (*behind == '.')
+    return behind[1] == ' ' && whole > end + 2 && a->text[whole] == ' ' && fraction_end (a, whole + 1) > whole + 1;
+  return (a->text[0] == '#' && (*behind == ':' || *behind == ' ')) || (*behind == ')' && behind[1]) || strncmp (behind, ": ", 2) == 0;
+}
+
+/* Drops the sign in front, and where it is a bracket, the one that closes it.  */
+static void
+drop_sign (br__answer *a)
+{
+  static const char open[] = "([{<", close[] = ")]}>";
+  const char *which = strchr (open, a->text[0]);
+  char *end = which ? strchr (a->text, close[which - open]) : NULL;
+  if (end)
+    br__answer_replace (a, (size_t) (end - a->text), 1, "");
+  br__answer_replace (a, 0, 1, "");
 }
 
 /* Drops what stands before the value: "x =", "answer:", "about", "I got", "the wheel is", but no word that makes another
@@ -186,31 +244,39 @@ drop_front (br__answer *a)
 {
   static const char *const kept[] =
   {
-    "not", "no", "less", "more", "than", "under", "over", "between", "from", "to", "or", "half", "quarter", "twice", "double", "ll", "lo",
-    "il", "li", NULL
+    "not", "no", "less", "more", "than", "under", "over", "almost", "nearly", "between", "from", "to", "or", "half", "quarter",
+    "twice", "double", "ll", "lo", "il", "li", NULL
   };
-  char *sign = strrchr (a->text, '=');
-  if (sign && strpbrk (sign, "0123456789"))
-    br__answer_replace (a, 0, (size_t) (sign + 1 - a->text), "");
+  char *equals = strrchr (a->text, '=');
+  if (equals && strpbrk (equals, "0123456789"))
+    br__answer_replace (a, 0, (size_t) (equals + 1 - a->text), "");
   for (;;)
     {
-      size_t end = letters_end (a, 0), number = a->text[0] == '#';
-      while (is_digit (a->text[number]))
+      size_t end = br__letters_end (a, 0), number = a->text[0] == '#';
+      const char *sign = sign_word (a, 0, end);
+      while (br__is_digit (a->text[number]))
         number++;
-      /* The number of the problem.  */
-      if (number && ((a->text[0] == '#' && a->text[number] == ':') || (a->text[number] == ')' && a->text[number + 1])))
+      if (number && is_problem_number (a, number))
         br__answer_replace (a, 0, number + 1, "");
       else if (br__word_is (a->text, end, "minus") || br__word_is (a->text, end, "negative") || br__word_is (a->text, end, "neg"))
         {
           br__answer_replace (a, 0, end + (a->text[end] == ' '), "-");
           return;
         }
-      else if (a->length && strchr (" .,:;*()=[{<", a->text[0]) && !(a->text[0] == '.' && is_digit (a->text[1])))
-        br__answer_replace (a, 0, 1, "");
+      else if (sign && (strncmp (a->text + end, " by ", 4) == 0 || fraction_end (a, end + 1) > end + 1))
+        {
+          br__answer_replace (a, 0, a->text[end + 1] == 'b' ? end + 4 : end + 1, sign);
+          return;
+        }
+      else if (a->length && strchr (" .,:;*()=[]{}<>", a->text[0]) && !(a->text[0] == '.' && br__is_digit (a->text[1])))
+        drop_sign (a);
+      /* "It's": a word, too.  */
+      else if (end && a->text[end] == '\'' && br__is_letter (a->text[end + 1]))
+        br__answer_replace (a, 0, end + 1, "");
       /* "l1" may be meant for 11.  */
-      else if (end && strchr ("lIoO", a->text[end - 1]) && is_digit (a->text[end]))
+      else if (end && strchr ("lIoO", a->text[end - 1]) && br__is_digit (a->text[end]))
         return;
-      else if (end && (!is_one_of (a->text, end, kept) || a->text[end] == ':'))
+      else if (end && (!br__is_one_of (a->text, end, kept) || a->text[end] == ':'))
         {
           /* "answer- 3/8": the dash is no minus.  */
           size_t dash = end + (a->text[end] == ' ');
@@ -232,8 +298,8 @@ unit_before (const br__answer *a, size_t end, size_t *start)
     at--;
   else
     {
-      at -= end && a->text[end - 1] == '.' && at > 1 && is_letter (a->text[at - 2]);
-      while (at && is_letter (a->text[at - 1]))
+      at -= end && a->text[end - 1] == '.' && at > 1 && br__is_letter (a->text[at - 2]);
+      while (at && br__is_letter (a->text[at - 1]))
         at--;
     }
   size_t stop = 0;
@@ -249,24 +315,22 @@ drop_words (br__answer *a)
   static const char *const words[] =
   {
     "long", "wide", "high", "tall", "thick", "deep", "across", "each", "total", "exactly", "approx", "about", "roughly",
-    "or", "so", "i", "think", "maybe", "over", "under", "short", "small", "less", "answer", "ans", NULL
+    "or", "so", "i", "think", "maybe", "over", "above", "under", "below", "short", "small", "big", "large", "less", "answer", "ans", NULL
   };
-  static const char *const below[] = { "under", "short", "small", "less", NULL };
   size_t end = a->length, last = end, first = end, start;
-  while (last && is_letter (a->text[last - 1]))
+  while (last && br__is_letter (a->text[last - 1]))
     last--;
   if (last == end || last == 0)
     return 0;
-  if (is_one_of (a->text + last, end - last, words))
+  if (br__is_one_of (a->text + last, end - last, words))
     {
       /* Who says "under" means a minus.  */
-      int under = is_one_of (a->text + last, end - last, below) && a->text[0] != '-';
+      const char *sign = a->text[0] == '-' || a->text[0] == '+' ? NULL : sign_word (a, last, end);
       br__answer_replace (a, last, end - last, "");
-      if (under)
-        br__answer_replace (a, 0, 0, "-");
+      br__answer_replace (a, 0, 0, sign ? sign : "");
       return 1;
     }
-  while (first && (is_letter (a->text[first - 1]) || a->text[first - 1] == ' '))
+  while (first && (br__is_letter (a->text[first - 1]) || a->text[first - 1] == ' '))
     first--;
   if (first && strchr ("'\"", a->text[first - 1]))
     {
@@ -275,7 +339,7 @@ drop_words (br__answer *a)
     }
   while (a->text[first] == ' ')
     first++;
-  first = letters_end (a, first);
+  first = br__letters_end (a, first);
   if (first == 0 || first == end || !unit_before (a, first, &start))
     return 0;
   br__answer_replace (a, first, end - first, "");
@@ -308,16 +372,16 @@ join_letters (br__answer *a)
     {
       char joined[8];
       size_t count = 0, end = at, stop = 0;
-      if (!strchr (" 0123456789", a->text[at - 1]) || !is_letter (a->text[at]))
+      if (!strchr (" 0123456789", a->text[at - 1]) || !br__is_letter (a->text[at]))
         continue;
-      while (count < sizeof joined - 1 && (is_letter (a->text[end]) || (a->text[end] == ' ' && is_letter (a->text[end + 1]))))
+      while (count < sizeof joined - 1 && (br__is_letter (a->text[end]) || (a->text[end] == ' ' && br__is_letter (a->text[end + 1]))))
         {
           if (a->text[end] != ' ')
             joined[count++] = a->text[end];
           end++;
         }
       joined[count] = 0;
-      if (end - at > count && !is_letter (a->text[end]) && br__unit_scan (&stop, joined, count, 0) && stop == count)
+      if (end - at > count && !br__is_letter (a->text[end]) && br__unit_scan (&stop, joined, count, 0) && stop == count)
         br__answer_replace (a, at, end - at, joined);
     }
 }
@@ -336,7 +400,7 @@ mend_units (br__answer *a)
   join_letters (a);
   for (size_t at = 0; at < a->length; at++)
     {
-      size_t end = letters_end (a, at);
+      size_t end = br__letters_end (a, at);
       if (end > at && a->text[end] == '\'' && a->text[end + 1] == 's')
         br__answer_replace (a, end, 2, "");
       for (size_t i = 0; i < sizeof rows / sizeof rows[0] && end > at; i++)
@@ -345,25 +409,8 @@ mend_units (br__answer *a)
             br__answer_replace (a, at, end - at, rows[i].meant);
             break;
           }
-      at = letters_end (a, at);
+      at = br__letters_end (a, at);
     }
-}
-
-/* The end of the fraction at AT, digits on both sides of a slash or one character; AT where there is none.  */
-static size_t
-fraction_end (const br__answer *a, size_t at)
-{
-  size_t end = at;
-  br__glyph g = br__glyph_at (a->text, a->length, at);
-  if (g.kind == BR__GLYPH_VULGAR || g.kind == BR__GLYPH_SUPERSCRIPT)
-    return at + g.length;
-  while (is_digit (a->text[end]))
-    end++;
-  if (end == at || a->text[end] != '/' || !is_digit (a->text[end + 1]))
-    return at;
-  for (end++; is_digit (a->text[end]); end++)
-    continue;
-  return end;
 }
 
 /* What is said between digits, and of what a fraction is: "5 over 16", "5ths", "1/2 an inch".  */
@@ -373,33 +420,38 @@ mend_fractions (br__answer *a)
   static const struct { const char *written, *meant; } rows[] =
   {
     { " over ", "/" }, { " out of ", "/" }, { "ths", "" }, { "th", "" }, { " ths", "" }, { " th", "" }, { " of an", "" }, { " of a", "" },
-    { " an", "" }, { " of", "" }
+    { " an", "" }, { " of", "" }, { "s", "" }
   };
   for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
     {
       size_t n = strlen (rows[i].written);
       for (size_t at = 1; at + n <= a->length; at++)
         {
-          int behind = is_digit (a->text[at - 1]) || (unsigned char) a->text[at - 1] >= 0x80;
-          int ahead = *rows[i].meant == '/' ? is_digit (a->text[at + n]) : !is_letter (a->text[at + n]);
+          int behind = br__is_digit (a->text[at - 1]) || (unsigned char) a->text[at - 1] >= 0x80;
+          int ahead = *rows[i].meant == '/' ? br__is_digit (a->text[at + n]) : !br__is_letter (a->text[at + n]);
           if (behind && ahead && br__word_is (a->text + at, n, rows[i].written))
             br__answer_replace (a, at, n, rows[i].meant);
         }
     }
 }
 
-/* A point with blanks around it, unless a fraction follows; a fraction in brackets behind its whole number.  */
+/* A point with blanks around it, unless a fraction follows; a fraction in brackets behind its whole number, or a unit.  */
 static void
 mend_numbers (br__answer *a)
 {
   for (size_t at = 1; at < a->length; at++)
     {
       size_t left = at - (a->text[at - 1] == ' '), right = at + 1 + (a->text[at + 1] == ' ');
-      if (a->text[at] == '.' && left && is_digit (a->text[left - 1]) && is_digit (a->text[right]) && right - left > 1
+      if (a->text[at] == '.' && left && br__is_digit (a->text[left - 1]) && br__is_digit (a->text[right]) && right - left > 1
           && fraction_end (a, right) == right)
         br__answer_replace (a, left, right - left, ".");
-      size_t end = strchr ("({[", a->text[at]) ? fraction_end (a, at + 1) : 0;
-      if (left && is_digit (a->text[left - 1]) && end > at + 1 && strchr (")}]", a->text[end]) && a->text[end])
+      size_t end = strchr ("({[", a->text[at]) ? fraction_end (a, at + 1) : 0, unit = 0;
+      if (end && br__unit_scan (&unit, a->text, a->length, at + 1) && strchr (")}]", a->text[unit]) && a->text[unit])
+        {
+          br__answer_replace (a, unit, 1, " ");
+          br__answer_replace (a, at, 1, " ");
+        }
+      if (left && br__is_digit (a->text[left - 1]) && end > at + 1 && strchr (")}]", a->text[end]) && a->text[end])
         {
           br__answer_replace (a, end, 1, "");
           br__answer_replace (a, at, 1, " ");
@@ -438,8 +490,8 @@ mend_joints (br__answer *a)
       if (!n)
         continue;
       const br_unit *unit = unit_before (a, at, &start);
-      int part = fraction_end (a, at + n) > at + n || (unit && is_digit (a->text[at + n])) || is_letter (a->text[at + n]);
-      if ((is_digit (a->text[at - 1]) || unit) && part)
+      int part = fraction_end (a, at + n) > at + n || (unit && br__is_digit (a->text[at + n])) || br__is_letter (a->text[at + n]);
+      if ((br__is_digit (a->text[at - 1]) || unit) && part)
         br__answer_replace (a, at, n, " ");
     }
 }
@@ -452,7 +504,7 @@ move_unit (br__answer *a)
   const br_unit *last = unit_before (a, a->length, &last_start);
   for (size_t at = 1; at <= a->length; at++)
     {
-      const br_unit *unit = is_digit (a->text[at]) || (unsigned char) a->text[at] >= 0x80 ? unit_before (a, at, &start) : NULL;
+      const br_unit *unit = br__is_digit (a->text[at]) || (unsigned char) a->text[at] >= 0x80 ? unit_before (a, at, &start) : NULL;
       size_t end = unit ? fraction_end (a, at) : at;
       if (!unit || start == 0 || at == start)
         continue;
@@ -480,15 +532,18 @@ static int
 is_counted (const br__answer *a, size_t *end)
 {
   static const char *const rests[] = { "r", "rem", "remainder", "rest", "with", "left", "over", NULL };
+  static const char *const parts[] = { "half", "halves", "third", "thirds", "quarter", "quarters", "dozen", "dozens", "hundred", NULL };
   size_t at = 0;
-  while (a->text[at] && a->text[at] != ' ' && !is_letter (a->text[at]))
+  while (a->text[at] && a->text[at] != ' ' && !br__is_letter (a->text[at]) && strncmp (a->text + at, ", ", 2) != 0)
     at++;
   *end = at;
-  for (size_t word = at; word < a->length; word = letters_end (a, word) + 1)
-    if (is_one_of (a->text + word, letters_end (a, word) - word, rests))
+  for (size_t word = at; word < a->length; word = br__letters_end (a, word) + 1)
+    if (br__is_one_of (a->text + word, br__letters_end (a, word) - word, rests))
       return 1;
+    else if (br__is_one_of (a->text + word, br__letters_end (a, word) - word, parts))
+      return 0;
   for (; at < a->length; at++)
-    if (!is_letter (a->text[at]) && a->text[at] != ' ' && a->text[at] != '.')
+    if (!br__is_letter (a->text[at]) && a->text[at] != ' ' && a->text[at] != '.')
       return 0;
   return *end < a->length;
 }
@@ -520,9 +575,8 @@ br__answer_read (br__answer *a, const char *written, int counted, br_error *erro
   *a = as_given;
   br__answer_drop_old (a);
   make_plain (a);
-  for (char *arrow; (arrow = strstr (a->text, "->")) || (arrow = strstr (a->text, "=>")); )
-    br__answer_replace (a, (size_t) (arrow - a->text), 2, "=");
   br__answer_put_words (a);
+  br__answer_put_equals (a);
   drop_front (a);
   mend_units (a);
   mend_fractions (a);
@@ -530,6 +584,7 @@ br__answer_read (br__answer *a, const char *written, int counted, br_error *erro
   drop_back (a);
   mend_joints (a);
   move_unit (a);
+  br__answer_carry (a);
   take_signs (a);
   br_status again = a->length ? read_text (a, counted, NULL) : BR_SYNTAX;
   if (again == BR_OK || again == BR_NO_MEMORY)

@@ -22,10 +22,31 @@ int br__answer_is_none (const char *written);
 br_status br__answer_read (br__answer *a, const char *written, int counted, br_error *error);
 void br__answer_clear (br__answer *a);
 
+static inline int
+br__is_digit (char c)
+{
+  return c >= '0' && c <= '9';
+}
+
+static inline int
+br__is_letter (char c)
+{
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+/* 1 where LENGTH bytes at TEXT are, capitals or not, one of WORDS, which end with NULL.  */
+int br__is_one_of (const char *text, size_t length, const char *const *words);
+/* The end of the letters at AT.  */
+size_t br__letters_end (const br__answer *a, size_t at);
+
 /* answer_words.c.  Puts WITH in the place of COUNT bytes at AT; nothing where there is no room.  */
 void br__answer_replace (br__answer *a, size_t at, size_t count, const char *with);
 /* Numbers, fractions and decimals in words become digits.  */
 void br__answer_put_words (br__answer *a);
+/* "So", "makes" and the like between two numbers become an equals sign.  */
+void br__answer_put_equals (br__answer *a);
+/* 1 23/16 becomes 39/16, and 4' 15" 63".  */
+void br__answer_carry (br__answer *a);
 /* Drops what the pupil took back: struck through, or followed by "no", "oops", "I mean" and another number.  */
 void br__answer_drop_old (br__answer *a);
 

@@ -10,18 +10,6 @@
 #include "lesson/answer.h"
 #include "measure/measure.h"
 
-static int
-is_digit (char c)
-{
-  return c >= '0' && c <= '9';
-}
-
-static int
-is_letter (char c)
-{
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-
 void
 br__answer_replace (br__answer *a, size_t at, size_t count, const char *with)
 {
@@ -38,7 +26,7 @@ static size_t
 word_end (const br__answer *a, size_t at, const char *word)
 {
   size_t end = at + strlen (word);
-  return end <= a->length && br__word_is (a->text + at, end - at, word) && !is_letter (a->text[end]) ? end : at;
+  return end <= a->length && br__word_is (a->text + at, end - at, word) && !br__is_letter (a->text[end]) ? end : at;
 }
 
 /* ---- Numbers ---- */
@@ -82,7 +70,7 @@ below_hundred_end (int *n, const br__answer *a, size_t at)
           *n += one;
           return after;
         }
-      if (!is_letter (a->text[stop]))
+      if (!br__is_letter (a->text[stop]))
         return stop;
     }
   return small_end (n, a, at);
@@ -93,9 +81,12 @@ static size_t
 number_end (int *n, const br__answer *a, size_t at)
 {
   int rest = 0;
-  size_t end = at + 2, stop, after;
-  if (word_end (a, at, "a") > at)
-    *n = 1;
+  size_t end = at, stop, after;
+  if (word_end (a, at, "a") > at || word_end (a, at, "hundred") > at)
+    {
+      *n = 1;
+      end += a->text[at + 1] == ' ' ? 2 : 0;
+    }
   else
     {
       after = below_hundred_end (n, a, at);
@@ -162,9 +153,9 @@ put_point (br__answer *a, size_t at)
   int digit = 0;
   if (end == at || a->text[end] != ' ' || !a->text[end + 1])
     return at;
-  size_t start = at - (at > 1 && a->text[at - 1] == ' ' && is_digit (a->text[at - 2]));
+  size_t start = at - (at > 1 && a->text[at - 1] == ' ' && br__is_digit (a->text[at - 2]));
   size_t first = end + 1;
-  if (!is_digit (a->text[first]) && small_end (&digit, a, first) == first)
+  if (!br__is_digit (a->text[first]) && small_end (&digit, a, first) == first)
     return at;
   br__answer_replace (a, start, first - start, ".");
   for (at = start + 1; ; )
@@ -188,7 +179,7 @@ put_part (br__answer *a, size_t at)
   end = part_end (&den, a, at + (size_t) article);
   if (end == at + (size_t) article)
     return at;
-  if (!article && at > 1 && strchr (" -", a->text[at - 1]) && is_digit (a->text[at - 2]))
+  if (!article && at > 1 && strchr (" -", a->text[at - 1]) && br__is_digit (a->text[at - 2]))
     return put_number (a, at - 1, end, "/", den);
   /* "the fourth" is no part, "half an inch" is.  */
   return article || den == 2 || den == 4 ? put_number (a, start, end, "1/", den) : at;
@@ -225,16 +216,15 @@ br__answer_put_words (br__answer *a)
           at = end;
           continue;
         }
-      if (!is_letter (a->text[at]))
+      if (!br__is_letter (a->text[at]))
         at++;
       else
-        while (is_letter (a->text[at]))
+        while (br__is_letter (a->text[at]))
           at++;
     }
 }
 
-/* ---- What was put right ---- */
-
+/* ---- Working ---- */
 static int
 has_number (const char *text, size_t length)
 {
@@ -248,18 +238,122 @@ has_number (const char *text, size_t length)
   return 0;
 }
 
-/* Signs that are struck through go: those before a stroke that lies over them (U+0335 to U+0338), and what stands between
-   two double tildes.  */
+void
+br__answer_put_equals (br__answer *a)
+{
+  static const char *const words[] =
+  { "so", "is", "are", "equals", "equal", "makes", "gives", "therefore", "hence", "simplifies to", "reduces to" };
+  for (size_t at = 1; at < a->length; at++)
+    {
+      size_t end = at;
+      if (br__is_letter (a->text[at - 1]) || !br__is_letter (a->text[at]))
+        continue;
+      for (size_t i = 0; i < sizeof words / sizeof words[0] && end == at; i++)
+        end = word_end (a, at, words[i]);
+      /* "7, so 2 in are left": the first number is meant.  */
+      if (end > at && has_number (a->text, at) && has_number (a->text + end, a->length - end) && !strstr (a->text + end, "left")
+          && !strstr (a->text + end, "over") && !strstr (a->text + end, "rest"))
+        br__answer_replace (a, at, end - at, "=");
+    }
+}
+
+/* N = the whole number of at most six digits that begins at AT; its end, or AT.  */
+static size_t
+whole_end (long *n, const br__answer *a, size_t at)
+{
+  size_t end = at;
+  *n = 0;
+  while (br__is_digit (a->text[end]) && end - at < 6)
+    *n = 10 * *n + a->text[end++] - '0';
+  return br__is_digit (a->text[end]) ? at : end;
+}
+
+/* Puts N, and WITH behind it, in the place of the bytes from AT to END.  */
+static void
+put_whole (br__answer *a, size_t at, size_t end, long n, const char *with)
+{
+  br_text t = BR_TEXT_ZERO;
+  br__text_printf (&t, "%ld%s", n, with);
+  if (!t.failed)
+    br__answer_replace (a, at, end - at, br__text_string (&t));
+  br__text_clear (&t);
+}
+
+/* The fraction of a mixed number at AT: 1 where it is one or more, which is put as one fraction.  */
+static int
+put_improper (br__answer *a, size_t at)
+{
+  long whole, num, den;
+  size_t end = whole_end (&whole, a, at), slash;
+  if (end == at || !strchr (" -", a->text[end]) || !a->text[end])
+    return 0;
+  slash = whole_end (&num, a, end + 1);
+  size_t stop = slash > end + 1 && a->text[slash] == '/' ? whole_end (&den, a, slash + 1) : 0;
+  if (stop <= slash + 1 || den == 0 || num < den || whole > 10000 || den > 10000)
+    return 0;
+  put_whole (a, at, slash, whole * den + num, "");
+  return 1;
+}
+
+/* 4' 15: the feet at AT go into the inches where those are a foot or more.  */
+static int
+put_inches (br__answer *a, size_t at)
+{
+  long feet, inches;
+  size_t end = whole_end (&feet, a, at), used = 0, stop;
+  if (end == at || at > 1)
+    return 0;
+  end += a->text[end] == ' ';
+  const br_unit *unit = br__unit_scan (&used, a->text, a->length, end);
+  if (!unit || strcmp (unit->name, "ft") != 0)
+    return 0;
+  used += a->text[used] == ' ' || a->text[used] == '-';
+  stop = whole_end (&inches, a, used);
+  if (stop == used || inches < 12 || strchr ("./", a->text[stop]) || inches > 10000)
+    return 0;
+  put_whole (a, at, stop, 12 * feet + inches, "");
+  return 1;
+}
+
+void
+br__answer_carry (br__answer *a)
+{
+  for (size_t at = 0; at < a->length; at++)
+    if (br__is_digit (a->text[at]) && (at == 0 || !(br__is_digit (a->text[at - 1]) || strchr ("./", a->text[at - 1]))))
+      if (put_inches (a, at) || put_improper (a, at))
+        return;
+}
+
+/* ---- What was put right ---- */
+
+/* What stands between OPEN and CLOSE goes, where a number stays.  */
+static void
+drop_between (br__answer *a, const char *open, const char *close)
+{
+  char *first, *last;
+  while ((first = strstr (a->text, open)) && (last = strstr (first + strlen (open), close)))
+    {
+      size_t at = (size_t) (first - a->text), end = (size_t) (last - a->text) + strlen (close);
+      if (!has_number (first, end - at) || !(has_number (a->text, at) || has_number (a->text + end, a->length - end)))
+        return;
+      br__answer_replace (a, at, end - at, "");
+    }
+}
+
+/* Signs that are struck through go: those before a stroke that lies over them (U+0335 to U+0338), with what is left between
+   them, and what stands between two marks of a stroke.  */
 static void
 drop_struck (br__answer *a)
 {
+  static const char *const marks[][2] = { { "~~", "~~" }, { "--", "--" }, { "<s>", "</s>" }, { "<del>", "</del>" } };
+  size_t last = 0;
   for (size_t at = 0, before = 0; at < a->length; )
     {
       br__glyph g = br__glyph_at (a->text, a->length, at);
       if (g.code >= 0x335 && g.code <= 0x338)
         {
           br__answer_replace (a, before, at + g.length - before, "");
-          at = before;
+          last = at = before;
         }
       else
         {
@@ -267,30 +361,37 @@ drop_struck (br__answer *a)
           at += g.length;
         }
     }
-  for (char *open; (open = strstr (a->text, "~~")) && strstr (open + 2, "~~"); )
-    br__answer_replace (a, (size_t) (open - a->text), (size_t) (strstr (open + 2, "~~") + 2 - open), "");
+  if (last && !has_number (a->text, last))
+    br__answer_replace (a, 0, last, "");
+  for (size_t i = 0; i < sizeof marks / sizeof marks[0]; i++)
+    drop_between (a, marks[i][0], marks[i][1]);
 }
 
 void
 br__answer_drop_old (br__answer *a)
 {
   static const char *const words[] =
-  { "no", "nope", "oops", "sorry", "wait", "actually", "rather", "mean", "meant", "correction", "but", "now" };
+  {
+    "no", "nope", "oops", "sorry", "wait", "actually", "rather", "mean", "meant", "correction", "corrected", "but", "now", "crossed",
+    "scratch", "scratched", "struck", "erase", "erased", "deleted", "changed"
+  };
   drop_struck (a);
   for (size_t at = 1; at < a->length; at++)
     {
       size_t end = at;
-      if (is_letter (a->text[at - 1]) || !is_letter (a->text[at]))
+      if (br__is_letter (a->text[at - 1]) || !br__is_letter (a->text[at]))
         continue;
       for (size_t i = 0; i < sizeof words / sizeof words[0] && end == at; i++)
         end = word_end (a, at, words[i]);
       /* "not 11 3/8 but 11 5/16", "11 3/8 no 11 5/16", and "11 5/16 not 11 3/8".  */
       if (end > at && has_number (a->text, at) && has_number (a->text + end, a->length - end))
         {
-          br__answer_replace (a, 0, end, "");
+          end = a->text[end] == ' ' ? end + 1 : end;
+          br__answer_replace (a, 0, word_end (a, end, "to"), "");
           at = 0;
         }
-      else if (word_end (a, at, "not") > at && has_number (a->text, at) && has_number (a->text + at, a->length - at))
+      else if ((word_end (a, at, "not") > at || word_end (a, at, "instead of") > at) && has_number (a->text, at)
+               && has_number (a->text + at, a->length - at))
         br__answer_replace (a, at, a->length - at, "");
     }
 }

@@ -91,16 +91,36 @@ form_of (const char *text, size_t length)
   return f;
 }
 
-/* The verdict on an answer of the right size.  */
+/* WHOLE = 1 if VALUE, the right size, is a whole number in the unit in which M says it.  */
+static br_status
+is_whole (int *whole, const br_number *value, const br_measure *m, const br__key *key)
+{
+  br_number size = BR_NUMBER_ZERO;
+  br_status status = BR_OK;
+  if (m->unit && m->unit->num)
+    status = br_number_set_ratio (&size, m->unit->num, m->unit->den);
+  else
+    status = key->unit ? br_number_set (&size, &key->step) : br_number_set_int (&size, 1);
+  if (status == BR_OK)
+    status = br_number_div (&size, value, &size);
+  *whole = status == BR_OK && br_number_is_integer (&size);
+  br_number_clear (&size);
+  return status;
+}
+
+/* The verdict on an answer of the right size, WHOLE in its unit or not.  */
 static size_t
-judge_form (const form *f, const br_measure *m, const br__key *key)
+judge_form (const form *f, const br_measure *m, int whole, const br__key *key)
 {
   int any = key->ask == BR__ASK_ANY, one = key->ask == BR__ASK_ONE_FRACTION;
   if (f->fraction && f->num >= 0 && f->den > 0 && br__ratio_of (f->num, f->den).den != f->den)
     return BR__NOT_LOWEST;
   if (f->fraction && !any && (key->ask == BR__ASK_DECIMAL || (one ? f->mixed : f->num >= f->den)))
     return BR__OTHER_FORM;
-  if (f->decimal && !any && key->ask != BR__ASK_DECIMAL && !br_number_is_integer (&key->exact))
+  if (f->decimal && !any && key->ask != BR__ASK_DECIMAL && !whole)
+    return BR__OTHER_FORM;
+  /* A part of a foot is said in inches.  */
+  if (f->fraction && !any && !whole && m->unit && m->unit != key->unit && strcmp (m->unit->name, "ft") == 0)
     return BR__OTHER_FORM;
   if (!m->unit && key->unit)
     return BR__NO_UNIT;
@@ -243,7 +263,7 @@ judge (br__verdict *v, const char *written, const br__key *key)
 {
   br__answer a;
   br_number value = BR_NUMBER_ZERO;
-  int other = 0;
+  int other = 0, whole = 0;
   br_status status;
   memset (v, 0, sizeof *v);
   v->index = BR__NO_ANSWER;
@@ -264,7 +284,10 @@ judge (br__verdict *v, const char *written, const br__key *key)
     status = is_other_unit (&other, m, key);
   int of_kind = !m->unit || !key->unit || m->unit->dimension == key->unit->dimension;
   if (status == BR_OK && of_kind && br_number_equal (&value, &key->exact))
-    v->index = judge_form (&f, m, key);
+    {
+      status = is_whole (&whole, &value, m, key);
+      v->index = judge_form (&f, m, whole, key);
+    }
   else if (status == BR_OK && other)
     v->index = (size_t) BR__JUDGEMENTS + BR__MISTAKE_UNIT;
   else if (status == BR_OK && !of_kind)
@@ -277,16 +300,19 @@ judge (br__verdict *v, const char *written, const br__key *key)
 }
 
 /* Where the next answer begins in WRITTEN, which has a number in it, and its number is the next one; NULL where there is no
-   other.  *SAYS_OR: by a word, not by a sign.  */
+   other.  FIRST bytes are the one before it; *SAYS_OR: by a word or a bracket, not by a sign.  */
 static const char *
-other_answer (const char *written, int *says_or)
+other_answer (const char *written, size_t *first, int *says_or)
 {
-  const char *word = strstr (written, " or "), *sign = strchr (written, '=');
+  const char *word = strstr (written, " or "), *bracket = strstr (written, " ("), *sign = strchr (written, '=');
+  if (!word || (bracket && bracket < word))
+    word = bracket;
   *says_or = word && (!sign || word < sign);
   const char *at = *says_or ? word : sign;
   if (!at || strcspn (written, "0123456789") > (size_t) (at - written) || !strpbrk (at, "0123456789"))
     return NULL;
-  return at + (*says_or ? strlen (" or ") : 1);
+  *first = (size_t) (at - written);
+  return at + (!*says_or ? 1 : strlen (word == bracket ? " (" : " or "));
 }
 
 /* Two answers in one: the better of them where both have the right size.  Else it is not known which is meant, unless an
@@ -297,18 +323,18 @@ judge_all (br__verdict *v, const char *written, const br__key *key)
   char first[BR__ANSWER_BYTES + 1];
   br__verdict other;
   int says_or = 0;
-  const char *next = other_answer (written, &says_or);
+  size_t length = 0;
+  const char *next = other_answer (written, &length, &says_or);
   br_status status = judge (v, written, key);
-  if (status != BR_OK || !next || (size_t) (next - written) > BR__ANSWER_BYTES)
+  if (status != BR_OK || !next || length > BR__ANSWER_BYTES)
     return status;
-  size_t length = (size_t) (next - written) - (says_or ? strlen (" or ") : 1);
   memcpy (first, written, length);
   first[length] = 0;
   status = judge (&other, first, key);
   if (status != BR_OK || other.index > BR__NO_UNIT)
     return status;
   status = judge (v, next, key);
-  if (status == BR_OK && v->index <= BR__NO_UNIT && other.index < v->index)
+  if (status == BR_OK && (v->index <= BR__NO_UNIT || (v->index == BR__ROUNDED && !says_or)) && other.index < v->index)
     *v = other;
   else if (status == BR_OK && v->index > BR__NO_UNIT && says_or)
     status = judge (v, written, key);

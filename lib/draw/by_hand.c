@@ -10,6 +10,7 @@
 
 #include "draw/by_hand.h"
 #include "exact/memory.h"
+#include "exact/wide.h"
 
 #define TEXT BR__SIZE_TEXT
 #define AIR (BR__INCH / 24)
@@ -136,7 +137,7 @@ br__hand_row (int *found, br__size_line *row, br_text *text, br__run *run, const
 typedef struct slant
 {
   int64_t x, y, x2, y2;
-  double unit_x, unit_y, length;        /* along it */
+  int64_t run, rise, length;    /* along it */
   int64_t off;                  /* asked for, or 0 */
   br_text text;
 } slant;
@@ -166,14 +167,10 @@ find_slant (int *found, slant *s, br__run *run, const br__side_view *v, const br
         status = off_of (&s->off, run, a);
       if (status == BR_OK)
         status = put_text (&s->text, run, a, &distance);
-      double x = (double) (s->x2 - s->x), y = (double) (s->y2 - s->y);
-      s->length = (double) br__span (s->x2 - s->x, s->y2 - s->y);
+      s->run = s->x2 - s->x;
+      s->rise = s->y2 - s->y;
+      s->length = br__span (s->run, s->rise);
       *found = status == BR_OK && s->length > SAME;
-      if (*found)
-        {
-          s->unit_x = x / s->length;
-          s->unit_y = y / s->length;
-        }
     }
   br__value_clear (&distance);
   return status == BR_UNDECIDED ? BR_OK : status;
@@ -190,10 +187,19 @@ typedef struct laid
   int outside;                  /* the text beside the line, arrows from outside */
 } laid;
 
+/* How far REACH goes in a direction in which the whole of S goes as far as PART.  */
 static int64_t
-times (double unit, int64_t length)
+times (const slant *s, int64_t part, int64_t reach)
 {
-  return (int64_t) (unit * (double) length);
+  return br__scale_by (part, reach, s->length);
+}
+
+/* How far along S a box around its middle goes that reaches so far in the direction in which S goes as far as PART; far where
+   that is hardly any way.  */
+static int64_t
+leaves (const slant *s, int64_t part, int64_t reach)
+{
+  return part > s->length / 1000 ? br__scale_by (reach, s->length, part) : reach * 1000;
 }
 
 static laid
@@ -202,38 +208,38 @@ lay (const slant *s, int64_t off, int64_t left, int64_t top)
   laid l;
   memset (&l, 0, sizeof l);
   /* Across it, down the page, or to the left of what stands upright.  */
-  double down_x = s->unit_y, down_y = s->unit_x;
+  int64_t down_x = s->rise, down_y = s->run;
   if (down_y < 0 || (down_y == 0 && down_x > 0))
     {
       down_x = -down_x;
       down_y = -down_y;
     }
   int64_t sign = off < 0 ? -1 : 1, x = left + s->x, y = top - s->y, x2 = left + s->x2, y2 = top - s->y2;
-  int64_t near_x = times (down_x, sign * GAP), near_y = times (down_y, sign * GAP);
-  int64_t far_x = times (down_x, off + sign * PAST), far_y = times (down_y, off + sign * PAST);
-  l.x = x + times (down_x, off);
-  l.y = y + times (down_y, off);
-  l.x2 = x2 + times (down_x, off);
-  l.y2 = y2 + times (down_y, off);
+  int64_t near_x = times (s, down_x, sign * GAP), near_y = times (s, down_y, sign * GAP);
+  int64_t far_x = times (s, down_x, off + sign * PAST), far_y = times (s, down_y, off + sign * PAST);
+  l.x = x + times (s, down_x, off);
+  l.y = y + times (s, down_y, off);
+  l.x2 = x2 + times (s, down_x, off);
+  l.y2 = y2 + times (s, down_y, off);
   memcpy (l.from, (int64_t[4]) { x + near_x, y + near_y, x + far_x, y + far_y }, sizeof l.from);
   memcpy (l.to, (int64_t[4]) { x2 + near_x, y2 + near_y, x2 + far_x, y2 + far_y }, sizeof l.to);
   int64_t wide = br__text_width (br__text_string (&s->text), TEXT) / 2 + AIR, high = TEXT * 3 / 5 + AIR;
-  double across = s->unit_x < 0 ? -s->unit_x : s->unit_x, up = s->unit_y < 0 ? -s->unit_y : s->unit_y;
+  int64_t across = llabs (s->run), up = llabs (s->rise);
   /* The line leaves the room of its text at the side that it meets first.  */
-  double gap_x = across > 1e-9 ? (double) wide / across : 1e18, gap_y = up > 1e-9 ? (double) high / up : 1e18;
-  l.gap = (int64_t) (gap_x < gap_y ? gap_x : gap_y);
+  int64_t gap_x = leaves (s, across, wide), gap_y = leaves (s, up, high);
+  l.gap = gap_x < gap_y ? gap_x : gap_y;
   /* Nor may the text touch the extension lines.  */
-  l.outside = s->length < (double) (2 * (l.gap + ARROW)) || s->length < 2 * (across * (double) wide + up * (double) high);
+  l.outside = s->length < 2 * (l.gap + ARROW) || s->length < 2 * (times (s, across, wide) + times (s, up, high));
   int64_t text_x = (l.x + l.x2) / 2, text_y = (l.y + l.y2) / 2;
   if (l.outside)
     {
-      int64_t reach = times (down_x < 0 ? -down_x : down_x, wide) + times (down_y, high) + PAST + AIR;
-      text_x += times (down_x, sign * reach);
-      text_y += times (down_y, sign * reach);
+      int64_t reach = times (s, up, wide) + times (s, down_y, high) + PAST + AIR;
+      text_x += times (s, down_x, sign * reach);
+      text_y += times (s, down_y, sign * reach);
     }
   l.text = (br__area) { text_x - wide, text_y - high, text_x + wide, text_y + high };
-  l.tail_x = l.outside ? times (s->unit_x, TAIL) : 0;
-  l.tail_y = l.outside ? -times (s->unit_y, TAIL) : 0;
+  l.tail_x = l.outside ? times (s, s->run, TAIL) : 0;
+  l.tail_y = l.outside ? -times (s, s->rise, TAIL) : 0;
   return l;
 }
 
@@ -285,30 +291,30 @@ choose (laid *best, const slant *s, const br__ink_map *m, const br__view_at *f, 
 }
 
 static void
-put_arrow (br__plot *p, int64_t x, int64_t y, double unit_x, double unit_y)
+put_arrow (br__plot *p, int64_t x, int64_t y, const slant *s, int64_t length)
 {
   br__ink *arrow = br__plot_add (p, BR__INK_ARROW, BR__PEN_THIN, x, y);
-  arrow->x2 = x + times (unit_x, ARROW);
-  arrow->y2 = y + times (unit_y, ARROW);
+  arrow->x2 = x + times (s, s->run, length);
+  arrow->y2 = y - times (s, s->rise, length);
 }
 
 static void
 put_slant (br__plot *p, br__ink_map *m, const slant *s, const laid *l)
 {
-  double x = s->unit_x, y = -s->unit_y;
-  int64_t sign = l->outside ? -1 : 1, middle_x = (l->x + l->x2) / 2, middle_y = (l->y + l->y2) / 2;
+  int64_t arrow = l->outside ? -ARROW : ARROW, middle_x = (l->x + l->x2) / 2, middle_y = (l->y + l->y2) / 2;
   /* A slanting line is not opened for a text: no text goes onto its extension lines either.  */
   p->group = BR__GROUP_DIMENSIONS;
   br__plot_line (p, BR__PEN_THIN, l->from[0], l->from[1], l->from[2], l->from[3], 0);
   br__plot_line (p, BR__PEN_THIN, l->to[0], l->to[1], l->to[2], l->to[3], 0);
-  put_arrow (p, l->x, l->y, x * (double) sign, y * (double) sign);
-  put_arrow (p, l->x2, l->y2, -x * (double) sign, -y * (double) sign);
+  put_arrow (p, l->x, l->y, s, arrow);
+  put_arrow (p, l->x2, l->y2, s, -arrow);
   if (l->outside)
     br__plot_line (p, BR__PEN_THIN, l->x - l->tail_x, l->y - l->tail_y, l->x2 + l->tail_x, l->y2 + l->tail_y, 0);
   else
     {
-      br__plot_line (p, BR__PEN_THIN, l->x, l->y, middle_x - times (x, l->gap), middle_y - times (y, l->gap), 0);
-      br__plot_line (p, BR__PEN_THIN, middle_x + times (x, l->gap), middle_y + times (y, l->gap), l->x2, l->y2, 0);
+      int64_t gap_x = times (s, s->run, l->gap), gap_y = times (s, s->rise, l->gap);
+      br__plot_line (p, BR__PEN_THIN, l->x, l->y, middle_x - gap_x, middle_y + gap_y, 0);
+      br__plot_line (p, BR__PEN_THIN, middle_x + gap_x, middle_y - gap_y, l->x2, l->y2, 0);
     }
   br__lines_open (p, l->text);
   br__plot_text (p, (l->text.x + l->text.x2) / 2, (l->text.y + l->text.y2) / 2, BR_ALIGN_MIDDLE, TEXT, br__text_string (&s->text));

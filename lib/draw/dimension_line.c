@@ -14,6 +14,7 @@
 
 #include "draw/by_hand.h"
 #include "exact/memory.h"
+#include "exact/wide.h"
 #include "measure/measure.h"
 
 void
@@ -166,9 +167,8 @@ turn_of_arc (const br__drawn *s, int upright, int far, int64_t at)
       br__sine_cosine (&sine, &cosine, last ? s->c + s->d : s->c);
       for (int second = 0; second < 2; second++)
         {
-          double radius = (double) (second ? s->b : s->a);
-          int64_t x = s->x + (int64_t) (radius * (double) cosine * 1e-9);
-          int64_t y = s->y + (int64_t) (radius * (double) sine * 1e-9);
+          int64_t radius = second ? s->b : s->a;
+          int64_t x = s->x + br__scale_by (radius, cosine, BR__INCH), y = s->y + br__scale_by (radius, sine, BR__INCH);
           int64_t along = upright ? y : x, across = upright ? x : y;
           if (llabs (along - at) < BR__INCH / 1000000 && (!found || (across < best) != far))
             {

@@ -1,18 +1,22 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   ink_map.c - which cells of a page are touched.  It only steers where texts go, so rough arithmetic will
-   do.  */
+   ink_map.c - which cells of a page are touched.  It only steers where texts go, so rough arithmetic will do; in
+   whole numbers, so that it is the same on every machine.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "draw/ink_map.h"
 #include "exact/memory.h"
+#include "exact/wide.h"
 
 #define CELL (BR__INCH / 40)
 #define MOST_CELLS (INT64_C (1) << 22)
 #define MOST_STEPS 20000        /* around a curve */
+#define PART 65536              /* places are in 65,536ths of a cell */
+#define ALL (INT64_C (1) << 40) /* how much of a segment: all of it */
 
 void
 br__ink_map_clear (br__ink_map *m)
@@ -25,39 +29,49 @@ br__ink_map_clear (br__ink_map *m)
 
 typedef struct walk
 {
-  double x, y, step_x, step_y;  /* in cells */
-  int64_t steps;
+  int64_t at[2], run[2], steps; /* where it begins, and how far it goes in all its steps */
 } walk;
+
+/* N of D, no less than nothing and no more than ALL.  */
+static int64_t
+share (int64_t n, int64_t d)
+{
+  if (d < 0)
+    {
+      n = -n;
+      d = -d;
+    }
+  return n <= 0 ? 0 : n >= d ? ALL : br__scale_by (n, ALL, d);
+}
 
 /* The part of a segment that lies inside the map, in steps of half a cell; 0 if none does.  */
 static int
 walk_start (walk *w, const br__ink_map *m, int64_t x, int64_t y, int64_t x2, int64_t y2)
 {
-  double start[] = { (double) (x - m->within.x) / (double) m->cell, (double) (y - m->within.y) / (double) m->cell };
-  double end[] = { (double) (x2 - m->within.x) / (double) m->cell, (double) (y2 - m->within.y) / (double) m->cell };
-  double most[] = { (double) m->width, (double) m->height }, low = 0, high = 1, longest = 0;
+  const int64_t start[] = { br__scale_by (x - m->within.x, PART, m->cell), br__scale_by (y - m->within.y, PART, m->cell) };
+  const int64_t end[] = { br__scale_by (x2 - m->within.x, PART, m->cell), br__scale_by (y2 - m->within.y, PART, m->cell) };
+  const int64_t most[] = { m->width * PART, m->height * PART };
+  int64_t low = 0, high = ALL, longest = 0;
   for (int i = 0; i < 2; i++)
     {
-      double run = end[i] - start[i], s, t;
+      int64_t run = end[i] - start[i];
+      if (run == 0 && (start[i] < 0 || start[i] >= most[i]))
+        return 0;
       if (run == 0)
-        {
-          if (start[i] < 0 || start[i] >= most[i])
-            return 0;
-          continue;
-        }
-      s = -start[i] / run;
-      t = (most[i] - start[i]) / run;
+        continue;
+      int64_t s = share (-start[i], run), t = share (most[i] - start[i], run);
       low = (s < t ? s : t) > low ? (s < t ? s : t) : low;
       high = (s < t ? t : s) < high ? (s < t ? t : s) : high;
-      longest = (run < 0 ? -run : run) > longest ? (run < 0 ? -run : run) : longest;
+      longest = llabs (run) > longest ? llabs (run) : longest;
     }
   if (low >= high)
     return 0;
-  w->steps = (int64_t) ((high - low) * longest * 2) + 1;
-  w->x = start[0] + low * (end[0] - start[0]);
-  w->y = start[1] + low * (end[1] - start[1]);
-  w->step_x = (high - low) * (end[0] - start[0]) / (double) w->steps;
-  w->step_y = (high - low) * (end[1] - start[1]) / (double) w->steps;
+  w->steps = br__scale_by (high - low, longest, ALL / 2 * PART) + 1;
+  for (int i = 0; i < 2; i++)
+    {
+      w->at[i] = start[i] + br__scale_by (end[i] - start[i], low, ALL);
+      w->run[i] = br__scale_by (end[i] - start[i], high - low, ALL);
+    }
   return 1;
 }
 
@@ -65,10 +79,11 @@ walk_start (walk *w, const br__ink_map *m, int64_t x, int64_t y, int64_t x2, int
 static uint8_t *
 walk_cell (const walk *w, const br__ink_map *m, int64_t i)
 {
-  double x = w->x + (double) i * w->step_x, y = w->y + (double) i * w->step_y;
-  if (x < 0 || y < 0 || x >= (double) m->width || y >= (double) m->height)
+  /* Some millions of cells and of steps at the most: it fits.  */
+  int64_t x = w->at[0] + w->run[0] * i / w->steps, y = w->at[1] + w->run[1] * i / w->steps;
+  if (x < 0 || y < 0 || x >= m->width * PART || y >= m->height * PART)
     return NULL;
-  return &m->cells[(int64_t) y * m->width + (int64_t) x];
+  return &m->cells[y / PART * m->width + x / PART];
 }
 
 void
@@ -160,26 +175,33 @@ end_of_arc (int64_t *x, int64_t *y, const br__path_step *arc, int64_t at)
 {
   int64_t sine, cosine;
   br__sine_cosine (&sine, &cosine, at);
-  *x = arc->x + (int64_t) ((double) arc->r * 1e-9 * (double) cosine);
-  *y = arc->y - (int64_t) ((double) arc->r * 1e-9 * (double) sine);
+  *x = arc->x + br__scale_by (arc->r, cosine, BR__INCH);
+  *y = arc->y - br__scale_by (arc->r, sine, BR__INCH);
+}
+
+/* (A * B + C * D) in billionths.  */
+static int64_t
+turned (int64_t a, int64_t b, int64_t c, int64_t d)
+{
+  return br__wide_low (br__wide_over (br__wide_add (br__wide_product (a, b), br__wide_product (c, d)), br__wide_of (BR__INCH)));
 }
 
 /* An arc, by turning a pointer in small steps.  */
 static void
 put_arc (br__ink_map *m, const br__path_step *arc, unsigned what)
 {
-  int64_t sine, cosine, steps = arc->r / m->cell * 7 + 8;
+  int64_t sine, cosine, x, y, steps = arc->r / m->cell * 7 + 8;
   if (steps > MOST_STEPS)
     steps = MOST_STEPS;
-  br__sine_cosine (&sine, &cosine, arc->from);
-  double x = (double) arc->r * 1e-9 * (double) cosine, y = (double) arc->r * 1e-9 * (double) sine;
+  end_of_arc (&x, &y, arc, arc->from);
+  x -= arc->x;
+  y -= arc->y;
   br__sine_cosine (&sine, &cosine, (arc->to - arc->from) / steps);
-  double s = (double) sine * 1e-9, c = (double) cosine * 1e-9;
   for (int64_t i = 0; i < steps; i++)
     {
-      double next_x = x * c - y * s, next_y = x * s + y * c;
-      br__ink_map_line (m, arc->x + (int64_t) x, arc->y - (int64_t) y, arc->x + (int64_t) next_x,
-                        arc->y - (int64_t) next_y, what);
+      /* Y is down.  */
+      int64_t next_x = turned (x, cosine, y, sine), next_y = turned (y, cosine, x, -sine);
+      br__ink_map_line (m, arc->x + x, arc->y + y, arc->x + next_x, arc->y + next_y, what);
       x = next_x;
       y = next_y;
     }
@@ -219,15 +241,12 @@ put_outline (br__ink_map *m, const br__ink *ink, unsigned what)
 static void
 put_bar (br__ink_map *m, const br__ink *ink, unsigned what)
 {
-  double run = (double) (ink->x2 - ink->x), rise = (double) (ink->y2 - ink->y);
-  double longest = (run < 0 ? -run : run) > (rise < 0 ? -rise : rise) ? run : rise;
-  int64_t half = ink->r > m->cell ? ink->r : m->cell;
-  int64_t steps = (int64_t) ((longest < 0 ? -longest : longest) / (double) half * 2) + 1;
+  int64_t run = ink->x2 - ink->x, rise = ink->y2 - ink->y, longest = llabs (run) > llabs (rise) ? llabs (run) : llabs (rise);
+  int64_t half = ink->r > m->cell ? ink->r : m->cell, steps = longest * 2 / half + 1;
   steps = steps > MOST_STEPS ? MOST_STEPS : steps;
   for (int64_t i = 0; i <= steps; i++)
     {
-      int64_t x = ink->x + (int64_t) (run * (double) i / (double) steps);
-      int64_t y = ink->y + (int64_t) (rise * (double) i / (double) steps);
+      int64_t x = ink->x + br__scale_by (run, i, steps), y = ink->y + br__scale_by (rise, i, steps);
       br__ink_map_fill (m, (br__area) { x - half, y - half, x + half, y + half }, what);
     }
 }

@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "draw/by_hand.h"
+#include "exact/wide.h"
 
 #define AIR (BR__INCH / 32)
 #define ARROW (BR__INCH / 8)
@@ -126,7 +127,7 @@ add_anchor (br__anchors *a, int64_t x, int64_t y, int64_t out_x, int64_t out_y, 
 static int64_t
 part (int64_t length, int64_t unit)
 {
-  return (int64_t) ((double) length * 1e-9 * (double) unit);
+  return br__scale_by (length, unit, BR__INCH);
 }
 
 /* Direction I of those that a leader may have, from the right anticlockwise; a unit in billionths, y down.  */
@@ -139,11 +140,12 @@ direction (int64_t *x, int64_t *y, int i)
   return angle;
 }
 
-/* The cosine between a direction and the way OUT, both units in billionths.  */
-static double
+/* The cosine between a direction and the way OUT, both units in billionths, in parts of ALIKE.  */
+#define ALIKE (BR__INCH * BR__INCH)
+static int64_t
 along (int64_t x, int64_t y, int64_t out_x, int64_t out_y)
 {
-  return ((double) x * (double) out_x + (double) y * (double) out_y) * 1e-18;
+  return x * out_x + y * out_y;
 }
 
 /* From a point of an outline in all directions that lead out of it.  */
@@ -154,7 +156,7 @@ add_fan (br__anchors *a, int64_t x, int64_t y, int64_t out_x, int64_t out_y, int
     {
       int64_t to_x, to_y;
       (void) direction (&to_x, &to_y, i);
-      if (along (to_x, to_y, out_x, out_y) > 0.4)
+      if (along (to_x, to_y, out_x, out_y) > ALIKE / 5 * 2)
         add_anchor (a, x, y, to_x, to_y, thick);
     }
 }
@@ -408,8 +410,7 @@ add_radius (br__anchors *a, const br__drawn_piece *k, int64_t left, int64_t top)
   for (int i = 0; i < a->directions; i++)
     {
       (void) direction (&x, &y, i);
-      double off = along (x, y, cosine, -sine);
-      if (off > 0.8 || off < -0.8)
+      if (llabs (along (x, y, cosine, -sine)) > ALIKE / 5 * 4)
         add_anchor (a, left + k->centre_x + part (k->radius, cosine), top - k->centre_y - part (k->radius, sine), x, y, 0);
     }
 }

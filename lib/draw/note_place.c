@@ -4,13 +4,17 @@
 # include <config.h>
 #endif
 
+#include <stdlib.h>
+
 #include "draw/by_hand.h"
+#include "exact/wide.h"
 
 #define TEXT BR__SIZE_TEXT
 #define AIR (BR__INCH / 24)
 #define MOST_RINGS 48           /* sixteenths of an inch that a note is moved */
 #define NEAR_RINGS 12
 #define NO 10000                /* a cost that is no room */
+#define COST BR__INCH           /* of leaders and places costs are in billionths */
 
 static const unsigned text_price[BR__CELLS] = { 0, 30, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO };
 static const unsigned leader_price[BR__CELLS] = { 0, 6, 12, 18, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO, NO };
@@ -41,13 +45,13 @@ br__note_area (int64_t x, int64_t y, const br__annotation *a)
 typedef struct leader
 {
   int64_t from_x, from_y, to_x, to_y;
-  double cost;
+  int64_t cost;
 } leader;
 
 /* From an end of the text AREA to the outline of D, as straight a way as there is; 30 to 60 degrees where it can be.  The cost is
    LIMIT or more where none costs less.  */
 static leader
-find_leader (const br__ink_map *m, br__area area, const br__anchors *anchors, double limit)
+find_leader (const br__ink_map *m, br__area area, const br__anchors *anchors, int64_t limit)
 {
   leader best = { .cost = limit };
   int64_t y = (area.y + area.y2) / 2;
@@ -56,14 +60,15 @@ find_leader (const br__ink_map *m, br__area area, const br__anchors *anchors, do
       {
         const br__anchor *a = &anchors->rows[i];
         int64_t x = end ? area.x2 : area.x;
-        double run = (double) (x - a->x), rise = (double) (y - a->y), length = (double) br__span (x - a->x, y - a->y);
-        double out = length > 0 ? (run * (double) a->out_x + rise * (double) a->out_y) / length * 1e-9 : 0;
-        double high = rise < 0 ? -rise : rise, wide = run < 0 ? -run : run;
-        int askew = high < wide * 0.58 || wide < high * 0.58 || length > 1.49 * (double) BR__INCH;
+        int64_t run = x - a->x, rise = y - a->y, length = br__span (run, rise), high = llabs (rise), wide = llabs (run);
+        int askew = high * 100 < wide * 58 || wide * 100 < high * 58 || length > BR__INCH / 100 * 149;
+        /* The cosine to the way out of the shape is less than 0.3.  */
+        br__wide out = br__wide_add (br__wide_product (run, a->out_x), br__wide_product (rise, a->out_y));
+        int inward = !length || br__wide_cmp (out, br__wide_product (length, BR__INCH / 10 * 3)) < 0;
         int own = end ? a->x < area.x2 : a->x > area.x;         /* through its own text */
-        double cost = length / (double) BR__INCH * 20 + askew * 60.0 + own * (double) NO + (out < 0.3) * 400.0;
+        int64_t cost = length * 20 + COST * (askew * 60 + own * NO + inward * 400);
         if (cost < best.cost)
-          cost += (double) br__ink_map_line_cost (m, x, y, a->x, a->y, leader_price, NO);
+          cost += COST * br__ink_map_line_cost (m, x, y, a->x, a->y, leader_price, NO);
         if (cost < best.cost)
           best = (leader) { x, y, a->x, a->y, cost };
       }
@@ -76,14 +81,14 @@ static leader
 choose_place (int64_t *x, int64_t *y, const br__annotation *a, const br__ink_map *m, const br__anchors *anchors)
 {
   const int64_t x0 = *x, y0 = *y, step = BR__INCH / 16;
-  leader best = { .cost = NO };
+  leader best = { .cost = COST * NO };
   /* Close by each place is tried, farther off each third.  */
-  for (int ring = 0, stride = 1; ring < MOST_RINGS && ring * 6 < best.cost; ring += stride = ring < NEAR_RINGS ? 1 : 3)
+  for (int ring = 0, stride = 1; ring < MOST_RINGS && COST * ring * 6 < best.cost; ring += stride = ring < NEAR_RINGS ? 1 : 3)
     for (int i = -ring; i <= ring; i += stride)
       for (int k = -ring; k <= ring; k += i == -ring || i == ring || !ring ? stride : 2 * ring)
         {
           br__area area = br__note_area (x0 + i * step, y0 + k * step, a);
-          double cost = ring * 6 + (double) br__ink_map_cost (m, area, text_price, NO);
+          int64_t cost = COST * (ring * 6 + br__ink_map_cost (m, area, text_price, NO));
           leader l = { .cost = 0 };
           if (cost < best.cost && anchors)
             l = find_leader (m, area, anchors, best.cost - cost);
@@ -118,7 +123,7 @@ br__note_put (br__plot *p, br__ink_map *m, const br__annotation *a, const br__vi
     br__anchors_find (&anchors, d, f->x, f->y);
   leader l = choose_place (&x, &y, a, m, d ? &anchors : NULL);
   /* Rather none than one that lies on a line, or the leader of which crosses one.  */
-  if (l.cost >= NO)
+  if (l.cost >= COST * NO)
     return 0;
   br__area area = br__note_area (x, y, a);
   p->group = BR__GROUP_TEXT;

@@ -4,6 +4,7 @@
 # include <config.h>
 #endif
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "exact/wide.h"
@@ -245,24 +246,20 @@ br__areas_meet (br__area a, br__area b)
 int
 br__segment_meets (int64_t x, int64_t y, int64_t x2, int64_t y2, br__area a)
 {
-  /* Cut by each side in turn; for layout, so rough arithmetic will do.  */
-  double low = 0, high = 1, start[] = { (double) x, (double) y };
-  double run[] = { (double) (x2 - x), (double) (y2 - y) };
-  double least[] = { (double) a.x, (double) a.y }, most[] = { (double) a.x2, (double) a.y2 };
+  /* Cut by each side in turn: what is left is from LOW to HIGH of it, fractions with parts over 0 below.  */
+  int64_t low[] = { 0, 1 }, high[] = { 1, 1 }, least[] = { a.x - x, a.y - y }, most[] = { a.x2 - x, a.y2 - y };
+  const int64_t run[] = { x2 - x, y2 - y };
   for (int i = 0; i < 2; i++)
     {
-      if (run[i] == 0)
-        {
-          if (start[i] <= least[i] || start[i] >= most[i])
-            return 0;
-          continue;
-        }
-      double s = (least[i] - start[i]) / run[i], t = (most[i] - start[i]) / run[i];
-      double first = s < t ? s : t, last = s < t ? t : s;
-      low = first > low ? first : low;
-      high = last < high ? last : high;
+      int64_t length = llabs (run[i]), first = run[i] < 0 ? -most[i] : least[i], last = run[i] < 0 ? -least[i] : most[i];
+      if (length == 0 && (first >= 0 || last <= 0))
+        return 0;
+      if (length && br__compare_products (first, low[1], low[0], length) > 0)
+        memcpy (low, (int64_t[]) { first, length }, sizeof low);
+      if (length && br__compare_products (last, high[1], high[0], length) < 0)
+        memcpy (high, (int64_t[]) { last, length }, sizeof high);
     }
-  return low < high;
+  return br__compare_products (low[0], high[1], high[0], low[1]) < 0;
 }
 
 int64_t

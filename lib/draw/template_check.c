@@ -9,6 +9,7 @@
 #include <stdlib.h>
 
 #include "draw/template.h"
+#include "exact/wide.h"
 
 /* What rounding to the grid of the drawing may take away.  */
 #define SAME 8
@@ -36,8 +37,8 @@ follow (int64_t *near, const br__drawn_piece *p, int64_t x, int64_t y)
       if (i < steps)
         {
           br__sine_cosine (&sine, &cosine, p->from + p->turn / steps * i);
-          to_x = p->centre_x + (int64_t) ((double) p->radius * 1e-9 * (double) cosine);
-          to_y = p->centre_y + (int64_t) ((double) p->radius * 1e-9 * (double) sine);
+          to_x = p->centre_x + br__scale_by (p->radius, cosine, BR__INCH);
+          to_y = p->centre_y + br__scale_by (p->radius, sine, BR__INCH);
         }
       int64_t distance = to_segment (x, y, from_x, from_y, to_x, to_y);
       int64_t turn = br__angle (to_x - x, to_y - y) - br__angle (from_x - x, from_y - y);

@@ -16,6 +16,7 @@ packaging_tests = \
 TESTS += $(packaging_tests)
 EXTRA_DIST += $(packaging_tests) \
   tests/packaging/analyse.sh \
+  tests/packaging/answers.sh \
   tests/packaging/code.awk \
   tests/packaging/console.awk \
   tests/packaging/coverage.sh \

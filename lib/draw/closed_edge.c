@@ -12,25 +12,25 @@
 #define DEGREE 1e9
 #define TOUCH 1000.0            /* billionths of an inch: what is no farther off is met in one place */
 
-br__spot
+br__page_point
 br__on_arc (const br__path_step *s, double degrees)
 {
   double turn = degrees * acos (-1.0) / 180;
-  return (br__spot) { (double) s->x + (double) s->r * cos (turn), (double) s->y - (double) s->r * sin (turn) };
+  return (br__page_point) { (double) s->x + (double) s->r * cos (turn), (double) s->y - (double) s->r * sin (turn) };
 }
 
-br__spot
+br__page_point
 br__stroke_at (const br__stroke *k, double t)
 {
   if (k->s->type == BR__STEP_ARC)
     return br__on_arc (k->s, ((double) k->s->from + t * (double) (k->s->to - k->s->from)) / DEGREE);
-  return (br__spot) { (double) k->x + t * (double) (k->x2 - k->x), (double) k->y + t * (double) (k->y2 - k->y) };
+  return (br__page_point) { (double) k->x + t * (double) (k->x2 - k->x), (double) k->y + t * (double) (k->y2 - k->y) };
 }
 
 /* ---- The pieces ---- */
 
 static void
-put_piece (br__closed_edge *e, br__spot from, br__spot to, br__spot centre, double r)
+put_piece (br__closed_edge *e, br__page_point from, br__page_point to, br__page_point centre, double r)
 {
   if (br__grow (&e->rows, &e->room, e->count + 1, sizeof *e->rows))
     e->rows[e->count++] = (br__edge_piece) { from, to, centre, r };
@@ -39,16 +39,16 @@ put_piece (br__closed_edge *e, br__spot from, br__spot to, br__spot centre, doub
 }
 
 /* The arc S from one turning point of its height to the next; where it ends.  */
-static br__spot
+static br__page_point
 put_arc (br__closed_edge *e, const br__path_step *s)
 {
   double at = (double) s->from / DEGREE, end = (double) s->to / DEGREE, way = end < at ? -1 : 1;
-  br__spot from = br__on_arc (s, at), centre = { (double) s->x, (double) s->y };
+  br__page_point from = br__on_arc (s, at), centre = { (double) s->x, (double) s->y };
   while (at != end)
     {
       double next = way < 0 ? 180 * ceil ((at - 90) / 180 - 1) + 90 : 180 * floor ((at - 90) / 180 + 1) + 90;
       next = (end - next) * way < 0 ? end : next;
-      br__spot to = br__on_arc (s, next);
+      br__page_point to = br__on_arc (s, next);
       put_piece (e, from, to, centre, cos ((at + next) * acos (-1.0) / 360) < 0 ? -(double) s->r : (double) s->r);
       from = to;
       at = next;
@@ -59,14 +59,14 @@ put_arc (br__closed_edge *e, const br__path_step *s)
 void
 br__closed_edge_add (br__closed_edge *e, const br__ink *ink)
 {
-  static const br__spot none = { 0, 0 };
+  static const br__page_point none = { 0, 0 };
   br__path_step room[BR__MOST_STEPS];
   size_t count = 0;
   const br__path_step *steps = br__ink_steps (&count, room, ink);
-  br__spot start = none, at = none;
+  br__page_point start = none, at = none;
   for (const br__path_step *s = steps; s < steps + count; s++)
     {
-      br__spot next = { (double) s->x, (double) s->y };
+      br__page_point next = { (double) s->x, (double) s->y };
       if (s->type == BR__STEP_ARC)
         next = br__on_arc (s, (double) s->from / DEGREE);
       else if (s->type == BR__STEP_CLOSE)
@@ -83,7 +83,7 @@ br__closed_edge_add (br__closed_edge *e, const br__ink *ink)
 }
 
 int
-br__closed_edge_holds (const br__closed_edge *e, br__spot at)
+br__closed_edge_holds (const br__closed_edge *e, br__page_point at)
 {
   int inside = 0;
   for (const br__edge_piece *p = e->rows; p < e->rows + e->count; p++)
@@ -103,7 +103,7 @@ br__closed_edge_holds (const br__closed_edge *e, br__spot at)
 
 /* The straight line through A and B.  */
 static int
-line_meets_line (double t[2], const br__stroke *k, br__spot a, br__spot b)
+line_meets_line (double t[2], const br__stroke *k, br__page_point a, br__page_point b)
 {
   double dx = (double) (k->x2 - k->x), dy = (double) (k->y2 - k->y), ex = b.x - a.x, ey = b.y - a.y, cross = dx * ey - dy * ex;
   if (cross == 0)
@@ -114,7 +114,7 @@ line_meets_line (double t[2], const br__stroke *k, br__spot a, br__spot b)
 
 /* How far along from A toward B, whose distance is 1, the circle of radius R around CENTRE is met.  */
 static int
-line_meets_circle (double t[2], br__spot a, br__spot b, br__spot centre, double r)
+line_meets_circle (double t[2], br__page_point a, br__page_point b, br__page_point centre, double r)
 {
   double ex = b.x - a.x, ey = b.y - a.y, fx = a.x - centre.x, fy = a.y - centre.y, square = ex * ex + ey * ey;
   if (square == 0)
@@ -139,9 +139,9 @@ place_on_arc (const br__stroke *k, double x, double y)
 }
 
 static int
-arc_meets_line (double t[2], const br__stroke *k, br__spot a, br__spot b)
+arc_meets_line (double t[2], const br__stroke *k, br__page_point a, br__page_point b)
 {
-  br__spot centre = { (double) k->s->x, (double) k->s->y };
+  br__page_point centre = { (double) k->s->x, (double) k->s->y };
   int n = line_meets_circle (t, a, b, centre, (double) k->s->r);
   for (int i = 0; i < n; i++)
     t[i] = place_on_arc (k, a.x + t[i] * (b.x - a.x) - centre.x, a.y + t[i] * (b.y - a.y) - centre.y);
@@ -149,7 +149,7 @@ arc_meets_line (double t[2], const br__stroke *k, br__spot a, br__spot b)
 }
 
 static int
-arc_meets_circle (double t[2], const br__stroke *k, br__spot centre, double r)
+arc_meets_circle (double t[2], const br__stroke *k, br__page_point centre, double r)
 {
   double dx = centre.x - (double) k->s->x, dy = centre.y - (double) k->s->y, own = (double) k->s->r, square = dx * dx + dy * dy;
   if (square == 0)
@@ -171,6 +171,6 @@ br__closed_edge_meets (double t[2], const br__closed_edge *e, size_t i, const br
     return p->r != 0 ? arc_meets_circle (t, k, p->centre, p->r) : arc_meets_line (t, k, p->from, p->to);
   if (p->r == 0)
     return line_meets_line (t, k, p->from, p->to);
-  br__spot from = { (double) k->x, (double) k->y }, to = { (double) k->x2, (double) k->y2 };
+  br__page_point from = { (double) k->x, (double) k->y }, to = { (double) k->x2, (double) k->y2 };
   return line_meets_circle (t, from, to, p->centre, p->r);
 }

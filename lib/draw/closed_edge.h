@@ -7,10 +7,10 @@
 
 #include "draw/plot.h"
 
-typedef struct br__spot
+typedef struct br__page_point
 {
   double x, y;
-} br__spot;
+} br__page_point;
 
 /* A straight stroke, where S is the step to its end, or an arc.  */
 typedef struct br__stroke
@@ -20,14 +20,14 @@ typedef struct br__stroke
 } br__stroke;
 
 /* The place of K at T, 0 to 1.  */
-br__spot br__stroke_at (const br__stroke *k, double t);
+br__page_point br__stroke_at (const br__stroke *k, double t);
 /* The place of the arc S at that angle.  */
-br__spot br__on_arc (const br__path_step *s, double degrees);
+br__page_point br__on_arc (const br__path_step *s, double degrees);
 
 /* A piece of an edge that only rises or only falls.  */
 typedef struct br__edge_piece
 {
-  br__spot from, to, centre;    /* the last of an arc */
+  br__page_point from, to, centre;    /* the last of an arc */
   double r;                     /* 0: straight; under 0: the left half of its circle */
 } br__edge_piece;
 
@@ -40,7 +40,7 @@ typedef struct br__closed_edge
 
 /* Adds the steps of INK, a closed outline.  */
 void br__closed_edge_add (br__closed_edge *e, const br__ink *ink);
-int br__closed_edge_holds (const br__closed_edge *e, br__spot at);
+int br__closed_edge_holds (const br__closed_edge *e, br__page_point at);
 /* Where K, carried on at both ends, meets piece I of E, carried on too: T gets the places, of an arc from 0 to 360 degrees
    behind its beginning; the count.  */
 int br__closed_edge_meets (double t[2], const br__closed_edge *e, size_t i, const br__stroke *k);

@@ -11,6 +11,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "draw/by_hand.h"
 #include "draw/dimension_line.h"
 
 #define TEXT_SIZE BR__SIZE_TEXT
@@ -307,7 +308,6 @@ typedef struct pencil
   br__plot *plot;
   int upright;
   int64_t left, top;
-  size_t taken;                 /* the first of the texts of these lines */
 } pencil;
 
 static int64_t
@@ -335,7 +335,7 @@ next_text (int64_t *begins, int64_t *ends, const pencil *c, int64_t along, int64
 {
   int64_t x = page_x (c, along, 0), y = page_y (c, along, 0), sign = to < from ? -1 : 1;
   int found = 0;
-  for (size_t i = c->taken; i < c->plot->taken_count; i++)
+  for (size_t i = 0; i < c->plot->taken_count; i++)
     {
       br__area a = c->plot->taken[i];
       int meets = c->upright ? y > a.y && y < a.y2 : x > a.x && x < a.x2;
@@ -436,16 +436,20 @@ put_number (pencil *c, const br__size_lines *d, const br__size_line *row, int64_
 {
   int64_t up = d->above ? TEXT_SIZE * 3 / 5 + AIR / 2 : 0;
   int64_t x = page_x (c, row->text_at, across), y = page_y (c, row->text_at, across);
+  size_t first = c->plot->taken_count;
   if (d->upright && d->above)
     br__plot_turned (c->plot, x - up, y, TEXT_SIZE, row->text);
   else
     br__plot_text (c->plot, x, y - up, BR_ALIGN_MIDDLE, TEXT_SIZE, row->text);
+  /* What runs there already is of the other direction.  */
+  if (c->plot->taken_count > first)
+    br__lines_open (c->plot, c->plot->taken[first]);
 }
 
 void
 br__size_lines_plot (br__plot *p, const br__size_lines *d, const br__side_view *v, int64_t left, int64_t top)
 {
-  pencil c = { p, d->upright, left, top, p->taken_count };
+  pencil c = { p, d->upright, left, top };
   br__group before = p->group;
   const int64_t edge[BR__BANKS] = { d->upright ? v->reach.x : v->reach.y, d->upright ? v->reach.x2 : v->reach.y2 };
   for (size_t i = 0; i < d->placed; i++)

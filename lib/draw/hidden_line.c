@@ -29,7 +29,7 @@
 
 /* ---- Profiles ---- */
 
-typedef br__spot spot;
+typedef br__page_point spot;
 typedef br__stroke stroke;
 
 typedef struct polygon

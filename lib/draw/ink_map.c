@@ -86,6 +86,19 @@ walk_cell (const walk *w, const br__ink_map *m, int64_t i)
   return &m->cells[y / PART * m->width + x / PART];
 }
 
+/* The cells to the left of CELL, above it and below it.  */
+static void
+put_end (br__ink_map *m, uint8_t *cell)
+{
+  ptrdiff_t at = cell - m->cells;
+  if (at % m->width)
+    cell[-1] |= BR__CELL_KEPT;
+  if (at >= m->width)
+    cell[-m->width] |= BR__CELL_KEPT;
+  if (at + m->width < m->width * m->height)
+    cell[m->width] |= BR__CELL_KEPT;
+}
+
 void
 br__ink_map_line (br__ink_map *m, int64_t x, int64_t y, int64_t x2, int64_t y2, unsigned what)
 {
@@ -100,6 +113,9 @@ br__ink_map_line (br__ink_map *m, int64_t x, int64_t y, int64_t x2, int64_t y2, 
         /* Two slanting lines may cross between cells; beside these they cannot.  */
         if (what == BR__CELL_KEPT && (cell - m->cells + 1) % m->width)
           cell[1] |= (uint8_t) what;
+        /* Nor may one touch the end of another.  */
+        if (what == BR__CELL_KEPT && (i == 0 || i == w.steps))
+          put_end (m, cell);
       }
 }
 

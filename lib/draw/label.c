@@ -330,15 +330,17 @@ br__lines_open (br__plot *p, br__area area)
       if (k.type != BR__INK_LINE || k.pen != BR__PEN_THIN || upright == level
           || !br__segment_meets (k.x, k.y, k.x2, k.y2, area))
         continue;
-      /* What begins or ends in the area is shortened, what runs through falls in two.  */
+      /* What begins or ends in the area is shortened, what runs through falls in two, what lies in it is gone.  */
       int64_t from = upright ? k.y : k.x, to = upright ? k.y2 : k.x2;
       int64_t low = upright ? area.y : area.x, high = upright ? area.y2 : area.x2;
       int64_t near = from < to ? low : high, far = from < to ? high : low;
       int before = from < to ? from < near : from > near, after = from < to ? far < to : far > to;
       if (before)
         *(upright ? &p->inks[i].y2 : &p->inks[i].x2) = near;
-      if (!before && after)
+      if (!before)
         *(upright ? &p->inks[i].y : &p->inks[i].x) = far;
+      if (!before && !after)
+        *(upright ? &p->inks[i].y2 : &p->inks[i].x2) = far;
       if (before && after)
         {
           br__plot_line (p, k.pen, upright ? k.x : far, upright ? far : k.y, k.x2, k.y2, k.dashed);

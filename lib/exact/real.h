@@ -142,5 +142,8 @@ br_status br__real_ask (const br_real *x, br__effort effort, int is_long);
 int br__node_is_irrational (const br_real_node *node);
 /* X, or ROOM as the fraction that X is known to be: it is borrowed and lives as long as X is not changed.  */
 const br_real *br__real_seen (br_real *room, const br_real *x);
+/* IS gets 1 where X is made of rationals, roots, and sines of rational angles, so that it is algebraic; 0 where that is not
+   known.  Inside MPFR's full range.  */
+br_status br__real_is_algebraic (int *is, const br_real *x);
 
 #endif

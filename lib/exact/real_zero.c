@@ -330,3 +330,16 @@ br__zero_test (br__proof *proof, const br_real *x, const br_number *candidate)
   mpq_clear (c);
   return status;
 }
+
+br_status
+br__real_is_algebraic (int *is, const br_real *x)
+{
+  br__field f;
+
+  br__field_init (&f);
+  br__field_put (&f, x);
+  *is = f.status == BR_OK && f.atoms == 0;
+  const br_status status = f.status == BR_NO_MEMORY ? BR_NO_MEMORY : BR_OK;
+  br__field_clear (&f);
+  return status;
+}

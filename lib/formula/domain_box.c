@@ -12,7 +12,17 @@
 #include "formula/domain_box.h"
 #include "shop/drill.h"
 
+#define OUTSIDE 64              /* 2^-64 degrees: far more than an end is rounded by */
+
 /* ---- Operations ---- */
+
+/* The side of the next pole: 1 for the one over it.  */
+static int
+next_side (br__enclosure *e)
+{
+  unsigned pole = e->met++;
+  return pole < BR__MOST_POLES ? (int) (e->sides >> pole & 1) : 0;
+}
 
 /* Z = X / Y.  A Y that only touches zero still bounds the quotient on one side.  */
 void
@@ -25,6 +35,8 @@ br__box_divide (br__enclosure *e, br__interval_ptr z, br__interval_srcptr x, br_
       br__interval_div (z, x, y);
       return;
     }
+  if (e->beside_poles && low < 0 && high > 0)
+    *(next_side (e) ? &low : &high) = 0;
   e->partial = 1;
   e->empty |= low == 0 && high == 0;
   br__interval_line (inverse);
@@ -78,6 +90,27 @@ br__box_power (br__enclosure *e, br__interval_ptr z, br__interval_srcptr x, int6
     }
 }
 
+/* 1 and in Z the tangents to one side of the one pole that X may have: they go up to it, and begin again far below.  From a
+   little outside of X on they do so, too, which is what bounds them where an end of X is the pole.  */
+static int
+beside_pole (br__enclosure *e, br__interval_ptr z, br__interval_srcptr x)
+{
+  br__interval_ptr end = e->room[1];
+  mpfr_sub (&end->right, &x->right, &x->left, MPFR_RNDU);
+  if (!br__interval_bounded (x) || mpfr_cmp_ui (&end->right, 90) > 0)
+    return 0;
+  int before = next_side (e);
+  mpfr_set_si_2exp (&end->right, before ? -1 : 1, -OUTSIDE, MPFR_RNDN);
+  mpfr_add (&end->left, before ? &x->left : &x->right, &end->right, MPFR_RNDN);
+  mpfr_set (&end->right, &end->left, MPFR_RNDN);
+  br__interval_tangent (z, end);
+  if (!br__interval_bounded (z))
+    return 0;
+  mpfr_set_inf (before ? &z->right : &z->left, before ? 1 : -1);
+  e->partial = 1;
+  return 1;
+}
+
 void
 br__box_circle (br__enclosure *e, br__interval_ptr z, br__interval_srcptr x, br__opcode op)
 {
@@ -87,7 +120,7 @@ br__box_circle (br__enclosure *e, br__interval_ptr z, br__interval_srcptr x, br_
     br__interval_tangent (z, x);
   else
     br__interval_sine (z, x, op == BR__CODE_COS);
-  if (!br__interval_bounded (z))
+  if (!br__interval_bounded (z) && !(op == BR__CODE_TAN && e->beside_poles && beside_pole (e, z, x)))
     {
       br__interval_line (z);
       e->partial = 1;
@@ -350,6 +383,7 @@ br__enclose (br__enclosure *e)
 {
   br_status status = BR_OK;
   e->empty = e->partial = 0;
+  e->met = 0;
   for (size_t i = 0; i < e->program->count && status == BR_OK && !e->empty; i++)
     status = br__enclose_one (e, i);
   return status;

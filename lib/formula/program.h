@@ -50,6 +50,8 @@ br_status br__program_slopes (br_real *slopes, const br__program *t, const br_re
 /* domain_box.c: the same over intervals.  Between br__mpfr_enter and br__mpfr_leave only.  */
 #define BR__BOX_BITS 256
 
+#define BR__MOST_POLES 3        /* of which both sides are looked at */
+
 typedef struct br__enclosure
 {
   const br__program *program;
@@ -61,6 +63,8 @@ typedef struct br__enclosure
   int empty;                    /* no point of the box has a value */
   int partial;                  /* some may have none */
   int hold_steps;               /* steps stay what they were when it was last enclosed */
+  int beside_poles;             /* of a pole inside the box one side alone is enclosed: the I-th met by bit I of SIDES */
+  unsigned sides, met;
 } br__enclosure;
 
 br_status br__enclosure_new (br__enclosure **e, const br__program *t);

@@ -2,14 +2,16 @@
    find_band.c - whether a formula is zero all over a stretch.  Where abs, max, min and steps have one way over the
    stretch, a quotient of polynomials that is one value at more places than its degree is that value everywhere, and so
    is one of sines and cosines at more places within its period than twice its degree (both have no more roots than
-   that unless they are zero; from memory).  Values that are found to be constant are used for what follows, and what
-   has a factor that is zero is zero.  */
+   that unless they are zero; from memory).  What roots are made of as well is an algebraic function, which is one value
+   everywhere if it is so at one number that is not algebraic, as pi is not.  Values that are found to be constant are used
+   for what follows, and what has a factor that is zero is zero.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
 
 #include "exact/memory.h"
 #include "exact/number.h"
+#include "exact/real.h"
 #include "solve/find_search.h"
 
 #define MOST_PLACES 33
@@ -18,9 +20,11 @@
 #define PARTS 68                /* of a stretch: room for them between its ends */
 #define LOW MOST_PLACES         /* the rows of both ends */
 #define HIGH (MOST_PLACES + 1)
+#define AWAY (MOST_PLACES + 2)  /* and of a place within it that is not algebraic */
+#define ROWS (MOST_PLACES + 3)
 #define PERIOD 720              /* degrees; a sine of half the angle has it */
 
-enum kind { KIND_UNKNOWN, KIND_CONSTANT, KIND_RATIONAL, KIND_WAVE };
+enum kind { KIND_UNKNOWN, KIND_CONSTANT, KIND_RATIONAL, KIND_ALGEBRAIC, KIND_WAVE };
 
 /* The degrees of a quotient: of x, or of the sine and cosine of half of x.  */
 typedef struct shape
@@ -28,6 +32,7 @@ typedef struct shape
   enum kind kind;
   int over, under;
   br__band roots;
+  int algebraic;                /* all constants in it are */
 } shape;
 
 typedef struct band
@@ -39,11 +44,12 @@ typedef struct band
   int within_period;
   int one_formula;              /* neither corners, steps nor roots, which may be corners */
   int aside;                    /* how far places lie from where they were tried first: a pole was there */
-  br_number places[MOST_PLACES + 2];
-  br_real *rows[MOST_PLACES + 2];   /* the values of all instructions at each, as far as they were needed */
+  br_number places[ROWS];
+  br_real *rows[ROWS];   /* the values of all instructions at each, as far as they were needed */
 } band;
 
-static const shape unknown = { KIND_UNKNOWN, 0, 0, BR__BAND_UNKNOWN };
+static const shape unknown = { KIND_UNKNOWN, 0, 0, BR__BAND_UNKNOWN, 0 };
+static const shape algebraic = { KIND_ALGEBRAIC, 0, 0, BR__BAND_UNKNOWN, 1 };
 
 /* ---- Values at places of the stretch ---- */
 
@@ -63,6 +69,31 @@ part_way (br_number *z, const br__stretch *s, int n)
   return status;
 }
 
+/* Z = as far into the stretch as pi goes into 6.  */
+static br_status
+pi_way (br_real *z, const br__stretch *s)
+{
+  br_number width = BR_NUMBER_ZERO, sixth = { 1, 5 };
+  br_real part = BR_REAL_ZERO, low = BR_REAL_ZERO;
+  br_status status = br_real_pi (z);
+  if (status == BR_OK)
+    status = br_number_sub (&width, &s->high, &s->low);
+  if (status == BR_OK)
+    status = br_number_mul (&width, &width, &sixth);
+  if (status == BR_OK)
+    status = br_real_set_number (&part, &width);
+  if (status == BR_OK)
+    status = br_real_set_number (&low, &s->low);
+  if (status == BR_OK)
+    status = br_real_mul (z, z, &part);
+  if (status == BR_OK)
+    status = br_real_add (z, z, &low);
+  br_number_clear (&width);
+  br_real_clear (&part);
+  br_real_clear (&low);
+  return status;
+}
+
 /* Row J: at an end; or where no corner makes it another formula elsewhere, far from poles and plain as an angle; else at
    the plainest place of a part within the stretch.  */
 static br_status
@@ -73,7 +104,9 @@ need_row (band *b, int j)
   if (b->rows[j])
     return BR_OK;
   br_status status;
-  if (j >= MOST_PLACES)
+  if (j == AWAY)
+    status = pi_way (&at, b->stretch);
+  else if (j >= MOST_PLACES)
     status = br_number_set (&b->places[j], j == LOW ? &b->stretch->low : &b->stretch->high);
   else if (b->one_formula)
     status = br_number_set_int (&b->places[j], 6 + 18 * j + b->aside);
@@ -85,7 +118,7 @@ need_row (band *b, int j)
       if (status == BR_OK)
         status = br__plainest (&b->places[j], &low, &high);
     }
-  if (status == BR_OK)
+  if (status == BR_OK && j != AWAY)
     status = br_real_set_number (&at, &b->places[j]);
   if (status == BR_OK)
     status = br__program_values (&b->rows[j], b->t, &at, 1);
@@ -97,13 +130,13 @@ need_row (band *b, int j)
   return status;
 }
 
-/* 1 in *SAME if instruction I has one value at the first COUNT places.  */
+/* 1 in *SAME if instruction I has one value at the first place and at those from FROM to before TO.  */
 static br_status
-is_same (int *same, band *b, size_t i, int count)
+is_same (int *same, band *b, size_t i, int from, int to)
 {
   int order = 0;
   br_status status = need_row (b, 0);
-  for (int j = 1; j < count && status == BR_OK && order == 0; j++)
+  for (int j = from; j < to && status == BR_OK && order == 0; j++)
     {
       status = need_row (b, j);
       if (status == BR_OK)
@@ -150,14 +183,23 @@ larger (int x, int y)
   return x > y ? x : y;
 }
 
+/* Z, of which the degree is past all places.  */
+static shape
+beyond (shape z)
+{
+  return z.kind == KIND_RATIONAL && z.algebraic ? algebraic : unknown;
+}
+
 /* What a sum, a product or a quotient of both is.  */
 static shape
 join (shape x, shape y, br__opcode op)
 {
-  shape z = { larger (x.kind, y.kind), 0, 0, BR__BAND_UNKNOWN };
+  shape z = { larger (x.kind, y.kind), 0, 0, BR__BAND_UNKNOWN, x.algebraic && y.algebraic };
   if (x.kind == KIND_UNKNOWN || y.kind == KIND_UNKNOWN
-      || (x.kind != y.kind && x.kind != KIND_CONSTANT && y.kind != KIND_CONSTANT))
+      || (x.kind != y.kind && x.kind != KIND_CONSTANT && y.kind != KIND_CONSTANT && z.kind == KIND_WAVE))
     return unknown;
+  if (z.kind == KIND_ALGEBRAIC)
+    return z.algebraic ? z : unknown;
   if (op == BR__CODE_MUL || op == BR__CODE_DIV)
     {
       z.over = x.over + (op == BR__CODE_MUL ? y.over : y.under);
@@ -168,7 +210,7 @@ join (shape x, shape y, br__opcode op)
       z.over = larger (x.over + y.under, y.over + x.under);
       z.under = x.under + y.under;
     }
-  return larger (z.over, z.under) < MOST_PLACES ? z : unknown;
+  return larger (z.over, z.under) < MOST_PLACES ? z : beyond (z);
 }
 
 /* X to the power N.  */
@@ -176,10 +218,12 @@ static shape
 power_shape (shape x, int64_t n)
 {
   int64_t size = n < 0 ? -n : n;
-  if (x.kind == KIND_UNKNOWN || size >= MOST_PLACES || larger (x.over, x.under) * size >= MOST_PLACES)
-    return unknown;
-  shape z = { x.kind, (int) (x.over * size), (int) (x.under * size), BR__BAND_UNKNOWN };
-  return n < 0 ? (shape) { x.kind, z.under, z.over, BR__BAND_UNKNOWN } : z;
+  if (x.kind == KIND_UNKNOWN || x.kind == KIND_ALGEBRAIC)
+    return x.kind == KIND_ALGEBRAIC ? algebraic : unknown;
+  if (size >= MOST_PLACES || larger (x.over, x.under) * size >= MOST_PLACES)
+    return beyond (x);
+  shape z = { x.kind, (int) (x.over * size), (int) (x.under * size), BR__BAND_UNKNOWN, x.algebraic };
+  return n < 0 ? (shape) { x.kind, z.under, z.over, BR__BAND_UNKNOWN, x.algebraic } : z;
 }
 
 /* ORDER = 1 where instruction I is never under J all over the stretch, -1 where it is never over it, else 0.  J may be
@@ -189,7 +233,7 @@ static br_status
 order_of (int *order, band *b, size_t i, size_t j)
 {
   br__interval_srcptr x = b->e->values[i], y = j == NONE ? NULL : b->e->values[j];
-  const shape constant = { KIND_CONSTANT, 0, 0, BR__BAND_UNKNOWN };
+  const shape constant = { KIND_CONSTANT, 0, 0, BR__BAND_UNKNOWN, 1 };
   shape less = join (b->shapes[i], j == NONE ? constant : b->shapes[j], BR__CODE_SUB);
   int low = 0, high = 0;
   br_real zero = BR_REAL_ZERO;
@@ -242,6 +286,10 @@ power (shape *z, band *b, const br__instruction *c)
       if (order)
         *z = power_shape (b->shapes[inner->left], m / 2 * n);
     }
+  /* A root is not smooth where its operand is zero.  */
+  const shape *x = &b->shapes[c->left];
+  if (z->kind == KIND_UNKNOWN && x->kind != KIND_WAVE && x->algebraic && x->roots == BR__BAND_ENDS)
+    *z = algebraic;
   return status;
 }
 
@@ -262,7 +310,7 @@ wave (shape *z, band *b, const br__instruction *c)
   *z = unknown;
   br_status status = x->kind == KIND_RATIONAL && x->over == 1 && x->under == 0 ? half_slope (&n, b, c->left) : BR_OK;
   if (status == BR_OK && n)
-    *z = (shape) { KIND_WAVE, n, c->op == BR__CODE_TAN ? n : 0, BR__BAND_UNKNOWN };
+    *z = (shape) { KIND_WAVE, n, c->op == BR__CODE_TAN ? n : 0, BR__BAND_UNKNOWN, 0 };
   return status;
 }
 
@@ -277,12 +325,12 @@ shape_of (shape *z, band *b, size_t i)
   *z = unknown;
   if (all_constant (b, c) || ((c->op == BR__CODE_MARK || c->op == BR__CODE_DRILL) && !b->e->jumps[i]))
     {
-      *z = (shape) { KIND_CONSTANT, 0, 0, BR__BAND_UNKNOWN };
+      *z = (shape) { KIND_CONSTANT, 0, 0, BR__BAND_UNKNOWN, 0 };
       return BR_OK;
     }
   switch (c->op)
     {
-    case BR__CODE_INPUT: *z = (shape) { KIND_RATIONAL, 1, 0, BR__BAND_UNKNOWN }; break;
+    case BR__CODE_INPUT: *z = (shape) { KIND_RATIONAL, 1, 0, BR__BAND_UNKNOWN, 1 }; break;
     case BR__CODE_MUL:
       *z = x->roots == BR__BAND_ZERO ? *x : y->roots == BR__BAND_ZERO ? *y : join (*x, *y, c->op);
       break;
@@ -310,15 +358,17 @@ hold (band *b, size_t i)
 {
   br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
   shape *z = &b->shapes[i];
-  int sign = 1;
+  int sign = 1, is_algebraic = 0;
   br_status status = need_row (b, 0);
+  if (status == BR_OK)
+    status = br__real_is_algebraic (&is_algebraic, &b->rows[0][i]);
   if (status == BR_OK)
     status = br_real_sign (&sign, &b->rows[0][i], b->t->settings->bits);
   if (status == BR_OK && sign)
     status = br_real_enclose (&low, &high, &b->rows[0][i], BR__BOX_BITS);
   if (status == BR_OK)
     {
-      *z = (shape) { KIND_CONSTANT, 0, 0, sign ? BR__BAND_ENDS : BR__BAND_ZERO };
+      *z = (shape) { KIND_CONSTANT, 0, 0, sign ? BR__BAND_ENDS : BR__BAND_ZERO, is_algebraic };
       br__interval_set (b->e->values[i], &low, &high);
     }
   br_number_clear (&low);
@@ -335,7 +385,11 @@ roots_of (const band *b, size_t i)
   switch (c->op)
     {
     case BR__CODE_ADD: case BR__CODE_SUB:
-      return right == BR__BAND_ZERO ? left : left == BR__BAND_ZERO ? right : BR__BAND_UNKNOWN;
+      if (left == BR__BAND_ZERO || right == BR__BAND_ZERO)
+        return left == BR__BAND_ZERO ? right : left;
+      /* Of two that are nowhere below zero, both are zero where the sum is.  */
+      return c->op == BR__CODE_ADD && br__interval_sign (b->e->values[c->left], 1) == 1
+             && br__interval_sign (b->e->values[c->right], 1) == 1 ? (br__band) larger (left, right) : BR__BAND_UNKNOWN;
     case BR__CODE_MUL: return left < right ? left : right;
     case BR__CODE_POWER: return br_number_sign (&c->number) > 0 ? left : BR__BAND_UNKNOWN;
     case BR__CODE_DIV: case BR__CODE_NEG: case BR__CODE_ABS: case BR__CODE_OVER_ZERO: case BR__CODE_NOT_BELOW:
@@ -378,8 +432,9 @@ follow (band *b, size_t i)
     return hold (b, i);
   if (status == BR_OK && z->kind != KIND_UNKNOWN && count <= MOST_PLACES && (!wave || b->within_period))
     {
+      int far = z->kind == KIND_ALGEBRAIC;
       known = 1;
-      status = is_same (&same, b, i, count);
+      status = is_same (&same, b, i, far ? AWAY : 1, far ? ROWS : count);
     }
   if (status != BR_OK)
     return status;
@@ -419,7 +474,7 @@ br__finder_band (br__band *found, br__finder *f, const br__stretch *s)
     status = follow (&b, i);
   if (status == BR_OK && !f->e->empty && !f->e->partial)
     *found = b.shapes[f->t->root].roots;
-  for (int j = 0; j < MOST_PLACES + 2; j++)
+  for (int j = 0; j < ROWS; j++)
     {
       br_number_clear (&b.places[j]);
       br__program_values_free (b.rows[j], f->t);

@@ -12,7 +12,8 @@
 #include "solve/find_search.h"
 
 #define MOST_BOXES 20000
-#define MOST_RUN 4000000      /* instructions run, over all boxes */
+#define MOST_RUN 4000000        /* instructions run, over all boxes */
+#define POWER_RUN 300           /* a power with an exponent that changes takes as long as so many others */
 #define MOST_DOUBTS 64          /* signs that are not decided */
 #define NARROW 26               /* a stretch of 2^-NARROW is not halved any more */
 #define CLOSE 100               /* a root is known to 2^-CLOSE */
@@ -58,7 +59,7 @@ br__finder_sign (int *sign, br__finder *f, const br_number *x)
   if (status != BR_OK)
     return status;
   *sign = f->e->empty || f->e->partial ? 2 : br__interval_sign (br__enclosed_root (f->e), 0);
-  if (*sign == 1 || *sign == -1)
+  if (*sign != 2)
     return BR_OK;
   status = br_real_set_number (&at, x);
   if (status == BR_OK)
@@ -72,6 +73,12 @@ br__finder_sign (int *sign, br__finder *f, const br_number *x)
     {
       *sign = 2;
       status = BR_OK;
+    }
+  /* Past the limit of bits nobody knows either.  */
+  else if (status == BR_TOO_BIG)
+    {
+      f->doubts++;
+      status = BR_UNDECIDED;
     }
   br_real_clear (&at);
   br_real_clear (&z);
@@ -100,61 +107,6 @@ is_narrow (int *narrow, const br_number *low, const br_number *high, int bits)
   return status;
 }
 
-/* Z = the plainest fraction of LOW .. HIGH: by continued fractions, the first whole number in reach on
-   the way (Knuth, The Art of Computer Programming 2, 4.5.3; from memory).  */
-static void
-plainest_ratio (mpq_t z, const br_number *low, const br_number *high)
-{
-  mpz_t parts[64], whole;
-  mpq_t a, b;
-  int count = 0;
-  mpq_inits (a, b, NULL);
-  mpz_init (whole);
-  br__number_to_mpq (a, low);
-  br__number_to_mpq (b, high);
-  for (int found = 0; !found && count < 64; count++)
-    {
-      mpz_init (parts[count]);
-      mpz_fdiv_q (parts[count], mpq_numref (a), mpq_denref (a));
-      mpz_cdiv_q (whole, mpq_numref (a), mpq_denref (a));
-      mpq_set_z (z, whole);
-      found = mpq_cmp (z, b) <= 0;
-      if (found)
-        mpz_set (parts[count], whole);
-      else
-        {
-          mpq_set_z (z, parts[count]);
-          mpq_sub (a, a, z);
-          mpq_sub (b, b, z);
-          mpq_inv (a, a);
-          mpq_inv (b, b);
-          mpq_swap (a, b);
-        }
-    }
-  mpq_set_z (z, parts[count - 1]);
-  for (int i = count - 1; i-- > 0; )
-    {
-      mpq_inv (z, z);
-      mpq_set_z (a, parts[i]);
-      mpq_add (z, z, a);
-    }
-  for (int i = 0; i < count; i++)
-    mpz_clear (parts[i]);
-  mpz_clear (whole);
-  mpq_clears (a, b, NULL);
-}
-
-br_status
-br__plainest (br_number *z, const br_number *low, const br_number *high)
-{
-  mpq_t q;
-  mpq_init (q);
-  plainest_ratio (q, low, high);
-  br_status status = br__number_from_mpq (z, q);
-  mpq_clear (q);
-  return status;
-}
-
 /* FOUND gets 1 where the plainest fraction of LOW .. HIGH is a root for certain; it is then added.  */
 static br_status
 try_fraction (int *found, br__finder *f, const br_number *low, const br_number *high)
@@ -178,19 +130,32 @@ try_fraction (int *found, br__finder *f, const br_number *low, const br_number *
   return status;
 }
 
-/* A root that is no fraction; it counts where the functions have a value on both its sides.  */
+/* 1 where all of LOW .. HIGH has a value for certain.  That is seen without exact values: a power of which the exponent is
+   no fraction has none, and still passes through zero.  */
+static br_status
+has_values (int *has, br__finder *f, const br_number *low, const br_number *high)
+{
+  br__interval_set (f->e->box[0], low, high);
+  br_status status = br__enclose (f->e);
+  *has = !f->e->empty && !f->e->partial && br__interval_bounded (br__enclosed_root (f->e));
+  return status;
+}
+
+/* A root that is no fraction; it counts where the functions have a value around it, or else on both its sides.  */
 static br_status
 add_between (br__finder *f, const br_number *low, const br_number *high)
 {
   br_real at = BR_REAL_ZERO;
-  int valid = 1;
-  br_status status = br_real_set_number (&at, low);
-  if (status == BR_OK)
-    status = br__root_valid (&valid, f->t, &at);
-  if (status == BR_OK && valid)
-    status = br_real_set_number (&at, high);
-  if (status == BR_OK && valid)
-    status = br__root_valid (&valid, f->t, &at);
+  int valid = 0;
+  br_status status = has_values (&valid, f, low, high);
+  const br_number *const ends[2] = { low, high };
+  for (int i = 0, has = !valid; i < 2 && has && status == BR_OK; i++)
+    {
+      status = br_real_set_number (&at, ends[i]);
+      if (status == BR_OK)
+        status = br__root_valid (&has, f->t, &at);
+      valid = has;
+    }
   if (status == BR_OK && valid)
     status = br__roots_add (f->roots, NULL, low, high);
   br_real_clear (&at);
@@ -285,14 +250,35 @@ take_monotone (br__finder *f, br__stretch *s)
   return status;
 }
 
+/* 1 in *NONE where S, with poles inside, has no root to either side of any of them.  */
+static br_status
+beside_poles (int *none, br__finder *f, const br__stretch *s)
+{
+  br__enclosure *e = f->e;
+  br_status status = BR_OK;
+  br__interval_set (e->box[0], &s->low, &s->high);
+  *none = e->beside_poles = 1;
+  for (e->sides = 0; e->sides < 1U << BR__MOST_POLES && *none && status == BR_OK; e->sides++)
+    {
+      status = br__enclose (e);
+      *none = e->met && e->met <= BR__MOST_POLES && (e->empty || !br__interval_has_zero (br__enclosed_root (e)));
+    }
+  e->beside_poles = 0;
+  return status;
+}
+
 /* Too narrow to be halved: a fraction that is a root, or one that lies between two signs; whether it is the
    only one is not decided, unless it is that fraction.  */
 static br_status
 leave_open (br__finder *f, br__stretch *s, int unbroken)
 {
   br_number x = BR_NUMBER_ZERO;
-  int sign = 1, low = 2, high = 2;
-  br_status status = br__plainest (&x, &s->low, &s->high);
+  int sign = 1, low = 2, high = 2, none = 0;
+  br_status status = unbroken ? BR_OK : beside_poles (&none, f, s);
+  if (status == BR_OK && none)
+    return BR_OK;
+  if (status == BR_OK)
+    status = br__plainest (&x, &s->low, &s->high);
   if (status == BR_OK && br__number_bits (&x) <= PLAIN_BITS)
     status = br__finder_sign (&sign, f, &x);
   if (status == BR_UNDECIDED)
@@ -459,17 +445,28 @@ push_all (br__finder *f)
   return status;
 }
 
+/* What one enclosure of the formula takes, in instructions.  */
+static size_t
+run_of (const br__program *t)
+{
+  size_t run = t->count;
+  for (size_t i = 0; i < t->count; i++)
+    run += t->code[i].op == BR__CODE_POWER_OF ? POWER_RUN : 0;
+  return run;
+}
+
 static br_status
 search (br__finder *f)
 {
   br__stretch s = { BR_NUMBER_ZERO, BR_NUMBER_ZERO };
+  const size_t most = MOST_RUN / run_of (f->t) < MOST_BOXES ? MOST_RUN / run_of (f->t) : MOST_BOXES;
   int enough = 0;
   br_status status = br__enclosure_new (&f->e, f->t);
   if (status == BR_OK)
     status = push_all (f);
   while (status == BR_OK && f->count > 0)
     {
-      if (++f->boxes > MOST_BOXES || f->boxes * f->t->count > MOST_RUN || f->doubts > MOST_DOUBTS || (f->flag && *f->flag))
+      if (++f->boxes > most || f->doubts > MOST_DOUBTS || (f->flag && *f->flag))
         {
           f->roots->stopped = 1;
           break;

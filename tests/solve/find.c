@@ -207,7 +207,29 @@ static const struct { const char *line; size_t count; const char *path, *value; 
   { "find x for x + 1/x = (x^2 + 1) / x", 2, "to", "0" },
   { "find x for 1 / (x^2 + 1)^-2 = x^4 + 2 * x^2 + 1", 1, "exact", "0" },
   { "find a for sin(a)^2 + cos(a)^2 = 1", 1, "exact", "0" },
-  { "find a for cos(a) = 1 - 2 * sin(a / 2)^2", 1, "exact", "0" }
+  { "find a for cos(a) = 1 - 2 * sin(a / 2)^2", 1, "exact", "0" },
+  /* Exponents that are no fraction: log 10 / log 2, log 2 / log 1.05, and one by mpmath 1.3.  */
+  { "find x for 2^x = 10", 1, "decimal", "3.32192809489" },
+  { "find n for 1.05^n = 2", 1, "decimal", "14.2066990829" },
+  { "find x for 2^(x + 5) * (x - 3) = 64 * (x - 1)", 2, "decimal", "3.44856018432" },
+  { "find x for (2^(x + 5) - 3^x) * max(x - 2, 0) = 0", 2, "to", "2" },
+  { "find x for 2^(x^2) * max(x - 3, 0) = 0", 1, "to", "3" },
+  { "find x for x^(1/x) = sqrt 2", 2, "exact", "2" },
+  /* One value for all sizes at which there are roots.  */
+  { "find x for sqrt(x) * sqrt(x) = x", 1, "from", "0" },
+  { "find x for diagonal(x*cos 25, x*sin 25) = x", 1, "from", "0" },
+  { "find x for (x + 1)^(1/3) * (x + 1)^(2/3) = x + 1", 1, "exact", "0" },
+  { "find x for x^(1/2) * x^33 = x^(67/2)", 1, "from", "0" },
+  { "find x for sqrt(x + 2) + sqrt(x + 3) = 1 / (sqrt(x + 3) - sqrt(x + 2))", 1, "exact", "0" },
+  { "find x for sqrt(x + pi) * sqrt(x + pi) = x + pi", 8, "exact", "0" },
+  { "find x for sqrt(x + 2) - sqrt(x + 3) = sqrt(x + 7) - pi", 2, "decimal", "1.32557244522" },
+  /* Nothing is left open at poles, wherever they are.  */
+  { "find a for tan(a) = 1", 8, "message", "nothing is set yet: write `a = ...` to take one; there are more than 8" },
+  { "find a for tan(sqrt 2 * a) = 1", 8, "decimal", "31.8198051534" },
+  { "find a for tan(a / 3) = 1", 4, "message", "nothing is set yet: write `a = ...` to take one" },
+  { "find a for 1 / tan(a / 3) = 1", 4, "message", "nothing is set yet: write `a = ...` to take one" },
+  { "find a for tan(a) - 1 / (a - sqrt 8100) = 1", 8, "decimal", "44.3653060334" },
+  { "find x for 1 / (x - sqrt 2) - 1 / (x - sqrt 3) = 1", 1, "message", "no value of `x` from -1200 to 1200 makes it so" }
 };
 
 static void

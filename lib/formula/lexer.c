@@ -310,11 +310,12 @@ comma_end (const br__lexer *l, size_t start)
   return comma ? at : 0;
 }
 
-/* 1 where the commas of the digits at START stand between thousands.  */
+/* The digits at S in groups of three behind the first, which GROUPS (, or .) part, and behind them POINT and more or nothing:
+   1,234.56 or 1.234,56.  */
 static int
-are_thousands (const char *s, size_t length)
+are_thousands (const char *s, size_t length, char groups, char point)
 {
-  size_t group = 0, commas = 0;
+  size_t group = 0, parted = 0;
   if (*s == '0')
     return 0;
   for (size_t i = 0;; i++)
@@ -324,40 +325,63 @@ are_thousands (const char *s, size_t length)
           group++;
           continue;
         }
-      if (commas ? group != 3 : group < 1 || group > 3)
+      if (parted ? group != 3 : group < 1 || group > 3)
         return 0;
-      if (i == length || s[i] == '.')
-        return 1;
-      commas++;
+      if (i == length || s[i] == point)
+        return parted && (groups == ',' || i < length) && !memchr (s + i, groups, length - i)
+               && (i == length || !memchr (s + i + 1, point, length - i - 1));
+      if (s[i] != groups)
+        return 0;
+      parted++;
       group = 0;
     }
 }
 
-/* 25,4 and 1,234.56: a number with a comma in it, or a list.  */
-static br_status
-refuse_comma (const br__lexer *l, size_t end, br_error *error)
+/* Puts the LENGTH bytes at S, in which a comma is, as the number that they could be into NUMBER, and as a list into LIST.
+   *ONE = 0 where they can only be a list.  1 where they have commas or points between their thousands.  */
+static int
+put_readings (br_text *number, br_text *list, int *one, const char *s, size_t length)
 {
-  size_t start = l->token.offset, length = end - start;
-  const char *s = l->text + start;
-  br_text number = BR_TEXT_ZERO, list = BR_TEXT_ZERO;
-  int thousands = are_thousands (s, length), commas = 0;
+  int thousands = are_thousands (s, length, ',', '.'), points = are_thousands (s, length, '.', ','), commas = 0;
   for (size_t i = 0; i < length; i++)
     {
       commas += s[i] == ',';
-      if (s[i] != ',')
-        br__text_putc (&number, s[i]);
-      else if (!thousands)
-        br__text_putc (&number, '.');
-      br__text_put (&list, s + i, 1);
+      if (s[i] == ',' ? !thousands : s[i] != '.' || !points)
+        br__text_putc (number, s[i] == ',' ? '.' : s[i]);
+      br__text_put (list, s + i, 1);
       if (s[i] == ',')
-        br__text_putc (&list, ' ');
+        br__text_putc (list, ' ');
     }
-  int one = thousands || (commas == 1 && !memchr (s, '.', length));
-  br_status status = br__fail (error, BR_SYNTAX, start, length,
+  *one = thousands || points || (commas == 1 && !memchr (s, '.', length));
+  return thousands || points;
+}
+
+/* 25,4 and 1,234.56: a number with a comma in it, or a list.  The hint has all of them, up to a bracket.  */
+static br_status
+refuse_comma (const br__lexer *l, size_t end, br_error *error)
+{
+  size_t start = l->token.offset, at = end, behind;
+  br_text number = BR_TEXT_ZERO, list = BR_TEXT_ZERO;
+  int one, other, thousands = put_readings (&number, &list, &one, l->text + start, end - start);
+  br_status status = br__fail (error, BR_SYNTAX, start, end - start,
                                thousands ? "a number is written without commas between its thousands"
                                : one ? "a decimal is written with a point, and a list with a blank behind each comma"
                                      : "a list has a blank behind each comma");
-  br__hint_instead (error, l, start, length, br__text_string (one ? &number : &list), one ? br__text_string (&list) : NULL);
+  while (at < l->end && l->text[at] != '(')
+    {
+      int digits = l->text[at] >= '0' && l->text[at] <= '9' && br__blank_at (l->text + at - 1, 1);
+      if (digits && (behind = comma_end (l, at)) > 0)
+        {
+          (void) put_readings (&number, &list, &other, l->text + at, behind - at);
+          at = behind;
+        }
+      else
+        {
+          br__text_put (&number, l->text + at, 1);
+          br__text_put (&list, l->text + at++, 1);
+        }
+    }
+  br__hint_instead (error, l, start, at - start, br__text_string (one ? &number : &list), one ? br__text_string (&list) : NULL);
   br__text_clear (&number);
   br__text_clear (&list);
   return status;

@@ -309,6 +309,42 @@ parse_product (br__parser *p)
   return status;
 }
 
+static int
+is_share (const br__parser *p, const br__node *n)
+{
+  return n->op == BR__OP_NUMBER && br__is_per_cent (p->lexer->text + n->offset, n->length);
+}
+
+/* 24 + 10%: a tenth more, or 0.1 more.  What begins with node FIRST at OFFSET and ends before node RIGHT is the left operand.
+   A sum of shares is clear, and so is 1 + 10%.  */
+static br_status
+refuse_share (br__parser *p, size_t first, size_t right, size_t offset, const br__token *sign)
+{
+  const br__node *nodes = p->tree->nodes, *share = &nodes[right], *left = &nodes[right - 1];
+  static const br_number one = { 1, 0 };
+  if (p->tree->count != right + 1 || !is_share (p, share) || share->brackets
+      || (left->op == BR__OP_NUMBER && !left->number.unit && br_number_cmp (&left->number.value, &one) == 0))
+    return BR_OK;
+  for (size_t i = first; i < right; i++)
+    if (is_share (p, &nodes[i]))
+      return BR_OK;
+  const char *text = p->lexer->text;
+  size_t end = sign->offset, length = p->last_end - offset;
+  while (end > offset && br__blank_at (text + end - 1, 1))
+    end--;
+  int group = right - first > 1 && !(left->brackets && left->first == first), digits = (int) strspn (text + share->offset, "0123456789.");
+  br_text more = BR_TEXT_ZERO, sum = BR_TEXT_ZERO;
+  br__text_printf (&more, "%s%.*s%s * (1 %c %.*s)", group ? "(" : "", (int) (end - offset), text + offset, group ? ")" : "",
+                   sign->sign, (int) (p->last_end - share->offset), text + share->offset);
+  br__text_printf (&sum, "%.*s %c %.*s / 100", (int) (end - offset), text + offset, sign->sign, digits, text + share->offset);
+  br_status status = br__fail (p->error, BR_SYNTAX, share->offset, share->length,
+                               "this can be a share of what stands before it, or so many hundredths");
+  br__hint_instead (p->error, p->lexer, offset, length, br__text_string (&more), digits ? br__text_string (&sum) : NULL);
+  br__text_clear (&more);
+  br__text_clear (&sum);
+  return status;
+}
+
 br_status
 br__parse_sum (br__parser *p)
 {
@@ -318,9 +354,12 @@ br__parse_sum (br__parser *p)
   while (status == BR_OK && (br__lex_is_sign (p->lexer, '+') || br__lex_is_sign (p->lexer, '-')))
     {
       br__token sign = p->lexer->token;
+      size_t right = p->tree->count;
       status = br__parse_advance (p);
       if (status == BR_OK)
         status = parse_product (p);
+      if (status == BR_OK)
+        status = refuse_share (p, first, right, offset, &sign);
       if (status == BR_OK)
         status = br__parse_add (p, sign.sign == '+' ? BR__OP_ADD : BR__OP_SUB, 2, first, offset, &sign);
     }

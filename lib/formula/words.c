@@ -83,6 +83,12 @@ br__nearest_function (const char *name, size_t length)
 }
 
 int
+br__is_per_cent (const char *text, size_t length)
+{
+  return length > 1 && (text[length - 1] == '%' || (length > 4 && br__same_word (text + length - 4, 4, "cent")));
+}
+
+int
 br__is_clause_word (const br__lexer *l)
 {
   static const char *const words[] =

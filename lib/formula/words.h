@@ -20,6 +20,8 @@ void br__search_offer (br__search *s, const char *candidate);
 /* NULL where none is near.  */
 const char *br__nearest_function (const char *name, size_t length);
 
+/* The number TEXT is written in per cent: its value is a plain one.  */
+int br__is_per_cent (const char *text, size_t length);
 /* The token at hand is a word that parts the clauses of a statement, so that `round radius to 1/8`
    is not read as the function radius before a dimension called `to`.  */
 int br__is_clause_word (const br__lexer *l);

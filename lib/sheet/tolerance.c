@@ -9,6 +9,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "formula/words.h"
 #include "measure/measure.h"
 #include "sheet/caution.h"
 #include "sheet/tolerance.h"
@@ -25,6 +26,12 @@ br__read_tolerance (br__run *run, br__value *value, char **text)
       if (!q || br_number_sign (q) < 0 || (v.dimension != BR_PLAIN && v.dimension != BR_LENGTH))
         status = br__fail (run->error, BR_DOMAIN, tree.base, tree.length,
                            "a tolerance is a length or a plain number of zero or more");
+      else if (br__is_per_cent (tree.text, tree.length))
+        {
+          status = br__fail (run->error, BR_DOMAIN, tree.base, tree.length,
+                             "a tolerance is a length or a number, no share of the size");
+          br__hint (run->error, "help tolerance");
+        }
       else if (tree.count > 1 || br__unit_is_box (tree.nodes[0].number.unit))
         {
           /* What it comes to could depend on a setting that comes later in the sheet than the size.  */

@@ -72,11 +72,8 @@ br__words_put (br__words *l, size_t i, size_t n, const char *text)
   l->changed = 1;
 }
 
-/* The same for a text that is made here.  */
-static void replace_made (br__words *l, size_t i, size_t n, const char *format, ...) __attribute__ ((format (printf, 4, 5)));
-
-static void
-replace_made (br__words *l, size_t i, size_t n, const char *format, ...)
+void
+br__words_make (br__words *l, size_t i, size_t n, const char *format, ...)
 {
   va_list args;
   if (l->made_count == BR__MOST_MADE)
@@ -114,16 +111,33 @@ br__word_ratio (const br__words *l, size_t i, int64_t *n, int64_t *d)
 
 /* ---- Numbers in words ---- */
 
+/* 1 to 99 in words, twenty-three as one word; `a` and `an` are 1; 0: none.  */
 static int64_t
 cardinal (const br__words *l, size_t i)
 {
   static const char *const names[] = { "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
-                                       "eleven", "twelve" };
+                                       "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen",
+                                       "eighteen", "nineteen" };
+  static const char *const tens[] = { "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety" };
+  enum { NAMES = sizeof names / sizeof names[0], TENS = sizeof tens / sizeof tens[0], DIGITS = 9 };
   if (i >= l->count || br__word_known (l, i))
     return 0;
-  for (size_t k = 0; k < sizeof names / sizeof names[0]; k++)
-    if (br__word_at (l, i, names[k]))
+  const char *s = l->word[i].s;
+  size_t length = l->word[i].length;
+  for (size_t k = 0; k < NAMES; k++)
+    if (br__word_is (s, length, names[k]))
       return (int64_t) k + 1;
+  for (size_t k = 0; k < TENS; k++)
+    {
+      size_t n = strlen (tens[k]);
+      if (length < n || !br__word_is (s, n, tens[k]))
+        continue;
+      if (length == n)
+        return 10 * (int64_t) (k + 2);
+      for (size_t unit = 0; unit < DIGITS && s[n] == '-'; unit++)
+        if (br__word_is (s + n + 1, length - n - 1, names[unit]))
+          return 10 * (int64_t) (k + 2) + (int64_t) unit + 1;
+    }
   return br__word_at (l, i, "a") || br__word_at (l, i, "an") ? 1 : 0;
 }
 
@@ -171,19 +185,20 @@ br__word_is_unit (const br__words *l, size_t i)
   return i < l->count && br_unit_find (l->word[i].s, l->word[i].length) != NULL;
 }
 
-/* A fraction in words at I: half, a half, a quarter, three eighths; USED words.  */
+/* A fraction in words at I: half, a half, a quarter, three eighths, 3 eighths, 10 sixteenths; USED words.  */
 static int
 spoken_fraction (const br__words *l, size_t i, int64_t *n, int64_t *d, size_t *used)
 {
-  size_t at = i;
-  *n = cardinal (l, i);
-  if (*n)
-    at++;
-  else
-    *n = 1;
-  *d = br__ordinal (l, at, NULL);
-  if (*d < 2 || *n >= *d || br__word_begins_number (l, at))
+  int64_t one = 0;
+  int plural = 0;
+  int digits = br__word_ratio (l, i, n, &one) && one == 1;
+  if (!digits)
+    *n = cardinal (l, i);
+  size_t at = i + (digits || *n > 0);
+  *d = br__ordinal (l, at, &plural);
+  if (*d < 2 || (at > i ? !plural && *n != 1 : plural) || (br__word_begins_number (l, at) && !(digits && plural)))
     return 0;
+  *n = at > i ? *n : 1;
   *used = at + 1 - i;
   return 1;
 }
@@ -208,6 +223,22 @@ static int
 number_goes_on (const br__words *l, size_t i)
 {
   return br__word_at (l, i, "of") || br__word_is_unit (l, i) || ((br__word_at (l, i, "an") || br__word_at (l, i, "a")) && br__word_is_unit (l, i + 1));
+}
+
+/* 3 inches and 3/8, a foot and a half: N is the whole number at I, before the unit, `and` and the fraction.  A part of a foot
+   is one as it is spoken, a half or a quarter: another could be one of an inch.  */
+static void
+fraction_of_unit (br__words *l, size_t i, int64_t whole)
+{
+  int64_t n = 0, d = 1;
+  size_t used = 1;
+  int spoken = 0, inch = br__words_at (l, i + 1, "in|inch|inches");
+  if (!br__word_is_unit (l, i + 1) || !br__words_at (l, i + 2, "and|&")
+      || !((br__word_ratio (l, i + 3, &n, &d) && d > 1) || (spoken = spoken_fraction (l, i + 3, &n, &d, &used)))
+      || n >= d || number_goes_on (l, i + 3 + used) || !(inch || (spoken && d <= 4)))
+    return;
+  br__words_make (l, i, 1, "%lld-%lld/%lld", (long long) whole, (long long) n, (long long) d);
+  br__words_put (l, i + 2, 1 + used, "");
 }
 
 /* A number in digits or a name, or `the` before one.  */
@@ -239,24 +270,31 @@ br__phrase_numbers (br__words *l)
 {
   for (size_t i = 0; i < l->count; i++)
     {
-      int64_t n, d = 1, whole, one;
+      int64_t n, d = 1, whole = 0, one = 0;
       size_t used = 0;
       if (br__word_known (l, i))
         continue;
+      if ((br__word_ratio (l, i, &whole, &one) && one == 1) || (whole = cardinal (l, i)) > 0)
+        {
+          fraction_of_unit (l, i, whole);
+          if (one == 1 && br__word_begins_number (l, i + 1) && spoken_fraction (l, i + 1, &n, &d, &used) && n < d && used > 1)
+            br__words_make (l, i, 1 + used, "%lld-%lld/%lld", (long long) whole, (long long) n, (long long) d);
+        }
       if (br__word_at (l, i + 1, "and") || br__word_at (l, i + 1, "&"))
         {
           int found = (br__word_ratio (l, i, &whole, &one) && one == 1) || ((whole = cardinal (l, i)) > 0 && !br__word_at (l, i, "a"));
           if (found && br__word_ratio (l, i + 2, &n, &d) && d > 1 && n < d)
-            replace_made (l, i, 3, "%lld-%lld/%lld", (long long) whole, (long long) n, (long long) d);
+            br__words_make (l, i, 3, "%lld-%lld/%lld", (long long) whole, (long long) n, (long long) d);
           else if (found && spoken_fraction (l, i + 2, &n, &d, &used))
-            replace_made (l, i, 2 + used, "%lld-%lld/%lld", (long long) whole, (long long) n, (long long) d);
+            br__words_make (l, i, 2 + used, "%lld-%lld/%lld", (long long) whole, (long long) n, (long long) d);
           else if (found && fraction_with_unit (l, i + 2))
-            replace_made (l, i, 3, "%lld-%.*s", (long long) whole, (int) l->word[i + 2].length, l->word[i + 2].s);
+            br__words_make (l, i, 3, "%lld-%.*s", (long long) whole, (int) l->word[i + 2].length, l->word[i + 2].s);
         }
-      else if (spoken_fraction (l, i, &n, &d, &used)
+      /* Behind a number it would be a part of that, 5.1 tenths.  */
+      else if (!(i > 0 && br__word_begins_number (l, i - 1)) && spoken_fraction (l, i, &n, &d, &used)
                && (used > 1 || number_goes_on (l, i + 1) || (br__word_at (l, i, "half") && is_value (l, i + 1))))
         {
-          replace_made (l, i, used, "%lld/%lld", (long long) n, (long long) d);
+          br__words_make (l, i, used, "%lld/%lld", (long long) n, (long long) d);
           if (used == 1 && br__word_at (l, i + 1, "the") && is_value (l, i + 2))
             br__words_put (l, i + 1, 1, "");
           if (used == 1 && is_value (l, i + 1))
@@ -264,7 +302,7 @@ br__phrase_numbers (br__words *l)
         }
       else if ((n = cardinal (l, i)) > 0 && !br__word_at (l, i, "a") && !br__word_at (l, i, "an")
                && (br__word_is_unit (l, i + 1) || (i > 0 && is_sign_word (l, i - 1)) || is_sign_word (l, i + 1)))
-        replace_made (l, i, 1, "%lld", (long long) n);
+        br__words_make (l, i, 1, "%lld", (long long) n);
       if (br__word_begins_number (l, i) && (br__word_at (l, i + 1, "an") || br__word_at (l, i + 1, "a")) && br__word_is_unit (l, i + 2))
         br__words_put (l, i + 1, 1, "");
       if (br__word_begins_number (l, i) && br__words_at (l, i + 1, "of a|an") && br__word_is_unit (l, i + 3))
@@ -372,7 +410,7 @@ mark (br__words *l, size_t i)
         br__words_put (l, i, 1 + (size_t) inch, inch ? "1 in" : "1");
       else
         {
-          replace_made (l, i, 1 + (size_t) inch, inch ? "1/%lld in" : "1/%lld", (long long) d);
+          br__words_make (l, i, 1 + (size_t) inch, inch ? "1/%lld in" : "1/%lld", (long long) d);
         }
       return 1;
     }

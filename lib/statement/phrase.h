@@ -14,6 +14,8 @@ int br__phrase (br_text *t, br_text *left_out, const br__run *run);
 int br__phrase_refused (br__run *run);
 /* A hint for the statement of RUN, which was refused, where it is one that people use for something else.  */
 void br__phrase_hint (br__run *run);
+/* The word begins a question or an order: it is no name, nor another word mistyped.  */
+int br__word_asks (const char *word, size_t length);
 /* The hint of a line that was refused and has none: help with the first of its words that has any.  */
 void br__phrase_topic (br__run *run);
 

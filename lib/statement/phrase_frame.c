@@ -36,6 +36,27 @@ how_many (br__words *l)
     }
 }
 
+/* N percent, N per cent: N%.  */
+static void
+percents (br__words *l)
+{
+  for (size_t i = 0; i + 1 < l->count; i++)
+    {
+      size_t words = br__word_at (l, i + 1, "percent") ? 2 : br__words_at (l, i + 1, "per cent") ? 3 : 0;
+      if (words && br__word_begins_number (l, i))
+        br__words_make (l, i, words, "%.*s%%", (int) l->word[i].length, l->word[i].s);
+    }
+}
+
+/* round to the nearest quarter: 2.3 */
+static void
+colons (br__words *l)
+{
+  for (size_t i = 1; i + 1 < l->count && br__words_at (l, 0, "round|to|nearest"); i++)
+    if (l->word[i].length > 1 && l->word[i].s[l->word[i].length - 1] == ':')
+      l->word[i].length--, l->changed = 1;
+}
+
 /* ? and = behind a line, ? before one.  */
 static void
 signs_around (br__words *l)
@@ -60,14 +81,18 @@ static void
 questions (br__words *l)
 {
   static const struct { const char *phrase, *is; } table[] = {
+    { "please", "" }, { "can|could|would|will you", "" }, { "can|could|may i", "" }, { "i want|need|like to", "" },
+    { "i would like to", "" }, { "i'd like to", "" }, { "let us", "" }, { "let's|lets", "" }, { "please", "" },
     { "what is missing", "missing" }, { "what's missing", "missing" }, { "whats missing", "missing" },
     { "what is still missing", "missing" }, { "show|list checks", "check" }, { "show|list dimensions", "list" },
     { "show|list missing", "missing" }, { "show|list shapes", "shapes" }, { "show|list parts", "parts" },
     { "show list", "list" }, { "show me", "" }, { "tell|give me", "" },
     { "how long|big|wide|high|tall|thick|deep|far|much|large is|are", "" }, { "what is|are", "" }, { "what's", "" }, { "whats", "" },
-    { "work out", "" }, { "calculate|compute|evaluate|convert|express", "" }, { "please", "" }, { "set|use the", "set" },
+    { "work out", "" }, { "calculate|compute|evaluate|convert|express", "" }, { "set|use the", "set" },
     { "make sure that", "check" }, { "make sure", "check" }, { "check that|whether", "check" }, { "=", "" } };
   signs_around (l);
+  percents (l);
+  colons (l);
   if (l->count > 1 && br__word_at (l, l->count - 1, "please"))
     br__words_put (l, l->count - 1, 1, "");
   if (l->count == 1 && (br__word_at (l, 0, "exit") || br__word_at (l, 0, "bye") || br__word_at (l, 0, "q")))

@@ -35,6 +35,17 @@ put_rest (br_text *t, const br__words *l, size_t from)
     }
 }
 
+int
+br__word_asks (const char *word, size_t length)
+{
+  static const char *const words[] = { "how", "what", "which", "who", "why", "when", "where", "can", "could", "would", "does", "do",
+                                       "is", "are", "am", "make", "give", "i" };
+  for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
+    if (br__word_is (word, length, words[i]))
+      return 1;
+  return 0;
+}
+
 /* wheel base = 4 and axle-height = 2: names have no blanks and no hyphens.  */
 static int
 joined_name (br_text *t, const br__words *l)
@@ -42,7 +53,7 @@ joined_name (br_text *t, const br__words *l)
   size_t equals = 0;
   while (equals < l->count && !(l->word[equals].length == 1 && l->word[equals].s[0] == '='))
     equals++;
-  if (equals == 0 || equals > 4 || equals + 1 >= l->count || l->run->sheet->language->find (l->word[0].s, l->word[0].length))
+  if (equals == 0 || equals > 4 || equals + 1 >= l->count || br__word_asks (l->word[0].s, l->word[0].length) || l->run->sheet->language->find (l->word[0].s, l->word[0].length))
     return 0;
   for (size_t i = 0; i < equals; i++)
     for (size_t k = 0; k < l->word[i].length; k++)
@@ -232,16 +243,65 @@ call_or_list (br_text *t, const br_error *error, const br__words *l)
   return found && after > from + 1;
 }
 
-/* wheel 3-1/2 */
+/* wheel 3-1/2, wheel 3.5 in */
 static int
 new_name (br_text *t, const br__words *l)
 {
-  if (l->count != 2 || !br__word_is_new (l, 0) || !br__word_begins_number (l, 1))
+  if (l->count < 2 || l->count > 3 || !br__word_is_new (l, 0) || !br__word_begins_number (l, 1)
+      || (l->count == 3 && !br__word_is_unit (l, 2)))
     return 0;
   br__text_put (t, l->word[0].s, l->word[0].length);
   br__text_puts (t, " =");
   put_rest (t, l, 1);
   return 1;
+}
+
+/* The bytes of a blank or an apostrophe at AT that parts the thousands of 1 234.56 or 1'234.56, else 0.  */
+static size_t
+part_of_thousands (const br__run *run, size_t at, size_t digits, int *mark)
+{
+  br__glyph g = br__glyph_at (run->text, run->end, at);
+  size_t end = at + g.length;
+  *mark = g.kind == BR__GLYPH_FOOT;
+  if (digits < 1 || digits > 3 || (g.kind != BR__GLYPH_BLANK && !*mark))
+    return 0;
+  while (end < run->end && end < at + g.length + 4 && run->text[end] >= '0' && run->text[end] <= '9')
+    end++;
+  return end == at + g.length + 3 && !memchr ("/-,", end < run->end ? run->text[end] : ' ', 3) ? g.length : 0;
+}
+
+/* 1 234.56 mm and 1'234.56 mm: the number without what parts its thousands, or two numbers.  */
+static int
+parted_thousands (br_error *error, const br__run *run)
+{
+  br_text number = BR_TEXT_ZERO, list = BR_TEXT_ZERO;
+  int marks = 0, blanks = 0;
+  size_t digits = 0, n;
+  for (size_t i = 0; i < run->end; )
+    {
+      int mark = 0, digit = run->text[i] >= '0' && run->text[i] <= '9';
+      if (!digit && (n = part_of_thousands (run, i, digits, &mark)) > 0)
+        {
+          marks += mark;
+          blanks += !mark;
+          br__text_puts (&list, ", ");
+          digits = 0;
+          i += n;
+          continue;
+        }
+      /* 2.125 250 and 3/125 250 are no thousands.  */
+      digits = digit ? digits + 1 : run->text[i] == '.' || run->text[i] == '/' ? 9 : 0;
+      br__text_put (&number, run->text + i, 1);
+      br__text_put (&list, run->text + i++, 1);
+    }
+  int found = marks + blanks > 0 && !number.failed && !list.failed && number.length + list.length < 120;
+  if (found && blanks && !memchr (run->text, '=', run->end))
+    br__hint (error, "write `%s` or `%s`", br__text_string (&number), br__text_string (&list));
+  else if (found)
+    br__hint (error, "write `%s`", br__text_string (&number));
+  br__text_clear (&number);
+  br__text_clear (&list);
+  return found;
 }
 
 void
@@ -264,7 +324,7 @@ br__phrase_hint (br__run *run)
     }
   int known = br__word_known (&l, 0);
   copy = l;
-  if (product_of_sum (run->error, &copy) || glued_product (run->error, &l) || respelled (run->error, run)
+  if (parted_thousands (run->error, run) || product_of_sum (run->error, &copy) || glued_product (run->error, &l) || respelled (run->error, run)
       || place_in_brackets (run->error, run) || and_pair (run->error, &l))
     return;
   if (!known && l.count > 1 && (br__word_at (&l, 0, "delete") || br__word_at (&l, 0, "remove") || br__word_at (&l, 0, "erase") || br__word_at (&l, 0, "del")))

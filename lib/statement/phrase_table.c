@@ -27,6 +27,7 @@ typedef struct match
   size_t from;                  /* the phrase begins at this word */
   slot slots[MOST_SLOTS];
   size_t count;
+  int hints;                    /* a hint is made of it, which is read as it stands */
 } match;
 
 /* The literal TYPED (a|b) of LENGTH bytes stands at word I, which the sheet does not know as a name.  */
@@ -78,7 +79,7 @@ br__word_is_new (const br__words *l, size_t i)
   for (size_t k = 0, n; k < length; k += n)
     if ((n = br__letter_at (s + k, length - k, k > 0)) == 0)
       return 0;
-  return !br__word_known (l, i) && !br__statement_find (s, length) && !br__function_find (s, length) && !br_unit_find (s, length);
+  return !br__word_known (l, i) && !br__word_asks (s, length) && !br__statement_find (s, length) && !br__function_find (s, length) && !br_unit_find (s, length);
 }
 
 /* The word I ends in one of ENDINGS, .csv|.txt, of LENGTH bytes.  */
@@ -185,6 +186,31 @@ same_names (const match *m)
   return m->l->word[a].length == m->l->word[b].length && memcmp (m->l->word[a].s, m->l->word[b].s, m->l->word[a].length) == 0;
 }
 
+/* A number, a name or a function is in S.  */
+static int
+says_value (const br__words *l, const slot *s)
+{
+  for (size_t i = s->start; i < s->start + s->count; i++)
+    {
+      if (br__word_known (l, i) || br__ordinal (l, i, NULL) || br__function_find (l->word[i].s, l->word[i].length))
+        return 1;
+      for (size_t k = 0; k < l->word[i].length; k++)
+        if (br__measure_begins (l->word[i].s, l->word[i].length, k))
+          return 1;
+    }
+  return 0;
+}
+
+/* Readings of what begins with any words want a value there: tape measure in 16ths has none.  */
+static int
+lacks_value (const match *m, const br__phrase_rule *r)
+{
+  const char *typed = r->typed + (strncmp (r->typed, "[round] ", 8) == 0 ? 8 : 0);
+  const slot *s = &m->slots[0];
+  return *typed == '*' && ((strchr (r->is, '|') && !says_value (m->l, s))
+                           || ((strchr (r->is, '|') || *r->is == '?') && br__word_asks (m->l->word[s->start].s, m->l->word[s->start].length)));
+}
+
 /* The row that the words from FROM on are, or NULL.  */
 static const br__phrase_rule *
 find_row (match *m, const br__words *l, size_t from)
@@ -196,7 +222,7 @@ find_row (match *m, const br__words *l, size_t from)
       if ((from > 0 && strstr (r->is, "check ")) || (*r->typed == '*' && is_statement (l, from))
           || (strncmp (r->typed, "* =", 3) == 0 && !br__word_begins_number (l, from)))
         continue;
-      if (match_from (m, from, r->typed) && (strncmp (r->typed, "K = K", 5) != 0 || same_names (m)))
+      if (match_from (m, from, r->typed) && !lacks_value (m, r) && (strncmp (r->typed, "K = K", 5) != 0 || same_names (m)))
         return r;
     }
   return NULL;
@@ -269,6 +295,54 @@ is_single (const br__words *l, const slot *s, int power)
   return 1;
 }
 
+/* The value of TEXT, which is no line of its own.  */
+static br_status
+value_of_text (br__value *v, const br__run *run, const br_text *text)
+{
+  br__run made = *run;
+  br__lexer lex;
+  br__tree tree = BR__TREE_ZERO;
+  br_error error;
+  made.error = &error;
+  br_status status = br__lex_start (&lex, br__text_string (text), text->length, &error);
+  if (status == BR_OK)
+    status = br__parse (&tree, &lex, &error);
+  if (status == BR_OK)
+    status = br__value_of (v, &made, &tree);
+  br__tree_clear (&tree);
+  return status;
+}
+
+static int
+is_length (const br__words *l, const slot *s)
+{
+  br_text text = BR_TEXT_ZERO;
+  br__value v = BR__VALUE_ZERO;
+  put_words (&text, l, s->start, s->start + s->count, 0);
+  int found = !text.failed && value_of_text (&v, l->run, &text) == BR_OK && v.dimension == BR_LENGTH;
+  br__value_clear (&v);
+  br__text_clear (&text);
+  return found;
+}
+
+/* Puts the words of S, which are a value, in the words of the language: square root of 2 as sqrt(2).  */
+static void
+put_value_words (br_text *t, const br__words *l, const slot *s)
+{
+  br__words part = { .run = l->run, .count = s->count };
+  for (size_t i = 0; i < s->count; i++)
+    part.word[i] = l->word[s->start + i];
+  size_t start = t->length;
+  if (s->count > 1 && br__phrase_row (t, &part) && !br__statement_find (t->bytes + start, strcspn (t->bytes + start, " ")))
+    return;
+  t->length = start;
+  if (t->bytes)
+    t->bytes[start] = 0;
+  br__phrase_numbers (&part);
+  br__phrase_signs (&part);
+  put_words (t, &part, 0, part.count, 0);
+}
+
 /* Puts IS up to END with its slots.  FIRST: of a phrase whose last slot is a sum, only the first member belongs to it.  */
 static void
 put_is (br_text *t, const match *m, const char *is, const char *end, int first)
@@ -279,12 +353,18 @@ put_is (br_text *t, const match *m, const char *is, const char *end, int first)
   int at_end = m->count && last->start + last->count == m->l->count && sum_in (m->l, last) < m->l->count;
   for (; is < end; is++)
     {
-      if (!strchr ("${@", *is))
+      if (!strchr ("${@&", *is))
         {
           br__text_putc (t, *is);
           continue;
         }
       slot s = m->slots[is[1] - '1'];
+      if (*is == '&')
+        {
+          br__text_puts (t, is_length (m->l, &s) ? " in" : "");
+          is++;
+          continue;
+        }
       int group = *is == '{' && !is_single (m->l, &s, power);
       if (first && at_end && s.start == last->start)
         {
@@ -297,8 +377,12 @@ put_is (br_text *t, const match *m, const char *is, const char *end, int first)
       br__text_puts (t, group ? "(" : "");
       if (s.number)
         br__text_printf (t, "%ld", s.number);
+      else if (*is == '@')
+        put_words (t, m->l, s.start, s.start + s.count, first && is_mixed_list (m->l, last) ? 2 : 1);
+      else if (group || m->hints)
+        put_value_words (t, m->l, &s);
       else
-        put_words (t, m->l, s.start, s.start + s.count, *is != '@' ? 0 : first && is_mixed_list (m->l, last) ? 2 : 1);
+        put_words (t, m->l, s.start, s.start + s.count, 0);
       br__text_puts (t, group ? ")" : "");
       is += *is == '{' ? 2 : 1;
     }
@@ -360,7 +444,7 @@ br__phrase_row (br_text *t, const br__words *l)
   match m;
   size_t from;
   const br__phrase_rule *r = find_phrase (&m, &from, l);
-  if (r && (strchr (r->is, '|') || strchr ("?!", *r->is) || is_open (&m, r->is)))
+  if (r && (strchr (r->is, '|') || *r->is == '?' || is_open (&m, r->is)))
     return 0;
   put_words (t, l, 0, from, 0);
   br__text_puts (t, from ? " " : "");
@@ -375,27 +459,23 @@ br__phrase_row (br_text *t, const br__words *l)
   return found && !t->failed;
 }
 
-/* The value of TEXT, where that is a fraction, in its place.  */
+/* Puts a reading of the phrase, IS up to END; where a ! is in it, the value of what follows that, if it is a fraction.  */
 static void
-put_value (br_text *text, br__run *run)
+put_reading (br_text *t, const match *m, const char *is, const char *end, int first)
 {
-  br__lexer lex;
-  br__tree tree = BR__TREE_ZERO;
+  const char *mark = memchr (is, '!', (size_t) (end - is));
+  put_is (t, m, is, mark ? mark : end, first);
+  if (!mark)
+    return;
+  br_text text = BR_TEXT_ZERO, shown = BR_TEXT_ZERO;
   br__value v = BR__VALUE_ZERO;
-  br_status status = br__lex_start (&lex, br__text_string (text), text->length, NULL);
-  if (status == BR_OK)
-    status = br__parse (&tree, &lex, NULL);
-  if (status == BR_OK)
-    status = br__value_of (&v, run, &tree);
-  br_text shown = BR_TEXT_ZERO;
-  if (status == BR_OK && br_real_rational (&v.real) && br__shown (&shown, &v, &run->sheet->settings) == BR_OK)
-    {
-      br__text_reset (text);
-      br__text_put (text, br__text_string (&shown), shown.length);
-    }
-  br__text_clear (&shown);
+  put_is (&text, m, mark + 1, end, first);
+  int found = !text.failed && value_of_text (&v, m->l->run, &text) == BR_OK && br_real_rational (&v.real)
+              && br__shown (&shown, &v, &m->l->run->sheet->settings) == BR_OK;
+  br__text_put (t, br__text_string (found ? &shown : &text), found ? shown.length : text.length);
   br__value_clear (&v);
-  br__tree_clear (&tree);
+  br__text_clear (&shown);
+  br__text_clear (&text);
 }
 
 int
@@ -406,7 +486,7 @@ br__phrase_row_hint (br__run *run, const br__words *l)
   size_t from;
   const br__phrase_rule *r = find_phrase (&m, &from, l);
   const char *bar = r ? strchr (r->is, '|') : NULL;
-  int single = r && strchr ("?!", *r->is), value = r && *r->is == '!';
+  int single = r && *r->is == '?';
   int open = r && !bar && !single && is_open (&m, r->is);
   if (!r || (!bar && !single && !open))
     return 0;
@@ -414,19 +494,12 @@ br__phrase_row_hint (br__run *run, const br__words *l)
   put_words (&b, l, 0, from, 0);
   br__text_puts (&a, from ? " " : "");
   br__text_puts (&b, from ? " " : "");
-  const char *is = r->is + single;
-  put_is (&a, &m, is, bar ? bar : is + strlen (is), open);
-  put_is (&b, &m, bar ? bar + 1 : is, is + strlen (is), 0);
+  const char *is = r->is + single, *end = is + strlen (is);
+  m.hints = 1;
+  put_reading (&a, &m, is, bar ? bar : end, open);
+  put_reading (&b, &m, bar ? bar + 1 : is, end, 0);
   int found = a.length + b.length < 130 && !a.failed && !b.failed;
-  if (value && found)
-    {
-      br_error kept = *run->error;
-      put_value (&a, run);
-      *run->error = kept;
-      br__hint (run->error, "write `%.*s = %s`", (int) l->word[m.slots[0].start].length, l->word[m.slots[0].start].s,
-                br__text_string (&a));
-    }
-  else if (found && !single)
+  if (found && !single)
     {
       br__fail (run->error, BR_SYNTAX, 0, l->run->end, "this can be read in two ways");
       br__hint (run->error, "write `%s` or `%s`", br__text_string (&a), br__text_string (&b));

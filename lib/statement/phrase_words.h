@@ -33,6 +33,8 @@ int br__word_known (const br__words *l, size_t i);
 int br__word_ratio (const br__words *l, size_t i, int64_t *n, int64_t *d);
 /* Puts the words of TEXT, which the caller keeps, in the place of N words from I on.  */
 void br__words_put (br__words *l, size_t i, size_t n, const char *text);
+/* The same for a text that is made here.  */
+void br__words_make (br__words *l, size_t i, size_t n, const char *format, ...) __attribute__ ((format (printf, 4, 5)));
 /* The denominator that an ordinal says: eighth, eighths, 8ths, 1/8ths, thirty-seconds; 0: none.  *PLURAL may be NULL.  */
 int64_t br__ordinal (const br__words *l, size_t i, int *plural);
 /* The line is a number with more around it than it says, Ø6.35: T = the number in its line.  */

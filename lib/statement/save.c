@@ -147,19 +147,34 @@ refuse_in (br__run *run)
   return BR_SYNTAX;
 }
 
-/* `save as FILE`, `save my sheet to FILE`, `save it`: the words could be a part of the file's name.  */
+/* The next word is none of the name of a file, work.sheet, and one of WORDS.  */
+static int
+is_spoken (const br__run *run, const br__lexer *at, const char *const *words)
+{
+  size_t end = at->token.offset + at->token.length;
+  for (; *words; words++)
+    if (br__lex_is_word (at, *words))
+      return end == run->end || br__blank_at (run->text + end, run->end - end) > 0;
+  return 0;
+}
+
+/* `save as FILE`, `save my sheet to FILE`, `save it`, `save to a file`: the words could be a part of the file's name.  */
 static br_status
 refuse_word (br__run *run)
 {
-  static const char *const words[] = { "it", "this", "my", "the", "sheet", "work", "design", "file", "as", "to", "in", "into", "under" };
-  enum { THINGS = 8 };          /* what is saved; behind them, what stands before a name */
+  static const char *const things[] = { "it", "this", "my", "the", "a", "sheet", "work", "design", "file", "everything", "all", NULL };
+  static const char *const before[] = { "as", "to", "in", "into", "under", NULL };
   br__lexer at = run->lex, last = at;
-  size_t found = 0, things = 0, end = run->end;
-  for (size_t k = 0; k < sizeof words / sizeof words[0]; k++)
-    if (br__lex_is_word (&at, words[k]) && (found++, things += k < THINGS, last = at, br__lex_next (&at, NULL)) != BR_OK)
-      at.token.type = BR__SIGN;         /* of no statement: a part of the name */
+  size_t found = 0, named = 0, end = run->end;
+  for (int thing; (thing = is_spoken (run, &at, things)) || is_spoken (run, &at, before); found++)
+    {
+      named += (size_t) thing;
+      last = at;
+      if (br__lex_next (&at, NULL) != BR_OK)
+        at.token.type = BR__SIGN;       /* of no statement: a part of the name */
+    }
   int alone = at.token.type == BR__END;
-  if (!found || br__lex_is_word (&at, "place") || (alone && !things))
+  if (!found || br__lex_is_word (&at, "place") || (alone && !named && br__lex_is_word (&last, "in")))
     return BR_OK;
   while (end > at.token.offset && br__blank_at (run->text + end - 1, 1))
     end--;

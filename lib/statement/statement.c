@@ -16,17 +16,6 @@
 
 static const char only_help[] = "`help` lists the words";
 
-/* How, which is not `show` mistyped, and the like.  */
-static int
-is_question (const char *word, size_t length)
-{
-  static const char *const words[] = { "how", "what", "which", "who", "why", "when", "where", "can", "does", "make", "give" };
-  for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
-    if (br__same_word (word, length, words[i]))
-      return 1;
-  return 0;
-}
-
 /* A line that begins with a name and goes on with another value was meant as a statement.  */
 static br_status
 unknown_statement (br__run *run)
@@ -49,7 +38,7 @@ unknown_statement (br__run *run)
     br__search_offer (&search, st->word);
   for (size_t i = 0; br__function_at (i); i++)
     br__search_offer (&search, br__function_at (i)->name);
-  if (search.best && !is_question (run->text + word->offset, word->length))
+  if (search.best && !br__word_asks (run->text + word->offset, word->length))
     br__hint (run->error, "did you mean `%s`?", search.best);
   else
     br__hint (run->error, "%s", only_help);

@@ -20,4 +20,7 @@ void br__put_fractions (br_text *t, const char *s);
    "2 and 3 eighths inches".  TEXT that is no shop measure is only escaped.  */
 void br__put_spoken (br_text *t, const char *text);
 
+/* The head of a page of HTML up to <body>: TITLE escaped; the style that all pages share, then STYLE, the page's own.  */
+void br__html_head (br_text *t, const char *title, const char *style);
+
 #endif

@@ -288,11 +288,10 @@ put_picture (br_text *t, const past *h)
 static void
 put_page (br_text *t, const past *h)
 {
-  br__text_puts (t, "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\">"
-                 "<title>What was right, week by week</title><style>\nbody{font:12pt sans-serif;color:#000;background:#fff;margin:1em}\n"
-                 "table{border-collapse:collapse}td,th{border:1px solid #000;padding:.15em .5em;text-align:left;vertical-align:top}\n"
-                 ".box{overflow-x:auto}svg{max-width:100%;height:auto}\n"
-                 "@media(max-width:5in){body{margin:.5em}td,th{padding:.1em .25em;font-size:.85em}}\n</style></head><body><h1>What was right, week by week</h1>\n<div class=\"box\">");
+  br__html_head (t, "What was right, week by week",
+                 "body{margin:1em}svg{max-width:100%;height:auto}\n"
+                 "@media(max-width:5in){body{margin:.5em}td,th{padding:.1em .25em;font-size:.85em}}\n");
+  br__text_puts (t, "<h1>What was right, week by week</h1>\n<div class=\"box\">");
   put_picture (t, h);
   br__text_puts (t, "</div>\n<p>The weeks:</p><ol>");
   for (size_t k = 0; k < h->file_count; k++)

@@ -47,16 +47,19 @@ put_ruler (br_text *t, const br__problem *p, const br__sentences *words)
 static void
 put_head (br_text *t, const br__worksheet *w)
 {
-  br__text_puts (t, "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">"
-                 "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"><title>");
-  br__put_escaped (t, w->title ? w->title : "Worksheet");
-  br__text_printf (t, "</title><style>\nbody{font:%s sans-serif;color:#000;background:#fff;max-width:7in;margin:0.5in auto;padding:0 .6em;overflow-wrap:anywhere}\n"
-                   "@media screen{svg{max-width:100%%}}@page{@bottom-right{content:\"page \" counter(page) \" of \" counter(pages)}}\n"
-                   ".true{border:solid #000;border-width:0 1px 2px;width:2in;height:.1in;display:inline-block;margin-right:.2in}\n"
-                   "section{page-break-after:always}\nli{page-break-inside:avoid;margin-bottom:1em}\n"
-                   ".f{white-space:nowrap}sup,sub{font-size:%s;line-height:0}.two{display:grid;grid-template-columns:1fr 1fr;gap:1em}.words{font-size:.85em}\n.answer{margin-bottom:1.5em}\n"
-                   "table{border-collapse:collapse}td,th{border:1px solid #000;padding:.1em .5em;text-align:left}\n"
-                   "</style></head><body>\n", w->large ? "18pt" : "12pt", w->large ? "1em" : ".7em");
+  static const char style[] =
+    "body{max-width:7in;margin:0.5in auto;padding:0 .6em;overflow-wrap:anywhere}\n"
+    "@media screen{svg{max-width:100%}}@page{@bottom-right{content:\"page \" counter(page) \" of \" counter(pages)}}\n"
+    ".true{border:solid #000;border-width:0 1px 2px;width:2in;height:.1in;display:inline-block;margin-right:.2in}\n"
+    "section{page-break-after:always}\nli{page-break-inside:avoid;margin-bottom:1em}\n"
+    ".two{display:grid;grid-template-columns:1fr 1fr;gap:1em}.words{font-size:.85em}\n.answer{margin-bottom:1.5em}\n";
+  static const char large[] = "body{font-size:18pt}sup,sub{font-size:1em}\n";
+  br_text own = BR_TEXT_ZERO;
+  br__text_printf (&own, "%s%s", style, w->large ? large : "");
+  br__html_head (t, w->title ? w->title : "Worksheet", br__text_string (&own));
+  br__text_putc (t, '\n');
+  t->failed |= own.failed;
+  br__text_clear (&own);
 }
 
 static void

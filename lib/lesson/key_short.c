@@ -102,11 +102,8 @@ put_html (br_text *t, const answers *a)
 {
   br_text title = BR_TEXT_ZERO;
   put_title (&title, a->w);
-  br__text_puts (t, "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\"><title>");
-  br__put_escaped (t, br__text_string (&title));
-  br__text_puts (t, "</title><style>\nbody{font:11pt sans-serif;color:#000;background:#fff}table{border-collapse:collapse}\n"
-                 "td,th{border:1px solid #000;padding:.15em .5em;text-align:left}.f{white-space:nowrap}sup,sub{font-size:.75em;line-height:0}\n"
-                 ".box{overflow-x:auto}</style></head><body><h1>");
+  br__html_head (t, br__text_string (&title), "body{font-size:11pt}\n");
+  br__text_puts (t, "<h1>");
   br__put_escaped (t, br__text_string (&title));
   br__text_puts (t, "</h1>\n<div class=\"box\"><table><tr><th>Version</th>");
   for (size_t i = 0; i < a->w->problem_count; i++)

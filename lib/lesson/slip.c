@@ -121,13 +121,12 @@ br__slips_html (br_text *out, const br__class *c)
 {
   slip s;
   memset (&s, 0, sizeof s);
-  br__text_puts (out, "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">"
-                 "<meta name=\"viewport\" content=\"width=device-width\"><title>Slips</title><style>\n"
-                 "body{font:12pt sans-serif;color:#000;background:#fff;margin:1em}\n"
-                 "section{border:1px dashed #000;padding:1em;box-sizing:border-box;overflow-wrap:anywhere}\n"
-                 "h2{font-size:1.1em;margin:0 0 .3em}p{margin:0 0 .4em}\n.f{white-space:nowrap}sup,sub{font-size:.75em;line-height:0}\n"
+  br__html_head (out, "Slips",
+                 "body{margin:1em}section{border:1px dashed #000;padding:1em;box-sizing:border-box;overflow-wrap:anywhere}\n"
+                 "h2{font-size:1.1em;margin:0 0 .3em}p{margin:0 0 .4em}\n"
                  "@page{margin:.4in}\n@media print{body{margin:0;font-size:10pt}main{display:grid;grid-template-columns:1fr 1fr}\n"
-                 "section{height:4.9in;break-inside:avoid;overflow:hidden}}\n</style></head><body><main>\n");
+                 "section{height:4.9in;break-inside:avoid;overflow:hidden}}\n");
+  br__text_puts (out, "<main>\n");
   for (size_t i = 0; i < c->marked_count; i++)
     {
       if (!c->marked[i].row)

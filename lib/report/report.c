@@ -108,7 +108,7 @@ collect (br__report *p)
 
 static const char style[] =
   ":root{font:100%/1.5 system-ui,sans-serif;color:#111;background:#fff}\n"
-  "body{max-width:70rem;margin:0 auto;padding:1rem;overflow-wrap:anywhere}\n"
+  "body{font:inherit;color:inherit;max-width:70rem;margin:0 auto;padding:1rem;overflow-wrap:anywhere}\n"
   "h1{margin:.2em 0;line-height:1.2}h2{margin:2rem 0 .5rem;border-bottom:3px solid #111}h3{margin:1.2rem 0 .3rem}\n"
   ".skip{position:absolute;left:-100vw}.skip:focus{position:static}\n"
   ".r{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap;user-select:none}\n"
@@ -169,11 +169,8 @@ static void
 put_head (br_text *t, const br__report *p)
 {
   const char *title = p->run->sheet->title ? p->run->sheet->title : "Design";
-  br__text_puts (t, "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">\n"
-                    "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"><title>");
-  br__put_escaped (t, title);
-  br__text_printf (t, "</title>\n<style>\n%s</style></head>\n<body>\n"
-                      "<a class=\"skip\" href=\"#design\">Skip to the design</a>\n<header><h1>", style);
+  br__html_head (t, title, style);
+  br__text_puts (t, "\n<a class=\"skip\" href=\"#design\">Skip to the design</a>\n<header><h1>");
   br__put_fractions (t, title);
   br__text_puts (t, "</h1>\n");
   br__text_printf (t, "<ul class=\"row\" aria-label=\"Settings\">\n%s</ul>\n", br__text_string (&p->settings));

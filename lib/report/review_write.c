@@ -55,11 +55,10 @@ put_table (br_text *t, const br__design *designs, size_t count)
 /* ---- A page for each student ---- */
 
 static const char style[] =
-  "body{font:12pt/1.35 sans-serif;color:#000;background:#fff;max-width:7.5in;margin:1em auto;padding:0 .6em;overflow-wrap:anywhere}\n"
+  "body{line-height:1.35;max-width:7.5in;margin:1em auto;padding:0 .6em;overflow-wrap:anywhere}\n"
   "h1{font-size:1.4em;margin:.2em 0}h2{font-size:1.1em;margin:.8em 0 .2em}ul{margin:.2em 0;padding-left:1.3em}\n"
   "figure{margin:.5em 0}.scroll{overflow-x:auto}figure svg{max-width:max(100%,30rem);height:auto;max-height:3.6in}figcaption{font-size:.85em}\n"
-  "table{border-collapse:collapse;overflow-wrap:normal}td,th{border:1px solid #000;padding:.2em .5em;text-align:left;vertical-align:top}\n"
-  ".wide{overflow-x:auto}.f{white-space:nowrap}sup,sub{font-size:.75em;line-height:0}\n"
+  "table{overflow-wrap:normal}\n"
   "@media print{@page{margin:.5in}body{margin:0;padding:0;font-size:10.5pt}section{break-before:page}figure svg{max-width:100%}h3{margin:.3em 0 0}ul{margin:0}}\n";
 
 /* What comes first of what there is to do.  */
@@ -124,9 +123,8 @@ put_design (br_text *t, const br__design *d)
 static void
 put_pages (br_text *t, const br__design *designs, size_t count)
 {
-  br__text_printf (t, "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" "
-                   "content=\"width=device-width, initial-scale=1\"><title>Designs looked over</title>\n<style>%s</style></head><body>\n"
-                   "<main><h1>Designs looked over</h1>\n<div class=\"wide\"><table><thead><tr><th>Design</th><th>Drawing</th>", style);
+  br__html_head (t, "Designs looked over", style);
+  br__text_puts (t, "\n<main><h1>Designs looked over</h1>\n<div class=\"box\"><table><thead><tr><th>Design</th><th>Drawing</th>");
   for (size_t k = 0; k < BR__TO_DO; k++)
     br__text_printf (t, "<th>%s</th>", br__finding_heading (br__to_do[k]));
   br__text_puts (t, "</tr></thead><tbody>\n");

@@ -439,12 +439,12 @@ add_files (clauses *c, br__run *run, char *pattern, size_t start, size_t end)
   return status;
 }
 
-/* The next file name from *AT on, in quotes or up to a blank: [*START, *END); *NEXT is behind it.  */
+/* The next file name from AT on, in quotes or up to a blank: [*START, *END); *NEXT is behind it.  Commas may part names.  */
 static int
 next_name (const br__run *run, size_t *start, size_t *end, size_t *next, size_t at)
 {
-  while (at < run->end && br__blank_at (run->text + at, run->end - at))
-    at += br__blank_at (run->text + at, run->end - at);
+  while (at < run->end && (run->text[at] == ',' || br__blank_at (run->text + at, run->end - at)))
+    at += run->text[at] == ',' ? 1 : br__blank_at (run->text + at, run->end - at);
   *start = *end = at;
   if (at >= run->end)
     return 0;
@@ -459,6 +459,8 @@ next_name (const br__run *run, size_t *start, size_t *end, size_t *next, size_t 
   while (*end < run->end && !br__blank_at (run->text + *end, run->end - *end))
     ++*end;
   *next = *end;
+  while (run->text[*end - 1] == ',')
+    --*end;
   return 1;
 }
 

@@ -9,8 +9,8 @@
 #include "lesson/problem.h"
 #include "lesson/sentences.h"
 
-/* Draws before a version stops looking for numbers that are new on the paper, and before it takes
-   those of the reference.  */
+/* Draws before a version stops looking for numbers that are new on the paper, and not only beside the version before, and
+   before it takes those of the reference.  */
 #define MOST_NEW 400
 #define MOST_DRAWS 4000
 /* A difficulty serves when so many sets of numbers have it among so many draws; references that
@@ -140,6 +140,8 @@ br__problem_measure (br__difficulty *d, const br__problem *p)
   d->carry = p->carry;
   d->answer_den = (unsigned) p->answer.den;
   d->answer_digits = digits_of (p->answer);
+  d->feet = br__problem_in_feet (p, p->answer) && !br__problem_names_unit (p);
+  memcpy (d->between, p->between, sizeof d->between);
   for (unsigned i = 0; i < p->count; i++)
     {
       d->den[i] = (unsigned) p->given[i].den;
@@ -213,10 +215,10 @@ is_new (const br__problem *p, const br__problem *before, const br__problem *earl
   return 1;
 }
 
-/* 1 if numbers of the same difficulty are easily found: enough of them for seats side by side.  R is
+/* How many sets of numbers of the same difficulty are easily found, up to COMPANY, which is enough for seats side by side.  R is
    a copy.  */
 static int
-has_company (const br__plan *plan, br__random r)
+company_of (const br__plan *plan, br__random r)
 {
   br__problem found[COMPANY];
   int count = 0;
@@ -233,7 +235,7 @@ has_company (const br__plan *plan, br__random r)
       if (!known && memcmp (&d, &plan->wanted, sizeof d) == 0)
         found[count++] = made;
     }
-  return count == COMPANY;
+  return count;
 }
 
 int
@@ -261,9 +263,10 @@ br__plan_make (br__plan *plan, const br__topic *topic, br__ruler_of ruler, int g
   plan->scene = (unsigned) ((nth / topic->kind_count + br__random_below (&first, scenes)) % scenes);
   for (int i = 0; i < BR__PLAN_WORDS; i++)
     plan->words[i] = br__random_next (&r) >> 1;
-  for (int i = 0; i < MOST_REFERENCES; i++)
+  br__plan best = *plan;
+  for (int i = 0, most = -1; i < MOST_REFERENCES && most < COMPANY; i++)
     {
-      int tries = 0;
+      int tries = 0, company;
       while (tries < MOST_TRIES && !draw (&plan->reference, plan, &r))
         {
           tries++;
@@ -275,9 +278,14 @@ br__plan_make (br__plan *plan, const br__topic *topic, br__ruler_of ruler, int g
       if (tries == MOST_TRIES)
         return 0;
       br__problem_measure (&plan->wanted, &plan->reference);
-      if (has_company (plan, r))
-        break;
+      company = company_of (plan, r);
+      if (company > most)
+        {
+          most = company;
+          best = *plan;
+        }
     }
+  *plan = best;
   return 1;
 }
 
@@ -295,7 +303,7 @@ br__problem_make (br__problem *p, const br__plan *plan, uint64_t seed, uint64_t 
       if (!draw (&made, plan, &r))
         continue;
       br__problem_measure (&d, &made);
-      if (memcmp (&d, &plan->wanted, sizeof d) == 0 && (i >= MOST_NEW || is_new (&made, before, earlier, count)))
+      if (memcmp (&d, &plan->wanted, sizeof d) == 0 && is_new (&made, before, earlier, i < MOST_NEW ? count : 0))
         {
           *p = made;
           return;
@@ -358,20 +366,23 @@ put_field (br_text *t, const char *s, const br__problem *p, const br__sentences 
     br__text_puts (t, p->metric ? " mm" : "\"");
 }
 
-/* The same where lengths of a foot and more are told in feet and inches, of a metre and more in metres and millimetres.  */
-static void
-put_told (br_text *t, const char *s, const br__problem *p, const br__sentences *words)
+int
+br__problem_in_feet (const br__problem *p, br__ratio x)
 {
-  int length = *s >= '0' && *s <= '9' && s[1] == '}';
-  int64_t large = p->metric ? 100 : 12;
+  return p->feet && x.num >= (p->metric ? 100 : 12) * x.den;
+}
+
+void
+br__problem_put_length (br_text *t, const br__problem *p, br__ratio x)
+{
   br_style style = { NULL, 1 };
   br_number n = BR_NUMBER_ZERO;
-  if (!p->feet || !length || p->given[*s - '0'].num < large * p->given[*s - '0'].den)
+  if (!br__problem_in_feet (p, x))
     {
-      put_field (t, s, p, words);
+      br__put_size (t, p, x, 0);
+      br__text_puts (t, p->metric ? " mm" : "\"");
       return;
     }
-  br__ratio x = p->given[*s - '0'];
   if (p->metric)
     {
       int64_t metres = br__ratio_floor (x) / 100;
@@ -389,6 +400,16 @@ put_told (br_text *t, const char *s, const br__problem *p, const br__sentences *
     t->failed = 1;
   br__put_measure (t, &n, BR_LENGTH, &style);
   br_number_clear (&n);
+}
+
+/* The same where lengths of a foot and more are told in feet and inches, of a metre and more in metres and millimetres.  */
+static void
+put_told (br_text *t, const char *s, const br__problem *p, const br__sentences *words)
+{
+  if (*s >= '0' && *s <= '9' && s[1] == '}')
+    br__problem_put_length (t, p, p->given[*s - '0']);
+  else
+    put_field (t, s, p, words);
 }
 
 typedef void put_one (br_text *t, const char *s, const br__problem *p, const br__sentences *words);
@@ -427,12 +448,24 @@ br__problem_expression (br_text *t, const br__problem *p)
   fill (t, p->kind->expression, p, NULL, put_field);
 }
 
+int
+br__problem_names_unit (const br__problem *p)
+{
+  const char *wording = br__wording (p->topic->name, p->kind_index, p->scene);
+  return strstr (wording, "{u}") || strstr (wording, "{p}");
+}
+
 void
 br__problem_answer (br_text *t, const br__problem *p, br__ratio value)
 {
   if (p->kind->ask == BR__ASK_COUNT)
     {
       br__put_ratio (t, value);
+      return;
+    }
+  if (br__problem_in_feet (p, value) && !br__problem_names_unit (p))
+    {
+      br__problem_put_length (t, p, value);
       return;
     }
   br__text_puts (t, p->kind->ask == BR__ASK_DECIMAL && value.num > 0 ? "+" : "");

@@ -45,6 +45,8 @@ typedef struct br__difficulty
   unsigned carry;       /* 0 if nothing is carried or borrowed and no error is below zero */
   unsigned answer_den, answer_digits;
   unsigned den[BR__MOST_GIVEN], digits[BR__MOST_GIVEN];
+  unsigned between[2];  /* as in the problem */
+  unsigned feet;        /* 1 if the answer is told in feet and inches, or in metres */
 } br__difficulty;
 
 typedef struct br__problem
@@ -67,6 +69,7 @@ typedef struct br__problem
   br__wrong wrong[BR__MOST_WRONG];
   unsigned wrong_count;
   unsigned carry;
+  unsigned between[2];  /* denominators on the way to the answer, where they differ from version to version */
   int unclear;          /* a wrong answer cannot be told from the right one or from another */
 } br__problem;
 
@@ -157,6 +160,12 @@ void br__problem_answer (br_text *t, const br__problem *p, br__ratio value);
 br__ratio br__problem_inches (const br__problem *p, br__ratio value);
 /* The number of the length X in P's unit: 2-3/8, 60.5; as a decimal where DECIMAL.  */
 void br__put_size (br_text *t, const br__problem *p, br__ratio x, int decimal);
+/* The length X with its unit, as the wording says it.  */
+void br__problem_put_length (br_text *t, const br__problem *p, br__ratio x);
+/* 1 where the wording says in which unit the answer is wanted.  */
+int br__problem_names_unit (const br__problem *p);
+/* 1 where the length X is told in feet and inches, or in metres and millimetres.  */
+int br__problem_in_feet (const br__problem *p, br__ratio x);
 void br__put_ratio (br_text *t, br__ratio x);
 void br__put_ratio_decimal (br_text *t, br__ratio x);
 

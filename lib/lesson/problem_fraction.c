@@ -127,13 +127,16 @@ draw_products (br__problem *p, const br__plan *plan, br__random *r)
     product_of_whole (p, plan, r);
   else if (plan->kind == 2)
     {
+      /* A quarter of it lies on a mark, too.  */
+      int64_t most = plan->level / 4;
       br__ratio q = plan->words[0] % 2 ? br__ratio_of (3, 4) : br__ratio_of (1, 4);
-      br__ratio a = plan->metric ? br__draw_marks (plan, r, 3, 19, 4) : br__draw_length (plan, r, 3, 19, br__plan_den (plan, 1, 2, plan->level / 4));
+      br__ratio a = plan->metric ? br__draw_marks (plan, r, 3, 19, 4) : br__draw_length (plan, r, 3, 19, most < 2 ? 1 : br__plan_den (plan, 1, 2, most));
       br__ratio f = br__ratio_part (a);
       p->given[0] = a;
       p->given[1] = q;
       p->answer = br__ratio_mul (a, q);
-      if (!plan->metric)
+      p->carry = !plan->metric && br__carries (br__ratio_mul (br__ratio_sub (a, f), q), br__ratio_mul (f, q));
+      if (!plan->metric && f.num)
         br__problem_wrong (p, br__ratio_add (br__ratio_mul (br__ratio_sub (a, f), q), f), BR__MISTAKE_WHOLE_ONLY);
       br__problem_wrong (p, br__ratio_sub (a, p->answer), BR__MISTAKE_REST);
     }

@@ -65,6 +65,7 @@ draw_decimals (br__problem *p, const br__plan *plan, br__random *r)
   p->count = 1;
   p->all = 2;
   p->carry = off.num < 0;
+  p->between[0] = near.den == 1;
   int error = plan->kind == 1;
   p->answer = error ? off : near;
   if (error)

@@ -84,6 +84,7 @@ draw_known (br__problem *p, const br__plan *plan, br__random *r)
   p->count = p->all = 3;
   p->answer = back ? other : real;
   p->carry = br__ratio_floor (br__ratio_mul (br__ratio_part (other), times)) > 0;
+  p->between[0] = !plan->metric && shown.num == 1;
   br__problem_wrong (p, back ? br__ratio_mul (real, times) : br__ratio_div (other, times), BR__MISTAKE_SCALE);
   br__problem_wrong (p, back ? br__ratio_sub (real, more) : br__ratio_add (other, more), BR__MISTAKE_DIFFERENCE);
   br__problem_wrong (p, p->given[2], BR__MISTAKE_AS_GIVEN);

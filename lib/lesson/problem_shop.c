@@ -34,6 +34,7 @@ draw_fender (br__problem *p, const br__plan *plan, br__random *r)
   p->answer = answers[plan->kind];
   p->carry = plan->kind == 0 ? br__carries (half, gap) : plan->kind == 1 ? br__borrows (radius, half)
              : plan->kind == 2 ? br__carries (half, gap) + 2 * br__carries (radius, thick) : br__borrows (base, wheel);
+  p->between[0] = plan->kind == 2 ? (unsigned) radius.den : 0;
   switch (plan->kind)
     {
     case 0:
@@ -79,10 +80,17 @@ kerf_of (const br__plan *plan, unsigned word)
 }
 
 static int
+quarters_alone (const br__plan *plan)
+{
+  return plan->level == 4 && !plan->metric;
+}
+
+static int
 draw_dividing (br__problem *p, const br__plan *plan, br__random *r)
 {
   br__ratio kerf = kerf_of (plan, 0), mark = br__ratio_of (1, plan->level);
-  int64_t n = (int64_t) (3 + plan->words[1] % 4);
+  /* On a ruler of quarters, an even number of cuts of 1/8 in.  */
+  int64_t n = (int64_t) (3 + (quarters_alone (plan) ? plan->words[1] % 2 * 2 : plan->words[1] % 4));
   br__ratio count = br__ratio_of (n, 1), cuts = br__ratio_of (n - 1, 1);
   br__ratio piece = br__draw_length (plan, r, 3, 11, plan->level);
   br__ratio board = br__ratio_add (br__ratio_mul (piece, count), br__ratio_mul (kerf, cuts));
@@ -95,6 +103,7 @@ draw_dividing (br__problem *p, const br__plan *plan, br__random *r)
   p->all = 4;
   p->answer = piece;
   p->carry = br__borrows (board, br__ratio_mul (kerf, cuts));
+  p->between[0] = (unsigned) br__ratio_mul (piece, count).den;
   br__problem_wrong (p, without, BR__MISTAKE_KERF);
   br__problem_wrong (p, br__ratio_sub (piece, br__ratio_div (kerf, count)), BR__MISTAKE_CUTS);
   /* The same put on the ruler, where that is not the right piece.  */
@@ -127,6 +136,7 @@ draw_stock (br__problem *p, const br__plan *plan, br__random *r)
   br__ratio step = br__ratio_add (piece, kerf);
   br__ratio exact = br__ratio_div (br__ratio_add (board, kerf), step);
   p->carry = br__carries (piece, kerf);
+  p->between[0] = (unsigned) step.den;
   int64_t n = br__ratio_floor (exact);
   p->given[0] = board;
   p->given[1] = piece;
@@ -144,12 +154,13 @@ draw_stock (br__problem *p, const br__plan *plan, br__random *r)
       br__problem_wrong (p, exact, BR__MISTAKE_NOT_WHOLE);
       return 1;
     }
-  br__ratio cuts = br__ratio_of ((int64_t) (2 + plan->words[3] % 3), 1);
+  br__ratio cuts = br__ratio_of ((int64_t) (2 + (quarters_alone (plan) ? plan->words[3] % 2 * 2 : plan->words[3] % 3)), 1);
   br__ratio rest = br__ratio_sub (board, br__ratio_mul (cuts, step));
   p->given[3] = cuts;
   p->count = p->all = 4;
   p->answer = rest;
   p->carry += 2 * br__borrows (board, br__ratio_mul (cuts, step));
+  p->between[1] = (unsigned) br__ratio_mul (cuts, step).den;
   br__problem_wrong (p, br__ratio_sub (board, br__ratio_mul (cuts, piece)), BR__MISTAKE_KERF);
   br__problem_wrong (p, br__ratio_add (rest, kerf), BR__MISTAKE_CUTS);
   br__problem_wrong (p, br__ratio_add (rest, step), BR__MISTAKE_LEFT_OUT);
@@ -189,6 +200,7 @@ draw_missing (br__problem *p, const br__plan *plan, br__random *r)
       p->count = p->all = 3;
       p->answer = c;
       p->carry = br__carries (a, b) + 2 * br__borrows (all, br__ratio_add (a, b));
+      p->between[0] = (unsigned) br__ratio_add (a, b).den;
       br__problem_wrong (p, br__ratio_sub (all, a), BR__MISTAKE_LEFT_OUT);
       br__problem_wrong (p, br__ratio_sub (all, b), BR__MISTAKE_LEFT_OUT);
       br__problem_wrong (p, br__ratio_add (a, b), BR__MISTAKE_REST);
@@ -204,6 +216,7 @@ draw_missing (br__problem *p, const br__plan *plan, br__random *r)
   p->count = p->all = 2;
   p->answer = thick;
   p->carry = br__borrows (outside, c);
+  p->between[0] = (unsigned) br__ratio_mul (thick, two).den;
   br__problem_wrong (p, br__ratio_mul (thick, two), BR__MISTAKE_SIDES);
   br__problem_wrong (p, br__ratio_div (br__ratio_add (outside, c), two), BR__MISTAKE_OPERATION);
   return 1;

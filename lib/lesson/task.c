@@ -74,6 +74,33 @@ add_decimal_step (br__task *t, const br__problem *p, br_text *left, br__ratio x)
   br__text_clear (&decimal);
 }
 
+/* A step between the length X in feet and inches and the same in inches alone, in metres and in millimetres.  */
+static void
+add_feet_step (br__task *t, const br__problem *p, br__ratio x, int back)
+{
+  br_text feet = BR_TEXT_ZERO, plain = BR_TEXT_ZERO;
+  br__problem_put_length (&feet, p, x);
+  br__put_size (&plain, p, x, 0);
+  br__text_puts (&plain, p->metric ? " mm" : "\"");
+  br__worked_steps_add (&t->steps, br__text_string (back ? &plain : &feet), "=", br__text_string (back ? &feet : &plain));
+  t->steps.failed |= feet.failed | plain.failed;
+  br__text_clear (&feet);
+  br__text_clear (&plain);
+}
+
+/* A step for each size of the wording that is in feet.  */
+static void
+add_feet_steps (br__task *t, const br__problem *p)
+{
+  const char *wording = br__wording (p->topic->name, p->kind_index, p->scene);
+  for (unsigned i = 0; i < p->count; i++)
+    {
+      char field[] = { '{', (char) ('0' + i), '}', 0 };
+      if (br__problem_in_feet (p, p->given[i]) && strstr (wording, field))
+        add_feet_step (t, p, p->given[i], 0);
+    }
+}
+
 /* The steps of P's expression.  If it has two parts, the first is put on the ruler and made a decimal, and
    the last is a sum of decimals as it stands.  */
 static br_status
@@ -85,6 +112,7 @@ steps_of (br__task *t, br__helper *h, const br__problem *p)
   br__ratio mark = br__ratio_of (p->metric ? 10 : 1, p->level);
   h->sheet->settings.unit = p->metric ? br_unit_find ("mm", 2) : br_unit_find ("in", 2);
   br__problem_expression (&all, p);
+  add_feet_steps (t, p);
   const char *first = br__text_string (&all), *end = strchr (first, ';');
   if (!end)
     /* Where nothing is rounded, the mark is one that the answer lies on, and no step comes of it.  */
@@ -102,6 +130,8 @@ steps_of (br__task *t, br__helper *h, const br__problem *p)
       br__text_puts (&part, end + 1);
       add_decimal_step (t, p, &part, p->answer);
     }
+  if (br__problem_in_feet (p, p->answer) && p->kind->ask < BR__ASK_DECIMAL && !br__problem_names_unit (p))
+    add_feet_step (t, p, p->answer, 1);
   br__text_clear (&all);
   br__text_clear (&part);
   return status;

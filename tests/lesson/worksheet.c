@@ -48,7 +48,7 @@ test_for_ever (void **state)
   said_is (&s, 0, "seed", "42");
   lesson_contains ("a.csv", ",1,5,sums,\"The lower shelf of the plant stand is 12-3/16\"\" from the floor, and the upper one is 4-1/2\"\" above it. "
                    "How high up is the upper shelf?\",\n", 1);
-  assert_true (hash_of ("a.csv") == UINT64_C (0xeffe0c61122118a));
+  assert_true (hash_of ("a.csv") == UINT64_C (0xd6289c0a394b144e));
   said_clear (&s);
   br_sheet_free (sheet);
 }

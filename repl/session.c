@@ -24,7 +24,7 @@
 enum { EXIT_WELL = 0, EXIT_CHECK = 1, EXIT_WRONG = 2 };
 
 /* Any sheet of 1 MiB has room, and the program stays under 500 MB.  */
-#define SHEET_MEMORY ((size_t) 448 << 20)
+#define SHEET_MEMORY ((size_t) 400 << 20)
 
 const char session_prompt_name[] = "prompt";
 

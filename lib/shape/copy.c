@@ -9,6 +9,8 @@
 
 #include "shape/depth.h"
 
+#define MOST_COPIES 16          /* of one another: each has the numbers of all of them in its distances */
+
 /* ---- Reading ---- */
 
 /* `by STEP` to the right, or `by DX, DY`.  */
@@ -196,6 +198,46 @@ br__put_copy_number (br__maker *m, const br__shape_draft *d, int part)
     put_row_number (m, d, part);
   else
     put_mirror_number (m, d, part);
+}
+
+/* ---- How many copy one another ---- */
+
+static size_t
+copies_below (const br__graph *g, const char *name, size_t length)
+{
+  size_t n = 0;
+  while (n <= MOST_COPIES && (length = br__shape_base (&name, g, name, length)) > 0)
+    n++;
+  return n;
+}
+
+/* The most that copy the shape NAME in turn, where they are no more than LEFT.  */
+static size_t
+copies_above (const br__graph *g, const char *name, size_t length, size_t left)
+{
+  const br__entry *kind = br__shape_entry (g, name, length, BR__SHAPE_KIND);
+  size_t most = 0;
+  for (const br__edge *edge = kind && left ? br__entry_users (kind, NULL) : NULL; edge; edge = br__entry_users (kind, edge))
+    {
+      const char *copy = NULL;
+      size_t n = br__entry_shape (&copy, edge->user);
+      if (!n || br__shape_entry (g, copy, n, BR__SHAPE_BASE) != edge->user)
+        continue;
+      n = 1 + copies_above (g, copy, n, left - 1);
+      most = n > most ? n : most;
+    }
+  return most;
+}
+
+br_status
+br__copies_count (br__run *run, const br__shape_draft *d)
+{
+  const br__graph *g = run->sheet->graph;
+  size_t below = copies_below (g, d->name, d->name_length);
+  if (below <= MOST_COPIES)
+    below += copies_above (g, d->name, d->name_length, MOST_COPIES + 1 - below);
+  return below <= MOST_COPIES ? BR_OK
+         : br__fail (run->error, BR_TOO_BIG, 0, run->end, "more than %d rows and mirrors that copy one another", MOST_COPIES);
 }
 
 int

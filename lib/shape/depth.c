@@ -13,6 +13,8 @@
 #include "exact/status.h"
 #include "shape/depth.h"
 
+#define MOST_BEHIND 100         /* one another: each is looked for by its name */
+
 /* ---- Reading ---- */
 
 /* `both sides TRACK`, with `between` before it or behind it.  */
@@ -48,14 +50,13 @@ read_deep (br__run *run, br__shape_draft *d)
   return status;
 }
 
-/* 1 if S lies behind the shape NAME, or behind one that does.  */
+/* 1 if S lies behind the shape NAME, or behind one that does; *COUNT gets how many were looked at.  */
 static int
-is_behind (const br_sheet *sheet, const br__shape *s, const char *name)
+is_behind (size_t *count, const br_sheet *sheet, const br__shape *s, const char *name)
 {
-  /* No loop was let in, so this ends.  */
-  while (s && s->behind && strcmp (s->behind, name) != 0)
+  for (*count = 0; *count < MOST_BEHIND && s && s->behind && strcmp (s->behind, name) != 0; ++*count)
     s = br__shape_find (sheet, s->behind, strlen (s->behind));
-  return s && s->behind;
+  return *count < MOST_BEHIND && s && s->behind;
 }
 
 static br_status
@@ -66,9 +67,12 @@ read_behind (br__run *run, br__shape *s)
   if (status != BR_OK)
     return status;
   const br__shape *front = br__shape_find (run->sheet, s->behind, strlen (s->behind));
-  if (strcmp (s->behind, s->name) == 0 || (front && is_behind (run->sheet, front, s->name)))
+  size_t count = 0;
+  if (strcmp (s->behind, s->name) == 0 || (front && is_behind (&count, run->sheet, front, s->name)))
     status = br__fail (run->error, BR_DOMAIN, at.offset, at.length, "`%.*s` lies behind `%.*s` itself",
                        BR__CLIP (s->behind, 40), BR__CLIP (s->name, 40));
+  else if (count == MOST_BEHIND)
+    status = br__fail (run->error, BR_TOO_BIG, at.offset, at.length, "more than %d shapes that lie behind one another", MOST_BEHIND);
   return status;
 }
 

@@ -4,11 +4,14 @@
 # include <config.h>
 #endif
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "shape/depth.h"
+
+#define MOST_COMPARED 50000
 
 /* ---- Two shapes ---- */
 
@@ -65,6 +68,32 @@ side_distance (br__value *z, int *known, const br_sheet *sheet, const br__shape 
   br__numbers_clear (&n[1]);
   return *known ? status : BR_OK;
 }
+
+/* ---- What is looked at ---- */
+
+/* A shape that takes up room, and between which uprights it lies, in 4096ths of an inch.  */
+typedef struct solid
+{
+  const br__shape *shape;
+  size_t place;                 /* among all shapes */
+  int64_t left, right;
+} solid;
+
+typedef struct pair
+{
+  const solid *first, *second;
+  int decided;
+} pair;
+
+typedef struct looking
+{
+  const br_sheet *sheet;
+  solid *solids;
+  const br__shape **holes;
+  pair *pairs;                  /* that rub */
+  size_t solid_count, solid_room, hole_count, hole_room, pair_count, pair_room;
+  size_t compared;
+} looking;
 
 /* ---- What goes through a hole ---- */
 
@@ -177,20 +206,23 @@ is_hole_in (int *goes, const br_sheet *sheet, const br__shape *h, const br__shap
 
 /* *THROUGH is 1 if figure I of F goes through a hole in WOOD.  */
 static br_status
-figure_through (int *through, const br_sheet *sheet, const figures *f, size_t i, const br__shape *wood)
+figure_through (int *through, looking *l, const figures *f, size_t i, const br__shape *wood)
 {
   br_status status = BR_OK;
   *through = 0;
-  for (const br__shape *h = sheet->shapes; h && status == BR_OK && !*through; h = h->next)
+  for (size_t at = 0; at < l->hole_count && status == BR_OK && !*through; at++)
     {
       int goes = 0;
       figures hole;
-      status = is_hole_in (&goes, sheet, h, wood);
+      status = is_hole_in (&goes, l->sheet, l->holes[at], wood);
       if (status != BR_OK || !goes)
         continue;
-      status = figures_of (&hole, sheet, h);
+      status = figures_of (&hole, l->sheet, l->holes[at]);
       for (size_t k = 0; k < hole.places.count && status == BR_OK && !*through; k++)
-        status = lies_in (through, sheet, f, i, &hole, k);
+        {
+          status = lies_in (through, l->sheet, f, i, &hole, k);
+          l->compared++;
+        }
       figures_clear (&hole);
       status = status == BR_DOMAIN ? BR_OK : status;
     }
@@ -199,8 +231,9 @@ figure_through (int *through, const br_sheet *sheet, const figures *f, size_t i,
 
 /* *THROUGH is 1 if each figure of S goes through a hole in WOOD, or lies beside it.  */
 static br_status
-goes_through (int *through, const br_sheet *sheet, const br__shape *s, const br__shape *wood)
+goes_through (int *through, looking *l, const br__shape *s, const br__shape *wood)
 {
+  const br_sheet *sheet = l->sheet;
   figures f;
   br__numbers n = { NULL, 0 };
   br__value apart = BR__VALUE_ZERO;
@@ -211,7 +244,7 @@ goes_through (int *through, const br_sheet *sheet, const br__shape *s, const br_
   for (size_t i = 0; i < f.places.count && status == BR_OK && *through; i++)
     {
       int sign = 0;
-      status = figure_through (through, sheet, &f, i, wood);
+      status = figure_through (through, l, &f, i, wood);
       if (status != BR_OK || *through || f.places.count == 1)
         continue;
       status = distance_of (&apart, sheet, f.places.rows + i * f.places.numbers, f.places.numbers, n.rows, n.count);
@@ -258,19 +291,20 @@ is_beside (int *beside, const br_sheet *sheet, const br__shape *a, const br__sha
 }
 
 static br_status
-emit_rubs (br__run *run, const br__shape *a, const br__shape *b, int decided)
+emit_rubs (br__run *run, const pair *p)
 {
   br_record *r = br__record_new ("rubs");
-  br__put_text (r, "first", a->name);
-  br__put_text (r, "second", b->name);
-  br__put_text (r, "state", decided ? "overlap" : "undecided");
+  br__put_text (r, "first", p->first->shape->name);
+  br__put_text (r, "second", p->second->shape->name);
+  br__put_text (r, "state", p->decided ? "overlap" : "undecided");
   return br__emit (run, r);
 }
 
 /* Whether A and B take up the same room: *STATE gets 1, 0, or -1 where it is not decided.  */
 static br_status
-overlap_of (int *state, const br_sheet *sheet, const br__shape *a, const br__shape *b)
+overlap_of (int *state, looking *l, const br__shape *a, const br__shape *b)
 {
+  const br_sheet *sheet = l->sheet;
   br__value v = BR__VALUE_ZERO;
   int beside = 0, known = 0, sign = 0, through = 0;
   *state = 0;
@@ -285,9 +319,9 @@ overlap_of (int *state, const br_sheet *sheet, const br__shape *a, const br__sha
       if (status == BR_OK && known)
         status = br_real_sign (&sign, &v.real, sheet->settings.bits);
       if (status == BR_OK && known && sign < 0)
-        status = goes_through (&through, sheet, a, b);
+        status = goes_through (&through, l, a, b);
       if (status == BR_OK && known && sign < 0 && !through)
-        status = goes_through (&through, sheet, b, a);
+        status = goes_through (&through, l, b, a);
       *state = known && sign < 0 && !through;
     }
   br__value_clear (&v);
@@ -297,12 +331,6 @@ overlap_of (int *state, const br_sheet *sheet, const br__shape *a, const br__sha
       status = BR_OK;
     }
   return status;
-}
-
-static int
-is_solid (const br_sheet *sheet, const br__shape *s)
-{
-  return s->active && br__depth_source (sheet, s)->depth && !br__shape_source (sheet, s)->hole;
 }
 
 /* Shapes of one part are one piece, and the first place of a row is the shape itself.  */
@@ -316,38 +344,144 @@ may_rub (const br_sheet *sheet, const br__shape *a, const br__shape *b)
   for (const br__shape *row = a; row && row->kind == BR__ROW; row = br__shape_find (sheet, row->base, strlen (row->base)))
     if (strcmp (row->base, b->name) == 0)
       return 0;
-  return is_solid (sheet, b) && !(parts[0] && parts[1] && strcmp (parts[0], parts[1]) == 0);
+  return !(parts[0] && parts[1] && strcmp (parts[0], parts[1]) == 0);
+}
+
+/* Number SIDE of S from its X on, in 4096ths of an inch, not above it or, where UP, not below.  Where that is not known, as far
+   out as can be.  */
+static br_status
+upright_at (int64_t *at, const br_sheet *sheet, const br__shape *s, int side, int up)
+{
+  const br__value *x = br__shape_value (sheet, s, BR__SHAPE_X), *off = br__shape_value (sheet, s, side);
+  br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
+  br_real v = BR_REAL_ZERO, parts = BR_REAL_ZERO;
+  int64_t one = 0;
+  *at = up ? INT64_MAX : INT64_MIN;
+  if (!x || !off)
+    return BR_OK;
+  br_status status = br_real_add (&v, &x->real, &off->real);
+  if (status == BR_OK)
+    status = br_number_set_int (&parts.rational, 4096);
+  if (status == BR_OK)
+    status = br_real_mul (&v, &v, &parts);
+  if (status == BR_OK)
+    status = br_real_enclose (&low, &high, &v, 64);
+  if (status == BR_OK)
+    status = br_number_floor (&low, up ? &high : &low);
+  if (status == BR_OK && br_number_get_ratio (at, &one, &low) && up)
+    ++*at;
+  br_number_clear (&low);
+  br_number_clear (&high);
+  br_real_clear (&v);
+  br_real_clear (&parts);
+  return status == BR_UNDECIDED || status == BR_TOO_BIG ? BR_OK : status;
+}
+
+static br_status
+add_shape (looking *l, const br__shape *s, size_t place)
+{
+  const br__shape *source = br__shape_source (l->sheet, s);
+  if (source->hole)
+    {
+      if (!br__grow (&l->holes, &l->hole_room, l->hole_count + 1, sizeof *l->holes))
+        return BR_NO_MEMORY;
+      l->holes[l->hole_count++] = s;
+      return BR_OK;
+    }
+  if (!br__depth_source (l->sheet, s)->depth)
+    return BR_OK;
+  if (!br__grow (&l->solids, &l->solid_room, l->solid_count + 1, sizeof *l->solids))
+    return BR_NO_MEMORY;
+  solid *made = &l->solids[l->solid_count++];
+  *made = (solid) { s, place, 0, 0 };
+  br_status status = upright_at (&made->left, l->sheet, s, BR__SHAPE_LEFT, 0);
+  return status == BR_OK ? upright_at (&made->right, l->sheet, s, BR__SHAPE_RIGHT, 1) : status;
+}
+
+static int
+by_left (const void *a, const void *b)
+{
+  const solid *p = a, *q = b;
+  return p->left != q->left ? (p->left > q->left) - (p->left < q->left) : (p->place > q->place) - (p->place < q->place);
+}
+
+static int
+by_place (const void *a, const void *b)
+{
+  const pair *p = a, *q = b;
+  const solid *one = p->first == q->first ? p->second : p->first, *other = p->first == q->first ? q->second : q->first;
+  return (one->place > other->place) - (one->place < other->place);
+}
+
+/* What it takes to compare two shapes grows with the corners of both.  */
+static size_t
+work_of (const br_sheet *sheet, const br__shape *a, const br__shape *b)
+{
+  a = br__shape_source (sheet, a), b = br__shape_source (sheet, b);
+  return 1 + (br__shape_corners (sheet->graph, a->name, strlen (a->name)) * br__shape_corners (sheet->graph, b->name, strlen (b->name)) >> 5);
+}
+
+static br_status
+compare (br__run *run, looking *l, const solid *a, const solid *b)
+{
+  const solid *first = a->place < b->place ? a : b, *second = first == a ? b : a;
+  int state = 0;
+  if (br__stopped (run))
+    return br__fail_stopped (run);
+  if (!may_rub (l->sheet, first->shape, second->shape))
+    return BR_OK;
+  l->compared += work_of (l->sheet, first->shape, second->shape) + l->hole_count / 8;
+  if (l->compared > MOST_COMPARED)
+    return br__fail (run->error, BR_TOO_BIG, 0, run->end, "more than %d comparisons of shapes", MOST_COMPARED);
+  br_status status = overlap_of (&state, l, first->shape, second->shape);
+  if (status == BR_OK && state && !br__grow (&l->pairs, &l->pair_room, l->pair_count + 1, sizeof *l->pairs))
+    status = BR_NO_MEMORY;
+  if (status != BR_OK)
+    return br__fail_plain (run->error, status, 0, 0);
+  if (state)
+    l->pairs[l->pair_count++] = (pair) { first, second, state > 0 };
+  return BR_OK;
+}
+
+/* From left to right: each with those that begin before it ends.  */
+static br_status
+find_rubs (br__run *run, looking *l)
+{
+  br_status status = BR_OK;
+  if (l->solid_count)
+    qsort (l->solids, l->solid_count, sizeof *l->solids, by_left);
+  for (size_t i = 0; i < l->solid_count; i++)
+    for (size_t k = i + 1; k < l->solid_count && l->solids[k].left <= l->solids[i].right && status == BR_OK; k++)
+      status = compare (run, l, &l->solids[i], &l->solids[k]);
+  if (status == BR_OK && l->pair_count)
+    qsort (l->pairs, l->pair_count, sizeof *l->pairs, by_place);
+  for (size_t i = 0; i < l->pair_count && status == BR_OK; i++)
+    status = emit_rubs (run, &l->pairs[i]);
+  return status;
 }
 
 br_status
 br__do_rubs (br__run *run)
 {
-  const br_sheet *sheet = run->sheet;
-  size_t found = 0, flat = 0;
+  looking l = { .sheet = run->sheet };
+  size_t flat = 0, place = 0;
   br_status status = br__end_of_line (run);
-  for (const br__shape *a = sheet->shapes; a && status == BR_OK; a = a->next)
-    {
-      flat += (size_t) (a->active && !br__depth_source (sheet, a)->depth && !br__shape_source (sheet, a)->hole);
-      for (const br__shape *b = a->next; b && status == BR_OK && is_solid (sheet, a); b = b->next)
-        {
-          int state = 0;
-          if (br__stopped (run))
-            return br__fail_stopped (run);
-          if (!may_rub (sheet, a, b))
-            continue;
-          status = overlap_of (&state, sheet, a, b);
-          if (status != BR_OK)
-            br__fail_plain (run->error, status, 0, 0);
-          else if (state)
-            status = emit_rubs (run, a, b, state > 0);
-          found += state != 0;
-        }
-    }
-  if (status == BR_OK && !found)
+  for (const br__shape *s = run->sheet->shapes; s && status == BR_OK; s = s->next)
+    if (s->active)
+      {
+        flat += (size_t) (!br__depth_source (l.sheet, s)->depth && !br__shape_source (l.sheet, s)->hole);
+        status = br__fail_untold (run->error, add_shape (&l, s, place++), 0, run->end);
+      }
+  if (status == BR_OK)
+    status = find_rubs (run, &l);
+  if (status == BR_OK && !l.pair_count)
     status = br__remark (run, "no two shapes that have a depth overlap");
   if (status == BR_OK && flat)
     status = br__remark (run, flat == 1 ? "1 shape has no depth and was left out: `deep` gives it one"
                                         : "%zu shapes have no depth and were left out: `deep` gives them one", flat);
+  br__free (l.solids);
+  br__free (l.holes);
+  br__free (l.pairs);
   return status == BR_OK ? br__tell_axles (run) : status;
 }
 

@@ -382,6 +382,8 @@ put_shape (br__run *run, br__shape *s, const br__shape_draft *d, br__moves *move
     status = drop_shape (run, old, moves);
   if (status == BR_OK)
     status = br__shape_define (run, d, moves);
+  if (status == BR_OK && br__is_copy (d->kind))
+    status = br__copies_count (run, d);
   if (status != BR_OK)
     return status;
   void **tag = br__entry_tag (br__shape_entry (run->sheet->graph, s->name, strlen (s->name), BR__SHAPE_KIND));

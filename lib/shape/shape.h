@@ -76,6 +76,8 @@ void br__put_turn (br__maker *m, const br__shape_draft *d);
 int br__is_mirrored (const br_sheet *sheet, const br__shape *s);
 /* copy.c: a row or a mirror behind its name, and its number PART.  */
 br_status br__copy_read (br__run *run, br__shape_draft *d, br__shape *s);
+/* copy.c: BR_TOO_BIG where too many rows and mirrors copy one another once D counts.  */
+br_status br__copies_count (br__run *run, const br__shape_draft *d);
 void br__put_copy_number (br__maker *m, const br__shape_draft *d, int part);
 
 /* shape.c: the name at hand, copied; WHAT is wanted where there is none.  */

@@ -9,6 +9,7 @@
 #include <signal.h>
 #include <stdio.h>
 #include <string.h>
+#include <time.h>
 #include <unistd.h>
 
 static const int numbers[] = { SIGINT, SIGTERM, SIGHUP };
@@ -19,6 +20,7 @@ static const int numbers[] = { SIGINT, SIGTERM, SIGHUP };
 #define PATIENCE 5
 
 static volatile sig_atomic_t came;      /* the number of the first, or 0 */
+static struct timespec since;
 static struct sigaction before[COUNT], alarm_before;
 
 static void
@@ -35,8 +37,11 @@ end_by (int number)
 static void
 note (int number)
 {
-  if (number == SIGALRM || came)
+  if (number == SIGALRM || (came && interrupt_overdue (&since)))
     end_by (came ? came : number);
+  if (came)
+    return;
+  clock_gettime (CLOCK_MONOTONIC, &since);
   came = number;
   if (number != SIGINT)
     alarm (PATIENCE);

@@ -4,9 +4,21 @@
 #ifndef REPL_INTERRUPT_H
 #define REPL_INTERRUPT_H
 
+#include <time.h>
+
 #include "benchrule_sheet.h"
 
-/* Around one run of SHEET.  A signal that was ignored stays so; a second one ends the program at once.  */
+/* 1 where work that was asked to end at FIRST, by CLOCK_MONOTONIC, goes on after a second.  Before, it ends by itself and takes
+   unfinished files away, so that who insists need not be heard.  For handlers of signals, too.  */
+static inline int
+interrupt_overdue (const struct timespec *first)
+{
+  struct timespec now;
+  clock_gettime (CLOCK_MONOTONIC, &now);
+  return now.tv_sec - first->tv_sec - (now.tv_nsec < first->tv_nsec) >= 1;
+}
+
+/* Around one run of SHEET.  A signal that was ignored stays so; a second one ends the program at once, from one second on.  */
 void interrupt_begin (br_sheet *sheet);
 /* Ends the program by the signal, if it came; what was answered has been written by then.  */
 void interrupt_end (br_sheet *sheet);

@@ -27,6 +27,7 @@
 #endif
 
 #include "history.h"
+#include "interrupt.h"
 
 #define SIGNAL_COUNT 5
 
@@ -51,6 +52,7 @@ static struct
 } prompt;
 
 static volatile sig_atomic_t interrupted;   /* SIGINT, or a signal to leave */
+static struct timespec since;               /* when that was */
 static volatile sig_atomic_t leaving;       /* SIGTERM or SIGHUP */
 static volatile sig_atomic_t stopping;      /* SIGTSTP */
 static volatile sig_atomic_t resized;       /* SIGWINCH */
@@ -66,13 +68,15 @@ on_signal (int number)
   else
     {
       /* The second time, work that does not end is ended.  */
-      if (working && interrupted)
+      if (working && interrupted && interrupt_overdue (&since))
         {
           signal (number, SIG_DFL);
           raise (number);
         }
       if (number != SIGINT)
         leaving = number;
+      if (!interrupted)
+        clock_gettime (CLOCK_MONOTONIC, &since);
       interrupted = 1;
     }
 }

@@ -38,6 +38,7 @@ br__system_words (int number)
     case EPIPE: return "the reader has gone";
     case ENOMEM: return "out of memory";
     case ELOOP: return "its links lead in a circle";
+    case EBUSY: return "another program has just changed it";
     case EEXIST: return "something else has just made a file of that name";
     case ENOEXEC: return "it is no plain file";
     default: return "the system refuses";

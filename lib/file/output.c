@@ -230,6 +230,16 @@ close_copy (int fd)
   return close (copy) == 0 || errno == EINTR;
 }
 
+/* 1 where another program has written the file that would be replaced since it was looked at.  */
+static int
+was_changed (const br__output *o)
+{
+  struct stat st;
+  return o->replaces && lstat (o->path, &st) == 0
+         && (!br__same_stat (&st, &o->old) || st.st_size != o->old.st_size || st.st_mtim.tv_sec != o->old.st_mtim.tv_sec
+             || st.st_mtim.tv_nsec != o->old.st_mtim.tv_nsec);
+}
+
 br_status
 br__output_close (br__output *o, int flush, br_error *error)
 {
@@ -239,6 +249,8 @@ br__output_close (br__output *o, int flush, br_error *error)
     why = errno;
   if (status == BR_OK && !why && o->path && !close_copy (o->fd))
     why = errno;
+  if (status == BR_OK && !why && waits && was_changed (o))
+    why = EBUSY;
   if (status == BR_OK && !why && waits)
     {
       if (!br__beside_name (&o->beside, o->nameless, o->fd, o->path, o->replaces))

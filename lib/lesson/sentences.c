@@ -136,6 +136,30 @@ read_table (br__sentences *words, const char *path, br__run *run)
   return status;
 }
 
+/* Refuses a table at PATH in which somebody has put words of his own: one without them, or anything else, is judged where it is
+   written.  */
+static br_status
+check_unfilled (const char *path, br__run *run)
+{
+  const br__reading plain = { .plain = 1 };
+  br__rows old = BR__ROWS_ZERO;
+  char *bytes = NULL;
+  size_t length = 0, filled = 0;
+  br_status status = br__file_read_as (&bytes, &length, path, &plain, NULL);
+  if (status == BR_OK)
+    status = br__rows_take (&old, bytes, length, path, NULL);
+  size_t english = status == BR_OK ? br__rows_column (&old, "english") : SIZE_MAX;
+  for (size_t i = 1; english != SIZE_MAX && i < old.count; i++)
+    for (size_t k = 0; k < old.rows[i].count; k++)
+      filled += k != english && *old.rows[i].cells[k];
+  br__rows_clear (&old);
+  if (!filled)
+    return status == BR_NO_MEMORY ? br__fail_plain (run->error, status, 0, 0) : BR_OK;
+  br__fail (run->error, BR_DOMAIN, 0, 0, "`%.*s` has words of your own, so it stays", BR__CLIP (path, 120));
+  br__hint (run->error, "give it a name of its own");
+  return BR_DOMAIN;
+}
+
 /* All sentences, and an empty column for others.  */
 static br_status
 write_table (const char *path, br__run *run)
@@ -148,7 +172,9 @@ write_table (const char *path, br__run *run)
       br__put_cell (&t, english);
       br__text_puts (&t, ",\n");
     }
-  br_status status = br__lesson_write (path, &t, run);
+  br_status status = check_unfilled (path, run);
+  if (status == BR_OK)
+    status = br__lesson_write (path, &t, run);
   br__text_clear (&t);
   return status;
 }

@@ -59,6 +59,13 @@ br__file_path (char **path, br__run *run, size_t start, size_t end, br_file_use 
     first += br__blank_at (run->text + first, end - first);
   if (first == end)
     return br__fail (run->error, BR_SYNTAX, start, end - start, "the name of a file should stand here");
+  /* `save cart#2.sheet` would write over `cart`.  */
+  if (end == run->end && run->end < run->length && run->text[run->end] == '#' && !br__blank_at (run->text + end - 1, 1))
+    {
+      br__fail (run->error, BR_SYNTAX, end, 1, "`#` begins a note, so the name of a file cannot hold it");
+      br__hint (run->error, "use another name, or put a blank before the note");
+      return BR_SYNTAX;
+    }
   const char *slash = run->from_file && run->file ? strrchr (run->file, '/') : NULL;
   if (slash && run->text[start] != '/')
     br__text_put (&t, run->file, (size_t) (slash - run->file) + 1);

@@ -11,6 +11,7 @@
 
 #include "../sheet/support.h"
 #include "file/content.h"
+#include "file/output.h"
 
 #define MARK "\xEF\xBB\xBF"     /* of byte order */
 
@@ -106,6 +107,35 @@ linked (void **state)
   sheet_end (sheet, &s);
 }
 
+/* What another program writes to the file while ours is being made stays.  */
+static void
+written_meanwhile (void **state)
+{
+  static const br__output_rules rules = { BR__CONTENT_SHEET, 1, 0, NULL, 0 };
+  static const char mine[] = "mine";
+  char text[sizeof mine];
+  br_error error;
+  br__output o;
+  (void) state;
+  for (int removed = 0; removed < 2; removed++)
+    {
+      memset (&error, 0, sizeof error);
+      sheet_put_file ("two.sheet", "old");
+      check_ok (br__output_open (&o, "two.sheet", &rules, &error));
+      check_ok (br__output_write (&o, "new\n", 4, &error));
+      if (removed)
+        assert_int_equal (remove ("two.sheet"), 0);
+      sheet_put_file ("two.sheet", mine);
+      assert_int_equal (br__output_close (&o, 0, &error), BR_IO);
+      assert_non_null (strstr (error.message, "another program has just changed it"));
+      FILE *f = fopen ("two.sheet", "r");
+      assert_non_null (f);
+      assert_int_equal (fread (text, 1, sizeof text, f), sizeof mine - 1);
+      fclose (f);
+      assert_memory_equal (text, mine, sizeof mine - 1);
+    }
+}
+
 /* With one descriptor more than are in use, a file can be saved.  */
 static void
 last_descriptor (void **state)
@@ -193,7 +223,7 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    CHECK_TEST (gives_way), CHECK_TEST (left_over), CHECK_TEST (linked), CHECK_TEST (last_descriptor), CHECK_TEST (usual),
+    CHECK_TEST (gives_way), CHECK_TEST (left_over), CHECK_TEST (linked), CHECK_TEST (written_meanwhile), CHECK_TEST (last_descriptor), CHECK_TEST (usual),
     CHECK_TEST (plain_files),
   };
   check_start ();

@@ -273,6 +273,8 @@ test_wrong_words (void **state)
     { "english\nName:\n", "words b.csv", "b.csv: a column must be called english, and another hold what stands instead" },
     { "a,b\nName:,x\n", "words b.csv", "b.csv: a column must be called english, and another hold what stands instead" },
     { "", "words b.csv with german", "`english` should stand here" },
+    { "english,own\nAnswer:,Antwort:\n", "words into b.csv", "`b.csv` has words of your own, so it stays" },
+    { "own;english\nAntwort:;Answer:\n", "words into b.csv", "`b.csv` has words of your own, so it stays" },
     { "", "words into", "the name of a file should stand here" },
     { "", "words off b.csv", "unexpected `b`" },
     { "", "words gone.csv", "cannot read `gone.csv`: there is no such file or folder" },

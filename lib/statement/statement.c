@@ -57,7 +57,7 @@ is_known (const void *sheet, const char *name, size_t length)
 static int
 spares_memory (const br__statement *st)
 {
-  static const char *const words[] = { "clear", "forget", "new", "save", "undo" };
+  static const char *const words[] = { "forget", "new", "save", "undo" };
   for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
     if (strcmp (st->word, words[i]) == 0)
       return 1;
@@ -69,8 +69,9 @@ spares_memory (const br__statement *st)
 static int
 ends_at_once (const br__statement *st)
 {
-  static const char *const words[] = { "cautions", "check", "clear", "draw", "explain", "find", "list", "missing", "must", "parts",
-                                       "rename", "report", "rubs", "shapes", "stack", "template", "tidy", "trace" };
+  static const char *const words[] = { "arc", "box", "cautions", "check", "circle", "clear", "draw", "exact", "explain", "find", "line", "list",
+                                       "mirror", "missing", "must", "outline", "parts", "plate", "rename", "report", "row", "rubs",
+                                       "shapes", "simplest", "stack", "template", "tidy", "tolerance", "trace", "turn" };
   for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
     if (strcmp (st->word, words[i]) == 0)
       return 1;

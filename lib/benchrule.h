@@ -21,7 +21,9 @@
    - Offsets and lengths in text count bytes; texts are UTF-8.
    - An error pointer may be NULL when only the status is of interest.
    - What else may be NULL says so, and a text of length 0 may.  Where another pointer is NULL the function changes nothing and gives
-     BR_DOMAIN or, where it gives no status, 0, NULL, "" or, for a text that is written, SIZE_MAX.  */
+     BR_DOMAIN or, where it gives no status, 0, NULL, "" or, for a text that is written, SIZE_MAX.
+   - A direction, ties, a series, a kind that is none of its names is BR_DOMAIN, too.
+   - BR_NO_MEMORY may come from every function that gives a status; the statuses below come on top of these.  */
 
 #ifndef BENCHRULE_H
 #define BENCHRULE_H
@@ -122,35 +124,35 @@ BR_API void br_number_clear (br_number *x);
 BR_API BR_CHECK br_status br_number_set (br_number *z, const br_number *x);
 /* X and Y change places; needs no memory.  Where one of them is NULL nothing is done.  */
 BR_API void br_number_swap (br_number *x, br_number *y);
-/* Z = N.  */
+/* Z = N.  BR_DOMAIN for NULL alone.  */
 BR_API BR_CHECK br_status br_number_set_int (br_number *z, int64_t n);
 /* Z = N / D in lowest terms.  BR_DOMAIN where D is 0.  */
 BR_API BR_CHECK br_status br_number_set_ratio (br_number *z, int64_t n, int64_t d);
-/* 1 and the parts of X where it lies inline (always so when they fit), else 0.  */
+/* 1 and the parts of X where it lies inline (always so when they fit), else 0, and N and D stay.  */
 BR_API int br_number_get_ratio (int64_t *n, int64_t *d, const br_number *x);
 
-/* BR_TOO_BIG past BR_MAX_BITS; division by zero and 0^-n are BR_DOMAIN.  */
+/* Z = X + Y, X - Y, X * Y, X / Y, -X, X without its sign.  BR_TOO_BIG past BR_MAX_BITS; BR_DOMAIN: division by zero.  */
 BR_API BR_CHECK br_status br_number_add (br_number *z, const br_number *x, const br_number *y);
 BR_API BR_CHECK br_status br_number_sub (br_number *z, const br_number *x, const br_number *y);
 BR_API BR_CHECK br_status br_number_mul (br_number *z, const br_number *x, const br_number *y);
 BR_API BR_CHECK br_status br_number_div (br_number *z, const br_number *x, const br_number *y);
 BR_API BR_CHECK br_status br_number_neg (br_number *z, const br_number *x);
 BR_API BR_CHECK br_status br_number_abs (br_number *z, const br_number *x);
-/* Z = X^N; 0^0 is 1.  */
+/* Z = X^N; 0^0 is 1.  BR_DOMAIN: 0 to a power below 0; BR_TOO_BIG past BR_MAX_BITS.  */
 BR_API BR_CHECK br_status br_number_pow (br_number *z, const br_number *x, int64_t n);
 
 /* -1, 0 or 1; and 1 for a whole number, else 0.  */
 BR_API int br_number_sign (const br_number *x);
 BR_API int br_number_is_integer (const br_number *x);
-/* <0, 0, >0.  Needs memory only for numbers past 64 bits.  */
+/* <0, 0, >0 as X is less than Y, equal, more; 1 where they are equal, else 0.  Neither fails.  */
 BR_API int br_number_cmp (const br_number *x, const br_number *y);
 BR_API int br_number_equal (const br_number *x, const br_number *y);
 
-/* The greatest integer not above X, the least not below X.  */
+/* The greatest integer not above X, the least not below X.  BR_DOMAIN for NULL alone.  */
 BR_API BR_CHECK br_status br_number_floor (br_number *z, const br_number *x);
 BR_API BR_CHECK br_status br_number_ceil (br_number *z, const br_number *x);
 /* The integer for X by DIRECTION and TIES.  TIE (may be NULL) gets 1 if
-   DIRECTION is BR_NEAREST and X lay exactly half way, else 0.
+   DIRECTION is BR_NEAREST and X lay exactly half way, else 0.  BR_DOMAIN: no such DIRECTION or TIES.
    This is the one place in the project that decides ties.  */
 BR_API BR_CHECK br_status br_number_round (br_number *z, int *tie, const br_number *x,
                                            br_direction direction, br_ties ties);
@@ -158,19 +160,20 @@ BR_API BR_CHECK br_status br_number_round (br_number *z, int *tie, const br_numb
 /* 1 if the representation is the one that the value must have.  For tests.  */
 BR_API int br_number_check (const br_number *x);
 
-/* Reads "n" or "n/d" in decimal digits, a minus sign allowed, nothing else.  */
+/* Reads "n" or "n/d" in decimal digits, a minus sign allowed, nothing else.  BR_SYNTAX; BR_DOMAIN: D is 0; BR_TOO_BIG: more
+   than BR_MAX_DIGITS digits.  */
 BR_API BR_CHECK br_status br_number_read (br_number *z, const char *text, size_t length,
                                           br_error *error);
 
 /* Text goes out as with snprintf: at most SIZE bytes with the final NUL are
-   put into BUFFER, and the length that the whole needs, without NUL, is
+   put into BUFFER (may be NULL where SIZE is 0), and the length that the whole needs, without NUL, is
    returned; SIZE_MAX when memory ran out.  */
 
 /* "n/d" in lowest terms, or "n".  */
 BR_API size_t br_number_write (char *buffer, size_t size, const br_number *x);
 /* Shop notation: "2-3/8", "-3/8", "5".  */
 BR_API size_t br_number_write_mixed (char *buffer, size_t size, const br_number *x);
-/* Decimal, correctly rounded to at most DIGITS significant digits, ties by
+/* Decimal, correctly rounded to at most DIGITS (0 counts as 1) significant digits, ties by
    BR_TIES_UP, zeros at the end of a fraction left out, no exponent.  WHOLE (may be
    NULL) gets 1 if the text is the exact value.  */
 BR_API size_t br_number_write_decimal (char *buffer, size_t size, int *whole,
@@ -206,8 +209,8 @@ BR_API BR_CHECK br_status br_real_set_number (br_real *z, const br_number *x);
    changed.  */
 BR_API const br_number *br_real_rational (const br_real *x);
 /* X becomes the fraction that it is equal to, where numerator and denominator
-   have up to 600 bits together and there is a proof; br_real_rational finds those
-   of up to 60 bits.  */
+   have up to 600 bits together and there is a proof, else it stays; br_real_rational finds
+   those of up to 60 bits.  BR_DOMAIN for NULL alone.  */
 BR_API BR_CHECK br_status br_real_settle (br_real *x);
 /* The rational that X lies so near to that it may be it, which no proof could
    decide, or NULL where there is none.  Lives as long as X is not changed.  BITS
@@ -222,31 +225,35 @@ BR_API BR_CHECK br_status br_real_sub (br_real *z, const br_real *x, const br_re
 BR_API BR_CHECK br_status br_real_mul (br_real *z, const br_real *x, const br_real *y);
 /* BITS limits the precision at which signs are asked (0: BR_REAL_BITS; it is
    taken to be 32 at least and BR_MAX_BITS at most, here and below).
-   BR_UNDECIDED where Y cannot be told from zero.  */
+   BR_UNDECIDED where Y cannot be told from zero; BR_DOMAIN where it is zero.  */
 BR_API BR_CHECK br_status br_real_div (br_real *z, const br_real *x, const br_real *y, unsigned bits);
+/* Z = -X, and X without its sign, which BITS may leave BR_UNDECIDED.  BR_DOMAIN for NULL alone.  */
 BR_API BR_CHECK br_status br_real_neg (br_real *z, const br_real *x);
 BR_API BR_CHECK br_status br_real_abs (br_real *z, const br_real *x, unsigned bits);
 /* X to the power of a rational.  BR_DOMAIN: a root of a negative value, 0 to
-   a negative power, an exponent of which the root index is over 64.  */
+   a negative power, an exponent of which the root index is over 64.  BR_UNDECIDED: the sign of X;
+   BR_TOO_BIG.  The square root is X to the power 1/2.  */
 BR_API BR_CHECK br_status br_real_pow (br_real *z, const br_real *x, const br_number *y, unsigned bits);
 BR_API BR_CHECK br_status br_real_sqrt (br_real *z, const br_real *x, unsigned bits);
-/* Angles in degrees.  tan 90 is BR_DOMAIN.  */
+/* Angles in degrees.  BR_DOMAIN: tan 90; BR_UNDECIDED: whether it is one; BR_TOO_BIG.  */
 BR_API BR_CHECK br_status br_real_sin (br_real *z, const br_real *degrees);
 BR_API BR_CHECK br_status br_real_cos (br_real *z, const br_real *degrees);
 BR_API BR_CHECK br_status br_real_tan (br_real *z, const br_real *degrees, unsigned bits);
 BR_API BR_CHECK br_status br_real_atan (br_real *z, const br_real *x);
-/* Arc sine in degrees, for -1 <= X <= 1.  (The arc cosine is 90 less the arc sine.)  */
+/* Arc sine in degrees, for -1 <= X <= 1, else BR_DOMAIN; BR_UNDECIDED: whether it is that.
+   (The arc cosine is 90 less the arc sine.)  */
 BR_API BR_CHECK br_status br_real_asin (br_real *z, const br_real *x, unsigned bits);
 
-/* Certain answers, or BR_UNDECIDED at BITS bits (0: BR_REAL_BITS).  */
+/* -1, 0, 1 for the sign of X, and for X less than Y, equal, more: certain, or BR_UNDECIDED at BITS bits (0: BR_REAL_BITS).  */
 BR_API BR_CHECK br_status br_real_sign (int *sign, const br_real *x, unsigned bits);
 BR_API BR_CHECK br_status br_real_cmp (int *order, const br_real *x, const br_real *y, unsigned bits);
 /* MULTIPLE gets the multiple of STEP (over zero) that X rounds to; TIE as in
-   br_number_round.  */
+   br_number_round.  BR_DOMAIN: STEP is not over zero; BR_UNDECIDED; BR_TOO_BIG.  */
 BR_API BR_CHECK br_status br_real_round (br_number *multiple, int *tie, const br_real *x,
                                          const br_number *step, br_direction direction,
                                          br_ties ties, unsigned bits);
-/* LOW <= X <= HIGH from one evaluation at BITS bits; equal for a rational.  */
+/* LOW <= X <= HIGH from one evaluation at BITS bits; equal for a rational.  BR_UNDECIDED where that gives no
+   end; BR_TOO_BIG: an end past BR_MAX_BITS.  */
 BR_API BR_CHECK br_status br_real_enclose (br_number *low, br_number *high, const br_real *x,
                                            unsigned bits);
 /* As br_number_write_decimal; *STATUS (may be NULL) tells why where the answer is SIZE_MAX.  */
@@ -294,14 +301,16 @@ BR_API void br_measure_clear (br_measure *m);
 /* Reads the unsigned measure that TEXT begins with, no blanks before it:
    2-3/8  2 3/8  2⅜  .75  5' 2-3/8"  12 mm  3-1/2 boxes.  USED gets the number of
    bytes taken, the longest that is one measure.  GRID is the size of a grid
-   square in inches, or NULL, with which boxes are an error.  */
+   square in inches, over 0, or NULL, with which boxes are BR_DOMAIN, as is a denominator of 0.
+   BR_SYNTAX; BR_TOO_BIG: past BR_MAX_DIGITS.  ERROR has the place.  */
 BR_API BR_CHECK br_status br_measure_scan (br_measure *m, size_t *used, const char *text,
                                            size_t length, const br_number *grid, br_error *error);
-/* The same for a whole text: blanks around and one sign before are allowed.  */
+/* The same for a whole text, with the same statuses: blanks around and one sign before are allowed.  */
 BR_API BR_CHECK br_status br_measure_read (br_measure *m, const char *text, size_t length,
                                            const br_number *grid, br_error *error);
 
-/* The same straight into a real value: Z is in inches, square inches ... or a plain number.  */
+/* The same straight into a real value, without a grid: Z is in inches, square inches ... or a plain number.  BR_SYNTAX,
+   BR_DOMAIN and BR_TOO_BIG as above.  */
 BR_API BR_CHECK br_status br_real_read (br_real *z, const char *text, size_t length,
                                         br_error *error);
 
@@ -338,12 +347,13 @@ BR_API BR_CHECK br_status br_ruler_round (br_number *value, br_number *error, in
 BR_API BR_CHECK br_status br_ruler_round_real (br_number *value, br_real *error, int *tie,
                                                const br_real *x, const br_number *mark,
                                                br_direction direction, br_ties ties, unsigned bits);
-/* The marks at or under and at or over X.  Both are X where it lies on one.  */
+/* The marks at or under and at or over X.  Both are X where it lies on one.  BR_DOMAIN: MARK is not over zero.  */
 BR_API BR_CHECK br_status br_ruler_neighbours (br_number *below, br_number *above,
                                                const br_number *x, const br_number *mark);
 /* COUNT parts X go to marks so that they add up to TOTAL, the rounded sum, and
    the largest error is the smallest possible; at equal errors the earlier part goes up.
-   VALUES has room for COUNT numbers (initialised).  BITS as for br_real_sign.  */
+   VALUES has room for COUNT numbers (initialised).  BITS as for br_real_sign.  BR_DOMAIN: MARK is not over
+   zero; BR_UNDECIDED; BR_TOO_BIG.  */
 BR_API BR_CHECK br_status br_ruler_keep_total (br_number *values, br_number *total,
                                                const br_real *x, size_t count,
                                                const br_number *mark, br_direction direction,
@@ -359,16 +369,17 @@ BR_API BR_CHECK br_status br_ruler_simplest (br_number *value, br_number *mark, 
    ------------------------------------------------------------------------ */
 
 /* Reads a drawing scale: 1:2, 2:1, 1/4 in = 1 ft, 41 mm = 3 in, full, half,
-   quarter, eighth, full size, half size ...  RATIO gets drawn / full.  */
+   quarter, eighth, full size, half size ...  RATIO gets drawn / full.  BR_SYNTAX; BR_DOMAIN: a side is not over zero,
+   or no length beside one; BR_TOO_BIG.  */
 BR_API BR_CHECK br_status br_scale_read (br_number *ratio, const char *text, size_t length,
                                          br_error *error);
 /* "1:2", "1:2-1/2", "2:1": how RATIO is written.  */
 BR_API size_t br_scale_write (char *buffer, size_t size, const br_number *ratio);
-/* FULL = DRAWN / RATIO and back.  Each may be the other.  */
+/* FULL = DRAWN / RATIO and back.  BR_DOMAIN: RATIO, drawn / full, is not over zero; BR_TOO_BIG.  */
 BR_API BR_CHECK br_status br_scale_full (br_real *full, const br_real *drawn, const br_number *ratio);
 BR_API BR_CHECK br_status br_scale_drawn (br_real *drawn, const br_real *full, const br_number *ratio);
 
-/* The same for fractions.  BR_DOMAIN: RATIO is not over zero.  */
+/* The same for fractions, with the same statuses.  */
 BR_API BR_CHECK br_status br_scale_full_number (br_number *full, const br_number *drawn,
                                                 const br_number *ratio);
 BR_API BR_CHECK br_status br_scale_drawn_number (br_number *drawn, const br_number *full,

@@ -50,11 +50,12 @@ typedef struct br_field
   } value;
 } br_field;
 
-/* "value", "rounding" ... or "" for a row inside another record.  */
+/* "value", "rounding" ... or "" for a row inside another record; how many fields it has; the field at INDEX, from 0, or one
+   of type BR_FIELD_NULL.  */
 BR_API const char *br_record_kind (const br_record *record);
 BR_API size_t br_record_size (const br_record *record);
 BR_API br_field br_record_at (const br_record *record, size_t index);
-/* The field called KEY, or one of type BR_FIELD_NULL.  */
+/* The field called KEY, or one of type BR_FIELD_NULL; how many members LIST has; the one at INDEX, likewise.  */
 BR_API br_field br_record_get (const br_record *record, const char *key);
 BR_API size_t br_list_size (const br_list *list);
 BR_API br_field br_list_at (const br_list *list, size_t index);
@@ -75,7 +76,7 @@ typedef struct br_sheet br_sheet;
 
 /* A mistake in a sheet: ERROR's offset counts from the start of TEXT, which is
    line LINE (from 1) of FILE: as it was typed or, where it was read as a phrase, in the words of the language.
-   FILE is the name given to br_sheet_run or open.  */
+   FILE is the name given to br_sheet_run or open, or "".  All of it lives as long as the call.  */
 typedef struct br_fault
 {
   const char *file;
@@ -167,12 +168,13 @@ BR_API BR_CHECK br_status br_sheet_new (br_sheet **sheet);
    returns BR_STOPPED or what went wrong before, and SHEET is gone when it does.  */
 BR_API void br_sheet_free (br_sheet *sheet);
 
-/* Runs the lines of TEXT; FILE names them in faults and FIRST_LINE is the number of the
-   first.  A wrong line is told to SINK and the rest goes on.  Returns the first status
-   that was not BR_OK.  */
+/* Runs the lines of TEXT; FILE (may be NULL) names them in faults and FIRST_LINE is the number of the
+   first.  A wrong line is told to SINK (may be NULL) and the rest goes on.  Returns the first status
+   that was not BR_OK: any of them, as each statement has its own.  */
 BR_API br_status br_sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file,
                                size_t first_line, const br_sink *sink);
-/* Opens the file PATH where SHEET is empty, else brings it in as `use` does; "-" is not special here.  */
+/* Opens the file PATH where SHEET is empty, else brings it in as `use` does; "-" is not special here.  Returns the first status
+   that was not BR_OK; BR_IO where the file cannot be read.  */
 BR_API br_status br_sheet_run_file (br_sheet *sheet, const char *path, const br_sink *sink);
 
 /* Checks that fail or are undecided now, dimensions that wait, 1 if something is not saved (settings alone do not
@@ -181,17 +183,17 @@ BR_API size_t br_sheet_failing (const br_sheet *sheet);
 BR_API size_t br_sheet_waiting (const br_sheet *sheet);
 BR_API int br_sheet_unsaved (const br_sheet *sheet);
 BR_API int br_sheet_done (const br_sheet *sheet);
-/* Takes a `quit` back.  */
+/* Takes a `quit` back; br_sheet_done is 0 then.  */
 BR_API void br_sheet_go_on (br_sheet *sheet);
 /* Puts the sheet's lines in the place of the file PATH: the old file or the new is there, whole,
    whatever happens, and whatever file that is: `save`, which asks, is for people.  _save takes PATH as the sheet's own from now on and br_sheet_unsaved is 0;
-   _write only writes, for a copy that outlives a crash.  BR_IO says why in ERROR.  */
+   _write only writes, for a copy that outlives a crash.  BR_IO, also where the policy refuses PATH, says why in ERROR.  */
 BR_API BR_CHECK br_status br_sheet_save (br_sheet *sheet, const char *path, br_error *error);
 BR_API BR_CHECK br_status br_sheet_write (const br_sheet *sheet, const char *path, br_error *error);
 /* The file that was opened first or saved last, or NULL.  */
 BR_API const char *br_sheet_path (const br_sheet *sheet);
 /* Writes SHEET to the file PATH so that `recover` can bring it back as the sheet that it is: its lines, its own file and
-   what that held.  */
+   what that held.  BR_IO as above.  */
 BR_API BR_CHECK br_status br_sheet_keep (const br_sheet *sheet, const char *path, br_error *error);
 /* What `recover` asks the program, which keeps such files.  */
 typedef enum br_kept
@@ -201,12 +203,14 @@ typedef enum br_kept
   BR_KEPT_DROP          /* that one is to be taken away */
 } br_kept;
 typedef const char *br_keeper (void *user, br_kept what);
+/* KEEPER NULL: nothing is left from before.  USER is handed to it, and may be NULL, here and below.  */
 BR_API void br_sheet_set_keeper (br_sheet *sheet, br_keeper *keeper, void *user);
 /* POLICY NULL: br_file_usual.  */
 BR_API void br_sheet_set_policy (br_sheet *sheet, br_file_policy *policy, void *user);
-/* Polled in long work; work ends early, saying so, when *FLAG is not 0.  */
+/* Polled in long work; work ends early, with BR_STOPPED, when *FLAG is not 0; a signal handler may set it.  FLAG must live as long
+   as SHEET; NULL: none.  */
 BR_API void br_sheet_watch (br_sheet *sheet, const volatile sig_atomic_t *flag);
-/* The precision limit of this sheet in bits, 64 to 65,536; BR_REAL_BITS at first.  */
+/* The precision limit of this sheet in bits, 64 to 65,536, else BR_DOMAIN; BR_REAL_BITS at first.  */
 BR_API BR_CHECK br_status br_sheet_set_bits (br_sheet *sheet, unsigned bits);
 
 /* How many bytes the sheet may take for all that it holds and works with, its numbers included; BR_SHEET_MEMORY at first.
@@ -216,9 +220,13 @@ BR_API BR_CHECK br_status br_sheet_set_bits (br_sheet *sheet, unsigned bits);
 #define BR_LEAST_MEMORY ((size_t) 1 << 20)
 BR_API BR_CHECK br_status br_sheet_set_memory (br_sheet *sheet, size_t bytes);
 
-/* How many threads work on a long column, 1 to BR_MAX_JOBS; 1 at first.  */
+/* How many threads work on a long column, 1 to BR_MAX_JOBS, else BR_DOMAIN; 1 at first.  */
 #define BR_MAX_JOBS 64
 BR_API BR_CHECK br_status br_sheet_set_jobs (br_sheet *sheet, unsigned jobs);
+
+/* Where `practice` keeps how it goes, a file that is made when it is first needed.  Without it nothing is kept.  BR_DOMAIN for
+   NULL alone.  */
+BR_API BR_CHECK br_status br_sheet_keep_practice (br_sheet *sheet, const char *path);
 
 /* VALUE gets the dimension NAME as the sheet has it, DIMENSION (may be NULL) its kind: a length in inches, an area in
    square inches ..., an angle in degrees; a plain number counts in the sheet's unit.  BR_DOMAIN: there is none of that
@@ -266,7 +274,7 @@ BR_API BR_CHECK br_status br_sheet_next (br_item *item, const br_sheet *sheet, b
 
 /* What could stand at the end of TEXT[0..POINT): calls FOUND with each word that begins
    with what is typed there.  START gets the offset where that word begins.  Where a file
-   name is wanted, *FILE gets 1 and FOUND is not called.  */
+   name is wanted, *FILE gets 1, else 0, and FOUND is not called.  USER is handed to FOUND; nothing else may be NULL.  */
 BR_API void br_sheet_complete (const br_sheet *sheet, const char *text, size_t point,
                                size_t *start, int *file,
                                void (*found) (void *user, const char *word), void *user);
@@ -357,11 +365,10 @@ typedef struct br_painter
 #define BR_PAINTER_MODULE "libbenchrule-draw.so"
 #define BR_PAINTER_SYMBOL "br_draw_painter"         /* const br_painter */
 
-/* FIND is called when a page is asked for; it returns NULL with ERROR filled in where there is no
-   painter.  The painter must live as long as SHEET.  */
+/* Is called when a page is asked for; it returns NULL with ERROR filled in where there is no painter.  The painter must live as
+   long as the sheet.  */
 typedef const br_painter *br_painter_find (void *user, br_error *error);
-/* Where `practice` keeps how it goes, a file that is made when it is first needed.  Without it nothing is kept.  */
-BR_API BR_CHECK br_status br_sheet_keep_practice (br_sheet *sheet, const char *path);
+/* FIND NULL: there is none, and statements that want a page are BR_DOMAIN.  */
 BR_API void br_sheet_set_painter (br_sheet *sheet, br_painter_find *find, void *user);
 
 #ifdef __cplusplus

@@ -62,6 +62,13 @@ br__is_binary (int64_t den)
   return (den & (den - 1)) == 0;
 }
 
+/* 1 for a way to round that there is.  */
+static inline int
+br__can_round (br_direction direction, br_ties ties)
+{
+  return (unsigned) direction <= BR_DOWN && (unsigned) ties <= BR_TIES_EVEN;
+}
+
 /* Z takes over the value of X, which becomes 0.  */
 static inline void
 br__number_move (br_number *z, br_number *x)

@@ -32,7 +32,7 @@ round_big (br_number *z, int *tie, const br_number *x, br_direction direction, b
 br_status
 br_number_round (br_number *z, int *tie, const br_number *x, br_direction direction, br_ties ties)
 {
-  if (!z || !x)
+  if (!z || !x || !br__can_round (direction, ties))
     return BR_DOMAIN;
   int found = 0;
   int64_t off;

@@ -285,7 +285,7 @@ br_status
 br_real_round (br_number *multiple, int *tie, const br_real *x, const br_number *step,
                br_direction direction, br_ties ties, unsigned bits)
 {
-  if (!multiple || !x || !step)
+  if (!multiple || !x || !step || !br__can_round (direction, ties))
     return BR_DOMAIN;
   br__term room;
   size_t size = 0;

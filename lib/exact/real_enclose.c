@@ -197,7 +197,7 @@ accept_rounding (mpq_t low, mpq_t high, void *context)
 br_status
 br_real_get_mpfr (mpfr_t z, const br_real *x, mpfr_rnd_t mode, unsigned bits)
 {
-  if (!z || !x)
+  if (!z || !x || mode < MPFR_RNDN || mode > MPFR_RNDF)
     return BR_DOMAIN;
   const mpfr_prec_t p = mpfr_get_prec (z), limit = precision_limit (bits);
   rounding r = { .mode = mode == MPFR_RNDF ? MPFR_RNDN : mode };

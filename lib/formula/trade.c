@@ -199,6 +199,8 @@ call (br_real *z, const char *name, const br_real *const *args, unsigned bits, b
 {
   const br__function *row = br__function_find (name, strlen (name));
   size_t count = br__function_least (row);
+  if (!z)
+    return br__fail_null (error);
   for (size_t i = 0; i < count; i++)
     if (!args[i])
       {
@@ -261,7 +263,7 @@ br_drill_next (br_real *drill, const br_real *size, br_drill_series series, unsi
   br_real found = BR_REAL_ZERO;
   int sign = 0;
   br_status status;
-  if (series == BR_DRILL_FRACTIONAL || !size)
+  if (series == BR_DRILL_FRACTIONAL || !size || !drill)
     return call (drill, "drill", (const br_real *const[]) { size }, bits, error);
   if (series != BR_DRILL_NUMBER && series != BR_DRILL_LETTER)
     return br__fail (error, BR_DOMAIN, 1, 0, "no such series of drills");

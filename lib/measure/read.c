@@ -67,7 +67,7 @@ part_value (br_number *z, const br__reader *r, const part *p)
     return br_number_set (z, &p->numeral.value);
   if (br__unit_is_box (p->unit))
     {
-      if (r->grid != NULL)
+      if (r->grid != NULL && br_number_sign (r->grid) > 0)
         return br_number_mul (z, &p->numeral.value, r->grid);
       status = br__fail (r->error, BR_DOMAIN, p->numeral.start, p->end - p->numeral.start,
                          "boxes are a length only when the size of the grid is known");
@@ -373,7 +373,7 @@ br_status
 br_measure_scan (br_measure *m, size_t *used, const char *text, size_t length,
                  const br_number *grid, br_error *error)
 {
-  if (!m || (!text && length))
+  if (!m || !used || (!text && length))
     return br__fail_null (error);
   br_error place;
   br__reader r = { text, length, grid, &place };

@@ -79,7 +79,7 @@ br_status
 br_ruler_round (br_number *value, br_number *error, int *tie, const br_number *x,
                 const br_number *mark, br_direction direction, br_ties ties)
 {
-  if (!value || !x || !mark)
+  if (!value || !x || !mark || !br__can_round (direction, ties))
     return BR_DOMAIN;
   if (round_on_halves (value, error, tie, x, mark, direction, ties))
     return BR_OK;

@@ -35,11 +35,14 @@ child_of (unsigned months)
   return child;
 }
 
+/* Refuses NULL for an output or for one of the SIZES.  */
 static br_status
-not_given (const void *const *parameters, size_t count, br_error *error)
+not_given (const br_caution *cautions, const size_t *count, const br_real *const *sizes, size_t size_count, br_error *error)
 {
-  for (size_t i = 0; i < count; i++)
-    if (!parameters[i])
+  if (!cautions || !count)
+    return br__fail_null (error);
+  for (size_t i = 0; i < size_count; i++)
+    if (!sizes[i])
       return br__fail (error, BR_DOMAIN, i, 0, "a size is not given");
   return BR_OK;
 }
@@ -48,11 +51,11 @@ br_status
 br_caution_gap (br_caution *cautions, size_t *count, const br_real *gap, br_between between,
                 unsigned months, unsigned bits, br_error *error)
 {
-  const void *const parameters[] = { gap };
+  const br_real *const sizes[] = { gap };
   br__child child = child_of (months);
   br__gap_answer answer = { BR_NO, BR_NO, 0, { NULL, NULL }, NULL };
   int sign = 1;
-  br_status status = not_given (parameters, 1, error);
+  br_status status = not_given (cautions, count, sizes, 1, error);
   if (status != BR_OK)
     return status;
   if ((unsigned) between > BR_BETWEEN_FIXED_PARTS)
@@ -92,9 +95,9 @@ br_caution_small_box (br_caution *cautions, size_t *count, const br_real *length
                       const br_real *width, const br_real *thickness, unsigned months,
                       unsigned bits, br_error *error)
 {
-  const void *const parameters[] = { length, width, thickness };
+  const br_real *const sizes[] = { length, width, thickness };
   br_truth fits = BR_NO;
-  br_status status = not_given (parameters, 3, error);
+  br_status status = not_given (cautions, count, sizes, 3, error);
   if (status == BR_OK)
     status = br__small_box_fits (&fits, length, width, thickness, bits, error);
   if (status == BR_OK)
@@ -106,9 +109,9 @@ br_status
 br_caution_small_disc (br_caution *cautions, size_t *count, const br_real *diameter,
                        const br_real *thickness, unsigned months, unsigned bits, br_error *error)
 {
-  const void *const parameters[] = { diameter, thickness };
+  const br_real *const sizes[] = { diameter, thickness };
   br_truth fits = BR_NO;
-  br_status status = not_given (parameters, 2, error);
+  br_status status = not_given (cautions, count, sizes, 2, error);
   if (status == BR_OK)
     status = br__small_disc_fits (&fits, diameter, thickness, bits, error);
   if (status == BR_OK)
@@ -124,7 +127,9 @@ br_caution_workpiece (br_caution *cautions, size_t *count, const br_real *length
   const br_real *sizes[] = { length, width, thickness };
   const br__advice *rows[BR_MOST_CAUTIONS];
   size_t found = 0;
-  br_status status = BR_OK;
+  br_status status = not_given (cautions, count, NULL, 0, error);
+  if (status != BR_OK)
+    return status;
   for (size_t i = 0; i < 3; i++)
     {
       int sign = 1;

@@ -66,7 +66,35 @@ unit_of (br_dimension dimension)
     }
 }
 
-/* Adds X in the language, as itself: a fraction with its unit, or terms such as 3/2 * sqrt 2 * 1 in.  */
+/* Adds 3/2 in * sqrt(2) * pi, of which what makes no difference is left out.  */
+static br_status
+put_term (br_text *t, const br__term *term, const char *unit, int first)
+{
+  const br_number one = { 1, 0 };
+  br_number size = BR_NUMBER_ZERO;
+  int below = br_number_sign (&term->q) < 0, root = !br_number_equal (&term->m, &one), factors = root || term->k;
+  br_status status = br_number_abs (&size, &term->q);
+  br__text_puts (t, first ? (below ? "-" : "") : below ? " - " : " + ");
+  if (*unit || !factors || !br_number_equal (&size, &one))
+    {
+      br__put_number (t, &size);
+      br__text_printf (t, "%s%s", unit, factors ? " * " : "");
+    }
+  if (root)
+    {
+      br__text_puts (t, "sqrt(");
+      br__put_number (t, &term->m);
+      br__text_puts (t, term->k ? ") * " : ")");
+    }
+  if (term->k == 1)
+    br__text_puts (t, "pi");
+  else if (term->k)
+    br__text_printf (t, "pi^(%" PRId64 ")", term->k);
+  br_number_clear (&size);
+  return status;
+}
+
+/* Adds X in the language, as itself: a fraction with its unit, or a sum of terms.  */
 static br_status
 put_exact (br_text *t, const br_real *x, const char *unit)
 {
@@ -81,16 +109,10 @@ put_exact (br_text *t, const br_real *x, const char *unit)
       br__text_puts (t, unit);
       return BR_OK;
     }
-  for (size_t i = 0; i < size; i++)
-    {
-      br__text_puts (t, i ? " + (" : "(");
-      br__put_number (t, &terms[i].q);
-      br__text_puts (t, ") * sqrt(");
-      br__put_number (t, &terms[i].m);
-      br__text_printf (t, ") * pi^(%" PRId64 ")", terms[i].k);
-      br__text_printf (t, *unit ? " * 1%s" : "%s", unit);
-    }
-  return BR_OK;
+  br_status status = BR_OK;
+  for (size_t i = 0; i < size && status == BR_OK; i++)
+    status = put_term (t, &terms[i], unit, i == 0);
+  return status;
 }
 
 /* The first mistake of a line that is run for a program; its place is in no text of the program's.  */
@@ -131,7 +153,7 @@ br_sheet_set (br_sheet *sheet, const char *name, const br_real *value, br_dimens
   br_status status = put_exact (&t, value, unit);
   if (status == BR_DOMAIN)
     br__fail (error, status, 0, 0, "a sheet takes fractions and sums of roots and powers of pi: no line says this value");
-  else if (t.failed)
+  else if (status != BR_OK || t.failed)
     status = br__fail_plain (error, BR_NO_MEMORY, 0, 0);
   else
     {

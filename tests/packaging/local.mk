@@ -21,6 +21,7 @@ EXTRA_DIST += $(packaging_tests) \
   tests/packaging/console.awk \
   tests/packaging/coverage.sh \
   tests/packaging/consumer.c \
+  tests/packaging/nulls.awk \
   tests/packaging/painter.c \
   tests/packaging/pictures.sh \
   tests/packaging/examples-update.sh \

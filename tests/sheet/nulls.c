@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
-   nulls.c - each public function with NULL where it takes none: it is refused, and nothing is changed.  Those of the trade
-   and of cautions are in tests/shop/header.c.  */
+   nulls.c - each public function with NULL where it takes none, and with a choice that there is not: it is refused, and nothing
+   is changed.  tests/packaging/nulls.awk finds parameters that no call is made for here.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -84,7 +84,8 @@ measures (void **state)
   REFUSES (br_measure_read (NULL, "1", 1, NULL, NULL));
   REFUSES (br_measure_read (&measure, NULL, 1, NULL, NULL));
   REFUSES (br_measure_scan (NULL, NULL, "1", 1, NULL, NULL));
-  REFUSES (br_measure_scan (&measure, NULL, NULL, 1, NULL, NULL));
+  REFUSES (br_measure_scan (&measure, NULL, "1", 1, NULL, NULL));
+  REFUSES (br_measure_scan (&measure, &start, NULL, 1, NULL, NULL));
   REFUSES (br_ruler_keep_total (NULL, &number, &real, 1, &number, BR_NEAREST, BR_TIES_UP, 100));
   REFUSES (br_ruler_keep_total (&number, NULL, &real, 1, &number, BR_NEAREST, BR_TIES_UP, 100));
   REFUSES (br_ruler_keep_total (&number, &number, NULL, 1, &number, BR_NEAREST, BR_TIES_UP, 100));
@@ -207,6 +208,123 @@ sheets (void **state)
   REFUSES (br_sheet_write (sheet, NULL, NULL));
 }
 
+static void
+trade (void **state)
+{
+  const br_real one = { { 1, 0 }, NULL };
+  (void) state;
+  REFUSES (br_arc_length (NULL, &one, &one, 0, NULL));
+  REFUSES (br_arc_length (&real, NULL, &one, 0, NULL));
+  REFUSES (br_arc_length (&real, &one, NULL, 0, NULL));
+  REFUSES (br_axle_length (NULL, &one, &one, &one, &one, &one, 0, NULL));
+  REFUSES (br_axle_length (&real, NULL, &one, &one, &one, &one, 0, NULL));
+  REFUSES (br_axle_length (&real, &one, NULL, &one, &one, &one, 0, NULL));
+  REFUSES (br_axle_length (&real, &one, &one, NULL, &one, &one, 0, NULL));
+  REFUSES (br_axle_length (&real, &one, &one, &one, NULL, &one, 0, NULL));
+  REFUSES (br_axle_length (&real, &one, &one, &one, &one, NULL, 0, NULL));
+  REFUSES (br_chord (NULL, &one, &one, 0, NULL));
+  REFUSES (br_chord (&real, NULL, &one, 0, NULL));
+  REFUSES (br_chord (&real, &one, NULL, 0, NULL));
+  REFUSES (br_circumference (NULL, &one, 0, NULL));
+  REFUSES (br_circumference (&real, NULL, 0, NULL));
+  REFUSES (br_clearance_hole (NULL, &one, &one, 0, NULL));
+  REFUSES (br_clearance_hole (&real, NULL, &one, 0, NULL));
+  REFUSES (br_clearance_hole (&real, &one, NULL, 0, NULL));
+  REFUSES (br_diagonal (NULL, &one, &one, 0, NULL));
+  REFUSES (br_diagonal (&real, NULL, &one, 0, NULL));
+  REFUSES (br_diagonal (&real, &one, NULL, 0, NULL));
+  REFUSES (br_diameter (NULL, &one, 0, NULL));
+  REFUSES (br_diameter (&real, NULL, 0, NULL));
+  REFUSES (br_drill_next (NULL, &one, BR_DRILL_NUMBER, 0, NULL));
+  REFUSES (br_drill_next (&real, NULL, BR_DRILL_NUMBER, 0, NULL));
+  REFUSES (br_fender_gap (NULL, &one, &one, 0, NULL));
+  REFUSES (br_fender_gap (&real, NULL, &one, 0, NULL));
+  REFUSES (br_fender_gap (&real, &one, NULL, 0, NULL));
+}
+
+static void
+more_trade (void **state)
+{
+  const br_real one = { { 1, 0 }, NULL };
+  (void) state;
+  REFUSES (br_fender_outer (NULL, &one, &one, &one, 0, NULL));
+  REFUSES (br_fender_outer (&real, NULL, &one, &one, 0, NULL));
+  REFUSES (br_fender_outer (&real, &one, NULL, &one, 0, NULL));
+  REFUSES (br_fender_outer (&real, &one, &one, NULL, 0, NULL));
+  REFUSES (br_fender_radius (NULL, &one, &one, 0, NULL));
+  REFUSES (br_fender_radius (&real, NULL, &one, 0, NULL));
+  REFUSES (br_fender_radius (&real, &one, NULL, 0, NULL));
+  REFUSES (br_radius (NULL, &one, 0, NULL));
+  REFUSES (br_radius (&real, NULL, 0, NULL));
+  REFUSES (br_radius_from (NULL, &one, &one, 0, NULL));
+  REFUSES (br_radius_from (&real, NULL, &one, 0, NULL));
+  REFUSES (br_radius_from (&real, &one, NULL, 0, NULL));
+  REFUSES (br_rise (NULL, &one, &one, 0, NULL));
+  REFUSES (br_rise (&real, NULL, &one, 0, NULL));
+  REFUSES (br_rise (&real, &one, NULL, 0, NULL));
+  REFUSES (br_wheel_gap (NULL, &one, &one, &one, 0, NULL));
+  REFUSES (br_wheel_gap (&real, NULL, &one, &one, 0, NULL));
+  REFUSES (br_wheel_gap (&real, &one, NULL, &one, 0, NULL));
+  REFUSES (br_wheel_gap (&real, &one, &one, NULL, 0, NULL));
+  REFUSES (br_wheelbase_for (NULL, &one, &one, &one, 0, NULL));
+  REFUSES (br_wheelbase_for (&real, NULL, &one, &one, 0, NULL));
+  REFUSES (br_wheelbase_for (&real, &one, NULL, &one, 0, NULL));
+  REFUSES (br_wheelbase_for (&real, &one, &one, NULL, 0, NULL));
+}
+
+static void
+cautions (void **state)
+{
+  const br_real one = { { 1, 0 }, NULL };
+  br_caution cautions[BR_MOST_CAUTIONS];
+  (void) state;
+  REFUSES (br_caution_gap (NULL, &start, &one, BR_BETWEEN_WHEELS, 0, 0, NULL));
+  REFUSES (br_caution_gap (cautions, NULL, &one, BR_BETWEEN_WHEELS, 0, 0, NULL));
+  REFUSES (br_caution_small_box (NULL, &start, &one, &one, &one, 0, 0, NULL));
+  REFUSES (br_caution_small_box (cautions, NULL, &one, &one, &one, 0, 0, NULL));
+  REFUSES (br_caution_small_box (cautions, &start, NULL, &one, &one, 0, 0, NULL));
+  REFUSES (br_caution_small_box (cautions, &start, &one, NULL, &one, 0, 0, NULL));
+  REFUSES (br_caution_small_box (cautions, &start, &one, &one, NULL, 0, 0, NULL));
+  REFUSES (br_caution_gap (cautions, &start, NULL, BR_BETWEEN_WHEELS, 0, 0, NULL));
+  REFUSES (br_caution_small_disc (cautions, &start, &one, NULL, 0, 0, NULL));
+  REFUSES (br_caution_small_disc (NULL, &start, &one, &one, 0, 0, NULL));
+  REFUSES (br_caution_small_disc (cautions, NULL, &one, &one, 0, 0, NULL));
+  REFUSES (br_caution_small_disc (cautions, &start, NULL, &one, 0, 0, NULL));
+  REFUSES (br_caution_workpiece (NULL, &start, &one, &one, &one, 0, NULL));
+  REFUSES (br_caution_workpiece (cautions, NULL, &one, &one, &one, 0, NULL));
+  REFUSES (br_caution_gap (cautions, &start, &one, (br_between) (BR_BETWEEN_FIXED_PARTS + 1), 0, 0, NULL));
+  REFUSES (br_drill_next (&real, &one, (br_drill_series) (BR_DRILL_LETTER + 1), 0, NULL));
+}
+
+/* A choice that there is not: a way to round, a mode, a kind.  */
+static void
+choices (void **state)
+{
+  static const int wrong[][2] = { { -1, BR_TIES_UP }, { 3, BR_TIES_UP }, { BR_NEAREST, -1 }, { BR_UP, 3 }, { INT_MAX, INT_MIN } };
+  const br_number one = { 1, 0 }, half = { 1, 1 }, third = { 1, 2 };
+  const br_real x = { { 45, 31 }, NULL };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (wrong); i++)
+    {
+      br_direction direction = (br_direction) wrong[i][0];
+      br_ties ties = (br_ties) wrong[i][1];
+      REFUSES (br_number_round (&number, &sign, &x.rational, direction, ties));
+      REFUSES (br_number_round (&number, &sign, &one, direction, ties));
+      REFUSES (br_ruler_round (&number, &number, &sign, &x.rational, &half, direction, ties));
+      REFUSES (br_ruler_round (&number, &number, &sign, &x.rational, &third, direction, ties));
+      REFUSES (br_real_round (&number, &sign, &x, &half, direction, ties, 0));
+      REFUSES (br_ruler_round_real (&number, &real, &sign, &x, &half, direction, ties, 0));
+      REFUSES (br_ruler_keep_total (&number, &number, &x, 1, &half, direction, ties, 0));
+    }
+  REFUSES (br_real_get_mpfr (f, &x, MPFR_RNDNA, 0));
+  REFUSES (br_real_get_mpfr (f, &x, (mpfr_rnd_t) (MPFR_RNDF + 1), 0));
+  REFUSES (br_sheet_next (&item, sheet, (br_item_kind) (BR_ITEM_CHECK + 1), NULL));
+  REFUSES (br_sheet_set (sheet, "a", &x, 4, NULL));
+  /* Squares of no size, and of less.  */
+  REFUSES (br_measure_read (&measure, "3 boxes", 7, &number, NULL));
+  REFUSES (br_measure_read (&measure, "3 boxes", 7, &(br_number) { -1, 3 }, NULL));
+}
+
 /* Where no status is given there is nothing: 0, NULL, "", and SIZE_MAX for a text.  */
 static void
 without_status (void **state)
@@ -238,6 +356,8 @@ without_status (void **state)
   br_sheet_complete (NULL, "1", 1, &start, &sign, take_word, NULL);
   br_sheet_complete (sheet, NULL, 1, &start, &sign, take_word, NULL);
   br_sheet_complete (sheet, "1", 1, NULL, &sign, take_word, NULL);
+  br_sheet_complete (sheet, "1", 1, &start, NULL, take_word, NULL);
+  br_sheet_complete (sheet, "1", 1, &start, &sign, NULL, NULL);
   assert_true (br_sheet_failing (NULL) == 0);
   br_sheet_set_keeper (NULL, NULL, NULL);
   br_sheet_set_painter (NULL, NULL, NULL);
@@ -265,6 +385,16 @@ without_status (void **state)
   assert_null (br_sheet_path (NULL));
 }
 
+/* A record's field without its key.  */
+static void
+take_record (void *user, const br_record *record)
+{
+  assert_int_equal (br_record_get (record, NULL).type, BR_FIELD_NULL);
+  assert_string_equal (br_record_text (record, NULL), "");
+  assert_true (br_record_truth (record, NULL) == 0 && br_record_count (record, NULL) == -1 && !br_record_list (record, NULL));
+  ++*(int *) user;
+}
+
 /* What may be NULL.  */
 static void
 allowed (void **state)
@@ -277,13 +407,22 @@ allowed (void **state)
   assert_int_equal (br_real_read (&real, NULL, 0, NULL), BR_SYNTAX);
   check_ok (br_sheet_run (sheet, NULL, 0, NULL, 1, NULL));
   assert_int_equal (br_sheet_run (sheet, "2 +\nuse none.sheet\nopen none.sheet", 34, NULL, 1, NULL), BR_SYNTAX);
-  assert_true (br_number_write (NULL, 0, &number) == 1);
+  assert_true (br_number_write (NULL, 0, &number) == 1 && br_number_write_mixed (NULL, 0, &number) == 1);
+  assert_true (br_number_write_decimal (NULL, 0, NULL, &number, 3) == 1 && br_scale_write (NULL, 0, &(br_number) { 1, 1 }) == 3);
+  assert_true (br_measure_write (NULL, 0, &number, BR_LENGTH, NULL) == 2);
+  assert_null (br_real_question (&real, NULL));
+  br_caution cautions[BR_MOST_CAUTIONS];
+  check_ok (br_caution_workpiece (cautions, &start, NULL, NULL, NULL, 0, NULL));
+  assert_int_equal (start, 0);
   assert_true (br_real_write_decimal (NULL, 0, NULL, &real, 3, 0, NULL) == 1);
   br_status status = BR_OK;
   assert_true (br_real_write_decimal (buffer, 1, NULL, NULL, 3, 0, &status) == SIZE_MAX);
   assert_int_equal (status, BR_DOMAIN);
   assert_int_equal (br_sheet_save (sheet, NULL, &error), BR_DOMAIN);
   assert_string_equal (error.message, "NULL was given where something is needed");
+  int records = 0;
+  check_ok (br_sheet_run (sheet, "1/2", 3, "test", 1, &(br_sink) { .user = &records, .record = take_record }));
+  assert_int_equal (records, 1);
 }
 
 /* Nothing was changed by all that.  */
@@ -321,7 +460,8 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    CHECK_TEST (numbers), CHECK_TEST (measures), CHECK_TEST (reals), CHECK_TEST (sheets), CHECK_TEST (without_status),
+    CHECK_TEST (numbers), CHECK_TEST (measures), CHECK_TEST (reals), CHECK_TEST (trade), CHECK_TEST (more_trade), CHECK_TEST (cautions),
+    CHECK_TEST (sheets), CHECK_TEST (choices), CHECK_TEST (without_status),
     CHECK_TEST (allowed), CHECK_TEST (unchanged),
   };
   check_start ();

@@ -71,6 +71,40 @@ make_sum (br_real *x)
   check_ok (br_real_sub (x, x, &y));
 }
 
+/* A sum is written as one would type it, and is the same value for it.  */
+static void
+written (void **state)
+{
+  static const struct { const char *typed, *formula; br_dimension kind; } rows[] = {
+    { "pi", "pi", BR_PLAIN }, { "pi", "1 in * pi", BR_LENGTH }, { "-pi", "-pi", BR_PLAIN }, { "3/2 * sqrt(2)", "3/2 * sqrt(2)", BR_PLAIN },
+    { "sqrt(2) * pi", "1 sq in * sqrt(2) * pi", BR_AREA }, { "-sqrt(2) / 4", "-1/4 deg * sqrt(2)", BR_ANGLE },
+    { "pi^2 / 2", "1/2 * pi^(2)", BR_PLAIN }, { "1/pi", "pi^(-1)", BR_PLAIN }, { "sqrt(2)", "1 cu in * sqrt(2)", BR_VOLUME },
+    { "7/2", "7/2 in", BR_LENGTH }, { "-2", "-2", BR_PLAIN }, { "1 - pi - sqrt(3)", NULL, BR_LENGTH },
+  };
+  br_sheet *sheet = sheet_with ("other = 2\n");
+  br_real x = BR_REAL_ZERO, back = BR_REAL_ZERO;
+  said s = SAID_ZERO;
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      int order = 9;
+      br_item item = BR_ITEM_ZERO;
+      sheet_say (sheet, &s, "from = %s", rows[i].typed);
+      check_ok (br_sheet_get (&x, NULL, sheet, "from", NULL));
+      check_ok (br_sheet_set (sheet, "other", &x, rows[i].kind, NULL));
+      check_ok (br_sheet_get (&back, NULL, sheet, "other", NULL));
+      check_ok (br_real_cmp (&order, &back, &x, 0));
+      assert_int_equal (order, 0);
+      check_ok (br_sheet_next (&item, sheet, BR_ITEM_DIMENSION, NULL));
+      assert_string_equal (item.name, "other");
+      if (rows[i].formula)
+        assert_string_equal (item.formula, rows[i].formula);
+    }
+  br_real_clear (&x);
+  br_real_clear (&back);
+  sheet_end (sheet, &s);
+}
+
 /* Set and got again is the same, in each kind; what depends on it moves; undo takes it back.  */
 static void
 set (void **state)
@@ -188,7 +222,7 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    cmocka_unit_test (got), cmocka_unit_test (set), cmocka_unit_test (refused), cmocka_unit_test (in_order),
+    cmocka_unit_test (got), cmocka_unit_test (set), cmocka_unit_test (written), cmocka_unit_test (refused), cmocka_unit_test (in_order),
   };
   CHECK_RUN (tests);
 }

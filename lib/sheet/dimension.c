@@ -145,6 +145,24 @@ read_tolerance (br__run *run, br__definition *d)
   return status == BR_OK ? br__read_tolerance (run, &d->tolerance, &d->tolerance_text) : status;
 }
 
+/* `+- T` and `known` behind a formula, in either order.  */
+static br_status
+read_behind (br__run *run, br__definition *d)
+{
+  br_status status = BR_OK;
+  for (int more = 1; more && status == BR_OK; )
+    if (br__lex_is_sign (&run->lex, BR__PLUS_MINUS) && !d->tolerance_text)
+      status = read_tolerance (run, d);
+    else if (br__lex_is_word (&run->lex, "known") && !d->known)
+      {
+        d->known = 1;
+        status = br__lex_next (&run->lex, run->error);
+      }
+    else
+      more = 0;
+  return status;
+}
+
 /* What D does not say itself stays as OLD had it: the note, and how far the size may be off.  */
 static br_status
 keep_old (br__run *run, br__definition *d, const br__definition *old)
@@ -364,15 +382,12 @@ br__assign (br__run *run)
                                        run->error)
                  : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
     }
-  if (status == BR_OK && br__lex_is_sign (&run->lex, BR__PLUS_MINUS))
-    status = read_tolerance (run, d);
-  /* The line itself says so: known.c.  */
-  if (status == BR_OK && br__lex_is_word (&run->lex, "known"))
-    status = br__lex_next (&run->lex, run->error);
+  if (status == BR_OK)
+    status = read_behind (run, d);
   if (status == BR_OK && run->behind)
     status = run->behind (run);
-  if (status == BR_OK && run->behind && br__lex_is_sign (&run->lex, BR__PLUS_MINUS))
-    status = read_tolerance (run, d);
+  if (status == BR_OK && run->behind)
+    status = read_behind (run, d);
   if (status == BR_OK)
     status = br__end_of_line (run);
   const br__definition *old = e ? br__entry_definition (e) : NULL;

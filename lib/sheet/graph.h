@@ -35,6 +35,7 @@ typedef struct br__definition
   char *note;                       /* never NULL */
   br__value tolerance;              /* half the band, over zero; plain 0 where none was given */
   char *tolerance_text;             /* as typed, or NULL */
+  int known;                        /* its line says so */
 } br__definition;
 
 /* D takes over NOTE.  */

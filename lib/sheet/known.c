@@ -40,21 +40,11 @@ any_holds (const br_sheet *sheet, const char *word, const char *name)
   return 0;
 }
 
-/* The last word of the line before its note is `known`.  */
-static int
-ends_known (const br__line *line)
-{
-  size_t end = br__note_start (line->text, line->length);
-  while (end && br__blank_at (line->text + end - 1, 1))
-    end--;
-  return end > 6 && br__same_word (line->text + end - 5, 5, "known") && br__blank_at (line->text + end - 6, 1);
-}
-
 int
 br__is_marked_known (const br_sheet *sheet, br__entry *e)
 {
-  const br__line *line = br__line_of_entry (e);
-  return (line && ends_known (line)) || any_holds (sheet, "known", br__entry_name (e));
+  const br__definition *d = br__entry_definition (e);
+  return (d && d->known) || any_holds (sheet, "known", br__entry_name (e));
 }
 
 /* A word of TEXT, in small letters or capitals, parted by what is no letter.  */

@@ -309,6 +309,12 @@ line_behind_its_setting (void **state)
     { "a = 3\nb = 4\ngrid 1/4 in\na = in_boxes(b) +- 1/8", "b = 4\ngrid 1/4 in\na = in_boxes(b) +- 1/8\n" },
     { "grid 1/4 in\na = 1 box\nb = 4\na = 2 boxes", "grid 1/4 in\na = 2 boxes\nb = 4\n" },
     { "a = 1\ngrid 1/4 in\na = 3", "a = 3\ngrid 1/4 in\n" },
+    /* What it keeps reads back behind every word that may end it.  */
+    { "a = 2 +- 1/32\na = 3 known", "a = 3 known +- 1/32\n" },
+    { "a = 2 +- 1/32  # old\na = 3 mm known", "a = 3 mm known +- 1/32  # old\n" },
+    { "a = 2 +- 1/32\na = b / 2 known # new", "a = b / 2 known +- 1/32  # new\n" },
+    { "a = 2 +- 1/32\na = 3 known +- 1/8", "a = 3 known +- 1/8\n" },
+    { "a = 2 known +- 1/32\ngiven a from 2 to 4 by 1/4", "given a from 2 to 4 by 1/4 +- 1/32\n" },
   };
   said s = SAID_ZERO;
   (void) state;

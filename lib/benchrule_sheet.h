@@ -131,6 +131,8 @@ typedef struct br_sink
   int summary;
 } br_sink;
 
+#define BR_SINK_ZERO { NULL, NULL, NULL, NULL, NULL, NULL, NULL, 0, 0 }
+
 /* ---- Files ---- */
 
 typedef enum br_file_use

@@ -23,9 +23,11 @@ int
 main (void)
 {
   static const char lines[] = "worksheet reading 2, fender 2 seed 12 into class.txt\nkey class_key.txt\n";
-  const br_sink sink = { .record = on_record, .fault = on_fault };
+  br_sink sink = BR_SINK_ZERO;
   br_sheet *sheet = NULL;
   br_status status = br_sheet_new (&sheet);
+  sink.record = on_record;
+  sink.fault = on_fault;
   if (status == BR_OK)
     status = br_sheet_run (sheet, lines, sizeof lines - 1, "worksheet", 1, &sink);
   br_sheet_free (sheet);

@@ -60,7 +60,6 @@ const br__topic br__topics[] =
     "round marks name simplest nearest up down ruler ties tidy" },
   { "wheels", "wheel fender mudguard axle hub hole dowel bit bolt screw washer clearance daylight finger",
     "Wheels, fenders, axles and drills",
-    "  fender_radius(wheel, gap)  the inner radius of a fender around its wheel\n"
     "  show fender(3, 3/4, 1/4)   a small picture\n",
     "fender_radius fender_outer fender_gap wheel_gap wheelbase_for axle_length clearance_hole drill drills "
     "cautions" },
@@ -75,7 +74,7 @@ const br__topic br__topics[] =
     "  circle front = wheel at 0, wheel / 2\n"
     "  box deck = 22 x 3/4 above front by 1/2\n"
     "  draw into cart.pdf\n",
-    "circle box arc line shapes clear draw template report fit paper title date" },
+    "circle box arc line shapes clear draw template report fit paper title" },
   { "worksheets", "class student pupil teacher test quiz exercise homework question",
     "Papers, keys and marks",
     "  worksheet sums 6, fender 2 versions 2 seed 7 into papers.pdf\n"

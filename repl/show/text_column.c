@@ -17,18 +17,50 @@ put_free (const display *d, char *text)
   free (text);
 }
 
+/* The unit of the sheet, which is said where the cells are in another one.  */
+static const char *
+other_unit (const br_record *record)
+{
+  const char *unit = br_record_text (record, "unit"), *cells = br_record_text (record, "cells_in");
+  return *cells && strcmp (cells, unit) != 0 ? unit : "";
+}
+
+/* The error under KEY.  Beside a mark in another unit it has units already.  */
+static void
+put_error (const display *d, const br_record *record, const char *mark, const char *key)
+{
+  const char *unit = text_mark_unit (record) ? "" : other_unit (record);
+  put_free (d, text_error_of (d, record, br_record_text (record, "unit"), mark, key));
+  display_put (d, *unit ? " " : "");
+  display_put (d, unit);
+}
+
+/* A mixed number, where that is on a ruler of inches, or a decimal.  */
+static void
+put_total (const display *d, const br_record *record)
+{
+  const char *sheet = br_record_text (record, "unit"), *exact = br_record_text (record, "total_exact"), *slash = strchr (exact, '/');
+  long parts = slash ? strtol (slash + 1, NULL, 10) : 1;
+  int inches = !*sheet || strcmp (sheet, "in") == 0, cut = 0;
+  int mixed = inches && parts > 0 && parts <= 64 && (parts & (parts - 1)) == 0;
+  const char *unit = inches ? other_unit (record) : sheet;
+  char *text = mixed ? text_shown (record, "total_exact") : text_digits (&cut, exact, exact, TEXT_DIGITS);
+  display_put (d, cut ? display_sign (d, "\xe2\x89\x88 ", "about ") : "");
+  put_free (d, text);
+  display_put (d, *unit ? " " : "");
+  display_put (d, unit);
+}
+
 static void
 total_line (const display *d, const br_record *record)
 {
-  char *whole = text_shown (record, "total_exact");
   display_put (d, "  total ");
-  put_free (d, whole ? text_short (d, whole, "") : NULL);
+  put_total (d, record);
   display_put (d, ", the marks add up to ");
   text_strong (d, br_record_text (record, "total_mark"));
   display_put (d, ", error ");
-  put_free (d, text_error_of (d, record, br_record_text (record, "unit"), "total_mark", "error"));
+  put_error (d, record, "total_mark", "error");
   putc ('\n', d->stream);
-  free (whole);
 }
 
 static void
@@ -43,7 +75,7 @@ worst_line (const display *d, const br_record *record)
       return;
     }
   display_put (d, "  worst error ");
-  put_free (d, text_error_of (d, record, br_record_text (record, "unit"), "worst_mark", "worst_error"));
+  put_error (d, record, "worst_mark", "worst_error");
   fprintf (d->stream, ", line %" PRId64 ": ", line);
   text_strong (d, br_record_text (record, "worst_mark"));
   putc ('\n', d->stream);
@@ -139,7 +171,7 @@ static void
 column_block (const display *to, const br_record *record)
 {
   const char *size = br_record_text (record, "size"), *into = br_record_text (record, "into");
-  char *ruler = text_shown (record, "ruler");
+  char *ruler = text_mark_unit (record) ? text_ruler_name (record) : text_shown (record, "ruler");
   display aside = *to;
   const display *d = &aside;
   int rows_here = strcmp (into, "-") == 0;

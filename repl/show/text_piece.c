@@ -215,7 +215,8 @@ unit_of_error (const br_record *record)
 const br_unit *
 text_mark_unit (const br_record *record)
 {
-  return unit_of_mark (br_record_text (record, "mark"), unit_of_error (record));
+  const char *mark = br_record_text (record, "mark");
+  return unit_of_mark (*mark ? mark : br_record_text (record, "total_mark"), unit_of_error (record));
 }
 
 /* EXACT, which is in the unit FROM, in the unit TO.  */
@@ -315,14 +316,15 @@ text_in_mark_unit (const br_record *record, const char *exact)
 
 /* An error beside a mark in another unit, in both: "+0.73 mm (+0.029 in)"; that of a sheet in feet in inches alone.  */
 static char *
-both_units (const char *known, const char *sheet, const br_unit *unit, int signs)
+both_units (const display *d, const char *known, const char *sheet, const br_unit *unit, int signs)
 {
   char *there = in_unit (known, sheet, unit), *text = NULL;
   int cut;
   if (strcmp (sheet, "ft") == 0)
     {
       char *digits = there ? text_digits (&cut, there, there, TEXT_DIGITS) : NULL;
-      if (digits && asprintf (&text, "%s%s %s", signs ? plus (known) : "", digits + (!signs && *digits == '-'), unit->name) < 0)
+      if (digits && asprintf (&text, "%s%s%s %s", cut ? display_sign (d, "\xe2\x89\x88 ", "about ") : "", signs ? plus (known) : "",
+                              digits + (!signs && *digits == '-'), unit->name) < 0)
         text = NULL;
       free (digits);
       free (there);
@@ -348,7 +350,7 @@ text_error_of (const display *d, const br_record *record, const char *sheet, con
   const char *known = *error ? error : decimal;
   const br_unit *unit = unit_of_mark (br_record_text (record, mark), sheet);
   if (unit && field_sign (known) != 0)
-    return both_units (known, sheet, unit, 1);
+    return both_units (d, known, sheet, unit, 1);
   return text_error (d, error, decimal, br_record_text (record, "expression"));
 }
 
@@ -369,7 +371,7 @@ text_error_size (const display *d, const br_record *record)
   if (field_sign (known) == 0)
     return strdup ("");
   if (unit)
-    size = both_units (known, unit_of_error (record), unit, 0);
+    size = both_units (d, known, unit_of_error (record), unit, 0);
   else if (*error && text_is_short (error, br_record_text (record, "expression")))
     size = strdup (error + (*error == '-'));
   else if ((size = text_digits (&cut, error, known, TEXT_DIGITS)) != NULL && *size == '-')

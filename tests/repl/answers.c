@@ -275,6 +275,12 @@ test_units (void **state)
   (void) state;
   check_answer ("units ft; 2.3 in",
                 "units ft\n2.3 in = 2.3\" \xe2\x89\x88 0.191667 ft\n  on the ruler: 2-5/16\", over: error +0.0125 in\n");
+  /* 2-3/8 in less 60 mm is 13/1016 in, cut at six digits.  */
+  check_answer ("units ft; a = 60 mm; list",
+                "units ft\na \xe2\x89\x88 0.19685 ft \xe2\x89\x88 2.3622 in\n"
+                "  on the ruler: 2-3/8\", over: error \xe2\x89\x88 +0.0127953 in\n"
+                "  name  value        mark    error\n"
+                "  a     \xe2\x89\x88 2.3622 in  2-3/8\"  \xe2\x89\x88 +0.0127953 in\n");
   check_answer ("units ft; wheel = 7.7", "units ft\nwheel = 7.7\n  on the ruler: 7' 8-3/8\", under: error -0.025 in\n");
   check_answer ("ruler 1/8 in; units cm; wheel = 7.7",
                 "  setting  value\n  ruler    1/8 in\n  units    cm\nwheel = 7.7\n  on the ruler: 3\", under: error -0.08 cm (-0.031 in)\n");

@@ -347,6 +347,11 @@ br__phrase_signs (br__words *l)
       for (size_t k = 0; k < sizeof firsts / sizeof firsts[0]; k++)
         if (br__word_at (l, i, firsts[k].phrase) && i + 1 < l->count && !br__sum_follows (l, i + 1) && !br__word_at (l, 0, "scale"))
           br__words_put (l, i, br__word_at (l, i + 1, "the") ? 2 : 1, firsts[k].product);
+      /* 3/8 squared is a power of the whole of it.  */
+      int64_t n, d;
+      if (i > 0 && br__words_at (l, i, "squared|cubed") && br__word_ratio (l, i - 1, &n, &d) && d > 1
+          && !(i > 1 && br__word_begins_number (l, i - 2)))
+        br__words_make (l, i - 1, 1, "(%.*s)", (int) l->word[i - 1].length, l->word[i - 1].s);
       for (size_t k = 0; k < sizeof table / sizeof table[0] && i > 0; k++)
         if (br__words_at (l, i, table[k].phrase))
           br__words_put (l, i, br__words_of (table[k].phrase), table[k].sign);

@@ -86,7 +86,8 @@ questions (br__words *l)
     { "what is missing", "missing" }, { "what's missing", "missing" }, { "whats missing", "missing" },
     { "what is still missing", "missing" }, { "show|list checks", "check" }, { "show|list dimensions", "list" },
     { "show|list missing", "missing" }, { "show|list shapes", "shapes" }, { "show|list parts", "parts" },
-    { "show list", "list" }, { "show me", "" }, { "tell|give me", "" },
+    { "show list", "list" }, { "show me", "" }, { "tell|give me", "" }, { "what do|will|would i|you|we get if|when i|we|you", "" },
+    { "what is half|full|quarter|1/2|1/4 scale|size", "help scale" },
     { "how long|big|wide|high|tall|thick|deep|far|much|large is|are", "" }, { "what is|are", "" }, { "what's", "" }, { "whats", "" },
     { "work out", "" }, { "calculate|compute|evaluate|convert|express", "" }, { "set|use the", "set" },
     { "make sure that", "check" }, { "make sure", "check" }, { "check that|whether", "check" }, { "=", "" } };
@@ -126,6 +127,8 @@ assignments (br__words *l)
   const br__statement *st;
   int word = br__word_at (l, 0, "set") || br__word_at (l, 0, "change") || br__word_at (l, 0, "let") || br__word_at (l, 0, "make")
              || br__word_at (l, 0, "update");
+  /* make it 5: of what?  */
+  word = word && !br__words_at (l, 1, "it|this|that|them|everything|all");
   if (word && l->count > 2 && !br__word_known (l, 0))
     br__words_put (l, 0, br__word_at (l, 1, "the") ? 2 : 1, "");
   else

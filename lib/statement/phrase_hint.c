@@ -327,7 +327,15 @@ br__phrase_hint (br__run *run)
   if (parted_thousands (run->error, run) || product_of_sum (run->error, &copy) || glued_product (run->error, &l) || respelled (run->error, run)
       || place_in_brackets (run->error, run) || and_pair (run->error, &l))
     return;
-  if (!known && l.count > 1 && (br__word_at (&l, 0, "delete") || br__word_at (&l, 0, "remove") || br__word_at (&l, 0, "erase") || br__word_at (&l, 0, "del")))
+  if (l.count > 2 && br__word_at (&l, 0, "rename") && memchr (l.word[l.count - 1].s, '-', l.word[l.count - 1].length))
+    {
+      /* rename wheel to front-wheel */
+      br__text_puts (&t, "rename");
+      put_rest (&t, &l, 1);
+      for (size_t i = t.length - l.word[l.count - 1].length; i < t.length && !t.failed; i++)
+        t.bytes[i] = t.bytes[i] == '-' ? '_' : t.bytes[i];
+    }
+  else if (!known && l.count > 1 && (br__word_at (&l, 0, "delete") || br__word_at (&l, 0, "remove") || br__word_at (&l, 0, "erase") || br__word_at (&l, 0, "del")))
     {
       br__text_puts (&t, "forget");
       put_rest (&t, &l, 1);

@@ -332,8 +332,10 @@ put_value_words (br_text *t, const br__words *l, const slot *s)
   br__words part = { .run = l->run, .count = s->count };
   for (size_t i = 0; i < s->count; i++)
     part.word[i] = l->word[s->start + i];
+  if (s->count > 1 && br__word_at (&part, 0, "the") && !br__word_known (&part, 0))
+    br__words_put (&part, 0, 1, "");
   size_t start = t->length;
-  if (s->count > 1 && br__phrase_row (t, &part) && !br__statement_find (t->bytes + start, strcspn (t->bytes + start, " ")))
+  if (part.count > 1 && br__phrase_row (t, &part) && !br__statement_find (t->bytes + start, strcspn (t->bytes + start, " ")))
     return;
   t->length = start;
   if (t->bytes)
@@ -397,7 +399,7 @@ phrase_start (const br__words *l)
   if (l->count > 2 && is_statement (l, 0) && !(l->word[1].length == 1 && l->word[1].s[0] == '='))
     return 0;
   for (size_t i = 1; i + 1 < l->count && i < 3; i++)
-    if (l->word[i].length == 1 && l->word[i].s[0] == '=')
+    if (l->word[i].length == 1 && l->word[i].s[0] == '=' && !br__word_begins_number (l, 0))
       return i + 1;
   return 0;
 }
@@ -504,6 +506,8 @@ br__phrase_row_hint (br__run *run, const br__words *l)
       br__fail (run->error, BR_SYNTAX, 0, l->run->end, "this can be read in two ways");
       br__hint (run->error, "write `%s` or `%s`", br__text_string (&a), br__text_string (&b));
     }
+  else if (found && strncmp (is, "draw", 4) == 0 && !run->sheet->shapes)
+    br__hint (run->error, "there is no shape yet: `circle wheel = 3-1/2 at 0, 0` is one, then `%s`", br__text_string (&a));
   else if (found)
     br__hint (run->error, "write `%s`", br__text_string (&a));
   br__text_clear (&a);

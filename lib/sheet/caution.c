@@ -391,6 +391,8 @@ judge_all (br__run *run, int again)
       status = judge_entry (&l, e);
     }
   sheet->child_told = sheet->settings.child;
+  if (status == BR_OK)
+    status = br_number_set (&sheet->blade_told, &sheet->settings.blade);
   return end_look (&l, status);
 }
 
@@ -400,7 +402,8 @@ br__tell_cautions (br__run *run, const br__moves *moves)
   /* Without a reader no caution counts as given: a line that `tidy` tries.  */
   if (!run->sink || !run->sink->record)
     return BR_OK;
-  if (!moves || run->sheet->child_told != run->sheet->settings.child)
+  const br_sheet *sheet = run->sheet;
+  if (!moves || sheet->child_told != sheet->settings.child || !br_number_equal (&sheet->blade_told, &sheet->settings.blade))
     return judge_all (run, 0);
   br__look l = { .run = run };
   br_status status = BR_OK;

@@ -113,6 +113,7 @@ br_sheet_free (br_sheet *sheet)
   br__tolerances_free (sheet->graph);
   br__graph_free (sheet->graph);
   br__settings_clear (&sheet->settings);
+  br_number_clear (&sheet->blade_told);
   br__free (sheet->practice_path);
   br__free (sheet->graded);
   br__free (sheet->graded_marks);

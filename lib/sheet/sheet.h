@@ -151,7 +151,8 @@ struct br_sheet
   struct br__annotation *annotation_of[BR__NOTE_HASHES];    /* by the hash of what they are about, the newest first */
   unsigned long annotation_count;   /* gives their entries names */
   unsigned long check_count;        /* gives hidden entries their names */
-  int child_told;                   /* the setting `child` when all cautions were last gone through */
+  int child_told;                   /* the settings `child` and `blade` when all cautions were last gone through */
+  br_number blade_told;
 
   br__changes *history;     /* done statements, oldest first */
   size_t done_count, history_count, history_room;

@@ -119,16 +119,16 @@ br__ink_map_line (br__ink_map *m, int64_t x, int64_t y, int64_t x2, int64_t y2, 
       }
 }
 
-/* From LAST to CELL, which may only meet at a corner: the line runs through one of the two beside it.  */
+/* From LAST to CELL, which may only meet at a corner: the line runs through one of the two beside it, and may not where that
+   costs LIMIT.  */
 static unsigned
-corner_cost (const br__ink_map *m, const uint8_t *last, const uint8_t *cell, const unsigned price[BR__CELLS])
+corner_cost (const br__ink_map *m, const uint8_t *last, const uint8_t *cell, const unsigned price[BR__CELLS], unsigned limit)
 {
   ptrdiff_t from = last - m->cells, to = cell - m->cells;
   ptrdiff_t across = to % m->width - from % m->width;
   if (across == 0 || to / m->width == from / m->width)
     return 0;
-  unsigned one = price[last[across]], other = price[cell[-across]];
-  return one > other ? one : other;
+  return price[last[across]] >= limit || price[cell[-across]] >= limit ? limit : 0;
 }
 
 unsigned
@@ -142,7 +142,7 @@ br__ink_map_line_cost (const br__ink_map *m, int64_t x, int64_t y, int64_t x2, i
     return 0;
   for (int64_t i = 0; i <= w.steps && cost < limit; i++, last = cell)
     if ((cell = walk_cell (&w, m, i)) != NULL && cell != last)
-      cost += price[*cell] + (last ? corner_cost (m, last, cell, price) : 0);
+      cost += price[*cell] + (last ? corner_cost (m, last, cell, price, limit) : 0);
   return cost;
 }
 

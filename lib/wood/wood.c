@@ -319,7 +319,10 @@ tell_waste (br__run *run, const br__wood *w)
   br_status status = parse_of_shape (&tree, NULL, w->as, run);
   if (status == BR_OK)
     status = br__value_of (&v, run, &tree);
-  if (status == BR_OK && br__put_real_decimal (&t, NULL, &v.real, 3, run->sheet->settings.bits) == BR_OK)
+  br_status written = status == BR_OK ? br__put_real_decimal (&t, NULL, &v.real, 3, run->sheet->settings.bits) : BR_UNDECIDED;
+  if (t.failed || written == BR_NO_MEMORY || written == BR_STOPPED)
+    status = br__fail_untold (run->error, t.failed ? BR_NO_MEMORY : written, 0, run->end);
+  else if (written == BR_OK)
     status = br__remark (run, "the blank is the rectangle around %s, its length along the grain: %s %% of it is waste", w->as,
                          br__text_string (&t));
   br__tree_clear (&tree);

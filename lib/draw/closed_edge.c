@@ -78,8 +78,6 @@ br__closed_edge_add (br__closed_edge *e, const br__ink *ink)
         put_piece (e, at, next, none, 0);
       at = s->type == BR__STEP_ARC ? put_arc (e, s) : next;
     }
-  if (at.x != start.x || at.y != start.y)
-    put_piece (e, at, start, none, 0);
 }
 
 int
@@ -117,10 +115,9 @@ static int
 line_meets_circle (double t[2], br__page_point a, br__page_point b, br__page_point centre, double r)
 {
   double ex = b.x - a.x, ey = b.y - a.y, fx = a.x - centre.x, fy = a.y - centre.y, square = ex * ex + ey * ey;
-  if (square == 0)
-    return 0;
   double along = (fx * ex + fy * ey) / square, left = along * along - (fx * fx + fy * fy - r * r) / square;
-  if (left * square < -2 * fabs (r) * TOUCH)
+  /* Of no length it is no number.  */
+  if (!(left * square >= -2 * fabs (r) * TOUCH))
     return 0;
   left = sqrt (fmax (0, left));
   t[0] = -along - left;

@@ -225,14 +225,12 @@ is_hidden (const cover *c, spot at)
 
 /* ---- Strokes ---- */
 
-/* Whether both sides of the stroke are covered at T.  */
+/* Whether both sides of the stroke, which is not SHORT, are covered at T.  */
 static int
 hidden_at (const cover *c, const stroke *k, double t)
 {
   spot at = br__stroke_at (k, t), a = br__stroke_at (k, t - 1e-4), b = br__stroke_at (k, t + 1e-4);
   double dx = b.x - a.x, dy = b.y - a.y, length = hypot (dx, dy);
-  if (length <= 0)
-    return is_hidden (c, at);
   dx *= BESIDE / length;
   dy *= BESIDE / length;
   return is_hidden (c, (spot) { at.x - dy, at.y + dx }) && is_hidden (c, (spot) { at.x + dy, at.y - dx });

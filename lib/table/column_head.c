@@ -10,47 +10,63 @@
 #include "formula/words.h"
 #include "table/column.h"
 
-/* A heading without blanks around and without its unit: `length (mm)`, `length [mm]`, `length, mm`, `length_mm`.  */
+/* A heading without blanks around and without its unit: `length (mm)`, `length [mm]`, `length, mm`, `length_mm`, `length mm`,
+   `length in mm`, `mm`.  */
 typedef struct heading
 {
   size_t start, end;          /* all of it */
-  size_t base;                /* where the unit begins, or END */
+  size_t base;                /* where the unit begins; END without one, or where there is nothing else */
   const br_unit *unit;
 } heading;
 
+/* Blanks, and what may part a unit from the words before it.  */
 static int
-is_blank (char c)
+is_between (char c, const char *more)
 {
-  return c == ' ' || c == '\t';
+  return c == ' ' || c == '\t' || (c && strchr (more, c));
+}
+
+/* Where the word of TEXT begins that ends at TO.  */
+static size_t
+word_start (const char *text, size_t start, size_t to, const char *more)
+{
+  while (to > start && !is_between (text[to - 1], more))
+    to--;
+  return to;
 }
 
 static heading
 read_heading (const br_text *t)
 {
+  static const char parts[] = ",_/:-";
   const char *text = br__text_string (t);
   heading h = { 0, t->length, 0, NULL };
-  while (h.start < h.end && is_blank (text[h.start]))
+  while (h.start < h.end && is_between (text[h.start], ""))
     h.start++;
-  while (h.end > h.start && is_blank (text[h.end - 1]))
+  while (h.end > h.start && is_between (text[h.end - 1], ""))
     h.end--;
   h.base = h.end;
   size_t to = h.end, from, base;
   char close = to > h.start ? text[to - 1] : 0, open = close == ')' ? '(' : close == ']' ? '[' : 0;
-  to -= open != 0;
-  for (from = to; from > h.start && !strchr (open ? "([" : ",_ ", text[from - 1]); from--)
+  if (open)
+    for (from = --to; from > h.start && text[from - 1] != open; from--)
+      ;
+  else
+    from = word_start (text, h.start, to, parts);
+  if (open && from == h.start)
+    return h;
+  for (base = from - (open != 0); base > h.start && is_between (text[base - 1], parts); base--)
     ;
-  base = from > h.start ? from - 1 : h.start;
-  if (!open)
-    while (base > h.start && is_blank (text[base]))
-      base--;
-  if (from == h.start || base == h.start || (open ? text[base] != open : text[base] != ',' && text[base] != '_'))
-    return h;
   const br_unit *unit = br_unit_find (text + from, to - from);
-  if (!unit || unit->dimension != BR_LENGTH || unit->num == 0)
+  /* An m alone may be a name; `sq ft` and `board feet` are no lengths, and `rod 5 mm` is a rod.  */
+  size_t before = word_start (text, h.start, base, parts);
+  if (!unit || unit->dimension != BR_LENGTH || unit->num == 0 || (base == h.start && !open && to - from == 1)
+      || (!open && before < base && (br_unit_find (text + before, to - before) || strchr ("0123456789", text[base - 1]))))
     return h;
-  while (base > h.start && is_blank (text[base - 1]))
-    base--;
-  h.base = base;
+  if (!open && base - before == 2 && before > h.start && br__same_word (text + before, 2, "in"))
+    for (base = before; base > h.start && is_between (text[base - 1], parts); base--)
+      ;
+  h.base = base > h.start ? base : h.end;
   h.unit = unit;
   return h;
 }

@@ -43,6 +43,24 @@ br__fill_expected (br__run *run, const char *what)
     br__fill (run->error, BR_SYNTAX, t->offset, t->length, "%s should stand here", what);
 }
 
+/* 2 x 3 and 2 x where a size is called x.  */
+static void
+hint_product (br__run *run)
+{
+  const br__token *t = &run->lex.token;
+  size_t start = t->offset, rest = t->offset + t->length;
+  while (start && run->text[start - 1] == ' ')
+    start--;
+  while (rest < run->end && run->text[rest] == ' ')
+    rest++;
+  if (rest == run->end)
+    rest = t->offset;
+  if (run->end < 100)
+    br__hint (run->error, "to multiply, write `%.*s * %.*s`", (int) start, run->text, (int) (run->end - rest), run->text + rest);
+  else
+    br__hint (run->error, "to multiply, write `*`");
+}
+
 br_status
 br__end_of_line (br__run *run)
 {
@@ -56,7 +74,7 @@ br__end_of_line (br__run *run)
     br__hint (run->error, run->end < 100 ? "to compare, write `check %.*s`" : "to compare, write `check` at the start of the line",
               (int) run->end, run->text);
   else if (br__lex_is_word (&run->lex, "x"))
-    br__hint (run->error, "to multiply, write `*`");
+    hint_product (run);
   return BR_SYNTAX;
 }
 

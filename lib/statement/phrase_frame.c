@@ -187,16 +187,78 @@ br__phrase_cell (br_text *t, br_text *left_out, const br__run *run)
   return !t->failed && !left_out->failed;
 }
 
+/* ---- Signs of other notations ---- */
+
+/* The bytes of the bracket that begins at S, or of the number or name there, of N bytes; 0 where what follows could belong
+   to it.  */
+static size_t
+operand_at (const char *s, size_t n)
+{
+  size_t size = 0, open = 0;
+  if (n && *s == '(')
+    do
+      open += (size_t) (s[size] == '(') - (size_t) (s[size] == ')');
+    while (++size < n && open);
+  else
+    while (size < n && (s[size] == '.' || br__letter_at (s + size, 1, 1)))
+      size++;
+  return open || (size < n && (strchr ("^/-.(", s[size]) || (signed char) s[size] < 0)) ? 0 : size;
+}
+
+/* √2, ∛27, ∜(3 + 13) at S as powers; the bytes that were read, 0 where it is none or could be read in two ways.  */
+static size_t
+read_root (br_text *t, const char *s, size_t n)
+{
+  static const char *const signs[] = { "\xe2\x88\x9a", "\xe2\x88\x9b", "\xe2\x88\x9c" };
+  const size_t length = strlen (signs[0]);
+  const char before = t->length ? t->bytes[t->length - 1] : '\0';
+  const int product = before == ')' || (before >= '0' && before <= '9');
+  for (int k = 0; k < 3; k++)
+    {
+      size_t start = length;
+      if (n < length || memcmp (s, signs[k], length) != 0 || (k == 0 && !product))
+        continue;
+      while (start < n && s[start] == ' ')
+        start++;
+      size_t size = operand_at (s + start, n - start);
+      if (size)
+        br__text_printf (t, product ? " (%.*s^(1/%d))" : "%.*s^(1/%d)", (int) size, s + start, k + 2);
+      return size ? start + size : 0;
+    }
+  return 0;
+}
+
+/* How many bars stand in the line.  */
+static int
+bars_of (const br__run *run)
+{
+  int bars = 0;
+  for (size_t i = 0; i < run->end; i++)
+    bars += run->text[i] == '|';
+  return bars;
+}
+
 int
 br__respell (br_text *t, const br__run *run, int more)
 {
   static const struct { const char *typed, *is; int accepted; } signs[] = {
     { "**", "^", 1 }, { "[", "(", 1 }, { "{", "(", 1 }, { "]", ")", 1 }, { "}", ")", 1 }, { "\xe2\x88\x9a", " sqrt ", 1 },
     { "\xcf\x80", " pi ", 1 }, { "//", "/", 0 }, { "\\", "/", 0 }, { "$", "", 0 } };
-  int found = 0;
+  int found = 0, bars = bars_of (run) == 2;
   for (size_t i = 0; i < run->end; )
     {
-      size_t k = 0, n = 0;
+      size_t k = 0, n = read_root (t, run->text + i, run->end - i);
+      if (n == 0 && bars && run->text[i] == '|')
+        {
+          br__text_puts (t, bars++ == 1 ? " abs(" + (t->length == 0) : ")");
+          n = 1;
+        }
+      if (n)
+        {
+          i += n;
+          found = 1;
+          continue;
+        }
       for (; k < sizeof signs / sizeof signs[0]; k++)
         if ((n = strlen (signs[k].typed)) <= run->end - i && memcmp (run->text + i, signs[k].typed, n) == 0
             && (more || signs[k].accepted))

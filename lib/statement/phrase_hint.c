@@ -163,6 +163,8 @@ named_measure (br_error *error, const br__words *l)
   if (found && first)
     br__hint (error, "write `%.*s = %.*s %c %.*s`", (int) l->word[0].length, l->word[0].s, (int) length, start,
               br__word_known (l, last) ? '*' : '#', (int) l->word[last].length, l->word[last].s);
+  else if (found && br__word_known (l, last))
+    br__hint (error, "write `%.*s * %.*s`", (int) length, start, (int) l->word[last].length, l->word[last].s);
   else if (found)
     br__hint (error, "write `%.*s`, or to keep it `%.*s = %.*s`", (int) length, start, (int) l->word[last].length,
               l->word[last].s, (int) length, start);

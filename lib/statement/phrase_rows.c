@@ -496,6 +496,7 @@ const br__phrase_rule br__phrase_rules[] = {
   { "turn|switch on feet [and] [inches]", "feet on" },
   { "show|use feet and inches", "feet on" },
   { "scale [is|of] V to V", "scale $1:$2" },
+  { "scale [is|of] V U to [the|a] U", "scale $1 $2 = 1 $3" },
   { "at half scale|size", "scale half" },
   { "at full scale|size", "scale full" },
   { "1/2 scale", "scale half" },

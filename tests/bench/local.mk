@@ -9,6 +9,8 @@ BENCHES += tests/bench/startup
 tests_bench_startup_LDFLAGS = $(AM_LDFLAGS) -Wl,--no-as-needed
 tests_bench_startup_LDADD = $(READLINE_LIBS) $(JANSSON_LIBS) $(GLPK_LIBS) $(MPFI_LIBS) $(MPFR_LIBS) $(GMP_LIBS)
 
+BENCHES += tests/bench/formula
+
 BENCHES += tests/bench/number
 
 BENCHES += tests/bench/sheet

@@ -113,7 +113,9 @@ wants_brackets (const br__tree *t, size_t parent, size_t child, int right)
     case BR__OP_MUL: case BR__OP_DIV:
       if (p->unit)
         return !right && tight < POWER;
-      return tight < PRODUCT || (right && tight < POWER) || form == HYPHEN || (form == SLASH && p->op == BR__OP_DIV);
+      /* 6/(1 + 2) in: the unit is that of the divisor, which a reader could take otherwise.  */
+      return tight < PRODUCT || (right && tight < POWER) || form == HYPHEN || (form == SLASH && p->op == BR__OP_DIV)
+             || (right && p->op == BR__OP_DIV && c->op == BR__OP_MUL && c->unit);
     default: /* a power */
       return right ? tight < ATOM && c->op != BR__OP_NEG : tight < ATOM || form != WORD || c->number.unit != NULL;
     }

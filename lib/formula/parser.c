@@ -328,7 +328,7 @@ parse_name (br__parser *p)
     return status;
   if (part && br__lex_is_sign (p->lexer, '('))
     return parse_shapes (p, part, &word);
-  if (br__lex_is_sign (p->lexer, '('))
+  if (br__lex_is_sign (p->lexer, '(') && !(f && br__function_most (f) == 0 && !br__closes_next (p->lexer)))
     return f ? parse_arguments (p, f, &word) : unknown_function (p, &word);
   if (f && br__function_least (f) == 1 && br__function_most (f) <= 2 && (starts_term (p->lexer) || is_leading_minus (p->lexer))
       && !br__is_clause_word (p->lexer))

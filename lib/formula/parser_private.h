@@ -31,7 +31,9 @@ br_status br__parse_add (br__parser *p, br__op op, unsigned count, size_t first,
 br_status br__parse_add_number (br__parser *p, br_measure *m, const br__token *word, int made);
 /* parser.c: one value, a call or brackets.  */
 br_status br__parse_primary (br__parser *p);
-/* parser_signs.c: a whole expression.  */
+/* parser_signs.c.  1 for the bracket of pi(), which no value goes into; that of pi(r + 1) is a factor.  */
+int br__closes_next (const br__lexer *l);
+/* A whole expression.  */
 br_status br__parse_sum (br__parser *p);
 
 #endif

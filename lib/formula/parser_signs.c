@@ -217,18 +217,35 @@ is_product_sign (const br__parser *p)
   return !(p->size && p->lexer->text[p->lexer->token.offset] != '*');
 }
 
-/* Brackets, pi or a function right behind a value, which multiply: 2(3 + 1), 2 pi.  */
+int
+br__closes_next (const br__lexer *l)
+{
+  br__lexer ahead = *l;
+  return br__lex_next (&ahead, NULL) == BR_OK && br__lex_is_sign (&ahead, ')');
+}
+
+/* 1 for the name of a size, which may be given later where it is one letter.  */
+static int
+is_size (const br__lexer *l)
+{
+  return l->token.type == BR__NAME
+         && (br__lex_is_known (l) || (l->token.length == 1 && !br__lex_is_word (l, "x")
+                                      && !br_unit_find (l->text + l->token.offset, 1)));
+}
+
+/* Brackets, pi or a function right behind a value, which multiply: 2(3 + 1), 2 pi; and a number or a size behind pi.  */
 static int
 is_product_implied (const br__parser *p)
 {
   const br__lexer *l = p->lexer;
   const br__node *last = &p->tree->nodes[p->operand];
   const br__function *f;
-  if (last->op != BR__OP_NUMBER && !last->brackets)
+  int pi = last->op == BR__OP_CALL && last->count == 0 && !last->brackets;
+  if (last->op != BR__OP_NUMBER && !last->brackets && !pi)
     return 0;
-  if (br__lex_is_sign (l, '('))
+  if (br__lex_is_sign (l, '(') || (pi && l->token.type == BR__NUMBER) || (pi && is_size (l)))
     return 1;
-  if (l->token.type != BR__NAME || last->op != BR__OP_NUMBER || br__lex_is_known (l) || br__is_clause_word (l))
+  if (l->token.type != BR__NAME || (last->op != BR__OP_NUMBER && !pi) || br__lex_is_known (l) || br__is_clause_word (l))
     return 0;
   f = br__function_find (l->text + l->token.offset, l->token.length);
   if (!f)

@@ -321,6 +321,32 @@ br__put_on_ruler (br_record *r, const br__value *v, const br__settings *s)
   return put_mark (r, v, s, s);
 }
 
+/* The field `shown` in board feet, the one UNIT that is no power of a length.  */
+static br_status
+put_in_measure (br_record *r, const br__value *v, const br_unit *unit, const br__settings *s)
+{
+  br_real z = BR_REAL_ZERO;
+  br_text t = BR_TEXT_ZERO;
+  br_number size = BR_NUMBER_ZERO, one = { 1, 0 };
+  br_status status = br_number_set_ratio (&size, unit->num, unit->den);
+  if (status == BR_OK)
+    status = br_real_set_number (&z, &size);
+  if (status == BR_OK)
+    status = br_real_div (&z, &v->real, &z, s->bits);
+  const br_number *q = br_real_rational (&z);
+  if (status == BR_OK && q)
+    br__put_mixed (&t, q);
+  else if (status == BR_OK)
+    status = br__put_real_decimal (&t, NULL, &z, DIGITS, s->bits);
+  br__text_printf (&t, " %s", q && br_number_equal (q, &one) ? "board foot" : unit->name);
+  if (status == BR_OK)
+    br__put_from (r, "shown", &t);
+  br__text_clear (&t);
+  br_number_clear (&size);
+  br_real_clear (&z);
+  return status;
+}
+
 /* Shows V in UNIT, and its mark there: all else stays in the sheet's unit.  */
 static br_status
 put_converted (br_record *r, br__value *v, const br__settings *s, const br_unit *unit, br_error *error)
@@ -339,7 +365,9 @@ put_converted (br_record *r, br__value *v, const br__settings *s, const br_unit 
     there.ruler_given = 0;
   if (status == BR_OK)
     status = put_amount (r, v, s);
-  if (status == BR_OK)
+  if (status == BR_OK && dimension == BR_VOLUME && br__unit_of_power (unit, dimension) != unit)
+    status = put_in_measure (r, v, unit, s);
+  else if (status == BR_OK)
     status = put_shown (r, v, &there);
   return status == BR_OK ? put_mark (r, v, &there, s) : status;
 }

@@ -6,6 +6,8 @@
 # include <config.h>
 #endif
 
+#include <string.h>
+
 #include "exact/memory.h"
 #include "exact/number.h"
 #include "formula/functions.h"
@@ -113,19 +115,32 @@ wants_brackets (const br__tree *t, size_t parent, size_t child, int right)
     case BR__OP_MUL: case BR__OP_DIV:
       if (p->unit)
         return !right && tight < POWER;
-      /* 6/(1 + 2) in: the unit is that of the divisor, which a reader could take otherwise.  */
+      /* 6/(1 + 2) in and 6/a/3 in: the unit is that of the divisor, which a reader could take otherwise.  */
       return tight < PRODUCT || (right && tight < POWER) || form == HYPHEN || (form == SLASH && p->op == BR__OP_DIV)
-             || (right && p->op == BR__OP_DIV && c->op == BR__OP_MUL && c->unit);
+             || (right && p->op == BR__OP_DIV
+                 && ((c->op == BR__OP_MUL && c->unit) || (c->op == BR__OP_NUMBER && c->number.unit && is_tight (t, p))));
     default: /* a power */
       return right ? tight < ATOM && c->op != BR__OP_NEG : tight < ATOM || form != WORD || c->number.unit != NULL;
     }
+}
+
+/* 1 for a function of textbooks, where sqrt 3/2 could be half of sqrt 3.  */
+static int
+is_of_textbooks (const br__function *f)
+{
+  static const char *const names[] = { "sqrt", "sin", "cos", "tan", "atan" };
+  for (size_t k = 0; k < sizeof names / sizeof names[0]; k++)
+    if (strcmp (f->name, names[k]) == 0)
+      return 1;
+  return 0;
 }
 
 /* A call of a bare function with a single word behind it keeps the look that it has on a line of its own.  */
 static int
 stays_bare (const br__tree *t, size_t i)
 {
-  return t->nodes[i].bare && i == t->count - 1 && t->nodes[i - 1].first == i - 1 && !t->nodes[i - 1].brackets;
+  return t->nodes[i].bare && i == t->count - 1 && t->nodes[i - 1].first == i - 1 && !t->nodes[i - 1].brackets
+         && !(form_of (t, &t->nodes[i - 1]) == SLASH && is_of_textbooks (t->nodes[i].function));
 }
 
 static const char *

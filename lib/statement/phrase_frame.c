@@ -190,7 +190,7 @@ br__phrase_cell (br_text *t, br_text *left_out, const br__run *run)
 /* ---- Signs of other notations ---- */
 
 /* The bytes of the bracket that begins at S, or of the number or name there, of N bytes; 0 where what follows could belong
-   to it.  */
+   to it.  A root goes before the slash of a fraction and the sign of a difference, as a power does.  */
 static size_t
 operand_at (const char *s, size_t n)
 {
@@ -202,7 +202,7 @@ operand_at (const char *s, size_t n)
   else
     while (size < n && (s[size] == '.' || br__letter_at (s + size, 1, 1)))
       size++;
-  return open || (size < n && (strchr ("^/-.(", s[size]) || (signed char) s[size] < 0)) ? 0 : size;
+  return open || (size < n && (strchr ("^.(", s[size]) || (signed char) s[size] < 0)) ? 0 : size;
 }
 
 /* √2, ∛27, ∜(3 + 13) at S as powers; the bytes that were read, 0 where it is none or could be read in two ways.  */
@@ -216,12 +216,14 @@ read_root (br_text *t, const char *s, size_t n)
   for (int k = 0; k < 3; k++)
     {
       size_t start = length;
-      if (n < length || memcmp (s, signs[k], length) != 0 || (k == 0 && !product))
+      if (n < length || memcmp (s, signs[k], length) != 0)
         continue;
       while (start < n && s[start] == ' ')
         start++;
       size_t size = operand_at (s + start, n - start);
-      if (size)
+      if (size && k == 0 && !product)
+        br__text_printf (t, s[start] == '(' ? "%ssqrt%.*s" : "%ssqrt(%.*s)", t->length ? " " : "", (int) size, s + start);
+      else if (size)
         br__text_printf (t, product ? " (%.*s^(1/%d))" : "%.*s^(1/%d)", (int) size, s + start, k + 2);
       return size ? start + size : 0;
     }

@@ -219,15 +219,20 @@ take_unplaced (br__finder *f, const br__stretch *s, int single)
   return br__finder_leave (f, &s->low, &s->high);
 }
 
-/* Beside X nothing is decided from LOW to HIGH, if the functions have a value at X.  */
+/* Nothing is decided from LOW to HIGH, if the functions have a value at both.  */
 static br_status
-leave_side (br__finder *f, const br_number *x, const br_number *low, const br_number *high)
+leave_side (br__finder *f, const br_number *low, const br_number *high)
 {
+  const br_number *const ends[2] = { low, high };
   br_real at = BR_REAL_ZERO;
-  int valid = 0;
-  br_status status = br_real_set_number (&at, x);
-  if (status == BR_OK)
-    status = br__root_valid (&valid, f->t, &at);
+  int valid = 1;
+  br_status status = BR_OK;
+  for (int i = 0; i < 2 && valid && status == BR_OK; i++)
+    {
+      status = br_real_set_number (&at, ends[i]);
+      if (status == BR_OK)
+        status = br__root_valid (&valid, f->t, &at);
+    }
   br_real_clear (&at);
   return status == BR_OK && valid ? br__finder_leave (f, low, high) : status;
 }
@@ -246,9 +251,9 @@ add_sides (br__finder *f, const br__stretch *s, const br_number *x, enum side le
   if (status == BR_OK && right == SIDE_ZERO)
     status = br__roots_add_range (f->roots, x, end, &s->high, BR__END_ROUGH);
   if (status == BR_OK && (root || left == SIDE_ZERO) && right == SIDE_UNKNOWN)
-    status = leave_side (f, x, x, &s->high);
+    status = left == SIDE_ZERO ? br__finder_leave (f, x, &s->high) : leave_side (f, x, &s->high);
   if (status == BR_OK && (root || right == SIDE_ZERO) && left == SIDE_UNKNOWN)
-    status = leave_side (f, x, &s->low, x);
+    status = right == SIDE_ZERO ? br__finder_leave (f, &s->low, x) : leave_side (f, &s->low, x);
   if (status != BR_OK || br__roots_set_end (f->roots, x, end))
     return status;
   return root ? br__finder_add (f, x) : BR_OK;

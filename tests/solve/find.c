@@ -223,6 +223,11 @@ static const struct { const char *line; size_t count; const char *path, *value; 
   { "find x for sqrt(x + 2) + sqrt(x + 3) = 1 / (sqrt(x + 3) - sqrt(x + 2))", 1, "exact", "0" },
   { "find x for sqrt(x + pi) * sqrt(x + pi) = x + pi", 8, "exact", "0" },
   { "find x for sqrt(x + 2) - sqrt(x + 3) = sqrt(x + 7) - pi", 2, "decimal", "1.32557244522" },
+  { "find x for (sqrt(x) + 1)^2 = x + 2*sqrt(x) + 1", 1, "from", "0" },
+  { "find x for x^20 * x^20 = x^40", 1, "exact", "0" },
+  { "find a for sin(a)^20 * sin(a)^20 = sin(a)^40", 8, "exact", "0" },
+  { "find a for tan(360*10^30 + a) = 1", 8, "exact", "45" },
+  { "find a for tan(10^10 * a) = 2", 8, "decimal", "0.00000000634349488229" },
   /* Nothing is left open at poles, wherever they are.  */
   { "find a for tan(a) = 1", 8, "message", "nothing is set yet: write `a = ...` to take one; there are more than 8" },
   { "find a for tan(sqrt 2 * a) = 1", 8, "decimal", "31.8198051534" },

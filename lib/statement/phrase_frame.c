@@ -36,13 +36,14 @@ how_many (br__words *l)
     }
 }
 
-/* N percent, N per cent: N%.  */
+/* N percent, N per cent, and behind a sign in words N %: N%.  */
 static void
 percents (br__words *l)
 {
   for (size_t i = 0; i + 1 < l->count; i++)
     {
-      size_t words = br__word_at (l, i + 1, "percent") ? 2 : br__words_at (l, i + 1, "per cent") ? 3 : 0;
+      int spoken = i > 0 && br__word_at (l, i + 1, "%") && br__words_at (l, i - 1, "plus|minus|less|subtract|away");
+      size_t words = spoken || br__word_at (l, i + 1, "percent") ? 2 : br__words_at (l, i + 1, "per cent") ? 3 : 0;
       if (words && br__word_begins_number (l, i))
         br__words_make (l, i, words, "%.*s%%", (int) l->word[i].length, l->word[i].s);
     }

@@ -234,36 +234,44 @@ make_views (br__drawing *d, br__run *run, const br_number *ratio)
   return status;
 }
 
-#define MOST_PLACES 5000
+#define MOST_PLACES 2000
 #define MOST_NOTES 1000
 
-/* What stands in a view, each place of a row for itself: all of it is held against all the rest.  */
+/* What stands in a view, each place of a row for itself: all of it is held against all the rest.  An outline, which may be turned,
+   takes as long as several others.  */
 static size_t
-places_of (const br__side_view *v)
+places_of (const br__side_view *v, const br__graph *g)
 {
   size_t count = 0;
   for (size_t i = 0; i < v->count; i++)
-    count += v->shapes[i].copies ? v->shapes[i].copy_count : 1;
+    {
+      const char *name = v->shapes[i].shape->name;
+      size_t corners = br__shape_corners (g, name, strlen (name));
+      count += (v->shapes[i].copies ? v->shapes[i].copy_count : 1) * (corners ? 4 + corners / 16 : 1);
+    }
   return count;
 }
 
-static br_status
-refuse_crowd (br__run *run, const char *what, int most)
+const char *
+br__crowd_of (int *most, const br__side_view *v, const br_sheet *sheet)
 {
-  br__fail (run->error, BR_TOO_BIG, run->word.offset, run->end - run->word.offset, "more than %d %s are too many for one drawing", most, what);
-  br__hint (run->error, "`layer NAME` behind it draws one layer of it, `of NAME` one part");
-  return BR_TOO_BIG;
+  size_t notes = 0;
+  for (const br__annotation *a = sheet->annotations; a; a = a->next)
+    notes += (size_t) (a->active != 0);
+  *most = notes > MOST_NOTES ? MOST_NOTES : MOST_PLACES;
+  return notes > MOST_NOTES ? "dimensions and notes" : places_of (v, sheet->graph) > MOST_PLACES ? "places of shapes" : NULL;
 }
 
 static br_status
 check_crowd (br__run *run, const br__drawing *d)
 {
-  size_t notes = 0;
-  for (const br__annotation *a = run->sheet->annotations; a; a = a->next)
-    notes += (size_t) (a->active != 0);
-  if (notes > MOST_NOTES)
-    return refuse_crowd (run, "dimensions and notes", MOST_NOTES);
-  return places_of (&d->view) > MOST_PLACES ? refuse_crowd (run, "places of shapes", MOST_PLACES) : BR_OK;
+  int most;
+  const char *what = br__crowd_of (&most, &d->view, run->sheet);
+  if (!what)
+    return BR_OK;
+  br__fail (run->error, BR_TOO_BIG, run->word.offset, run->end - run->word.offset, "more than %d %s are too many for one drawing", most, what);
+  br__hint (run->error, "`layer NAME` behind it draws one layer of it, `of NAME` one part");
+  return BR_TOO_BIG;
 }
 
 static br_status

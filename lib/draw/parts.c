@@ -565,6 +565,8 @@ show_parts (work *w)
 
 /* ---- The statement ---- */
 
+#define MOST_PARTS 1000
+
 br_status
 br__draw_parts (br__drawing *d, br__run *run)
 {
@@ -573,6 +575,9 @@ br__draw_parts (br__drawing *d, br__run *run)
   const br_number *scale = d->scaled ? &d->ratio : run->sheet->settings.scale_given ? &run->sheet->settings.scale : NULL;
   if (status == BR_OK)
     status = br__need_parts (run, &w.wood);
+  if (status == BR_OK && w.wood.part_count > MOST_PARTS)
+    status = br__fail (run->error, BR_TOO_BIG, run->word.offset, run->end - run->word.offset, "more than %d parts are too many for one drawing",
+                       MOST_PARTS);
   if (status == BR_OK && !d->path)
     status = d->scaled || d->paper ? br__expected (run, "`into FILE.pdf`, `.svg` or `.png`") : show_parts (&w);
   else if (status == BR_OK)

@@ -327,6 +327,8 @@ typedef struct br__draw_result
   size_t unplaced;              /* dimensions that were asked for */
 } br__draw_result;
 
+/* draw.c.  What V or SHEET has too much of for one drawing, over *MOST: "places of shapes"; else NULL.  */
+const char *br__crowd_of (int *most, const br__side_view *v, const br_sheet *sheet);
 /* layout.c.  The view V alone, on squares of GRID (0: none), with dimension lines and names, upper left corner at 0 0: P's
    width and height are what it takes.  The table goes below it, or beside it where it finds room there alone, inside WIDTH by
    HEIGHT.  */

@@ -24,6 +24,8 @@ typedef struct figure
   br__draw_result found;
   int too_large;                /* at the sheet's scale: it is drawn at another */
   int64_t room_height;
+  const char *crowd;            /* what there is too much of for a drawing, over MOST, or NULL */
+  int most;
   int alone;                    /* without the table of places, which has no room on a page of lists */
 } figure;
 
@@ -78,6 +80,8 @@ draw (figure *f, br__run *run)
     status = br__paperwork_make (&f->w, run, "side view", &ratio, NULL, NULL, 0);
   if (status == BR_OK)
     status = br__view_make (&f->view, run, &ratio, NULL, NULL);
+  if (status == BR_OK && (f->crowd = br__crowd_of (&f->most, &f->view, run->sheet)) != NULL)
+    status = BR_TOO_BIG;
   br__area full = f->view.reach;
   int inch = !f->w.metric;
   if (status == BR_OK && run->sheet->settings.scale_given)
@@ -168,7 +172,10 @@ br__report_figure (br__report *p)
   /* A page without a picture is of use, too.  */
   if (status == BR_TOO_BIG)
     {
-      br__text_puts (t, "<p>A shape reaches too far to be drawn.</p>\n");
+      if (f.crowd)
+        br__text_printf (t, "<p>More than %d %s are too many for one drawing.</p>\n", f.most, f.crowd);
+      else
+        br__text_puts (t, "<p>A shape reaches too far to be drawn.</p>\n");
       status = BR_OK;
     }
   else if (status != BR_OK)

@@ -4,8 +4,11 @@
 # include <config.h>
 #endif
 
+#include <stdlib.h>
 #include <string.h>
 
+#include "exact/memory.h"
+#include "exact/status.h"
 #include "sheet/hidden.h"
 #include "sheet/known.h"
 
@@ -18,33 +21,70 @@ begins_with (const br__line *line, const char *word)
          && br__lex_next (&l, NULL) == BR_OK && !br__lex_is_sign (&l, '=');
 }
 
-/* NAME stands in LINE behind its first word.  */
+struct br__holding
+{
+  const br__entry *entry;
+  int stock;
+};
+
 static int
-holds_name (const br__line *line, const char *name)
+order_of (const void *a, const void *b)
+{
+  const struct br__holding *p = a, *q = b;
+  return p->entry != q->entry ? ((uintptr_t) p->entry > (uintptr_t) q->entry) - ((uintptr_t) p->entry < (uintptr_t) q->entry)
+                              : p->stock - q->stock;
+}
+
+/* Adds the dimensions that stand in LINE behind its first word.  */
+static br_status
+add_names (br__held *h, const br_sheet *sheet, const br__line *line, int stock)
 {
   br__lexer l;
-  size_t length = strlen (name);
   br_status status = br__lex_start (&l, line->text, br__note_start (line->text, line->length), NULL);
   while (status == BR_OK && l.token.type != BR__END && (status = br__lex_next (&l, NULL)) == BR_OK)
-    if (l.token.type == BR__NAME && l.token.length == length && memcmp (line->text + l.token.offset, name, length) == 0)
-      return 1;
-  return 0;
+    {
+      const br__entry *e = l.token.type == BR__NAME ? br__graph_find (sheet->graph, line->text + l.token.offset, l.token.length) : NULL;
+      if (!e)
+        continue;
+      if (!br__grow (&h->rows, &h->room, h->count + 1, sizeof *h->rows))
+        return BR_NO_MEMORY;
+      h->rows[h->count++] = (struct br__holding) { e, stock };
+    }
+  return BR_OK;
+}
+
+br_status
+br__held_find (br__held *h, const br_sheet *sheet)
+{
+  br_status status = BR_OK;
+  for (const br__line *line = sheet->first; line && status == BR_OK; line = line->next)
+    for (int stock = 0; stock < 2 && status == BR_OK; stock++)
+      if (!line->hidden && line->text[0] && begins_with (line, stock ? "stock" : "known"))
+        status = add_names (h, sheet, line, stock);
+  if (h->count)
+    qsort (h->rows, h->count, sizeof *h->rows, order_of);
+  return status;
+}
+
+void
+br__held_clear (br__held *h)
+{
+  br__free (h->rows);
+  *h = (br__held) BR__HELD_ZERO;
 }
 
 static int
-any_holds (const br_sheet *sheet, const char *word, const char *name)
+is_held (const br__held *h, const br__entry *e, int stock)
 {
-  for (const br__line *line = sheet->first; line; line = line->next)
-    if (!line->hidden && line->text[0] && begins_with (line, word) && holds_name (line, name))
-      return 1;
-  return 0;
+  const struct br__holding key = { e, stock };
+  return h->count && bsearch (&key, h->rows, h->count, sizeof key, order_of) != NULL;
 }
 
 int
-br__is_marked_known (const br_sheet *sheet, br__entry *e)
+br__is_marked_known (const br__held *h, br__entry *e)
 {
   const br__definition *d = br__entry_definition (e);
-  return (d && d->known) || any_holds (sheet, "known", br__entry_name (e));
+  return (d && d->known) || is_held (h, e, 0);
 }
 
 /* A word of TEXT, in small letters or capitals, parted by what is no letter.  */
@@ -72,9 +112,9 @@ is_hardware (const br__entry *e)
 }
 
 int
-br__stays (const br_sheet *sheet, br__entry *e)
+br__stays (const br__held *h, br__entry *e)
 {
-  return is_hardware (e) || br__is_marked_known (sheet, e) || any_holds (sheet, "stock", br__entry_name (e));
+  return is_hardware (e) || br__is_marked_known (h, e) || is_held (h, e, 1);
 }
 
 /* `known axle, board`: the line itself is what keeps it.  */
@@ -85,9 +125,13 @@ br__do_known (br__run *run)
   br_record *r = br__record_new ("known");
   br_list *names = br__put_list (r, "names");
   int list = run->lex.token.type == BR__END;
-  for (br__entry *e = br__graph_first (run->sheet->graph); list && e; e = br__entry_next (e))
-    if (!br__is_hidden_entry (e) && br__entry_definition (e) && br__stays (run->sheet, e))
+  br__held held = BR__HELD_ZERO;
+  if (list)
+    status = br__fail_untold (run->error, br__held_find (&held, run->sheet), 0, run->end);
+  for (br__entry *e = br__graph_first (run->sheet->graph); list && status == BR_OK && e; e = br__entry_next (e))
+    if (!br__is_hidden_entry (e) && br__entry_definition (e) && br__stays (&held, e))
       br__list_entry (names, e);
+  br__held_clear (&held);
   for (int first = 1; !list && status == BR_OK && (first || br__lex_is_sign (&run->lex, ',')); first = 0)
     {
       br__entry *e = NULL;

@@ -21,6 +21,7 @@ typedef struct choice
   br__entry **named;
   size_t count, room;
   int except;
+  br__held held;
 } choice;
 
 static int
@@ -34,11 +35,11 @@ is_named (const choice *c, const br__entry *e)
 
 /* 1 if E may move: what is named by itself, whatever it is; else all that is not known and not bought as it is.  */
 static int
-is_chosen (const choice *c, const br_sheet *sheet, br__entry *e)
+is_chosen (const choice *c, br__entry *e)
 {
   if (c->count && !c->except)
     return is_named (c, e);
-  return !is_named (c, e) && !br__stays (sheet, e);
+  return !is_named (c, e) && !br__stays (&c->held, e);
 }
 
 static br_status
@@ -93,7 +94,7 @@ mark_for (br_text *text, int *off, br__run *run, const br__value *v, const br__m
 
 /* Sets E to what MARK_TEXT says, as if that had been typed, as a part of this statement.  */
 static br_status
-set_to (br__run *run, br__entry *e, const char *mark_text)
+set_to (br__run *run, const choice *c, br__entry *e, const char *mark_text)
 {
   const br__definition *d = br__entry_definition (e);
   br_text line = BR_TEXT_ZERO;
@@ -102,7 +103,7 @@ set_to (br__run *run, br__entry *e, const char *mark_text)
   br__text_printf (&line, "%s = %s", br__entry_name (e), mark_text);
   if (d->tolerance_text)
     br__text_printf (&line, " +- %s", d->tolerance_text);
-  if (br__is_marked_known (run->sheet, e))
+  if (br__is_marked_known (&c->held, e))
     br__text_puts (&line, " known");
   inner.text = br__text_string (&line);
   inner.length = inner.end = line.length;
@@ -139,7 +140,7 @@ tidy_all (br__run *run, const br__mark *mark, const choice *c, br_list *kept, si
       if (!d || !v || d->edge_count || br__is_hidden_entry (e))
         continue;
       status = mark_for (&text, &off, run, v, mark);
-      int chosen = is_chosen (c, run->sheet, e);
+      int chosen = is_chosen (c, e);
       if (status == BR_OK && off && (!chosen || off < 0))
         {
           if (chosen || !c->count || c->except)
@@ -147,7 +148,7 @@ tidy_all (br__run *run, const br__mark *mark, const choice *c, br_list *kept, si
         }
       else if (status == BR_OK && off)
         {
-          status = set_to (run, e, br__text_string (&text));
+          status = set_to (run, c, e, br__text_string (&text));
           ++*count;
         }
       br__text_clear (&text);
@@ -264,7 +265,7 @@ br__do_tidy (br__run *run)
   br__settings *s = &run->sheet->settings;
   int apply = br__lex_is_word (&run->lex, "apply"), given = 0;
   br_status status = apply ? br__lex_next (&run->lex, run->error) : BR_OK;
-  choice c = { NULL, 0, 0, 0 };
+  choice c = { .held = BR__HELD_ZERO };
 
   c.except = status == BR_OK && br__lex_is_word (&run->lex, "except");
   if (c.except)
@@ -287,7 +288,10 @@ br__do_tidy (br__run *run)
   if (status == BR_OK && given)
     status = br__mark_copy (&run->sheet->tidy, &mark);
   if (status == BR_OK)
+    status = br__fail_untold (run->error, br__held_find (&c.held, run->sheet), 0, run->end);
+  if (status == BR_OK)
     status = propose (run, &mark, &c, apply);
+  br__held_clear (&c.held);
   br__free (c.named);
   br_number_clear (&mark.size);
   return status;

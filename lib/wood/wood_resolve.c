@@ -328,16 +328,15 @@ static br_status
 named_stock (br__piece *p, const br__wood_list *list)
 {
   br__search near;
+  for (size_t i = 0; i < list->stock_count; i++)
+    if (strcmp (list->stocks[i].wood->name, p->wood->from) == 0)
+      {
+        p->stock = i;
+        return BR_OK;
+      }
   br__search_start (&near, p->wood->from, strlen (p->wood->from));
   for (size_t i = 0; i < list->stock_count; i++)
-    {
-      br__search_offer (&near, list->stocks[i].wood->name);
-      if (strcmp (list->stocks[i].wood->name, p->wood->from) == 0)
-        {
-          p->stock = i;
-          return BR_OK;
-        }
-    }
+    br__search_offer (&near, list->stocks[i].wood->name);
   br__text_printf (&p->problem, "there is no stock called `%s`", p->wood->from);
   if (near.best)
     br__text_printf (&p->problem, "; did you mean `%s`?", near.best);

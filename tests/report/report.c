@@ -276,6 +276,15 @@ little (void **state)
   holds (page, "<p>A shape reaches too far to be drawn.</p>");
   lacks (page, "<figure>");
   free (page);
+  br_text crowd = BR_TEXT_ZERO;
+  br__text_puts (&crowd, "box b = 1 x 1 at 0, 0\n");
+  for (int i = 0; i < 21; i++)
+    br__text_printf (&crowd, "row r%d of b qty 100 by 1, %d\n", i, i);
+  page = page_of (br__text_string (&crowd));
+  br__text_clear (&crowd);
+  holds (page, "<p>More than 2000 places of shapes are too many for one drawing.</p>");
+  lacks (page, "<figure>");
+  free (page);
 }
 
 static void

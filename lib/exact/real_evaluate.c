@@ -10,6 +10,9 @@
 #include "exact/memory.h"
 #include "exact/number.h"
 
+/* What a step takes at P bits: the ends of its interval and of its operands', and as much again to work in.  */
+#define ROOM(p) ((size_t) (p) / 8 * 16)
+
 /* Bits beyond the precision asked for, so that the steps inside one node cost the caller less.  */
 #define GUARD 8
 
@@ -161,6 +164,9 @@ br__node_evaluate (br_real_node *node, mpfr_prec_t p)
         next = top->left.node;
       else if (top->right.node != NULL && !is_at (top->right.node, p))
         next = top->right.node;
+      /* MPFR ends the program where it finds no memory.  */
+      if (next == NULL && p > BR__FIRST_BITS && !br__room_for (ROOM (p)))
+        goto out;
       if (next == NULL)
         {
           evaluate (top, p);

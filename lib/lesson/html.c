@@ -44,18 +44,67 @@ put_ruler (br_text *t, const br__problem *p, const br__sentences *words)
   br__text_puts (t, "</svg>\n");
 }
 
+/* TEXT as a string of a style sheet: what is no letter, digit or blank is put by its number (CSS 2.1, 4.3.7).  */
 static void
-put_head (br_text *t, const br__worksheet *w)
+put_css_string (br_text *t, const char *text, size_t length)
+{
+  br__text_putc (t, '"');
+  for (size_t i = 0; i < length; i++)
+    if (text[i] == ' ' || (text[i] & 0x80) || (text[i] >= '0' && text[i] <= '9') || ((text[i] | 32) >= 'a' && (text[i] | 32) <= 'z'))
+      br__text_putc (t, text[i]);
+    else
+      br__text_printf (t, "\\%02x ", (unsigned) text[i]);
+  br__text_putc (t, '"');
+}
+
+/* The foot of each printed sheet: whose paper it is, and which page of it.  How many a paper has is known where it is alone: a
+   browser counts those of the whole file.  */
+static void
+put_feet (br_text *t, const br__worksheet *w, int key)
+{
+  const char *form = key ? "page %d of %d" : br__sentences_find (w->words, "page %d of %d");
+  const char *first = strstr (form, "%d"), *second = first ? strstr (first + 2, "%d") : NULL;
+  size_t count = key ? (size_t) w->versions : br__papers_of (w);
+  br_text who = BR_TEXT_ZERO, plain = BR_TEXT_ZERO;
+  for (size_t i = 0; i < count && second; i++)
+    {
+      const char *name = key ? "Key" : br__paper_name (w, i);
+      br__text_reset (&who), br__text_reset (&plain);
+      br__put_plain (&plain, name, strlen (name));
+      br__text_printf (&who, "%s%s", br__text_string (&plain), *name ? ", " : "");
+      br__sentences_put (&who, key ? NULL : w->words, "version");
+      br__text_printf (&who, " %zu", (key ? i : br__paper_version (w, i)) + 1);
+      br__text_printf (t, "@page p%zu{counter-increment:p%zu;@bottom-left{content:", i + 1, i + 1);
+      put_css_string (t, br__text_string (&who), who.length);
+      br__text_puts (t, "}@bottom-right{content:");
+      put_css_string (t, form, (size_t) (first - form));
+      br__text_printf (t, " counter(p%zu)", i + 1);
+      if (count == 1)
+        {
+          put_css_string (t, first + 2, (size_t) (second - first - 2));
+          br__text_puts (t, " counter(pages)");
+          put_css_string (t, second + 2, strlen (second + 2));
+        }
+      br__text_puts (t, "}}\n");
+    }
+  t->failed |= who.failed | plain.failed;
+  br__text_clear (&who);
+  br__text_clear (&plain);
+}
+
+static void
+put_head (br_text *t, const br__worksheet *w, int key)
 {
   static const char style[] =
     "body{max-width:7in;margin:0.5in auto;padding:0 .6em;overflow-wrap:anywhere}\n"
-    "@media screen{svg{max-width:100%}}@page{@bottom-right{content:\"page \" counter(page) \" of \" counter(pages)}}\n"
+    "@media screen{svg{max-width:100%}}\n"
     ".true{border:solid #000;border-width:0 1px 2px;width:2in;height:.1in;display:inline-block;margin-right:.2in}\n"
-    "section{page-break-after:always}\nli{page-break-inside:avoid;margin-bottom:1em}\n"
+    "section+section{break-before:page}\nli{page-break-inside:avoid;margin-bottom:1em}\n"
     ".two{display:grid;grid-template-columns:1fr 1fr;gap:1em}.words{font-size:.85em}\n.answer{margin-bottom:1.5em}\n";
   static const char large[] = "body{font-size:18pt}sup,sub{font-size:1em}\n";
   br_text own = BR_TEXT_ZERO;
-  br__text_printf (&own, "%s%s", style, w->large ? large : "");
+  br__text_printf (&own, "%s%s%s", style, w->large ? large : "", w->duplex && !key ? "section+section{break-before:right}\n" : "");
+  put_feet (&own, w, key);
   br__html_head (t, w->title ? w->title : "Worksheet", br__text_string (&own));
   br__text_putc (t, '\n');
   t->failed |= own.failed;
@@ -125,7 +174,7 @@ put_heading (html_writer *x, const br__worksheet *w, size_t paper, size_t versio
 {
   br_text *t = x->out, label = BR_TEXT_ZERO;
   const char *name = br__paper_name (w, paper), *text;
-  br__text_printf (t, "%s<section><h1>%s", paper ? "</section>\n" : "", x->key ? "Key: " : "");
+  br__text_printf (t, "%s<section style=\"page:p%zu\"><h1>%s", paper ? "</section>\n" : "", (x->key ? version : paper) + 1, x->key ? "Key: " : "");
   br__put_fractions (t, w->title ? w->title : br__sentences_find (x->key ? NULL : w->words, "Worksheet"));
   br__text_puts (t, "</h1>\n<p>");
   put_said (t, w, "Version");
@@ -212,7 +261,7 @@ br_status
 br__worksheet_html (br_text *out, const br__worksheet *w, br__run *run, int key)
 {
   html_writer x = { .out = out, .key = key };
-  put_head (out, w);
+  put_head (out, w, key);
   br_status status = br__each_task (run, w, key, key ? "writing the key" : "writing papers", html_task, &x);
   br__text_puts (out, "</section></body></html>\n");
   br__text_clear (&x.words);

@@ -213,6 +213,31 @@ test_head (void **state)
     }
 }
 
+/* Each printed sheet of a browser says whose it is and which page, whatever the name; one paper alone says of how many.  */
+static void
+test_feet (void **state)
+{
+  static const char names[] = "name\n\"Ada \"\"A\"\" </style>\"\nBo\n", table[] = "english,own\npage %d of %d,Seite %d von %d\n";
+  br_sheet *sheet = new_sheet ();
+  said s = SAID_ZERO;
+  (void) state;
+  lesson_put ("names.csv", names, sizeof names - 1);
+  lesson_put ("b.csv", table, sizeof table - 1);
+  sheet_say (sheet, &s, "worksheet sums 1 names names.csv duplex into a.html\nkey k.html");
+  lesson_contains ("a.html", "@page p1{counter-increment:p1;@bottom-left{content:\"Ada \\22 A\\22  \\3c \\2f style\\3e \\2c  version 1\"}"
+                   "@bottom-right{content:\"page \" counter(p1)}}\n", 1);
+  lesson_contains ("a.html", "<section style=\"page:p2\">", 1);
+  lesson_contains ("a.html", "content:\"Bo\\2c  version 2\"", 1);
+  lesson_contains ("a.html", "break-before:right", 1);
+  lesson_contains ("k.html", "content:\"Key\\2c  version 2\"", 1);
+  lesson_contains ("k.html", "break-before:right", 0);
+  sheet_say (sheet, &s, "words b.csv\nworksheet sums 1 into a.html\nkey k.html");
+  lesson_contains ("a.html", "content:\"Seite \" counter(p1)\" von \" counter(pages)\"\"}", 1);
+  lesson_contains ("k.html", "content:\"page \" counter(p1)\" of \" counter(pages)\"\"}", 1);
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
 /* A table of other words: in their place, beside English, and off; words of the trade are explained once on a paper.  */
 static void
 test_words (void **state)
@@ -313,7 +338,7 @@ main (void)
 {
   const struct CMUnitTest tests[] =
   {
-    CHECK_TEST (test_levels), CHECK_TEST (test_units), CHECK_TEST (test_metric_marks), CHECK_TEST (test_head), CHECK_TEST (test_words),
+    CHECK_TEST (test_levels), CHECK_TEST (test_units), CHECK_TEST (test_metric_marks), CHECK_TEST (test_head), CHECK_TEST (test_feet), CHECK_TEST (test_words),
     CHECK_TEST (test_wrong_words)
   };
   check_start ();

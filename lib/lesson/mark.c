@@ -73,7 +73,8 @@ br__same_name (const char *a, const char *b)
     }
 }
 
-/* Whether PAPER counts, and what is to be said of its name.  Papers before it lie in front of it.  */
+/* Whether PAPER counts, and what is to be said of its name.  Papers before it lie in front of it; one that could not be marked
+   is no first paper.  */
 static void
 note_name (br__class *c, br__marked *paper, char *seen)
 {
@@ -86,7 +87,7 @@ note_name (br__class *c, br__marked *paper, char *seen)
         seen[i] = 1;
       }
   for (const br__marked *p = c->marked; p < paper && *paper->student; p++)
-    paper->counted &= !br__same_name (p->student, paper->student);
+    paper->counted &= !(p->version && br__same_name (p->student, paper->student));
   if (!*paper->student)
     br__text_puts (&paper->note, "no name");
   else if (!paper->counted)

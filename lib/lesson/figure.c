@@ -281,16 +281,16 @@ br__figure_make (br__figure *f, const br__problem *p, int32_t size)
 void
 br__put_picture (br_text *t, const br__problem *p, const br__sentences *words)
 {
-  br__ratio marks = br__ratio_mul (br__ratio_part (p->given[0]), br__ratio_of (p->level, 1));
+  char topic[32] = "ruler picture";
+  unsigned kind = (p->metric ? 2u : 0u) + (p->given[2].num == p->given[2].den);
   if (br__has_figure (p))
     {
-      char topic[32];
       snprintf (topic, sizeof topic, "%s picture", p->topic->name);
-      br__problem_fill (t, br__sentences_find (words, br__wording (topic, p->kind_index, 0)), p, words);
+      kind = p->kind_index;
     }
-  else if (p->topic->picture)
-    br__text_printf (t, "a ruler with %lld marks to the %s; the arrow is %lld mark%s past %lld", (long long) p->level,
-                     p->metric ? "centimetre" : "inch", (long long) marks.num, marks.num == 1 ? "" : "s", (long long) br__ratio_floor (p->given[0]));
+  else if (!p->topic->picture)
+    return;
+  br__problem_fill (t, br__sentences_find (words, br__wording (topic, kind, 0)), p, words);
 }
 
 void

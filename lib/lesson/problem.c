@@ -348,7 +348,7 @@ br__problem_inches (const br__problem *p, br__ratio value)
 }
 
 /* What stands in the braces at S: a given size ({0}), its number ({0l}), that as a decimal without or with its unit
-   ({0d}, {0x}), a count ({0n}), the finest mark ({m}), the unit ({u}, {p}), the name of the scale ({s}, {S}).  */
+   ({0d}, {0x}), a count ({0n}), the finest mark ({m}), the number of marks ({k}), the unit ({u}, {p}), the name of the scale ({s}, {S}).  */
 static void
 put_field (br_text *t, const char *s, const br__problem *p, const br__sentences *words)
 {
@@ -356,6 +356,8 @@ put_field (br_text *t, const char *s, const br__problem *p, const br__sentences 
     br__text_printf (t, p->metric ? "%s mm" : "1/%s%lld", p->metric ? p->level == 20 ? "0.5" : p->level == 10 ? "1" : "5" : "", (long long) p->level);
   else if (*s == 'u' || *s == 'p')
     br__text_puts (t, br__sentences_find (words, p->metric ? "millimetres" : *s == 'p' ? "inches and lowest terms" : "inches"));
+  else if (*s == 'k')
+    br__text_printf (t, "%lld", (long long) p->level);
   else if (*s == 's' || *s == 'S')
     br__text_puts (t, br__sentences_find (words, p->word));
   else if (s[1] == 'n')

@@ -213,11 +213,13 @@ test_head (void **state)
     }
 }
 
-/* Each printed sheet of a browser says whose it is and which page, whatever the name; one paper alone says of how many.  */
+/* Each printed sheet of a browser says whose it is and which page, whatever the name; one paper alone says of how many.  The
+   teacher's words stand there, and in what is read out, too.  */
 static void
 test_feet (void **state)
 {
-  static const char names[] = "name\n\"Ada \"\"A\"\" </style>\"\nBo\n", table[] = "english,own\npage %d of %d,Seite %d von %d\n";
+  static const char names[] = "name\n\"Ada \"\"A\"\" </style>\"\nBo\n", table[] = "english,own\npage %d of %d,Seite %d von %d\nWorksheet,Blatt\n"
+    "a ruler with {k} marks to the inch; the arrow is {2n} marks past {1n},{k} Striche: {2n} nach {1n}\n";
   br_sheet *sheet = new_sheet ();
   said s = SAID_ZERO;
   (void) state;
@@ -232,8 +234,14 @@ test_feet (void **state)
   lesson_contains ("k.html", "content:\"Key\\2c  version 2\"", 1);
   lesson_contains ("k.html", "break-before:right", 0);
   sheet_say (sheet, &s, "words b.csv\nworksheet sums 1 into a.html\nkey k.html");
+  lesson_contains ("a.html", "<title>Blatt</title>", 1);
+  lesson_contains ("k.html", "<title>Worksheet</title>", 1);
   lesson_contains ("a.html", "content:\"Seite \" counter(p1)\" von \" counter(pages)\"\"}", 1);
   lesson_contains ("k.html", "content:\"page \" counter(p1)\" of \" counter(pages)\"\"}", 1);
+  sheet_say (sheet, &s, "worksheet reading 2 into a.csv\nworksheet reading 2 into a.html");
+  lesson_contains ("a.csv", "16 Striche: ", 1);
+  lesson_contains ("a.html", "aria-label=\"16 Striche: ", 1);
+  lesson_contains ("a.html", "marks to the inch", 0);
   said_clear (&s);
   br_sheet_free (sheet);
 }

@@ -60,11 +60,11 @@ take (size_t *got, br__pump *p, char *bytes, size_t room)
       p->held_at += *got;
       return BR_OK;
     }
+  /* A pipe that nobody writes to would hold up the reading: who asked before it began is heard first.  */
   do
-    n = read (p->fd, bytes, room);
-  while (n < 0 && errno == EINTR && !br__stopped (p->job->run));
-  if (n < 0 && br__stopped (p->job->run))
-    return br__fail_stopped (p->job->run);
+    if (br__stopped (p->job->run))
+      return br__fail_stopped (p->job->run);
+  while ((n = read (p->fd, bytes, room)) < 0 && errno == EINTR);
   if (n < 0)
     return br__can_not (p->job->run->error, "read", br__source_name (p), errno);
   *got = (size_t) n;

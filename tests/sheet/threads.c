@@ -18,12 +18,17 @@ is_shared (const sheet_sample *sample)
          : st && ((st->follow == BR__FOLLOW_FILE && strcmp (sample->word, "use") != 0) || strcmp (sample->word, "new") == 0);
 }
 
-/* The prelude without its worksheet.  */
+/* The prelude without its worksheet and its marks.  */
 static char *
 prelude_without_files (void)
 {
-  char *text = strdup (samples_prelude), *line = strstr (text, "worksheet "), *end = strchr (line, '\n');
-  memmove (line, end + 1, strlen (end));
+  static const char *const words[] = { "worksheet ", "grade " };
+  char *text = strdup (samples_prelude);
+  for (size_t i = 0; i < CHECK_COUNT (words); i++)
+    {
+      char *line = strstr (text, words[i]), *end = strchr (line, '\n');
+      memmove (line, end + 1, strlen (end));
+    }
   return text;
 }
 

@@ -157,10 +157,15 @@ tidy_all (br__run *run, const br__mark *mark, const choice *c, br_list *kept, si
 }
 
 static void
-put_shown (br_record *row, const char *key, const br__value *v, const br__settings *s)
+put_shown (br_record *row, const char *key, const br__value *v, const br__mark *mark, const br__settings *s)
 {
   br_text t = BR_TEXT_ZERO;
-  br_status status = v ? br__shown (&t, v, s) : BR_DOMAIN;
+  const br_number *q = v && mark ? br_real_rational (&v->real) : NULL;
+  br_status status = v ? BR_OK : BR_DOMAIN;
+  if (q)
+    br__put_mark_text (&t, q, v->dimension, mark, s);
+  else if (v)
+    status = br__shown (&t, v, s);
   t.failed |= status == BR_NO_MEMORY;
   if (status != BR_OK && !t.failed)
     br__put_null (row, key);
@@ -169,9 +174,10 @@ put_shown (br_record *row, const char *key, const br__value *v, const br__settin
   br__text_clear (&t);
 }
 
-/* MOVES are those of the way back: what they call before is the proposal.  */
+/* MOVES are those of the way back: what they call before is the proposal, which is on a MARK, and shown as on its ruler, where it
+   was given.  */
 static void
-put_rows (br_record *r, br_sheet *sheet, const br__moves *moves, int derived)
+put_rows (br_record *r, br_sheet *sheet, const br__moves *moves, const br__mark *mark, int derived)
 {
   br_list *list = br__put_list (r, derived ? "moves" : "dimensions");
   for (size_t i = moves->count; i-- > 0; )
@@ -182,8 +188,8 @@ put_rows (br_record *r, br_sheet *sheet, const br__moves *moves, int derived)
         continue;
       br_record *row = br__list_record (list);
       br__put_text (row, "name", br__entry_name (m->entry));
-      put_shown (row, "before", br__entry_value (m->entry), &sheet->settings);
-      put_shown (row, "after", m->had ? &m->before : NULL, &sheet->settings);
+      put_shown (row, "before", br__entry_value (m->entry), NULL, &sheet->settings);
+      put_shown (row, "after", m->had ? &m->before : NULL, derived ? NULL : mark, &sheet->settings);
     }
 }
 
@@ -231,8 +237,8 @@ propose (br__run *run, const br__mark *mark, const choice *c, int apply)
     status = br__changes_swap (run->sheet, &run->changes, 1, &moves, run->error);
   if (status == BR_OK)
     {
-      put_rows (r, run->sheet, &moves, 0);
-      put_rows (r, run->sheet, &moves, 1);
+      put_rows (r, run->sheet, &moves, mark, 0);
+      put_rows (r, run->sheet, &moves, mark, 1);
       if (apply)
         status = br__changes_swap (run->sheet, &run->changes, 0, NULL, run->error);
       else

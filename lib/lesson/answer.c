@@ -217,11 +217,13 @@ static int
 is_problem_number (const br__answer *a, size_t end)
 {
   const char *behind = a->text + end;
-  size_t whole = end + 2;
-  while (*behind && br__is_digit (a->text[whole]))
-    whole++;
-  if (*behind == '.')
-    return behind[1] == ' ' && whole > end + 2 && a->text[whole] == ' ' && fraction_end (a, whole + 1) > whole + 1;
+  if (behind[0] == '.' && behind[1] == ' ')
+    {
+      size_t whole = end + 2;
+      while (br__is_digit (a->text[whole]))
+        whole++;
+      return whole > end + 2 && a->text[whole] == ' ' && fraction_end (a, whole + 1) > whole + 1;
+    }
   return (a->text[0] == '#' && (*behind == ':' || *behind == ' ')) || (*behind == ')' && behind[1]) || strncmp (behind, ": ", 2) == 0;
 }
 
@@ -263,7 +265,7 @@ drop_front (br__answer *a)
           br__answer_replace (a, 0, end + (a->text[end] == ' '), "-");
           return;
         }
-      else if (sign && (strncmp (a->text + end, " by ", 4) == 0 || fraction_end (a, end + 1) > end + 1))
+      else if (sign && (strncmp (a->text + end, " by ", 4) == 0 || (a->text[end] && fraction_end (a, end + 1) > end + 1)))
         {
           br__answer_replace (a, 0, a->text[end + 1] == 'b' ? end + 4 : end + 1, sign);
           return;

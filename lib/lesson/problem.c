@@ -408,7 +408,7 @@ br__problem_put_length (br_text *t, const br__problem *p, br__ratio x)
 static void
 put_told (br_text *t, const char *s, const br__problem *p, const br__sentences *words)
 {
-  if (*s >= '0' && *s <= '9' && s[1] == '}')
+  if (*s >= '0' && *s < '0' + (int) (sizeof p->given / sizeof *p->given) && s[1] == '}')
     br__problem_put_length (t, p, p->given[*s - '0']);
   else
     put_field (t, s, p, words);

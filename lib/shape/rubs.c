@@ -357,18 +357,25 @@ overlap_of (int *state, looking *l, const br__shape *a, const br__shape *b)
   return status;
 }
 
+/* ROW is a row of BASE, or of a row of it.  */
+static int
+is_row_of (const br_sheet *sheet, const br__shape *row, const br__shape *base)
+{
+  do
+    if (row->kind != BR__ROW)
+      return 0;
+    else if (strcmp (row->base, base->name) == 0)
+      return 1;
+  while ((row = br__shape_find (sheet, row->base, strlen (row->base))) != NULL);
+  return 0;
+}
+
 /* Shapes of one part are one piece, and the first place of a row is the shape itself.  */
 static int
 may_rub (const br_sheet *sheet, const br__shape *a, const br__shape *b)
 {
   const char *const parts[] = { part_of (sheet, a), part_of (sheet, b) };
-  for (const br__shape *row = b; row && row->kind == BR__ROW; row = br__shape_find (sheet, row->base, strlen (row->base)))
-    if (strcmp (row->base, a->name) == 0)
-      return 0;
-  for (const br__shape *row = a; row && row->kind == BR__ROW; row = br__shape_find (sheet, row->base, strlen (row->base)))
-    if (strcmp (row->base, b->name) == 0)
-      return 0;
-  return !(parts[0] && parts[1] && strcmp (parts[0], parts[1]) == 0);
+  return !is_row_of (sheet, b, a) && !is_row_of (sheet, a, b) && !(parts[0] && parts[1] && strcmp (parts[0], parts[1]) == 0);
 }
 
 /* Number SIDE of S from its X on, in 4096ths of an inch, not above it or, where UP, not below.  Where that is not known, as far

@@ -253,7 +253,7 @@ br__respell (br_text *t, const br__run *run, int more)
       size_t k = 0, n = read_root (t, run->text + i, run->end - i);
       if (n == 0 && bars && run->text[i] == '|')
         {
-          br__text_puts (t, bars++ == 1 ? " abs(" + (t->length == 0) : ")");
+          br__text_puts (t, bars++ == 1 ? &" abs("[t->length == 0] : ")");
           n = 1;
         }
       if (n)

@@ -269,7 +269,8 @@ part_of_thousands (const br__run *run, size_t at, size_t digits, int *mark)
     return 0;
   while (end < run->end && end < at + g.length + 4 && run->text[end] >= '0' && run->text[end] <= '9')
     end++;
-  return end == at + g.length + 3 && !memchr ("/-,", end < run->end ? run->text[end] : ' ', 3) ? g.length : 0;
+  const char next = end < run->end ? run->text[end] : ' ';
+  return end == at + g.length + 3 && next != '/' && next != '-' && next != ',' ? g.length : 0;
 }
 
 /* 1 234.56 mm and 1'234.56 mm: the number without what parts its thousands, or two numbers.  */

@@ -269,7 +269,7 @@ put_words (br_text *t, const br__words *l, size_t from, size_t to, int list)
           br__text_printf (t, "-%.*s", (int) l->word[i + 1].length, l->word[i + 1].s);
           return;
         }
-      int comma = t->length && t->bytes[t->length - 1] == ',';
+      int comma = t->length && br__text_string (t)[t->length - 1] == ',';
       if (list && (br__word_at (l, i, "and") || br__word_at (l, i, "&")) && i > from)
         {
           br__text_puts (t, comma ? "" : ",");

@@ -125,11 +125,11 @@ br__phrase_refused (br__run *run)
   return l.count > 0 && l.count < BR__MOST_WORDS && (br__phrase_row_hint (run, &l) || br__phrase_list_hint (run, &l));
 }
 
-/* 2x4 in one word: a product, or lumber.  */
+/* 2x4 in one word: a product, or lumber.  3:4: a quotient, or a scale.  */
 static int
-glued_product (br_error *error, const br__words *l)
+glued_pair (br_error *error, const br__words *l)
 {
-  const char *s = l->word[0].s, *x = memchr (s, 'x', l->word[0].length);
+  const char *s = l->word[0].s, *colon = memchr (s, ':', l->word[0].length), *x = colon ? colon : memchr (s, 'x', l->word[0].length);
   size_t n = x ? (size_t) (x - s) : 0;
   br_measure a = BR_MEASURE_ZERO, b = BR_MEASURE_ZERO;
   int found = l->count == 1 && n && br_measure_read (&a, s, n, NULL, NULL) == BR_OK
@@ -137,7 +137,8 @@ glued_product (br_error *error, const br__words *l)
   br_measure_clear (&a);
   br_measure_clear (&b);
   if (found && l->word[0].length < 40)
-    br__hint (error, "write `%.*s * %.*s`", (int) n, s, (int) (l->word[0].length - n - 1), x + 1);
+    br__hint (error, colon ? "write `(%.*s) / (%.*s)`, or `scale %.*s:%.*s`" : "write `%.*s * %.*s`", (int) n, s,
+              (int) (l->word[0].length - n - 1), x + 1, (int) n, s, (int) (l->word[0].length - n - 1), x + 1);
   return found;
 }
 
@@ -245,12 +246,17 @@ call_or_list (br_text *t, const br_error *error, const br__words *l)
   return found && after > from + 1;
 }
 
-/* wheel 3-1/2, wheel 3.5 in */
+/* wheel 3-1/2, wheel 3.5 in, but not ratio 3:5 */
 static int
 new_name (br_text *t, const br__words *l)
 {
   if (l->count < 2 || l->count > 3 || !br__word_is_new (l, 0) || !br__word_begins_number (l, 1)
       || (l->count == 3 && !br__word_is_unit (l, 2)))
+    return 0;
+  br_measure m = BR_MEASURE_ZERO;
+  int reads = br_measure_read (&m, l->word[1].s, l->word[1].length, NULL, NULL) == BR_OK;
+  br_measure_clear (&m);
+  if (!reads)
     return 0;
   br__text_put (t, l->word[0].s, l->word[0].length);
   br__text_puts (t, " =");
@@ -327,7 +333,7 @@ br__phrase_hint (br__run *run)
     }
   int known = br__word_known (&l, 0);
   copy = l;
-  if (parted_thousands (run->error, run) || product_of_sum (run->error, &copy) || glued_product (run->error, &l) || respelled (run->error, run)
+  if (parted_thousands (run->error, run) || product_of_sum (run->error, &copy) || glued_pair (run->error, &l) || respelled (run->error, run)
       || place_in_brackets (run->error, run) || and_pair (run->error, &l))
     return;
   if (l.count > 2 && br__word_at (&l, 0, "rename") && memchr (l.word[l.count - 1].s, '-', l.word[l.count - 1].length))

@@ -347,6 +347,13 @@ put_in_measure (br_record *r, const br__value *v, const br_unit *unit, const br_
   return status;
 }
 
+/* No ruler is marked in yards, miles, metres or kilometres: what is asked for in UNIT goes onto one of this unit.  */
+static const br_unit *
+ruler_unit (const br_unit *unit)
+{
+  return unit->num <= 12 * unit->den ? unit : br_unit_find (unit->den == 127 ? "mm" : "in", 2);
+}
+
 /* Shows V in UNIT, and its mark there: all else stays in the sheet's unit.  */
 static br_status
 put_converted (br_record *r, br__value *v, const br__settings *s, const br_unit *unit, br_error *error)
@@ -361,15 +368,17 @@ put_converted (br_record *r, br__value *v, const br__settings *s, const br_unit 
     return br__fail (error, BR_DOMAIN, 0, 0, "%s is not measured in %s", br__dimension_words (v->dimension), unit->name);
   there.unit = br__unit_base (unit);
   there.feet = 0;
-  if (strcmp (there.unit->name, s->unit->name) != 0)
-    there.ruler_given = 0;
+  br__settings ruler = there;
+  ruler.unit = ruler_unit (there.unit);
+  if (strcmp (ruler.unit->name, s->unit->name) != 0)
+    ruler.ruler_given = 0;
   if (status == BR_OK)
     status = put_amount (r, v, s);
   if (status == BR_OK && dimension == BR_VOLUME && br__unit_of_power (unit, dimension) != unit)
     status = put_in_measure (r, v, unit, s);
   else if (status == BR_OK)
     status = put_shown (r, v, &there);
-  return status == BR_OK ? put_mark (r, v, &there, s) : status;
+  return status == BR_OK ? put_mark (r, v, &ruler, s) : status;
 }
 
 /* The field `shown` as a fraction or as a decimal, whichever was asked for.  */

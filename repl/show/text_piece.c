@@ -177,7 +177,7 @@ unit_of_mark (const char *mark, const char *sheet)
       && m.unit->dimension == BR_LENGTH)
     {
       /* Feet are parted into inches, whose parts are the marks.  */
-      unit = m.unit->num >= m.unit->den ? br_unit_find ("in", 2) : m.unit;
+      unit = strcmp (m.unit->name, "ft") == 0 ? br_unit_find ("in", 2) : m.unit;
       if (strcmp (unit->name, own->name) == 0)
         unit = NULL;
     }

@@ -173,8 +173,7 @@ unit_of_mark (const char *mark, const char *sheet)
 {
   const br_unit *unit = NULL, *own = br_unit_find (sheet, strlen (sheet));
   br_measure m = BR_MEASURE_ZERO;
-  if (own && own->dimension == BR_LENGTH && br_measure_read (&m, mark, strlen (mark), NULL, NULL) == BR_OK && m.unit
-      && m.unit->dimension == BR_LENGTH)
+  if (own && br_measure_read (&m, mark, strlen (mark), NULL, NULL) == BR_OK && m.unit && m.unit->dimension == own->dimension)
     {
       /* Feet are parted into inches, whose parts are the marks.  */
       unit = strcmp (m.unit->name, "ft") == 0 ? br_unit_find ("in", 2) : m.unit;

@@ -33,6 +33,8 @@ typedef struct br__report
 
 /* report_rows.c: a cell, its text escaped, measures for eye and ear.  */
 void br__report_cell (br_text *t, const char *text);
+/* SHOWN, with at most six digits, or as a fraction that can be read; 1 where digits were cut.  */
+int br__put_short_text (br_text *t, const char *shown);
 /* report_figure.c: the side view, if there is a shape; a failure is reported in the run.  */
 br_status br__report_figure (br__report *p);
 /* report_rows.c, report_cut.c: what a record adds.  */

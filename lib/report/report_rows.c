@@ -52,13 +52,13 @@ put_names (br_text *t, const br_list *names)
 #define DIGITS 6                /* of a decimal for people */
 #define MOST_PARTS 1000         /* of a whole, in a fraction for people */
 
-/* SHOWN, with at most DIGITS digits, or as a fraction that can be read.  ABOUT: it is no more than about so.  */
-static void
-put_short (br_text *t, const char *shown, int about)
+int
+br__put_short_text (br_text *t, const char *shown)
 {
   br_measure m = BR_MEASURE_ZERO;
   br_number one = BR_NUMBER_ZERO;
   br_text digits = BR_TEXT_ZERO;
+  int cut = 0;
   const char *slash = strrchr (shown, '/');
   br_status status = BR_DOMAIN;         /* it stays as it is */
   if (!strchr (shown, '\'') && (slash ? strtol (slash + 1, NULL, 10) > MOST_PARTS : strchr (shown, '.') != NULL))
@@ -75,20 +75,31 @@ put_short (br_text *t, const char *shown, int about)
     }
   if (status == BR_OK)
     {
-      int cut = !br__put_decimal (&digits, &m.value, DIGITS);
-      about |= cut;
+      cut = !br__put_decimal (&digits, &m.value, DIGITS);
       /* A short decimal stays as it is.  */
       if (!cut && !slash)
         status = BR_DOMAIN;
       br__text_puts (&digits, m.unit && !power ? " " : "");
       br__text_puts (&digits, power ? power : m.unit ? m.unit->name : "");
     }
-  br__text_puts (t, about ? "\xE2\x89\x88 " : "");
-  br__put_spoken (t, status == BR_OK ? br__text_string (&digits) : shown);
+  br__text_puts (t, status == BR_OK ? br__text_string (&digits) : shown);
   t->failed |= status == BR_NO_MEMORY || digits.failed;
   br__text_clear (&digits);
   br_number_clear (&one);
   br_measure_clear (&m);
+  return cut;
+}
+
+/* SHOWN in short, for eye and ear.  ABOUT: it is no more than about so.  */
+static void
+put_short (br_text *t, const char *shown, int about)
+{
+  br_text plain = BR_TEXT_ZERO;
+  about |= br__put_short_text (&plain, shown);
+  br__text_puts (t, about ? "\xE2\x89\x88 " : "");
+  br__put_spoken (t, br__text_string (&plain));
+  t->failed |= plain.failed;
+  br__text_clear (&plain);
 }
 
 /* Whether the fraction EXACT is all of DECIMAL.  */

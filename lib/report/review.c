@@ -17,6 +17,7 @@
 #include "lesson/rows.h"
 #include "lesson/worksheet.h"
 #include "report/guard.h"
+#include "report/report.h"
 #include "report/review.h"
 #include "sheet/caution.h"
 
@@ -143,8 +144,14 @@ take_dimension (reading *r, const br_record *record)
     br__design_add (r->design, BR__FINDING_WAITING, "%s waits for %s", br_record_text (record, "name"),
                     join (names, sizeof names, br_record_list (record, "waiting")));
   else if (*br_record_text (record, "mark") && strcmp (error, "0") != 0 && strcmp (unit, "deg") != 0)
-    br__design_add (r->design, BR__FINDING_OFF_RULER, "%s: %s, nearest mark %s", br_record_text (record, "name"),
-                    br_record_text (record, "shown"), br_record_text (record, "mark"));
+    {
+      br_text shown = BR_TEXT_ZERO;
+      int cut = br__put_short_text (&shown, br_record_text (record, "shown"));
+      r->design->title.failed |= shown.failed;
+      br__design_add (r->design, BR__FINDING_OFF_RULER, "%s: %s%s, nearest mark %s", br_record_text (record, "name"), cut ? "\xE2\x89\x88 " : "",
+                      br__text_string (&shown), br_record_text (record, "mark"));
+      br__text_clear (&shown);
+    }
 }
 
 static void

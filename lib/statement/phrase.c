@@ -463,8 +463,6 @@ marks (br__words *l)
         {
           const char *size = l->word[2].s;
           size_t length = l->word[2].length;
-          if (length && size[length - 1] == ':')
-            length--;
           size_t end = l->count;
           br__words_put (l, end, 0, "to mark");
           l->word[end + 1].s = size;

@@ -224,6 +224,22 @@ br__answer_put_words (br__answer *a)
     }
 }
 
+static int
+begins_word (const br__answer *a, size_t at)
+{
+  return !br__is_letter (a->text[at - 1]) && br__is_letter (a->text[at]);
+}
+
+/* The end of the one of WORDS, which end with NULL, that is at AT; else AT.  */
+static size_t
+word_of (const br__answer *a, size_t at, const char *const *words)
+{
+  size_t end = at;
+  for (; *words && end == at; words++)
+    end = word_end (a, at, *words);
+  return end;
+}
+
 /* ---- Working ---- */
 static int
 has_number (const char *text, size_t length)
@@ -242,14 +258,10 @@ void
 br__answer_put_equals (br__answer *a)
 {
   static const char *const words[] =
-  { "so", "is", "are", "equals", "equal", "makes", "gives", "therefore", "hence", "simplifies to", "reduces to" };
+  { "so", "is", "are", "equals", "equal", "makes", "gives", "therefore", "hence", "simplifies to", "reduces to", NULL };
   for (size_t at = 1; at < a->length; at++)
     {
-      size_t end = at;
-      if (br__is_letter (a->text[at - 1]) || !br__is_letter (a->text[at]))
-        continue;
-      for (size_t i = 0; i < sizeof words / sizeof words[0] && end == at; i++)
-        end = word_end (a, at, words[i]);
+      size_t end = begins_word (a, at) ? word_of (a, at, words) : at;
       /* "7, so 2 in are left": the first number is meant.  */
       if (end > at && has_number (a->text, at) && has_number (a->text + end, a->length - end) && !strstr (a->text + end, "left")
           && !strstr (a->text + end, "over") && !strstr (a->text + end, "rest"))
@@ -373,16 +385,14 @@ br__answer_drop_old (br__answer *a)
   static const char *const words[] =
   {
     "no", "nope", "oops", "sorry", "wait", "actually", "rather", "mean", "meant", "correction", "corrected", "but", "now", "crossed",
-    "scratch", "scratched", "struck", "erase", "erased", "deleted", "changed"
+    "scratch", "scratched", "struck", "erase", "erased", "deleted", "changed", NULL
   };
   drop_struck (a);
   for (size_t at = 1; at < a->length; at++)
     {
-      size_t end = at;
-      if (br__is_letter (a->text[at - 1]) || !br__is_letter (a->text[at]))
+      if (!begins_word (a, at))
         continue;
-      for (size_t i = 0; i < sizeof words / sizeof words[0] && end == at; i++)
-        end = word_end (a, at, words[i]);
+      size_t end = word_of (a, at, words);
       /* "not 11 3/8 but 11 5/16", "11 3/8 no 11 5/16", and "11 5/16 not 11 3/8".  */
       if (end > at && has_number (a->text, at) && has_number (a->text + end, a->length - end))
         {

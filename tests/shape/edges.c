@@ -121,18 +121,6 @@ test_rows (void **state)
 /* ---- Turned ---- */
 
 static void
-turn_wire (wire *w, double x, double y, double degrees)
-{
-  double c = cos (degrees * wire_pi / 180), s = sin (degrees * wire_pi / 180);
-  for (int i = 0; i < w->count; i++)
-    {
-      double dx = w->x[i] - x, dy = w->y[i] - y;
-      w->x[i] = x + dx * c - dy * s;
-      w->y[i] = y + dx * s + dy * c;
-    }
-}
-
-static void
 test_turned (void **state)
 {
   static wire p, q;
@@ -165,7 +153,7 @@ test_turned (void **state)
         sheet_say (sheet, &s, "turn p by %d deg", twice ? degrees - 25 : degrees);
         if (twice)
           sheet_say (sheet, &s, "turn p by 25 deg");
-        turn_wire (&p, x, y, degrees);
+        wire_rotate (&p, x, y, degrees);
         for (int k = 0; k < p.count; k++)
           {
             reach[0] = fmin (reach[0], p.x[k]), reach[1] = fmax (reach[1], p.x[k]);

@@ -80,18 +80,6 @@ put_fender (FILE *out, wire *w, const char *name)
   wire_arc (w, x / 8., y / 8., r, wire_pi / 2, -wire_pi / 2);
 }
 
-static void
-turn_about (wire *w, double x, double y, double degrees)
-{
-  double c = cos (degrees * wire_pi / 180), s = sin (degrees * wire_pi / 180);
-  for (int i = 0; i < w->count; i++)
-    {
-      double dx = w->x[i] - x, dy = w->y[i] - y;
-      w->x[i] = x + dx * c - dy * s;
-      w->y[i] = y + dx * s + dy * c;
-    }
-}
-
 /* Copies of a shape that is drawn elsewhere.  */
 static void
 put_copies (FILE *out, thing *t, int kind, const char *name)
@@ -110,7 +98,7 @@ put_copies (FILE *out, thing *t, int kind, const char *name)
           reach[0] = fmin (reach[0], w->x[i]), reach[1] = fmax (reach[1], w->x[i]);
           reach[2] = fmin (reach[2], w->y[i]), reach[3] = fmax (reach[3], w->y[i]);
         }
-      turn_about (w, (reach[0] + reach[1]) / 2, (reach[2] + reach[3]) / 2, degrees);
+      wire_rotate (w, (reach[0] + reach[1]) / 2, (reach[2] + reach[3]) / 2, degrees);
       fprintf (out, "turn %s by %d deg\n", name, degrees);
       return;
     }

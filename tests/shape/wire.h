@@ -44,6 +44,19 @@ wire_put (wire *w, double x, double y)
   w->y[w->count++] = y;
 }
 
+/* About X Y, anticlockwise.  */
+CHECK_UNUSED static void
+wire_rotate (wire *w, double x, double y, double degrees)
+{
+  double c = cos (degrees * wire_pi / 180), s = sin (degrees * wire_pi / 180);
+  for (int i = 0; i < w->count; i++)
+    {
+      double dx = w->x[i] - x, dy = w->y[i] - y;
+      w->x[i] = x + dx * c - dy * s;
+      w->y[i] = y + dx * s + dy * c;
+    }
+}
+
 CHECK_UNUSED static void
 wire_arc (wire *w, double x, double y, double r, double from, double turn)
 {

@@ -14,6 +14,7 @@ include lib/explain/local.mk
 include lib/shape/local.mk
 include lib/wood/local.mk
 include lib/table/local.mk
+include lib/plot/local.mk
 include lib/lesson/local.mk
 include lib/draw/local.mk
 include lib/report/local.mk

@@ -4,7 +4,7 @@
 #define BR_DRAW_BY_HAND_H
 
 #include "draw/dimension_line.h"
-#include "draw/ink_map.h"
+#include "plot/ink_map.h"
 #include "shape/annotation.h"
 
 /* The annotation A as a line of one direction: ROW, not yet placed, and its TEXT.  *FOUND is 0 where it is none of V, or of the

@@ -3,7 +3,7 @@
 #ifndef BR_DRAW_CANVAS_H
 #define BR_DRAW_CANVAS_H
 
-#include "draw/plot.h"
+#include "draw/drawing.h"
 
 #define BR__CELL_WIDE 2
 #define BR__CELL_HIGH 4

@@ -5,7 +5,7 @@
 #ifndef BR_DRAW_CLOSED_EDGE_H
 #define BR_DRAW_CLOSED_EDGE_H
 
-#include "draw/plot.h"
+#include "draw/drawing.h"
 
 typedef struct br__page_point
 {

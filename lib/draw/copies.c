@@ -6,7 +6,7 @@
 
 #include <string.h>
 
-#include "draw/plot.h"
+#include "draw/drawing.h"
 #include "exact/memory.h"
 
 /* Where a figure around its x and y reaches, as its shape does.  */

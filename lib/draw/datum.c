@@ -7,7 +7,7 @@
 
 #include <string.h>
 
-#include "draw/plot.h"
+#include "draw/drawing.h"
 
 #define MARK (BR__INCH / 16)
 

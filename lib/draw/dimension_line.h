@@ -3,7 +3,7 @@
 #ifndef BR_DRAW_DIMENSION_LINE_H
 #define BR_DRAW_DIMENSION_LINE_H
 
-#include "draw/plot.h"
+#include "draw/drawing.h"
 
 /* Letters of sizes and names: their digits are 2.57 mm high (0.729 of the size in DejaVu Sans, measured), where ISO 3098-1 wants
    2.5 at the least (from memory).  */

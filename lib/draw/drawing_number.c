@@ -6,7 +6,7 @@
 
 #include <string.h>
 
-#include "draw/plot.h"
+#include "draw/drawing.h"
 #include "measure/measure.h"
 
 /* Inches that a ruler has, without the sign of the inch.  */

@@ -15,11 +15,10 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/draw.c \
   lib/draw/draw.h \
   lib/draw/draw_record.c \
+  lib/draw/drawing.h \
   lib/draw/drawing_number.c \
   lib/draw/hidden_line.c \
   lib/draw/hidden_line.h \
-  lib/draw/ink_map.c \
-  lib/draw/ink_map.h \
   lib/draw/note_place.c \
   lib/draw/label.c \
   lib/draw/layout.c \
@@ -28,18 +27,14 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/place_table.c \
   lib/draw/place_table.h \
   lib/draw/outline_view.c \
-  lib/draw/paint.c \
   lib/draw/paperwork.c \
   lib/draw/part_figure.c \
   lib/draw/part_figure.h \
   lib/draw/parts.c \
-  lib/draw/plot.c \
-  lib/draw/plot.h \
   lib/draw/seen.c \
   lib/draw/seen.h \
   lib/draw/side.c \
   lib/draw/statements.c \
-  lib/draw/svg.c \
   lib/draw/template.c \
   lib/draw/template.h \
   lib/draw/template_check.c \

@@ -9,7 +9,7 @@
 #include <string.h>
 
 #include "exact/wide.h"
-#include "draw/plot.h"
+#include "draw/drawing.h"
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "sheet/access.h"

@@ -3,7 +3,7 @@
 #ifndef BR_DRAW_PLACE_TABLE_H
 #define BR_DRAW_PLACE_TABLE_H
 
-#include "draw/plot.h"
+#include "draw/drawing.h"
 
 enum { BR__PLACE_DIMENSION, BR__PLACE_OF, BR__PLACE_FROM, BR__PLACE_COLUMNS };
 

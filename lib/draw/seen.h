@@ -3,7 +3,7 @@
 #ifndef BR_DRAW_SEEN_H
 #define BR_DRAW_SEEN_H
 
-#include "draw/plot.h"
+#include "draw/drawing.h"
 #include "shape/depth.h"
 
 typedef enum br__seen_from { BR__FROM_THE_SIDE, BR__FROM_ABOVE, BR__FROM_THE_FRONT, BR__ALL_VIEWS } br__seen_from;

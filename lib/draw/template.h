@@ -3,7 +3,7 @@
 #ifndef BR_DRAW_TEMPLATE_H
 #define BR_DRAW_TEMPLATE_H
 
-#include "draw/plot.h"
+#include "draw/drawing.h"
 #include "wood/wood.h"
 
 /* template_check.c: FOUND gets a sentence for each hole of V that lies off the wood, or nearer to an edge than it is wide, and

@@ -7,7 +7,7 @@
 
 #include <inttypes.h>
 
-#include "draw/plot.h"
+#include "draw/drawing.h"
 #include "exact/memory.h"
 #include "exact/status.h"
 

@@ -9,7 +9,7 @@
 #include <string.h>
 
 #include "exact/wide.h"
-#include "draw/plot.h"
+#include "draw/drawing.h"
 
 #define PAD (BR__INCH / 12)
 #define ROW (BR__INCH * 19 / 50)        /* the upper row of the block: words */

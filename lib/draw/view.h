@@ -3,7 +3,7 @@
 #ifndef BR_DRAW_VIEW_H
 #define BR_DRAW_VIEW_H
 
-#include "draw/plot.h"
+#include "draw/drawing.h"
 #include "wood/wood.h"
 
 /* Answers with V, at RATIO 1 and called NAME, as a record `view` no wider than the sink asks for: lists dots (braille) and plain of

@@ -3,7 +3,7 @@
 #ifndef BR_LESSON_GRADE_H
 #define BR_LESSON_GRADE_H
 
-#include "lesson/rows.h"
+#include "table/rows.h"
 #include "lesson/verdict.h"
 #include "sheet/sheet.h"
 

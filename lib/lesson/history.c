@@ -14,7 +14,7 @@
 #include "file/file.h"
 #include "file/markup.h"
 #include "lesson/grade.h"
-#include "lesson/rows.h"
+#include "table/rows.h"
 #include "lesson/write.h"
 
 #define MOST_FILES 200

@@ -10,7 +10,7 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "file/markup.h"
-#include "lesson/rows.h"
+#include "table/rows.h"
 #include "lesson/write.h"
 #include "measure/measure.h"
 #include "shop/paper.h"

@@ -33,8 +33,6 @@ libbenchrule_core_la_SOURCES += \
   lib/lesson/random.c \
   lib/lesson/random.h \
   lib/lesson/ratio.h \
-  lib/lesson/rows.c \
-  lib/lesson/rows.h \
   lib/lesson/sentences.c \
   lib/lesson/sentences.h \
   lib/lesson/slip.c \

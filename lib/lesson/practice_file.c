@@ -13,7 +13,7 @@
 #include "sheet/access.h"
 #include "exact/status.h"
 #include "lesson/practice.h"
-#include "lesson/rows.h"
+#include "table/rows.h"
 
 /* A whole number that is not below 0; anything else is 0.  */
 static int64_t

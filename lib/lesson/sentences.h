@@ -4,7 +4,7 @@
 #ifndef BR_LESSON_SENTENCES_H
 #define BR_LESSON_SENTENCES_H
 
-#include "lesson/rows.h"
+#include "table/rows.h"
 #include "sheet/sheet.h"
 
 typedef struct br__sentences

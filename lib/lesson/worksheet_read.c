@@ -9,7 +9,7 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "formula/words.h"
-#include "lesson/rows.h"
+#include "table/rows.h"
 #include "lesson/worksheet.h"
 #include "shop/paper.h"
 #include "sheet/access.h"

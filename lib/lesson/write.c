@@ -7,7 +7,7 @@
 #include <string.h>
 
 #include "exact/status.h"
-#include "lesson/rows.h"
+#include "table/rows.h"
 #include "lesson/figure.h"
 #include "lesson/write.h"
 

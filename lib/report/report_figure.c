@@ -7,7 +7,7 @@
 #include <string.h>
 
 #include "exact/wide.h"
-#include "draw/plot.h"
+#include "draw/drawing.h"
 #include "report/report.h"
 #include "exact/status.h"
 #include "file/markup.h"

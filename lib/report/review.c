@@ -14,7 +14,7 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "sheet/access.h"
-#include "lesson/rows.h"
+#include "table/rows.h"
 #include "lesson/worksheet.h"
 #include "report/guard.h"
 #include "report/report.h"

@@ -3,7 +3,7 @@
 #ifndef BR_REPORT_REVIEW_H
 #define BR_REPORT_REVIEW_H
 
-#include "draw/plot.h"
+#include "draw/drawing.h"
 #include "report/report.h"
 
 /* What there is to say of one design, each list with a line for each thing, its text alone.  */

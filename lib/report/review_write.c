@@ -9,7 +9,7 @@
 #include "exact/status.h"
 #include "sheet/access.h"
 #include "file/markup.h"
-#include "lesson/rows.h"
+#include "table/rows.h"
 #include "lesson/worksheet.h"
 #include "report/review.h"
 

@@ -12,4 +12,6 @@ libbenchrule_core_la_SOURCES += \
   lib/table/column_total.c \
   lib/table/column_words.c \
   lib/table/column_words.h \
-  lib/table/name_column.c
+  lib/table/name_column.c \
+  lib/table/rows.c \
+  lib/table/rows.h

@@ -7,7 +7,7 @@
 
 #include <math.h>
 
-#include "draw/plot.h"
+#include "draw/drawing.h"
 #include "svg.h"
 
 static const char *const cart =

@@ -6,7 +6,7 @@
 #endif
 
 #include "figure.h"
-#include "draw/ink_map.h"
+#include "plot/ink_map.h"
 
 #include <math.h>
 

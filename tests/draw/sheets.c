@@ -5,7 +5,7 @@
 # include <config.h>
 #endif
 
-#include "draw/plot.h"
+#include "draw/drawing.h"
 #include "../lesson/support.h"
 
 #define MOST_SHEETS 64

@@ -5,7 +5,7 @@
 #define BR_TESTS_DRAW_SVG_H
 
 #include "../lesson/support.h"
-#include "draw/plot.h"
+#include "draw/drawing.h"
 
 #define SVG_ATTRIBUTES 12
 #define SVG_DEPTH 16

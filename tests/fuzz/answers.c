@@ -9,7 +9,7 @@
 #include "fuzz.h"
 #include "file/markup.h"
 #include "exact/memory.h"
-#include "lesson/rows.h"
+#include "table/rows.h"
 #include "lesson/verdict.h"
 #include "measure/measure.h"
 

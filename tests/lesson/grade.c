@@ -7,7 +7,7 @@
 
 #include "support.h"
 
-#include "lesson/rows.h"
+#include "table/rows.h"
 #include "lesson/verdict.h"
 #include "lesson/worksheet.h"
 

@@ -7,7 +7,7 @@
 #include "support.h"
 
 #include "lesson/problem.h"
-#include "lesson/rows.h"
+#include "table/rows.h"
 
 #define ALL "reading 2, decimals 2, sums 2, products 4, scale 2, known size 2, fender 4, dividing 1, stock 2, missing 2"
 

@@ -8,7 +8,7 @@
 
 #include <dlfcn.h>
 
-#include "draw/plot.h"
+#include "draw/drawing.h"
 
 static const br_painter *painter;
 static br_page *page;

@@ -2,8 +2,8 @@
    rows.h - tables that teachers bring: names, answers, keys, points.  Commas, semicolons or tabs
    part the cells, whichever the first row has most of; UTF-8, UTF-16 with its mark, or else
    Windows-1252 (what older spreadsheets write: common practice, no source).  */
-#ifndef BR_LESSON_ROWS_H
-#define BR_LESSON_ROWS_H
+#ifndef BR_TABLE_ROWS_H
+#define BR_TABLE_ROWS_H
 
 #include "benchrule.h"
 #include "exact/text.h"

@@ -8,7 +8,7 @@
 #include <inttypes.h>
 
 #include "exact/wide.h"
-#include "draw/plot.h"
+#include "plot/plot.h"
 #include "file/markup.h"
 
 #define THOU (BR__INCH / 1000)        /* the unit of the file */

@@ -1,134 +1,11 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   plot.h - a drawing as a list of strokes and texts, for paper, for the web and for the terminal.
+   drawing.h - a view of a sheet, its dimension lines, and the paper that it stands on.  */
+#ifndef BR_DRAW_DRAWING_H
+#define BR_DRAW_DRAWING_H
 
-   Places are whole billionths of an inch of paper (1 in = BR__INCH), x to the right and y down; each is
-   the exact value of the sheet put on that grid once, so equal places are equal in every file.
-   Only the layout of texts is free.  */
-#ifndef BR_DRAW_PLOT_H
-#define BR_DRAW_PLOT_H
-
-#include "formula/settings.h"
-#include "shop/paper.h"
+#include "plot/plot.h"
 #include "shape/shape.h"
-
-#define BR__INCH INT64_C (1000000000)
-#define BR__POINT (BR__INCH / 72)
-
-typedef enum br__ink_type
-{
-  BR__INK_LINE,                 /* x y to x2 y2 */
-  BR__INK_CIRCLE,               /* centre x y, radius r */
-  BR__INK_BOX,                  /* upper left corner x y, lower right x2 y2 */
-  BR__INK_STRIP,                /* centre x y, radii r and r2 (equal: a curve), angles from and to */
-  BR__INK_BAR,                  /* x y to x2 y2, round ends of radius r */
-  BR__INK_PATH,                 /* STEPS */
-  BR__INK_ARROW,                /* tip x y, coming from x2 y2; SIZE long, or as usual where that is 0 */
-  BR__INK_TEXT                  /* x y: the middle of its height, at left, middle or right */
-} br__ink_type;
-
-typedef enum br__pen { BR__PEN_GRID, BR__PEN_THIN, BR__PEN_OUTLINE } br__pen;
-
-/* What a stroke is for: files keep each in a group of its own, but for leaders and extension lines, which stand with the
-   dimensions.  */
-typedef enum br__group
-{
-  BR__GROUP_FRAME, BR__GROUP_GRID, BR__GROUP_OUTLINES, BR__GROUP_CENTRES, BR__GROUP_DIMENSIONS, BR__GROUP_EXTENSIONS,
-  BR__GROUP_LEADERS, BR__GROUP_TEXT
-} br__group;
-
-/* A step of an outline.  An arc turns around X Y with radius R, from angle FROM to TO as of an ink below; a line goes to its
-   beginning where the step before ended elsewhere.  CLOSE goes back to the last move.  */
-typedef enum br__path_step_type { BR__STEP_MOVE, BR__STEP_LINE, BR__STEP_ARC, BR__STEP_CLOSE } br__path_step_type;
-typedef struct br__path_step
-{
-  br__path_step_type type;
-  int64_t x, y, r, from, to;
-} br__path_step;
-#define BR__MOST_STEPS 6        /* of an ink that is no path */
-
-typedef enum br__dash { BR__SOLID, BR__DASHED, BR__DASH_DOT } br__dash;
-
-typedef struct br__ink
-{
-  br__ink_type type;
-  br__pen pen;
-  br__group group;
-  br__dash dashed;
-  int apart;                    /* beside the figure: of a table or the title block */
-  int bold;
-  int turned;                   /* a text that runs upward, to be read from the right */
-  br_align align;
-  int64_t x, y, x2, y2, r, r2;
-  int64_t from, to;             /* billionths of a degree, anticlockwise from the right */
-  int64_t size;                 /* of letters */
-  char *text;                   /* of a text; of a stroke the name of its shape, or NULL */
-  br__path_step *steps;              /* of a path; its own */
-  size_t step_count;
-} br__ink;
-
-/* An upright rectangle: x y the upper left corner.  */
-typedef struct br__area
-{
-  int64_t x, y, x2, y2;
-} br__area;
-
-typedef struct br__plot
-{
-  br__ink *inks;
-  size_t count, room;
-  int64_t width, height;        /* of the whole; may be more than a sheet of paper */
-  br__area *taken;              /* what no other text may cover */
-  size_t taken_count, taken_room;
-  int failed;                   /* memory ran out */
-  br__group group;              /* of the strokes that are added from here on */
-  size_t squares;               /* the first so many inks are the squares of a figure, through ... */
-  int64_t square_x, square_y;
-  size_t table;                 /* inks from this one on are a table that may go on sheets of its own; 0: none */
-  int64_t table_top;            /* where it begins */
-  br__area window;              /* inks from CUT_FROM to CUT_TO show inside it alone (a page of several) */
-  size_t cut_from, cut_to;
-} br__plot;
-
-/* How wide a stroke is: outlines twice as wide as thin lines, as ISO 128-2 has it, squares still thinner.  */
-int64_t br__pen_width (br__pen pen);
-
-void br__plot_clear (br__plot *p);
-/* Takes away the inks from COUNT on.  */
-void br__plot_cut (br__plot *p, size_t count);
-/* The new ink, all zero but for what is given; never NULL (a spare one once memory has run out).  */
-br__ink *br__plot_add (br__plot *p, br__ink_type type, br__pen pen, int64_t x, int64_t y);
-/* Gives INK, the one added last, a copy of TEXT (may be NULL).  */
-void br__ink_name (br__plot *p, br__ink *ink, const char *text);
-/* Gives INK, the one added last, a copy of the STEPS of a path.  */
-void br__ink_path (br__plot *p, br__ink *ink, const br__path_step *steps, size_t count);
-/* The outline of a circle, a box, a strip, a bar, a line or a path as steps: those of a path are its own, others go to ROOM.
- */
-const br__path_step *br__ink_steps (size_t *count, br__path_step room[BR__MOST_STEPS], const br__ink *ink);
-void br__plot_line (br__plot *p, br__pen pen, int64_t x, int64_t y, int64_t x2, int64_t y2, br__dash dashed);
-/* A text that runs upward; X Y is the middle of it.  */
-void br__plot_turned (br__plot *p, int64_t x, int64_t y, int64_t size, const char *text);
-void br__plot_text (br__plot *p, int64_t x, int64_t y, br_align align, int64_t size, const char *text);
-/* Room that a text of SIZE takes at the most.  */
-int64_t br__text_width (const char *text, int64_t size);
-br__area br__text_area (int64_t x, int64_t y, br_align align, int64_t size, const char *text);
-void br__plot_take (br__plot *p, br__area a);
-int br__areas_meet (br__area a, br__area b);
-/* A becomes what reaches over both.  */
-void br__area_join (br__area *a, br__area b);
-/* The segment, or a little around it, meets A.  */
-int br__segment_meets (int64_t x, int64_t y, int64_t x2, int64_t y2, br__area a);
-/* The length of DX DY.  */
-int64_t br__span (int64_t dx, int64_t dy);
-/* The vector of length R at a right angle to DX DY, to its left where y goes down.  */
-void br__across (int64_t *x, int64_t *y, int64_t dx, int64_t dy, int64_t r);
-/* The corners of an arrow head: tip, and the two behind it.  */
-void br__arrow_corners (int64_t corners[6], const br__ink *arrow);
-/* The first place that is FROM and a multiple of STEP, and not below LOW.  */
-int64_t br__next_line (int64_t low, int64_t step, int64_t from);
-/* The corner of a drawing lies on a multiple of this, so that sizes are easily measured back in a file.  */
-#define BR__FINE (BR__INCH / 100)
-/* Moves everything from ink FIRST on.  */
-void br__plot_shift (br__plot *p, size_t first, int64_t dx, int64_t dy);
+#include "shop/paper.h"
 
 /* A piece of the edge of an outline; TURN 0: straight.  */
 typedef struct br__drawn_piece
@@ -195,10 +72,6 @@ void br__view_drop_loose (br__side_view *v);
 int br__is_drawn (const br_sheet *sheet, const br__shape *s, const char *layer, const char *of);
 /* A value in inches as a place on paper; RATIO NULL: at full size.  BITS 0: as many as a place ever needs.  */
 br_status br__to_paper (int64_t *z, const br_real *inches, const br_number *ratio, unsigned bits);
-/* The sine and cosine of an angle in billionths of a degree, in billionths, correctly rounded.  */
-void br__sine_cosine (int64_t *sine, int64_t *cosine, int64_t angle);
-/* The angle of DX to the right, DY up in billionths of a degree.  */
-int64_t br__angle (int64_t dx, int64_t dy);
 /* The stroke of D, the last ink of P then.  */
 void br__drawn_plot (br__plot *p, const br__drawn *d, int64_t left, int64_t top);
 /* Strokes of the shapes, page y = TOP - y, page x = x + LEFT.  */
@@ -351,23 +224,12 @@ br_status br__draw_sheets (size_t *pages, br__run *run, const br__plot *figures,
 /* "pdf", "svg", "png", or NULL: what PATH ends in.  */
 const char *br__picture_form (const char *path);
 
-/* svg.c: one page as a whole SVG file, or as an element inside a page of HTML (INSIDE).  The unit of the file
-   is a thousandth of an inch.  */
-void br__put_svg (br_text *t, const br__plot *p, const char *title, const char *description, int inside);
-/* paint.c: pages through the painter, FORM "pdf" or "png".  DESCRIPTION is of the figure.  */
-br_status br__paint (br__run *run, const br__plot *pages, size_t count, const char *form, const char *title,
-                     const char *description, const char *path);
 /* tile.c: cuts FIGURE into pages of paper that overlap; *PAGES is to be freed by br__plots_free.  */
 br_status br__tile (br__plot **pages, size_t *count, const br__plot *figure, const br__paperwork *w, br__run *run);
 /* How many sheets of paper at the most, blank ones too; INT64_MAX where that is no number to think of.  */
 int64_t br__sheets_for (const br__plot *figure, const br__paperwork *w);
 /* 1 where the figure goes on one sheet, its table on others if need be.  */
 int br__figure_fits (const br__plot *figure, const br__paperwork *w);
-void br__plots_free (br__plot *pages, size_t count);
-/* Appends the inks of FROM from FIRST on, moved; where INSIDE is given, those alone that may reach into it.  */
-void br__plot_join (br__plot *p, const br__plot *from, size_t first, int64_t dx, int64_t dy, const br__area *inside);
-/* A text no wider than WIDTH: in smaller letters, then cut short.  */
-void br__plot_fitted (br__plot *p, int64_t x, int64_t y, br_align align, int64_t size, int64_t width, const char *text);
 
 /* title.c: a frame with the title block at its foot: title, scale, units, name, class, material, date, EXTRA ("A1, 1 of 2"; NULL:
    the only sheet), a scale bar, and the line that tells whether the printer kept the size.  */

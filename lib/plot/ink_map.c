@@ -8,7 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "draw/ink_map.h"
+#include "plot/ink_map.h"
 #include "exact/memory.h"
 #include "exact/wide.h"
 

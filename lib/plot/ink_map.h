@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    ink_map.h - which cells of a page strokes and texts touch: to find room for one more text.  */
-#ifndef BR_DRAW_INK_MAP_H
-#define BR_DRAW_INK_MAP_H
+#ifndef BR_PLOT_INK_MAP_H
+#define BR_PLOT_INK_MAP_H
 
-#include "draw/plot.h"
+#include "plot/plot.h"
 
 /* KEPT: dimension lines and leaders, which nothing crosses.  */
 enum { BR__CELL_THIN = 1, BR__CELL_OUTLINE = 2, BR__CELL_TEXT = 4, BR__CELL_KEPT = 8, BR__CELLS = 16 };

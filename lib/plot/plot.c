@@ -8,7 +8,7 @@
 #include <string.h>
 
 #include "exact/wide.h"
-#include "draw/plot.h"
+#include "plot/plot.h"
 #include "exact/interval.h"
 #include "exact/memory.h"
 #include "exact/text.h"

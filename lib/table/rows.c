@@ -8,7 +8,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
-#include "lesson/rows.h"
+#include "table/rows.h"
 #include "file/csv.h"
 #include "measure/measure.h"
 #include "file/file.h"

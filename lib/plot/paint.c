@@ -5,7 +5,7 @@
 #endif
 
 #include "exact/wide.h"
-#include "draw/plot.h"
+#include "plot/plot.h"
 #include "exact/status.h"
 #include "sheet/access.h"
 

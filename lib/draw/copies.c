@@ -48,16 +48,6 @@ take_copy (br__drawn *d, br__sketch *s, const br__value *n, const br_sheet *shee
   return status;
 }
 
-int
-br__row_places (const br_sheet *sheet, const br__shape *s)
-{
-  const br__value *v = br__shape_value (sheet, s, BR__SHAPE_A);
-  int64_t n = 1, d = 1;
-  if (v)
-    br_number_get_ratio (&n, &d, &v->real.rational);
-  return (int) n;
-}
-
 br_status
 br__drawn_copies (br__drawn *d, const br_sheet *sheet, const br_number *ratio, int drawn)
 {

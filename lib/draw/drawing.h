@@ -70,8 +70,6 @@ br_status br__view_make (br__side_view *v, br__run *run, const br_number *ratio,
 void br__view_drop_loose (br__side_view *v);
 /* Whether S is among them, which it is where the part OF is cut as it, too.  */
 int br__is_drawn (const br_sheet *sheet, const br__shape *s, const char *layer, const char *of);
-/* A value in inches as a place on paper; RATIO NULL: at full size.  BITS 0: as many as a place ever needs.  */
-br_status br__to_paper (int64_t *z, const br_real *inches, const br_number *ratio, unsigned bits);
 /* The stroke of D, the last ink of P then.  */
 void br__drawn_plot (br__plot *p, const br__drawn *d, int64_t left, int64_t top);
 /* Strokes of the shapes, page y = TOP - y, page x = x + LEFT.  */
@@ -95,8 +93,6 @@ void br__datum_reach (br__side_view *v);
 
 /* copies.c: the figures of D, a row or a mirror of which the reach is known, or all of them where the copied shape is not DRAWN.  */
 br_status br__drawn_copies (br__drawn *d, const br_sheet *sheet, const br_number *ratio, int drawn);
-/* How many places the row S has, which does not wait.  */
-int br__row_places (const br_sheet *sheet, const br__shape *s);
 /* outline_view.c: the pieces of LEGS.  */
 br_status br__drawn_pieces (br__drawn *d, const br__legs *legs, const br_number *ratio, unsigned bits);
 void br__drawn_box (br__drawn *d);

@@ -12,11 +12,6 @@
 #include "shape/annotation.h"
 #include "wood/wood.h"
 
-/* Farther from the corner than this nothing is drawn: sums of two still fit.  */
-#define FARTHEST (INT64_C (100000000) * BR__INCH)
-/* Bits at which a place is asked for: far past the grid.  */
-#define PLACE_BITS 256
-
 static void
 clear_drawn (br__drawn *d)
 {
@@ -58,41 +53,6 @@ br__view_drop_loose (br__side_view *v)
   v->loose = 0;
   if (!kept)
     br__view_clear (v);
-}
-
-/* ---- Values on the grid ---- */
-
-br_status
-br__to_paper (int64_t *z, const br_real *inches, const br_number *ratio, unsigned bits)
-{
-  br_real drawn = BR_REAL_ZERO;
-  br_number step = BR_NUMBER_ZERO, low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
-  int64_t n = 0, d = 1;
-  br_status status = ratio ? br_real_set_number (&drawn, ratio) : br_real_set (&drawn, inches);
-  if (status == BR_OK && ratio)
-    status = br_real_mul (&drawn, &drawn, inches);
-  if (status == BR_OK)
-    status = br_number_set_ratio (&step, 1, BR__INCH);
-  if (status == BR_OK)
-    status = br_real_round (&low, NULL, &drawn, &step, BR_NEAREST, BR_TIES_UP, bits && bits < PLACE_BITS ? bits : PLACE_BITS);
-  if (status == BR_UNDECIDED)
-    {
-      /* It lies at the middle of two places for all that can be told: either is as good.  */
-      status = br_real_enclose (&low, &high, &drawn, PLACE_BITS);
-      if (status == BR_OK)
-        status = br_ruler_round (&low, NULL, NULL, &low, &step, BR_NEAREST, BR_TIES_UP);
-    }
-  if (status == BR_OK)
-    status = br_number_div (&low, &low, &step);
-  if (status == BR_OK && (!br_number_get_ratio (&n, &d, &low) || d != 1 || n > FARTHEST || n < -FARTHEST))
-    status = BR_TOO_BIG;
-  if (status == BR_OK)
-    *z = n;
-  br_real_clear (&drawn);
-  br_number_clear (&step);
-  br_number_clear (&low);
-  br_number_clear (&high);
-  return status;
 }
 
 /* Number PART of S on paper.  *KNOWN gets 0 where it waits.  */

@@ -4,6 +4,7 @@ libbenchrule_core_la_SOURCES += \
   lib/plot/ink_map.c \
   lib/plot/ink_map.h \
   lib/plot/paint.c \
+  lib/plot/place.c \
   lib/plot/plot.c \
   lib/plot/plot.h \
   lib/plot/svg.c

@@ -9,7 +9,6 @@
 
 #include "exact/wide.h"
 #include "plot/plot.h"
-#include "exact/interval.h"
 #include "exact/memory.h"
 #include "exact/text.h"
 
@@ -262,27 +261,6 @@ br__segment_meets (int64_t x, int64_t y, int64_t x2, int64_t y2, br__area a)
   return br__compare_products (low[0], high[1], high[0], low[1]) < 0;
 }
 
-int64_t
-br__next_line (int64_t low, int64_t step, int64_t from)
-{
-  int64_t rest = (low - from) % step;
-  return rest == 0 ? low : rest > 0 ? low + step - rest : low - rest;
-}
-
-int64_t
-br__span (int64_t dx, int64_t dy)
-{
-  return (int64_t) br__wide_root (br__wide_add (br__wide_product (dx, dx), br__wide_product (dy, dy)));
-}
-
-void
-br__across (int64_t *x, int64_t *y, int64_t dx, int64_t dy, int64_t r)
-{
-  int64_t length = br__span (dx, dy);
-  *x = length ? br__scale_by (r, dy, length) : 0;
-  *y = length ? br__scale_by (r, -dx, length) : r;
-}
-
 void
 br__arrow_corners (int64_t corners[6], const br__ink *arrow)
 {
@@ -407,46 +385,4 @@ br__plot_shift (br__plot *p, size_t first, int64_t dx, int64_t dy)
           p->inks[i].steps[k].y += dy;
         }
     }
-}
-
-void
-br__sine_cosine (int64_t *sine, int64_t *cosine, int64_t angle)
-{
-  /* Sixty-four bits more than the answer has, so that the last billionth is right but for a tie.  */
-  br__mpfr_state state;
-  mpfr_t x, y;
-  br__mpfr_enter (&state);
-  mpfr_inits2 (128, x, y, (mpfr_ptr) NULL);
-  mpfr_const_pi (x, MPFR_RNDN);
-  mpfr_set_sj (y, angle % (360 * BR__INCH), MPFR_RNDN);
-  mpfr_mul (x, x, y, MPFR_RNDN);
-  mpfr_div_ui (x, x, 180, MPFR_RNDN);
-  mpfr_div_si (x, x, (long) BR__INCH, MPFR_RNDN);
-  mpfr_sin_cos (x, y, x, MPFR_RNDN);
-  mpfr_mul_si (x, x, (long) BR__INCH, MPFR_RNDN);
-  mpfr_mul_si (y, y, (long) BR__INCH, MPFR_RNDN);
-  *sine = mpfr_get_sj (x, MPFR_RNDN);
-  *cosine = mpfr_get_sj (y, MPFR_RNDN);
-  mpfr_clears (x, y, (mpfr_ptr) NULL);
-  br__mpfr_leave (&state);
-}
-
-int64_t
-br__angle (int64_t dx, int64_t dy)
-{
-  br__mpfr_state state;
-  mpfr_t x, y;
-  br__mpfr_enter (&state);
-  mpfr_inits2 (128, x, y, (mpfr_ptr) NULL);
-  mpfr_set_sj (x, dx, MPFR_RNDN);
-  mpfr_set_sj (y, dy, MPFR_RNDN);
-  mpfr_atan2 (y, y, x, MPFR_RNDN);
-  mpfr_const_pi (x, MPFR_RNDN);
-  mpfr_div (y, y, x, MPFR_RNDN);
-  mpfr_set_sj (x, 180 * BR__INCH, MPFR_RNDN);
-  mpfr_mul (y, y, x, MPFR_RNDN);
-  int64_t angle = mpfr_get_sj (y, MPFR_RNDN);
-  mpfr_clears (x, y, (mpfr_ptr) NULL);
-  br__mpfr_leave (&state);
-  return angle;
 }

@@ -116,18 +116,20 @@ int br__areas_meet (br__area a, br__area b);
 void br__area_join (br__area *a, br__area b);
 /* The segment, or a little around it, meets A.  */
 int br__segment_meets (int64_t x, int64_t y, int64_t x2, int64_t y2, br__area a);
-/* The length of DX DY.  */
-int64_t br__span (int64_t dx, int64_t dy);
-/* The vector of length R at a right angle to DX DY, to its left where y goes down.  */
-void br__across (int64_t *x, int64_t *y, int64_t dx, int64_t dy, int64_t r);
 /* The corners of an arrow head: tip, and the two behind it.  */
 void br__arrow_corners (int64_t corners[6], const br__ink *arrow);
-/* The first place that is FROM and a multiple of STEP, and not below LOW.  */
-int64_t br__next_line (int64_t low, int64_t step, int64_t from);
 /* The corner of a drawing lies on a multiple of this, so that sizes are easily measured back in a file.  */
 #define BR__FINE (BR__INCH / 100)
 /* Moves everything from ink FIRST on.  */
 void br__plot_shift (br__plot *p, size_t first, int64_t dx, int64_t dy);
+/* place.c.  A value in inches as a place on paper; RATIO NULL: at full size.  BITS 0: as many as a place ever needs.  */
+br_status br__to_paper (int64_t *z, const br_real *inches, const br_number *ratio, unsigned bits);
+/* The first place that is FROM and a multiple of STEP, and not below LOW.  */
+int64_t br__next_line (int64_t low, int64_t step, int64_t from);
+/* The length of DX DY.  */
+int64_t br__span (int64_t dx, int64_t dy);
+/* The vector of length R at a right angle to DX DY, to its left where y goes down.  */
+void br__across (int64_t *x, int64_t *y, int64_t dx, int64_t dy, int64_t r);
 /* The sine and cosine of an angle in billionths of a degree, in billionths, correctly rounded.  */
 void br__sine_cosine (int64_t *sine, int64_t *cosine, int64_t angle);
 /* The angle of DX to the right, DY up in billionths of a degree.  */

@@ -248,3 +248,13 @@ br__is_mirrored (const br_sheet *sheet, const br__shape *s)
     mirrored ^= s->kind == BR__MIRROR;
   return mirrored;
 }
+
+int
+br__row_places (const br_sheet *sheet, const br__shape *s)
+{
+  const br__value *v = br__shape_value (sheet, s, BR__SHAPE_A);
+  int64_t n = 1, d = 1;
+  if (v)
+    br_number_get_ratio (&n, &d, &v->real.rational);
+  return (int) n;
+}

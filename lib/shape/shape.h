@@ -74,6 +74,8 @@ br_status br__edges_read (br__run *run, br__shape_draft *d, int *found);
 void br__put_turn (br__maker *m, const br__shape_draft *d);
 /* copy.c: 1 where the figures of S, a row or a mirror, are the other way around than those of the shape it copies.  */
 int br__is_mirrored (const br_sheet *sheet, const br__shape *s);
+/* copy.c: how many places the row S has, which does not wait.  */
+int br__row_places (const br_sheet *sheet, const br__shape *s);
 /* copy.c: a row or a mirror behind its name, and its number PART.  */
 br_status br__copy_read (br__run *run, br__shape_draft *d, br__shape *s);
 /* copy.c: BR_TOO_BIG where too many rows and mirrors copy one another once D counts.  */

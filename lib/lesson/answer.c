@@ -25,43 +25,6 @@ br__is_one_of (const char *text, size_t length, const char *const *words)
   return *words != NULL;
 }
 
-int
-br__answer_is_none (const char *written)
-{
-  static const char *const words[] =
-  {
-    "idk", "idontknow", "idonotknow", "dontknow", "donotknow", "dunno", "na", "nil", "none", "x", "xx", "xxx", "no", "dash",
-    "noanswer", "noidea", "noclue", "notsure", "unsure", "unknown", "blank", "empty", "null", "nothing", "skip", "skipped",
-    "pass", "cant", "icant", "cannot", "help", "sorry", "forgot", "iforgot", "notime", "notdone", "absent", "tbd", NULL
-  };
-  /* What such a sentence has in it, blanks left out.  */
-  static const char *const signs[] =
-  {
-    "dunno", "dont", "didnt", "cant", "forgot", "notsure", "idea", "clue", "outoftime", "notime", "stuck", "confused", "lost", "skip",
-    "blank", "answered", "hard", "giveup", "gaveup", "whatever"
-  };
-  char letters[64];
-  size_t count = 0, length = strlen (written);
-  for (size_t at = 0; at < length; )
-    {
-      br__glyph g = br__glyph_at (written, length, at);
-      if (g.kind == BR__GLYPH_DIGIT || g.kind == BR__GLYPH_VULGAR || g.kind == BR__GLYPH_ONE_OVER
-          || g.kind == BR__GLYPH_SUPERSCRIPT || g.kind == BR__GLYPH_SUBSCRIPT)
-        return 0;
-      /* Letters past ASCII begin at U+00C0; U+2000 to U+2BFF are signs (Unicode, names of its blocks).  */
-      if (g.kind == BR__GLYPH_OTHER && g.code >= 0xC0 && !(g.code >= 0x2000 && g.code < 0x2C00))
-        return 0;
-      if (g.kind == BR__GLYPH_LETTER && count < sizeof letters - 1)
-        letters[count++] = (char) (written[at] | 32);
-      at += g.length;
-    }
-  letters[count] = 0;
-  for (size_t i = 0; i < sizeof signs / sizeof signs[0]; i++)
-    if (strstr (letters, signs[i]))
-      return 1;
-  return count == 0 || br__is_one_of (letters, count, words);
-}
-
 /* ---- The answer as it stands ---- */
 
 /* Bytes of a quotation mark at S, or 0: straight, single, curly, low or angled.  */
@@ -105,6 +68,8 @@ static void
 take_signs (br__answer *a)
 {
   char *text = a->text, *comma = strchr (text, ',');
+  if (comma == text && br__is_digit (text[1]))
+    text[0] = '.';
   if (a->length > 2 && strcmp (text + a->length - 2, "''") == 0)
     {
       text[--a->length] = 0;
@@ -130,10 +95,14 @@ plain_sign (const br__glyph *g)
     return "/";
   if (g->code >= 0xFF10 && g->code <= 0xFF19)
     return digits[g->code - 0xFF10];
-  /* About, arrows, and a tick behind it.  */
+  /* Marks that keyboards have for the apostrophe.  */
+  if (g->code == '`' || g->code == 0xB4)
+    return "'";
+  /* About and arrows.  */
   if (g->code == 0x2248 || g->code == '~' || g->code == 0x2192 || g->code == 0x21D2)
     return "=";
-  if (g->code == 0x2713 || g->code == 0x2714 || g->code == 0x2705)
+  /* A tick or a face behind it (Unicode, names of its blocks).  */
+  if ((g->code >= 0x2600 && g->code < 0x27C0) || (g->code >= 0xFE00 && g->code < 0xFE10) || g->code >= 0x1F000)
     return " ";
   if (g->code == 0xB7)
     return ".";
@@ -180,9 +149,8 @@ br__letters_end (const br__answer *a, size_t at)
   return at;
 }
 
-/* The end of the fraction at AT, digits on both sides of a slash or one character; AT where there is none.  */
-static size_t
-fraction_end (const br__answer *a, size_t at)
+size_t
+br__fraction_end (const br__answer *a, size_t at)
 {
   size_t end = at;
   br__glyph g = br__glyph_at (a->text, a->length, at);
@@ -222,21 +190,21 @@ is_problem_number (const br__answer *a, size_t end)
       size_t whole = end + 2;
       while (br__is_digit (a->text[whole]))
         whole++;
-      return whole > end + 2 && a->text[whole] == ' ' && fraction_end (a, whole + 1) > whole + 1;
+      return whole > end + 2 && a->text[whole] == ' ' && br__fraction_end (a, whole + 1) > whole + 1;
     }
   return (a->text[0] == '#' && (*behind == ':' || *behind == ' ')) || (*behind == ')' && behind[1]) || strncmp (behind, ": ", 2) == 0;
 }
 
-/* Drops the sign in front, and where it is a bracket, the one that closes it.  */
+/* Drops the sign at AT, and where it is a bracket, the one that closes it.  */
 static void
-drop_sign (br__answer *a)
+drop_sign (br__answer *a, size_t at)
 {
   static const char open[] = "([{<", close[] = ")]}>";
-  const char *which = strchr (open, a->text[0]);
+  const char *which = strchr (open, a->text[at]);
   char *end = which ? strchr (a->text, close[which - open]) : NULL;
   if (end)
     br__answer_replace (a, (size_t) (end - a->text), 1, "");
-  br__answer_replace (a, 0, 1, "");
+  br__answer_replace (a, at, 1, "");
 }
 
 /* Drops what stands before the value: "x =", "answer:", "about", "I got", "the wheel is", but no word that makes another
@@ -255,6 +223,7 @@ drop_front (br__answer *a)
   for (;;)
     {
       size_t end = br__letters_end (a, 0), number = a->text[0] == '#';
+      size_t sure = end + (br__word_is (a->text, end, "not") && strncmp (a->text + end, " sure", 5) == 0 ? 5 : 0);
       const char *sign = sign_word (a, 0, end);
       while (br__is_digit (a->text[number]))
         number++;
@@ -265,13 +234,20 @@ drop_front (br__answer *a)
           br__answer_replace (a, 0, end + (a->text[end] == ' '), "-");
           return;
         }
-      else if (sign && (strncmp (a->text + end, " by ", 4) == 0 || (a->text[end] && fraction_end (a, end + 1) > end + 1)))
+      else if (sign && (strncmp (a->text + end, " by ", 4) == 0 || (a->text[end] && br__fraction_end (a, end + 1) > end + 1)))
         {
           br__answer_replace (a, 0, a->text[end + 1] == 'b' ? end + 4 : end + 1, sign);
           return;
         }
       else if (a->length && strchr (" .,:;*()=[]{}<>", a->text[0]) && !(a->text[0] == '.' && br__is_digit (a->text[1])))
-        drop_sign (a);
+        drop_sign (a, 0);
+      else if (a->text[0] == '-' && a->text[1] == '(')
+        drop_sign (a, 1);
+      else if (sure > end)
+        br__answer_replace (a, 0, sure, "");
+      /* "#17": a count.  */
+      else if (a->text[0] == '#' && number > 1)
+        br__answer_replace (a, 0, 1, "");
       /* "It's": a word, too.  */
       else if (end && a->text[end] == '\'' && br__is_letter (a->text[end + 1]))
         br__answer_replace (a, 0, end + 1, "");
@@ -317,7 +293,7 @@ drop_words (br__answer *a)
   static const char *const words[] =
   {
     "long", "wide", "high", "tall", "thick", "deep", "across", "each", "total", "exactly", "approx", "about", "roughly",
-    "or", "so", "i", "think", "maybe", "over", "above", "under", "below", "short", "small", "big", "large", "less", "answer", "ans", NULL
+    "or", "so", "i", "ish", "think", "maybe", "over", "above", "under", "below", "short", "small", "big", "large", "less", "answer", "ans", NULL
   };
   size_t end = a->length, last = end, first = end, start;
   while (last && br__is_letter (a->text[last - 1]))
@@ -348,11 +324,55 @@ drop_words (br__answer *a)
   return 1;
 }
 
+/* The end of the last digit or fraction, 0 where there is none.  */
+static size_t
+last_number_end (const br__answer *a)
+{
+  size_t last = 0;
+  for (size_t at = 0; at < a->length; )
+    {
+      br__glyph g = br__glyph_at (a->text, a->length, at);
+      at += g.length;
+      if (g.kind == BR__GLYPH_DIGIT || g.kind == BR__GLYPH_VULGAR || g.kind == BR__GLYPH_SUBSCRIPT)
+        last = at;
+    }
+  return last;
+}
+
+/* Drops a sentence behind the value and its unit, or behind a value that a sign ends: "in.. I hope", "?? not sure"; no
+   word that makes another value of it.  */
+static void
+drop_sentence (br__answer *a)
+{
+  static const char *const kept[] =
+  { "more", "than", "or", "not", "half", "quarter", "third", "squared", "cubed", "times", "twice", "double", NULL };
+  size_t number = last_number_end (a), end = number, stop;
+  const br_unit *unit = number ? br__unit_scan (&end, a->text, a->length, number) : NULL;
+  if (!unit)
+    end = number;
+  size_t at = br__skip_blanks (a->text, a->length, end);
+  if (number == 0 || at == a->length || !strchr (unit ? ".,;:?!-" : "?!;", a->text[at]) || !br__is_letter (a->text[a->length - 1]))
+    return;
+  for (; at < a->length; at++)
+    {
+      size_t word = br__letters_end (a, at);
+      if (word == at)
+        continue;
+      int not_sure = strncmp (a->text + at, "not sure", 8) == 0;
+      if (sign_word (a, at, word) || (br__is_one_of (a->text + at, word - at, kept) && !not_sure)
+          || (br__unit_scan (&stop, a->text, a->length, at) && stop == word))
+        return;
+      at = word;
+    }
+  br__answer_replace (a, end, a->length - end, "");
+}
+
 /* Drops what stands behind the value: points, question marks, brackets, words.  */
 static void
 drop_back (br__answer *a)
 {
   int more = 1;
+  drop_sentence (a);
   while (more)
     {
       size_t end = a->length;
@@ -366,101 +386,6 @@ drop_back (br__answer *a)
     }
 }
 
-/* "m m", "i n" and "in ches": letters and ends of words that stand apart and are a unit together.  */
-static void
-join_letters (br__answer *a)
-{
-  for (size_t at = 1; at + 2 < a->length; at++)
-    {
-      char joined[8];
-      size_t count = 0, end = at, stop = 0;
-      if (!strchr (" 0123456789", a->text[at - 1]) || !br__is_letter (a->text[at]))
-        continue;
-      while (count < sizeof joined - 1 && (br__is_letter (a->text[end]) || (a->text[end] == ' ' && br__is_letter (a->text[end + 1]))))
-        {
-          if (a->text[end] != ' ')
-            joined[count++] = a->text[end];
-          end++;
-        }
-      joined[count] = 0;
-      if (end - at > count && !br__is_letter (a->text[end]) && br__unit_scan (&stop, joined, count, 0) && stop == count)
-        br__answer_replace (a, at, end - at, joined);
-    }
-}
-
-/* Units that are often misspelt.  */
-static void
-mend_units (br__answer *a)
-{
-  static const struct { const char *written, *meant; } rows[] =
-  {
-    { "ins", "in" }, { "inchs", "in" }, { "inche", "in" }, { "inchess", "in" }, { "inchies", "in" }, { "incs", "in" },
-    { "inchez", "in" }, { "inces", "in" }, { "icnhes", "in" }, { "inhces", "in" },
-    { "foots", "ft" }, { "feets", "ft" }, { "mms", "mm" }, { "milimeter", "mm" }, { "milimeters", "mm" },
-    { "milimetre", "mm" }, { "milimetres", "mm" }, { "cms", "cm" }, { "centimetor", "cm" }, { "centimetors", "cm" }
-  };
-  join_letters (a);
-  for (size_t at = 0; at < a->length; at++)
-    {
-      size_t end = br__letters_end (a, at);
-      if (end > at && a->text[end] == '\'' && a->text[end + 1] == 's')
-        br__answer_replace (a, end, 2, "");
-      for (size_t i = 0; i < sizeof rows / sizeof rows[0] && end > at; i++)
-        if (br__word_is (a->text + at, end - at, rows[i].written))
-          {
-            br__answer_replace (a, at, end - at, rows[i].meant);
-            break;
-          }
-      at = br__letters_end (a, at);
-    }
-}
-
-/* What is said between digits, and of what a fraction is: "5 over 16", "5ths", "1/2 an inch".  */
-static void
-mend_fractions (br__answer *a)
-{
-  static const struct { const char *written, *meant; } rows[] =
-  {
-    { " over ", "/" }, { " out of ", "/" }, { "ths", "" }, { "th", "" }, { " ths", "" }, { " th", "" }, { " of an", "" }, { " of a", "" },
-    { " an", "" }, { " of", "" }, { "s", "" }
-  };
-  for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
-    {
-      size_t n = strlen (rows[i].written);
-      for (size_t at = 1; at + n <= a->length; at++)
-        {
-          int behind = br__is_digit (a->text[at - 1]) || (unsigned char) a->text[at - 1] >= 0x80;
-          int ahead = *rows[i].meant == '/' ? br__is_digit (a->text[at + n]) : !br__is_letter (a->text[at + n]);
-          if (behind && ahead && br__word_is (a->text + at, n, rows[i].written))
-            br__answer_replace (a, at, n, rows[i].meant);
-        }
-    }
-}
-
-/* A point with blanks around it, unless a fraction follows; a fraction in brackets behind its whole number, or a unit.  */
-static void
-mend_numbers (br__answer *a)
-{
-  for (size_t at = 1; at < a->length; at++)
-    {
-      size_t left = at - (a->text[at - 1] == ' '), right = at + 1 + (a->text[at + 1] == ' ');
-      if (a->text[at] == '.' && left && br__is_digit (a->text[left - 1]) && br__is_digit (a->text[right]) && right - left > 1
-          && fraction_end (a, right) == right)
-        br__answer_replace (a, left, right - left, ".");
-      size_t end = strchr ("({[", a->text[at]) ? fraction_end (a, at + 1) : 0, unit = 0;
-      if (end && br__unit_scan (&unit, a->text, a->length, at + 1) && strchr (")}]", a->text[unit]) && a->text[unit])
-        {
-          br__answer_replace (a, unit, 1, " ");
-          br__answer_replace (a, at, 1, " ");
-        }
-      if (left && br__is_digit (a->text[left - 1]) && end > at + 1 && strchr (")}]", a->text[end]) && a->text[end])
-        {
-          br__answer_replace (a, end, 1, "");
-          br__answer_replace (a, at, 1, " ");
-        }
-    }
-}
-
 /* What joins two parts of one measure, at AT: its length, or 0.  */
 static size_t
 joint_at (const br__answer *a, size_t at)
@@ -469,7 +394,7 @@ joint_at (const br__answer *a, size_t at)
   for (size_t i = 0; i < sizeof joints / sizeof joints[0]; i++)
     if (strncmp (a->text + at, joints[i], strlen (joints[i])) == 0)
       return strlen (joints[i]);
-  if (a->text[at] == ',' && fraction_end (a, at + 1) > at + 1)
+  if (a->text[at] == ',' && br__fraction_end (a, at + 1) > at + 1)
     return 1;
   return 0;
 }
@@ -492,7 +417,7 @@ mend_joints (br__answer *a)
       if (!n)
         continue;
       const br_unit *unit = unit_before (a, at, &start);
-      int part = fraction_end (a, at + n) > at + n || (unit && br__is_digit (a->text[at + n])) || br__is_letter (a->text[at + n]);
+      int part = br__fraction_end (a, at + n) > at + n || (unit && br__is_digit (a->text[at + n])) || br__is_letter (a->text[at + n]);
       if ((br__is_digit (a->text[at - 1]) || unit) && part)
         br__answer_replace (a, at, n, " ");
     }
@@ -507,7 +432,7 @@ move_unit (br__answer *a)
   for (size_t at = 1; at <= a->length; at++)
     {
       const br_unit *unit = br__is_digit (a->text[at]) || (unsigned char) a->text[at] >= 0x80 ? unit_before (a, at, &start) : NULL;
-      size_t end = unit ? fraction_end (a, at) : at;
+      size_t end = unit ? br__fraction_end (a, at) : at;
       if (!unit || start == 0 || at == start)
         continue;
       size_t stop = end;
@@ -580,9 +505,7 @@ br__answer_read (br__answer *a, const char *written, int counted, br_error *erro
   br__answer_put_words (a);
   br__answer_put_equals (a);
   drop_front (a);
-  mend_units (a);
-  mend_fractions (a);
-  mend_numbers (a);
+  br__answer_mend (a);
   drop_back (a);
   mend_joints (a);
   move_unit (a);

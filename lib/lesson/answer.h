@@ -15,7 +15,7 @@ typedef struct br__answer
   br_measure measure;
 } br__answer;
 
-/* 1 where WRITTEN holds no answer: nothing, signs alone, "idk", "n/a".  */
+/* answer_none.c: 1 where WRITTEN holds no answer: nothing, signs alone, "idk", "n/a".  */
 int br__answer_is_none (const char *written);
 /* Reads WRITTEN.  COUNTED: words behind the number say what was counted.  BR_OK, BR_NO_MEMORY, or the error of
    what cannot be read, its offset in WRITTEN.  A is to be cleared.  */
@@ -38,6 +38,11 @@ br__is_letter (char c)
 int br__is_one_of (const char *text, size_t length, const char *const *words);
 /* The end of the letters at AT.  */
 size_t br__letters_end (const br__answer *a, size_t at);
+/* The end of the fraction at AT, digits on both sides of a slash or one character; AT where there is none.  */
+size_t br__fraction_end (const br__answer *a, size_t at);
+
+/* answer_mend.c: units and numbers that are misspelt or torn apart.  */
+void br__answer_mend (br__answer *a);
 
 /* answer_words.c.  Puts WITH in the place of COUNT bytes at AT; nothing where there is no room.  */
 void br__answer_replace (br__answer *a, size_t at, size_t count, const char *with);

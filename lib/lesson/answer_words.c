@@ -113,7 +113,7 @@ static const struct { const char *one, *many; int den; } parts[] =
 {
   { "half", "halves", 2 }, { "half", "halfs", 2 }, { "third", "thirds", 3 }, { "quarter", "quarters", 4 },
   { "fourth", "fourths", 4 }, { "fifth", "fifths", 5 }, { "sixth", "sixths", 6 }, { "eighth", "eighths", 8 },
-  { "eigth", "eigths", 8 }, { "tenth", "tenths", 10 }, { "twelfth", "twelfths", 12 }, { "sixteenth", "sixteenths", 16 },
+  { "eigth", "eigths", 8 }, { "eighth", "eights", 8 }, { "tenth", "tenths", 10 }, { "twelfth", "twelfths", 12 }, { "sixteenth", "sixteenths", 16 },
   { "thirty-second", "thirty-seconds", 32 }, { "thirty second", "thirty seconds", 32 },
   { "sixty-fourth", "sixty-fourths", 64 }, { "sixty fourth", "sixty fourths", 64 }, { "hundredth", "hundredths", 100 }
 };

@@ -304,15 +304,24 @@ judge (br__verdict *v, const char *written, const br__key *key)
 static const char *
 other_answer (const char *written, size_t *first, int *says_or)
 {
-  const char *word = strstr (written, " or "), *bracket = strstr (written, " ("), *sign = strchr (written, '=');
-  if (!word || (bracket && bracket < word))
-    word = bracket;
+  static const char *const joints[] = { " or ", " (", " which is ", " / " };
+  const char *word = NULL, *sign = strchr (written, '=');
+  size_t joint = 1;
+  for (size_t i = 0; i < sizeof joints / sizeof joints[0]; i++)
+    {
+      const char *at = strstr (written, joints[i]);
+      /* Behind a number a slash is a fraction's.  */
+      if (!at || (word && word < at) || (joints[i][1] == '/' && at > written && br__is_digit (at[-1])))
+        continue;
+      word = at;
+      joint = strlen (joints[i]);
+    }
   *says_or = word && (!sign || word < sign);
   const char *at = *says_or ? word : sign;
   if (!at || strcspn (written, "0123456789") > (size_t) (at - written) || !strpbrk (at, "0123456789"))
     return NULL;
   *first = (size_t) (at - written);
-  return at + (!*says_or ? 1 : strlen (word == bracket ? " (" : " or "));
+  return at + (*says_or ? joint : 1);
 }
 
 /* Two answers in one: the better of them where both have the right size.  Else it is not known which is meant, unless an
@@ -334,17 +343,52 @@ judge_all (br__verdict *v, const char *written, const br__key *key)
   if (status != BR_OK || other.index > BR__NO_UNIT)
     return status;
   status = judge (v, next, key);
-  if (status == BR_OK && (v->index <= BR__NO_UNIT || (v->index == BR__ROUNDED && !says_or)) && other.index < v->index)
+  if (status == BR_OK && v->index <= BR__ROUNDED && other.index < v->index)
     *v = other;
   else if (status == BR_OK && v->index > BR__NO_UNIT && says_or)
     status = judge (v, written, key);
   return status;
 }
 
+/* JOINED = WRITTEN without what parts digits in threes, as in 1,450 mm and 1 450 mm; 0 where nothing does.  */
+static int
+join_threes (char joined[BR__ANSWER_BYTES + 1], const char *written)
+{
+  size_t count = 0;
+  int found = 0;
+  if (strlen (written) > BR__ANSWER_BYTES)
+    return 0;
+  for (size_t at = 0; written[at]; at++)
+    {
+      int behind = at > 0 && br__is_digit (written[at - 1]) && strchr (", '", written[at]);
+      if (behind && strspn (written + at + 1, "0123456789") == 3 && written[at + 4] != '/')
+        found = 1;
+      else
+        joined[count++] = written[at];
+    }
+  joined[count] = 0;
+  return found;
+}
+
+/* As it stands, or with digits in threes where that is right.  */
+static br_status
+judge_threes (br__verdict *v, const char *written, const br__key *key)
+{
+  char joined[BR__ANSWER_BYTES + 1];
+  br__verdict other;
+  br_status status = judge_all (v, written, key);
+  if (status != BR_OK || v->index <= BR__NO_UNIT || !join_threes (joined, written))
+    return status;
+  status = judge_all (&other, joined, key);
+  if (status == BR_OK && other.index <= BR__NO_UNIT)
+    *v = other;
+  return status;
+}
+
 br_status
 br__judge (br__verdict *v, const char *written, const br__key *key)
 {
-  br_status status = judge_all (v, written, key);
+  br_status status = judge_threes (v, written, key);
   if (status != BR_OK || !key->has_also || v->index <= BR__NO_UNIT || v->index == BR__NO_ANSWER || v->index == BR__UNREADABLE)
     return status;
   br__verdict other;

@@ -1,0 +1,132 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   answer_mend.c - units and numbers that are misspelt or torn apart: "in ches", "5 over 16", "11 (5/16)".  Which of them
+   pupils write is common practice, no source.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "formula/words.h"
+#include "lesson/answer.h"
+#include "measure/measure.h"
+
+/* "m m", "i n" and "in ches": letters and ends of words that stand apart and are a unit together.  */
+static void
+join_letters (br__answer *a)
+{
+  for (size_t at = 1; at + 2 < a->length; at++)
+    {
+      char joined[8];
+      size_t count = 0, end = at, stop = 0;
+      if (!strchr (" 0123456789", a->text[at - 1]) || !br__is_letter (a->text[at]))
+        continue;
+      while (count < sizeof joined - 1 && (br__is_letter (a->text[end]) || (a->text[end] == ' ' && br__is_letter (a->text[end + 1]))))
+        {
+          if (a->text[end] != ' ')
+            joined[count++] = a->text[end];
+          end++;
+        }
+      joined[count] = 0;
+      if (end - at > count && !br__is_letter (a->text[end]) && br__unit_scan (&stop, joined, count, 0) && stop == count)
+        br__answer_replace (a, at, end - at, joined);
+    }
+}
+
+/* The unit that the word of LENGTH bytes at WORD is meant for, a slip or two in it; NULL where it is one, or none.  */
+static const char *
+misspelt_unit (const char *word, size_t length)
+{
+  static const char *const units[] =
+  {
+    "inch", "inches", "foot", "feet", "millimetre", "millimetres", "millimeter", "millimeters", "centimetre", "centimetres",
+    "centimeter", "centimeters", NULL
+  };
+  size_t end = 0;
+  br__search nearest;
+  if (length < 3 || (br__unit_scan (&end, word, length, 0) && end == length))
+    return NULL;
+  br__search_start (&nearest, word, length);
+  for (size_t i = 0; units[i]; i++)
+    br__search_offer (&nearest, units[i]);
+  return nearest.best;
+}
+
+/* Misspelt units, and "inches squared" for square inches.  */
+static void
+mend_units (br__answer *a)
+{
+  join_letters (a);
+  for (size_t at = 0; at < a->length; at++)
+    {
+      size_t end = br__letters_end (a, at);
+      if (end > at && a->text[end] == '\'' && a->text[end + 1] == 's')
+        br__answer_replace (a, end, 2, "");
+      const char *unit = misspelt_unit (a->text + at, end - at);
+      if (unit)
+        br__answer_replace (a, at, end - at, unit);
+      end = br__letters_end (a, at);
+      int squared = strncmp (a->text + end, " squared", 8) == 0;
+      if (end > at && (squared || strncmp (a->text + end, " cubed", 6) == 0))
+        {
+          br__answer_replace (a, end, squared ? 8 : 6, "");
+          br__answer_replace (a, at, 0, squared ? "sq " : "cu ");
+          end += 3;
+        }
+      at = end;
+    }
+}
+
+/* What is said between digits, and of what a fraction is: "5 over 16", "5ths", "1/2 an inch".  */
+static void
+mend_fractions (br__answer *a)
+{
+  static const struct { const char *written, *meant; } rows[] =
+  {
+    { " over ", "/" }, { " out of ", "/" }, { "ths", "" }, { "th", "" }, { " ths", "" }, { " th", "" }, { " of an", "" }, { " of a", "" },
+    { " an", "" }, { " of", "" }, { "s", "" }
+  };
+  for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
+    {
+      size_t n = strlen (rows[i].written);
+      for (size_t at = 1; at + n <= a->length; at++)
+        {
+          int behind = br__is_digit (a->text[at - 1]) || (unsigned char) a->text[at - 1] >= 0x80;
+          int ahead = *rows[i].meant == '/' ? br__is_digit (a->text[at + n]) : !br__is_letter (a->text[at + n]);
+          if (behind && ahead && br__word_is (a->text + at, n, rows[i].written))
+            br__answer_replace (a, at, n, rows[i].meant);
+        }
+    }
+}
+
+/* A point with blanks around it, unless a fraction follows; a fraction in brackets behind its whole number, or a unit.  */
+static void
+mend_numbers (br__answer *a)
+{
+  for (size_t at = 1; at < a->length; at++)
+    {
+      size_t left = at - (a->text[at - 1] == ' '), right = at + 1 + (a->text[at + 1] == ' ');
+      if (a->text[at] == '.' && left && br__is_digit (a->text[left - 1]) && br__is_digit (a->text[right]) && right - left > 1
+          && br__fraction_end (a, right) == right)
+        br__answer_replace (a, left, right - left, ".");
+      size_t end = strchr ("({[", a->text[at]) ? br__fraction_end (a, at + 1) : 0, unit = 0;
+      if (end && br__unit_scan (&unit, a->text, a->length, at + 1) && strchr (")}]", a->text[unit]) && a->text[unit])
+        {
+          br__answer_replace (a, unit, 1, " ");
+          br__answer_replace (a, at, 1, " ");
+        }
+      if (left && br__is_digit (a->text[left - 1]) && end > at + 1 && strchr (")}]", a->text[end]) && a->text[end])
+        {
+          br__answer_replace (a, end, 1, "");
+          br__answer_replace (a, at, 1, " ");
+        }
+    }
+}
+
+void
+br__answer_mend (br__answer *a)
+{
+  mend_units (a);
+  mend_fractions (a);
+  mend_numbers (a);
+}

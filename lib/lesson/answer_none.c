@@ -1,0 +1,67 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   answer_none.c - what a pupil writes who has no answer: "idk", "-", "we didn't learn this".  Which of them pupils write is
+   common practice, no source.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "lesson/answer.h"
+#include "measure/measure.h"
+
+/* 1 where WRITTEN has a number in words; "one" and "half" are of the sentence: "I don't get this one".  */
+static int
+has_number_word (const char *written)
+{
+  br__answer a;
+  a.length = strlen (written) < BR__ANSWER_BYTES ? strlen (written) : BR__ANSWER_BYTES;
+  memcpy (a.text, written, a.length);
+  a.text[a.length] = 0;
+  br__answer_put_words (&a);
+  for (size_t at = 0; at < a.length; at++)
+    {
+      size_t digits = strspn (a.text + at, "0123456789");
+      if (digits > 1 || (digits && a.text[at] != '1' && !(at > 1 && a.text[at - 1] == '/' && a.text[at - 2] == '1')))
+        return 1;
+    }
+  return 0;
+}
+
+int
+br__answer_is_none (const char *written)
+{
+  static const char *const words[] =
+  {
+    "dk", "na", "nil", "none", "x", "xx", "xxx", "no", "dash",
+    "unsure", "unknown", "empty", "null", "nothing", "pass", "tbd", NULL
+  };
+  /* What such a sentence has in it, blanks left out.  */
+  static const char *const signs[] =
+  {
+    "idk", "dunno", "dont", "donot", "didnt", "didnot", "cant", "cannot", "couldnt", "wont", "wasnt", "nothere", "havent", "absent",
+    "forgot", "forget", "remember", "understand", "learn", "notsure", "idea", "clue", "outoftime", "notime", "notdone", "notyet", "stuck", "confus", "lost",
+    "skip", "blank", "answer", "help", "sorry", "hard", "difficult", "giveup", "gaveup", "whatever"
+  };
+  char letters[64];
+  size_t count = 0, length = strlen (written);
+  for (size_t at = 0; at < length; )
+    {
+      br__glyph g = br__glyph_at (written, length, at);
+      if (g.kind == BR__GLYPH_DIGIT || g.kind == BR__GLYPH_VULGAR || g.kind == BR__GLYPH_ONE_OVER
+          || g.kind == BR__GLYPH_SUPERSCRIPT || g.kind == BR__GLYPH_SUBSCRIPT)
+        return 0;
+      /* Letters past ASCII begin at U+00C0; U+2000 to U+2BFF and those from U+1F000 on are signs (Unicode, names of its blocks).  */
+      if (g.kind == BR__GLYPH_OTHER && g.code >= 0xC0 && !(g.code >= 0x2000 && g.code < 0x2C00) && g.code < 0x1F000)
+        return 0;
+      if (g.kind == BR__GLYPH_LETTER && count < sizeof letters - 1)
+        letters[count++] = (char) (written[at] | 32);
+      at += g.length;
+    }
+  letters[count] = 0;
+  for (size_t i = 0; i < sizeof signs / sizeof signs[0]; i++)
+    if (strstr (letters, signs[i]))
+      return !has_number_word (written);
+  return count == 0 || br__is_one_of (letters, count, words);
+}
+

@@ -448,33 +448,37 @@ take_operation (explainer *x, const br__node *n, item *o, br__walk how, item *ma
   return status;
 }
 
+/* An explainer and what it is to write.  */
+typedef struct worker
+{
+  explainer *x;
+  br__walk how;
+} worker;
+
+static void
+clear_item (void *made)
+{
+  br__explain_clear (made);
+}
+
+static br_status
+take_item (void *user, void *made, void *args, const br__tree *t, size_t *i)
+{
+  const worker *u = user;
+  const br__node *n = &t->nodes[*i];
+  if (br__explain_is_side (t, n))
+    *i += 2;
+  if (n->op == BR__OP_NUMBER || n->op == BR__OP_NAME)
+    return take_leaf (u->x, t, n, u->how, made);
+  if (u->how == BR__WALK_NAMES && n->word_length == 0)
+    return br__explain_hidden (u->x, n, args, made);
+  return take_operation (u->x, n, args, u->how, made);
+}
+
 br_status
 br__explain_tree (explainer *x, const br__tree *t, br__walk how, item *result)
 {
-  item *stack = br__alloc_zero (t->deepest + 1, sizeof *stack);
-  size_t depth = 0;
-  br_status status = stack ? BR_OK : BR_NO_MEMORY;
-
-  for (size_t i = 0; i < t->count && status == BR_OK; i++)
-    {
-      const br__node *n = &t->nodes[i];
-      item made = ITEM_ZERO, *o = stack + depth - n->count;
-      if (n->op == BR__OP_NUMBER || n->op == BR__OP_NAME)
-        status = take_leaf (x, t, n, how, &made);
-      else if (how == BR__WALK_NAMES && n->word_length == 0)
-        status = br__explain_hidden (x, n, o, &made);
-      else
-        status = take_operation (x, n, o, how, &made);
-      if (br__explain_is_side (t, n))
-        i += 2;
-      for (unsigned k = 0; k < n->count; k++)
-        br__explain_clear (&stack[--depth]);
-      stack[depth++] = made;
-    }
-  if (status == BR_OK)
-    *result = stack[--depth];
-  while (depth > 0)
-    br__explain_clear (&stack[--depth]);
-  br__free (stack);
-  return status;
+  static const br__domain worked = { sizeof (item), clear_item, take_item };
+  worker user = { x, how };
+  return br__walk_tree (result, &worked, &user, t, NULL, 0);
 }

@@ -239,56 +239,84 @@ place_error (br_error *error, br_status status, const br__tree *t, size_t index,
 }
 
 br_status
-br__work_tree (br__work *w, br__value *z, const br__tree *t, const br__names *names)
+br__walk_tree (void *result, const br__domain *d, void *user, const br__tree *t, void *room, size_t places)
 {
-  br_error *error = w->error;
-  br__value fixed[8], *stack = fixed;
+  char *stack = places > t->deepest ? room : br__alloc ((t->deepest + 1) * d->size);
   size_t depth = 0;
-  br_status status = BR_OK;
+  br_status status = stack ? BR_OK : BR_NO_MEMORY;
 
-  memset (fixed, 0, sizeof fixed);
-  if (t->deepest + 1 > sizeof fixed / sizeof fixed[0])
-    {
-      stack = br__alloc_zero (t->deepest + 1, sizeof *stack);
-      if (!stack)
-        return br__fail_plain (error, BR_NO_MEMORY, t->base, 0);
-    }
   for (size_t i = 0; i < t->count && status == BR_OK; i++)
     {
-      const br__node *n = &t->nodes[i];
-      br__value made = BR__VALUE_ZERO;
-      if (error)
-        error->status = BR_OK, error->offset = BR__WHOLE_CALL, error->hint[0] = 0;
-      if (n->op == BR__OP_NAME)
-        {
-          const br__value *found = NULL;
-          status = names->lookup (&found, names->user, t, n, error);
-          if (status == BR_OK)
-            status = br__value_set (&made, found);
-        }
-      else
-        status = br__work_apply (w, &made, n, stack + depth - n->count);
-      if (status == BR_OK)
-        {
-          for (unsigned k = 0; k < n->count; k++)
-            br__value_clear (&stack[--depth]);
-          stack[depth++] = made;
-        }
-      else
-        {
-          br__value_clear (&made);
-          place_error (error, status, t, i, w->settings->bits);
-        }
+      unsigned count = t->nodes[i].count;
+      char *args = stack + (depth - count) * d->size, *made = stack + depth * d->size;
+      memset (made, 0, d->size);
+      status = d->take (user, made, args, t, &i);
+      for (unsigned k = 0; k < count; k++)
+        d->clear (args + k * d->size);
+      memmove (args, made, d->size);
+      depth = depth - count + 1;
     }
+  if (status == BR_OK)
+    memcpy (result, stack + --depth * d->size, d->size);
+  while (depth > 0)
+    d->clear (stack + --depth * d->size);
+  if (stack != room)
+    br__free (stack);
+  return status;
+}
+
+/* Values by the names that they are looked up in.  */
+typedef struct worker
+{
+  br__work *work;
+  const br__names *names;
+} worker;
+
+static void
+clear_value (void *value)
+{
+  br__value_clear (value);
+}
+
+static br_status
+take_value (void *user, void *made, void *args, const br__tree *t, size_t *i)
+{
+  const worker *u = user;
+  const br__node *n = &t->nodes[*i];
+  br_error *error = u->work->error;
+  br_status status;
+  if (error)
+    error->status = BR_OK, error->offset = BR__WHOLE_CALL, error->hint[0] = 0;
+  if (n->op == BR__OP_NAME)
+    {
+      const br__value *found = NULL;
+      status = u->names->lookup (&found, u->names->user, t, n, error);
+      if (status == BR_OK)
+        status = br__value_set (made, found);
+    }
+  else
+    status = br__work_apply (u->work, made, n, args);
+  if (status != BR_OK)
+    place_error (error, status, t, *i, u->work->settings->bits);
+  return status;
+}
+
+br_status
+br__work_tree (br__work *w, br__value *z, const br__tree *t, const br__names *names)
+{
+  static const br__domain values = { sizeof (br__value), clear_value, take_value };
+  worker user = { w, names };
+  br__value room[9], made;
+  if (w->error)
+    w->error->status = BR_OK;
+  br_status status = br__walk_tree (&made, &values, &user, t, room, sizeof room / sizeof room[0]);
   if (status == BR_OK)
     {
       br__value_clear (z);
-      *z = stack[--depth];
+      *z = made;
     }
-  while (depth > 0)
-    br__value_clear (&stack[--depth]);
-  if (stack != fixed)
-    br__free (stack);
+  else if (w->error && w->error->status == BR_OK)
+    br__fail_plain (w->error, status, t->base, 0);
   return status;
 }
 

@@ -101,6 +101,19 @@ br__operand (const br__tree *t, size_t index, unsigned k)
    br__trees_free.  */
 br_status br__parse_list (br__tree **trees, size_t *count, br__lexer *l, br_error *error);
 void br__trees_free (br__tree *trees, size_t count);
+/* What a tree is worked out in: values, or values with the steps to them.  SIZE is that of what stands for a node, of which all
+   bytes are zero before TAKE makes it from that of the operands ARGS, which it may change.  TAKE may step I over nodes without
+   operands that it takes together with this one.  */
+typedef struct br__domain
+{
+  size_t size;
+  void (*clear) (void *made);
+  br_status (*take) (void *user, void *made, void *args, const br__tree *t, size_t *i);
+} br__domain;
+
+/* evaluate.c, the one walk over a tree: RESULT, which need not be set, gets what stands for the root.  ROOM may hold PLACES of
+   them, so that a short formula needs no memory.  */
+br_status br__walk_tree (void *result, const br__domain *d, void *user, const br__tree *t, void *room, size_t places);
 /* echo.c: how T was read: one blank around signs, and brackets where the reading took a decision that a reader could
    take otherwise.  Reads back as the same tree.  */
 void br__put_tree (br_text *t, const br__tree *tree);

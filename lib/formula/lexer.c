@@ -363,6 +363,8 @@ refuse_comma (const br__lexer *l, size_t end, br_error *error)
   size_t start = l->token.offset, at = end, behind;
   br_text number = BR_TEXT_ZERO, list = BR_TEXT_ZERO;
   int one, other, thousands = put_readings (&number, &list, &one, l->text + start, end - start);
+  /* A place has two numbers: circle c = 6 at 4,4.  */
+  one = one && !(start > 3 && br__same_word (l->text + start - 3, 2, "at") && br__blank_at (l->text + start - 4, 1) && br__blank_at (l->text + start - 1, 1));
   br_status status = br__fail (error, BR_SYNTAX, start, end - start,
                                thousands ? "a number is written without commas between its thousands"
                                : one ? "a decimal is written with a point, and a list with a blank behind each comma"
@@ -407,6 +409,14 @@ lex_number (br__lexer *l, br_error *error)
   return status;
 }
 
+/* Before a number a sign of a diameter, Ø6, and no name.  */
+static int
+is_diameter_sign (const br__lexer *l, size_t n)
+{
+  const char *s = l->text + l->next;
+  return n == 2 && s[0] == '\xc3' && (s[1] == '\x98' || s[1] == '\xb8') && br__measure_begins (l->text, l->end, l->next + n);
+}
+
 br_status
 br__lex_next (br__lexer *l, br_error *error)
 {
@@ -432,7 +442,7 @@ br__lex_next (br__lexer *l, br_error *error)
     }
   else if (br__measure_begins (l->text, l->end, l->next))
     status = lex_number (l, error);
-  else if ((n = br__letter_at (s, left, 0)) > 0)
+  else if ((n = br__letter_at (s, left, 0)) > 0 && !is_diameter_sign (l, n))
     {
       l->token.type = BR__NAME;
       do

@@ -139,7 +139,11 @@ unclosed (br__parser *p, size_t open, int list)
       br__hint_instead (p->error, p->lexer, p->last_end, t->offset - p->last_end, ", ", NULL);
     }
   else
-    br__fail (p->error, BR_SYNTAX, open, 1, "this bracket is not closed");
+    {
+      br__fail (p->error, BR_SYNTAX, open, 1, "this bracket is not closed");
+      if (t->type == BR__END && p->last_end)
+        br__hint_instead (p->error, p->lexer, p->last_end, 0, ")", NULL);
+    }
   return BR_SYNTAX;
 }
 

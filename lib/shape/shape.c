@@ -309,7 +309,10 @@ read_shape (br__run *run, br__shape_draft *d, br__shape *s)
     return status;
   switch (d->kind)
     {
-    case BR__CIRCLE: status = read_value (run, &d->size[0]); break;
+    case BR__CIRCLE:
+      status = read_value (run, &d->size[0]);
+      status = status == BR_OK ? br__refuse_label (run, &d->size[0]) : status;
+      break;
     case BR__BOX: status = read_box (run, d); break;
     case BR__ARC: status = d->plate ? read_plate (run, d) : read_arc (run, d); break;
     case BR__LINE: status = read_line (run, d); break;

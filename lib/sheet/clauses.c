@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "exact/status.h"
+#include "formula/functions.h"
 #include "measure/measure.h"
 #include "sheet/sheet.h"
 
@@ -21,6 +22,10 @@ br_status
 br__refuse_mark (br__run *run, const br__tree *tree)
 {
   const br__node *n = &tree->nodes[tree->count - 1];
+  /* The nearest 1/32 is that mark, and not 1/32 put on the ruler.  */
+  const char *name = n->op == BR__OP_CALL && n->bare ? n->function->name : "";
+  if (strcmp (name, "nearest") == 0 || strcmp (name, "up") == 0 || strcmp (name, "down") == 0)
+    return br__fail (run->error, BR_SYNTAX, tree->base + n->word, n->word_length, "a mark, such as 1/8, should stand here");
   const char *unit = run->sheet->settings.unit->name;
   int inches = strcmp (unit, "in") == 0 || strcmp (unit, "ft") == 0;
   int64_t num, den;
@@ -42,6 +47,26 @@ br__refuse_mark (br__run *run, const br__tree *tree)
   br__hint_instead (run->error, &run->lex, tree->base, tree->length, br__text_string (&a), br__text_string (&b));
   br__text_clear (&a);
   br__text_clear (&b);
+  return status;
+}
+
+/* `radius 1` in the place of a diameter is no half of 1, nor is `diameter 2` twice 2.  */
+br_status
+br__refuse_label (br__run *run, const br__tree *tree)
+{
+  const br__node *n = &tree->nodes[tree->count - 1];
+  const char *name = n->op == BR__OP_CALL && n->bare ? n->function->name : "";
+  const int radius = strcmp (name, "radius") == 0;
+  if (!radius && strcmp (name, "diameter") != 0)
+    return BR_OK;
+  const br__tree of = br__subtree (tree, br__operand (tree, tree->count - 1, 0));
+  br_text t = BR_TEXT_ZERO;
+  br_status status = br__fail (run->error, BR_SYNTAX, tree->base, tree->length, "a diameter should stand here");
+  br__text_puts (&t, radius ? "diameter(" : "");
+  br__put_tree (&t, &of);
+  br__text_puts (&t, radius ? ")" : "");
+  br__hint_instead (run->error, &run->lex, tree->base, tree->length, br__text_string (&t), NULL);
+  br__text_clear (&t);
   return status;
 }
 

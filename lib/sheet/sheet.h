@@ -352,6 +352,8 @@ br_status br__put_error (br_record *r, const br__value *v, const br_number *mark
 br_status br__read_mark (br__run *run, br__mark *mark);
 /* Fails where the mark in TREE has two readings: 8 on an inch ruler, 1/16 in a millimetre sheet.  */
 br_status br__refuse_mark (br__run *run, const br__tree *tree);
+/* Refuses TREE, which stands for a diameter, where it is `radius 1` or `diameter 2`.  */
+br_status br__refuse_label (br__run *run, const br__tree *tree);
 /* What stands behind the values of a round statement.  */
 typedef struct br__clauses
 {

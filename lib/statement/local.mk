@@ -14,6 +14,8 @@ libbenchrule_core_la_SOURCES += \
   lib/statement/phrase_hint.c \
   lib/statement/phrase_frame.c \
   lib/statement/phrase_list.c \
+  lib/statement/phrase_numbers.c \
+  lib/statement/phrase_orders.c \
   lib/statement/phrase_rows.c \
   lib/statement/phrase_table.c \
   lib/statement/phrase_words.h \

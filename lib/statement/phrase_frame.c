@@ -58,7 +58,7 @@ colons (br__words *l)
       l->word[i].length--, l->changed = 1;
 }
 
-/* ? and = behind a line, ? before one.  */
+/* ?, ! and = behind a line, ? before one.  */
 static void
 signs_around (br__words *l)
 {
@@ -71,6 +71,10 @@ signs_around (br__words *l)
       else if (l->word[l->count - 1].length > 1)
         l->word[l->count - 1].length--, l->changed = 1;
     }
+  /* Help!  */
+  if (l->count && l->word[l->count - 1].length > 1 && l->word[l->count - 1].s[l->word[l->count - 1].length - 1] == '!'
+      && br__letter_at (l->word[l->count - 1].s, l->word[l->count - 1].length, 0))
+    l->word[l->count - 1].length--, l->changed = 1;
   /* 3+4= */
   if (l->count && l->word[l->count - 1].length > 1 && l->word[l->count - 1].s[l->word[l->count - 1].length - 1] == '='
       && memchr (l->run->text, '=', l->run->end) == l->word[l->count - 1].s + l->word[l->count - 1].length - 1
@@ -172,6 +176,18 @@ br__phrase_frame (br__words *l)
   assignments (l);
 }
 
+/* What a size keeps: `hub = 3 +/- 1/16`.  */
+static int
+has_tolerance (const char *text, size_t length)
+{
+  static const char *const signs[] = { "+/-", "+-", "\xc2\xb1" };
+  for (size_t i = 0; i < length; i++)
+    for (size_t k = 0; k < sizeof signs / sizeof signs[0]; k++)
+      if (length - i >= strlen (signs[k]) && memcmp (text + i, signs[k], strlen (signs[k])) == 0)
+        return 1;
+  return 0;
+}
+
 int
 br__phrase_cell (br_text *t, br_text *left_out, const br__run *run)
 {
@@ -179,6 +195,8 @@ br__phrase_cell (br_text *t, br_text *left_out, const br__run *run)
   const char *equals = memchr (run->text, '=', run->end);
   if (equals)
     from = (size_t) (equals - run->text) + 1;
+  if (equals && has_tolerance (run->text + from, run->end - from))
+    return 0;
   if (!br__measure_within (&start, &end, run->text + from, run->end - from))
     return 0;
   br__text_put (t, run->text, from);
@@ -245,8 +263,9 @@ int
 br__respell (br_text *t, const br__run *run, int more)
 {
   static const struct { const char *typed, *is; int accepted; } signs[] = {
-    { "**", "^", 1 }, { "[", "(", 1 }, { "{", "(", 1 }, { "]", ")", 1 }, { "}", ")", 1 }, { "\xe2\x88\x9a", " sqrt ", 1 },
-    { "\xcf\x80", " pi ", 1 }, { "//", "/", 0 }, { "\\", "/", 0 }, { "$", "", 0 } };
+    { "**", "^", 1 }, { "+/-", " +- ", 1 }, { "=?", " = ? ", 1 }, { ":=", " = ", 1 }, { "->", " -> ", 1 }, { "[", "(", 1 }, { "{", "(", 1 }, { "]", ")", 1 }, { "}", ")", 1 }, { "\xe2\x88\x9a", " sqrt ", 1 },
+    { "\xcf\x80", " pi ", 1 }, { "//", "/", 0 }, { "\\", "/", 0 }, { "$", "", 0 },
+    { "\xc3\x98", "", 0 }, { "\xc3\xb8", "", 0 } };
   int found = 0, bars = bars_of (run) == 2;
   for (size_t i = 0; i < run->end; )
     {

@@ -57,7 +57,7 @@ joined_name (br_text *t, const br__words *l)
     return 0;
   for (size_t i = 0; i < equals; i++)
     for (size_t k = 0; k < l->word[i].length; k++)
-      if (l->word[i].s[k] != '-' && !br__letter_at (l->word[i].s + k, l->word[i].length - k, k > 0 || i > 0))
+      if ((l->word[i].s[k] != '-' || l->word[i].length == 1) && !br__letter_at (l->word[i].s + k, l->word[i].length - k, k > 0 || i > 0))
         return 0;
   if (equals == 1 && !memchr (l->word[0].s, '-', l->word[0].length))
     return 0;
@@ -125,20 +125,27 @@ br__phrase_refused (br__run *run)
   return l.count > 0 && l.count < BR__MOST_WORDS && (br__phrase_row_hint (run, &l) || br__phrase_list_hint (run, &l));
 }
 
-/* 2x4 in one word: a product, or lumber.  3:4: a quotient, or a scale.  */
+/* 2x4 and 2x4x8 in one word: a product, or lumber.  3:4: a quotient, or a scale.  */
 static int
 glued_pair (br_error *error, const br__words *l)
 {
-  const char *s = l->word[0].s, *colon = memchr (s, ':', l->word[0].length), *x = colon ? colon : memchr (s, 'x', l->word[0].length);
-  size_t n = x ? (size_t) (x - s) : 0;
-  br_measure a = BR_MEASURE_ZERO, b = BR_MEASURE_ZERO;
-  int found = l->count == 1 && n && br_measure_read (&a, s, n, NULL, NULL) == BR_OK
-              && br_measure_read (&b, x + 1, l->word[0].length - n - 1, NULL, NULL) == BR_OK;
-  br_measure_clear (&a);
-  br_measure_clear (&b);
-  if (found && l->word[0].length < 40)
-    br__hint (error, colon ? "write `(%.*s) / (%.*s)`, or `scale %.*s:%.*s`" : "write `%.*s * %.*s`", (int) n, s,
-              (int) (l->word[0].length - n - 1), x + 1, (int) n, s, (int) (l->word[0].length - n - 1), x + 1);
+  const char *s = l->word[0].s, *end = s + l->word[0].length, *colon = memchr (s, ':', l->word[0].length);
+  br_text product = BR_TEXT_ZERO;
+  int found = l->count == 1 && l->word[0].length < 40, members = 0;
+  for (const char *at = s; found && at <= end; members++)
+    {
+      br_measure m = BR_MEASURE_ZERO;
+      const char *x = memchr (at, colon ? ':' : 'x', (size_t) (end - at));
+      const int n = (int) ((x ? x : end) - at);
+      found = br_measure_read (&m, at, (size_t) n, NULL, NULL) == BR_OK;
+      br__text_printf (&product, colon ? "%s(%.*s)" : "%s%.*s", !members ? "" : colon ? " / " : " * ", n, at);
+      br_measure_clear (&m);
+      at += n + 1;
+    }
+  found = found && members > 1 && !product.failed && !(colon && members > 2);
+  if (found)
+    br__hint (error, colon ? "write `%s`, or `scale %.*s`" : "write `%s`", br__text_string (&product), (int) l->word[0].length, s);
+  br__text_clear (&product);
   return found;
 }
 
@@ -187,16 +194,49 @@ place_in_brackets (br_error *error, const br__run *run)
   return 1;
 }
 
+/* Words that people put before a number, and that are no part of a name.  */
+static int
+is_particle (const br__words *l, size_t i)
+{
+  return br__words_at (l, i, "of|to|in|for|with|at|by|on|from|and|or|than|about|the|a|an|be|not|times|plus|minus|half");
+}
+
+/* wheel 3-1/2, wheel 3.5 in, deck length 20, but not ratio 3:5 */
+static int
+new_name (br_text *t, const br__words *l)
+{
+  size_t words = br__word_begins_number (l, 1) ? 1 : 2;
+  if (l->count <= words || l->count > words + 2 || !br__word_is_new (l, 0) || !br__word_begins_number (l, words)
+      || (words == 2 && (is_particle (l, 0) || is_particle (l, 1) || !(br__word_is_new (l, 1) || br__function_find (l->word[1].s, l->word[1].length))))
+      || (l->count == words + 2 && !br__word_is_unit (l, words + 1)))
+    return 0;
+  br_measure m = BR_MEASURE_ZERO;
+  int reads = br_measure_read (&m, l->word[words].s, l->word[words].length, NULL, NULL) == BR_OK;
+  br_measure_clear (&m);
+  if (!reads)
+    return 0;
+  put_joined (t, l, words);
+  br__text_puts (t, " =");
+  put_rest (t, l, words);
+  return 1;
+}
+
 /* 3\\4 and the like.  */
 static int
 respelled (br_error *error, const br__run *run)
 {
-  br_text t = BR_TEXT_ZERO;
+  br_text t = BR_TEXT_ZERO, named = BR_TEXT_ZERO;
   int found = run->end < 100 && br__respell (&t, run, 1);
+  br__run made = *run;
+  made.text = br__text_string (&t);
+  made.end = made.length = t.length;
+  br__words l = { .run = &made };
+  br__words_cut (&l);
   if (found)
-    br__hint (error, "write `%s`", br__text_string (&t));
+    br__hint (error, "write `%s`", br__text_string (new_name (&named, &l) ? &named : &t));
   else if (t.failed)
     found = br__fail_plain (error, BR_NO_MEMORY, 0, 0) != BR_OK;
+  br__text_clear (&named);
   br__text_clear (&t);
   return found;
 }
@@ -244,24 +284,6 @@ call_or_list (br_text *t, const br_error *error, const br__words *l)
   if (found && after > from + 1)
     br__text_printf (t, "help %s", f->name);
   return found && after > from + 1;
-}
-
-/* wheel 3-1/2, wheel 3.5 in, but not ratio 3:5 */
-static int
-new_name (br_text *t, const br__words *l)
-{
-  if (l->count < 2 || l->count > 3 || !br__word_is_new (l, 0) || !br__word_begins_number (l, 1)
-      || (l->count == 3 && !br__word_is_unit (l, 2)))
-    return 0;
-  br_measure m = BR_MEASURE_ZERO;
-  int reads = br_measure_read (&m, l->word[1].s, l->word[1].length, NULL, NULL) == BR_OK;
-  br_measure_clear (&m);
-  if (!reads)
-    return 0;
-  br__text_put (t, l->word[0].s, l->word[0].length);
-  br__text_puts (t, " =");
-  put_rest (t, l, 1);
-  return 1;
 }
 
 /* The bytes of a blank or an apostrophe at AT that parts the thousands of 1 234.56 or 1'234.56, else 0.  */
@@ -313,6 +335,19 @@ parted_thousands (br_error *error, const br__run *run)
   return found;
 }
 
+/* 3 + and `wheel =` break off.  */
+static int
+breaks_off (br_error *error, const br__words *l)
+{
+  const size_t last = l->count - 1;
+  if (*error->hint || l->run->end > 60 || strcmp (error->message, "the line ends where a value should stand") != 0
+      || br__letter_at (l->word[last].s, l->word[last].length, 1) || strchr (",(", l->word[last].s[l->word[last].length - 1]))
+    return 0;
+  const size_t length = (size_t) (l->word[last].s - l->run->text) + l->word[last].length;
+  br__hint (error, "go on with a value, such as `%.*s 1/2`", (int) length, l->run->text);
+  return 1;
+}
+
 void
 br__phrase_hint (br__run *run)
 {
@@ -334,7 +369,7 @@ br__phrase_hint (br__run *run)
   int known = br__word_known (&l, 0);
   copy = l;
   if (parted_thousands (run->error, run) || product_of_sum (run->error, &copy) || glued_pair (run->error, &l) || respelled (run->error, run)
-      || place_in_brackets (run->error, run) || and_pair (run->error, &l))
+      || place_in_brackets (run->error, run) || and_pair (run->error, &l) || breaks_off (run->error, &l))
     return;
   if (l.count > 2 && br__word_at (&l, 0, "rename") && memchr (l.word[l.count - 1].s, '-', l.word[l.count - 1].length))
     {

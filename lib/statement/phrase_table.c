@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_table.c - matches a line with the rows of phrase_rows.c, which says how they are written.  */
+   phrase_table.c - matches a line with the rows of phrase_rows.c, which says how they are written, and of phrase_orders.c.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -110,10 +110,12 @@ slot_takes (const br__words *l, size_t i, char kind, long *number)
   switch (kind)
     {
     case 'V': return br__word_begins_number (l, i);
+    case 'M': return br__word_ratio (l, i, &n, &d) && d > 1 && n == 1;
     case 'N': return br__word_ratio (l, i, &n, &d) && d == 1;
     case 'P': return br__word_begins_number (l, i) && l->word[i].s[l->word[i].length - 1] == '%';
     case 'H': return br__statement_find (l->word[i].s, l->word[i].length) != NULL;
     case 'T': return is_setting (l, i);
+    case 'W': return !(l->word[i].length == 1 && l->word[i].s[0] == '=');
     case 'O': return is_switch (l, i);
     case 'K': return br__word_known (l, i);
     case 'X': return br__word_is_new (l, i);
@@ -130,7 +132,7 @@ slot_takes (const br__words *l, size_t i, char kind, long *number)
 static int
 is_slot (const char *typed, size_t length)
 {
-  return *typed == '.' || (length == 1 && strchr ("*QWVNKXCUDSTOPH", *typed) != NULL);
+  return *typed == '.' || (length == 1 && strchr ("*QWVMNKXCUDSTOPH", *typed) != NULL);
 }
 
 static int
@@ -211,11 +213,11 @@ lacks_value (const match *m, const br__phrase_rule *r)
                            || ((strchr (r->is, '|') || *r->is == '?') && br__word_asks (m->l->word[s->start].s, m->l->word[s->start].length)));
 }
 
-/* The row that the words from FROM on are, or NULL.  */
+/* The row of the table that begins with R that the words from FROM on are, or NULL.  */
 static const br__phrase_rule *
-find_row (match *m, const br__words *l, size_t from)
+find_in (const br__phrase_rule *r, match *m, const br__words *l, size_t from)
 {
-  for (const br__phrase_rule *r = br__phrase_rules; r->typed; r++)
+  for (; r->typed; r++)
     {
       *m = (match) { .l = l, .from = from };
       /* A value is no check, what begins with any words is no statement, and only a number asks for its sum.  */
@@ -226,6 +228,13 @@ find_row (match *m, const br__words *l, size_t from)
         return r;
     }
   return NULL;
+}
+
+static const br__phrase_rule *
+find_row (match *m, const br__words *l, size_t from)
+{
+  const br__phrase_rule *r = find_in (br__phrase_rules, m, l, from);
+  return r ? r : find_in (br__phrase_orders, m, l, from);
 }
 
 /* mean of 3, 2 and 3/8: two values at its end, or one.  */

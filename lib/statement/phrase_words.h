@@ -48,17 +48,17 @@ int br__word_is_unit (const br__words *l, size_t i);
 int br__respell (br_text *t, const br__run *run, int more);
 /* Takes words of questions and assignments away, so that what is asked for is left.  */
 void br__phrase_frame (br__words *l);
-/* phrase_rows.c: a row, and what it is; the last has no text.  */
+/* phrase_rows.c and phrase_orders.c: a row, and what it is; the last of each has no text.  */
 typedef struct br__phrase_rule
 {
   const char *typed, *is;
 } br__phrase_rule;
-extern const br__phrase_rule br__phrase_rules[];
+extern const br__phrase_rule br__phrase_rules[], br__phrase_orders[];
 /* phrase_table.c.  T = the line in the words of the language, where it is a row of the table; else 0.  */
 int br__phrase_row (br_text *t, const br__words *l);
 /* Gives RUN's mistake the hint of a row that is refused; 0 where there is none.  */
 int br__phrase_row_hint (br__run *run, const br__words *l);
-/* Numbers in words as digits, and signs in words as signs.  */
+/* phrase_numbers.c and phrase.c.  Numbers in words as digits, and signs in words as signs.  */
 void br__phrase_numbers (br__words *l);
 void br__phrase_signs (br__words *l);
 /* phrase_list.c.  The `and` of a list becomes a comma.  */

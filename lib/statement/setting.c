@@ -150,6 +150,25 @@ put_feet (br_text *t, const br__settings *s)
 
 /* ---- What a setting is read from ---- */
 
+/* `blade 1/2 x 6` is a product, or a blade of 1/2.  */
+static br_status
+refuse_pair (br__run *run, const br__tree *tree, br_dimension dimension)
+{
+  const br__node *root = &tree->nodes[tree->count - 1];
+  if (root->op != BR__OP_MUL || root->word_length != 1 || (tree->text[root->word] | 0x20) != 'x')
+    return BR_OK;
+  const br__tree first = br__subtree (tree, br__operand (tree, tree->count - 1, 0));
+  br_text one = BR_TEXT_ZERO, product = BR_TEXT_ZERO;
+  br__put_tree (&one, &first);
+  br__put_tree (&product, tree);
+  br_status status = br__fail (run->error, BR_SYNTAX, tree->base, tree->length, "one size should stand here");
+  br__hint_instead (run->error, &run->lex, tree->base, tree->length, br__text_string (&one),
+                    dimension == BR_AREA ? NULL : br__text_string (&product));
+  br__text_clear (&one);
+  br__text_clear (&product);
+  return status;
+}
+
 /* A rational length or plain number, over zero (or from zero where ZERO is set).  UNIT gets how it was written; inches
    where it is a length.  MARK: one with two readings as a mark is refused.  */
 static br_status
@@ -158,6 +177,8 @@ read_size (br__run *run, br_number *size, const br_unit **unit, int zero, int ma
   br__tree tree = BR__TREE_ZERO;
   br__value v = BR__VALUE_ZERO;
   br_status status = br__read_fixed (&v, &tree, run);
+  if (status == BR_OK)
+    status = refuse_pair (run, &tree, v.dimension);
   if (status == BR_OK && mark)
     status = br__refuse_mark (run, &tree);
   if (status == BR_OK)

@@ -124,6 +124,8 @@ read_stock_sizes (br__run *run, br__wood *w)
     status = br__lex_next (&run->lex, run->error);
   if (status == BR_OK)
     status = read_size (run, w, BR__THICKNESS);
+  if (status == BR_OK && w->round)
+    status = br__refuse_label (run, &w->size[BR__THICKNESS]);
   if (status == BR_OK && !w->round)
     status = read_next_size (run, w, BR__WIDTH);
   if (status == BR_OK)

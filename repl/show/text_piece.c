@@ -381,6 +381,18 @@ text_error_size (const display *d, const br_record *record)
   return text;
 }
 
+/* A step of whole feet, which is in inches, for marks in feet: 2 ft; NULL: none.  */
+static char *
+feet_name (const br_record *record, const char *step)
+{
+  char *name = NULL, *end = NULL;
+  const long inches = strtol (step, &end, 10);
+  if (!strchr (br_record_text (record, "mark"), '\'') || *end || inches < 12 || inches % 12 != 0
+      || asprintf (&name, "%ld ft", inches / 12) < 0)
+    return NULL;
+  return name;
+}
+
 char *
 text_ruler_name (const br_record *record)
 {
@@ -396,6 +408,8 @@ text_ruler_name (const br_record *record)
            && br_number_write_decimal (buffer, sizeof buffer, NULL, &x, 12) < sizeof buffer
            && asprintf (&name, "%s %s", buffer, unit->name) < 0)
     name = NULL;
+  if (step && !name)
+    name = feet_name (record, step);
   br_number_clear (&x);
   if (name)
     free (step);

@@ -8,6 +8,7 @@
 #include <errno.h>
 #include <fcntl.h>
 #include <locale.h>
+#include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -201,6 +202,7 @@ main (int argc, char **argv)
   session s;
   int status = EXIT_USAGE;
   memory_start ();
+  signal (SIGXFSZ, SIG_IGN);            /* a file that grows too large is an error to be told */
   fill_standard_streams ();
   setlocale (LC_CTYPE, "");
   if (argc > 0)

@@ -229,7 +229,7 @@ finish_run (session *s, br_status status, size_t faults_before, const char *file
   flush_answers (s);
   if (status != BR_OK && s->faults == faults_before)
     tell_of_run (s, status, file);
-  if (!s->interrupted && s->saved)
+  if (!s->interrupted && s->saved && !br_sheet_unsaved (s->sheet))
     recovery_saved (&s->kept);
   if (!s->interrupted)
     interrupt_end (s->sheet);

@@ -38,6 +38,7 @@ struct br__account
   size_t used, most, spare;
   int refused;
   const volatile sig_atomic_t *flag;    /* or NULL */
+  const volatile sig_atomic_t *waits;   /* the same, for waits alone */
   int stopped;
 };
 
@@ -108,6 +109,24 @@ br__account_watch (const volatile sig_atomic_t *flag)
   if (in_use)
     in_use->flag = flag;
   return before;
+}
+
+const volatile sig_atomic_t *
+br__account_wait (const volatile sig_atomic_t *flag)
+{
+  const volatile sig_atomic_t *before = in_use ? in_use->waits : NULL;
+  if (in_use)
+    in_use->waits = flag;
+  return before;
+}
+
+int
+br__wait_ends (void)
+{
+  if (!in_use || !in_use->waits || !*in_use->waits)
+    return 0;
+  in_use->stopped = 1;
+  return 1;
 }
 
 int

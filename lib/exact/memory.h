@@ -41,6 +41,11 @@ size_t br__account_refused (void);
 const volatile sig_atomic_t *br__account_watch (const volatile sig_atomic_t *flag);
 /* 1 where it is up and nothing is spared: for long work that asks for no memory, which ends as if it had been refused.  */
 int br__account_ends (void);
+/* Once *FLAG is up nothing waits any longer for another program, which reads or writes the other end of a pipe, say.
+   NULL: nothing of the kind.  Gives the one before, to be put back.  */
+const volatile sig_atomic_t *br__account_wait (const volatile sig_atomic_t *flag);
+/* 1 where it is up: asked when a wait was interrupted, which fails then as if there were no memory.  */
+int br__wait_ends (void);
 /* 1 where something was refused for that since it was last asked.  */
 int br__account_stopped (void);
 /* 1 where the account in use has room for BYTES and the machine has them now: asked before GMP and MPFR take them, which

@@ -36,6 +36,7 @@ br__system_words (int number)
     case EMFILE: case ENFILE: return "too many files are open";
     case EFBIG: return "the file would be too large";
     case EPIPE: return "the reader has gone";
+    case ENXIO: return "nobody reads from it";
     case ENOMEM: return "out of memory";
     case ELOOP: return "its links lead in a circle";
     case EBUSY: return "another program has just changed it";
@@ -48,7 +49,7 @@ br__system_words (int number)
 br_status
 br__can_not (br_error *error, const char *what, const char *path, int number)
 {
-  if (number == ENOMEM)
+  if (number == ENOMEM || (number == EINTR && br__wait_ends ()))
     return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
   return br__fail (error, BR_IO, 0, 0, "cannot %s `%.*s`: %s", what, BR__CLIP (path, 140),
                    br__system_words (number));
@@ -67,7 +68,7 @@ read_all (char **bytes, size_t *length, int fd, const char *path, const br__read
           return br__fail_plain (error, BR_NO_MEMORY, 0, 0);
         }
       ssize_t got = read (fd, text + used, room - used);
-      if (got < 0 && errno == EINTR)
+      if (got < 0 && errno == EINTR && !br__wait_ends ())
         continue;
       if (got < 0 || used > limit)
         {
@@ -92,7 +93,7 @@ br__file_read_as (char **bytes, size_t *length, const char *path, const br__read
   /* A pipe that nobody writes to would hold up the opening itself.  */
   do
     fd = open (path, O_RDONLY | O_CLOEXEC | (how->plain ? O_NONBLOCK | O_NOCTTY : 0));
-  while (fd < 0 && errno == EINTR);
+  while (fd < 0 && errno == EINTR && !br__wait_ends ());
   if (fd < 0)
     return br__can_not (error, "read", path, errno);
   memset (&st, 0, sizeof st);

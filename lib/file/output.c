@@ -9,6 +9,7 @@
 #include <fcntl.h>
 #include <stdio.h>
 #include <string.h>
+#include <time.h>
 #include <unistd.h>
 
 #include "exact/memory.h"
@@ -22,7 +23,7 @@ write_all (int fd, const char *bytes, size_t length)
   while (length > 0)
     {
       ssize_t n = write (fd, bytes, length);
-      if (n < 0 && errno == EINTR)
+      if (n < 0 && errno == EINTR && !br__wait_ends ())
         continue;
       if (n < 0)
         return 0;
@@ -74,10 +75,27 @@ can_not_write (const br__output *o, int number, br_error *error)
 
 /* ---- What may be replaced ---- */
 
+/* 1 where what the program says goes into the file that OLD is of.  */
+static int
+is_said_to (const struct stat *old)
+{
+  struct stat st;
+  for (int fd = STDOUT_FILENO; fd <= STDERR_FILENO; fd++)
+    if (fstat (fd, &st) == 0 && br__same_stat (&st, old))
+      return 1;
+  return 0;
+}
+
 static br_status
 check_spared (const br__output *o, const char *path, br_error *error)
 {
   struct stat st;
+  if (is_said_to (&o->old))
+    {
+      br__fail (error, BR_DOMAIN, 0, 0, "`%.*s` is where the answers go, so it stays", BR__CLIP (path, 120));
+      br__hint (error, "give it a name of its own");
+      return BR_DOMAIN;
+    }
   for (size_t i = 0; i < o->rules.spared_count; i++)
     {
       const char *other = o->rules.spared[i];
@@ -148,6 +166,20 @@ open_plain (br__output *o, const char *path, br_error *error)
   return o->replaces && !o->rules.in_place ? take_after_old (o, error) : BR_OK;
 }
 
+/* Of a pipe, a device.  A reader of a pipe has half a second to come, as two programs may begin at once.  */
+static int
+open_special (const char *path)
+{
+  static const struct timespec while_it_comes = { 0, 20000000 };
+  int fd, flags, tries = 25;
+  while ((fd = open (path, O_WRONLY | O_CLOEXEC | O_NONBLOCK)) < 0 && (errno == EINTR || errno == ENXIO) && tries-- > 0
+         && !br__wait_ends ())
+    nanosleep (&while_it_comes, NULL);
+  if (fd >= 0 && (flags = fcntl (fd, F_GETFL)) >= 0)
+    (void) fcntl (fd, F_SETFL, flags & ~O_NONBLOCK);
+  return fd;
+}
+
 br_status
 br__output_open (br__output *o, const char *path, const br__output_rules *rules, br_error *error)
 {
@@ -167,7 +199,7 @@ br__output_open (br__output *o, const char *path, const br__output_rules *rules,
     return br__can_not (error, "write", path, errno);
   if (!special)
     status = open_plain (o, path, error);
-  else if ((o->fd = open (path, O_WRONLY | O_CLOEXEC)) < 0)
+  else if ((o->fd = open_special (path)) < 0)
     status = can_not_write (o, errno, error);
   if (status != BR_OK)
     br__output_drop (o);
@@ -201,9 +233,18 @@ begin (br__output *o, const char *bytes, size_t length, br_error *error)
           return BR_DOMAIN;
         }
     }
-  if (o->rules.in_place && ftruncate (o->fd, 0) != 0)
-    return can_not_write (o, errno, error);
-  return BR_OK;
+  if (!o->rules.in_place)
+    return BR_OK;
+  br__reading whole = { .limit = SIZE_MAX, .plain = 1 };
+  return br__file_read_as (&o->before, &o->before_length, o->path, &whole, error);
+}
+
+/* A file that was written into and could not be finished holds again what it held: the room for that was not given up.  */
+static void
+put_back (br__output *o)
+{
+  if (lseek (o->fd, 0, SEEK_SET) == 0 && write_all (o->fd, o->before, o->before_length))
+    (void) !ftruncate (o->fd, (off_t) o->before_length);
 }
 
 br_status
@@ -212,7 +253,10 @@ br__output_write (br__output *o, const char *bytes, size_t length, br_error *err
   br_status status = o->begun ? BR_OK : begin (o, bytes, length, error);
   if (status != BR_OK)
     return status;
-  return write_all (o->fd, bytes, length) ? BR_OK : can_not_write (o, errno, error);
+  if (!write_all (o->fd, bytes, length))
+    return can_not_write (o, errno, error);
+  o->length += (off_t) length;
+  return BR_OK;
 }
 
 /* A file system over a network says at a close what it could not write: another descriptor is closed before the
@@ -245,7 +289,9 @@ br__output_close (br__output *o, int flush, br_error *error)
 {
   br_status status = o->begun ? BR_OK : begin (o, "", 0, error);
   int why = 0, waits = o->beside || o->nameless;
-  if (status == BR_OK && o->path && (waits || o->rules.in_place) && flush && !flush_to_disk (o->fd))
+  if (status == BR_OK && o->before && (size_t) o->length < o->before_length && ftruncate (o->fd, o->length) != 0)
+    why = errno;
+  if (status == BR_OK && !why && o->path && (waits || o->before) && flush && !flush_to_disk (o->fd))
     why = errno;
   if (status == BR_OK && !why && o->path && !close_copy (o->fd))
     why = errno;
@@ -264,6 +310,11 @@ br__output_close (br__output *o, int flush, br_error *error)
     }
   if (why)
     status = can_not_write (o, why, error);
+  if (status == BR_OK)
+    {
+      br__free (o->before);
+      o->before = NULL;
+    }
   br__output_drop (o);
   return status;
 }
@@ -271,10 +322,13 @@ br__output_close (br__output *o, int flush, br_error *error)
 void
 br__output_drop (br__output *o)
 {
+  if (o->before)
+    put_back (o);
   if (o->path && o->fd >= 0)
     close (o->fd);
   if (o->beside)
     unlink (o->beside);
+  br__free (o->before);
   br__free (o->beside);
   br__free (o->path);
   br__free (o->folder);

@@ -11,7 +11,8 @@ typedef struct br__output_rules
 {
   br__content content;            /* what is written: a file of other content stays */
   int over;                       /* whatever stands there may go: the user says so */
-  int in_place;                   /* into the file itself, which keeps its owner and its other names */
+  int in_place;                   /* into the file itself, which keeps its owner and its other names; where that fails, it gets
+                                     back what it held */
   const char *const *spared;      /* files that must stay, under whatever name; NULL among them is nothing */
   size_t spared_count;
 } br__output_rules;
@@ -24,6 +25,9 @@ typedef struct br__output
   char *beside;       /* what it is called until it is whole, or NULL */
   int nameless;       /* it has no name until it is whole */
   int replaces;       /* OLD is the file that gives way */
+  char *before;       /* what is written over in place, until that is done; or NULL */
+  size_t before_length;
+  off_t length;       /* that is written */
   int begun;
   struct stat old;
   br__output_rules rules;

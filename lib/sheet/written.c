@@ -56,12 +56,13 @@ put_line (writer *w, const char *text, size_t length, br__ending ending)
   put_behind (w, "", text, length, ending);
 }
 
-/* Whether the file that LINE uses would be read where the new file is opened, and is what was read.  */
+/* Whether the file that LINE uses would be read where the new file is opened, and is what was read: it is still there, and
+   is not the one that is written.  */
 static int
 can_use (const writer *w, const br__line *line)
 {
   br_file_request request = { .use = BR_FILE_SHEET, .path = line->uses, .sheet = w->path };
-  if (!br_file_usual (&request))
+  if (access (line->uses, F_OK) != 0 || br__same_file (line->uses, w->path) || !br_file_usual (&request))
     return 0;
   for (const br__line *l = line->next; l; l = l->next)
     if (l->owner == line && (l->text != l->original || (l->uses && !can_use (w, l))))

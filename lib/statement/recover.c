@@ -34,18 +34,18 @@ br_sheet_keep (const br_sheet *sheet, const char *path, br_error *error)
   static const br__output_rules over = { .content = BR__CONTENT_SHEET, .over = 1 };
   br_text t = BR_TEXT_ZERO;
   char *place = place_of (sheet);
-  br_status status = place ? br__file_ask_call (sheet, path, BR_FILE_WRITE, error)
-                     : br__can_not (error, "find", sheet->path ? sheet->path : ".", errno);
-  if (place && status == BR_OK)
+  br_status status = br__file_ask_call (sheet, path, BR_FILE_WRITE, error);
+  if (status == BR_OK)
     {
       br__text_puts (&t, FIRST "\n");
-      if (!strchr (place, '\n'))
+      /* Where its folder is gone, it comes back as a sheet without a file.  */
+      if (place && !strchr (place, '\n'))
         br__text_printf (&t, "%s %s\n", sheet->path ? "file" : "at", place);
       if (sheet->stamp.known)
         br__text_printf (&t, "held %zu %" PRIx64 " %" PRIx64 "\n", sheet->stamp.length, sheet->stamp.hash[0],
                          sheet->stamp.hash[1]);
       br__text_putc (&t, '\n');
-      br__put_sheet (&t, sheet, place);
+      br__put_sheet (&t, sheet, place ? place : "work.sheet");
       status = t.failed ? br__fail_plain (error, BR_NO_MEMORY, 0, 0)
                : br__file_write (path, br__text_string (&t), t.length, &over, error);
     }

@@ -64,13 +64,21 @@ write_to (br_text *t, const br_sheet *sheet, const char *path, const way *how, b
          : br__file_write (path, br__text_string (t), t->length, &rules, error);
 }
 
+static int
+is_plain (const char *path)
+{
+  struct stat st;
+  return stat (path, &st) == 0 && S_ISREG (st.st_mode);
+}
+
 static br_status
 save_to (br_sheet *sheet, const char *path, const way *how, br_error *error)
 {
   br_text t = BR_TEXT_ZERO;
   char *copy = br__strndup (path, strlen (path));
   br_status status = copy ? write_to (&t, sheet, path, how, error) : br__fail_plain (error, BR_NO_MEMORY, 0, 0);
-  if (status == BR_OK)
+  /* What is written to a device or a pipe is a copy: nobody could open it again.  */
+  if (status == BR_OK && is_plain (path))
     {
       br__free (sheet->path);
       sheet->path = copy;

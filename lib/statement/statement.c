@@ -276,7 +276,7 @@ run_statement (br__run *run)
     }
   (void) br__account_refused ();
   (void) br__account_stopped ();
-  const volatile sig_atomic_t *before = br__account_watch (NULL);
+  const volatile sig_atomic_t *before = br__account_watch (NULL), *waited = br__account_wait (run->sheet->flag);
   status = dispatch (run);
   br__account_spare (0);
   if ((status == BR_SYNTAX || status == BR_DOMAIN) && !run->refused && !run->told)
@@ -284,6 +284,7 @@ run_statement (br__run *run)
   else if (status == BR_IO)
     (void) br__phrase_refused (run);
   (void) br__account_watch (before);
+  (void) br__account_wait (waited);
   if (br__account_stopped () && status == BR_NO_MEMORY)
     status = br__fail_stopped (run);
   /* Behind a file that was read, the mistake is in there, unless the line ends too early.  */

@@ -5,6 +5,7 @@
 #endif
 
 #include <fcntl.h>
+#include <signal.h>
 #include <sys/resource.h>
 #include <sys/stat.h>
 #include <unistd.h>
@@ -136,6 +137,97 @@ written_meanwhile (void **state)
     }
 }
 
+/* What is written into a file itself, and does not fit, leaves it as it was.  */
+static void
+in_place_full (void **state)
+{
+  struct rlimit old, few;
+  said s = SAID_ZERO;
+  char text[3000], *now = NULL;
+  size_t length = 0, room = 0;
+  br_sheet *sheet = sheet_with ("");
+  (void) state;
+  for (int i = 0; i < 99; i++)
+    {
+      sheet_say (sheet, &s, "rail_%d = %d-%d/128 in", i, i + 1, (2 * i + 1) % 128);
+      length += (size_t) snprintf (text + length, sizeof text - length, "post_%d = 1 in\n", i);
+    }
+  /* Less than what was there, and more.  */
+  assert_true (length > 1050 && length < 2000);
+  for (size_t most = 100; most <= 2000; most += 950)
+    {
+      sheet_put_file ("two.sheet", text);
+      assert_int_equal (getrlimit (RLIMIT_FSIZE, &old), 0);
+      few = old;
+      few.rlim_cur = (rlim_t) most;
+      void (*before) (int) = signal (SIGXFSZ, SIG_IGN);
+      assert_int_equal (setrlimit (RLIMIT_FSIZE, &few), 0);
+      br_status status = sheet_run (sheet, &s, "save in place two.sheet");
+      assert_int_equal (setrlimit (RLIMIT_FSIZE, &old), 0);
+      signal (SIGXFSZ, before);
+      assert_int_equal (status, BR_IO);
+      assert_non_null (strstr (s.faults[0].error.message, "too large"));
+      assert_true (br_sheet_unsaved (sheet));
+      FILE *f = fopen ("two.sheet", "r");
+      assert_non_null (f);
+      assert_true (getdelim (&now, &room, EOF, f) >= 0);
+      fclose (f);
+      assert_string_equal (now, text);
+    }
+  free (now);
+  sheet_say (sheet, &s, "save in place two.sheet");
+  sheet_end (sheet, &s);
+}
+
+/* Work whose folder is gone is kept all the same.  */
+static void
+folder_gone (void **state)
+{
+  char path[64];
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("wheel = 3-1/2 in");
+  (void) state;
+  snprintf (path, sizeof path, "%s/two.sheet", folder);
+  assert_int_equal (mkdir ("gone", 0700), 0);
+  assert_int_equal (chdir ("gone"), 0);
+  assert_int_equal (rmdir ("../gone"), 0);
+  assert_int_equal (sheet_run (sheet, &s, "save lost.sheet"), BR_IO);
+  br_status status = br_sheet_keep (sheet, path, NULL);
+  assert_int_equal (chdir (folder), 0);
+  check_ok (status);
+  FILE *f = fopen ("two.sheet", "r");
+  char text[100] = "";
+  assert_non_null (f);
+  assert_true (fread (text, 1, sizeof text - 1, f) > 0);
+  fclose (f);
+  assert_non_null (strstr (text, "\n\nwheel = 3-1/2 in\n"));
+  sheet_end (sheet, &s);
+}
+
+/* A pipe that nobody reads from does not hold the work up, and what went into one is a copy.  */
+static void
+pipes (void **state)
+{
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("wheel = 3-1/2 in");
+  (void) state;
+  assert_int_equal (mkfifo ("pipe.sheet", 0600), 0);
+  assert_int_equal (sheet_run (sheet, &s, "save pipe.sheet"), BR_IO);
+  assert_non_null (strstr (s.faults[0].error.message, "nobody reads from it"));
+  int reader = open ("pipe.sheet", O_RDONLY | O_NONBLOCK);
+  assert_true (reader >= 0);
+  sheet_say (sheet, &s, "save pipe.sheet");
+  char text[40] = "";
+  assert_true (read (reader, text, sizeof text - 1) > 0);
+  close (reader);
+  remove ("pipe.sheet");
+  assert_string_equal (text, "wheel = 3-1/2 in\n");
+  assert_true (br_sheet_unsaved (sheet));
+  sheet_say (sheet, &s, "save /dev/null");
+  assert_true (br_sheet_unsaved (sheet));
+  sheet_end (sheet, &s);
+}
+
 /* With one descriptor more than are in use, a file can be saved.  */
 static void
 last_descriptor (void **state)
@@ -224,7 +316,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (gives_way), CHECK_TEST (left_over), CHECK_TEST (linked), CHECK_TEST (written_meanwhile), CHECK_TEST (last_descriptor), CHECK_TEST (usual),
-    CHECK_TEST (plain_files),
+    CHECK_TEST (in_place_full), CHECK_TEST (folder_gone), CHECK_TEST (pipes), CHECK_TEST (plain_files),
   };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, set_up, tear_down));

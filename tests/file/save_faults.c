@@ -268,7 +268,9 @@ odd_places (void **state)
     { "save over odd.sheet", "x = 1\n", BIT (NAMELESS) | BIT (LINKAT), EOPNOTSUPP, NULL, 0, 0, 0 },
     { "save over odd.sheet", "x = 1\n", 0, 0, "it would have another owner", 0, 1, 0 },
     { "save over odd.sheet", "x = 1\n", 0, 0, "it would have another group", 0, 0, 1 },
-    { "save in place odd.sheet", "x = 1\n", BIT (FTRUNCATE), EIO, "the disk does not answer", 0, 0, 0 },
+    { "save in place odd.sheet", "x = 1  # longer than what comes\n", BIT (FTRUNCATE), EIO, "the disk does not answer", 0, 0, 0 },
+    { "save in place odd.sheet", "x = 1\n", BIT (WRITE), ENOSPC, "the disk is full", 0, 0, 0 },
+    { "save in place odd.sheet", "x = 1\n", BIT (READ), EIO, "the disk does not answer", 0, 0, 0 },
     { "save in place odd.sheet", "x = 1\n", BIT (FSYNC), EINVAL, NULL, 0, 1, 1 },
   };
   (void) state;

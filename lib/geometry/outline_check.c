@@ -46,15 +46,15 @@ side_of (check *c, size_t i)
   return br__minus (&c->pad, point_of (c, i), point_of (c, i + c->count - 1));
 }
 
-/* LENGTH as it is said, or the digits of one that is no fraction, rounded.  */
+/* LENGTH as it is said, or digits of one that is no fraction: not more than it, as they are typed next.  */
 static br_status
 put_length (br_text *t, const br_real *length, const br__settings *s)
 {
   br_style style = br__settings_style (s);
   const br_number *q = br_real_rational (length);
-  br_number factor = BR_NUMBER_ZERO;
+  br_number factor = BR_NUMBER_ZERO, step = BR_NUMBER_ZERO;
   br_real z = BR_REAL_ZERO;
-  br_status status = BR_OK;
+  br_status status = br_number_set_ratio (&step, 1, 100000);
   if (q)
     {
       br__put_measure (t, q, BR_LENGTH, &style);
@@ -65,11 +65,16 @@ put_length (br_text *t, const br_real *length, const br__settings *s)
     status = br_real_set_number (&z, &factor);
   if (status == BR_OK)
     status = br_real_div (&z, length, &z, s->bits);
+  if (status == BR_OK)
+    status = br_real_round (&factor, NULL, &z, &step, BR_DOWN, BR_TIES_UP, s->bits);
+  if (status == BR_OK)
+    status = br_real_set_number (&z, &factor);
   br__text_puts (t, "\xE2\x89\x88 ");
   if (status == BR_OK)
-    status = br__put_real_decimal (t, NULL, &z, 6, s->bits);
+    status = br__put_real_decimal (t, NULL, &z, 12, s->bits);
   br__text_printf (t, " %s", s->unit->name);
   br_real_clear (&z);
+  br_number_clear (&step);
   br_number_clear (&factor);
   return status;
 }
@@ -165,7 +170,8 @@ check_fit (check *c, size_t i)
   int after = !before || (rest && br__order_of (g, rest, before) > 0);
   size_t bad = after ? (i + c->count - 1) % c->count : i;
   const br_real *most = room_for (c, bad, after);
-  if (is_round (c, bad))
+  /* A radius goes along both sides, and so does `cut C`.  */
+  if (is_round (c, bad) || br__order_of (g, number_of (c, bad, BR__CORNER_CUT), number_of (c, bad, BR__CORNER_CUT_AFTER)) == 0)
     most = br__least (g, most, room_for (c, bad, !after));
   int which = after && !is_round (c, bad) ? BR__CORNER_CUT_AFTER : BR__CORNER_CUT;
   if (br__sign_of (g, most) <= 0)
@@ -214,9 +220,10 @@ check_crossings (check *c, const br__legs *legs)
     for (size_t k = i + 1; k < n && status == BR_OK && g->status == BR_OK; k++)
       {
         size_t a = legs->rows[i].corner, b = legs->rows[k].corner;
-        /* A round touches its own sides and goes no farther.  */
-        int beside = k == i + 1 || (i == 0 && k == n - 1), rise = is_given (c, a, BR__CORNER_RISE) || is_given (c, b, BR__CORNER_RISE);
-        if (beside ? rise && br__neighbours_meet (g, &p[i], &p[k]) : br__pieces_meet (g, &p[i], &p[k]))
+        /* A round or a cut touches its own sides and goes no farther; it may take all of one, and end where the next begins.  */
+        int behind = k == i + 1, around = i == 0 && k == n - 1;
+        int sharp = (behind && legs->rows[k].sharp) || (around && legs->rows[0].sharp);
+        if (behind || around ? sharp && br__neighbours_meet (g, &p[i], &p[k]) : br__pieces_meet (g, &p[i], &p[k]))
           {
             br_text t = BR_TEXT_ZERO;
             br__text_printf (&t, "has a side that crosses or touches the one to corner %d", (int) a + 1);

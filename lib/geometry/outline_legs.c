@@ -207,13 +207,13 @@ twice_area (br__sketch *s, const corner *c, size_t count)
   return sum;
 }
 
-/* The side before C, unless the corners at both of its ends take all of it.  */
+/* The side before C, unless the corners at its ends take all of it.  */
 static void
 add_side (br__legs *legs, br__sketch *s, const corner *before, const corner *c)
 {
   spot run = minus (s, c->before_it, before->behind_it);
   int along = 1, up = 1;
-  if (before->cut && c->cut && !run.x->slot && !run.y->slot
+  if ((before->cut || c->cut) && !run.x->slot && !run.y->slot
       && br_real_sign (&along, &run.x->real, s->work->settings->bits) == BR_OK && along == 0
       && br_real_sign (&up, &run.y->real, s->work->settings->bits) == BR_OK && up == 0)
     return;
@@ -236,6 +236,7 @@ br__outline_legs (br__legs *legs, br__sketch *s, const br__value *corners, size_
   for (size_t i = 0; i < count && s->status == BR_OK; i++)
     {
       const corner *before = &c[(i + count - 1) % count];
+      const size_t first = legs->count;
       if (c[i].rise)
         add_rise (legs, s, before, &c[i]);
       else
@@ -246,6 +247,8 @@ br__outline_legs (br__legs *legs, br__sketch *s, const br__value *corners, size_
         add_leg (legs, s, c[i].before_it, c[i].behind_it);
       for (; told < legs->count; told++)
         legs->rows[told].corner = i;
+      if (first < legs->count)
+        legs->rows[first].sharp = !before->cut;
     }
   br__free (c);
   return s->status;

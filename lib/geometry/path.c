@@ -197,8 +197,8 @@ br__pieces_meet (br__pad *g, const br__path_piece *a, const br__path_piece *b)
   return m.count > 0;
 }
 
-/* One of them is an arc.  Of a line through a point of a circle the other point of it, and of two circles with a common point: no root is
-   needed, and the common point is not found again.  */
+/* Of a line through a point of a circle the other point of it, and of two circles with a common point: no root is needed, and the common
+   point is not found again.  Two straight ones meet elsewhere where one goes back along the other.  */
 int
 br__neighbours_meet (br__pad *g, const br__path_piece *a, const br__path_piece *b)
 {
@@ -213,6 +213,11 @@ br__neighbours_meet (br__pad *g, const br__path_piece *a, const br__path_piece *
       other = (br__point) { br__sub (g, br__add (g, foot.x, foot.x), shared.x),
                             br__sub (g, br__add (g, foot.y, foot.y), shared.y) };
     }
+  else if (!a->turn && !b->turn)
+    {
+      br__point d = br__minus (g, a->to, a->from), e = br__minus (g, b->to, b->from);
+      return br__sign_of (g, br__cross (g, d, e)) == 0 && br__sign_of (g, br__dot (g, d, e)) < 0;
+    }
   else
     {
       const br__path_piece *line = a->turn ? b : a, *arc = a->turn ? a : b;
@@ -220,5 +225,8 @@ br__neighbours_meet (br__pad *g, const br__path_piece *a, const br__path_piece *
       const br_real *t = br__div (g, br__dot (g, v, d), br__dot (g, d, d));
       other = br__along (g, shared, br__neg (g, br__add (g, t, t)), d);
     }
+  /* An arc and its chord share both of their ends.  */
+  if (same_point (g, a->to, b->from) && same_point (g, a->from, b->to) && same_point (g, other, a->from))
+    return 0;
   return !same_point (g, other, shared) && within (g, a, other) && within (g, b, other);
 }

@@ -29,6 +29,7 @@ typedef struct br__leg
   const br__value *x, *y, *x2, *y2;
   const br__value *slope, *radius, *centre_x, *centre_y;
   size_t corner;                /* of an outline: its side, cut or round */
+  int sharp;                    /* it begins at a corner that is neither round nor cut */
 } br__leg;
 
 typedef struct br__legs

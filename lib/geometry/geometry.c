@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "exact/memory.h"
+#include "exact/real.h"
 #include "geometry/geometry.h"
 
 #define BLOCK 64
@@ -179,16 +180,37 @@ br__order_of (br__pad *g, const br_real *x, const br_real *y)
   return g->status == BR_OK ? order : 0;
 }
 
+/* The greater one where SIGN is 1, the less where it is -1.  Of two that touch, as those of two corners that a side parts do, and that
+   a short proof does not tell to be one, it is (x + y + sign |x - y|) / 2, which is true whatever they are.  */
+static const br_real *
+extreme (br__pad *g, const br_real *x, const br_real *y, int sign)
+{
+  int order = 0;
+  if (!br__real_is_formula (x) || !br__real_is_formula (y))
+    return br__order_of (g, x, y) * sign >= 0 ? x : y;
+  g->status = g->status == BR_OK ? br__real_apart (&order, x, y) : g->status;
+  if (g->status != BR_OK || order != 0)
+    return order * sign >= 0 ? x : y;
+  const br_real *d = br__sub (g, x, y);
+  g->status = g->status == BR_OK ? br__real_ask (d, BR__GLANCE, 0) : g->status;
+  if (g->status != BR_OK || !d->node || d->node->known == BR__FRACTION)
+    return br__sign_of (g, d) * sign >= 0 ? x : y;
+  const br_real *square = br__mul (g, d, d), *sum = br__add (g, x, y);
+  br_real *size = room (g);
+  const br_real *apart = size ? made (g, size, br__real_root (size, square, 2)) : &zero;
+  return br__half (g, sign > 0 ? br__add (g, sum, apart) : br__sub (g, sum, apart));
+}
+
 const br_real *
 br__least (br__pad *g, const br_real *x, const br_real *y)
 {
-  return br__order_of (g, x, y) <= 0 ? x : y;
+  return extreme (g, x, y, -1);
 }
 
 const br_real *
 br__most (br__pad *g, const br_real *x, const br_real *y)
 {
-  return br__order_of (g, x, y) >= 0 ? x : y;
+  return extreme (g, x, y, 1);
 }
 
 /* ---- Points ---- */

@@ -6,8 +6,9 @@
 
 #include "wire.h"
 
-/* Kinds of wire.h, then what is made here.  */
-enum { OUTLINE, CIRCLE, BOX, ARC, BAR, LINE, ROUNDED, CUT, PLATE, FENDER, ROW, MIRROR, TURNED, KINDS };
+/* Kinds of wire.h, then what is made here.  A turned one is of the kind that stands as far from TURNED_OUTLINE as that from OUTLINE.  */
+enum { OUTLINE, CIRCLE, BOX, ARC, BAR, LINE, ROUNDED, CUT, PLATE, FENDER, ROW, MIRROR, SLOT,
+       TURNED_OUTLINE, TURNED_ROUNDED, TURNED_BOX, TURNED_ARC, TURNED_BAR, TURNED_LINE, KINDS };
 
 /* What a shape is made of: edges of one figure, of which the second is a hole in the first; or figures of a row.  */
 #define MOST_FIGURES 3
@@ -84,24 +85,9 @@ put_fender (FILE *out, wire *w, const char *name)
 static void
 put_copies (FILE *out, thing *t, int kind, const char *name)
 {
-  int about = (int) check_between (-40, 40), dx = (int) check_between (-40, 40), degrees = (int) check_between (1, 17) * 20, base = (int) check_below (5);
+  int about = (int) check_between (-40, 40), dx = (int) check_between (-40, 40), base = (int) check_below (5);
   char of[20];
   snprintf (of, sizeof of, "base_%s", name);
-  if (kind == TURNED)
-    {
-      /* A box turns around its middle.  */
-      put_box (out, &t->figures[0].edge[0], name, base % 2);
-      wire *w = &t->figures[0].edge[0];
-      double reach[] = { DBL_MAX, -DBL_MAX, DBL_MAX, -DBL_MAX };
-      for (int i = 0; i < w->count; i++)
-        {
-          reach[0] = fmin (reach[0], w->x[i]), reach[1] = fmax (reach[1], w->x[i]);
-          reach[2] = fmin (reach[2], w->y[i]), reach[3] = fmax (reach[3], w->y[i]);
-        }
-      wire_rotate (w, (reach[0] + reach[1]) / 2, (reach[2] + reach[3]) / 2, degrees);
-      fprintf (out, "turn %s by %d deg\n", name, degrees);
-      return;
-    }
   wire_shape (out, &t->figures[0].edge[0], base, of);
   if (kind == MIRROR)
     {
@@ -120,6 +106,46 @@ put_copies (FILE *out, thing *t, int kind, const char *name)
     }
 }
 
+/* A box and an outline turn about the middle of what they take, an arc about its centre, a line about its middle.  */
+static void
+put_turned (FILE *out, wire *w, int kind, const char *name)
+{
+  int degrees = (int) check_between (1, 71) * 5;
+  double reach[] = { DBL_MAX, -DBL_MAX, DBL_MAX, -DBL_MAX };
+  if (kind == TURNED_ROUNDED)
+    put_box (out, w, name, 1);
+  else if (kind == TURNED_OUTLINE)
+    {
+      wire_outline o;
+      do
+        {
+          wire_random (&o, 5, 1);
+          wire_of_outline (w, &o);
+        }
+      while (wire_crosses_itself (w));
+      int x = (int) check_between (-60, 60);
+      wire_statement (out, name, &o, x, 9);
+      wire_move (w, x / 8., 9 / 8.);
+    }
+  else
+    wire_shape (out, w, kind - TURNED_OUTLINE, name);
+  for (int i = 0; i < w->count; i++)
+    {
+      reach[0] = fmin (reach[0], w->x[i]), reach[1] = fmax (reach[1], w->x[i]);
+      reach[2] = fmin (reach[2], w->y[i]), reach[3] = fmax (reach[3], w->y[i]);
+    }
+  double x = (reach[0] + reach[1]) / 2, y = (reach[2] + reach[3]) / 2;
+  if (kind == TURNED_ARC)
+    {
+      /* The centre of its first quarter: by the first point, which lies level with it, and one as far from it.  */
+      const double ax = w->x[0], bx = w->x[WIRE_ARC], by = w->y[WIRE_ARC];
+      y = w->y[0];
+      x = (bx * bx - ax * ax + (by - y) * (by - y)) / (2 * (bx - ax));
+    }
+  wire_rotate (w, x, y, degrees);
+  fprintf (out, "turn %s by %d deg\n", name, degrees);
+}
+
 static void
 put_thing (FILE *out, thing *t, int kind, const char *name)
 {
@@ -130,7 +156,15 @@ put_thing (FILE *out, thing *t, int kind, const char *name)
     case ROUNDED: case CUT: put_box (out, w, name, kind == ROUNDED); break;
     case PLATE: put_plate (out, &t->figures[0], name); break;
     case FENDER: put_fender (out, w, name); break;
-    case ROW: case MIRROR: case TURNED: put_copies (out, t, kind, name); break;
+    case ROW: case MIRROR: put_copies (out, t, kind, name); break;
+    case TURNED_OUTLINE: case TURNED_ROUNDED: case TURNED_BOX: case TURNED_ARC: case TURNED_BAR: case TURNED_LINE:
+      put_turned (out, w, kind, name);
+      break;
+    case SLOT:
+      wire_shape (out, w, BAR, name);
+      fseek (out, -1, SEEK_CUR);
+      fputs (" hole\n", out);
+      break;
     default: wire_shape (out, w, kind, name); break;
     }
 }

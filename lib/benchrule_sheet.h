@@ -356,7 +356,8 @@ typedef struct br_painter
   void (*path) (br_page *page, const br_page_step *steps, size_t count);
   void (*stroke) (br_page *page, int32_t width, int dashes);
   /* What follows is a ROLE of ISO 32000-1, 14.8.4, such as "P", "H1" or "Figure", for who hears a PDF read; NULL ends the one
-     begun last.  It stays open over pages; none may be open at the end.  DESCRIPTION, of a figure, is read in its place, else NULL.  */
+     begun last.  It stays open over pages; none may be open at the end.  DESCRIPTION, of a figure, is read in its place;
+     of a "Document", it is the language, such as "de"; else NULL.  */
   void (*tag) (br_page *page, const char *role, const char *description);
   /* The first few letters so far that no font has, "" if there are none.  */
   void (*missing) (char letters[BR_PAGE_MISSING], const br_page *page);

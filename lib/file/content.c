@@ -142,13 +142,34 @@ same_table (const char *old, size_t old_length, const char *new, size_t new_leng
   return (unnamed || is_column (old, n)) && (unnamed_now || is_column (new, k));
 }
 
-/* The heading of papers and of their keys: "Version 1, seed 5".  */
+/* TEXT ends in a number behind a blank: its digits, else 0.  */
+static size_t
+digits_at_end (const char *text, size_t length)
+{
+  size_t n = 0;
+  while (n < length && text[length - n - 1] >= '0' && text[length - n - 1] <= '9')
+    n++;
+  return n < length && text[length - n - 1] == ' ' ? n : 0;
+}
+
+/* The heading of papers and of their keys, "    Version 1, seed 5" in words of any language, and of short keys.  */
 static int
 is_paper (const char *bytes, size_t length)
 {
-  size_t n = first_line (&bytes, length);
-  const char *seed = memmem (bytes, n, ", seed ", 7);
-  return seed && (size_t) (seed + 7 - bytes) < n && seed[7] >= '0' && seed[7] <= '9';
+  size_t n = first_line (&bytes, length), digits = digits_at_end (bytes, n);
+  const char *comma = digits ? memrchr (bytes, ',', n - digits) : NULL;
+  return comma && (begins (bytes, n, "Answers: ")
+                   || (digits_at_end (bytes, (size_t) (comma - bytes)) && memmem (bytes, (size_t) (comma - bytes), "    ", 4)));
+}
+
+static int
+same_paper (const char *old, size_t old_length, const char *new, size_t new_length)
+{
+  static const char *const kinds_of_key[] = { "Key: ", "Answers: " };
+  for (size_t i = 0; i < sizeof kinds_of_key / sizeof kinds_of_key[0]; i++)
+    if (begins (old, old_length, kinds_of_key[i]) != begins (new, new_length, kinds_of_key[i]))
+      return 0;
+  return is_paper (old, old_length);
 }
 
 /* Whether BYTES are a page or a picture of CONTENT.  */
@@ -179,8 +200,7 @@ br__content_gives_way (const char *old, size_t old_length, br__content content, 
     {
     case BR__CONTENT_SHEET: return 0;
     case BR__CONTENT_CSV: return same_table (old, old_length, new, new_length);
-    case BR__CONTENT_PAPER:
-      return is_paper (old, old_length) && begins (old, old_length, "Key: ") == begins (new, new_length, "Key: ");
+    case BR__CONTENT_PAPER: return same_paper (old, old_length, new, new_length);
     default:
       /* A program's own painter may make whatever it likes.  */
       return is_page (old, old_length, content) || !is_page (new, new_length, content);

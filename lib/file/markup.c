@@ -228,10 +228,10 @@ br__put_spoken (br_text *t, const char *text)
 }
 
 void
-br__html_head (br_text *t, const char *title, const char *style)
+br__html_head (br_text *t, const char *language, const char *title, const char *style)
 {
-  br__text_puts (t, "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">"
-                 "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"><title>");
+  br__text_printf (t, "<!DOCTYPE html>\n<html lang=\"%s\"><head><meta charset=\"utf-8\">"
+                   "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"><title>", language);
   br__put_escaped (t, title);
   br__text_printf (t, "</title><style>\nbody{font:12pt sans-serif;color:#000;background:#fff}\n"
                    "table{border-collapse:collapse}td,th{border:1px solid #000;padding:.15em .5em;text-align:left;vertical-align:top}\n"

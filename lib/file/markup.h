@@ -21,6 +21,6 @@ void br__put_fractions (br_text *t, const char *s);
 void br__put_spoken (br_text *t, const char *text);
 
 /* The head of a page of HTML up to <body>: TITLE escaped; the style that all pages share, then STYLE, the page's own.  */
-void br__html_head (br_text *t, const char *title, const char *style);
+void br__html_head (br_text *t, const char *language, const char *title, const char *style);
 
 #endif

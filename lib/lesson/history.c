@@ -288,7 +288,7 @@ put_picture (br_text *t, const past *h)
 static void
 put_page (br_text *t, const past *h)
 {
-  br__html_head (t, "What was right, week by week",
+  br__html_head (t, "en", "What was right, week by week",
                  "body{margin:1em}svg{max-width:100%;height:auto}\n"
                  "@media(max-width:5in){body{margin:.5em}td,th{padding:.1em .25em;font-size:.85em}}\n");
   br__text_puts (t, "<h1>What was right, week by week</h1>\n<div class=\"box\">");

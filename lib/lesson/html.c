@@ -105,7 +105,8 @@ put_head (br_text *t, const br__worksheet *w, int key)
   br_text own = BR_TEXT_ZERO;
   br__text_printf (&own, "%s%s%s", style, w->large ? large : "", w->duplex && !key ? "section+section{break-before:right}\n" : "");
   put_feet (&own, w, key);
-  br__html_head (t, w->title ? w->title : br__sentences_find (key ? NULL : w->words, "Worksheet"), br__text_string (&own));
+  const br__sentences *words = key ? NULL : w->words;
+  br__html_head (t, br__sentences_language (words), w->title ? w->title : br__sentences_find (words, "Worksheet"), br__text_string (&own));
   br__text_putc (t, '\n');
   t->failed |= own.failed;
   br__text_clear (&own);

@@ -102,7 +102,7 @@ put_html (br_text *t, const answers *a)
 {
   br_text title = BR_TEXT_ZERO;
   put_title (&title, a->w);
-  br__html_head (t, br__text_string (&title), "body{font-size:11pt}\n");
+  br__html_head (t, "en", br__text_string (&title), "body{font-size:11pt}\n");
   br__text_puts (t, "<h1>");
   br__put_escaped (t, br__text_string (&title));
   br__text_puts (t, "</h1>\n<div class=\"box\"><table><tr><th>Version</th>");

@@ -542,12 +542,19 @@ br__worksheet_pdf (const char *path, const br__worksheet *w, br__run *run, int k
   l.height = (int32_t) (paper->height_num * BR_PAGE_INCH / paper->height_den);
   /* A key is the teacher's, in ordinary print.  */
   l.size = (key ? 10 : w->large ? 18 : 12) * POINT;
-  br_status status = l.tasks && l.on_page && l.free ? br__page_start (&l.painter, &l.page, run, l.width, l.height, w->title ? w->title : "Worksheet")
+  const br__sentences *words = key ? NULL : w->words;
+  const char *title = w->title ? w->title : br__sentences_find (words, "Worksheet");
+  br_status status = l.tasks && l.on_page && l.free ? br__page_start (&l.painter, &l.page, run, l.width, l.height, title)
                                                     : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  if (status == BR_OK)
+    l.painter->tag (l.page, "Document", br__sentences_language (words));
   if (status == BR_OK && (status = br__each_task (run, w, key, key ? "drawing the key" : "drawing papers", page_task, &l)) != BR_OK)
     l.painter->drop (l.page);
   else if (status == BR_OK)
-    status = br__page_end (path, l.painter, l.page, run);
+    {
+      l.painter->tag (l.page, NULL, NULL);
+      status = br__page_end (path, l.painter, l.page, run);
+    }
   for (size_t i = 0; l.tasks && i < w->problem_count; i++)
     br__task_clear (&l.tasks[i]);
   br__free (l.tasks);

@@ -48,6 +48,12 @@ br__sentences_put (br_text *t, const br__sentences *words, const char *english)
   br__text_puts (t, own);
 }
 
+const char *
+br__sentences_language (const br__sentences *words)
+{
+  return words && words->both ? "en" : br__sentences_find (words, "en");
+}
+
 /* 1 if TEXT has the first LENGTH bytes of WORD as a word, in the plural, too.  */
 static int
 has_word (const char *text, const char *word, size_t length)
@@ -101,6 +107,15 @@ check_fields (const char *english, const char *own, size_t line, const char *pat
   return BR_OK;
 }
 
+/* 1 for the code of a language: two or three letters, and parts behind hyphens (RFC 5646, 2.1).  */
+static int
+is_language (const char *code)
+{
+  size_t n = strspn (code, "abcdefghijklmnopqrstuvwxyz");
+  size_t all = strspn (code, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-");
+  return (n == 2 || n == 3) && (code[n] == '-' || !code[n]) && !code[all] && all < 20;
+}
+
 static int
 is_sentence (const char *english)
 {
@@ -130,6 +145,9 @@ read_table (br__sentences *words, const char *path, br__run *run)
       if (!is_sentence (english))
         status = br__fail (run->error, BR_SYNTAX, 0, 0, "%.*s:%zu: papers have no such sentence: %.*s", BR__CLIP (path, 80), row->line,
                            BR__CLIP (english, 60));
+      else if (strcmp (english, "en") == 0 && *br__row_cell (row, words->own) && !is_language (br__row_cell (row, words->own)))
+        status = br__fail (run->error, BR_SYNTAX, 0, 0, "%.*s:%zu: beside `en` stands the code of your language, as `de` or `pt-BR`",
+                           BR__CLIP (path, 80), row->line);
       else if (*br__row_cell (row, words->own))
         status = check_fields (english, br__row_cell (row, words->own), row->line, path, run->error);
     }

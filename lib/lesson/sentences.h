@@ -19,6 +19,8 @@ typedef struct br__sentences
 const char *br__sentences_find (const br__sentences *words, const char *english);
 /* The same; in two languages both, a slash between them.  */
 void br__sentences_put (br_text *t, const br__sentences *words, const char *english);
+/* The language of papers, as "de": what WORDS have beside "en".  */
+const char *br__sentences_language (const br__sentences *words);
 /* The explanation of the INDEXth word of the trade if TEXT, which is English, has it, else NULL; past the last *MORE is 0.  */
 const char *br__sentences_explain (int *more, const char *text, unsigned index);
 

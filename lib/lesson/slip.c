@@ -121,7 +121,7 @@ br__slips_html (br_text *out, const br__class *c)
 {
   slip s;
   memset (&s, 0, sizeof s);
-  br__html_head (out, "Slips",
+  br__html_head (out, "en", "Slips",
                  "body{margin:1em}section{border:1px dashed #000;padding:1em;box-sizing:border-box;overflow-wrap:anywhere}\n"
                  "h2{font-size:1.1em;margin:0 0 .3em}p{margin:0 0 .4em}\n"
                  "@page{margin:.4in}\n@media print{body{margin:0;font-size:10pt}main{display:grid;grid-template-columns:1fr 1fr}\n"

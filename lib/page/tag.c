@@ -15,7 +15,7 @@
 
 #include "page/page.h"
 
-#define LANGUAGE "en"
+#define MOST_LANGUAGE 20
 #define MOST_OPEN 8
 #define MOST_ROLE 16
 
@@ -23,6 +23,7 @@ typedef struct br__tags
 {
   char open[MOST_OPEN][MOST_ROLE];
   size_t depth;
+  char language[MOST_LANGUAGE]; /* "" is "en" */
   char **descriptions;          /* of the figures, in order */
   size_t figures, room;
 } br__tags;
@@ -70,6 +71,8 @@ br__page_tag (br_page *page, const char *role, const char *description)
     {
       snprintf (t->open[t->depth], sizeof t->open[0], "%s", role);
       cairo_tag_begin (page->cairo, t->open[t->depth++], NULL);
+      if (strcmp (role, "Document") == 0 && description)
+        snprintf (t->language, sizeof t->language, "%s", description);
       if (strcmp (role, "Figure") == 0 && !keep_description (t, description))
         page->failed = 1;
     }
@@ -191,7 +194,8 @@ put_object (br_page *page, change *c)
   if (good && c->description)
     good = put_text (page, "   /Alt ") && put_string (page, c->description) && put_text (page, "\n");
   else if (good)
-    good = put_text (page, "   /Lang (" LANGUAGE ")\n   /ViewerPreferences << /DisplayDocTitle true >>\n");
+    good = put_text (page, "   /Lang (") && put_text (page, page->tags && *page->tags->language ? page->tags->language : "en")
+           && put_text (page, ")\n   /ViewerPreferences << /DisplayDocTitle true >>\n");
   return good && put_text (page, ">>\nendobj\n");
 }
 

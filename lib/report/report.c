@@ -169,7 +169,7 @@ static void
 put_head (br_text *t, const br__report *p)
 {
   const char *title = p->run->sheet->title ? p->run->sheet->title : "Design";
-  br__html_head (t, title, style);
+  br__html_head (t, "en", title, style);
   br__text_puts (t, "\n<a class=\"skip\" href=\"#design\">Skip to the design</a>\n<header><h1>");
   br__put_fractions (t, title);
   br__text_puts (t, "</h1>\n");

@@ -123,7 +123,7 @@ put_design (br_text *t, const br__design *d)
 static void
 put_pages (br_text *t, const br__design *designs, size_t count)
 {
-  br__html_head (t, "Designs looked over", style);
+  br__html_head (t, "en", "Designs looked over", style);
   br__text_puts (t, "\n<main><h1>Designs looked over</h1>\n<div class=\"box\"><table><thead><tr><th>Design</th><th>Drawing</th>");
   for (size_t k = 0; k < BR__TO_DO; k++)
     br__text_printf (t, "<th>%s</th>", br__finding_heading (br__to_do[k]));

@@ -218,7 +218,7 @@ test_head (void **state)
 static void
 test_feet (void **state)
 {
-  static const char names[] = "name\n\"Ada \"\"A\"\" </style>\"\nBo\n", table[] = "english,own\npage %d of %d,Seite %d von %d\nWorksheet,Blatt\n"
+  static const char names[] = "name\n\"Ada \"\"A\"\" </style>\"\nBo\n", table[] = "english,own\nen,pt-BR\npage %d of %d,Seite %d von %d\nWorksheet,Blatt\n"
     "a ruler with {k} marks to the inch; the arrow is {2n} marks past {1n},{k} Striche: {2n} nach {1n}\n";
   br_sheet *sheet = new_sheet ();
   said s = SAID_ZERO;
@@ -235,6 +235,8 @@ test_feet (void **state)
   lesson_contains ("k.html", "break-before:right", 0);
   sheet_say (sheet, &s, "words b.csv\nworksheet sums 1 into a.html\nkey k.html");
   lesson_contains ("a.html", "<title>Blatt</title>", 1);
+  lesson_contains ("a.html", "<html lang=\"pt-BR\">", 1);
+  lesson_contains ("k.html", "<html lang=\"en\">", 1);
   lesson_contains ("k.html", "<title>Worksheet</title>", 1);
   lesson_contains ("a.html", "content:\"Seite \" counter(p1)\" von \" counter(pages)\"\"}", 1);
   lesson_contains ("k.html", "content:\"page \" counter(p1)\" of \" counter(pages)\"\"}", 1);
@@ -299,6 +301,8 @@ test_wrong_words (void **state)
 {
   static const struct { const char *table, *line, *says; } rows[] =
   {
+    { "english,own\nen,German\n", "words b.csv", "b.csv:2: beside `en` stands the code of your language, as `de` or `pt-BR`" },
+    { "english,own\nen,d\"e\n", "words b.csv", "b.csv:2: beside `en` stands the code of your language, as `de` or `pt-BR`" },
     { "english,own\nNonsense,x\n", "words b.csv", "b.csv:2: papers have no such sentence: Nonsense" },
     { "english,own\n\"Two knobs {1} across sit {0} apart, middle to middle. How wide is the room between them?\",{0}\n", "words b.csv", "b.csv:2: {1} is missing" },
     { "english,own\n\"Two knobs {1} across sit {0} apart, middle to middle. How wide is the room between them?\",{0} {1} {2}\n", "words b.csv",

@@ -71,12 +71,12 @@ side_distance (br__value *z, int *known, const br_sheet *sheet, const br__shape 
 
 /* ---- What is looked at ---- */
 
-/* A shape that takes up room, and between which uprights it lies, in 4096ths of an inch.  */
+/* A shape that takes up room, and between which uprights and levels it lies, in 4096ths of an inch.  */
 typedef struct solid
 {
   const br__shape *shape;
   size_t place;                 /* among all shapes */
-  int64_t left, right;
+  int64_t left, right, low, high;
 } solid;
 
 typedef struct pair
@@ -93,6 +93,8 @@ typedef struct looking
   pair *pairs;                  /* that rub */
   size_t solid_count, solid_room, hole_count, hole_room, pair_count, pair_room;
   size_t compared, passed;
+  int over;                     /* there is more to compare than may be */
+  size_t left_out;              /* pairs that were not compared then, at most */
 } looking;
 
 /* ---- What goes through a hole ---- */
@@ -378,12 +380,12 @@ may_rub (const br_sheet *sheet, const br__shape *a, const br__shape *b)
   return !is_row_of (sheet, b, a) && !is_row_of (sheet, a, b) && !(parts[0] && parts[1] && strcmp (parts[0], parts[1]) == 0);
 }
 
-/* Number SIDE of S from its X on, in 4096ths of an inch, not above it or, where UP, not below.  Where that is not known, as far
-   out as can be.  */
+/* Number SIDE of S from its place ALONG, its X or Y, on, in 4096ths of an inch, not above it or, where UP, not below.  Where
+   that is not known, as far out as can be.  */
 static br_status
-upright_at (int64_t *at, const br_sheet *sheet, const br__shape *s, int side, int up)
+edge_at (int64_t *at, const br_sheet *sheet, const br__shape *s, int along, int side, int up)
 {
-  const br__value *x = br__shape_value (sheet, s, BR__SHAPE_X), *off = br__shape_value (sheet, s, side);
+  const br__value *x = br__shape_value (sheet, s, along), *off = br__shape_value (sheet, s, side);
   br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
   br_real v = BR_REAL_ZERO, parts = BR_REAL_ZERO;
   int64_t one = 0;
@@ -424,9 +426,13 @@ add_shape (looking *l, const br__shape *s, size_t place)
   if (!br__grow (&l->solids, &l->solid_room, l->solid_count + 1, sizeof *l->solids))
     return BR_NO_MEMORY;
   solid *made = &l->solids[l->solid_count++];
-  *made = (solid) { s, place, 0, 0 };
-  br_status status = upright_at (&made->left, l->sheet, s, BR__SHAPE_LEFT, 0);
-  return status == BR_OK ? upright_at (&made->right, l->sheet, s, BR__SHAPE_RIGHT, 1) : status;
+  *made = (solid) { s, place, 0, 0, 0, 0 };
+  br_status status = edge_at (&made->left, l->sheet, s, BR__SHAPE_X, BR__SHAPE_LEFT, 0);
+  if (status == BR_OK)
+    status = edge_at (&made->right, l->sheet, s, BR__SHAPE_X, BR__SHAPE_RIGHT, 1);
+  if (status == BR_OK)
+    status = edge_at (&made->low, l->sheet, s, BR__SHAPE_Y, BR__SHAPE_BOTTOM, 0);
+  return status == BR_OK ? edge_at (&made->high, l->sheet, s, BR__SHAPE_Y, BR__SHAPE_TOP, 1) : status;
 }
 
 static int
@@ -456,8 +462,9 @@ compare (br__run *run, looking *l, const solid *a, const solid *b)
   /* Those that lie apart in height or depth are told soon.  */
   l->compared += ++l->passed % 8 == 0;
   br_status status = overlap_of (&state, l, first->shape, second->shape);
-  if (l->compared > MOST_COMPARED)
-    return br__fail (run->error, BR_TOO_BIG, 0, run->end, "more than %d comparisons of shapes", MOST_COMPARED);
+  l->over = l->compared > MOST_COMPARED;
+  if (l->over)
+    return BR_OK;
   if (status == BR_OK && state && !br__grow (&l->pairs, &l->pair_room, l->pair_count + 1, sizeof *l->pairs))
     status = BR_NO_MEMORY;
   if (status != BR_OK)
@@ -467,6 +474,41 @@ compare (br__run *run, looking *l, const solid *a, const solid *b)
   return BR_OK;
 }
 
+/* How many of the solids from FROM on begin before A ends.  */
+static size_t
+count_begun (const looking *l, const solid *a, size_t from)
+{
+  size_t low = from, high = l->solid_count;
+  while (low < high)
+    {
+      size_t middle = low + (high - low) / 2;
+      if (l->solids[middle].left <= a->right)
+        low = middle + 1;
+      else
+        high = middle;
+    }
+  return low - from;
+}
+
+/* Number I with those that begin before it ends, while they may be compared.  */
+static br_status
+compare_all (br__run *run, looking *l, size_t i)
+{
+  const solid *a = &l->solids[i];
+  br_status status = br__stopped (run) ? br__fail_stopped (run) : BR_OK;
+  size_t k = i + 1;
+  for (; k < l->solid_count && l->solids[k].left <= a->right && status == BR_OK && !l->over; k++)
+    if (l->solids[k].low <= a->high && a->low <= l->solids[k].high)
+      status = compare (run, l, a, &l->solids[k]);
+  if (l->over)
+    {
+      /* The last one was not decided any more.  */
+      size_t from = k > i + 1 ? k - 1 : k;
+      l->left_out += count_begun (l, a, from);
+    }
+  return status;
+}
+
 /* From left to right: each with those that begin before it ends.  */
 static br_status
 find_rubs (br__run *run, looking *l)
@@ -474,13 +516,15 @@ find_rubs (br__run *run, looking *l)
   br_status status = BR_OK;
   if (l->solid_count)
     qsort (l->solids, l->solid_count, sizeof *l->solids, by_left);
-  for (size_t i = 0; i < l->solid_count; i++)
-    for (size_t k = i + 1; k < l->solid_count && l->solids[k].left <= l->solids[i].right && status == BR_OK; k++)
-      status = compare (run, l, &l->solids[i], &l->solids[k]);
+  for (size_t i = 0; i < l->solid_count && status == BR_OK; i++)
+    status = compare_all (run, l, i);
   if (status == BR_OK && l->pair_count)
     qsort (l->pairs, l->pair_count, sizeof *l->pairs, by_place);
   for (size_t i = 0; i < l->pair_count && status == BR_OK; i++)
     status = emit_rubs (run, &l->pairs[i]);
+  if (status == BR_OK && l->over)
+    status = br__fail (run->error, BR_TOO_BIG, 0, run->end,
+                       "more than %d comparisons of shapes: up to %zu pairs were not compared", MOST_COMPARED, l->left_out);
   return status;
 }
 

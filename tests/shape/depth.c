@@ -237,6 +237,26 @@ test_rubs (void **state)
   sheet_end (sheet, &s);
 }
 
+/* Past the limit: what was found is told, and how many pairs were not looked at.  */
+static void
+test_many (void **state)
+{
+  enum { COUNT = 320 };
+  unsigned found = 0, most = 0, left = 0;
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("");
+  (void) state;
+  for (int i = 0; i < COUNT; i++)
+    sheet_say (sheet, &s, "box b%d = 1 x 1 at 0, 0 deep 1", i);
+  assert_int_equal (sheet_run (sheet, &s, "rubs"), BR_TOO_BIG);
+  for (size_t i = 0; i < s.count; i++)
+    found += strcmp (said_get (&s, i, "kind"), "rubs") == 0;
+  assert_int_equal (sscanf (s.faults[0].error.message, "more than %u comparisons of shapes: up to %u pairs", &most, &left), 2);
+  assert_true (found > 0 && left > 0);
+  assert_int_equal (found + left, COUNT * (COUNT - 1) / 2);
+  sheet_end (sheet, &s);
+}
+
 /* Boxes on a small grid: the program says of each two what the whole numbers say.  */
 static void
 test_random (void **state)
@@ -415,7 +435,7 @@ main (void)
 {
   const struct CMUnitTest tests[] =
   {
-    CHECK_TEST (test_places), CHECK_TEST (test_follow), CHECK_TEST (test_apart), CHECK_TEST (test_rubs), CHECK_TEST (test_across), CHECK_TEST (test_random),
+    CHECK_TEST (test_places), CHECK_TEST (test_follow), CHECK_TEST (test_apart), CHECK_TEST (test_rubs), CHECK_TEST (test_many), CHECK_TEST (test_across), CHECK_TEST (test_random),
     CHECK_TEST (test_parts), CHECK_TEST (test_wrong), CHECK_TEST (test_refused)
   };
   return CHECK_RUN (tests);

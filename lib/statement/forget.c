@@ -9,20 +9,31 @@
 #include "statement/statements.h"
 #include "wood/wood.h"
 
+enum { DIMENSION, SHAPE, STOCK, PART, KINDS };
+static const char *const kinds[KINDS] = { "dimension", "shape", "stock", "part" };
+
+/* How many things are called by the name at hand; IS says of which kinds.  */
+static int
+things_called (int is[KINDS], const br__run *run)
+{
+  const br_sheet *sheet = run->sheet;
+  const br__token *t = &run->lex.token;
+  const char *name = run->text + t->offset;
+  const br__entry *e = br__graph_find (sheet->graph, name, t->length);
+  is[DIMENSION] = e && br__entry_definition (e);
+  is[SHAPE] = br__shape_find (sheet, name, t->length) != NULL;
+  is[STOCK] = br__wood_find (sheet, 1, name, t->length) != NULL;
+  is[PART] = br__wood_find (sheet, 0, name, t->length) != NULL;
+  return is[DIMENSION] + is[SHAPE] + is[STOCK] + is[PART];
+}
+
 /* What is called by the name at hand; where that is more than one thing, the way to say which is told.  */
 static br_status
 forget_named (br__run *run)
 {
-  static const char *const kinds[] = { "dimension", "shape", "stock", "part" };
-  const br_sheet *sheet = run->sheet;
   const br__token t = run->lex.token;
   const char *name = run->text + t.offset;
-  if (t.type != BR__NAME)
-    return br__forget_dimension (run);
-  const br__entry *e = br__graph_find (sheet->graph, name, t.length);
-  int is[] = { e && br__entry_definition (e), br__shape_find (sheet, name, t.length) != NULL,
-               br__wood_find (sheet, 1, name, t.length) != NULL, br__wood_find (sheet, 0, name, t.length) != NULL };
-  int first = 0, count = is[0] + is[1] + is[2] + is[3], second;
+  int is[KINDS], first = 0, count = things_called (is, run), second;
   while (first < 3 && !is[first])
     first++;
   if (count < 2)
@@ -60,10 +71,31 @@ forget_next (br__run *run)
   return is_kind (run, "dimension") ? br__forget_dimension (run) : forget_named (run);
 }
 
+/* Fails where the line has a mistake further on: what is said to be forgotten is.  */
+static br_status
+look_ahead (br__run *run)
+{
+  br__run ahead = *run;
+  br_status status = BR_OK;
+  int is[KINDS], of_kind;
+  do
+    {
+      br__run here = ahead;
+      of_kind = is_kind (&ahead, "part") || is_kind (&ahead, "stock") || is_kind (&ahead, "shape") || is_kind (&ahead, "dimension");
+      if (ahead.lex.token.type != BR__NAME || (!of_kind && things_called (is, &ahead) == 0))
+        return forget_next (&here);
+      status = br__lex_next (&ahead.lex, run->error);
+    }
+  while (status == BR_OK && br__lex_is_sign (&ahead.lex, ',') && (status = br__lex_next (&ahead.lex, run->error)) == BR_OK);
+  return status == BR_OK ? br__end_of_line (&ahead) : status;
+}
+
 br_status
 br__do_forget (br__run *run)
 {
-  br_status status = forget_next (run);
+  br_status status = look_ahead (run);
+  if (status == BR_OK)
+    status = forget_next (run);
   while (status == BR_OK && br__lex_is_sign (&run->lex, ','))
     {
       status = br__lex_next (&run->lex, run->error);

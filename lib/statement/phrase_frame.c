@@ -133,7 +133,7 @@ assignments (br__words *l)
   int word = br__word_at (l, 0, "set") || br__word_at (l, 0, "change") || br__word_at (l, 0, "let") || br__word_at (l, 0, "make")
              || br__word_at (l, 0, "update");
   /* make it 5: of what?  */
-  word = word && !br__words_at (l, 1, "it|this|that|them|everything|all");
+  word = word && !br__words_at (l, 1, "it|this|that|them|everything|all") && !br__word_at (l, 2, "by");
   if (word && l->count > 2 && !br__word_known (l, 0))
     br__words_put (l, 0, br__word_at (l, 1, "the") ? 2 : 1, "");
   else

@@ -6,6 +6,7 @@
 
 #include <string.h>
 
+#include "formula/words.h"
 #include "measure/measure.h"
 #include "statement/phrase.h"
 #include "statement/phrase_words.h"
@@ -335,6 +336,22 @@ parted_thousands (br_error *error, const br__run *run)
   return found;
 }
 
+/* lsit: a statement, mistyped.  */
+static int
+mistyped (br_error *error, const br__words *l)
+{
+  br__search search;
+  const br__statement *st;
+  if (l->count != 1 || !br__word_is_new (l, 0) || strncmp (error->hint, "a new size", 10) != 0)
+    return 0;
+  br__search_start (&search, l->word[0].s, l->word[0].length);
+  for (size_t i = 0; (st = l->run->sheet->language->at (i)) != NULL; i++)
+    br__search_offer (&search, st->word);
+  if (search.best)
+    br__hint (error, "did you mean `%s`? A new size is set by `=`", search.best);
+  return search.best != NULL;
+}
+
 /* 3 + and `wheel =` break off.  */
 static int
 breaks_off (br_error *error, const br__words *l)
@@ -369,7 +386,8 @@ br__phrase_hint (br__run *run)
   int known = br__word_known (&l, 0);
   copy = l;
   if (parted_thousands (run->error, run) || product_of_sum (run->error, &copy) || glued_pair (run->error, &l) || respelled (run->error, run)
-      || place_in_brackets (run->error, run) || and_pair (run->error, &l) || breaks_off (run->error, &l))
+      || place_in_brackets (run->error, run) || and_pair (run->error, &l) || breaks_off (run->error, &l)
+      || mistyped (run->error, &l))
     return;
   if (l.count > 2 && br__word_at (&l, 0, "rename") && memchr (l.word[l.count - 1].s, '-', l.word[l.count - 1].length))
     {

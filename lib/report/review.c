@@ -14,6 +14,7 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "sheet/access.h"
+#include "file/content.h"
 #include "table/rows.h"
 #include "lesson/worksheet.h"
 #include "report/guard.h"
@@ -25,6 +26,7 @@
 #define MOST_DESIGNS 1000
 /* A student's sheet is smaller by far.  */
 #define MOST_BYTES (1u << 20)
+#define MOST_SHOWN 60           /* bytes of a value; a longer one is told as a decimal */
 /* Of one kind in one design; the rest is not told.  */
 #define MOST_FOUND 200
 
@@ -92,13 +94,15 @@ design_clear (br__design *d)
 
 /* ---- What a sheet says ---- */
 
-/* The sheet's own lines, what is asked of it, the lines of the rules, and the checks again.  */
-typedef enum part { PART_SHEET, PART_CHECKS, PART_RULES, PART_AGAIN } part;
+/* The sheet's own lines, what is asked of it, the lines of the rules, and the checks again; and before all, the rules alone.  */
+typedef enum part { PART_SHEET, PART_CHECKS, PART_RULES, PART_AGAIN, PART_TRIAL } part;
 
 typedef struct reading
 {
-  br__design *design;
+  br__design *design;           /* none in a trial of the rules */
   part part;
+  const br_sink *teller;        /* of a trial */
+  int refusing;                 /* a line that is not run */
   size_t checks;                /* of the student's; so many are passed over among all */
   size_t seen;
 } reading;
@@ -138,7 +142,7 @@ static void
 take_dimension (reading *r, const br_record *record)
 {
   char names[200];
-  const char *error = br_record_text (record, "error"), *unit = br_record_text (record, "unit");
+  const char *error = br_record_text (record, "error"), *unit = br_record_text (record, "unit"), *decimal = br_record_text (record, "decimal");
   r->design->dimensions++;
   if (strcmp (br_record_text (record, "state"), "waiting") == 0)
     br__design_add (r->design, BR__FINDING_WAITING, "%s waits for %s", br_record_text (record, "name"),
@@ -147,6 +151,12 @@ take_dimension (reading *r, const br_record *record)
     {
       br_text shown = BR_TEXT_ZERO;
       int cut = br__put_short_text (&shown, br_record_text (record, "shown"));
+      if (shown.length > MOST_SHOWN)
+        {
+          br__text_reset (&shown);
+          cut = br__put_short_text (&shown, decimal);
+          br__text_printf (&shown, *unit ? " %s" : "%s", unit);
+        }
       r->design->title.failed |= shown.failed;
       br__design_add (r->design, BR__FINDING_OFF_RULER, "%s: %s%s, nearest mark %s", br_record_text (record, "name"), cut ? "\xE2\x89\x88 " : "",
                       br__text_string (&shown), br_record_text (record, "mark"));
@@ -223,21 +233,30 @@ static void
 take_fault (void *user, const br_fault *fault)
 {
   reading *r = user;
-  if (fault->error->status == BR_NO_MEMORY)
+  /* A line of the rules that cannot be read is the teacher's, not the design's: it is told once, where it stands.  */
+  int of_rules = fault->error->status == BR_SYNTAX || r->refusing;
+  if (r->part == PART_TRIAL)
+    {
+      if (of_rules && r->teller && r->teller->fault)
+        r->teller->fault (r->teller->user, fault);
+    }
+  else if (fault->error->status == BR_NO_MEMORY)
     r->design->title.failed = 1;
   else if (r->part == PART_SHEET)
     br__design_add (r->design, BR__FINDING_MISTAKE, "line %zu: %s", fault->line, fault->error->message);
-  else if (r->part == PART_RULES)
+  else if (r->part == PART_RULES && !of_rules)
     br__design_add (r->design, BR__FINDING_RULE, "rule in line %zu: %s", fault->line, fault->error->message);
 }
 
-/* The line NUMBER of PATH is not run.  */
+/* The line NUMBER of PATH, LENGTH bytes at TEXT, is not run.  */
 static void
-tell_refused (reading *r, const char *path, size_t number)
+tell_refused (reading *r, const char *path, size_t number, const char *text, size_t length)
 {
   br_error error = { .status = BR_DOMAIN, .message = "a review runs no statement that reads or writes a file" };
-  br_fault fault = { .file = path, .line = number, .error = &error };
+  br_fault fault = { path, number, text, length, &error };
+  r->refusing = 1;
   take_fault (r, &fault);
+  r->refusing = 0;
 }
 
 /* The policy of the sheets that are looked over: nothing is touched.  */
@@ -246,7 +265,7 @@ refuse_file (void *user, const br_file_request *request)
 {
   /* Asked a second time, it is what `run files` would change.  */
   if (request->sheet && !request->asked)
-    tell_refused (user, request->sheet, request->line);
+    tell_refused (user, request->sheet, request->line, "", 0);
   return 0;
 }
 
@@ -286,7 +305,7 @@ run_lines (br_sheet *sheet, const char *bytes, size_t length, const char *path, 
           return;
         }
       if (is_refused (at, n))
-        tell_refused (sink->user, path, number);
+        tell_refused (sink->user, path, number, at, n);
       else
         sheet->language->run (sheet, at, n, path, number, 1, sink);
       at += n + 1;
@@ -330,6 +349,25 @@ look_at (br_sheet *sheet, br__design *d, const br_sink *sink)
 
 typedef struct rules { char *path, *bytes; size_t length; } rules;
 
+/* The rules in a sheet of their own, for what is wrong in them whatever the design.  */
+static br_status
+try_rules (const rules *with, br__guard *guard, const br__run *run)
+{
+  br_sheet *sheet = NULL;
+  reading r = { .part = PART_TRIAL, .teller = run->sink };
+  br_sink sink = { .user = &r, .fault = take_fault };
+  br_status status = with->bytes ? br__sheet_new (&sheet, run->sheet->language) : BR_OK;
+  if (sheet)
+    {
+      br_sheet_set_policy (sheet, refuse_file, &r);
+      br_sheet_watch (sheet, br__guard_begin (guard));
+      run_lines (sheet, with->bytes, with->length, with->path, guard, &sink);
+      br__guard_end (guard);
+    }
+  br_sheet_free (sheet);
+  return status;
+}
+
 static br_status
 look_over (br__design *d, const rules *with, br__guard *guard, const br__run *run)
 {
@@ -343,6 +381,8 @@ look_over (br__design *d, const rules *with, br__guard *guard, const br__run *ru
   br_status status = br__file_read (&bytes, &length, d->path, &error);
   if (status == BR_OK && length > MOST_BYTES)
     status = br__fail (&error, BR_TOO_BIG, 0, 0, "a sheet of more than %u bytes", MOST_BYTES);
+  else if (status == BR_OK && !br__content_is_text (bytes, length))
+    status = br__fail (&error, BR_SYNTAX, 0, 0, "this is no text, so it is no sheet");
   if (status != BR_OK)
     {
       br__free (bytes);
@@ -534,7 +574,7 @@ br__do_review (br__run *run)
   if (status == BR_OK && c.rules)
     status = br__placed (run, br__file_read (&with.bytes, &with.length, c.rules, run->error), run->word.offset, run->end);
   with.path = c.rules;
-  if (status == BR_OK && (status = br__guard_new (&guard, run->sheet->flag)) != BR_OK)
+  if (status == BR_OK && ((status = br__guard_new (&guard, run->sheet->flag)) != BR_OK || (status = try_rules (&with, guard, run)) != BR_OK))
     br__fail_plain (run->error, status, 0, 0);
   for (size_t i = 0; i < c.count && status == BR_OK; i++)
     {

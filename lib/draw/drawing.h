@@ -28,6 +28,9 @@ typedef struct br__drawn
   int64_t near, far;            /* its face, in the side view; in others, of its profile the nearest and the farthest place */
   int64_t *profile;             /* in others: pairs of a place along the view and how near the edge is there; its own */
   size_t profile_count;
+  int64_t *bends;               /* in others: pairs as of the profile, for each line across the view that a corner of it, or a curve where it
+                                   turns back, shows as; its own */
+  size_t bend_count;
   int flat;                     /* all of the profile that shows is as near */
   int hole;                     /* of the shape that a box of another view stands for */
   struct br__drawn *copies;     /* of a row or a mirror: its figures, but for those that the copied shape draws itself; x y a b

@@ -137,7 +137,8 @@ br__order_seen (br__side_view *v, const br__seen *z, br__run *run, const br_numb
           d->near = !k || d->profile[2 * k + 1] > d->near ? d->profile[2 * k + 1] : d->near;
           d->far = !k || d->profile[2 * k + 1] < d->far ? d->profile[2 * k + 1] : d->far;
         }
-      status = p.failed || profile.failed || !d->profile ? BR_NO_MEMORY : BR_OK;
+      status = p.failed || profile.failed || !d->profile || !br__bends_find (d, &p.inks[p.count - 1], z->from == BR__FROM_ABOVE) ? BR_NO_MEMORY
+                                                                                                                          : BR_OK;
       br__free (profile.rows);
     }
   v->upright_profiles = z->from == BR__FROM_THE_FRONT;
@@ -175,6 +176,8 @@ struct br__cover
   int always[BR__MOST_COVERS];  /* it says so itself: `behind` */
   size_t count;
   int64_t left, top;
+  const int64_t *bend;          /* of the line across it that is looked at, NULL: its edge */
+  int below;                    /* that line lies behind its own shape */
   int uneven;                   /* what is nearer changes along a stroke, too, not where edges cross alone */
   int failed;
 };
@@ -214,8 +217,8 @@ static int
 is_hidden (const cover *c, spot at)
 {
   double u = c->view->upright_profiles ? (double) c->top - at.y : at.x - (double) c->left;
-  double own = -HUGE_VAL;
-  int found = 0;
+  double own = c->bend ? (double) c->bend[1] : -HUGE_VAL;
+  int found = c->bend != NULL;
   for (size_t i = 0; i < c->count; i++)
     if (at.x > c->area[i].x && at.x < c->area[i].x2 && at.y > c->area[i].y && at.y < c->area[i].y2 && br__closed_edge_holds (&c->shapes[i], at)
         && (c->always[i] || !c->own->profile || near_at (c->rows[i], u) > (found++ ? own : (own = near_at (c->own, u))) + NEARER))
@@ -472,7 +475,7 @@ int
 br__cover_hides (const br__cover *c, int64_t x, int64_t y)
 {
   double across = (double) (c->left + x), down = (double) (c->top - y);
-  if (c->own->hole && c->own->profile)
+  if ((c->own->hole && c->own->profile) || c->below)
     return 1;
   for (int i = 0; i < 4 && c->count; i++)
     if (!is_hidden (c, (spot) { across + (i % 2 ? BESIDE : -BESIDE), down + (i / 2 ? BESIDE : -BESIDE) }))
@@ -500,16 +503,13 @@ split_ink (br__plot *p, const cover *c, br__ink *ink)
   br__free (whole.steps);
 }
 
-void
-br__hide_lines (br__plot *p, const br__side_view *v, const br__drawn *d, int64_t left, int64_t top)
+/* What is hidden of the ink added last.  */
+static void
+hide_last (br__plot *p, const cover *c)
 {
-  cover *c = br__cover_open (v, d, left, top);
   br__ink *ink = p->count ? &p->inks[p->count - 1] : NULL;
-  int seen = 0, hidden = 0;
-  p->failed |= !c;
-  if (c && d->hole && d->profile)
-    hidden = 1;
-  else if (c && c->count && !p->failed)
+  int seen = 0, hidden = c->below || (c->own->hole && c->own->profile);
+  if (!hidden && c->count && !p->failed)
     walk_ink (NULL, &seen, &hidden, c, ink);
   if (ink && hidden && !seen)
     {
@@ -518,5 +518,36 @@ br__hide_lines (br__plot *p, const br__side_view *v, const br__drawn *d, int64_t
     }
   else if (ink && hidden)
     split_ink (p, c, ink);
+}
+
+void
+br__cover_bend (br__cover *c, size_t i, int64_t *x, int64_t *y, int64_t *x2, int64_t *y2)
+{
+  const br__area *a = &c->own->reach;
+  c->bend = &c->own->bends[2 * i];
+  c->below = near_at (c->own, (double) c->bend[0]) > (double) c->bend[1] + NEARER;
+  *x = c->view->upright_profiles ? a->x : c->bend[0];
+  *x2 = c->view->upright_profiles ? a->x2 : c->bend[0];
+  *y = c->view->upright_profiles ? c->bend[0] : a->y;
+  *y2 = c->view->upright_profiles ? c->bend[0] : a->y2;
+}
+
+void
+br__hide_lines (br__plot *p, const br__side_view *v, const br__drawn *d, int64_t left, int64_t top)
+{
+  cover *c = br__cover_open (v, d, left, top);
+  p->failed |= !c;
+  if (c)
+    hide_last (p, c);
+  for (size_t i = 0; c && i < d->bend_count; i++)
+    {
+      int64_t x, y, x2, y2;
+      br__cover_bend (c, i, &x, &y, &x2, &y2);
+      br__ink *ink = br__plot_add (p, BR__INK_LINE, BR__PEN_OUTLINE, left + x, top - y);
+      ink->x2 = left + x2;
+      ink->y2 = top - y2;
+      br__ink_name (p, ink, d->shape->name);
+      hide_last (p, c);
+    }
   br__cover_close (c);
 }

@@ -16,10 +16,16 @@ br_status br__order_seen (br__side_view *v, const br__seen *z, br__run *run, con
 typedef struct br__cover br__cover;
 br__cover *br__cover_open (const br__side_view *v, const br__drawn *d, int64_t left, int64_t top);
 void br__cover_close (br__cover *c);
+/* From now on of line I across D, which goes from X, Y to X2, Y2 of the view.  */
+void br__cover_bend (br__cover *c, size_t i, int64_t *x, int64_t *y, int64_t *x2, int64_t *y2);
 /* 1 where D is not seen at X Y, a place of the view.  */
 int br__cover_hides (const br__cover *c, int64_t x, int64_t y);
 
-/* The ink added last is the edge of D, a shape of V: what is hidden of it becomes thin and dashed.  */
+/* bend.c: finds the lines across D, of which the reach is known, a box that stands for the shape of INK; ABOVE: seen from there.  0: memory
+   ran out.  */
+int br__bends_find (br__drawn *d, const br__ink *ink, int above);
+
+/* The ink added last is the edge of D, a shape of V: what is hidden of it becomes thin and dashed.  Adds the lines across it.  */
 void br__hide_lines (br__plot *p, const br__side_view *v, const br__drawn *d, int64_t left, int64_t top);
 
 #endif

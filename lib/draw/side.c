@@ -18,6 +18,7 @@ clear_drawn (br__drawn *d)
   br__free (d->label);
   br__free (d->pieces);
   br__free (d->profile);
+  br__free (d->bends);
   for (size_t k = 0; k < d->copy_count; k++)
     br__free (d->copies[k].pieces);
   br__free (d->copies);

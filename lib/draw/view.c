@@ -98,6 +98,12 @@ put_shape (br__canvas *c, int *hidden, const br__side_view *v, const br__drawn *
         put_box (&s, d);
       break;
     }
+  for (size_t i = 0; i < d->bend_count; i++)
+    {
+      int64_t x, y;
+      br__cover_bend (cover, i, &s.x, &s.y, &x, &y);
+      br__stylus_to (&s, x, y);
+    }
   *hidden |= s.hides;
   br__cover_close (cover);
   return BR_OK;

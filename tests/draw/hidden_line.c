@@ -147,6 +147,25 @@ static const struct { const char *a, *b; br__seen_from from; double seen, hidden
   /* From the front, which is the left end.  */
   { "box a = 1 x 4 at 0, 0 deep 4", "box b = 1 x 4 at -5, 2 deep 2", BR__FROM_THE_FRONT, 14, 2 },
   { "box a = 1 x 4 at 0, 0 deep 4", "box b = 1 x 4 at 5, 2 deep 2", BR__FROM_THE_FRONT, 16, 0 },
+  /* Corners of a shape are lines across it, and so is where a curve turns back; not where a round goes on as a side.  */
+  { "outline a = 0, 0 to 6, 0 to 6, 2 to 4, 2 to 4, 4 to 0, 4 deep 2", "box b = 1 x 1 at 90, 0 deep 1", BR__FROM_ABOVE, 18, 0 },
+  { "outline a = 0, 0 to 6, 0 to 6, 2 to 4, 2 to 4, 4 to 0, 4 deep 2", "box b = 1 x 1 at 90, 0 deep 1", BR__FROM_THE_FRONT, 12, 2 },
+  { "outline a = 0, 0 to 6, 0 to 6, 2 to 4, 2 to 4, 4 to 0, 4 deep 2", "box b = 3 x 1 at 3, 9 deep 1", BR__FROM_ABOVE, 17, 1 },
+  { "outline a = 0, 0 to 6, 0 to 6, 2 to 4, 2 to 4, 4 to 0, 4 deep 2", "box b = 3 x 1 at 3, 3 deep 1", BR__FROM_ABOVE, 18, 0 },
+  { "outline a = 6, 0 to 6, 4 to 2, 4 to 2, 2 to 0, 2 to 0, 0 deep 2", "box b = 1 x 1 at 90, 0 deep 1", BR__FROM_THE_FRONT, 14, 0 },
+  { "box a = 3 x 1 at 0, 0 turned 30 deg deep 2", "box b = 1 x 1 at 90, 0 deep 1", BR__FROM_ABOVE, 12.196152, 2 },
+  { "plate a = 4 hole 2 at 0, 0 deep 1", "box b = 1 x 1 at 90, 0 deep 1", BR__FROM_ABOVE, 10, 2 },
+  { "arc a = bend(1, 1/2) 180 deg from 0 deg at 0, 0 deep 1", "box b = 1 x 1 at 90, 0 deep 1", BR__FROM_ABOVE, 8, 2 },
+  { "arc a = bend(1, 1/2) 180 deg from 0 deg at 0, 0 deep 1", "box b = 1 x 1 at 90, 0 deep 1", BR__FROM_THE_FRONT, 5, 1 },
+  { "arc a = bend(1, 1/2) 90 deg from 135 deg at 0, 0 deep 1", "box b = 1 x 1 at 90, 0 deep 1", BR__FROM_THE_FRONT, 2 * (2.121320 + 1), 2 },
+  { "outline a = 0, 0 to 6, 0 to 6, 4 to 0, 4 rise -1 deep 2", "box b = 1 x 1 at 90, 0 deep 1", BR__FROM_THE_FRONT, 12, 2 },
+  { "outline a = 0, 0 to 6, 0 to 6, 4 to 0, 4 rise 1 deep 2", "box b = 1 x 1 at 90, 0 deep 1", BR__FROM_THE_FRONT, 16, 0 },
+  { "box a = 6 x 4 at 0, 0 round 1 deep 1", "box b = 1 x 1 at 90, 0 deep 1", BR__FROM_ABOVE, 14, 0 },
+  { "box a = 6 x 4 at 0, 0 cut 1 top deep 1", "box b = 1 x 1 at 90, 0 deep 1", BR__FROM_ABOVE, 16, 0 },
+  { "box a = 6 x 4 at 0, 0 cut 1 bottom deep 1", "box b = 1 x 1 at 90, 0 deep 1", BR__FROM_ABOVE, 14, 2 },
+  { "box a = 6 x 4 at 0, 0 cut 1 top deep 1", "box b = 1 x 1 at 90, 0 deep 1", BR__FROM_THE_FRONT, 11, 0 },
+  { "line a = 0, 0 to 4, 0 wide 1 hole deep 1", "box b = 1 x 1 at 90, 0 deep 1", BR__FROM_ABOVE, 0, 12 },
+  { "line a = 0, 0 to 4, 3 wide 1 deep 1", "box b = 1 x 1 at 90, 0 deep 1", BR__FROM_ABOVE, 12, 0 },
   { "box a = 1 x 4 at 0, 0 deep 4", "line b = -6, -2 to 6, 6 wide 1 deep 6", BR__FROM_THE_FRONT, 4 + 2 * (2 - 0.600925), 4 + 2 * 2.600925 },
 };
 

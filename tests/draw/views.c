@@ -84,6 +84,38 @@ edges_of (const svg_file *f, const char *name, int view)
   return z;
 }
 
+/* How much of the straight strokes called NAME in VIEW runs upright at AT across, or level at AT down the page.  */
+static int64_t
+run_at (const svg_file *f, const char *name, int view, int upright, int64_t at)
+{
+  int64_t sum = 0;
+  int in = -1, inside = 0;
+  for (size_t i = 0; i < f->count; i++)
+    {
+      const svg_element *e = &f->elements[i];
+      const char *id = strcmp (e->name, "g") == 0 ? svg_get (e, "id") : NULL;
+      inside = id ? strcmp (id, "outlines") == 0 : inside;
+      in += inside && e->title && strcmp (e->title, "mark") == 0;
+      if (!inside || !e->title || in != view || strcmp (e->title, name) != 0)
+        continue;
+      edges z = { 0, 0, 0, 0, 0 };
+      read_stroke (&z, e);
+      if (strcmp (e->name, "rect") == 0)
+        sum += llabs ((upright ? z.x : z.y) - at) <= NEAR || llabs ((upright ? z.x2 : z.y2) - at) <= NEAR ? upright ? z.y2 - z.y : z.x2 - z.x : 0;
+      else if (strcmp (e->name, "line") == 0)
+        sum += llabs ((upright ? z.x : z.y) - at) <= NEAR && llabs ((upright ? z.x2 : z.y2) - at) <= NEAR ? z.x2 - z.x + z.y2 - z.y : 0;
+      else if (strcmp (e->name, "path") == 0)
+        {
+          const char *s = svg_get (e, "d");
+          int64_t x, y, x0 = 0, y0 = 0;
+          for (int k = 0; svg_next (&x, &s) && svg_next (&y, &s); k++, x0 = x, y0 = y)
+            if (k && llabs ((upright ? x : y) - at) <= NEAR && llabs ((upright ? x0 : y0) - at) <= NEAR)
+              sum += llabs (x - x0) + llabs (y - y0);
+        }
+    }
+  return sum;
+}
+
 static double
 inches (const br__value *v)
 {
@@ -115,6 +147,26 @@ lies_at (const char *name, edges e, double x, double x2, double y, double y2, co
   is_at (name, "right", e.x2 - zero[0], x2 * scale);
   is_at (name, "top", zero[1] - e.y, y2 * scale);
   is_at (name, "bottom", zero[1] - e.y2, y * scale);
+}
+
+/* Each sharp corner of the outline S is a line across it in the other views, where it is in the side view; so is each of the far one.  */
+static void
+check_corners (const svg_file *f, br_sheet *sheet, const br__shape *s, const char *name, int64_t zero[VIEWS][2], double scale)
+{
+  const size_t corners = br__shape_corners (sheet->graph, s->name, strlen (s->name));
+  const int64_t deep = llround (number_of (sheet, s, BR__SHAPE_DEEP) * scale * BR__INCH);
+  for (size_t i = 0; i < corners; i++)
+    {
+      double x = number_of (sheet, s, BR__SHAPE_X) + number_of (sheet, s, BR__CORNER_PART (i, BR__CORNER_X));
+      double y = number_of (sheet, s, BR__SHAPE_Y) + number_of (sheet, s, BR__CORNER_PART (i, BR__CORNER_Y));
+      if (number_of (sheet, s, BR__CORNER_PART (i, BR__CORNER_CUT)) > 0)
+        continue;
+      int64_t above = run_at (f, name, TOP, 1, zero[TOP][0] + llround (x * scale * BR__INCH));
+      int64_t front = run_at (f, name, FRONT, 0, zero[FRONT][1] - llround (y * scale * BR__INCH));
+      if (llabs (above - deep) > 4 * NEAR || llabs (front - deep) > 4 * NEAR)
+        fail_msg ("%s, corner %zu: %.9f from above, %.9f from the front, not %.9f", name, i + 1, (double) above / BR__INCH,
+                  (double) front / BR__INCH, (double) deep / BR__INCH);
+    }
 }
 
 /* Every shape of the sheet in all views of the file, drawn at SCALE; FIRST-angle projection or third.  */
@@ -156,6 +208,8 @@ check_views (br_sheet *sheet, const char *path, double scale, int first)
           const char *name = i ? far : s->name;
           lies_at (name, edges_of (&f, name, TOP), x1, x2, -z - half, -z + half, zero[TOP], scale);
           lies_at (name, edges_of (&f, name, FRONT), z - half, z + half, y1, y2, zero[FRONT], scale);
+          if (s->kind == BR__OUTLINE)
+            check_corners (&f, sheet, s, name, zero, scale);
         }
       edges side = edges_of (&f, s->name, SIDE);
       if (s->kind == BR__BOX)
@@ -225,10 +279,13 @@ test_random (void **state)
           int a = (int) check_between (1, 9), b = (int) check_between (1, 9), x = (int) check_between (-99, 99);
           int y = (int) check_between (-99, 99), deep = (int) check_between (1, 20), at = (int) check_between (0, 20);
           char shape[100], place[60] = "";
-          if (check_below (2))
-            snprintf (shape, sizeof shape, "box s%d = %d x %d", i, a, b);
-          else
-            snprintf (shape, sizeof shape, "circle s%d = %d.%d", i, a, b);
+          switch (check_below (4))
+            {
+            case 0: snprintf (shape, sizeof shape, "circle s%d = %d.%d", i, a, b); break;
+            case 1: snprintf (shape, sizeof shape, "outline s%d = 0, 0 to %d, 1/2 to %d.%d, %d", i, a, b, b, 1 + a); break;
+            case 2: snprintf (shape, sizeof shape, "outline s%d = 0, %d to 0, 0 to %d, 0 to %d, %d/3 to %d/3, %d/3", i, b, a, a, b, a, b); break;
+            default: snprintf (shape, sizeof shape, "box s%d = %d x %d", i, a, b); break;
+            }
           switch (check_below (3))
             {
             case 0: snprintf (place, sizeof place, "from %d/8", at); break;

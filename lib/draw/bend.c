@@ -1,0 +1,131 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   bend.c - what a shape of the side shows inside its rectangle from above and from the front: a line for each corner, and for each
+   place where a curve turns back.  Where a curve goes smoothly on into the next side there is none.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <math.h>
+#include <stdlib.h>
+
+#include "draw/closed_edge.h"
+#include "draw/hidden_line.h"
+#include "exact/memory.h"
+
+#define SAME 4                  /* billionths of an inch: two lines are one */
+#define NOTHING 200.0           /* a piece so short has no direction */
+#define SMOOTH 1e-3             /* the sine of a turn that no saw makes */
+#define END 1e-6                /* degrees */
+#define DEGREE 1e9
+
+typedef br__page_point spot;
+
+typedef struct bends
+{
+  br__drawn *own;
+  int above;
+  size_t room;
+  int failed;
+  spot start, at, first, last;  /* of an edge: places, and the directions it begins and goes on in; 0, 0: none yet */
+} bends;
+
+static void
+add (bends *b, spot at)
+{
+  br__drawn *d = b->own;
+  int64_t along = llround (b->above ? at.x : -at.y), near = llround (b->above ? -at.y : -at.x);
+  int64_t low = b->above ? d->reach.x : d->reach.y, high = b->above ? d->reach.x2 : d->reach.y2;
+  if (along <= low + SAME || along >= high - SAME)
+    return;
+  for (size_t i = 0; i < d->bend_count; i++)
+    if (llabs (d->bends[2 * i] - along) <= SAME)
+      {
+        d->bends[2 * i + 1] = near > d->bends[2 * i + 1] ? near : d->bends[2 * i + 1];
+        return;
+      }
+  if (!br__grow (&d->bends, &b->room, 2 * d->bend_count + 2, sizeof *d->bends))
+    {
+      b->failed = 1;
+      return;
+    }
+  d->bends[2 * d->bend_count] = along;
+  d->bends[2 * d->bend_count++ + 1] = near;
+}
+
+/* At AT one direction ends and another begins.  */
+static void
+join (bends *b, spot at, spot in, spot out)
+{
+  if (fabs (in.x * out.y - in.y * out.x) > SMOOTH || in.x * out.x + in.y * out.y < 0)
+    add (b, at);
+}
+
+/* The edge goes on in the direction OUT, and is at TO then, in the direction IN.  */
+static void
+go_on (bends *b, spot out, spot to, spot in)
+{
+  if (b->last.x != 0 || b->last.y != 0)
+    join (b, b->at, b->last, out);
+  else
+    b->first = out;
+  b->at = to;
+  b->last = in;
+}
+
+static void
+go_straight (bends *b, spot to)
+{
+  double x = to.x - b->at.x, y = to.y - b->at.y, length = hypot (x, y);
+  if (length > NOTHING)
+    go_on (b, (spot) { x / length, y / length }, to, (spot) { x / length, y / length });
+}
+
+/* Along the arc S; degrees turn to the left on a page whose y goes down.  */
+static void
+go_around (bends *b, const br__path_step *s)
+{
+  double from = (double) s->from / DEGREE, to = (double) s->to / DEGREE, way = to < from ? -1 : 1, radian = acos (-1.0) / 180;
+  go_straight (b, br__on_arc (s, from));
+  go_on (b, (spot) { -way * sin (from * radian), -way * cos (from * radian) }, br__on_arc (s, to),
+         (spot) { -way * sin (to * radian), -way * cos (to * radian) });
+  double low = way < 0 ? to : from, high = way < 0 ? from : to, turn = b->above ? 0 : 90;
+  /* At its ends, too: there it may go on straight, a wall that is seen from its end, or as another arc.  */
+  for (double at = 180 * ceil ((low - END - turn) / 180) + turn; at <= high + END; at += 180)
+    add (b, br__on_arc (s, at));
+}
+
+/* Where it comes back to its beginning.  */
+static void
+end (bends *b)
+{
+  if (hypot (b->at.x - b->start.x, b->at.y - b->start.y) <= NOTHING && (b->first.x != 0 || b->first.y != 0))
+    join (b, b->start, b->last, b->first);
+}
+
+int
+br__bends_find (br__drawn *d, const br__ink *ink, int above)
+{
+  static const spot none = { 0, 0 };
+  br__path_step room[BR__MOST_STEPS];
+  size_t count = 0;
+  const br__path_step *steps = br__ink_steps (&count, room, ink);
+  bends b = { .own = d, .above = above };
+  int begins = 1;
+  for (const br__path_step *s = steps; s < steps + count && !d->hole; s++)
+    {
+      const spot place = { (double) s->x, (double) s->y };
+      if (begins || s->type == BR__STEP_MOVE)
+        {
+          end (&b);
+          b.start = b.at = s->type == BR__STEP_ARC ? br__on_arc (s, (double) s->from / DEGREE) : place;
+          b.first = b.last = none;
+        }
+      begins = s->type == BR__STEP_CLOSE;
+      if (s->type == BR__STEP_ARC)
+        go_around (&b, s);
+      else
+        go_straight (&b, begins ? b.start : place);
+    }
+  end (&b);
+  return !b.failed;
+}

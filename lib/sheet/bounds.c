@@ -4,7 +4,8 @@
 
    Where every slope keeps its sign over all sizes within the tolerances, the extremes lie at two
    corners and are worked out there exactly.  Elsewhere the box is cut into smaller ones and the
-   bounds are those of intervals: nothing goes past them, though they need not be reached.  */
+   bounds are those of intervals: nothing goes past them, though they need not be reached.  What the formula comes to in
+   the box that reaches furthest is reached: a check that fails there may fail.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -23,6 +24,8 @@ br__bounds_clear (br__bounds *b)
   br_real_clear (&b->nominal);
   br_real_clear (&b->low);
   br_real_clear (&b->high);
+  br_real_clear (&b->met[0]);
+  br_real_clear (&b->met[1]);
 }
 
 static br_status
@@ -140,7 +143,8 @@ typedef struct search
 {
   br__enclosure *e;
   int upper;                    /* which end */
-  br__interval *rows;           /* of each box its inputs, then what the formula comes to there */
+  const br_real *nominal;       /* the value as drawn */
+  br__interval *rows;           /* of each box its inputs, then what the formula comes to there; the last row: the first box */
   size_t widest[MOST_CUTS + 1]; /* the input to cut across; their count: none */
   size_t count, most;           /* boxes */
 } search;
@@ -239,13 +243,45 @@ cut_box (search *s, size_t b)
   return status == BR_OK ? take_box (s, s->count++) : status;
 }
 
-/* END = one end, outwards.  */
+/* Z = the value at sizes inside ROW.  BR_DOMAIN or BR_UNDECIDED: there is none to be had.  */
 static br_status
-search_end (br_real *end, search *s, const br_real *values, const br_number *halves)
+value_inside (br_real *z, const search *s, const br__interval *row, const br_real *values, const br_number *halves)
+{
+  const br__program *t = s->e->program;
+  const br__interval *whole = s->rows + s->most * (t->input_count + 1);
+  br_real *at = br__alloc_zero (t->input_count, sizeof *at), half = BR_REAL_ZERO;
+  br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
+  br_status status = at ? BR_OK : BR_NO_MEMORY;
+  for (size_t i = 0; i < t->input_count && status == BR_OK; i++)
+    {
+      /* An end of the tolerance itself: those of the box may lie outside by a hair.  */
+      int least = mpfr_equal_p (&row[i]->left, &whole[i]->left), most = mpfr_equal_p (&row[i]->right, &whole[i]->right);
+      status = least == most ? br_real_set (&at[i], &values[i]) : br_real_set_number (&half, &halves[i]);
+      if (status == BR_OK && least != most)
+        status = least ? br_real_sub (&at[i], &values[i], &half) : br_real_add (&at[i], &values[i], &half);
+      if (status == BR_OK && !least && !most)
+        status = br__interval_get (&low, &high, row[i]);
+      if (status == BR_OK && !least && !most)
+        status = br_real_set_number (&at[i], &low);
+    }
+  if (status == BR_OK)
+    status = br__program_value (z, t, at, 0);
+  br_real_clear (&half);
+  br_number_clear (&low);
+  br_number_clear (&high);
+  br__inputs_free (at, NULL, at ? t->input_count : 0);
+  return status;
+}
+
+/* END = one end, outwards; MET = what it comes to where it reaches furthest.  */
+static br_status
+search_end (br_real *end, br_real *met, search *s, const br_real *values, const br_number *halves)
 {
   size_t n = s->e->program->input_count, best = 0;
   br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
   br_status status = set_box (s->rows, values, halves, n);
+  for (size_t i = 0; i < n; i++)
+    br__interval_copy (s->rows[s->most * (n + 1) + i], s->rows[i]);
   s->count = 1;
   if (status == BR_OK)
     status = take_box (s, 0);
@@ -261,6 +297,10 @@ search_end (br_real *end, search *s, const br_real *values, const br_number *hal
     status = br__interval_get (&low, &high, found);
   if (status == BR_OK)
     status = br_real_set_number (end, s->upper ? &high : &low);
+  if (status == BR_OK)
+    status = value_inside (met, s, s->rows + best * (n + 1), values, halves);
+  if (status == BR_DOMAIN || status == BR_UNDECIDED)
+    status = br_real_set (met, s->nominal);
   br_number_clear (&low);
   br_number_clear (&high);
   return status;
@@ -269,17 +309,17 @@ search_end (br_real *end, search *s, const br_real *values, const br_number *hal
 static br_status
 certified (br__bounds *b, br__enclosure *e, const br_real *values, const br_number *halves)
 {
-  search s = { .e = e, .most = e->program->count > LONG_PROGRAM ? 2 : MOST_CUTS + 1 };
-  size_t count = s.most * (e->program->input_count + 1);
+  search s = { .e = e, .nominal = &b->nominal, .most = e->program->count > LONG_PROGRAM ? 2 : MOST_CUTS + 1 };
+  size_t count = (s.most + 1) * (e->program->input_count + 1);
   s.rows = br__alloc (count * sizeof *s.rows);
   if (!s.rows)
     return BR_NO_MEMORY;
   for (size_t i = 0; i < count; i++)
     br__interval_init (s.rows[i], BR__BOX_BITS);
-  br_status status = search_end (&b->low, &s, values, halves);
+  br_status status = search_end (&b->low, &b->met[0], &s, values, halves);
   s.upper = 1;
   if (status == BR_OK)
-    status = search_end (&b->high, &s, values, halves);
+    status = search_end (&b->high, &b->met[1], &s, values, halves);
   b->exact = 0;
   for (size_t i = 0; i < count; i++)
     br__interval_clear (s.rows[i]);

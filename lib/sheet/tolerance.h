@@ -32,10 +32,11 @@ typedef struct br__bounds
 {
   br_real nominal, low, high;
   int exact;                    /* LOW and HIGH are reached, else nothing goes past them */
+  br_real met[2];               /* unless EXACT: near each of them a value that is reached */
   int linear;
 } br__bounds;
 
-#define BR__BOUNDS_ZERO { BR_REAL_ZERO, BR_REAL_ZERO, BR_REAL_ZERO, 1, 1 }
+#define BR__BOUNDS_ZERO { BR_REAL_ZERO, BR_REAL_ZERO, BR_REAL_ZERO, 1, { BR_REAL_ZERO, BR_REAL_ZERO }, 1 }
 
 void br__bounds_clear (br__bounds *b);
 /* VALUES and HALVES for each input.  BR_DOMAIN, said in ERROR: some sizes have no value.  */

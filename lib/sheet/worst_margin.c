@@ -120,24 +120,37 @@ put_as_cut (br_record *r, const br__check *check)
   br__put_text (r, "as_cut", check->state == BR__CHECK_PASS ? as_cut_words[check->as_cut] : "");
 }
 
+/* What is known of CHECK, of which the WORST margin within B is so: bounds that need not be reached show that it holds, a value
+   that is reached that it may fail.  */
+static br_status
+judge_as_cut (br__check *check, const br_real *worst, const br__bounds *b, unsigned bits)
+{
+  const br_real *values[] = { worst, &b->met[0], &b->met[1] };
+  br_status status = BR_OK;
+  check->as_cut = BR__AS_CUT_HOLDS;
+  for (int i = 0; i < (b->exact ? 1 : 3) && status == BR_OK; i++)
+    {
+      int sign = 0;
+      status = br_real_sign (&sign, values[i], bits);
+      int compared = check->comparison == BR__COMPARE_NE && i == 0;
+      int holds = compared ? sign > 0 : br__comparison_holds (check->comparison, sign);
+      if (i == 0 && status == BR_OK && holds)
+        return BR_OK;
+      if (status == BR_OK && !holds && check->as_cut != BR__AS_CUT_MAY_FAIL)
+        check->as_cut = i || b->exact ? BR__AS_CUT_MAY_FAIL : BR__AS_CUT_UNKNOWN;
+    }
+  return status;
+}
+
 static br_status
 put_worst (br_record *r, br__check *check, const br__program *t, const br__bounds *b)
 {
   static const br__end_keys keys = { "worst_margin", "worst_decimal", "worst_margin_shown" };
   const br__settings *s = t->settings;
   br_real worst = BR_REAL_ZERO;
-  int sign = 0;
   br_status status = worst_of (&worst, b, check->comparison, s->bits);
   if (status == BR_OK)
-    status = br_real_sign (&sign, &worst, s->bits);
-  if (status == BR_OK)
-    {
-      int strict = check->comparison == BR__COMPARE_LT || check->comparison == BR__COMPARE_GT
-                   || check->comparison == BR__COMPARE_NE;
-      int breaks = sign < 0 || (strict && sign == 0);
-      /* Bounds that need not be reached show that a check holds, not that it may fail.  */
-      check->as_cut = !breaks ? BR__AS_CUT_HOLDS : b->exact ? BR__AS_CUT_MAY_FAIL : BR__AS_CUT_UNKNOWN;
-    }
+    status = judge_as_cut (check, &worst, b, s->bits);
   if (status == BR_OK && r)
     status = br__put_end (r, &keys, &worst, t->dimension, b->exact, 0, s);
   if (status == BR_OK)

@@ -51,7 +51,7 @@ take_copy (br__drawn *d, br__sketch *s, const br__value *n, const br_sheet *shee
 br_status
 br__drawn_copies (br__drawn *d, const br_sheet *sheet, const br_number *ratio, int drawn)
 {
-  br__work work = { &sheet->settings, NULL, NULL };
+  br__work work = { &sheet->settings, NULL, NULL, 0 };
   br__sketch s = { &work, BR_OK, NULL };
   br__places p = { NULL, 0, 0, 0 };
   br__numbers n;

@@ -80,7 +80,7 @@ put_radius (br__drawn_piece *p, const br__leg *leg, const br__settings *settings
 br_status
 br__drawn_outline (br__drawn *d, const br_sheet *sheet, const br_number *ratio)
 {
-  br__work work = { &sheet->settings, NULL, NULL };
+  br__work work = { &sheet->settings, NULL, NULL, 0 };
   br__sketch s = { &work, BR_OK, NULL };
   br__legs legs = { NULL, 0, 0, NULL };
   br_status status = br__shape_legs_of (&legs, &s, sheet, d->shape);

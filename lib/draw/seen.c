@@ -150,7 +150,7 @@ room_for (br__seen *z, size_t count)
 static br_status
 add_copies (br__seen *z, const br_sheet *sheet, const br__shape *s)
 {
-  br__work work = { &sheet->settings, NULL, NULL };
+  br__work work = { &sheet->settings, NULL, NULL, 0 };
   br__sketch sketch = { &work, BR_OK, NULL };
   br__places p = { NULL, 0, 0, 0 };
   br__numbers n;

@@ -27,10 +27,10 @@ put_written (br_text *t, const br__value *v, explainer *x)
   br__value plain = BR__VALUE_ZERO;
   s.feet = 0;
   if (br__explain_has_unit (v->dimension))
-    return br__shown (t, v, &s);
+    return br__shown_digits (t, v, &s);
   br_status status = br__in_sheet_unit (&plain.real, v, &s);
   if (status == BR_OK)
-    status = br__shown (t, &plain, &s);
+    status = br__shown_digits (t, &plain, &s);
   br__text_puts (t, v->dimension > 0 ? " * (1 " : " / (1 ");
   br__put_unit_name (t, &s, BR_LENGTH);
   br__text_printf (t, ")^%d", v->dimension > 0 ? (int) v->dimension : -(int) v->dimension);

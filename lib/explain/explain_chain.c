@@ -189,14 +189,13 @@ explain_mark (explainer *x, const item *result, const br__mark *mark)
 
 /* The step from RESULT, which is not rational, to its digits.  */
 static br_status
-add_rounding (explainer *x, const item *result, const br_text *answer)
+add_rounding (explainer *x, const item *result)
 {
   item digits = ITEM_ZERO;
   br_status status = br__value_set (&digits.value, &result->value);
   if (status == BR_OK)
     status = br__explain_written (&digits, x);
-  const br_text *right = br__explain_has_unit (result->value.dimension) ? answer : &digits.text;
-  br__worked_steps_add (x->steps, br__text_string (&result->text), "≈", br__text_string (right));
+  br__worked_steps_add (x->steps, br__text_string (&result->text), "≈", br__text_string (&digits.text));
   br__explain_clear (&digits);
   return status;
 }
@@ -224,7 +223,7 @@ br__explain (br__worked_steps *steps, br__worked_steps *rules, br_text *answer, 
   if (status == BR_OK)
     status = br__shown (answer, &result.value, &run->sheet->settings);
   if (status == BR_OK && !br_real_rational (&result.value.real))
-    status = add_rounding (&x, &result, answer);
+    status = add_rounding (&x, &result);
   if (status == BR_OK
       && (result.value.dimension == BR_PLAIN || result.value.dimension == BR_LENGTH))
     status = explain_mark (&x, &result, mark);

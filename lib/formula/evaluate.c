@@ -31,14 +31,14 @@ br__dimension_words (br_dimension dimension)
 br_status
 br__to_length (br__value *v, const br__settings *s)
 {
-  br__work w = { s, NULL, NULL };
+  br__work w = { s, NULL, NULL, 0 };
   return br__work_to_length (&w, v);
 }
 
 br_status
 br__unify (br__value *x, br__value *y, const br__settings *s, br_error *error)
 {
-  br__work w = { s, NULL, error };
+  br__work w = { s, NULL, error, 0 };
   return br__work_unify (&w, x, y);
 }
 
@@ -198,7 +198,7 @@ br__work_apply (br__work *w, br__value *z, const br__node *n, br__value *args)
 br_status
 br__apply (br__value *z, const br__node *n, br__value *args, const br__settings *s, br_error *error)
 {
-  br__work w = { s, NULL, error };
+  br__work w = { s, NULL, error, 0 };
   return br__work_apply (&w, z, n, args);
 }
 
@@ -296,6 +296,8 @@ take_value (void *user, void *made, void *args, const br__tree *t, size_t *i)
     }
   else
     status = br__work_apply (u->work, made, n, args);
+  if (status == BR_OK && u->work->settles)
+    status = br_real_settle (&((br__value *) made)->real);
   if (status != BR_OK)
     place_error (error, status, t, *i, u->work->settings->bits);
   return status;
@@ -323,12 +325,18 @@ br__work_tree (br__work *w, br__value *z, const br__tree *t, const br__names *na
 br_status
 br__evaluate (br__value *z, const br__tree *t, const br__settings *s, const br__names *names, br_error *error)
 {
-  br__work w = { s, NULL, error };
+  br__work w = { s, NULL, error, 0 };
   br_status status = br__work_tree (&w, z, t, names);
   if (status != BR_OK)
     return status;
   /* A short fraction it is already.  */
   status = br_real_settle (&z->real);
+  if (status == BR_OK && t->count > 1 && br_real_question (&z->real, NULL))
+    {
+      /* What is not proved of the whole may be of its parts.  */
+      w.settles = 1;
+      return br__work_tree (&w, z, t, names);
+    }
   return status == BR_OK ? BR_OK : br__fail_plain (error, status, t->base, t->length);
 }
 

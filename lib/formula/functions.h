@@ -26,6 +26,7 @@ typedef struct br__work
   const br__settings *settings;
   struct br__program *program;
   br_error *error;
+  int settles;                  /* of each value it is asked at once whether it is a fraction */
 } br__work;
 
 void br__value_clear (br__value *v);

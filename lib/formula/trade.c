@@ -178,7 +178,7 @@ br_status
 br__shop_value (br_real *z, const br__function *shop, const br_real *const *args, unsigned bits, br_error *error)
 {
   const br__settings s = { .bits = bits };
-  br__work w = { &s, NULL, error };
+  br__work w = { &s, NULL, error, 0 };
   br__value values[BR__SHOP_MAX_ARGS], made = BR__VALUE_ZERO;
   size_t count = br__function_least (shop);
   /* Borrowed: a value that is known is not changed.  */

@@ -19,7 +19,7 @@
 static br_status
 gap_of (br__value *z, int *known, const br_sheet *sheet, const br__shape *a, const br__shape *b)
 {
-  br__work w = { &sheet->settings, NULL, NULL };
+  br__work w = { &sheet->settings, NULL, NULL, 0 };
   const br__value *const from[] = { br__depth_middle (sheet, a), br__depth_of (sheet, a), br__depth_middle (sheet, b), br__depth_of (sheet, b) };
   br__value args[4] = { BR__VALUE_ZERO, BR__VALUE_ZERO, BR__VALUE_ZERO, BR__VALUE_ZERO };
   br_status status = BR_OK;
@@ -42,7 +42,7 @@ static br_status
 distance_of (br__value *z, const br_sheet *sheet, const br__value *a, size_t a_count, const br__value *b, size_t b_count)
 {
   const br__function *clear = br__shape_function (BR__CALL_CLEAR);
-  br__work w = { &sheet->settings, NULL, NULL };
+  br__work w = { &sheet->settings, NULL, NULL, 0 };
   br__value *args = br__alloc_zero (a_count + b_count, sizeof *args);
   if (!args)
     return BR_NO_MEMORY;

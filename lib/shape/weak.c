@@ -11,7 +11,7 @@
 br_status
 br__shape_weak (br__weak *w, const br_sheet *sheet, const br__shape *shape, const br_real *least)
 {
-  br__work work = { &sheet->settings, NULL, NULL };
+  br__work work = { &sheet->settings, NULL, NULL, 0 };
   br__sketch s = { &work, BR_OK, NULL };
   br__legs legs = { NULL, 0, 0, NULL };
   br__path_piece *pieces = NULL;

@@ -183,7 +183,7 @@ br_status
 br__program_compile (br__program *t, br_sheet *sheet, const br__tree *left, const br__tree *right,
                const br__program_names *names, br_error *error)
 {
-  builder b = { { &sheet->settings, t, error }, t, sheet->graph, names, NULL, 0, 0, error, left->base, left->length };
+  builder b = { { &sheet->settings, t, error, 0 }, t, sheet->graph, names, NULL, 0, 0, error, left->base, left->length };
   br__entry_stack order = { NULL, 0, 0 }, walk = { NULL, 0, 0 };
   const br__tree *const sides[] = { left, right };
   br_status status = BR_OK;

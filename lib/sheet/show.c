@@ -125,8 +125,9 @@ put_question (br_text *t, const br_real *z, const br__settings *s)
     br__text_printf (t, ": a proof takes %" PRId64 " bits, past the limit of 1,000,000", bits);
 }
 
-br_status
-br__shown (br_text *t, const br__value *v, const br__settings *s)
+/* V, and where it ASKS what it is not told apart from.  */
+static br_status
+shown_as (br_text *t, const br__value *v, const br__settings *s, int asks)
 {
   const br_number *q = br_real_rational (&v->real);
   if (q)
@@ -145,10 +146,22 @@ br__shown (br_text *t, const br__value *v, const br__settings *s)
       br__text_putc (t, ' ');
       br__put_unit_name (t, s, v->dimension);
     }
-  if (status == BR_OK && question)
+  if (status == BR_OK && question && asks)
     put_question (t, &z, s);
   br_real_clear (&z);
   return status;
+}
+
+br_status
+br__shown (br_text *t, const br__value *v, const br__settings *s)
+{
+  return shown_as (t, v, s, 1);
+}
+
+br_status
+br__shown_digits (br_text *t, const br__value *v, const br__settings *s)
+{
+  return shown_as (t, v, s, 0);
 }
 
 br_status

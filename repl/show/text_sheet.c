@@ -215,8 +215,11 @@ check_block (const display *d, const br_record *record)
 static int
 comes_to_about (const char *step, const char *answer)
 {
-  const char *about = strstr (step, " \xe2\x89\x88 ");
-  return about && strcmp (about + strlen (" \xe2\x89\x88 "), answer) == 0;
+  static const char sign[] = " \xe2\x89\x88 ";
+  const char *about = strstr (step, sign);
+  /* Behind the digits of an answer may stand what they are not told apart from.  */
+  size_t length = about ? strlen (about + strlen (sign)) : 0;
+  return about && strncmp (about + strlen (sign), answer, length) == 0 && (!answer[length] || answer[length] == ',');
 }
 
 static void

@@ -18,8 +18,8 @@ typedef enum br__content
 br__content br__content_named (const char *path);
 int br__content_has_ending (const char *path, br__content content);
 const char *br__content_name (br__content content);
-/* 1 where a file that begins with OLD may give way to one of CONTENT that begins with NEW.  Files of pictures and
-   pages begin alike.  A table does where its first row is the same, or both are of one kind that the language writes;
+/* 1 where a file that begins with OLD may give way to one of CONTENT that begins with NEW.  A page or a picture
+   does where it is one that is made here, too.  A table does where its first row is the same, or both are of one kind that the language writes;
    a paper where its heading names a seed, and a key only for a key: other text is somebody's own.  */
 int br__content_gives_way (const char *old, size_t old_length, br__content content, const char *new, size_t new_length);
 /* 1 where BYTES could be a text that a person reads: no control characters but those that part lines.  */

@@ -50,7 +50,12 @@ gives_way (void **state)
     { BR__CONTENT_SVG, MARK "<?xml version=\"1.0\"?>\n<!-- a --><!DOCTYPE svg PUBLIC>\n<svg>", "<svg/>", 1 },
     { BR__CONTENT_SVG, "<html>", "<svg/>", 0 },
     { BR__CONTENT_SVG, "mine", "what a painter of one's own makes", 1 },
+    { BR__CONTENT_SVG, "<svg width=\"1in\"/>", "<svg width=\"2in\" role=\"img\" />", 0 },
+    { BR__CONTENT_SVG, "<svg width=\"1in\" role=\"img\" />", "<svg width=\"2in\" role=\"img\" />", 1 },
+    { BR__CONTENT_SVG, "<svg width=\"1in\"/>", "<svg width=\"2in\"/>", 1 },        /* a painter of one's own */
     { BR__CONTENT_PDF, "%PDF-1.7", "%PDF-1.5", 1 },
+    { BR__CONTENT_PDF, "%PDF-1.7\n%\xE2\xE3\xCF\xD3\n", "%PDF-1.5\n%\xB5\xED\xAE\xFB\n", 0 },
+    { BR__CONTENT_PDF, "%PDF-1.7\n%\xB5\xED\xAE\xFB\n", "%PDF-1.5\n%\xB5\xED\xAE\xFB\n", 1 },
     { BR__CONTENT_PDF, "%PD", "%PDF-1.5", 0 },
     { BR__CONTENT_PNG, "\x89PNG\r\n\x1a\n....", "\x89PNG\r\n\x1a\n", 1 },
     { BR__CONTENT_PNG, "\x89PNG", "\x89PNG\r\n\x1a\n", 0 },

@@ -213,9 +213,9 @@ take_answer (br__practice *p, br__run *run, const char *written)
   return status == BR_OK && right ? go_on (p, run) : status;
 }
 
-/* A line while practice goes on, which is not empty.  */
+/* A line while practice goes on, which is not empty.  `practice ...` ends it, and begins anew or reports.  */
 static br_status
-take_line (br__run *run)
+take_line (int *taken, br__run *run)
 {
   br__practice *p = run->sheet->practice;
   size_t start = 0, stop = run->length;
@@ -225,6 +225,14 @@ take_line (br__run *run)
     stop--;
   const char *text = run->text + start;
   size_t length = stop - start;
+  size_t word = 0;
+  while (word < length && text[word] != ' ')
+    word++;
+  *taken = !br__same_word (text, word, "practice");
+  if (!*taken)
+    return end (p, run);
+  if (br__same_word (text, length, "help"))
+    return br__remark (run, "type the answer, or `hint`, `skip`, `done`");
   if (br__same_word (text, length, "done") || br__same_word (text, length, "quit"))
     return end (p, run);
   if (br__same_word (text, length, "hint"))

@@ -168,7 +168,7 @@ struct br_sheet
   struct br__practice *practice;    /* that goes on, or NULL */
   struct br__sentences *words;          /* for papers, or NULL */
   char *practice_path;              /* where its cards are kept, or NULL */
-  br_status (*takes_line) (struct br__run *run);    /* takes each line that is typed, or NULL: it is a statement */
+  br_status (*takes_line) (int *taken, struct br__run *run);        /* sees each line that is typed first, or NULL; not TAKEN: it is a statement */
   br_painter_find *painter;         /* or NULL */
   void *painter_user;
 

@@ -102,9 +102,11 @@ show (br__run *run)
 static br_status
 dispatch (br__run *run)
 {
-  if (run->sheet->takes_line && !run->from_file)
-    return run->sheet->takes_line (run);
-  br_status status = br__lex_start (&run->lex, run->text, run->end, run->error);
+  int taken = 0;
+  br_status status = run->sheet->takes_line && !run->from_file ? run->sheet->takes_line (&taken, run) : BR_OK;
+  if (taken || status != BR_OK)
+    return status;
+  status = br__lex_start (&run->lex, run->text, run->end, run->error);
   run->lex.known = is_known;
   run->lex.user = run->sheet;
   if (status != BR_OK || run->lex.token.type == BR__END)

@@ -105,6 +105,8 @@ char *text_in_mark_unit (const br_record *record, const char *exact);
 /* text_number.c.  1 where EXACT, a fraction or a mixed number, has denominators for people: of a ruler, of decimals, or
    one that was TYPED.  */
 int text_is_short (const char *exact, const char *typed);
+/* The same for an error: of a ruler of inches, or typed.  */
+int text_is_part (const char *exact, const char *typed);
 /* EXACT (or "") or else DECIMAL with at most so many DIGITS; *CUT: it is not the whole value.  */
 char *text_digits (int *cut, const char *exact, const char *decimal, unsigned digits);
 /* SHOWN, a text in shop notation, or a decimal where it is long: "≈ 0.748031 in".  */

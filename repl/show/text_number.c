@@ -46,6 +46,14 @@ text_is_short (const char *exact, const char *typed)
   return parts > 0 && parts <= MOST_PARTS && (odd <= 12 || was_typed (typed, odd)) && strlen (exact) <= 24;
 }
 
+int
+text_is_part (const char *exact, const char *typed)
+{
+  const char *slash = strrchr (exact, '/');
+  long parts = slash ? strtol (slash + 1, NULL, 10) : 1;
+  return parts > 0 && parts <= MOST_PARTS && strlen (exact) <= 24 && (64 % parts == 0 || was_typed (typed, parts));
+}
+
 char *
 text_digits (int *cut, const char *exact, const char *decimal, unsigned digits)
 {

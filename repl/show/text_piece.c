@@ -122,7 +122,7 @@ text_error (const display *d, const char *error, const char *decimal, const char
   char *digits = text_digits (&cut, error, decimal, TEXT_DIGITS);
   if (!digits)
     return NULL;
-  if (*error && text_is_short (error, typed) && strcmp (error, digits) != 0)
+  if (*error && text_is_part (error, typed) && strcmp (error, digits) != 0)
     length = asprintf (&text, "%s%s %s%s%s", plus (error), error, cut ? about : "= ", plus (digits), digits);
   else
     length = asprintf (&text, "%s%s%s", cut ? about : "", plus (digits), digits);
@@ -371,7 +371,7 @@ text_error_size (const display *d, const br_record *record)
     return strdup ("");
   if (unit)
     size = both_units (d, known, unit_of_error (record), unit, 0);
-  else if (*error && text_is_short (error, br_record_text (record, "expression")))
+  else if (*error && text_is_part (error, br_record_text (record, "expression")))
     size = strdup (error + (*error == '-'));
   else if ((size = text_digits (&cut, error, known, TEXT_DIGITS)) != NULL && *size == '-')
     memmove (size, size + 1, strlen (size));

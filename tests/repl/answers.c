@@ -249,9 +249,15 @@ test_answers (void **state)
   check_answer ("63/8", "63/8 = 7-7/8 = 7.875\n  on the ruler: 7-7/8, exactly\n");
   check_answer ("5 in", "5 in = 5\"\n  on the ruler: 5\", exactly\n");
   check_answer ("1/3", "1/3 \xe2\x89\x88 0.333333\n"
-                "  on the ruler: 5/16, under: error -1/48 \xe2\x89\x88 -0.0208333\n");
+                "  on the ruler: 5/16, under: error \xe2\x89\x88 -0.0208333\n");
   check_answer ("sqrt 2", "sqrt 2 \xe2\x89\x88 1.41421\n"
                 "  on the ruler: 1-7/16, over: error \xe2\x89\x88 +0.0232864\n");
+  check_answer ("round 40 in, 4 ft to 1 ft",
+                "  typed  value  mark  error         ruler\n"
+                "  40 in  40\"    3'    -4     under  1 ft\n"
+                "  4 ft   48\"    4'    0      exact  1 ft\n"
+                "  total 88\", the marks add up to 7', under: error -4\n"
+                "  worst error -4: 40 in\n");
   check_answer ("1/2, 63/8",
                 "  typed  exact  decimal  mark   error\n"
                 "  1/2    1/2    0.5      1/2    0      exact\n"
@@ -263,8 +269,8 @@ test_answers (void **state)
   check_answer ("round 2.3125, 2.4 to 1/8",
                 "  typed   value   mark   error                         ruler\n"
                 "  2.3125  2-5/16  2-3/8  +1/16 = +0.0625  over, a tie  1/8\n"
-                "  2.4             2-3/8  -1/40 = -0.025   under        1/8\n"
-                "  total 4.7125, the marks add up to 4-3/4, over: error +3/80 = +0.0375\n"
+                "  2.4             2-3/8  -0.025           under        1/8\n"
+                "  total 4.7125, the marks add up to 4-3/4, over: error +0.0375\n"
                 "  worst error +1/16 = +0.0625: 2.3125\n");
 }
 

@@ -79,6 +79,21 @@ br__work_to_length (br__work *w, br__value *v)
   return status;
 }
 
+/* The plain number V with the unit that it lacks to be an area or a volume.  */
+static void
+hint_unit (br__work *w, const br__value *v, br_dimension dimension)
+{
+  const br_number *q = v->slot ? NULL : br_real_rational (&v->real);
+  br_text t = BR_TEXT_ZERO;
+  if (!q || (dimension != BR_AREA && dimension != BR_VOLUME))
+    return;
+  br__put_measure (&t, q, BR_PLAIN, NULL);
+  br__text_putc (&t, ' ');
+  br__put_unit_name (&t, w->settings, dimension);
+  br__hint (w->error, "write `%s`", br__text_string (&t));
+  br__text_clear (&t);
+}
+
 br_status
 br__work_unify (br__work *w, br__value *x, br__value *y)
 {
@@ -96,6 +111,9 @@ br__work_unify (br__work *w, br__value *x, br__value *y)
       plain->dimension = BR_ANGLE;
       return BR_OK;
     }
-  return br__fail (w->error, BR_DOMAIN, 0, 0, "%s and %s do not go together",
-                   br__dimension_words (x->dimension), br__dimension_words (y->dimension));
+  br__fail (w->error, BR_DOMAIN, 0, 0, "%s and %s do not go together", br__dimension_words (x->dimension),
+            br__dimension_words (y->dimension));
+  if (plain)
+    hint_unit (w, plain, other->dimension);
+  return BR_DOMAIN;
 }

@@ -27,7 +27,7 @@ const br__statement br__wood_statements[] =
   { "cuts", "cuts [STOCK] [limit SECONDS]", "the plan for cutting the parts, kerf counted",
     "How many sticks it takes, the least that any plan could take, and whether it is proved\n"
     "best.  Ctrl-C gives the best plan so far.", BR__FOLLOW_WORD, "limit", 0, 0, br__do_cuts },
-  { "order", "order [CLASS] N [spare PERCENT]", "what a class of N needs of parts and stock", NULL,
+  { "order", "order [[CLASS] N] [spare PERCENT]", "what a class of N needs of parts and stock, or one alone", NULL,
     BR__FOLLOW_VALUE, "class spare", 0, 0, br__do_order },
   { NULL, NULL, NULL, NULL, BR__FOLLOW_NOTHING, NULL, 0, 0, NULL }
 };

@@ -362,7 +362,7 @@ static br_status
 skip_class_name (br__run *run)
 {
   br__lexer ahead = run->lex;
-  if (ahead.token.type != BR__NAME || br__lex_next (&ahead, NULL) != BR_OK
+  if (ahead.token.type != BR__NAME || br__lex_is_word (&ahead, "spare") || br__lex_next (&ahead, NULL) != BR_OK
       || (ahead.token.type != BR__NUMBER && ahead.token.type != BR__NAME)
       || br__lex_is_word (&ahead, "spare"))
     return BR_OK;
@@ -374,10 +374,9 @@ br__do_order (br__run *run)
 {
   br__wood_list list = { 0 };
   br__plans plans = { 0 };
-  int64_t class = 0, spare = 0;
-  br_status status = BR_OK;
-  status = skip_class_name (run);
-  if (status == BR_OK)
+  int64_t class = 1, spare = 0;
+  br_status status = skip_class_name (run);
+  if (status == BR_OK && run->lex.token.type != BR__END && !br__lex_is_word (&run->lex, "spare"))
     status = br__read_count (run, &class, 1, 10000, "the size of a class");
   if (status == BR_OK && br__lex_is_word (&run->lex, "spare"))
     {

@@ -144,7 +144,10 @@ order_block (const display *d, const br_record *record)
   static const char *const part_headings[] = { "to cut", "part", "size" };
   const br_list *stocks = br_record_list (record, "stocks"), *parts = br_record_list (record, "parts");
   table t = TABLE_ZERO;
-  fprintf (d->stream, "For a class of %" PRId64, br_record_count (record, "class"));
+  if (br_record_count (record, "class") == 1)
+    display_put (d, "For one");
+  else
+    fprintf (d->stream, "For a class of %" PRId64, br_record_count (record, "class"));
   if (br_record_count (record, "spare") > 0)
     fprintf (d->stream, ", %" PRId64 " per cent spare", br_record_count (record, "spare"));
   fputs (":\n", d->stream);

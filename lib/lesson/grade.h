@@ -17,6 +17,9 @@ typedef struct br__mark_cell
 #define BR__VERSION_UNKNOWN (BR__VERDICTS + 1)
 #define BR__VERSION_MISSING (BR__VERDICTS + 2)
 
+/* Begins the note of a second paper of one student.  */
+#define BR__NOTE_SECOND "another paper of this name, not counted"
+
 /* One paper, marked.  */
 typedef struct br__marked
 {

@@ -146,7 +146,7 @@ add_file (past *h, const char *folder, const char *file, int *is_table, br_error
   const br__row *topics = NULL;
   br__text_printf (&path, "%s/%s", folder, file);
   br_status status = path.failed ? br__fail_plain (error, BR_NO_MEMORY, 0, 0) : br__rows_read (&rows, br__text_string (&path), error);
-  size_t student = br__rows_column (&rows, "student"), marks = br__rows_column (&rows, "marks");
+  size_t student = br__rows_column (&rows, "student"), marks = br__rows_column (&rows, "marks"), note = br__rows_column (&rows, "note");
   *is_table = status == BR_OK && student != SIZE_MAX && marks != SIZE_MAX;
   for (size_t i = 1; *is_table && i < rows.count; i++)
     if (strcmp (br__row_cell (&rows.rows[i], student), "topic") == 0)
@@ -154,6 +154,8 @@ add_file (past *h, const char *folder, const char *file, int *is_table, br_error
   for (size_t i = 1; *is_table && i < rows.count && status == BR_OK; i++)
     {
       const char *name = br__row_cell (&rows.rows[i], student);
+      if (note != SIZE_MAX && strncmp (br__row_cell (&rows.rows[i], note), BR__NOTE_SECOND, sizeof BR__NOTE_SECOND - 1) == 0)
+        continue;
       for (size_t k = 0; k < rows.rows[0].count && status == BR_OK && *name; k++)
         {
           const char *topic = topics ? br__row_cell (topics, k) : "";

@@ -14,15 +14,15 @@
 #include "lesson/worksheet.h"
 #include "formula/words.h"
 
-/* A whole number from 1 to MOST, or 0.  */
+/* A whole number from 1 to MOST, or 0.  Programs write 3.0 for 3 where a cell of the column is empty.  */
 size_t
 br__cell_number (const char *cell, size_t most)
 {
-  size_t n = 0;
-  if (!*cell || cell[strspn (cell, "0123456789")] || strlen (cell) > 9)
+  size_t n = 0, digits = strspn (cell, "0123456789");
+  if (digits > 9 || (cell[digits] && strcmp (cell + digits, ".0") != 0))
     return 0;
-  for (; *cell; cell++)
-    n = n * 10 + (size_t) (*cell - '0');
+  for (size_t i = 0; i < digits; i++)
+    n = n * 10 + (size_t) (cell[i] - '0');
   return n <= most ? n : 0;
 }
 

@@ -91,7 +91,7 @@ note_name (br__class *c, br__marked *paper, char *seen)
   if (!*paper->student)
     br__text_puts (&paper->note, "no name");
   else if (!paper->counted)
-    br__text_puts (&paper->note, "another paper of this name, not counted");
+    br__text_puts (&paper->note, BR__NOTE_SECOND);
   else if (!listed)
     br__text_puts (&paper->note, "not in the list of names");
 }

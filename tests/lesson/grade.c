@@ -418,7 +418,7 @@ test_papers (void **state)
   put_text ("answers.csv", "student,version,1,2,3\n"
             "\xD0\x81lka Ada,1,3/8 in,12,1 ft\n,?,,,\n\xD1\x91lka  ADA ,1,1/4 in,7,\n"
             "\xC5\x81ucja,1,3/8 in,,12 in\n\xC5\x82ucja,1,,,\n\xC5\xBB""ak,1,,,\n\xC5\xBC""ak,1,,,\n"
-            "\xC4\x80ris,1,,,\n\xC4\x81r is,1,,,\nNemo,,3/8 in,12,\nBo,1,1/4 in,7,\n"
+            "\xC4\x80ris,1,,,\n\xC4\x81r is,1,,,\nNemo,,3/8 in,12,\nBo,1.0,1/4 in,7,\n"
             "Cy,9,,,\nCy,1,3/8 in,,\nCy,1,,,\n");
   sheet_say (sheet, &s, "grade answers.csv with k.csv into marks.csv");
   for (size_t i = 0; i < CHECK_COUNT (notes); i++)

@@ -250,6 +250,7 @@ run_phrase (br__run *run, br_status status)
         return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
       run->text = br__text_string (&run->phrase);
       run->length = run->phrase.length;
+      find_note (run);
       *run->error = later;
       stay_inside (run, &typed);
       return was;

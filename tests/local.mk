@@ -40,7 +40,9 @@ test_headers = tests/check.h \
   tests/draw/ask.h \
   tests/draw/figure.h \
   tests/shape/wire.h \
+  tests/draw/forms.h \
   tests/draw/read_page.h \
+  tests/draw/views_page.h \
   tests/draw/source.h \
   tests/draw/svg.h \
   tests/file/faults.h \

@@ -11,7 +11,7 @@
 
 #define MOST_SHAPES 64
 #define MOST_FACTS 1000
-#define NEAR 4                  /* billionths of an inch on paper: in line */
+#define NEAR 100                /* billionths of an inch on paper: in line; a flat arc ends so near to its corner */
 
 typedef struct shape
 {
@@ -43,6 +43,9 @@ typedef struct page
   /* What stands at no feature: the middle of a box that an arrow points to.  */
   struct { int upright; int64_t place; double value, slack; } between[MOST_FACTS];
   size_t between_count;
+  /* Of the table, what is said of corners, turns, rows and mirrors.  */
+  struct { const char *dimension, *of, *from; } rows[MOST_FACTS];
+  size_t row_count;
 } page;
 
 /* ---- Numbers as they stand on a page ---- */
@@ -128,6 +131,58 @@ read_line (shape *s, const svg_element *e)
     }
 }
 
+/* 1 where D, the path of no arc, is that of a bar: a side, a half circle, the other side, a half circle.  */
+static int
+is_bar (const char *d)
+{
+  char kinds[8] = "";
+  for (size_t n = 0; *d && n < sizeof kinds - 1; d++)
+    if (*d >= 'A' && *d <= 'Z')
+      kinds[n++] = *d;
+  return strcmp (kinds, "MLALAZ") == 0;
+}
+
+/* An outline: how far its corners and arcs reach.  */
+static void
+read_outline (shape *s, const svg_element *e)
+{
+  int64_t n[7], x = 0, y = 0;
+  s->kind = BR__OUTLINE;
+  s->at[0][0] = s->at[1][1] = INT64_MAX;
+  s->at[0][1] = s->at[1][0] = INT64_MIN;
+  for (const char *d = svg_get (e, "d"); *(d += strcspn (d, "MLAZ")) && *d != 'Z'; )
+    {
+      const int arc = *d++ == 'A';
+      for (int i = 0; i < (arc ? 7 : 2); i++)
+        assert_true (svg_next (&n[i], &d));
+      const int64_t x2 = n[arc ? 5 : 0], y2 = n[arc ? 6 : 1];
+      int64_t places[5][2] = { { x2, y2 } };
+      size_t count = 1;
+      if (arc)
+        {
+          /* Less than half a circle, so that its centre lies on the other side of the chord.  */
+          double dx = (double) (x2 - x), dy = (double) (y2 - y), r = (double) n[0], c = hypot (dx, dy), away = sqrt (fmax (0, r * r - c * c / 4));
+          double side = n[4] ? 1 : -1, cx = (double) (x + x2) / 2 - side * away * dy / c, cy = (double) (y + y2) / 2 + side * away * dx / c;
+          for (int i = 0; i < 4; i++)
+            {
+              double tx = cx + (i == 0 ? r : i == 1 ? -r : 0), ty = cy + (i == 2 ? r : i == 3 ? -r : 0);
+              /* On the arc: beyond the chord.  */
+              if (((tx - (double) x) * dy - (ty - (double) y) * dx) * side > 0)
+                places[count][0] = llround (tx), places[count++][1] = llround (ty);
+            }
+        }
+      for (size_t i = 0; i < count; i++)
+        {
+          s->at[0][0] = places[i][0] < s->at[0][0] ? places[i][0] : s->at[0][0];
+          s->at[0][1] = places[i][0] > s->at[0][1] ? places[i][0] : s->at[0][1];
+          s->at[1][1] = places[i][1] < s->at[1][1] ? places[i][1] : s->at[1][1];
+          s->at[1][0] = places[i][1] > s->at[1][0] ? places[i][1] : s->at[1][0];
+        }
+      x = x2;
+      y = y2;
+    }
+}
+
 static void
 add_shape (page *p, const svg_element *e)
 {
@@ -143,6 +198,9 @@ add_shape (page *p, const svg_element *e)
       p->datum[1] = svg_number (e, "cy");
       return;
     }
+  /* The figures of a row or a mirror share a name.  */
+  if (shape_called (p, e->title, strlen (e->title)))
+    return;
   if (round)
     {
       s->kind = BR__CIRCLE;
@@ -162,6 +220,8 @@ add_shape (page *p, const svg_element *e)
       s->at[1][1] = svg_number (e, "y");
       s->at[1][0] = s->at[1][1] + svg_number (e, "height");
     }
+  else if (svg_get (e, "d") && !is_bar (svg_get (e, "d")))
+    read_outline (s, e);
   else
     read_line (s, e);
   for (int u = 0; u < 2 && (round || move); u++)
@@ -340,6 +400,12 @@ read_label (page *p, const char *text, size_t length)
       if (comma)
         (void) read_size (&it->size[1], &slack, comma, ", ");
     }
+  /* A ring.  */
+  if (it->kind == BR__ARC && read_size (&it->size[0], &slack, s, "hole \xE2\x8C\x80 ") && read_size (&it->size[1], &slack, s, "\xE2\x8C\x80 "))
+    {
+      it->size[0] /= 2;
+      it->size[1] = it->size[1] / 2 - it->size[0];
+    }
   if (it->kind == BR__LINE && strstr (s, " wide"))
     {
       const char *comma = strrchr (s, ',');
@@ -367,7 +433,7 @@ feature_called (page *p, const char *text, size_t length, int upright)
       high = (across ? across > 0 : up > 0) == high;
     }
   (void) upright;
-  return (int) (s - p->shapes) * 2 + (s->kind == BR__BOX || s->kind == BR__LINE ? high : 0);
+  return (int) (s - p->shapes) * 2 + (s->kind == BR__BOX || s->kind == BR__LINE || s->kind == BR__OUTLINE ? high : 0);
 }
 
 static void
@@ -375,6 +441,14 @@ read_row (page *p, const char *dimension, const char *of, const char *from)
 {
   double value = 0, slack = 0;
   const char *at = dimension;
+  if (strstr (of, ", corner ") || strstr (of, ", side to ") || strstr (of, ", mirror of ") || strstr (dimension, ", turned") || strstr (dimension, " \xC3\x97 "))
+    {
+      assert_true (p->row_count < MOST_FACTS);
+      p->rows[p->row_count].dimension = dimension;
+      p->rows[p->row_count].of = of;
+      p->rows[p->row_count++].from = from;
+      return;
+    }
   int number = read_number (&value, &slack, &at), centre = strcmp (dimension, "same centre") == 0;
   int point = strcmp (dimension, "same point") == 0;
   slack = slack > 0.1 ? half_mark : slack;
@@ -466,13 +540,13 @@ read_text (page *p, const svg_element *e)
     }
 }
 
+/* What the elements of P's file say.  */
 static void
-read_page (page *p, const char *path)
+read_elements (page *p)
 {
   static const svg_element *texts[4000];
   const svg_element *head = NULL, *title = NULL;
   size_t count = 0;
-  svg_read (&p->file, path);
   for (size_t i = 1; i < p->file.count; i++)
     {
       const svg_element *e = &p->file.elements[i];
@@ -493,6 +567,13 @@ read_page (page *p, const char *path)
       read_text (p, &p->file.elements[i]);
   qsort (texts, count, sizeof *texts, compare_texts);
   read_table (p, texts, count);
+}
+
+CHECK_UNUSED static void
+read_page (page *p, const char *path)
+{
+  svg_read (&p->file, path);
+  read_elements (p);
 }
 
 #endif

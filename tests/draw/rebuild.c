@@ -6,9 +6,12 @@
 # include <config.h>
 #endif
 
-#include "read_page.h"
+#include "../shape/wire.h"
 #include "ask.h"
+#include "forms.h"
 #include "source.h"
+#include "views_page.h"
+#include "shape/depth.h"
 
 
 /* ---- To work it out ---- */
@@ -131,6 +134,16 @@ check_shape (page *p, br_sheet *sheet, size_t index, const double datum[2])
     return;
   const br__shape *it = br__shape_find (sheet, s->name, strlen (s->name));
   assert_non_null (it);
+  if (it->base)
+    {
+      check_copies (p, sheet, it, s, datum);
+      return;
+    }
+  if (it->kind == BR__OUTLINE)
+    {
+      check_outline (p, sheet, it, index, datum);
+      return;
+    }
   double a = in_unit (sheet, it, BR__SHAPE_A), b = it->kind == BR__CIRCLE ? 0 : in_unit (sheet, it, BR__SHAPE_B);
   for (int u = 0; u < 2; u++)
     {
@@ -156,17 +169,11 @@ check_shape (page *p, br_sheet *sheet, size_t index, const double datum[2])
     }
 }
 
-/* Draws SHEET, which it takes over, with STATEMENT and builds it again.  */
+/* All shapes of SHEET by what P says.  */
 static void
-rebuild (br_sheet *sheet, const char *statement)
+check_page (page *p, br_sheet *sheet)
 {
-  static page p;
-  said s = SAID_ZERO;
-  memset (&p, 0, sizeof p);
-  half_mark = strcmp (sheet->settings.unit->name, "mm") == 0 ? 0.51 : 1.0 / 32 + 1e-3;
-  sheet_say (sheet, &s, "%s into a.svg", statement);
-  read_page (&p, "a.svg");
-  work_out (&p);
+  work_out (p);
   size_t tied = 0;
   double datum[2] = { 1e9, 1e9 };
   int given = br__datum_is_given (sheet);
@@ -181,9 +188,22 @@ rebuild (br_sheet *sheet, const char *statement)
       }
   for (int k = 0; k < 2 && given; k++)
     datum[k] = in_unit_of (sheet, br__datum_value (sheet, k));
-  assert_int_equal (p.count, tied);
-  for (size_t i = 0; i < p.count; i++)
-    check_shape (&p, sheet, i, datum);
+  assert_int_equal (p->count, tied);
+  for (size_t i = 0; i < p->count; i++)
+    check_shape (p, sheet, i, datum);
+}
+
+/* Draws SHEET, which it takes over, with STATEMENT and builds it again.  */
+static void
+rebuild (br_sheet *sheet, const char *statement)
+{
+  static page p;
+  said s = SAID_ZERO;
+  memset (&p, 0, sizeof p);
+  half_mark = strcmp (sheet->settings.unit->name, "mm") == 0 ? 0.51 : 1.0 / 32 + 1e-3;
+  sheet_say (sheet, &s, "%s into a.svg", statement);
+  read_page (&p, "a.svg");
+  check_page (&p, sheet);
   svg_clear (&p.file);
   sheet_end (sheet, &s);
 }
@@ -215,6 +235,62 @@ test_random (void **state)
     }
 }
 
+/* A sheet of COUNT outlines, boxes with rounds and cuts, rings, slots, some of them turned, in rows or mirrored.  */
+static br_sheet *
+random_forms (int count)
+{
+  br_sheet *sheet = NULL;
+  check_ok (br_sheet_new (&sheet));
+  for (int i = 0; i < count; i++)
+    {
+      static wire w;
+      wire_outline o;
+      said s = SAID_ZERO;
+      char *text = NULL, name[16];
+      size_t length;
+      int kind = (int) check_below (5), x = (int) check_between (0, 400), y = (int) check_between (0, 200), a = (int) check_between (16, 64);
+      int b = (int) check_between (16, 64), c = (int) check_between (1, 7), turn = (int) check_below (3), more = (int) check_below (3);
+      FILE *out = open_memstream (&text, &length);
+      snprintf (name, sizeof name, "s%d", i);
+      switch (kind)
+        {
+        case 0: fprintf (out, "plate %s = %d/8 hole %d/8 at %d/8, %d/8\n", name, a, c, x, y); break;
+        case 1: fprintf (out, "line %s = %d/8, %d/8 to %d/8, %d/8 wide %d/8 hole\n", name, x, y, x + a, y + b, c); break;
+        case 2: fprintf (out, "box %s = %d/8 x %d/8 at %d/8, %d/8 round %d/8 top cut %d/8 left bottom\n", name, a, b, x, y, c, c + 1); break;
+        default:
+          do
+            {
+              wire_random (&o, 6, 1);
+              wire_of_outline (&w, &o);
+            }
+          while (wire_crosses_itself (&w));
+          wire_statement (out, name, &o, x, y);
+        }
+      fclose (out);
+      /* An outline whose sides nearly touch is refused.  */
+      if (sheet_run (sheet, &s, text) == BR_OK)
+        {
+          if (turn == 0)
+            sheet_say (sheet, &s, "turn %s by %d deg", name, c * 15);
+          if (more == 0)
+            sheet_say (sheet, &s, "row r%d of %s qty %d by %d/8, %d/8", i, name, c + 1, a, c - 4);
+          if (more == 1)
+            sheet_say (sheet, &s, "mirror m%d of %s about %d/8", i, name, x + a);
+        }
+      free (text);
+      said_clear (&s);
+    }
+  return sheet;
+}
+
+static void
+test_forms (void **state)
+{
+  (void) state;
+  for (long i = check_times (30); i > 0; i--)
+    rebuild (random_forms ((int) check_between (1, 6)), check_below (2) ? "draw scale 1:4" : "draw");
+}
+
 static void
 test_designs (void **state)
 {
@@ -230,10 +306,89 @@ test_designs (void **state)
     }
 }
 
+/* ---- Three views ---- */
+
+/* The depth of what is called NAME from above: "far NAME" is the farther of two, "NAME 3" the third place of a row.  */
+static void
+check_depth (const page *p, br_sheet *sheet, size_t index, double datum)
+{
+  const shape *s = &p->shapes[index];
+  const int far = strncmp (s->name, "far ", 4) == 0;
+  const char *name = s->name + (far ? 4 : 0);
+  const br__shape *it = br__shape_find (sheet, name, strcspn (name, " "));
+  assert_non_null (it);
+  it = br__depth_source (sheet, it);
+  const double middle = in_unit_of (sheet, br__depth_middle (sheet, it)) * (far ? 1 : -1), half = in_unit_of (sheet, br__depth_of (sheet, it)) / 2;
+  for (int k = 0; k < 2; k++)
+    is_told (s, "the depth", p->known[1][2 * index + (size_t) k], middle + (k ? half : -half) - datum, p->slack[1][2 * index + (size_t) k]);
+}
+
+/* From the one sheet with three views: across and up by the side, depths by the view from above.  */
+static void
+rebuild_views (br_sheet *sheet)
+{
+  static page side, above;
+  views_page v;
+  said s = SAID_ZERO;
+  double datum = 1e9;
+  half_mark = 1.0 / 32 + 1e-3;
+  sheet_say (sheet, &s, "draw views into a.svg");
+  read_views_page (&v, "a.svg");
+  part_of_views (&side, &v, 0);
+  part_of_views (&above, &v, 1);
+  check_page (&side, sheet);
+  work_out (&above);
+  for (const br__shape *it = sheet->shapes; it; it = it->next)
+    if (it->active)
+      {
+        double middle = in_unit_of (sheet, br__depth_middle (sheet, it)), half = in_unit_of (sheet, br__depth_of (sheet, it)) / 2;
+        datum = fmin (datum, -(br__depth_source (sheet, it)->depth > BR__FROM_DEPTH ? fabs (middle) : middle) - half);
+      }
+  for (size_t i = 0; i < above.count; i++)
+    check_depth (&above, sheet, i, datum);
+  free (side.file.elements);
+  free (above.file.elements);
+  svg_clear (&v.file);
+  sheet_end (sheet, &s);
+}
+
+static void
+test_views (void **state)
+{
+  (void) state;
+  for (long i = check_times (20); i > 0; i--)
+    {
+      br_sheet *sheet = sheet_with ("box first = 8 x 1/2 at 0, 60 deep 9\n");
+      for (int64_t k = check_between (1, 7); k > 0; k--)
+        {
+          /* A place of its own each, so that none hides a part of another from the side.  */
+          int x = (int) (k % 3 * 160 + check_between (0, 40)), y = (int) (k / 3 * 120 + check_between (0, 9)), a = (int) check_between (9, 60);
+          int b = (int) check_between (9, 60);
+          int deep = (int) check_between (1, 24), at = (int) check_between (-24, 48), kind = (int) check_below (4), where = (int) check_below (3);
+          char form[120], place[40] = "";
+          said s = SAID_ZERO;
+          if (where == 1)
+            snprintf (place, sizeof place, " from %d/8", at);
+          if (where == 2)
+            snprintf (place, sizeof place, " both sides between %d/8", at + 24);
+          switch (kind)
+            {
+            case 0: snprintf (form, sizeof form, "circle s%d = %d/8 at %d/8, %d/8", (int) k, a, x, y); break;
+            case 1: snprintf (form, sizeof form, "outline s%d = 0, 0 to %d/8, 0 round 1/2 to %d/8, 3 to 0, 5/2 at %d/8, %d/8", (int) k, a, a, x, y); break;
+            case 2: snprintf (form, sizeof form, "line s%d = %d/8, %d/8 to %d/8, %d/8 wide 1/2", (int) k, x, y, x + a, y + b); break;
+            default: snprintf (form, sizeof form, "box s%d = %d/8 x %d/8 at %d/8, %d/8", (int) k, a, b, x, y); break;
+            }
+          sheet_say (sheet, &s, "%s deep %d/8%s", form, deep, place);
+          said_clear (&s);
+        }
+      rebuild_views (sheet);
+    }
+}
+
 int
 main (void)
 {
-  const struct CMUnitTest tests[] = { CHECK_TEST (test_designs), CHECK_TEST (test_random) };
+  const struct CMUnitTest tests[] = { CHECK_TEST (test_designs), CHECK_TEST (test_random), CHECK_TEST (test_forms), CHECK_TEST (test_views) };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, source_enter, lesson_leave));
 }

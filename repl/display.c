@@ -77,6 +77,13 @@ display_put (const display *d, const char *text)
   display_put_bytes (d, text, strlen (text));
 }
 
+/* The blank at AT belongs to the number behind it: an approximate sign stands before it.  */
+static int
+binds (const char *text, size_t at)
+{
+  return at >= 3 && memcmp (text + at - 3, "\xe2\x89\x88", 3) == 0;
+}
+
 void
 display_wrap (const display *d, const char *text, int column, int indent)
 {
@@ -84,6 +91,8 @@ display_wrap (const display *d, const char *text, int column, int indent)
   while (*text)
     {
       size_t length = strcspn (text, " ");
+      while (text[length] == ' ' && binds (text, length))
+        length += 1 + strcspn (text + length + 1, " ");
       int width = escape_width (text, length);
       if (!first && column + 1 + width > d->width)
         {
@@ -131,7 +140,7 @@ break_of (const char *text, size_t length, int width)
           escape_next (&c, text + i, length - i);
           bytes = c.bytes;
         }
-      if (text[i] == ' ' && in_text && (column <= width || blank == length))
+      if (text[i] == ' ' && in_text && !binds (text, i) && (column <= width || blank == length))
         blank = i;
       in_text |= text[i] != ' ';
       column += c.width;

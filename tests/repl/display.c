@@ -246,6 +246,20 @@ test_ruler_ends (void **state)
   close_display (&d, "");
 }
 
+/* A line is broken at a blank, but not between an approximate sign and its number.  */
+static void
+test_break (void **state)
+{
+  static const char text[] = "an error of \xe2\x89\x88 0.125 in";
+  (void) state;
+  display d = open_display (16, 1);
+  display_wrap (&d, text, 0, 2);
+  close_display (&d, "an error of\n  \xe2\x89\x88 0.125 in\n");
+  d = open_display (16, 1);
+  display_fold (&d, text, strlen (text));
+  close_display (&d, "an error of\n  \xe2\x89\x88 0.125 in");
+}
+
 int
 main (void)
 {
@@ -253,7 +267,7 @@ main (void)
     CHECK_TEST (test_escape), CHECK_TEST (test_broken), CHECK_TEST (test_column),
     CHECK_TEST (test_caret), CHECK_TEST (test_hint), CHECK_TEST (test_window),
     CHECK_TEST (test_table), CHECK_TEST (test_ruler), CHECK_TEST (test_arrow),
-    CHECK_TEST (test_ruler_ends)
+    CHECK_TEST (test_ruler_ends), CHECK_TEST (test_break)
   };
   if (!setlocale (LC_CTYPE, "C.UTF-8"))
     return 77;

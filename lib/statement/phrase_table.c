@@ -221,10 +221,11 @@ find_in (const br__phrase_rule *r, match *m, const br__words *l, size_t from)
     {
       *m = (match) { .l = l, .from = from };
       /* A value is no check, what begins with any words is no statement, and only a number asks for its sum.  */
-      if ((from > 0 && strstr (r->is, "check ")) || (*r->typed == '*' && is_statement (l, from))
+      const int any = *r->typed == '*' || (strncmp (r->typed, "[round] *", 9) == 0 && !br__word_at (l, from, "round"));
+      if ((from > 0 && strstr (r->is, "check ")) || (any && is_statement (l, from))
           || (strncmp (r->typed, "* =", 3) == 0 && !br__word_begins_number (l, from)))
         continue;
-      if (match_from (m, from, r->typed) && !lacks_value (m, r) && (strncmp (r->typed, "K = K", 5) != 0 || same_names (m)))
+      if (match_from (m, from, r->typed) && !lacks_value (m, r) && (strncmp (r->typed, "K = K", 5) != 0 || r->typed[6] == '=' || same_names (m)))
         return r;
     }
   return NULL;

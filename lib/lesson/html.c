@@ -17,16 +17,32 @@ typedef struct html_writer
   br_text words;                /* those, to stand at its foot */
 } html_writer;
 
-/* 960 to the inch; a centimetre is 378 of these.  */
+/* What papers say, in the teacher's words.  */
 static void
-put_ruler (br_text *t, const br__problem *p, const br__sentences *words)
+put_said (br_text *t, const br__worksheet *w, const char *english)
 {
-  const int units = p->metric ? 15 : 6, unit = p->metric ? 378 : 960, ends = 240;
-  br__ratio at = br__ratio_mul (p->given[0], br__ratio_of (unit, 1));
-  br__text_printf (t, "<svg width=\"%d.%03d%s\" height=\"0.9in\" viewBox=\"-120 0 %d 864\" role=\"img\" aria-label=\"",
-                   units + ends / unit, ends % unit * 1000 / unit, p->metric ? "cm" : "in", units * unit + ends);
-  br__put_picture (t, p, words);
-  br__text_printf (t, "\"><path fill=\"none\" stroke=\"#000\" stroke-width=\"12\" d=\"M0 280H%d", units * unit);
+  br_text said = BR_TEXT_ZERO;
+  br__sentences_put (&said, w->words, english);
+  br__put_escaped (t, br__text_string (&said));
+  t->failed |= said.failed;
+  br__text_clear (&said);
+}
+
+/* 960 to the inch; a centimetre is 378 of these.  In large print the ruler is drawn twice its size, which it says.  */
+static void
+put_ruler (br_text *t, const br__problem *p, const br__worksheet *w)
+{
+  const int times = w->large ? 2 : 1, units = (p->metric ? 15 : 6) / times, unit = (p->metric ? 378 : 960) * times, ends = 240;
+  const int numeral = times > 1 ? 240 : 150, low = 670 + numeral;
+  int whole = (int) br__ratio_floor (p->given[0]), first = times == 1 || whole == 0 ? 0 : whole - 1;
+  br__ratio at = br__ratio_mul (br__ratio_sub (p->given[0], br__ratio_of (first, 1)), br__ratio_of (unit, 1));
+  br_text said = BR_TEXT_ZERO;
+  br__put_picture (&said, p, w->words);
+  br__text_printf (t, "<svg width=\"%d.%03din\" height=\"%d.%03din\" viewBox=\"-120 0 %d %d\" role=\"img\" aria-label=\"",
+                   (units * unit + ends) / 960, (units * unit + ends) % 960 * 1000 / 960, (low + 44) / 960, (low + 44) % 960 * 1000 / 960,
+                   units * unit + ends, low + 44);
+  br__put_escaped (t, br__text_string (&said));
+  br__text_printf (t, "\"><path fill=\"none\" stroke=\"#000\" stroke-width=\"%d\" d=\"M0 280H%d", times > 1 ? 16 : 12, units * unit);
   for (int64_t i = 0; i <= units * p->level; i++)
     {
       int64_t den = p->level / (br__ratio_of (i, p->level).den);
@@ -40,8 +56,16 @@ put_ruler (br_text *t, const br__problem *p, const br__sentences *words)
     }
   br__text_printf (t, "\"/><path d=\"M%lld 270l-50 -140h100z\"/>", (long long) (at.num / at.den));
   for (int i = 0; i <= units; i++)
-    br__text_printf (t, "<text x=\"%d\" y=\"820\" font-size=\"150\" text-anchor=\"middle\">%d</text>", i * unit, i);
+    br__text_printf (t, "<text x=\"%d\" y=\"%d\" font-size=\"%d\" text-anchor=\"middle\">%d</text>", i * unit, low, numeral, first + i);
   br__text_puts (t, "</svg>\n");
+  if (times > 1)
+    {
+      br__text_puts (t, "<div>");
+      put_said (t, w, first ? "It is drawn twice its size. 0 is further left." : "This ruler is drawn twice its size.");
+      br__text_puts (t, "</div>\n");
+    }
+  t->failed |= said.failed;
+  br__text_clear (&said);
 }
 
 /* TEXT as a string of a style sheet: what is no letter, digit or blank is put by its number (CSS 2.1, 4.3.7).  */
@@ -97,13 +121,13 @@ put_head (br_text *t, const br__worksheet *w, int key)
 {
   static const char style[] =
     "body{max-width:7in;margin:0.5in auto;padding:0 .6em;overflow-wrap:anywhere}\n"
-    "@media screen{svg{max-width:100%}}\n"
+    "td,th{overflow-wrap:break-word}li svg{display:block}@media screen{svg{max-width:100%}}\n"
     ".true{border:solid #000;border-width:0 1px 2px;width:2in;height:.1in;display:inline-block;margin-right:.2in}\n"
     "section+section{break-before:page}\nli{page-break-inside:avoid;margin-bottom:1em}\n"
     ".two{display:grid;grid-template-columns:1fr 1fr;gap:1em}.words{font-size:.85em}\n.answer{margin-bottom:1.5em}\n";
-  static const char large[] = "body{font-size:18pt}sup,sub{font-size:1em}\n";
+  static const char large[] = "body{font-size:18pt;line-height:1.7}sup,sub{font-size:1em}\n";
   br_text own = BR_TEXT_ZERO;
-  br__text_printf (&own, "%s%s%s", style, w->large ? large : "", w->duplex && !key ? "section+section{break-before:right}\n" : "");
+  br__text_printf (&own, "%s%s%s", style, w->large && !key ? large : "", w->duplex && !key ? "section+section{break-before:right}\n" : "");
   put_feet (&own, w, key);
   const br__sentences *words = key ? NULL : w->words;
   br__html_head (t, br__sentences_language (words), w->title ? w->title : br__sentences_find (words, "Worksheet"), br__text_string (&own));
@@ -145,17 +169,6 @@ has_picture (const br__worksheet *w)
     if (w->rows[i].topic && w->rows[i].topic->picture)
       return 1;
   return 0;
-}
-
-/* What papers say, in the teacher's words.  */
-static void
-put_said (br_text *t, const br__worksheet *w, const char *english)
-{
-  br_text said = BR_TEXT_ZERO;
-  br__sentences_put (&said, w->words, english);
-  br__put_escaped (t, br__text_string (&said));
-  t->failed |= said.failed;
-  br__text_clear (&said);
 }
 
 static void
@@ -239,7 +252,7 @@ html_task (void *user, const br__worksheet *w, br__task *task, size_t paper, siz
   else
     {
       if (task->problem && task->problem->topic->picture)
-        put_ruler (t, task->problem, w->words);
+        put_ruler (t, task->problem, w);
       else if (task->problem && br__has_figure (task->problem))
         br__figure_svg (t, task->problem, w->words, (w->large ? 15 : 10) * BR_PAGE_INCH / 72);
       br__text_printf (t, "<div style=\"height:%d.%02din\"></div><div class=\"answer\">", task->room / 4, task->room % 4 * 25);

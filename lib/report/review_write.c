@@ -56,7 +56,7 @@ put_table (br_text *t, const br__design *designs, size_t count)
 
 static const char style[] =
   "body{line-height:1.35;max-width:7.5in;margin:1em auto;padding:0 .6em;overflow-wrap:anywhere}\n"
-  "h1{font-size:1.4em;margin:.2em 0}h2{font-size:1.1em;margin:.8em 0 .2em}ul{margin:.2em 0;padding-left:1.3em}\n"
+  "h1{font-size:1.4em;margin:.2em 0}h2{font-size:1.15em;margin:.8em 0 .2em}h3{font-size:1em;margin:.6em 0 .2em}ul{margin:.2em 0;padding-left:1.3em}\n"
   "figure{margin:.5em 0}.scroll{overflow-x:auto}figure svg{max-width:max(100%,30rem);height:auto;max-height:3.6in}figcaption{font-size:.85em}\n"
   "table{overflow-wrap:normal}\n"
   "@media print{@page{margin:.5in}body{margin:0;padding:0;font-size:10.5pt}section{break-before:page}figure svg{max-width:100%}h3{margin:.3em 0 0}ul{margin:0}}\n";
@@ -91,7 +91,9 @@ put_lines (br_text *t, const br__design *d, br__finding f)
 {
   if (!d->count[f])
     return;
-  br__text_printf (t, "<h3>%s</h3>\n<ul>", br__finding_heading (f));
+  /* Every other one is a part of what to do next.  */
+  int level = f == BR__FINDING_HOLDS ? 2 : 3;
+  br__text_printf (t, "<h%d>%s</h%d>\n<ul>", level, br__finding_heading (f), level);
   for (size_t i = 0; i < d->count[f] && i < br__lines_each (d); i++)
     {
       br__text_puts (t, "<li>");

@@ -219,7 +219,7 @@ static void
 test_feet (void **state)
 {
   static const char names[] = "name\n\"Ada \"\"A\"\" </style>\"\nBo\n", table[] = "english,own\nen,pt-BR\npage %d of %d,Seite %d von %d\nWorksheet,Blatt\n"
-    "a ruler with {k} marks to the inch; the arrow is {2n} marks past {1n},{k} Striche: {2n} nach {1n}\n";
+    "a ruler with {k} marks to the inch; the arrow is {2n} marks past {1n},{k} Striche: <{2n}> nach {1n}\n";
   br_sheet *sheet = new_sheet ();
   said s = SAID_ZERO;
   (void) state;
@@ -242,8 +242,17 @@ test_feet (void **state)
   lesson_contains ("k.html", "content:\"page \" counter(p1)\" of \" counter(pages)\"\"}", 1);
   sheet_say (sheet, &s, "worksheet reading 2 into a.csv\nworksheet reading 2 into a.html");
   lesson_contains ("a.csv", "16 Striche: ", 1);
-  lesson_contains ("a.html", "aria-label=\"16 Striche: ", 1);
+  lesson_contains ("a.html", "aria-label=\"16 Striche: &lt;", 1);
   lesson_contains ("a.html", "marks to the inch", 0);
+  /* A large ruler is drawn twice its size, from the whole number before the arrow on; the key is in ordinary print.  */
+  sheet_say (sheet, &s, "words english\nworksheet reading 20 seed 3 size large into a.html\nkey k.html");
+  lesson_contains ("a.html", "<svg width=\"6.250in\" height=\"0.993in\" viewBox=\"-120 0 6000 954\"", 1);
+  lesson_contains ("a.html", "font-size=\"240\" text-anchor=\"middle\">0<", 1);
+  lesson_contains ("a.html", "font-size=\"240\" text-anchor=\"middle\">4<", 1);
+  lesson_contains ("a.html", "<div>This ruler is drawn twice its size.</div>", 1);
+  lesson_contains ("a.html", "<div>It is drawn twice its size. 0 is further left.</div>", 1);
+  lesson_contains ("a.html", "font-size:18pt", 1);
+  lesson_contains ("k.html", "font-size:18pt", 0);
   said_clear (&s);
   br_sheet_free (sheet);
 }

@@ -115,6 +115,15 @@ check_spared (const br__output *o, const char *path, br_error *error)
   return BR_OK;
 }
 
+static void
+hint_in_place (const br__output *o, br_error *error)
+{
+  if (o->rules.content == BR__CONTENT_SHEET)
+    br__hint (error, "`save in place %.*s` writes into the file itself; another name leaves it alone", BR__CLIP (o->path, 80));
+  else
+    br__hint (error, "give it a name of its own");
+}
+
 /* Gives the new file what the old one had.  A system that knows no modes refuses to change them; what a file is
    given there is what the old one has.  */
 static br_status
@@ -135,11 +144,7 @@ take_after_old (br__output *o, br_error *error)
   if (what)
     {
       br__fail (error, BR_IO, 0, 0, "cannot replace `%.*s`: %s", BR__CLIP (o->path, 100), what);
-      if (o->rules.content == BR__CONTENT_SHEET)
-        br__hint (error, "`save in place %.*s` writes into the file itself; another name leaves it alone",
-                  BR__CLIP (o->path, 80));
-      else
-        br__hint (error, "give it a name of its own");
+      hint_in_place (o, error);
       return BR_IO;
     }
   do
@@ -161,6 +166,13 @@ open_plain (br__output *o, const char *path, br_error *error)
     o->fd = open (o->path, O_WRONLY | O_CLOEXEC);
   else
     o->fd = br__beside_open (&o->beside, &o->nameless, o->folder, o->path, o->replaces ? o->old.st_mode & 0777 : 0666);
+  if (o->fd < 0 && o->replaces && !o->rules.in_place && (errno == EACCES || errno == EPERM))
+    {
+      /* The file may be written, as was seen.  */
+      status = br__fail (error, BR_IO, 0, 0, "cannot replace `%.*s`: its folder does not allow it", BR__CLIP (o->path, 100));
+      hint_in_place (o, error);
+      return status;
+    }
   if (o->fd < 0)
     return can_not_write (o, errno, error);
   return o->replaces && !o->rules.in_place ? take_after_old (o, error) : BR_OK;

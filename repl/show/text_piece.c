@@ -249,7 +249,10 @@ static void
 put_asked (const display *d, const br_record *record)
 {
   const char *exact = br_record_text (record, "exact"), *sheet = br_record_text (record, "unit");
-  const br_unit *unit = *exact ? unit_of_mark (br_record_text (record, "shown"), sheet) : NULL;
+  const char *shown = br_record_text (record, "shown");
+  /* Feet, with inches of a fraction behind them.  */
+  const int feet = strchr (shown, '\'') && strcmp (sheet, "ft") != 0;
+  const br_unit *unit = !*exact ? NULL : feet ? br_unit_find ("ft", 2) : unit_of_mark (shown, sheet);
   char *there = unit ? in_unit (exact, sheet, unit) : NULL;
   int cut = 0;
   char *digits = there ? text_digits (&cut, there, there, TEXT_DIGITS) : NULL;
@@ -282,8 +285,12 @@ text_value (const display *d, const br_record *record, const char *name)
     }
   if (text_is_open (record))
     {
+      const char *about = display_sign (d, "\xe2\x89\x88 ", "about ");
+      char *few = text_short (d, shown, typed);
       display_put (d, display_sign (d, " \xe2\x89\x88 ", " is about "));
-      text_strong (d, shown);
+      if (few)
+        text_strong (d, few + (strncmp (few, about, strlen (about)) == 0 ? strlen (about) : 0));
+      free (few);
     }
   else if (new_decimal && *decimal && digits && !(shows_decimal (name, digits) && !cut))
     {

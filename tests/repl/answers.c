@@ -252,6 +252,10 @@ test_answers (void **state)
                 "  on the ruler: 5/16, under: error \xe2\x89\x88 -0.0208333\n");
   check_answer ("sqrt 2", "sqrt 2 \xe2\x89\x88 1.41421\n"
                 "  on the ruler: 1-7/16, over: error \xe2\x89\x88 +0.0232864\n");
+  check_answer ("1.5 m in ft", "1.5 m \xe2\x89\x88 59.0551 in \xe2\x89\x88 4.92126 ft\n"
+                "  on the ruler: 4' 11-1/16\", over: error \xe2\x89\x88 +0.00738189\n");
+  check_answer ("sqrt 2 in mm", "sqrt 2 \xe2\x89\x88 35.921 mm\n"
+                "  on the ruler: 36 mm, over: error +0.0031 in (+0.079 mm)\n");
   check_answer ("round 40 in, 4 ft to 1 ft",
                 "  typed  value  mark  error         ruler\n"
                 "  40 in  40\"    3'    -4     under  1 ft\n"

@@ -36,7 +36,8 @@ const br__statement br__lesson_statements[] =
   { "grade", "grade ANSWERS.csv with KEY.csv [names FILE.csv] [points FILE.csv] into MARKS.csv",
     "marks papers, and says what went wrong",
     "Columns of answers: student, version, and one for each problem.  The key is one that `key\n"
-    "FILE.csv` wrote.  A file of points has the columns verdict and points.", BR__FOLLOW_FILE, NULL, 0, 0,
+    "FILE.csv` wrote.  A file of points has the columns verdict, problem and points, or two of them.\n"
+    "Into a .pdf or .html it writes a slip for each student.", BR__FOLLOW_FILE, NULL, 0, 0,
     br__do_grade },
   { "mark", "mark again", "grades once more, after the key or the answers were put right", "What changes is named.", BR__FOLLOW_WORD,
     "again", 0, 0, br__do_mark },

@@ -378,6 +378,8 @@ read_option (br__worksheet *w, br__run *run)
       return status;
     }
   int ruler = br__lex_is_word (&run->lex, "ruler"), seed = br__lex_is_word (&run->lex, "seed");
+  if (run->lex.token.type == BR__END)
+    return br__expected (run, "`into FILE.pdf`");
   if (!ruler && !seed && !br__lex_is_word (&run->lex, "versions"))
     return br__expected (run, "one of `ruler`, `seed`, `versions`, `names`, `size`, `paper`, `duplex`, `school`, `class`, `date`, `instruction` and `into FILE`");
   status = br__lex_next (&run->lex, run->error);

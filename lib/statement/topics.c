@@ -80,7 +80,7 @@ const br__topic br__topics[] =
     "  worksheet sums 6, fender 2 versions 2 seed 7 into papers.pdf\n"
     "  key into key.pdf\n"
     "  grade answers.csv with key.csv into marks.csv\n",
-    "worksheet key grade problem answer" },
+    "worksheet key words grade mark history review practice problem answer given" },
   { "checks", "rule must fail fits limit safe",
     "Rules that must hold",
     "  check gap >= 1/2  # fingers\n"

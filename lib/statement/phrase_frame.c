@@ -72,7 +72,7 @@ signs_around (br__words *l)
         l->word[l->count - 1].length--, l->changed = 1;
     }
   /* Help!  */
-  if (l->count && l->word[l->count - 1].length > 1 && l->word[l->count - 1].s[l->word[l->count - 1].length - 1] == '!'
+  if (l->count && l->word[l->count - 1].length > 2 && strchr ("!.", l->word[l->count - 1].s[l->word[l->count - 1].length - 1])
       && br__letter_at (l->word[l->count - 1].s, l->word[l->count - 1].length, 0))
     l->word[l->count - 1].length--, l->changed = 1;
   /* 3+4= */

@@ -266,6 +266,8 @@ odd_places (void **state)
     { "save odd.sheet", NULL, BIT (LINKAT), EEXIST, "something else has just made", 0, 0, 0 },
     { "save over odd.sheet", "x = 1\n", BIT (LINKAT), EEXIST, "something else has just made", 0, 0, 0 },
     { "save over odd.sheet", "x = 1\n", BIT (NAMELESS) | BIT (LINKAT), EOPNOTSUPP, NULL, 0, 0, 0 },
+    { "save over odd.sheet", "x = 1\n", BIT (NAMELESS) | BIT (OPEN), EACCES, "its folder does not allow it", 0, 0, 0 },
+    { "save over odd.sheet", "x = 1\n", BIT (NAMELESS) | BIT (OPEN), EIO, "the disk does not answer", 0, 0, 0 },
     { "save over odd.sheet", "x = 1\n", 0, 0, "it would have another owner", 0, 1, 0 },
     { "save over odd.sheet", "x = 1\n", 0, 0, "it would have another group", 0, 0, 1 },
     { "save in place odd.sheet", "x = 1  # longer than what comes\n", BIT (FTRUNCATE), EIO, "the disk does not answer", 0, 0, 0 },

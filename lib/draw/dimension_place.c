@@ -405,10 +405,28 @@ put_arrow (pencil *c, int64_t along, int64_t across, int64_t from)
   ink->y2 = page_y (c, from, across);
 }
 
+/* The middle of ROW's text, which goes aside from a join of two sheets where its line has room.  */
+static int64_t
+text_of (const pencil *c, const br__size_lines *d, const br__size_line *row)
+{
+  const int64_t step = c->plot->sheet[d->upright], half = half_along (d, row), spare = half + ARROW;
+  int64_t at = d->upright ? c->top - row->text_at : c->left + row->text_at;
+  int64_t join = step ? (at - BR__JOIN / 2 + step / 2) / step * step + BR__JOIN / 2 : 0;
+  if (join < step || row->outside || llabs (at - join) >= half)
+    return row->text_at;
+  for (int sign = at < join ? -1 : 1, i = 0; i < 2; i++, sign = -sign)
+    {
+      int64_t beside = join + sign * half, to = d->upright ? c->top - beside : beside - c->left;
+      if (to >= row->from + spare && to <= row->to - spare)
+        return to;
+    }
+  return row->text_at;
+}
+
 static void
 put_dimension_line (pencil *c, const br__size_lines *d, const br__size_line *row, int64_t across)
 {
-  int64_t half = half_along (d, row);
+  int64_t half = half_along (d, row), text = text_of (c, d, row);
   c->plot->group = BR__GROUP_DIMENSIONS;
   int64_t from_tail = row->arrows_outside ? row->from - ARROW : row->from + ARROW;
   int64_t to_tail = row->arrows_outside ? row->to + ARROW : row->to - ARROW;
@@ -420,13 +438,13 @@ put_dimension_line (pencil *c, const br__size_lines *d, const br__size_line *row
       put_line (c, row->to, across, row->to + TAIL, across);
     }
   if (row->outside && d->above)
-    put_line (c, row->text_at < row->from ? row->low : row->to, across, row->text_at < row->from ? row->from : row->high, across);
+    put_line (c, text < row->from ? row->low : row->to, across, text < row->from ? row->from : row->high, across);
   if (row->outside || d->above)
     put_line (c, row->from, across, row->to, across);
   else
     {
-      put_line (c, row->from, across, row->text_at - half, across);
-      put_line (c, row->text_at + half, across, row->to, across);
+      put_line (c, row->from, across, text - half, across);
+      put_line (c, text + half, across, row->to, across);
     }
 }
 
@@ -435,7 +453,7 @@ static void
 put_number (pencil *c, const br__size_lines *d, const br__size_line *row, int64_t across)
 {
   int64_t up = d->above ? TEXT_SIZE * 3 / 5 + AIR / 2 : 0;
-  int64_t x = page_x (c, row->text_at, across), y = page_y (c, row->text_at, across);
+  int64_t text = text_of (c, d, row), x = page_x (c, text, across), y = page_y (c, text, across);
   size_t first = c->plot->taken_count;
   if (d->upright && d->above)
     br__plot_turned (c->plot, x - up, y, TEXT_SIZE, row->text);

@@ -325,6 +325,7 @@ draw_figure (br__drawing *d, br__run *run, int64_t width, int64_t height)
 {
   br__view_set set = { { &d->view, &d->other[0], &d->other[1] }, { *run, *run, *run } };
   br_status status = BR_OK;
+  d->view.joined = d->from != BR__ALL_VIEWS && strcmp (br__picture_form (d->path), "pdf") == 0;
   for (int i = 0; i < 2 && status == BR_OK; i++)
     if (d->seen[i].sheet)
       status = run_of (&set.run[i + 1], d, run, i);

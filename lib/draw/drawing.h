@@ -37,6 +37,7 @@ typedef struct br__drawn
                                    are as of a box around all */
   size_t copy_count;
   char *label;                  /* its name, and what it waits for where it is not tied */
+  int named;                    /* of a hole of a part: the label begins with its name, as the table has it */
   int unlabelled;               /* it found no room */
   int unmeasured;               /* no dimension but what is asked for */
   size_t balloon;               /* a number on the figure in its stead, or 0 */
@@ -60,6 +61,7 @@ typedef struct br__side_view
   int upright_profiles;         /* profiles go along the height, not the width */
   br__datum datum;
   br_number ratio;              /* drawn to full */
+  int joined;                   /* what is too large for one sheet of paper goes on several */
   br_text unplaced;             /* dimensions and notes that were asked for and found no room, a line each: stand below the figure */
 } br__side_view;
 
@@ -206,8 +208,9 @@ const char *br__crowd_of (int *most, const br__side_view *v, const br_sheet *she
    HEIGHT.  */
 br_status br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, int64_t grid, int64_t width,
                          int64_t height);
-/* The figure itself, without its table; P's width and height are what it takes.  */
-br_status br__figure_plot (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, br__view_at *f, int64_t grid);
+/* The figure itself, without its table, on sheets with room for WIDTH by HEIGHT; P's width and height are what it takes.  */
+br_status br__figure_plot (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, br__view_at *f, int64_t grid, int64_t width,
+                           int64_t height);
 /* The outlines of V alone, on squares of GRID that go through 0, 0 of the sheet.  */
 br_status br__draw_bare (br__plot *p, br__run *run, const br__side_view *v, int64_t grid);
 /* Squares over AREA; a line goes through X and through Y.  */

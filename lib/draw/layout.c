@@ -14,7 +14,6 @@
 #define LEADING (LETTERS * 3 / 2)
 #define BESIDE (BR__INCH * 3 / 10)      /* between the figure and a table at its side */
 #define LEAST_WIDTH (BR__INCH * 5 / 2)
-#define JOIN (BR__INCH / 2)            /* two sheets that join share so much */
 #define MOST_NOTES 6
 #define MOST_SQUARES 10000            /* lines one way */
 
@@ -78,7 +77,8 @@ centre_figure (br__plot *p, size_t count, int64_t width)
 }
 
 br_status
-br__figure_plot (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, br__view_at *f, int64_t grid)
+br__figure_plot (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v, br__view_at *f, int64_t grid, int64_t width,
+                 int64_t height)
 {
   const br__size_lines *level = f->level, *upright = f->upright;
   br__area hand = v->reach;     /* with what was asked for beside the shapes */
@@ -92,6 +92,8 @@ br__figure_plot (br__plot *p, br__draw_result *out, br__run *run, br__side_view 
   p->width = f->x + v->reach.x2 + most (most (upright->depth[BR__FAR], level->after), AROUND + hand.x2 - v->reach.x2);
   p->height = f->y - v->reach.y + most (most (level->depth[BR__NEAR], upright->before), AROUND + v->reach.y - hand.y);
   p->width = most (p->width, LEAST_WIDTH);
+  if (v->joined)
+    br__plot_sheets (p, width, height);
   p->group = BR__GROUP_DIMENSIONS;
   if (grid)
     br__plot_grid (p, (br__area) { 0, 0, p->width, p->height }, grid, f->x, f->y);
@@ -131,7 +133,7 @@ plot_places (br__plot *p, br__draw_result *out, br__run *run, const br__view_at 
       br__plot_cut (p, figure);
       p->width = wide;
     }
-  br__area below = { 0, high, width - (wide > width ? JOIN : 0), 0 };
+  br__area below = { 0, high, br__table_width (p, width - (wide > width ? BR__JOIN : 0)), 0 };
   status = br__places_plot (p, &out->unmeasured, &table, run, f, below);
   centre_figure (p, figure, wide);
   p->width = most (p->width, wide);
@@ -153,7 +155,7 @@ br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v
     status = br__size_lines_make (&upright, run, v, 1);
   if (status == BR_OK)
     {
-      status = br__figure_plot (&made, out, run, v, &f, grid);
+      status = br__figure_plot (&made, out, run, v, &f, grid, width, height);
       if (status == BR_OK)
         status = plot_places (&made, out, run, &f, width, height);
       made.height += plot_needs (&made, v, 0, made.height, made.width);

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "draw/part_figure.h"
+#include "draw/place_table.h"
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "measure/measure.h"
@@ -130,6 +131,57 @@ name_holes (br__part_figure *f)
   return status;
 }
 
+/* 1 if CELL, "h1; rail, left", has something of NAME.  */
+static int
+is_of (const char *cell, const char *name)
+{
+  const size_t length = strlen (name);
+  for (const char *s = cell; s; s = strstr (s, "; "))
+    {
+      s += s == cell ? 0 : 2;
+      if (strncmp (s, name, length) == 0 && (!s[length] || s[length] == ';' || s[length] == ','))
+        return 1;
+    }
+  return 0;
+}
+
+/* A hole that the table has is to be found on the figure: its name stands before its drill.  */
+static br_status
+name_listed (br__part_figure *f)
+{
+  br__place_table t = { NULL, 0, 0 };
+  br_status status = BR_OK;
+  if (f->view.datum.found && f->holes)
+    status = br__place_table_make (&t, f->run, &f->view, &f->level, &f->upright);
+  for (size_t i = 0; i < f->view.count && status == BR_OK; i++)
+    {
+      br__drawn *d = &f->view.shapes[i];
+      br_text text = BR_TEXT_ZERO;
+      for (size_t k = 0; k < t.count && d->shape->hole && !d->named; k++)
+        d->named = is_of (t.rows[k].cell[BR__PLACE_OF], d->shape->name) || is_of (t.rows[k].cell[BR__PLACE_FROM], d->shape->name);
+      if (!d->named)
+        continue;
+      br__text_printf (&text, "%s, %s", d->shape->name, d->label);
+      char *label = text.failed ? NULL : br__strndup (br__text_string (&text), text.length);
+      br__text_clear (&text);
+      if (!label)
+        status = BR_NO_MEMORY;
+      else
+        {
+          br__free (d->label);
+          d->label = label;
+        }
+    }
+  br__place_table_clear (&t);
+  return status;
+}
+
+const char *
+br__drill_of (const br__drawn *hole)
+{
+  return hole->label + (hole->named ? strlen (hole->shape->name) + 2 : 0);
+}
+
 /* ---- The figure ---- */
 
 /* Length level, width upright.  */
@@ -165,6 +217,8 @@ br__part_figure_measure (br__part_figure *f)
     status = br__size_lines_of_part (&f->level, f->run, &f->view, 0);
   if (status == BR_OK)
     status = br__size_lines_of_part (&f->upright, f->run, &f->view, 1);
+  if (status == BR_OK)
+    status = name_listed (f);
   return status;
 }
 
@@ -210,6 +264,18 @@ larger (int64_t x, int64_t y)
   return x > y ? x : y;
 }
 
+/* The paper lies so that the figure goes on one sheet, or else as it does itself.  */
+static void
+find_sheets (br__part_figure *f)
+{
+  int landscape = f->plot.width > f->plot.height;
+  for (int i = 0; i < 2; i++)
+    if (f->plot.width <= f->room[i].x2 - f->room[i].x && f->plot.height <= f->room[i].y2 - f->room[i].y)
+      return;
+  if (f->room[0].x2)
+    br__plot_sheets (&f->plot, f->room[landscape].x2 - f->room[landscape].x, f->room[landscape].y2 - f->room[landscape].y);
+}
+
 br_status
 br__part_figure_plot (br__part_figure *f)
 {
@@ -221,6 +287,7 @@ br__part_figure_plot (br__part_figure *f)
   p->width = larger (p->width, left + reach.x2 + larger (larger (f->upright.depth[BR__FAR], f->level.after), room));
   p->group = BR__GROUP_DIMENSIONS;
   p->height = top - reach.y + larger (larger (f->level.depth[BR__NEAR], f->upright.before), room);
+  find_sheets (f);
   if (f->view.count)
     br__view_plot (p, &f->view, left, top);
   else
@@ -234,7 +301,7 @@ br__part_figure_plot (br__part_figure *f)
   int64_t table = 0;
   const br__view_at at = { &f->view, &f->level, &f->upright, left, top };
   br__datum_plot (p, &at);
-  br__area below = { 0, p->height + LINE_HEIGHT / 2, p->width, 0 };
+  br__area below = { 0, p->height + LINE_HEIGHT / 2, br__table_width (p, p->width), 0 };
   br_status status = br__places_plot (p, &f->unmeasured, &table, f->run, &at, below);
   p->height += table ? table + LINE_HEIGHT / 2 : 0;
   return status != BR_OK ? br__fail_plain (f->run->error, status, 0, 0)

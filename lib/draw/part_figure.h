@@ -16,6 +16,7 @@ typedef struct br__part_figure
   br__size_lines level, upright;
   br__plot plot;
   size_t holes, unlabelled, unmeasured;
+  br__area room[2];             /* of a sheet of paper upright and on its side, for what is more than one; or all 0 */
   int grain;                    /* arrows on it say which way the grain runs */
 } br__part_figure;
 
@@ -26,6 +27,8 @@ br_status br__part_figure_view (br__part_figure *f);
 br_status br__part_figure_measure (br__part_figure *f);
 /* Strokes, sizes and names from 0, 0; the width and height of PLOT are what they take.  */
 br_status br__part_figure_plot (br__part_figure *f);
+/* How the HOLE of a part that was measured is drilled: its label without its name.  */
+const char *br__drill_of (const br__drawn *hole);
 /* "grain" between two arrows, X Y its middle; its width.  */
 void br__grain_plot (br__plot *p, int64_t x, int64_t y);
 #define BR__GRAIN (BR__INCH * 7 / 4)

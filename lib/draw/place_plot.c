@@ -50,6 +50,16 @@ size_in_table (const char *text, int64_t large)
   return size == SIZE && large > SIZE && strpbrk (text, "0123456789") ? SIZE * 8 / 7 : size;
 }
 
+/* The height of line LINE, the same in all rows that stand side by side in it.  */
+static int64_t
+height_of_line (const br__place_table *t, size_t line, size_t lines)
+{
+  int64_t high = 0;
+  for (size_t i = line; i < t->count; i += lines)
+    high = larger (high, leading_of (size_of (t->rows[i].cell[0])));
+  return high;
+}
+
 /* In columns of LINES rows; returns the height.  */
 static int64_t
 put_rows (br__plot *p, const br__place_table *t, int64_t left, int64_t top, const int64_t wide[BR__PLACE_COLUMNS], size_t lines,
@@ -59,7 +69,7 @@ put_rows (br__plot *p, const br__place_table *t, int64_t left, int64_t top, cons
   int64_t step = wide[0] + wide[1] + wide[2] + 2 * GAP + BETWEEN, y = top, lowest = top;
   for (size_t i = 0; i < t->count; i++)
     {
-      int64_t x = left + (int64_t) (i / lines) * step, high = leading_of (size_of (t->rows[i].cell[0]));
+      int64_t x = left + (int64_t) (i / lines) * step, high = height_of_line (t, i % lines, lines);
       y = i % lines ? y : top + LEADING / 2 + HEAD - LEADING / 2;
       for (int k = 0; k < BR__PLACE_COLUMNS; k++, x += wide[k - 1] + GAP)
         {

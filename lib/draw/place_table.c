@@ -302,6 +302,22 @@ add_place (br__place_table *t, axis *a, const feature *f, const feature *own, co
   return status;
 }
 
+/* Whether a dimension line on the figure ends at F itself, not at what lies in line with it.  */
+static int
+is_end (const axis *a, const feature *f)
+{
+  const char *name = a->view->shapes[f->shape].shape->name;
+  for (size_t i = 0; i < a->lines->placed; i++)
+    {
+      const br__size_line *row = &a->lines->rows[i];
+      const char *to = row->to_of ? row->to_of : row->of;
+      if (!row->worded && ((strcmp (row->of, name) == 0 && group_of (a, row->from) == f->group)
+                           || (strcmp (to, name) == 0 && group_of (a, row->to) == f->group)))
+        return 1;
+    }
+  return 0;
+}
+
 static br_status
 add_places (br__place_table *t, axis *a, const br_real *datum)
 {
@@ -319,7 +335,8 @@ add_places (br__place_table *t, axis *a, const br_real *datum)
       else if (!a->base[f->group])
         a->base[f->group] = f;
       feature *base = a->base[f->group];
-      if (base == f || f->twin)
+      /* What is dimensioned from the datum is seen to lie there.  */
+      if (base == f || f->twin || (base == &a->origin && is_end (a, f)))
         continue;
       f->like = base;
       *(base->last ? &base->last->next : &base->first) = f;

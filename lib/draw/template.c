@@ -133,24 +133,52 @@ put_notes (br__paperwork *paper, br_text *title, const work *w)
 
 /* ---- The file ---- */
 
+/* The paper, upright or on its side.  */
+static br_status
+make_paper (br__paperwork *paper, br_text *title, const work *w, const char *what, int landscape)
+{
+  br_number one = BR_NUMBER_ZERO;
+  br_status status = br_number_set_int (&one, 1);
+  if (status == BR_OK)
+    status = br__paperwork_make (paper, w->run, what, &one, NULL, NULL, landscape);
+  paper->square[0] = 0;
+  br__text_reset (title);
+  put_notes (paper, title, w);
+  br_number_clear (&one);
+  return status;
+}
+
+/* What a part larger than a sheet of paper is to be laid out for.  */
+static br_status
+find_rooms (work *w)
+{
+  br__paperwork paper = BR__PAPERWORK_ZERO;
+  br_text title = BR_TEXT_ZERO;
+  br_status status = BR_OK;
+  for (int i = 0; i < 2 && status == BR_OK; i++)
+    {
+      status = make_paper (&paper, &title, w, "", i);
+      w->f.room[i] = br__paper_room (&paper);
+    }
+  if (status == BR_OK && title.failed)
+    status = BR_NO_MEMORY;
+  br__paperwork_clear (&paper);
+  br__text_clear (&title);
+  return br__fail_untold (w->run->error, status, 0, 0);
+}
+
 /* The sheet of paper upright or on its side, whichever takes it whole; else as the part lies.  */
 static br_status
 choose_paper (br__paperwork *paper, br_text *title, work *w, const char *what)
 {
-  br_number one = BR_NUMBER_ZERO;
-  br_status status = br_number_set_int (&one, 1);
+  br_status status = BR_OK;
   int fits = 0;
   for (int i = 0; i < 3 && !fits && status == BR_OK; i++)
     {
-      int landscape = i < 2 ? i : w->f.plot.width > w->f.plot.height;
-      status = br__paperwork_make (paper, w->run, what, &one, NULL, NULL, landscape);
-      paper->square[0] = 0;
-      br__text_reset (title);
-      put_notes (paper, title, w);
+      status = make_paper (paper, title, w, what, i < 2 ? i : w->f.plot.width > w->f.plot.height);
       br__area room = br__paper_room (paper);
       fits = room.x2 - room.x >= w->f.plot.width && room.y2 - room.y >= w->f.plot.height;
     }
-  br_number_clear (&one);
   return status;
 }
 
@@ -198,7 +226,7 @@ emit (const work *w, const char *path, size_t pages)
   br_list *drills = br__put_list (r, "drills");
   for (size_t i = 0; i < w->f.view.count; i++)
     if (w->f.view.shapes[i].shape->hole)
-      br__list_text (drills, w->f.view.shapes[i].label);
+      br__list_text (drills, br__drill_of (&w->f.view.shapes[i]));
   br__put_count (r, "left_out", (int64_t) (w->f.unlabelled + w->f.unmeasured));
   br_status status = br__template_check (br__put_list (r, "problems"), w->run, &w->f.view, w->f.piece);
   if (status != BR_OK)
@@ -255,6 +283,8 @@ br__do_template (br__run *run)
       if (status != BR_OK)
         tell (&w, status, at);
     }
+  if (status == BR_OK && strcmp (br__picture_form (path), "pdf") == 0)
+    status = find_rooms (&w);
   if (status == BR_OK)
     status = br__part_figure_plot (&w.f);
   if (status == BR_OK)

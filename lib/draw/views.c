@@ -81,7 +81,7 @@ make_figure (figure *f, const br__run *run, br__side_view *v, int level, int upr
     status = br__size_lines_make (&f->upright, &f->run, v, 1);
   f->at = (br__view_at) { v, &f->level, &f->upright, 0, 0 };
   if (status == BR_OK)
-    status = br__figure_plot (&f->plot, &f->found, &f->run, v, &f->at, 0);
+    status = br__figure_plot (&f->plot, &f->found, &f->run, v, &f->at, 0, 0, 0);
   return f->plot.failed ? BR_NO_MEMORY : status;
 }
 

@@ -7,4 +7,6 @@ libbenchrule_core_la_SOURCES += \
   lib/plot/place.c \
   lib/plot/plot.c \
   lib/plot/plot.h \
-  lib/plot/svg.c
+  lib/plot/svg.c \
+  lib/plot/table_piece.c \
+  lib/plot/table_piece.h

@@ -290,9 +290,21 @@ area_of_path (const br__ink *k)
   return a;
 }
 
-/* An upright rectangle around K, with some room for its strokes.  */
-static br__area
-area_of (const br__ink *k)
+void
+br__plot_sheets (br__plot *p, int64_t wide, int64_t high)
+{
+  p->sheet[0] = p->width > wide && wide > 2 * BR__JOIN ? wide - BR__JOIN : 0;
+  p->sheet[1] = p->height > high && high > 2 * BR__JOIN ? high - BR__JOIN : 0;
+}
+
+int64_t
+br__table_width (const br__plot *p, int64_t width)
+{
+  return p->sheet[0] || p->sheet[1] ? BR__INCH * 3 : width;
+}
+
+br__area
+br__ink_area (const br__ink *k)
 {
   int64_t r = k->r > k->r2 ? k->r : k->r2;
   br__area a = { k->x, k->y, k->x, k->y };
@@ -323,7 +335,7 @@ br__plot_join (br__plot *p, const br__plot *from, size_t first, int64_t dx, int6
   for (size_t i = first; i < from->count && !p->failed; i++)
     {
       const br__ink *k = &from->inks[i];
-      br__area a = area_of (k);
+      br__area a = br__ink_area (k);
       if (inside && !br__areas_meet ((br__area) { a.x + dx, a.y + dy, a.x2 + dx, a.y2 + dy }, *inside))
         continue;
       br__ink *ink = br__plot_add (p, k->type, k->pen, 0, 0);

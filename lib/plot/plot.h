@@ -84,9 +84,17 @@ typedef struct br__plot
   int64_t square_x, square_y;
   size_t table;                 /* inks from this one on are a table that may go on sheets of its own; 0: none */
   int64_t table_top;            /* where it begins */
+  int64_t sheet[2];             /* of a figure on several sheets: how far from another they join, across and down; 0: they do not */
   br__area window;              /* inks from CUT_FROM to CUT_TO show inside it alone (a page of several) */
   size_t cut_from, cut_to;
 } br__plot;
+
+/* Two sheets that join share so much, and join in its middle.  */
+#define BR__JOIN (BR__INCH / 2)
+/* Where P, of which the width and the height are known, needs several sheets with room for WIDE by HIGH.  */
+void br__plot_sheets (br__plot *p, int64_t wide, int64_t high);
+/* How wide its table is to be, which has WIDTH on one sheet: on several it goes in narrow pieces where there is free paper.  */
+int64_t br__table_width (const br__plot *p, int64_t width);
 
 /* How wide a stroke is: outlines twice as wide as thin lines, as ISO 128-2 has it, squares still thinner.  */
 int64_t br__pen_width (br__pen pen);
@@ -110,6 +118,8 @@ void br__plot_text (br__plot *p, int64_t x, int64_t y, br_align align, int64_t s
 /* Room that a text of SIZE takes at the most.  */
 int64_t br__text_width (const char *text, int64_t size);
 br__area br__text_area (int64_t x, int64_t y, br_align align, int64_t size, const char *text);
+/* An upright rectangle around K; with some room where it is a stroke.  */
+br__area br__ink_area (const br__ink *k);
 void br__plot_take (br__plot *p, br__area a);
 int br__areas_meet (br__area a, br__area b);
 /* A becomes what reaches over both.  */

@@ -15,7 +15,7 @@ typedef struct sheet_notes
 {
   int lines, arcs, texts, fills, clips;
   int outside;                  /* strokes that leave the paper and were not cut off */
-  char words[4096];             /* the texts, each behind a line end */
+  char words[16384];            /* the texts, each behind a line end */
 } sheet_notes;
 
 struct br_page
@@ -361,6 +361,75 @@ test_parts (void **state)
   unlink ("a.pdf");
 }
 
+/* How often PART stands on all sheets of paper.  */
+static size_t
+times_on_paper (const char *part)
+{
+  size_t found = 0;
+  for (int i = 0; i < notes.count; i++)
+    for (const char *s = notes.sheet[i].words; (s = strstr (s, part)) != NULL; s++)
+      found++;
+  return found;
+}
+
+static size_t
+times_in (const char *name, const char *part)
+{
+  char *bytes = lesson_get (name);
+  size_t found = 0;
+  for (const char *s = bytes; (s = strstr (s, part)) != NULL; s++)
+    found++;
+  free (bytes);
+  return found;
+}
+
+/* A template of HOLES, or of slots from side to side that leave no paper free, as PDF and as SVG: each drill and each row of the
+   table is once on paper.  The sheets that have the table alone.  */
+static size_t
+template_of (int holes, int64_t wide, int64_t high, int slots)
+{
+  said s = SAID_ZERO;
+  char line[200];
+  br_sheet *sheet = sheet_with ("");
+  br_sheet_set_painter (sheet, find_painter, NULL);
+  sheet_say (sheet, &s, "box board = %" PRId64 " x %" PRId64 " at 0, 0 of p", wide, high);
+  for (int i = 0; i < holes; i++)
+    {
+      int64_t x = check_between (8, wide * 16 - 8), y = check_between (8, high * 16 - 8), d = check_between (2, 14);
+      if (slots)
+        snprintf (line, sizeof line, "line h%d = 1/8, %d/64 to %" PRId64 ", %d/64 wide 1/16 of p hole", i, 8 + i * 13, wide - 1, 9 + i * 13);
+      else
+        snprintf (line, sizeof line, "circle h%d = %" PRId64 "/16 at %" PRId64 "/16, %" PRId64 "/16 of p hole", i, d, x, y);
+      sheet_say (sheet, &s, "%s", line);
+    }
+  sheet_say (sheet, &s, "template p into a.svg");
+  sheet_say (sheet, &s, "template p into a.pdf");
+  assert_int_equal (times_on_paper ("drill "), holes);
+  assert_int_equal (times_on_paper (" across\n"), times_in ("a.svg", " across<"));
+  assert_int_equal (times_on_paper (" up\n"), times_in ("a.svg", " up<"));
+  assert_int_equal (times_on_paper ("\nSheet "), notes.count);
+  for (int i = 0; i < notes.count; i++)
+    assert_int_equal (notes.sheet[i].outside, 0);
+  sheet_end (sheet, &s);
+  unlink ("a.svg");
+  unlink ("a.pdf");
+  return times_on_paper ("\nSheet T");
+}
+
+/* The table of a template stands where the sheets have free paper.  */
+static void
+test_templates (void **state)
+{
+  (void) state;
+  for (long n = check_times (20); n > 0; n--)
+    {
+      int64_t wide = check_between (4, 30), high = check_between (3, 14);
+      int holes = (int) check_between (1, wide * high / 5 < 24 ? wide * high / 5 : 24);
+      assert_int_equal (template_of (holes, wide, high, 0), 0);
+    }
+  assert_true (template_of (58, 20, 12, 1) > 0);
+}
+
 static void
 file_is (const char *name, const char *expected)
 {
@@ -461,7 +530,8 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    CHECK_TEST (test_one), CHECK_TEST (test_many), CHECK_TEST (test_neighbours), CHECK_TEST (test_too_large), CHECK_TEST (test_long), CHECK_TEST (test_edge), CHECK_TEST (test_parts), CHECK_TEST (test_copies), CHECK_TEST (test_painter_fails),
+    CHECK_TEST (test_one), CHECK_TEST (test_many), CHECK_TEST (test_neighbours), CHECK_TEST (test_too_large), CHECK_TEST (test_long), CHECK_TEST (test_edge), CHECK_TEST (test_parts), CHECK_TEST (test_copies),
+    CHECK_TEST (test_templates), CHECK_TEST (test_painter_fails),
     CHECK_TEST (test_memory)
   };
   check_start ();

@@ -1,0 +1,202 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   table_piece.c - the table of a figure on the free paper of its sheets, so that none has text alone.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "exact/memory.h"
+#include "plot/ink_map.h"
+#include "plot/table_piece.h"
+
+#define STEP (BR__INCH / 10)    /* between the places that are tried */
+#define AIR (BR__INCH / 16)
+#define TAKEN 1
+#define FEWEST 4                /* lines of a piece that is not the last, heads among them */
+
+static const unsigned price[BR__CELLS] = { 0, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN,
+                                           TAKEN, TAKEN };
+
+static int
+compare_lines (const void *a, const void *b)
+{
+  const br__table_line *x = a, *y = b;
+  return x->at < y->at ? -1 : x->at > y->at;
+}
+
+int
+br__table_open (br__table_piece *t, const br__plot *figure)
+{
+  size_t count = 0;
+  *t = (br__table_piece) { .figure = figure };
+  t->lines = br__alloc_zero (figure->count, sizeof *t->lines);
+  if (!t->lines)
+    return 0;
+  for (size_t i = figure->table; i < figure->count; i++)
+    {
+      const br__ink *k = &figure->inks[i];
+      br__area a = br__ink_area (k);
+      if (k->type != BR__INK_TEXT)
+        continue;
+      t->left = !count || a.x < t->left ? a.x : t->left;
+      t->lines[count++] = (br__table_line) { k->y, a.y, a.y2, a.x2, strcmp (k->text, "dimension") == 0 };
+    }
+  if (count)
+    qsort (t->lines, count, sizeof *t->lines, compare_lines);
+  for (size_t i = 0; i < count; i++)
+    {
+      br__table_line *last = t->count ? &t->lines[t->count - 1] : NULL, it = t->lines[i];
+      if (!last || it.at != last->at)
+        t->lines[t->count++] = it;
+      else
+        {
+          last->top = it.top < last->top ? it.top : last->top;
+          last->bottom = it.bottom > last->bottom ? it.bottom : last->bottom;
+          last->right = it.right > last->right ? it.right : last->right;
+          last->heads |= it.heads;
+        }
+    }
+  return 1;
+}
+
+void
+br__table_close (br__table_piece *t)
+{
+  br__free (t->lines);
+}
+
+/* The heads that stand over line INDEX, or COUNT.  */
+static size_t
+heads_of (const br__table_piece *t, size_t index)
+{
+  while (index > 0 && !t->lines[index].heads)
+    index--;
+  return t->lines[index].heads ? index : t->count;
+}
+
+/* How high the next COUNT lines are, and *HEADS what their heads above them take, that stand on another piece.  */
+static int64_t
+height_of (int64_t *heads, const br__table_piece *t, size_t count)
+{
+  size_t over = heads_of (t, t->next);
+  *heads = over < t->next ? t->lines[over + 1].top - t->lines[over].top : 0;
+  return *heads + t->lines[t->next + count - 1].bottom - t->lines[t->next].top;
+}
+
+/* How wide these are.  */
+static int64_t
+width_of (const br__table_piece *t, size_t count)
+{
+  size_t over = heads_of (t, t->next);
+  int64_t right = over < t->next ? t->lines[over].right : t->left;
+  for (size_t i = t->next; i < t->next + count; i++)
+    right = t->lines[i].right > right ? t->lines[i].right : right;
+  return right - t->left;
+}
+
+/* The inks that belong to line INDEX go to X, and Y for its top.  */
+static void
+put_line (br__plot *page, const br__table_piece *t, size_t index, int64_t x, int64_t y)
+{
+  br__plot one = *t->figure;
+  int64_t from = t->lines[index].at, to = index + 1 < t->count ? t->lines[index + 1].at : INT64_MAX;
+  for (size_t i = t->figure->table; i < t->figure->count && !page->failed; i++)
+    {
+      one.count = i + 1;
+      if (one.inks[i].y >= from && one.inks[i].y < to)
+        br__plot_join (page, &one, i, x - t->left, y - t->lines[index].top, NULL);
+    }
+}
+
+/* The next COUNT lines at X Y.  */
+static void
+put_piece (br__table_piece *t, br__plot *page, size_t count, int64_t x, int64_t y)
+{
+  int64_t heads;
+  size_t first = t->next;
+  (void) height_of (&heads, t, count);
+  if (heads)
+    put_line (page, t, heads_of (t, first), x, y);
+  for (; t->next < first + count; t->next++)
+    put_line (page, t, t->next, x, y + heads + t->lines[t->next].top - t->lines[first].top);
+}
+
+/* So many of the next lines as are no higher than HIGH; heads do not stand last.  */
+static size_t
+lines_in (const br__table_piece *t, int64_t high)
+{
+  int64_t heads;
+  size_t count = t->count - t->next;
+  while (count && height_of (&heads, t, count) > high)
+    count--;
+  while (count && t->next + count < t->count && (t->lines[t->next + count].heads || t->lines[t->next + count - 1].heads))
+    count--;
+  return count;
+}
+
+/* The lowest free place on M for what is WIDE and HIGH, or the highest where FROM_TOP; 0: none.  */
+static int
+find_place (int64_t *x, int64_t *y, const br__ink_map *m, int64_t wide, int64_t high, int from_top)
+{
+  const br__area *a = &m->within;
+  const int64_t highest = a->y + AIR, lowest = a->y2 - AIR - high;
+  for (int64_t top = from_top ? highest : lowest; top >= highest && top <= lowest; top += from_top ? STEP : -STEP)
+    for (int64_t left = a->x + AIR; left <= a->x2 - AIR - wide; left += STEP)
+      if (br__ink_map_cost (m, (br__area) { left - AIR, top - AIR, left + wide + AIR, top + high + AIR }, price, TAKEN) < TAKEN)
+        {
+          *x = left;
+          *y = top;
+          return 1;
+        }
+  return 0;
+}
+
+/* The most of the next lines that find a place; 0: none do.  */
+static size_t
+find_most (int64_t *x, int64_t *y, const br__table_piece *t, const br__ink_map *m)
+{
+  int64_t heads;
+  for (size_t count = lines_in (t, m->within.y2 - m->within.y); count && t->next < t->count; )
+    {
+      int64_t high = height_of (&heads, t, count);
+      /* All of it at the foot of the sheet; pieces in their order.  */
+      if (find_place (x, y, m, width_of (t, count), high, count < t->count))
+        return count;
+      count = lines_in (t, high * 7 / 8);
+      count = count < FEWEST ? 0 : count;
+    }
+  return 0;
+}
+
+int
+br__table_squeeze (br__table_piece *t, br__plot *page, br__area room)
+{
+  br__ink_map m;
+  size_t count;
+  int64_t x = 0, y = 0;
+  int good = br__ink_map_make (&m, page, room);
+  for (size_t i = 0; i < page->count && good; i++)
+    if (page->inks[i].type == BR__INK_TEXT)
+      br__ink_map_fill (&m, br__ink_area (&page->inks[i]), BR__CELL_TEXT);
+  while (good && t->next < t->count && (count = find_most (&x, &y, t, &m)) > 0)
+    {
+      int64_t heads, high = height_of (&heads, t, count), wide = width_of (t, count);
+      put_piece (t, page, count, x, y);
+      br__ink_map_fill (&m, (br__area) { x, y, x + wide, y + high }, BR__CELL_TEXT);
+      good = !page->failed;
+    }
+  br__ink_map_clear (&m);
+  return good;
+}
+
+int
+br__table_fill (br__table_piece *t, br__plot *page, br__area room)
+{
+  const size_t before = t->next;
+  int good = br__table_squeeze (t, page, room);
+  if (good && t->next == before)
+    put_piece (t, page, 1, room.x, room.y);
+  return good && !page->failed;
+}

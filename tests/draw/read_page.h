@@ -555,7 +555,9 @@ read_elements (page *p)
       if (strcmp (e->name, "text") != 0)
         continue;
       p->above |= strcmp (e->text, "sizes in mm") == 0 || strcmp (e->text, "sizes in cm") == 0;
-      title = strncmp (e->text, "sizes in ", 9) == 0 ? e : title;
+      /* Below the table: the title block, on a template first how it is used.  */
+      if (!title && (strncmp (e->text, "sizes in ", 9) == 0 || strstr (e->text, ", full size")))
+        title = e;
       head = strncmp (e->text, "From the datum", 14) == 0 ? e : head;
     }
   for (size_t i = 1; i < p->file.count; i++)

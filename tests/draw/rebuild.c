@@ -169,6 +169,124 @@ check_shape (page *p, br_sheet *sheet, size_t index, const double datum[2])
     }
 }
 
+/* ---- Holes of a template, which are called by their drills ---- */
+
+/* How far the hole E, of which S is read, is from its edge to X Y, in billionths of an inch.  */
+static double
+from_edge (const page *p, const shape *s, int64_t x, int64_t y)
+{
+  double at[2][2], away[2];
+  for (int u = 0; u < 2; u++)
+    for (int i = 0; i < 2; i++)
+      at[u][i] = (double) s->at[u][i];
+  if (s->kind == BR__CIRCLE)
+    return fabs (hypot ((double) x - at[0][0], (double) y - at[1][0]) - (double) svg_number (svg_find (&p->file, "circle", s->name), "r"));
+  const char *d = svg_get (svg_find (&p->file, "path", s->name), "d");
+  int64_t begins[2];
+  assert_true (svg_next (&begins[0], &d) && svg_next (&begins[1], &d));
+  double run = at[0][1] - at[0][0], rise = at[1][1] - at[1][0], t;
+  t = (((double) x - at[0][0]) * run + ((double) y - at[1][0]) * rise) / (run * run + rise * rise);
+  t = t < 0 ? 0 : t > 1 ? 1 : t;
+  away[0] = (double) x - at[0][0] - t * run;
+  away[1] = (double) y - at[1][0] - t * rise;
+  return fabs (hypot (away[0], away[1]) - hypot ((double) begins[0] - at[0][0], (double) begins[1] - at[1][0]));
+}
+
+/* The next straight stroke of E, of which *D is the rest of a path; 0: no more.  */
+static int
+next_stroke (int64_t n[4], const svg_element *e, const char **d)
+{
+  static const char *const keys[] = { "x1", "y1", "x2", "y2" };
+  if (strcmp (e->name, "line") == 0 && !*d)
+    {
+      for (int k = 0; k < 4; k++)
+        n[k] = svg_number (e, keys[k]);
+      *d = "";
+      return 1;
+    }
+  return strcmp (e->name, "path") == 0 && svg_next (&n[0], d) && svg_next (&n[1], d) && svg_next (&n[2], d) && svg_next (&n[3], d);
+}
+
+/* The hole that the leader from X Y, a line askew, ends at, or NULL; of several it is the one NAMED.  */
+static shape *
+hole_pointed_at (page *p, int64_t x, int64_t y, const shape *named)
+{
+  shape *found = NULL;
+  double best = 0.002e9;
+  for (size_t i = 0; i < p->file.count; i++)
+    {
+      const svg_element *e = &p->file.elements[i];
+      const char *d = svg_get (e, "d");
+      int64_t n[4];
+      while (!e->title && next_stroke (n, e, &d))
+        {
+          double off = hypot ((double) (n[0] - x), (double) (n[1] - y));
+          for (size_t k = 0; k < p->count && n[0] != n[2] && n[1] != n[3] && off <= best; k++)
+            if ((off < best || &p->shapes[k] == named) && (p->shapes[k].kind == BR__CIRCLE || p->shapes[k].kind == BR__LINE)
+                && from_edge (p, &p->shapes[k], n[2], n[3]) < 100)
+              {
+                best = off;
+                found = &p->shapes[k];
+              }
+        }
+    }
+  return found;
+}
+
+/* The hole that the balloon with NUMBER points at: its leader begins on one side of the circle.  */
+static shape *
+hole_of_balloon (page *p, const char *number, const shape *named)
+{
+  for (size_t i = 1; i < p->file.count; i++)
+    if (strcmp (p->file.elements[i].name, "text") == 0 && strcmp (p->file.elements[i].text, number) == 0)
+      for (int side = -1; side < 2; side += 2)
+        {
+          shape *s = hole_pointed_at (p, svg_number (&p->file.elements[i], "x") + side * BR__INCH / 9, middle_of (&p->file.elements[i]),
+                                      named);
+          if (s)
+            return s;
+        }
+  return NULL;
+}
+
+/* "drill 1/4", "h1, â 0.3, nearest drill 19/64", "slot, drill 3/8", "(2) drill 1/4": of the hole that its leader points
+   at.  */
+static void
+read_drill (page *p, const svg_element *e, const char *text)
+{
+  double value, slack;
+  char number[24];
+  if (!read_size (&value, &slack, text, "â ") && !read_size (&value, &slack, text, "drill "))
+    return;
+  int balloon = sscanf (text, "(%20[0-9])", number) == 1;
+  const char *anchor = svg_get (e, "text-anchor");
+  int64_t aside = BR__INCH / 32 * (anchor && strcmp (anchor, "end") == 0 ? 1 : -1);
+  text = balloon ? strchr (text, ')') + 2 : text;
+  /* A name before it, as the table has it, is that of the hole.  */
+  size_t name = strcspn (text, ",");
+  const shape *named = text[name] ? shape_called (p, text, name) : NULL;
+  shape *s = balloon ? hole_of_balloon (p, number, named) : hole_pointed_at (p, svg_number (e, "x") + aside, middle_of (e), named);
+  if (!s)
+    fail_msg ("no hole belongs to %s", e->text);
+  if (named && named != s)
+    fail_msg ("%s points at %s", e->text, s->name);
+  s->size[0] = value;
+}
+
+static void
+read_drills (page *p)
+{
+  for (size_t i = 1; i < p->file.count; i++)
+    if (strcmp (p->file.elements[i].name, "text") == 0)
+      for (const char *s = p->file.elements[i].text, *end; s; s = end ? end + 2 : NULL)
+        {
+          end = strstr (s, "; ");
+          char piece[400];
+          snprintf (piece, sizeof piece, "%.*s", (int) (end ? (size_t) (end - s) : strlen (s)), s);
+          read_drill (p, &p->file.elements[i], piece);
+        }
+}
+
 /* All shapes of SHEET by what P says.  */
 static void
 check_page (page *p, br_sheet *sheet)
@@ -203,6 +321,8 @@ rebuild (br_sheet *sheet, const char *statement)
   half_mark = strcmp (sheet->settings.unit->name, "mm") == 0 ? 0.51 : 1.0 / 32 + 1e-3;
   sheet_say (sheet, &s, "%s into a.svg", statement);
   read_page (&p, "a.svg");
+  if (strncmp (statement, "template", 8) == 0)
+    read_drills (&p);
   check_page (&p, sheet);
   svg_clear (&p.file);
   sheet_end (sheet, &s);
@@ -289,6 +409,37 @@ test_forms (void **state)
   (void) state;
   for (long i = check_times (30); i > 0; i--)
     rebuild (random_forms ((int) check_between (1, 6)), check_below (2) ? "draw scale 1:4" : "draw");
+}
+
+/* Boards with holes and slots, at places of their own.  */
+static void
+test_templates (void **state)
+{
+  (void) state;
+  for (long n = check_times (20); n > 0; n--)
+    {
+      int metric = (int) check_below (2);
+      const char *unit = metric ? " mm" : "/16";
+      int64_t wide = check_between (40, 400), high = check_between (40, 200), x = check_between (-50, 50), y = check_between (-50, 50);
+      said s = SAID_ZERO;
+      br_sheet *sheet = sheet_with (metric ? "units mm" : "units in");
+      sheet_say (sheet, &s, "box board = %" PRId64 "%s x %" PRId64 "%s at %" PRId64 "%s, %" PRId64 "%s of p", wide, unit, high, unit, x, unit, y,
+                 unit);
+      /* Where holes lie on holes there is no room to say what each is.  */
+      int64_t most = wide * high / 1000 < 12 ? wide * high / 1000 : 12;
+      for (int i = (int) check_between (0, most); i > 0; i--)
+        {
+          int64_t from = check_between (8, wide - 8), up = check_between (8, high - 8), d = check_between (3, 16);
+          int64_t to = check_between (8, wide - 8), slot = check_below (4) == 0 && from != to;
+          if (slot)
+            sheet_say (sheet, &s, "line h%d = %" PRId64 "%s, %" PRId64 "%s to %" PRId64 "%s, %" PRId64 "%s wide %" PRId64 "%s of p hole", i, x + from,
+                       unit, y + up, unit, x + to, unit, y + up, unit, d, unit);
+          else
+            sheet_say (sheet, &s, "circle h%d = %" PRId64 "%s at %" PRId64 "%s, %" PRId64 "%s of p hole", i, d, unit, x + from, unit, y + up, unit);
+        }
+      said_clear (&s);
+      rebuild (sheet, "template p");
+    }
 }
 
 static void
@@ -388,7 +539,8 @@ test_views (void **state)
 int
 main (void)
 {
-  const struct CMUnitTest tests[] = { CHECK_TEST (test_designs), CHECK_TEST (test_random), CHECK_TEST (test_forms), CHECK_TEST (test_views) };
+  const struct CMUnitTest tests[] = { CHECK_TEST (test_designs), CHECK_TEST (test_random), CHECK_TEST (test_forms), CHECK_TEST (test_views),
+                                      CHECK_TEST (test_templates) };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, source_enter, lesson_leave));
 }

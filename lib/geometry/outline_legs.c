@@ -108,6 +108,7 @@ typedef struct corner
   value cut, after, rise;       /* NULL: none */
   value slope;                  /* of a round corner */
   spot before_it, behind_it;    /* where the sides end at it */
+  value gone_before, gone_behind;       /* of the sides, where it is round or cut */
 } corner;
 
 static value
@@ -128,8 +129,23 @@ cut_corner (br__sketch *s, corner *c, const corner *next)
       c->slope = quo (s, cross (s, c->side, next->side), add (s, dot (s, c->side, next->side), straight));
       before = after = mul (s, c->cut, size (s, c->slope));
     }
+  c->gone_before = before;
+  c->gone_behind = after;
   c->before_it = along (s, c->at, neg (s, quo (s, before, c->length)), c->side);
   c->behind_it = along (s, c->at, quo (s, after, next->length), next->side);
+}
+
+/* What is not known yet has to fit when it is: the rounds and cuts at both ends of the side up to C, or its rise.  */
+static void
+ask_fit (br__sketch *s, const corner *before, const corner *c)
+{
+  value rest = NULL;
+  if (c->rise)
+    rest = sub (s, half (s, c->length), size (s, c->rise));
+  else if (before->cut || c->cut)
+    rest = sub (s, before->cut ? sub (s, c->length, before->gone_behind) : c->length, c->cut ? c->gone_before : br__sketch_int (s, 0));
+  if (rest && rest->slot)
+    (void) br__sketch_do (s, BR__CODE_NOT_BELOW, rest, NULL);
 }
 
 static void
@@ -233,6 +249,8 @@ br__outline_legs (br__legs *legs, br__sketch *s, const br__value *corners, size_
   for (size_t i = 0; i < count; i++)
     if (c[i].cut)
       cut_corner (s, &c[i], &c[(i + 1) % count]);
+  for (size_t i = 0; i < count && s->status == BR_OK; i++)
+    ask_fit (s, &c[(i + count - 1) % count], &c[i]);
   for (size_t i = 0; i < count && s->status == BR_OK; i++)
     {
       const corner *before = &c[(i + count - 1) % count];

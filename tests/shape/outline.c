@@ -312,6 +312,35 @@ test_search (void **state)
   sheet_end (sheet, &s);
 }
 
+/* No size is found at which a round, a cut or a rise does not fit: the one that there is can be typed.  */
+static void
+test_found_fits (void **state)
+{
+  static const struct { const char *line, *count; } rows[] =
+  {
+    { "find r for perimeter(a) = 34 in", "1" }, { "find w for perimeter(b) = 15 in", "1" }, { "find c for area(b) = 23 sq in", "1" },
+    { "find h for right(d) = 3.5 in", "1" }
+  };
+  br_sheet *sheet = sheet_with ("r = 1 in\nw = 6 in\nc = 1 in\nh = 1/4 in\noutline a = 0, 0 to 12, 0 round r to 12, 6 to 0, 6 rise -1/2\n"
+                                "box b = w x 4 cut c x 3/2 right top at 20, 0\noutline d = 0, 20 to 2, 20 to 2, 24 rise h to 0, 24\n");
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      said s = SAID_ZERO;
+      char line[200];
+      sheet_say (sheet, &s, "%s", rows[i].line);
+      said_is (&s, 0, "solutions", rows[i].count);
+      snprintf (line, sizeof line, "%s = %s in", said_get (&s, 0, "name"), said_get (&s, 0, "decimal"));
+      sheet_say (sheet, &s, "%s\nundo", line);
+      said_clear (&s);
+    }
+  said s = SAID_ZERO;
+  sheet_say (sheet, &s, "find h for right(d) = 4.5 in\nfind r for perimeter(a) = 33 in");
+  for (size_t i = 0; i < s.count; i++)
+    said_is (&s, i, "solutions", "0");
+  sheet_end (sheet, &s);
+}
+
 /* Memory that runs out is told, and leaves no trace.  */
 static void
 test_memory (void **state)
@@ -367,7 +396,7 @@ main (void)
   const struct CMUnitTest tests[] =
   {
     CHECK_TEST (test_random), CHECK_TEST (test_distance), CHECK_TEST (test_same), CHECK_TEST (test_exact),
-    CHECK_TEST (test_extents), CHECK_TEST (test_follow), CHECK_TEST (test_search), CHECK_TEST (test_memory),
+    CHECK_TEST (test_extents), CHECK_TEST (test_follow), CHECK_TEST (test_search), CHECK_TEST (test_found_fits), CHECK_TEST (test_memory),
     CHECK_TEST (test_memory_clear)
   };
   return CHECK_RUN (tests);

@@ -60,14 +60,25 @@ practice_new (br__practice **made, const char *path, br_error *error)
   return status;
 }
 
+/* 1 where CARD went wrong and is due again: before those that were never asked.  */
+static int
+is_urgent (const br__practice *p, const br__card *card)
+{
+  return card->asked && card->box == 1 && card->due <= p->answered;
+}
+
 /* The card of the session's topic that is due first.  */
 static br__card *
 next_card (br__practice *p)
 {
   br__card *best = NULL;
   for (size_t i = 0; i < p->count; i++)
-    if ((!p->topic || p->cards[i].topic == p->topic) && (!best || p->cards[i].due < best->due))
-      best = &p->cards[i];
+    {
+      br__card *card = &p->cards[i];
+      int urgent = is_urgent (p, card), other = best && is_urgent (p, best);
+      if ((!p->topic || card->topic == p->topic) && (!best || urgent > other || (urgent == other && card->due < best->due)))
+        best = card;
+    }
   return best;
 }
 

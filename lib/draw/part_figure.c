@@ -164,9 +164,8 @@ name_listed (br__part_figure *f)
       br__text_printf (&text, "%s, %s", d->shape->name, d->label);
       char *label = text.failed ? NULL : br__strndup (br__text_string (&text), text.length);
       br__text_clear (&text);
-      if (!label)
-        status = BR_NO_MEMORY;
-      else
+      status = label ? BR_OK : BR_NO_MEMORY;
+      if (label)
         {
           br__free (d->label);
           d->label = label;

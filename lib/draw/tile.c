@@ -138,8 +138,7 @@ find_joins (int64_t **from, int64_t *count, const br__plot *figure, int upright,
       unsigned sum = put_joins (*from, least, costs, size, room);
       if (sum >= TEXT_COST && put_joins (*from, least + 1, costs, size, room) < sum)
         (*count)++;
-      else if (sum >= TEXT_COST)
-        (void) put_joins (*from, least, costs, size, room);
+      (void) put_joins (*from, *count, costs, size, room);
     }
   br__free (costs);
   return status;

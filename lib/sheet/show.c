@@ -334,7 +334,7 @@ br__put_on_ruler (br_record *r, const br__value *v, const br__settings *s)
   return put_mark (r, v, s, s);
 }
 
-/* The field `shown` in board feet, the one UNIT that is no power of a length.  */
+/* The field `shown` in board feet or per cent, which are no powers of a length.  */
 static br_status
 put_in_measure (br_record *r, const br__value *v, const br_unit *unit, const br__settings *s)
 {
@@ -347,11 +347,11 @@ put_in_measure (br_record *r, const br__value *v, const br_unit *unit, const br_
   if (status == BR_OK)
     status = br_real_div (&z, &v->real, &z, s->bits);
   const br_number *q = br_real_rational (&z);
-  if (status == BR_OK && q)
+  if (status == BR_OK && q && unit->dimension != BR_PLAIN)
     br__put_mixed (&t, q);
   else if (status == BR_OK)
     status = br__put_real_decimal (&t, NULL, &z, DIGITS, s->bits);
-  br__text_printf (&t, " %s", q && br_number_equal (q, &one) ? "board foot" : unit->name);
+  br__text_printf (&t, " %s", unit->dimension != BR_PLAIN && q && br_number_equal (q, &one) ? "board foot" : unit->name);
   if (status == BR_OK)
     br__put_from (r, "shown", &t);
   br__text_clear (&t);
@@ -387,7 +387,7 @@ put_converted (br_record *r, br__value *v, const br__settings *s, const br_unit 
     ruler.ruler_given = 0;
   if (status == BR_OK)
     status = put_amount (r, v, s);
-  if (status == BR_OK && dimension == BR_VOLUME && br__unit_of_power (unit, dimension) != unit)
+  if (status == BR_OK && (dimension == BR_PLAIN || (dimension == BR_VOLUME && br__unit_of_power (unit, dimension) != unit)))
     status = put_in_measure (r, v, unit, s);
   else if (status == BR_OK)
     status = put_shown (r, v, &there);

@@ -9,9 +9,8 @@
 #include "measure/measure.h"
 #include "statement/phrase_words.h"
 
-/* 1 to 99 in words, twenty-three as one word; `a` and `an` are 1; 0: none.  */
-static int64_t
-cardinal (const br__words *l, size_t i)
+int64_t
+br__cardinal (const br__words *l, size_t i)
 {
   static const char *const names[] = { "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
                                        "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen",
@@ -91,7 +90,7 @@ spoken_fraction (const br__words *l, size_t i, int64_t *n, int64_t *d, size_t *u
   int plural = 0;
   int digits = br__word_ratio (l, i, n, &one) && one == 1;
   if (!digits)
-    *n = cardinal (l, i);
+    *n = br__cardinal (l, i);
   size_t at = i + (digits || *n > 0);
   *d = br__ordinal (l, at, &plural);
   if (*d < 2 || (at > i ? !plural && *n != 1 : plural) || (br__word_begins_number (l, at) && !(digits && plural)))
@@ -151,7 +150,7 @@ is_value (const br__words *l, size_t i)
 static int
 is_sign_word (const br__words *l, size_t i)
 {
-  static const char *const words[] = { "plus", "minus", "times", "over", "into", "by", "divided", "multiplied", "squared", "cubed" };
+  static const char *const words[] = { "plus", "minus", "times", "over", "into", "by", "divided", "multiplied", "squared", "cubed", "is", "are", "equals" };
   if (i >= l->count || br__word_known (l, i))
     return 0;
   if (l->word[i].length == 1 && strchr ("+-*/=", l->word[i].s[0]))
@@ -192,7 +191,10 @@ br__phrase_numbers (br__words *l)
       size_t used = 0;
       if (br__word_known (l, i))
         continue;
-      if ((br__word_ratio (l, i, &whole, &one) && one == 1) || (whole = cardinal (l, i)) > 0)
+      if (br__cardinal (l, i) >= 20 && br__cardinal (l, i) % 10 == 0 && br__cardinal (l, i + 1) > 0 && br__cardinal (l, i + 1) < 10
+          && !br__words_at (l, i + 1, "a|an") && !spoken_fraction (l, i + 1, &n, &d, &used))
+        br__words_make (l, i, 2, "%lld", (long long) (br__cardinal (l, i) + br__cardinal (l, i + 1)));
+      if ((br__word_ratio (l, i, &whole, &one) && one == 1) || (whole = br__cardinal (l, i)) > 0)
         {
           fraction_of_unit (l, i, whole);
           if (one == 1 && br__word_begins_number (l, i + 1) && spoken_fraction (l, i + 1, &n, &d, &used) && n < d && used > 1)
@@ -200,7 +202,7 @@ br__phrase_numbers (br__words *l)
         }
       if (br__word_at (l, i + 1, "and") || br__word_at (l, i + 1, "&"))
         {
-          int found = (br__word_ratio (l, i, &whole, &one) && one == 1) || ((whole = cardinal (l, i)) > 0 && !br__word_at (l, i, "a"));
+          int found = (br__word_ratio (l, i, &whole, &one) && one == 1) || ((whole = br__cardinal (l, i)) > 0 && !br__word_at (l, i, "a"));
           if (found && br__word_ratio (l, i + 2, &n, &d) && d > 1 && n < d)
             br__words_make (l, i, 3, "%lld-%lld/%lld", (long long) whole, (long long) n, (long long) d);
           else if (found && spoken_fraction (l, i + 2, &n, &d, &used))
@@ -218,7 +220,7 @@ br__phrase_numbers (br__words *l)
           if (used == 1 && is_value (l, i + 1))
             br__words_put (l, i + 1, 0, "*");
         }
-      else if ((n = cardinal (l, i)) > 0 && !br__word_at (l, i, "a") && !br__word_at (l, i, "an")
+      else if ((n = br__cardinal (l, i)) > 0 && !br__word_at (l, i, "a") && !br__word_at (l, i, "an")
                && (br__word_is_unit (l, i + 1) || (i > 0 && is_sign_word (l, i - 1)) || is_sign_word (l, i + 1)))
         br__words_make (l, i, 1, "%lld", (long long) n);
       if (br__word_begins_number (l, i) && (br__word_at (l, i + 1, "an") || br__word_at (l, i + 1, "a")) && br__word_is_unit (l, i + 2))

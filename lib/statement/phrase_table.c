@@ -79,7 +79,7 @@ br__word_is_new (const br__words *l, size_t i)
   for (size_t k = 0, n; k < length; k += n)
     if ((n = br__letter_at (s + k, length - k, k > 0)) == 0)
       return 0;
-  return !br__word_known (l, i) && !br__word_asks (s, length) && !br__statement_find (s, length) && !br__function_find (s, length) && !br_unit_find (s, length);
+  return !br__word_known (l, i) && (!br__cardinal (l, i) || br__words_at (l, i, "a|an")) && !br__word_asks (s, length) && !br__statement_find (s, length) && !br__function_find (s, length) && !br_unit_find (s, length);
 }
 
 /* The word I ends in one of ENDINGS, .csv|.txt, of LENGTH bytes.  */
@@ -342,6 +342,8 @@ put_value_words (br_text *t, const br__words *l, const slot *s)
   br__words part = { .run = l->run, .count = s->count };
   for (size_t i = 0; i < s->count; i++)
     part.word[i] = l->word[s->start + i];
+  /* wheel = 3, rear = 4 */
+  part.word[s->count - 1].length -= (size_t) (s->count == 1 && part.word[0].length > 1 && part.word[0].s[part.word[0].length - 1] == ',');
   if (s->count > 1 && br__word_at (&part, 0, "the") && !br__word_known (&part, 0))
     br__words_put (&part, 0, 1, "");
   size_t start = t->length;
@@ -516,7 +518,7 @@ br__phrase_row_hint (br__run *run, const br__words *l)
       br__fail (run->error, BR_SYNTAX, 0, l->run->end, "this can be read in two ways");
       br__hint (run->error, "write `%s` or `%s`", br__text_string (&a), br__text_string (&b));
     }
-  else if (found && strncmp (is, "draw", 4) == 0 && !run->sheet->shapes)
+  else if (found && strncmp (is, "draw", 4) == 0 && (!is[4] || is[4] == ' ') && !run->sheet->shapes)
     br__hint (run->error, "there is no shape yet: `circle wheel = 3-1/2 at 0, 0` is one, then `%s`", br__text_string (&a));
   else if (found)
     br__hint (run->error, "write `%s`", br__text_string (&a));

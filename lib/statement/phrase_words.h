@@ -35,6 +35,8 @@ int br__word_ratio (const br__words *l, size_t i, int64_t *n, int64_t *d);
 void br__words_put (br__words *l, size_t i, size_t n, const char *text);
 /* The same for a text that is made here.  */
 void br__words_make (br__words *l, size_t i, size_t n, const char *format, ...) __attribute__ ((format (printf, 4, 5)));
+/* phrase_numbers.c: 1 to 99 in words, twenty-three as one word; `a` and `an` are 1; 0: none.  */
+int64_t br__cardinal (const br__words *l, size_t i);
 /* The denominator that an ordinal says: eighth, eighths, 8ths, 1/8ths, thirty-seconds; 0: none.  *PLURAL may be NULL.  */
 int64_t br__ordinal (const br__words *l, size_t i, int *plural);
 /* The line is a number with more around it than it says, Ø6.35: T = the number in its line.  */

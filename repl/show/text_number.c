@@ -87,15 +87,19 @@ text_short (const display *d, const char *shown, const char *typed)
   br_measure m = BR_MEASURE_ZERO;
   char buffer[80], *text = NULL;
   int whole = 1;
-  if ((text_is_short (shown, typed) && !is_long_decimal (shown, typed)) || br_measure_read (&m, shown, strlen (shown), NULL, NULL) != BR_OK)
-    return strdup (shown);
+  /* A power of a unit that has no name stays in that unit, and what is asked in per cent.  */
+  const char *power = strpbrk (shown, "^%") ? strchr (shown, ' ') : NULL;
+  br_status read = br_measure_read (&m, shown, power ? (size_t) (power - shown) : strlen (shown), NULL, NULL);
+  if ((text_is_short (shown, typed) && !is_long_decimal (shown, typed)) || read != BR_OK)
+    {
+      br_measure_clear (&m);
+      return strdup (shown);
+    }
   br_number one = BR_NUMBER_ZERO;
   const br_unit *unit = m.unit;
-  const char *power = strchr (shown, '^') ? strchr (shown, ' ') : NULL;
-  /* A power of a unit that has no name stays in that unit.  */
-  int good = power ? br_number_read (&m.value, shown, (size_t) (power - shown), NULL) == BR_OK : !unit || (br_number_set_ratio (&one, unit->num, unit->den) == BR_OK && br_number_div (&m.value, &m.value, &one) == BR_OK);
+  int good = !unit || (br_number_set_ratio (&one, unit->num, unit->den) == BR_OK && br_number_div (&m.value, &m.value, &one) == BR_OK);
   good = good && br_number_write_decimal (buffer, sizeof buffer, &whole, &m.value, TEXT_DIGITS) < sizeof buffer;
-  if (!good || asprintf (&text, "%s%s%s%s", whole ? "" : display_sign (d, "\xe2\x89\x88 ", "about "), buffer, unit && !power ? " " : "",
+  if (!good || asprintf (&text, "%s%s%s%s", whole ? "" : display_sign (d, "\xe2\x89\x88 ", "about "), buffer, unit ? " " : "",
                          power ? power : unit ? unit->name : "") < 0)
     text = good ? NULL : strdup (shown);
   br_number_clear (&one);

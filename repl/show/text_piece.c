@@ -267,6 +267,18 @@ put_asked (const display *d, const br_record *record)
   free (there);
 }
 
+/* SHOWN behind SIGN, or behind ≈ where digits are left out.  */
+static void
+put_few (const display *d, const char *sign, const char *shown, const char *typed)
+{
+  const char *about = display_sign (d, "\xe2\x89\x88 ", "about ");
+  char *few = text_short (d, shown, typed);
+  int cut = few && strncmp (few, about, strlen (about)) == 0;
+  display_put (d, cut && *sign ? display_sign (d, " \xe2\x89\x88 ", " is about ") : sign);
+  text_strong (d, few ? few + (cut && *sign ? strlen (about) : 0) : "");
+  free (few);
+}
+
 void
 text_value (const display *d, const br_record *record, const char *name)
 {
@@ -279,19 +291,9 @@ text_value (const display *d, const br_record *record, const char *name)
   int new_decimal = !is_short || (!shows_decimal (name, decimal) && !shows_decimal (shown, decimal) && strcmp (decimal, exact) != 0);
   display_put (d, name);
   if (new_shown)
-    {
-      display_put (d, *name ? " = " : "");
-      text_strong (d, shown);
-    }
+    put_few (d, *name ? " = " : "", shown, typed);
   if (text_is_open (record))
-    {
-      const char *about = display_sign (d, "\xe2\x89\x88 ", "about ");
-      char *few = text_short (d, shown, typed);
-      display_put (d, display_sign (d, " \xe2\x89\x88 ", " is about "));
-      if (few)
-        text_strong (d, few + (strncmp (few, about, strlen (about)) == 0 ? strlen (about) : 0));
-      free (few);
-    }
+    put_few (d, display_sign (d, " \xe2\x89\x88 ", " is about "), shown, typed);
   else if (new_decimal && *decimal && digits && !(shows_decimal (name, digits) && !cut))
     {
       display_put (d, !cut ? " = " : display_sign (d, " \xe2\x89\x88 ", " is about "));

@@ -90,8 +90,8 @@ go_around (bends *b, const br__path_step *s)
          (spot) { -way * sin (to * radian), -way * cos (to * radian) });
   double low = way < 0 ? to : from, high = way < 0 ? from : to, turn = b->above ? 0 : 90;
   /* At its ends, too: there it may go on straight, a wall that is seen from its end, or as another arc.  */
-  for (double at = 180 * ceil ((low - END - turn) / 180) + turn; at <= high + END; at += 180)
-    add (b, br__on_arc (s, at));
+  for (int half = (int) ceil ((low - END - turn) / 180); 180 * half + turn <= high + END; half++)
+    add (b, br__on_arc (s, 180 * half + turn));
 }
 
 /* Where it comes back to its beginning.  */

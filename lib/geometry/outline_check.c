@@ -54,13 +54,14 @@ put_length (br_text *t, const br_real *length, const br__settings *s)
   const br_number *q = br_real_rational (length);
   br_number factor = BR_NUMBER_ZERO, step = BR_NUMBER_ZERO;
   br_real z = BR_REAL_ZERO;
-  br_status status = br_number_set_ratio (&step, 1, 100000);
   if (q)
     {
       br__put_measure (t, q, BR_LENGTH, &style);
       return BR_OK;
     }
-  status = br__settings_factor (&factor, s, BR_LENGTH);
+  br_status status = br_number_set_ratio (&step, 1, 100000);
+  if (status == BR_OK)
+    status = br__settings_factor (&factor, s, BR_LENGTH);
   if (status == BR_OK)
     status = br_real_set_number (&z, &factor);
   if (status == BR_OK)

@@ -14,6 +14,7 @@
 #define MOST_BOXES 20000
 #define MOST_RUN 4000000        /* instructions run, over all boxes */
 #define POWER_RUN 300           /* a power with an exponent that changes takes as long as so many others */
+#define SHAPE_RUN 40            /* and what shapes measure, of each of their numbers */
 #define MOST_DOUBTS 64          /* signs that are not decided */
 #define NARROW 26               /* a stretch of 2^-NARROW is not halved any more */
 #define CLOSE 100               /* a root is known to 2^-CLOSE */
@@ -451,7 +452,7 @@ run_of (const br__program *t)
 {
   size_t run = t->count;
   for (size_t i = 0; i < t->count; i++)
-    run += t->code[i].op == BR__CODE_POWER_OF ? POWER_RUN : 0;
+    run += t->code[i].op == BR__CODE_POWER_OF ? POWER_RUN : t->code[i].op == BR__CODE_SHAPE ? SHAPE_RUN * t->code[i].operand_count : 0;
   return run;
 }
 

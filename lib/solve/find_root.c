@@ -14,7 +14,7 @@
 #define MOST_BOXES 20000
 #define MOST_RUN 4000000        /* instructions run, over all boxes */
 #define POWER_RUN 300           /* a power with an exponent that changes takes as long as so many others */
-#define SHAPE_RUN 40            /* and what shapes measure, of each of their numbers */
+#define SHAPE_RUN 20            /* and what shapes measure, of each of their numbers */
 #define MOST_DOUBTS 64          /* signs that are not decided */
 #define NARROW 26               /* a stretch of 2^-NARROW is not halved any more */
 #define CLOSE 100               /* a root is known to 2^-CLOSE */

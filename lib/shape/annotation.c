@@ -136,8 +136,9 @@ replaces (const br__annotation *a, const br__annotation *b)
     return strcmp (a->text, b->text) == 0;
   if (a->kind == BR__UNMEASURED)
     return strcmp (a->shape, b->shape) == 0;
-  return (same_spot (&a->from, &b->from) && same_spot (&a->to, &b->to))
-         || (same_spot (&a->from, &b->to) && same_spot (&a->to, &b->from));
+  return (a->way == b->way || a->way == BR__ANY_WAY || b->way == BR__ANY_WAY)
+         && ((same_spot (&a->from, &b->from) && same_spot (&a->to, &b->to))
+             || (same_spot (&a->from, &b->to) && same_spot (&a->to, &b->from)));
 }
 
 static unsigned
@@ -172,13 +173,13 @@ br__is_unmeasured (const br_sheet *sheet, const char *shape)
   return 0;
 }
 
-/* Takes out what A replaces, which is one at most; *FOUND is 1 where there was some.  */
+/* Takes out what A replaces; *FOUND is 1 where there was some.  */
 static br_status
 take_out (int *found, br__run *run, const br__annotation *a, br__moves *moves)
 {
   br_status status = BR_OK;
   *found = 0;
-  for (br__annotation *b = run->sheet->annotation_of[hash_of_annotation (a)]; b && status == BR_OK && !*found; b = b->alike)
+  for (br__annotation *b = run->sheet->annotation_of[hash_of_annotation (a)]; b && status == BR_OK; b = b->alike)
     {
       if (!b->active || b == a || !replaces (a, b))
         continue;
@@ -341,7 +342,7 @@ drop (br__run *run, br__annotation *a, const char *what)
   return status;
 }
 
-/* `no dimension SHAPE`, or FROM to TO.  */
+/* `no dimension SHAPE`, or FROM to TO and perhaps which of several.  */
 static br_status
 no_dimension (br__run *run)
 {
@@ -353,6 +354,8 @@ no_dimension (br__run *run)
   if (!a)
     return BR_NO_MEMORY;
   br_status status = alone ? br__shape_read_name (&a->shape, run, "the name of a shape") : br__spots_read (a, run);
+  if (status == BR_OK && !alone)
+    status = br__way_read (a, run);
   if (status == BR_OK && !alone)
     return drop (run, a, "dimension");
   if (status == BR_OK && !br__is_unmeasured (run->sheet, a->shape))

@@ -53,6 +53,8 @@ void br__annotations_free (br_sheet *sheet);
 br_status br__spot_read (br__spot *spot, br__run *run);
 /* FROM to TO.  */
 br_status br__spots_read (br__annotation *a, br__run *run);
+/* `level`, `upright` or `along`, if one stands there.  */
+br_status br__way_read (br__annotation *a, br__run *run);
 /* A dimension up to the end of the line; OFF gets its distance.  */
 br_status br__dimension_read (br__annotation *a, br__tree *off, br__run *run);
 /* The offset behind the text in quotation marks that begins at START, blanks aside; START where there is none.  */

@@ -246,18 +246,24 @@ br__note_text_read (char **text, br__run *run)
 }
 
 br_status
+br__way_read (br__annotation *a, br__run *run)
+{
+  static const char *const ways[] = { "level", "upright", "along" };
+  br_status status = BR_OK;
+  for (int i = 0; i < 3 && status == BR_OK && a->way == BR__ANY_WAY; i++)
+    if (br__take_word (run, ways[i], &status))
+      a->way = (br__way) (BR__LEVEL + i);
+  return status;
+}
+
+br_status
 br__dimension_read (br__annotation *a, br__tree *off, br__run *run)
 {
   const br__token at = run->lex.token;
   br_status status = br__spots_read (a, run);
   size_t end = at.offset + (a->words ? strlen (a->words) : 0);
-  static const char *const ways[] = { "level", "upright", "along" };
-  for (int i = 0; i < 3 && status == BR_OK && a->way == BR__ANY_WAY; i++)
-    if (br__lex_is_word (&run->lex, ways[i]))
-      {
-        a->way = (br__way) (BR__LEVEL + i);
-        status = br__lex_next (&run->lex, run->error);
-      }
+  if (status == BR_OK)
+    status = br__way_read (a, run);
   if (status == BR_OK)
     status = find_way (a, run, at, end);
   if (status == BR_OK && br__lex_is_word (&run->lex, "off"))

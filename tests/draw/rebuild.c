@@ -182,7 +182,7 @@ from_edge (const page *p, const shape *s, int64_t x, int64_t y)
   if (s->kind == BR__CIRCLE)
     return fabs (hypot ((double) x - at[0][0], (double) y - at[1][0]) - (double) svg_number (svg_find (&p->file, "circle", s->name), "r"));
   const char *d = svg_get (svg_find (&p->file, "path", s->name), "d");
-  int64_t begins[2];
+  int64_t begins[2] = { 0, 0 };
   assert_true (svg_next (&begins[0], &d) && svg_next (&begins[1], &d));
   double run = at[0][1] - at[0][0], rise = at[1][1] - at[1][0], t;
   t = (((double) x - at[0][0]) * run + ((double) y - at[1][0]) * rise) / (run * run + rise * rise);

@@ -361,6 +361,7 @@ br__enclose_one (br__enclosure *e, size_t i)
       apart_end (&z->right, &x->right, &y->right, MPFR_RNDU);
       break;
     case BR__CODE_SHAPE: status = measure (e, z, c); break;
+    case BR__CODE_FITS: br__interval_set_int (z, 0, 0); break;
     /* Whether it is a fraction is seen where a value is taken.  */
     case BR__CODE_RATIONAL: br__interval_copy (z, x); break;
     case BR__CODE_MAX: case BR__CODE_MIN: extreme (z, x, y, c->op); break;

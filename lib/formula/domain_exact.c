@@ -107,7 +107,7 @@ br__exact_operation (br_real *z, const br__instruction *c, const br_real *x, con
     case BR__CODE_OVER_ZERO: case BR__CODE_NOT_BELOW: case BR__CODE_RATIONAL:
       return needed (z, x, c->op, skip_range_checks, s->bits);
     case BR__CODE_MARK: case BR__CODE_DRILL: return on_mark (z, x, c, s);
-    case BR__CODE_CONSTANT: case BR__CODE_INPUT: case BR__CODE_SHAPE: break;
+    case BR__CODE_CONSTANT: case BR__CODE_INPUT: case BR__CODE_SHAPE: case BR__CODE_FITS: break;
     }
   return BR_DOMAIN;
 }
@@ -132,6 +132,7 @@ work_out (br_real *z, const br__instruction *c, const br_real *v, const br_real 
     case BR__CODE_CONSTANT: return br_real_set (z, &c->constant);
     case BR__CODE_INPUT: return br_real_set (z, &inputs[c->left]);
     case BR__CODE_SHAPE: return measure (z, c, v, s);
+    case BR__CODE_FITS: return skip_range_checks ? BR_OK : measure (z, c, v, s);
     default: return br__exact_operation (z, c, &v[c->left], &v[c->right], s, skip_range_checks);
     }
 }

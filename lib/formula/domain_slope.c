@@ -158,7 +158,7 @@ hand_on (br__enclosure *e, size_t i)
   int order;
   switch (c->op)
     {
-    case BR__CODE_CONSTANT: case BR__CODE_INPUT: return;
+    case BR__CODE_CONSTANT: case BR__CODE_INPUT: case BR__CODE_FITS: return;
     case BR__CODE_ADD: case BR__CODE_SUB:
       pass_ends (e, c->left, a, 1, 1);
       order = c->op == BR__CODE_ADD ? 1 : -1;

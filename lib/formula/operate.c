@@ -42,7 +42,7 @@ br_status
 br__operate_measure (br__work *w, br__value *z, const br__value *args, unsigned count, const br__function *self)
 {
   const br_real *reals[BR__MOST_MEASURED];
-  br__instruction c = { .op = BR__CODE_SHAPE, .function = self };
+  br__instruction c = { .op = self->rates ? BR__CODE_SHAPE : BR__CODE_FITS, .function = self };
   int varies = 0;
   br_status status = BR_OK;
   for (unsigned i = 0; i < count; i++)

@@ -21,7 +21,8 @@ typedef enum br__opcode
   BR__CODE_APART,               /* how far two boxes are apart that are x apart level and y upright */
   BR__CODE_OVER_ZERO, BR__CODE_NOT_BELOW, BR__CODE_RATIONAL,    /* x, which has to be so */
   BR__CODE_MARK, BR__CODE_DRILL,                /* steps: on a ruler's mark; the next drill */
-  BR__CODE_SHAPE                /* what a shape, or two, measure: of all OPERANDS */
+  BR__CODE_SHAPE,               /* what a shape, or two, measure: of all OPERANDS */
+  BR__CODE_FITS                 /* a condition on all OPERANDS, which only exact values are held against */
 } br__opcode;
 
 typedef struct br__instruction
@@ -43,7 +44,7 @@ br_status br__operate_power (br__work *w, br__value *z, const br__value *x, cons
 br_status br__operate_mark (br__work *w, br__value *z, const br__value *x, const br_number *size,
                             br_direction direction);
 
-/* What SELF measures of all ARGS.  */
+/* What SELF measures of all ARGS; without rates it is a condition, BR_DOMAIN where it does not hold.  */
 br_status br__operate_measure (br__work *w, br__value *z, const br__value *args, unsigned count,
                                const br__function *self);
 

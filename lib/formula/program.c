@@ -88,6 +88,9 @@ note_kind (br__program *t, br__opcode op)
     case BR__CODE_ABS: case BR__CODE_MAX: case BR__CODE_MIN: case BR__CODE_APART: case BR__CODE_SHAPE:
       t->smooth = 0;
       break;
+    case BR__CODE_FITS:
+      t->fits = 1;
+      break;
     default:
       break;
     }

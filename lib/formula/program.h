@@ -22,6 +22,7 @@ typedef struct br__program
   int varies;                   /* the root depends on an input */
   int smooth;                   /* neither corners (abs, max, min) nor steps */
   int steps;
+  int fits;                     /* it has conditions that enclosures do not look at */
   struct br__entry *missing;           /* a name without a value that kept it from being made, or NULL */
   struct br__entry **inputs;           /* the names, in the order in which they were met */
   size_t *input_slots;
@@ -29,7 +30,7 @@ typedef struct br__program
   const br__settings *settings; /* borrowed */
 } br__program;
 
-#define BR__PROGRAM_ZERO { NULL, 0, 0, 0, BR_PLAIN, 0, 1, 0, NULL, NULL, NULL, 0, 0, 0, NULL }
+#define BR__PROGRAM_ZERO { NULL, 0, 0, 0, BR_PLAIN, 0, 1, 0, 0, NULL, NULL, NULL, 0, 0, 0, NULL }
 
 void br__program_clear (br__program *t);
 /* One more input, which E is.  */

@@ -87,9 +87,11 @@ fail (check *c, size_t i, int which, const char *message, const br_real *length)
   br_text t = BR_TEXT_ZERO;
   if (c->pad.status != BR_OK)
     return c->pad.status;       /* it is not certain */
+  *c->index = BR__CORNER_NUMBERS * (i % c->count) + (size_t) which;
+  if (!c->work->error)
+    return BR_DOMAIN;
   br__text_printf (&t, "corner %d %s", (int) (i % c->count) + 1, message);
   br_status status = length ? put_length (&t, length, c->work->settings) : BR_OK;
-  *c->index = BR__CORNER_NUMBERS * (i % c->count) + (size_t) which;
   if (status == BR_OK && t.failed)
     status = BR_NO_MEMORY;
   status = status == BR_OK ? br__fail (c->work->error, BR_DOMAIN, *c->index, 0, "%s", br__text_string (&t)) : status;

@@ -5,6 +5,8 @@
 # include <config.h>
 #endif
 
+#include <string.h>
+
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "geometry/shape_call.h"
@@ -24,7 +26,39 @@ whole_of (value v)
 
 /* ---- Outlines ---- */
 
-/* The corners, which are looked at where all are known: how many.  */
+/* Z = 0 where the corners ARGS can be drawn; the count of them stands first.  */
+static br_status
+corners_fit (br_real *z, const br_real *const *args, unsigned bits)
+{
+  const br__settings s = { .bits = bits };
+  br__work w = { &s, NULL, NULL, 0 };
+  br__value v[BR__CORNER_NUMBERS * BR__MOST_CORNERS];
+  size_t index;
+  int64_t n = 0, d = 1;
+  (void) br_number_get_ratio (&n, &d, &args[0]->rational);
+  memset (v, 0, sizeof v);
+  for (int64_t i = 0; i < n; i++)
+    v[i].real = *args[i + 1];   /* borrowed */
+  br_status status = br__outline_check (&index, &w, v, (size_t) n / BR__CORNER_NUMBERS);
+  return status == BR_OK ? br_number_set_int (&z->rational, 0) : status;
+}
+
+/* What varies is asked for once it is known.  */
+static br_status
+ask_fit (br__work *w, const br__value *args, unsigned count)
+{
+  static const br__function row = { .name = "corners", .parameters = "", .summary = "", .measure = corners_fit };
+  br__value *v = br__alloc_zero (count + 1, sizeof *v), fits = BR__VALUE_ZERO;
+  br_status status = v ? br_number_set_int (&v->real.rational, (int64_t) count) : BR_NO_MEMORY;
+  for (unsigned i = 0; i < count && v; i++)
+    v[i + 1] = args[i];         /* borrowed */
+  if (status == BR_OK)
+    status = br__operate_measure (w, &fits, v, count + 1, &row);
+  br__free (v);
+  return status;
+}
+
+/* The corners, which are looked at: how many.  */
 br_status
 br__call_corners (br__work *w, br__value *z, br__value *args, unsigned count, const br__function *self)
 {
@@ -33,7 +67,7 @@ br__call_corners (br__work *w, br__value *z, br__value *args, unsigned count, co
   (void) self;
   for (unsigned i = 0; i < count; i++)
     varies |= args[i].slot != 0;
-  br_status status = varies ? BR_OK : br__outline_check (&index, w, args, count / BR__CORNER_NUMBERS);
+  br_status status = varies ? ask_fit (w, args, count) : br__outline_check (&index, w, args, count / BR__CORNER_NUMBERS);
   return status == BR_OK ? br_number_set_int (&z->real.rational, (int64_t) (count / BR__CORNER_NUMBERS)) : status;
 }
 

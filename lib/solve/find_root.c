@@ -150,7 +150,7 @@ add_between (br__finder *f, const br_number *low, const br_number *high)
   int valid = 0;
   br_status status = has_values (&valid, f, low, high);
   const br_number *const ends[2] = { low, high };
-  for (int i = 0, has = !valid; i < 2 && has && status == BR_OK; i++)
+  for (int i = 0, has = !valid || f->t->fits; i < 2 && has && status == BR_OK; i++)
     {
       status = br_real_set_number (&at, ends[i]);
       if (status == BR_OK)

@@ -312,17 +312,19 @@ test_search (void **state)
   sheet_end (sheet, &s);
 }
 
-/* No size is found at which a round, a cut or a rise does not fit: the one that there is can be typed.  */
+/* No size is found at which a round, a cut or a rise does not fit, or sides cross: the one that there is can be typed.  */
 static void
 test_found_fits (void **state)
 {
   static const struct { const char *line, *count; } rows[] =
   {
     { "find r for perimeter(a) = 34 in", "1" }, { "find w for perimeter(b) = 15 in", "1" }, { "find c for area(b) = 23 sq in", "1" },
-    { "find h for right(d) = 3.5 in", "1" }
+    { "find h for right(d) = 3.5 in", "1" }, { "find v for area(e) = 100 sq in", "1" }, { "find v for perimeter(e) = 50 in", "1" },
+    { "find v for right(e) = 51 in", "1" }
   };
   br_sheet *sheet = sheet_with ("r = 1 in\nw = 6 in\nc = 1 in\nh = 1/4 in\noutline a = 0, 0 to 12, 0 round r to 12, 6 to 0, 6 rise -1/2\n"
-                                "box b = w x 4 cut c x 3/2 right top at 20, 0\noutline d = 0, 20 to 2, 20 to 2, 24 rise h to 0, 24\n");
+                                "box b = w x 4 cut c x 3/2 right top at 20, 0\noutline d = 0, 20 to 2, 20 to 2, 24 rise h to 0, 24\n"
+                                "v = 5 in\noutline e = 40, 0 to 50, 0 to 40 in + v, 5 to 48, 8 to 40, 8\n");
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (rows); i++)
     {
@@ -335,7 +337,7 @@ test_found_fits (void **state)
       said_clear (&s);
     }
   said s = SAID_ZERO;
-  sheet_say (sheet, &s, "find h for right(d) = 4.5 in\nfind r for perimeter(a) = 33 in");
+  sheet_say (sheet, &s, "find h for right(d) = 4.5 in\nfind r for perimeter(a) = 33 in\nfind v for area(e) = 30 sq in\nfind v for left(e) = 36 in");
   for (size_t i = 0; i < s.count; i++)
     said_is (&s, i, "solutions", "0");
   sheet_end (sheet, &s);

@@ -277,6 +277,8 @@ read_rows (br__worksheet *w, br__run *run)
         status = br__lex_next (&run->lex, run->error);
       if (status == BR_OK)
         status = br__clause_count (&count, run, "the count of problems", 1, BR__MOST_PROBLEMS);
+      if (status == BR_SYNTAX && (topic || own))
+        br__hint (run->error, "write `worksheet %s %d into FILE.pdf`", own ? "own" : topic->name, own ? 1 : 5);
       if (status == BR_OK && w->row_count == BR__MOST_ROWS)
         status = br__fail (run->error, BR_TOO_BIG, at.offset, at.length, "more than %d topics on a paper", BR__MOST_ROWS);
       if (status == BR_OK && w->problem_count + (size_t) count > BR__MOST_PROBLEMS)

@@ -124,7 +124,9 @@ put_head (br_text *t, const br__worksheet *w, int key)
     "td,th{overflow-wrap:break-word}li svg{display:block}@media screen{svg{max-width:100%}}\n"
     ".true{border:solid #000;border-width:0 1px 2px;width:2in;height:.1in;display:inline-block;margin-right:.2in}\n"
     "section+section{break-before:page}\nli{page-break-inside:avoid;margin-bottom:1em}\n"
-    ".two{display:grid;grid-template-columns:1fr 1fr;gap:1em}.words{font-size:.85em}\n.answer{margin-bottom:1.5em}\n";
+    ".two{display:grid;grid-template-columns:1fr 1fr;gap:1em}.words{font-size:.85em}\n"
+    ".blank{display:flex;gap:.5em;margin-bottom:1.5em}.blank i{flex:1;max-width:15em;border-bottom:1px solid}\n"
+    "p .blank{display:inline-flex;margin:0}p i{width:10em}\n";
   static const char large[] = "body{font-size:18pt;line-height:1.7}sup,sub{font-size:1em}\n";
   br_text own = BR_TEXT_ZERO;
   br__text_printf (&own, "%s%s%s", style, w->large && !key ? large : "", w->duplex && !key ? "section+section{break-before:right}\n" : "");
@@ -183,6 +185,27 @@ put_paragraph (br_text *t, const br__worksheet *w, void (*put) (br_text *t, cons
   br__text_clear (&words);
 }
 
+/* LABEL and TEXT in ELEMENT, or where that is empty a line to write on, which is as long as there is room.  */
+static void
+put_blank (br_text *t, const char *label, const char *text, const char *element)
+{
+  br__text_printf (t, "<%s class=\"blank\">", element);
+  br__put_escaped (t, label);
+  br__text_putc (t, ' ');
+  br__put_escaped (t, text);
+  br__text_printf (t, *text ? "</%s>" : "<i></i></%s>", element);
+}
+
+static void
+put_said_blank (br_text *t, const br__worksheet *w, const char *english, const char *text)
+{
+  br_text said = BR_TEXT_ZERO;
+  br__sentences_put (&said, w->words, english);
+  put_blank (t, br__text_string (&said), text, "div");
+  t->failed |= said.failed;
+  br__text_clear (&said);
+}
+
 static void
 put_heading (html_writer *x, const br__worksheet *w, size_t paper, size_t version)
 {
@@ -203,15 +226,10 @@ put_heading (html_writer *x, const br__worksheet *w, size_t paper, size_t versio
           if (!br__put_field_label (&label, &text, w, i))
             continue;
           br__text_puts (t, " &nbsp; ");
-          br__put_escaped (t, br__text_string (&label));
-          br__text_putc (t, ' ');
-          br__put_escaped (t, *text ? text : "__________________");
+          put_blank (t, br__text_string (&label), text, "span");
         }
-      br__text_puts (t, " &nbsp; ");
-      put_said (t, w, "Name:");
-      br__text_putc (t, ' ');
-      br__put_escaped (t, *name ? name : "______________________________");
       br__text_puts (t, "</p>\n");
+      put_said_blank (t, w, "Name:", name);
       put_paragraph (t, w, br__put_instruction);
       put_paragraph (t, w, br__put_caution);
       br__text_puts (t, "<p>");
@@ -255,9 +273,8 @@ html_task (void *user, const br__worksheet *w, br__task *task, size_t paper, siz
         put_ruler (t, task->problem, w);
       else if (task->problem && br__has_figure (task->problem))
         br__figure_svg (t, task->problem, w->words, (w->large ? 15 : 10) * BR_PAGE_INCH / 72);
-      br__text_printf (t, "<div style=\"height:%d.%02din\"></div><div class=\"answer\">", task->room / 4, task->room % 4 * 25);
-      put_said (t, w, "Answer:");
-      br__text_puts (t, " ____________________</div>");
+      br__text_printf (t, "<div style=\"height:%d.%02din\"></div>", task->room / 4, task->room % 4 * 25);
+      put_said_blank (t, w, "Answer:", "");
       while ((word = br__next_word (w, task, &x->told)) != NULL)
         {
           br__text_puts (&x->words, x->words.length ? "<br>\n" : "");

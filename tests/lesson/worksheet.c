@@ -107,7 +107,7 @@ test_names (void **state)
   said_is (&s, 0, "papers", "2");
   lesson_contains ("my paper.txt", "Version 1, seed 1\nName: =1+2\n", 1);
   sheet_say (sheet, &s, "worksheet sums 2 names \"names.csv\" into \"a.html\"");
-  lesson_contains ("a.html", "Name: Ada &lt;b&gt;</p>", 1);
+  lesson_contains ("a.html", "Name: Ada &lt;b&gt;</div>", 1);
   lesson_contains ("a.html", "<b>", 0);
   /* A row without a name is no student, and no names at all are a mistake.  */
   lesson_put ("names.csv", "student,class\nBo,7\n,7\nCy,7\n", strlen ("student,class\nBo,7\n,7\nCy,7\n"));

@@ -445,7 +445,7 @@ test_templates (void **state)
 static void
 test_designs (void **state)
 {
-  static const char *const names[] = { "barrow", "crane" };
+  static const char *const names[] = { "barrow", "crane", "duck", "loader", "board" };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (names); i++)
     {

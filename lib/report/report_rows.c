@@ -61,13 +61,11 @@ br__put_short_text (br_text *t, const char *shown)
   int cut = 0;
   const char *slash = strrchr (shown, '/');
   br_status status = BR_DOMAIN;         /* it stays as it is */
-  if (!strchr (shown, '\'') && (slash ? strtol (slash + 1, NULL, 10) > MOST_PARTS : strchr (shown, '.') != NULL))
-    status = br_measure_read (&m, shown, strlen (shown), NULL, NULL);
   /* A power of a unit that has no name stays in that unit.  */
   const char *power = strchr (shown, '^') ? strchr (shown, ' ') : NULL;
-  if (status == BR_OK && power)
-    status = br_number_read (&m.value, shown, (size_t) (power - shown), NULL);
-  else if (status == BR_OK && m.unit)
+  if (!strchr (shown, '\'') && (slash ? strtol (slash + 1, NULL, 10) > MOST_PARTS : strchr (shown, '.') != NULL))
+    status = br_measure_read (&m, shown, power ? (size_t) (power - shown) : strlen (shown), NULL, NULL);
+  if (status == BR_OK && m.unit)
     {
       status = br_number_set_ratio (&one, m.unit->num, m.unit->den);
       if (status == BR_OK)

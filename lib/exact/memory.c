@@ -102,22 +102,26 @@ br__account_refused (void)
   return most;
 }
 
+/* FLAG takes the place of *WATCHED, which is NULL where no account is in use.  */
+static const volatile sig_atomic_t *
+watch_instead (const volatile sig_atomic_t **watched, const volatile sig_atomic_t *flag)
+{
+  const volatile sig_atomic_t *before = watched ? *watched : NULL;
+  if (watched)
+    *watched = flag;
+  return before;
+}
+
 const volatile sig_atomic_t *
 br__account_watch (const volatile sig_atomic_t *flag)
 {
-  const volatile sig_atomic_t *before = in_use ? in_use->flag : NULL;
-  if (in_use)
-    in_use->flag = flag;
-  return before;
+  return watch_instead (in_use ? &in_use->flag : NULL, flag);
 }
 
 const volatile sig_atomic_t *
 br__account_wait (const volatile sig_atomic_t *flag)
 {
-  const volatile sig_atomic_t *before = in_use ? in_use->waits : NULL;
-  if (in_use)
-    in_use->waits = flag;
-  return before;
+  return watch_instead (in_use ? &in_use->waits : NULL, flag);
 }
 
 int

@@ -100,19 +100,27 @@ spoken_fraction (const br__words *l, size_t i, int64_t *n, int64_t *d, size_t *u
   return 1;
 }
 
+/* The bytes of the fraction that the word I begins with and goes on behind, as 3/8in and 5/16ths do; 0: none.  */
+static size_t
+fraction_before (const br__words *l, size_t i, int64_t *n, int64_t *d)
+{
+  size_t k = 0;
+  while (i < l->count && k < l->word[i].length && strchr ("0123456789/", l->word[i].s[k]))
+    k++;
+  if (!k || k == l->word[i].length)
+    return 0;
+  br__words one = *l;
+  one.word[i].length = k;
+  return br__word_ratio (&one, i, n, d) && *d > 1 ? k : 0;
+}
+
 /* 3/8" and 3/8in, in one word.  */
 static int
 fraction_with_unit (const br__words *l, size_t i)
 {
-  br__words one = *l;
   int64_t n, d;
-  size_t k = 0;
-  if (i >= l->count)
-    return 0;
-  while (k < l->word[i].length && strchr ("0123456789/", l->word[i].s[k]))
-    k++;
-  one.word[i].length = k;
-  return k && br_unit_find (l->word[i].s + k, l->word[i].length - k) && br__word_ratio (&one, i, &n, &d) && d > 1 && n < d;
+  size_t k = fraction_before (l, i, &n, &d);
+  return k && n < d && br_unit_find (l->word[i].s + k, l->word[i].length - k);
 }
 
 /* What follows a spoken number, so that it is one: `of`, a unit, an article with a unit, an end behind two words.  */
@@ -165,17 +173,12 @@ is_sign_word (const br__words *l, size_t i)
 static size_t
 fraction_of_ordinal (const br__words *l, size_t i)
 {
-  br__words one = *l;
   int64_t n, d;
-  size_t k = 0;
-  while (k < l->word[i].length && strchr ("0123456789/", l->word[i].s[k]))
-    k++;
-  one.word[i].length = k;
+  size_t k = fraction_before (l, i, &n, &d);
   const char *s = l->word[i].s + k;
   size_t length = l->word[i].length - k;
   length -= length > 2 && s[length - 1] == 's';
-  return length == 2 && k && br__word_ratio (&one, i, &n, &d) && d > 1
-         && (br__same_word (s, 2, "th") || br__same_word (s, 2, "nd") || br__same_word (s, 2, "rd")) ? k : 0;
+  return length == 2 && (br__same_word (s, 2, "th") || br__same_word (s, 2, "nd") || br__same_word (s, 2, "rd")) ? k : 0;
 }
 
 /* 2 and 3/8, two and a half, three eighths, half an inch, two feet: as digits.  */

@@ -315,19 +315,20 @@ put_piece (pieces *z, const stroke *k, double t, double u, int hidden)
   if (hidden != z->hidden || z->count + 2 > BR__MOST_PIECE_STEPS)
     end_piece (z);
   z->hidden = hidden;
+  spot start = br__stroke_at (k, t), end = br__stroke_at (k, u);
   if (k->s->type == BR__STEP_ARC)
     {
       double turn = (double) (k->s->to - k->s->from);
       br__path_step s = *k->s;
+      if (z->count && hypot (start.x - (double) z->x, start.y - (double) z->y) > BESIDE)
+        end_piece (z);
       s.to = k->s->from + llround (turn * u);
       s.from = k->s->from + llround (turn * t);
       z->steps[z->count++] = s;
-      spot end = br__stroke_at (k, u);
       z->x = llround (end.x);
       z->y = llround (end.y);
       return;
     }
-  spot start = br__stroke_at (k, t), end = br__stroke_at (k, u);
   if (!z->count || llround (start.x) != z->x || llround (start.y) != z->y)
     {
       if (z->count && z->steps[z->count - 1].type != BR__STEP_ARC)
@@ -389,13 +390,11 @@ walk_ink (pieces *z, int *seen, int *covered, const cover *c, const br__ink *ink
       spot next = { (double) s->x, (double) s->y };
       if (s->type == BR__STEP_ARC)
         next = br__stroke_at (&k, 0);
-      if (s == steps)
+      /* The second curve of a ring begins without a line to it.  */
+      if (s == steps || s->type == BR__STEP_MOVE || (s->type == BR__STEP_ARC && s[-1].type == BR__STEP_CLOSE))
         start = at = next;
       if (s->type == BR__STEP_MOVE)
-        {
-          start = at = next;
-          continue;
-        }
+        continue;
       /* A line to the beginning of an arc, or back to that of the whole.  */
       br__path_step line = { .type = BR__STEP_LINE };
       stroke bridge = { &line, llround (at.x), llround (at.y), llround (s->type == BR__STEP_CLOSE ? start.x : next.x),

@@ -114,6 +114,8 @@ static const struct { const char *a, *b; br__seen_from from; double seen, hidden
   { "outline a = 0, 0 to 4, 0 to 4, 1/1000000000000 to 4, 4 to 0, 4 deep 1", "box b = 4 x 4 at 2, 2 deep 1 from 5", BR__FROM_THE_SIDE,
     12, 4 },
   { "circle a = 4 at 0, 0 deep 1", "box b = 9 x 9 at 0, -4 deep 1 from 5", BR__FROM_THE_SIDE, 6.283185, 6.283185 },
+  /* No line leads from one curve of a ring to the other.  */
+  { "plate a = 4 hole 2 at 0, 0 deep 1", "box b = 9 x 9 at 0, -4 deep 1 from 5", BR__FROM_THE_SIDE, 9.424778, 9.424778 },
   { "line a = 0, 0 to 4, 0 deep 1", "box b = 2 x 2 at 1, -1 deep 1 from 5", BR__FROM_THE_SIDE, 2, 2 },
   { "line a = 0, 0 to 4, 0 wide 2 deep 1", "box b = 2 x 4 at 1, -2 deep 1 from 5", BR__FROM_THE_SIDE, 4 + 6.283185, 4 },
   /* What says so itself, and what is behind that.  */

@@ -288,7 +288,7 @@ change_between (const cover *c, const stroke *k, double low, double high, int be
 typedef struct pieces
 {
   br__plot *plot;
-  const br__drawn *own;
+  const char *name;
   br__path_step steps[BR__MOST_PIECE_STEPS];
   size_t count;
   int hidden;                   /* those that are gathered */
@@ -303,7 +303,7 @@ end_piece (pieces *z)
       br__ink *ink = br__plot_add (z->plot, BR__INK_PATH, z->hidden ? BR__PEN_THIN : BR__PEN_OUTLINE, z->x, z->y);
       ink->dashed = z->hidden ? BR__DASHED : BR__SOLID;
       br__ink_path (z->plot, ink, z->steps, z->count);
-      br__ink_name (z->plot, ink, z->own->shape->name);
+      br__ink_name (z->plot, ink, z->name);
     }
   z->count = 0;
 }
@@ -492,7 +492,7 @@ split_ink (br__plot *p, const cover *c, br__ink *ink)
   p->count--;
   if (z)
     {
-      *z = (pieces) { .plot = p, .own = c->own };
+      *z = (pieces) { .plot = p, .name = whole.text ? whole.text : c->own->shape->name };
       walk_ink (z, &seen, &hidden, c, &whole);
       end_piece (z);
     }

@@ -127,6 +127,9 @@ static const struct { const char *a, *b; br__seen_from from; double seen, hidden
   { "box a = 4 x 4 at 0, 0 deep 1", "box c = 1 x 2 at 9, -1 deep 1 from 5\nmirror r of c about 6", BR__FROM_THE_SIDE, 15, 1 },
   { "box a = 4 x 4 at 0, 0 deep 1", "box c = 1 x 2 at 9, -1 deep 1 from 5\nrow r of c qty 2 by -7, 0", BR__FROM_THE_SIDE, 15, 1 },
   { "box a = 4 x 4 at 0, 0 deep 1", "box c = 1 x 2 at 9, -1 deep 1 from -5\nrow r of c qty 2 by -7, 0", BR__FROM_THE_SIDE, 16, 0 },
+  /* And their pieces have their own name.  */
+  { "box c = 1 x 2 at 9, -1 deep 1 from -5\nrow a of c qty 2 by -7, 0", "box b = 4 x 4 at 0, 0 deep 1", BR__FROM_THE_SIDE, 3, 3 },
+  { "box c = 1 x 2 at -3, -1 deep 1 from -5\nmirror a of c about 0", "box b = 4 x 4 at 0, 0 deep 1", BR__FROM_THE_SIDE, 3, 3 },
   { "box a = 4 x 4 at 0, 0 behind r", "box c = 1 x 2 at 9, -1\nmirror r of c about 6", BR__FROM_THE_SIDE, 15, 1 },
   /* What touches another from inside is hidden all the way round.  */
   { "circle a = 3 at 0, 0 deep 1", "circle b = 5 at 3/5, 4/5 deep 1 from 5", BR__FROM_THE_SIDE, 0, 9.424778 },

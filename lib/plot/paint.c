@@ -39,9 +39,9 @@ to_step (const br__path_step *s)
   return (br_page_step) { types[s->type], to_page (s->x), to_page (s->y), to_page (s->r), (int32_t) from, (int32_t) (from + turn) };
 }
 
-/* The outline of K as one path.  */
+/* The outline of K as one path; with MORE it waits for the next one, to be one stroke with that.  */
 static void
-paint_outline (easel *e, const br__ink *k)
+paint_outline (easel *e, const br__ink *k, int more)
 {
   br__path_step room[BR__MOST_STEPS];
   size_t count;
@@ -51,7 +51,8 @@ paint_outline (easel *e, const br__ink *k)
       br_page_step step = to_step (&steps[i]);
       e->painter->path (e->page, &step, 1);
     }
-  e->painter->stroke (e->page, to_page (br__pen_width (k->pen)), k->dashed);
+  if (!more)
+    e->painter->stroke (e->page, to_page (br__pen_width (k->pen)), k->dashed);
 }
 
 static void
@@ -79,7 +80,7 @@ paint_text (easel *e, const br__ink *k)
 }
 
 static void
-paint_ink (easel *e, const br__ink *k)
+paint_ink (easel *e, const br__ink *k, int more)
 {
   if ((k->pen == BR__PEN_GRID) != e->grey)
     {
@@ -91,12 +92,12 @@ paint_ink (easel *e, const br__ink *k)
   else if (k->type == BR__INK_TEXT)
     paint_text (e, k);
   else
-    paint_outline (e, k);
+    paint_outline (e, k, more);
 }
 
 /* The figure is one thing, with a description; each text beside it is a paragraph.  */
 static void
-paint_tagged (easel *e, const br__ink *k, const char *description)
+paint_tagged (easel *e, const br__ink *k, int more, const char *description)
 {
   int figure = !k->apart;
   if (figure != e->figure)
@@ -107,9 +108,18 @@ paint_tagged (easel *e, const br__ink *k, const char *description)
   int words = !figure && k->type == BR__INK_TEXT;
   if (words)
     e->painter->tag (e->page, "P", NULL);
-  paint_ink (e, k);
+  paint_ink (e, k, more);
   if (words)
     e->painter->tag (e->page, NULL, NULL);
+}
+
+/* Squares are one stroke: what draws pages takes its time for each, and more the more there are.  */
+static int
+goes_on (const br__plot *p, size_t i)
+{
+  const br__ink *k = &p->inks[i], *next = i + 1 < p->count ? &p->inks[i + 1] : k;
+  return next != k && k->pen == BR__PEN_GRID && next->pen == BR__PEN_GRID && k->dashed == next->dashed && k->apart == next->apart
+         && (p->cut_to <= p->cut_from || (i + 1 != p->cut_from && i + 1 != p->cut_to));
 }
 
 static void
@@ -124,7 +134,7 @@ paint_page (easel *e, const br__plot *p, const char *description)
         e->painter->clip (e->page, to_page (a->x), to_page (a->y), to_page (a->x2), to_page (a->y2));
       if (p->cut_to > p->cut_from && i == p->cut_to)
         e->painter->clip (e->page, 0, 0, 0, 0);
-      paint_tagged (e, &p->inks[i], description);
+      paint_tagged (e, &p->inks[i], goes_on (p, i), description);
     }
   if (e->figure)
     e->painter->tag (e->page, NULL, NULL);

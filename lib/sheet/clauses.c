@@ -24,8 +24,10 @@ br__refuse_mark (br__run *run, const br__tree *tree)
   const br__node *n = &tree->nodes[tree->count - 1];
   /* The nearest 1/32 is that mark, and not 1/32 put on the ruler.  */
   const char *name = n->op == BR__OP_CALL && n->bare ? n->function->name : "";
-  if (strcmp (name, "nearest") == 0 || strcmp (name, "up") == 0 || strcmp (name, "down") == 0)
-    return br__fail (run->error, BR_SYNTAX, tree->base + n->word, n->word_length, "a mark, such as 1/8, should stand here");
+  const int percent = tree->length && tree->text[tree->length - 1] == '%';
+  if (percent || strcmp (name, "nearest") == 0 || strcmp (name, "up") == 0 || strcmp (name, "down") == 0)
+    return br__fail (run->error, BR_SYNTAX, tree->base + (percent ? 0 : n->word), percent ? tree->length : n->word_length,
+                     "a mark, such as 1/8, should stand here");
   const char *unit = run->sheet->settings.unit->name;
   int inches = strcmp (unit, "in") == 0 || strcmp (unit, "ft") == 0;
   int64_t num, den;

@@ -117,9 +117,9 @@ paint_tagged (easel *e, const br__ink *k, int more, const char *description)
 static int
 goes_on (const br__plot *p, size_t i)
 {
-  const br__ink *k = &p->inks[i], *next = i + 1 < p->count ? &p->inks[i + 1] : k;
-  return next != k && k->pen == BR__PEN_GRID && next->pen == BR__PEN_GRID && k->dashed == next->dashed && k->apart == next->apart
-         && (p->cut_to <= p->cut_from || (i + 1 != p->cut_from && i + 1 != p->cut_to));
+  const br__ink *k = &p->inks[i], *next = k + 1;
+  return i + 1 < p->count && i + 1 != p->cut_from && i + 1 != p->cut_to && k->pen == BR__PEN_GRID && next->pen == BR__PEN_GRID
+         && k->dashed == next->dashed && k->apart == next->apart;
 }
 
 static void

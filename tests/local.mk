@@ -4,9 +4,9 @@
 
 unit_tests =
 # Holds records against the schema; for every test.
-check_LTLIBRARIES = tests/libschema.la
-tests_libschema_la_SOURCES = tests/schema.c tests/schema.h repl/show/json.c repl/escape.c
-tests_libschema_la_CPPFLAGS = $(AM_CPPFLAGS) -I$(top_srcdir)/repl
+check_LIBRARIES = tests/libschema.a
+tests_libschema_a_SOURCES = tests/schema.c tests/schema.h repl/show/json.c repl/escape.c
+tests_libschema_a_CPPFLAGS = $(AM_CPPFLAGS) -I$(top_srcdir)/repl
 include tests/exact/local.mk
 include tests/measure/local.mk
 include tests/shop/local.mk

@@ -2,6 +2,7 @@
 # What goes out of the house: names, header, installation, documents; and the house rules.
 
 packaging_tests = \
+  tests/packaging/answers.tap \
   tests/packaging/argument.tap \
   tests/packaging/bootstrap.tap \
   tests/packaging/completion.tap \
@@ -22,6 +23,7 @@ EXTRA_DIST += $(packaging_tests) \
   tests/packaging/coverage.sh \
   tests/packaging/consumer.c \
   tests/packaging/nulls.awk \
+  tests/packaging/one_cpu.sh \
   tests/packaging/painter.c \
   tests/packaging/pictures.sh \
   tests/packaging/examples-update.sh \

@@ -19,7 +19,7 @@ check_PROGRAMS += tests/repl/hold_records
 check_PROGRAMS += tests/repl/plain
 tests_repl_plain_SOURCES = $(benchrule_SOURCES)
 tests_repl_plain_CPPFLAGS = $(LIB_CPPFLAGS) $(JANSSON_CFLAGS) -DWITHOUT_READLINE $(repl_folders)
-tests_repl_plain_LDADD = libbenchrule-core.la $(JANSSON_LIBS) $(GLPK_LIBS)
+tests_repl_plain_LDADD = $(core) $(JANSSON_LIBS) $(GLPK_LIBS) $(core_LIBS)
 
 check_PROGRAMS += tests/repl/pty
 if HAVE_READLINE

@@ -11,7 +11,10 @@ libbenchrule_core_la_SOURCES += \
   lib/statement/phrase.c \
   lib/statement/phrase.h \
   lib/statement/at_hand.c \
+  lib/statement/phrase_about.c \
   lib/statement/phrase_hint.c \
+  lib/statement/phrase_names.c \
+  lib/statement/phrase_thing.c \
   lib/statement/phrase_frame.c \
   lib/statement/phrase_list.c \
   lib/statement/phrase_numbers.c \

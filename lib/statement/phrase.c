@@ -135,7 +135,7 @@ void
 br__phrase_signs (br__words *l)
 {
   static const struct { const char *phrase, *sign; } table[] = {
-    { "plus or minus", "+-" }, { "give or take", "+-" }, { "plus", "+" }, { "minus", "-" }, { "times", "*" }, { "multiplied by", "*" }, { "divided by", "/" }, { "over", "/" },
+    { "plus or minus", "+-" }, { "plus minus", "+-" }, { "+ or -", "+-" }, { "give or take", "+-" }, { "plus", "+" }, { "minus", "-" }, { "times", "*" }, { "multiplied by", "*" }, { "divided by", "/" }, { "over", "/" },
     { "added to", "+" }, { "squared", "^2" }, { "cubed", "^3" } };
   static const struct { const char *phrase, *product; } firsts[] = {
     { "twice", "2 *" }, { "double", "2 *" }, { "thrice", "3 *" }, { "triple", "3 *" } };
@@ -321,7 +321,7 @@ put_phrase (br_text *t, br__words *l)
   const br__run *run = l->run;
   if (l->count == BR__MOST_WORDS || l->count == 0)
     return 0;
-  if (br__phrase_row (&l->row, l))
+  if (br__phrase_row (&l->row, l) || (br__text_reset (&l->row), br__phrase_thing (&l->row, l)))
     {
       br__run made = *run;
       made.text = br__text_string (&l->row);

@@ -99,6 +99,7 @@ questions (br__words *l)
   signs_around (l);
   percents (l);
   colons (l);
+  br__phrase_names (l);
   if (l->count > 1 && br__word_at (l, l->count - 1, "please"))
     br__words_put (l, l->count - 1, 1, "");
   if (l->count == 1 && (br__word_at (l, 0, "exit") || br__word_at (l, 0, "bye") || br__word_at (l, 0, "q")))
@@ -134,6 +135,8 @@ assignments (br__words *l)
              || br__word_at (l, 0, "update");
   /* make it 5: of what?  */
   word = word && !br__words_at (l, 1, "it|this|that|them|everything|all") && !br__word_at (l, 2, "by");
+  /* make deck 18 in long: a shape is no size.  */
+  word = word && (!br__word_thing (l, 1) || (br__word_thing (l, 1) & BR__THING_SIZE));
   if (word && l->count > 2 && !br__word_known (l, 0))
     br__words_put (l, 0, br__word_at (l, 1, "the") ? 2 : 1, "");
   else

@@ -389,6 +389,8 @@ br__phrase_hint (br__run *run)
       || place_in_brackets (run->error, run) || and_pair (run->error, &l) || breaks_off (run->error, &l)
       || mistyped (run->error, &l))
     return;
+  if ((strstr (run->error->message, "is not a word I know") || !*run->error->hint) && br__phrase_about (run))
+    return;
   if (l.count > 2 && br__word_at (&l, 0, "rename") && memchr (l.word[l.count - 1].s, '-', l.word[l.count - 1].length))
     {
       /* rename wheel to front-wheel */

@@ -4,7 +4,7 @@
 
    A row is words parted by blanks: a|b is one of the two, [a] may be missing.  A slot is `*` (words, the shortest that
    fits), `Q` (such with a sum), `W` (one word), `V` (one word that begins a number), `M` (1/8 and the like), `N` (a whole number), `P` (one in per cent), `T` (a setting), `O` (what is on or off),
-   `H` (a word that has help), `K` (a name that the sheet knows), `X` (a name that it could have), `C` (a sign that compares), .csv|.txt (a file that
+   `H` (a word that has help), `K` (a size that the sheet knows), `G` (a shape), `A` (a size, a shape, a stock or a part), `X` (a name that it could have), `C` (a sign that compares), .csv|.txt (a file that
    ends so), `U` (a unit), `D` (an
    ordinal such as eighth, as 8) or `S` (one in the plural, as sixteenths or 1/16ths).  In what it is, $1 is the first
    slot, {1} the same in brackets where it is more than a number or a name, @1 a list whose `and` is a comma, &1 ` in` where
@@ -405,28 +405,14 @@ const br__phrase_rule br__phrase_rules[] = {
   { "* in real life|size", "full($1)" },
   { "* drawn", "drawn($1)" },
   { "* on [the] paper|drawing", "drawn($1)" },
-  { "stock W = * by * by *", "?stock $1 = $2 x $3 x $4" },
-  { "part W = * by *", "?part $1 = $2 x $3" },
   { "stock V = *", "?stock board = $2" },
   { "stock W V x|by V", "?stock $1 = round $2 x $3" },
   { "dowel V x|by V", "?stock dowel = round $1 x $2" },
-  { "stock W V *", "?stock $1 = $2 $3" },
-  { "part W V *", "?part $1 = $2 $3" },
   { "board|plank V *", "?stock board = $1 $2" },
-  { "board W = *", "?stock $1 = $2" },
-  { "board W V *", "?stock $1 = $2 $3" },
   { "[i] [have] a|one board|plank [of] *", "?stock board = $1" },
   { "[i] [have] N boards|planks|sticks|sheets [of] V thick", "?help stock" },
   { "[i] [have] N boards|planks|sticks|sheets [of] *", "?stock board = $2 qty $1" },
-  { "circle W [of|with] [a] diameter * at *", "?circle $1 = $2 at $3" },
-  { "line W from *", "?line $1 = $2" },
-  { "circle W V at *", "?circle $1 = $2 at $3" },
-  { "circle W [of|with] [a] [=] radius [of] * at *", "?circle $1 = diameter($2) at $3" },
-  { "circle W [of|with] [a] [=] radius [of] *", "?circle $1 = diameter($2) at 0, 0" },
-  { "circle W [of|with] [a] [=] diameter [of] *", "?circle $1 = $2 at 0, 0" },
   { "circle W [=] V", "?circle $1 = $2 at 0, 0" },
-  { "rectangle|rect|square W = *", "?box $1 = $2" },
-  { "box W = * by * at *", "?box $1 = $2 x $3 at $4" },
   { "N W V x|by V from W", "?part $2 = $3 x $4 qty $1 from $5" },
   { "draw [it] [at|in] half scale|size", "?draw scale 1:2 into drawing.pdf" },
   { "draw [it] [at|in] full scale|size", "?draw scale 1:1 into drawing.pdf" },
@@ -441,7 +427,6 @@ const br__phrase_rule br__phrase_rules[] = {
   { "draw [the|a] top|plan view", "draw top" },
   { "draw [the|a] front|end view", "draw front" },
   { "draw the W", "?draw" },
-  { "cut N *", "?help cutting" },
   { "drawn|drawing|drawings|sketch|plan [is|are] [at] half scale|size", "scale half" },
   { "drawn|drawing|drawings|sketch|plan [is|are] [at] full scale|size", "scale full" },
   { "drawing|sketch|plan scale [is|of|=] V", "scale $1" },

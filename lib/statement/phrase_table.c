@@ -118,6 +118,8 @@ slot_takes (const br__words *l, size_t i, char kind, long *number)
     case 'W': return !(l->word[i].length == 1 && l->word[i].s[0] == '=');
     case 'O': return is_switch (l, i);
     case 'K': return br__word_known (l, i);
+    case 'G': return (br__word_thing (l, i) & BR__THING_SHAPE) != 0;
+    case 'A': return br__word_thing (l, i);
     case 'X': return br__word_is_new (l, i);
     case 'C': return br__words_at (l, i, "<|<=|=|>=|>|!=|\xe2\x89\xa4|\xe2\x89\xa5");
     case 'U': return br_unit_find (l->word[i].s, l->word[i].length) != NULL && !br__word_known (l, i);
@@ -132,7 +134,7 @@ slot_takes (const br__words *l, size_t i, char kind, long *number)
 static int
 is_slot (const char *typed, size_t length)
 {
-  return *typed == '.' || (length == 1 && strchr ("*QWVMNKXCUDSTOPH", *typed) != NULL);
+  return *typed == '.' || (length == 1 && strchr ("*QWVMNKGAXCUDSTOPH", *typed) != NULL);
 }
 
 static int
@@ -473,9 +475,9 @@ br__phrase_row (br_text *t, const br__words *l)
   return found && !t->failed;
 }
 
-/* Puts a reading of the phrase, IS up to END; where a ! is in it, the value of what follows that, if it is a fraction.  */
+/* Puts a statement of a reading, IS up to END; where a ! is in it, the value of what follows that, if it is a fraction.  */
 static void
-put_reading (br_text *t, const match *m, const char *is, const char *end, int first)
+put_one (br_text *t, const match *m, const char *is, const char *end, int first)
 {
   const char *mark = memchr (is, '!', (size_t) (end - is));
   put_is (t, m, is, mark ? mark : end, first);
@@ -490,6 +492,20 @@ put_reading (br_text *t, const match *m, const char *is, const char *end, int fi
   br__value_clear (&v);
   br__text_clear (&shown);
   br__text_clear (&text);
+}
+
+/* Puts a reading of the phrase, IS up to END, one statement or several.  */
+static void
+put_reading (br_text *t, const match *m, const char *is, const char *end, int first)
+{
+  for (const char *part; is < end; is = part)
+    {
+      const char *semicolon = memchr (is, ';', (size_t) (end - is));
+      part = semicolon ? semicolon : end;
+      put_one (t, m, is, part, first);
+      if (semicolon)
+        br__text_puts (t, "; "), part += 2;
+    }
 }
 
 int
@@ -512,7 +528,7 @@ br__phrase_row_hint (br__run *run, const br__words *l)
   m.hints = 1;
   put_reading (&a, &m, is, bar ? bar : end, open);
   put_reading (&b, &m, bar ? bar + 1 : is, end, 0);
-  int found = a.length + b.length < 130 && !a.failed && !b.failed;
+  int found = a.length + (single ? 0 : b.length) < 130 && !a.failed && !b.failed;
   if (found && !single)
     {
       br__fail (run->error, BR_SYNTAX, 0, l->run->end, "this can be read in two ways");

@@ -80,4 +80,14 @@ int br__word_is_new (const br__words *l, size_t i);
 int br__sum_follows (const br__words *l, size_t i);
 int br__takes_of (const br__words *l, size_t i);
 
+/* phrase_names.c.  What the sheet calls by the word I, bits; 0: nothing.  */
+enum { BR__THING_SIZE = 1, BR__THING_SHAPE = 2, BR__THING_STOCK = 4, BR__THING_PART = 8 };
+int br__word_thing (const br__words *l, size_t i);
+/* Takes the articles of names away, and puts names of several words as the sheet has them.  */
+void br__phrase_names (br__words *l);
+/* phrase_thing.c.  T = the line as the statement of a shape, a stock or a part; 0: it is none.  */
+int br__phrase_thing (br_text *t, const br__words *l);
+/* phrase_about.c.  Gives RUN's mistake the hint of what the line speaks of, whatever the order of its words; 0: none.  */
+int br__phrase_about (br__run *run);
+
 #endif

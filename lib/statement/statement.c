@@ -380,15 +380,32 @@ br__run_again (br__run *outer, br__line *line)
   return end_line (&run, status);
 }
 
+/* The first ; of TEXT that is in no text in quotation marks, or NULL; one behind a number is inches.  */
+static const char *
+semicolon_in (const char *text, size_t length)
+{
+  int quoted = 0, number = 0;
+  for (size_t i = 0; i < length; i++)
+    {
+      if (text[i] == ';' && !quoted)
+        return text + i;
+      if (text[i] == '"')
+        quoted = !quoted && !number;
+      if (text[i] != ' ')
+        number = (text[i] >= '0' && text[i] <= '9') || (text[i] & 0x80);
+    }
+  return NULL;
+}
+
 /* The end of the first statement of a line that holds several, w = 3; h = 4; LENGTH where it is one.  A title and its like
    take any text, and so does a note.  */
 static size_t
 statement_end (const br_sheet *sheet, const char *text, size_t length)
 {
-  const char *end = memchr (text, ';', br__note_start (text, length));
+  const char *end = semicolon_in (text, br__note_start (text, length));
   br__lexer l;
   const br__statement *st;
-  if (!end || memchr (text, '"', (size_t) (end - text)) || br__lex_start (&l, text, (size_t) (end - text), NULL) != BR_OK)
+  if (!end || br__lex_start (&l, text, (size_t) (end - text), NULL) != BR_OK)
     return length;
   st = l.token.type == BR__NAME ? sheet->language->find (text + l.token.offset, l.token.length) : NULL;
   return st && (st->follow == BR__FOLLOW_TEXT || st->follow == BR__FOLLOW_FILE) ? length : (size_t) (end - text);

@@ -1,0 +1,354 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   phrase_about.c - a line that no row reads, but that has words of something and what its statement takes, in whatever order:
+   `make sure that the front wheel never hits the deck` has `hits` and two shapes, and its hint is a check of their distance.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/status.h"
+#include "sheet/hidden.h"
+#include "statement/phrase.h"
+#include "statement/phrase_words.h"
+#include "statement/statements.h"
+#include "wood/wood.h"
+
+#define MOST 4
+
+/* Each group of HAS, which blanks part, has a word of the line; a word that ends in - is the beginning of one.  In IS stand
+   $G1 a shape, $A1 whatever has a name, $K1 a size, $P1 a part, $S1 a stock, $V1 a measure, $N1 a whole number, $M1 a
+   mark of a ruler, $F1 a file, $R1 a scale as 1:4, $L1 the line that made a shape, a part or a stock, $X1 a name that is free.  The first row wins of
+   which the line has all that it takes.  */
+typedef struct about
+{
+  const char *has, *is;
+} about;
+
+#define TOUCH "hit|hits|hitting|touch-|rub|rubs|rubbing|collid-|bump-|overlap-|clash-|catch|catches|scrap-|foul"
+#define MUST "keep|must|should|sure|ensure|never|always|not|don't|doesn't|mustn't|can't|cannot|least|needs|without"
+#define PAPERS "worksheet-|papers|handout-|quiz|test|problems|questions|exercises"
+
+static const about rows[] = {
+  { MUST " between|clear-|away|apart|from|gap|room|space|off|least", "check clear($G1, $G2) >= $V1" },
+  { TOUCH " " MUST, "check clear($G1, $G2) > 0" },
+  { TOUCH "|apart|distance|far|gap|close|near|clear|clears|clearance|daylight|space|room|between", "clear $G1, $G2" },
+  { TOUCH, "rubs" },
+  { "rotat-|turn-|tilt-|spin|lean|swivel|angle", "turn $G1 by $V1" },
+  { "rotat-|turn-|tilt-|spin|lean|swivel", "turn $G1 by 10 deg" },
+  { "flip-|mirror-|reflect-|symmetr-|opposite", "mirror $X1 of $G1 about 0" },
+  { "copy|copies|duplicate|clone|repeat|another|again|more|row", "row $X1 of $G1 qty $N1 by 6" },
+  { "copy|copies|duplicate|clone|repeat|another|again|twice", "row $X1 of $G1 qty 2 by 6" },
+  { "area|surface", "area($G1)" },
+  { "perimeter|around|outside|edge", "perimeter($G1)" },
+  { "where|position|place|coordinates|location|middle|centre|center", "centre_x($G1), centre_y($G1)" },
+  { "template|pattern|full-size|full", "template $P1 into template.pdf" },
+  { "template|pattern|full-size|full", "part $G1 as $G1; template $G1 into template.pdf" },
+  { "rectangle|box|square|board|shelf on|top|above|onto", "box $X1 = $V1 x $V2 on $G1" },
+  { "rectangle|box|square below|under|beneath|underneath", "box $X1 = $V1 x $V2 below $G1" },
+  { "circle|disc|hole|knob centre|center|middle|centred|centered|concentric|in", "circle $X1 = $V1 same centre as $G1" },
+  { "circle|disc|knob on|top|above|onto", "circle $X1 = $V1 on $G1" },
+  { "rectangle|box|square", "box $X1 = $V1 x $V2 at 0, 0" },
+  { "line", "line $X1 = $V1, $V2 to $V3, $V4" },
+  { "draw|make|add|put|create wheel", "circle $X1 = $V1 at 0, 0" },
+  { "circle|disc", "circle $X1 = $V1 at 0, 0" },
+  { "move|shift|raise|lower|slide|nudge|lift|change|make|resize|widen|stretch|shrink|quantity|qty|copies|them|longer|shorter|wider|bigger|smaller|edit|place|put|set|should|no|replace", "$L1" },
+  { "saw|blade|kerf|saws|bandsaw curve|bend|radius|corner", "saws $V2" },
+  { "saw|blade|kerf|saws|bandsaw curve|bend|radius|corner", "saws $V1" },
+  { "saw|blade|kerf|sawdust thick|wide|takes|take|is|width|loses|lose|wastes|removes|cut|cuts|kerf|of|lost", "kerf $V1" },
+  { "wast-|leftover|leftovers|offcut-|scrap-|left wood|board|boards|material|plank|planks|stock|timber|lumber|how|much|over|is|what", "cuts" },
+  { "clearance hole|holes", "help clearance_hole" },
+  { "drill-|bit|bits|hole|holes", "drills $V1" },
+  { "drill-|bit|bits|hole|holes", "drills $K1" },
+  { "cut|need|want|make|saw x|by|wide|and", "part $X1 = $V1 x $V2 qty $N1 from $S1" },
+  { "cut|need|want|make|saw|pieces x|by|wide|and", "part $X1 = $V1 x $V2 qty $N1" },
+  { "board|boards|plank|planks|sheet|have|got|wood", "stock $X1 = $V1 x $V2 x $V3 qty $N1" },
+  { "board|boards|plank|planks|sheet|have|got|wood", "stock $X1 = $V1 x $V2 x $V3" },
+  { "what|which|how|list cut|cuts|cutting|saw", "cuts" },
+  { "metric|millimet-|mm units|unit|work|use|switch|change|measure|want|set|in|go", "units mm" },
+  { "centimet-|cm units|unit|work|use|switch|change|measure|want|set|in|go", "units cm" },
+  { "inch|inches|imperial units|unit|work|use|switch|change|measure|want|set|in|go", "units in" },
+  { "ruler|tape|rule|measure", "ruler 1/$M1" },
+  { "what|which|anything|did|have|is|not dimensioned|dimension|dimensions|measured|given|forgot-|missing|incomplete|unfinished|omitted|lacking|needed|lacks", "missing" },
+  { "ok|okay|right|correct|fine|pass|passes|wrong|errors|problems|works|work|rules|checks is|are|does|do|will|any|did", "check" },
+  { "safe|danger-|hazard-|safety|hurt|hurts|risk-|suitable|child|children|kid|kids|toddler-|baby|years|year|year-old|old year|years|year-old|old|age|aged|for", "child $N1 years" },
+  { "safe|danger-|hazard-|safety|hurt|hurts|risk-|pinch-|caution-|warn-", "cautions" },
+  { PAPERS " worksheets|papers|handouts|copies|versions|students|pupils|kids|class add-|fraction-|sum|sums|subtract-", "worksheet sums 6 versions $N1 into papers.pdf" },
+  { PAPERS " add-|fraction-|sum|sums|subtract-", "worksheet sums $N1 into papers.pdf" },
+  { PAPERS " add-|fraction-|sum|sums|subtract-", "worksheet sums 6 into papers.pdf" },
+  { PAPERS " worksheets|papers|handouts|copies|versions|students|pupils|kids|class read-|ruler-|measur-|mark-", "worksheet reading 6 versions $N1 into papers.pdf" },
+  { PAPERS " read-|ruler-|measur-|mark-", "worksheet reading $N1 into papers.pdf" },
+  { PAPERS " read-|ruler-|measur-|mark-", "worksheet reading 6 into papers.pdf" },
+  { PAPERS " worksheets|papers|handouts|copies|versions|students|pupils|kids|class scale|scales|scaling", "worksheet scale 6 versions $N1 into papers.pdf" },
+  { PAPERS " scale|scales|scaling", "worksheet scale $N1 into papers.pdf" },
+  { PAPERS " scale|scales|scaling", "worksheet scale 6 into papers.pdf" },
+  { PAPERS " worksheets|papers|handouts|copies|versions|students|pupils|kids|class decimal-|round-", "worksheet decimals 6 versions $N1 into papers.pdf" },
+  { PAPERS " decimal-|round-", "worksheet decimals $N1 into papers.pdf" },
+  { PAPERS " decimal-|round-", "worksheet decimals 6 into papers.pdf" },
+  { PAPERS " worksheets|papers|handouts|copies|versions|students|pupils|kids|class multipl-|product-|times", "worksheet products 6 versions $N1 into papers.pdf" },
+  { PAPERS " multipl-|product-|times", "worksheet products $N1 into papers.pdf" },
+  { PAPERS " multipl-|product-|times", "worksheet products 6 into papers.pdf" },
+  { PAPERS " worksheets|papers|handouts|copies|versions|students|pupils|kids|class fender-|wheel-", "worksheet fender 6 versions $N1 into papers.pdf" },
+  { PAPERS " fender-|wheel-", "worksheet fender $N1 into papers.pdf" },
+  { PAPERS " fender-|wheel-", "worksheet fender 6 into papers.pdf" },
+  { PAPERS " worksheets|papers|handouts|copies|versions|students|pupils|kids|class divid-|division", "worksheet dividing 6 versions $N1 into papers.pdf" },
+  { PAPERS " divid-|division", "worksheet dividing $N1 into papers.pdf" },
+  { PAPERS " divid-|division", "worksheet dividing 6 into papers.pdf" },
+  { "worksheet-|handout-|quiz", "worksheet reading 6 into papers.pdf" },
+  { "mark|grade|score|correct|check", "grade $F1 with key.csv into marks.csv" },
+  { "key|answers|solutions", "key into key.pdf" },
+  { "a4|a3 print-|draw-|paper|page|on|fit|fits", "draw scale $R1 into drawing.pdf paper a4" },
+  { "letter print-|draw-|paper|page|on", "draw scale $R1 into drawing.pdf paper letter" },
+  { "draw-|print-|picture|plan", "draw scale $R1 into drawing.pdf" },
+  { "a4|a3 print-|draw-|paper|page|on|fit|fits", "draw into drawing.pdf paper a4" },
+  { "letter print-|draw-|paper|page|on", "draw into drawing.pdf paper letter" },
+  { "print-|pdf|picture drawing|picture|plan|pdf|paper|it|everything|page", "draw into drawing.pdf" },
+  { "whole|everything|all|cart|design|drawing half|double|twice|bigger|smaller|big|scale|times", "help scale" },
+  { "back|oops|revert|mistake|undo|wrong", "undo" },
+  { "from depend-|come|comes|based|why|affect-|uses", "trace $K1" },
+  { "move|shift", "shapes" },
+  { "cut|saw", "help cutting" },
+  { "tolerance|within|give|off|plus|either|way|+ -|minus|take|way|or|by", "tolerance $V1 on $K1" },
+  { NULL, NULL }
+};
+
+/* The word I without the marks around it.  */
+static void
+plain_word (const char **s, size_t *length, const br__words *l, size_t i)
+{
+  *s = l->word[i].s;
+  *length = l->word[i].length;
+  while (*length > 1 && strchr (".,?!;:\"'", (*s)[*length - 1]))
+    --*length;
+}
+
+static int
+word_is (const br__words *l, size_t i, const char *word, size_t n)
+{
+  const char *s;
+  char text[24];
+  size_t length;
+  plain_word (&s, &length, l, i);
+  const int begins = n > 1 && word[n - 1] == '-';
+  n -= (size_t) begins;
+  if (n >= sizeof text || length < n || (!begins && length != n))
+    return 0;
+  memcpy (text, word, n);
+  text[n] = 0;
+  return br__same_word (s, n, text);
+}
+
+/* The line has a word of each group of HAS.  */
+static int
+has_words (const br__words *l, const char *has)
+{
+  while (*has)
+    {
+      int found = 0;
+      for (size_t n; *has && *has != ' '; has += n + (has[n] == '|'))
+        {
+          n = strcspn (has, " |");
+          for (size_t i = 0; i < l->count && !found; i++)
+            found = word_is (l, i, has, n) && !(br__word_thing (l, i) & BR__THING_SIZE);
+        }
+      if (!found)
+        return 0;
+      has += *has == ' ';
+    }
+  return 1;
+}
+
+/* The word I as a name of the kinds in WANTED, one of many as one: wheels for wheel.  */
+static int
+is_thing (const char **s, size_t *length, const br__words *l, size_t i, int wanted)
+{
+  br__words one = { .run = l->run, .count = 1 };
+  plain_word (s, length, l, i);
+  one.word[0].s = *s;
+  one.word[0].length = *length;
+  if (br__word_thing (&one, 0) & wanted)
+    return 1;
+  if (*length > 3 && ((*s)[*length - 1] == 's') && !br__word_thing (&one, 0))
+    one.word[0].length = --*length;
+  return (br__word_thing (&one, 0) & wanted) != 0;
+}
+
+/* The words of a measure at I: 3, 3 in, 3 1/2 in; 0: none.  */
+static size_t
+measure_at (const br__words *l, size_t i)
+{
+  br__words unit = { .run = l->run, .count = 1 };
+  const char *s;
+  size_t length, n = 1;
+  if (!br__word_begins_number (l, i))
+    return 0;
+  n += (size_t) (br__word_begins_number (l, i + 1) && memchr (l->word[i + 1].s, '/', l->word[i + 1].length) && !memchr (l->word[i].s, '/', l->word[i].length));
+  if (i + n >= l->count)
+    return n;
+  plain_word (&s, &length, l, i + n);
+  unit.word[0].s = s;
+  unit.word[0].length = length;
+  /* 3 in the deck */
+  return n + (size_t) (br__word_is_unit (&unit, 0) && !(br__word_at (l, i + n, "in") && br__words_at (l, i + n + 1, "the|a")));
+}
+
+static int
+ends_as_file (const char *s, size_t length)
+{
+  static const char *const endings[] = { ".csv", ".txt", ".tsv" };
+  for (size_t k = 0; k < sizeof endings / sizeof endings[0]; k++)
+    if (length > 4 && br__same_word (s + length - 4, 4, endings[k]))
+      return 1;
+  return 0;
+}
+
+/* The first word that says how many: a whole number without a unit, before what is counted or at the end.  */
+static size_t
+count_at (const br__words *l)
+{
+  size_t i = 0;
+  for (; i < l->count; i++)
+    {
+      int64_t n, d;
+      br__words one = { .run = l->run, .count = 1 };
+      plain_word (&one.word[0].s, &one.word[0].length, l, i);
+      if (br__word_ratio (&one, 0, &n, &d) && d == 1 && measure_at (l, i) == 1
+          && (i + 1 == l->count || (br__letter_at (l->word[i + 1].s, l->word[i + 1].length, 0) && !br__words_at (l, i + 1, "x|by"))))
+        break;
+    }
+  return i;
+}
+
+/* Puts the WHICH-th thing of KIND that the line names, the word COUNT says how many; 0: it has not so many.  */
+static int
+put_thing (br_text *t, const br__words *l, size_t count, char kind, int which)
+{
+  const int wanted = kind == 'G' ? BR__THING_SHAPE : kind == 'K' ? BR__THING_SIZE : kind == 'P' ? BR__THING_PART : kind == 'S' ? BR__THING_STOCK
+                     : kind == 'L' ? BR__THING_SHAPE | BR__THING_PART | BR__THING_STOCK : kind == 'A' ? 15 : 0;
+  const char *s, *before = NULL;
+  size_t length, n, before_length = 0;
+  for (size_t i = 0; i < l->count; i += n)
+    {
+      int found = 0, plural = 0;
+      n = 1;
+      int64_t d;
+      if (wanted)
+        found = is_thing (&s, &length, l, i, wanted) && !(before && before_length == length && memcmp (before, s, length) == 0);
+      else if (kind == 'M')
+        found = (d = br__ordinal (l, i, &plural)) > 1 && plural;
+      else if (kind == 'F')
+        plain_word (&s, &length, l, i), found = ends_as_file (s, length);
+      else if (kind == 'R')
+        plain_word (&s, &length, l, i), found = br__word_begins_number (l, i) && memchr (s, ':', length) != NULL;
+      else if (kind == 'N')
+        plain_word (&s, &length, l, i), found = i == count;
+      else if (i != count && (n = measure_at (l, i)) > 0)
+        {
+          plain_word (&s, &length, l, i + n - 1);
+          length = (size_t) (s + length - l->word[i].s);
+          s = l->word[i].s;
+          found = 1;
+        }
+      n += n == 0;
+      if (found && --which == 0)
+        {
+          if (kind == 'M')
+            br__text_printf (t, "%lld", (long long) br__ordinal (l, i, NULL));
+          else
+            br__text_put (t, s, length);
+          return 1;
+        }
+      if (found && wanted)
+        before = s, before_length = length;
+    }
+  return 0;
+}
+
+/* Puts the line that made the shape, the part or the stock called NAME.  */
+static int
+put_line (br_text *t, const br__words *l, const br_text *name)
+{
+  const br_sheet *sheet = l->run->sheet;
+  const char *s = br__text_string (name);
+  const br__shape *shape = br__shape_find (sheet, s, name->length);
+  const br__wood *part = br__wood_find (sheet, 0, s, name->length);
+  part = part ? part : br__wood_find (sheet, 1, s, name->length);
+  const br__line *line = shape ? shape->line : part ? part->line : NULL;
+  if (line)
+    br__text_put (t, line->text, br__note_start (line->text, line->length));
+  while (t->length && t->bytes[t->length - 1] == ' ')
+    t->length--;
+  return line != NULL;
+}
+
+/* Puts a name that is free: what the line calls the thing, what it counts, or another.  */
+static void
+put_name (br_text *t, const br__words *l)
+{
+  for (int counted = 0; counted < 2; counted++)
+    for (size_t i = 0; i + 1 < l->count; i++)
+      {
+        br__words one = { .run = l->run, .count = 1 };
+        int64_t n, d;
+        plain_word (&one.word[0].s, &one.word[0].length, l, i + 1);
+        const int before = counted ? br__word_ratio (l, i, &n, &d) && d == 1 && n > 1 : br__words_at (l, i, "called|named");
+        if (before && br__word_is_new (&one, 0) && !br__word_thing (&one, 0) && !br__words_at (&one, 0, "x|by|of|on|in|at|to|for|from|more|and|or|long|wide|high|tall|thick|times|pieces|copies|big|in."))
+          {
+            br__text_put (t, one.word[0].s, one.word[0].length);
+            return;
+          }
+      }
+  br__text_puts (t, "new_one");
+}
+
+/* T = the hint IS; 0 where the line has not all that it takes.  */
+static int
+put_hint (br_text *t, const br__words *l, const char *is)
+{
+  const size_t count = strstr (is, "$N") ? count_at (l) : l->count;
+  for (; *is; is++)
+    {
+      if (*is != '$')
+        {
+          br__text_putc (t, *is);
+          continue;
+        }
+      const char kind = is[1];
+      const int which = is[2] - '0';
+      br_text name = BR_TEXT_ZERO;
+      int found = 1;
+      if (kind == 'X')
+        put_name (t, l);
+      else if (kind == 'L')
+        found = put_thing (&name, l, count, kind, which) && put_line (t, l, &name);
+      else
+        found = put_thing (t, l, count, kind, which);
+      t->failed |= name.failed;
+      br__text_clear (&name);
+      if (!found)
+        return 0;
+      is += 2;
+    }
+  return !t->failed;
+}
+
+int
+br__phrase_about (br__run *run)
+{
+  br__words l = { .run = run };
+  br_text t = BR_TEXT_ZERO;
+  int found = 0;
+  br__words_cut (&l);
+  if (l.count < 2 || l.count == BR__MOST_WORDS || memchr (run->text, '=', run->end))
+    return 0;
+  br__phrase_names (&l);
+  for (const about *a = rows; a->has && !found; a++)
+    {
+      br__text_reset (&t);
+      found = has_words (&l, a->has) && put_hint (&t, &l, a->is) && t.length < 120;
+    }
+  if (found)
+    br__hint (run->error, "write `%s`", br__text_string (&t));
+  br__text_clear (&t);
+  return found;
+}

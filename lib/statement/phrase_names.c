@@ -1,0 +1,78 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   phrase_names.c - names as they are spoken: `the front wheel` is what the sheet calls front_wheel, or a shape called front.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <stdio.h>
+#include <string.h>
+
+#include "sheet/hidden.h"
+#include "statement/phrase_words.h"
+#include "statement/statements.h"
+#include "wood/wood.h"
+
+#define MOST_NAME 24
+
+static int
+things (const br__run *run, const char *name, size_t length)
+{
+  const br_sheet *sheet = run->sheet;
+  return (run->lex.known && run->lex.known (run->lex.user, name, length) ? BR__THING_SIZE : 0)
+         | (br__shape_find (sheet, name, length) ? BR__THING_SHAPE : 0) | (br__wood_find (sheet, 1, name, length) ? BR__THING_STOCK : 0)
+         | (br__wood_find (sheet, 0, name, length) ? BR__THING_PART : 0);
+}
+
+int
+br__word_thing (const br__words *l, size_t i)
+{
+  return i < l->count ? things (l->run, l->word[i].s, l->word[i].length) : 0;
+}
+
+/* The words I and I + 1 with an underscore for the blank are a name; NAME gets it.  */
+static int
+is_joined (char name[MOST_NAME], const br__words *l, size_t i)
+{
+  if (i + 1 >= l->count)
+    return 0;
+  const int length = snprintf (name, MOST_NAME, "%.*s_%.*s", (int) l->word[i].length, l->word[i].s, (int) l->word[i + 1].length, l->word[i + 1].s);
+  return length > 0 && length < MOST_NAME && things (l->run, name, (size_t) length);
+}
+
+/* How wide is deck, of a shape: its width.  */
+static void
+ask_shape (br__words *l)
+{
+  static const struct { const char *question, *is; } table[] = {
+    { "how wide|long is|are", "width of" }, { "how high|tall is|are", "height of" }, { "how big|large is|are", "area of" } };
+  for (size_t k = 0; k < sizeof table / sizeof table[0]; k++)
+    if (br__words_at (l, 0, table[k].question) && br__word_thing (l, 3) == BR__THING_SHAPE
+        && (l->count == 4 || (l->count == 5 && br__word_at (l, 4, "shape"))))
+      {
+        l->count = 4;
+        br__words_put (l, 0, 3, table[k].is);
+      }
+}
+
+void
+br__phrase_names (br__words *l)
+{
+  const br__statement *st = br__statement_find (l->word[0].s, l->word[0].length);
+  if (st && (st->follow == BR__FOLLOW_TEXT || st->follow == BR__FOLLOW_FILE || st->follow == BR__FOLLOW_QUOTED))
+    return;
+  for (size_t i = 0; i < l->count; i++)
+    {
+      char name[MOST_NAME];
+      const int article = br__words_at (l, i, "the|my|our|your") && !br__word_known (l, i);
+      if (is_joined (name, l, i + (size_t) article))
+        br__words_make (l, i, 2 + (size_t) article, "%s", name);
+      else if (article && br__word_thing (l, i + 1))
+        {
+          br__words_put (l, i, 1, "");
+          if ((br__word_thing (l, i) & BR__THING_SHAPE) && br__words_at (l, i + 1, "wheel|circle|box|arc|plate|line|outline|shape")
+              && !(br__word_thing (l, i + 1) & BR__THING_SHAPE))
+            br__words_put (l, i + 1, 1, "");
+        }
+    }
+  ask_shape (l);
+}

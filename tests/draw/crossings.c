@@ -115,16 +115,6 @@ count_of (br_sheet *sheet)
   return c;
 }
 
-static br_sheet *
-open_sheet (const char *path)
-{
-  br_sheet *sheet = sheet_with ("");
-  said s = SAID_ZERO;
-  sheet_say (sheet, &s, "open %s", path);
-  said_clear (&s);
-  return sheet;
-}
-
 static void
 test_designs (void **state)
 {
@@ -139,7 +129,7 @@ test_designs (void **state)
     {
       char path[PATH_MAX + 80];
       snprintf (path, sizeof path, "%s/%s", source, rows[i].name);
-      counts c = count_of (open_sheet (path));
+      counts c = count_of (sheet_open (path));
       print_message ("# %s: leaders on leaders %zu, on dimension lines %zu, texts on lines %zu, askew %zu, in lists %zu\n",
                      rows[i].name, c.leaders, c.dimensions, c.texts, c.askew, c.listed);
       assert_int_equal (c.leaders, 0);

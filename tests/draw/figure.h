@@ -60,9 +60,10 @@ figure_clear (figure *f)
   br_sheet_free (f->sheet);
 }
 
-/* A sheet of COUNT shapes of all kinds on a field of WIDTH by HEIGHT sixteenths, drawn from the seed.  */
+/* A sheet of COUNT shapes of all kinds on a field of WIDTH by HEIGHT sixteenths, drawn from the seed; DEEP: each at a depth, so that
+   one hides parts of others.  */
 CHECK_UNUSED static br_sheet *
-random_shapes (int count, int64_t width, int64_t height)
+random_deep_shapes (int count, int64_t width, int64_t height, int deep)
 {
   char *text = NULL;
   size_t length;
@@ -74,28 +75,37 @@ random_shapes (int count, int64_t width, int64_t height)
       switch (check_below (4))
         {
         case 0:
-          fprintf (out, "circle c%d = %" PRId64 "/16 at %" PRId64 "/16, %" PRId64 "/16%s\n", i, a, x, y,
+          fprintf (out, "circle c%d = %" PRId64 "/16 at %" PRId64 "/16, %" PRId64 "/16%s", i, a, x, y,
                    check_below (2) ? " hole" : "");
           break;
         case 1:
-          fprintf (out, "box b%d = %" PRId64 "/16 x %" PRId64 "/16 at %" PRId64 "/16, %" PRId64 "/16\n", i, a, b, x, y);
+          fprintf (out, "box b%d = %" PRId64 "/16 x %" PRId64 "/16 at %" PRId64 "/16, %" PRId64 "/16", i, a, b, x, y);
           break;
         case 2:
           /* One after the other: which argument of a call is worked out first is the compiler's choice.  */
           from = check_between (0, 359);
           turn = check_between (10, 350);
           fprintf (out, "arc a%d = bend(%" PRId64 "/16, 1/4) %" PRId64 " deg from %" PRId64 " deg at %" PRId64 "/16, %" PRId64
-                   "/16\n", i, a, turn, from, x, y);
+                   "/16", i, a, turn, from, x, y);
           break;
         default:
-          fprintf (out, "line l%d = %" PRId64 "/16, %" PRId64 "/16 to %" PRId64 "/16, %" PRId64 "/16%s\n", i, x, y,
+          fprintf (out, "line l%d = %" PRId64 "/16, %" PRId64 "/16 to %" PRId64 "/16, %" PRId64 "/16%s", i, x, y,
                    x + a - 32, y + b, check_below (2) ? " wide 1/4" : "");
         }
+      if (deep)
+        fprintf (out, " deep 1/2 from %" PRId64 "/2", check_below (6));
+      fputc ('\n', out);
     }
   fclose (out);
   br_sheet *sheet = sheet_with (text);
   free (text);
   return sheet;
+}
+
+CHECK_UNUSED static br_sheet *
+random_shapes (int count, int64_t width, int64_t height)
+{
+  return random_deep_shapes (count, width, height, 0);
 }
 
 #endif

@@ -5,22 +5,10 @@
 #define BR_TESTS_DRAW_READ_PAGE_H
 
 #include "figure.h"
-#include "svg.h"
-
-#include <math.h>
+#include "read_shapes.h"
 
 #define MOST_SHAPES 64
 #define MOST_FACTS 1000
-#define NEAR 100                /* billionths of an inch on paper: in line; a flat arc ends so near to its corner */
-
-typedef struct shape
-{
-  const char *name;
-  br__shape_kind kind;
-  int64_t at[2][2];             /* across and up on the page: low and high sides, or ends, or the centre twice */
-  double size[3];               /* ⌀, or R and width, or width: as read; NAN: not told */
-  double angle[2];
-} shape;
 
 /* TO lies VALUE from FROM, one way.  */
 typedef struct fact
@@ -103,89 +91,22 @@ shape_called (page *p, const char *name, size_t length)
   return NULL;
 }
 
-/* M to one side of the start, L to that side of the end; of a bar A to the other side, back along it.  */
+/* What is called as element INDEX and drawn in strokes, all of them.  */
 static void
-read_line (shape *s, const svg_element *e)
+read_strokes (shape *s, const svg_file *f, size_t index)
 {
-  const char *d = svg_get (e, "d");
-  int64_t x[4], y[4], skip;
-  int bar = d != NULL;
-  s->kind = BR__LINE;
-  s->size[0] = bar ? NAN : 0;
-  for (int i = 0; i < (bar ? 4 : 2); i++)
-    {
-      for (int k = 0; i == 2 && k < 5; k++)
-        assert_true (svg_next (&skip, &d));
-      if (bar)
-        assert_true (svg_next (&x[i], &d) && svg_next (&y[i], &d));
-      else
-        {
-          x[i] = svg_number (e, i ? "x2" : "x1");
-          y[i] = svg_number (e, i ? "y2" : "y1");
-        }
-    }
-  for (int i = 0; i < 2; i++)
-    {
-      s->at[0][i] = bar ? (x[i] + x[3 - i]) / 2 : x[i];
-      s->at[1][i] = bar ? (y[i] + y[3 - i]) / 2 : y[i];
-    }
-}
-
-/* 1 where D, the path of no arc, is that of a bar: a side, a half circle, the other side, a half circle.  */
-static int
-is_bar (const char *d)
-{
-  char kinds[8] = "";
-  for (size_t n = 0; *d && n < sizeof kinds - 1; d++)
-    if (*d >= 'A' && *d <= 'Z')
-      kinds[n++] = *d;
-  return strcmp (kinds, "MLALAZ") == 0;
-}
-
-/* An outline: how far its corners and arcs reach.  */
-static void
-read_outline (shape *s, const svg_element *e)
-{
-  int64_t n[7], x = 0, y = 0;
-  s->kind = BR__OUTLINE;
-  s->at[0][0] = s->at[1][1] = INT64_MAX;
-  s->at[0][1] = s->at[1][0] = INT64_MIN;
-  for (const char *d = svg_get (e, "d"); *(d += strcspn (d, "MLAZ")) && *d != 'Z'; )
-    {
-      const int arc = *d++ == 'A';
-      for (int i = 0; i < (arc ? 7 : 2); i++)
-        assert_true (svg_next (&n[i], &d));
-      const int64_t x2 = n[arc ? 5 : 0], y2 = n[arc ? 6 : 1];
-      int64_t places[5][2] = { { x2, y2 } };
-      size_t count = 1;
-      if (arc)
-        {
-          /* Less than half a circle, so that its centre lies on the other side of the chord.  */
-          double dx = (double) (x2 - x), dy = (double) (y2 - y), r = (double) n[0], c = hypot (dx, dy), away = sqrt (fmax (0, r * r - c * c / 4));
-          double side = n[4] ? 1 : -1, cx = (double) (x + x2) / 2 - side * away * dy / c, cy = (double) (y + y2) / 2 + side * away * dx / c;
-          for (int i = 0; i < 4; i++)
-            {
-              double tx = cx + (i == 0 ? r : i == 1 ? -r : 0), ty = cy + (i == 2 ? r : i == 3 ? -r : 0);
-              /* On the arc: beyond the chord.  */
-              if (((tx - (double) x) * dy - (ty - (double) y) * dx) * side > 0)
-                places[count][0] = llround (tx), places[count++][1] = llround (ty);
-            }
-        }
-      for (size_t i = 0; i < count; i++)
-        {
-          s->at[0][0] = places[i][0] < s->at[0][0] ? places[i][0] : s->at[0][0];
-          s->at[0][1] = places[i][0] > s->at[0][1] ? places[i][0] : s->at[0][1];
-          s->at[1][1] = places[i][1] < s->at[1][1] ? places[i][1] : s->at[1][1];
-          s->at[1][0] = places[i][1] > s->at[1][0] ? places[i][1] : s->at[1][0];
-        }
-      x = x2;
-      y = y2;
-    }
+  static drawn_path path;
+  path.count = path.loop_count = 0;
+  for (size_t i = index; i < f->count; i++)
+    if (strcmp (f->elements[i].name, "path") == 0 && f->elements[i].title && strcmp (f->elements[i].title, s->name) == 0)
+      read_path (&path, svg_get (&f->elements[i], "d"));
+  read_form (s, &path);
 }
 
 static void
-add_shape (page *p, const svg_element *e)
+add_shape (page *p, size_t index)
 {
+  const svg_element *e = &p->file.elements[index];
   const char *move = svg_get (e, "transform");
   int round = strcmp (e->name, "circle") == 0;
   shape *s = &p->shapes[p->count];
@@ -220,10 +141,13 @@ add_shape (page *p, const svg_element *e)
       s->at[1][1] = svg_number (e, "y");
       s->at[1][0] = s->at[1][1] + svg_number (e, "height");
     }
-  else if (svg_get (e, "d") && !is_bar (svg_get (e, "d")))
-    read_outline (s, e);
+  else if (svg_get (e, "d"))
+    read_strokes (s, &p->file, index);
   else
-    read_line (s, e);
+    {
+      read_ends (s, svg_number (e, "x1"), svg_number (e, "y1"), svg_number (e, "x2"), svg_number (e, "y2"));
+      s->size[0] = 0;
+    }
   for (int u = 0; u < 2 && (round || move); u++)
     s->at[u][1] = s->at[u][0];
   p->count++;
@@ -326,8 +250,16 @@ has_number (const page *p, int upright, int64_t across, int64_t low, int64_t hig
   return 0;
 }
 
+/* How far the text E goes to either side of its middle, along a dimension line.  */
+static int64_t
+half_of_number (const svg_element *e, int upright)
+{
+  int64_t size = svg_number (e, "font-size");
+  return (svg_get (e, "transform") != NULL) == upright ? br__text_width (e->text, size) / 2 : size * 35 / 100;
+}
+
 /* A number on the figure belongs to the pair of arrows on its level that it lies between; or else to the pair beside it that
-   has none.  */
+   has none, the one that it stands nearer to.  */
 static void
 read_dimension (page *p, const svg_element *e)
 {
@@ -349,6 +281,7 @@ read_dimension (page *p, const svg_element *e)
         {
           int64_t low = tips[i].along, high = tips[i + 1].along;
           int64_t away = along < low ? low - along : along > high ? along - high : 0;
+          away = away ? llabs (away - half_of_number (e, upright)) : 0;
           if (away < best && (!away || !has_number (p, upright, across, low, high)))
             {
               best = away;
@@ -551,7 +484,7 @@ read_elements (page *p)
     {
       const svg_element *e = &p->file.elements[i];
       if (e->title && strcmp (e->name, "svg") != 0)
-        add_shape (p, e);
+        add_shape (p, i);
       if (strcmp (e->name, "text") != 0)
         continue;
       p->above |= strcmp (e->text, "sizes in mm") == 0 || strcmp (e->text, "sizes in cm") == 0;

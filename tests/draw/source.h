@@ -17,4 +17,14 @@ source_enter (void **state)
   return realpath (folder ? folder : ".", source) ? lesson_enter (state) : -1;
 }
 
+CHECK_UNUSED static br_sheet *
+sheet_open (const char *path)
+{
+  br_sheet *sheet = sheet_with ("");
+  said s = SAID_ZERO;
+  sheet_say (sheet, &s, "open %s", path);
+  said_clear (&s);
+  return sheet;
+}
+
 #endif

@@ -133,7 +133,12 @@ join_piece (shape *s, const svg_element *e)
 {
   shape piece = *s;
   if (strcmp (e->name, "path") == 0)
-    read_outline (&piece, e);
+    {
+      static drawn_path path;
+      path.count = path.loop_count = 0;
+      read_path (&path, svg_get (e, "d"));
+      find_reach (&piece, &path);
+    }
   else
     for (int i = 0; i < 2; i++)
       {

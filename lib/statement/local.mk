@@ -33,6 +33,7 @@ libbenchrule_core_la_SOURCES += \
   lib/statement/setting.c \
   lib/statement/spacing.c \
   lib/statement/statement.c \
+  lib/statement/two_ways.c \
   lib/statement/values.c \
   lib/statement/statements.c \
   lib/statement/statements.h \

@@ -152,7 +152,7 @@ br__phrase_signs (br__words *l)
           && !(i > 1 && br__word_begins_number (l, i - 2)))
         br__words_make (l, i - 1, 1, "(%.*s)", (int) l->word[i - 1].length, l->word[i - 1].s);
       for (size_t k = 0; k < sizeof table / sizeof table[0] && i > 0; k++)
-        if (br__words_at (l, i, table[k].phrase))
+        if (br__words_at (l, i, table[k].phrase) && !(br__word_at (l, i, "over") && i + 1 == l->count))
           br__words_put (l, i, br__words_of (table[k].phrase), table[k].sign);
       if (br__word_at (l, i, "of") && i > 0 && br__takes_of (l, i - 1) && !br__sum_follows (l, i + 1))
         br__words_put (l, i, br__word_at (l, i + 1, "the") ? 2 : 1, "*");

@@ -18,7 +18,8 @@
 
 /* Each group of HAS, which blanks part, has a word of the line; a word that ends in - is the beginning of one.  In IS stand
    $G1 a shape, $A1 whatever has a name, $K1 a size, $P1 a part, $S1 a stock, $V1 a measure, $N1 a whole number, $M1 a
-   mark of a ruler, $F1 a file, $R1 a scale as 1:4, $L1 the line that made a shape, a part or a stock, $X1 a name that is free.  The first row wins of
+   mark of a ruler, $F1 a file, $R1 a scale as 1:4, $B1 lumber as 2x4, $Q1 a text in quotation marks,
+   $C1 the place that it says, $E1 a side of a shape, $L1 the line that made a shape, a part or a stock, $X1 a name that is free.  The first row wins of
    which the line has all that it takes.  */
 typedef struct about
 {
@@ -26,7 +27,7 @@ typedef struct about
 } about;
 
 #define TOUCH "hit|hits|hitting|touch-|rub|rubs|rubbing|collid-|bump-|overlap-|clash-|catch|catches|scrap-|foul"
-#define MUST "keep|must|should|sure|ensure|never|always|not|don't|doesn't|mustn't|can't|cannot|least|needs|without"
+#define MUST "minimum|min|leave|keep|must|should|sure|ensure|never|always|not|don't|doesn't|mustn't|can't|cannot|least|needs|without"
 #define PAPERS "worksheet-|papers|handout-|quiz|test|problems|questions|exercises"
 
 static const about rows[] = {
@@ -34,28 +35,42 @@ static const about rows[] = {
   { TOUCH " " MUST, "check clear($G1, $G2) > 0" },
   { TOUCH "|apart|distance|far|gap|close|near|clear|clears|clearance|daylight|space|room|between", "clear $G1, $G2" },
   { TOUCH, "rubs" },
+  { "rotat-|turn-|tilt-|spin|lean|swivel clockwise", "turn $G1 by -$V1" },
   { "rotat-|turn-|tilt-|spin|lean|swivel|angle", "turn $G1 by $V1" },
   { "rotat-|turn-|tilt-|spin|lean|swivel", "turn $G1 by 10 deg" },
   { "flip-|mirror-|reflect-|symmetr-|opposite", "mirror $X1 of $G1 about 0" },
-  { "copy|copies|duplicate|clone|repeat|another|again|more|row", "row $X1 of $G1 qty $N1 by 6" },
+  { "copy|copies|duplicate|clone|repeat|another|again|more|row|spaced|apart|spacing|every", "row $X1 of $G1 qty $N1 by $V1" },
+  { "copy|copies|duplicate|clone|repeat|another|again|more|row|spaced|apart|spacing", "row $X1 of $G1 qty $N1 by 6" },
   { "copy|copies|duplicate|clone|repeat|another|again|twice", "row $X1 of $G1 qty 2 by 6" },
   { "area|surface", "area($G1)" },
   { "perimeter|around|outside|edge", "perimeter($G1)" },
-  { "where|position|place|coordinates|location|middle|centre|center", "centre_x($G1), centre_y($G1)" },
   { "template|pattern|full-size|full", "template $P1 into template.pdf" },
   { "template|pattern|full-size|full", "part $G1 as $G1; template $G1 into template.pdf" },
+  { "saw|blade|bandsaw smallest|tightest|minimum|least", "help saws" },
+  { "dimension|measure", "dimension $E1 to $E2" },
+  { "label|write|text|note|say|caption|put|add|mark", "note $Q1 at left($G1), top($G1)" },
+  { "fender|mudguard|guard", "arc $X1 = fender($G1, $V1, $V2) 180 deg" },
+  { "fender|mudguard|guard", "arc $X1 = fender($G1, $V1, 1/4) 180 deg" },
+  { "triangle|triangular", "outline $X1 = 0, 0 to $V1, 0 to 0, $V2" },
+  { "ring|plate|washer|rim", "plate $X1 = $V1 hole $V2" },
+  { "hole|holes", "circle $X1 = $V1 $C1 hole" },
+  { "hole|holes centre|center|middle|centred|centered", "circle $X1 = $V1 same centre as $G1 hole" },
   { "rectangle|box|square|board|shelf on|top|above|onto", "box $X1 = $V1 x $V2 on $G1" },
   { "rectangle|box|square below|under|beneath|underneath", "box $X1 = $V1 x $V2 below $G1" },
   { "circle|disc|hole|knob centre|center|middle|centred|centered|concentric|in", "circle $X1 = $V1 same centre as $G1" },
   { "circle|disc|knob on|top|above|onto", "circle $X1 = $V1 on $G1" },
+  { "rectangle|box|square", "box $X1 = $V1 x $V2 $C1" },
   { "rectangle|box|square", "box $X1 = $V1 x $V2 at 0, 0" },
   { "line", "line $X1 = $V1, $V2 to $V3, $V4" },
+  { "draw|make|add|put|create|circle|disc wheel|circle|disc", "circle $X1 = $V1 $C1" },
   { "draw|make|add|put|create wheel", "circle $X1 = $V1 at 0, 0" },
   { "circle|disc", "circle $X1 = $V1 at 0, 0" },
-  { "move|shift|raise|lower|slide|nudge|lift|change|make|resize|widen|stretch|shrink|quantity|qty|copies|them|longer|shorter|wider|bigger|smaller|edit|place|put|set|should|no|replace", "$L1" },
+  { "where|position|place|coordinates|location|middle|centre|center", "centre_x($G1), centre_y($G1)" },
+  { "move|shift|raise|lower|slide|nudge|lift|change|make|resize|widen|stretch|shrink|quantity|qty|copies|them|more|extra|fewer|longer|shorter|wider|bigger|smaller|edit|place|put|set|should|no|replace", "$L1" },
   { "saw|blade|kerf|saws|bandsaw curve|bend|radius|corner", "saws $V2" },
   { "saw|blade|kerf|saws|bandsaw curve|bend|radius|corner", "saws $V1" },
   { "saw|blade|kerf|sawdust thick|wide|takes|take|is|width|loses|lose|wastes|removes|cut|cuts|kerf|of|lost", "kerf $V1" },
+  { "ignore|no|without|forget kerf", "kerf 0" },
   { "wast-|leftover|leftovers|offcut-|scrap-|left wood|board|boards|material|plank|planks|stock|timber|lumber|how|much|over|is|what", "cuts" },
   { "clearance hole|holes", "help clearance_hole" },
   { "drill-|bit|bits|hole|holes", "drills $V1" },
@@ -64,15 +79,17 @@ static const about rows[] = {
   { "cut|need|want|make|saw|pieces x|by|wide|and", "part $X1 = $V1 x $V2 qty $N1" },
   { "board|boards|plank|planks|sheet|have|got|wood", "stock $X1 = $V1 x $V2 x $V3 qty $N1" },
   { "board|boards|plank|planks|sheet|have|got|wood", "stock $X1 = $V1 x $V2 x $V3" },
+  { "have|got|buy|stock|bought|some", "stock $X1 = $B1 x $V1 qty $N1" },
+  { "have|got|buy|stock|bought|some", "stock $X1 = $B1 x $V1" },
+  { "fit|fits|enough|lay|layout|get|where|show plank-|board-|stock|sheet-|wood|cut|cuts", "cuts" },
   { "what|which|how|list cut|cuts|cutting|saw", "cuts" },
+  { "cost|costs|price|money|expensive|cheap", "help order" },
   { "metric|millimet-|mm units|unit|work|use|switch|change|measure|want|set|in|go", "units mm" },
   { "centimet-|cm units|unit|work|use|switch|change|measure|want|set|in|go", "units cm" },
   { "inch|inches|imperial units|unit|work|use|switch|change|measure|want|set|in|go", "units in" },
   { "ruler|tape|rule|measure", "ruler 1/$M1" },
   { "what|which|anything|did|have|is|not dimensioned|dimension|dimensions|measured|given|forgot-|missing|incomplete|unfinished|omitted|lacking|needed|lacks", "missing" },
   { "ok|okay|right|correct|fine|pass|passes|wrong|errors|problems|works|work|rules|checks is|are|does|do|will|any|did", "check" },
-  { "safe|danger-|hazard-|safety|hurt|hurts|risk-|suitable|child|children|kid|kids|toddler-|baby|years|year|year-old|old year|years|year-old|old|age|aged|for", "child $N1 years" },
-  { "safe|danger-|hazard-|safety|hurt|hurts|risk-|pinch-|caution-|warn-", "cautions" },
   { PAPERS " worksheets|papers|handouts|copies|versions|students|pupils|kids|class add-|fraction-|sum|sums|subtract-", "worksheet sums 6 versions $N1 into papers.pdf" },
   { PAPERS " add-|fraction-|sum|sums|subtract-", "worksheet sums $N1 into papers.pdf" },
   { PAPERS " add-|fraction-|sum|sums|subtract-", "worksheet sums 6 into papers.pdf" },
@@ -94,7 +111,11 @@ static const about rows[] = {
   { PAPERS " worksheets|papers|handouts|copies|versions|students|pupils|kids|class divid-|division", "worksheet dividing 6 versions $N1 into papers.pdf" },
   { PAPERS " divid-|division", "worksheet dividing $N1 into papers.pdf" },
   { PAPERS " divid-|division", "worksheet dividing 6 into papers.pdf" },
+  { "safe|danger-|hazard-|safety|hurt|hurts|risk-|suitable|child|children|kid|kids|toddler-|baby|years|year|year-old|old year|years|year-old|old|age|aged|for", "child $N1 years" },
+  { "toddler-|baby", "child 2 years" },
+  { "safe|danger-|hazard-|safety|hurt|hurts|risk-|pinch-|caution-|warn-", "cautions" },
   { "worksheet-|handout-|quiz", "worksheet reading 6 into papers.pdf" },
+  { "mark|grade|score|correct|check", "grade $F1 with $F2 into marks.csv" },
   { "mark|grade|score|correct|check", "grade $F1 with key.csv into marks.csv" },
   { "key|answers|solutions", "key into key.pdf" },
   { "a4|a3 print-|draw-|paper|page|on|fit|fits", "draw scale $R1 into drawing.pdf paper a4" },
@@ -106,7 +127,11 @@ static const about rows[] = {
   { "whole|everything|all|cart|design|drawing half|double|twice|bigger|smaller|big|scale|times", "help scale" },
   { "back|oops|revert|mistake|undo|wrong", "undo" },
   { "from depend-|come|comes|based|why|affect-|uses", "trace $K1" },
-  { "move|shift", "shapes" },
+  { "dimension|dimensions|sizes|measurements drawing|picture", "draw" },
+  { "move|shift|shapes", "shapes" },
+  { "parts", "parts" },
+  { "tolerances", "tolerance" },
+  { "dimensions|sizes", "list" },
   { "cut|saw", "help cutting" },
   { "tolerance|within|give|off|plus|either|way|+ -|minus|take|way|or|by", "tolerance $V1 on $K1" },
   { NULL, NULL }
@@ -173,6 +198,16 @@ is_thing (const char **s, size_t *length, const br__words *l, size_t i, int want
   return (br__word_thing (&one, 0) & wanted) != 0;
 }
 
+/* 2x4 and 2x4s: the length of the name of lumber, or 0.  */
+static size_t
+lumber_at (const char *s, size_t length)
+{
+  size_t n = 0, x = 0;
+  for (; n < length && ((s[n] >= '0' && s[n] <= '9') || (s[n] == 'x' && n && !x)); n++)
+    x = s[n] == 'x' ? n : x;
+  return x && x + 1 < n && (n == length || (n + 1 == length && s[n] == 's')) ? n : 0;
+}
+
 /* The words of a measure at I: 3, 3 in, 3 1/2 in; 0: none.  */
 static size_t
 measure_at (const br__words *l, size_t i)
@@ -212,11 +247,58 @@ count_at (const br__words *l)
       int64_t n, d;
       br__words one = { .run = l->run, .count = 1 };
       plain_word (&one.word[0].s, &one.word[0].length, l, i);
+      if (!br__word_begins_number (l, i) && br__cardinal (l, i) > 1)
+        break;
       if (br__word_ratio (&one, 0, &n, &d) && d == 1 && measure_at (l, i) == 1
           && (i + 1 == l->count || (br__letter_at (l->word[i + 1].s, l->word[i + 1].length, 0) && !br__words_at (l, i + 1, "x|by"))))
         break;
     }
   return i;
+}
+
+/* Puts the side of the shape NAME, the word I, that is said before it: the left of the deck as left(deck).  */
+static int
+put_side (br_text *t, const br__words *l, size_t i, const char *name, size_t length)
+{
+  static const char *const sides[] = { "left", "right", "top", "bottom" };
+  const char *side = "centre";
+  for (size_t k = i > 3 ? i - 3 : 0; k < i; k++)
+    for (size_t n = 0; n < sizeof sides / sizeof sides[0]; n++)
+      if (br__word_at (l, k, sides[n]))
+        side = sides[n];
+  br__text_printf (t, "%s(%.*s)", side, (int) length, name);
+  return 1;
+}
+
+/* Puts the place of the line, at 3, 4; 0: it says none.  */
+static int
+put_place (br_text *t, const br__words *l)
+{
+  for (size_t i = 0; i + 1 < l->count; i++)
+    if (br__word_at (l, i, "at") && br__word_begins_number (l, i + 1))
+      {
+        const char *s = l->word[i + 1].s, *comma = memchr (s, ',', l->word[i + 1].length);
+        const size_t n = comma ? (size_t) (comma - s) : l->word[i + 1].length;
+        if (comma && n + 1 < l->word[i + 1].length)
+          br__text_printf (t, "at %.*s, %.*s", (int) n, s, (int) (l->word[i + 1].length - n - 1), comma + 1);
+        else if (br__word_begins_number (l, i + 2))
+          br__text_printf (t, "at %.*s, %.*s", (int) n, s, (int) l->word[i + 2].length, l->word[i + 2].s);
+        else
+          return 0;
+        return 1;
+      }
+  return 0;
+}
+
+/* Puts the text in quotation marks of the line; 0: there is none.  */
+static int
+put_quoted (br_text *t, const br__run *run)
+{
+  const char *open = memchr (run->text, '"', run->end);
+  const char *close = open ? memchr (open + 1, '"', run->end - (size_t) (open + 1 - run->text)) : NULL;
+  if (close)
+    br__text_put (t, open, (size_t) (close + 1 - open));
+  return close != NULL;
 }
 
 /* Puts the WHICH-th thing of KIND that the line names, the word COUNT says how many; 0: it has not so many.  */
@@ -232,7 +314,14 @@ put_thing (br_text *t, const br__words *l, size_t count, char kind, int which)
       int found = 0, plural = 0;
       n = 1;
       int64_t d;
-      if (wanted)
+      if (kind == 'E' && is_thing (&s, &length, l, i, BR__THING_SHAPE))
+        {
+          if (--which == 0)
+            return put_side (t, l, i, s, length);
+        }
+      else if (kind == 'B')
+        plain_word (&s, &length, l, i), length = lumber_at (s, length), found = length > 0;
+      else if (wanted)
         found = is_thing (&s, &length, l, i, wanted) && !(before && before_length == length && memcmp (before, s, length) == 0);
       else if (kind == 'M')
         found = (d = br__ordinal (l, i, &plural)) > 1 && plural;
@@ -242,7 +331,12 @@ put_thing (br_text *t, const br__words *l, size_t count, char kind, int which)
         plain_word (&s, &length, l, i), found = br__word_begins_number (l, i) && memchr (s, ':', length) != NULL;
       else if (kind == 'N')
         plain_word (&s, &length, l, i), found = i == count;
-      else if (i != count && (n = measure_at (l, i)) > 0)
+      if (kind == 'N' && found && br__cardinal (l, i) > 1)
+        {
+          br__text_printf (t, "%lld", (long long) br__cardinal (l, i));
+          return 1;
+        }
+      if (kind == 'V' && i != count && !lumber_at (l->word[i].s, l->word[i].length) && (n = measure_at (l, i)) > 0)
         {
           plain_word (&s, &length, l, i + n - 1);
           length = (size_t) (s + length - l->word[i].s);
@@ -291,7 +385,7 @@ put_name (br_text *t, const br__words *l)
         br__words one = { .run = l->run, .count = 1 };
         int64_t n, d;
         plain_word (&one.word[0].s, &one.word[0].length, l, i + 1);
-        const int before = counted ? br__word_ratio (l, i, &n, &d) && d == 1 && n > 1 : br__words_at (l, i, "called|named");
+        const int before = counted ? (br__word_ratio (l, i, &n, &d) && d == 1 && n > 1) || br__cardinal (l, i) > 1 : br__words_at (l, i, "called|named");
         if (before && br__word_is_new (&one, 0) && !br__word_thing (&one, 0) && !br__words_at (&one, 0, "x|by|of|on|in|at|to|for|from|more|and|or|long|wide|high|tall|thick|times|pieces|copies|big|in."))
           {
             br__text_put (t, one.word[0].s, one.word[0].length);
@@ -319,6 +413,10 @@ put_hint (br_text *t, const br__words *l, const char *is)
       int found = 1;
       if (kind == 'X')
         put_name (t, l);
+      else if (kind == 'C')
+        found = put_place (t, l);
+      else if (kind == 'Q')
+        found = put_quoted (t, l->run);
       else if (kind == 'L')
         found = put_thing (&name, l, count, kind, which) && put_line (t, l, &name);
       else
@@ -342,6 +440,7 @@ br__phrase_about (br__run *run)
   if (l.count < 2 || l.count == BR__MOST_WORDS || memchr (run->text, '=', run->end))
     return 0;
   br__phrase_names (&l);
+  br__phrase_numbers (&l);
   for (const about *a = rows; a->has && !found; a++)
     {
       br__text_reset (&t);

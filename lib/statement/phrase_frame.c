@@ -87,7 +87,7 @@ questions (br__words *l)
 {
   static const struct { const char *phrase, *is; } table[] = {
     { "please", "" }, { "can|could|would|will you", "" }, { "can|could|may i", "" }, { "i want|need|like to", "" },
-    { "i would like to", "" }, { "i'd like to", "" }, { "let us", "" }, { "let's|lets", "" }, { "please", "" },
+    { "i would like to", "" }, { "i'd like to", "" }, { "let us|me", "" }, { "let's|lets", "" }, { "please", "" },
     { "what is missing", "missing" }, { "what's missing", "missing" }, { "whats missing", "missing" },
     { "what is still missing", "missing" }, { "show|list checks", "check" }, { "show|list dimensions", "list" },
     { "show|list missing", "missing" }, { "show|list shapes", "shapes" }, { "show|list parts", "parts" },
@@ -117,7 +117,8 @@ questions (br__words *l)
         }
     }
   for (size_t k = 0; k < sizeof table / sizeof table[0]; k++)
-    if (br__words_at (l, 0, table[k].phrase) && !br__word_known (l, 0))
+    if (br__words_at (l, 0, table[k].phrase) && !br__word_known (l, 0)
+        && (strncmp (table[k].phrase, "show|list", 9) != 0 || l->count == 2))
       br__words_put (l, 0, br__words_of (table[k].phrase), table[k].is);
   how_many (l);
   if ((br__word_at (l, 0, "a") || br__word_at (l, 0, "an")) && br__word_is_unit (l, 1) && !br__word_known (l, 0))

@@ -263,6 +263,35 @@ and_pair (br_error *error, const br__words *l)
   return 1;
 }
 
+/* T, or what it assigns, is a formula.  */
+static int
+reads (const br_text *t)
+{
+  const char *s = br__text_string (t), *equals = strchr (s, '=');
+  br__lexer lex;
+  br__tree tree = BR__TREE_ZERO;
+  br_error error;
+  s = equals ? equals + 1 : s;
+  int found = !t->failed && br__lex_start (&lex, s, strlen (s), &error) == BR_OK && br__parse (&tree, &lex, &error) == BR_OK;
+  br__tree_clear (&tree);
+  return found;
+}
+
+/* A hint with a formula in which words are left, min(gap, front deck), is none.  */
+static void
+drop_words (br_error *error)
+{
+  br_text t = BR_TEXT_ZERO;
+  const char *end = strrchr (error->hint, '`');
+  if (strcmp (error->message, "two values side by side") == 0 && strncmp (error->hint, "write `", 7) == 0 && !strstr (error->hint, "` or `"))
+    {
+      br__text_put (&t, error->hint + 7, (size_t) (end - error->hint) - 7);
+      if (!reads (&t))
+        *error->hint = 0;
+    }
+  br__text_clear (&t);
+}
+
 /* A function whose values want brackets, and several values without a comma.  */
 static int
 call_or_list (br_text *t, const br_error *error, const br__words *l)
@@ -279,7 +308,7 @@ call_or_list (br_text *t, const br_error *error, const br__words *l)
     }
   const br__function *f = br__phrase_function (l, from, &after);
   int found = f && lacks_hint (error, f->name);
-  if (found && br__phrase_call (t, l, from, 0))
+  if (found && br__phrase_call (t, l, from, 0) && reads (t))
     return 1;
   br__text_reset (t);
   if (found && after > from + 1)
@@ -365,12 +394,30 @@ breaks_off (br_error *error, const br__words *l)
   return 1;
 }
 
+/* Where a name is what is wrong: `stock = 3/4 x 5-1/2 x 96` has none, and none has a hyphen.  */
+static int
+puts_name (br_text *t, const br__run *run, const br__words *l)
+{
+  const size_t last = l->count - 1;
+  if (l->count > 2 && l->word[1].length == 1 && l->word[1].s[0] == '=' && strstr (run->error->message, "cannot name") && !*run->error->hint
+      && br__words_at (l, 0, "circle|box|arc|plate|line|outline|stock|part") && run->end < 90)
+    return br__text_printf (t, "%.*s my_%.*s", (int) l->word[0].length, l->word[0].s, (int) run->end, run->text), 1;
+  if (l->count < 3 || !br__word_at (l, 0, "rename") || !memchr (l->word[last].s, '-', l->word[last].length))
+    return 0;
+  br__text_puts (t, "rename");
+  put_rest (t, l, 1);
+  for (size_t i = t->length - l->word[last].length; i < t->length && !t->failed; i++)
+    t->bytes[i] = t->bytes[i] == '-' ? '_' : t->bytes[i];
+  return 1;
+}
+
 void
 br__phrase_hint (br__run *run)
 {
   br__words l = { .run = run }, copy;
   br_text t = BR_TEXT_ZERO;
   br__words_cut (&l);
+  drop_words (run->error);
   if (l.count == 0 || l.count == BR__MOST_WORDS)
     return;
   /* wheel++ */
@@ -389,16 +436,11 @@ br__phrase_hint (br__run *run)
       || place_in_brackets (run->error, run) || and_pair (run->error, &l) || breaks_off (run->error, &l)
       || mistyped (run->error, &l))
     return;
-  if ((strstr (run->error->message, "is not a word I know") || !*run->error->hint) && br__phrase_about (run))
+  if ((strstr (run->error->message, "is not a word I know") || strcmp (run->error->message, "two values side by side") == 0
+       || !*run->error->hint) && br__phrase_about (run))
     return;
-  if (l.count > 2 && br__word_at (&l, 0, "rename") && memchr (l.word[l.count - 1].s, '-', l.word[l.count - 1].length))
-    {
-      /* rename wheel to front-wheel */
-      br__text_puts (&t, "rename");
-      put_rest (&t, &l, 1);
-      for (size_t i = t.length - l.word[l.count - 1].length; i < t.length && !t.failed; i++)
-        t.bytes[i] = t.bytes[i] == '-' ? '_' : t.bytes[i];
-    }
+  if (puts_name (&t, run, &l))
+    ;
   else if (!known && l.count > 1 && (br__word_at (&l, 0, "delete") || br__word_at (&l, 0, "remove") || br__word_at (&l, 0, "erase") || br__word_at (&l, 0, "del")))
     {
       br__text_puts (&t, "forget");

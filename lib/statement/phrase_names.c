@@ -39,6 +39,19 @@ is_joined (char name[MOST_NAME], const br__words *l, size_t i)
   return length > 0 && length < MOST_NAME && things (l->run, name, (size_t) length);
 }
 
+/* The word I is a name in other letters, Deck; NAME gets it as the sheet has it.  */
+static int
+is_lower (char name[MOST_NAME], const br__words *l, size_t i)
+{
+  const size_t length = l->word[i].length;
+  if (length >= MOST_NAME || br__word_thing (l, i))
+    return 0;
+  for (size_t k = 0; k < length; k++)
+    name[k] = l->word[i].s[k] >= 'A' && l->word[i].s[k] <= 'Z' ? (char) (l->word[i].s[k] | 0x20) : l->word[i].s[k];
+  name[length] = 0;
+  return memcmp (name, l->word[i].s, length) != 0 && things (l->run, name, length);
+}
+
 /* How wide is deck, of a shape: its width.  */
 static void
 ask_shape (br__words *l)
@@ -63,6 +76,9 @@ br__phrase_names (br__words *l)
   for (size_t i = 0; i < l->count; i++)
     {
       char name[MOST_NAME];
+      const int defines = l->count > i + 1 && l->word[i + 1].length == 1 && l->word[i + 1].s[0] == '=';
+      if (l->count > 1 && !defines && is_lower (name, l, i))
+        br__words_make (l, i, 1, "%s", name);
       const int article = br__words_at (l, i, "the|my|our|your") && !br__word_known (l, i);
       if (is_joined (name, l, i + (size_t) article))
         br__words_make (l, i, 2 + (size_t) article, "%s", name);

@@ -21,6 +21,7 @@ typedef struct thing
 static const thing kinds[] = {
   { "circle", "wheel|disc|disk", { "across|diameter|dia|wide", NULL, NULL } },
   { "plate", "ring", { "across|diameter|dia|wide", NULL, NULL } },
+  { "outline", "", { NULL, NULL, NULL } },
   { "line", "bar", { NULL, NULL, NULL } },
   { "box", "rectangle|rect", { "wide|long|across", "high|tall|thick", NULL } },
   { "stock", "board", { "thick", "wide", "long" } },
@@ -40,7 +41,7 @@ static size_t
 bare (const br__words *l, size_t i)
 {
   size_t n = l->word[i].length;
-  while (n > 1 && strchr (",;)", l->word[i].s[n - 1]))
+  while (n > 1 && strchr (",;:)", l->word[i].s[n - 1]))
     n--;
   return n;
 }
@@ -50,7 +51,7 @@ static const thing *
 kind_of (const br__words *l, size_t i)
 {
   for (size_t k = 0; k < sizeof kinds / sizeof kinds[0] && !br__word_known (l, i); k++)
-    if (br__word_at (l, i, kinds[k].word) || ((i || k > 2) && br__words_at (l, i, kinds[k].also)))
+    if (br__word_at (l, i, kinds[k].word) || ((i || k > 3 || (k == 3 && br__word_at (l, i + 2, "="))) && *kinds[k].also && br__words_at (l, i, kinds[k].also)))
       return &kinds[k];
   return NULL;
 }
@@ -133,7 +134,7 @@ static int
 put_sizes (br_text *t, const thing *kind, const br__words *l, size_t *i)
 {
   size_t from[MOST_SIZES], to[MOST_SIZES], count = 0, order[MOST_SIZES] = { 0, 1, 2 };
-  int way[MOST_SIZES], said = 0;
+  int way[MOST_SIZES], said = 0, lumber = 0;
   for (size_t at = *i; count < MOST_SIZES; )
     {
       size_t start = at;
@@ -143,7 +144,9 @@ put_sizes (br_text *t, const thing *kind, const br__words *l, size_t *i)
       if (count && bare (l, start - 1) < l->word[start - 1].length && raised_at (NULL, l, start))
         break;
       way[count] = size_at (kind, l, &start, &from[count], &to[count]);
-      if (way[count] == -2 || (kind->word[0] == 'p' && br__words_at (l, start, "of|pieces|off|times")))
+      /* 1x6 8 ft long: lumber has two sizes in one word.  */
+      lumber |= kind->word[0] == 's' && count == 0 && way[0] == -1 && memchr (l->word[from[0]].s, 'x', l->word[from[0]].length);
+      if (way[count] == -2 || (kind->word[0] == 'p' && same_way (l, start, "of|pieces|off|times|copies|pcs|needed")))
         break;
       if (start < l->count && br__words_at (l, start, "+|-|*|/"))
         return 0;
@@ -152,7 +155,7 @@ put_sizes (br_text *t, const thing *kind, const br__words *l, size_t *i)
       if (!kind->ways[1] && count)
         break;
     }
-  if (!count || (said && said < (int) count && !(said == 1 && way[count - 1] == (int) count - 1)))
+  if (!count || (!lumber && said && said < (int) count && !(said == 1 && way[count - 1] == (int) count - 1)))
     return 0;
   for (size_t k = 0; said == (int) count && k < count; k++)
     {
@@ -177,12 +180,34 @@ static size_t
 quantity_at (const br__words *l, size_t i, size_t *number)
 {
   *number = i;
-  if (br__word_begins_number (l, i) && br__words_at (l, i + 1, "of them|these|those"))
+  if (br__word_begins_number (l, i) && br__word_at (l, i + 1, "of") && same_way (l, i + 2, "them|these|those"))
     return 3;
-  if (br__word_begins_number (l, i) && br__words_at (l, i + 1, "pieces|off|times|copies|pcs|needed"))
+  if (br__word_begins_number (l, i) && same_way (l, i + 1, "pieces|off|times|copies|pcs|needed"))
     return 2;
+  /* (2) */
+  const size_t length = i < l->count ? l->word[i].length : 0;
+  if (length > 2 && l->word[i].s[0] == '(' && l->word[i].s[length - 1] == ')' && strspn (l->word[i].s + 1, "0123456789") == length - 2)
+    return 1;
   *number = i + 1;
   return br__words_at (l, i, "x|times|*") && br__word_begins_number (l, i + 1) && (i + 2 == l->count || br__word_at (l, i + 2, "from")) ? 2 : 0;
+}
+
+/* 1/2 wide and a 3/8 hole at I, as the statements have them: the words, or 0.  T may be NULL.  */
+static size_t
+width_at (br_text *t, const br__words *l, size_t i)
+{
+  const size_t size = i + (size_t) br__word_at (l, i, "with") + (size_t) br__words_at (l, i + (size_t) br__word_at (l, i, "with"), "a");
+  size_t end = size + 1;
+  if (!br__word_begins_number (l, size))
+    return 0;
+  end += (size_t) br__word_is_unit (l, end);
+  if (!br__words_at (l, end, "wide|hole"))
+    return 0;
+  if (!t)
+    return 1;
+  br__text_printf (t, " %.*s ", (int) l->word[end].length, l->word[end].s);
+  put_span (t, l, size, end);
+  return end + 1 - i;
 }
 
 /* Puts the words from I on, the place and what else stands there.  */
@@ -200,7 +225,13 @@ put_rest (br_text *t, const thing *kind, const br__words *l, size_t i)
         }
       if (kind->word[0] == 'p' && (n = quantity_at (l, i, &number)) > 0)
         {
-          br__text_printf (t, " qty %.*s", (int) bare (l, number), l->word[number].s);
+          const int opens = l->word[number].s[0] == '(';
+          br__text_printf (t, " qty %.*s", (int) bare (l, number) - opens, l->word[number].s + opens);
+          i += n;
+          continue;
+        }
+      if ((n = width_at (t, l, i)) > 0)
+        {
           i += n;
           continue;
         }
@@ -222,8 +253,8 @@ put_rest (br_text *t, const thing *kind, const br__words *l, size_t i)
           continue;
         }
       /* A place in brackets; a comma stands within a place alone.  */
-      const int opens = s[0] == '(', next_number = br__word_begins_number (l, i + 1) || br__word_known (l, i + 1)
-                        || (i + 1 < l->count && strchr ("-(", l->word[i + 1].s[0]));
+      const int opens = s[0] == '(', next_number = !width_at (NULL, l, i + 1) && (br__word_begins_number (l, i + 1) || br__word_known (l, i + 1)
+                        || (i + 1 < l->count && strchr ("-(", l->word[i + 1].s[0])));
       size_t length = l->word[i].length;
       while (length > 1 && (s[length - 1] == ')' || (s[length - 1] == ',' && !next_number)) && (opens || !memchr (s, '(', length)))
         length--;
@@ -270,7 +301,7 @@ br__phrase_thing (br_text *t, const br__words *l)
   br__words name = { .run = l->run, .count = 1 };
   name.word[0].s = l->word[i].s;
   name.word[0].length = bare (l, i);
-  if (!br__word_thing (&name, 0) && !br__word_is_new (&name, 0))
+  if ((!br__word_thing (&name, 0) && !br__word_is_new (&name, 0)) || br__words_at (&name, 0, "of|with|in|on|at|to|by|from|over|under|above|below"))
     return 0;
   br__text_printf (t, "%s %.*s =", kind->word, (int) name.word[0].length, name.word[0].s);
   i++;

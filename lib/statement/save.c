@@ -204,6 +204,30 @@ refuse_word (br__run *run)
   return BR_SYNTAX;
 }
 
+/* `save cart.sheet as well`: what stands behind the file's name could be words, or a part of it.  */
+static br_status
+refuse_behind (br__run *run)
+{
+  static const char ending[] = ".sheet";
+  const size_t start = run->lex.token.offset, size = sizeof ending - 1;
+  if (run->lex.token.type == BR__END || memchr (run->text + start, '"', run->end - start))
+    return BR_OK;
+  for (size_t i = start; i + size < run->end; i++)
+    {
+      size_t rest = i + size;
+      while (memcmp (run->text + i, ending, size) == 0 && rest < run->end && br__blank_at (run->text + rest, 1))
+        rest++;
+      if (rest > i + size && rest < run->end)
+        {
+          br__fail (run->error, BR_SYNTAX, rest, run->end - rest, "this can be words, or a part of the file's name");
+          br__hint (run->error, "write `save %.*s` or `save \"%.*s\"`", br__clip (run->text + start, i + size - start, 60), run->text + start,
+                    br__clip (run->text + start, run->end - start, 60), run->text + start);
+          return BR_SYNTAX;
+        }
+    }
+  return BR_OK;
+}
+
 br_status
 br__do_save (br__run *run)
 {
@@ -214,6 +238,8 @@ br__do_save (br__run *run)
   br_status status = refuse_word (run);
   if (status == BR_OK)
     status = refuse_in (run);
+  if (status == BR_OK)
+    status = refuse_behind (run);
   if (status == BR_OK)
     status = read_way (&how, &start, run);
   while (end > start && br__blank_at (run->text + end - 1, 1))

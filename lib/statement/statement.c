@@ -96,7 +96,7 @@ show (br__run *run)
         return unknown_statement (run);
     }
   run->lex = start;
-  return br__do_show (run);
+  return br__shares_unit (run) ? BR_SYNTAX : br__do_show (run);
 }
 
 static br_status
@@ -130,7 +130,7 @@ dispatch (br__run *run)
   else if (br__lex_is_sign (&run->lex, '='))
     {
       (void) br__account_watch (run->sheet->flag);
-      return br__assign (run);
+      return br__halves_or_doubles (run) ? BR_SYNTAX : br__assign (run);
     }
   else if (br__is_column (run))
     return br__do_column (run);
@@ -209,6 +209,13 @@ stay_inside (br__run *run, const br__run *typed)
   run->error->length = typed->end;
 }
 
+/* ERROR has a hint that leads further than `help`.  */
+static int
+says_more (const br_error *error)
+{
+  return *error->hint && strcmp (error->hint, only_help) != 0;
+}
+
 /* A line that was refused with STATUS is read as a phrase, and runs in the words of the language, which are those that
    the sheet keeps.  Where that is refused, too, the line's own mistake is told, unless only the phrase has a hint.  */
 static br_status
@@ -217,7 +224,7 @@ run_phrase (br__run *run, br_status status)
   const br__run typed = *run;
   br_text t = BR_TEXT_ZERO;
   const br_error first = *run->error;
-  if (br__phrase_refused (run))
+  if (br__is_two_ways (run->error) || br__phrase_refused (run))
     return status;
   if (br__phrase (&t, &run->left_out, run))
     {
@@ -235,7 +242,7 @@ run_phrase (br__run *run, br_status status)
       br__changes_revert (run);
       run->echoes = 0;
       br__phrase_hint (run);
-      if (*run->error->hint || run->error->status == BR_NO_MEMORY)
+      if (says_more (run->error) || run->error->status == BR_NO_MEMORY)
         {
           stay_inside (run, &typed);
           return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
@@ -246,7 +253,7 @@ run_phrase (br__run *run, br_status status)
       *run->error = first;
       status = first.status;
       br__phrase_hint (run);
-      if (*run->error->hint || t.failed)
+      if (says_more (run->error) || (*run->error->hint && !*later.hint) || t.failed)
         return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
       run->text = br__text_string (&run->phrase);
       run->length = run->phrase.length;

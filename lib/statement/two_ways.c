@@ -1,0 +1,74 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   two_ways.c - what the language could read, and people mean in two ways: it is refused, with both.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/status.h"
+#include "measure/measure.h"
+#include "statement/statements.h"
+
+static const char two_ways[] = "this can be read in two ways";
+
+int
+br__is_two_ways (const br_error *error)
+{
+  return strcmp (error->message, two_ways) == 0;
+}
+
+/* The measure T says a unit.  */
+static int
+has_unit (const br__run *run, const br__token *t)
+{
+  br_measure m = BR_MEASURE_ZERO;
+  int found = t->type == BR__NUMBER && br_measure_read (&m, run->text + t->offset, t->length, NULL, NULL) == BR_OK && m.unit;
+  br_measure_clear (&m);
+  return found;
+}
+
+int
+br__shares_unit (br__run *run)
+{
+  br__lexer l = run->lex;
+  br_error ignored;
+  const br__token first = l.token;
+  if (first.type != BR__NUMBER || has_unit (run, &first) || br__lex_next (&l, &ignored) != BR_OK)
+    return 0;
+  const br__token sign = l.token;
+  const char *s = run->text + sign.offset;
+  if ((*s != 'x' && memcmp (s, "\xc3\x97", 2) != 0) || br__lex_next (&l, &ignored) != BR_OK || !has_unit (run, &l.token)
+      || first.length + l.token.length > 50)
+    return 0;
+  const br__token last = l.token;
+  size_t unit = last.length;
+  while (unit && !strchr ("0123456789. /", run->text[last.offset + unit - 1]))
+    unit--;
+  if (br__lex_next (&l, &ignored) != BR_OK || l.token.type != BR__END || unit == 0)
+    return 0;
+  const char *blank = last.length - unit > 1 ? " " : "";
+  br__fail (run->error, BR_SYNTAX, first.offset, last.offset + last.length - first.offset, two_ways);
+  br__hint (run->error, "write `%.*s%s%.*s * %.*s` or `%.*s * %.*s`", (int) first.length, run->text + first.offset, blank, (int) (last.length - unit),
+            run->text + last.offset + unit, (int) last.length, run->text + last.offset, (int) first.length, run->text + first.offset,
+            (int) last.length, run->text + last.offset);
+  return 1;
+}
+
+int
+br__halves_or_doubles (br__run *run)
+{
+  br__lexer l = run->lex;
+  br_error ignored;
+  if (br__lex_next (&l, &ignored) != BR_OK || !(br__lex_is_word (&l, "radius") || br__lex_is_word (&l, "diameter")))
+    return 0;
+  const br__token word = l.token;
+  if (br__lex_next (&l, &ignored) != BR_OK || l.token.type != BR__NUMBER)
+    return 0;
+  const int start = (int) l.token.offset, length = br__clip (run->text + start, run->end - (size_t) start, 40);
+  br__fail (run->error, BR_SYNTAX, word.offset, run->end - word.offset, two_ways);
+  br__hint (run->error, "write `%.*s = %.*s` or `%.*s = %.*s(%.*s)`", (int) run->word.length, run->text + run->word.offset, length,
+            run->text + start, (int) run->word.length, run->text + run->word.offset, (int) word.length, run->text + word.offset,
+            length, run->text + start);
+  return 1;
+}

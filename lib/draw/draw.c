@@ -84,8 +84,7 @@ read_scale (br__drawing *d, br__run *run)
       return status;
     }
   d->scaled = 1;
-  run->lex.next = end;
-  return br__lex_next (&run->lex, run->error);
+  return br__lex_from (&run->lex, end, run->error);
 }
 
 /* The size of a square: a fraction, plain in the sheet's unit.  */
@@ -180,22 +179,18 @@ read_clause (br__drawing *d, br__run *run)
 static br_status
 read_statement (br__drawing *d, br__run *run)
 {
-  br_status status = BR_OK;
-  if (br__take_word (run, "top", &status))
+  if (br__take_word (run, "top"))
     d->from = BR__FROM_ABOVE;
-  else if (br__take_word (run, "front", &status))
+  else if (br__take_word (run, "front"))
     d->from = BR__FROM_THE_FRONT;
-  else if (br__take_word (run, "views", &status))
+  else if (br__take_word (run, "views"))
     d->from = BR__ALL_VIEWS;
-  else if (br__take_word (run, "parts", &status))
+  else if (br__take_word (run, "parts"))
     d->parts = 1;
   else
-    (void) br__take_word (run, "side", &status);
-  if (status == BR_OK && !d->parts && br__lex_is_word (&run->lex, "bare"))
-    {
-      d->bare = 1;
-      status = br__lex_next (&run->lex, run->error);
-    }
+    (void) br__take_word (run, "side");
+  d->bare = !d->parts && br__take_word (run, "bare");
+  br_status status = run->lex.status;
   while (status == BR_OK && run->lex.token.type != BR__END)
     status = read_clause (d, run);
   return status;

@@ -64,14 +64,14 @@ br__same_word (const char *text, size_t length, const char *word)
 int
 br__lex_is_word (const br__lexer *l, const char *word)
 {
-  return l->token.type == BR__NAME
+  return l->status == BR_OK && l->token.type == BR__NAME
          && br__same_word (l->text + l->token.offset, l->token.length, word);
 }
 
 int
 br__lex_is_sign (const br__lexer *l, int sign)
 {
-  return l->token.type == BR__SIGN && l->token.sign == sign;
+  return l->status == BR_OK && l->token.type == BR__SIGN && l->token.sign == sign;
 }
 
 br_status
@@ -418,9 +418,19 @@ is_diameter_sign (const br__lexer *l, size_t n)
 }
 
 br_status
+br__lex_fail (br__lexer *l, br_status status)
+{
+  if (l->status == BR_OK)
+    l->status = status;
+  return l->status;
+}
+
+br_status
 br__lex_next (br__lexer *l, br_error *error)
 {
   size_t before = l->next, n;
+  if (l->status != BR_OK)
+    return l->status;
   while ((n = br__blank_at (l->text + l->next, l->end - l->next)) > 0)
     l->next += n;
   l->token.blank_before = l->next > before;
@@ -457,7 +467,15 @@ br__lex_next (br__lexer *l, br_error *error)
       l->power = br__lex_is_sign (l, '^')
                  || (l->power && (br__lex_is_sign (l, '-') || br__lex_is_sign (l, '+')));
     }
-  return status;
+  return br__lex_fail (l, status);
+}
+
+br_status
+br__lex_from (br__lexer *l, size_t next, br_error *error)
+{
+  l->status = BR_OK;
+  l->next = next;
+  return br__lex_next (l, error);
 }
 
 br_status

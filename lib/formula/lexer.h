@@ -38,6 +38,7 @@ typedef struct br__lexer
   size_t end;
   size_t next;          /* offset behind TOKEN */
   br__token token;
+  br_status status;     /* the first failure of reading: nothing is read after it, and TOKEN is no word or sign */
   int commas;           /* a comma between digits parts values: inside the brackets of diagonal(3,5) */
   int power;            /* TOKEN is a ^ or a sign behind one: what follows is an exponent */
   /* Whether a name stands for something in the sheet already, or NULL: nothing does.  Words such as `x` and
@@ -48,9 +49,22 @@ typedef struct br__lexer
 
 /* Begins at the line's start.  */
 br_status br__lex_start (br__lexer *l, const char *text, size_t end, br_error *error);
+/* Goes on to the next token.  After a failure, of this or of what reads by this lexer, it gives that one again, so that
+   who reads on need not ask after each step.  */
 br_status br__lex_next (br__lexer *l, br_error *error);
+/* Reading by L failed with STATUS, which it gives back: what is read after that gives it, too.  */
+br_status br__lex_fail (br__lexer *l, br_status status);
+/* Goes on at offset NEXT, behind something that was read by other means; earlier failures are forgotten.  */
+br_status br__lex_from (br__lexer *l, size_t next, br_error *error);
 /* Reads the measure of the NUMBER token at hand.  */
 br_status br__lex_number (br_measure *m, const br__lexer *l, br_error *error);
+
+/* Another token is at hand, and nothing has failed.  */
+static inline int
+br__lex_more (const br__lexer *l)
+{
+  return l->status == BR_OK && l->token.type != BR__END;
+}
 
 int br__lex_is_sign (const br__lexer *l, int sign);
 /* The token at hand is the name WORD (small letters), in whatever case.  */

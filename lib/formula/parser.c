@@ -459,7 +459,7 @@ parse (br__tree *t, br__lexer *l, int size, int inside, br_error *error)
   br__parser p = { .tree = &made, .lexer = l, .error = error, .last_end = l->token.offset, .size = size, .inside = inside };
 
   made.base = l->token.offset;
-  br_status status = br__parse_sum (&p);
+  br_status status = l->status != BR_OK ? l->status : br__parse_sum (&p);
   if (status == BR_OK)
     status = check_end (&p);
   if (status == BR_OK)
@@ -472,7 +472,7 @@ parse (br__tree *t, br__lexer *l, int size, int inside, br_error *error)
   if (status != BR_OK)
     {
       br__tree_clear (&made);
-      return status;
+      return br__lex_fail (l, status);
     }
   for (size_t i = 0; i < made.count; i++)
     {
@@ -482,7 +482,7 @@ parse (br__tree *t, br__lexer *l, int size, int inside, br_error *error)
   if (p.rewrite && (status = rewrite (&made, error)) != BR_OK)
     {
       br__tree_clear (&made);
-      return status;
+      return br__lex_fail (l, status);
     }
   br__tree_clear (t);
   *t = made;

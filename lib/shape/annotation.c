@@ -287,19 +287,13 @@ static br_status
 read_note (br__annotation *a, br__tree at[2], br__run *run)
 {
   br_status status = br__note_text_read (&a->text, run);
-  if (status == BR_OK && !br__lex_is_word (&run->lex, "at"))
-    return br__expected (run, "`at X, Y`");
-  if (status == BR_OK)
-    status = br__lex_next (&run->lex, run->error);
-  if (status == BR_OK)
-    status = br__read_point (run, at);
-  if (status == BR_OK && br__lex_is_word (&run->lex, "to"))
-    {
-      status = br__lex_next (&run->lex, run->error);
-      if (status == BR_OK)
-        status = br__shape_read_name (&a->shape, run, "the name of a shape");
-    }
-  return status == BR_OK ? br__end_of_line (run) : status;
+  if (status != BR_OK)
+    return status;
+  br__need_word (run, "at", "`at X, Y`");
+  br__read_point (run, at);
+  if (br__take_word (run, "to"))
+    br__shape_read_name (&a->shape, run, "the name of a shape");
+  return br__end_of_line (run);
 }
 
 br_status

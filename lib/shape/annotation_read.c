@@ -94,20 +94,16 @@ read_number (br__spot *s, br__run *run)
 static br_status
 read_shape (br__spot *s, br__run *run, int corner)
 {
-  if (!br__lex_is_sign (&run->lex, '('))
-    return br__expected (run, "an opening bracket and the name of a shape");
-  br_status status = br__lex_next (&run->lex, run->error);
-  if (status == BR_OK)
-    status = br__shape_read_name (&s->shape, run, "the name of a shape");
-  if (status == BR_OK && corner && !br__lex_is_sign (&run->lex, ','))
-    return br__expected (run, "a comma and which corner it is");
-  if (status == BR_OK && corner)
-    status = br__lex_next (&run->lex, run->error);
-  if (status == BR_OK && corner)
+  br__need_sign (run, '(', "an opening bracket and the name of a shape");
+  br_status status = br__shape_read_name (&s->shape, run, "the name of a shape");
+  if (corner)
+    br__need_sign (run, ',', "a comma and which corner it is");
+  if (status == BR_OK && corner && run->lex.status == BR_OK)
     status = run->lex.token.type == BR__NUMBER ? read_number (s, run) : read_sides (s, run, 1);
-  if (status == BR_OK && !br__lex_is_sign (&run->lex, ')'))
-    return br__expected (run, "a closing bracket");
-  return status == BR_OK ? br__lex_next (&run->lex, run->error) : status;
+  if (status != BR_OK)
+    return status;
+  br__need_sign (run, ')', "a closing bracket");
+  return run->lex.status;
 }
 
 /* What has ends is a line.  */
@@ -172,14 +168,11 @@ br__spots_read (br__annotation *a, br__run *run)
 {
   size_t start = run->lex.token.offset, end;
   br_status status = br__spot_read (&a->from, run);
-  if (status == BR_OK && !br__lex_is_word (&run->lex, "to"))
-    return br__expected (run, "`to` and another point");
-  if (status == BR_OK)
-    status = br__lex_next (&run->lex, run->error);
-  if (status == BR_OK)
-    status = br__spot_read (&a->to, run);
   if (status != BR_OK)
     return status;
+  br__need_word (run, "to", "`to` and another point");
+  if (run->lex.status != BR_OK || (status = br__spot_read (&a->to, run)) != BR_OK)
+    return run->lex.status != BR_OK ? run->lex.status : status;
   end = run->lex.token.type == BR__END ? run->end : run->lex.token.offset;
   while (end > start && br__blank_at (run->text + end - 1, 1))
     end--;
@@ -241,19 +234,17 @@ br__note_text_read (char **text, br__run *run)
 {
   size_t end;
   br_status status = read_text (text, &end, run, run->word.offset + run->word.length, 0);
-  run->lex.next = end;
-  return status == BR_OK ? br__lex_next (&run->lex, run->error) : status;
+  return status == BR_OK ? br__lex_from (&run->lex, end, run->error) : status;
 }
 
 br_status
 br__way_read (br__annotation *a, br__run *run)
 {
   static const char *const ways[] = { "level", "upright", "along" };
-  br_status status = BR_OK;
-  for (int i = 0; i < 3 && status == BR_OK && a->way == BR__ANY_WAY; i++)
-    if (br__take_word (run, ways[i], &status))
+  for (int i = 0; i < 3 && a->way == BR__ANY_WAY; i++)
+    if (br__take_word (run, ways[i]))
       a->way = (br__way) (BR__LEVEL + i);
-  return status;
+  return run->lex.status;
 }
 
 br_status
@@ -269,16 +260,14 @@ br__dimension_read (br__annotation *a, br__tree *off, br__run *run)
   if (status == BR_OK && br__lex_is_word (&run->lex, "off"))
     {
       a->off = 1;
-      status = br__lex_next (&run->lex, run->error);
-      if (status == BR_OK)
-        status = br__parse_size (off, &run->lex, run->error);
+      br__go_on (run);
+      status = br__parse_size (off, &run->lex, run->error);
     }
   if (status == BR_OK && br__lex_is_word (&run->lex, "as"))
     {
       status = read_text (&a->text, &end, run, run->lex.next, 1);
-      run->lex.next = end;
       if (status == BR_OK)
-        status = br__lex_next (&run->lex, run->error);
+        status = br__lex_from (&run->lex, end, run->error);
     }
   if (status == BR_OK && run->lex.token.type != BR__END)
     return br__expected (run, a->off ? "`as TEXT`" : "`level`, `upright`, `along`, `off DISTANCE` or `as TEXT`");

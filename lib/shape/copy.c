@@ -17,44 +17,41 @@
 static br_status
 read_step (br__run *run, br__shape_draft *d)
 {
-  br_status status = br__parse_size (&d->at[0], &run->lex, run->error);
-  if (status != BR_OK || !br__lex_is_sign (&run->lex, ','))
-    return status;
-  status = br__lex_next (&run->lex, run->error);
-  return status == BR_OK ? br__parse_size (&d->at[1], &run->lex, run->error) : status;
+  br__parse_size (&d->at[0], &run->lex, run->error);
+  if (!br__lex_is_sign (&run->lex, ','))
+    return run->lex.status;
+  br__go_on (run);
+  return br__parse_size (&d->at[1], &run->lex, run->error);
 }
 
 /* `layer` and `of`, of which the copied shape has its own.  */
 static br_status
 read_quality (br__run *run, br__shape_draft *d, br__shape *s, int *found)
 {
-  br_status status = BR_OK;
   *found = 1;
-  if (!s->layer && br__take_word (run, "layer", &status))
+  if (!s->layer && br__take_word (run, "layer"))
     return br__shape_read_name (&s->layer, run, "the name of a layer");
-  if (!s->of && br__take_word (run, "of", &status))
+  if (!s->of && br__take_word (run, "of"))
     return br__shape_read_name (&s->of, run, "the name of a part");
-  return status == BR_OK ? br__depth_read (run, d, s, found) : status;
+  return br__depth_read (run, d, s, found);
 }
 
 br_status
 br__copy_read (br__run *run, br__shape_draft *d, br__shape *s)
 {
   int row = d->kind == BR__ROW;
-  br_status status = BR_OK;
-  if (!br__take_word (run, "of", &status))
-    return status == BR_OK ? br__expected (run, row ? "`of` and the shape that is repeated" : "`of` and the shape that is mirrored") : status;
-  status = br__shape_read_name (&d->base, run, "the name of a shape");
+  br__need_word (run, "of", row ? "`of` and the shape that is repeated" : "`of` and the shape that is mirrored");
+  br_status status = br__shape_read_name (&d->base, run, "the name of a shape");
   while (status == BR_OK && run->lex.token.type != BR__END)
     {
       int found;
-      if (row && !d->size[0].count && br__take_word (run, "qty", &status))
+      if (row && !d->size[0].count && br__take_word (run, "qty"))
         status = br__parse_size (&d->size[0], &run->lex, run->error);
-      else if (row && status == BR_OK && !d->at[0].count && br__take_word (run, "by", &status))
+      else if (row && !d->at[0].count && br__take_word (run, "by"))
         status = read_step (run, d);
-      else if (!row && !d->size[0].count && br__take_word (run, "about", &status))
+      else if (!row && !d->size[0].count && br__take_word (run, "about"))
         status = br__parse_size (&d->size[0], &run->lex, run->error);
-      else if (status == BR_OK)
+      else
         {
           status = read_quality (run, d, s, &found);
           if (status == BR_OK && !found)

@@ -21,33 +21,30 @@
 static br_status
 read_both (br__run *run, br__shape_draft *d)
 {
-  br_status status = BR_OK;
-  if (!br__take_word (run, "sides", &status))
-    return status == BR_OK ? br__expected (run, "`sides`") : status;
-  d->depth = br__take_word (run, "between", &status) ? BR__BETWEEN : BR__OUTSIDES;
-  if (status == BR_OK)
-    status = br__parse_size (&d->across, &run->lex, run->error);
-  if (br__take_word (run, "between", &status))
+  br__need_word (run, "sides", "`sides`");
+  d->depth = br__take_word (run, "between") ? BR__BETWEEN : BR__OUTSIDES;
+  br__parse_size (&d->across, &run->lex, run->error);
+  if (br__take_word (run, "between"))
     d->depth = BR__BETWEEN;
-  return status;
+  return run->lex.status;
 }
 
 /* Where it lies stands right behind the depth, so that an arc may say with another `from` where it begins.  */
 static br_status
 read_deep (br__run *run, br__shape_draft *d)
 {
-  br_status status = br__parse_size (&d->deep, &run->lex, run->error);
+  br__parse_size (&d->deep, &run->lex, run->error);
   d->depth = BR__CENTRED_DEPTH;
-  if (br__take_word (run, "from", &status))
+  if (br__take_word (run, "from"))
     {
       d->depth = BR__FROM_DEPTH;
       return br__parse_size (&d->across, &run->lex, run->error);
     }
-  if (br__take_word (run, "both", &status))
+  if (br__take_word (run, "both"))
     return read_both (run, d);
-  if (!br__take_word (run, "centred", &status))
-    (void) br__take_word (run, "centered", &status);
-  return status;
+  if (!br__take_word (run, "centred"))
+    (void) br__take_word (run, "centered");
+  return run->lex.status;
 }
 
 /* 1 if S lies behind the shape NAME, or behind one that does; *COUNT gets how many were looked at.  */
@@ -80,15 +77,14 @@ br_status
 br__depth_read (br__run *run, br__shape_draft *d, br__shape *s, int *found)
 {
   const br__token at = run->lex.token;
-  br_status status = BR_OK;
   *found = 1;
-  if (!d->depth && br__take_word (run, "deep", &status))
+  if (!d->depth && br__take_word (run, "deep"))
     return read_deep (run, d);
-  if (!s->behind && br__take_word (run, "behind", &status))
+  if (!s->behind && br__take_word (run, "behind"))
     return read_behind (run, s);
-  *found = status != BR_OK;
-  if (status != BR_OK || (!br__lex_is_word (&run->lex, "both") && !br__lex_is_word (&run->lex, "centred")))
-    return status;
+  *found = run->lex.status != BR_OK;
+  if (!br__lex_is_word (&run->lex, "both") && !br__lex_is_word (&run->lex, "centred"))
+    return run->lex.status;
   br__fail (run->error, BR_SYNTAX, at.offset, at.length, d->depth ? "this shape has its place in depth already"
                                                                   : "how deep it is comes first");
   br__hint (run->error, "deep 3/4 in both sides 7 in");

@@ -35,7 +35,7 @@ side_at_hand (const br__run *run)
 }
 
 /* `top`, `right top` ...: all corners of the sides that are named, all four where none is.  */
-static br_status
+static void
 read_corners (br__run *run, unsigned *corners)
 {
   int first = side_at_hand (run);
@@ -45,13 +45,10 @@ read_corners (br__run *run, unsigned *corners)
       int side = side_at_hand (run);
       /* A second one is across the first.  */
       if (side < 0 || (i && side / 2 == first / 2))
-        return BR_OK;
+        return;
       *corners &= sides[side].corners;
-      br_status status = br__lex_next (&run->lex, run->error);
-      if (status != BR_OK)
-        return status;
+      br__go_on (run);
     }
-  return BR_OK;
 }
 
 static br_status
@@ -111,12 +108,12 @@ read_treatment (br__run *run, br__shape_draft *d, int round, const br__token *at
   br__tree size[2] = { BR__TREE_ZERO, BR__TREE_ZERO };
   unsigned corners = 0;
   br_status status = make_outline (run, d);
+  br__parse_size (&size[0], &run->lex, run->error);
+  if (!round)
+    br__read_second_size (run, &size[1]);
+  read_corners (run, &corners);
   if (status == BR_OK)
-    status = br__parse_size (&size[0], &run->lex, run->error);
-  if (status == BR_OK && !round)
-    status = br__read_second_size (run, &size[1]);
-  if (status == BR_OK)
-    status = read_corners (run, &corners);
+    status = run->lex.status;
   if (status == BR_OK)
     status = treat (run, d, corners, size, round, at);
   br__tree_clear (&size[0]);
@@ -127,19 +124,18 @@ read_treatment (br__run *run, br__shape_draft *d, int round, const br__token *at
 br_status
 br__edges_read (br__run *run, br__shape_draft *d, int *found)
 {
-  br_status status = BR_OK;
   const br__token at = run->lex.token;
-  int box = d->kind == BR__BOX || d->boxed, round = box && br__take_word (run, "round", &status);
+  int box = d->kind == BR__BOX || d->boxed, round = box && br__take_word (run, "round");
   *found = 1;
-  if (round || (box && br__take_word (run, "cut", &status)))
+  if (round || (box && br__take_word (run, "cut")))
     return read_treatment (run, d, round, &at);
-  if (!d->turn.count && br__take_word (run, "turned", &status))
+  if (!d->turn.count && br__take_word (run, "turned"))
     {
-      status = br__parse_size (&d->turn, &run->lex, run->error);
+      br_status status = br__parse_size (&d->turn, &run->lex, run->error);
       return status == BR_OK && box ? make_outline (run, d) : status;
     }
-  *found = status != BR_OK;
-  return status;
+  *found = run->lex.status != BR_OK;
+  return run->lex.status;
 }
 
 /* ---- Formulas ---- */

@@ -47,23 +47,19 @@ add_corner (br__corner_draft **c, br__run *run, br__shape_draft *d)
 static br_status
 read_second (br__run *run, br__corner_draft *c)
 {
-  if (!br__lex_is_sign (&run->lex, ','))
-    return br__expected (run, "a comma and the height of the corner");
-  br_status status = br__lex_next (&run->lex, run->error);
-  return status == BR_OK ? br__parse_size (&c->y, &run->lex, run->error) : status;
+  br__need_sign (run, ',', "a comma and the height of the corner");
+  return br__parse_size (&c->y, &run->lex, run->error);
 }
 
 /* `by DX, DY`, `X, Y` or `LENGTH at ANGLE`; the first corner is a place.  */
 static br_status
 read_place (br__run *run, br__corner_draft *c, int first)
 {
-  br_status status = BR_OK;
-  if (!first && br__take_word (run, "by", &status))
+  if (!first && br__take_word (run, "by"))
     c->form = BR__CORNER_BY;
-  if (status == BR_OK)
-    status = br__parse_size (&c->x, &run->lex, run->error);
-  if (first || c->form == BR__CORNER_BY || !br__take_word (run, "at", &status))
-    return status == BR_OK ? read_second (run, c) : status;
+  br__parse_size (&c->x, &run->lex, run->error);
+  if (first || c->form == BR__CORNER_BY || !br__take_word (run, "at"))
+    return read_second (run, c);
   c->form = BR__CORNER_ANGLE;
   return br__parse_size (&c->y, &run->lex, run->error);
 }
@@ -72,28 +68,27 @@ read_place (br__run *run, br__corner_draft *c, int first)
 static br_status
 twice (br__run *run, const br__token *at, const char *message)
 {
-  return br__fail (run->error, BR_SYNTAX, at->offset, at->length, "%s", message);
+  return br__lex_fail (&run->lex, br__fail (run->error, BR_SYNTAX, at->offset, at->length, "%s", message));
 }
 
 /* `round R`, `cut C [x D]` and `rise H` behind a corner.  */
 static br_status
 read_treatment (br__run *run, br__corner_draft *c, int first)
 {
-  br_status status = BR_OK;
   for (;;)
     {
       const br__token at = run->lex.token;
-      int round = br__take_word (run, "round", &status);
-      if (round || br__take_word (run, "cut", &status))
+      int round = br__take_word (run, "round");
+      if (round || br__take_word (run, "cut"))
         {
           if (c->cut.count)
             return twice (run, &at, "this corner is rounded or cut already");
           c->round = round;
-          status = br__parse_size (&c->cut, &run->lex, run->error);
-          if (status == BR_OK && !round)
-            status = br__read_second_size (run, &c->after);
+          br__parse_size (&c->cut, &run->lex, run->error);
+          if (!round)
+            br__read_second_size (run, &c->after);
         }
-      else if (br__take_word (run, "rise", &status))
+      else if (br__take_word (run, "rise"))
         {
           if (first)
             {
@@ -103,12 +98,10 @@ read_treatment (br__run *run, br__corner_draft *c, int first)
             }
           if (c->rise.count)
             return twice (run, &at, "this side has a rise already");
-          status = br__parse_size (&c->rise, &run->lex, run->error);
+          br__parse_size (&c->rise, &run->lex, run->error);
         }
       else
-        return status;
-      if (status != BR_OK)
-        return status;
+        return run->lex.status;
     }
 }
 
@@ -125,10 +118,9 @@ is_first (const br__shape_draft *d, const br__corner_draft *c)
 static br_status
 read_last (br__run *run, br__shape_draft *d)
 {
-  br_status status = BR_OK;
-  if (br__take_word (run, "rise", &status))
-    status = br__parse_size (&d->corners[0].rise, &run->lex, run->error);
-  return status;
+  if (br__take_word (run, "rise"))
+    br__parse_size (&d->corners[0].rise, &run->lex, run->error);
+  return run->lex.status;
 }
 
 /* What follows the last corner, where it is the first one again.  */
@@ -174,26 +166,27 @@ br__outline_read (br__run *run, br__shape_draft *d)
   int closed = 0;
   br_status status = add_corner (&c, run, d);
   if (status == BR_OK)
-    status = read_place (run, c, 1);
-  if (status == BR_OK)
-    status = read_treatment (run, c, 1);
+    {
+      read_place (run, c, 1);
+      status = read_treatment (run, c, 1);
+    }
   while (status == BR_OK && !closed)
     {
-      int to = br__take_word (run, "to", &status);
-      if (status != BR_OK || (!to && !br__lex_is_word (&run->lex, "by")))
+      int to = br__take_word (run, "to");
+      if ((status = run->lex.status) != BR_OK || (!to && !br__lex_is_word (&run->lex, "by")))
         break;
-      if (to && br__take_word (run, "start", &status))
+      if (to && br__take_word (run, "start"))
         {
           closed = 1;
           status = read_last (run, d);
           continue;
         }
+      status = add_corner (&c, run, d);
       if (status == BR_OK)
-        status = add_corner (&c, run, d);
-      if (status == BR_OK)
-        status = read_place (run, c, 0);
-      if (status == BR_OK)
-        status = read_treatment (run, c, 0);
+        {
+          read_place (run, c, 0);
+          status = read_treatment (run, c, 0);
+        }
       if (status == BR_OK && d->corner_count > 3 && is_first (d, c))
         {
           closed = 1;

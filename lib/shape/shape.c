@@ -54,23 +54,16 @@ br_status
 br__shape_read_name (char **name, br__run *run, const char *what)
 {
   const br__token *t = &run->lex.token;
-  if (t->type != BR__NAME)
+  if (run->lex.status != BR_OK || t->type != BR__NAME)
     return br__expected (run, what);
   if (t->length > BR__SHAPE_NAME)
-    return br__fail (run->error, BR_TOO_BIG, t->offset, t->length, "a name of more than %d bytes", BR__SHAPE_NAME);
+    return br__lex_fail (&run->lex, br__fail (run->error, BR_TOO_BIG, t->offset, t->length, "a name of more than %d bytes",
+                                              BR__SHAPE_NAME));
   char *copy = br__strndup (run->text + t->offset, t->length);
   if (!copy)
-    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+    return br__lex_fail (&run->lex, br__fail_plain (run->error, BR_NO_MEMORY, 0, 0));
   br__free (*name);
   *name = copy;
-  return br__lex_next (&run->lex, run->error);
-}
-
-static br_status
-read_sign (br__run *run, int sign, const char *what)
-{
-  if (!br__lex_is_sign (&run->lex, sign))
-    return br__expected (run, what);
   return br__lex_next (&run->lex, run->error);
 }
 
@@ -83,42 +76,39 @@ read_value (br__run *run, br__tree *t)
 br_status
 br__read_point (br__run *run, br__tree at[2])
 {
-  br_status status = read_value (run, &at[0]);
-  if (status == BR_OK)
-    status = read_sign (run, ',', "a comma and the height of the point");
-  return status == BR_OK ? read_value (run, &at[1]) : status;
+  read_value (run, &at[0]);
+  br__need_sign (run, ',', "a comma and the height of the point");
+  return read_value (run, &at[1]);
 }
 
 static br_status
 read_box (br__run *run, br__shape_draft *d)
 {
-  br_status status = read_value (run, &d->size[0]);
-  if (status == BR_OK)
-    status = br__skip_separator (run);
-  return status == BR_OK ? read_value (run, &d->size[1]) : status;
+  read_value (run, &d->size[0]);
+  br__skip_separator (run);
+  return read_value (run, &d->size[1]);
 }
 
 br_status
 br__read_second_size (br__run *run, br__tree *t)
 {
   if (!br__at_separator (&run->lex))
-    return BR_OK;
-  br_status status = br__skip_separator (run);
-  return status == BR_OK ? read_value (run, t) : status;
+    return run->lex.status;
+  br__skip_separator (run);
+  return read_value (run, t);
 }
 
 /* The values in brackets that are left: one, and one more if there is a comma.  */
-static br_status
+static void
 read_inside (br__run *run, br__shape_draft *d)
 {
-  br_status status = br__parse_inside (&d->size[0], &run->lex, run->error);
-  if (status == BR_OK && br__lex_is_sign (&run->lex, ','))
+  br__parse_inside (&d->size[0], &run->lex, run->error);
+  if (br__lex_is_sign (&run->lex, ','))
     {
-      status = br__lex_next (&run->lex, run->error);
-      if (status == BR_OK)
-        status = br__parse_inside (&d->size[1], &run->lex, run->error);
+      br__go_on (run);
+      br__parse_inside (&d->size[1], &run->lex, run->error);
     }
-  return status == BR_OK ? read_sign (run, ')', "a closing bracket") : status;
+  br__need_sign (run, ')', "a closing bracket");
 }
 
 /* fender(WHEEL, GAP, WIDTH) or bend(RADIUS, WIDTH), then how far it turns.  */
@@ -128,30 +118,27 @@ read_arc (br__run *run, br__shape_draft *d)
   int fender = br__lex_is_word (&run->lex, "fender");
   if (!fender && !br__lex_is_word (&run->lex, "bend"))
     return br__expected (run, "`fender(WHEEL, GAP, WIDTH)` or `bend(RADIUS, WIDTH)`");
-  br_status status = br__lex_next (&run->lex, run->error);
-  if (status == BR_OK)
-    status = read_sign (run, '(', "an opening bracket");
-  if (status == BR_OK && fender)
+  br__go_on (run);
+  br__need_sign (run, '(', "an opening bracket");
+  if (fender)
     {
-      status = br__shape_read_name (&d->wheel, run, "the name of a circle");
-      if (status == BR_OK)
-        status = read_sign (run, ',', "a comma and the gap");
+      br__shape_read_name (&d->wheel, run, "the name of a circle");
+      br__need_sign (run, ',', "a comma and the gap");
     }
-  if (status == BR_OK)
-    status = read_inside (run, d);
-  if (status == BR_OK && (run->lex.token.type == BR__NUMBER || br__lex_is_sign (&run->lex, '(')))
-    status = read_value (run, &d->size[2]);
-  return status;
+  read_inside (run, d);
+  if (run->lex.token.type == BR__NUMBER || br__lex_is_sign (&run->lex, '('))
+    read_value (run, &d->size[2]);
+  return run->lex.status;
 }
 
 /* A disc, or a ring where it has a hole.  */
 static br_status
 read_plate (br__run *run, br__shape_draft *d)
 {
-  br_status status = read_value (run, &d->size[0]);
+  read_value (run, &d->size[0]);
   d->kind = BR__CIRCLE;
-  if (!br__take_word (run, "hole", &status))
-    return status;
+  if (!br__take_word (run, "hole"))
+    return run->lex.status;
   d->kind = BR__ARC;
   return read_value (run, &d->size[1]);
 }
@@ -159,12 +146,9 @@ read_plate (br__run *run, br__shape_draft *d)
 static br_status
 read_line (br__run *run, br__shape_draft *d)
 {
-  br_status status = br__read_point (run, &d->at[0]);
-  if (status == BR_OK && !br__lex_is_word (&run->lex, "to"))
-    return br__expected (run, "`to` and the end of the line");
-  if (status == BR_OK)
-    status = br__lex_next (&run->lex, run->error);
-  return status == BR_OK ? br__read_point (run, &d->at[2]) : status;
+  br__read_point (run, &d->at[0]);
+  br__need_word (run, "to", "`to` and the end of the line");
+  return br__read_point (run, &d->at[2]);
 }
 
 /* ---- Clauses ---- */
@@ -173,31 +157,28 @@ read_line (br__run *run, br__shape_draft *d)
 static br_status
 read_relation (br__run *run, br__shape_draft *d, int *found)
 {
-  br_status status = BR_OK;
   int relation = BR__NO_RELATION;
   const br__token at = run->lex.token;
-  if (br__take_word (run, "on", &status) || br__take_word (run, "above", &status))
+  if (br__take_word (run, "on") || br__take_word (run, "above"))
     relation = BR__ABOVE;
-  else if (br__take_word (run, "below", &status))
+  else if (br__take_word (run, "below"))
     relation = BR__BELOW;
   else if (br__lex_is_word (&run->lex, "left") || br__lex_is_word (&run->lex, "right"))
     {
       relation = br__lex_is_word (&run->lex, "left") ? BR__LEFT_OF : BR__RIGHT_OF;
-      status = br__lex_next (&run->lex, run->error);
-      if (status == BR_OK && !br__take_word (run, "of", &status) && status == BR_OK)
-        status = br__expected (run, "`of`");
+      br__go_on (run);
+      br__need_word (run, "of", "`of`");
     }
-  else if (br__take_word (run, "same", &status))
+  else if (br__take_word (run, "same"))
     {
       relation = BR__CENTRED;
-      if (!br__take_word (run, "centre", &status) && !br__take_word (run, "center", &status) && status == BR_OK)
-        status = br__expected (run, "`centre as`");
-      if (status == BR_OK && !br__take_word (run, "as", &status) && status == BR_OK)
-        status = br__expected (run, "`as`");
+      if (!br__take_word (run, "centre"))
+        br__need_word (run, "center", "`centre as`");
+      br__need_word (run, "as", "`as`");
     }
-  *found = relation != BR__NO_RELATION || status != BR_OK;
-  if (status != BR_OK || !*found)
-    return status;
+  *found = relation != BR__NO_RELATION || run->lex.status != BR_OK;
+  if (run->lex.status != BR_OK || !*found)
+    return run->lex.status;
   if (d->relation || d->placed)
     return br__fail (run->error, BR_SYNTAX, at.offset, at.length, "this shape has its place already");
   d->relation = relation;
@@ -226,23 +207,21 @@ read_flush (br__run *run, br__shape_draft *d)
 static br_status
 read_quality (br__run *run, br__shape_draft *d, br__shape *s, int *found)
 {
-  br_status status = BR_OK;
   *found = 1;
-  if (br__take_word (run, "layer", &status))
+  if (br__take_word (run, "layer"))
     return br__shape_read_name (&s->layer, run, "the name of a layer");
-  if (br__take_word (run, "of", &status))
+  if (br__take_word (run, "of"))
     return br__shape_read_name (&s->of, run, "the name of a part");
-  if (((d->kind == BR__CIRCLE && !d->plate) || d->kind == BR__LINE) && br__take_word (run, "hole", &status))
+  if (((d->kind == BR__CIRCLE && !d->plate) || d->kind == BR__LINE) && br__take_word (run, "hole"))
     {
       s->hole = 1;
       return BR_OK;
     }
-  if (d->kind == BR__ARC && !d->plate && !d->size[3].count && br__take_word (run, "from", &status))
+  if (d->kind == BR__ARC && !d->plate && !d->size[3].count && br__take_word (run, "from"))
     return read_value (run, &d->size[3]);
-  if (d->kind == BR__LINE && !d->size[0].count && br__take_word (run, "wide", &status))
+  if (d->kind == BR__LINE && !d->size[0].count && br__take_word (run, "wide"))
     return read_value (run, &d->size[0]);
-  if (status == BR_OK)
-    status = br__edges_read (run, d, found);
+  br_status status = br__edges_read (run, d, found);
   return status == BR_OK && !*found ? br__depth_read (run, d, s, found) : status;
 }
 
@@ -261,18 +240,18 @@ read_clauses (br__run *run, br__shape_draft *d, br__shape *s)
       status = read_relation (run, d, &found);
       if (status != BR_OK || found)
         continue;
-      if (!d->relation && !d->placed && br__take_word (run, "at", &status))
+      if (!d->relation && !d->placed && br__take_word (run, "at"))
         {
           d->placed = 1;
           status = br__read_point (run, d->at);
         }
-      else if (d->relation && d->relation != BR__CENTRED && !d->gap.count && br__take_word (run, "by", &status))
+      else if (d->relation && d->relation != BR__CENTRED && !d->gap.count && br__take_word (run, "by"))
         status = read_value (run, &d->gap);
-      else if (d->relation && !d->shift.count && br__take_word (run, "shift", &status))
+      else if (d->relation && !d->shift.count && br__take_word (run, "shift"))
         status = read_value (run, &d->shift);
-      else if (!d->flush && br__take_word (run, "flush", &status))
+      else if (!d->flush && br__take_word (run, "flush"))
         status = read_flush (run, d);
-      else if (status == BR_OK)
+      else if ((status = run->lex.status) == BR_OK)
         {
           status = br__expected (run, d->relation ? "`by`, `shift`, `flush`, `deep`, `layer` or `of`"
                                                   : "a place (`at X, Y`, `on`, `above`, `left of` ...)");
@@ -304,9 +283,9 @@ read_shape (br__run *run, br__shape_draft *d, br__shape *s)
       s->base = status == BR_OK ? br__strndup (d->base, strlen (d->base)) : NULL;
       return status == BR_OK && !s->base ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : status;
     }
-  status = read_sign (run, '=', "`=`");
-  if (status != BR_OK)
-    return status;
+  br__need_sign (run, '=', "`=`");
+  if (run->lex.status != BR_OK)
+    return run->lex.status;
   switch (d->kind)
     {
     case BR__CIRCLE:

@@ -64,11 +64,11 @@ read_turn (const br__shape **s, br__tree *angle, br__run *run)
       br__hint (run->error, "turn %s by 10 deg", (*s)->base);
     }
   br__free (name);
-  if (status == BR_OK && !br__take_word (run, "by", &status) && status == BR_OK)
-    status = br__expected (run, "`by` and the angle");
-  if (status == BR_OK)
-    status = br__parse_size (angle, &run->lex, run->error);
-  return status == BR_OK ? br__end_of_line (run) : status;
+  if (status != BR_OK)
+    return status;
+  br__need_word (run, "by", "`by` and the angle");
+  br__parse_size (angle, &run->lex, run->error);
+  return br__end_of_line (run);
 }
 
 /* The sheet of a file keeps the line as it stands there.  */

@@ -153,6 +153,8 @@ int
 br__at_separator (const br__lexer *l)
 {
   const char *s = l->text + l->token.offset;
+  if (l->status != BR_OK)
+    return 0;
   if (l->token.type == BR__SIGN)
     return l->token.sign == '*' && s[0] != '*';
   if (l->token.type != BR__NAME || (s[0] != 'x' && s[0] != 'X'))
@@ -166,16 +168,11 @@ br__skip_separator (br__run *run)
   br__lexer *l = &run->lex;
   if (!br__at_separator (l))
     return br__expected (run, "`x` and the next size");
-  if (l->token.type == BR__NAME)
-    l->next = l->token.offset + 1;
-  return br__lex_next (l, run->error);
+  return br__lex_from (l, l->token.type == BR__NAME ? l->token.offset + 1 : l->next, run->error);
 }
 
 int
-br__take_word (br__run *run, const char *word, br_status *status)
+br__take_word (br__run *run, const char *word)
 {
-  if (*status != BR_OK || !br__lex_is_word (&run->lex, word))
-    return 0;
-  *status = br__lex_next (&run->lex, run->error);
-  return *status == BR_OK;
+  return br__lex_is_word (&run->lex, word) && br__lex_next (&run->lex, run->error) == BR_OK;
 }

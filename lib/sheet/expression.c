@@ -83,8 +83,7 @@ read_asked (br__run *run, const br__tree *tree)
       return status;
     }
   run->asked_unit = unit;
-  l->next = end;
-  return br__lex_next (l, run->error);
+  return br__lex_from (l, end, run->error);
 }
 
 br_status

@@ -66,8 +66,8 @@ br__end_of_line (br__run *run)
 {
   const br__token *t = &run->lex.token;
   int shown = br__clip (run->text + t->offset, t->length, 40);
-  if (t->type == BR__END)
-    return BR_OK;
+  if (run->lex.status != BR_OK || t->type == BR__END)
+    return run->lex.status;
   br__fail (run->error, BR_SYNTAX, t->offset, t->length, "unexpected `%.*s`", shown,
             run->text + t->offset);
   if (t->type == BR__SIGN && t->sign != BR__PLUS_MINUS && (t->sign > 127 || strchr ("<=>", t->sign)))

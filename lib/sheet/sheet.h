@@ -265,8 +265,37 @@ void br__fill_expected (br__run *run, const char *what);
 static inline br_status
 br__expected (br__run *run, const char *what)
 {
+  if (run->lex.status != BR_OK)
+    return run->lex.status;
   br__fill_expected (run, what);
-  return BR_SYNTAX;
+  return br__lex_fail (&run->lex, BR_SYNTAX);
+}
+
+/* Goes past the token at hand.  What fails stays with the lexer: whatever reads on gives that, so that only the last of
+   several steps need be asked.  */
+static inline void
+br__go_on (br__run *run)
+{
+  (void) br__lex_next (&run->lex, run->error);
+}
+
+/* Takes WORD or SIGN, or fails, as WHAT should stand there.  */
+static inline void
+br__need_word (br__run *run, const char *word, const char *what)
+{
+  if (br__lex_is_word (&run->lex, word))
+    br__go_on (run);
+  else
+    (void) br__expected (run, what);
+}
+
+static inline void
+br__need_sign (br__run *run, int sign, const char *what)
+{
+  if (br__lex_is_sign (&run->lex, sign))
+    br__go_on (run);
+  else
+    (void) br__expected (run, what);
 }
 
 /* BR_OK if nothing more stands on the line.  */
@@ -368,7 +397,7 @@ typedef struct br__clauses
 /* Reads them to the end of the line, or to the word LAST (may be NULL).  */
 br_status br__read_clauses (br__run *run, br__clauses *c, const char *last);
 /* Takes WORD if it is at hand.  */
-int br__take_word (br__run *run, const char *word, br_status *status);
+int br__take_word (br__run *run, const char *word);
 /* The x between two sizes: a word of its own, the beginning of a word such as x48, or a times sign.  */
 int br__at_separator (const br__lexer *l);
 br_status br__skip_separator (br__run *run);

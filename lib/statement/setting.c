@@ -315,8 +315,7 @@ read_scale (br__run *run, br__settings *new)
     run->error->offset += start;
   if (status != BR_OK)
     return status;
-  run->lex.next = run->end;
-  return br__lex_next (&run->lex, run->error);
+  return br__lex_from (&run->lex, run->end, run->error);
 }
 
 static br_status

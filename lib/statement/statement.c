@@ -126,6 +126,7 @@ dispatch (br__run *run)
             *run->error = later;
           return later.status;
         }
+      run->lex.status = BR_OK;
     }
   else if (br__lex_is_sign (&run->lex, '='))
     {

@@ -21,8 +21,7 @@ take_clauses (char **target, br__column_job *job, size_t at)
   br__run *run = job->run;
   br__clauses c = { BR__MARK_ZERO, BR_NEAREST, 0, 0, 0 };
   size_t next;
-  run->lex.next = at;
-  br_status status = br__lex_next (&run->lex, run->error);
+  br_status status = br__lex_from (&run->lex, at, run->error);
   if (status == BR_OK)
     status = br__read_clauses (run, &c, "into");
   job->column.mark = c.mark;

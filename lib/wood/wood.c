@@ -101,8 +101,7 @@ read_lumber (br__run *run, br__wood *w, int *found)
   w->nominal = BR__LUMBER;
   w->lumber[0] = thick < wide ? thick : wide;
   w->lumber[1] = thick < wide ? wide : thick;
-  l->next = l->token.offset + end;
-  return br__lex_next (l, run->error);
+  return br__lex_from (l, l->token.offset + end, run->error);
 }
 
 static br_status

@@ -215,14 +215,10 @@ read_words (br__sentences *words, char **path, br__run *run)
   size_t start = run->word.offset + run->word.length;
   br_status status = br__clause_file (path, run, start, "with", BR_FILE_READ);
   size_t end = run->lex.token.offset;
-  if (status == BR_OK && br__lex_is_word (&run->lex, "with"))
+  if (status == BR_OK && br__take_word (run, "with"))
     {
-      status = br__lex_next (&run->lex, run->error);
-      if (status == BR_OK && !br__lex_is_word (&run->lex, "english"))
-        return br__expected (run, "`english`");
+      br__need_word (run, "english", "`english`");
       words->both = 1;
-      if (status == BR_OK)
-        status = br__lex_next (&run->lex, run->error);
     }
   if (status == BR_OK)
     status = br__end_of_line (run);

@@ -25,19 +25,12 @@ read_side (br__value *v, br__run *run)
 static br_status
 read_range (bounds *r, br__run *run)
 {
-  r->given = br__lex_is_word (&run->lex, "from");
+  r->given = br__take_word (run, "from");
   if (!r->given)
-    return BR_OK;
-  br_status status = br__lex_next (&run->lex, run->error);
-  if (status == BR_OK)
-    status = read_side (&r->low, run);
-  if (status == BR_OK && !br__lex_is_word (&run->lex, "to"))
-    return br__expected (run, "`to`");
-  if (status == BR_OK)
-    status = br__lex_next (&run->lex, run->error);
-  if (status == BR_OK)
-    status = read_side (&r->high, run);
-  return status;
+    return run->lex.status;
+  read_side (&r->low, run);
+  br__need_word (run, "to", "`to`");
+  return read_side (&r->high, run);
 }
 
 /* Gives V, if it is a plain number, the dimension of the length OTHER.  */

@@ -130,8 +130,8 @@ br__read_clauses (br__run *run, br__clauses *c, const char *last)
       else if (br__lex_is_word (&run->lex, "keep") && !c->keep_total)
         {
           c->keep_total = 1;
-          status = br__lex_next (&run->lex, run->error);
-          if (status == BR_OK && !br__lex_is_word (&run->lex, "total"))
+          br__go_on (run);
+          if (!br__lex_is_word (&run->lex, "total"))
             return br__expected (run, "`total` after `keep`");
         }
       else

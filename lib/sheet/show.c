@@ -70,7 +70,9 @@ br__read_fixed (br__value *v, br__tree *tree, br__run *run)
   for (size_t i = 0; i < tree->count && status == BR_OK; i++)
     if (tree->nodes[i].op == BR__OP_NAME)
       status = refuse_name (run, tree, &tree->nodes[i]);
-  return status == BR_OK ? br__value_of (v, run, tree) : status;
+  if (status == BR_OK)
+    status = br__value_of (v, run, tree);
+  return br__lex_fail (&run->lex, status);
 }
 
 br_status

@@ -26,9 +26,8 @@ read_sizes (br__run *run, br__value *sizes, size_t least, size_t *count, const c
     {
       br__tree t = BR__TREE_ZERO;
       br__value *v = &sizes[*count];
-      status = br__lex_next (&run->lex, run->error);
-      if (status == BR_OK)
-        status = br__parse_inside (&t, &run->lex, run->error);
+      br__go_on (run);
+      status = br__parse_inside (&t, &run->lex, run->error);
       if (status == BR_OK)
         status = br__value_of (v, run, &t);
       if (status == BR_OK && v->dimension == BR_PLAIN)

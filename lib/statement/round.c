@@ -483,16 +483,10 @@ br__do_simplest (br__run *run)
 {
   br__tree *trees = NULL, within = BR__TREE_ZERO;
   size_t count = 0;
-  br_status status = br__parse_list (&trees, &count, &run->lex, run->error);
-
-  if (status == BR_OK && !br__lex_is_word (&run->lex, "within"))
-    status = br__expected (run, "`within` and how far away the fraction may be");
-  if (status == BR_OK)
-    status = br__lex_next (&run->lex, run->error);
-  if (status == BR_OK)
-    status = br__parse (&within, &run->lex, run->error);
-  if (status == BR_OK)
-    status = br__end_of_line (run);
+  br__parse_list (&trees, &count, &run->lex, run->error);
+  br__need_word (run, "within", "`within` and how far away the fraction may be");
+  br__parse (&within, &run->lex, run->error);
+  br_status status = br__end_of_line (run);
   for (size_t i = 0; i < count && status == BR_OK; i++)
     status = emit_simplest (run, &trees[i], &within);
   br__tree_clear (&within);

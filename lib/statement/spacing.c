@@ -32,19 +32,15 @@ read_length (br__run *run, given *g)
   g->length = tree.length;
   g->known = status == BR_OK;
   br__tree_clear (&tree);
-  return status;
+  return br__lex_fail (&run->lex, status);
 }
 
 /* One WORD and the length behind it, at most once.  */
 static br_status
 read_clause (br__run *run, const char *word, given *g, int *taken)
 {
-  br_status status;
-  *taken = !g->known && br__lex_is_word (&run->lex, word);
-  if (!*taken)
-    return BR_OK;
-  status = br__lex_next (&run->lex, run->error);
-  return status == BR_OK ? read_length (run, g) : status;
+  *taken = !g->known && br__take_word (run, word);
+  return *taken ? read_length (run, g) : run->lex.status;
 }
 
 static br_status
@@ -198,15 +194,10 @@ br__do_divide (br__run *run)
 {
   division d = { .run = run };
   int taken;
-  br_status status = read_length (run, &d.length);
-  if (status == BR_OK && !br__lex_is_word (&run->lex, "into"))
-    status = br__expected (run, "`into` and how many pieces");
-  if (status == BR_OK)
-    status = br__lex_next (&run->lex, run->error);
-  if (status == BR_OK)
-    status = br__read_count (run, &d.count, 1, MOST_MARKS, "the number of pieces");
-  if (status == BR_OK)
-    status = read_clause (run, "kerf", &d.kerf, &taken);
+  read_length (run, &d.length);
+  br__need_word (run, "into", "`into` and how many pieces");
+  br__read_count (run, &d.count, 1, MOST_MARKS, "the number of pieces");
+  br_status status = read_clause (run, "kerf", &d.kerf, &taken);
   if (status == BR_OK && !d.kerf.known)
     {
       d.kerf.v.dimension = BR_LENGTH;
@@ -257,22 +248,16 @@ br__do_space (br__run *run)
 {
   division d = { .run = run };
   int width = 1, ends = 1;
-  br_status status = br__read_count (run, &d.count, 1, MOST_MARKS, "how many there are");
+  br__read_count (run, &d.count, 1, MOST_MARKS, "how many there are");
   d.width.v.dimension = BR_LENGTH;
-  if (status == BR_OK && !br__lex_is_word (&run->lex, "across"))
-    status = br__expected (run, "`across` and the length");
-  if (status == BR_OK)
-    status = br__lex_next (&run->lex, run->error);
-  if (status == BR_OK)
-    status = read_length (run, &d.length);
-  while (status == BR_OK && (width || ends))
+  br__need_word (run, "across", "`across` and the length");
+  read_length (run, &d.length);
+  while (br__lex_more (&run->lex) && (width || ends))
     {
-      status = read_clause (run, "width", &d.width, &width);
-      if (status == BR_OK)
-        status = read_clause (run, "ends", &d.ends, &ends);
+      read_clause (run, "width", &d.width, &width);
+      read_clause (run, "ends", &d.ends, &ends);
     }
-  if (status == BR_OK && run->lex.token.type != BR__END)
-    status = br__expected (run, "`width` or `ends`");
+  br_status status = br__lex_more (&run->lex) ? br__expected (run, "`width` or `ends`") : run->lex.status;
   if (status == BR_OK)
     status = space (&d);
   division_clear (&d);

@@ -206,9 +206,8 @@ read_clauses (br__run *run, br__wood *w)
     {
       if (br__lex_is_word (&run->lex, "qty") && !w->quantity.count)
         {
-          status = br__lex_next (&run->lex, run->error);
-          if (status == BR_OK)
-            status = br__parse_size (&w->quantity, &run->lex, run->error);
+          br__go_on (run);
+          status = br__parse_size (&w->quantity, &run->lex, run->error);
         }
       else if (!w->stock && !w->from && br__lex_is_word (&run->lex, "from"))
         status = read_from (run, w);

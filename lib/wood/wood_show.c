@@ -300,7 +300,7 @@ br__read_count (br__run *run, int64_t *count, int64_t low, int64_t high, const c
     }
   br__tree_clear (&tree);
   br__value_clear (&v);
-  return status;
+  return br__lex_fail (&run->lex, status);
 }
 
 /* Every part times CLASS and the spare, rounded up to whole ones.  */

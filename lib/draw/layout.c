@@ -8,6 +8,7 @@
 
 #include "draw/by_hand.h"
 #include "exact/status.h"
+#include "plot/table_piece.h"
 
 #define AROUND (BR__INCH / 4)         /* room for names beside the outermost strokes */
 #define LETTERS (8 * BR__POINT)
@@ -15,6 +16,7 @@
 #define BESIDE (BR__INCH * 3 / 10)      /* between the figure and a table at its side */
 #define LEAST_WIDTH (BR__INCH * 5 / 2)
 #define MOST_NOTES 6
+#define CROWD 300               /* beyond so many shapes it takes its time to look for free paper */
 #define MOST_SQUARES 10000            /* lines one way */
 
 static int64_t
@@ -113,11 +115,60 @@ br__figure_plot (br__plot *p, br__draw_result *out, br__run *run, br__side_view 
   return status;
 }
 
-/* The table below the figure; or beside it where all goes into WIDTH by HEIGHT that way alone.  */
+/* Squares end where pieces of the table stand, inks of P from FIRST on, beside the figure, WIDE by HIGH, or below it.  */
+static void
+end_squares (br__plot *p, size_t first, int64_t wide, int64_t high)
+{
+  p->figure_right = wide;
+  p->table_top = high;
+  for (int below = 0; below < 2; below++)
+    for (size_t i = first; i < p->count; i++)
+      {
+        br__area a = br__ink_area (&p->inks[i]);
+        p->width = most (p->width, a.x2);
+        p->height = most (p->height, a.y2);
+        if (!below && a.x > wide / 2 && a.y < high / 8 * 7 && a.x - BESIDE / 3 < p->figure_right)
+          p->figure_right = a.x - BESIDE / 3;
+        if (below && a.x < p->figure_right && a.y >= high / 8 * 7 && a.y - BESIDE / 3 < p->table_top)
+          p->table_top = a.y - BESIDE / 3;
+      }
+}
+
+/* The table in pieces on what is free of WIDTH by HEIGHT, beside the figure and below it; *DONE 0 and nothing where that is too little.  */
+static br_status
+squeeze_places (int *done, br__plot *p, br__draw_result *out, br__run *run, const br__view_at *f, int64_t width, int64_t height)
+{
+  br__plot table = { .inks = NULL };
+  br__table_piece rest = { .lines = NULL };
+  const size_t figure = p->count;
+  const int64_t wide = p->width, high = p->height;
+  int64_t length = 0;
+  br_status status = BR_OK;
+  /* No wider than a row of it is, which the first one tells.  */
+  for (int i = 0; i < 2 && status == BR_OK; i++)
+    {
+      int64_t narrow = i ? table.width : LEAST_WIDTH;
+      br__plot_clear (&table);
+      status = br__places_plot (&table, &out->unmeasured, &length, run, f, (br__area) { 0, 0, narrow, 0 });
+    }
+  int good = status == BR_OK && br__table_open (&rest, &table) && br__table_squeeze (&rest, p, (br__area) { 0, 0, width, height });
+  *done = good && rest.next == rest.count;
+  p->width = wide;
+  p->height = high;
+  if (*done)
+    end_squares (p, figure, wide, high);
+  else
+    br__plot_cut (p, figure);
+  br__table_close (&rest);
+  br__plot_clear (&table);
+  return status == BR_OK && !good ? BR_NO_MEMORY : status;
+}
+
+/* The table below the figure; or beside it, or beside it and below, where all goes into WIDTH by HEIGHT that way alone.  */
 static br_status
 plot_places (br__plot *p, br__draw_result *out, br__run *run, const br__view_at *f, int64_t width, int64_t height)
 {
-  const size_t figure = p->count;
+  const size_t figure = p->count, taken = p->taken_count;
   const int64_t wide = p->width, high = p->height, beside = wide + BESIDE;
   int64_t table = 0;
   br_status status = BR_OK;
@@ -128,6 +179,8 @@ plot_places (br__plot *p, br__draw_result *out, br__run *run, const br__view_at 
         {
           p->height = most (high, table);
           p->table = 0;
+          p->table_top = p->height;
+          p->figure_right = wide;
           return status;
         }
       br__plot_cut (p, figure);
@@ -135,6 +188,18 @@ plot_places (br__plot *p, br__draw_result *out, br__run *run, const br__view_at 
     }
   br__area below = { 0, high, br__table_width (p, width - (wide > width ? BR__JOIN : 0)), 0 };
   status = br__places_plot (p, &out->unmeasured, &table, run, f, below);
+  if (status == BR_OK && high <= height && high + table > height && wide <= width && f->view->count <= CROWD)
+    {
+      int done = 0;
+      br__plot_cut (p, figure);
+      p->taken_count = taken;
+      p->width = wide;
+      p->table = 0;
+      status = squeeze_places (&done, p, out, run, f, width, height);
+      if (status != BR_OK || done)
+        return status;
+      status = br__places_plot (p, &out->unmeasured, &table, run, f, below);
+    }
   centre_figure (p, figure, wide);
   p->width = most (p->width, wide);
   p->height += table;

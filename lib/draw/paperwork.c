@@ -177,7 +177,7 @@ br__picture_form (const char *path)
   return NULL;
 }
 
-/* FIGURE in the middle of a sheet of its own; squares fill the frame, but not what is read below the figure.  */
+/* FIGURE in the middle of a sheet of its own; squares fill the frame, but not what is read below or beside the figure.  */
 static void
 compose (br__plot *page, const br__plot *figure, const br__paperwork *w, const char *extra)
 {
@@ -187,9 +187,10 @@ compose (br__plot *page, const br__plot *figure, const br__paperwork *w, const c
   int64_t dy = br__next_line (room.y + (room.y2 - room.y - figure->height) / 2 - BR__FINE / 2, BR__FINE, 0);
   page->width = w->paper_width;
   page->height = w->paper_height;
-  int64_t low = figure->table ? figure->table_top + dy : frame.y2 - br__block_height (w);
+  int64_t low = figure->table || figure->figure_right ? figure->table_top + dy : frame.y2 - br__block_height (w);
+  int64_t right = figure->figure_right ? figure->figure_right + dx : frame.x2;
   if (figure->squares)
-    br__plot_grid (page, (br__area) { frame.x, frame.y, frame.x2, low }, w->grid, figure->square_x + dx, figure->square_y + dy);
+    br__plot_grid (page, (br__area) { frame.x, frame.y, right, low }, w->grid, figure->square_x + dx, figure->square_y + dy);
   br__plot_join (page, figure, figure->squares, dx, dy, NULL);
   if (!w->bare)
     br__title_block (page, w, frame, extra);

@@ -83,7 +83,8 @@ typedef struct br__plot
   size_t squares;               /* the first so many inks are the squares of a figure, through ... */
   int64_t square_x, square_y;
   size_t table;                 /* inks from this one on are a table that may go on sheets of its own; 0: none */
-  int64_t table_top;            /* where it begins */
+  int64_t table_top;            /* where it begins, or the figure ends */
+  int64_t figure_right;         /* where the figure ends, beside which a table stands; 0: none does */
   int64_t sheet[2];             /* of a figure on several sheets: how far from another they join, across and down; 0: they do not */
   br__area window;              /* inks from CUT_FROM to CUT_TO show inside it alone (a page of several) */
   size_t cut_from, cut_to;

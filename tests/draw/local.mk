@@ -15,4 +15,4 @@ unit_tests += $(draw_tests)
 draw_scripts = tests/draw/browser.tap tests/draw/files.tap tests/draw/paper.tap tests/draw/terminal.tap
 TESTS += $(draw_scripts)
 EXTRA_DIST += $(draw_scripts) tests/data/barrow.sheet tests/data/board.sheet tests/data/crane.sheet \
-  tests/data/duck.sheet tests/data/loader.sheet
+  tests/data/duck.sheet tests/data/jig.sheet tests/data/loader.sheet

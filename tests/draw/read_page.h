@@ -419,40 +419,47 @@ middle_of (const svg_element *e)
   return svg_number (e, "y") - svg_number (e, "font-size") * 35 / 100;
 }
 
-static int
-compare_texts (const void *a, const void *b)
-{
-  const svg_element *x = *(const svg_element *const *) a, *y = *(const svg_element *const *) b;
-  int64_t d = middle_of (x) - middle_of (y);
-  if (d == 0)
-    d = svg_number (x, "x") - svg_number (y, "x");
-  return d < 0 ? -1 : d > 0;
-}
+#define MOST_PIECES 20
 
-/* 1 for a text of the table under HEAD, the line "From the datum": below it and above the title block, no farther left, in letters
-   no larger.  */
-static int
-is_of_table (const svg_element *e, const svg_element *head, const svg_element *title)
+/* The heads of the table's columns: its pieces stand beside each other, and one below the other.  */
+typedef struct table_heads
 {
-  return head && title && middle_of (e) > middle_of (head) && middle_of (e) < middle_of (title) && svg_number (e, "x") >= svg_number (head, "x")
-         && svg_number (e, "font-size") <= svg_number (head, "font-size");
-}
+  const svg_element *rows[MOST_PIECES][3];
+  size_t count;
+} table_heads;
 
-/* Three columns, or a few times three.  */
 static void
-read_table (page *p, const svg_element **texts, size_t count)
+find_heads (table_heads *h, const svg_file *f)
 {
-  for (size_t i = 0, n; i < count; i += n)
-    {
-      for (n = 1; i + n < count && middle_of (texts[i + n]) == middle_of (texts[i]); n++)
-        continue;
-      assert_int_equal (n % 3, 0);
-      if (strcmp (texts[i]->text, "dimension") != 0)
-        for (size_t k = 0; k < n; k += 3)
-          read_row (p, texts[i + k]->text, texts[i + k + 1]->text, texts[i + k + 2]->text);
-    }
+  static const char *const words[] = { "dimension", "of", "from" };
+  h->count = 0;
+  for (size_t i = 1; i < f->count; i++)
+    for (size_t k = 0; k < 3; k++)
+      if (strcmp (f->elements[i].name, "text") == 0 && strcmp (f->elements[i].text, words[k]) == 0)
+        {
+          assert_true (h->count < MOST_PIECES);
+          h->rows[h->count][k] = &f->elements[i];
+          h->count += k == 2;
+        }
 }
 
+/* The head that E stands under, in a column of the table; NULL: none.  */
+static const svg_element *
+head_over (size_t *column, const table_heads *h, const svg_element *e, const svg_element *title)
+{
+  const svg_element *found = NULL;
+  for (size_t i = 0; i < h->count && !svg_get (e, "text-anchor") && middle_of (e) < middle_of (title); i++)
+    for (size_t k = 0; k < 3; k++)
+      {
+        const svg_element *head = h->rows[i][k];
+        if (svg_number (head, "x") == svg_number (e, "x") && middle_of (head) < middle_of (e) && (!found || middle_of (head) > middle_of (found)))
+          {
+            found = head;
+            *column = k;
+          }
+      }
+  return found;
+}
 /* A number on the figure, or names.  */
 static void
 read_text (page *p, const svg_element *e)
@@ -473,13 +480,29 @@ read_text (page *p, const svg_element *e)
     }
 }
 
+/* What stands in the row of E, which is in the first column under HEAD, in column K.  */
+static const svg_element *
+beside (const page *p, const table_heads *h, const svg_element *e, const svg_element *head, size_t k, const svg_element *title)
+{
+  size_t column = 0;
+  for (size_t i = 1; i < p->file.count; i++)
+    {
+      const svg_element *other = &p->file.elements[i];
+      const svg_element *over = strcmp (other->name, "text") == 0 && middle_of (other) == middle_of (e) ? head_over (&column, h, other, title) : NULL;
+      for (size_t n = 0; over && column == k && n < h->count; n++)
+        if (h->rows[n][0] == head && h->rows[n][k] == over)
+          return other;
+    }
+  return NULL;
+}
+
 /* What the elements of P's file say.  */
 static void
 read_elements (page *p)
 {
-  static const svg_element *texts[4000];
-  const svg_element *head = NULL, *title = NULL;
-  size_t count = 0;
+  static table_heads h;
+  const svg_element *title = NULL;
+  find_heads (&h, &p->file);
   for (size_t i = 1; i < p->file.count; i++)
     {
       const svg_element *e = &p->file.elements[i];
@@ -491,17 +514,18 @@ read_elements (page *p)
       /* Below the table: the title block, on a template first how it is used.  */
       if (!title && (strncmp (e->text, "sizes in ", 9) == 0 || strstr (e->text, ", full size")))
         title = e;
-      head = strncmp (e->text, "From the datum", 14) == 0 ? e : head;
     }
   for (size_t i = 1; i < p->file.count; i++)
-    if (strcmp (p->file.elements[i].name, "text") != 0)
-      continue;
-    else if (is_of_table (&p->file.elements[i], head, title))
-      texts[count++] = &p->file.elements[i];
-    else
-      read_text (p, &p->file.elements[i]);
-  qsort (texts, count, sizeof *texts, compare_texts);
-  read_table (p, texts, count);
+    {
+      const svg_element *e = &p->file.elements[i];
+      size_t column = 0;
+      const svg_element *head = strcmp (e->name, "text") == 0 ? head_over (&column, &h, e, title) : NULL;
+      const svg_element *of = head && column == 0 ? beside (p, &h, e, head, 1, title) : NULL, *from = of ? beside (p, &h, e, head, 2, title) : NULL;
+      if (from)
+        read_row (p, e->text, of->text, from->text);
+      else if (strcmp (e->name, "text") == 0 && !head)
+        read_text (p, e);
+    }
 }
 
 CHECK_UNUSED static void

@@ -450,7 +450,7 @@ static void
 test_designs (void **state)
 {
   static const char *const names[] = { "docs/examples/market_cart_side", "tests/data/barrow", "tests/data/crane", "tests/data/duck",
-    "tests/data/loader", "tests/data/board" };
+    "tests/data/loader", "tests/data/board", "tests/data/jig" };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (names); i++)
     {

@@ -153,6 +153,15 @@ read_line (br__run *run, br__shape_draft *d)
 
 /* ---- Clauses ---- */
 
+/* `on top of front` says no shape called top: it is left to the reader of phrases.  */
+static int
+is_on_top (const br__run *run)
+{
+  br__lexer ahead = run->lex;
+  return br__lex_is_word (&ahead, "top") && !br__shape_find (run->sheet, "top", 3) && br__lex_next (&ahead, NULL) == BR_OK
+         && br__lex_is_word (&ahead, "of");
+}
+
 /* `on`, `above`, `below`, `left of`, `right of`, `same centre as` and the shape: *FOUND is 1 then.  */
 static br_status
 read_relation (br__run *run, br__shape_draft *d, int *found)
@@ -176,6 +185,9 @@ read_relation (br__run *run, br__shape_draft *d, int *found)
         br__need_word (run, "center", "`centre as`");
       br__need_word (run, "as", "`as`");
     }
+  *found = 1;
+  if (run->lex.status == BR_OK && relation == BR__ABOVE && is_on_top (run))
+    return br__expected (run, "the name of a shape");
   *found = relation != BR__NO_RELATION || run->lex.status != BR_OK;
   if (run->lex.status != BR_OK || !*found)
     return run->lex.status;

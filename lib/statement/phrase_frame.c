@@ -101,7 +101,12 @@ questions (br__words *l)
   colons (l);
   br__phrase_names (l);
   if (l->count > 1 && br__word_at (l, l->count - 1, "please"))
-    br__words_put (l, l->count - 1, 1, "");
+    {
+      br__words_put (l, l->count - 1, 1, "");
+      /* list, please */
+      const size_t last = l->count - 1;
+      l->word[last].length -= (size_t) (l->word[last].length > 1 && l->word[last].s[l->word[last].length - 1] == ',');
+    }
   if (l->count == 1 && (br__word_at (l, 0, "exit") || br__word_at (l, 0, "bye") || br__word_at (l, 0, "q")))
     br__words_put (l, 0, 1, "quit");
   if (l->count == 1 && br__word_at (l, 0, "checks"))

@@ -20,6 +20,8 @@
 #define PIECES " [equal] pieces|parts|lengths|sections|bits|strips"
 
 const br__phrase_rule br__phrase_rules[] = {
+  { "round|cut|chamfer [off] [all] [the] corners|corner|edges|edge [of|off|on] G", "?help box" },
+  { "round|cut|chamfer [off] [all] [the] corners|corner|edges|edge [of|off|on] G *", "?help box" },
   { "* plus or minus *", "$1 +- $2" },
   { "* give or take *", "$1 +- $2" },
   { "* -/+ *", "$1 +- $2" },
@@ -415,6 +417,10 @@ const br__phrase_rule br__phrase_rules[] = {
   { "circle W [=] V", "?circle $1 = $2 at 0, 0" },
   { "N W V x|by V from W", "?part $2 = $3 x $4 qty $1 from $5" },
   { "draw [it] [at|in] half scale|size", "?draw scale 1:2 into drawing.pdf" },
+  { "box W = * beside|near G", "box $1 = $2 left of $3|box $1 = $2 right of $3" },
+  { "box W = * next to G", "box $1 = $2 left of $3|box $1 = $2 right of $3" },
+  { "circle W = * beside|near G", "circle $1 = $2 left of $3|circle $1 = $2 right of $3" },
+  { "circle W = * next to G", "circle $1 = $2 left of $3|circle $1 = $2 right of $3" },
   { "draw [it] [at|in] quarter scale|size", "?draw scale 1:4 into drawing.pdf" },
   { "draw|print|save [the|a] side view|elevation into|to|as|in .pdf|.svg|.png", "draw side into $1" },
   { "draw|print|save [the|a] top|plan view|elevation into|to|as|in .pdf|.svg|.png", "draw top into $1" },

@@ -119,7 +119,12 @@ slot_takes (const br__words *l, size_t i, char kind, long *number)
     case 'O': return is_switch (l, i);
     case 'K': return br__word_known (l, i);
     case 'G': return (br__word_thing (l, i) & BR__THING_SHAPE) != 0;
-    case 'A': return br__word_thing (l, i);
+    case 'A':
+      {
+        br__words one = { .run = l->run, .word = { l->word[i] }, .count = 1 };
+        one.word[0].length -= (size_t) (one.word[0].length > 1 && one.word[0].s[one.word[0].length - 1] == ',');
+        return br__word_thing (&one, 0);
+      }
     case 'X': return br__word_is_new (l, i);
     case 'C': return br__words_at (l, i, "<|<=|=|>=|>|!=|\xe2\x89\xa4|\xe2\x89\xa5");
     case 'U': return br_unit_find (l->word[i].s, l->word[i].length) != NULL && !br__word_known (l, i);

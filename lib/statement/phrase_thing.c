@@ -34,7 +34,7 @@ static const struct { const char *spoken, *is; } places[] = {
   { "at|in|on the centre|center|middle of", "same centre as" }, { "at|in|on centre|center|middle of", "same centre as" },
   { "centred|centered at|on|in|over|with", "same centre as" }, { "concentric with|to", "same centre as" },
   { "with the same centre|center as", "same centre as" }, { "same center as", "same centre as" },
-  { "qty|quantity of|is|=", "qty" }, { "quantity", "qty" }, { "made|cut|out from|of", "from" } };
+  { "qty|quantity of|is|=", "qty" }, { "qty:|quantity:|quantity", "qty" }, { "made|cut|out from|of", "from" } };
 
 /* The length of the word I without a comma or a bracket at its end.  */
 static size_t
@@ -188,6 +188,9 @@ quantity_at (const br__words *l, size_t i, size_t *number)
   const size_t length = i < l->count ? l->word[i].length : 0;
   if (length > 2 && l->word[i].s[0] == '(' && l->word[i].s[length - 1] == ')' && strspn (l->word[i].s + 1, "0123456789") == length - 2)
     return 1;
+  /* x2 */
+  if (length > 1 && l->word[i].s[0] == 'x' && strspn (l->word[i].s + 1, "0123456789") == length - 1)
+    return 1;
   *number = i + 1;
   return br__words_at (l, i, "x|times|*") && br__word_begins_number (l, i + 1) && (i + 2 == l->count || br__word_at (l, i + 2, "from")) ? 2 : 0;
 }
@@ -225,7 +228,7 @@ put_rest (br_text *t, const thing *kind, const br__words *l, size_t i)
         }
       if (kind->word[0] == 'p' && (n = quantity_at (l, i, &number)) > 0)
         {
-          const int opens = l->word[number].s[0] == '(';
+          const int opens = l->word[number].s[0] == '(' || l->word[number].s[0] == 'x';
           br__text_printf (t, " qty %.*s", (int) bare (l, number) - opens, l->word[number].s + opens);
           i += n;
           continue;
@@ -233,6 +236,12 @@ put_rest (br_text *t, const thing *kind, const br__words *l, size_t i)
       if ((n = width_at (t, l, i)) > 0)
         {
           i += n;
+          continue;
+        }
+      if (br__words_at (l, i, "centred|centered on|at") && br__word_begins_number (l, i + 2))
+        {
+          br__text_puts (t, " at");
+          i += 2;
           continue;
         }
       size_t k = 0;
@@ -301,6 +310,9 @@ br__phrase_thing (br_text *t, const br__words *l)
   br__words name = { .run = l->run, .count = 1 };
   name.word[0].s = l->word[i].s;
   name.word[0].length = bare (l, i);
+  /* make part side 22 long: what is there would be changed, not made anew.  */
+  if (br__word_thing (&name, 0) > BR__THING_SIZE && !memchr (l->run->text, '=', l->run->end))
+    return 0;
   if ((!br__word_thing (&name, 0) && !br__word_is_new (&name, 0)) || br__words_at (&name, 0, "of|with|in|on|at|to|by|from|over|under|above|below"))
     return 0;
   br__text_printf (t, "%s %.*s =", kind->word, (int) name.word[0].length, name.word[0].s);

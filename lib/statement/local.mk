@@ -15,11 +15,14 @@ libbenchrule_core_la_SOURCES += \
   lib/statement/phrase_hint.c \
   lib/statement/phrase_names.c \
   lib/statement/phrase_thing.c \
+  lib/statement/phrase_first.c \
   lib/statement/phrase_frame.c \
   lib/statement/phrase_list.c \
+  lib/statement/phrase_loose.c \
   lib/statement/phrase_numbers.c \
   lib/statement/phrase_orders.c \
   lib/statement/phrase_rows.c \
+  lib/statement/phrase_sense.c \
   lib/statement/phrase_table.c \
   lib/statement/phrase_words.h \
   lib/statement/picture.c \

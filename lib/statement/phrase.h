@@ -10,10 +10,19 @@
    only.  0 where there is nothing to change.  Three rules: what can mean one thing is accepted; what could mean two is left,
    so that it is refused; a hint works as it stands.  LEFT_OUT = what of a number with more around it was left out.  */
 int br__phrase (br_text *t, br_text *left_out, const br__run *run);
+/* 1 where the statement of RUN, which the language takes, is meant otherwise by those who type it: it is refused with a
+   hint, or read as a phrase.  */
+int br__phrase_first (br__run *run);
 /* Where the statement of RUN, which was refused, is a phrase of two readings or one that is not taken, its hint; else 0.  */
 int br__phrase_refused (br__run *run);
 /* A hint for the statement of RUN, which was refused, where it is one that people use for something else.  */
 void br__phrase_hint (br__run *run);
+/* T = the statement of RUN in plainer words; 0: there is no memory, or it is too long.  */
+int br__phrase_loose (br_text *t, const br__run *run);
+/* Gives RUN's mistake a hint made of the values of its line, and of a word that says what is asked of them; it WORKS when it
+   is typed.  0: there is none.  */
+typedef int (*br__phrase_trial) (const br__run *run, const br_text *line);
+int br__phrase_sense (br__run *run, br__phrase_trial works);
 /* The word begins a question or an order: it is no name, nor another word mistyped.  */
 int br__word_asks (const char *word, size_t length);
 /* The hint of a line that was refused and has none: help with the first of its words that has any.  */

@@ -440,6 +440,14 @@ put_hint (br_text *t, const br__words *l, const char *is)
   return !t->failed;
 }
 
+/* A question makes no shape: how far does a 3 inch wheel make in 10 turns.  */
+static int
+asks_to_make (const br__words *l, const char *is)
+{
+  return br__words_at (l, 0, "how|what|what's|which|is|are|does|find|if")
+         && (strncmp (is, "circle", 6) == 0 || strncmp (is, "box", 3) == 0 || strncmp (is, "line", 4) == 0);
+}
+
 int
 br__phrase_about (br__run *run)
 {
@@ -454,7 +462,7 @@ br__phrase_about (br__run *run)
   for (const about *a = rows; a->has && !found; a++)
     {
       br__text_reset (&t);
-      found = has_words (&l, a->has) && put_hint (&t, &l, a->is) && t.length < 120;
+      found = has_words (&l, a->has) && !asks_to_make (&l, a->is) && put_hint (&t, &l, a->is) && t.length < 120;
     }
   if (found)
     br__hint (run->error, "write `%s`", br__text_string (&t));

@@ -40,7 +40,8 @@ int
 br__word_asks (const char *word, size_t length)
 {
   static const char *const words[] = { "how", "what", "which", "who", "why", "when", "where", "can", "could", "would", "does", "do",
-                                       "is", "are", "am", "make", "give", "i" };
+                                       "is", "are", "am", "make", "give", "i", "remember", "find", "get", "tell", "put", "take", "need",
+                                       "want", "swap", "angle", "slope" };
   for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
     if (br__word_is (word, length, words[i]))
       return 1;
@@ -123,7 +124,7 @@ br__phrase_refused (br__run *run)
 {
   br__words l = { .run = run };
   br__phrase_frame (&l);
-  return l.count > 0 && l.count < BR__MOST_WORDS && (br__phrase_row_hint (run, &l) || br__phrase_list_hint (run, &l));
+  return l.count > 0 && l.count < BR__MOST_WORDS && (br__phrase_row_hint (run, &l) || br__phrase_list_hint (run, &l) || br__phrase_feet_hint (run, &l));
 }
 
 /* 2x4 and 2x4x8 in one word: a product, or lumber.  3:4: a quotient, or a scale.  */

@@ -55,7 +55,13 @@ typedef struct br__phrase_rule
 {
   const char *typed, *is;
 } br__phrase_rule;
-extern const br__phrase_rule br__phrase_rules[], br__phrase_orders[];
+extern const br__phrase_rule br__phrase_doubts[], br__phrase_rules[], br__phrase_orders[];
+/* phrase_first.c.  Gives RUN's mistake the hint for feet and inches with a comma and no blank between; else 0.  */
+int br__phrase_feet_hint (br__run *run, const br__words *l);
+/* phrase_loose.c.  The word I is a measure, with *UNIT or without.  */
+int br__word_measure (const br__words *l, size_t i, const br_unit **unit);
+/* Each measure becomes one word, numbers in words digits, and articles and the like go.  */
+void br__words_loosen (br__words *l);
 /* phrase_table.c.  T = the line in the words of the language, where it is a row of the table; else 0.  */
 int br__phrase_row (br_text *t, const br__words *l);
 /* Gives RUN's mistake the hint of a row that is refused; 0 where there is none.  */

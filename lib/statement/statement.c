@@ -106,6 +106,8 @@ dispatch (br__run *run)
   br_status status = run->sheet->takes_line && !run->from_file ? run->sheet->takes_line (&taken, run) : BR_OK;
   if (taken || status != BR_OK)
     return status;
+  if (!run->from_file && !run->phrase.length && br__phrase_first (run))
+    return BR_SYNTAX;
   status = br__lex_start (&run->lex, run->text, run->end, run->error);
   run->lex.known = is_known;
   run->lex.user = run->sheet;
@@ -271,6 +273,83 @@ run_phrase (br__run *run, br_status status)
   return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
 }
 
+/* 1 where RUN has no hint but one that leads to help.  */
+static int
+needs_hint (const br__run *run)
+{
+  const char *hint = run->error->hint;
+  return !*hint || strcmp (hint, only_help) == 0 || strncmp (hint, "help ", 5) == 0 || strcmp (hint, "write `help`") == 0
+         || strncmp (hint, "a new size", 10) == 0;
+}
+
+/* RUN is at T, which it keeps.  */
+static void
+take_text (br__run *run, br_text *t)
+{
+  br__text_clear (&run->phrase);
+  run->phrase = *t;
+  *t = (br_text) BR_TEXT_ZERO;
+  run->text = br__text_string (&run->phrase);
+  run->length = run->phrase.length;
+  find_note (run);
+  memset (run->error, 0, sizeof *run->error);
+}
+
+/* LINE would be taken.  Nothing of it stays, and nothing is said.  */
+static int
+works (const br__run *run, const br_text *line)
+{
+  br_error error;
+  const br_sink none = { 0 };
+  memset (&error, 0, sizeof error);
+  br__run trial = { .sheet = run->sheet, .sink = &none, .file = run->file, .line_number = run->line_number,
+                    .text = br__text_string (line), .length = line->length, .error = &error };
+  if (br__changes_begin (&trial) != BR_OK)
+    return 0;
+  find_note (&trial);
+  const br_status status = dispatch (&trial);
+  br__changes_revert (&trial);
+  br__changes_drop (&trial.changes);
+  return status == BR_OK;
+}
+
+/* A line that was refused with STATUS and has no hint is read in plainer words, and what these are as a phrase again, as one
+   may hold another.  Where that is refused, too, the line's own mistake is told, with the hint that came of it.  */
+static br_status
+run_plainer (br__run *run, const br__run *typed, br_status status)
+{
+  enum { MOST_STEPS = 4 };
+  br_text t = BR_TEXT_ZERO;
+  const br_error first = *run->error;
+  const int hinted = *first.hint != 0;
+  int more;
+  read_again (run, typed);
+  more = br__phrase_loose (&t, run);
+  for (int steps = 0; more && steps < MOST_STEPS; steps++)
+    {
+      const int echo = echoes (&t, &run->left_out);
+      take_text (run, &t);
+      run->echoes = echo;
+      if (dispatch (run) == BR_OK)
+        return BR_OK;
+      br__changes_revert (run);
+      more = !br__phrase_refused (run) && br__phrase (&t, &run->left_out, run);
+    }
+  br__text_clear (&t);
+  run->echoes = 0;
+  if (needs_hint (run))
+    br__phrase_hint (run);
+  const br_error later = *run->error;
+  const int found = !needs_hint (run);
+  read_again (run, typed);
+  *run->error = first;
+  if (found)
+    br__hint (run->error, "%s", later.hint);
+  else if (!br__phrase_sense (run, works) && !hinted)
+    *run->error->hint = 0;
+  return status;
+}
+
 static br_status
 run_statement (br__run *run)
 {
@@ -292,7 +371,12 @@ run_statement (br__run *run)
   status = dispatch (run);
   br__account_spare (0);
   if ((status == BR_SYNTAX || status == BR_DOMAIN) && !run->refused && !run->told)
-    status = run_phrase (run, status);
+    {
+      const br__run typed = *run;
+      status = run_phrase (run, status);
+      if (status == BR_SYNTAX && !run->told && !run->refused && needs_hint (run))
+        status = run_plainer (run, &typed, status);
+    }
   else if (status == BR_IO)
     (void) br__phrase_refused (run);
   (void) br__account_watch (before);

@@ -1,0 +1,132 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   phrase_loose.c - a line that no phrase takes as it was typed, in plainer words: without articles and the like, each
+   measure as one word, so that `a 3 1/2 inch wheel` is read as `3-1/2in wheel`.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "measure/measure.h"
+#include "statement/phrase.h"
+#include "statement/phrase_words.h"
+#include "statement/statements.h"
+
+/* The word I is a measure with a unit or without; *UNIT tells.  */
+int
+br__word_measure (const br__words *l, size_t i, const br_unit **unit)
+{
+  br_measure m = BR_MEASURE_ZERO;
+  int found = br__word_begins_number (l, i) && br_measure_read (&m, l->word[i].s, l->word[i].length, NULL, NULL) == BR_OK;
+  *unit = found ? m.unit : NULL;
+  br_measure_clear (&m);
+  return found;
+}
+
+/* `in` before a value, a unit or an article is no inch: slope 1 in 12, 3/8 in mm.  */
+static int
+is_unit (const br__words *l, size_t i)
+{
+  const br_unit *u;
+  if (!br__word_is_unit (l, i) || br__word_known (l, i))
+    return 0;
+  u = br_unit_find (l->word[i].s, l->word[i].length);
+  if (br__unit_is_box (u) || u->dimension != BR_LENGTH)
+    return 0;
+  return !br__word_at (l, i, "in") || !(br__word_begins_number (l, i + 1) || br__word_is_unit (l, i + 1) || br__word_known (l, i + 1)
+                                       || br__words_at (l, i + 1, "a|an|the|my|how|what|half|order|total|all|decimals|decimal|fractions")
+                                       || br__words_at (l, i + 1, "fraction|lowest|simplest|metric|words|percent|feet|each|equal"));
+}
+
+/* Glues the words of a measure at I: 3 1/2 in, 5 ft 2 in.  A comma behind its end stays there.  */
+static void
+glue_measure (br__words *l, size_t i)
+{
+  int64_t n, d, whole, one;
+  const br_unit *unit;
+  int comma = 0;
+  if (br__word_ratio (l, i, &whole, &one) && one == 1)
+    {
+      const size_t length = i + 1 < l->count ? l->word[i + 1].length : 0;
+      comma = length && l->word[i + 1].s[length - 1] == ',';
+      if (length)
+        l->word[i + 1].length -= (size_t) comma;
+      if (length && br__word_ratio (l, i + 1, &n, &d) && d > 1 && n < d && !memchr (l->word[i + 1].s, ',', l->word[i + 1].length))
+        br__words_make (l, i, 2, "%lld-%lld/%lld%s", (long long) whole, (long long) n, (long long) d, comma ? "," : "");
+      else if (length)
+        l->word[i + 1].length += (size_t) comma, comma = 0;
+    }
+  if (comma || i + 1 >= l->count || !br__word_measure (l, i, &unit) || unit)
+    return;
+  size_t length = l->word[i + 1].length;
+  comma = l->word[i + 1].s[length - 1] == ',';
+  l->word[i + 1].length -= (size_t) comma;
+  if (is_unit (l, i + 1) || (comma && br__word_at (l, i + 1, "in")))
+    {
+      const br_unit *u = br_unit_find (l->word[i + 1].s, l->word[i + 1].length);
+      br__words_make (l, i, 2, "%.*s%s%s", (int) l->word[i].length, l->word[i].s, u->name, comma ? "," : "");
+    }
+  else
+    l->word[i + 1].length += (size_t) comma;
+}
+
+/* 5ft 2in: one word.  */
+static void
+glue_feet (br__words *l, size_t i)
+{
+  const br_unit *a, *b;
+  size_t length = i + 1 < l->count ? l->word[i + 1].length : 0;
+  if (!length || !br__word_measure (l, i, &a) || !a || strcmp (a->name, "ft") != 0)
+    return;
+  length -= l->word[i + 1].s[length - 1] == ',';
+  br__words one = *l;
+  one.word[i + 1].length = length;
+  if (br__word_measure (&one, i + 1, &b) && b && strcmp (b->name, "in") == 0)
+    br__words_make (l, i, 2, "%.*s%.*s", (int) l->word[i].length, l->word[i].s, (int) l->word[i + 1].length, l->word[i + 1].s);
+}
+
+void
+br__words_loosen (br__words *l)
+{
+  static const char *const fillers[] = { "a", "an", "the", "my", "our", "your", "his", "her", "please", "just", "exactly", "altogether", "so",
+                                         "then", "ok", "okay", "really", "actually", "there", "also" };
+  size_t last = l->count ? l->count - 1 : 0;
+  while (l->count && l->word[last].length > 1 && strchr ("?!.", l->word[last].s[l->word[last].length - 1]))
+    l->word[last].length--;
+  br__phrase_numbers (l);
+  for (size_t i = 0; i < l->count; i++)
+    {
+      glue_measure (l, i);
+      if (i > 0)
+        glue_feet (l, i - 1);
+    }
+  for (size_t i = 0; i + 1 < l->count; i++)
+    glue_feet (l, i);
+  for (size_t i = 0; i < l->count; )
+    {
+      int drops = 0;
+      for (size_t k = 0; k < sizeof fillers / sizeof fillers[0] && l->count > 1 && !br__word_known (l, i); k++)
+        drops |= br__word_at (l, i, fillers[k]);
+      /* a = 3: a name.  */
+      if (drops && !(i + 1 < l->count && br__words_at (l, i + 1, "=|<|>|<=|>=|+|-|*|/")))
+        br__words_put (l, i, 1, "");
+      else
+        i++;
+    }
+}
+
+int
+br__phrase_loose (br_text *t, const br__run *run)
+{
+  br__words l = { .run = run };
+  br__words_cut (&l);
+  if (l.count == 0 || l.count == BR__MOST_WORDS)
+    return 0;
+  br__words_loosen (&l);
+  for (size_t i = 0; i < l.count; i++)
+    {
+      br__text_puts (t, i ? " " : "");
+      br__text_put (t, l.word[i].s, l.word[i].length);
+    }
+  return l.count > 0 && !t->failed;
+}

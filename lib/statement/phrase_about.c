@@ -440,12 +440,16 @@ put_hint (br_text *t, const br__words *l, const char *is)
   return !t->failed;
 }
 
-/* A question makes no shape: how far does a 3 inch wheel make in 10 turns.  */
+/* A question about numbers makes no shape, and its answer has something of it: how many turns does a 3 inch wheel make in
+   10 ft.  */
 static int
-asks_to_make (const br__words *l, const char *is)
+answers (const br__words *l, const char *is)
 {
-  return br__words_at (l, 0, "how|what|what's|which|is|are|does|find|if")
-         && (strncmp (is, "circle", 6) == 0 || strncmp (is, "box", 3) == 0 || strncmp (is, "line", 4) == 0);
+  int numbers = 0;
+  for (size_t i = 0; i < l->count; i++)
+    numbers |= br__word_begins_number (l, i);
+  return !numbers || !br__words_at (l, 0, "how|what|what's|which|is|are|does|find|if")
+         || (strchr (is, '$') && strncmp (is, "circle", 6) != 0 && strncmp (is, "box", 3) != 0 && strncmp (is, "line", 4) != 0);
 }
 
 int
@@ -462,7 +466,7 @@ br__phrase_about (br__run *run)
   for (const about *a = rows; a->has && !found; a++)
     {
       br__text_reset (&t);
-      found = has_words (&l, a->has) && !asks_to_make (&l, a->is) && put_hint (&t, &l, a->is) && t.length < 120;
+      found = has_words (&l, a->has) && answers (&l, a->is) && put_hint (&t, &l, a->is) && t.length < 120;
     }
   if (found)
     br__hint (run->error, "write `%s`", br__text_string (&t));

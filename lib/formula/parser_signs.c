@@ -298,28 +298,6 @@ parse_factor (br__parser *p)
   return status;
 }
 
-/* 100 x 50 mm: a size of which the unit is written once, or so many times a length.  Textbooks write 4 x 30 in for the
-   second.  What begins with node FIRST is the left operand; SIGN is between them.  */
-static br_status
-refuse_size (br__parser *p, size_t first, size_t offset, const br__token *sign)
-{
-  const br__node *nodes = p->tree->nodes, *left = &nodes[first], *right = &nodes[first + 1];
-  const char *text = p->lexer->text;
-  if (text[sign->offset] == '*' || text[sign->offset] == '/' || p->tree->count != first + 2 || left->op != BR__OP_NUMBER
-      || right->op != BR__OP_NUMBER || left->brackets || right->brackets || left->number.unit || !right->number.unit
-      || right->number.unit->dimension != BR_LENGTH || !br__unit_is_decimal (right->number.unit))
-    return BR_OK;
-  br_text size = BR_TEXT_ZERO, times = BR_TEXT_ZERO;
-  br_status status = br__fail (p->error, BR_SYNTAX, offset, p->last_end - offset, "this can be a size, or so many times a length");
-  br__text_printf (&size, "%.*s %s * %.*s", (int) left->length, text + left->offset, right->number.unit->name, (int) right->length,
-                   text + right->offset);
-  br__text_printf (&times, "%.*s * %.*s", (int) left->length, text + left->offset, (int) right->length, text + right->offset);
-  br__hint_instead (p->error, p->lexer, offset, p->last_end - offset, br__text_string (&size), br__text_string (&times));
-  br__text_clear (&size);
-  br__text_clear (&times);
-  return status;
-}
-
 static br_status
 parse_product (br__parser *p)
 {
@@ -342,8 +320,6 @@ parse_product (br__parser *p)
       if (status == BR_OK)
         status = parse_factor (p);
       divided = typed && sign.sign == '/';
-      if (status == BR_OK && typed)
-        status = refuse_size (p, first, offset, &sign);
       if (status == BR_OK)
         status = br__parse_add (p, divided ? BR__OP_DIV : BR__OP_MUL, 2, first, offset, &sign);
     }

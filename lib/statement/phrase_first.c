@@ -10,17 +10,6 @@
 #include "statement/phrase.h"
 #include "statement/phrase_words.h"
 
-const br__phrase_rule br__phrase_doubts[] = {
-  /* The function takes the radius, and people say that this is the diameter.  */
-  { "W = diameter *", "$1 = $2|$1 = diameter($2)" },
-  { "W = radius *", "$1 = $2|$1 = radius($2)" },
-  /* A file's name may have blanks.  */
-  { "save W as well", "save $1|save \"$1 as well\"" },
-  { "save W too", "save $1|save \"$1 too\"" },
-  { "save W again", "save $1|save \"$1 again\"" },
-  { NULL, NULL }
-};
-
 /* x = five, which would wait for `five`.  */
 static int
 waits_for_number (const br__words *l)
@@ -59,9 +48,6 @@ br__phrase_first (br__run *run)
   if (l.count == 0 || l.count == BR__MOST_WORDS)
     return 0;
   if (br__phrase_feet_hint (run, &l))
-    return 1;
-  int doubtful = br__words_at (&l, 1, "= diameter|radius") ? br__word_begins_number (&l, 3) : br__word_at (&l, 0, "save");
-  if (doubtful && br__phrase_row_hint (run, &l))
     return 1;
   if (!waits_for_number (&l))
     return 0;

@@ -241,8 +241,7 @@ find_in (const br__phrase_rule *r, match *m, const br__words *l, size_t from)
 static const br__phrase_rule *
 find_row (match *m, const br__words *l, size_t from)
 {
-  const br__phrase_rule *r = find_in (br__phrase_doubts, m, l, from);
-  r = r ? r : find_in (br__phrase_rules, m, l, from);
+  const br__phrase_rule *r = find_in (br__phrase_rules, m, l, from);
   return r ? r : find_in (br__phrase_orders, m, l, from);
 }
 

@@ -46,6 +46,7 @@ libbenchrule_core_la_SOURCES += \
   lib/sheet/tolerance.c \
   lib/sheet/tolerance.h \
   lib/sheet/tolerance_given.c \
+  lib/sheet/two_ways.c \
   lib/sheet/undo.c \
   lib/sheet/worst_margin.c \
   lib/sheet/written.c \

@@ -317,6 +317,13 @@ void br__changes_drop (br__changes *changes);
 /* Appends the rows of FROM, entries of G.  A dimension that moved twice keeps what it was
    at first.  */
 br_status br__moves_join (br__moves *moves, br__moves *from, br__graph *g, br_error *error);
+/* two_ways.c: 1 where the line of RUN is refused, as it can be read in two ways.
+   100 x 50 mm: a hundred times 50 mm, or millimetres both?  */
+int br__shares_unit (br__run *run);
+/* hub = radius 2: the size of what is 2 across, or what is given as 2?  */
+int br__halves_or_doubles (br__run *run);
+int br__is_two_ways (const br_error *error);
+
 /* Takes back what the statement has done so far; what cannot be for want of memory, before the next one.  */
 void br__changes_revert (br__run *run);
 /* Before a statement: goes back to where the one before could not, and makes room for one more in the history.  */

@@ -15,7 +15,6 @@ libbenchrule_core_la_SOURCES += \
   lib/statement/phrase_hint.c \
   lib/statement/phrase_names.c \
   lib/statement/phrase_thing.c \
-  lib/statement/phrase_first.c \
   lib/statement/phrase_frame.c \
   lib/statement/phrase_list.c \
   lib/statement/phrase_loose.c \
@@ -36,7 +35,6 @@ libbenchrule_core_la_SOURCES += \
   lib/statement/setting.c \
   lib/statement/spacing.c \
   lib/statement/statement.c \
-  lib/statement/two_ways.c \
   lib/statement/values.c \
   lib/statement/statements.c \
   lib/statement/statements.h \

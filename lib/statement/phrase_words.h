@@ -56,7 +56,7 @@ typedef struct br__phrase_rule
   const char *typed, *is;
 } br__phrase_rule;
 extern const br__phrase_rule br__phrase_rules[], br__phrase_orders[];
-/* phrase_first.c.  Gives RUN's mistake the hint for feet and inches with a comma and no blank between; else 0.  */
+/* Gives RUN's mistake the hint for feet and inches with a comma and no blank between; else 0.  */
 int br__phrase_feet_hint (br__run *run, const br__words *l);
 /* phrase_loose.c.  The word I is a measure, with *UNIT or without.  */
 int br__word_measure (const br__words *l, size_t i, const br_unit **unit);

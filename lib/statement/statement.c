@@ -219,6 +219,19 @@ says_more (const br_error *error)
   return *error->hint && strcmp (error->hint, only_help) != 0;
 }
 
+/* RUN is at T, which it keeps.  */
+static void
+take_text (br__run *run, br_text *t)
+{
+  br__text_clear (&run->phrase);
+  run->phrase = *t;
+  *t = (br_text) BR_TEXT_ZERO;
+  run->text = br__text_string (&run->phrase);
+  run->length = run->phrase.length;
+  find_note (run);
+  memset (run->error, 0, sizeof *run->error);
+}
+
 /* A line that was refused with STATUS is read as a phrase, and runs in the words of the language, which are those that
    the sheet keeps.  Where that is refused, too, the line's own mistake is told, unless only the phrase has a hint.  */
 static br_status
@@ -235,12 +248,8 @@ run_phrase (br__run *run, br_status status)
       br__text_put (&t, " ", run->end < run->length);
       br__text_put (&t, run->text + run->end, run->length - run->end);
       br__changes_revert (run);
-      run->text = br__text_string (&t);
-      run->length = t.length;
-      find_note (run);
-      memset (run->error, 0, sizeof *run->error);
-      run->phrase = t;
-      if (!t.failed && (status = dispatch (run)) == BR_OK)
+      take_text (run, &t);
+      if (!run->phrase.failed && (status = dispatch (run)) == BR_OK)
         return BR_OK;
       br__changes_revert (run);
       run->echoes = 0;
@@ -256,7 +265,7 @@ run_phrase (br__run *run, br_status status)
       *run->error = first;
       status = first.status;
       br__phrase_hint (run);
-      if (says_more (run->error) || (*run->error->hint && !*later.hint) || t.failed)
+      if (says_more (run->error) || (*run->error->hint && !*later.hint) || run->phrase.failed)
         return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
       run->text = br__text_string (&run->phrase);
       run->length = run->phrase.length;
@@ -278,21 +287,8 @@ static int
 needs_hint (const br__run *run)
 {
   const char *hint = run->error->hint;
-  return !*hint || strcmp (hint, only_help) == 0 || strncmp (hint, "help ", 5) == 0 || strcmp (hint, "write `help`") == 0
+  return !says_more (run->error) || strncmp (hint, "help ", 5) == 0 || strcmp (hint, "write `help`") == 0
          || strncmp (hint, "a new size", 10) == 0;
-}
-
-/* RUN is at T, which it keeps.  */
-static void
-take_text (br__run *run, br_text *t)
-{
-  br__text_clear (&run->phrase);
-  run->phrase = *t;
-  *t = (br_text) BR_TEXT_ZERO;
-  run->text = br__text_string (&run->phrase);
-  run->length = run->phrase.length;
-  find_note (run);
-  memset (run->error, 0, sizeof *run->error);
 }
 
 /* LINE would be taken.  Nothing of it stays, and nothing is said.  */

@@ -19,13 +19,6 @@ int br__line_says (const char *text, size_t length);
 /* Runs LINE, which was refused before, once more, as `run files` asks for it; OUTER takes over what it changes.  */
 br_status br__run_again (br__run *outer, br__line *line);
 
-/* two_ways.c: 1 where the line of RUN is refused, as it can be read in two ways.
-   100 x 50 mm: a hundred times 50 mm, or millimetres both?  */
-int br__shares_unit (br__run *run);
-/* hub = radius 2: the size of what is 2 across, or what is given as 2?  */
-int br__halves_or_doubles (br__run *run);
-int br__is_two_ways (const br_error *error);
-
 /* statements.c: ends with a row without a word.  */
 extern const br__statement br__statement_statements[];
 br_status br__do_round (br__run *run);

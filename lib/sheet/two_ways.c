@@ -8,7 +8,7 @@
 
 #include "exact/status.h"
 #include "measure/measure.h"
-#include "statement/statements.h"
+#include "sheet/sheet.h"
 
 static const char two_ways[] = "this can be read in two ways";
 

@@ -18,14 +18,22 @@ br__is_two_ways (const br_error *error)
   return strcmp (error->message, two_ways) == 0;
 }
 
-/* The measure T says a unit.  */
-static int
-has_unit (const br__run *run, const br__token *t)
+/* The unit that the measure T says, or NULL.  */
+static const br_unit *
+unit_of (const br__run *run, const br__token *t)
 {
   br_measure m = BR_MEASURE_ZERO;
-  int found = t->type == BR__NUMBER && br_measure_read (&m, run->text + t->offset, t->length, NULL, NULL) == BR_OK && m.unit;
+  int found = t->type == BR__NUMBER && br_measure_read (&m, run->text + t->offset, t->length, NULL, NULL) == BR_OK;
+  const br_unit *unit = found ? m.unit : NULL;
   br_measure_clear (&m);
-  return found;
+  return unit;
+}
+
+/* Sizes of boards are written with one unit behind both where it is metric, 100 x 50 mm; 4 x 30 in is a product of textbooks.  */
+static int
+is_shared (const br_unit *unit)
+{
+  return unit && (strcmp (unit->name, "mm") == 0 || strcmp (unit->name, "cm") == 0 || strcmp (unit->name, "m") == 0);
 }
 
 int
@@ -34,11 +42,11 @@ br__shares_unit (br__run *run)
   br__lexer l = run->lex;
   br_error ignored;
   const br__token first = l.token;
-  if (first.type != BR__NUMBER || has_unit (run, &first) || br__lex_next (&l, &ignored) != BR_OK)
+  if (first.type != BR__NUMBER || unit_of (run, &first) || br__lex_next (&l, &ignored) != BR_OK)
     return 0;
   const br__token sign = l.token;
   const char *s = run->text + sign.offset;
-  if ((*s != 'x' && memcmp (s, "\xc3\x97", 2) != 0) || br__lex_next (&l, &ignored) != BR_OK || !has_unit (run, &l.token)
+  if ((*s != 'x' && memcmp (s, "\xc3\x97", 2) != 0) || br__lex_next (&l, &ignored) != BR_OK || !is_shared (unit_of (run, &l.token))
       || first.length + l.token.length > 50)
     return 0;
   const br__token last = l.token;

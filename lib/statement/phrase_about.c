@@ -468,6 +468,8 @@ br__phrase_about (br__run *run)
       br__text_reset (&t);
       found = has_words (&l, a->has) && answers (&l, a->is) && put_hint (&t, &l, a->is) && t.length < 120;
     }
+  /* What was typed already is no help.  */
+  found &= t.length != run->end || memcmp (br__text_string (&t), run->text, t.length) != 0;
   if (found)
     br__hint (run->error, "write `%s`", br__text_string (&t));
   br__text_clear (&t);

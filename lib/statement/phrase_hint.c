@@ -382,12 +382,12 @@ mistyped (br_error *error, const br__words *l)
   return search.best != NULL;
 }
 
-/* 3 + and `wheel =` break off.  */
+/* 3 + and `wheel =` break off; of a shape more is missing than a value.  */
 static int
 breaks_off (br_error *error, const br__words *l)
 {
   const size_t last = l->count - 1;
-  if (*error->hint || l->run->end > 60 || strcmp (error->message, "the line ends where a value should stand") != 0
+  if (*error->hint || l->run->end > 60 || br__words_at (l, 0, "circle|box|arc|plate|line|outline|stock|part") || strcmp (error->message, "the line ends where a value should stand") != 0
       || br__letter_at (l->word[last].s, l->word[last].length, 1) || strchr (",(", l->word[last].s[l->word[last].length - 1]))
     return 0;
   const size_t length = (size_t) (l->word[last].s - l->run->text) + l->word[last].length;

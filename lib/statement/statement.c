@@ -259,13 +259,15 @@ run_phrase (br__run *run, br_status status)
           stay_inside (run, &typed);
           return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
         }
-      br_status was = status;
-      br_error later = *run->error;
+      const br_status was = status;
+      const br_error later = *run->error;
       read_again (run, &typed);
       *run->error = first;
       status = first.status;
       br__phrase_hint (run);
-      if (says_more (run->error) || (*run->error->hint && !*later.hint) || run->phrase.failed)
+      /* Of a line that begins as a statement its own mistake is the nearer one.  */
+      const int begins = br__statement_find (run->text + typed.word.offset, typed.word.length) != NULL;
+      if (begins || says_more (run->error) || (*run->error->hint && !*later.hint) || run->phrase.failed)
         return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
       run->text = br__text_string (&run->phrase);
       run->length = run->phrase.length;
@@ -282,7 +284,7 @@ run_phrase (br__run *run, br_status status)
   return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
 }
 
-/* 1 where RUN has no hint but one that leads to help.  */
+/* RUN has no hint but one that leads to help.  */
 static int
 needs_hint (const br__run *run)
 {
@@ -318,9 +320,8 @@ run_plainer (br__run *run, const br__run *typed, br_status status)
   br_text t = BR_TEXT_ZERO;
   const br_error first = *run->error;
   const int hinted = *first.hint != 0;
-  int more;
   read_again (run, typed);
-  more = br__phrase_loose (&t, run);
+  int more = br__phrase_loose (&t, run);
   for (int steps = 0; more && steps < MOST_STEPS; steps++)
     {
       const int echo = echoes (&t, &run->left_out);

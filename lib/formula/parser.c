@@ -592,7 +592,7 @@ br__parse_list (br__tree **trees, size_t *count, br__lexer *l, br_error *error)
   if (status != BR_OK)
     {
       br__trees_free (made, n);
-      return status;
+      return br__lex_fail (l, status);
     }
   *trees = made;
   *count = n;

@@ -460,7 +460,7 @@ br__phrase_about (br__run *run)
   int found = 0;
   br__words_cut (&l);
   /* What is wrong in a file is not what the line lacks.  */
-  if (l.count < 2 || l.count == BR__MOST_WORDS || memchr (run->text, '=', run->end) 
+  if (l.count < 2 || l.count == BR__MOST_WORDS || memchr (run->text, '=', run->end)
       || (run->touched_count && strncmp (run->error->message, "the line ends", 13) != 0))
     return 0;
   br__phrase_names (&l);

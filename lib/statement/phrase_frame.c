@@ -132,13 +132,13 @@ questions (br__words *l)
     br__words_put (l, 0, 1, "");
 }
 
-/* set wheel = 2, change wheel to 2-1/2, let wheel be 2, wheel: 2, wheel := 2 */
+/* set wheel = 2, define wheel = 2, change wheel to 2-1/2, let wheel be 2, wheel: 2, wheel := 2 */
 static void
 assignments (br__words *l)
 {
   const br__statement *st;
   int word = br__word_at (l, 0, "set") || br__word_at (l, 0, "change") || br__word_at (l, 0, "let") || br__word_at (l, 0, "make")
-             || br__word_at (l, 0, "update");
+             || br__word_at (l, 0, "update") || br__word_at (l, 0, "define");
   /* make it 5: of what?  */
   word = word && !br__words_at (l, 1, "it|this|that|them|everything|all") && !br__word_at (l, 2, "by");
   /* make deck 18 in long: a shape is no size.  */

@@ -181,21 +181,6 @@ named_measure (br_error *error, const br__words *l)
   return found;
 }
 
-/* circle wheel = 3 at (0, 0): a place has no brackets.  */
-static int
-place_in_brackets (br_error *error, const br__run *run)
-{
-  const char *open = memchr (run->text, '(', run->end);
-  size_t at = open ? (size_t) (open - run->text) : 0;
-  size_t end = run->end;
-  while (end && run->text[end - 1] == ' ')
-    end--;
-  if (at < 4 || end > 100 || memcmp (open - 4, " at ", 4) != 0 || run->text[end - 1] != ')')
-    return 0;
-  br__hint (error, "write `%.*s%.*s`", (int) at, run->text, (int) (end - at - 2), open + 1);
-  return 1;
-}
-
 /* Words that people put before a number, and that are no part of a name.  */
 static int
 is_particle (const br__words *l, size_t i)
@@ -434,7 +419,7 @@ br__phrase_hint (br__run *run)
   int known = br__word_known (&l, 0);
   copy = l;
   if (parted_thousands (run->error, run) || product_of_sum (run->error, &copy) || glued_pair (run->error, &l) || respelled (run->error, run)
-      || place_in_brackets (run->error, run) || and_pair (run->error, &l) || breaks_off (run->error, &l)
+      || and_pair (run->error, &l) || breaks_off (run->error, &l)
       || mistyped (run->error, &l))
     return;
   if ((strstr (run->error->message, "is not a word I know") || strcmp (run->error->message, "two values side by side") == 0

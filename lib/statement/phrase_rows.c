@@ -69,6 +69,7 @@ const br__phrase_rule br__phrase_rules[] = {
   { "mid|middle|half|central point|way [between|of] V and V", "mean($1, $2)" },
   { "diff|difference V and V", "abs($1 - $2)" },
   { "which|what drill [bit] [is] [for|nearest|closest|next] [to] V", "?drills $1" },
+  { "round [the] square root of V to *", "round sqrt($1) to $2" },
   { "round * to M and|or M", "round $1 to $2|round $1 to $3" },
   { "round * to S and|or S", "round $1 to 1/$2|round $1 to 1/$3" },
   { "round * to [the] [nearest|closest] stock|board|boards|standard|thickness [sizes|size|boards|thickness|thicknesses]", "round $1 to stock" },

@@ -126,9 +126,26 @@ phrases (void **state)
   assert_int_equal (differences, 0);
 }
 
+/* A line of more words than are looked at gets no hint made of some of them, while a shorter one does.  */
+static void
+test_many_words (void **state)
+{
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("");
+  (void) state;
+  assert_int_not_equal (sheet_run (sheet, &s, "what would the circumference come out at then of 3"), BR_OK);
+  assert_string_equal (s.faults[0].error.hint, "write `circumference(3)`");
+  said_clear (&s);
+  assert_int_not_equal (sheet_run (sheet, &s, "what would the circumference come out at then of 3"
+    " a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a a"), BR_OK);
+  assert_string_equal (s.faults[0].error.hint, "help circumference");
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
 int
 main (void)
 {
-  static const struct CMUnitTest tests[] = { CHECK_TEST (phrases) };
+  static const struct CMUnitTest tests[] = { CHECK_TEST (phrases), cmocka_unit_test (test_many_words) };
   return CHECK_RUN (tests);
 }

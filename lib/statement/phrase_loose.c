@@ -31,7 +31,7 @@ is_unit (const br__words *l, size_t i)
   if (!br__word_is_unit (l, i) || br__word_known (l, i))
     return 0;
   u = br_unit_find (l->word[i].s, l->word[i].length);
-  if (br__unit_is_box (u) || u->dimension != BR_LENGTH)
+  if (u->dimension != BR_LENGTH)
     return 0;
   return !br__word_at (l, i, "in") || !(br__word_begins_number (l, i + 1) || br__word_is_unit (l, i + 1) || br__word_known (l, i + 1)
                                        || br__words_at (l, i + 1, "a|an|the|my|how|what|half|order|total|all|decimals|decimal|fractions")

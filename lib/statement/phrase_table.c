@@ -351,8 +351,6 @@ put_value_words (br_text *t, const br__words *l, const slot *s)
     part.word[i] = l->word[s->start + i];
   /* wheel = 3, rear = 4 */
   part.word[s->count - 1].length -= (size_t) (s->count == 1 && part.word[0].length > 1 && part.word[0].s[part.word[0].length - 1] == ',');
-  if (s->count > 1 && br__word_at (&part, 0, "the") && !br__word_known (&part, 0))
-    br__words_put (&part, 0, 1, "");
   size_t start = t->length;
   if (part.count > 1 && br__phrase_row (t, &part) && !br__statement_find (t->bytes + start, strcspn (t->bytes + start, " ")))
     return;

@@ -41,6 +41,5 @@ libbenchrule_core_la_SOURCES += \
   lib/statement/language.c \
   lib/statement/told.c \
   lib/statement/told.h \
-  lib/statement/tools.c \
   lib/statement/topics.c \
   lib/statement/topics.h

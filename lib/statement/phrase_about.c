@@ -18,7 +18,7 @@
 
 /* Each group of HAS, which blanks part, has a word of the line; a word that ends in - is the beginning of one.  In IS stand
    $G1 a shape, $A1 whatever has a name, $K1 a size, $P1 a part, $S1 a stock, $V1 a measure, $N1 a whole number, $M1 a
-   mark of a ruler, $F1 a file, $R1 a scale as 1:4, $B1 lumber as 2x4, $Q1 a text in quotation marks,
+   mark of a ruler, $F1 a file, $R1 a scale as 1:4, $B1 lumber as 2x4, $Q1 a text in quotation marks, $T1 what papers are about,
    $C1 the place that it says, $E1 a side of a shape, $L1 the line that made a shape, a part or a stock, $X1 a name that is free.  The first row wins of
    which the line has all that it takes.  */
 typedef struct about
@@ -28,9 +28,14 @@ typedef struct about
 
 #define TOUCH "hit|hits|hitting|touch-|rub|rubs|rubbing|collid-|bump-|overlap-|clash-|catch|catches|scrap-|foul"
 #define MUST "minimum|min|leave|want|has|need|keep|must|should|sure|ensure|never|always|not|don't|doesn't|mustn't|can't|cannot|least|needs|without"
+/* What stands behind a number and is not what it counts.  */
+#define NO_THINGS "x|by|of|on|in|at|to|for|from|and|or|long|wide|high|tall|thick|deep|across|in."
 #define PAPERS "worksheet-|papers|handout-|quiz-|test|tests|problems|questions|exercises"
 
+#define CLASS "worksheets|papers|handouts|quizzes|tests|different|copies|versions|students|pupils|kids|class"
+
 static const about rows[] = {
+  { "how|what does|can|do this|i|it work|works|type|start|begin", "help" },
   { MUST " between|clear-|away|apart|from|gap|room|space|off|least", "check clear($G1, $G2) >= $V1" },
   { TOUCH " " MUST, "check clear($G1, $G2) > 0" },
   { TOUCH "|apart|distance|far|gap|close|near|clear|clears|clearance|daylight|space|room|between", "clear $G1, $G2" },
@@ -98,29 +103,12 @@ static const about rows[] = {
   { "ruler|tape|rule|measure", "ruler 1/$M1" },
   { "what|which|anything|did|have|is|not dimensioned|dimension|dimensions|measured|given|forgot-|missing|incomplete|unfinished|omitted|lacking|needed|lacks", "missing" },
   { "ok|okay|right|correct|fine|pass|passes|wrong|errors|problems|works|work|rules|checks is|are|does|do|will|any|did", "check" },
+  { "decimals|sizes|numbers|column|everything|them", "round column 1 of $F1 to 1/$M1" },
   { "mark|grade|score|correct|check", "grade $F1 with $F2 into marks.csv" },
   { "mark|grade|score|correct|check", "grade $F1 with key.csv into marks.csv" },
-  { PAPERS " worksheets|papers|handouts|quizzes|tests|different|copies|versions|students|pupils|kids|class add-|fraction-|sum|sums|subtract-", "worksheet sums 6 versions $N1 into papers.pdf" },
-  { PAPERS " add-|fraction-|sum|sums|subtract-", "worksheet sums $N1 into papers.pdf" },
-  { PAPERS " add-|fraction-|sum|sums|subtract-", "worksheet sums 6 into papers.pdf" },
-  { PAPERS " worksheets|papers|handouts|quizzes|tests|different|copies|versions|students|pupils|kids|class read-|ruler-|measur-|mark-", "worksheet reading 6 versions $N1 into papers.pdf" },
-  { PAPERS " read-|ruler-|measur-|mark-", "worksheet reading $N1 into papers.pdf" },
-  { PAPERS " read-|ruler-|measur-|mark-", "worksheet reading 6 into papers.pdf" },
-  { PAPERS " worksheets|papers|handouts|quizzes|tests|different|copies|versions|students|pupils|kids|class scale|scales|scaling", "worksheet scale 6 versions $N1 into papers.pdf" },
-  { PAPERS " scale|scales|scaling", "worksheet scale $N1 into papers.pdf" },
-  { PAPERS " scale|scales|scaling", "worksheet scale 6 into papers.pdf" },
-  { PAPERS " worksheets|papers|handouts|quizzes|tests|different|copies|versions|students|pupils|kids|class decimal-|round-", "worksheet decimals 6 versions $N1 into papers.pdf" },
-  { PAPERS " decimal-|round-", "worksheet decimals $N1 into papers.pdf" },
-  { PAPERS " decimal-|round-", "worksheet decimals 6 into papers.pdf" },
-  { PAPERS " worksheets|papers|handouts|quizzes|tests|different|copies|versions|students|pupils|kids|class multipl-|product-|times", "worksheet products 6 versions $N1 into papers.pdf" },
-  { PAPERS " multipl-|product-|times", "worksheet products $N1 into papers.pdf" },
-  { PAPERS " multipl-|product-|times", "worksheet products 6 into papers.pdf" },
-  { PAPERS " worksheets|papers|handouts|quizzes|tests|different|copies|versions|students|pupils|kids|class fender-|wheel-", "worksheet fender 6 versions $N1 into papers.pdf" },
-  { PAPERS " fender-|wheel-", "worksheet fender $N1 into papers.pdf" },
-  { PAPERS " fender-|wheel-", "worksheet fender 6 into papers.pdf" },
-  { PAPERS " worksheets|papers|handouts|quizzes|tests|different|copies|versions|students|pupils|kids|class divid-|division", "worksheet dividing 6 versions $N1 into papers.pdf" },
-  { PAPERS " divid-|division", "worksheet dividing $N1 into papers.pdf" },
-  { PAPERS " divid-|division", "worksheet dividing 6 into papers.pdf" },
+  { PAPERS " " CLASS, "worksheet $T1 6 versions $N1 into papers.pdf" },
+  { PAPERS, "worksheet $T1 $N1 into papers.pdf" },
+  { PAPERS, "worksheet $T1 6 into papers.pdf" },
   { "safe|danger-|hazard-|safety|hurt|hurts|risk-|suitable|child|children|kid|kids|toddler-|baby|years|year|year-old|old year|years|year-old|old|age|aged|for", "child $N1 years" },
   { "toddler-|baby", "child 2 years" },
   { "safe|danger-|hazard-|safety|hurt|hurts|risk-|pinch-|caution-|warn-", "cautions" },
@@ -145,6 +133,13 @@ static const about rows[] = {
   { "allow|tolerance", "tolerance $V1 on $K1" },
   { "within|give|off|plus|either|way|+ -|minus|take|way|or|by", "tolerance $V1 on $K1" },
   { NULL, NULL }
+};
+
+/* What papers are about, by words of a line.  */
+static const about topics[] = {
+  { "add-|fraction-|sum|sums|subtract-", "sums" }, { "read-|ruler-|measur-|mark-", "reading" }, { "scale|scales|scaling", "scale" },
+  { "decimal-|round-", "decimals" }, { "multipl-|product-|times", "products" }, { "fender-|wheel-", "fender" },
+  { "divid-|division", "dividing" }, { NULL, NULL }
 };
 
 /* The word I without the marks around it.  */
@@ -237,8 +232,8 @@ measure_at (const br__words *l, size_t i)
   return n + (size_t) (br__word_is_unit (&unit, 0) && !(br__word_at (l, i + n, "in") && br__words_at (l, i + n + 1, "the|a")));
 }
 
-static int
-ends_as_file (const char *s, size_t length)
+int
+br__ends_as_file (const char *s, size_t length)
 {
   static const char *const endings[] = { ".csv", ".txt", ".tsv" };
   for (size_t k = 0; k < sizeof endings / sizeof endings[0]; k++)
@@ -259,8 +254,12 @@ count_at (const br__words *l)
       plain_word (&one.word[0].s, &one.word[0].length, l, i);
       if (!br__word_begins_number (l, i) && br__cardinal (l, i) > 1)
         break;
-      if (br__word_ratio (&one, 0, &n, &d) && d == 1 && measure_at (l, i) == 1
-          && (i + 1 == l->count || (br__letter_at (l->word[i + 1].s, l->word[i + 1].length, 0) && !br__words_at (l, i + 1, "x|by"))))
+      if (!br__word_ratio (&one, 0, &n, &d) || d != 1 || measure_at (l, i) != 1)
+        continue;
+      if (i + 1 == l->count)
+        break;
+      plain_word (&one.word[0].s, &one.word[0].length, l, i + 1);
+      if (br__letter_at (one.word[0].s, one.word[0].length, 0) && !br__words_at (&one, 0, NO_THINGS))
         break;
     }
   return i;
@@ -336,7 +335,7 @@ put_thing (br_text *t, const br__words *l, size_t count, char kind, int which)
       else if (kind == 'M')
         found = (d = br__ordinal (l, i, &plural)) > 1 && plural;
       else if (kind == 'F')
-        plain_word (&s, &length, l, i), found = ends_as_file (s, length);
+        plain_word (&s, &length, l, i), found = br__ends_as_file (s, length);
       else if (kind == 'R')
         plain_word (&s, &length, l, i), found = br__word_begins_number (l, i) && memchr (s, ':', length) != NULL;
       else if (kind == 'N')
@@ -396,13 +395,24 @@ put_name (br_text *t, const br__words *l)
         int64_t n, d;
         plain_word (&one.word[0].s, &one.word[0].length, l, i + 1);
         const int before = counted ? (br__word_ratio (l, i, &n, &d) && d == 1 && n > 1) || br__cardinal (l, i) > 1 : br__words_at (l, i, "called|named");
-        if (before && br__word_is_new (&one, 0) && !br__word_thing (&one, 0) && !br__words_at (&one, 0, "x|by|of|on|in|at|to|for|from|more|and|or|long|wide|high|tall|thick|times|pieces|copies|big|in."))
+        if (before && br__word_is_new (&one, 0) && !br__word_thing (&one, 0) && !br__words_at (&one, 0, NO_THINGS "|more|times|pieces|copies|big|with"))
           {
             br__text_put (t, one.word[0].s, one.word[0].length);
             return;
           }
       }
   br__text_puts (t, "new_one");
+}
+
+/* Puts what the papers of the line are about; 0: it does not say.  */
+static int
+put_topic (br_text *t, const br__words *l)
+{
+  const about *a = topics;
+  while (a->has && !has_words (l, a->has))
+    a++;
+  br__text_puts (t, a->has ? a->is : "");
+  return a->has != NULL;
 }
 
 /* T = the hint IS; 0 where the line has not all that it takes.  */
@@ -425,6 +435,8 @@ put_hint (br_text *t, const br__words *l, const char *is)
         put_name (t, l);
       else if (kind == 'C')
         found = put_place (t, l);
+      else if (kind == 'T')
+        found = put_topic (t, l);
       else if (kind == 'Q')
         found = put_quoted (t, l->run);
       else if (kind == 'L')
@@ -438,6 +450,33 @@ put_hint (br_text *t, const br__words *l, const char *is)
       is += 2;
     }
   return !t->failed;
+}
+
+/* The measures of the line.  */
+static size_t
+measures_of (const br__words *l)
+{
+  size_t count = 0, n;
+  for (size_t i = 0; i < l->count; i += n ? n : 1)
+    count += (n = measure_at (l, i)) > 0;
+  return count;
+}
+
+/* A hint that takes some of the measures and not the others was not meant, nor were units where something is measured.  */
+static int
+takes_all (const br__words *l, const char *is)
+{
+  const size_t there = measures_of (l);
+  size_t taken = 0;
+  if (strncmp (is, "units", 5) == 0)
+    return there == 0;
+  for (const char *s = strchr (is, '$'); s; s = strchr (s + 1, '$'))
+    {
+      /* The second alone is taken with the first in view.  */
+      const size_t which = s[1] == 'C' ? taken + 2 : s[1] == 'V' && taken < (size_t) (s[2] - '0') ? (size_t) (s[2] - '0') : taken + 1;
+      taken = strchr ("VNMRBC", s[1]) ? which : taken;
+    }
+  return taken == 0 || taken >= there;
 }
 
 /* A question about numbers makes no shape, and its answer has something of it: how many turns does a 3 inch wheel make in
@@ -468,7 +507,7 @@ br__phrase_about (br__run *run)
   for (const about *a = rows; a->has && !found; a++)
     {
       br__text_reset (&t);
-      found = has_words (&l, a->has) && answers (&l, a->is) && put_hint (&t, &l, a->is) && t.length < 120;
+      found = has_words (&l, a->has) && answers (&l, a->is) && takes_all (&l, a->is) && put_hint (&t, &l, a->is) && t.length < 120;
     }
   /* What was typed already is no help.  */
   found &= t.length != run->end || memcmp (br__text_string (&t), run->text, t.length) != 0;

@@ -3,7 +3,7 @@
    phrase_table.c matches; phrase_orders.c goes on.
 
    A row is words parted by blanks: a|b is one of the two, [a] may be missing.  A slot is `*` (words, the shortest that
-   fits), `Q` (such with a sum), `W` (one word), `V` (one word that begins a number), `M` (1/8 and the like), `N` (a whole number), `P` (one in per cent), `T` (a setting), `O` (what is on or off),
+   fits), `Q` (such with a sum), `L` (numbers, names and units), `W` (one word), `V` (one word that begins a number), `M` (1/8 and the like), `N` (a whole number), `P` (one in per cent), `T` (a setting), `O` (what is on or off),
    `H` (a word that has help), `K` (a size that the sheet knows), `G` (a shape), `A` (a size, a shape, a stock or a part), `X` (a name that it could have), `C` (a sign that compares), .csv|.txt (a file that
    ends so), `U` (a unit), `D` (an
    ordinal such as eighth, as 8) or `S` (one in the plural, as sixteenths or 1/16ths).  In what it is, $1 is the first
@@ -39,6 +39,16 @@ const br__phrase_rule br__phrase_rules[] = {
   { "V U -> U", "$1 $2 in $3" },
   { "V -> [a] fraction", "$1 as a fraction" },
   { "V -> [a] decimal", "$1 as a decimal" },
+  { "V is to * as * is to what|x|?", "{3} * {2} / {1}" },
+  { "V shy of *", "{2} - $1" },
+  { "* in|as U with [a] fraction|fractions", "$1 in $2" },
+  { "where is|does * [go|come|fall] on a|the|my|this ruler|tape|rule with|in|of S", "round $1 to 1/$2" },
+  { "what would|will|does * [go|come|fall|be] on a|the|my|this ruler|tape|rule", "marks $1" },
+  { "add|total|sum up [the] W column in|of|from .csv", "?round column $1 of $2 to 1/16" },
+  { "what W do|must|should i|we need|have so [that] [the] K comes|is|be|becomes [out] [at|to] *", "?find $1 for $2 = $3" },
+  { "X should|must [always] be|stay half [of] [the] K", "?$1 = $2 / 2" },
+  { "X should|must [always] be|stay twice|double [the] K", "?$1 = 2 * $2" },
+  { "X should|must [always] be|stay the same [size] [as] [the] K", "?$1 = $2" },
   { "V -> X", "?$2 = $1" },
   { "V U -> X", "?$3 = $1 $2" },
   { "X <- *", "?$1 = $2" },
@@ -69,6 +79,7 @@ const br__phrase_rule br__phrase_rules[] = {
   { "mid|middle|half|central point|way [between|of] V and V", "mean($1, $2)" },
   { "diff|difference V and V", "abs($1 - $2)" },
   { "which|what drill [bit] [is] [for|nearest|closest|next] [to] V", "?drills $1" },
+  { "round * to [the] [nearest] full|whole mm|millimetre|millimetres|millimeter|millimeters", "round $1 to 1 mm" },
   { "round [the] square root of V to *", "round sqrt($1) to $2" },
   { "round * to M and|or M", "round $1 to $2|round $1 to $3" },
   { "round * to S and|or S", "round $1 to 1/$2|round $1 to 1/$3" },
@@ -151,7 +162,7 @@ const br__phrase_rule br__phrase_rules[] = {
   { "* rounded", "round $1" },
   { "* in|as|to squares|boxes", "in_boxes($1)" },
   { "how many squares|boxes is|are|in|for *", "in_boxes($1)" },
-  { "* in|as V", "round $1 to $2|{1} / ($2)" },
+  { "L in|as V", "round $1 to $2|{1} / ($2)" },
   { "[round] * in S of an inch", "round $1 to 1/$2 in|{1} / (1/$2 in)" },
   { "round N S", "round $1 to 1/$2|round $1/$2" },
   { "round V S", "round $1 to 1/$2" },

@@ -23,6 +23,10 @@
 #define MORE "bigger larger longer greater wider more thicker taller higher"
 #define LESS "smaller shorter less thinner narrower lower"
 
+#define NO "not no never cannot can't cant mustn't shouldn't won't"
+/* These stand behind the value that they are said of: 3 high.  */
+#define BEHIND "high tall long wide thick deep across up"
+
 /* One of the words ANY and one of ALSO, where there are some, stand in the line, which has COUNT values (0: two or more; 1 or
    more that are the least of a list: -1).  ROLES says which value is $1, $2 and so on: `#` how many there are of something,
    `/` one part of an inch, +WORDS the one right before one of them, =WORDS the one that they are said of, rather than one of ANY,
@@ -39,6 +43,7 @@ static const sense senses[] = {
   { TURNS, NULL, "+" TURNS " times", 2, "$1 * circumference($2)" },
   { TURNS, NULL, "wheel diameter dia circle tyre tire roller disc across", 2, "$2 / circumference($1)" },
   { TURNS, "radius", NULL, 1, "circumference(diameter($1))" },
+  { TURNS, "diameter dia", NULL, 1, "circumference($1)|$1 / pi" },
   { TURNS, NULL, NULL, 1, "circumference($1)" },
   { "diameter dia", ROUND, "=" ROUND, 1, "$1 / pi" },
   { "radius", ROUND, "=" ROUND, 1, "$1 / pi / 2" },
@@ -65,6 +70,7 @@ static const sense senses[] = {
   { "scale size scaled drawn drawing paper", "half", NULL, 1, "drawn($1, 1/2)|full($1, 1/2)" },
   { "scale size scaled drawn drawing paper", "quarter", NULL, 1, "drawn($1, 1/4)|full($1, 1/4)" },
   { "scale size scaled drawn drawing paper", "eighth", NULL, 1, "drawn($1, 1/8)|full($1, 1/8)" },
+  { "scale", "what what's whats which find", NULL, 2, "$1 / $2" },
   { "scale scaled", NULL, "scale scaled", 2, "drawn($2, $1)|full($2, $1)" },
   { "nearest closest next round rounded", "up upward upwards over above", "/", 2, "round $2 to $1 up" },
   { "nearest closest next round rounded", "down downward downwards under below", "/", 2, "round $2 to $1 down" },
@@ -76,6 +82,8 @@ static const sense senses[] = {
   { "percent percentage %", NULL, NULL, 1, "$1 as percent" },
   { MORE, "much difference", NULL, 2, "abs($1 - $2)" },
   { LESS, "much difference", NULL, 2, "abs($1 - $2)" },
+  { MORE, NO, NULL, 2, "check $1 <= $2" },
+  { LESS, NO, NULL, 2, "check $1 >= $2" },
   { MORE, NULL, NULL, 2, "check $1 > $2" },
   { LESS, NULL, NULL, 2, "check $1 < $2" },
   { "same equal equals equivalent match matches", NULL, NULL, 2, "check $1 = $2" },
@@ -85,6 +93,7 @@ static const sense senses[] = {
   { "difference far apart off out error short", NULL, NULL, 2, "abs($1 - $2)" },
   { "take away minus subtract left leftover remains remain remaining less off cut", NULL, NULL, 2, "$1 - $2|$2 - $1" },
   { "total altogether sum add plus together combined all", NULL, NULL, 0, "sum(@)" },
+  { "area surface square", "circle disc round", NULL, 1, "pi * ($1 / 2)^2" },
   { "area surface", NULL, NULL, 2, "$1 * $2" },
   { "perimeter border edging", NULL, NULL, 2, "2 * ($1 + $2)" },
   { "volume", NULL, NULL, 3, "$1 * $2 * $3" },
@@ -208,11 +217,11 @@ find_role (const line *m, const sense *s, const char *r, const int *taken)
         continue;
       if (*r == '/' ? v->n == 1 && v->d > 1 : *r == '+' ? v->at + 1 < m->l->count && is_one_of (m->l, v->at + 1, r + 1) : 0)
         return i;
-      /* A word behind a value is a little further from it than one before.  */
+      /* A word behind a value is a little further from it than one before, unless that is how it is said.  */
       size_t nearest = BR__MOST_WORDS * 2, other = BR__MOST_WORDS * 2;
       for (size_t k = 0; k < m->l->count && !strchr ("/+", *r); k++)
         {
-          const size_t far = 2 * apart (k, v->at) + (k > v->at);
+          const size_t far = 2 * apart (k, v->at) + ((k > v->at) != is_one_of (m->l, k, BEHIND));
           if (is_one_of (m->l, k, r + (*r == '=')))
             nearest = far < nearest ? far : nearest;
           else if (is_one_of (m->l, k, s->any))
@@ -317,6 +326,12 @@ br__phrase_sense (br__run *run, br__phrase_trial works)
     return 0;
   br__words_loosen (&l);
   find_values (&m, &l);
+  /* Papers for a class, not an answer; nor is one what a file holds.  */
+  int other = has_one_of (&m, "pupil pupils student students class kids questions problems");
+  for (size_t i = 0; i < l.count && !other; i++)
+    other = br__ends_as_file (l.word[i].s, bare_length (&l, i));
+  if (other)
+    return 0;
   for (const sense *s = senses; s->any && !found; s++)
     {
       br_text a = BR_TEXT_ZERO, b = BR_TEXT_ZERO;

@@ -110,6 +110,7 @@ slot_takes (const br__words *l, size_t i, char kind, long *number)
   switch (kind)
     {
     case 'V': return br__word_begins_number (l, i);
+    case 'L': return br__word_begins_number (l, i) || br__word_known (l, i) || br__word_is_unit (l, i);
     case 'M': return br__word_ratio (l, i, &n, &d) && d > 1 && n == 1;
     case 'N': return br__word_ratio (l, i, &n, &d) && d == 1;
     case 'P': return br__word_begins_number (l, i) && l->word[i].s[l->word[i].length - 1] == '%';
@@ -139,7 +140,7 @@ slot_takes (const br__words *l, size_t i, char kind, long *number)
 static int
 is_slot (const char *typed, size_t length)
 {
-  return *typed == '.' || (length == 1 && strchr ("*QWVMNKGAXCUDSTOPH", *typed) != NULL);
+  return *typed == '.' || (length == 1 && strchr ("*QLWVMNKGAXCUDSTOPH", *typed) != NULL);
 }
 
 static int
@@ -171,10 +172,10 @@ match_from (match *m, size_t i, const char *typed)
   if (!is_slot (typed, length))
     return literal_at (m->l, i, typed, length) && match_from (m, i + 1, rest);
   slot *s = &m->slots[m->count];
-  for (size_t n = 1; i + n <= m->l->count && (n == 1 || *typed == '*' || *typed == 'Q') && m->count < MOST_SLOTS; n++)
+  for (size_t n = 1; i + n <= m->l->count && (n == 1 || strchr ("*QL", *typed)) && m->count < MOST_SLOTS; n++)
     {
       long number = 0;
-      if (*typed == '.' ? !has_ending (m->l, i, typed, length) : !slot_takes (m->l, i, *typed, &number))
+      if (*typed == '.' ? !has_ending (m->l, i, typed, length) : !slot_takes (m->l, *typed == 'L' ? i + n - 1 : i, *typed, &number))
         break;
       *s = (slot) { i, n, number };
       if (*typed == 'Q' && sum_in (m->l, s) == i + n)
@@ -457,18 +458,30 @@ find_phrase (match *m, size_t *from, const br__words *l)
   return r ? r : find_row (m, l, *from = 0);
 }
 
+/* Where the two readings of R part, or NULL: the second divides, and a list is not divided, as in 0.4, 1.2 in 1/16.  */
+static const char *
+find_bar (const match *m, const br__phrase_rule *r)
+{
+  const char *bar = strchr (r->is, '|');
+  const slot *s = &m->slots[0];
+  for (size_t i = s->start; bar && strncmp (bar, "|{1} / ", 7) == 0 && i + 1 < s->start + s->count; i++)
+    if (m->l->word[i].s[m->l->word[i].length - 1] == ',')
+      return NULL;
+  return bar;
+}
+
 int
 br__phrase_row (br_text *t, const br__words *l)
 {
   match m;
   size_t from;
   const br__phrase_rule *r = find_phrase (&m, &from, l);
-  if (r && (strchr (r->is, '|') || *r->is == '?' || is_open (&m, r->is)))
+  if (r && (find_bar (&m, r) || *r->is == '?' || is_open (&m, r->is)))
     return 0;
   put_words (t, l, 0, from, 0);
   br__text_puts (t, from ? " " : "");
   if (r)
-    put_is (t, &m, r->is, r->is + strlen (r->is), 0);
+    put_is (t, &m, r->is, r->is + strcspn (r->is, "|"), 0);
   from += (size_t) (!r && br__word_at (l, from, "the"));
   if (r || call_of (t, l, from))
     return !t->failed;
@@ -535,7 +548,7 @@ br__phrase_row_hint (br__run *run, const br__words *l)
   br_text a = BR_TEXT_ZERO, b = BR_TEXT_ZERO;
   size_t from;
   const br__phrase_rule *r = find_phrase (&m, &from, l);
-  const char *bar = r ? strchr (r->is, '|') : NULL;
+  const char *bar = r ? find_bar (&m, r) : NULL;
   int single = r && *r->is == '?';
   int open = r && !bar && !single && is_open (&m, r->is);
   if (!r || (!bar && !single && !open))

@@ -95,5 +95,7 @@ void br__phrase_names (br__words *l);
 int br__phrase_thing (br_text *t, const br__words *l);
 /* phrase_about.c.  Gives RUN's mistake the hint of what the line speaks of, whatever the order of its words; 0: none.  */
 int br__phrase_about (br__run *run);
+/* The word ends as the name of a table in a file does.  */
+int br__ends_as_file (const char *s, size_t length);
 
 #endif

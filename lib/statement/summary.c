@@ -10,6 +10,7 @@
 #include "sheet/hidden.h"
 #include "statement/opened.h"
 #include "statement/statements.h"
+#include "wood/wood.h"
 
 static void
 count_caution (void *user, const br_record *record)

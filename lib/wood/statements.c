@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   statements.c - the statements of this room: stock, parts and plans.  */
+   statements.c - the statements of this room: stock, parts, plans and tools.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -29,5 +29,12 @@ const br__statement br__wood_statements[] =
     "best.  Ctrl-C gives the best plan so far.", BR__FOLLOW_WORD, "limit", 0, 0, br__do_cuts },
   { "order", "order [[CLASS] N] [spare PERCENT]", "what a class of N needs of parts and stock, or one alone", NULL,
     BR__FOLLOW_VALUE, "class spare", 0, 0, br__do_order },
+  { "drills", "drills SIZE", "the drills next to a size, with the play that each leaves",
+    "Fractional, number and letter drills.  The play is drill less size.", BR__FOLLOW_VALUE, NULL, 0, 0,
+    br__do_drills },
+  { "saws", "saws RADIUS", "the band-saw blades that can follow a curve of that radius", NULL,
+    BR__FOLLOW_VALUE, NULL, 0, 0, br__do_saws },
+  { "cautions", "cautions", "every caution of the sheet, with its source", NULL, BR__FOLLOW_NOTHING, NULL, 0, 0,
+    br__do_cautions },
   { NULL, NULL, NULL, NULL, BR__FOLLOW_NOTHING, NULL, 0, 0, NULL }
 };

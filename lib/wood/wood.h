@@ -97,5 +97,9 @@ br_status br__do_part (br__run *run);
 br_status br__do_parts (br__run *run);
 br_status br__do_cuts (br__run *run);
 br_status br__do_order (br__run *run);
+/* tools.c */
+br_status br__do_drills (br__run *run);
+br_status br__do_saws (br__run *run);
+br_status br__do_cautions (br__run *run);
 
 #endif

@@ -8,7 +8,6 @@
 #include "shop/blade.h"
 #include "shop/drill.h"
 #include "sheet/caution.h"
-#include "statement/statements.h"
 #include "wood/wood.h"
 
 /* The length that a statement is about, alone on its line.  */

@@ -418,14 +418,6 @@ is_diameter_sign (const br__lexer *l, size_t n)
 }
 
 br_status
-br__lex_fail (br__lexer *l, br_status status)
-{
-  if (l->status == BR_OK)
-    l->status = status;
-  return l->status;
-}
-
-br_status
 br__lex_next (br__lexer *l, br_error *error)
 {
   size_t before = l->next, n;

@@ -52,8 +52,15 @@ br_status br__lex_start (br__lexer *l, const char *text, size_t end, br_error *e
 /* Goes on to the next token.  After a failure, of this or of what reads by this lexer, it gives that one again, so that
    who reads on need not ask after each step.  */
 br_status br__lex_next (br__lexer *l, br_error *error);
-/* Reading by L failed with STATUS, which it gives back: what is read after that gives it, too.  */
-br_status br__lex_fail (br__lexer *l, br_status status);
+/* Reading by L came to STATUS: the first failure is kept and given back, here and by whatever is read after that.  It stands
+   here so that a reader of one file alone, as an analyser is, knows that a failure stays one.  */
+static inline br_status
+br__lex_fail (br__lexer *l, br_status status)
+{
+  if (l->status == BR_OK)
+    l->status = status;
+  return l->status;
+}
 /* Goes on at offset NEXT, behind something that was read by other means; earlier failures are forgotten.  */
 br_status br__lex_from (br__lexer *l, size_t next, br_error *error);
 /* Reads the measure of the NUMBER token at hand.  */

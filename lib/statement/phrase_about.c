@@ -29,7 +29,7 @@ typedef struct about
 #define TOUCH "hit|hits|hitting|touch-|rub|rubs|rubbing|collid-|bump-|overlap-|clash-|catch|catches|scrap-|foul"
 #define MUST "minimum|min|leave|want|has|need|keep|must|should|sure|ensure|never|always|not|don't|doesn't|mustn't|can't|cannot|least|needs|without"
 /* What stands behind a number and is not what it counts.  */
-#define NO_THINGS "x|by|of|on|in|at|to|for|from|and|or|long|wide|high|tall|thick|deep|across|in."
+#define NO_THINGS "x|by|of|on|in|at|to|for|from|and|or|long|wide|high|tall|thick|deep|across|with|in."
 #define PAPERS "worksheet-|papers|handout-|quiz-|test|tests|problems|questions|exercises"
 
 #define CLASS "worksheets|papers|handouts|quizzes|tests|different|copies|versions|students|pupils|kids|class"
@@ -88,8 +88,8 @@ static const about rows[] = {
   { "drill-|bit|bits|hole|holes", "drills $K1" },
   { "cut|need|want|make|saw x|by|wide|and", "part $X1 = $V1 x $V2 qty $N1 from $S1" },
   { "cut|need|want|make|saw|pieces x|by|wide|and", "part $X1 = $V1 x $V2 qty $N1" },
-  { "board|boards|plank|planks|sheet|have|got|wood", "stock $X1 = $V1 x $V2 x $V3 qty $N1" },
-  { "board|boards|plank|planks|sheet|have|got|wood", "stock $X1 = $V1 x $V2 x $V3" },
+  { "board|boards|plank|planks|sheet|have|got|wood x|by|long|wide|thick", "stock $X1 = $V1 x $V2 x $V3 qty $N1" },
+  { "board|boards|plank|planks|sheet|have|got|wood x|by|long|wide|thick", "stock $X1 = $V1 x $V2 x $V3" },
   { "grain", "help part" },
   { "screw|screws|bolt drill-|hole|holes|size", "help drills" },
   { "have|got|buy|stock|bought|some", "stock $X1 = $B1 x $V1 qty $N1" },
@@ -109,10 +109,12 @@ static const about rows[] = {
   { PAPERS " " CLASS, "worksheet $T1 6 versions $N1 into papers.pdf" },
   { PAPERS, "worksheet $T1 $N1 into papers.pdf" },
   { PAPERS, "worksheet $T1 6 into papers.pdf" },
+  { "report", "report into report.html" },
   { "safe|danger-|hazard-|safety|hurt|hurts|risk-|suitable|child|children|kid|kids|toddler-|baby|years|year|year-old|old year|years|year-old|old|age|aged|for", "child $N1 years" },
   { "toddler-|baby", "child 2 years" },
   { "safe|danger-|hazard-|safety|hurt|hurts|risk-|pinch-|caution-|warn-", "cautions" },
   { "worksheet-|handout-|quiz-", "worksheet reading 6 into papers.pdf" },
+  { "pupil-|student-|class different|each|ask|wrote", "help worksheets" },
   { "key|answers|solutions", "key into key.pdf" },
   { "a4|a3 print-|draw-|paper|page|on|fit|fits", "draw scale $R1 into drawing.pdf paper a4" },
   { "letter print-|draw-|paper|page|on", "draw scale $R1 into drawing.pdf paper letter" },
@@ -322,7 +324,6 @@ put_thing (br_text *t, const br__words *l, size_t count, char kind, int which)
     {
       int found = 0, plural = 0;
       n = 1;
-      int64_t d;
       if (kind == 'E' && is_thing (&s, &length, l, i, BR__THING_SHAPE))
         {
           if (--which == 0)
@@ -333,7 +334,7 @@ put_thing (br_text *t, const br__words *l, size_t count, char kind, int which)
       else if (wanted)
         found = is_thing (&s, &length, l, i, wanted) && !(before && before_length == length && memcmp (before, s, length) == 0);
       else if (kind == 'M')
-        found = (d = br__ordinal (l, i, &plural)) > 1 && plural;
+        found = br__ordinal (l, i, &plural) > 1 && plural;
       else if (kind == 'F')
         plain_word (&s, &length, l, i), found = br__ends_as_file (s, length);
       else if (kind == 'R')
@@ -392,10 +393,10 @@ put_name (br_text *t, const br__words *l)
     for (size_t i = 0; i + 1 < l->count; i++)
       {
         br__words one = { .run = l->run, .count = 1 };
-        int64_t n, d;
+        int64_t n = 0, d = 0;
         plain_word (&one.word[0].s, &one.word[0].length, l, i + 1);
         const int before = counted ? (br__word_ratio (l, i, &n, &d) && d == 1 && n > 1) || br__cardinal (l, i) > 1 : br__words_at (l, i, "called|named");
-        if (before && br__word_is_new (&one, 0) && !br__word_thing (&one, 0) && !br__words_at (&one, 0, NO_THINGS "|more|times|pieces|copies|big|with"))
+        if (before && br__word_is_new (&one, 0) && !br__word_thing (&one, 0) && !br__words_at (&one, 0, NO_THINGS "|more|times|pieces|copies|big"))
           {
             br__text_put (t, one.word[0].s, one.word[0].length);
             return;
@@ -462,14 +463,17 @@ measures_of (const br__words *l)
   return count;
 }
 
-/* A hint that takes some of the measures and not the others was not meant, nor were units where something is measured.  */
+/* A hint that takes some of the measures and not the others was not meant, nor were units and checks where something is measured
+   or a plan where there is no wood.  */
 static int
 takes_all (const br__words *l, const char *is)
 {
   const size_t there = measures_of (l);
   size_t taken = 0;
-  if (strncmp (is, "units", 5) == 0)
+  if (strncmp (is, "units", 5) == 0 || strcmp (is, "check") == 0)
     return there == 0;
+  if (strcmp (is, "cuts") == 0)
+    return l->run->sheet->wood != NULL;
   for (const char *s = strchr (is, '$'); s; s = strchr (s + 1, '$'))
     {
       /* The second alone is taken with the first in view.  */

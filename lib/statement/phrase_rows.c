@@ -3,7 +3,7 @@
    phrase_table.c matches; phrase_orders.c goes on.
 
    A row is words parted by blanks: a|b is one of the two, [a] may be missing.  A slot is `*` (words, the shortest that
-   fits), `Q` (such with a sum), `L` (numbers, names and units), `W` (one word), `V` (one word that begins a number), `M` (1/8 and the like), `N` (a whole number), `P` (one in per cent), `T` (a setting), `O` (what is on or off),
+   fits), `Q` (such with a sum), `L` (numbers, names, units and signs), `W` (one word), `V` (one word that begins a number), `M` (1/8 and the like), `N` (a whole number), `P` (one in per cent), `T` (a setting), `O` (what is on or off),
    `H` (a word that has help), `K` (a size that the sheet knows), `G` (a shape), `A` (a size, a shape, a stock or a part), `X` (a name that it could have), `C` (a sign that compares), .csv|.txt (a file that
    ends so), `U` (a unit), `D` (an
    ordinal such as eighth, as 8) or `S` (one in the plural, as sixteenths or 1/16ths).  In what it is, $1 is the first

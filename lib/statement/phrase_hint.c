@@ -63,10 +63,6 @@ joined_name (br_text *t, const br__words *l)
         return 0;
   if (equals == 1 && !memchr (l->word[0].s, '-', l->word[0].length))
     return 0;
-  /* whole thing is 12, left bit 3: a sentence.  */
-  for (size_t i = equals; i + 1 < l->count; i++)
-    if (l->word[i].s[l->word[i].length - 1] == ',')
-      return 0;
   put_joined (t, l, equals);
   put_rest (t, l, equals);
   return 1;

@@ -46,7 +46,8 @@ br__shares_unit (br__run *run)
     return 0;
   const br__token sign = l.token;
   const char *s = run->text + sign.offset;
-  if ((*s != 'x' && memcmp (s, "\xc3\x97", 2) != 0) || br__lex_next (&l, &ignored) != BR_OK || !is_shared (unit_of (run, &l.token))
+  const size_t left = run->end - sign.offset;
+  if (left < 2 || (*s != 'x' && memcmp (s, "\xc3\x97", 2) != 0) || br__lex_next (&l, &ignored) != BR_OK || !is_shared (unit_of (run, &l.token))
       || first.length + l.token.length > 50)
     return 0;
   const br__token last = l.token;

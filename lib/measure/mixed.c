@@ -521,7 +521,8 @@ br__plain_read (br_number *z, const char *text, size_t length)
 
   if (take_decimal (z, text, length))
     return 1;
-  if (!take_plain (&x, &form, &end, text, text + length) || end != text + length)
+  /* TEXT may be NULL where there is none.  */
+  if (length == 0 || !take_plain (&x, &form, &end, text, text + length) || end != text + length)
     return 0;
   /* A plain number lies inline.  */
   br__number_put_small (z, x.num, br__small_den (&x));

@@ -14,6 +14,15 @@
 #include "statement/phrase_words.h"
 #include "statement/statements.h"
 
+size_t
+br__word_bare (const br__words *l, size_t i, const char *marks)
+{
+  size_t length = l->word[i].length;
+  while (length > 1 && strchr (marks, l->word[i].s[length - 1]))
+    length--;
+  return length;
+}
+
 int
 br__word_at (const br__words *l, size_t i, const char *word)
 {

@@ -149,9 +149,7 @@ static void
 plain_word (const char **s, size_t *length, const br__words *l, size_t i)
 {
   *s = l->word[i].s;
-  *length = l->word[i].length;
-  while (*length > 1 && strchr (".,?!;:\"'", (*s)[*length - 1]))
-    --*length;
+  *length = br__word_bare (l, i, ".,?!;:\"'");
 }
 
 static int
@@ -232,16 +230,6 @@ measure_at (const br__words *l, size_t i)
   unit.word[0].length = length;
   /* 3 in the deck */
   return n + (size_t) (br__word_is_unit (&unit, 0) && !(br__word_at (l, i + n, "in") && br__words_at (l, i + n + 1, "the|a")));
-}
-
-int
-br__ends_as_file (const char *s, size_t length)
-{
-  static const char *const endings[] = { ".csv", ".txt", ".tsv" };
-  for (size_t k = 0; k < sizeof endings / sizeof endings[0]; k++)
-    if (length > 4 && br__same_word (s + length - 4, 4, endings[k]))
-      return 1;
-  return 0;
 }
 
 /* The first word that says how many: a whole number without a unit, before what is counted or at the end.  */
@@ -336,7 +324,7 @@ put_thing (br_text *t, const br__words *l, size_t count, char kind, int which)
       else if (kind == 'M')
         found = br__ordinal (l, i, &plural) > 1 && plural;
       else if (kind == 'F')
-        plain_word (&s, &length, l, i), found = br__ends_as_file (s, length);
+        plain_word (&s, &length, l, i), found = br__ends_in (s, length, BR__TABLES, strlen (BR__TABLES));
       else if (kind == 'R')
         plain_word (&s, &length, l, i), found = br__word_begins_number (l, i) && memchr (s, ':', length) != NULL;
       else if (kind == 'N')

@@ -91,8 +91,8 @@ br__words_loosen (br__words *l)
   static const char *const fillers[] = { "a", "an", "the", "my", "our", "your", "his", "her", "please", "just", "exactly", "altogether", "so",
                                          "then", "ok", "okay", "really", "actually", "there", "also" };
   size_t last = l->count ? l->count - 1 : 0;
-  while (l->count && l->word[last].length > 1 && strchr ("?!.", l->word[last].s[l->word[last].length - 1]))
-    l->word[last].length--;
+  if (l->count)
+    l->word[last].length = br__word_bare (l, last, "?!.");
   br__phrase_numbers (l);
   for (size_t i = 0; i < l->count; i++)
     glue_measure (l, i);

@@ -128,10 +128,7 @@ typedef struct line
 static size_t
 bare_length (const br__words *l, size_t i)
 {
-  size_t length = l->word[i].length;
-  while (length > 1 && strchr (",.?!;:", l->word[i].s[length - 1]))
-    length--;
-  return length;
+  return br__word_bare (l, i, ",.?!;:");
 }
 
 /* The word I is one of WORDS.  */
@@ -330,7 +327,7 @@ br__phrase_sense (br__run *run, br__phrase_trial works)
   /* Papers for a class, not an answer; nor is one what a file holds.  */
   int other = has_one_of (&m, "pupil pupils student students class kids questions problems");
   for (size_t i = 0; i < l.count && !other; i++)
-    other = br__ends_as_file (l.word[i].s, bare_length (&l, i));
+    other = br__ends_in (l.word[i].s, bare_length (&l, i), BR__TABLES, strlen (BR__TABLES));
   if (other)
     return 0;
   for (const sense *s = senses; s->any && !found; s++)

@@ -82,11 +82,10 @@ br__word_is_new (const br__words *l, size_t i)
   return !br__word_known (l, i) && (!br__cardinal (l, i) || br__words_at (l, i, "a|an")) && !br__word_asks (s, length) && !br__statement_find (s, length) && !br__function_find (s, length) && !br_unit_find (s, length);
 }
 
-/* The word I ends in one of ENDINGS, .csv|.txt, of LENGTH bytes.  */
-static int
-has_ending (const br__words *l, size_t i, const char *endings, size_t length)
+int
+br__ends_in (const char *s, size_t length, const char *endings, size_t count)
 {
-  const char *s = l->word[i].s, *end = endings + length;
+  const char *end = endings + count;
   for (const char *bar; endings < end; endings = bar + 1)
     {
       bar = memchr (endings, '|', (size_t) (end - endings));
@@ -94,7 +93,7 @@ has_ending (const br__words *l, size_t i, const char *endings, size_t length)
       size_t n = (size_t) (bar - endings);
       char word[8];
       snprintf (word, sizeof word, "%.*s", (int) n, endings);
-      if (l->word[i].length > n && br__same_word (s + l->word[i].length - n, n, word))
+      if (length > n && br__same_word (s + length - n, n, word))
         return 1;
     }
   return 0;
@@ -177,7 +176,7 @@ match_from (match *m, size_t i, const char *typed)
   for (size_t n = 1; i + n <= m->l->count && (n == 1 || strchr ("*QL", *typed)) && m->count < MOST_SLOTS; n++)
     {
       long number = 0;
-      if (*typed == '.' ? !has_ending (m->l, i, typed, length) : !slot_takes (m->l, *typed == 'L' ? i + n - 1 : i, *typed, &number))
+      if (*typed == '.' ? !br__ends_in (m->l->word[i].s, m->l->word[i].length, typed, length) : !slot_takes (m->l, *typed == 'L' ? i + n - 1 : i, *typed, &number))
         break;
       *s = (slot) { i, n, number };
       if (*typed == 'Q' && sum_in (m->l, s) == i + n)

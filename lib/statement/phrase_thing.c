@@ -40,10 +40,7 @@ static const struct { const char *spoken, *is; } places[] = {
 static size_t
 bare (const br__words *l, size_t i)
 {
-  size_t n = l->word[i].length;
-  while (n > 1 && strchr (",;:)", l->word[i].s[n - 1]))
-    n--;
-  return n;
+  return br__word_bare (l, i, ",;:)");
 }
 
 /* The word at I says what is made; a wheel is a circle only behind `draw a` and the like.  */

@@ -27,6 +27,8 @@ void br__words_cut (br__words *l);
 int br__word_at (const br__words *l, size_t i, const char *word);
 /* The words from I on are those of PHRASE, which blanks part; a|b is one of the two.  */
 int br__words_at (const br__words *l, size_t i, const char *phrase);
+/* The length of the word I without those of MARKS that stand at its end.  */
+size_t br__word_bare (const br__words *l, size_t i, const char *marks);
 /* The sheet knows the word I as a name.  */
 int br__word_known (const br__words *l, size_t i);
 /* 1 for a whole number or a fraction in digits, *N / *D, in the word I.  */
@@ -95,7 +97,9 @@ void br__phrase_names (br__words *l);
 int br__phrase_thing (br_text *t, const br__words *l);
 /* phrase_about.c.  Gives RUN's mistake the hint of what the line speaks of, whatever the order of its words; 0: none.  */
 int br__phrase_about (br__run *run);
-/* The word ends as the name of a table in a file does.  */
-int br__ends_as_file (const char *s, size_t length);
+/* phrase_table.c: the word S ends in one of ENDINGS, a|b, of COUNT bytes, and has more.  */
+int br__ends_in (const char *s, size_t length, const char *endings, size_t count);
+/* What the names of tables in files end in.  */
+#define BR__TABLES ".csv|.txt|.tsv"
 
 #endif

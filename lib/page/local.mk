@@ -9,7 +9,9 @@ libbenchrule_draw_la_SOURCES = \
   lib/page/page.h \
   lib/page/page_ruler.c \
   lib/page/room.c \
-  lib/page/tag.c
+  lib/page/tag.c \
+  lib/page/update.c \
+  lib/page/update.h
 libbenchrule_draw_la_CPPFLAGS = $(LIB_CPPFLAGS) $(PANGOCAIRO_CFLAGS)
 libbenchrule_draw_la_CFLAGS = $(LIB_CFLAGS) $(VISIBILITY_CFLAGS)
 libbenchrule_draw_la_LDFLAGS = $(AM_LDFLAGS) -module -avoid-version -shared -no-undefined

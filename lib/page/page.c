@@ -34,18 +34,7 @@ static cairo_status_t
 take_bytes (void *closure, const unsigned char *data, unsigned int length)
 {
   br_page *page = closure;
-  if (page->length + length > page->room)
-    {
-      size_t room = (page->length + length) * 2;
-      char *bytes = realloc (page->bytes, room);
-      if (!bytes)
-        return CAIRO_STATUS_NO_MEMORY;
-      page->bytes = bytes;
-      page->room = room;
-    }
-  memcpy (page->bytes + page->length, data, length);
-  page->length += length;
-  return CAIRO_STATUS_SUCCESS;
+  return br__bytes_put (&page->file, (const char *) data, length) ? CAIRO_STATUS_SUCCESS : CAIRO_STATUS_NO_MEMORY;
 }
 
 /* No date goes in, so that the same calls give the same bytes.  */
@@ -91,7 +80,7 @@ page_drop (br_page *page)
       cairo_surface_finish (page->surface);
       cairo_surface_destroy (page->surface);
     }
-  free (page->bytes);
+  free (page->file.bytes);
   free (page);
 }
 
@@ -237,9 +226,9 @@ page_close (char **bytes, size_t *length, br_page *page, br_error *error)
     status = br__page_fail (error, BR_NO_MEMORY, "out of memory");
   else
     {
-      *bytes = page->bytes;
-      *length = page->length;
-      page->bytes = NULL;
+      *bytes = page->file.bytes;
+      *length = page->file.length;
+      page->file.bytes = NULL;
     }
   page_drop (page);
   return status;

@@ -11,6 +11,7 @@
 #include <pango/pangocairo.h>
 
 #include "benchrule_sheet.h"
+#include "page/update.h"
 
 /* Points of 1/72 in, cairo's own unit, in N.  */
 #define BR__POINTS(n) ((double) (n) / (BR_PAGE_INCH / 72.0))
@@ -32,8 +33,7 @@ struct br_page
   int turned, high;             /* the text at hand */
   char missing[BR_PAGE_MISSING];
   int failed;                   /* memory ran out */
-  char *bytes;                  /* the file so far */
-  size_t length, room;
+  br__bytes file;               /* so far */
 };
 
 /* fraction.c: words, and fractions as words.  */

@@ -13,6 +13,8 @@
 #include <string.h>
 
 #include <glib.h>
+/* What is read through zlib stays as it is.  */
+#define ZLIB_CONST
 #include <zlib.h>
 
 #include "page/update.h"
@@ -39,7 +41,7 @@ typedef struct changes
 int
 br__bytes_put (br__bytes *to, const char *bytes, size_t length)
 {
-  if (!to->failed && to->length + length + 1 > to->room)
+  if (!to->failed && (!to->bytes || to->length + length + 1 > to->room))
     {
       size_t room = (to->length + length + 1) * 2;
       char *more = realloc (to->bytes, room);
@@ -127,7 +129,7 @@ look_at (changes *all, long number, const char *text, size_t length)
 static int
 unpack (br__bytes *plain, const char *packed, size_t length)
 {
-  z_stream z = { .next_in = (z_const Bytef *) (guintptr) packed, .avail_in = length < UINT_MAX ? (uInt) length : UINT_MAX };
+  z_stream z = { .next_in = (const Bytef *) packed, .avail_in = length < UINT_MAX ? (uInt) length : UINT_MAX };
   char part[4096];
   int status = inflateInit (&z);
   if (status != Z_OK)

@@ -163,8 +163,5 @@ br__drawing_emit (const br__drawing *d, br__run *run)
   for (size_t i = 0; i < z->flat_count; i++)
     br__list_text (flat, z->flat[i]->name);
   br__text_clear (&t);
-  if (status == BR_OK)
-    return br__emit (run, r);
-  br__record_free (r);
-  return br__fail_plain (run->error, status, 0, 0);
+  return br__emit_or_fail (run, r, status, 0, 0);
 }

@@ -293,10 +293,7 @@ emit_picture (br__run *run, br_record *r, const br__canvas *c, br_status status)
       status = put_bar_field (r, c, &run->sheet->settings);
       put_scale_field (r, &run->sheet->settings);
     }
-  if (status == BR_OK)
-    return br__emit (run, r);
-  br__record_free (r);
-  return br__fail_plain (run->error, status, 0, 0);
+  return br__emit_or_fail (run, r, status, 0, 0);
 }
 
 static br_status

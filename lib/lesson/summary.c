@@ -103,8 +103,5 @@ br__grade_summary (br__run *run, const br__class *c, const char *path)
   br_status status = put_figures (r, c);
   put_problems (r, c);
   put_mistakes (r, c);
-  if (status == BR_OK)
-    return br__emit (run, r);
-  br__record_free (r);
-  return br__fail_plain (run->error, status, 0, 0);
+  return br__emit_or_fail (run, r, status, 0, 0);
 }

@@ -133,10 +133,7 @@ read_one (br__run *run)
   br__value_clear (&compared);
   br__value_clear (&range.low);
   br__value_clear (&range.high);
-  if (status == BR_OK)
-    return br__emit (run, r);
-  br__record_free (r);
-  return br__fail_plain (run->error, status, name.offset, name.length);
+  return br__emit_or_fail (run, r, status, name.offset, name.length);
 }
 
 br_status

@@ -106,8 +106,5 @@ br__annotation_show (br__run *run, const br__annotation *a)
         br__put_text (r, "to", a->shape);
       put_waiting (r, run->sheet, a);
     }
-  if (status == BR_OK)
-    return br__emit (run, r);
-  br__record_free (r);
-  return br__fail_plain (run->error, status, 0, 0);
+  return br__emit_or_fail (run, r, status, 0, 0);
 }

@@ -94,10 +94,7 @@ tell (br__run *run, const br__shape *s, const br__value *track, const axle *x)
   br__put_text (r, "source", "this sheet");
   br__list_text (br__put_list (r, "concerns"), s->name);
   br__text_clear (&t);
-  if (status == BR_OK)
-    return br__emit (run, r);
-  br__record_free (r);
-  return status;
+  return br__emit_or_free (run, r, status);
 }
 
 /* Wheels are circles on both sides.  One that is where an axle has it is right.  */

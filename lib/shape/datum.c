@@ -53,10 +53,7 @@ emit_datum (br__run *run)
     }
   br__put_from (r, "value", &t);
   br__text_clear (&t);
-  if (status == BR_OK)
-    return br__emit (run, r);
-  br__record_free (r);
-  return br__fail_plain (run->error, status, 0, 0);
+  return br__emit_or_fail (run, r, status, 0, 0);
 }
 
 /* Gives the datum the place AT, or, where that is NULL, takes it away.  */

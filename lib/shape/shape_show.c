@@ -264,10 +264,7 @@ br__shape_show (br__run *run, const br__shape *s)
     br__put_truth (r, "hole", s->hole);
   br__put_text (r, "note", s->note);
   br__text_clear (&t);
-  if (status == BR_OK)
-    return br__emit (run, r);
-  br__record_free (r);
-  return br__fail_plain (run->error, status, 0, 0);
+  return br__emit_or_fail (run, r, status, 0, 0);
 }
 
 br_status
@@ -325,10 +322,7 @@ emit_clear (br__run *run, const br__value *v, const br__token name[2])
     status = br__put_value (r, v, &run->sheet->settings);
   if (status == BR_OK)
     status = br__put_on_ruler (r, v, &run->sheet->settings);
-  if (status == BR_OK)
-    return br__emit (run, r);
-  br__record_free (r);
-  return br__fail_plain (run->error, status, 0, 0);
+  return br__emit_or_fail (run, r, status, 0, 0);
 }
 
 br_status

@@ -115,12 +115,7 @@ emit_check (br__run *run, br__check *check)
     status = br__put_worst_margin (r, run->sheet, check);
   br__put_text (r, "note", check->note);
   br__text_clear (&t);
-  if (status != BR_OK)
-    {
-      br__record_free (r);
-      return br__fail_plain (run->error, status, 0, run->end);
-    }
-  return br__emit (run, r);
+  return br__emit_or_fail (run, r, status, 0, run->end);
 }
 
 typedef struct checks

@@ -337,12 +337,7 @@ emit_set (br__run *run, br__entry *e, const br__moves *moves)
     br__put_null (r, "message");
   if (status == BR_OK)
     status = br__put_moves (r, moves, run->sheet);
-  if (status != BR_OK)
-    {
-      br__record_free (r);
-      return br__fail_plain (run->error, status, run->word.offset, run->word.length);
-    }
-  return br__emit (run, r);
+  return br__emit_or_fail (run, r, status, run->word.offset, run->word.length);
 }
 
 /* Wheel beside wheel: one of them is a slip.  */
@@ -449,10 +444,7 @@ br__forget_dimension (br__run *run)
       br_record *r = br__record_new ("forgotten");
       br__put_text (r, "name", br__entry_name (e));
       status = br__put_moves (r, &moves, run->sheet);
-      if (status == BR_OK)
-        status = br__emit (run, r);
-      else
-        br__record_free (r);
+      status = br__emit_or_free (run, r, status);
     }
   if (status == BR_OK)
     status = br__tell_change (run, &moves, &run->changes);
@@ -499,10 +491,7 @@ br__do_list (br__run *run)
       status = put_dimension (r, l->entry, &run->sheet->settings);
       if (status == BR_OK)
         status = put_drawn (r, br__entry_value (l->entry), &run->sheet->settings);
-      if (status == BR_OK)
-        status = br__emit (run, r);
-      else
-        br__record_free (r);
+      status = br__emit_or_free (run, r, status);
       count++;
     }
   if (status == BR_OK && !count)

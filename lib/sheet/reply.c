@@ -27,6 +27,24 @@ br__emit (br__run *run, br_record *r)
   return status;
 }
 
+br_status
+br__emit_or_free (br__run *run, br_record *r, br_status status)
+{
+  if (status == BR_OK)
+    return br__emit (run, r);
+  br__record_free (r);
+  return status;
+}
+
+br_status
+br__emit_or_fail (br__run *run, br_record *r, br_status status, size_t offset, size_t length)
+{
+  if (status == BR_OK)
+    return br__emit (run, r);
+  br__record_free (r);
+  return br__fail_plain (run->error, status, offset, length);
+}
+
 int
 br__stopped (const br__run *run)
 {

@@ -251,6 +251,10 @@ typedef struct br__run
 /* reply.c */
 /* Hands R on and frees it; BR_NO_MEMORY when it could not be made whole.  */
 br_status br__emit (br__run *run, br_record *r);
+/* The same where STATUS is BR_OK; R is freed else, and STATUS given back.  */
+br_status br__emit_or_free (br__run *run, br_record *r, br_status status);
+/* The same, and STATUS is reported at OFFSET.  */
+br_status br__emit_or_fail (br__run *run, br_record *r, br_status status, size_t offset, size_t length);
 /* 1 once who watches the sheet wants long work to end, and the mistake that is reported then.  */
 int br__stopped (const br__run *run);
 static inline br_status

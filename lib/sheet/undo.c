@@ -31,10 +31,7 @@ travel (br__run *run, int back)
       run->steps = 1;
       br_record *r = br__record_new (back ? "undone" : "redone");
       status = br__put_moves (r, &moves, sheet);
-      if (status == BR_OK)
-        status = br__emit (run, r);
-      else
-        br__record_free (r);
+      status = br__emit_or_free (run, r, status);
       if (status == BR_OK)
         status = br__tell_change (run, &moves, changes);
       if (status != BR_OK)

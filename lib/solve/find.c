@@ -369,10 +369,7 @@ emit_root (finding *f, size_t index)
     status = put_open (&message, f);
   br__put_from (r, "message", &message);
   br__text_clear (&message);
-  if (status == BR_OK)
-    return br__emit (f->run, r);
-  br__record_free (r);
-  return status;
+  return br__emit_or_free (f->run, r, status);
 }
 
 /* No root: where it was looked for.  */
@@ -408,10 +405,7 @@ emit_none (finding *f)
   status = put_open (&t, f);
   br__put_from (r, "message", &t);
   br__text_clear (&t);
-  if (status == BR_OK)
-    return br__emit (f->run, r);
-  br__record_free (r);
-  return status;
+  return br__emit_or_free (f->run, r, status);
 }
 
 /* ---- The statement ---- */

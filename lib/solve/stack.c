@@ -271,10 +271,7 @@ do_stack (br__run *run, const br__tree *tree)
       if (status != BR_OK && said.status == BR_OK)
         br__fail_plain (run->error, status, tree->base, tree->length);
     }
-  if (status == BR_OK)
-    status = br__emit (run, r);
-  else
-    br__record_free (r);
+  status = br__emit_or_free (run, r, status);
   br__bounds_clear (&b);
   stack_clear (&k);
   return status;

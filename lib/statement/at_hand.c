@@ -131,10 +131,7 @@ emit_size (br__run *run, const br__tree *tree, const br__value *x, const size_at
   br__put_text (r, "ruler", "");
   br__put_text (r, "note", s->name);
   br_real_clear (&z);
-  if (status == BR_OK)
-    return br__emit (run, r);
-  br__record_free (r);
-  return br__fail_plain (run->error, status, tree->base, tree->length);
+  return br__emit_or_fail (run, r, status, tree->base, tree->length);
 }
 
 static br_status

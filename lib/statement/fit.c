@@ -258,10 +258,7 @@ emit_fit (fit *f)
   br__put_text (r, "paper_source", p->source);
   br_number_clear (&ratio);
   br_number_clear (&margin);
-  if (status == BR_OK)
-    return br__emit (f->run, r);
-  br__record_free (r);
-  return status;
+  return br__emit_or_free (f->run, r, status);
 }
 
 br_status

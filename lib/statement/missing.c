@@ -381,10 +381,5 @@ br__do_trace (br__run *run)
   for (size_t i = 0; d && i < d->edge_count; i++)
     br__list_entry (uses, d->edges[i].used);
   list_users (br__put_list (r, "used_by"), e, run->sheet);
-  if (status != BR_OK)
-    {
-      br__record_free (r);
-      return status;
-    }
-  return br__emit (run, r);
+  return br__emit_or_free (run, r, status);
 }

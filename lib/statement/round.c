@@ -164,12 +164,7 @@ emit_rounding (br__run *run, const br__tree *tree, const br__value *x, const br_
       br__put_mark_text (&text, nearest, x->dimension, mark, s);
       br__put_from (r, "nearest", &text);
     }
-  if (status != BR_OK)
-    {
-      br__record_free (r);
-      return br__fail_plain (run->error, status, tree ? tree->base : 0, tree ? tree->length : 0);
-    }
-  return br__emit (run, r);
+  return br__emit_or_fail (run, r, status, tree ? tree->base : 0, tree ? tree->length : 0);
 }
 
 static br_status
@@ -281,10 +276,7 @@ emit_total (br__run *run, const totals *t, const br__mark *mark)
 {
   br_record *r = br__record_new ("total");
   br_status status = put_total (r, t, mark, &run->sheet->settings);
-  if (status == BR_OK)
-    return br__emit (run, r);
-  br__record_free (r);
-  return br__fail_plain (run->error, status, 0, run->end);
+  return br__emit_or_fail (run, r, status, 0, run->end);
 }
 
 static br_status
@@ -421,12 +413,7 @@ emit_marks (br__run *run, const br__tree *tree)
         br__fail_value (run->error, status, tree->base, tree->length, &x, s);
     }
   br__value_clear (&x);
-  if (status != BR_OK)
-    {
-      br__record_free (r);
-      return status;
-    }
-  return br__emit (run, r);
+  return br__emit_or_free (run, r, status);
 }
 
 br_status

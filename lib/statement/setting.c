@@ -406,12 +406,7 @@ emit_setting (br__run *run, const setting *row, const br__moves *moves)
   br__text_clear (&t);
   if (moves && moves->count)
     status = br__put_moves (r, moves, run->sheet);
-  if (status != BR_OK)
-    {
-      br__record_free (r);
-      return status;
-    }
-  return br__emit (run, r);
+  return br__emit_or_free (run, r, status);
 }
 
 /* Takes over NEW as the sheet's settings: everything that depends on them is worked out again.  */

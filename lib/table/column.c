@@ -150,10 +150,7 @@ emit_column (const br__column_job *job, const br__column_result *got)
     status = put_total (r, &got->sums, &job->column);
   if (got->marks)
     put_furthest (r, &got->sums, &job->column);
-  if (status == BR_OK)
-    return br__emit (run, r);
-  br__record_free (r);
-  return br__fail_plain (run->error, status, 0, run->end);
+  return br__emit_or_fail (run, r, status, 0, run->end);
 }
 
 /* Tells of the cells that got no mark, the first of them one by one.  */

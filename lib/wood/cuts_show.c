@@ -359,8 +359,5 @@ br__plans_show (br__run *run, const br__wood_list *list, const br__plans *p, con
     status = put_unplaced (r, &s, p, only);
   if (status == BR_OK)
     status = put_stocks (r, &s, p);
-  if (status == BR_OK)
-    return br__emit (run, r);
-  br__record_free (r);
-  return br__fail_plain (run->error, status, 0, run->end);
+  return br__emit_or_fail (run, r, status, 0, run->end);
 }

@@ -71,10 +71,7 @@ br__do_drills (br__run *run)
       if (status != BR_OK && run->error)
         run->error->offset = t.base, run->error->length = t.length;
     }
-  if (status == BR_OK)
-    status = br__emit (run, r);
-  else
-    br__record_free (r);
+  status = br__emit_or_free (run, r, status);
   br__value_clear (&x);
   br__tree_clear (&t);
   return status;
@@ -119,10 +116,7 @@ br__do_saws (br__run *run)
       for (size_t i = 0; i < br__blade_count; i++)
         put_blade (br__list_record (rows), &br__blades[i], i < count, &run->sheet->settings);
       br__put_text (r, "source", br__blades[0].source);
-      if (status == BR_OK)
-        status = br__emit (run, r);
-      else
-        br__record_free (r);
+      status = br__emit_or_free (run, r, status);
     }
   br__value_clear (&x);
   br__tree_clear (&t);

@@ -39,10 +39,7 @@ tell (br__run *run, const br__piece *p, const br__shape *s, const br__value *dee
   br__put_text (r, "source", "this sheet");
   br__put_text (r, "parts", p->wood->name);
   br__text_clear (&t);
-  if (status == BR_OK)
-    return br__emit (run, r);
-  br__record_free (r);
-  return status;
+  return br__emit_or_free (run, r, status);
 }
 
 br_status

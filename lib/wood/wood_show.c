@@ -206,10 +206,7 @@ br__wood_show (br__run *run, const br__piece *p)
     br__put_text (r, "stock", p->wood->from);
   else
     br__put_null (r, "stock");
-  if (status == BR_OK)
-    return br__emit (run, r);
-  br__record_free (r);
-  return br__fail_plain (run->error, status, 0, run->end);
+  return br__emit_or_fail (run, r, status, 0, run->end);
 }
 
 br_status
@@ -351,10 +348,7 @@ emit_order (br__run *run, const br__wood_list *list, const br__plans *plans, int
       status = put_shown (row, &list->parts[i], !list->parts[i].problem.length, s);
       br__put_copy (row, "problem", &list->parts[i].problem);
     }
-  if (status == BR_OK)
-    return br__emit (run, r);
-  br__record_free (r);
-  return br__fail_plain (run->error, status, 0, run->end);
+  return br__emit_or_fail (run, r, status, 0, run->end);
 }
 
 /* A class may be named before its size: `order class 24`, `order grade7 24`.  */

@@ -244,6 +244,7 @@ typedef struct br__run
   br_file_use refused_use;  /* what was refused */
   char *refused_path;
   int refused;              /* it would touch a file and may not: nothing was done */
+  int two_ways;             /* it failed as it can be read in two ways */
   int saved;                /* the sheet is as a file has it, once this is done */
   br_status mistake;        /* the first of the lines that it ran, which was reported there */
 } br__run;
@@ -326,7 +327,8 @@ br_status br__moves_join (br__moves *moves, br__moves *from, br__graph *g, br_er
 int br__shares_unit (br__run *run);
 /* hub = radius 2: the size of what is 2 across, or what is given as 2?  */
 int br__halves_or_doubles (br__run *run);
-int br__is_two_ways (const br_error *error);
+/* RUN fails, as what stands there can be read in two ways: the hint has both, and it is read as no phrase.  */
+void br__fail_two_ways (br__run *run, size_t offset, size_t length);
 
 /* Takes back what the statement has done so far; what cannot be for want of memory, before the next one.  */
 void br__changes_revert (br__run *run);

@@ -10,12 +10,11 @@
 #include "measure/measure.h"
 #include "sheet/sheet.h"
 
-static const char two_ways[] = "this can be read in two ways";
-
-int
-br__is_two_ways (const br_error *error)
+void
+br__fail_two_ways (br__run *run, size_t offset, size_t length)
 {
-  return strcmp (error->message, two_ways) == 0;
+  br__fail (run->error, BR_SYNTAX, offset, length, "this can be read in two ways");
+  run->two_ways = 1;
 }
 
 /* The unit that the measure T says, or NULL.  */
@@ -57,7 +56,7 @@ br__shares_unit (br__run *run)
   if (br__lex_next (&l, &ignored) != BR_OK || l.token.type != BR__END || unit == 0)
     return 0;
   const char *blank = last.length - unit > 1 ? " " : "";
-  br__fail (run->error, BR_SYNTAX, first.offset, last.offset + last.length - first.offset, two_ways);
+  br__fail_two_ways (run, first.offset, last.offset + last.length - first.offset);
   br__hint (run->error, "write `%.*s%s%.*s * %.*s` or `%.*s * %.*s`", (int) first.length, run->text + first.offset, blank, (int) (last.length - unit),
             run->text + last.offset + unit, (int) last.length, run->text + last.offset, (int) first.length, run->text + first.offset,
             (int) last.length, run->text + last.offset);
@@ -75,7 +74,7 @@ br__halves_or_doubles (br__run *run)
   if (br__lex_next (&l, &ignored) != BR_OK || l.token.type != BR__NUMBER)
     return 0;
   const int start = (int) l.token.offset, length = br__clip (run->text + start, run->end - (size_t) start, 40);
-  br__fail (run->error, BR_SYNTAX, word.offset, run->end - word.offset, two_ways);
+  br__fail_two_ways (run, word.offset, run->end - word.offset);
   br__hint (run->error, "write `%.*s = %.*s` or `%.*s = %.*s(%.*s)`", (int) run->word.length, run->text + run->word.offset, length,
             run->text + start, (int) run->word.length, run->text + run->word.offset, (int) word.length, run->text + word.offset,
             length, run->text + start);

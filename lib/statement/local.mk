@@ -21,7 +21,9 @@ libbenchrule_core_la_SOURCES += \
   lib/statement/phrase_numbers.c \
   lib/statement/phrase_orders.c \
   lib/statement/phrase_rows.c \
-  lib/statement/phrase_sense.c \
+  lib/statement/phrase_run.c \
+  lib/statement/phrase_slots.c \
+  lib/statement/phrase_cues.c \
   lib/statement/phrase_table.c \
   lib/statement/phrase_words.h \
   lib/statement/picture.c \

@@ -19,10 +19,9 @@ int br__phrase_refused (br__run *run);
 void br__phrase_hint (br__run *run);
 /* T = the statement of RUN in plainer words; 0: there is no memory, or it is too long.  */
 int br__phrase_loose (br_text *t, const br__run *run);
-/* Gives RUN's mistake a hint made of the values of its line, and of a word that says what is asked of them; it WORKS when it
-   is typed.  0: there is none.  */
-typedef int (*br__phrase_trial) (const br__run *run, const br_text *line);
-int br__phrase_sense (br__run *run, br__phrase_trial works);
+/* Gives RUN's mistake the hint of what the line speaks of, whatever the order of its words; 0: none.  The rows
+   behind the first that asks for values are the LAST that is tried.  */
+int br__phrase_about (br__run *run, int last);
 /* The word begins a question or an order: it is no name, nor another word mistyped.  */
 int br__word_asks (const char *word, size_t length);
 /* The hint of a line that was refused and has none: help with the first of its words that has any.  */

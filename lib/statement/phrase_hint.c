@@ -423,7 +423,7 @@ br__phrase_hint (br__run *run)
       || mistyped (run->error, &l))
     return;
   if ((strstr (run->error->message, "is not a word I know") || strcmp (run->error->message, "two values side by side") == 0
-       || !*run->error->hint) && br__phrase_about (run))
+       || !*run->error->hint) && br__phrase_about (run, 0))
     return;
   if (puts_name (&t, run, &l))
     ;

@@ -86,7 +86,7 @@ br__phrase_list_hint (br__run *run, const br__words *l)
   int found = !one.failed && !two.failed && one.length + two.length < 130;
   if (found)
     {
-      br__fail (run->error, BR_SYNTAX, 0, run->end, "this can be read in two ways");
+      br__fail_two_ways (run, 0, run->end);
       br__hint (run->error, "write `%s` or `%s`", br__text_string (&one), br__text_string (&two));
     }
   br__text_clear (&one);

@@ -104,7 +104,7 @@ br__words_loosen (br__words *l)
       for (size_t k = 0; k < sizeof fillers / sizeof fillers[0] && l->count > 1 && !br__word_known (l, i); k++)
         drops |= br__word_at (l, i, fillers[k]);
       /* a = 3: a name.  */
-      if (drops && !(i + 1 < l->count && br__words_at (l, i + 1, "=|<|>|<=|>=|+|-|*|/")))
+      if (drops && !(i + 1 == l->count && br__words_at (l, i, "ok|okay")) && !(i + 1 < l->count && br__words_at (l, i + 1, "=|<|>|<=|>=|+|-|*|/")))
         br__words_put (l, i, 1, "");
       else
         i++;
@@ -151,9 +151,10 @@ br__phrase_feet_hint (br__run *run, const br__words *l)
               && br_measure_read (&a, s, feet, NULL, NULL) == BR_OK && br_measure_read (&b, comma + 1, inches, NULL, NULL) == BR_OK
               && a.unit && b.unit && strcmp (a.unit->name, "ft") == 0 && strcmp (b.unit->name, "in") == 0;
   if (found)
-    br__fail (run->error, BR_SYNTAX, 0, run->end, "this can be read in two ways");
-  if (found)
-    br__hint (run->error, "write `%.*s %.*s` or `%.*s, %.*s`", (int) feet, s, (int) inches, comma + 1, (int) feet, s, (int) inches, comma + 1);
+    {
+      br__fail_two_ways (run, 0, run->end);
+      br__hint (run->error, "write `%.*s %.*s` or `%.*s, %.*s`", (int) feet, s, (int) inches, comma + 1, (int) feet, s, (int) inches, comma + 1);
+    }
   br_measure_clear (&a);
   br_measure_clear (&b);
   return found;

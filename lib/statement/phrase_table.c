@@ -565,7 +565,7 @@ br__phrase_row_hint (br__run *run, const br__words *l)
   if (strcmp (is, "help") == 0 || names_nothing (run, &a))
     {
       br__text_clear (&b);
-      int about = br__phrase_about (run);
+      int about = br__phrase_about (run, 1);
       if (!about && *is == 'h')
         br__hint (run->error, "write `help`");
       br__text_clear (&a);
@@ -574,7 +574,7 @@ br__phrase_row_hint (br__run *run, const br__words *l)
   int found = a.length + (single ? 0 : b.length) < 130 && !a.failed && !b.failed;
   if (found && !single)
     {
-      br__fail (run->error, BR_SYNTAX, 0, l->run->end, "this can be read in two ways");
+      br__fail_two_ways (run, 0, l->run->end);
       br__hint (run->error, "write `%s` or `%s`", br__text_string (&a), br__text_string (&b));
     }
   else if (found && strncmp (is, "draw", 4) == 0 && (!is[4] || is[4] == ' ') && !run->sheet->shapes)

@@ -95,8 +95,42 @@ int br__word_thing (const br__words *l, size_t i);
 void br__phrase_names (br__words *l);
 /* phrase_thing.c.  T = the line as the statement of a shape, a stock or a part; 0: it is none.  */
 int br__phrase_thing (br_text *t, const br__words *l);
-/* phrase_about.c.  Gives RUN's mistake the hint of what the line speaks of, whatever the order of its words; 0: none.  */
-int br__phrase_about (br__run *run);
+/* phrase_cues.c: what a line is about; the last of each has no HAS.  */
+typedef struct br__cue
+{
+  const char *has, *roles, *is;
+} br__cue;
+extern const br__cue br__cues[], br__paper_cues[];
+
+#define BR__MOST_VALUES 10
+/* A measure, a size, or a ratio 1:4.  */
+typedef struct br__valued
+{
+  size_t at;
+  int measured;
+  int64_t n, d;                 /* of a plain fraction or whole number, else 0 */
+} br__valued;
+
+typedef struct br__about
+{
+  br__words l;
+  br__valued v[BR__MOST_VALUES];
+  size_t count, order[BR__MOST_VALUES], counts;     /* the word COUNTS says how many of something */
+  int taken[BR__MOST_WORDS];                    /* the hint has the word */
+} br__about;
+
+/* phrase_slots.c.  The word I alone, without the marks behind it.  */
+br__words br__bare_word (const br__words *l, size_t i);
+/* The word I is one of WORDS, a|b, up to a blank or a comma, and no size; a- is a word that begins so.  */
+int br__word_among (const br__words *l, size_t i, const char *words);
+/* The line has a word of each group of HAS, which blanks part.  */
+int br__words_among (const br__words *l, const char *has);
+/* M->v = the values of M->l.  */
+void br__about_values (br__about *m);
+/* The first word that says how many: a whole number without a unit, before what is counted or at the end.  */
+size_t br__about_count (const br__words *l);
+/* T = the hint from IS up to END; 0 where the line has not all that it takes.  */
+int br__about_put (br_text *t, br__about *m, const char *is, const char *end);
 /* phrase_table.c: the word S ends in one of ENDINGS, a|b, of COUNT bytes, and has more.  */
 int br__ends_in (const char *s, size_t length, const char *endings, size_t count);
 /* What the names of tables in files end in.  */

@@ -14,8 +14,6 @@
 #include "statement/statements.h"
 #include "table/column.h"
 
-static const char only_help[] = "`help` lists the words";
-
 /* A line that begins with a name and goes on with another value was meant as a statement.  */
 static br_status
 unknown_statement (br__run *run)
@@ -42,7 +40,7 @@ unknown_statement (br__run *run)
   if (search.best && !br__word_asks (run->text + word->offset, word->length))
     br__hint (run->error, "did you mean `%s%.*s`?", search.best, br__clip (run->text + rest, run->end - rest, 100), run->text + rest);
   else
-    br__hint (run->error, "%s", only_help);
+    br__hint (run->error, "%s", br__only_help);
   return BR_SYNTAX;
 }
 
@@ -99,8 +97,8 @@ show (br__run *run)
   return br__shares_unit (run) ? BR_SYNTAX : br__do_show (run);
 }
 
-static br_status
-dispatch (br__run *run)
+br_status
+br__dispatch (br__run *run)
 {
   int taken = 0;
   br_status status = run->sheet->takes_line && !run->from_file ? run->sheet->takes_line (&taken, run) : BR_OK;
@@ -150,9 +148,8 @@ dispatch (br__run *run)
   return show (run);
 }
 
-/* The note without its # and the blanks around.  */
-static void
-find_note (br__run *run)
+void
+br__find_note (br__run *run)
 {
   size_t start, end = run->length;
   run->end = br__note_start (run->text, run->length);
@@ -176,177 +173,6 @@ br__line_says (const char *text, size_t length)
   return 0;
 }
 
-/* A value and a setting say themselves what they were taken for.  */
-static int
-echoes (const br_text *phrase, const br_text *left_out)
-{
-  const br__statement *st = br__statement_find (phrase->bytes, strcspn (phrase->bytes, " "));
-  return left_out->length || (st && !st->setting && !strstr (phrase->bytes, " = "));
-}
-
-/* RUN is at the text of TYPED again, and keeps what was made for it since.  */
-static void
-read_again (br__run *run, const br__run *typed)
-{
-  run->text = typed->text;
-  run->length = typed->length;
-  run->end = typed->end;
-  run->note = typed->note;
-  run->note_length = typed->note_length;
-  run->lex = typed->lex;
-  run->word = typed->word;
-}
-
-/* The place of a mistake in the words of the language may lie behind the line that was TYPED, which is in its whole the
-   place then.  */
-static void
-stay_inside (br__run *run, const br__run *typed)
-{
-  size_t characters = 0;
-  for (size_t i = 0; i < typed->length; i++)
-    characters += ((unsigned char) typed->text[i] & 0xc0) != 0x80;
-  if (run->error->offset <= characters)
-    return;
-  read_again (run, typed);
-  run->error->offset = 0;
-  run->error->length = typed->end;
-}
-
-/* ERROR has a hint that leads further than `help`.  */
-static int
-says_more (const br_error *error)
-{
-  return *error->hint && strcmp (error->hint, only_help) != 0;
-}
-
-/* RUN is at T, which it keeps.  */
-static void
-take_text (br__run *run, br_text *t)
-{
-  br__text_clear (&run->phrase);
-  run->phrase = *t;
-  *t = (br_text) BR_TEXT_ZERO;
-  run->text = br__text_string (&run->phrase);
-  run->length = run->phrase.length;
-  find_note (run);
-  memset (run->error, 0, sizeof *run->error);
-}
-
-/* A line that was refused with STATUS is read as a phrase, and runs in the words of the language, which are those that
-   the sheet keeps.  Where that is refused, too, the line's own mistake is told, unless only the phrase has a hint.  */
-static br_status
-run_phrase (br__run *run, br_status status)
-{
-  const br__run typed = *run;
-  br_text t = BR_TEXT_ZERO;
-  const br_error first = *run->error;
-  if (br__is_two_ways (run->error) || br__phrase_refused (run))
-    return status;
-  if (br__phrase (&t, &run->left_out, run))
-    {
-      run->echoes = echoes (&t, &run->left_out);
-      br__text_put (&t, " ", run->end < run->length);
-      br__text_put (&t, run->text + run->end, run->length - run->end);
-      br__changes_revert (run);
-      take_text (run, &t);
-      if (!run->phrase.failed && (status = dispatch (run)) == BR_OK)
-        return BR_OK;
-      br__changes_revert (run);
-      run->echoes = 0;
-      br__phrase_hint (run);
-      if (says_more (run->error) || run->error->status == BR_NO_MEMORY)
-        {
-          stay_inside (run, &typed);
-          return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
-        }
-      const br_status was = status;
-      const br_error later = *run->error;
-      read_again (run, &typed);
-      *run->error = first;
-      status = first.status;
-      br__phrase_hint (run);
-      /* Of a line that begins as a statement its own mistake is the nearer one.  */
-      const int begins = br__statement_find (run->text + typed.word.offset, typed.word.length) != NULL;
-      if (begins || says_more (run->error) || (*run->error->hint && !*later.hint) || run->phrase.failed)
-        return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
-      run->text = br__text_string (&run->phrase);
-      run->length = run->phrase.length;
-      find_note (run);
-      *run->error = later;
-      stay_inside (run, &typed);
-      return was;
-    }
-  int failed = t.failed;
-  br__text_clear (&t);
-  if (failed)
-    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-  br__phrase_hint (run);
-  return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
-}
-
-/* RUN has no hint but one that leads to help.  */
-static int
-needs_hint (const br__run *run)
-{
-  const char *hint = run->error->hint;
-  return !says_more (run->error) || strncmp (hint, "help ", 5) == 0 || strcmp (hint, "write `help`") == 0
-         || strncmp (hint, "a new size", 10) == 0;
-}
-
-/* LINE would be taken.  Nothing of it stays, and nothing is said.  */
-static int
-works (const br__run *run, const br_text *line)
-{
-  br_error error;
-  const br_sink none = { 0 };
-  memset (&error, 0, sizeof error);
-  br__run trial = { .sheet = run->sheet, .sink = &none, .file = run->file, .line_number = run->line_number,
-                    .text = br__text_string (line), .length = line->length, .error = &error };
-  if (br__changes_begin (&trial) != BR_OK)
-    return 0;
-  find_note (&trial);
-  const br_status status = dispatch (&trial);
-  br__changes_revert (&trial);
-  br__changes_drop (&trial.changes);
-  return status == BR_OK;
-}
-
-/* A line that was refused with STATUS and has no hint is read in plainer words, and what these are as a phrase again, as one
-   may hold another.  Where that is refused, too, the line's own mistake is told, with the hint that came of it.  */
-static br_status
-run_plainer (br__run *run, const br__run *typed, br_status status)
-{
-  enum { MOST_STEPS = 4 };
-  br_text t = BR_TEXT_ZERO;
-  const br_error first = *run->error;
-  const int hinted = *first.hint != 0;
-  read_again (run, typed);
-  int more = br__phrase_loose (&t, run);
-  for (int steps = 0; more && steps < MOST_STEPS; steps++)
-    {
-      const int echo = echoes (&t, &run->left_out);
-      take_text (run, &t);
-      run->echoes = echo;
-      if (dispatch (run) == BR_OK)
-        return BR_OK;
-      br__changes_revert (run);
-      more = !br__phrase_refused (run) && br__phrase (&t, &run->left_out, run);
-    }
-  br__text_clear (&t);
-  run->echoes = 0;
-  if (needs_hint (run))
-    br__phrase_hint (run);
-  const br_error later = *run->error;
-  const int found = !needs_hint (run);
-  read_again (run, typed);
-  *run->error = first;
-  if (found)
-    br__hint (run->error, "%s", later.hint);
-  else if (!br__phrase_sense (run, works) && !hinted)
-    *run->error->hint = 0;
-  return status;
-}
-
 static br_status
 run_statement (br__run *run)
 {
@@ -356,7 +182,7 @@ run_statement (br__run *run)
   const char *nul = memchr (run->text, 0, run->length);
   if (nul)
     return br__stray (run->text, run->length, (size_t) (nul - run->text), run->error);
-  find_note (run);
+  br__find_note (run);
   if (!br__line_says (run->text, run->length))
     {
       run->kept = run->note_length > 0;
@@ -365,15 +191,10 @@ run_statement (br__run *run)
   (void) br__account_refused ();
   (void) br__account_stopped ();
   const volatile sig_atomic_t *before = br__account_watch (NULL), *waited = br__account_wait (run->sheet->flag);
-  status = dispatch (run);
+  status = br__dispatch (run);
   br__account_spare (0);
   if ((status == BR_SYNTAX || status == BR_DOMAIN) && !run->refused && !run->told)
-    {
-      const br__run typed = *run;
-      status = run_phrase (run, status);
-      if (status == BR_SYNTAX && !run->told && !run->refused && needs_hint (run))
-        status = run_plainer (run, &typed, status);
-    }
+    status = br__run_phrase (run, status);
   else if (status == BR_IO)
     (void) br__phrase_refused (run);
   (void) br__account_watch (before);
@@ -382,7 +203,7 @@ run_statement (br__run *run)
     status = br__fail_stopped (run);
   /* Behind a file that was read, the mistake is in there, unless the line ends too early.  */
   int in_line = !run->touched_count || strncmp (run->error->message, "the line ends", 13) == 0;
-  if (status == BR_SYNTAX && !run->told && in_line && (!*run->error->hint || strcmp (run->error->hint, only_help) == 0))
+  if (status == BR_SYNTAX && !run->told && in_line && (!*run->error->hint || strcmp (run->error->hint, br__only_help) == 0))
     br__phrase_topic (run);
   if (status != BR_OK)
     {

@@ -1,0 +1,208 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   phrase_run.c - a line that is no statement is read as a phrase and then in plainer words, and gets a hint where it is neither.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "exact/status.h"
+#include "sheet/access.h"
+#include "statement/phrase.h"
+#include "statement/statements.h"
+
+const char br__only_help[] = "`help` lists the words";
+
+/* A value and a setting say themselves what they were taken for.  */
+static int
+echoes (const br_text *phrase, const br_text *left_out)
+{
+  const br__statement *st = br__statement_find (phrase->bytes, strcspn (phrase->bytes, " "));
+  return left_out->length || (st && !st->setting && !strstr (phrase->bytes, " = "));
+}
+
+/* RUN is at the text of TYPED again, and keeps what was made for it since.  */
+static void
+read_again (br__run *run, const br__run *typed)
+{
+  run->text = typed->text;
+  run->length = typed->length;
+  run->end = typed->end;
+  run->note = typed->note;
+  run->note_length = typed->note_length;
+  run->lex = typed->lex;
+  run->word = typed->word;
+}
+
+/* The place of a mistake in the words of the language may lie behind the line that was TYPED, which is in its whole the
+   place then.  */
+static void
+stay_inside (br__run *run, const br__run *typed)
+{
+  size_t characters = 0;
+  for (size_t i = 0; i < typed->length; i++)
+    characters += ((unsigned char) typed->text[i] & 0xc0) != 0x80;
+  if (run->error->offset <= characters)
+    return;
+  read_again (run, typed);
+  run->error->offset = 0;
+  run->error->length = typed->end;
+}
+
+/* ERROR has a hint that leads further than `help`.  */
+static int
+says_more (const br_error *error)
+{
+  return *error->hint && strcmp (error->hint, br__only_help) != 0;
+}
+
+/* RUN is at T, which it keeps.  */
+static void
+take_text (br__run *run, br_text *t)
+{
+  br__text_clear (&run->phrase);
+  run->phrase = *t;
+  *t = (br_text) BR_TEXT_ZERO;
+  run->text = br__text_string (&run->phrase);
+  run->length = run->phrase.length;
+  br__find_note (run);
+  memset (run->error, 0, sizeof *run->error);
+}
+
+/* A line that was refused with STATUS is read as a phrase, and runs in the words of the language, which are those that
+   the sheet keeps.  Where that is refused, too, the line's own mistake is told, unless only the phrase has a hint.  */
+static br_status
+read_phrase (br__run *run, br_status status)
+{
+  const br__run typed = *run;
+  br_text t = BR_TEXT_ZERO;
+  const br_error first = *run->error;
+  if (run->two_ways || br__phrase_refused (run))
+    return status;
+  if (br__phrase (&t, &run->left_out, run))
+    {
+      run->echoes = echoes (&t, &run->left_out);
+      br__text_put (&t, " ", run->end < run->length);
+      br__text_put (&t, run->text + run->end, run->length - run->end);
+      br__changes_revert (run);
+      take_text (run, &t);
+      if (!run->phrase.failed && (status = br__dispatch (run)) == BR_OK)
+        return BR_OK;
+      br__changes_revert (run);
+      run->echoes = 0;
+      br__phrase_hint (run);
+      if (says_more (run->error) || run->error->status == BR_NO_MEMORY)
+        {
+          stay_inside (run, &typed);
+          return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
+        }
+      const br_status was = status;
+      const br_error later = *run->error;
+      read_again (run, &typed);
+      *run->error = first;
+      status = first.status;
+      br__phrase_hint (run);
+      /* Of a line that begins as a statement its own mistake is the nearer one.  */
+      const int begins = br__statement_find (run->text + typed.word.offset, typed.word.length) != NULL;
+      if (begins || says_more (run->error) || (*run->error->hint && !*later.hint) || run->phrase.failed)
+        return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
+      run->text = br__text_string (&run->phrase);
+      run->length = run->phrase.length;
+      br__find_note (run);
+      *run->error = later;
+      stay_inside (run, &typed);
+      return was;
+    }
+  int failed = t.failed;
+  br__text_clear (&t);
+  if (failed)
+    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  br__phrase_hint (run);
+  return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
+}
+
+/* RUN has no hint but one that leads to help.  */
+static int
+needs_hint (const br__run *run)
+{
+  const char *hint = run->error->hint;
+  return !says_more (run->error) || strncmp (hint, "help ", 5) == 0 || strcmp (hint, "write `help`") == 0
+         || strncmp (hint, "a new size", 10) == 0 || strncmp (hint, "did you mean", 12) == 0;
+}
+
+static int
+touch_nothing (void *user, const br_file_request *request)
+{
+  (void) user;
+  (void) request;
+  return 0;
+}
+
+int
+br__run_works (const br__run *run, const char *text, size_t length)
+{
+  br_error error;
+  const br_sink none = { 0 };
+  br_sheet *sheet = run->sheet;
+  br_file_policy *const policy = sheet->policy;
+  memset (&error, 0, sizeof error);
+  const char *second = memchr (text, ';', length);
+  br__run trial = { .sheet = sheet, .sink = &none, .file = run->file, .line_number = run->line_number,
+                    .text = text, .length = second ? (size_t) (second - text) : length, .error = &error };
+  if (br__changes_begin (&trial) != BR_OK)
+    return 0;
+  br__find_note (&trial);
+  sheet->policy = touch_nothing;
+  const br_status status = br__dispatch (&trial);
+  sheet->policy = policy;
+  br__changes_revert (&trial);
+  br__changes_drop (&trial.changes);
+  br__file_forget (&trial);
+  return status == BR_OK || trial.refused;
+}
+
+/* A line that was refused with STATUS and has no hint is read in plainer words, and what these are as a phrase again, as one
+   may hold another.  Where that is refused, too, the line's own mistake is told, with the hint that came of it.  */
+static br_status
+run_plainer (br__run *run, const br__run *typed, br_status status)
+{
+  enum { MOST_STEPS = 4 };
+  br_text t = BR_TEXT_ZERO;
+  const br_error first = *run->error;
+  const int hinted = *first.hint != 0;
+  read_again (run, typed);
+  int more = br__phrase_loose (&t, run);
+  for (int steps = 0; more && steps < MOST_STEPS; steps++)
+    {
+      const int echo = echoes (&t, &run->left_out);
+      take_text (run, &t);
+      run->echoes = echo;
+      if (br__dispatch (run) == BR_OK)
+        return BR_OK;
+      br__changes_revert (run);
+      more = !br__phrase_refused (run) && br__phrase (&t, &run->left_out, run);
+    }
+  br__text_clear (&t);
+  run->echoes = 0;
+  if (needs_hint (run))
+    br__phrase_hint (run);
+  const br_error later = *run->error;
+  const int found = !needs_hint (run);
+  read_again (run, typed);
+  *run->error = first;
+  if (found)
+    br__hint (run->error, "%s", later.hint);
+  else if (!br__phrase_about (run, 1) && !hinted)
+    *run->error->hint = 0;
+  return status;
+}
+
+br_status
+br__run_phrase (br__run *run, br_status status)
+{
+  const br__run typed = *run;
+  status = read_phrase (run, status);
+  if (status == BR_SYNTAX && !run->told && !run->refused && needs_hint (run))
+    status = run_plainer (run, &typed, status);
+  return status;
+}

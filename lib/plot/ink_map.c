@@ -265,28 +265,12 @@ put_outline (br__ink_map *m, const br__ink *ink, unsigned what)
     }
 }
 
-/* All of a bar, so that no text goes into it.  */
-static void
-put_bar (br__ink_map *m, const br__ink *ink, unsigned what)
-{
-  int64_t run = ink->x2 - ink->x, rise = ink->y2 - ink->y, longest = llabs (run) > llabs (rise) ? llabs (run) : llabs (rise);
-  int64_t half = ink->r > m->cell ? ink->r : m->cell, steps = longest * 2 / half + 1;
-  steps = steps > MOST_STEPS ? MOST_STEPS : steps;
-  for (int64_t i = 0; i <= steps; i++)
-    {
-      int64_t x = ink->x + br__scale_by (run, i, steps), y = ink->y + br__scale_by (rise, i, steps);
-      br__ink_map_fill (m, (br__area) { x - half, y - half, x + half, y + half }, what);
-    }
-}
-
 static void
 put_ink (br__ink_map *m, const br__ink *ink)
 {
   int keep = ink->group == BR__GROUP_DIMENSIONS || ink->group == BR__GROUP_LEADERS;
   unsigned what = keep ? BR__CELL_KEPT : ink->pen == BR__PEN_OUTLINE ? BR__CELL_OUTLINE : BR__CELL_THIN;
-  if (ink->type == BR__INK_BAR)
-    put_bar (m, ink, what);
-  else if (ink->type == BR__INK_ARROW)
+  if (ink->type == BR__INK_ARROW)
     br__ink_map_line (m, ink->x, ink->y, ink->x2, ink->y2, what);
   else if (ink->type != BR__INK_TEXT)
     put_outline (m, ink, what);

@@ -278,9 +278,9 @@ set_offsets (br__size_lines *d, int far)
         const br__size_line *row = &d->rows[i];
         half[row->tier] = larger (half[row->tier], half_across (d, row));
         off[row->tier] = larger (off[row->tier], llabs (row->off));
-        /* A level line above the view may reach past its corner, too.  */
-        if (d->upright && row->past)
-          off[0] = larger (off[0], half_across (d, row) + TAIL);
+        /* A line of the other direction may reach past the corner, too: the text is not to look like that line's.  */
+        if (row->past)
+          off[0] = larger (off[0], half_across (d, row) + TAIL + ARROW);
       }
   d->depth[far] = 0;
   for (int i = 0; i < d->tiers[far]; i++)

@@ -14,6 +14,7 @@
 #define STEP (BR__INCH / 10)    /* between the places that are tried */
 #define AIR (BR__INCH / 16)
 #define TAKEN 1
+#define MOST_PIECES 20          /* on a sheet */
 #define FEWEST 4                /* lines of a piece that is not the last, heads among them */
 
 static const unsigned price[BR__CELLS] = { 0, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN,
@@ -38,10 +39,10 @@ br__table_open (br__table_piece *t, const br__plot *figure)
     {
       const br__ink *k = &figure->inks[i];
       br__area a = br__ink_area (k);
-      if (k->type != BR__INK_TEXT)
-        continue;
-      t->left = !count || a.x < t->left ? a.x : t->left;
-      t->lines[count++] = (br__table_line) { k->y, a.y, a.y2, a.x2, strcmp (k->text, "dimension") == 0 };
+      t->left = i == figure->table || a.x < t->left ? a.x : t->left;
+      t->wide = a.x2 - t->left > t->wide ? a.x2 - t->left : t->wide;
+      if (k->type == BR__INK_TEXT)
+        t->lines[count++] = (br__table_line) { k->y, a.y, a.y2, strcmp (k->text, "dimension") == 0 };
     }
   if (count)
     qsort (t->lines, count, sizeof *t->lines, compare_lines);
@@ -54,7 +55,6 @@ br__table_open (br__table_piece *t, const br__plot *figure)
         {
           last->top = it.top < last->top ? it.top : last->top;
           last->bottom = it.bottom > last->bottom ? it.bottom : last->bottom;
-          last->right = it.right > last->right ? it.right : last->right;
           last->heads |= it.heads;
         }
     }
@@ -83,17 +83,6 @@ height_of (int64_t *heads, const br__table_piece *t, size_t count)
   size_t over = heads_of (t, t->next);
   *heads = over < t->next ? t->lines[over + 1].top - t->lines[over].top : 0;
   return *heads + t->lines[t->next + count - 1].bottom - t->lines[t->next].top;
-}
-
-/* How wide these are.  */
-static int64_t
-width_of (const br__table_piece *t, size_t count)
-{
-  size_t over = heads_of (t, t->next);
-  int64_t right = over < t->next ? t->lines[over].right : t->left;
-  for (size_t i = t->next; i < t->next + count; i++)
-    right = t->lines[i].right > right ? t->lines[i].right : right;
-  return right - t->left;
 }
 
 /* The inks that belong to line INDEX go to X, and Y for its top.  */
@@ -162,7 +151,7 @@ find_most (int64_t *x, int64_t *y, const br__table_piece *t, const br__ink_map *
     {
       int64_t high = height_of (&heads, t, count);
       /* All of it at the foot of the sheet; pieces in their order.  */
-      if (find_place (x, y, m, width_of (t, count), high, count < t->count))
+      if (find_place (x, y, m, t->wide, high, count < t->count))
         return count;
       count = lines_in (t, high * 7 / 8);
       count = count < FEWEST ? 0 : count;
@@ -170,25 +159,95 @@ find_most (int64_t *x, int64_t *y, const br__table_piece *t, const br__ink_map *
   return 0;
 }
 
+/* A place that was found for a piece.  */
+typedef struct slot
+{
+  int64_t x, y, high;
+} slot;
+
+/* Upward and downward as far as the paper is free.  */
+static void
+grow_slot (slot *s, int64_t wide, const br__ink_map *m)
+{
+  const br__area *in = &m->within;
+  const int64_t left = s->x - AIR, right = s->x + wide + AIR;
+  for (int64_t y = s->y - STEP; y >= in->y + AIR && br__ink_map_cost (m, (br__area) { left, y - AIR, right, s->y - AIR }, price, TAKEN) < TAKEN;
+       y -= STEP)
+    {
+      s->high += STEP;
+      s->y = y;
+    }
+  for (int64_t y = s->y + s->high; y + STEP <= in->y2 - AIR
+       && br__ink_map_cost (m, (br__area) { left, y + AIR, right, y + STEP + AIR }, price, TAKEN) < TAKEN; y += STEP)
+    s->high += STEP;
+}
+
+/* As is read: from above, of two beside each other the left one first.  */
+static int
+comes_before (const slot *a, const slot *b)
+{
+  return a->y < b->y + b->high && b->y < a->y + a->high ? a->x < b->x : a->y < b->y;
+}
+
+/* The lines of T that go into the COUNT slots, in their order, on PAGE or, where that is NULL, on none.  */
+static void
+fill_slots (br__table_piece *t, br__plot *page, const slot *slots, size_t count)
+{
+  for (size_t i = 0; i < count; i++)
+    {
+      size_t lines = t->next < t->count ? lines_in (t, slots[i].high) : 0;
+      if (lines && page)
+        put_piece (t, page, lines, slots[i].x, slots[i].y);
+      else
+        t->next += lines;
+    }
+}
+
+/* Places on M for as many of the lines of T as find one; *FOUND gets their number.  */
+static void
+find_slots (slot slots[MOST_PIECES], size_t *found, br__table_piece *t, br__ink_map *m)
+{
+  size_t count;
+  int64_t heads;
+  for (*found = 0; *found < MOST_PIECES && t->next < t->count; (*found)++)
+    {
+      slot *s = &slots[*found];
+      if (!(count = find_most (&s->x, &s->y, t, m)))
+        return;
+      s->high = height_of (&heads, t, count);
+      br__ink_map_fill (m, (br__area) { s->x, s->y, s->x + t->wide, s->y + s->high }, BR__CELL_TEXT);
+      t->next += count;
+    }
+}
+
 int
 br__table_squeeze (br__table_piece *t, br__plot *page, br__area room)
 {
   br__ink_map m;
-  size_t count;
-  int64_t x = 0, y = 0;
+  slot slots[MOST_PIECES] = { { 0, 0, 0 } }, sorted[MOST_PIECES] = { { 0, 0, 0 } };
+  size_t count = 0;
+  br__table_piece placed = *t, trial = *t;
   int good = br__ink_map_make (&m, page, room);
   for (size_t i = 0; i < page->count && good; i++)
     if (page->inks[i].type == BR__INK_TEXT)
       br__ink_map_fill (&m, br__ink_area (&page->inks[i]), BR__CELL_TEXT);
-  while (good && t->next < t->count && (count = find_most (&x, &y, t, &m)) > 0)
+  if (good)
+    find_slots (slots, &count, &placed, &m);
+  for (size_t i = 0; i < count; i++)
     {
-      int64_t heads, high = height_of (&heads, t, count), wide = width_of (t, count);
-      put_piece (t, page, count, x, y);
-      br__ink_map_fill (&m, (br__area) { x, y, x + wide, y + high }, BR__CELL_TEXT);
-      good = !page->failed;
+      size_t at = i;
+      slot grown = slots[i];
+      grow_slot (&grown, t->wide, &m);
+      br__ink_map_fill (&m, (br__area) { grown.x, grown.y, grown.x + t->wide, grown.y + grown.high }, BR__CELL_TEXT);
+      for (; at > 0 && comes_before (&grown, &sorted[at - 1]); at--)
+        sorted[at] = sorted[at - 1];
+      sorted[at] = grown;
     }
   br__ink_map_clear (&m);
-  return good;
+  /* In the order in which they are read, where that takes no more paper.  */
+  fill_slots (&trial, NULL, sorted, count);
+  fill_slots (t, page, trial.next == placed.next ? sorted : slots, count);
+  return good && !page->failed;
 }
 
 int

@@ -452,6 +452,9 @@ head_over (size_t *column, const table_heads *h, const svg_element *e, const svg
     for (size_t k = 0; k < 3; k++)
       {
         const svg_element *head = h->rows[i][k];
+        /* Heads of a piece of the table that stands below another.  */
+        if (e == head)
+          return NULL;
         if (svg_number (head, "x") == svg_number (e, "x") && middle_of (head) < middle_of (e) && (!found || middle_of (head) > middle_of (found)))
           {
             found = head;

@@ -213,6 +213,9 @@ br_status br__figure_plot (br__plot *p, br__draw_result *out, br__run *run, br__
                            int64_t height);
 /* The outlines of V alone, on squares of GRID that go through 0, 0 of the sheet.  */
 br_status br__draw_bare (br__plot *p, br__run *run, const br__side_view *v, int64_t grid);
+/* The table of what F, which P has without it, does not say: below the figure; or beside it, or beside it and below, where all goes into
+   WIDTH by HEIGHT that way alone.  *ROWS gets their number.  */
+br_status br__places_around (br__plot *p, size_t *rows, br__run *run, const br__view_at *f, int64_t width, int64_t height);
 /* Squares over AREA; a line goes through X and through Y.  */
 void br__plot_grid (br__plot *p, br__area area, int64_t step, int64_t x, int64_t y);
 

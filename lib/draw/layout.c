@@ -136,7 +136,7 @@ end_squares (br__plot *p, size_t first, int64_t wide, int64_t high)
 
 /* The table in pieces on what is free of WIDTH by HEIGHT, beside the figure and below it; *DONE 0 and nothing where that is too little.  */
 static br_status
-squeeze_places (int *done, br__plot *p, br__draw_result *out, br__run *run, const br__view_at *f, int64_t width, int64_t height)
+squeeze_places (int *done, br__plot *p, size_t *rows, br__run *run, const br__view_at *f, int64_t width, int64_t height)
 {
   br__plot table = { .inks = NULL };
   br__table_piece rest = { .lines = NULL };
@@ -149,7 +149,7 @@ squeeze_places (int *done, br__plot *p, br__draw_result *out, br__run *run, cons
     {
       int64_t narrow = i ? table.width : LEAST_WIDTH;
       br__plot_clear (&table);
-      status = br__places_plot (&table, &out->unmeasured, &length, run, f, (br__area) { 0, 0, narrow, 0 });
+      status = br__places_plot (&table, rows, &length, run, f, (br__area) { 0, 0, narrow, 0 });
     }
   int good = status == BR_OK && br__table_open (&rest, &table) && br__table_squeeze (&rest, p, (br__area) { 0, 0, width, height });
   *done = good && rest.next == rest.count;
@@ -164,9 +164,8 @@ squeeze_places (int *done, br__plot *p, br__draw_result *out, br__run *run, cons
   return status == BR_OK && !good ? BR_NO_MEMORY : status;
 }
 
-/* The table below the figure; or beside it, or beside it and below, where all goes into WIDTH by HEIGHT that way alone.  */
-static br_status
-plot_places (br__plot *p, br__draw_result *out, br__run *run, const br__view_at *f, int64_t width, int64_t height)
+br_status
+br__places_around (br__plot *p, size_t *rows, br__run *run, const br__view_at *f, int64_t width, int64_t height)
 {
   const size_t figure = p->count, taken = p->taken_count;
   const int64_t wide = p->width, high = p->height, beside = wide + BESIDE;
@@ -174,7 +173,7 @@ plot_places (br__plot *p, br__draw_result *out, br__run *run, const br__view_at 
   br_status status = BR_OK;
   if (high <= height && beside < width)
     {
-      status = br__places_plot (p, &out->unmeasured, &table, run, f, (br__area) { beside, 0, width, 0 });
+      status = br__places_plot (p, rows, &table, run, f, (br__area) { beside, 0, width, 0 });
       if (status != BR_OK || (p->width <= width && table <= height && high + table > height))
         {
           p->height = most (high, table);
@@ -187,7 +186,7 @@ plot_places (br__plot *p, br__draw_result *out, br__run *run, const br__view_at 
       p->width = wide;
     }
   br__area below = { 0, high, br__table_width (p, width - (wide > width ? BR__JOIN : 0)), 0 };
-  status = br__places_plot (p, &out->unmeasured, &table, run, f, below);
+  status = br__places_plot (p, rows, &table, run, f, below);
   if (status == BR_OK && high <= height && high + table > height && wide <= width && f->view->count <= CROWD)
     {
       int done = 0;
@@ -195,10 +194,10 @@ plot_places (br__plot *p, br__draw_result *out, br__run *run, const br__view_at 
       p->taken_count = taken;
       p->width = wide;
       p->table = 0;
-      status = squeeze_places (&done, p, out, run, f, width, height);
+      status = squeeze_places (&done, p, rows, run, f, width, height);
       if (status != BR_OK || done)
         return status;
-      status = br__places_plot (p, &out->unmeasured, &table, run, f, below);
+      status = br__places_plot (p, rows, &table, run, f, below);
     }
   centre_figure (p, figure, wide);
   p->width = most (p->width, wide);
@@ -222,7 +221,7 @@ br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v
     {
       status = br__figure_plot (&made, out, run, v, &f, grid, width, height);
       if (status == BR_OK)
-        status = plot_places (&made, out, run, &f, width, height);
+        status = br__places_around (&made, &out->unmeasured, run, &f, width, height);
       made.height += plot_needs (&made, v, 0, made.height, made.width);
       status = made.failed || v->unplaced.failed ? BR_NO_MEMORY : status;
     }

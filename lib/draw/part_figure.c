@@ -263,16 +263,50 @@ larger (int64_t x, int64_t y)
   return x > y ? x : y;
 }
 
+/* 1 where P goes on a sheet of paper, upright or on its side (LANDSCAPE).  */
+static int
+fits (const br__part_figure *f, const br__plot *p, int landscape)
+{
+  const br__area *room = &f->room[landscape];
+  return p->width <= room->x2 - room->x && p->height <= room->y2 - room->y;
+}
+
 /* The paper lies so that the figure goes on one sheet, or else as it does itself.  */
 static void
 find_sheets (br__part_figure *f)
 {
   int landscape = f->plot.width > f->plot.height;
-  for (int i = 0; i < 2; i++)
-    if (f->plot.width <= f->room[i].x2 - f->room[i].x && f->plot.height <= f->room[i].y2 - f->room[i].y)
-      return;
-  if (f->room[0].x2)
+  if (f->joined && !fits (f, &f->plot, 0) && !fits (f, &f->plot, 1))
     br__plot_sheets (&f->plot, f->room[landscape].x2 - f->room[landscape].x, f->room[landscape].y2 - f->room[landscape].y);
+}
+
+/* The table on the sheet that the figure goes on, if there is room for all of it in some way; else below.  */
+static br_status
+put_table (br__part_figure *f, const br__view_at *at)
+{
+  br__plot *p = &f->plot;
+  br_status status = BR_OK;
+  for (int i = 0; i < 2 && status == BR_OK; i++)
+    {
+      br__plot trial = { .width = p->width, .height = p->height };
+      if (!fits (f, p, i))
+        continue;
+      br__plot_join (&trial, p, 0, 0, 0, NULL);
+      status = br__places_around (&trial, &f->unmeasured, f->run, at, f->room[i].x2 - f->room[i].x, f->room[i].y2 - f->room[i].y);
+      int good = status == BR_OK && fits (f, &trial, i);
+      br__plot_clear (good ? p : &trial);
+      if (good)
+        {
+          *p = trial;
+          return BR_OK;
+        }
+    }
+  int64_t table = 0;
+  br__area below = { 0, p->height + LINE_HEIGHT / 2, br__table_width (p, p->width), 0 };
+  if (status == BR_OK)
+    status = br__places_plot (p, &f->unmeasured, &table, f->run, at, below);
+  p->height += table ? table + LINE_HEIGHT / 2 : 0;
+  return status;
 }
 
 br_status
@@ -297,12 +331,9 @@ br__part_figure_plot (br__part_figure *f)
   br__size_lines_plot (p, &f->level, &f->view, left, top);
   br__size_lines_plot (p, &f->upright, &f->view, left, top);
   f->unlabelled = br__labels_plot (p, &f->view, (br__area) { 0, 0, p->width, p->height }, left, top);
-  int64_t table = 0;
   const br__view_at at = { &f->view, &f->level, &f->upright, left, top };
   br__datum_plot (p, &at);
-  br__area below = { 0, p->height + LINE_HEIGHT / 2, br__table_width (p, p->width), 0 };
-  br_status status = br__places_plot (p, &f->unmeasured, &table, f->run, &at, below);
-  p->height += table ? table + LINE_HEIGHT / 2 : 0;
+  br_status status = put_table (f, &at);
   return status != BR_OK ? br__fail_plain (f->run->error, status, 0, 0)
          : p->failed ? br__fail_plain (f->run->error, BR_NO_MEMORY, 0, 0) : BR_OK;
 }

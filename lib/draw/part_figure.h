@@ -16,7 +16,8 @@ typedef struct br__part_figure
   br__size_lines level, upright;
   br__plot plot;
   size_t holes, unlabelled, unmeasured;
-  br__area room[2];             /* of a sheet of paper upright and on its side, for what is more than one; or all 0 */
+  br__area room[2];             /* of a sheet of paper upright and on its side; or all 0 */
+  int joined;                   /* what is too large for one sheet goes on several */
   int grain;                    /* arrows on it say which way the grain runs */
 } br__part_figure;
 

@@ -148,7 +148,7 @@ make_paper (br__paperwork *paper, br_text *title, const work *w, const char *wha
   return status;
 }
 
-/* What a part larger than a sheet of paper is to be laid out for.  */
+/* What the part is to be laid out for.  */
 static br_status
 find_rooms (work *w)
 {
@@ -283,8 +283,9 @@ br__do_template (br__run *run)
       if (status != BR_OK)
         tell (&w, status, at);
     }
-  if (status == BR_OK && strcmp (br__picture_form (path), "pdf") == 0)
+  if (status == BR_OK)
     status = find_rooms (&w);
+  w.f.joined = path && strcmp (br__picture_form (path), "pdf") == 0;
   if (status == BR_OK)
     status = br__part_figure_plot (&w.f);
   if (status == BR_OK)

@@ -12,7 +12,7 @@ typedef struct br__drawn_piece
 {
   int64_t x, y, x2, y2, centre_x, centre_y, radius;
   int64_t from, turn;           /* billionths of a degree, anticlockwise */
-  char size[32];                /* "R 1/2" of an arc; "": straight, or too long to stand on a figure */
+  char size[32];                /* "R 1/2" of an arc, "cut 1/2 x 1/4" of a corner that is cut; "": neither, or too long to stand on a figure */
 } br__drawn_piece;
 
 /* side.c: a shape on paper, y still upward, before it is set on the page.  */
@@ -160,6 +160,8 @@ br_status br__put_label_size (br_text *t, const br_sheet *sheet, const br__shape
    Returns how many found none.  */
 size_t br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, int64_t top);
 
+/* place_corner.c.  "R 1/2" or "cut 1/2 x 1/4" of corner I, nothing of one that is neither.  */
+br_status br__put_corner_size (br_text *t, const br_sheet *sheet, const br__shape *s, size_t i);
 /* place_plot.c.  Names that found no room, and a table of sizes and places that the dimension lines of F do not say, in ROOM, which it may
    leave downward.  *COUNT gets the rows, *HEIGHT what it takes, 0 where the figure says all.  */
 br_status br__places_plot (br__plot *p, size_t *count, int64_t *height, br__run *run, const br__view_at *f, br__area room);

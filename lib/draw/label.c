@@ -204,17 +204,21 @@ add_line (br__anchors *a, const br__drawn *d, int64_t x, int64_t y)
                side * out_x, side * out_y, 0);
 }
 
-/* The middles of straight pieces, to their right and left.  */
+/* The middle of the straight piece P, to its right and left.  */
+static void
+add_side (br__anchors *a, const br__drawn_piece *p, int64_t left, int64_t top)
+{
+  br__drawn side = { .x = p->x + (p->x2 - p->x) / 2, .y = p->y + (p->y2 - p->y) / 2, .a = (p->x2 - p->x) / 3, .b = (p->y2 - p->y) / 3 };
+  if (a->count + 14 <= BR__MOST_ANCHORS)
+    add_line (a, &side, left + side.x, top - side.y);
+}
+
 static void
 add_outline (br__anchors *a, const br__drawn *d, int64_t left, int64_t top)
 {
   for (size_t i = 0; i < d->piece_count; i++)
-    {
-      const br__drawn_piece *p = &d->pieces[i];
-      br__drawn side = { .x = p->x + (p->x2 - p->x) / 2, .y = p->y + (p->y2 - p->y) / 2, .a = (p->x2 - p->x) / 3, .b = (p->y2 - p->y) / 3 };
-      if (!p->turn && a->count + 14 <= BR__MOST_ANCHORS)
-        add_line (a, &side, left + side.x, top - side.y);
-    }
+    if (!d->pieces[i].turn)
+      add_side (a, &d->pieces[i], left, top);
   if (!a->count)
     add_box (a, left + d->x, top - d->y, d->a, d->b);
 }
@@ -417,10 +421,10 @@ add_radius (br__anchors *a, const br__drawn_piece *k, int64_t left, int64_t top)
     }
 }
 
-/* The radii of D's rounds; those of one size are said once, as "2x R 1/2" (ASME Y14.5, section on repeated features, from
+/* The sizes of D's rounds and cuts; those of one size are said once, as "2x R 1/2" (ASME Y14.5, section on repeated features, from
    memory).  What finds no room is in the table alone.  */
 static void
-put_radii (br__plot *p, br__ink_map *m, const br__drawn *d, br__anchors *a, int64_t left, int64_t top)
+put_corners (br__plot *p, br__ink_map *m, const br__drawn *d, br__anchors *a, int64_t left, int64_t top)
 {
   for (size_t i = 0; i < d->piece_count; i++)
     {
@@ -434,7 +438,7 @@ put_radii (br__plot *p, br__ink_map *m, const br__drawn *d, br__anchors *a, int6
           {
             alike++;
             before += n < i;
-            add_radius (a, &d->pieces[n], left, top);
+            (k->turn ? add_radius : add_side) (a, &d->pieces[n], left, top);
           }
       if (!alike || before)
         continue;
@@ -508,7 +512,7 @@ br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, i
   put_labels (p, &m, v, &a, left, top);
   for (size_t i = 0; i < v->count && v->count <= CROWD; i++)
     if (v->shapes[i].tied && !v->shapes[i].unmeasured)
-      put_radii (p, &m, &v->shapes[i], &a, left, top);
+      put_corners (p, &m, &v->shapes[i], &a, left, top);
   put_balloons (p, &m, v, &a, left, top);
   for (size_t i = 0; i < v->count; i++)
     unlabelled += (size_t) v->shapes[i].unlabelled;

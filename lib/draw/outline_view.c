@@ -64,13 +64,18 @@ br__drawn_box (br__drawn *d)
   d->y = d->reach.y + d->b / 2;
 }
 
-/* What stands on the figure of the arc LEG.  */
+/* What stands on the figure of leg I: of an arc its radius; a cut is the last leg of its corner.  */
 static br_status
-put_radius (br__drawn_piece *p, const br__leg *leg, const br__settings *settings)
+put_size (br__drawn_piece *p, const br__legs *legs, size_t i, const br_sheet *sheet, const br__shape *shape)
 {
+  const br__leg *leg = &legs->rows[i];
   br_text t = BR_TEXT_ZERO;
-  br__text_puts (&t, "R ");
-  br_status status = br__put_drawing_number (&t, &leg->radius->real, settings);
+  br_status status = BR_OK;
+  br__text_puts (&t, leg->slope ? "R " : "");
+  if (leg->slope)
+    status = br__put_drawing_number (&t, &leg->radius->real, &sheet->settings);
+  else if (i + 1 == legs->count || leg[1].corner != leg->corner)
+    status = br__put_corner_size (&t, sheet, shape, leg->corner);
   if (status == BR_OK && t.length < sizeof p->size)
     memcpy (p->size, br__text_string (&t), t.length + 1);
   br__text_clear (&t);
@@ -87,8 +92,7 @@ br__drawn_outline (br__drawn *d, const br_sheet *sheet, const br_number *ratio)
   if (status == BR_OK)
     status = br__drawn_pieces (d, &legs, ratio, sheet->settings.bits);
   for (size_t i = 0; i < legs.count && status == BR_OK; i++)
-    if (legs.rows[i].slope)
-      status = put_radius (&d->pieces[i], &legs.rows[i], &sheet->settings);
+    status = put_size (&d->pieces[i], &legs, i, sheet, d->shape);
   br__legs_clear (&legs);
   br__sketch_clear (&s);
   return status;

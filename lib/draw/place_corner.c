@@ -11,32 +11,32 @@
 
 /* Number WHICH of corner I, less REACH where that is not 0.  */
 static br_status
-corner_number (br_real *z, br__run *run, const br__shape *s, size_t i, int which, int reach)
+corner_number (br_real *z, const br_sheet *sheet, const br__shape *s, size_t i, int which, int reach)
 {
-  const br__value *v = br__shape_value (run->sheet, s, BR__CORNER_PART (i, which));
-  const br__value *less = reach ? br__shape_value (run->sheet, s, reach) : NULL;
+  const br__value *v = br__shape_value (sheet, s, BR__CORNER_PART (i, which));
+  const br__value *less = reach ? br__shape_value (sheet, s, reach) : NULL;
   if (!v || (reach && !less))
     return BR_DOMAIN;
   return less ? br_real_sub (z, &v->real, &less->real) : br_real_set (z, &v->real);
 }
 
 static int
-is_given (br__run *run, const br__shape *s, size_t i, int which)
+is_given (const br_sheet *sheet, const br__shape *s, size_t i, int which)
 {
-  const br__value *v = br__shape_value (run->sheet, s, BR__CORNER_PART (i, which));
+  const br__value *v = br__shape_value (sheet, s, BR__CORNER_PART (i, which));
   const br_number *q = v ? br_real_rational (&v->real) : NULL;
   return v && (!q || br_number_sign (q) != 0);
 }
 
 /* WORD and number WHICH of corner I, less REACH.  */
 static br_status
-put_number (br_text *t, const char *word, br__run *run, const br__shape *s, size_t i, int which, int reach)
+put_number (br_text *t, const char *word, const br_sheet *sheet, const br__shape *s, size_t i, int which, int reach)
 {
   br_real z = BR_REAL_ZERO;
-  br_status status = corner_number (&z, run, s, i, which, reach);
+  br_status status = corner_number (&z, sheet, s, i, which, reach);
   br__text_puts (t, word);
   if (status == BR_OK)
-    status = br__put_drawing_number (t, &z, &run->sheet->settings);
+    status = br__put_drawing_number (t, &z, &sheet->settings);
   br_real_clear (&z);
   return status;
 }
@@ -47,25 +47,31 @@ typedef enum told { PLACE, CORNER, SIDE } told;
 /* "3 across, 2 up"; "R 1/2" or "cut 1/2 x 1/4" of the corner; "rise 1/4" of the side up to it.  Nothing where there is
    none.  */
 static br_status
-put_told (br_text *t, br__run *run, const br__shape *s, size_t i, told what)
+put_told (br_text *t, const br_sheet *sheet, const br__shape *s, size_t i, told what)
 {
   br_status status;
   if (what == PLACE)
     {
-      status = put_number (t, "", run, s, i, BR__CORNER_X, BR__SHAPE_LEFT);
+      status = put_number (t, "", sheet, s, i, BR__CORNER_X, BR__SHAPE_LEFT);
       if (status == BR_OK)
-        status = put_number (t, " across, ", run, s, i, BR__CORNER_Y, BR__SHAPE_BOTTOM);
+        status = put_number (t, " across, ", sheet, s, i, BR__CORNER_Y, BR__SHAPE_BOTTOM);
       br__text_puts (t, " up");
       return status;
     }
   int which = what == CORNER ? BR__CORNER_CUT : BR__CORNER_RISE;
-  if (!is_given (run, s, i, which))
+  if (!is_given (sheet, s, i, which))
     return BR_OK;
-  int cut = what == CORNER && is_given (run, s, i, BR__CORNER_CUT_AFTER);
-  status = put_number (t, cut ? "cut " : what == CORNER ? "R " : "rise ", run, s, i, which, 0);
+  int cut = what == CORNER && is_given (sheet, s, i, BR__CORNER_CUT_AFTER);
+  status = put_number (t, cut ? "cut " : what == CORNER ? "R " : "rise ", sheet, s, i, which, 0);
   if (status == BR_OK && cut)
-    status = put_number (t, " x ", run, s, i, BR__CORNER_CUT_AFTER, 0);
+    status = put_number (t, " x ", sheet, s, i, BR__CORNER_CUT_AFTER, 0);
   return status;
+}
+
+br_status
+br__put_corner_size (br_text *t, const br_sheet *sheet, const br__shape *s, size_t i)
+{
+  return put_told (t, sheet, s, i, CORNER);
 }
 
 /* A row with DIMENSION, which is emptied: of corner I, of those FOLLOWING that are alike, from FROM.  */
@@ -93,7 +99,7 @@ is_box (br__run *run, const br__shape *s, size_t corners)
     {
       br_real z = BR_REAL_ZERO;
       int sign = 1;
-      alike = corner_number (&z, run, s, i / 2, i % 2 ? BR__CORNER_Y : BR__CORNER_X, (i % 2 ? upright : level)[i / 2]) == BR_OK
+      alike = corner_number (&z, run->sheet, s, i / 2, i % 2 ? BR__CORNER_Y : BR__CORNER_X, (i % 2 ? upright : level)[i / 2]) == BR_OK
               && br_real_sign (&sign, &z, run->sheet->settings.bits) == BR_OK && sign == 0;
       br_real_clear (&z);
     }
@@ -109,11 +115,11 @@ add_treatments (br__place_table *t, br__run *run, const br__shape *s, size_t cor
   for (size_t i = 0; i < corners && status == BR_OK; i++)
     {
       br_text text = BR_TEXT_ZERO, alike = BR_TEXT_ZERO, other = BR_TEXT_ZERO;
-      status = done[i] ? BR_OK : put_told (&text, run, s, i, what);
+      status = done[i] ? BR_OK : put_told (&text, run->sheet, s, i, what);
       for (size_t k = i + 1; k < corners && text.length && status == BR_OK; k++)
         {
           br__text_reset (&other);
-          status = put_told (&other, run, s, k, what);
+          status = put_told (&other, run->sheet, s, k, what);
           if (!done[k] && strcmp (br__text_string (&other), br__text_string (&text)) == 0)
             {
               br__text_printf (&alike, "; %zu", k + 1);
@@ -146,9 +152,9 @@ add_turned (br__place_table *t, br__run *run, const br__shape *s, size_t corners
   for (size_t i = 1; i < corners && status == BR_OK; i++)
     {
       br_text text = BR_TEXT_ZERO;
-      status = put_number (&text, "", run, s, i, BR__CORNER_X, BR__CORNER_PART (0, BR__CORNER_X));
+      status = put_number (&text, "", run->sheet, s, i, BR__CORNER_X, BR__CORNER_PART (0, BR__CORNER_X));
       if (status == BR_OK)
-        status = put_number (&text, " across, ", run, s, i, BR__CORNER_Y, BR__CORNER_PART (0, BR__CORNER_Y));
+        status = put_number (&text, " across, ", run->sheet, s, i, BR__CORNER_Y, BR__CORNER_PART (0, BR__CORNER_Y));
       br__text_puts (&text, " up");
       if (status == BR_OK)
         status = add_row (t, &text, s, PLACE, i, "", "corner 1, unturned");
@@ -177,7 +183,7 @@ br__place_corners (br__place_table *t, br__run *run, const br__drawn *d)
     }
   for (size_t i = 0; i < corners && !box && status == BR_OK; i++)
     {
-      status = put_told (&text, run, s, i, PLACE);
+      status = put_told (&text, run->sheet, s, i, PLACE);
       if (status == BR_OK)
         status = add_row (t, &text, s, PLACE, i, "", "left and bottom");
     }

@@ -220,22 +220,38 @@ test_no_room (void **state)
   figure_clear (&f);
 }
 
-/* The radius of a round stands on the figure once for all of its size, and its arrow ends on one of these arcs (ASME Y14.5 and
-   ISO 129-1, sections on radii, from memory).  */
-static void
-test_radii (void **state)
+/* How far X Y is from the piece K of an outline, an arc or a side.  */
+static double
+off_piece (const br__drawn_piece *k, double x, double y)
 {
-  size_t found = 0;
+  double run = (double) (k->x2 - k->x), rise = (double) (k->y2 - k->y);
+  if (k->turn)
+    return fabs (hypot (x - (double) k->centre_x, y - (double) k->centre_y) - (double) k->radius);
+  return fabs ((x - (double) k->x) * rise - (y - (double) k->y) * run) / hypot (run, rise);
+}
+
+/* The size of a round or a cut stands on the figure once for all of its size, and its arrow ends on one of these (ASME Y14.5 and
+   ISO 129-1, sections on radii and chamfers, from memory).  */
+static void
+test_corners (void **state)
+{
+  size_t found[2] = { 0, 0 };
   (void) state;
   for (long n = check_times (40); n > 0; n--)
     {
-      char words[400];
-      int64_t r[4], wide = check_between (3, 12), high = check_between (3, 12);
+      char words[400], form[4][40];
+      int64_t wide = check_between (3, 12), high = check_between (3, 12);
       for (int i = 0; i < 4; i++)
-        r[i] = check_between (1, 4);
-      snprintf (words, sizeof words, "outline o = 0, 0 round %" PRId64 "/4 to %" PRId64 ", 0 round %" PRId64 "/4 to %" PRId64 ", %" PRId64
-                " round %" PRId64 "/4 to 0, %" PRId64 " round %" PRId64 "/4\ncircle hole = 1 at %" PRId64 "/2, %" PRId64 "/2 hole\n",
-                r[0], wide, r[1], wide, high, r[2], high, r[3], wide, high);
+        {
+          int64_t size = check_between (1, 4), other = check_between (1, 4);
+          if (check_below (2))
+            snprintf (form[i], sizeof form[i], "round %" PRId64 "/4", size);
+          else
+            snprintf (form[i], sizeof form[i], "cut %" PRId64 "/4 x %" PRId64 "/4", size, other);
+        }
+      snprintf (words, sizeof words, "outline o = 0, 0 %s to %" PRId64 ", 0 %s to %" PRId64 ", %" PRId64 " %s to 0, %" PRId64
+                " %s\ncircle hole = 1 at %" PRId64 "/2, %" PRId64 "/2 hole\n", form[0], wide, form[1], wide, high, form[2], high, form[3], wide,
+                high);
       figure f;
       counts c = { 0, 0, 0, 0, 0 };
       figure_make (&f, sheet_with (words), 1, 2);
@@ -245,34 +261,31 @@ test_radii (void **state)
       for (size_t i = 0; i + 2 < f.plot.count; i++)
         {
           const br__ink *text = &f.plot.inks[i], *arrow = text + 2;
-          const char *radius = text->type == BR__INK_TEXT ? strstr (text->text, "R ") : NULL;
-          size_t alike = 0, touched = 0, places = 1;
-          if (!radius || arrow->type != BR__INK_ARROW)
+          const char *cut = text->type == BR__INK_TEXT ? strstr (text->text, "cut ") : NULL;
+          const char *size = text->type != BR__INK_TEXT ? NULL : cut ? cut : strstr (text->text, "R ");
+          size_t alike = 0, touched = 0;
+          if (!size || arrow->type != BR__INK_ARROW)
             continue;
           for (size_t k = 0; k < d->piece_count; k++)
-            if (d->pieces[k].turn && strcmp (d->pieces[k].size, radius) == 0)
+            if (strcmp (d->pieces[k].size, size) == 0)
               {
-                double off = hypot ((double) (arrow->x - f.left - d->pieces[k].centre_x),
-                                    (double) (f.top - arrow->y - d->pieces[k].centre_y)) - (double) d->pieces[k].radius;
                 alike++;
-                touched += fabs (off) < 10;
+                touched += off_piece (&d->pieces[k], (double) (arrow->x - f.left), (double) (f.top - arrow->y)) < 10;
               }
-          if (radius != text->text)
-            places = strtoul (text->text, NULL, 10);
-          assert_int_equal (alike, places);
+          assert_int_equal (alike, size != text->text ? strtoul (text->text, NULL, 10) : 1);
           assert_true (touched > 0);
-          found++;
+          found[cut != NULL]++;
         }
       figure_clear (&f);
     }
-  assert_true (found > 0);
+  assert_true (found[0] > 0 && found[1] > 0);
 }
 
 int
 main (void)
 {
   const struct CMUnitTest tests[] = { CHECK_TEST (test_designs), CHECK_TEST (test_random), CHECK_TEST (test_asked), cmocka_unit_test (test_no_room),
-                                      CHECK_TEST (test_radii) };
+                                      CHECK_TEST (test_corners) };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, source_enter, lesson_leave));
 }

@@ -386,7 +386,7 @@ br__may_fit (const br__scale_row *row, br__area full, br__area room)
          && br__compare_products (full.y2 - full.y, row->drawn, room.y2 - room.y, row->full) <= 0;
 }
 
-/* So many smaller standard scales are tried for a figure that has room on the paper, but not with its table.  */
+/* So many smaller usual scales are tried for a figure that has room on the paper, but not with its table.  */
 #define SMALLER 2
 
 /* The largest standard scale at which all goes on one sheet; or the figure alone, if its table would make it much
@@ -397,8 +397,8 @@ find_scale (br__drawing *d, br__run *run)
   const br__scale_row *row, *next;
   br_number ratio = BR_NUMBER_ZERO;
   br__area room[2] = { { 0, 0, 0, 0 }, { 0, 0, 0, 0 } };
-  int fits = 0, metric = 0;
-  size_t alone = SIZE_MAX, last = SIZE_MAX;
+  int fits = 0, metric = 0, smaller = 0;
+  size_t alone = SIZE_MAX;
   br_status status = br_number_set_int (&ratio, 1);
   for (int i = 0; i < 2 && status == BR_OK; i++)
     {
@@ -412,17 +412,16 @@ find_scale (br__drawing *d, br__run *run)
   if (status == BR_OK)
     status = make_view (d, run, &ratio);
   br__area full = whole_reach (d);
-  for (size_t i = 0; fits < 2 && status == BR_OK && (row = br__scale_at (i, !metric)) != NULL && i <= last; i++)
+  for (size_t i = 0; fits < 2 && status == BR_OK && (row = br__scale_at (i, !metric)) != NULL && smaller <= SMALLER; i++)
     {
+      if (!br__scale_is_usual (row, !metric))
+        continue;
       next = br__scale_at (i + 1, !metric);
       status = br_number_set_ratio (&ratio, row->drawn, row->full);
-      if (status == BR_OK && br__scale_is_usual (row, !metric) && (!next || br__may_fit (row, full, room[0]) || br__may_fit (row, full, room[1])))
+      if (status == BR_OK && (!next || br__may_fit (row, full, room[0]) || br__may_fit (row, full, room[1])))
         status = try_scale (&fits, d, run, &ratio);
-      if (fits == 1 && alone == SIZE_MAX)
-        {
-          alone = i;
-          last = i + SMALLER;
-        }
+      alone = fits == 1 && alone == SIZE_MAX ? i : alone;
+      smaller += alone != SIZE_MAX;
     }
   if (status == BR_OK && fits < 2 && alone != SIZE_MAX)
     {

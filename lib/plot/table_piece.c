@@ -31,6 +31,7 @@ int
 br__table_open (br__table_piece *t, const br__plot *figure)
 {
   size_t count = 0;
+  int64_t right = INT64_MIN;    /* of the rows */
   *t = (br__table_piece) { .figure = figure };
   t->lines = br__alloc_zero (figure->count, sizeof *t->lines);
   if (!t->lines)
@@ -40,9 +41,8 @@ br__table_open (br__table_piece *t, const br__plot *figure)
       const br__ink *k = &figure->inks[i];
       br__area a = br__ink_area (k);
       t->left = i == figure->table || a.x < t->left ? a.x : t->left;
-      t->wide = a.x2 - t->left > t->wide ? a.x2 - t->left : t->wide;
       if (k->type == BR__INK_TEXT)
-        t->lines[count++] = (br__table_line) { k->y, a.y, a.y2, strcmp (k->text, "dimension") == 0 };
+        t->lines[count++] = (br__table_line) { k->y, a.y, a.y2, a.x2, strcmp (k->text, "dimension") == 0 };
     }
   if (count)
     qsort (t->lines, count, sizeof *t->lines, compare_lines);
@@ -55,8 +55,15 @@ br__table_open (br__table_piece *t, const br__plot *figure)
         {
           last->top = it.top < last->top ? it.top : last->top;
           last->bottom = it.bottom > last->bottom ? it.bottom : last->bottom;
+          last->right = it.right > last->right ? it.right : last->right;
           last->heads |= it.heads;
         }
+    }
+  /* All rows are as wide as the widest, so that they can change places.  */
+  for (size_t i = t->count; i-- > 0; )
+    {
+      right = t->lines[i].right > right ? t->lines[i].right : right;
+      t->lines[i].right = t->lines[i].heads ? right : t->lines[i].right;
     }
   return 1;
 }
@@ -83,6 +90,17 @@ height_of (int64_t *heads, const br__table_piece *t, size_t count)
   size_t over = heads_of (t, t->next);
   *heads = over < t->next ? t->lines[over + 1].top - t->lines[over].top : 0;
   return *heads + t->lines[t->next + count - 1].bottom - t->lines[t->next].top;
+}
+
+/* How wide these are.  */
+static int64_t
+width_of (const br__table_piece *t, size_t count)
+{
+  size_t over = heads_of (t, t->next);
+  int64_t right = over < t->next ? t->lines[over].right : t->left;
+  for (size_t i = t->next; i < t->next + count; i++)
+    right = t->lines[i].right > right ? t->lines[i].right : right;
+  return right - t->left;
 }
 
 /* The inks that belong to line INDEX go to X, and Y for its top.  */
@@ -151,7 +169,7 @@ find_most (int64_t *x, int64_t *y, const br__table_piece *t, const br__ink_map *
     {
       int64_t high = height_of (&heads, t, count);
       /* All of it at the foot of the sheet; pieces in their order.  */
-      if (find_place (x, y, m, t->wide, high, count < t->count))
+      if (find_place (x, y, m, width_of (t, count), high, count < t->count))
         return count;
       count = lines_in (t, high * 7 / 8);
       count = count < FEWEST ? 0 : count;
@@ -162,15 +180,15 @@ find_most (int64_t *x, int64_t *y, const br__table_piece *t, const br__ink_map *
 /* A place that was found for a piece.  */
 typedef struct slot
 {
-  int64_t x, y, high;
+  int64_t x, y, wide, high;
 } slot;
 
 /* Upward and downward as far as the paper is free.  */
 static void
-grow_slot (slot *s, int64_t wide, const br__ink_map *m)
+grow_slot (slot *s, const br__ink_map *m)
 {
   const br__area *in = &m->within;
-  const int64_t left = s->x - AIR, right = s->x + wide + AIR;
+  const int64_t left = s->x - AIR, right = s->x + s->wide + AIR;
   for (int64_t y = s->y - STEP; y >= in->y + AIR && br__ink_map_cost (m, (br__area) { left, y - AIR, right, s->y - AIR }, price, TAKEN) < TAKEN;
        y -= STEP)
     {
@@ -198,7 +216,7 @@ fill_slots (br__table_piece *t, br__plot *page, const slot *slots, size_t count)
       size_t lines = t->next < t->count ? lines_in (t, slots[i].high) : 0;
       if (lines && page)
         put_piece (t, page, lines, slots[i].x, slots[i].y);
-      else
+      else if (lines && width_of (t, lines) <= slots[i].wide)
         t->next += lines;
     }
 }
@@ -215,7 +233,8 @@ find_slots (slot slots[MOST_PIECES], size_t *found, br__table_piece *t, br__ink_
       if (!(count = find_most (&s->x, &s->y, t, m)))
         return;
       s->high = height_of (&heads, t, count);
-      br__ink_map_fill (m, (br__area) { s->x, s->y, s->x + t->wide, s->y + s->high }, BR__CELL_TEXT);
+      s->wide = width_of (t, count);
+      br__ink_map_fill (m, (br__area) { s->x, s->y, s->x + s->wide, s->y + s->high }, BR__CELL_TEXT);
       t->next += count;
     }
 }
@@ -224,7 +243,7 @@ int
 br__table_squeeze (br__table_piece *t, br__plot *page, br__area room)
 {
   br__ink_map m;
-  slot slots[MOST_PIECES] = { { 0, 0, 0 } }, sorted[MOST_PIECES] = { { 0, 0, 0 } };
+  slot slots[MOST_PIECES] = { { 0, 0, 0, 0 } }, sorted[MOST_PIECES] = { { 0, 0, 0, 0 } };
   size_t count = 0;
   br__table_piece placed = *t, trial = *t;
   int good = br__ink_map_make (&m, page, room);
@@ -237,8 +256,8 @@ br__table_squeeze (br__table_piece *t, br__plot *page, br__area room)
     {
       size_t at = i;
       slot grown = slots[i];
-      grow_slot (&grown, t->wide, &m);
-      br__ink_map_fill (&m, (br__area) { grown.x, grown.y, grown.x + t->wide, grown.y + grown.high }, BR__CELL_TEXT);
+      grow_slot (&grown, &m);
+      br__ink_map_fill (&m, (br__area) { grown.x, grown.y, grown.x + grown.wide, grown.y + grown.high }, BR__CELL_TEXT);
       for (; at > 0 && comes_before (&grown, &sorted[at - 1]); at--)
         sorted[at] = sorted[at - 1];
       sorted[at] = grown;

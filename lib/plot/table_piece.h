@@ -8,7 +8,7 @@
 /* A line of the table: what stands at one height, with the rules under it.  */
 typedef struct br__table_line
 {
-  int64_t at, top, bottom;
+  int64_t at, top, bottom, right;
   int heads;                    /* what the columns are called */
 } br__table_line;
 
@@ -17,7 +17,7 @@ typedef struct br__table_piece
   const br__plot *figure;       /* borrowed */
   br__table_line *lines;
   size_t count, next;           /* the first so many have their place */
-  int64_t left, wide;
+  int64_t left;
 } br__table_piece;
 
 /* The table of FIGURE, which has one, as a whole.  0: out of memory, as below; T is to be closed then, too.  */

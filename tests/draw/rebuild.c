@@ -450,7 +450,8 @@ static void
 test_designs (void **state)
 {
   static const char *const names[] = { "docs/examples/market_cart_side", "tests/data/barrow", "tests/data/crane", "tests/data/duck",
-    "tests/data/loader", "tests/data/board", "tests/data/jig" };
+    "tests/data/loader", "tests/data/board", "tests/data/jig", "tests/data/boat", "tests/data/shelf", "tests/data/birdhouse", "tests/data/train",
+    "tests/data/seesaw" };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (names); i++)
     {

@@ -117,6 +117,23 @@ br__stays (const br__held *h, br__entry *e)
   return is_hardware (e) || br__is_marked_known (h, e) || is_held (h, e, 1);
 }
 
+/* The name at hand.  A file may give its size further on, or not at all any more.  */
+static br_status
+read_name (br_list *names, br__run *run)
+{
+  const br__token t = run->lex.token;
+  br__entry *e = NULL;
+  if (run->from_file && t.type == BR__NAME && !br__graph_find (run->sheet->graph, run->text + t.offset, t.length))
+    {
+      br__list_bytes (names, run->text + t.offset, t.length);
+      return br__lex_next (&run->lex, run->error);
+    }
+  br_status status = br__named_entry (run, &e);
+  if (status == BR_OK)
+    br__list_entry (names, e);
+  return status;
+}
+
 /* `known axle, board`: the line itself is what keeps it.  */
 br_status
 br__do_known (br__run *run)
@@ -134,13 +151,10 @@ br__do_known (br__run *run)
   br__held_clear (&held);
   for (int first = 1; !list && status == BR_OK && (first || br__lex_is_sign (&run->lex, ',')); first = 0)
     {
-      br__entry *e = NULL;
       if (!first)
         status = br__lex_next (&run->lex, run->error);
       if (status == BR_OK)
-        status = br__named_entry (run, &e);
-      if (status == BR_OK)
-        br__list_entry (names, e);
+        status = read_name (names, run);
     }
   if (status == BR_OK)
     status = br__end_of_line (run);

@@ -80,7 +80,7 @@ br_status
 br__take_out (br__run *run, int *active, br__line *line)
 {
   br_status status = br__change_switch (run, active);
-  return status == BR_OK && line && !line->hidden && !run->from_file ? br__line_hide (run, line) : status;
+  return status == BR_OK && line && !line->hidden && (!run->from_file || run->forgetting) ? br__line_hide (run, line) : status;
 }
 
 void

@@ -39,7 +39,7 @@ typedef struct br__line
   const char *setting;      /* the one that it set, or NULL */
   int typed;                /* not read from a file */
   int answers;              /* of a file: it defines nothing, but something is told there */
-  int steps;                /* of a file: `undo` or `redo` */
+  int steps;                /* of a file: what it did is in the lines before it, so it is saved as a comment */
 } br__line;
 
 typedef enum br__comparison
@@ -230,7 +230,8 @@ typedef struct br__run
   enum br__asked { BR__AS_USUAL, BR__AS_FRACTION, BR__AS_DECIMAL } asked_form;
   int kept;                 /* the statement belongs in a saved sheet */
   const char *setting;      /* what it set, or NULL */
-  int steps;                /* it is `undo` or `redo` */
+  int steps;                /* it is `undo`, `redo`, or a `forget` of lines of this sheet */
+  int forgetting;           /* what it takes out goes with its line, in a file too */
   br_status (*behind) (struct br__run *run);    /* reads what stands behind the formula of an assignment, or NULL */
   br_text phrase;           /* the line in the words of the language, where TEXT is that */
   br_text left_out;         /* what of the line is not in PHRASE */

@@ -20,6 +20,8 @@ travel (br__run *run, int back)
                        "a sheet that is used takes nothing back");
   if (status != BR_OK)
     return status;
+  /* Also where it fails: once what it follows is saved without it, it would do something.  */
+  run->steps = 1;
   if (back ? sheet->done_count == 0 : sheet->done_count == sheet->history_count)
     return br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length,
                      back ? "there is nothing to undo" : "there is nothing to redo");
@@ -28,7 +30,6 @@ travel (br__run *run, int back)
   if (status == BR_OK)
     {
       sheet->done_count += back ? (size_t) -1 : 1;
-      run->steps = 1;
       br_record *r = br__record_new (back ? "undone" : "redone");
       status = br__put_moves (r, &moves, sheet);
       status = br__emit_or_free (run, r, status);

@@ -94,6 +94,7 @@ br_status
 br__do_forget (br__run *run)
 {
   br_status status = look_ahead (run);
+  run->forgetting = 1;
   if (status == BR_OK)
     status = forget_next (run);
   while (status == BR_OK && br__lex_is_sign (&run->lex, ','))
@@ -102,5 +103,9 @@ br__do_forget (br__run *run)
       if (status == BR_OK)
         status = forget_next (run);
     }
-  return status == BR_OK ? br__end_of_line (run) : status;
+  if (status == BR_OK)
+    status = br__end_of_line (run);
+  /* A line of another sheet comes back with it: what took that out stays.  */
+  run->steps = status == BR_OK && !run->kept;
+  return status;
 }

@@ -367,7 +367,7 @@ run_one (br_sheet *sheet, const char *text, size_t length, const char *file, siz
     {
       run.line->ending = ending;
       run.line->answers = text_only && br__line_says (text, length);
-      run.line->steps = status == BR_OK && run.steps;
+      run.line->steps = run.steps;
     }
   if (kept == BR_OK && run.line)
     run.line->setting = status == BR_OK ? run.setting : NULL;

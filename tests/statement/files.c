@@ -211,6 +211,9 @@ used (void **state)
   assert_int_equal (sheet_run (sheet, &s, "use plans/undoes.sheet"), BR_DOMAIN);
   assert_string_equal (s.faults[0].error.message, "a sheet that is used takes nothing back");
   refused (sheet, "save it", "a part of the file's name", "`save`");
+  /* The sheet that is open, by another spelling too, has its lines already.  */
+  assert_int_equal (sheet_run (sheet, &s, "new without saving\nopen plans/hub.sheet\nuse plans/hub.sheet"), BR_DOMAIN);
+  assert_int_equal (sheet_run (sheet, &s, "rim = 1\nuse plans/../plans/hub.sheet"), BR_DOMAIN);
   sheet_say (sheet, &s, "new without saving\nuse plans/hub.sheet\nwheel = hub * 3");
   refused (sheet, "rename hub to disc", "in a sheet that this one uses", "");
   /* A wrong line of a sheet stays as it is.  */

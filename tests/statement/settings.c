@@ -161,6 +161,11 @@ by_hand (void **state)
     { "units cm | use metric.sheet | units in", "ties up", "units cm | use metric.sheet | units in | ties up | " },
     { "use metric.sheet | kerf 1/8 in | kerf 1/4 in", "ties up", "use metric.sheet | kerf 1/4 in | ties up | " },
     { "use metric.sheet | units cm", "units in", "use metric.sheet | units cm | units in | " },
+    { "c = 3 | forget c | d = 5", "e = 1", "# forget c | d = 5 | e = 1 | " },
+    { "circle c = 3 at 0, 0 | a = 1 | forget c, a", "e = 1", "# forget c, a | e = 1 | " },
+    { "a = 3 | undo | undo | redo | redo", "e = 1", "a = 3 | # undo | # undo | # redo | # redo | e = 1 | " },
+    { "known b | b = 1", "e = 1", "known b | b = 1 | e = 1 | " },
+    { "a = 1 | known a | forget a", "e = 1", "known a | # forget a | e = 1 | " },
     { "use metric.sheet | grid 1/8 in", "grid 1/4 in", "use metric.sheet | grid 1/4 in | " },
   };
   (void) state;

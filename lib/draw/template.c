@@ -285,7 +285,8 @@ br__do_template (br__run *run)
     }
   if (status == BR_OK)
     status = find_rooms (&w);
-  w.f.joined = path && strcmp (br__picture_form (path), "pdf") == 0;
+  const char *form = path ? br__picture_form (path) : NULL;
+  w.f.joined = form && strcmp (form, "pdf") == 0;
   if (status == BR_OK)
     status = br__part_figure_plot (&w.f);
   if (status == BR_OK)

@@ -209,6 +209,25 @@ br__open_text (br__run *run, const char *text, size_t length, const char *path)
   return status;
 }
 
+/* Work that is not saved is not given up without a word.  */
+br_status
+br__check_saved (br__run *run)
+{
+  br_sheet *sheet = run->sheet;
+  if (!br_sheet_unsaved (sheet))
+    return BR_OK;
+  br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length, "what is here is not saved");
+  if (sheet->path)
+    br__hint (run->error, "`save` keeps it, `new without saving` gives it up");
+  else
+    {
+      char name[32];
+      br__free_name (name, sizeof name);
+      br__hint (run->error, "`save %s` keeps it, `new without saving` gives it up", name);
+    }
+  return BR_DOMAIN;
+}
+
 static br_status
 open_path (br__run *run, const char *path)
 {
@@ -216,6 +235,8 @@ open_path (br__run *run, const char *path)
   br_sheet *content = NULL;
   char *copy = br__strndup (path, strlen (path));
   br_status status = copy ? read_sheet (&f, run, path) : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  if (status == BR_OK)
+    status = br__check_saved (run);
   if (status == BR_OK)
     status = br__content_new (&content, run->sheet, run->error);
   if (status == BR_OK)
@@ -236,25 +257,6 @@ open_path (br__run *run, const char *path)
   return status;
 }
 
-/* Work that is not saved is not given up without a word.  */
-br_status
-br__check_saved (br__run *run)
-{
-  br_sheet *sheet = run->sheet;
-  if (!br_sheet_unsaved (sheet))
-    return BR_OK;
-  br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length, "what is here is not saved");
-  if (sheet->path)
-    br__hint (run->error, "`save` keeps it, `new without saving` gives it up");
-  else
-    {
-      char name[32];
-      br__free_name (name, sizeof name);
-      br__hint (run->error, "`save %s` keeps it, `new without saving` gives it up", name);
-    }
-  return BR_DOMAIN;
-}
-
 br_status
 br__do_open (br__run *run)
 {
@@ -268,8 +270,6 @@ br__do_open (br__run *run)
       return BR_DOMAIN;
     }
   br_status status = br__file_rest (&path, run, start, BR_FILE_SHEET);
-  if (status == BR_OK)
-    status = br__check_saved (run);
   if (status == BR_OK)
     status = at_file (run, open_path (run, path), start);
   br__free (path);

@@ -29,6 +29,20 @@ br__word_at (const br__words *l, size_t i, const char *word)
   return i < l->count && br__word_is (l->word[i].s, l->word[i].length, word);
 }
 
+int
+br__word_equals (const br__words *l, size_t i, const char *word, size_t length)
+{
+  if (i >= l->count || l->word[i].length != length)
+    return 0;
+  for (size_t k = 0; k < length; k++)
+    {
+      char c = l->word[i].s[k];
+      if ((c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c) != word[k])
+        return 0;
+    }
+  return 1;
+}
+
 /* 1 where the words from I on are those of PHRASE, which blanks part; a word | word is one of them.  */
 int
 br__words_at (const br__words *l, size_t i, const char *phrase)
@@ -39,9 +53,7 @@ br__words_at (const br__words *l, size_t i, const char *phrase)
       for (;;)
         {
           size_t n = strcspn (phrase, " |");
-          char word[16];
-          snprintf (word, sizeof word, "%.*s", (int) n, phrase);
-          found |= br__word_at (l, i, word);
+          found |= br__word_equals (l, i, phrase, n);
           phrase += n;
           if (*phrase != '|')
             break;

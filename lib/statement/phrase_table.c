@@ -34,16 +34,12 @@ typedef struct match
 static int
 literal_at (const br__words *l, size_t i, const char *typed, size_t length)
 {
-  if (i >= l->count || br__word_known (l, i))
-    return 0;
   while (length)
     {
       const char *bar = memchr (typed, '|', length);
       size_t n = bar ? (size_t) (bar - typed) : length;
-      char word[24];
-      snprintf (word, sizeof word, "%.*s", (int) n, typed);
-      if (br__word_at (l, i, word))
-        return 1;
+      if (br__word_equals (l, i, typed, n))
+        return !br__word_known (l, i);
       typed += n + (bar != NULL);
       length -= n + (bar != NULL);
     }
@@ -226,9 +222,10 @@ lacks_value (const match *m, const br__phrase_rule *r)
 static const br__phrase_rule *
 find_in (const br__phrase_rule *r, match *m, const br__words *l, size_t from)
 {
+  *m = (match) { .l = l, .from = from };
   for (; r->typed; r++)
     {
-      *m = (match) { .l = l, .from = from };
+      m->count = 0;
       /* A value is no check, what begins with any words is no statement, and only a number asks for its sum.  */
       const int any = *r->typed == '*' || (strncmp (r->typed, "[round] *", 9) == 0 && !br__word_at (l, from, "round"));
       if ((from > 0 && strstr (r->is, "check ")) || (any && is_statement (l, from))

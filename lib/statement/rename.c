@@ -192,12 +192,12 @@ rename_all (br__run *run, const names *n, const br__token *old, const br__token 
     status = count_mistakes (&were, run, &whole);
   if (status == BR_OK && (now.memory || were.memory))
     status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-  if (status == BR_OK && (now.count > were.count || !is_used (run->sheet, n->new, n->new_length)))
-    status = br__fail (run->error, BR_DOMAIN, new->offset, new->length, "`%.*s` cannot be a name here",
-                       BR__CLIP (n->new, 40));
   if (status == BR_OK && is_used (run->sheet, n->old, n->old_length))
     status = br__fail (run->error, BR_DOMAIN, old->offset, old->length,
                        "`%.*s` stands where it cannot be renamed: in a sheet that this one uses", BR__CLIP (n->old, 40));
+  if (status == BR_OK && (now.count > were.count || !is_used (run->sheet, n->new, n->new_length)))
+    status = br__fail (run->error, BR_DOMAIN, new->offset, new->length, "`%.*s` cannot be a name here",
+                       BR__CLIP (n->new, 40));
   br__text_clear (&whole);
   br__text_clear (&text);
   if (status != BR_OK)

@@ -166,6 +166,17 @@ put_header (br__pump *p, br__block *b, const br__csv_row *row)
   return failed ? br__fail_plain (p->job->run->error, BR_NO_MEMORY, 0, 0) : BR_OK;
 }
 
+/* The first row of B has a letter where the names are: numbers of rows are none.  */
+static int
+has_name (const br__column *c, const br__block *b)
+{
+  br__csv_row row;
+  if (!br__csv_next (&row, b->in + b->start, b->in + b->length, c->names - 1, b->last, c->separator) || !row.cell)
+    return 0;
+  const char *name = row.cell + (row.cell < row.cell_end && *row.cell == '"');
+  return br__letter_at (name, (size_t) (row.cell_end - name), 0) > 0;
+}
+
 br_status
 br__block_begin (br__pump *p, br__block *b)
 {
@@ -216,6 +227,8 @@ br__block_begin (br__pump *p, br__block *b)
       b->start = (size_t) (row.next - b->in);
       b->lines = 1 + row.breaks;
     }
+  if (c->names && !has_name (c, b))
+    c->names = 0;
   b->sums.around = 0;           /* the first row is counted with the others, or is none of them */
   c->begun = 1;
   br_number_clear (&x);

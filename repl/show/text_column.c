@@ -67,7 +67,7 @@ static void
 worst_line (const display *d, const br_record *record)
 {
   int64_t line = br_record_count (record, "worst_line");
-  if (line == 0)
+  if (line <= 0)                /* there is none where no cell has a mark */
     return;
   if (strcmp (br_record_text (record, "worst_error"), "0") == 0)
     {
@@ -87,7 +87,7 @@ pushed_lines (const display *d, const br_record *record)
 {
   const br_list *rows = br_record_list (record, "off_nearest_rows");
   int64_t count = br_record_count (record, "off_nearest");
-  if (count == 0)
+  if (count <= 0)
     return;
   display_put (d, "  off their nearest mark, to keep the total: ");
   text_count (d, count, "line\n", "lines\n");

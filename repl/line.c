@@ -279,7 +279,7 @@ line_open (const char *text, line_words *words, void *user)
   if (prompt.path)
     warn_history (history_load (prompt.path, remember));
   else
-    fputs ("benchrule: what you type is not kept: HOME names no folder\n", stderr);
+    fputs ("benchrule: what you type is not kept, and no copy of what is not saved: HOME names no folder\n", stderr);
 }
 
 static void

@@ -71,6 +71,7 @@ start_own (recovery *r)
         return 0;
       snprintf (name, sizeof name, PREFIX "%016llx" SUFFIX, chance);
       r->path = state_path (name);
+      r->warned |= !r->path;    /* the prompt has said that there is no home */
       r->lock = r->path ? lock_of (r->path) : NULL;
       if (!r->lock || !state_make_folders (r->path))
         break;

@@ -308,13 +308,13 @@ br__do_new (br__run *run)
 
 /* The sheet that is open has its own lines: they would stand there twice, and four times after the next `use`.  */
 static br_status
-check_other (const br_sheet *sheet, const sheet_file *f, br_error *error)
+check_other (const br_sheet *sheet, const sheet_file *f, const char *path, br_error *error)
 {
   struct stat own;
   if (!sheet->path || stat (sheet->path, &own) != 0 || !br__same_stat (&own, &f->st))
     return BR_OK;
-  br__fail (error, BR_DOMAIN, 0, 0, "`%.*s` is the sheet that is open: its lines are here", BR__CLIP (f->path, 100));
-  br__hint (error, br_sheet_unsaved (sheet) ? "save" : "open %.*s", BR__CLIP (f->path, 100));
+  br__fail (error, BR_DOMAIN, 0, 0, "`%.*s` is the sheet that is open: its lines are here", BR__CLIP (path, 100));
+  br__hint (error, br_sheet_unsaved (sheet) ? "save" : "open %.*s", BR__CLIP (path, 100));
   return BR_DOMAIN;
 }
 
@@ -326,7 +326,7 @@ use_path (br__run *run, const char *path)
   char *real = br__file_resolve (path);
   br_status status = real ? read_sheet (&f, run, path) : br__can_not (run->error, "read", path, errno);
   if (status == BR_OK)
-    status = check_other (run->sheet, &f, run->error);
+    status = check_other (run->sheet, &f, path, run->error);
   if (status == BR_OK && !run->line)
     status = br__line_append (run, &run->line);
   if (status == BR_OK)

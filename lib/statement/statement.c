@@ -173,6 +173,14 @@ br__line_says (const char *text, size_t length)
   return 0;
 }
 
+/* The mistake has no hint of its own.  BEHIND a file that was read it is in there, unless the line ends too early.  */
+static int
+wants_topic (int behind, const br_error *error)
+{
+  return (!behind || strncmp (error->message, "the line ends", 13) == 0)
+         && (!*error->hint || strcmp (error->hint, br__only_help) == 0);
+}
+
 static br_status
 run_statement (br__run *run)
 {
@@ -201,9 +209,7 @@ run_statement (br__run *run)
   (void) br__account_wait (waited);
   if (br__account_stopped () && status == BR_NO_MEMORY)
     status = br__fail_stopped (run);
-  /* Behind a file that was read, the mistake is in there, unless the line ends too early.  */
-  int in_line = !run->touched_count || strncmp (run->error->message, "the line ends", 13) == 0;
-  if (status == BR_SYNTAX && !run->told && in_line && (!*run->error->hint || strcmp (run->error->hint, br__only_help) == 0))
+  if (status == BR_SYNTAX && !run->told && wants_topic (run->touched_count > 0, run->error))
     br__phrase_topic (run);
   if (status != BR_OK)
     {

@@ -476,16 +476,6 @@ put_balloons (br__plot *p, br__ink_map *m, br__side_view *v, br__anchors *a, int
     }
 }
 
-/* No name lies where two sheets join.  */
-static void
-keep_joins_free (br__ink_map *m, const br__plot *p)
-{
-  for (int i = 0; i < 2; i++)
-    for (int64_t at = p->sheet[i] + BR__JOIN / 2; p->sheet[i] && at < (i ? p->height : p->width); at += p->sheet[i])
-      br__ink_map_fill (m, i ? (br__area) { 0, at - AIR, p->width, at + AIR } : (br__area) { at - AIR, 0, at + AIR, p->height },
-                        BR__CELL_KEPT);
-}
-
 size_t
 br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, int64_t top)
 {
@@ -500,7 +490,7 @@ br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, i
       p->failed = 1;
       return 0;
     }
-  keep_joins_free (&m, p);
+  br__ink_map_keep_joins (&m, p);
   for (size_t i = 0; i < v->count; i++)
     {
       const br__drawn *d = &v->shapes[i];

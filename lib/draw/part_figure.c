@@ -4,6 +4,7 @@
 # include <config.h>
 #endif
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "draw/part_figure.h"
@@ -11,6 +12,7 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "measure/measure.h"
+#include "plot/ink_map.h"
 #include "shop/drill.h"
 
 #define LINE_HEIGHT (BR__SIZE_TEXT * 3 / 2)
@@ -233,28 +235,53 @@ put_outline (br__part_figure *f, int64_t left, int64_t top)
 }
 
 void
-br__grain_plot (br__plot *p, int64_t x, int64_t y)
+br__grain_plot (br__plot *p, int64_t x, int64_t y, int upright)
 {
-  const int64_t gap = BR__INCH * 5 / 16;
+  const int64_t gap = upright ? BR__INCH / 8 : BR__INCH * 5 / 16;
   br__plot_text (p, x, y, BR_ALIGN_MIDDLE, BR__SIZE_TEXT, "grain");
   for (int side = -1; side <= 1; side += 2)
     {
-      int64_t end = x + side * BR__GRAIN / 2;
-      br__plot_line (p, BR__PEN_THIN, x + side * gap, y, end, y, 0);
-      br__ink *arrow = br__plot_add (p, BR__INK_ARROW, BR__PEN_THIN, end, y);
+      const int64_t from = side * gap, to = side * BR__GRAIN / 2;
+      br__plot_line (p, BR__PEN_THIN, x + (upright ? 0 : from), y + (upright ? from : 0), x + (upright ? 0 : to), y + (upright ? to : 0), 0);
+      br__ink *arrow = br__plot_add (p, BR__INK_ARROW, BR__PEN_THIN, x + (upright ? 0 : to), y + (upright ? to : 0));
       arrow->x2 = x;
       arrow->y2 = y;
     }
 }
 
-/* Along the length of a board its grain runs.  */
+/* 1 where the part is drawn across its length: that is nearer to how high it is than to how wide.  */
+static int
+is_across (const br__part_figure *f)
+{
+  const br_real inches = { f->piece->size[BR__LENGTH_OF].value, NULL }; /* borrowed */
+  const br__area r = f->view.reach;
+  int64_t length = 0;
+  return f->piece->size[BR__LENGTH_OF].known && br__to_paper (&length, &inches, f->ratio, 0) == BR_OK
+         && llabs (r.y2 - r.y - length) < llabs (r.x2 - r.x - length);
+}
+
+/* Along the length of a board its grain runs: where nothing else is drawn on it.  */
 static void
 put_grain (br__part_figure *f, int64_t left, int64_t top)
 {
-  const br__area reach = f->view.reach;
-  f->grain = !f->piece->wood->round && reach.x2 >= BR__GRAIN * 3 / 2 && reach.y2 >= BR__INCH / 3;
+  const br__area r = f->view.reach, within = { left + r.x, top - r.y2, left + r.x2, top - r.y };
+  br__ink_map m;
+  if (!f->piece || f->piece->wood->round)
+    return;
+  if (!br__ink_map_make (&m, &f->plot, within))
+    {
+      f->plot.failed = 1;
+      return;
+    }
+  const int upright = is_across (f);
+  const int64_t wide = upright ? BR__INCH / 2 : BR__GRAIN, high = upright ? BR__GRAIN : BR__INCH / 5;
+  int64_t x = (within.x + within.x2 - wide) / 2, y = (within.y + within.y2 - high) / 2;
+  br__ink_map_keep_joins (&m, &f->plot);
+  f->grain = br__ink_map_is_free (&m, (br__area) { x - BR__FREE_AIR, y - BR__FREE_AIR, x + wide + BR__FREE_AIR, y + high + BR__FREE_AIR })
+             || br__ink_map_place (&x, &y, &m, wide, high, 0);
+  br__ink_map_clear (&m);
   if (f->grain)
-    br__grain_plot (&f->plot, left + reach.x2 / 2, top - reach.y2 / 2);
+    br__grain_plot (&f->plot, x + wide / 2, y + high / 2, upright);
 }
 
 static int64_t
@@ -324,15 +351,13 @@ br__part_figure_plot (br__part_figure *f)
   if (f->view.count)
     br__view_plot (p, &f->view, left, top);
   else
-    {
-      put_outline (f, left, top);
-      put_grain (f, left, top);
-    }
+    put_outline (f, left, top);
   br__size_lines_plot (p, &f->level, &f->view, left, top);
   br__size_lines_plot (p, &f->upright, &f->view, left, top);
   f->unlabelled = br__labels_plot (p, &f->view, (br__area) { 0, 0, p->width, p->height }, left, top);
   const br__view_at at = { &f->view, &f->level, &f->upright, left, top };
   br__datum_plot (p, &at);
+  put_grain (f, left, top);
   br_status status = put_table (f, &at);
   return status != BR_OK ? br__fail_plain (f->run->error, status, 0, 0)
          : p->failed ? br__fail_plain (f->run->error, BR_NO_MEMORY, 0, 0) : BR_OK;

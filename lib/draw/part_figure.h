@@ -30,8 +30,8 @@ br_status br__part_figure_measure (br__part_figure *f);
 br_status br__part_figure_plot (br__part_figure *f);
 /* How the HOLE of a part that was measured is drilled: its label without its name.  */
 const char *br__drill_of (const br__drawn *hole);
-/* "grain" between two arrows, X Y its middle; its width.  */
-void br__grain_plot (br__plot *p, int64_t x, int64_t y);
+/* "grain" between two arrows, X Y its middle; its length.  */
+void br__grain_plot (br__plot *p, int64_t x, int64_t y, int upright);
 #define BR__GRAIN (BR__INCH * 7 / 4)
 
 #endif

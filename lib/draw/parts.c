@@ -205,7 +205,7 @@ plot_caption (br__plot *p, const work *w, size_t number, int grain)
   if (grain)
     {
       end += COLUMN_GAP + BR__GRAIN;
-      br__grain_plot (p, end - BR__GRAIN / 2, y);
+      br__grain_plot (p, end - BR__GRAIN / 2, y, 0);
     }
   p->width = larger (p->width, end);
   status = t.failed ? BR_NO_MEMORY : status;

@@ -125,6 +125,8 @@ put_notes (br__paperwork *paper, br_text *title, const work *w)
   br__text_printf (title, "%s, full size", w->name);
   if (w->f.piece && w->f.piece->quantity > 1)
     br__text_printf (title, ", make %lld", (long long) w->f.piece->quantity);
+  if (w->f.piece && !w->f.piece->wood->round && !w->f.grain)
+    br__text_puts (title, ", grain along its length");
   paper->notes[0] = br__text_string (title);
   for (size_t i = 0; i < sizeof notes / sizeof notes[0]; i++)
     paper->notes[i + 1] = notes[i];

@@ -195,6 +195,40 @@ br__ink_map_cost (const br__ink_map *m, br__area a, const unsigned price[BR__CEL
   return cost;
 }
 
+int
+br__ink_map_is_free (const br__ink_map *m, br__area a)
+{
+  static const unsigned price[BR__CELLS] = { 0, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1 };
+  return br__ink_map_cost (m, a, price, 1) < 1;
+}
+
+int
+br__ink_map_place (int64_t *x, int64_t *y, const br__ink_map *m, int64_t wide, int64_t high, int from_top)
+{
+  const int64_t air = BR__FREE_AIR, step = BR__FREE_STEP;
+  const br__area *a = &m->within;
+  const int64_t highest = a->y + air, lowest = a->y2 - air - high;
+  for (int64_t top = from_top ? highest : lowest; top >= highest && top <= lowest; top += from_top ? step : -step)
+    for (int64_t left = a->x + air; left <= a->x2 - air - wide; left += step)
+      if (br__ink_map_is_free (m, (br__area) { left - air, top - air, left + wide + air, top + high + air }))
+        {
+          *x = left;
+          *y = top;
+          return 1;
+        }
+  return 0;
+}
+
+void
+br__ink_map_keep_joins (br__ink_map *m, const br__plot *p)
+{
+  const int64_t air = BR__INCH / 32;
+  for (int i = 0; i < 2; i++)
+    for (int64_t at = p->sheet[i] + BR__JOIN / 2; p->sheet[i] && at < (i ? p->height : p->width); at += p->sheet[i])
+      br__ink_map_fill (m, i ? (br__area) { 0, at - air, p->width, at + air } : (br__area) { at - air, 0, at + air, p->height },
+                        BR__CELL_KEPT);
+}
+
 /* ---- Strokes ---- */
 
 /* The end of an arc, AT its angle.  */

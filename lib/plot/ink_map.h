@@ -28,4 +28,13 @@ unsigned br__ink_map_cost (const br__ink_map *m, br__area a, const unsigned pric
 unsigned br__ink_map_line_cost (const br__ink_map *m, int64_t x, int64_t y, int64_t x2, int64_t y2,
                                 const unsigned price[BR__CELLS], unsigned limit);
 
+/* 1 where nothing is drawn in A.  */
+int br__ink_map_is_free (const br__ink_map *m, br__area a);
+/* The lowest place on M that is free for what is WIDE and HIGH, with some air, or the highest where FROM_TOP; 0: none.  */
+#define BR__FREE_AIR (BR__INCH / 16)
+#define BR__FREE_STEP (BR__INCH / 10)   /* between the places that are tried */
+int br__ink_map_place (int64_t *x, int64_t *y, const br__ink_map *m, int64_t wide, int64_t high, int from_top);
+/* Nothing is to lie where two sheets of P join.  */
+void br__ink_map_keep_joins (br__ink_map *m, const br__plot *p);
+
 #endif

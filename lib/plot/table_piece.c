@@ -11,14 +11,10 @@
 #include "plot/ink_map.h"
 #include "plot/table_piece.h"
 
-#define STEP (BR__INCH / 10)    /* between the places that are tried */
-#define AIR (BR__INCH / 16)
-#define TAKEN 1
+#define STEP BR__FREE_STEP
+#define AIR BR__FREE_AIR
 #define MOST_PIECES 20          /* on a sheet */
 #define FEWEST 4                /* lines of a piece that is not the last, heads among them */
-
-static const unsigned price[BR__CELLS] = { 0, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN, TAKEN,
-                                           TAKEN, TAKEN };
 
 static int
 compare_lines (const void *a, const void *b)
@@ -143,23 +139,6 @@ lines_in (const br__table_piece *t, int64_t high)
   return count;
 }
 
-/* The lowest free place on M for what is WIDE and HIGH, or the highest where FROM_TOP; 0: none.  */
-static int
-find_place (int64_t *x, int64_t *y, const br__ink_map *m, int64_t wide, int64_t high, int from_top)
-{
-  const br__area *a = &m->within;
-  const int64_t highest = a->y + AIR, lowest = a->y2 - AIR - high;
-  for (int64_t top = from_top ? highest : lowest; top >= highest && top <= lowest; top += from_top ? STEP : -STEP)
-    for (int64_t left = a->x + AIR; left <= a->x2 - AIR - wide; left += STEP)
-      if (br__ink_map_cost (m, (br__area) { left - AIR, top - AIR, left + wide + AIR, top + high + AIR }, price, TAKEN) < TAKEN)
-        {
-          *x = left;
-          *y = top;
-          return 1;
-        }
-  return 0;
-}
-
 /* The most of the next lines that find a place; 0: none do.  */
 static size_t
 find_most (int64_t *x, int64_t *y, const br__table_piece *t, const br__ink_map *m)
@@ -169,7 +148,7 @@ find_most (int64_t *x, int64_t *y, const br__table_piece *t, const br__ink_map *
     {
       int64_t high = height_of (&heads, t, count);
       /* All of it at the foot of the sheet; pieces in their order.  */
-      if (find_place (x, y, m, width_of (t, count), high, count < t->count))
+      if (br__ink_map_place (x, y, m, width_of (t, count), high, count < t->count))
         return count;
       count = lines_in (t, high * 7 / 8);
       count = count < FEWEST ? 0 : count;
@@ -189,14 +168,14 @@ grow_slot (slot *s, const br__ink_map *m)
 {
   const br__area *in = &m->within;
   const int64_t left = s->x - AIR, right = s->x + s->wide + AIR;
-  for (int64_t y = s->y - STEP; y >= in->y + AIR && br__ink_map_cost (m, (br__area) { left, y - AIR, right, s->y - AIR }, price, TAKEN) < TAKEN;
+  for (int64_t y = s->y - STEP; y >= in->y + AIR && br__ink_map_is_free (m, (br__area) { left, y - AIR, right, s->y - AIR });
        y -= STEP)
     {
       s->high += STEP;
       s->y = y;
     }
   for (int64_t y = s->y + s->high; y + STEP <= in->y2 - AIR
-       && br__ink_map_cost (m, (br__area) { left, y + AIR, right, y + STEP + AIR }, price, TAKEN) < TAKEN; y += STEP)
+       && br__ink_map_is_free (m, (br__area) { left, y + AIR, right, y + STEP + AIR }); y += STEP)
     s->high += STEP;
 }
 

@@ -12,9 +12,10 @@
 #include "exact/status.h"
 #include "file/markup.h"
 
-/* Letter and A4 paper with the margins of the page have room for these.  */
-#define ROOM_WIDTH (BR__INCH * 7)
+/* Letter and A4 paper with the margins of the page have room for these, beside other sections and, with a table, alone.  */
+#define ROOM_WIDTH (BR__INCH * 29 / 4)
 #define ROOM_HEIGHT (BR__INCH * 13 / 2)
+#define WHOLE_HEIGHT (BR__INCH * 17 / 2)
 
 typedef struct figure
 {
@@ -23,7 +24,7 @@ typedef struct figure
   br__plot plot;
   br__draw_result found;
   int too_large;                /* at the sheet's scale: it is drawn at another */
-  int64_t room_height;
+  int64_t room_height, whole_height;
   const char *crowd;            /* what there is too much of for a drawing, over MOST, or NULL */
   int most;
   int alone;                    /* without the table of places, which has no room on a page of lists */
@@ -55,10 +56,18 @@ draw_at (figure *f, br__run *run, const br_number *ratio)
   if (status == BR_OK)
     status = br__view_make (&f->view, run, ratio, NULL, NULL);
   if (status == BR_OK)
-    status = br__draw_side (&f->plot, &f->found, run, &f->view, f->w.grid, ROOM_WIDTH, f->room_height);
+    status = br__draw_side (&f->plot, &f->found, run, &f->view, f->w.grid, ROOM_WIDTH, f->whole_height);
   if (status == BR_OK && f->alone)
     drop_table (&f->plot);
   return status;
+}
+
+/* What was drawn has room on the page.  */
+static int
+fits (const figure *f)
+{
+  const int table = f->found.unmeasured + f->found.unlabelled > 0;
+  return f->plot.width <= ROOM_WIDTH && f->plot.height <= (table ? f->whole_height : f->room_height);
 }
 
 /* Without dimension lines it may go in at ROW; FULL is at full size.  */
@@ -87,7 +96,7 @@ draw (figure *f, br__run *run)
   if (status == BR_OK && run->sheet->settings.scale_given)
     {
       status = draw_at (f, run, &run->sheet->settings.scale);
-      done = status == BR_OK && f->plot.width <= ROOM_WIDTH && f->plot.height <= f->room_height;
+      done = status == BR_OK && fits (f);
       f->too_large = !done;
       status = status == BR_TOO_BIG ? BR_OK : status;
     }
@@ -97,7 +106,7 @@ draw (figure *f, br__run *run)
         status = br_number_set_ratio (&ratio, row->drawn, row->full);
         if (status == BR_OK)
           status = draw_at (f, run, &ratio);
-        done = f->plot.width <= ROOM_WIDTH && f->plot.height <= f->room_height;
+        done = fits (f);
       }
   br_number_clear (&ratio);
   return status;
@@ -148,6 +157,7 @@ br__report_figure (br__report *p)
   br_text *t = &p->sections[BR__REPORT_DRAWING].remark;
   br_text title = BR_TEXT_ZERO, words = BR_TEXT_ZERO;
   figure f = { .w = BR__PAPERWORK_ZERO, .view = BR__VIEW_ZERO, .plot = { .inks = NULL }, .room_height = p->room_height ? p->room_height : ROOM_HEIGHT,
+               .whole_height = p->room_height ? p->room_height : WHOLE_HEIGHT,
                .alone = p->plot != NULL };
   br_status status = draw (&f, p->run);
   if (status == BR_OK)

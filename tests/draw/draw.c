@@ -480,7 +480,8 @@ test_template_words (void **state)
   br_sheet *sheet = sheet_with ("units mm\ncircle rim = 60 at 0, 0 of body\ncircle hub = 6 at 0, 0 of body hole\n"
                                 "circle a = 6.13 at 20, 0 of body hole\ncircle b = 4.25 at 0, 20 of body hole\n"
                                 "circle c = 2.05 at -20, 0 of body hole\ncircle d = 15.3 at 0, 70 of body hole\n"
-                                "circle e = 25 at 0, 120 of body hole\npart bit = 1 in x 1 in\npart slat = 8 in x 2 in");
+                                "circle e = 25 at 0, 120 of body hole\npart bit = 1 in x 1 in\npart slat = 8 in x 2 in\n"
+                                "part side = 120 x 60\nbox edge = 60 x 120 at 0, 0 of side\ncircle middle = 20 at 30, 60 of side hole");
   (void) state;
   sheet_say (sheet, &s, "template body into a.svg");
   said_is (&s, 0, "drills.0", "drill 6 mm");
@@ -491,7 +492,12 @@ test_template_words (void **state)
   said_is (&s, 0, "drills.5", "\xE2\x8C\x80 25, too large for a drill");
   sheet_say (sheet, &s, "template bit into a.svg");
   lesson_contains ("a.svg", ">grain<", 0);
+  lesson_contains ("a.svg", "bit, full size, grain along its length<", 1);
   sheet_say (sheet, &s, "template slat into a.svg");
+  lesson_contains ("a.svg", ">grain<", 1);
+  lesson_contains ("a.svg", "along its length", 0);
+  /* Shapes show the part across its length.  */
+  sheet_say (sheet, &s, "template side into a.svg");
   lesson_contains ("a.svg", ">grain<", 1);
   sheet_end (sheet, &s);
 }

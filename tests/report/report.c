@@ -5,20 +5,19 @@
 # include <config.h>
 #endif
 
-#include "../lesson/support.h"
+#include "../draw/source.h"
 #include "html.h"
 
 #include <time.h>
 
 #include "report/guard.h"
 
-/* The page of the sheet TEXT, which must be in order; to be freed.  */
+/* The page of SHEET, which it takes over and which must be in order; to be freed.  */
 static char *
-page_of (const char *text)
+page_of_sheet (br_sheet *sheet)
 {
   said s = SAID_ZERO;
   html_page p;
-  br_sheet *sheet = sheet_with (text);
   sheet_say (sheet, &s, "report into a.html");
   said_is (&s, 0, "kind", "report");
   said_is (&s, 0, "file", "a.html");
@@ -26,9 +25,15 @@ page_of (const char *text)
   char *page = lesson_get ("a.html");
   html_read (&p, page);
   if (*p.wrong)
-    fail_msg ("%s, in the page of: %.200s", p.wrong, text);
+    fail_msg ("%s, in the page: %.400s", p.wrong, page);
   html_clear (&p);
   return page;
+}
+
+static char *
+page_of (const char *text)
+{
+  return page_of_sheet (sheet_with (text));
 }
 
 static void
@@ -335,6 +340,19 @@ metric (void **state)
   free (page);
 }
 
+/* A drawing with a long table has a page of its own: it is not drawn smaller, so that the table stands beside other sections.  */
+static void
+drawing_with_table (void **state)
+{
+  char path[PATH_MAX + 40];
+  (void) state;
+  snprintf (path, sizeof path, "%s/tests/data/boat.sheet", source);
+  char *page = page_of_sheet (sheet_open (path));
+  holds (page, "The scale is quarter size, 1:4 when");
+  holds (page, ">dimension</text>");
+  free (page);
+}
+
 /* Notes and titles of random characters, special ones more often than others.  */
 static void
 random_texts (void **state)
@@ -517,8 +535,8 @@ main (void)
   const struct CMUnitTest tests[] = {
     CHECK_TEST (letters), CHECK_TEST (pieces), CHECK_TEST (cart), CHECK_TEST (rows), CHECK_TEST (checks), CHECK_TEST (plan), CHECK_TEST (sticks), CHECK_TEST (cautions),
     CHECK_TEST (little),
-    CHECK_TEST (metric), CHECK_TEST (hostile), CHECK_TEST (random_texts), CHECK_TEST (reader), CHECK_TEST (mistakes), CHECK_TEST (guards), CHECK_TEST (test_power), CHECK_TEST (stopped)
+    CHECK_TEST (metric), CHECK_TEST (drawing_with_table), CHECK_TEST (hostile), CHECK_TEST (random_texts), CHECK_TEST (reader), CHECK_TEST (mistakes), CHECK_TEST (guards), CHECK_TEST (test_power), CHECK_TEST (stopped)
   };
   check_start ();
-  return check_end (cmocka_run_group_tests (tests, lesson_enter, lesson_leave));
+  return check_end (cmocka_run_group_tests (tests, source_enter, lesson_leave));
 }

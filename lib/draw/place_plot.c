@@ -60,16 +60,35 @@ height_of_line (const br__place_table *t, size_t line, size_t lines)
   return high;
 }
 
+/* How wide the columns of rows FIRST to END of T are, on paper of WIDTH; the sum.  */
+static int64_t
+find_widths (int64_t wide[BR__PLACE_COLUMNS], const br__place_table *t, size_t first, size_t end, int64_t large, int64_t width)
+{
+  int64_t whole = 2 * GAP;
+  for (int k = 0; k < BR__PLACE_COLUMNS; k++)
+    {
+      wide[k] = br__text_width ("dimension", SIZE);
+      for (size_t i = first; i < end && i < t->count; i++)
+        wide[k] = larger (wide[k], br__text_width (t->rows[i].cell[k], k ? SIZE : size_in_table (t->rows[i].cell[k], large)));
+      /* A name too long for the paper keeps its beginning.  */
+      if (wide[k] > width / 3 - GAP && width > NARROW)
+        wide[k] = width / 3 - GAP;
+      whole += wide[k];
+    }
+  return whole;
+}
+
 /* In columns of LINES rows; returns the height.  */
 static int64_t
-put_rows (br__plot *p, const br__place_table *t, int64_t left, int64_t top, const int64_t wide[BR__PLACE_COLUMNS], size_t lines,
-          int64_t large)
+put_rows (br__plot *p, const br__place_table *t, int64_t left, int64_t top, size_t lines, int64_t large, int64_t width)
 {
   static const char *const heads[] = { "dimension", "of", "from" };
-  int64_t step = wide[0] + wide[1] + wide[2] + 2 * GAP + BETWEEN, y = top, lowest = top;
+  int64_t wide[BR__PLACE_COLUMNS] = { 0, 0, 0 }, whole = 0, y = top, lowest = top;
   for (size_t i = 0; i < t->count; i++)
     {
-      int64_t x = left + (int64_t) (i / lines) * step, high = height_of_line (t, i % lines, lines);
+      left += i && i % lines == 0 ? whole + BETWEEN : 0;
+      whole = i % lines ? whole : find_widths (wide, t, i, i + lines, large, width);
+      int64_t x = left, high = height_of_line (t, i % lines, lines);
       y = i % lines ? y : top + LEADING / 2 + HEAD - LEADING / 2;
       for (int k = 0; k < BR__PLACE_COLUMNS; k++, x += wide[k - 1] + GAP)
         {
@@ -84,14 +103,32 @@ put_rows (br__plot *p, const br__place_table *t, int64_t left, int64_t top, cons
       y += high;
       lowest = larger (lowest, y);
     }
+  p->width = larger (p->width, left + whole);
   return lowest - top;
+}
+
+/* How many rows of T have room side by side in WIDTH, each column as wide as its own words; for MANY shapes as all are.  */
+static size_t
+columns_of (const br__place_table *t, size_t shapes, int64_t large, int64_t width)
+{
+  int64_t wide[BR__PLACE_COLUMNS], whole = find_widths (wide, t, 0, t->count, large, width);
+  size_t columns = (size_t) larger ((width + BETWEEN) / (whole + BETWEEN), 1);
+  for (; shapes <= MANY && columns < t->count; columns++)
+    {
+      const size_t lines = (t->count + columns) / (columns + 1);
+      int64_t sum = -BETWEEN;
+      for (size_t first = 0; first < t->count; first += lines)
+        sum += find_widths (wide, t, first, first + lines, large, width) + BETWEEN;
+      if (sum > width)
+        break;
+    }
+  return columns;
 }
 
 /* The table in as many rows side by side as WIDTH has room for.  The height.  */
 static int64_t
 put_table (br__plot *p, br__place_table *t, const br__side_view *v, int64_t left, int64_t top, int64_t width)
 {
-  int64_t wide[BR__PLACE_COLUMNS] = { 0, 0, 0 }, whole = 2 * GAP;
   size_t all = t->count, lines;
   br_text more = BR_TEXT_ZERO;
   int64_t size = SIZE;
@@ -99,17 +136,7 @@ put_table (br__plot *p, br__place_table *t, const br__side_view *v, int64_t left
   /* No row has larger letters than the heading.  */
   for (size_t i = 0; i < t->count; i++)
     size = larger (size, size_of (t->rows[i].cell[0]));
-  for (int k = 0; k < BR__PLACE_COLUMNS; k++)
-    {
-      wide[k] = br__text_width ("dimension", SIZE);
-      for (size_t i = 0; i < t->count; i++)
-        wide[k] = larger (wide[k], br__text_width (t->rows[i].cell[k], k ? SIZE : size_in_table (t->rows[i].cell[k], size)));
-      /* A name too long for the paper keeps its beginning.  */
-      if (wide[k] > width / 3 - GAP && width > NARROW)
-        wide[k] = width / 3 - GAP;
-      whole += wide[k];
-    }
-  size_t columns = (size_t) larger ((width + BETWEEN) / (whole + BETWEEN), 1);
+  size_t columns = columns_of (t, v->count, size, width);
   lines = (all + columns - 1) / columns;
   if (v->count > MANY && lines > MOST_LINES)
     {
@@ -124,10 +151,7 @@ put_table (br__plot *p, br__place_table *t, const br__side_view *v, int64_t left
   p->width = larger (p->width, left + br__text_width (br__text_string (&more), size));
   p->failed |= more.failed;
   br__text_clear (&more);
-  int64_t high = size * 7 / 5 + put_rows (p, t, left, top + size * 7 / 5, wide, lines, size);
-  columns = t->count ? (t->count + lines - 1) / lines : 0;
-  p->width = larger (p->width, left + (int64_t) columns * (whole + BETWEEN) - BETWEEN);
-  return high + LEADING / 2;
+  return size * 7 / 5 + put_rows (p, t, left, top + size * 7 / 5, lines, size, width) + LEADING / 2;
 }
 
 /* Words that fill lines of WIDTH from TOP on, all of a piece in one line.  */

@@ -82,30 +82,67 @@ depth_in (const br__drawn *d, int64_t x, int64_t y)
     }
 }
 
+/* The figures that D is drawn as: those of a row or a mirror, or itself.  */
+static size_t
+figures_of (const br__drawn **first, const br__drawn *d)
+{
+  *first = d->copies ? d->copies : d;
+  return d->copies ? d->copy_count : 1;
+}
+
+static int
+is_hole (const br__drawn *d)
+{
+  const br__drawn *first;
+  return figures_of (&first, d) && first->shape->hole;
+}
+
 static int
 is_wood (const br__drawn *d)
 {
-  return d->tied && !d->shape->hole;
+  return d->tied && !is_hole (d);
 }
 
-/* One hole, against the shape that it lies in deepest.  */
-static br_status
-check_hole (br_list *found, const br__side_view *v, const br__drawn *hole)
+/* How deep X Y lies in the wood of V; INT64_MIN where there is none.  */
+static int64_t
+deepest_in (const br__side_view *v, int64_t x, int64_t y)
 {
   int64_t deepest = INT64_MIN;
-  br_text t = BR_TEXT_ZERO;
   for (size_t i = 0; i < v->count; i++)
-    if (is_wood (&v->shapes[i]))
-      {
-        int64_t depth = depth_in (&v->shapes[i], hole->x, hole->y);
-        deepest = depth > deepest ? depth : deepest;
-      }
-  if (deepest == INT64_MIN || deepest + SAME >= 3 * hole->a)
+    {
+      const br__drawn *d;
+      size_t count = is_wood (&v->shapes[i]) ? figures_of (&d, &v->shapes[i]) : 0;
+      for (size_t k = 0; k < count; k++)
+        {
+          int64_t depth = depth_in (&d[k], x, y);
+          deepest = depth > deepest ? depth : deepest;
+        }
+    }
+  return deepest;
+}
+
+/* Along a slot its axis is looked at in so many places and at both ends.  */
+#define ALONG 32
+
+/* One hole called NAME, against the shape that it lies in deepest.  */
+static br_status
+check_hole (br_list *found, const br__side_view *v, const br__drawn *hole, const char *name)
+{
+  const int slot = hole->shape->kind == BR__LINE;
+  const int64_t radius = slot ? hole->c / 2 : hole->a;
+  int64_t deepest = INT64_MAX;
+  br_text t = BR_TEXT_ZERO;
+  for (int i = 0; i <= (slot ? ALONG : 0); i++)
+    {
+      int64_t across = slot ? hole->a / ALONG * i - hole->a / 2 : 0, up = slot ? hole->b / ALONG * i - hole->b / 2 : 0;
+      deepest = least (deepest, deepest_in (v, hole->x + across, hole->y + up));
+    }
+  if (deepest == INT64_MIN || deepest + ALONG + SAME >= 3 * radius)
     return BR_OK;
-  if (deepest + SAME < hole->a)
-    br__text_printf (&t, "%s lies off the wood%s", hole->shape->name, deepest > -hole->a ? " in part" : "");
+  if (deepest + ALONG + SAME < radius)
+    br__text_printf (&t, "%s lies off the wood%s", name, deepest > -radius ? " in part" : "");
   else
-    br__text_printf (&t, "%s is nearer to an edge than it is wide: the wood may split", hole->shape->name);
+    br__text_printf (&t, "%s is nearer to an edge than it is wide: the wood may split", name);
   if (!t.failed)
     br__list_from (found, &t);
   br_status status = t.failed ? BR_NO_MEMORY : BR_OK;
@@ -214,7 +251,11 @@ br__template_check (br_list *found, br__run *run, const br__side_view *v, const 
 {
   br_status status = piece ? check_sizes (found, run, v, piece) : BR_OK;
   for (size_t i = 0; i < v->count && status == BR_OK; i++)
-    if (v->shapes[i].tied && v->shapes[i].shape->hole)
-      status = check_hole (found, v, &v->shapes[i]);
+    {
+      const br__drawn *d;
+      size_t count = v->shapes[i].tied && is_hole (&v->shapes[i]) ? figures_of (&d, &v->shapes[i]) : 0;
+      for (size_t k = 0; k < count && status == BR_OK; k++)
+        status = check_hole (found, v, &d[k], v->shapes[i].shape->name);
+    }
   return status;
 }

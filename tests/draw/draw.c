@@ -547,48 +547,6 @@ test_asked (void **state)
   sheet_end (sheet, &s);
 }
 
-/* What is found where a template does not agree with its part.  */
-static void
-test_template_problems (void **state)
-{
-  static const struct { const char *shapes; int count; const char *first; } rows[] =
-  {
-    { "part p = 6 x 2\nbox b = 6 x 2 at 1, 1 of p", 0, NULL },
-    { "part p = 6 x 2\nbox b = 2 x 6 at 1, 1 of p", 0, NULL },         /* drawn standing */
-    { "part p = 6 x 2\nbox b = 6 x 2-1/16 at 1, 1 of p", 1, "its shapes are 6 x 2-1/16, the part is 6 x 2" },
-    { "part p = 6 x 2\nbox b = 5 x 2 at 0, 0 of p\nbox c = 1 x 1 at 5, 0 of p", 0, NULL },
-    { "units mm\npart p = 60 x 20\nbox b = 61 x 20 at 0, 0 of p", 1, "its shapes are 61 x 20, the part is 60 x 20" },
-    /* A rim just as far from the edge as the hole is wide, and 1/100 in nearer.  */
-    { "box b = 6 x 2 at 0, 0 of p\ncircle h = 1/2 at 3/4, 3/4 hole of p", 0, NULL },
-    { "box b = 6 x 2 at 0, 0 of p\ncircle h = 1/2 at 3, 0.74 hole of p", 1, "h is nearer to an edge than it is wide: the wood may split" },
-    { "box b = 6 x 2 at 0, 0 of p\ncircle h = 1/2 at 6, 1 hole of p", 1, "h lies off the wood in part" },
-    { "box b = 6 x 2 at 0, 0 of p\ncircle h = 1/2 at 7, 1 hole of p", 1, "h lies off the wood" },
-    { "circle b = 6 at 0, 0 of p\ncircle h = 1/2 at 2.2, 0 hole of p", 0, NULL },
-    { "circle b = 6 at 0, 0 of p\ncircle h = 1/2 at 2.3, 0 hole of p", 1, "h is nearer" },
-    { "line b = 0, 0 to 4, 3 wide 2 of p\ncircle h = 1/2 at 2, 1.5 hole of p", 0, NULL },
-    { "line b = 0, 0 to 4, 3 wide 1 of p\ncircle h = 1/2 at 2, 1.5 hole of p", 1, "h is nearer" },
-    { "arc b = bend(5, 2) 180 deg from 0 deg at 0, 0 of p\ncircle h = 1/2 at 0, 6 hole of p", 0, NULL },
-    { "arc b = bend(5, 2) 180 deg from 0 deg at 0, 0 of p\ncircle h = 1/2 at 0, 4.9 hole of p", 1, "h lies off the wood in part" },
-    { "outline b = 0, 0 to 6, 0 to 3, 4 of p\ncircle h = 1/2 at 3, 1.5 hole of p", 0, NULL },
-    { "outline b = 0, 0 to 3, 4 to 6, 0 of p\ncircle h = 1/2 at 3, 3 hole of p", 1, "h is nearer" },
-    { "outline b = 0, 0 to 6, 0 to 3, 4 of p\ncircle h = 1/2 at 0.5, 3 hole of p", 1, "h lies off the wood" },
-    { "outline b = 0, 0 to 6, 0 rise 1 to 6, 4 to 0, 4 of p\ncircle h = 1/2 at 3, 0 hole of p", 0, NULL },
-    { "circle h = 1/2 at 0.5, 3 hole of p", 0, NULL }
-  };
-  (void) state;
-  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
-    {
-      said s = SAID_ZERO;
-      br_sheet *sheet = sheet_with (rows[i].shapes);
-      sheet_say (sheet, &s, "template p into a.svg");
-      if (atoi (said_get (&s, 0, "problems.count")) != rows[i].count)
-        fail_msg ("%s: %s problems", rows[i].shapes, said_get (&s, 0, "problems.count"));
-      if (rows[i].first && !strstr (said_get (&s, 0, "problems.0"), rows[i].first))
-        fail_msg ("%s: %s", rows[i].shapes, said_get (&s, 0, "problems.0"));
-      sheet_end (sheet, &s);
-    }
-}
-
 int
 main (void)
 {
@@ -596,7 +554,7 @@ main (void)
     CHECK_TEST (test_record), CHECK_TEST (test_exact_extent), CHECK_TEST (test_scale), CHECK_TEST (test_wrong),
     CHECK_TEST (test_nothing_to_draw), CHECK_TEST (test_old_file), CHECK_TEST (test_title_block), cmocka_unit_test (test_bare),
     CHECK_TEST (test_hostile), CHECK_TEST (test_loose), CHECK_TEST (test_all_loose), CHECK_TEST (test_undecided),
-    CHECK_TEST (test_told), CHECK_TEST (test_template_words), CHECK_TEST (test_template_problems), CHECK_TEST (test_asked),
+    CHECK_TEST (test_told), CHECK_TEST (test_template_words), CHECK_TEST (test_asked),
     CHECK_TEST (test_ring), CHECK_TEST (test_slot), CHECK_TEST (test_template_feet)
   };
   check_start ();

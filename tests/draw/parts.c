@@ -308,11 +308,64 @@ test_refused (void **state)
   unlink ("a.svg");
 }
 
+/* What is found where a template does not agree with its part.  */
+static void
+test_template_problems (void **state)
+{
+  static const struct { const char *shapes; int count; const char *first; } rows[] =
+  {
+    { "part p = 6 x 2\nbox b = 6 x 2 at 1, 1 of p", 0, NULL },
+    { "part p = 6 x 2\nbox b = 2 x 6 at 1, 1 of p", 0, NULL },         /* drawn standing */
+    { "part p = 6 x 2\nbox b = 6 x 2-1/16 at 1, 1 of p", 1, "its shapes are 6 x 2-1/16, the part is 6 x 2" },
+    { "part p = 6 x 2\nbox b = 5 x 2 at 0, 0 of p\nbox c = 1 x 1 at 5, 0 of p", 0, NULL },
+    { "units mm\npart p = 60 x 20\nbox b = 61 x 20 at 0, 0 of p", 1, "its shapes are 61 x 20, the part is 60 x 20" },
+    /* A rim just as far from the edge as the hole is wide, and 1/100 in nearer.  */
+    { "box b = 6 x 2 at 0, 0 of p\ncircle h = 1/2 at 3/4, 3/4 hole of p", 0, NULL },
+    { "box b = 6 x 2 at 0, 0 of p\ncircle h = 1/2 at 3, 0.74 hole of p", 1, "h is nearer to an edge than it is wide: the wood may split" },
+    { "box b = 6 x 2 at 0, 0 of p\ncircle h = 1/2 at 6, 1 hole of p", 1, "h lies off the wood in part" },
+    { "box b = 6 x 2 at 0, 0 of p\ncircle h = 1/2 at 7, 1 hole of p", 1, "h lies off the wood" },
+    { "circle b = 6 at 0, 0 of p\ncircle h = 1/2 at 2.2, 0 hole of p", 0, NULL },
+    { "circle b = 6 at 0, 0 of p\ncircle h = 1/2 at 2.3, 0 hole of p", 1, "h is nearer" },
+    { "line b = 0, 0 to 4, 3 wide 2 of p\ncircle h = 1/2 at 2, 1.5 hole of p", 0, NULL },
+    { "line b = 0, 0 to 4, 3 wide 1 of p\ncircle h = 1/2 at 2, 1.5 hole of p", 1, "h is nearer" },
+    { "arc b = bend(5, 2) 180 deg from 0 deg at 0, 0 of p\ncircle h = 1/2 at 0, 6 hole of p", 0, NULL },
+    { "arc b = bend(5, 2) 180 deg from 0 deg at 0, 0 of p\ncircle h = 1/2 at 0, 4.9 hole of p", 1, "h lies off the wood in part" },
+    { "outline b = 0, 0 to 6, 0 to 3, 4 of p\ncircle h = 1/2 at 3, 1.5 hole of p", 0, NULL },
+    { "outline b = 0, 0 to 3, 4 to 6, 0 of p\ncircle h = 1/2 at 3, 3 hole of p", 1, "h is nearer" },
+    { "outline b = 0, 0 to 6, 0 to 3, 4 of p\ncircle h = 1/2 at 0.5, 3 hole of p", 1, "h lies off the wood" },
+    { "outline b = 0, 0 to 6, 0 rise 1 to 6, 4 to 0, 4 of p\ncircle h = 1/2 at 3, 0 hole of p", 0, NULL },
+    { "circle h = 1/2 at 0.5, 3 hole of p", 0, NULL },
+    /* A slot is as wide as its drill, however long; each hole of a row and of a mirror is one.  */
+    { "outline b = 0, 0 to 7, 0 to 7, 7 to 0, 7 of p\nline h = 2, 2 to 5, 2 wide 3/8 hole of p", 0, NULL },
+    { "box b = 7 x 7 at 0, 0 of p\nline h = 2, 2 to 5, 5 wide 3/8 hole of p", 0, NULL },
+    { "box b = 7 x 7 at 0, 0 of p\nline h = 2, 2 to 6-1/2, 2 wide 3/8 hole of p", 1, "h is nearer" },
+    { "box b = 7 x 7 at 0, 0 of p\nline h = 6-7/8, 2 to 2, 2 wide 3/8 hole of p", 1, "h lies off the wood in part" },
+    { "outline b = 0, 0 to 7, 0 to 3-1/2, 2 to 0, 7 of p\nline h = 1, 1 to 5, 3 wide 3/8 hole of p", 1, "h lies off the wood" },
+    { "box b = 7 x 7 at 0, 0 of p\ncircle h = 1/4 at 1, 1 hole of p\nrow r of h qty 3 by 5/2, 0", 0, NULL },
+    { "box b = 7 x 7 at 0, 0 of p\ncircle h = 1/4 at 1, 1 hole of p\nrow r of h qty 4 by 3, 0", 2, "r lies off the wood in part" },
+    { "box b = 7 x 7 at 0, 0 of p\ncircle h = 1/4 at 1, 1 hole of p\nmirror r of h about 10", 1, "r lies off the wood" },
+    { "box b = 2 x 2 at 0, 0 of p\nrow r of b qty 3 by 2, 0\ncircle h = 1/4 at 5, 1 hole of p", 0, NULL }
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      said s = SAID_ZERO;
+      br_sheet *sheet = sheet_with (rows[i].shapes);
+      sheet_say (sheet, &s, "template p into a.svg");
+      if (atoi (said_get (&s, 0, "problems.count")) != rows[i].count)
+        fail_msg ("%s: %s problems", rows[i].shapes, said_get (&s, 0, "problems.count"));
+      if (rows[i].first && !strstr (said_get (&s, 0, "problems.0"), rows[i].first))
+        fail_msg ("%s: %s", rows[i].shapes, said_get (&s, 0, "problems.0"));
+      sheet_end (sheet, &s);
+    }
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] =
   {
+    CHECK_TEST (test_template_problems),
     CHECK_TEST (test_figures), CHECK_TEST (test_random), CHECK_TEST (test_scale), CHECK_TEST (test_template),
     CHECK_TEST (test_terminal), CHECK_TEST (test_room), CHECK_TEST (test_refused)
   };

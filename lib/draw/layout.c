@@ -151,15 +151,20 @@ squeeze_places (int *done, br__plot *p, size_t *rows, br__run *run, const br__vi
       br__plot_clear (&table);
       status = br__places_plot (&table, rows, &length, run, f, (br__area) { 0, 0, narrow, 0 });
     }
-  int good = status == BR_OK && br__table_open (&rest, &table) && br__table_squeeze (&rest, p, (br__area) { 0, 0, width, height });
-  *done = good && rest.next == rest.count;
+  int good = status == BR_OK;
+  for (int off_face = p->face.x2 > p->face.x; off_face >= 0 && good && !*done; off_face--)
+    {
+      br__plot_cut (p, figure);
+      good = br__table_open (&rest, &table) && br__table_squeeze (&rest, p, (br__area) { 0, 0, width, height }, off_face);
+      *done = good && rest.next == rest.count;
+      br__table_close (&rest);
+    }
   p->width = wide;
   p->height = high;
   if (*done)
     end_squares (p, figure, wide, high);
   else
     br__plot_cut (p, figure);
-  br__table_close (&rest);
   br__plot_clear (&table);
   return status == BR_OK && !good ? BR_NO_MEMORY : status;
 }

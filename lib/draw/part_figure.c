@@ -315,7 +315,7 @@ put_table (br__part_figure *f, const br__view_at *at)
   br_status status = BR_OK;
   for (int i = 0; i < 2 && status == BR_OK; i++)
     {
-      br__plot trial = { .width = p->width, .height = p->height };
+      br__plot trial = { .width = p->width, .height = p->height, .face = p->face };
       if (!fits (f, p, i))
         continue;
       br__plot_join (&trial, p, 0, 0, 0, NULL);
@@ -347,6 +347,7 @@ br__part_figure_plot (br__part_figure *f)
   p->width = larger (p->width, left + reach.x2 + larger (larger (f->upright.depth[BR__FAR], f->level.after), room));
   p->group = BR__GROUP_DIMENSIONS;
   p->height = top - reach.y + larger (larger (f->level.depth[BR__NEAR], f->upright.before), room);
+  p->face = (br__area) { left + reach.x, top - reach.y2, left + reach.x2, top - reach.y };
   find_sheets (f);
   if (f->view.count)
     br__view_plot (p, &f->view, left, top);

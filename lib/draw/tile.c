@@ -220,6 +220,7 @@ take_part (br__plot *page, const tiling *t, int64_t column, int64_t row, size_t 
   const int64_t dx = t->room.x - here.x, dy = t->room.y - here.y;
   br__plot figure = *t->figure;
   page->window = (br__area) { t->room.x, t->room.y, here.x2 + dx, here.y2 + dy };
+  page->face = (br__area) { figure.face.x + dx, figure.face.y + dy, figure.face.x2 + dx, figure.face.y2 + dy };
   page->cut_from = page->count;
   for (size_t i = first; i < end_of (t->figure) && !page->failed; i++)
     if (figure.inks[i].type != BR__INK_TEXT || has_text (t, br__ink_area (&figure.inks[i]), column, row))
@@ -328,8 +329,9 @@ plot_table (size_t *count, br__plot *pages, size_t used, size_t most, const tili
   br__table_piece rest;
   int good = br__table_open (&rest, t->figure);
   *count = used;
-  for (size_t i = 0; i < used && good; i++)
-    good = br__table_squeeze (&rest, &pages[i], t->room);
+  for (int off_face = t->figure->face.x2 > t->figure->face.x; off_face >= 0; off_face--)
+    for (size_t i = 0; i < used && good && rest.next < rest.count; i++)
+      good = br__table_squeeze (&rest, &pages[i], t->room, off_face);
   while (good && rest.next < rest.count && *count < most)
     {
       br__plot *page = &pages[(*count)++];

@@ -86,6 +86,7 @@ typedef struct br__plot
   int64_t table_top;            /* where it begins, or the figure ends */
   int64_t figure_right;         /* where the figure ends, beside which a table stands; 0: none does */
   int64_t sheet[2];             /* of a figure on several sheets: how far from another they join, across and down; 0: they do not */
+  br__area face;                /* of a part to be cut: a table goes on it last; all 0: none */
   br__area window;              /* inks from CUT_FROM to CUT_TO show inside it alone (a page of several) */
   size_t cut_from, cut_to;
 } br__plot;

@@ -219,7 +219,7 @@ find_slots (slot slots[MOST_PIECES], size_t *found, br__table_piece *t, br__ink_
 }
 
 int
-br__table_squeeze (br__table_piece *t, br__plot *page, br__area room)
+br__table_squeeze (br__table_piece *t, br__plot *page, br__area room, int off_face)
 {
   br__ink_map m;
   slot slots[MOST_PIECES] = { { 0, 0, 0, 0 } }, sorted[MOST_PIECES] = { { 0, 0, 0, 0 } };
@@ -229,6 +229,8 @@ br__table_squeeze (br__table_piece *t, br__plot *page, br__area room)
   for (size_t i = 0; i < page->count && good; i++)
     if (page->inks[i].type == BR__INK_TEXT)
       br__ink_map_fill (&m, br__ink_area (&page->inks[i]), BR__CELL_TEXT);
+  if (good && off_face)
+    br__ink_map_fill (&m, page->face, BR__CELL_TEXT);
   if (good)
     find_slots (slots, &count, &placed, &m);
   for (size_t i = 0; i < count; i++)
@@ -252,7 +254,7 @@ int
 br__table_fill (br__table_piece *t, br__plot *page, br__area room)
 {
   const size_t before = t->next;
-  int good = br__table_squeeze (t, page, room);
+  int good = br__table_squeeze (t, page, room, 0);
   if (good && t->next == before)
     put_piece (t, page, 1, room.x, room.y);
   return good && !page->failed;

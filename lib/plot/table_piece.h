@@ -23,8 +23,9 @@ typedef struct br__table_piece
 /* The table of FIGURE, which has one, as a whole.  0: out of memory, as below; T is to be closed then, too.  */
 int br__table_open (br__table_piece *t, const br__plot *figure);
 void br__table_close (br__table_piece *t);
-/* As much of what is left as finds free paper on PAGE inside ROOM goes there, in one piece or several.  */
-int br__table_squeeze (br__table_piece *t, br__plot *page, br__area room);
+/* As much of what is left as finds free paper on PAGE inside ROOM goes there, in one piece or several; OFF_FACE: none on the face of
+   the part.  */
+int br__table_squeeze (br__table_piece *t, br__plot *page, br__area room, int off_face);
 /* The same on a blank PAGE; a line at the least.  */
 int br__table_fill (br__table_piece *t, br__plot *page, br__area room);
 

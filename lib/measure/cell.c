@@ -43,9 +43,20 @@ same (const char *text, const char *word, size_t n)
   return 1;
 }
 
-/* Takes one piece away at either end; 0 where there is none.  */
+/* TEXT is a measure, a tolerance; *UNIT: with a unit of its own.  */
 static int
-strip (size_t *start, size_t *end, const char *text)
+is_tolerance (int *unit, const char *text, size_t length)
+{
+  br_measure m = BR_MEASURE_ZERO;
+  int found = br_measure_read (&m, text, length, NULL, NULL) == BR_OK;
+  *unit |= found && m.unit;
+  br_measure_clear (&m);
+  return found;
+}
+
+/* Takes one piece away at either end; 0 where there is none.  *UNIT: a tolerance with a unit was.  */
+static int
+strip (size_t *start, size_t *end, int *unit, const char *text)
 {
   size_t n;
   while (*start < *end && is_blank (text[*start]))
@@ -81,7 +92,7 @@ strip (size_t *start, size_t *end, const char *text)
         /* `+-` with a blank is a sign of the language, which is not for a value alone.  */
         while (strcmp (tolerances[i], "+-") != 0 && next < *end && is_blank (text[next]))
           next++;
-        if (br__measure_begins (text + next, *end - next, 0))
+        if (is_tolerance (unit, text + next, *end - next))
           {
             *end = at;
             return 1;
@@ -95,12 +106,13 @@ br__measure_within (size_t *start, size_t *end, const char *text, size_t length)
 {
   br_measure m = BR_MEASURE_ZERO;
   size_t from = 0, to = length;
-  int found = 0;
+  int found = 0, unit = 0;
   if (length > 200)
     return 0;
-  while (strip (&from, &to, text))
+  while (strip (&from, &to, &unit, text))
     found = 1;
-  found = found && from < to && br_measure_read (&m, text + from, to - from, NULL, NULL) == BR_OK;
+  /* The unit behind 17.5 +/- 0.1 mm is that of both, and not what is left out.  */
+  found = found && from < to && br_measure_read (&m, text + from, to - from, NULL, NULL) == BR_OK && (m.unit || !unit);
   br_measure_clear (&m);
   if (found)
     *start = from, *end = to;

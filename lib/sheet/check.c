@@ -306,6 +306,17 @@ read_check (br__run *run, br__check *check)
   return tie_check (run, check, base, end - base);
 }
 
+/* What CHECK waits for may be no size.  */
+static br_status
+tell_waited (br__run *run, const br__check *check)
+{
+  br_text t = BR_TEXT_ZERO;
+  br__put_waited (&t, run->sheet, check->margin);
+  br_status status = t.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : t.length ? br__remark (run, "%s", br__text_string (&t)) : BR_OK;
+  br__text_clear (&t);
+  return status;
+}
+
 br_status
 br__do_check (br__run *run)
 {
@@ -336,6 +347,8 @@ br__do_check (br__run *run)
   status = br__check_judge (sheet, check, run->error);
   if (status == BR_OK)
     status = emit_check (run, check);
+  if (status == BR_OK)
+    status = tell_waited (run, check);
   br__move moved = { .entry = check->margin };
   return status == BR_OK ? br__tell_cautions (run, &(br__moves) { &moved, 1, 1, 0 }) : status;
 }

@@ -285,19 +285,19 @@ is_full_size (const br__settings *s)
   return br_number_equal (&s->scale, &one);
 }
 
-/* What a size that waits may have been meant to wait for; NULL where nothing is near.  */
-static const char *
-near_name (const br__graph *g, const br__entry *e)
+void
+br__put_waited (br_text *t, const br_sheet *sheet, const br__entry *e)
 {
-  const br__definition *d = br__entry_definition (e);
-  for (size_t i = 0; d && i < d->edge_count; i++)
-    if (!br__entry_definition (d->edges[i].used))
+  const br__definition *d = br__entry_value (e) ? NULL : br__entry_definition (e);
+  for (size_t i = 0; d && i < d->edge_count && !t->length; i++)
+    if (!br__entry_definition (d->edges[i].used) && !br__is_hidden_entry (d->edges[i].used))
       {
-        const char *near = br__graph_near (g, e, br__entry_name (d->edges[i].used));
+        const char *name = br__entry_name (d->edges[i].used);
+        sheet->language->put_other (t, sheet, name);
+        const char *near = t->length ? NULL : br__graph_near (sheet->graph, e, name);
         if (near)
-          return near;
+          br__text_printf (t, "did you mean `%s`?", near);
       }
-  return NULL;
 }
 
 /* 3/4 x 5-1/2 x 96, which a sawyer would take for a board.  */
@@ -313,26 +313,17 @@ emit_set (br__run *run, br__entry *e, const br__moves *moves)
 {
   br_record *r = br__record_new ("set");
   br_status status = put_dimension (r, e, &run->sheet->settings);
-  const char *near = br__entry_value (e) ? NULL : near_name (run->sheet->graph, e);
   const br__definition *d = br__entry_definition (e);
-  if (near)
-    {
-      br_text t = BR_TEXT_ZERO;
-      br__text_printf (&t, "did you mean `%s`?", near);
-      br__put_from (r, "message", &t);
-    }
+  br_text t = BR_TEXT_ZERO;
+  br__put_waited (&t, run->sheet, e);
+  if (t.length)
+    ;
   else if (needs_grid (d) && !is_scaled (d) && !is_full_size (&run->sheet->settings))
-    {
-      br_text t = BR_TEXT_ZERO;
-      br__text_printf (&t, "this is as drawn; the full size is full(%s)", d->tree.text);
-      br__put_from (r, "message", &t);
-    }
+    br__text_printf (&t, "this is as drawn; the full size is full(%s)", d->tree.text);
   else if (is_board (d))
-    {
-      br_text t = BR_TEXT_ZERO;
-      br__text_printf (&t, "this is a product; a board is `stock %s = %s`", br__entry_name (e), d->tree.text);
-      br__put_from (r, "message", &t);
-    }
+    br__text_printf (&t, "this is a product; a board is `stock %s = %s`", br__entry_name (e), d->tree.text);
+  if (t.length || t.failed)
+    br__put_from (r, "message", &t);
   else
     br__put_null (r, "message");
   if (status == BR_OK)

@@ -351,6 +351,12 @@ unknown_name (const br__graph *g, const char *name, size_t length, br_error *err
       br__hint_call (error, f);
       return BR_DOMAIN;
     }
+  const br__entry *shape = br__shape_entry (g, name, length, BR__SHAPE_KIND);
+  if (shape && shape->definition)
+    {
+      br__hint (error, "it is a shape: write `width(%.*s)`", br__clip (name, length, 60), name);
+      return BR_DOMAIN;
+    }
   br__search_start (&search, name, length);
   for (br__entry *e = g->first; e; e = e->next)
     if (e->definition && !br__is_hidden_entry (e))

@@ -123,6 +123,8 @@ typedef struct br__language
   void (*put_setting) (br_text *t, const br_sheet *sheet, const struct br__line *line);
   /* Where an outline is hard to saw, or narrower than LEAST inches.  BR_DOMAIN: it waits.  */
   br_status (*weak) (struct br__weak *w, const br_sheet *sheet, const struct br__shape *shape, const br_real *least);
+  /* T = what NAME is that no size is called, such as a shape; nothing where it is only a name.  */
+  void (*put_other) (br_text *t, const br_sheet *sheet, const char *name);
 } br__language;
 
 /* A sheet file whose lines are being run.  */
@@ -323,6 +325,8 @@ void br__changes_drop (br__changes *changes);
 /* Appends the rows of FROM, entries of G.  A dimension that moved twice keeps what it was
    at first.  */
 br_status br__moves_join (br__moves *moves, br__moves *from, br__graph *g, br_error *error);
+/* T = what E, which has no value, waits for that is no size, or may have been meant; nothing where all is well.  */
+void br__put_waited (br_text *t, const br_sheet *sheet, const br__entry *e);
 /* two_ways.c: 1 where the line of RUN is refused, as it can be read in two ways.
    100 x 50 mm: a hundred times 50 mm, or millimetres both?  */
 int br__shares_unit (br__run *run);

@@ -20,7 +20,7 @@ void br__phrase_hint (br__run *run);
 /* T = the statement of RUN in plainer words; 0: there is no memory, or it is too long.  */
 int br__phrase_loose (br_text *t, const br__run *run);
 /* Gives RUN's mistake the hint of what the line speaks of, whatever the order of its words; 0: none.  The rows
-   behind the first that asks for values are the LAST that is tried.  */
+   behind the one without words are the LAST that are tried.  */
 int br__phrase_about (br__run *run, int last);
 /* The word begins a question or an order: it is no name, nor another word mistyped.  */
 int br__word_asks (const char *word, size_t length);

@@ -6,6 +6,7 @@
 # include <config.h>
 #endif
 
+#include <stdio.h>
 #include <string.h>
 
 #include "exact/status.h"
@@ -33,7 +34,7 @@ find_count (const br__about *m)
 {
   size_t best = BR__MOST_VALUES;
   for (size_t i = 0; i < m->count; i++)
-    if (m->v[i].d == 1)
+    if (m->v[i].d == 1 && !m->v[i].unit)
       {
         const size_t next = m->v[i].at + 1;
         if (next < m->l.count && br__word_among (&m->l, next, COUNTED))
@@ -44,13 +45,31 @@ find_count (const br__about *m)
   return best;
 }
 
+/* A is less than B, as far as both are numbers that are not long.  */
+static int
+is_less (const br__valued *a, const br__valued *b)
+{
+  const int64_t most = INT32_MAX;
+  return a->n <= most && a->d <= most && b->n <= most && b->d <= most && a->n * b->d < b->n * a->d;
+}
+
+static size_t
+find_largest (const br__about *m, const int *taken)
+{
+  size_t best = BR__MOST_VALUES;
+  for (size_t i = 0; i < m->count; i++)
+    if (!taken[i] && (best == BR__MOST_VALUES || is_less (&m->v[best], &m->v[i])))
+      best = i;
+  return best;
+}
+
 /* The value that the role R says, of those that are not TAKEN yet; BR__MOST_VALUES: none.  */
 static size_t
 find_role (const br__about *m, const char *has, const char *r, const int *taken)
 {
   size_t best = BR__MOST_VALUES, least = BR__MOST_WORDS;
-  if (*r == '#')
-    return find_count (m);
+  if (*r == '#' || *r == '>')
+    return *r == '#' ? find_count (m) : find_largest (m, taken);
   for (size_t i = 0; i < m->count; i++)
     {
       const br__valued *v = &m->v[i];
@@ -93,9 +112,64 @@ find_roles (br__about *m, const br__cue *c)
         return 0;
       r = comma ? comma + 1 : NULL;
     }
+  m->named = n;
   for (size_t i = 0; i < m->count; i++)
     if (!taken[i])
       m->order[n++] = i;
+  return 1;
+}
+
+/* ---- The functions of the trade ---- */
+
+/* The value that PART of N bytes of a parameter's name says: what is called so, or stands nearest to the word.  */
+static size_t
+value_of_part (const br__about *m, const char *part, size_t n, const int *taken)
+{
+  char role[64];
+  for (size_t i = 0; i < m->count; i++)
+    if (!taken[i] && m->l.word[m->v[i].at].length >= n && memcmp (m->l.word[m->v[i].at].s, part, n) == 0)
+      return i;
+  snprintf (role, sizeof role, "%.*s-%s", (int) n, part, n == 3 && memcmp (part, "gap", n) == 0 ? "|between|space|room|clear-|daylight" : n == 5 && memcmp (part, "shaft", n) == 0 ? "|axle|dowel|pin|rod|bolt" : "");
+  return find_role (m, "", role, taken);
+}
+
+/* T = the function F with the values of the line that its parameters are called by, and sizes of the sheet for the others.  */
+static int
+put_call (br_text *t, br__about *m, const br__function *f)
+{
+  int taken[BR__MOST_VALUES] = { 0 };
+  static const char slot[] = "$1";
+  size_t most = br__function_most (f), value[8], left = m->count;
+  for (size_t p = 0; p < most && p < 8; p++)
+    {
+      size_t length, first;
+      const char *name = br__shop_parameter (&length, f, p);
+      for (first = 0; first < length && name[first] != '_'; first++)
+        ;
+      value[p] = value_of_part (m, name, first, taken);
+      if (value[p] < BR__MOST_VALUES)
+        taken[value[p]] = 1, left--;
+    }
+  for (size_t p = 0; p < most && p < 8; p++)
+    {
+      size_t length, first, i = value[p];
+      const char *name = br__shop_parameter (&length, f, p);
+      for (first = 0; first < length && name[first] != '_'; first++)
+        ;
+      const int named = i == BR__MOST_VALUES && m->l.run->lex.known && m->l.run->lex.known (m->l.run->lex.user, name, first);
+      for (size_t k = 0; left && !named && i == BR__MOST_VALUES && k < m->count; k++)
+        if (!taken[k])
+          i = k, taken[k] = 1, left--;
+      br__text_puts (t, p ? ", " : "(");
+      if (named)
+        br__text_put (t, name, first);
+      else if (i == BR__MOST_VALUES)
+        return 0;
+      m->order[0] = i < BR__MOST_VALUES ? i : 0;
+      if (!named && !br__about_put (t, m, slot, slot + 2))
+        return 0;
+    }
+  br__text_putc (t, ')');
   return 1;
 }
 
@@ -109,6 +183,10 @@ takes_all (const br__about *m, const char *is)
   for (size_t i = 0; i < m->count; i++)
     if (!m->taken[m->v[i].at])
       return 0;
+  for (size_t i = 0; i < m->l.count; i++)
+    for (size_t k = 0; k < m->l.word[i].length && !m->taken[i]; k++)
+      if (m->l.word[i].s[k] >= '0' && m->l.word[i].s[k] <= '9')
+        return 0;
   return strcmp (is, "cuts") != 0 || m->l.run->sheet->wood;
 }
 
@@ -116,8 +194,11 @@ takes_all (const br__about *m, const char *is)
 static int
 answers (const br__about *m, const char *is)
 {
-  return m->count == 0 || !br__words_at (&m->l, 0, "how|what|what's|which|is|are|does|find|if")
-         || (strncmp (is, "circle", 6) != 0 && strncmp (is, "box", 3) != 0 && strncmp (is, "line", 4) != 0);
+  static const char *const made[] = { "circle", "box", "line", "stock", "part" };
+  int makes = 0;
+  for (size_t i = 0; i < sizeof made / sizeof made[0]; i++)
+    makes |= strncmp (is, made[i], strlen (made[i])) == 0;
+  return m->count == 0 || !makes || !br__words_at (&m->l, 0, "how|what|what's|which|is|are|does|find|if|volume|area|perimeter");
 }
 
 /* What asks for values is no other statement but for some, no paper for a class, and not about a file.  */
@@ -126,7 +207,7 @@ asks_values (const br__about *m)
 {
   const br__words *l = &m->l;
   if (br__statement_find (l->word[0].s, l->word[0].length) && !br__word_known (l, 0)
-      && !br__words_at (l, 0, "round|mark|marks|divide|space|check|scale|ruler|find|explain|simplest|tolerance|exact|saws|drills"))
+      && !br__words_at (l, 0, "round|mark|marks|divide|space|check|scale|ruler|find|explain|simplest|tolerance|exact|saws|drills|arc"))
     return 0;
   for (size_t i = 0; i < l->count; i++)
     if (br__word_among (l, i, "pupil|pupils|student|students|class|kids|questions|problems") || br__ends_in (l->word[i].s, l->word[i].length, BR__TABLES, strlen (BR__TABLES)))
@@ -138,15 +219,16 @@ asks_values (const br__about *m)
 static int
 try_hint (br_text *t, br__about *m, const br__cue *c, const char *is, const char *end)
 {
+  const br__function *f = end > is + 2 && end[-1] == ')' && end[-2] == '(' ? br__function_find (is, (size_t) (end - is) - 2) : NULL;
   br__text_reset (t);
   memset (m->taken, 0, sizeof m->taken);
-  if (!br__about_put (t, m, is, end) || !takes_all (m, c->is) || t->length >= 120)
+  if (!br__about_put (t, m, is, f ? end - 2 : end) || (f && !put_call (t, m, f)) || !takes_all (m, c->is) || t->length >= 120)
     return 0;
   /* What was typed already is no help.  */
   const br__run *run = m->l.run;
   if (t->length == run->end && memcmp (br__text_string (t), run->text, t->length) == 0)
     return 0;
-  return !strchr (c->is, '$') || br__run_works (run, br__text_string (t), t->length);
+  return (!strchr (c->is, '$') && !f) || br__run_works (run, br__text_string (t), t->length);
 }
 
 /* The values of the line are as many as IS takes, where it takes them by number.  */
@@ -157,7 +239,7 @@ counts_right (const br__about *m, const char *is)
   for (const char *s = strchr (is, '$'); s; s = strchr (s + 1, '$'))
     if (s[1] >= '1' && s[1] <= '9' && (size_t) (s[1] - '0') > most)
       most = (size_t) (s[1] - '0');
-  return most == 0 || m->count == most || strstr (is, "$-");
+  return most == 0 || m->count == most || strstr (is, "$-") || (strstr (is, "$&") && m->count > most);
 }
 
 static int
@@ -196,10 +278,10 @@ br__phrase_about (br__run *run, int last)
   int late = 0;
   for (const br__cue *c = br__cues; c->has && (last || !late); c++)
     {
-      const char *slot = strchr (c->is, '$');
-      const int takes_values = slot && strchr ("123456789@*+", slot[1]) != NULL;
-      late |= takes_values;
-      if ((takes_values ? values : !equals) && hint_of (run, &m, c))
+      const char *slot = strpbrk (c->is, "$()");
+      const int takes_values = slot && (*slot == '(' ? slot[1] == ')' : strchr ("123456789@&+", slot[1]) != NULL);
+      late |= !*c->has;
+      if (*c->has && (takes_values ? values : !equals) && hint_of (run, &m, c))
         return 1;
     }
   return 0;

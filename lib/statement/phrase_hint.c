@@ -228,6 +228,32 @@ respelled (br_error *error, const br__run *run)
   return found;
 }
 
+/* 17.5 +/- 0.1 mm: the size, in the unit of both.  */
+static int
+toleranced (br_error *error, const br__run *run)
+{
+  static const char *const signs[] = { "\xc2\xb1", "+/-", "+-" };
+  for (size_t at = 1; at + 2 < run->end && run->end < 80; at++)
+    for (size_t k = 0; k < sizeof signs / sizeof signs[0]; k++)
+      {
+        br_measure size = BR_MEASURE_ZERO, off = BR_MEASURE_ZERO;
+        size_t n = strlen (signs[k]), used = 0;
+        if (n > run->end - at || memcmp (run->text + at, signs[k], n) != 0)
+          continue;
+        n += at + n < run->end && run->text[at + n] == ' ';
+        int found = br_measure_read (&size, run->text, at, NULL, NULL) == BR_OK
+                    && br_measure_scan (&off, &used, run->text + at + n, run->end - at - n, NULL, NULL) == BR_OK;
+        const char *unit = found && off.unit && !size.unit ? off.unit->name : "";
+        if (found)
+          br__hint (error, "write `%.*s%s%s`", (int) at - (run->text[at - 1] == ' '), run->text, *unit ? " " : "", unit);
+        br_measure_clear (&size);
+        br_measure_clear (&off);
+        if (found)
+          return 1;
+      }
+  return 0;
+}
+
 /* 1 where ERROR has no hint but the one that NAME is written with brackets, with the names of its values.  */
 static int
 lacks_hint (const br_error *error, const char *name)
@@ -418,7 +444,7 @@ br__phrase_hint (br__run *run)
     }
   int known = br__word_known (&l, 0);
   copy = l;
-  if (parted_thousands (run->error, run) || product_of_sum (run->error, &copy) || glued_pair (run->error, &l) || respelled (run->error, run)
+  if (toleranced (run->error, run) || parted_thousands (run->error, run) || product_of_sum (run->error, &copy) || glued_pair (run->error, &l) || respelled (run->error, run)
       || and_pair (run->error, &l) || breaks_off (run->error, &l)
       || mistyped (run->error, &l))
     return;
@@ -432,7 +458,7 @@ br__phrase_hint (br__run *run)
       br__text_puts (&t, "forget");
       put_rest (&t, &l, 1);
     }
-  else if (!known && l.count > 1 && (br__word_at (&l, 0, "load") || br__word_at (&l, 0, "read")))
+  else if (!known && l.count == 2 && (br__word_at (&l, 0, "load") || br__word_at (&l, 0, "read")))
     {
       br__text_puts (&t, "open");
       put_rest (&t, &l, 1);

@@ -12,12 +12,20 @@
 #include "statement/phrase_words.h"
 #include "statement/statements.h"
 
+const br_number *
+br__words_grid (const br__words *l)
+{
+  static const br_number one = { 1, 0 };
+  const br_number *grid = &l->run->sheet->settings.grid;
+  return br_number_sign (grid) ? grid : &one;
+}
+
 /* The word I is a measure with a unit or without; *UNIT tells.  */
 int
 br__word_measure (const br__words *l, size_t i, const br_unit **unit)
 {
   br_measure m = BR_MEASURE_ZERO;
-  int found = br__word_begins_number (l, i) && br_measure_read (&m, l->word[i].s, l->word[i].length, NULL, NULL) == BR_OK;
+  int found = br__word_begins_number (l, i) && br_measure_read (&m, l->word[i].s, l->word[i].length, br__words_grid (l), NULL) == BR_OK;
   *unit = found ? m.unit : NULL;
   br_measure_clear (&m);
   return found;
@@ -89,7 +97,7 @@ void
 br__words_loosen (br__words *l)
 {
   static const char *const fillers[] = { "a", "an", "the", "my", "our", "your", "his", "her", "please", "just", "exactly", "altogether", "so",
-                                         "then", "ok", "okay", "really", "actually", "there", "also" };
+                                         "then", "ok", "okay", "really", "actually", "there", "also", "pls", "plz", "thx", "thanks", "hey", "hi" };
   size_t last = l->count ? l->count - 1 : 0;
   if (l->count)
     l->word[last].length = br__word_bare (l, last, "?!.");

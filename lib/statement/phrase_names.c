@@ -23,6 +23,28 @@ things (const br__run *run, const char *name, size_t length)
          | (br__wood_find (sheet, 0, name, length) ? BR__THING_PART : 0);
 }
 
+void
+br__put_other (br_text *t, const br_sheet *sheet, const char *name)
+{
+  const br__run run = { .sheet = (br_sheet *) sheet };
+  const size_t length = strlen (name);
+  const int what = things (&run, name, length);
+  const br__words word = { .run = &run, .word = { { name, length } }, .count = 1 };
+  const br__function *f = br__function_find (name, length);
+  if (what & BR__THING_SHAPE)
+    br__text_printf (t, "`%s` is a shape: how wide it is, is width(%s)", name, name);
+  else if (what)
+    br__text_printf (t, "`%s` is %s, and no size: give its size a name of its own", name, what & BR__THING_PART ? "a part" : "stock");
+  else if (f)
+    br__text_printf (t, "`%s` is a function, and wants a value in brackets behind it", name);
+  else if (br_unit_find (name, length))
+    br__text_printf (t, "`%s` is a unit, and wants a number before it", name);
+  else if (br__ordinal (&word, 0, NULL) || br__word_at (&word, 0, "half"))
+    br__text_printf (t, "`%s` is part of a number, and is written in digits: 1/16", name);
+  else if (br__statement_find (name, length))
+    br__text_printf (t, "`%s` is a word of the language, and no size is called so yet", name);
+}
+
 int
 br__word_thing (const br__words *l, size_t i)
 {

@@ -198,7 +198,7 @@ const br__phrase_rule br__phrase_orders[] = {
   { "what now|next", "?help" },
   { "what do i do [now|next]", "?help" },
   { "what can i|you do", "?help" },
-  { "solve *", "?help find" },
+  { "V U = V U", "scale $1 $2 = $3 $4|check $1 $2 = $3 $4" },
   { "forget|delete|remove|clear everything|all", "?new without saving" },
   { "start over|again", "?new without saving" },
   { "reset|clear [all]", "?new without saving" },

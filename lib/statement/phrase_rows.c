@@ -35,6 +35,8 @@ const br__phrase_rule br__phrase_rules[] = {
   { "K = ?", "$1" },
   { "* = [?]", "$1" },
   { "* equals|makes [?|what]", "$1" },
+  { "V -> M", "round $1 to $2" },
+  { "V U -> M", "round $1 $2 to $3" },
   { "V -> U", "$1 in $2" },
   { "V U -> U", "$1 $2 in $3" },
   { "V -> [a] fraction", "$1 as a fraction" },

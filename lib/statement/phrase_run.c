@@ -121,20 +121,24 @@ read_phrase (br__run *run, br_status status)
   return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
 }
 
-/* RUN has no hint but one that leads to help.  */
-static int
-needs_hint (const br__run *run)
-{
-  const char *hint = run->error->hint;
-  return !says_more (run->error) || strncmp (hint, "help ", 5) == 0 || strcmp (hint, "write `help`") == 0
-         || strncmp (hint, "a new size", 10) == 0 || strncmp (hint, "did you mean", 12) == 0;
-}
-
 static int
 touch_nothing (void *user, const br_file_request *request)
 {
   (void) user;
   (void) request;
+  return 0;
+}
+
+/* The statement WORD does no more than to show or to put something.  */
+static int
+is_tried (const char *word)
+{
+  static const char *const words[] = { "round", "marks", "simplest", "check", "circle", "box", "line", "arc", "plate", "outline", "stock",
+    "part", "explain", "divide", "space", "find", "fit", "stack", "turn", "row", "mirror", "clear", "tolerance", "known", "drills", "saws",
+    "kerf", "ruler", "scale", "grid", "rename", "forget", "trace", "dimension", "note" };
+  for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
+    if (strcmp (words[i], word) == 0)
+      return 1;
   return 0;
 }
 
@@ -145,20 +149,72 @@ br__run_works (const br__run *run, const char *text, size_t length)
   const br_sink none = { 0 };
   br_sheet *sheet = run->sheet;
   br_file_policy *const policy = sheet->policy;
-  memset (&error, 0, sizeof error);
+  br_status (*const takes_line) (int *, br__run *) = sheet->takes_line;
+  br_text phrase = BR_TEXT_ZERO;
   const char *second = memchr (text, ';', length);
+  /* What does more than it says at once is not tried.  */
+  const br__statement *st = br__statement_find (text, strcspn (text, " `"));
+  if (st && !is_tried (st->word))
+    return 1;
+  memset (&error, 0, sizeof error);
   br__run trial = { .sheet = sheet, .sink = &none, .file = run->file, .line_number = run->line_number,
                     .text = text, .length = second ? (size_t) (second - text) : length, .error = &error };
   if (br__changes_begin (&trial) != BR_OK)
     return 0;
   br__find_note (&trial);
   sheet->policy = touch_nothing;
-  const br_status status = br__dispatch (&trial);
-  sheet->policy = policy;
+  sheet->takes_line = NULL;
+  br_status status = br__dispatch (&trial);
   br__changes_revert (&trial);
+  if (status == BR_SYNTAX && br__phrase (&phrase, &trial.left_out, &trial))
+    {
+      take_text (&trial, &phrase);
+      status = br__dispatch (&trial);
+      br__changes_revert (&trial);
+    }
+  sheet->policy = policy;
+  sheet->takes_line = takes_line;
+  br__text_clear (&phrase);
+  br__text_clear (&trial.phrase);
+  br__text_clear (&trial.left_out);
   br__changes_drop (&trial.changes);
   br__file_forget (&trial);
   return status == BR_OK || trial.refused;
+}
+
+/* What the hint of RUN says to write works: `A`, or `A` or `B`, of which one that does not is left out.  */
+static int
+hint_works (br__run *run)
+{
+  br_text line[2] = { BR_TEXT_ZERO, BR_TEXT_ZERO };
+  const char *s = run->error->hint + 6;
+  int count = 0, works = 0, which = 0;
+  for (; count < 2 && strncmp (run->error->hint, "write `", 7) == 0 && *s == '`'; count++)
+    {
+      const char *end = strchr (s + 1, '`');
+      br__text_put (&line[count], s + 1, end ? (size_t) (end - s) - 1 : 0);
+      s = end && strncmp (end + 1, " or `", 5) == 0 ? end + 5 : end ? end + 1 : s;
+    }
+  /* Of other hints, not all is to be typed.  */
+  if (*s)
+    count = 0;
+  for (int i = 0; i < count; i++)
+    if (br__run_works (run, br__text_string (&line[i]), line[i].length))
+      works++, which = i;
+  if (works == 1 && count == 2)
+    br__hint (run->error, "write `%s`", br__text_string (&line[which]));
+  br__text_clear (&line[0]);
+  br__text_clear (&line[1]);
+  return works || !count;
+}
+
+/* RUN has no hint but one that leads to help, or does not work.  */
+static int
+needs_hint (br__run *run)
+{
+  const char *hint = run->error->hint;
+  return !says_more (run->error) || strncmp (hint, "help ", 5) == 0 || strcmp (hint, "write `help`") == 0
+         || strncmp (hint, "a new size", 10) == 0 || strncmp (hint, "did you mean", 12) == 0 || !hint_works (run);
 }
 
 /* A line that was refused with STATUS and has no hint is read in plainer words, and what these are as a phrase again, as one
@@ -168,8 +224,8 @@ run_plainer (br__run *run, const br__run *typed, br_status status)
 {
   enum { MOST_STEPS = 4 };
   br_text t = BR_TEXT_ZERO;
+  const int hinted = *run->error->hint && hint_works (run);
   const br_error first = *run->error;
-  const int hinted = *first.hint != 0;
   read_again (run, typed);
   int more = br__phrase_loose (&t, run);
   for (int steps = 0; more && steps < MOST_STEPS; steps++)

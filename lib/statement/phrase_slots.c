@@ -95,13 +95,15 @@ br__about_values (br__about *m)
   for (size_t i = 0; i < m->l.count && m->count < BR__MOST_VALUES; i++)
     {
       const br__words one = br__bare_word (&m->l, i);
-      const br_unit *unit;
-      br__valued v = { .at = i, .measured = br__word_measure (&one, 0, &unit) };
-      if (!v.measured && !is_ratio (&m->l, i) && !br__word_known (&one, 0))
-        continue;
-      if (!v.measured || unit || !br__word_ratio (&one, 0, &v.n, &v.d))
+      br_measure x = BR_MEASURE_ZERO;
+      br__valued v = { .at = i };
+      v.measured = br__word_begins_number (&one, 0) && br_measure_read (&x, one.word[0].s, one.word[0].length, br__words_grid (&m->l), NULL) == BR_OK;
+      v.unit = x.unit != NULL;
+      if (!v.measured || !br_number_get_ratio (&v.n, &v.d, &x.value))
         v.n = v.d = 0;
-      m->v[m->count++] = v;
+      br_measure_clear (&x);
+      if (v.measured || is_ratio (&m->l, i) || br__word_known (&one, 0))
+        m->v[m->count++] = v;
     }
 }
 
@@ -216,7 +218,7 @@ kind_at (const br__about *m, size_t i, char kind)
   switch (kind)
     {
     case 'B': return lumber_at (l, i);
-    case 'M': found = br__ordinal (&one, 0, &plural) > 1 && plural; break;
+    case 'M': found = br__ordinal (&one, 0, &plural) > (plural ? 1 : 3); break;
     case 'F': found = br__ends_in (one.word[0].s, length, BR__TABLES, strlen (BR__TABLES)); break;
     case 'R': found = is_ratio (l, i); break;
     case 'N': found = i == m->counts; break;
@@ -320,16 +322,32 @@ put_unit (br_text *t, const br__words *l)
   return 0;
 }
 
-/* Puts the values of the line with SIGN between them, where there are LEAST or more.  */
+/* Puts the values of the line from FROM on, in the order of their roles, with SIGN between them, where there are LEAST or more.  */
 static int
-put_values (br_text *t, br__about *m, const char *sign, size_t least)
+put_values (br_text *t, br__about *m, size_t from, const char *sign, size_t least)
 {
-  for (size_t i = 0; i < m->count; i++)
+  for (size_t i = from; i < m->count; i++)
     {
-      br__text_puts (t, i ? sign : "");
-      put_word (t, m, m->v[i].at, bare_length (&m->l, m->v[i].at), '/');
+      const size_t at = m->v[m->order[i]].at;
+      br__text_puts (t, i > from ? sign : "");
+      put_word (t, m, at, bare_length (&m->l, at), '/');
     }
-  return m->count >= least;
+  return m->count >= from + least;
+}
+
+/* Puts the name of what is measured: the words before `is` and the like, or the first, before a number.  */
+static int
+put_measured (br_text *t, const br__words *l)
+{
+  size_t end = 1;
+  while (end < l->count && end < 4 && !br__words_at (l, end, "is|are|was|measures|should|must|=|equals|will|be|needs") && !br__word_begins_number (l, end))
+    end++;
+  for (size_t i = 0; i < end; i++)
+    if (end == l->count || !br__word_is_new (l, i) || (br__word_thing (l, i) && end == 1))
+      return 0;
+  for (size_t i = 0; i < end; i++)
+    br__text_printf (t, "%s%.*s", i ? "_" : "", (int) l->word[i].length, l->word[i].s);
+  return 1;
 }
 
 /* Puts what the two letters at IS say; 0: the line has it not.  */
@@ -340,13 +358,14 @@ put_slot (br_text *t, br__about *m, const char *is)
   switch (*is)
     {
     case 'X': put_name (t, l); return 1;
+    case 'H': return put_measured (t, l);
     case 'C': return put_place (t, m);
     case 'T': return put_topic (t, l);
     case 'Q': return put_quoted (t, l->run);
     case '%': return put_unit (t, l);
-    case '@': return put_values (t, m, ", ", 2);
-    case '*': return put_values (t, m, ", ", 1);
-    case '+': return put_values (t, m, " + ", 2);
+    case '@': return put_values (t, m, 0, ", ", 2);
+    case '&': return put_values (t, m, m->named, ", ", 1);
+    case '+': return put_values (t, m, 0, " + ", 2);
     case '-':
       memset (m->taken, -1, sizeof m->taken);
       return 1;
@@ -386,6 +405,6 @@ br__about_put (br_text *t, br__about *m, const char *is, const char *end)
     else if (!put_slot (t, m, is + 1))
       return 0;
     else
-      is += strchr ("123456789@*+%-", is[1]) ? 1 : 2;
+      is += strchr ("123456789@&+%-", is[1]) ? 1 : 2;
   return !t->failed;
 }

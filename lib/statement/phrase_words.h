@@ -62,7 +62,9 @@ typedef struct br__phrase_rule
 extern const br__phrase_rule br__phrase_rules[], br__phrase_orders[];
 /* Gives RUN's mistake the hint for feet and inches with a comma and no blank between; else 0.  */
 int br__phrase_feet_hint (br__run *run, const br__words *l);
-/* phrase_loose.c.  The word I is a measure, with *UNIT or without.  */
+/* phrase_loose.c.  How large a square is; 1 where it is not set, so that squares are measures even then.  */
+const br_number *br__words_grid (const br__words *l);
+/* The word I is a measure, with *UNIT or without.  */
 int br__word_measure (const br__words *l, size_t i, const br_unit **unit);
 /* Each measure becomes one word, numbers in words digits, and articles and the like go.  */
 void br__words_loosen (br__words *l);
@@ -110,14 +112,16 @@ typedef struct br__valued
 {
   size_t at;
   int measured;
-  int64_t n, d;                 /* of a plain fraction or whole number, else 0 */
+  int64_t n, d;                 /* of a fraction or whole number, else 0 */
+  int unit;                     /* it has one */
 } br__valued;
 
 typedef struct br__about
 {
   br__words l;
   br__valued v[BR__MOST_VALUES];
-  size_t count, order[BR__MOST_VALUES], counts;     /* the word COUNTS says how many of something */
+  size_t count, order[BR__MOST_VALUES], named;      /* ORDER begins with the NAMED values that have a role */
+  size_t counts;                                    /* the word COUNTS says how many of something */
   int taken[BR__MOST_WORDS];                    /* the hint has the word */
 } br__about;
 

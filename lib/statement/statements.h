@@ -18,6 +18,8 @@ br_status br__run_line (br_sheet *sheet, const char *text, size_t length, const 
 br_status br__dispatch (br__run *run);
 /* RUN->end = where the note of its text begins, RUN->note = the note without its # and the blanks around.  */
 void br__find_note (br__run *run);
+/* phrase_names.c.  T = what NAME is that no size is called; nothing where it is only a name.  */
+void br__put_other (br_text *t, const br_sheet *sheet, const char *name);
 /* 1 where a line has more than blanks and a note.  */
 int br__line_says (const char *text, size_t length);
 /* Runs LINE, which was refused before, once more, as `run files` asks for it; OUTER takes over what it changes.  */

@@ -48,7 +48,7 @@ static int
 is_tolerance (int *unit, const char *text, size_t length)
 {
   br_measure m = BR_MEASURE_ZERO;
-  int found = br_measure_read (&m, text, length, NULL, NULL) == BR_OK;
+  int found = br__measure_begins (text, length, 0) && br_measure_read (&m, text, length, NULL, NULL) == BR_OK;
   *unit |= found && m.unit;
   br_measure_clear (&m);
   return found;

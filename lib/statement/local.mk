@@ -10,7 +10,6 @@ libbenchrule_core_la_SOURCES += \
   lib/statement/opened.h \
   lib/statement/phrase.c \
   lib/statement/phrase.h \
-  lib/statement/at_hand.c \
   lib/statement/phrase_about.c \
   lib/statement/phrase_hint.c \
   lib/statement/phrase_names.c \

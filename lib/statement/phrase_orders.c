@@ -310,7 +310,6 @@ const br__phrase_rule br__phrase_orders[] = {
   { "1/4|quarter scale", "scale 1:4|scale 1/4 in = 1 ft" },
   { "1/8|eighth scale", "scale 1:8|scale 1/8 in = 1 ft" },
   { "V scale", "scale $1" },
-  { "V U = V U", "?scale $1 $2 = $3 $4" },
   { "V U is|equals|to V U", "?scale $1 $2 = $3 $4" },
   { "my ruler is|has S", "ruler 1/$1" },
   { "my ruler is|has V", "ruler $1" },

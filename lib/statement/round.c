@@ -9,6 +9,7 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "statement/statements.h"
+#include "wood/wood.h"
 #include "measure/measure.h"
 #include "formula/words.h"
 #include "sheet/sheet.h"

@@ -61,7 +61,5 @@ br_status br__do_new (br__run *run);
 br_status br__do_run (br__run *run);
 br_status br__do_recover (br__run *run);
 br_status br__do_rename (br__run *run);
-/* Each of TREES on the stock, or the DOWELS, that is nearest, with its neighbours.  */
-br_status br__round_to_stock (br__run *run, const br__tree *trees, size_t count, int dowels);
 
 #endif

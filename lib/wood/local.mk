@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
 # Stock, parts, cuts.
 libbenchrule_core_la_SOURCES += \
+  lib/wood/at_hand.c \
   lib/wood/cut_picture.c \
   lib/wood/cut_picture.h \
   lib/wood/cuts.c \

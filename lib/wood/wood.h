@@ -102,4 +102,7 @@ br_status br__do_drills (br__run *run);
 br_status br__do_saws (br__run *run);
 br_status br__do_cautions (br__run *run);
 
+/* at_hand.c.  Each of TREES on the stock, or the DOWELS, that is nearest, with its neighbours.  */
+br_status br__round_to_stock (br__run *run, const br__tree *trees, size_t count, int dowels);
+
 #endif

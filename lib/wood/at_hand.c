@@ -10,7 +10,6 @@
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "sheet/hidden.h"
-#include "statement/statements.h"
 #include "wood/wood.h"
 
 #define MOST_TOLD 3           /* the nearest, and its neighbours */

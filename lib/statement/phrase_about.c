@@ -278,10 +278,10 @@ br__phrase_about (br__run *run, int last)
   int late = 0;
   for (const br__cue *c = br__cues; c->has && (last || !late); c++)
     {
-      const char *slot = strpbrk (c->is, "$()");
-      const int takes_values = slot && (*slot == '(' ? slot[1] == ')' : strchr ("123456789@&+", slot[1]) != NULL);
+      const char *slot = strchr (c->is, '$');
+      const int takes_values = strstr (c->is, "()") || (slot && strchr ("123456789@&+", slot[1]));
       late |= !*c->has;
-      if (*c->has && (takes_values ? values : !equals) && hint_of (run, &m, c))
+      if (*c->has && (takes_values ? values : !equals || (last && strncmp (c->is, "help", 4) == 0)) && hint_of (run, &m, c))
         return 1;
     }
   return 0;

@@ -542,7 +542,7 @@ br__do_draw (br__run *run)
     {
       status = show_view (&d, run);
       drawing_clear (&d);
-      return status == BR_OK && across ? br__tell_axles (run) : status;
+      return status == BR_OK && across ? br__tell_across (run) : status;
     }
   if (status == BR_OK)
     status = draw_to_scale (&d, run);
@@ -560,7 +560,7 @@ br__do_draw (br__run *run)
   if (status == BR_OK)
     status = br__drawing_emit (&d, run);
   if (status == BR_OK && across)
-    status = br__tell_axles (run);
+    status = br__tell_across (run);
   br__text_clear (&words);
   drawing_clear (&d);
   return status;

@@ -40,6 +40,7 @@ typedef struct br__drawn
   int named;                    /* of a hole of a part: the label begins with its name, as the table has it */
   int unlabelled;               /* it found no room */
   int unmeasured;               /* no dimension but what is asked for */
+  int through;                  /* a hole that goes all through, seen across: it has its name where it is round */
   size_t balloon;               /* a number on the figure in its stead, or 0 */
 } br__drawn;
 

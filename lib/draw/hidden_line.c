@@ -16,6 +16,7 @@
 #include "draw/closed_edge.h"
 #include "draw/hidden_line.h"
 #include "exact/memory.h"
+#include "shape/annotation.h"
 #include "shape/depth.h"
 
 #define PROFILE_CHORDS 64       /* of a whole circle that is seen from its edge */
@@ -96,16 +97,6 @@ br__order_side (br__side_view *v, const br_sheet *sheet, const br_number *ratio)
   return status;
 }
 
-/* What FROM of the side view shows as number INDEX of Z: of a row or a mirror, one figure, once or on both sides.  */
-static const br__drawn *
-figure_of (const br__seen *z, size_t index, const br_sheet *sheet, const br__drawn *from)
-{
-  size_t before = 0, each = br__depth_source (sheet, z->of[index])->depth > BR__FROM_DEPTH ? 2 : 1;
-  for (size_t i = 0; i < index; i++)
-    before += z->of[i] == z->of[index];
-  return from->copies && before / each < from->copy_count ? &from->copies[before / each] : from;
-}
-
 br_status
 br__order_seen (br__side_view *v, const br__seen *z, br__run *run, const br_number *ratio)
 {
@@ -118,12 +109,15 @@ br__order_seen (br__side_view *v, const br__seen *z, br__run *run, const br_numb
       polygon profile = { NULL, 0, 0, 0 };
       while (from->shape != z->of[i])
         from++;
-      from = figure_of (z, i, run->sheet, from);
+      if (from->copies && z->copy[i] < from->copy_count)
+        from = &from->copies[z->copy[i]];
       br__drawn_plot (&p, from, 0, 0);
       if (!p.failed)
         polygon_of (&profile, &p.inks[p.count - 1]);
       br__drawn *d = &v->shapes[i];
       d->in_order = 1;
+      d->through = !br__depth_source (run->sheet, z->of[i])->depth;
+      d->unmeasured = d->through || br__is_unmeasured (run->sheet, z->of[i]->name);
       d->hole = from->shape->hole;
       d->flat = from->shape->kind == BR__BOX;
       d->profile = br__alloc_zero (2 * profile.count, sizeof *d->profile);

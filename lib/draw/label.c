@@ -497,7 +497,7 @@ br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, i
       /* A centre is to be seen.  */
       if (d->tied && d->shape->kind == BR__CIRCLE)
         br__ink_map_fill (&m, area_around (left + d->x, top - d->y, AIR, AIR), BR__CELL_OUTLINE);
-      v->shapes[i].unlabelled = 1;
+      v->shapes[i].unlabelled = !d->through;
     }
   put_labels (p, &m, v, &a, left, top);
   for (size_t i = 0; i < v->count && v->count <= CROWD; i++)

@@ -13,24 +13,28 @@
 #include "draw/seen.h"
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "shape/through.h"
 
 void
 br__seen_clear (br__seen *z)
 {
   br_sheet_free (z->sheet);
   br__free (z->of);
+  br__free (z->copy);
   br__free (z->flat);
   memset (z, 0, sizeof *z);
 }
 
 /* ---- One box ---- */
 
-/* A place of a row or a mirror: the numbers of the figure there, borrowed, or NULL; which one it is.  */
+/* A place of a row or a mirror: the numbers of the figure there, borrowed, or NULL; which one it is, after the FIRST of them, which
+   are not its own.  WOOD: what a hole without depth goes through, as deep as that.  */
 typedef struct place
 {
   const br__value *numbers;
   int mirrored;
-  size_t index;
+  size_t index, first;
+  const br__shape *wood;
 } place;
 
 /* The middle and the size of S, or of the figure at AT, along one way of the side view; *KNOWN is 0 while it waits.  */
@@ -102,13 +106,15 @@ add_box (br__seen *z, const br_sheet *sheet, const br__shape *s, const place *at
   br_text name = BR_TEXT_ZERO;
   br_status status = extent_of (&middle[!top], &size[!top], &known, sheet, s, at, !top);
   if (status == BR_OK)
-    status = depth_of (&middle[top], &size[top], &known, sheet, s, far);
+    status = depth_of (&middle[top], &size[top], &known, sheet, at->wood ? at->wood : s, far);
   /* Up is away from whoever looks at the side.  */
   if (status == BR_OK && known && top)
     status = br_real_neg (&middle[1].real, &middle[1].real);
   br__text_printf (&name, "%s%s", far ? "far " : "", s->name);
   if (at->index)
     br__text_printf (&name, " %zu", at->index + 1);
+  if (at->wood)
+    br__text_printf (&name, " in %s", at->wood->name);
   br__shape *box = status == BR_OK && known ? br__alloc_zero (1, sizeof *box) : NULL;
   if (box)
     {
@@ -116,6 +122,7 @@ add_box (br__seen *z, const br_sheet *sheet, const br__shape *s, const place *at
       box->active = 1;
       box->name = name.failed ? NULL : br__strndup (name.bytes, name.length);
       box->note = br__strndup ("", 0);
+      z->copy[z->count] = at->index - at->first;
       z->of[z->count++] = s;
       br__shape_append (z->sheet, box);
       status = box->name && box->note ? fix_box (z->sheet, box->name, middle, size) : BR_NO_MEMORY;
@@ -131,19 +138,43 @@ add_box (br__seen *z, const br_sheet *sheet, const br__shape *s, const place *at
   return status;
 }
 
+static br_status
+room_for (br__seen *z, size_t count)
+{
+  return br__grow (&z->of, &z->room, z->count + 2 * count, sizeof *z->of)
+         && br__grow (&z->copy, &z->copy_room, z->count + 2 * count, sizeof *z->copy) ? BR_OK : BR_NO_MEMORY;
+}
+
 /* A box of S at AT, and the far one where both sides have it.  */
 static br_status
 add_boxes (br__seen *z, const br_sheet *sheet, const br__shape *s, const place *at)
 {
-  const int depth = br__depth_source (sheet, s)->depth;
-  br_status status = depth ? add_box (z, sheet, s, at, 0) : BR_OK;
+  const int depth = br__depth_source (sheet, at->wood ? at->wood : s)->depth;
+  br_status status = depth ? room_for (z, 1) : BR_OK;
+  if (status == BR_OK && depth)
+    status = add_box (z, sheet, s, at, 0);
   return status == BR_OK && depth > BR__FROM_DEPTH ? add_box (z, sheet, s, at, 1) : status;
 }
 
+/* The figure of S at AT; a hole without depth in all that it goes through.  */
 static br_status
-room_for (br__seen *z, size_t count)
+add_figure (br__seen *z, const br_sheet *sheet, const br__shape *s, const place *at)
 {
-  return br__grow (&z->of, &z->room, z->count + 2 * count, sizeof *z->of) ? BR_OK : BR_NO_MEMORY;
+  br_status status = BR_OK;
+  if (!br__shape_source (sheet, s)->hole || br__depth_source (sheet, s)->depth)
+    return add_boxes (z, sheet, s, at);
+  for (const br__shape *wood = sheet->shapes; wood && status == BR_OK; wood = wood->next)
+    {
+      place in = *at;
+      int pierced = 0;
+      if (!br__is_drawn (sheet, wood, z->layer, z->part))
+        continue;
+      status = br__is_pierced (&pierced, sheet, wood, s, at->numbers);
+      in.wood = wood;
+      if (status == BR_OK && pierced)
+        status = add_boxes (z, sheet, s, &in);
+    }
+  return status;
 }
 
 /* Each figure of S, a row or a mirror.  */
@@ -154,20 +185,18 @@ add_copies (br__seen *z, const br_sheet *sheet, const br__shape *s)
   br__sketch sketch = { &work, BR_OK, NULL };
   br__places p = { NULL, 0, 0, 0 };
   br__numbers n;
-  place at = { NULL, 0, 0 };
+  place at = { NULL, 0, 0, 0, NULL };
   br_status status = br__shape_numbers (&n, sheet, s);
   if (status == BR_OK)
     status = br__shape_places (&p, &sketch, n.rows, n.count);
-  if (status == BR_OK)
-    status = room_for (z, p.count);
   for (const br__shape *c = s; c->base && status == BR_OK; c = br__shape_find (sheet, c->base, strlen (c->base)))
     at.mirrored ^= c->kind == BR__MIRROR;
   /* The first place of a row is its shape, or the first one of a row of that.  */
-  size_t first = status == BR_OK && s->kind == BR__ROW ? p.count / (size_t) br__row_places (sheet, s) : 0;
-  for (at.index = first; at.index < p.count && status == BR_OK; at.index++)
+  at.first = status == BR_OK && s->kind == BR__ROW ? p.count / (size_t) br__row_places (sheet, s) : 0;
+  for (at.index = at.first; at.index < p.count && status == BR_OK; at.index++)
     {
       at.numbers = p.rows + at.index * p.numbers;
-      status = add_boxes (z, sheet, s, &at);
+      status = add_figure (z, sheet, s, &at);
     }
   br__places_clear (&p);
   br__numbers_clear (&n);
@@ -180,7 +209,7 @@ add_copies (br__seen *z, const br_sheet *sheet, const br__shape *s)
 br_status
 br__seen_make (br__seen *z, br__run *run, br__seen_from from, const char *layer, const char *of)
 {
-  br__seen made = { .from = from };
+  br__seen made = { .from = from, .layer = layer, .part = of };
   size_t count = 0;
   for (const br__shape *s = run->sheet->shapes; s; s = s->next)
     count += (size_t) br__is_drawn (run->sheet, s, layer, of);
@@ -196,10 +225,8 @@ br__seen_make (br__seen *z, br__run *run, br__seen_from from, const char *layer,
       size_t before = made.count;
       if (!br__is_drawn (run->sheet, s, layer, of))
         continue;
-      const place here = { NULL, 0, 0 };
-      status = s->base ? add_copies (&made, run->sheet, s) : room_for (&made, 1);
-      if (status == BR_OK && !s->base)
-        status = add_boxes (&made, run->sheet, s, &here);
+      const place here = { NULL, 0, 0, 0, NULL };
+      status = s->base ? add_copies (&made, run->sheet, s) : add_figure (&made, run->sheet, s, &here);
       /* A hole without depth goes through what it is in, and needs none.  */
       int hole = br__shape_source (run->sheet, s)->hole && !br__depth_source (run->sheet, s)->depth;
       int alone = s->kind == BR__ROW && br__shape_value (run->sheet, s, BR__SHAPE_A) && br__row_places (run->sheet, s) == 1;

@@ -15,10 +15,12 @@ typedef struct br__seen
   br__seen_from from;
   br_sheet *sheet;
   const br__shape **of;
-  size_t room;                  /* of OF */
+  size_t *copy;                 /* which of its figures that the side view adds to others, where it is a row or a mirror */
+  size_t room, copy_room;       /* of OF and COPY */
   size_t count;
   const br__shape **flat;       /* without a depth, or one that waits: they are not in it */
   size_t flat_count;
+  const char *layer, *part;     /* what is drawn, NULL: all */
 } br__seen;
 
 void br__seen_clear (br__seen *z);

@@ -5,9 +5,13 @@
 #endif
 
 #include "draw/draw.h"
+#include "wood/wood.h"
 
 const br__statement br__draw_statements[] =
 {
+  { "rubs", "rubs", "each two shapes that take up the same room, by their depths",
+    "Shapes `of` one part are one piece, and what lies in a `hole` goes through it.  What has no\n"
+    "depth is left out: help circle tells how to give it one.", BR__FOLLOW_NOTHING, NULL, 0, 1, br__do_rubs },
   { "template", "template PART into FILE.pdf", "a part at full size, to be glued on the wood",
     "Outline, centre marks and drill sizes of the shapes `of PART`, or the part's length and\n"
     "width.  Several sheets of paper where one is too small.  Also .svg and .png.  Check the line\n"

@@ -27,7 +27,8 @@ br_status br__put_depth_fields (br_record *r, const br_sheet *sheet, const br__s
 
 /* rubs.c: the field `along` of the record `clear`: A and B, which may be NULL, are APART.  */
 br_status br__put_clear_along (br_record *r, const br_sheet *sheet, const br__shape *a, const br__shape *b, const br__value *apart);
-br_status br__do_rubs (br__run *run);
+/* The shapes that take up the same room.  */
+br_status br__tell_rubs (br__run *run);
 /* axle.c: a caution for wheels on both sides that lie where no axle_length of the sheet has them.  */
 br_status br__tell_axles (br__run *run);
 

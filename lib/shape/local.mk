@@ -19,5 +19,7 @@ libbenchrule_core_la_SOURCES += \
   lib/shape/shape_show.c \
   lib/shape/shape_tree.c \
   lib/shape/statements.c \
+  lib/shape/through.c \
+  lib/shape/through.h \
   lib/shape/turn.c \
   lib/shape/weak.c

@@ -9,7 +9,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
-#include "shape/depth.h"
+#include "shape/through.h"
 
 #define MOST_COMPARED 50000
 
@@ -37,23 +37,7 @@ gap_of (br__value *z, int *known, const br_sheet *sheet, const br__shape *a, con
   return status;
 }
 
-/* Z = the distance, as seen from the side, of two shapes with these numbers.  */
-static br_status
-distance_of (br__value *z, const br_sheet *sheet, const br__value *a, size_t a_count, const br__value *b, size_t b_count)
-{
-  const br__function *clear = br__shape_function (BR__CALL_CLEAR);
-  br__work w = { &sheet->settings, NULL, NULL, 0 };
-  br__value *args = br__alloc_zero (a_count + b_count, sizeof *args);
-  if (!args)
-    return BR_NO_MEMORY;
-  for (size_t i = 0; i < a_count + b_count; i++)
-    args[i] = i < a_count ? a[i] : b[i - a_count];      /* borrowed */
-  br_status status = clear->call (&w, z, args, (unsigned) (a_count + b_count), clear);
-  br__free (args);
-  return status;
-}
-
-/* The same of A and B, without an entry for it.  */
+/* Z = the distance of A and B as seen from the side, without an entry for it.  */
 static br_status
 side_distance (br__value *z, int *known, const br_sheet *sheet, const br__shape *a, const br__shape *b)
 {
@@ -63,7 +47,7 @@ side_distance (br__value *z, int *known, const br_sheet *sheet, const br__shape 
     status = br__shape_numbers (&n[1], sheet, b);
   *known = status != BR_DOMAIN;
   if (status == BR_OK)
-    status = distance_of (z, sheet, n[0].rows, n[0].count, n[1].rows, n[1].count);
+    status = br__side_distance (z, sheet, n[0].rows, n[0].count, n[1].rows, n[1].count);
   br__numbers_clear (&n[0]);
   br__numbers_clear (&n[1]);
   return *known ? status : BR_OK;
@@ -89,182 +73,18 @@ typedef struct looking
 {
   const br_sheet *sheet;
   solid *solids;
-  const br__shape **holes;
+  br__holes holes;
   pair *pairs;                  /* that rub */
-  size_t solid_count, solid_room, hole_count, hole_room, pair_count, pair_room;
-  size_t compared, passed;
+  size_t solid_count, solid_room, pair_count, pair_room;
+  size_t passed;
   int over;                     /* there is more to compare than may be */
   size_t left_out;              /* pairs that were not compared then, at most */
 } looking;
 
-/* ---- What goes through a hole ---- */
-
-/* The figures that a shape is made of: of a row or a mirror, those in all of its places.  */
-typedef struct figures
-{
-  const br__shape *source;      /* what each of them is */
-  int mirrored;
-  br__work work;
-  br__sketch sketch;
-  br__numbers numbers;          /* of the shape */
-  br__places places;
-} figures;
-
-static void
-figures_clear (figures *f)
-{
-  br__places_clear (&f->places);
-  br__numbers_clear (&f->numbers);
-  br__sketch_clear (&f->sketch);
-}
-
-/* BR_DOMAIN while S waits; F is to be cleared then, too.  */
-static br_status
-figures_of (figures *f, const br_sheet *sheet, const br__shape *s)
-{
-  memset (f, 0, sizeof *f);
-  f->source = br__shape_source (sheet, s);
-  f->mirrored = br__is_mirrored (sheet, s);
-  f->work.settings = &sheet->settings;
-  f->sketch.work = &f->work;
-  br_status status = br__shape_numbers (&f->numbers, sheet, s);
-  return status == BR_OK ? br__shape_places (&f->places, &f->sketch, f->numbers.rows, f->numbers.count) : status;
-}
-
-/* The corners of figure I of F, and by how much it goes beyond them all around; an arc or an outline is the box around it.  */
-static br_status
-corners_of (br__hull *h, br__pad *g, const br_sheet *sheet, const figures *f, size_t i)
-{
-  const br__value *v = f->places.rows + i * f->places.numbers;
-  br__figure figure = { f->source->kind, &v[1].real, &v[2].real, &v[3].real, &v[4].real, &v[5].real, &v[6].real };
-  if (figure.kind == BR__ARC || figure.kind == BR__OUTLINE)
-    {
-      const br_real *side[4];
-      for (int k = 0; k < 4; k++)
-        side[k] = &br__shape_value (sheet, f->source, BR__SHAPE_RIGHT + k)->real;
-      const br_real *middle = br__half (g, br__add (g, side[BR__LEFT], side[BR__RIGHT]));
-      figure.kind = BR__BOX;
-      figure.x = f->mirrored ? br__sub (g, figure.x, middle) : br__add (g, figure.x, middle);
-      figure.y = br__add (g, figure.y, br__half (g, br__add (g, side[BR__BOTTOM], side[BR__TOP])));
-      figure.a = br__sub (g, side[BR__RIGHT], side[BR__LEFT]);
-      figure.b = br__sub (g, side[BR__TOP], side[BR__BOTTOM]);
-    }
-  br__hull_of (h, g, &figure);
-  return g->status;
-}
-
-/* *INSIDE is 1 if all of figure I of F lies in figure K of HOLE, a circle or a bar, as seen from the side.  */
-static br_status
-lies_in (int *inside, const br_sheet *sheet, const figures *f, size_t i, const figures *hole, size_t k)
-{
-  br__pad g = { BR_OK, sheet->settings.bits, NULL };
-  br__hull a, b;
-  br_status status = corners_of (&a, &g, sheet, f, i);
-  if (status == BR_OK)
-    status = corners_of (&b, &g, sheet, hole, k);
-  *inside = 1;
-  for (size_t n = 0; status == BR_OK && *inside && n < a.count; n++)
-    {
-      const br_real *away = b.count > 1 ? br__point_to_segment (&g, a.corner[n], b.corner[0], b.corner[1])
-                                        : br__length_of (&g, br__minus (&g, a.corner[n], b.corner[0]));
-      *inside = br__order_of (&g, br__add (&g, away, a.round), b.round) <= 0;
-      status = g.status;
-    }
-  br__pad_clear (&g);
-  return status;
-}
-
-/* The part that S belongs to: a row or a mirror that names none belongs where its shape does.  */
-static const char *
-part_of (const br_sheet *sheet, const br__shape *s)
-{
-  while (s && !s->of && s->base)
-    s = br__shape_find (sheet, s->base, strlen (s->base));
-  return s ? s->of : NULL;
-}
-
-/* *GOES is 1 if H is a hole in WOOD: one without depth goes all through; one with a depth counts where WOOD does not go beyond it.  */
-static br_status
-is_hole_in (int *goes, const br_sheet *sheet, const br__shape *h, const br__shape *wood)
-{
-  const char *of = part_of (sheet, h), *part = part_of (sheet, wood);
-  const br__shape *source = br__shape_source (sheet, h);
-  int known = 0, order[2] = { 0, 0 };
-  br__value end[4] = { BR__VALUE_ZERO, BR__VALUE_ZERO, BR__VALUE_ZERO, BR__VALUE_ZERO };
-  *goes = 0;
-  if (!h->active || !source->hole || (of && (!part || strcmp (of, part) != 0))
-      || (source->kind != BR__CIRCLE && source->kind != BR__LINE))
-    return BR_OK;
-  br_status status = br__depth_ends (&end[0], &end[1], &known, sheet, h);
-  if (status == BR_OK && known)
-    status = br__depth_ends (&end[2], &end[3], &known, sheet, wood);
-  for (int i = 0; i < 2 && status == BR_OK && known; i++)
-    status = br_real_cmp (&order[i], &end[i].real, &end[2 + i].real, sheet->settings.bits);
-  *goes = status == BR_OK && order[0] >= 0 && order[1] <= 0;
-  for (int i = 0; i < 4; i++)
-    br__value_clear (&end[i]);
-  return status;
-}
-
-/* *THROUGH is 1 if figure I of F goes through a hole in WOOD.  */
-static br_status
-figure_through (int *through, looking *l, const figures *f, size_t i, const br__shape *wood)
-{
-  br_status status = BR_OK;
-  *through = 0;
-  for (size_t at = 0; at < l->hole_count && status == BR_OK && !*through; at++)
-    {
-      int goes = 0;
-      figures hole;
-      status = is_hole_in (&goes, l->sheet, l->holes[at], wood);
-      if (status != BR_OK || !goes)
-        continue;
-      status = figures_of (&hole, l->sheet, l->holes[at]);
-      for (size_t k = 0; k < hole.places.count && status == BR_OK && !*through; k++)
-        {
-          status = lies_in (through, l->sheet, f, i, &hole, k);
-          l->compared++;
-        }
-      figures_clear (&hole);
-      status = status == BR_DOMAIN ? BR_OK : status;
-    }
-  return status;
-}
-
-/* *THROUGH is 1 if each figure of S goes through a hole in WOOD, or lies beside it.  */
-static br_status
-goes_through (int *through, looking *l, const br__shape *s, const br__shape *wood)
-{
-  const br_sheet *sheet = l->sheet;
-  figures f;
-  br__numbers n = { NULL, 0 };
-  br__value apart = BR__VALUE_ZERO;
-  br_status status = figures_of (&f, sheet, s);
-  if (status == BR_OK)
-    status = br__shape_numbers (&n, sheet, wood);
-  *through = status == BR_OK;
-  for (size_t i = 0; i < f.places.count && status == BR_OK && *through; i++)
-    {
-      int sign = 0;
-      status = figure_through (through, l, &f, i, wood);
-      if (status != BR_OK || *through || f.places.count == 1)
-        continue;
-      status = distance_of (&apart, sheet, f.places.rows + i * f.places.numbers, f.places.numbers, n.rows, n.count);
-      if (status == BR_OK)
-        status = br_real_sign (&sign, &apart.real, sheet->settings.bits);
-      *through = sign >= 0;
-    }
-  br__value_clear (&apart);
-  br__numbers_clear (&n);
-  figures_clear (&f);
-  return status;
-}
-
 /* ---- rubs ---- */
 
-/* 1 where a reach of A ends before B begins, for certain: most pairs are far apart.  */
-static br_status
-is_beside (int *beside, const br_sheet *sheet, const br__shape *a, const br__shape *b)
+br_status
+br__is_beside (int *beside, const br_sheet *sheet, const br__shape *a, const br__shape *b)
 {
   static const int rows[][3] = { { BR__SHAPE_X, BR__SHAPE_RIGHT, BR__SHAPE_LEFT }, { BR__SHAPE_Y, BR__SHAPE_TOP, BR__SHAPE_BOTTOM } };
   br_status status = BR_OK;
@@ -336,8 +156,8 @@ overlap_of (int *state, looking *l, const br__shape *a, const br__shape *b)
   if (status == BR_OK && known)
     status = br_real_sign (&sign, &v.real, sheet->settings.bits);
   if (status == BR_OK && known && sign < 0)
-    status = is_beside (&beside, sheet, a, b);
-  if (status == BR_OK && known && sign < 0 && !beside && (l->compared += work_of (sheet, a, b) + l->hole_count / 8) > MOST_COMPARED)
+    status = br__is_beside (&beside, sheet, a, b);
+  if (status == BR_OK && known && sign < 0 && !beside && (l->holes.compared += work_of (sheet, a, b) + l->holes.count / 8) > MOST_COMPARED)
     status = BR_TOO_BIG;
   if (status == BR_OK && known && sign < 0 && !beside)
     {
@@ -345,9 +165,9 @@ overlap_of (int *state, looking *l, const br__shape *a, const br__shape *b)
       if (status == BR_OK && known)
         status = br_real_sign (&sign, &v.real, sheet->settings.bits);
       if (status == BR_OK && known && sign < 0)
-        status = goes_through (&through, l, a, b);
+        status = br__goes_through (&through, &l->holes, a, b);
       if (status == BR_OK && known && sign < 0 && !through)
-        status = goes_through (&through, l, b, a);
+        status = br__goes_through (&through, &l->holes, b, a);
       *state = known && sign < 0 && !through;
     }
   br__value_clear (&v);
@@ -357,6 +177,58 @@ overlap_of (int *state, looking *l, const br__shape *a, const br__shape *b)
       status = BR_OK;
     }
   return status;
+}
+
+/* *APART is 1 where figure K of F is as far from figure I as they are wide or high: they all stand the same way round.  */
+static br_status
+is_apart (int *apart, const br_sheet *sheet, const br__figures *f, size_t i, size_t k)
+{
+  br__pad g = { BR_OK, sheet->settings.bits, NULL };
+  *apart = 0;
+  for (int way = 0; way < 2 && !*apart; way++)
+    {
+      const br__value *low = br__shape_value (sheet, f->source, way ? BR__SHAPE_BOTTOM : BR__SHAPE_LEFT);
+      const br__value *high = br__shape_value (sheet, f->source, way ? BR__SHAPE_TOP : BR__SHAPE_RIGHT);
+      const br__value *at = f->places.rows + 1 + way, *one = at + i * f->places.numbers, *other = at + k * f->places.numbers;
+      const br_real *step = br__abs_of (&g, br__sub (&g, &one->real, &other->real));
+      *apart = br__order_of (&g, step, br__sub (&g, &high->real, &low->real)) >= 0 && g.status == BR_OK;
+    }
+  br_status status = g.status;
+  br__pad_clear (&g);
+  return status == BR_UNDECIDED ? BR_OK : status;
+}
+
+/* Whether places of S, a row or a mirror of one, take up the same room: *STATE as below.  */
+static br_status
+own_overlap (int *state, looking *l, const br__shape *s)
+{
+  br__figures f;
+  br__value v = BR__VALUE_ZERO;
+  /* What is mirrored overlaps as before; each two places of a row are as far apart as its first one and another.  */
+  while (s->kind == BR__MIRROR)
+    s = br__shape_find (l->sheet, s->base, strlen (s->base));
+  br_status status = br__figures_of (&f, l->sheet, s);
+  size_t firsts = s->kind == BR__ROW ? f.places.count / (size_t) br__row_places (l->sheet, s) : 0;
+  *state = 0;
+  for (size_t i = 0; i < firsts && status == BR_OK && *state < 1; i++)
+    for (size_t k = i + 1; k < f.places.count && status == BR_OK && *state < 1; k++)
+      {
+        int apart = 0, sign = 0;
+        const br__value *one = f.places.rows + i * f.places.numbers, *other = f.places.rows + k * f.places.numbers;
+        l->holes.compared += ++l->passed % 8 == 0;
+        status = is_apart (&apart, l->sheet, &f, i, k);
+        if (status == BR_OK && !apart && (l->holes.compared += work_of (l->sheet, f.source, f.source)) > MOST_COMPARED)
+          status = BR_TOO_BIG;
+        if (status == BR_OK && !apart)
+          status = br__side_distance (&v, l->sheet, one, f.places.numbers, other, f.places.numbers);
+        if (status == BR_OK && !apart)
+          status = br_real_sign (&sign, &v.real, l->sheet->settings.bits);
+        *state = sign < 0 ? 1 : status == BR_UNDECIDED ? -1 : *state;
+        status = status == BR_UNDECIDED ? BR_OK : status;
+      }
+  br__value_clear (&v);
+  br__figures_clear (&f);
+  return status == BR_DOMAIN ? BR_OK : status;
 }
 
 /* ROW is a row of BASE, or of a row of it.  */
@@ -376,7 +248,7 @@ is_row_of (const br_sheet *sheet, const br__shape *row, const br__shape *base)
 static int
 may_rub (const br_sheet *sheet, const br__shape *a, const br__shape *b)
 {
-  const char *const parts[] = { part_of (sheet, a), part_of (sheet, b) };
+  const char *const parts[] = { br__part_of (sheet, a), br__part_of (sheet, b) };
   return !is_row_of (sheet, b, a) && !is_row_of (sheet, a, b) && !(parts[0] && parts[1] && strcmp (parts[0], parts[1]) == 0);
 }
 
@@ -415,12 +287,7 @@ add_shape (looking *l, const br__shape *s, size_t place)
 {
   const br__shape *source = br__shape_source (l->sheet, s);
   if (source->hole)
-    {
-      if (!br__grow (&l->holes, &l->hole_room, l->hole_count + 1, sizeof *l->holes))
-        return BR_NO_MEMORY;
-      l->holes[l->hole_count++] = s;
-      return BR_OK;
-    }
+    return br__holes_add (&l->holes, s);
   if (!br__depth_source (l->sheet, s)->depth)
     return BR_OK;
   if (!br__grow (&l->solids, &l->solid_room, l->solid_count + 1, sizeof *l->solids))
@@ -460,9 +327,9 @@ compare (br__run *run, looking *l, const solid *a, const solid *b)
   if (!may_rub (l->sheet, first->shape, second->shape))
     return BR_OK;
   /* Those that lie apart in height or depth are told soon.  */
-  l->compared += ++l->passed % 8 == 0;
-  br_status status = overlap_of (&state, l, first->shape, second->shape);
-  l->over = l->compared > MOST_COMPARED;
+  l->holes.compared += ++l->passed % 8 == 0;
+  br_status status = a == b ? own_overlap (&state, l, a->shape) : overlap_of (&state, l, first->shape, second->shape);
+  l->over = l->holes.compared > MOST_COMPARED;
   if (l->over)
     return BR_OK;
   if (status == BR_OK && state && !br__grow (&l->pairs, &l->pair_room, l->pair_count + 1, sizeof *l->pairs))
@@ -490,12 +357,12 @@ count_begun (const looking *l, const solid *a, size_t from)
   return low - from;
 }
 
-/* Number I with those that begin before it ends, while they may be compared.  */
+/* The places of number I with each other, and it with those that begin before it ends, while they may be compared.  */
 static br_status
 compare_all (br__run *run, looking *l, size_t i)
 {
   const solid *a = &l->solids[i];
-  br_status status = br__stopped (run) ? br__fail_stopped (run) : BR_OK;
+  br_status status = br__is_copy (a->shape->kind) ? compare (run, l, a, a) : br__stopped (run) ? br__fail_stopped (run) : BR_OK;
   size_t k = i + 1;
   for (; k < l->solid_count && l->solids[k].left <= a->right && status == BR_OK && !l->over; k++)
     if (l->solids[k].low <= a->high && a->low <= l->solids[k].high)
@@ -529,11 +396,11 @@ find_rubs (br__run *run, looking *l)
 }
 
 br_status
-br__do_rubs (br__run *run)
+br__tell_rubs (br__run *run)
 {
-  looking l = { .sheet = run->sheet };
+  looking l = { .sheet = run->sheet, .holes = { .sheet = run->sheet } };
   size_t flat = 0, place = 0;
-  br_status status = br__end_of_line (run);
+  br_status status = BR_OK;
   for (const br__shape *s = run->sheet->shapes; s && status == BR_OK; s = s->next)
     if (s->active)
       {
@@ -548,18 +415,36 @@ br__do_rubs (br__run *run)
     status = br__remark (run, flat == 1 ? "1 shape has no depth and was left out: `deep` gives it one"
                                         : "%zu shapes have no depth and were left out: `deep` gives them one", flat);
   br__free (l.solids);
-  br__free (l.holes);
+  br__free (l.holes.rows);
   br__free (l.pairs);
-  return status == BR_OK ? br__tell_axles (run) : status;
+  return status;
 }
 
 /* ---- clear ---- */
+
+/* *HOLD is 1 if A lies in a hole of B, or B in one of A.  */
+static br_status
+hole_holds (int *hold, const br_sheet *sheet, const br__shape *a, const br__shape *b)
+{
+  br__holes holes = { .sheet = sheet };
+  br_status status = BR_OK;
+  *hold = 0;
+  for (const br__shape *s = sheet->shapes; s && status == BR_OK; s = s->next)
+    if (s->active && br__shape_source (sheet, s)->hole)
+      status = br__holes_add (&holes, s);
+  if (status == BR_OK)
+    status = br__goes_through (hold, &holes, a, b);
+  if (status == BR_OK && !*hold)
+    status = br__goes_through (hold, &holes, b, a);
+  br__free (holes.rows);
+  return status == BR_DOMAIN ? BR_OK : status;
+}
 
 br_status
 br__put_clear_along (br_record *r, const br_sheet *sheet, const br__shape *a, const br__shape *b, const br__value *apart)
 {
   br__value gap = BR__VALUE_ZERO;
-  int known = 0, order = 0, sign = 0;
+  int known = 0, order = 0, sign = 0, whole = 0, hold = 0;
   if (!a || !b || !br__depth_source (sheet, a)->depth || !br__depth_source (sheet, b)->depth)
     return BR_OK;
   br_status status = gap_of (&gap, &known, sheet, a, b);
@@ -568,7 +453,11 @@ br__put_clear_along (br_record *r, const br_sheet *sheet, const br__shape *a, co
   if (status == BR_OK && known)
     status = br_real_sign (&sign, &gap.real, sheet->settings.bits);
   if (status == BR_OK && known)
-    br__put_text (r, "along", order == 0 ? "depth" : sign > 0 ? "both" : "side");
+    status = br_real_sign (&whole, &apart->real, sheet->settings.bits);
+  if (status == BR_OK && known && whole < 0)
+    status = hole_holds (&hold, sheet, a, b);
+  if (status == BR_OK && known)
+    br__put_text (r, "along", hold ? "hole" : order == 0 ? "depth" : sign > 0 ? "both" : "side");
   br__value_clear (&gap);
   return status == BR_UNDECIDED ? BR_OK : status;
 }

@@ -81,8 +81,5 @@ const br__statement br__shape_statements[] =
     "In a check: check clear(wheel, fender) >= 1/4.  Below zero, it is how far one would have\n"
     "to be pushed to be free.  Of two shapes that have a depth it is the distance in all three\n"
     "directions: what passes at another depth is free.", BR__FOLLOW_NAME, NULL, 0, 0, br__do_clear },
-  { "rubs", "rubs", "each two shapes that take up the same room, by their depths",
-    "Shapes `of` one part are one piece, and what lies in a `hole` goes through it.  What has no\n"
-    "depth is left out: help circle tells how to give it one.", BR__FOLLOW_NOTHING, NULL, 0, 1, br__do_rubs },
   { NULL, NULL, NULL, NULL, BR__FOLLOW_NOTHING, NULL, 0, 0, NULL }
 };

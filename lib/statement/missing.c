@@ -205,14 +205,14 @@ tell_loose (br__run *run, const char *shape)
   return br__emit (run, r);
 }
 
-/* Once another view than the side has been drawn, what has no depth is missing in it.  */
+/* Once another view than the side has been drawn, what has no depth is missing in it.  A row or a mirror gets that of its shape.  */
 static br_status
 tell_flat (br__run *run, size_t *count)
 {
   static const char *const views[] = { "draw side", "draw top", "draw front", "draw views" };
   br_status status = BR_OK;
   for (const br__shape *s = run->sheet->views_asked > 1 ? run->sheet->shapes : NULL; s && status == BR_OK; s = s->next)
-    if (s->active && !s->depth && !s->hole)
+    if (s->active && !s->base && !s->depth && !s->hole)
       {
         br_record *r = br__record_new ("missing");
         br_text t = BR_TEXT_ZERO;

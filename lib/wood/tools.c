@@ -8,6 +8,7 @@
 #include "shop/blade.h"
 #include "shop/drill.h"
 #include "sheet/caution.h"
+#include "shape/depth.h"
 #include "wood/wood.h"
 
 /* The length that a statement is about, alone on its line.  */
@@ -134,6 +135,10 @@ br__do_cautions (br__run *run)
     status = br__wood_resolve (&list, run);
   if (status == BR_OK)
     status = br__wood_cautions (run, &list, BR__WOOD_FULL);
+  if (status == BR_OK)
+    status = br__tell_axles (run);
+  if (status == BR_OK)
+    status = br__wood_depths (run, &list);
   br__wood_list_clear (&list);
   return status;
 }

@@ -89,6 +89,9 @@ typedef enum br__wood_which { BR__WOOD_FIRST, BR__WOOD_EACH, BR__WOOD_FULL } br_
 br_status br__wood_cautions (br__run *run, const br__wood_list *list, br__wood_which which);
 /* wood_depth.c: the parts of which a shape has a depth that is none of their sizes.  */
 br_status br__wood_depths (br__run *run, const br__wood_list *list);
+/* What the views have to agree on: these parts, and the wheels on their axles.  */
+br_status br__tell_across (br__run *run);
+br_status br__do_rubs (br__run *run);
 
 /* statements.c: ends with a row without a word.  */
 extern const br__statement br__wood_statements[];

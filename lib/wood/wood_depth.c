@@ -7,7 +7,7 @@
 #include <string.h>
 
 #include "exact/status.h"
-#include "shape/depth.h"
+#include "shape/through.h"
 #include "wood/wood.h"
 
 /* *HAS is 1 if a size of P is DEEP, or is not known; its thickness alone, where its other two are those of the shape (CUT_AS).  */
@@ -51,7 +51,8 @@ br__wood_depths (br__run *run, const br__wood_list *list)
       {
         const br__piece *p = &list->parts[i];
         int has = 1, cut_as = p->wood->as && strcmp (p->wood->as, s->name) == 0;
-        if (!s->active || !s->depth || s->hole || !(cut_as || (s->of && strcmp (s->of, p->wood->name) == 0)))
+        const char *of = br__part_of (run->sheet, s);
+        if (!s->active || !s->depth || br__shape_source (run->sheet, s)->hole || !(cut_as || (of && strcmp (of, p->wood->name) == 0)))
           continue;
         const br__value *deep = br__shape_value (run->sheet, s, BR__SHAPE_DEEP);
         if (deep)
@@ -60,4 +61,26 @@ br__wood_depths (br__run *run, const br__wood_list *list)
           status = tell (run, p, s, deep, cut_as);
       }
   return status;
+}
+
+br_status
+br__tell_across (br__run *run)
+{
+  br__wood_list list = { 0 };
+  br_status status = br__tell_axles (run);
+  if (status == BR_OK)
+    status = br__wood_resolve (&list, run);
+  if (status == BR_OK)
+    status = br__wood_depths (run, &list);
+  br__wood_list_clear (&list);
+  return status;
+}
+
+br_status
+br__do_rubs (br__run *run)
+{
+  br_status status = br__end_of_line (run);
+  if (status == BR_OK)
+    status = br__tell_rubs (run);
+  return status == BR_OK ? br__tell_across (run) : status;
 }

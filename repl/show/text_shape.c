@@ -56,6 +56,8 @@ static const char *
 along (const br_record *record)
 {
   const char *way = br_record_text (record, "along");
+  if (*way == 'h')
+    return ", and one lies in a hole that the other leaves it";
   if (br_record_truth (record, "overlap"))
     return !*way ? "" : *way == 'd' ? "; the shortest push is in depth" : "; the shortest push is seen from the side";
   return !*way ? "" : *way == 'd' ? "  in depth: they pass each other" : *way == 'b' ? "  aslant: seen from the side, and in depth"
@@ -65,10 +67,13 @@ along (const br_record *record)
 static void
 rubs_row (table *t, const display *d, const br_record *record)
 {
+  const char *first = br_record_text (record, "first"), *second = br_record_text (record, "second");
+  int overlap = strcmp (br_record_text (record, "state"), "overlap") == 0;
   (void) d;
-  table_add (t, br_record_text (record, "first"));
-  table_add (t, br_record_text (record, "second"));
-  table_add (t, strcmp (br_record_text (record, "state"), "overlap") == 0 ? "overlap" : "undecided: they touch, or overlap a little");
+  table_add (t, first);
+  table_add (t, second);
+  table_add (t, !overlap ? "undecided: they may only touch, or lie in a hole" : strcmp (first, second) == 0 ? "overlap: its own places"
+                : "overlap");
 }
 
 static void

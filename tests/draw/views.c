@@ -311,7 +311,7 @@ test_told (void **state)
   assert_int_equal (s.count, said_first (&s, "missing") + 1);
   sheet_say (sheet, &s, "draw top into v.svg");
   said_is (&s, 0, "view", "top");
-  said_is (&s, 0, "shapes", "10");
+  said_is (&s, 0, "shapes", "11");
   said_is (&s, 0, "width", "211/8");
   said_is (&s, 0, "height", "8");
   said_is (&s, 0, "projection", "null");
@@ -320,6 +320,11 @@ test_told (void **state)
   sheet_say (sheet, &s, "missing");
   said_is (&s, 1, "name", "a depth for shape lid");
   said_is (&s, 1, "needed_by.0", "draw top");
+  /* A row or a mirror has what its shape has, or gets it with that.  */
+  size_t before = s.count - said_first (&s, "missing");
+  sheet_say (sheet, &s, "row decks of deck qty 3 by 0, 9\nmirror lids of lid about 9\nrow holes of hole qty 2 by 1\nmissing");
+  assert_int_equal (s.count - said_first (&s, "missing"), before);
+  sheet_say (sheet, &s, "forget decks\nforget lids\nforget holes");
   sheet_say (sheet, &s, "draw views into v.svg");
   said_is (&s, 0, "projection", "third");
   sheet_say (sheet, &s, "draw front bare scale 1:8 into v.svg");
@@ -340,6 +345,87 @@ test_told (void **state)
   sheet_end (sheet, &s);
 }
 
+/* What is drawn, seen from above, by name and size: "a 6" x 2", bore in a 1" x 2"".  */
+static void
+seen_from_above (const char *lines, const char *expected)
+{
+  said s = SAID_ZERO;
+  char told[400] = "", name[40], size[40];
+  br_sheet *sheet = sheet_with (lines);
+  sheet_say (sheet, &s, "draw top");
+  for (int i = 0; i < 9; i++)
+    {
+      size_t n = strlen (told);
+      snprintf (name, sizeof name, "shapes.%d.name", i);
+      snprintf (size, sizeof size, "shapes.%d.size", i);
+      if (!said_find (&s, 0, name))
+        break;
+      snprintf (told + n, sizeof told - n, "%s%s ", i ? ", " : "", said_get (&s, 0, name));
+      n = strlen (told);
+      snprintf (told + n, sizeof told - n, "%s", said_get (&s, 0, size));
+    }
+  assert_string_equal (told, expected);
+  sheet_end (sheet, &s);
+}
+
+/* A hole without depth is as deep as what it goes through: not what lies in it, beside it or has none, nor of another part.  */
+static void
+test_holes (void **state)
+{
+  (void) state;
+#define BORE "\ncircle bore = 1 at 3, 2 hole"
+  seen_from_above ("box a = 6 x 4 at 0, 0 deep 2" BORE, "a 6\" x 2\", bore in a 1\" x 2\"");
+  seen_from_above ("box a = 6 x 4 at 0, 0 deep 2 both sides 9" BORE,
+                   "a 6\" x 2\", far a 6\" x 2\", bore in a 1\" x 2\", far bore in a 1\" x 2\"");
+  seen_from_above ("box a = 6 x 4 at 0, 0 deep 2\ncircle axle = 1 at 3, 2 deep 9" BORE, "a 6\" x 2\", axle 1\" x 9\", bore in a 1\" x 2\"");
+  seen_from_above ("box a = 6 x 4 at 0, 0 deep 2\nbox b = 6 x 4 at 7/2, 0 deep 1" BORE, "a 6\" x 2\", b 6\" x 1\", bore in a 1\" x 2\"");
+  seen_from_above ("box a = 6 x 4 at 0, 0 deep 2 of p\nbox b = 6 x 4 at 0, 0 deep 1\nbox c = 6 x 4 at 0, 0" BORE " of p",
+                   "a 6\" x 2\", b 6\" x 1\", bore in a 1\" x 2\"");
+  seen_from_above ("box a = 6 x 4 at 0, 0 deep 2\nrow as of a qty 2 by 7" BORE "\nrow bs of bore qty 2 by 7",
+                   "a 6\" x 2\", as 2 6\" x 2\", bore in a 1\" x 2\", bore in as 1\" x 2\", bs 2 in as 1\" x 2\"");
+  seen_from_above ("box a = 6 x 4 at 0, 0 deep 2" BORE "\nmirror m of bore about 7/2", "a 6\" x 2\", bore in a 1\" x 2\", m in a 1\" x 2\"");
+  seen_from_above ("box a = 6 x 4 at 0, 0 deep 2\ncircle bore = later at 3, 2 hole", "a 6\" x 2\"");
+}
+
+/* The texts of three views of SHEET, each with a blank before and behind it.  */
+static void
+numbers_on (char *told, size_t room, br_sheet *sheet)
+{
+  svg_file file;
+  said s = SAID_ZERO;
+  sheet_say (sheet, &s, "draw views into v.svg");
+  svg_read (&file, "v.svg");
+  snprintf (told, room, " ");
+  for (size_t i = 0; i < file.count; i++)
+    if (strcmp (file.elements[i].name, "text") == 0)
+      {
+        size_t n = strlen (told);
+        snprintf (told + n, room - n, "%s ", file.elements[i].text);
+      }
+  svg_clear (&file);
+  unlink ("v.svg");
+  said_clear (&s);
+}
+
+/* `no dimension` holds in every view, and so do holes, which are measured where they are round.  */
+static void
+test_unmeasured (void **state)
+{
+  char told[4000];
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("box deck = 14 x 17/16 at 0, 4 deep 17/4\ncircle a = 4 at 2, 2 deep 11/8 both sides 7\ncircle h = 15/16 at 13, 9/2 hole\n");
+  (void) state;
+  numbers_on (told, sizeof told, sheet);
+  assert_non_null (strstr (told, " 4-1/4 "));
+  sheet_say (sheet, &s, "no dimension deck");
+  numbers_on (told, sizeof told, sheet);
+  assert_null (strstr (told, " 4-1/4 "));
+  sheet_say (sheet, &s, "undo");
+  numbers_on (told, sizeof told, sheet);
+  assert_non_null (strstr (told, " 4-1/4 "));
+  sheet_end (sheet, &s);
+}
+
 /* Out of memory anywhere is reported so.  */
 static void
 test_refused (void **state)
@@ -348,7 +434,7 @@ test_refused (void **state)
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (lines); i++)
     sheet_refuse_from_each ("circle w = 4 at 0, 0 deep 1 both sides 8\nbox d = 9 x 1 at 0, 1 deep sqrt 2\n"
-                            "outline o = 0, 0 to 9, 0 to 9, 9 deep 1\nbox lid = 1 x 1 at 0, 0\n",
+                            "outline o = 0, 0 to 9, 0 to 9, 9 deep 1\nbox lid = 1 x 1 at 0, 0\ncircle h = 1 at 2, 3/2 hole\nrow hs of h qty 2 by 2\n",
                             lines[i], 1);
   unlink ("v.svg");
 }
@@ -358,7 +444,7 @@ main (void)
 {
   const struct CMUnitTest tests[] =
   {
-    CHECK_TEST (test_cart), CHECK_TEST (test_random), CHECK_TEST (test_told), CHECK_TEST (test_refused)
+    CHECK_TEST (test_cart), CHECK_TEST (test_random), CHECK_TEST (test_told), CHECK_TEST (test_holes), CHECK_TEST (test_unmeasured), CHECK_TEST (test_refused)
   };
   return CHECK_RUN (tests);
 }

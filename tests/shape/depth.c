@@ -152,7 +152,7 @@ test_apart (void **state)
       }
 }
 
-/* What rubs, as "a b, c d"; remarks apart.  */
+/* What rubs, as "a b, c d?", where the second is undecided; remarks apart.  */
 static void
 rubs_are (br_sheet *sheet, const char *expected)
 {
@@ -163,12 +163,14 @@ rubs_are (br_sheet *sheet, const char *expected)
     if (strcmp (said_get (&s, i, "kind"), "rubs") == 0)
       {
         size_t n = strlen (told);
-        snprintf (told + n, sizeof told - n, "%s%s %s", n ? ", " : "", said_get (&s, i, "first"), said_get (&s, i, "second"));
+        snprintf (told + n, sizeof told - n, "%s%s %s%s", n ? ", " : "", said_get (&s, i, "first"), said_get (&s, i, "second"),
+                  strcmp (said_get (&s, i, "state"), "undecided") == 0 ? "?" : "");
       }
   assert_string_equal (told, expected);
   said_clear (&s);
 }
 
+#define BLOCK "box w = 6 x 4 at 0, 0 deep 1\n"
 /* Shapes of every kind, holes that let through what lies in them, and shapes of one part.  */
 static const struct { const char *sheet, *rubs; } rub_rows[] =
 {
@@ -206,6 +208,37 @@ static const struct { const char *sheet, *rubs; } rub_rows[] =
   { "circle w = 4 at 0, 0 deep 1 of p\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 1/2 at 0, 0 hole of p", "" },
   { "circle w = 4 at 0, 0 deep 1\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 1/2 at 0, 0 hole deep 1/2", "w axle" },
   { "circle w = 4 at 0, 0 deep 1\ncircle axle = 1/2 at 0, 0 deep 9\ncircle h = 1/2 at 0, 0 hole deep 2", "" },
+  /* A blind hole as deep as the pin, not as deep, or on the other face; two that meet; on both sides.  */
+  { BLOCK "circle h = 1 at 3, 2 hole deep 1/2 from 0\ncircle pin = 1/2 at 3, 2 deep 1/2 from 0", "" },
+  { BLOCK "circle h = 1 at 3, 2 hole deep 1/2 from 0\ncircle pin = 1/2 at 3, 2 deep 9 from 0", "" },
+  { BLOCK "circle h = 1 at 3, 2 hole deep 1/2 from 0\ncircle pin = 1/2 at 3, 2 deep 9 from -1/64", "w pin" },
+  { BLOCK "circle h = 1 at 3, 2 hole deep 1/2 from -1/2\ncircle pin = 1/2 at 3, 2 deep 1/2 from 0", "w pin" },
+  { BLOCK "circle h = 1 at 3, 2 hole deep 1/2 from -1/2\ncircle g = 3/4 at 3, 2 hole deep 1/2 from 0\ncircle pin = 1/2 at 3, 2 deep 9", "" },
+  { BLOCK "circle h = 1 at 3, 2 hole deep 1/2 from -1/2\ncircle g = 3/8 at 3, 2 hole deep 1/2 from 0\ncircle pin = 1/2 at 3, 2 deep 9", "w pin" },
+  { BLOCK "circle h = 1 at 3, 2 hole deep 15/32 from -1/2\ncircle g = 3/4 at 3, 2 hole deep 1/2 from 0\ncircle pin = 1/2 at 3, 2 deep 9", "w pin" },
+  { BLOCK "circle h = 1 at 3, 2 hole deep 1/4 both sides 1\ncircle pin = 1/2 at 3, 2 deep 1 both sides between 1/2", "" },
+  { BLOCK "circle h = 1 at 3, 2 hole deep 1/4 from 1/4\ncircle pin = 1/2 at 3, 2 deep 1 both sides between 1/2", "w pin" },
+  { BLOCK "circle h = 1 at 3, 2 hole deep later from 0\ncircle pin = 1/2 at 3, 2 deep 1/2 from 0", "w pin" },
+  /* Of an outline in a hole the box around it may go beyond.  */
+  { BLOCK "circle h = 2 at 3, 2 hole\noutline o = 3, 3 to 2, 2 to 3, 1 to 4, 2 deep 9", "w o?" },
+  { BLOCK "circle h = 2 at 3, 2 hole\noutline o = 3, 7/2 to 2, 2 to 3, 1 to 4, 2 deep 9", "w o" },
+  { BLOCK "circle h = 2 at 3, 2 hole\ncircle g = 4 at 3, 2 hole\noutline o = 3, 3 to 2, 2 to 3, 1 to 4, 2 deep 9", "" },
+  /* Places of one row, its first with any other; mirrored; a row of a row; and such a row without depth.  */
+  { "box b = 2 x 2 at 0, 0 deep 2\nrow r of b qty 3 by 19/10", "r r" },
+  { "box b = 2 x 2 at 0, 0 deep 2\nrow r of b qty 3 by 2", "" },
+  { "box b = 2 x 2 at 0, 0 deep 2\nrow r of b qty 3 by 1, 2", "" },
+  { "circle b = 2 at 0, 0 deep 2\nrow r of b qty 3 by 7/5, 7/5", "r r" },
+  { "circle b = 2 at 0, 0 deep 2\nrow r of b qty 3 by 3/2, 3/2", "" },
+  { "circle b = 2 at 0, 0 deep 2\nrow r of b qty 3 by sqrt 2, sqrt 2", "" },
+  { "outline u = 0, 0 to 1, 0 to 1, 2 to 4, 2 to 4, 0 to 5, 0 to 5, 3 to 0, 3 deep 1\nrow r of u qty 2 by 3/2, -1", "r r" },
+  { "outline u = 0, 0 to 3, 0 to 3, 1 to 1, 1 to 1, 4 to 3, 4 to 3, 5 to 0, 5 deep 1\nrow r of u qty 2 by 3/2, 3/2", "r r" },
+  { "outline u = 0, 0 to 5, 0 to 1, 1 to 1, 5 deep 1\nrow r of u qty 3 by 1, 1", "" },
+  { "box b = 2 x 2 at 0, 0 deep 2\nmirror m of b about 19/10", "b m" },
+  { "box b = 2 x 2 at 0, 0 deep 2\nrow r of b qty 2 by 19/10\nmirror m of r about 9", "r r, m m" },
+  { "box b = 2 x 2 at 0, 0 deep 2\nrow r of b qty 2 by 3\nrow rr of r qty 2 by 4", "rr rr" },
+  { "box b = 2 x 2 at 0, 0 deep 2\nrow r of b qty 2 by 2\nrow rr of r qty 2 by 4", "" },
+  { "box b = 2 x 2 at 0, 0\nrow r of b qty 2 by 1", "" },
+  { "box b = 2 x 2 at 0, 0\nrow r of b qty 2 by 1 deep 1", "r r" },
   { "box a = 4 x 4 at 0, 0 deep 1 of p\nbox b = 4 x 4 at 1, 1 deep 1 of p\nbox c = 4 x 4 at 1, 1 deep 1 of q", "a c, b c" },
   { "arc m = bend(3, 1) 180 deg at 0, 0 deep 1\nbox a = 1 x 1 at 3, 0 deep 1\ncircle b = 2 at 0, 0 deep 1", "m a" },
   { "outline o = 0, 0 to 6, 0 to 0, 6 deep 1\nbox a = 2 x 2 at 4, 3 deep 1\nbox b = 2 x 2 at 2, 2 deep 1", "o b" },
@@ -214,7 +247,7 @@ static const struct { const char *sheet, *rubs; } rub_rows[] =
     "l c" },
   { "box a = 4 x 4 at 0, 0 deep 1\nbox b = 4 x 4 deep 1\nbox c = q x 4 at 0, 0 deep 1", "" },
   /* At an irrational angle a corner touches the edge, or nearly.  */
-  { "a = 50*sqrt 2 * 1 deg\nbox d = 2 x 2 at 2*cos(a), 2*sin(a) deep 1\narc m = bend(2, 1/4) 90 deg from a at 0, 0 deep 1", "d m" },
+  { "a = 50*sqrt 2 * 1 deg\nbox d = 2 x 2 at 2*cos(a), 2*sin(a) deep 1\narc m = bend(2, 1/4) 90 deg from a at 0, 0 deep 1", "d m?" },
 };
 
 static void
@@ -234,6 +267,15 @@ test_rubs (void **state)
   sheet_say (sheet, &s, "box flat = 1 x 1 at 0, 0");
   sheet_say (sheet, &s, "rubs");
   assert_non_null (strstr (said_get (&s, 1, "message"), "1 shape has no depth"));
+  sheet_end (sheet, &s);
+  /* What lies in a hole is as near as before, and `clear` says why that does no harm.  */
+  sheet = sheet_with (BLOCK "circle h = 1 at 3, 2 hole deep 1/2 from 0\ncircle pin = 1/2 at 3, 2 deep 1/2 from 0\n");
+  sheet_say (sheet, &s, "clear pin, w");
+  said_is (&s, 0, "exact", "-1/2");
+  said_is (&s, 0, "along", "hole");
+  sheet_say (sheet, &s, "circle pin = 9/8 at 3, 2 deep 1/2 from 0");
+  sheet_say (sheet, &s, "clear w, pin");
+  said_is (&s, 0, "along", "depth");
   sheet_end (sheet, &s);
 }
 
@@ -376,6 +418,7 @@ test_wrong (void **state)
 static void
 test_across (void **state)
 {
+#define PLANK "part plank = 12 x 5 x 3/4\nbox pl = 12 x 5 at 0, 0 "
 #define AXLE "axle = axle_length(6 in, 3/4 in, 1/16 in, 1/16 in, 3/8 in)\n"
   static const struct { const char *sheet, *line, *caution; } rows[] =
   {
@@ -395,6 +438,17 @@ test_across (void **state)
     { "axle = axle_length(q, 3/4 in, 0 in, 0 in, 0 in)\ncircle w = 4 at 0, 0 deep 3/4 both sides 7", "rubs", NULL },
     { "outline o = 0, 0 to 9, 0 to 9, 4 deep 1/2\npart p as o x 3/4", "parts", "its shape `o` is drawn 1/2\" deep, and the part is not as thick" },
     { "outline o = 0, 0 to 9, 0 to 9, 4 deep 3/4\npart p as o x 3/4", "parts", NULL },
+    { PLANK "deep 1/2 of plank", "rubs", "`pl` is drawn 1/2\" deep, and no size" },
+    { PLANK "deep 1/2 of plank", "cautions", "`pl` is drawn 1/2\" deep, and no size" },
+    { PLANK "deep 1/2 of plank", "draw front", "`pl` is drawn 1/2\" deep, and no size" },
+    { PLANK "deep 1/2 of plank", "draw views into depth_across.svg", "`pl` is drawn 1/2\" deep, and no size" },
+    { PLANK "deep 1/2 of plank", "draw", NULL },
+    { PLANK "deep 3/4 of plank", "rubs", NULL },
+    { "stock ply = 1/2 x 48 x 96\npart p = 12 x 5 from ply\nbox b = 12 x 5 at 0, 0 deep 3/4 of p", "rubs", "`b` is drawn 3/4\" deep, and no size" },
+    { "stock ply = 1/2 x 48 x 96\npart p = 12 x 5 from ply\nbox b = 12 x 5 at 0, 0 deep 1/2 of p", "rubs", NULL },
+    { "outline o = 0, 0 to 9, 0 to 9, 4 deep 1/2\npart p as o x 3/4", "cautions", "and the part is not as thick" },
+    { PLANK "of plank\nrow r of pl qty 2 by 13 deep 1/2", "cautions", "`r` is drawn 1/2\" deep, and no size" },
+    { AXLE "circle w = 4 at 0, 0 deep 3/4 both sides 7-1/2", "cautions", "the wheels `w` are drawn 7-1/2\"" },
     { "outline o = 0, 0 to 9, 0 to 9, 4 deep 9\npart p as o x 3/4", "parts", "and the part is not as thick" },
   };
   (void) state;

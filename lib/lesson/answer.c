@@ -55,18 +55,25 @@ take_text (br__answer *a, size_t *skipped, const char *written)
   while (length && strchr (" \t\r\n", a->text[length - 1]))
     length--;
   a->text[length] = 0;
+  a->quoted = 0;
   for (size_t at = 0; quote && at < length; at++)
     if (quote_at (a->text + at) && at + quote_at (a->text + at) == length)
-      length = at;
+      {
+        a->quoted = a->text[at] == '"' || strcmp (a->text + at, "\xE2\x80\x9D") == 0 || strcmp (a->text + at, "\xE2\x80\x9C") == 0;
+        length = at;
+      }
   a->text[length] = 0;
   a->length = length;
   *skipped = start;
 }
 
-/* Two apostrophes for the inch sign, and one comma between digits for the point.  */
+/* Two apostrophes for the inch sign, one comma between digits for the point, and a slash in 1:48.  */
 static void
 take_signs (br__answer *a)
 {
+  size_t colon = strspn (a->text, "0123456789");
+  if (colon && a->text[colon] == ':' && a->text[colon + 1] && strspn (a->text + colon + 1, "0123456789") == a->length - colon - 1)
+    a->text[colon] = '/';
   char *text = a->text, *comma = strchr (text, ',');
   if (comma == text && br__is_digit (text[1]))
     text[0] = '.';
@@ -106,6 +113,9 @@ plain_sign (const br__glyph *g)
     return " ";
   if (g->code == 0xB7)
     return ".";
+  /* Letters of other alphabets stand in no word that is known.  */
+  if (br__is_other_letter (g))
+    return "z";
   return g->kind == BR__GLYPH_FOOT ? "'" : g->kind == BR__GLYPH_INCH ? "\"" : NULL;
 }
 
@@ -139,6 +149,8 @@ make_plain (br__answer *a)
     }
   replace_all (a, "->", "=");
   replace_all (a, "=>", "=");
+  replace_all (a, "more or less", "about");
+  replace_all (a, "give or take", "about");
 }
 
 size_t
@@ -207,19 +219,56 @@ drop_sign (br__answer *a, size_t at)
   br__answer_replace (a, at, 1, "");
 }
 
+/* 1 where the word from AT to END makes another value of what stands beside it, or says that it is not the answer.  */
+static int
+is_changing (const br__answer *a, size_t at, size_t end)
+{
+  static const char *const words[] =
+  {
+    "not", "isn", "isnt", "wasn", "wasnt", "aren", "arent", "never", "neither", "nor", "less", "more", "than", "least", "almost", "nearly",
+    "or", "half", "third", "quarter", "twice", "double", "triple", "times", "squared", "cubed", "plus", "minus", "without", "except",
+    "bit", "little", "something", "wrong", "incorrect", "false", NULL
+  };
+  int quiet = strncmp (a->text + at, "not sure", 8) == 0 || (at >= 3 && br__word_is (a->text + at - 3, 3, "no "));
+  return !quiet && br__is_one_of (a->text + at, end - at, words);
+}
+
+/* 1 where one of the words from AT to END does.  */
+static int
+has_changing (const br__answer *a, size_t at, size_t end)
+{
+  for (size_t word = at; word < end; at = word)
+    {
+      word = br__letters_end (a, at);
+      if (is_changing (a, at, word))
+        return 1;
+      word += word == at;
+    }
+  return 0;
+}
+
+/* Where the value begins behind the last equals sign, 0 where there is none; "<=" and "!=" are none.  */
+static size_t
+equals_end (const br__answer *a)
+{
+  const char *equals = strrchr (a->text, '=');
+  return equals && strpbrk (equals, "0123456789") && !(equals > a->text && strchr ("<>!", equals[-1])) ? (size_t) (equals + 1 - a->text) : 0;
+}
+
+/* 1 where a number less than one begins at AT.  */
+static int
+is_part (const br__answer *a, size_t at)
+{
+  return br__fraction_end (a, at) > at || a->text[at] == '.' || strncmp (a->text + at, "0.", 2) == 0;
+}
+
 /* Drops what stands before the value: "x =", "answer:", "about", "I got", "the wheel is", but no word that makes another
    value of it.  */
 static void
 drop_front (br__answer *a)
 {
-  static const char *const kept[] =
-  {
-    "not", "no", "less", "more", "than", "under", "over", "almost", "nearly", "between", "from", "to", "or", "half", "quarter",
-    "twice", "double", "ll", "lo", "il", "li", NULL
-  };
-  char *equals = strrchr (a->text, '=');
-  if (equals && strpbrk (equals, "0123456789"))
-    br__answer_replace (a, 0, (size_t) (equals + 1 - a->text), "");
+  static const char *const kept[] = { "no", "under", "over", "between", "from", "to", "ll", "lo", "il", "li", NULL };
+  br__answer_replace (a, 0, equals_end (a), "");
   for (;;)
     {
       size_t end = br__letters_end (a, 0), number = a->text[0] == '#';
@@ -234,12 +283,13 @@ drop_front (br__answer *a)
           br__answer_replace (a, 0, end + (a->text[end] == ' '), "-");
           return;
         }
-      else if (sign && (strncmp (a->text + end, " by ", 4) == 0 || (a->text[end] && br__fraction_end (a, end + 1) > end + 1)))
+      else if (sign && (strncmp (a->text + end, " by ", 4) == 0 || (a->text[end] && is_part (a, end + 1))))
         {
           br__answer_replace (a, 0, a->text[end + 1] == 'b' ? end + 4 : end + 1, sign);
           return;
         }
-      else if (a->length && strchr (" .,:;*()=[]{}<>", a->text[0]) && !(a->text[0] == '.' && br__is_digit (a->text[1])))
+      else if (a->length && (strchr (" .,:;?!*()=[]{}", a->text[0]) || (a->text[0] == '<' && strchr (a->text, '>')))
+               && !(a->text[0] == '.' && br__is_digit (a->text[1])) && strncmp (a->text, "!=", 2) != 0)
         drop_sign (a, 0);
       else if (a->text[0] == '-' && a->text[1] == '(')
         drop_sign (a, 1);
@@ -249,12 +299,13 @@ drop_front (br__answer *a)
       else if (a->text[0] == '#' && number > 1)
         br__answer_replace (a, 0, 1, "");
       /* "It's": a word, too.  */
-      else if (end && a->text[end] == '\'' && br__is_letter (a->text[end + 1]))
+      else if (end && a->text[end] == '\'' && br__is_letter (a->text[end + 1]) && !is_changing (a, 0, end))
         br__answer_replace (a, 0, end + 1, "");
       /* "l1" may be meant for 11.  */
       else if (end && strchr ("lIoO", a->text[end - 1]) && br__is_digit (a->text[end]))
         return;
-      else if (end && (!br__is_one_of (a->text, end, kept) || a->text[end] == ':'))
+      else if (end && ((!br__is_one_of (a->text, end, kept) && (!is_changing (a, 0, end) || br__word_is (a->text, end, "wrong")))
+                       || a->text[end] == ':'))
         {
           /* "answer- 3/8": the dash is no minus.  */
           size_t dash = end + (a->text[end] == ' ');
@@ -298,7 +349,7 @@ drop_words (br__answer *a)
   size_t end = a->length, last = end, first = end, start;
   while (last && br__is_letter (a->text[last - 1]))
     last--;
-  if (last == end || last == 0)
+  if (last == end || last == 0 || (last > 3 && strncmp (a->text + last - 4, " or ", 4) == 0 && !br__word_is (a->text + last, end - last, "so")))
     return 0;
   if (br__is_one_of (a->text + last, end - last, words))
     {
@@ -310,6 +361,8 @@ drop_words (br__answer *a)
     }
   while (first && (br__is_letter (a->text[first - 1]) || a->text[first - 1] == ' '))
     first--;
+  if (has_changing (a, first, end))
+    return 0;
   if (first && strchr ("'\"", a->text[first - 1]))
     {
       br__answer_replace (a, first, end - first, "");
@@ -344,8 +397,6 @@ last_number_end (const br__answer *a)
 static void
 drop_sentence (br__answer *a)
 {
-  static const char *const kept[] =
-  { "more", "than", "or", "not", "half", "quarter", "third", "squared", "cubed", "times", "twice", "double", NULL };
   size_t number = last_number_end (a), end = number, stop;
   const br_unit *unit = number ? br__unit_scan (&end, a->text, a->length, number) : NULL;
   if (!unit)
@@ -358,13 +409,35 @@ drop_sentence (br__answer *a)
       size_t word = br__letters_end (a, at);
       if (word == at)
         continue;
-      int not_sure = strncmp (a->text + at, "not sure", 8) == 0;
-      if (sign_word (a, at, word) || (br__is_one_of (a->text + at, word - at, kept) && !not_sure)
+      if (sign_word (a, at, word) || is_changing (a, at, word)
           || (br__unit_scan (&stop, a->text, a->length, at) && stop == word))
         return;
       at = word;
     }
   br__answer_replace (a, end, a->length - end, "");
+}
+
+/* 1 where the bracket that begins at AT and ends the answer says no second size: it has no number, or it has a working or
+   says what is left, or how it was rounded.  */
+static int
+is_remark (const br__answer *a, size_t at)
+{
+  static const char *const words[] =
+  { "left", "rest", "remain", "remainder", "remaining", "waste", "scrap", "nearest", "rounded", "kerf", "kerfs", NULL };
+  int number = 0, sign = 0;
+  if (has_changing (a, at + 1, a->length))
+    return 0;
+  for (size_t end = at++; at < a->length; at = end > at ? end : at + 1)
+    {
+      br__glyph g = br__glyph_at (a->text, a->length, at);
+      end = br__letters_end (a, at);
+      if (br__is_one_of (a->text + at, end - at, words) || (sign && br__is_digit (a->text[at])))
+        return 1;
+      sign |= number && (strchr ("+*", a->text[at]) || br__word_is (a->text + at, end - at, "x") || strncmp (a->text + at - 1, " - ", 3) == 0
+                         || strncmp (a->text + at - 1, " / ", 3) == 0);
+      number |= g.kind == BR__GLYPH_DIGIT || g.kind == BR__GLYPH_VULGAR;
+    }
+  return !number;
 }
 
 /* Drops what stands behind the value: points, question marks, brackets, words.  */
@@ -377,9 +450,9 @@ drop_back (br__answer *a)
     {
       size_t end = a->length;
       char *bracket = strrchr (a->text, '(');
-      if (end && (strchr (" .,?!;:*=]}>", a->text[end - 1]) || (a->text[end - 1] == ')' && !bracket)))
+      if (end && (strchr (" .,?!;:*=]}", a->text[end - 1]) || (a->text[end - 1] == ')' && !bracket)))
         br__answer_replace (a, end - 1, 1, "");
-      else if (end && a->text[end - 1] == ')' && bracket > a->text)
+      else if (end && a->text[end - 1] == ')' && bracket > a->text && is_remark (a, (size_t) (bracket - a->text)))
         br__answer_replace (a, (size_t) (bracket - a->text), end - (size_t) (bracket - a->text), "");
       else
         more = drop_words (a);
@@ -458,16 +531,20 @@ move_unit (br__answer *a)
 static int
 is_counted (const br__answer *a, size_t *end)
 {
-  static const char *const rests[] = { "r", "rem", "remainder", "rest", "with", "left", "over", NULL };
+  static const char *const rests[] = { "r", "rem", "remainder", "rest", "with", "left", "over", "bit", "little", NULL };
   static const char *const parts[] = { "half", "halves", "third", "thirds", "quarter", "quarters", "dozen", "dozens", "hundred", NULL };
   size_t at = 0;
   while (a->text[at] && a->text[at] != ' ' && !br__is_letter (a->text[at]) && strncmp (a->text + at, ", ", 2) != 0)
     at++;
   *end = at;
-  for (size_t word = at; word < a->length; word = br__letters_end (a, word) + 1)
-    if (br__is_one_of (a->text + word, br__letters_end (a, word) - word, rests))
+  for (size_t word = at, stop; word < a->length; word = stop + 1)
+    if (br__is_one_of (a->text + word, (stop = br__letters_end (a, word)) - word, rests))
       return 1;
-    else if (br__is_one_of (a->text + word, br__letters_end (a, word) - word, parts))
+    /* "17 times" is a count, "17 or 18 left" is none.  */
+    else if ((is_changing (a, word, stop) && !(stop == a->length && br__word_is (a->text + word, stop - word, "times")))
+             || strncmp (a->text + word, "to ", 3) == 0)
+      return 0;
+    else if (br__is_one_of (a->text + word, stop - word, parts))
       return 0;
   for (; at < a->length; at++)
     if (!br__is_letter (a->text[at]) && a->text[at] != ' ' && a->text[at] != '.')

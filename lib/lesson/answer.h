@@ -4,6 +4,7 @@
 #define BR_LESSON_ANSWER_H
 
 #include "benchrule.h"
+#include "measure/measure.h"
 
 /* An answer is read up to here.  */
 #define BR__ANSWER_BYTES 200
@@ -12,11 +13,14 @@ typedef struct br__answer
 {
   char text[2 * BR__ANSWER_BYTES];      /* what was read: the answer, or the same in the notation that is read */
   size_t length;
+  int quoted;                   /* its last quotation mark may be an inch sign */
   br_measure measure;
 } br__answer;
 
 /* answer_none.c: 1 where WRITTEN holds no answer: nothing, signs alone, "idk", "n/a".  */
 int br__answer_is_none (const char *written);
+/* 1 for a letter past ASCII.  */
+int br__is_other_letter (const br__glyph *g);
 /* Reads WRITTEN.  COUNTED: words behind the number say what was counted.  BR_OK, BR_NO_MEMORY, or the error of
    what cannot be read, its offset in WRITTEN.  A is to be cleared.  */
 br_status br__answer_read (br__answer *a, const char *written, int counted, br_error *error);
@@ -48,6 +52,8 @@ void br__answer_mend (br__answer *a);
 void br__answer_replace (br__answer *a, size_t at, size_t count, const char *with);
 /* Numbers, fractions and decimals in words become digits.  */
 void br__answer_put_words (br__answer *a);
+/* 1 where LENGTH bytes at TEXT have a digit or a fraction in them.  */
+int br__has_number (const char *text, size_t length);
 /* "So", "makes" and the like between two numbers become an equals sign.  */
 void br__answer_put_equals (br__answer *a);
 /* 1 23/16 becomes 39/16, and 4' 15" 63".  */

@@ -123,9 +123,28 @@ mend_numbers (br__answer *a)
     }
 }
 
+/* 3.1 dm is 31 cm: one place less.  */
+static void
+mend_decimetres (br__answer *a)
+{
+  static const char *const words[] = { "dm", "decimetre", "decimetres", "decimeter", "decimeters", NULL };
+  size_t whole = a->text[0] == '-' || a->text[0] == '+', digits = strspn (a->text + whole, "0123456789"), at = whole + digits;
+  const char *point = digits && (a->text[at] == '.' || a->text[at] == ',') ? a->text + at : NULL;
+  if (point)
+    at += 1 + strspn (point + 1, "0123456789");
+  size_t end = at + (a->text[at] == ' ');
+  if (!digits || !br__is_one_of (a->text + end, br__letters_end (a, end) - end, words))
+    return;
+  br__answer_replace (a, end, br__letters_end (a, end) - end, "cm");
+  size_t place = point ? (size_t) (point - a->text) : at;
+  char digit[3] = { point && br__is_digit (point[1]) ? point[1] : '0', point && br__is_digit (point[1]) && br__is_digit (point[2]) ? '.' : 0, 0 };
+  br__answer_replace (a, place, point ? 1 + (size_t) br__is_digit (point[1]) : 0, digit);
+}
+
 void
 br__answer_mend (br__answer *a)
 {
+  mend_decimetres (a);
   mend_units (a);
   mend_fractions (a);
   mend_numbers (a);

@@ -28,6 +28,15 @@ has_number_word (const char *written)
   return 0;
 }
 
+/* Letters past ASCII begin at U+00C0, where the signs for times and divided by are, too; U+2000 to U+2BFF and those from U+1F000
+   on are signs (Unicode, names of its blocks).  */
+int
+br__is_other_letter (const br__glyph *g)
+{
+  return g->kind == BR__GLYPH_OTHER && g->code >= 0xC0 && g->code != 0xD7 && g->code != 0xF7 && !(g->code >= 0x2000 && g->code < 0x2C00)
+         && g->code < 0x1F000;
+}
+
 int
 br__answer_is_none (const char *written)
 {
@@ -51,8 +60,7 @@ br__answer_is_none (const char *written)
       if (g.kind == BR__GLYPH_DIGIT || g.kind == BR__GLYPH_VULGAR || g.kind == BR__GLYPH_ONE_OVER
           || g.kind == BR__GLYPH_SUPERSCRIPT || g.kind == BR__GLYPH_SUBSCRIPT)
         return 0;
-      /* Letters past ASCII begin at U+00C0; U+2000 to U+2BFF and those from U+1F000 on are signs (Unicode, names of its blocks).  */
-      if (g.kind == BR__GLYPH_OTHER && g.code >= 0xC0 && !(g.code >= 0x2000 && g.code < 0x2C00) && g.code < 0x1F000)
+      if (br__is_other_letter (&g))
         return 0;
       if (g.kind == BR__GLYPH_LETTER && count < sizeof letters - 1)
         letters[count++] = (char) (written[at] | 32);

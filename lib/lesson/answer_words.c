@@ -241,8 +241,8 @@ word_of (const br__answer *a, size_t at, const char *const *words)
 }
 
 /* ---- Working ---- */
-static int
-has_number (const char *text, size_t length)
+int
+br__has_number (const char *text, size_t length)
 {
   for (size_t at = 0; at < length; )
     {
@@ -263,7 +263,7 @@ br__answer_put_equals (br__answer *a)
     {
       size_t end = begins_word (a, at) ? word_of (a, at, words) : at;
       /* "7, so 2 in are left": the first number is meant.  */
-      if (end > at && has_number (a->text, at) && has_number (a->text + end, a->length - end) && !strstr (a->text + end, "left")
+      if (end > at && br__has_number (a->text, at) && br__has_number (a->text + end, a->length - end) && !strstr (a->text + end, "left")
           && !strstr (a->text + end, "over") && !strstr (a->text + end, "rest"))
         br__answer_replace (a, at, end - at, "=");
     }
@@ -346,7 +346,7 @@ drop_between (br__answer *a, const char *open, const char *close)
   while ((first = strstr (a->text, open)) && (last = strstr (first + strlen (open), close)))
     {
       size_t at = (size_t) (first - a->text), end = (size_t) (last - a->text) + strlen (close);
-      if (!has_number (first, end - at) || !(has_number (a->text, at) || has_number (a->text + end, a->length - end)))
+      if (!br__has_number (first, end - at) || !(br__has_number (a->text, at) || br__has_number (a->text + end, a->length - end)))
         return;
       br__answer_replace (a, at, end - at, "");
     }
@@ -373,7 +373,7 @@ drop_struck (br__answer *a)
           at += g.length;
         }
     }
-  if (last && !has_number (a->text, last))
+  if (last && !br__has_number (a->text, last))
     br__answer_replace (a, 0, last, "");
   for (size_t i = 0; i < sizeof marks / sizeof marks[0]; i++)
     drop_between (a, marks[i][0], marks[i][1]);
@@ -394,14 +394,14 @@ br__answer_drop_old (br__answer *a)
         continue;
       size_t end = word_of (a, at, words);
       /* "not 11 3/8 but 11 5/16", "11 3/8 no 11 5/16", and "11 5/16 not 11 3/8".  */
-      if (end > at && has_number (a->text, at) && has_number (a->text + end, a->length - end))
+      if (end > at && br__has_number (a->text, at) && br__has_number (a->text + end, a->length - end))
         {
           end = a->text[end] == ' ' ? end + 1 : end;
           br__answer_replace (a, 0, word_end (a, end, "to"), "");
           at = 0;
         }
-      else if ((word_end (a, at, "not") > at || word_end (a, at, "instead of") > at) && has_number (a->text, at)
-               && has_number (a->text + at, a->length - at))
+      else if ((word_end (a, at, "not") > at || word_end (a, at, "instead of") > at) && br__has_number (a->text, at)
+               && br__has_number (a->text + at, a->length - at))
         br__answer_replace (a, at, a->length - at, "");
     }
 }

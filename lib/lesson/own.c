@@ -9,6 +9,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "lesson/verdict.h"
 #include "lesson/worksheet.h"
 #include "measure/measure.h"
 
@@ -68,15 +69,17 @@ read_answer_mark (br__run *run, br__mark *mark, int *given)
   return status == BR_OK ? br__read_mark (run, mark) : status;
 }
 
-/* The mark that the answer lies on, for those who are one off it; none where it lies on none.  */
+/* The mark that the answer lies on, for those who are one off it; none where it lies on none, or is read from no ruler: a
+   plain number, or a decimal of inches.  */
 static br_status
-put_mark (br__own *own, br__value *v, const br__mark *mark, br__settings *s)
+put_mark (br__own *own, br__value *v, const br__mark *mark, int to_mark, br__settings *s)
 {
   br_number marks = BR_NUMBER_ZERO;
+  int is_on_ruler = own->dimension == BR_LENGTH && (own->ask != BR__ASK_DECIMAL || br__unit_is_decimal (own->style.unit));
   br_status status = br__mark_size (&own->mark, mark, v, s);
   if (status == BR_OK)
     status = br_number_div (&marks, &own->answer, &own->mark);
-  if (status == BR_OK && !(br_number_is_integer (&marks) && (own->dimension == BR_PLAIN || own->dimension == BR_LENGTH)))
+  if (status == BR_OK && !(br_number_is_integer (&marks) && (to_mark ? own->dimension == BR_PLAIN || own->dimension == BR_LENGTH : is_on_ruler)))
     status = br_number_set_int (&own->mark, 0);
   br_number_clear (&marks);
   return status;
@@ -88,7 +91,8 @@ br__own_put (br_text *t, const br__own *own, const br_number *x)
   const br_unit *unit = br__own_unit (own);
   br_number in_unit = BR_NUMBER_ZERO, size = BR_NUMBER_ZERO;
   int decimal = own->ask == BR__ASK_DECIMAL;
-  if (!decimal && own->ask != BR__ASK_ONE_FRACTION)
+  int mixed = own->ask == BR__ASK_LENGTH && (unit ? strcmp (unit->name, "ft") != 0 : own->dimension == BR_PLAIN);
+  if (!decimal && !mixed && !own->percent && own->ask != BR__ASK_ONE_FRACTION)
     {
       br__put_measure (t, x, own->dimension, &own->style);
       return;
@@ -98,6 +102,10 @@ br__own_put (br_text *t, const br__own *own, const br_number *x)
     t->failed = 1;
   if (decimal)
     br__put_decimal (t, &in_unit, 12);
+  else if (own->percent)
+    br__put_measure (t, &in_unit, BR_PLAIN, NULL);
+  else if (mixed)
+    br__put_mixed (t, &in_unit);
   else
     br__put_number (t, &in_unit);
   if (unit && !decimal && strcmp (unit->name, "in") == 0)
@@ -108,16 +116,28 @@ br__own_put (br_text *t, const br__own *own, const br_number *x)
   br_number_clear (&size);
 }
 
-/* The form that is asked for: the one that the teacher wrote the answer in, if WRITTEN is one, else the one of
-   its unit.  */
+/* The form that is asked for: the one that the teacher wrote the answer in, if IS_WRITTEN, else the one of its unit, and
+   any where it is no fraction of the shop, which is told as a decimal.  */
 static br__ask
-ask_of (const br__own *own, const br_measure *written, const br__tree *tree)
+ask_of (br__own *own, int is_written, const br__tree *tree)
 {
-  if (written && memchr (tree->text, '.', tree->length))
+  br__written f = br__written_of (tree->text, is_written ? tree->length : 0);
+  own->percent = f.percent;
+  if (f.percent)
+    return BR__ASK_ANY;
+  if (f.decimal)
     return BR__ASK_DECIMAL;
   if (own->dimension == BR_PLAIN && br_number_is_integer (&own->answer))
     return BR__ASK_COUNT;
-  return br__unit_is_decimal (own->style.unit) && own->dimension != BR_PLAIN ? BR__ASK_DECIMAL : BR__ASK_LENGTH;
+  if (f.fraction)
+    return f.mixed || f.num < f.den ? BR__ASK_LENGTH : BR__ASK_ONE_FRACTION;
+  if (br__unit_is_decimal (own->style.unit) && own->dimension != BR_PLAIN)
+    return BR__ASK_DECIMAL;
+  br_text t = BR_TEXT_ZERO;
+  br__put_measure (&t, &own->answer, own->dimension, &own->style);
+  f = br__written_of (br__text_string (&t), t.length);
+  br__text_clear (&t);
+  return f.decimal ? BR__ASK_ANY : BR__ASK_LENGTH;
 }
 
 /* `as WORD` behind the answer; ASK stays where it does not stand there.  */
@@ -192,12 +212,12 @@ put_answer (br__own *own, br__value *v, const br__tree *tree, const br__mark *ma
   if (status == BR_OK)
     status = br_number_set (&own->answer, q);
   if (status == BR_OK)
-    own->ask = ask != BR__ASK_COUNT ? ask : ask_of (own, is_written ? &written : NULL, tree);
+    own->ask = ask != BR__ASK_COUNT ? ask : ask_of (own, is_written, tree);
   /* Where the sheet's unit makes it a decimal, one that is cut short has always done.  */
   if (status == BR_OK && (ask == BR__ASK_DECIMAL || is_written))
     status = check_form (own, tree, run);
   if (status == BR_OK)
-    status = put_mark (own, v, mark, s);
+    status = put_mark (own, v, mark, to_mark, s);
   if (status == BR_OK)
     br__own_put (&own->answer_text, own, &own->answer);
   br__rounded_clear (&rounded);

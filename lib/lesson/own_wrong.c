@@ -14,7 +14,7 @@ const br_unit *
 br__own_unit (const br__own *own)
 {
   if (own->dimension == BR_PLAIN)
-    return NULL;
+    return own->percent ? br_unit_find ("%", 1) : NULL;
   return br__unit_of_power (own->style.unit, own->dimension);
 }
 

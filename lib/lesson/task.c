@@ -179,7 +179,7 @@ key_of_own (br__task *t, const br__own *own)
   if (br_number_sign (&own->mark) > 0)
     br__put_number (&t->mark, &own->mark);
   t->ask = ask_name (own->ask);
-  t->unit = unit ? unit->name : "";
+  t->unit = unit && !own->percent ? unit->name : "";
   for (size_t i = 0; i < own->steps.count; i++)
     {
       if (!br__grow (&t->steps.rows, &t->steps.room, i + 1, sizeof (br_text)))

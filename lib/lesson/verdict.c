@@ -31,14 +31,6 @@ br__key_clear (br__key *key)
     br_number_clear (&key->wrong[i]);
 }
 
-/* How the number of an answer is written.  */
-typedef struct form
-{
-  int decimal, fraction, mixed, sign;
-  unsigned places;              /* digits behind the point */
-  int64_t num, den;             /* of its fraction, 0 where it is too long to say */
-} form;
-
 static int64_t
 more_digits (int64_t n, int digit)
 {
@@ -46,10 +38,10 @@ more_digits (int64_t n, int digit)
 }
 
 /* Digits one after another make a number; a slash between two numbers, a fraction.  */
-static form
-form_of (const char *text, size_t length)
+br__written
+br__written_of (const char *text, size_t length)
 {
-  form f = { 0, 0, 0, 0, 0, 0, 0 };
+  br__written f = { 0, 0, 0, 0, 0, 0, 0, 0 };
   int64_t number = 0, before = 0;
   int slash = 0, runs = 0, running = -1;  /* numbers so far; the kind of digit before */
   for (size_t at = 0; at < length; )
@@ -84,6 +76,7 @@ form_of (const char *text, size_t length)
       else if (slash && f.fraction)
         slash = 0;
       f.decimal |= g.kind == BR__GLYPH_POINT && br__glyph_at (text, length, at + 1).kind == BR__GLYPH_DIGIT;
+      f.percent |= g.code == '%' || (length - at >= 7 && br__word_is (text + at, 7, "percent"));
       f.sign |= at == 0 && (g.kind == BR__GLYPH_DASH || g.code == '+');
       running = digit ? (int) g.kind : -1;
       at += g.length;
@@ -110,12 +103,14 @@ is_whole (int *whole, const br_number *value, const br_measure *m, const br__key
 
 /* The verdict on an answer of the right size, WHOLE in its unit or not.  */
 static size_t
-judge_form (const form *f, const br_measure *m, int whole, const br__key *key)
+judge_form (const br__written *f, const br_measure *m, int whole, const br__key *key)
 {
   int any = key->ask == BR__ASK_ANY, one = key->ask == BR__ASK_ONE_FRACTION;
   if (f->fraction && f->num >= 0 && f->den > 0 && br__ratio_of (f->num, f->den).den != f->den)
     return BR__NOT_LOWEST;
   if (f->fraction && !any && (key->ask == BR__ASK_DECIMAL || (one ? f->mixed : f->num >= f->den)))
+    return BR__OTHER_FORM;
+  if (f->percent && !any)
     return BR__OTHER_FORM;
   if (f->decimal && !any && key->ask != BR__ASK_DECIMAL && !whole)
     return BR__OTHER_FORM;
@@ -156,14 +151,15 @@ lacks_whole (int *yes, const br_number *value, const br__key *key)
 
 /* The mistake that gives VALUE, or BR__MISTAKES: a part left off, those of the key, then a mark or a whole away.  */
 static br_status
-find_mistake (br__mistake *mistake, const br_number *value, const form *f, const br__key *key)
+find_mistake (br__mistake *mistake, const br_number *value, const br__written *f, const br__key *key)
 {
   br_number off = BR_NUMBER_ZERO;
   int lacks = 0;
   br_status status = br_number_neg (&off, &key->exact);
   *mistake = BR__MISTAKES;
-  if (status == BR_OK && br_number_sign (value) > 0 && !f->sign && br_number_equal (&off, value))
-    *mistake = BR__MISTAKE_NO_SIGN;
+  /* Who writes a plus, or "over", has the sign and the wrong one.  */
+  if (status == BR_OK && br_number_sign (value) > 0 && br_number_equal (&off, value))
+    *mistake = f->sign ? BR__MISTAKE_SIGN : BR__MISTAKE_NO_SIGN;
   for (unsigned i = 0; i < key->wrong_count && *mistake == BR__MISTAKES; i++)
     if (br_number_equal (value, &key->wrong[i]))
       *mistake = key->mistake[i];
@@ -183,23 +179,23 @@ find_mistake (br__mistake *mistake, const br_number *value, const form *f, const
   return status;
 }
 
-/* 1 if VALUE, written with so many places of its unit, is the key's to those places.  A whole number is only
-   where the unit is the millimetre, which nobody splits by eye.  */
+/* 1 if VALUE, written with so many places of its unit, is the key's to those places.  A whole number is only where the
+   unit is not larger than the one that is asked for.  */
 static br_status
-is_rounded (int *yes, const br_number *value, const br_measure *m, const form *f, const br__key *key)
+is_rounded (int *yes, const br_number *value, const br_measure *m, const br__written *f, const br__key *key)
 {
   br_number off = BR_NUMBER_ZERO, half = BR_NUMBER_ZERO;
   int64_t num = m->unit ? m->unit->num : 1, den = m->unit ? m->unit->den : 1, tens = 2;
   br_status status;
   *yes = 0;
-  if (f->fraction || f->places > 12 || num == 0
-      || (!f->places && !(m->unit && strcmp (m->unit->name, "mm") == 0)))
+  if (f->fraction || f->places > 12 || num == 0)
     return BR_OK;
   for (unsigned i = 0; i < f->places; i++)
     tens *= 10;
   status = br_number_set_ratio (&half, num, den);
   if (status == BR_OK && !m->unit && key->unit)
     status = br_number_set (&half, &key->step);
+  int too_large = status == BR_OK && !f->places && m->unit && br_number_cmp (&half, &key->step) > 0;
   if (status == BR_OK)
     status = br_number_set_int (&off, tens);
   if (status == BR_OK)
@@ -208,7 +204,7 @@ is_rounded (int *yes, const br_number *value, const br_measure *m, const form *f
     status = br_number_sub (&off, value, &key->exact);
   if (status == BR_OK)
     status = br_number_abs (&off, &off);
-  *yes = status == BR_OK && br_number_sign (value) != 0 && br_number_cmp (&off, &half) <= 0;
+  *yes = status == BR_OK && !too_large && br_number_sign (value) != 0 && br_number_cmp (&off, &half) <= 0;
   br_number_clear (&off);
   br_number_clear (&half);
   return status;
@@ -246,7 +242,7 @@ in_unit (br_number *value, const br_measure *m, const br__key *key)
 
 /* What is to be said of VALUE, which is of the dimension asked for and not the right one.  */
 static br_status
-judge_wrong (br__verdict *v, const br_number *value, const br_measure *m, const form *f, const br__key *key)
+judge_wrong (br__verdict *v, const br_number *value, const br_measure *m, const br__written *f, const br__key *key)
 {
   br__mistake mistake = BR__MISTAKES;
   int rounded = 0;
@@ -278,7 +274,7 @@ judge (br__verdict *v, const char *written, const br__key *key)
       return status == BR_NO_MEMORY ? status : BR_OK;
     }
   const br_measure *m = &a.measure;
-  form f = form_of (a.text, a.length);
+  br__written f = br__written_of (a.text, a.length);
   status = in_unit (&value, m, key);
   if (status == BR_OK)
     status = is_other_unit (&other, m, key);
@@ -287,6 +283,8 @@ judge (br__verdict *v, const char *written, const br__key *key)
     {
       status = is_whole (&whole, &value, m, key);
       v->index = judge_form (&f, m, whole, key);
+      if (v->index == BR__NO_UNIT && a.quoted && strcmp (key->unit->name, "in") == 0)
+        v->index = BR__RIGHT;
     }
   else if (status == BR_OK && other)
     v->index = (size_t) BR__JUDGEMENTS + BR__MISTAKE_UNIT;
@@ -318,7 +316,7 @@ other_answer (const char *written, size_t *first, int *says_or)
     }
   *says_or = word && (!sign || word < sign);
   const char *at = *says_or ? word : sign;
-  if (!at || strcspn (written, "0123456789") > (size_t) (at - written) || !strpbrk (at, "0123456789"))
+  if (!at || !br__has_number (written, (size_t) (at - written)) || !br__has_number (at, strlen (at)))
     return NULL;
   *first = (size_t) (at - written);
   return at + (*says_or ? joint : 1);
@@ -329,15 +327,20 @@ other_answer (const char *written, size_t *first, int *says_or)
 static br_status
 judge_all (br__verdict *v, const char *written, const br__key *key)
 {
-  char first[BR__ANSWER_BYTES + 1];
+  char first[2 * BR__ANSWER_BYTES];
+  br__answer words;
   br__verdict other;
   int says_or = 0;
   size_t length = 0;
-  const char *next = other_answer (written, &length, &says_or);
+  words.length = strlen (written) < BR__ANSWER_BYTES ? strlen (written) : BR__ANSWER_BYTES;
+  memcpy (words.text, written, words.length);
+  words.text[words.length] = 0;
+  br__answer_put_words (&words);
+  const char *next = other_answer (words.text, &length, &says_or);
   br_status status = judge (v, written, key);
-  if (status != BR_OK || !next || length > BR__ANSWER_BYTES)
+  if (status != BR_OK || !next)
     return status;
-  memcpy (first, written, length);
+  memcpy (first, words.text, length);
   first[length] = 0;
   status = judge (&other, first, key);
   if (status != BR_OK || other.index > BR__NO_UNIT)
@@ -409,4 +412,6 @@ br__put_verdict (br_text *t, const br__verdict *v)
     br__text_printf (t, " at character %zu: %s", v->error.offset + 1, v->error.message);
   if (v->index == BR__ROUNDED && v->places)
     br__text_printf (t, " to %u place%s", v->places, v->places == 1 ? "" : "s");
+  else if (v->index == BR__ROUNDED)
+    br__text_puts (t, " to a whole number");
 }

@@ -41,6 +41,16 @@ typedef struct br__verdict
   br_error error;               /* of what is unreadable; its offset is in the answer as given */
 } br__verdict;
 
+/* How a number is written.  */
+typedef struct br__written
+{
+  int decimal, fraction, mixed, sign, percent;
+  unsigned places;              /* digits behind the point */
+  int64_t num, den;             /* of its fraction, -1 where it is too long to say */
+} br__written;
+
+br__written br__written_of (const char *text, size_t length);
+
 /* "right", "kerf forgotten" ...  */
 const char *br__verdict_name (size_t index);
 /* BR_OK unless memory runs out.  */

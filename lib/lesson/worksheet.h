@@ -24,6 +24,7 @@ typedef struct br__own
   br_number answer;             /* in inches, square inches ... */
   br_dimension dimension;
   br_number mark;               /* inches or plain; 0 where the answer is on none */
+  int percent;                  /* the answer is written so */
   br__ask ask;
   br_style style;
   br_text answer_text;

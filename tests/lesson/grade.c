@@ -112,7 +112,7 @@ static void
 test_forms (void **state)
 {
   (void) state;
-  assert_int_equal (misjudged ("answer_forms.csv") + misjudged ("answers_written.csv"), 0);
+  assert_int_equal (misjudged ("answer_forms.csv") + misjudged ("answers_written.csv") + misjudged ("answers_meant.csv"), 0);
 }
 
 /* Whatever is written down has a verdict.  */
@@ -151,6 +151,57 @@ test_place (void **state)
   assert_true (v.error.message[0] != 0);
   for (int i = 0; i < 5; i++)
     br__key_clear (&keys[i]);
+}
+
+static void
+put_text (const char *name, const char *text)
+{
+  lesson_put (name, text, strlen (text));
+}
+
+/* The form in which a teacher wrote the answer is the form that is wanted, and what the key says is always right.  */
+static void
+test_own_forms (void **state)
+{
+  static const struct { const char *answer, *key, *written, *verdict; } rows[] =
+  {
+    { "3/8 mm", "3/8 mm", "0.375 mm", "other form" }, { "2-3/8 mm", "2-3/8 mm", "2 3/8 mm", "right" },
+    { "19/8", "19/8", "2-3/8", "other form" }, { "19/8 as mixed", "2-3/8", "19/8", "other form" },
+    { "22/7 in", "22/7\"", "3-1/7 in", "other form" }, { "3-1/7 in", "3-1/7\"", "22/7 in", "other form" },
+    { "5-1/4 ft", "5' 3\"", "5' 3\"", "right" }, { "2.5 ft", "2.5 ft", "2 1/2 ft", "other form" },
+    { "15 %", "15 %", "0.15", "right" }, { "15 percent", "15 %", "15 percent", "right" }, { "15 %", "15 %", "14 %", "whole number off by one" },
+    { "0.375", "0.375", "37.5%", "other form" }, { "0.375", "0.375", "0.4375", "wrong" }, { "3/8", "3/8", "7/16", "wrong" },
+    { "3/8 in", "3/8\"", "7/16 in", "one mark off" }, { "0.375 in", "0.375 in", "0.4375 in", "wrong" }, { "60 mm", "60 mm", "61 mm", "whole number off by one" },
+    { "0.38 to 0.01", "0.38", "0.39", "one mark off" }, { "17", "17", "18", "whole number off by one" },
+    { "3/20", "3/20", "0.15", "other form" }, { "1/3 + 1/15", "0.4", "2/5", "right" }, { "1/3 + 1/15", "0.4", "0.4", "right" },
+    { "3 in / 5", "0.6\"", "3/5 in", "right" }, { "2-3/8 in.", "2-3/8\"", "2.375 in", "other form" },
+    { "310 mm", "310 mm", "3.1 dm", "other form" }, { "1/48", "1/48", "1:48", "right" },
+    { "-3/8 in", "-3/8\"", "3/8 in over", "over and under swapped" }, { "-3/8 in", "-3/8\"", "3/8 in", "sign missing" },
+    { "45 deg", "45 deg", "45 deg", "right" },
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    for (int of_key = 0; of_key < 2; of_key++)
+      {
+        br_sheet *sheet = NULL;
+        said s = SAID_ZERO;
+        br_text t = BR_TEXT_ZERO;
+        check_ok (br_sheet_new (&sheet));
+        sheet_say (sheet, &s, "problem How much is it?");
+        sheet_say (sheet, &s, "answer %s", rows[i].answer);
+        said_is (&s, 0, "shown", rows[i].key);
+        sheet_say (sheet, &s, "worksheet own 1 into own.txt");
+        sheet_say (sheet, &s, "key own.csv");
+        br__text_puts (&t, "student,version,1\nAda,1,");
+        br__put_cell (&t, of_key ? rows[i].key : rows[i].written);
+        br__text_putc (&t, '\n');
+        put_text ("answers.csv", t.bytes);
+        sheet_say (sheet, &s, "grade answers.csv with own.csv into marks.csv");
+        said_is (&s, 0, "verdicts.0", of_key ? "right" : rows[i].verdict);
+        br__text_clear (&t);
+        said_clear (&s);
+        br_sheet_free (sheet);
+      }
 }
 
 /* Every wrong answer of a key, handed in, is found to be what the key says; every right one, right.  */
@@ -222,12 +273,6 @@ test_each_mistake (void **state)
 
 #define KEY "version,problem,exact,unit,form,mark,wrong 1,shows 1\n" \
   "1,1,19/8,in,fraction,1/16,\"4-3/4\"\"\",scaled the wrong way\n1,2,12,,count,,13,kerf forgotten\n"
-
-static void
-put_text (const char *name, const char *text)
-{
-  lesson_put (name, text, strlen (text));
-}
 
 /* Grades TEXT (LENGTH bytes) with KEY; the first record's verdicts must be WANTED.  */
 static void
@@ -582,7 +627,7 @@ main (void)
 {
   const struct CMUnitTest tests[] =
   {
-    CHECK_TEST (test_verdicts), CHECK_TEST (test_forms), CHECK_TEST (test_noise), CHECK_TEST (test_place), CHECK_TEST (test_each_mistake), CHECK_TEST (test_files),
+    CHECK_TEST (test_verdicts), CHECK_TEST (test_forms), CHECK_TEST (test_noise), CHECK_TEST (test_place), CHECK_TEST (test_own_forms), CHECK_TEST (test_each_mistake), CHECK_TEST (test_files),
     CHECK_TEST (test_injection), CHECK_TEST (test_columns), CHECK_TEST (test_class), CHECK_TEST (test_points), CHECK_TEST (test_wrong_files),
     CHECK_TEST (test_gap), CHECK_TEST (test_no_papers), CHECK_TEST (test_papers), CHECK_TEST (test_slips), CHECK_TEST (test_practice)
   };

@@ -6,4 +6,4 @@ if HAVE_FLINT
 unit_tests += tests/lesson/problems
 endif
 TESTS += tests/lesson/pages.tap tests/lesson/week.tap
-EXTRA_DIST += tests/data/answer_forms.csv tests/data/answers.txt tests/data/answers_written.csv tests/data/textbook.txt tests/lesson/pages.tap tests/lesson/week.tap
+EXTRA_DIST += tests/data/answer_forms.csv tests/data/answers_meant.csv tests/data/answers.txt tests/data/answers_written.csv tests/data/textbook.txt tests/lesson/pages.tap tests/lesson/week.tap

@@ -60,36 +60,58 @@ practice_new (br__practice **made, const char *path, br_error *error)
   return status;
 }
 
-/* 1 where CARD went wrong and is due again: before those that were never asked.  */
-static int
-is_urgent (const br__practice *p, const br__card *card)
-{
-  return card->asked && card->box == 1 && card->due <= p->answered;
-}
+/* So many problems lie between two of a card, by its box: three for each centimetre of the parts of Leitner's box, which are 1, 2,
+   5, 8 and 14 wide (from memory).  The last is then long enough for the cards of all topics.  */
+static const int64_t wait[BR__BOXES] = { 3, 6, 15, 24, 42 };
 
-/* The card of the session's topic that is due first.  */
+typedef enum choice
+{
+  NEW,          /* never asked: the first kind of each topic, then the second ... */
+  MISSED,       /* due in the first box */
+  DUE,          /* due in another */
+  LONGEST       /* asked longer ago than any other */
+} choice;
+
+/* The card of the session's topic that comes first among those WANTED, or NULL.  */
 static br__card *
-next_card (br__practice *p)
+first_of (br__practice *p, choice wanted)
 {
   br__card *best = NULL;
+  int64_t best_key = 0;
   for (size_t i = 0; i < p->count; i++)
     {
       br__card *card = &p->cards[i];
-      int urgent = is_urgent (p, card), other = best && is_urgent (p, best);
-      if ((!p->topic || card->topic == p->topic) && (!best || urgent > other || (urgent == other && card->due < best->due)))
-        best = card;
+      int due = card->asked && card->due <= p->answered;
+      int fits[] = { !card->asked, due && card->box == 1, due && card->box > 1, card->asked > 0 };
+      if (!fits[wanted] || (p->topic && card->topic != p->topic))
+        continue;
+      int64_t key = wanted == NEW ? card->kind : wanted == LONGEST ? card->due - wait[card->box - 1] : card->due;
+      if (best && key >= best_key)
+        continue;
+      best = card;
+      best_key = key;
     }
   return best;
 }
 
-/* Where the card of the problem at hand goes.  So many problems lie between: the widths in centimetres of the
-   parts of Leitner's box, from memory.  */
+/* Of three problems one is new, one is due and one is a mistake that is due, so that neither what goes wrong nor what is new keeps
+   the rest from coming.  */
+static br__card *
+next_card (br__practice *p)
+{
+  static const choice turns[3][4] = { { NEW, DUE, LONGEST }, { DUE, NEW, LONGEST }, { MISSED, DUE, NEW, LONGEST } };
+  br__card *card = NULL;
+  for (size_t i = 0; !card; i++)
+    card = first_of (p, turns[p->answered % 3][i]);
+  return card;
+}
+
+/* Where the card of the problem at hand goes.  A new one comes out of the first box.  */
 static void
 put_back (br__practice *p)
 {
-  static const int64_t wait[BR__BOXES] = { 1, 2, 5, 8, 14 };
   br__card *card = p->card;
-  card->box = p->failed ? 1 : card->box < BR__BOXES ? card->box + 1 : BR__BOXES;
+  card->box = p->failed ? 1 : card->box == BR__BOXES ? BR__BOXES : card->asked ? card->box + 1 : 2;
   card->asked++;
   card->right += !p->failed;
   p->right += !p->failed;
@@ -125,20 +147,37 @@ make_key (br__practice *p)
   return status;
 }
 
+/* A problem of P's card in other words than the last time, and with numbers that are new in the session where there are such.  */
+static br_status
+make_problem (br__practice *p, br__run *run)
+{
+  const br__topic *topic = p->card->topic;
+  const br__problem *before = NULL;
+  br__plan plan;
+  uint64_t index = (uint64_t) p->answered + 1, nth = p->card->kind + (uint64_t) p->card->asked * topic->kind_count;
+  if (!br__plan_make (&plan, topic, br__sheet_ruler (run), (int) p->level, 1, index, nth))
+    return br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length, "`%s` has no problems of this level", topic->name);
+  size_t past = p->number < BR__PAST ? (size_t) p->number : BR__PAST;
+  for (int64_t i = p->number - (int64_t) past; i < p->number; i++)
+    if (p->past[i % BR__PAST].kind == &topic->kinds[p->card->kind])
+      before = &p->past[i % BR__PAST];
+  br__problem_make (&p->problem, &plan, 1, 1, index, before, p->past, past);
+  p->past[p->number++ % BR__PAST] = p->problem;
+  return BR_OK;
+}
+
 static br_status
 ask_next (br__practice *p, br__run *run)
 {
-  br__plan plan;
   p->card = next_card (p);
-  p->number++;
   p->hints = 0;
   p->failed = 0;
-  if (!br__plan_make (&plan, p->card->topic, br__sheet_ruler (run), (int) p->level, 1, (uint64_t) p->answered + 1, p->card->kind))
-    return br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length, "`%s` has no problems of this level", p->card->topic->name);
-  br__problem_make (&p->problem, &plan, 1, 1, (uint64_t) p->answered + 1, NULL, NULL, 0);
+  br_status status = make_problem (p, run);
+  if (status != BR_OK)
+    return status;
   p->sheet.problem_count = 1;
   p->sheet.problems = &p->problem;
-  br_status status = br__task_make (&p->task, &p->helper, &p->sheet, 0, 0, 1);
+  status = br__task_make (&p->task, &p->helper, &p->sheet, 0, 0, 1);
   if (status == BR_OK)
     status = make_key (p);
   if (status != BR_OK)
@@ -182,7 +221,7 @@ show_hint (br__practice *p, br__run *run)
   size_t count = p->task.steps.count;
   p->failed = 1;
   if (p->hints < count)
-    br__put_step (&step, br__text_string (&p->task.steps.rows[p->hints++]));
+    br__put_step_in_words (&step, br__text_string (&p->task.steps.rows[p->hints++]));
   else
     br__text_printf (&step, "the answer is %s", br__text_string (&p->task.answer));
   br__put_from (r, "step", &step);

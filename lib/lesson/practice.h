@@ -6,9 +6,10 @@
 #include "lesson/verdict.h"
 #include "lesson/worksheet.h"
 
-/* S. Leitner, So lernt man lernen (Herder, 1972): a card that was right goes to the next box, one that was wrong
-   to the first.  */
+/* S. Leitner, So lernt man lernen (Herder, 1972): all cards begin in the first box; one that was right goes to the next, one that
+   was wrong to the first.  */
 #define BR__BOXES 5
+#define BR__PAST 60     /* problems whose numbers are not asked again */
 
 /* A kind of problem of a topic.  */
 typedef struct br__card
@@ -31,7 +32,7 @@ typedef struct br__practice
   int64_t level;                /* 1 to BR__GRADES, 0: any */
   int64_t number, right;        /* problems of this session; those right at the first go */
   br__worksheet sheet;          /* of one problem */
-  br__problem problem;
+  br__problem problem, past[BR__PAST];
   br__card *card;
   br__task task;
   br__key key;

@@ -62,7 +62,8 @@ br__practice_read (br__practice *p, const char *path, br_error *error)
           br__card *card = &p->cards[k];
           if (strcmp (card->topic->name, topic) != 0 || card->kind + 1 != (uint64_t) count_of (row, 1))
             continue;
-          card->box = (unsigned) (count_of (row, 2) > BR__BOXES ? BR__BOXES : count_of (row, 2));
+          int64_t box = count_of (row, 2);
+          card->box = (unsigned) (box > BR__BOXES ? BR__BOXES : box ? box : 1);
           card->due = count_of (row, 3);
           card->asked = count_of (row, 4);
           card->right = count_of (row, 5);

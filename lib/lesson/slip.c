@@ -41,7 +41,7 @@ put_first_step (br_text *t, const br__key *key)
   br_text step = BR_TEXT_ZERO;
   const char *end = strstr (key->steps, "; ");
   br__text_put (&step, key->steps, end ? (size_t) (end - key->steps) : strlen (key->steps));
-  br__put_step (t, br__text_string (&step));
+  br__put_step_in_words (t, br__text_string (&step));
   t->failed |= step.failed;
   br__text_clear (&step);
 }

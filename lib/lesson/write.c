@@ -108,6 +108,77 @@ br__put_step (br_text *t, const char *step)
     }
 }
 
+/* What a call on the left of a step is in words, where {0} and {1} are what stands in its parentheses.  Of any other, the right
+   side says enough.  */
+static const struct { const char *name, *form; } calls[] =
+{
+  { "nearest", "{0} to the nearest {1} is " }, { "up", "{0} up to the next {1} is " }, { "down", "{0} down to the next {1} is " },
+  { "sqrt", "the square root of {0} is " }, { "abs", "{0} without its sign is " }, { "max", "the largest of {0} is " },
+  { "min", "the smallest of {0} is " }
+};
+
+/* The call on the left of STEP, if it is one and nothing else: *NAME bytes of its name, *FIRST at the end of the first value in its
+   parentheses, *LAST at their end.  Else 0.  */
+static int
+is_call (size_t *name, size_t *first, size_t *last, const char *step)
+{
+  int depth = 0;
+  size_t at = *name = strcspn (step, " (=");
+  *first = 0;
+  if (!at || step[at] != '(')
+    return 0;
+  do
+    {
+      depth += (step[at] == '(') - (step[at] == ')');
+      if (depth == 1 && step[at] == ',' && !*first)
+        *first = at;
+    }
+  while (depth && step[++at]);
+  *last = at;
+  *first = *first ? *first : at;
+  return step[at] == ')' && (strncmp (step + at, ") = ", 4) == 0 || strncmp (step + at, ") \xE2\x89\x88 ", 6) == 0);
+}
+
+/* LENGTH bytes of a step.  */
+static void
+put_part (br_text *t, const char *step, size_t length)
+{
+  br_text part = BR_TEXT_ZERO;
+  br__text_put (&part, step, length);
+  br__put_step (t, br__text_string (&part));
+  t->failed |= part.failed;
+  br__text_clear (&part);
+}
+
+void
+br__put_step_in_words (br_text *t, const char *step)
+{
+  size_t name, first, last, which = 0;
+  if (!is_call (&name, &first, &last, step))
+    {
+      br__put_step (t, step);
+      return;
+    }
+  while (which < sizeof calls / sizeof calls[0] && (strlen (calls[which].name) != name || memcmp (calls[which].name, step, name) != 0))
+    which++;
+  const char *form = which < sizeof calls / sizeof calls[0] ? calls[which].form : "";
+  for (; *form; form++)
+    if (strncmp (form, "{0}", 3) == 0)
+      put_part (t, step + name + 1, (strstr (form, "{1}") ? first : last) - name - 1), form += 2;
+    else if (strncmp (form, "{1}", 3) == 0)
+      {
+        if (last - first == 3 && step[first + 2] == '1')
+          br__text_puts (t, "whole number");
+        else
+          put_part (t, step + first + 2, last > first + 2 ? last - first - 2 : 0);
+        form += 2;
+      }
+    else
+      br__text_putc (t, *form);
+  br__text_puts (t, step[last + 2] == '=' ? "" : which < sizeof calls / sizeof calls[0] ? "about " : "\xE2\x89\x88 ");
+  br__put_step (t, strchr (step + last + 2, ' ') + 1);
+}
+
 /* ---- Text ---- */
 
 #define TEXT_WIDTH 78
@@ -137,9 +208,10 @@ put_wrapped (br_text *t, const char *s, size_t indent)
   br__text_putc (t, '\n');
 }
 
-/* The inch or centimetre around the arrow in characters: its whole numbers at the ends, a stroke a mark.  */
+/* The inch or centimetre around the arrow in characters: its whole numbers at the ends, a stroke a mark.  Lengths begin at 0, which
+   is not on it then.  */
 static void
-put_ruler (br_text *t, const br__problem *p)
+put_ruler (br_text *t, const br__problem *p, const br__worksheet *w)
 {
   int64_t whole = br__ratio_floor (p->given[0]);
   const int columns = p->metric ? 60 : 64;
@@ -152,6 +224,12 @@ put_ruler (br_text *t, const br__problem *p)
   for (int i = 0; i <= columns; i++)
     br__text_putc (t, i % (columns / 2) == 0 || (!p->metric && i % (columns / 4) == 0 && p->level > 4) ? '|' : ' ');
   br__text_printf (t, "\n      %-*lld%lld\n", columns, (long long) whole, (long long) whole + 1);
+  if (whole > 0)
+    {
+      br__text_puts (t, "      ");
+      br__sentences_put (t, w->words, "0 is further left: measure from there.");
+      br__text_putc (t, '\n');
+    }
 }
 
 static void
@@ -245,7 +323,7 @@ text_task (void *user, const br__worksheet *w, br__task *task, size_t paper, siz
   else
     {
       if (task->problem && task->problem->topic->picture)
-        put_ruler (x->out, task->problem);
+        put_ruler (x->out, task->problem, w);
       for (int i = 0; i < task->room; i++)
         br__text_putc (x->out, '\n');
       br__text_puts (x->out, "    ");

@@ -24,6 +24,8 @@ int br__put_field_label (br_text *t, const char **text, const br__worksheet *w, 
 const char *br__next_word (const br__worksheet *w, const br__task *task, unsigned *told);
 /* A worked step as it is written by hand, with the signs of the trade: a slash is left to fractions.  */
 void br__put_step (br_text *t, const char *step);
+/* The same for a pupil: nearest(98.288, 1) = 98 as a sentence, full(6", 1/4) = 6" * 4 as what is on the right.  */
+void br__put_step_in_words (br_text *t, const char *step);
 
 /* worksheet.c: an error where no file of a lesson can end as PATH does; and T into a file.  */
 br_status br__check_ending (const char *path, br__run *run);

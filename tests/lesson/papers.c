@@ -7,6 +7,7 @@
 #include "support.h"
 
 #include "lesson/problem.h"
+#include "lesson/write.h"
 #include "table/rows.h"
 
 #define ALL "reading 2, decimals 2, sums 2, products 4, scale 2, known size 2, fender 4, dividing 1, stock 2, missing 2"
@@ -354,13 +355,89 @@ test_wrong_words (void **state)
   br_sheet_free (sheet);
 }
 
+/* A ruler that does not begin at 0 says so, and no problem takes its left end for 0: in every form and in other words.  */
+static void
+test_zero (void **state)
+{
+  static const char table[] = "english,own\n0 is further left: measure from there.,Die Null ist weiter links.\n";
+  static const char *const names[] = { "a.txt", "k.txt", "a.csv", "a.html" };
+  br_sheet *sheet = new_sheet ();
+  said s = SAID_ZERO;
+  (void) state;
+  lesson_put ("b.csv", table, sizeof table - 1);
+  unlink ("a.csv");
+  sheet_say (sheet, &s, "worksheet reading 24 seed 11 into a.txt\nkey k.txt\nworksheet reading 24 seed 11 into a.csv\n"
+             "worksheet reading 24 seed 11 into a.html");
+  for (size_t i = 0; i < CHECK_COUNT (names); i++)
+    lesson_contains (names[i], "left end", 0);
+  lesson_contains ("a.txt", " from 0 ", 1);
+  lesson_contains ("a.html", "text-anchor=\"middle\">0</text>", 1);
+  char *bytes = lesson_get ("a.txt");
+  size_t rulers = 0;
+  for (const char *at = bytes; (at = strstr (at, "\n      0 is further left: measure from there.\n    Answer:")) != NULL; at++)
+    rulers++;
+  assert_int_equal (rulers, 24);
+  free (bytes);
+  unlink ("a.txt");
+  sheet_say (sheet, &s, "words b.csv\nworksheet reading 2 seed 11 into a.txt");
+  lesson_contains ("a.txt", "\n      Die Null ist weiter links.\n", 1);
+  sheet_say (sheet, &s, "words english\nunits mm\nworksheet reading 2 seed 11 into a.txt");
+  lesson_contains ("a.txt", "\n      0 is further left: measure from there.\n", 1);
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
+/* What a pupil reads of a step has no call of the program's in it.  */
+static void
+test_steps_in_words (void **state)
+{
+  static const struct { const char *step, *words; } rows[] =
+  {
+    { "full(6-13/16\", 1/4) = 6-13/16\" * 4", "6-13/16\" \xC3\x97 4" },
+    { "drawn(46-1/2\", 1/8) = 46-1/2\" / 8", "46-1/2\" \xC3\xB7 8" },
+    { "nearest(98.288, 1) = 98", "98.288 to the nearest whole number is 98" },
+    { "nearest(3.3\", 1/16\") = 3-5/16\"", "3.3\" to the nearest 1/16\" is 3-5/16\"" },
+    { "down(19-74/77, 1) = 19", "19-74/77 down to the next whole number is 19" },
+    { "up(3.3, 1/8) = 3-3/8", "3.3 up to the next 1/8 is 3-3/8" },
+    { "sqrt(2) \xE2\x89\x88 1.414", "the square root of 2 is about 1.414" },
+    { "max(1, 2, 5/2) = 5/2", "the largest of 1, 2, 5/2 is 5/2" },
+    { "fender_gap(3\", 1/8\") = 3\" - 1/8\" / 2", "3\" - 1/8\" \xC3\xB7 2" },
+    { "cos(30) \xE2\x89\x88 0.866", "\xE2\x89\x88 0.866" },
+    { "(3\" + 1\") / 2 = 2\"", "(3\" + 1\") \xC3\xB7 2 = 2\"" },
+    { "2 * sqrt(2) \xE2\x89\x88 2.83", "2 \xC3\x97 sqrt(2) \xE2\x89\x88 2.83" },
+    { "max(1", "max(1" },
+  };
+  br_sheet *sheet = new_sheet ();
+  said s = SAID_ZERO;
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br_text t = BR_TEXT_ZERO;
+      br__put_step_in_words (&t, rows[i].step);
+      assert_string_equal (br__text_string (&t), rows[i].words);
+      br__text_clear (&t);
+    }
+  unlink ("k.csv");
+  sheet_say (sheet, &s, "worksheet scale 1 into a.txt\nkey k.csv");
+  lesson_put ("answers.csv", "student,version,1\nAda,1,999 in\n", 31);
+  sheet_say (sheet, &s, "grade answers.csv with k.csv into a.html");
+  lesson_contains ("a.html", "<p>Problem 1 begins: ", 1);
+  lesson_contains ("a.html", "full(", 0);
+  sheet_say (sheet, &s, "practice scale");
+  sheet_say (sheet, &s, "hint");
+  assert_null (strchr (said_get (&s, 0, "step"), '('));
+  said_clear (&s);
+  br_sheet_free (sheet);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] =
   {
     CHECK_TEST (test_levels), CHECK_TEST (test_units), CHECK_TEST (test_metric_marks), CHECK_TEST (test_head), CHECK_TEST (test_feet), CHECK_TEST (test_words),
-    CHECK_TEST (test_wrong_words)
+    CHECK_TEST (test_wrong_words),
+    CHECK_TEST (test_zero), CHECK_TEST (test_steps_in_words)
   };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, lesson_enter, lesson_leave));

@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
 # A sheet as one page of HTML.
 libbenchrule_core_la_SOURCES += \
+  lib/report/findings.c \
   lib/report/guard.c \
   lib/report/guard.h \
   lib/report/must.c \

@@ -50,7 +50,14 @@ put_names (br_text *t, const br_list *names)
 /* ---- Dimensions ---- */
 
 #define DIGITS 6                /* of a decimal for people */
-#define MOST_PARTS 1000         /* of a whole, in a fraction for people */
+#define MOST_PARTS 64           /* of a whole, in a fraction for people; halves of these as well */
+
+/* Whether a ruler or a person has such a fraction: 5/12 and 3/128, not 64/127.  */
+static int
+is_plain (long parts)
+{
+  return parts <= MOST_PARTS || (parts <= 1024 && (parts & (parts - 1)) == 0);
+}
 
 int
 br__put_short_text (br_text *t, const char *shown)
@@ -63,7 +70,7 @@ br__put_short_text (br_text *t, const char *shown)
   br_status status = BR_DOMAIN;         /* it stays as it is */
   /* A power of a unit that has no name stays in that unit.  */
   const char *power = strchr (shown, '^') ? strchr (shown, ' ') : NULL;
-  if (!strchr (shown, '\'') && (slash ? strtol (slash + 1, NULL, 10) > MOST_PARTS : strchr (shown, '.') != NULL))
+  if (!strchr (shown, '\'') && (slash ? !is_plain (strtol (slash + 1, NULL, 10)) : strchr (shown, '.') != NULL))
     status = br_measure_read (&m, shown, power ? (size_t) (power - shown) : strlen (shown), NULL, NULL);
   if (status == BR_OK && m.unit)
     {

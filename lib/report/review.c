@@ -6,9 +6,9 @@
 #endif
 
 #include <glob.h>
-#include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
+#include <strings.h>
 #include <unistd.h>
 
 #include "exact/memory.h"
@@ -27,70 +27,6 @@
 /* A student's sheet is smaller by far.  */
 #define MOST_BYTES (1u << 20)
 #define MOST_SHOWN 60           /* bytes of a value; a longer one is told as a decimal */
-/* Of one kind in one design; the rest is not told.  */
-#define MOST_FOUND 200
-
-static const struct { const char *key, *heading; } findings[BR__FINDINGS] =
-{
-  [BR__FINDING_MISTAKE] = { "mistakes", "Lines with a mistake" },
-  [BR__FINDING_MISSING] = { "missing", "Missing sizes" },
-  [BR__FINDING_WAITING] = { "waiting", "Waits for a size" },
-  [BR__FINDING_FAILS] = { "checks_failed", "Checks that do not hold" },
-  [BR__FINDING_RULE] = { "rules_failed", "Rules of the task that are not met" },
-  [BR__FINDING_OFF_RULER] = { "off_ruler", "Sizes between two marks of the ruler" },
-  [BR__FINDING_UNPLACED] = { "unplaced", "Parts that do not come out of the stock" },
-  [BR__FINDING_CAUTION] = { "cautions", "Cautions" },
-  [BR__FINDING_HOLDS] = { "holds", "What holds" },
-};
-
-const char *
-br__finding_key (br__finding f)
-{
-  return findings[f].key;
-}
-
-const char *
-br__finding_heading (br__finding f)
-{
-  return findings[f].heading;
-}
-
-void
-br__design_add (br__design *d, br__finding f, const char *format, ...)
-{
-  char line[600];
-  va_list args;
-  if (d->count[f] >= MOST_FOUND)
-    return;
-  va_start (args, format);
-  vsnprintf (line, sizeof line, format, args);
-  va_end (args);
-  if (!br__grow (&d->found[f], &d->room[f], d->count[f] + 1, sizeof (br_text)))
-    {
-      d->title.failed = 1;
-      return;
-    }
-  br_text *t = &d->found[f][d->count[f]++];
-  memset (t, 0, sizeof *t);
-  br__text_puts (t, line);
-  d->title.failed |= t->failed;
-}
-
-static void
-design_clear (br__design *d)
-{
-  for (int f = 0; f < BR__FINDINGS; f++)
-    {
-      for (size_t i = 0; i < d->count[f]; i++)
-        br__text_clear (&d->found[f][i]);
-      br__free (d->found[f]);
-    }
-  br__text_clear (&d->title);
-  br__text_clear (&d->drawing);
-  br__text_clear (&d->figure);
-  br__plot_clear (&d->plot);
-  br__free (d->path);
-}
 
 /* ---- What a sheet says ---- */
 
@@ -100,6 +36,7 @@ typedef enum part { PART_SHEET, PART_CHECKS, PART_RULES, PART_AGAIN, PART_TRIAL 
 typedef struct reading
 {
   br__design *design;           /* none in a trial of the rules */
+  const br_sheet *sheet;
   part part;
   const br_sink *teller;        /* of a trial */
   int refusing;                 /* a line that is not run */
@@ -119,6 +56,27 @@ take_check (reading *r, const br_record *record)
                   br_record_text (record, "formula"), *note ? " (" : "", note, *note ? ")" : "",
                   holds ? "" : ": ", holds ? "" : strcmp (state, "fail") == 0 ? "fails" : strcmp (state, "waiting") == 0
                   ? "waits for a size" : "is not decided");
+}
+
+/* ", but `Wheel` is there: its letters differ" where the sheet has NAME in other capitals; else nothing.  */
+static void
+put_like (br_text *t, const reading *r, const char *name)
+{
+  br_item item = BR_ITEM_ZERO;
+  while (br_sheet_next (&item, r->sheet, BR_ITEM_DIMENSION, NULL) == BR_OK && item.name)
+    if (strcasecmp (item.name, name) == 0 && strcmp (item.name, name) != 0)
+      br__text_printf (t, ", but `%s` is there: small letters and capitals differ", item.name);
+}
+
+/* SHOWN for people; what was cut has a sign before it.  */
+static void
+put_shown (br_text *t, const char *shown)
+{
+  br_text plain = BR_TEXT_ZERO;
+  br__text_puts (t, br__put_short_text (&plain, shown) ? "\xE2\x89\x88 " : "");
+  br__text_puts (t, br__text_string (&plain));
+  t->failed |= plain.failed;
+  br__text_clear (&plain);
 }
 
 /* "a, b, c" of the texts in LIST.  */
@@ -150,16 +108,16 @@ take_dimension (reading *r, const br_record *record)
   else if (*br_record_text (record, "mark") && strcmp (error, "0") != 0 && strcmp (unit, "deg") != 0)
     {
       br_text shown = BR_TEXT_ZERO;
-      int cut = br__put_short_text (&shown, br_record_text (record, "shown"));
+      put_shown (&shown, br_record_text (record, "shown"));
       if (shown.length > MOST_SHOWN)
         {
           br__text_reset (&shown);
-          cut = br__put_short_text (&shown, decimal);
+          put_shown (&shown, decimal);
           br__text_printf (&shown, *unit ? " %s" : "%s", unit);
         }
       r->design->title.failed |= shown.failed;
-      br__design_add (r->design, BR__FINDING_OFF_RULER, "%s: %s%s, nearest mark %s", br_record_text (record, "name"), cut ? "\xE2\x89\x88 " : "",
-                      br__text_string (&shown), br_record_text (record, "mark"));
+      br__design_add (r->design, BR__FINDING_OFF_RULER, "%s: %s, nearest mark %s", br_record_text (record, "name"), br__text_string (&shown),
+                      br_record_text (record, "mark"));
       br__text_clear (&shown);
     }
 }
@@ -190,15 +148,42 @@ static void
 take_need (reading *r, const br_record *record)
 {
   const char *state = br_record_text (record, "state"), *name = br_record_text (record, "name");
-  if (strcmp (state, "pass") == 0)
-    br__design_add (r->design, BR__FINDING_HOLDS, "%s is %s", name, br_record_text (record, "shown"));
+  br_text t = BR_TEXT_ZERO;
+  int holds = strcmp (state, "pass") == 0;
+  br__text_puts (&t, name);
+  if (holds)
+    br__text_puts (&t, " is ");
   else if (strcmp (state, "missing") == 0)
-    br__design_add (r->design, BR__FINDING_RULE, "%s is missing", name);
+    {
+      br__text_puts (&t, " is missing");
+      put_like (&t, r, name);
+    }
   else if (strcmp (state, "waiting") == 0)
-    br__design_add (r->design, BR__FINDING_RULE, "%s waits for a size", name);
+    br__text_puts (&t, " waits for a size");
   else
-    br__design_add (r->design, BR__FINDING_RULE, "%s must be from %s to %s, and is %s", name, br_record_text (record, "low"),
-                    br_record_text (record, "high"), br_record_text (record, "shown"));
+    {
+      br__text_puts (&t, " must be from ");
+      put_shown (&t, br_record_text (record, "low"));
+      br__text_puts (&t, " to ");
+      put_shown (&t, br_record_text (record, "high"));
+      br__text_puts (&t, ", and is ");
+    }
+  put_shown (&t, br_record_text (record, "shown"));
+  br__design_add (r->design, holds ? BR__FINDING_HOLDS : BR__FINDING_RULE, "%s", br__text_string (&t));
+  r->design->title.failed |= t.failed;
+  br__text_clear (&t);
+}
+
+static void
+take_missing (reading *r, const br_record *record)
+{
+  char names[200];
+  br_text t = BR_TEXT_ZERO;
+  put_like (&t, r, br_record_text (record, "name"));
+  br__design_add (r->design, BR__FINDING_MISSING, "%s, needed by %s%s", br_record_text (record, "name"),
+                  join (names, sizeof names, br_record_list (record, "needed_by")), br__text_string (&t));
+  r->design->title.failed |= t.failed;
+  br__text_clear (&t);
 }
 
 static void
@@ -206,7 +191,6 @@ take_record (void *user, const br_record *record)
 {
   reading *r = user;
   const char *kind = br_record_kind (record);
-  char names[200];
   if (strcmp (kind, "caution") == 0)
     take_caution (r, record);
   else if (strcmp (kind, "need") == 0 && r->part == PART_RULES)
@@ -218,8 +202,7 @@ take_record (void *user, const br_record *record)
   else if (r->part == PART_CHECKS && strcmp (kind, "shape") == 0)
     take_shape (r, record);
   else if (r->part == PART_CHECKS && strcmp (kind, "missing") == 0)
-    br__design_add (r->design, BR__FINDING_MISSING, "%s, needed by %s", br_record_text (record, "name"),
-                    join (names, sizeof names, br_record_list (record, "needed_by")));
+    take_missing (r, record);
   else if (r->part == PART_CHECKS && strcmp (kind, "cut_plan") == 0)
     {
       const br_list *list = br_record_list (record, "unplaced");
@@ -243,7 +226,7 @@ take_fault (void *user, const br_fault *fault)
   else if (fault->error->status == BR_NO_MEMORY)
     r->design->title.failed = 1;
   else if (r->part == PART_SHEET)
-    br__design_add (r->design, BR__FINDING_MISTAKE, "line %zu: %s", fault->line, fault->error->message);
+    br__design_add (r->design, r->refusing ? BR__FINDING_NOT_RUN : BR__FINDING_MISTAKE, "line %zu: %s", fault->line, fault->error->message);
   else if (r->part == PART_RULES && !of_rules)
     br__design_add (r->design, BR__FINDING_RULE, "rule in line %zu: %s", fault->line, fault->error->message);
 }
@@ -396,6 +379,7 @@ look_over (br__design *d, const rules *with, br__guard *guard, const br__run *ru
   status = br__sheet_new (&sheet, run->sheet->language);
   if (status == BR_OK)
     {
+      r.sheet = sheet;
       br_sheet_set_policy (sheet, refuse_file, &r);
       br_sheet_watch (sheet, br__guard_begin (guard));
       run_lines (sheet, bytes, length, d->path, guard, &sink);
@@ -588,7 +572,7 @@ br__do_review (br__run *run)
   if (status == BR_OK && c.path)
     status = br__placed (run, br__review_write (c.path, c.designs, c.count, run), c.path_start, run->end);
   for (size_t i = 0; i < c.count; i++)
-    design_clear (&c.designs[i]);
+    br__design_clear (&c.designs[i]);
   br__free (c.designs);
   br__free (c.rules);
   br__free (c.path);

@@ -17,6 +17,7 @@ typedef enum br__finding
   BR__FINDING_OFF_RULER,        /* a size that lies on no mark */
   BR__FINDING_UNPLACED,         /* a part that does not come out of the stock */
   BR__FINDING_CAUTION,
+  BR__FINDING_NOT_RUN,          /* a line that touches a file, which is no mistake */
   BR__FINDING_HOLDS,            /* a check or a rule that holds */
   BR__FINDINGS
 } br__finding;
@@ -32,14 +33,17 @@ typedef struct br__design
   int read;                             /* the file could be read */
 } br__design;
 
+/* findings.c */
 const char *br__finding_key (br__finding f);
 /* "lines with a mistake" ...: the heading of a list.  */
 const char *br__finding_heading (br__finding f);
 /* A line of the list F of D.  */
 void br__design_add (br__design *d, br__finding f, const char *format, ...) __attribute__ ((format (printf, 3, 4)));
 
+void br__design_clear (br__design *d);
+
 /* What comes first of what there is to do.  */
-#define BR__TO_DO 8
+#define BR__TO_DO 9
 extern const br__finding br__to_do[BR__TO_DO];
 /* How much there is to mend; a size between two marks is no mistake.  */
 size_t br__to_mend (const br__design *d);

@@ -95,7 +95,7 @@ static const br__record_keys table[] =
   KEYS ("renamed", "name", "to", "lines"),
   KEYS ("report", "file", "sections", "dimensions", "missing", "pass", "fail", "waiting", "undecided", "cautions"),
   KEYS ("review", "file", "title", "dimensions", "shapes", "mistakes", "missing", "waiting", "checks_failed",
-        "rules_failed", "off_ruler", "unplaced", "cautions", "holds", "drawing"),
+        "rules_failed", "off_ruler", "unplaced", "cautions", "not_run", "holds", "drawing"),
   KEYS ("rounding", "expression", VALUE, "value", MARK, "ruler", "below", "above", "nearest", "note", "totals"),
   KEYS ("rounding.totals", TOTAL),
   KEYS ("rubs", "first", "second", "state"),

@@ -39,7 +39,9 @@ typedef struct layout
   int measuring;
   br__task *tasks;              /* the problems of the paper */
   size_t *on_page;              /* how many of them on each page, */
-  int32_t *free;                /* and what they leave */
+  int32_t *free;                /* what they leave, below 0 where they must stand closer, */
+  int32_t *gives;               /* and what their room may give */
+  int32_t give;                 /* the same of the page at hand */
   int sheet_of_paper;           /* pages of this paper so far */
   int sheets;                   /* and in all, when it was measured */
   int pages;
@@ -221,7 +223,7 @@ new_page (layout *l)
   if (!l->measuring && l->pages++)
     l->painter->next (l->page);
   l->sheet_of_paper++;
-  l->notes = 0;
+  l->notes = l->give = 0;
   l->y = MARGIN;
   br__text_printf (&t, "%s %zu", br__sentences_find (words, "Version"), l->version + 1);
   int32_t under = l->y + put (l, l->width - MARGIN, l->y, -1, l->size, 1, br__text_string (&t), 1);
@@ -260,14 +262,16 @@ put_note (layout *l, const char *text)
   put (l, MARGIN, lower_end (l) + size / 2, l->width - 2 * MARGIN, size, 0, text, 1);
 }
 
-/* What a page has left, and how many problems it has.  */
+/* What a page has left or lacks, and how many problems it has.  */
 static void
 end_page (layout *l, size_t count)
 {
   if (!l->measuring || l->key)
     return;
   l->on_page[l->sheet_of_paper - 1] = count;
-  l->free[l->sheet_of_paper - 1] = lower_end (l) > l->y ? lower_end (l) - l->y : 0;
+  /* Nothing stands below the last answer.  */
+  l->free[l->sheet_of_paper - 1] = lower_end (l) - l->y + l->size;
+  l->gives[l->sheet_of_paper - 1] = l->give;
 }
 
 /* Room for HIGH more, on this page or another.  */
@@ -310,7 +314,7 @@ put_ruler (layout *l, const br__problem *p)
 static int
 is_narrow (const layout *l, const br__figure *f)
 {
-  return f->width < text_width (l) / 2;
+  return f->width < text_width (l) * 3 / 5;
 }
 
 static void
@@ -351,43 +355,70 @@ put_answer_line (layout *l)
   br__text_clear (&t);
 }
 
-/* A share of what the page leaves, but no more than twice the room.  */
+/* What ROOM gets of what the page leaves, but no more than twice the room; or what it, which may give GIVE, loses of what the page
+   lacks.  */
 static int32_t
-more_room (const layout *l, int32_t room)
+more_room (const layout *l, int32_t room, int32_t give)
 {
-  if (l->measuring || l->on_page[l->sheet_of_paper - 1] == 0)
+  size_t at = (size_t) l->sheet_of_paper - 1;
+  if (l->measuring || l->on_page[at] == 0)
     return 0;
-  int32_t share = l->free[l->sheet_of_paper - 1] / (int32_t) l->on_page[l->sheet_of_paper - 1];
+  if (l->free[at] < 0)
+    {
+      int64_t lost = l->gives[at] ? (-(int64_t) l->free[at] * give + l->gives[at] - 1) / l->gives[at] : 0;
+      return lost < room ? -(int32_t) lost : -room;
+    }
+  int32_t share = l->free[at] / (int32_t) l->on_page[at];
   return share < room ? share : room;
 }
 
-static void
-put_problem (layout *l, const br__task *task, size_t index, size_t *count)
+/* What the words of TASK that are not explained yet take at the foot.  */
+static int32_t
+notes_of (layout *l, const br__task *task)
 {
-  int ruler = task->problem && task->problem->topic->picture, figure = task->problem && br__has_figure (task->problem);
-  int32_t room = task->room * BR_PAGE_INCH / 4, answer = l->size * 5 / 2, picture = ruler ? ruler_height (l) : 0;
-  br__figure f;
-  if (figure)
-    {
-      br__figure_make (&f, task->problem, l->w->large ? l->size : l->size * 5 / 6);
-      picture = is_narrow (l, &f) ? 0 : f.height + l->size / 2;
-      room = is_narrow (l, &f) && f.height > room ? f.height : room;
-    }
-  int32_t high = put_wording (l, task, 0) + room + answer + picture;
-  br_text number = BR_TEXT_ZERO;
+  unsigned told = l->told;
+  int32_t high = 0;
   const char *word;
-  if (l->y + high > lower_end (l))
+  while ((word = br__next_word (l->w, task, &told)) != NULL)
+    high += put (l, MARGIN, 0, l->width - 2 * MARGIN, l->w->large ? l->size : SMALL, 0, word, 0);
+  return high;
+}
+
+/* A problem HIGH, whose room may give GIVE, on this page or on another: it stays where it fits when all on the page stand as close
+   as they can.  */
+static void
+begin_problem (layout *l, const br__task *task, int32_t high, int32_t give, size_t *count)
+{
+  int full = l->measuring ? l->y + high + notes_of (l, task) - give - l->give - l->size > lower_end (l) : *count == l->on_page[l->sheet_of_paper - 1];
+  const char *word;
+  if (full)
     {
       end_page (l, *count);
       *count = 0;
       new_page (l);
     }
   ++*count;
+  l->give += give;
   while ((word = br__next_word (l->w, task, &l->told)) != NULL)
     put_note (l, word);
-  /* Long words of a teacher, and what words mean, take from the room.  */
-  if (l->y + high > lower_end (l))
-    room -= l->y + high - lower_end (l) < room ? l->y + high - lower_end (l) : room;
+}
+
+static void
+put_problem (layout *l, const br__task *task, size_t index, size_t *count)
+{
+  int ruler = task->problem && task->problem->topic->picture, figure = task->problem && br__has_figure (task->problem);
+  int32_t room = task->room * BR_PAGE_INCH / 4, answer = l->size * 5 / 2, picture = ruler ? ruler_height (l) : 0, least = room / 2;
+  br__figure f;
+  if (figure)
+    {
+      br__figure_make (&f, task->problem, l->w->large ? l->size : l->size * 5 / 6);
+      picture = is_narrow (l, &f) ? 0 : f.height + l->size / 2;
+      least = is_narrow (l, &f) && f.height > least ? f.height : least;
+      room = least > room ? least : room;
+    }
+  int32_t give = room - least;
+  br_text number = BR_TEXT_ZERO;
+  begin_problem (l, task, put_wording (l, task, 0) + l->size / 2 + room + answer + picture, give, count);
   br__text_printf (&number, "%zu.", index + 1);
   l->role = "H2";
   put (l, MARGIN, l->y, 0, l->size, 1, br__text_string (&number), 1);
@@ -405,7 +436,7 @@ put_problem (layout *l, const br__task *task, size_t index, size_t *count)
         }
       l->y += picture;
     }
-  l->y += room + more_room (l, room);
+  l->y += room + more_room (l, room, give);
   put_answer_line (l);
   l->y += answer;
   br__text_clear (&number);
@@ -537,14 +568,15 @@ br__worksheet_pdf (const char *path, const br__worksheet *w, br__run *run, int k
   const br__paper *paper = w->paper ? w->paper : br__paper_find ("letter", 6);
   /* A page has a problem at least.  */
   layout l = { .w = w, .key = key, .tasks = br__alloc_zero (w->problem_count, sizeof *l.tasks),
-               .on_page = br__alloc_zero (w->problem_count + 1, sizeof *l.on_page), .free = br__alloc_zero (w->problem_count + 1, sizeof *l.free) };
+               .on_page = br__alloc_zero (w->problem_count + 1, sizeof *l.on_page), .free = br__alloc_zero (w->problem_count + 1, sizeof *l.free),
+               .gives = br__alloc_zero (w->problem_count + 1, sizeof *l.gives) };
   l.width = (int32_t) (paper->width_num * BR_PAGE_INCH / paper->width_den);
   l.height = (int32_t) (paper->height_num * BR_PAGE_INCH / paper->height_den);
   /* A key is the teacher's, in ordinary print.  */
   l.size = (key ? 10 : w->large ? 18 : 12) * POINT;
   const br__sentences *words = key ? NULL : w->words;
   const char *title = w->title ? w->title : br__sentences_find (words, "Worksheet");
-  br_status status = l.tasks && l.on_page && l.free ? br__page_start (&l.painter, &l.page, run, l.width, l.height, title)
+  br_status status = l.tasks && l.on_page && l.free && l.gives ? br__page_start (&l.painter, &l.page, run, l.width, l.height, title)
                                                     : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   if (status == BR_OK)
     l.painter->tag (l.page, "Document", br__sentences_language (words));
@@ -560,5 +592,6 @@ br__worksheet_pdf (const char *path, const br__worksheet *w, br__run *run, int k
   br__free (l.tasks);
   br__free (l.on_page);
   br__free (l.free);
+  br__free (l.gives);
   return status;
 }

@@ -2,8 +2,8 @@
    caution.c - cautions that go with results.  The figures and their sources are in lib/shop.
 
    A dimension says what it is between by its name, by the functions that its formula calls, and, of
-   a shape, by what it measures.  This file alone asks what that touches: after each change of the dimensions
-   that moved, and of an expression that is shown.  An entry keeps what was said of it, so that a caution is
+   a shape, by what it measures.  This file alone asks what that touches: after each change, of all that it
+   bears on, and of the formulas in a line that changes nothing.  An entry keeps what was said of it, so that a caution is
    given once as long as it holds, and again when a size comes back under a rule.  What one change makes to be said of
    several things in the same words is said of all of them together.  */
 #ifdef HAVE_CONFIG_H
@@ -60,7 +60,7 @@ judge_rods (br__concern *c, const br_real *low, const br_real *high)
     return status;
   if (as_cut)
     {
-      br__text_puts (&message, "as cut, within its tolerance: ");
+      br__text_puts (&message, BR__AS_CUT_WITHIN);
       br__text_puts (&brief, "as cut: ");
     }
   br__gap_brief (&brief, told[0] == answer.of_astm, count > 1 || told[0] != answer.of_astm,
@@ -77,50 +77,6 @@ judge_rods (br__concern *c, const br_real *low, const br_real *high)
       br__text_puts (&scope, told[i]->scope);
     }
   return br__caution_add (c->group, c->entry, &message, &source, &scope, &brief);
-}
-
-/* What GAP, in inches, may come to where it is off by its tolerances: of the entry E, or else of the tree T, either
-   may be NULL.  */
-static br_status
-judge_as_cut (br__concern *c, const br_real *gap, br__entry *e, const br__tree *t)
-{
-  br_sheet *sheet = c->run->sheet;
-  br__bounds b = BR__BOUNDS_ZERO;
-  br__program program = BR__PROGRAM_ZERO;
-  br_real *values = NULL;
-  br_number *halves = NULL;
-  br_real half = BR_REAL_ZERO;
-  size_t inputs = 0;
-  br_status status = BR_OK;
-
-  if (!br__tolerances_any (sheet))
-    return BR_OK;
-  if (e && br__tolerance_given (e, NULL))
-    {
-      status = br__tolerance_half (&half.rational, e, &sheet->settings, NULL);
-      if (status == BR_OK)
-        status = br_real_sub (&b.low, gap, &half);
-      if (status == BR_OK)
-        status = br_real_add (&b.high, gap, &half);
-      inputs = 1;
-    }
-  else if (t)
-    {
-      status = br__program_compile (&program, sheet, t, NULL, &br__tolerance_names, NULL);
-      inputs = program.input_count;
-      if (status == BR_OK && inputs)
-        status = br__inputs_of (&values, &halves, &program, NULL);
-      if (status == BR_OK && inputs)
-        status = br__bounds_of (&b, &program, values, halves, NULL);
-    }
-  if (status == BR_OK && inputs)
-    status = judge_rods (c, &b.low, &b.high);
-  br__inputs_free (values, halves, inputs);
-  br__program_clear (&program);
-  br__bounds_clear (&b);
-  br_real_clear (&half);
-  /* What cannot be bounded is said by the checks that ask for it.  */
-  return status == BR_NO_MEMORY || status == BR_STOPPED ? status : BR_OK;
 }
 
 /* PARTS touch or overlap.  */
@@ -143,64 +99,91 @@ judge_overlap (br__concern *c, const br__value *gap, const br_real *size, const 
   return status == BR_UNDECIDED ? BR_OK : status;
 }
 
-/* A gap between PARTS (NULL: that they overlap is said elsewhere); E and T as for judge_as_cut.  */
+/* 1 if V can be a gap, a radius or the size of a piece.  */
+static int
+is_length (const br__value *v)
+{
+  return v->dimension == BR_PLAIN || v->dimension == BR_LENGTH;
+}
+
+/* A gap between PARTS (NULL: that they overlap is said elsewhere), the size of E or of a formula with the tree T; both may be
+   NULL.  */
 static br_status
 judge_gap (br__concern *c, const br__value *gap, const char *parts, br__entry *e, const br__tree *t)
 {
-  br__value inches = BR__VALUE_ZERO;
+  br__span z = BR__SPAN_ZERO;
   br_status status;
 
-  if (gap->dimension != BR_PLAIN && gap->dimension != BR_LENGTH)
+  if (!is_length (gap))
     return BR_OK;
-  status = br__value_set (&inches, gap);
-  if (status == BR_OK && gap->dimension == BR_PLAIN)
-    status = br__to_length (&inches, &c->run->sheet->settings);
+  status = br__span_of (&z, c->run, gap, e, t);
   if (status == BR_OK && parts)
-    status = judge_overlap (c, gap, gap->dimension == BR_PLAIN ? &gap->real : &inches.real, parts);
+    status = judge_overlap (c, gap, gap->dimension == BR_PLAIN ? &gap->real : &z.size, parts);
   if (status == BR_OK)
-    status = judge_rods (c, &inches.real, &inches.real);
-  if (status == BR_OK)
-    status = judge_as_cut (c, &inches.real, e, t);
-  br__value_clear (&inches);
+    status = judge_rods (c, &z.size, &z.size);
+  if (status == BR_OK && z.off)
+    status = judge_rods (c, &z.low, &z.high);
+  br__span_clear (&z);
   return status == BR_OK ? BR_OK : br__fail_plain (c->run->error, status, 0, c->run->end);
+}
+
+/* What was said of the line at hand, which is no part of the sheet.  */
+static unsigned *
+told_of_line (br__run *run)
+{
+  uint32_t hash = br__name_hash (run->text, run->end);
+  br_sheet *sheet = run->sheet;
+  size_t at = hash % (sizeof sheet->lines_told / sizeof sheet->lines_told[0]);
+  if (sheet->lines_told[at].hash != hash)
+    sheet->lines_told[at].told = 0;
+  sheet->lines_told[at].hash = hash;
+  return &sheet->lines_told[at].told;
 }
 
 br_status
 br__caution_gap (br__run *run, const br__value *gap, const char *parts)
 {
   br__caution_group g = BR__CAUTION_GROUP_ZERO;
-  br__concern c = { .run = run, .group = &g };
-  return br__caution_group_end (&g, run, judge_gap (&c, gap, parts, NULL, NULL));
+  unsigned *told = told_of_line (run);
+  br__concern c = { .run = run, .group = &g, .before = *told };
+  br_status status = judge_gap (&c, gap, parts, NULL, NULL);
+  *told = c.now;
+  return br__caution_group_end (&g, run, status);
 }
 
-/* A curve that the class's blade cannot follow.  */
+/* In the unit in which it was given.  */
+static void
+put_blade (br_text *t, const br__settings *s)
+{
+  br_style style = { s->blade_unit, 0 };
+  br__put_measure (t, &s->blade, BR_LENGTH, &style);
+}
+
 br_status
-br__judge_curve (br__concern *c, const br__value *radius, unsigned rule)
+br__judge_curve (br__concern *c, const br_real *radius, unsigned rule, int as_cut)
 {
   const br__settings *s = &c->run->sheet->settings;
-  br__value inches = BR__VALUE_ZERO;
   br_real least = BR_REAL_ZERO;
   const char *from;
   int order = 0;
 
-  if (br_number_sign (&s->blade) <= 0 || (radius->dimension != BR_PLAIN && radius->dimension != BR_LENGTH))
+  if (br_number_sign (&s->blade) <= 0 || (as_cut && c->now & rule))
     return BR_OK;
-  br_status status = br__value_set (&inches, radius);
-  if (status == BR_OK && inches.dimension == BR_PLAIN)
-    status = br__to_length (&inches, s);
+  br_status status = br__blade_limit (&least.rational, &from, &s->blade);
   if (status == BR_OK)
-    status = br__blade_limit (&least.rational, &from, &s->blade);
-  if (status == BR_OK)
-    status = br_real_cmp (&order, &inches.real, &least, s->bits);
-  if (status == BR_OK && order < 0 && br__is_new_caution (c, rule))
+    status = br_real_cmp (&order, radius, &least, s->bits);
+  if (status == BR_OK && order < 0 && br__is_new_caution (c, as_cut ? rule << AS_CUT : rule))
     {
       br_text message = BR_TEXT_ZERO, source = BR_TEXT_ZERO, scope = BR_TEXT_ZERO, brief = BR_TEXT_ZERO;
       br_style style = br__settings_style (s);
+      br__text_puts (&message, as_cut ? BR__AS_CUT_WITHIN : "");
+      br__text_puts (&brief, as_cut ? "as cut: " : "");
+      size_t start = message.length;
       br__text_puts (&message, "a blade ");
-      br__put_measure (&message, &s->blade, BR_LENGTH, &style);
+      put_blade (&message, s);
       br__text_puts (&message, " wide follows no curve tighter than a radius of ");
       br__put_measure (&message, &least.rational, BR_LENGTH, &style);
-      br__text_put (&brief, message.bytes, message.length);
+      br__text_put (&brief, message.bytes + start, message.length - start);
       br__text_puts (&message, ": take a narrower blade or another saw, and do not force it; "
                                BR__TEACHER_FIRST);
       br__text_puts (&source, from);
@@ -208,29 +191,54 @@ br__judge_curve (br__concern *c, const br__value *radius, unsigned rule)
       status = br__caution_add (c->group, c->entry, &message, &source, &scope, &brief);
     }
   br_real_clear (&least);
-  br__value_clear (&inches);
   return status == BR_UNDECIDED ? BR_OK : status;
 }
 
+/* The same for the value RADIUS of E or T.  */
 static br_status
-value_at (br__value *v, br__run *run, const br__tree *t, size_t index)
+judge_radius (br__concern *c, const br__value *radius, br__entry *e, const br__tree *t)
 {
-  br__tree part = br__subtree (t, index);
-  return br__value_of (v, run, &part);
+  br__span z = BR__SPAN_ZERO;
+  br_status status = is_length (radius) ? br__span_of (&z, c->run, radius, e, t) : BR_OK;
+  if (status == BR_OK && is_length (radius))
+    status = br__judge_curve (c, &z.size, RULE_CURVE, 0);
+  if (status == BR_OK && z.off)
+    status = br__judge_curve (c, &z.low, RULE_CURVE, 1);
+  br__span_clear (&z);
+  return status;
 }
 
-/* 1 if NAME says, in capitals or not, that it is a gap.  */
+static int
+is_letter (char c)
+{
+  return ((c | 0x20) >= 'a' && (c | 0x20) <= 'z') || c & 0x80;
+}
+
+/* 1 if a word of a name begins at S + AT, or ends before it: no letter goes on there, or a capital in small letters does.  */
+static int
+parts_words (const char *s, size_t at)
+{
+  return at == 0 || !is_letter (s[at - 1]) || !is_letter (s[at]) || (s[at - 1] >= 'a' && s[at] >= 'A' && s[at] <= 'Z');
+}
+
+/* 1 if NAME says, in capitals or not, that it is a gap: in a word of its own or at either end of one, as in wheelgap, which
+   `gape` and `singapore` have not.  */
 static int
 is_called_gap (const char *name)
 {
   static const char *const words[] = { "gap", "clearance", "daylight" };
   for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
-    for (const char *s = name; *s; s++)
+    for (size_t at = 0; name[at]; at++)
       {
         size_t k = 0;
-        while (words[i][k] && (s[k] | 0x20) == words[i][k])
+        while (words[i][k] && (name[at + k] | 0x20) == words[i][k])
           k++;
-        if (!words[i][k])
+        if (words[i][k])
+          continue;
+        size_t end = at + k;
+        if (parts_words (name, end) || ((name[end] | 0x20) == 's' && parts_words (name, end + 1)))
+          return 1;
+        if (parts_words (name, at) && (name[end] | 0x20) != 'e' && (name[end] | 0x20) != 'i')
           return 1;
       }
   return 0;
@@ -244,25 +252,27 @@ is_told_elsewhere (const br__tree *t, size_t index)
   return n->op == BR__OP_NAME && n->entry && is_called_gap (br__entry_name (n->entry));
 }
 
+/* The call at INDEX.  That of the whole formula has the tolerance of what it is the formula of.  */
 static br_status
 judge_call (br__concern *c, const br__tree *t, size_t index)
 {
   const br__function *f = t->nodes[index].function;
   br__value v = BR__VALUE_ZERO;
   size_t place = f->gap == BR__SHOP_RESULT ? index : br__operand (t, index, (unsigned) f->gap - 1);
-  br__tree part = br__subtree (t, place);
+  br__tree part = br__subtree (t, place), whole = br__subtree (t, index);
+  br__entry *root = index + 1 == t->count ? c->entry : NULL;
   br_status status = BR_OK;
   if (!is_told_elsewhere (t, place))
     {
       status = br__value_of (&v, c->run, &part);
       if (status == BR_OK)
-        status = judge_gap (c, &v, f->parts, NULL, &part);
+        status = judge_gap (c, &v, f->parts, place == index ? root : NULL, &part);
     }
   if (status == BR_OK && f->curve)
     {
-      status = value_at (&v, c->run, t, index);
+      status = br__value_of (&v, c->run, &whole);
       if (status == BR_OK)
-        status = br__judge_curve (c, &v, RULE_CURVE);
+        status = judge_radius (c, &v, root, &whole);
     }
   br__value_clear (&v);
   return status;
@@ -302,12 +312,14 @@ judge_distance (br__concern *c, const br__tree *t, const br__node *n)
   int length[2];
   br__entry *e = br__node_entry (sheet->graph, t, n, 0);
   const br__value *v = e ? br__entry_value (e) : NULL;
+  const br__definition *d = v ? br__entry_definition (e) : NULL;
   br__node_shapes (name, length, t, n);
-  if (!v || (!is_wheel (sheet, name[0], (size_t) length[0]) && !is_wheel (sheet, name[1], (size_t) length[1])))
+  if (!d || (!is_wheel (sheet, name[0], (size_t) length[0]) && !is_wheel (sheet, name[1], (size_t) length[1])))
     return BR_OK;
   unsigned *told = br__entry_told (e);
-  br__concern own = { .run = c->run, .group = c->group, .entry = e, .before = *told | told_of_fender (sheet, name, length) };
-  br_status status = judge_gap (&own, v, NULL, NULL, NULL);
+  br__concern own = { .run = c->run, .group = c->group, .entry = e,
+                      .before = (c->again ? 0 : *told) | told_of_fender (sheet, name, length), .again = c->again };
+  br_status status = judge_gap (&own, v, NULL, NULL, &d->tree);
   *told = own.now;
   return status;
 }
@@ -331,8 +343,23 @@ br_status
 br__caution_tree (br__run *run, const br__tree *t)
 {
   br__caution_group g = BR__CAUTION_GROUP_ZERO;
-  br__concern c = { .run = run, .group = &g };
-  return br__caution_group_end (&g, run, judge_tree (&c, t));
+  unsigned *told = told_of_line (run);
+  br__concern c = { .run = run, .group = &g, .before = *told };
+  br_status status = judge_tree (&c, t);
+  *told = c.now;
+  return br__caution_group_end (&g, run, status);
+}
+
+/* A distance of shapes is a gap for those that ask for it; once it is none any more, the next time is a new one.  */
+static br_status
+forget_told (br__run *run, br__entry *e)
+{
+  unsigned *told = br__entry_told (e);
+  const br__value *v = br__entry_value (e);
+  br__concern c = { .run = run, .before = ~0u };
+  br_status status = v && *told ? judge_gap (&c, v, NULL, NULL, &br__entry_definition (e)->tree) : BR_OK;
+  *told &= c.now;
+  return status;
 }
 
 /* What there is to say of E.  */
@@ -340,11 +367,13 @@ static br_status
 judge_entry (br__look *l, br__entry *e)
 {
   unsigned *told = br__entry_told (e);
-  br__concern c = { .run = l->run, .group = &l->group, .entry = e, .before = l->again ? 0 : *told };
+  br__concern c = { .run = l->run, .group = &l->group, .entry = e, .before = l->again ? 0 : *told, .again = l->again };
   const br__value *v = br__entry_value (e);
   const br__definition *d = br__entry_definition (e);
   br_status status = BR_OK;
 
+  if (br__entry_kind_of (e) == BR__ENTRY_DISTANCE)
+    return forget_told (l->run, e);
   if (v && d && !br__is_hidden_entry (e) && is_called_gap (br__entry_name (e)))
     status = judge_gap (&c, v, "the parts", e, &d->tree);
   if (v && d && status == BR_OK)
@@ -353,27 +382,9 @@ judge_entry (br__look *l, br__entry *e)
   return status == BR_OK ? br__judge_shape (l, e) : status;
 }
 
-/* The small pieces that the look came upon, in one caution.  */
 static br_status
 end_look (br__look *l, br_status status)
 {
-  br__child child = br__child_of (&l->run->sheet->settings);
-  const br_caution *small = br__small_part_caution (BR_UNKNOWN, &child);
-  if (status == BR_OK && l->small.length && small)
-    {
-      br_record *r = br__record_new ("caution");
-      br_text message = BR_TEXT_ZERO;
-      br__text_printf (&message, "%s: as drawn, %s", br__text_string (&l->small), small->text);
-      br__put_from (r, "message", &message);
-      br__put_text (r, "source", small->source);
-      br__put_text (r, "scope", small->scope);
-      br__put_copy (r, "parts", &l->small);
-      if (!l->again)
-        br__put_text (r, "brief", "16 CFR 1501.4: as drawn, small enough for a child under 3 years to choke on");
-      br__list_names (br__put_list (r, "concerns"), br__text_string (&l->small));
-      status = br__emit (l->run, r);
-    }
-  br__text_clear (&l->small);
   status = br__caution_group_end (&l->group, l->run, status);
   return status == BR_OK ? BR_OK : br__fail_untold (l->run->error, status, 0, l->run->end);
 }
@@ -385,35 +396,97 @@ judge_all (br__run *run, int again)
   br__look l = { .run = run, .again = again, .group = { .full = again } };
   br_status status = BR_OK;
   for (br__entry *e = br__graph_first (sheet->graph); e && status == BR_OK; e = br__entry_next (e))
-    {
-      if (again && br__entry_kind_of (e) == BR__ENTRY_DISTANCE)
-        *br__entry_told (e) = 0;
-      status = judge_entry (&l, e);
-    }
-  sheet->child_told = sheet->settings.child;
-  if (status == BR_OK)
-    status = br_number_set (&sheet->blade_told, &sheet->settings.blade);
+    status = judge_entry (&l, e);
+  sheet->untold = 0;
   return end_look (&l, status);
 }
 
-br_status
-br__tell_cautions (br__run *run, const br__moves *moves)
+/* How much of a sheet a change bears on: what moved, also what depends on it and did not move, or anything.  */
+enum { BEARS_ON_MOVED, BEARS_ON_USERS, BEARS_ON_ALL };
+
+static int
+reach_of (const br__changes *changes)
 {
+  int reach = BEARS_ON_MOVED;
+  for (size_t i = 0; i < changes->count; i++)
+    {
+      const br__change *x = &changes->rows[i];
+      if (x->kind == BR__CHANGE_SETTINGS || x->kind == BR__CHANGE_CONTENT)
+        return BEARS_ON_ALL;
+      if (x->kind == BR__CHANGE_TOLERANCE || (x->kind == BR__CHANGE_DEFINITION && x->definition && x->definition->tolerance_text))
+        reach = BEARS_ON_USERS;
+    }
+  return reach;
+}
+
+static br_status
+judge_each (br__look *l, br__entry *const *rows, size_t count)
+{
+  br_status status = BR_OK;
+  for (size_t i = 0; i < count && status == BR_OK; i++)
+    status = judge_entry (l, rows[i]);
+  return status;
+}
+
+/* What moved, and what was given anew.  */
+static br_status
+judge_moved (br__look *l, const br__moves *moves, const br__changes *changes, int users)
+{
+  br_sheet *sheet = l->run->sheet;
+  br__entry **seeds = NULL, **rows = NULL;
+  size_t count = 0, room = 0, found = 0;
+  br_status status = br__grow (&seeds, &room, moves->count + changes->count, sizeof *seeds) ? BR_OK : BR_NO_MEMORY;
+  for (size_t i = 0; i < moves->count && status == BR_OK; i++)
+    seeds[count++] = moves->rows[i].entry;
+  for (size_t i = 0; i < changes->count && status == BR_OK; i++)
+    if (changes->rows[i].entry && (!count || changes->rows[i].entry != seeds[0]))
+      seeds[count++] = changes->rows[i].entry;
+  if (status == BR_OK && users)
+    status = br__users_of (&rows, &found, seeds, count, br__graph_mark (sheet->graph));
+  if (status == BR_OK)
+    status = users ? judge_each (l, rows, found) : judge_each (l, seeds, count);
+  br__free (seeds);
+  br__free (rows);
+  return status;
+}
+
+br_status
+br__tell_cautions (br__run *run, const br__moves *moves, const br__changes *changes)
+{
+  br_sheet *sheet = run->sheet;
+  br__look l = { .run = run };
+  int reach = reach_of (changes);
+  run->cautioned = 1;
   /* Without a reader no caution counts as given: a line that `tidy` tries.  */
   if (!run->sink || !run->sink->record)
-    return BR_OK;
-  const br_sheet *sheet = run->sheet;
-  if (!moves || sheet->child_told != sheet->settings.child || !br_number_equal (&sheet->blade_told, &sheet->settings.blade))
+    {
+      sheet->untold = 1;
+      return BR_OK;
+    }
+  if (sheet->untold || reach == BEARS_ON_ALL)
     return judge_all (run, 0);
-  br__look l = { .run = run };
-  br_status status = BR_OK;
-  for (size_t i = 0; i < moves->count && status == BR_OK; i++)
-    status = judge_entry (&l, moves->rows[i].entry);
-  return end_look (&l, status);
+  return end_look (&l, judge_moved (&l, moves, changes, reach == BEARS_ON_USERS || br__tolerances_any (sheet)));
 }
 
 br_status
 br__caution_all (br__run *run)
 {
   return judge_all (run, 1);
+}
+
+/* Nothing but what is said by the name can be new.  */
+br_status
+br__caution_renamed (br__run *run, const char *old, const char *new)
+{
+  static const br_sink silent;
+  br__run unheard = *run;
+  br__look l = { .run = run };
+  br__entry *e = br__graph_find (run->sheet->graph, new, strlen (new));
+  unheard.sink = &silent;
+  run->cautioned = 1;
+  br_status status = judge_all (&unheard, 0);
+  if (status != BR_OK || !e || is_called_gap (old))
+    return status;
+  *br__entry_told (e) = 0;
+  return end_look (&l, judge_entry (&l, e));
 }

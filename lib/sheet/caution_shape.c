@@ -16,9 +16,9 @@
 #include "shop/about.h"
 #include "shop/caution.h"
 
-/* WHAT, "width" or "height", of the shape NAME in inches.  BR_DOMAIN while it waits.  */
+/* Z = WHAT, "width" or "height", of the shape NAME.  BR_DOMAIN while it waits.  */
 static br_status
-extent_of (br_real *z, br__run *run, const char *what, const char *name, size_t length)
+extent_of (br__span *z, br__run *run, const char *what, const char *name, size_t length)
 {
   br__run own = *run;
   br__lexer lex;
@@ -32,32 +32,52 @@ extent_of (br_real *z, br__run *run, const char *what, const char *name, size_t 
     status = br__parse_size (&tree, &lex, NULL);
   if (status == BR_OK)
     status = br__value_of (&v, &own, &tree);
-  if (status == BR_OK && v.dimension == BR_PLAIN)
-    status = br__to_length (&v, &run->sheet->settings);
   if (status == BR_OK)
-    status = br_real_set (z, &v.real);
+    status = br__span_of (z, &own, &v, NULL, &tree);
   br__value_clear (&v);
   br__tree_clear (&tree);
   br__text_clear (&text);
   return status;
 }
 
-/* Whether the piece S may fit into the small parts cylinder, so thick as it may be: no piece is as thin as what is asked
-   for here.  A circle is a disc and a box a box; any other shape has two points as far apart as it is wide or high.  */
+/* Z = how deep the shape is, if it says so, or what it copies.  *KNOWN: it does.  */
 static br_status
-may_fit (br_truth *fits, const br__shape *s, const br_real *along, const br_real *up, unsigned bits)
+depth_of (br__span *z, int *known, br__run *run, const br__shape *s)
+{
+  const br_sheet *sheet = run->sheet;
+  const br__shape *base;
+  while (!s->depth && s->base && (base = br__shape_find (sheet, s->base, strlen (s->base))) != NULL)
+    s = base;
+  br__entry *e = br__shape_entry (sheet->graph, s->name, strlen (s->name), BR__SHAPE_DEEP);
+  const br__value *v = s->depth && e ? br__entry_value (e) : NULL;
+  *known = v != NULL;
+  return v ? br__span_of (z, run, v, NULL, &br__entry_definition (e)->tree) : BR_OK;
+}
+
+/* Whether the piece S may fit into the small parts cylinder, ALONG, UP and DEEP as it is: where its depth is not known, no
+   piece is as thin as what is asked for here.  A circle is a disc and a box a box; any other shape has two points as far apart
+   as it is wide or high, all through its depth.  */
+static br_status
+may_fit (br_truth *fits, const br__shape *s, const br_real *along, const br_real *up, const br_real *deep, unsigned bits)
 {
   static const br_real thin = { .rational = { 1, 999 } };
-  if (s->kind == BR__CIRCLE)
-    return br__small_disc_fits (fits, along, &thin, bits, NULL);
-  if (s->kind == BR__BOX)
-    return br__small_box_fits (fits, along, up, &thin, bits, NULL);
+  const br_real *depth = deep ? deep : &thin;
   br_truth wide = BR_NO;
-  br_status status = br__small_box_fits (&wide, along, &thin, &thin, bits, NULL);
-  if (status == BR_OK)
-    status = br__small_box_fits (fits, up, &thin, &thin, bits, NULL);
-  if (status == BR_OK && wide == BR_NO)
-    *fits = BR_NO;
+  br_status status;
+  if (s->kind == BR__CIRCLE)
+    status = br__small_disc_fits (fits, along, depth, bits, NULL);
+  else if (s->kind == BR__BOX)
+    status = br__small_box_fits (fits, along, up, depth, bits, NULL);
+  else
+    {
+      status = br__small_box_fits (&wide, along, depth, &thin, bits, NULL);
+      if (status == BR_OK)
+        status = br__small_box_fits (fits, up, depth, &thin, bits, NULL);
+      if (status == BR_OK && (wide == BR_NO || *fits == BR_YES))
+        *fits = wide == BR_NO ? BR_NO : BR_UNKNOWN;
+    }
+  if (status == BR_OK && *fits == BR_YES && !deep)
+    *fits = BR_UNKNOWN;
   return status;
 }
 
@@ -71,32 +91,54 @@ is_piece (const br_sheet *sheet, const br__shape *s)
   return s->kind == BR__LINE ? !none || br_number_sign (none) != 0 : !s->hole;
 }
 
-/* Where nobody said for whom it is made,
-   only who asks for all cautions gets this one: most circles are drawn before that.  */
 static br_status
-judge_piece (br__look *l, const br__shape *s, unsigned *told)
+say_small (br__concern *c, br_truth fits, int as_cut)
 {
-  const br__settings *settings = &l->run->sheet->settings;
+  br__child child = br__child_of (&c->run->sheet->settings);
+  const br_caution *small = br__small_part_caution (fits, &child);
+  br_text message = BR_TEXT_ZERO, source = BR_TEXT_ZERO, scope = BR_TEXT_ZERO, brief = BR_TEXT_ZERO;
+  if (!small || (as_cut && c->now & RULE_SMALL) || !br__is_new_caution (c, as_cut ? RULE_SMALL_CUT : RULE_SMALL))
+    return BR_OK;
+  br__text_printf (&message, "%s%s", as_cut ? BR__AS_CUT_WITHIN : "as drawn, ", small->text);
+  br__text_puts (&source, small->source);
+  br__text_puts (&scope, small->scope);
+  br__text_printf (&brief, "16 CFR 1501.4: %s small enough for a child under 3 years to choke on", as_cut ? "as cut," : "as drawn,");
+  return br__caution_add (c->group, c->entry, &message, &source, &scope, &brief);
+}
+
+/* Where nobody said for whom it is made, only who asks for all cautions gets this one: most circles are drawn before that.  */
+static br_status
+judge_piece (br__concern *c, const br__shape *s)
+{
+  const br__settings *settings = &c->run->sheet->settings;
   br__child child = br__child_of (settings);
-  br_real width = BR_REAL_ZERO, height = BR_REAL_ZERO;
+  br__span size[3] = { BR__SPAN_ZERO, BR__SPAN_ZERO, BR__SPAN_ZERO };
   br_truth fits = BR_NO;
-  br_status status = BR_OK;
-  if ((l->again || child.state == BR__CHILD_MONTHS) && br__child_under (&child, 36) && is_piece (l->run->sheet, s))
+  int deep = 0;
+  br_status status;
+  if ((!c->again && child.state != BR__CHILD_MONTHS) || !br__child_under (&child, 36) || !is_piece (c->run->sheet, s))
+    return BR_OK;
+  status = extent_of (&size[0], c->run, "width", s->name, strlen (s->name));
+  if (status == BR_OK)
+    status = extent_of (&size[1], c->run, "height", s->name, strlen (s->name));
+  if (status == BR_OK)
+    status = depth_of (&size[2], &deep, c->run, s);
+  if (status == BR_OK)
+    status = may_fit (&fits, s, &size[0].size, &size[1].size, deep ? &size[2].size : NULL, settings->bits);
+  if (status == BR_OK)
+    status = say_small (c, fits, 0);
+  if (status == BR_OK && (size[0].off || size[1].off || size[2].off))
     {
-      status = extent_of (&width, l->run, "width", s->name, strlen (s->name));
+      const br_real *low[3];
+      for (int i = 0; i < 3; i++)
+        low[i] = size[i].off ? &size[i].low : &size[i].size;
+      status = may_fit (&fits, s, low[0], low[1], deep ? low[2] : NULL, settings->bits);
       if (status == BR_OK)
-        status = extent_of (&height, l->run, "height", s->name, strlen (s->name));
-      if (status == BR_OK)
-        status = may_fit (&fits, s, &width, &height, settings->bits);
+        status = say_small (c, fits, 1);
     }
-  if (status == BR_OK && fits != BR_NO && (l->again || !(*told & RULE_SMALL)))
-    br__text_printf (&l->small, "%s%s", l->small.length ? ", " : "", s->name);
-  *told = status == BR_OK && fits != BR_NO ? *told | RULE_SMALL : *told & ~ (unsigned) RULE_SMALL;
-  br_real_clear (&width);
-  br_real_clear (&height);
-  if (l->small.failed)
-    return BR_NO_MEMORY;
-  return status == BR_NO_MEMORY || status == BR_STOPPED ? status : BR_OK;
+  for (int i = 0; i < 3; i++)
+    br__span_clear (&size[i]);
+  return status;
 }
 
 /* ---- Outlines ---- */
@@ -133,45 +175,43 @@ static br_status
 is_strip (int *strip, br__run *run, const br__shape *s)
 {
   static const char *const ways[] = { "width", "height" };
-  br_real size = BR_REAL_ZERO;
   br_status status = BR_OK;
   *strip = 0;
   for (int i = 0; i < 2 && status == BR_OK && !*strip; i++)
     {
+      br__span size = BR__SPAN_ZERO;
       int order = 0;
       status = extent_of (&size, run, ways[i], s->name, strlen (s->name));
       if (status == BR_OK)
-        status = br_real_cmp (&order, &size, &narrow, run->sheet->settings.bits);
+        status = br_real_cmp (&order, &size.size, &narrow, run->sheet->settings.bits);
       *strip = order < 0;
+      br__span_clear (&size);
     }
-  br_real_clear (&size);
   return status;
 }
 
 static br_status
-judge_outline (br__look *l, const br__shape *s, const br__entry *kind, unsigned *told)
+judge_outline (br__concern *c, const br__shape *s)
 {
-  br__concern c = { .run = l->run, .group = &l->group, .entry = kind, .before = l->again ? 0 : *told };
   br__weak weak = { .bends = 0 };
-  br__value bend = { .dimension = BR_LENGTH };
   int strip = 0;
-  br_status status = l->run->sheet->language->weak (&weak, l->run->sheet, s, &narrow);
+  br_status status = c->run->sheet->language->weak (&weak, c->run->sheet, s, &narrow);
   if (status == BR_OK && weak.bends)
-    {
-      status = br_real_set (&bend.real, &weak.bend);
-      if (status == BR_OK)
-        status = br__judge_curve (&c, &bend, RULE_BEND);
-    }
+    status = br__judge_curve (c, &weak.bend, RULE_BEND, 0);
   if (status == BR_OK && (weak.necks || weak.grains))
-    status = is_strip (&strip, l->run, s);
+    status = is_strip (&strip, c->run, s);
   if (status == BR_OK && weak.necks && !strip)
-    status = judge_neck (&c, &weak.neck, RULE_NECK);
+    status = judge_neck (c, &weak.neck, RULE_NECK);
   if (status == BR_OK && weak.grains && !strip)
-    status = judge_neck (&c, &weak.grain, RULE_SHORT);
-  *told = (*told & RULE_SMALL) | c.now;
-  br__value_clear (&bend);
+    status = judge_neck (c, &weak.grain, RULE_SHORT);
   br__weak_clear (&weak);
-  /* What waits, or is not decided, is said by others.  */
+  return status;
+}
+
+/* What waits, or is not decided, is said by others.  */
+static br_status
+end_part (br_status status)
+{
   return status == BR_NO_MEMORY || status == BR_STOPPED ? status : BR_OK;
 }
 
@@ -188,10 +228,10 @@ br__judge_shape (br__look *l, const br__entry *e)
     return BR_OK;
   l->last = kind;
   unsigned *told = br__entry_told (kind);
-  br_status status = BR_OK;
-  if (!s)
-    *told &= ~RULES_OF_SHAPES;
-  if (s && s->kind == BR__OUTLINE)
-    status = judge_outline (l, s, kind, told);
-  return s && status == BR_OK ? judge_piece (l, s, told) : status;
+  br__concern c = { .run = l->run, .group = &l->group, .entry = kind, .before = l->again ? 0 : *told, .again = l->again };
+  br_status status = s && s->kind == BR__OUTLINE ? end_part (judge_outline (&c, s)) : BR_OK;
+  if (s && status == BR_OK)
+    status = end_part (judge_piece (&c, s));
+  *told = (*told & ~RULES_OF_SHAPES) | (c.now & RULES_OF_SHAPES);
+  return status;
 }

@@ -171,7 +171,7 @@ br__tell_change (br__run *run, const br__moves *moves, const br__changes *change
 {
   br_sheet *sheet = run->sheet;
   checks moved = { NULL, 0, 0 };
-  br_status status = br__tell_cautions (run, moves);
+  br_status status = br__tell_cautions (run, moves, changes);
   if (status == BR_OK && sheet->checks && find_moved (&moved, moves) != BR_OK)
     status = br__fail_plain (run->error, BR_NO_MEMORY, 0, run->end);
   for (size_t i = 0; i < moved.count && status == BR_OK; i++)
@@ -347,8 +347,5 @@ br__do_check (br__run *run)
   status = br__check_judge (sheet, check, run->error);
   if (status == BR_OK)
     status = emit_check (run, check);
-  if (status == BR_OK)
-    status = tell_waited (run, check);
-  br__move moved = { .entry = check->margin };
-  return status == BR_OK ? br__tell_cautions (run, &(br__moves) { &moved, 1, 1, 0 }) : status;
+  return status == BR_OK ? tell_waited (run, check) : status;
 }

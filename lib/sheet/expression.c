@@ -8,7 +8,7 @@
 
 #include "exact/status.h"
 #include "measure/measure.h"
-#include "sheet/caution.h"
+#include "sheet/sheet.h"
 
 static br_status
 show_one (br__run *run, const br__tree *tree)
@@ -34,8 +34,6 @@ show_one (br__run *run, const br__tree *tree)
       if (run->note_length)
         br__put_bytes (r, "note", run->note, run->note_length);
       status = br__emit (run, r);
-      if (status == BR_OK)
-        status = br__caution_tree (run, tree);
     }
   else
     br__record_free (r);

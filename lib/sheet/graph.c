@@ -97,8 +97,8 @@ without_capital (char c)
 }
 
 /* FNV-1a (Fowler, Noll, Vo) of the letters without capitals, so that names that differ by these alone stand together.  */
-static uint32_t
-hash_of (const char *name, size_t length)
+uint32_t
+br__name_hash (const char *name, size_t length)
 {
   uint64_t hash = UINT64_C (0xcbf29ce484222325);
   for (size_t i = 0; i < length; i++)
@@ -120,7 +120,7 @@ next_of_hash (size_t *at, const br__graph *g, uint32_t hash)
 br__entry *
 br__graph_find (const br__graph *g, const char *name, size_t length)
 {
-  uint32_t hash = hash_of (name, length);
+  uint32_t hash = br__name_hash (name, length);
   size_t at = hash;
   br__entry *e;
   while ((e = next_of_hash (&at, g, hash)) && (strncmp (e->name, name, length) != 0 || e->name[length]))
@@ -176,7 +176,7 @@ br__graph_get_hidden (br__graph *g, br__entry_kind kind, const char *name, size_
     return NULL;
   e->kind = kind;
   memcpy (e->name, name, length);
-  put_in_slot (g->slots, g->slot_count, e, hash_of (name, length));
+  put_in_slot (g->slots, g->slot_count, e, br__name_hash (name, length));
   g->slots_used++;
   if (g->last)
     g->last->next = e;
@@ -203,18 +203,30 @@ br__mark_add (br__entry *e, unsigned long mark)
   return new;
 }
 
+/* What waits has no users but such as wait, too, and is not gone past.  */
 br_status
-br__mark_users (br__entry *const *seeds, size_t count, unsigned long mark)
+br__users_of (br__entry ***rows, size_t *found, br__entry *const *seeds, size_t count, unsigned long mark)
 {
   br__entry_stack walk = { NULL, 0, 0 };
   int enough = 1;
   for (size_t i = 0; i < count && enough; i++)
     enough = !br__mark_add (seeds[i], mark) || br__entry_push (&walk, seeds[i]);
   for (size_t i = 0; i < walk.count && enough; i++)
-    for (const br__edge *edge = walk.rows[i]->users; edge && enough; edge = edge->next)
+    for (const br__edge *edge = walk.rows[i]->has_value ? walk.rows[i]->users : NULL; edge && enough; edge = edge->next)
       enough = !br__mark_add (edge->user, mark) || br__entry_push (&walk, edge->user);
-  br__free (walk.rows);
+  *rows = walk.rows;
+  *found = walk.count;
   return enough ? BR_OK : BR_NO_MEMORY;
+}
+
+br_status
+br__mark_users (br__entry *const *seeds, size_t count, unsigned long mark)
+{
+  br__entry **rows = NULL;
+  size_t found = 0;
+  br_status status = br__users_of (&rows, &found, seeds, count, mark);
+  br__free (rows);
+  return status;
 }
 
 int
@@ -327,7 +339,7 @@ same_letters (const char *name, const char *other, size_t length)
 const char *
 br__graph_same_letters (const br__graph *g, const char *name, size_t length)
 {
-  uint32_t hash = hash_of (name, length);
+  uint32_t hash = br__name_hash (name, length);
   size_t at = hash;
   br__entry *e;
   while ((e = next_of_hash (&at, g, hash))

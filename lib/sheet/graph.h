@@ -75,7 +75,9 @@ void **br__entry_check (br__entry *e);
 unsigned long br__graph_mark (br__graph *g);
 int br__mark_add (br__entry *e, unsigned long mark);
 int br__mark_has (const br__entry *e, unsigned long mark);
-/* Adds all that depend on those of the COUNT entries at SEEDS.  BR_NO_MEMORY.  */
+/* Adds all that depend on those of the COUNT entries at SEEDS and have a value.  BR_NO_MEMORY.  _of: ROWS, to be freed, gets
+   those that were added.  */
+br_status br__users_of (br__entry ***rows, size_t *found, br__entry *const *seeds, size_t count, unsigned long mark);
 br_status br__mark_users (br__entry *const *seeds, size_t count, unsigned long mark);
 
 /* The cautions that were given of it and still hold, for who gives them.  */
@@ -85,6 +87,8 @@ unsigned *br__entry_told (br__entry *e);
 const char *br__graph_near (const br__graph *g, const br__entry *e, const char *name);
 /* The name of a dimension that is set and differs from NAME by capital letters alone; NULL where there is none.  */
 const char *br__graph_same_letters (const br__graph *g, const char *name, size_t length);
+/* The same for letters and their capitals.  */
+uint32_t br__name_hash (const char *name, size_t length);
 /* NULL where there is none.  _get makes one that is only needed; NULL: out of memory.  */
 br__entry *br__graph_find (const br__graph *g, const char *name, size_t length);
 br__entry *br__graph_get (br__graph *g, const char *name, size_t length);

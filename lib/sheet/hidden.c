@@ -160,7 +160,7 @@ br__put_entry_words (br_text *t, const br__entry *e)
   else if (e->kind == BR__ENTRY_DRAWN)
     br__text_printf (t, "%.*s", (int) (last - e->name - 1), e->name + 1);
   else
-    br__text_puts (t, e->name);
+    br__text_puts (t, e->name + (e->kind == BR__ENTRY_MARGIN));         /* behind its blank */
 }
 
 size_t

@@ -6,7 +6,9 @@ libbenchrule_core_la_SOURCES += \
   lib/sheet/bounds.c \
   lib/sheet/caution.c \
   lib/sheet/caution.h \
+  lib/sheet/caution_cut.c \
   lib/sheet/caution_group.c \
+  lib/sheet/caution_line.c \
   lib/sheet/caution_look.h \
   lib/sheet/caution_shape.c \
   lib/sheet/caution_group.h \

@@ -18,7 +18,6 @@ br__sheet_new (br_sheet **sheet, const br__language *language)
   if (made)
     {
       made->language = language;
-      made->child_told = BR__CHILD_NOT_SAID;
       made->graph = br__graph_new (&made->settings);
       status = made->graph ? br__settings_start (&made->settings) : BR_NO_MEMORY;
     }
@@ -113,7 +112,6 @@ br_sheet_free (br_sheet *sheet)
   br__tolerances_free (sheet->graph);
   br__graph_free (sheet->graph);
   br__settings_clear (&sheet->settings);
-  br_number_clear (&sheet->blade_told);
   br__free (sheet->practice_path);
   br__free (sheet->graded);
   br__free (sheet->graded_marks);

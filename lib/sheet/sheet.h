@@ -153,8 +153,8 @@ struct br_sheet
   struct br__annotation *annotation_of[BR__NOTE_HASHES];    /* by the hash of what they are about, the newest first */
   unsigned long annotation_count;   /* gives their entries names */
   unsigned long check_count;        /* gives hidden entries their names */
-  int child_told;                   /* the settings `child` and `blade` when all cautions were last gone through */
-  br_number blade_told;
+  int untold;                       /* something has changed while nobody listened to cautions */
+  struct { uint32_t hash; unsigned told; } lines_told[16];      /* cautions given of lines that only asked, the last ones */
 
   br__changes *history;     /* done statements, oldest first */
   size_t done_count, history_count, history_room;
@@ -249,6 +249,7 @@ typedef struct br__run
   int refused;              /* it would touch a file and may not: nothing was done */
   int two_ways;             /* it failed as it can be read in two ways */
   int saved;                /* the sheet is as a file has it, once this is done */
+  int cautioned;            /* cautions about its changes have been given */
   br_status mistake;        /* the first of the lines that it ran, which was reported there */
 } br__run;
 

@@ -206,7 +206,7 @@ br__do_tolerance (br__run *run)
   for (size_t i = 0; i < run->changes.count && status == BR_OK; i++)
     status = emit_tolerance (run, run->changes.rows[i].entry);
   if (status == BR_OK)
-    status = br__tell_cautions (run, NULL);
+    status = br__tell_cautions (run, &none, &run->changes);
   if (status == BR_OK)
     status = br__tell_worst_margins (run, &none, &run->changes);
   run->kept = status == BR_OK;

@@ -259,7 +259,7 @@ propose (br__run *run, const br__mark *mark, const choice *c, int apply)
     }
   br__record_free (r);
   if (status == BR_OK && apply)
-    status = br__tell_cautions (run, &moves);
+    status = br__tell_cautions (run, &moves, &run->changes);
   br__moves_clear (&moves);
   return status;
 }

@@ -11,6 +11,7 @@
 #include "formula/functions.h"
 #include "formula/words.h"
 #include "shape/annotation.h"
+#include "sheet/caution.h"
 #include "sheet/replace.h"
 #include "sheet/written.h"
 #include "statement/opened.h"
@@ -206,7 +207,8 @@ rename_all (br__run *run, const names *n, const br__token *old, const br__token 
   br__put_text (r, "name", n->old);
   br__put_text (r, "to", n->new);
   br__put_count (r, "lines", (int64_t) lines);
-  return br__emit (run, r);
+  status = br__emit (run, r);
+  return status == BR_OK ? br__caution_renamed (run, n->old, n->new) : status;
 }
 
 static br_status

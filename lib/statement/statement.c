@@ -8,6 +8,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "sheet/caution.h"
 #include "sheet/access.h"
 #include "formula/words.h"
 #include "statement/phrase.h"
@@ -211,6 +212,8 @@ run_statement (br__run *run)
     status = br__fail_stopped (run);
   if (status == BR_SYNTAX && !run->told && wants_topic (run->touched_count > 0, run->error))
     br__phrase_topic (run);
+  if (status == BR_OK)
+    status = br__end_cautions (run);
   if (status != BR_OK)
     {
       br__changes_revert (run);

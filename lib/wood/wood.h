@@ -84,7 +84,7 @@ br_status br__put_sheet_exact (br_record *r, const char *key, const br_number *i
 br_status br__wood_show (br__run *run, const br__piece *p);
 br_status br__stock_list (br__run *run);
 
-/* What there is to say of the parts: the first of it, or each, in a line; or all of it in full.  */
+/* What there is to say of the parts: how to hold the first of them and which are small, or each, in a line; or all of it in full.  */
 typedef enum br__wood_which { BR__WOOD_FIRST, BR__WOOD_EACH, BR__WOOD_FULL } br__wood_which;
 br_status br__wood_cautions (br__run *run, const br__wood_list *list, br__wood_which which);
 /* wood_depth.c: the parts of which a shape has a depth that is none of their sizes.  */

@@ -96,11 +96,13 @@ look_at (br_text *holding, br_text *small, const br__wood_list *list, unsigned b
       const br__piece *p = &list->parts[i];
       br_real sizes[BR__SIZES] = { BR_REAL_ZERO, BR_REAL_ZERO, BR_REAL_ZERO };
       int round = p->stock != SIZE_MAX && list->stocks[p->stock].wood->round;
-      if (p->problem.length || !p->size[BR__LENGTH_OF].known || !p->size[BR__WIDTH].known || !p->size[BR__THICKNESS].known)
+      if (!p->size[BR__LENGTH_OF].known || !p->size[BR__WIDTH].known || !p->size[BR__THICKNESS].known)
         continue;
       for (int k = 0; k < BR__SIZES; k++)
         sizes[k].rational = p->size[k].value;   /* borrowed */
-      status = hold (holding, p, sizes, round, bits);
+      /* What no stock is there for is not cut, but as small.  */
+      if (!p->problem.length)
+        status = hold (holding, p, sizes, round, bits);
       if (status == BR_OK)
         status = choke (small, p, sizes, round, bits);
     }
@@ -121,7 +123,7 @@ br__wood_cautions (br__run *run, const br__wood_list *list, br__wood_which which
         if (which == BR__WOOD_FIRST)
           break;
       }
-  for (int i = 0; which != BR__WOOD_FIRST && i < 2 && status == BR_OK; i++)
+  for (int i = 0; i < 2 && status == BR_OK; i++)
     {
       const br_caution *c = br__small_part_caution (i == 0 ? BR_YES : BR_UNKNOWN, &child);
       if (small[i].length && c)

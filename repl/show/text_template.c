@@ -34,7 +34,7 @@ template_block (const display *d, const br_record *record)
   if (pages > 1)
     fputs ("  Join the sheets on their dashed lines before cutting.\n", d->stream);
   if (left_out > 0)
-    fprintf (d->stream, "  %lld of its sizes and names found no room: they are listed below the part.\n", left_out);
+    fprintf (d->stream, "  %lld of its sizes and names found no room on the figure: a list on the paper has them.\n", left_out);
 }
 
 const text_kind text_templates[] = {

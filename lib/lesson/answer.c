@@ -181,8 +181,8 @@ br__fraction_end (const br__answer *a, size_t at)
 static const char *
 sign_word (const br__answer *a, size_t at, size_t end)
 {
-  static const char *const below[] = { "under", "below", "short", "small", "less", NULL };
-  static const char *const above[] = { "over", "above", "big", "large", "long", NULL };
+  static const char *const below[] = { "under", "below", "short", "shorter", "small", "smaller", "less", "undersize", NULL };
+  static const char *const above[] = { "over", "above", "big", "bigger", "large", "larger", "long", "longer", "oversize", NULL };
   if (br__is_one_of (a->text + at, end - at, below))
     return "-";
   /* How long something is, is no difference; what is too long, is.  */
@@ -219,34 +219,6 @@ drop_sign (br__answer *a, size_t at)
   br__answer_replace (a, at, 1, "");
 }
 
-/* 1 where the word from AT to END makes another value of what stands beside it, or says that it is not the answer.  */
-static int
-is_changing (const br__answer *a, size_t at, size_t end)
-{
-  static const char *const words[] =
-  {
-    "not", "isn", "isnt", "wasn", "wasnt", "aren", "arent", "never", "neither", "nor", "less", "more", "than", "least", "almost", "nearly",
-    "or", "half", "third", "quarter", "twice", "double", "triple", "times", "squared", "cubed", "plus", "minus", "without", "except",
-    "bit", "little", "something", "wrong", "incorrect", "false", NULL
-  };
-  int quiet = strncmp (a->text + at, "not sure", 8) == 0 || (at >= 3 && br__word_is (a->text + at - 3, 3, "no "));
-  return !quiet && br__is_one_of (a->text + at, end - at, words);
-}
-
-/* 1 where one of the words from AT to END does.  */
-static int
-has_changing (const br__answer *a, size_t at, size_t end)
-{
-  for (size_t word = at; word < end; at = word)
-    {
-      word = br__letters_end (a, at);
-      if (is_changing (a, at, word))
-        return 1;
-      word += word == at;
-    }
-  return 0;
-}
-
 /* Where the value begins behind the last equals sign, 0 where there is none; "<=" and "!=" are none.  */
 static size_t
 equals_end (const br__answer *a)
@@ -267,7 +239,7 @@ is_part (const br__answer *a, size_t at)
 static void
 drop_front (br__answer *a)
 {
-  static const char *const kept[] = { "no", "under", "over", "between", "from", "to", "ll", "lo", "il", "li", NULL };
+  static const char *const kept[] = { "no", "under", "over", "below", "above", "between", "from", "to", "ll", "lo", "il", "li", NULL };
   br__answer_replace (a, 0, equals_end (a), "");
   for (;;)
     {
@@ -299,12 +271,12 @@ drop_front (br__answer *a)
       else if (a->text[0] == '#' && number > 1)
         br__answer_replace (a, 0, 1, "");
       /* "It's": a word, too.  */
-      else if (end && a->text[end] == '\'' && br__is_letter (a->text[end + 1]) && !is_changing (a, 0, end))
+      else if (end && a->text[end] == '\'' && br__is_letter (a->text[end + 1]) && !br__is_changing (a, 0, end))
         br__answer_replace (a, 0, end + 1, "");
       /* "l1" may be meant for 11.  */
       else if (end && strchr ("lIoO", a->text[end - 1]) && br__is_digit (a->text[end]))
         return;
-      else if (end && ((!br__is_one_of (a->text, end, kept) && (!is_changing (a, 0, end) || br__word_is (a->text, end, "wrong")))
+      else if (end && ((!br__is_one_of (a->text, end, kept) && (!br__is_changing (a, 0, end) || br__word_is (a->text, end, "wrong")))
                        || a->text[end] == ':'))
         {
           /* "answer- 3/8": the dash is no minus.  */
@@ -344,24 +316,25 @@ drop_words (br__answer *a)
   static const char *const words[] =
   {
     "long", "wide", "high", "tall", "thick", "deep", "across", "each", "total", "exactly", "approx", "about", "roughly",
-    "or", "so", "i", "ish", "think", "maybe", "over", "above", "under", "below", "short", "small", "big", "large", "less", "answer", "ans", NULL
+    "or", "so", "i", "ish", "think", "maybe", "answer", "ans", NULL
   };
   size_t end = a->length, last = end, first = end, start;
   while (last && br__is_letter (a->text[last - 1]))
     last--;
   if (last == end || last == 0 || (last > 3 && strncmp (a->text + last - 4, " or ", 4) == 0 && !br__word_is (a->text + last, end - last, "so")))
     return 0;
-  if (br__is_one_of (a->text + last, end - last, words))
+  /* Who says "under" means a minus.  */
+  const char *sign = sign_word (a, last, end);
+  if (sign || br__is_one_of (a->text + last, end - last, words))
     {
-      /* Who says "under" means a minus.  */
-      const char *sign = a->text[0] == '-' || a->text[0] == '+' ? NULL : sign_word (a, last, end);
       br__answer_replace (a, last, end - last, "");
-      br__answer_replace (a, 0, 0, sign ? sign : "");
+      br__answer_replace (a, 0, 0, sign && a->text[0] != '-' && a->text[0] != '+' ? sign : "");
       return 1;
     }
   while (first && (br__is_letter (a->text[first - 1]) || a->text[first - 1] == ' '))
     first--;
-  if (has_changing (a, first, end))
+  const char *per = strstr (a->text + first, " per ");
+  if (br__has_changing (a, first, end) || (per && br__unit_scan (&start, a->text, a->length, (size_t) (per - a->text) + 5)))
     return 0;
   if (first && strchr ("'\"", a->text[first - 1]))
     {
@@ -397,6 +370,7 @@ last_number_end (const br__answer *a)
 static void
 drop_sentence (br__answer *a)
 {
+  static const char *const taken[] = { "kerf", "kerfs", "saw", "blade", "cut", "cuts", "waste", "gap", "thickness", "allowance", NULL };
   size_t number = last_number_end (a), end = number, stop;
   const br_unit *unit = number ? br__unit_scan (&end, a->text, a->length, number) : NULL;
   if (!unit)
@@ -404,40 +378,21 @@ drop_sentence (br__answer *a)
   size_t at = br__skip_blanks (a->text, a->length, end);
   if (number == 0 || at == a->length || !strchr (unit ? ".,;:?!-" : "?!;", a->text[at]) || !br__is_letter (a->text[a->length - 1]))
     return;
+  int dash = a->text[at] == '-';
   for (; at < a->length; at++)
     {
       size_t word = br__letters_end (a, at);
       if (word == at)
         continue;
-      if (sign_word (a, at, word) || is_changing (a, at, word)
+      /* "- kerf" takes something off.  */
+      if (dash && br__is_one_of (a->text + at, word - at, taken))
+        return;
+      if (sign_word (a, at, word) || br__is_changing (a, at, word)
           || (br__unit_scan (&stop, a->text, a->length, at) && stop == word))
         return;
       at = word;
     }
   br__answer_replace (a, end, a->length - end, "");
-}
-
-/* 1 where the bracket that begins at AT and ends the answer says no second size: it has no number, or it has a working or
-   says what is left, or how it was rounded.  */
-static int
-is_remark (const br__answer *a, size_t at)
-{
-  static const char *const words[] =
-  { "left", "rest", "remain", "remainder", "remaining", "waste", "scrap", "nearest", "rounded", "kerf", "kerfs", NULL };
-  int number = 0, sign = 0;
-  if (has_changing (a, at + 1, a->length))
-    return 0;
-  for (size_t end = at++; at < a->length; at = end > at ? end : at + 1)
-    {
-      br__glyph g = br__glyph_at (a->text, a->length, at);
-      end = br__letters_end (a, at);
-      if (br__is_one_of (a->text + at, end - at, words) || (sign && br__is_digit (a->text[at])))
-        return 1;
-      sign |= number && (strchr ("+*", a->text[at]) || br__word_is (a->text + at, end - at, "x") || strncmp (a->text + at - 1, " - ", 3) == 0
-                         || strncmp (a->text + at - 1, " / ", 3) == 0);
-      number |= g.kind == BR__GLYPH_DIGIT || g.kind == BR__GLYPH_VULGAR;
-    }
-  return !number;
 }
 
 /* Drops what stands behind the value: points, question marks, brackets, words.  */
@@ -452,7 +407,7 @@ drop_back (br__answer *a)
       char *bracket = strrchr (a->text, '(');
       if (end && (strchr (" .,?!;:*=]}", a->text[end - 1]) || (a->text[end - 1] == ')' && !bracket)))
         br__answer_replace (a, end - 1, 1, "");
-      else if (end && a->text[end - 1] == ')' && bracket > a->text && is_remark (a, (size_t) (bracket - a->text)))
+      else if (end && a->text[end - 1] == ')' && bracket > a->text && br__is_remark (a, (size_t) (bracket - a->text)))
         br__answer_replace (a, (size_t) (bracket - a->text), end - (size_t) (bracket - a->text), "");
       else
         more = drop_words (a);
@@ -490,7 +445,8 @@ mend_joints (br__answer *a)
       if (!n)
         continue;
       const br_unit *unit = unit_before (a, at, &start);
-      int part = br__fraction_end (a, at + n) > at + n || (unit && br__is_digit (a->text[at + n])) || br__is_letter (a->text[at + n]);
+      int part = br__fraction_end (a, at + n) > at + n || (unit && br__is_digit (a->text[at + n]))
+                 || (br__is_letter (a->text[at + n]) && br__unit_scan (&start, a->text, a->length, at + n));
       if ((br__is_digit (a->text[at - 1]) || unit) && part)
         br__answer_replace (a, at, n, " ");
     }
@@ -532,16 +488,19 @@ static int
 is_counted (const br__answer *a, size_t *end)
 {
   static const char *const rests[] = { "r", "rem", "remainder", "rest", "with", "left", "over", "bit", "little", NULL };
-  static const char *const parts[] = { "half", "halves", "third", "thirds", "quarter", "quarters", "dozen", "dozens", "hundred", NULL };
+  static const char *const parts[] = { "half", "halves", "third", "thirds", "quarter", "quarters", "dozen", "dozens", "pair", "pairs", "hundred", "thousand", NULL };
   size_t at = 0;
   while (a->text[at] && a->text[at] != ' ' && !br__is_letter (a->text[at]) && strncmp (a->text + at, ", ", 2) != 0)
     at++;
   *end = at;
+  /* What is in a bracket is looked at where that is dropped.  */
+  if (strchr (a->text + at, '('))
+    return 0;
   for (size_t word = at, stop; word < a->length; word = stop + 1)
     if (br__is_one_of (a->text + word, (stop = br__letters_end (a, word)) - word, rests))
       return 1;
     /* "17 times" is a count, "17 or 18 left" is none.  */
-    else if ((is_changing (a, word, stop) && !(stop == a->length && br__word_is (a->text + word, stop - word, "times")))
+    else if ((br__is_changing (a, word, stop) && !(stop == a->length && br__word_is (a->text + word, stop - word, "times")))
              || strncmp (a->text + word, "to ", 3) == 0)
       return 0;
     else if (br__is_one_of (a->text + word, stop - word, parts))

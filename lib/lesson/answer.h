@@ -52,6 +52,13 @@ void br__answer_mend (br__answer *a);
 void br__answer_replace (br__answer *a, size_t at, size_t count, const char *with);
 /* Numbers, fractions and decimals in words become digits.  */
 void br__answer_put_words (br__answer *a);
+/* 1 where the word from AT to END makes another value of what stands beside it, or says that it is not the answer; where one of
+   the words from AT to END does.  */
+int br__is_changing (const br__answer *a, size_t at, size_t end);
+int br__has_changing (const br__answer *a, size_t at, size_t end);
+/* 1 where the bracket that begins at AT and ends the answer says no second size: it has no number, or it has a working or
+   says what is left, or how it was rounded.  */
+int br__is_remark (const br__answer *a, size_t at);
 /* 1 where LENGTH bytes at TEXT have a digit or a fraction in them.  */
 int br__has_number (const char *text, size_t length);
 /* "So", "makes" and the like between two numbers become an equals sign.  */

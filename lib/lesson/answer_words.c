@@ -336,6 +336,58 @@ br__answer_carry (br__answer *a)
         return;
 }
 
+/* ---- What is meant otherwise ---- */
+
+int
+br__is_changing (const br__answer *a, size_t at, size_t end)
+{
+  static const char *const words[] =
+  {
+    "not", "isn", "isnt", "wasn", "wasnt", "aren", "arent", "never", "neither", "nor", "less", "more", "than", "least", "almost", "nearly",
+    "or", "half", "third", "quarter", "twice", "double", "triple", "times", "squared", "cubed", "plus", "minus", "without", "except",
+    "doubled", "halved", "bit", "little", "something", "upwards", "minimum", "min", "if", "unless", "wrong", "incorrect", "false", NULL
+  };
+  int quiet = strncmp (a->text + at, "not sure", 8) == 0 || (at >= 3 && br__word_is (a->text + at - 3, 3, "no "));
+  if (end == a->length && br__word_is (a->text + at, end - at, "no"))
+    return 1;
+  return !quiet && br__is_one_of (a->text + at, end - at, words);
+}
+
+int
+br__has_changing (const br__answer *a, size_t at, size_t end)
+{
+  for (size_t word = at; word < end; at = word)
+    {
+      word = br__letters_end (a, at);
+      if (br__is_changing (a, at, word))
+        return 1;
+      word += word == at;
+    }
+  return 0;
+}
+
+int
+br__is_remark (const br__answer *a, size_t at)
+{
+  static const char *const words[] =
+  { "left", "rest", "remain", "remainder", "remaining", "waste", "scrap", "nearest", "rounded", NULL };
+  /* "(with 1/8 kerf)", but "(18 with kerf)".  */
+  int number = 0, sign = 0, kerf = br__is_letter (a->text[at + 1]) && strstr (a->text + at, "kerf");
+  if (strchr ("+-*", a->text[at + 1 + (a->text[at + 1] == ' ')]) || br__has_changing (a, at + 1, a->length))
+    return 0;
+  for (size_t end = at++; at < a->length; at = end > at ? end : at + 1)
+    {
+      br__glyph g = br__glyph_at (a->text, a->length, at);
+      end = br__letters_end (a, at);
+      if (br__is_one_of (a->text + at, end - at, words) || (sign && br__is_digit (a->text[at])))
+        return 1;
+      sign |= number && (strchr ("+*", a->text[at]) || br__word_is (a->text + at, end - at, "x") || strncmp (a->text + at - 1, " - ", 3) == 0
+                         || strncmp (a->text + at - 1, " / ", 3) == 0);
+      number |= g.kind == BR__GLYPH_DIGIT || g.kind == BR__GLYPH_VULGAR;
+    }
+  return !number || kerf;
+}
+
 /* ---- What was put right ---- */
 
 /* What stands between OPEN and CLOSE goes, where a number stays.  */

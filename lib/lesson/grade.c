@@ -242,8 +242,8 @@ br__do_mark (br__run *run)
     status = br__end_of_line (run);
   if (status == BR_OK && !run->sheet->graded)
     {
-      br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length, "nothing has been graded yet");
-      br__hint (run->error, "write `grade ANSWERS.csv with KEY.csv into MARKS.csv` first");
+      br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length, "nothing has been graded yet in this run: there is no `grade` to do again");
+      br__hint (run->error, "write the whole statement: `grade ANSWERS.csv with KEY.csv into MARKS.csv`");
       return BR_DOMAIN;
     }
   if (status != BR_OK)

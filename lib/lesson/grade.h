@@ -10,12 +10,14 @@
 /* What came of one answer.  */
 typedef struct br__mark_cell
 {
-  size_t verdict;               /* as in br__verdict, or one of the two below */
+  size_t verdict;               /* as in br__verdict, or one of those below */
   br_text text;                 /* the same in words, with the place and the reason */
 } br__mark_cell;
 
 #define BR__VERSION_UNKNOWN (BR__VERDICTS + 1)
 #define BR__VERSION_MISSING (BR__VERDICTS + 2)
+#define BR__VERSION_OTHER (BR__VERDICTS + 3)    /* the paper answers another version than the one on it */
+#define BR__NOT_ASKED (BR__VERDICTS + 4)        /* its version has no such problem */
 
 /* Begins the note of a second paper of one student.  */
 #define BR__NOTE_SECOND "another paper of this name, not counted"
@@ -25,7 +27,8 @@ typedef struct br__marked
 {
   const br__row *row;           /* of the answers; NULL: no paper was handed in */
   const char *student;
-  size_t version;               /* from 1; 0 where the key has none such */
+  size_t version;               /* from 1; 0 where the key has none such, or OTHER is set */
+  size_t other;                 /* the version that it answers, where that is not the one on it */
   br__mark_cell *cells;         /* one for each problem; NULL without a paper */
   br_number marks, of;
   br_text note;

@@ -13,6 +13,7 @@
 #include "exact/status.h"
 #include "file/file.h"
 #include "file/markup.h"
+#include "lesson/answer.h"
 #include "lesson/grade.h"
 #include "table/rows.h"
 #include "lesson/write.h"
@@ -50,10 +51,26 @@ past_clear (past *h)
   br__free (h->files);
 }
 
+/* Which of two names comes first: numbers in them are in the order of their size, w2 before w10.  */
+static int
+compare_files (const char *a, const char *b)
+{
+  const char *x = a, *y = b;
+  for (; *x && *y; x++, y++)
+    {
+      size_t m = strspn (x, "0123456789"), n = strspn (y, "0123456789");
+      if (br__is_digit (*x) && br__is_digit (*y) && m != n && *x != '0' && *y != '0')
+        return m < n ? -1 : 1;
+      if (*x != *y)
+        break;
+    }
+  return (unsigned char) *x - (unsigned char) *y;
+}
+
 static int
 compare_names (const void *a, const void *b)
 {
-  return strcmp (*(char *const *) a, *(char *const *) b);
+  return compare_files (*(char *const *) a, *(char *const *) b);
 }
 
 /* The names of the tables in FOLDER, in their order.  */
@@ -219,7 +236,7 @@ compare_rows (const void *a, const void *b)
     order = strcmp (x->student, y->student);
   if (!order)
     order = strcmp (x->topic, y->topic);
-  return order ? order : strcmp (x->file, y->file);
+  return order ? order : compare_files (x->file, y->file);
 }
 
 /* ---- The file ---- */

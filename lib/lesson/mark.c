@@ -117,7 +117,8 @@ count_matches (size_t *matches, const br__class *c, const br__marked *paper, siz
   return status;
 }
 
-/* A paper that was written for another version: the one that more than half of its answers match is told.  */
+/* A paper that was written for another version: the one that more than half of its answers match is told, and it is not
+   marked by the version that stands on it.  */
 static br_status
 note_version (const br__class *c, br__marked *paper)
 {
@@ -140,8 +141,23 @@ note_version (const br__class *c, br__marked *paper)
         }
     }
   if (best && (most > 1 || c->problems == 1))
-    br__text_printf (&paper->note, "%s%zu of %zu match version %zu", paper->note.length ? "; " : "", most, answers, best);
+    {
+      br__text_printf (&paper->note, "%s%zu of %zu match version %zu", paper->note.length ? "; " : "", most, answers, best);
+      paper->other = paper->version ? best : 0;
+      paper->counted &= !paper->other;
+      paper->version = paper->other ? 0 : paper->version;
+    }
   return status;
+}
+
+/* What stands in the cell of an answer that is not judged.  */
+static void
+put_unjudged (const br__class *c, const br__marked *paper, br__mark_cell *cell)
+{
+  static const char *const texts[] = { "version unknown", "version missing", "other version", "not in this version" };
+  cell->verdict = paper->version ? BR__NOT_ASKED : paper->other ? BR__VERSION_OTHER
+                  : *br__row_cell (paper->row, c->version) ? BR__VERSION_UNKNOWN : BR__VERSION_MISSING;
+  br__text_puts (&cell->text, texts[cell->verdict - BR__VERSION_UNKNOWN]);
 }
 
 static br_status
@@ -153,8 +169,6 @@ mark_answer (br__class *c, br__marked *paper, size_t i)
   const br_number *points = &c->points[i * BR__VERDICTS];
   br__verdict v;
   br_status status = BR_OK;
-  memset (&v, 0, sizeof v);
-  v.index = BR__NO_ANSWER;
   if (key)
     {
       status = br__judge (&v, written, key);
@@ -163,16 +177,11 @@ mark_answer (br__class *c, br__marked *paper, size_t i)
       if (status == BR_OK)
         status = br_number_add (&paper->marks, &paper->marks, &points[v.index]);
       c->counts[v.index * c->problems + i] += paper->counted != 0;
+      cell->verdict = v.index;
+      br__put_verdict (&cell->text, &v);
     }
-  cell->verdict = v.index;
-  if (key || br__answer_is_none (written))
-    br__put_verdict (&cell->text, &v);
   else
-    {
-      const char *version = br__row_cell (paper->row, c->version);
-      cell->verdict = *version ? BR__VERSION_UNKNOWN : BR__VERSION_MISSING;
-      br__text_puts (&cell->text, *version ? "version unknown" : "version missing");
-    }
+    put_unjudged (c, paper, cell);
   return cell->text.failed ? BR_NO_MEMORY : status;
 }
 

@@ -83,7 +83,7 @@ fill (slip *s, const br__class *c, const br__marked *paper)
   if (paper->note.length)
     br__text_puts (next_row (s, 0), br__text_string (&paper->note));
   for (size_t i = 0; i < c->problems; i++)
-    if (paper->cells[i].verdict != BR__RIGHT)
+    if (paper->cells[i].verdict != BR__RIGHT && paper->cells[i].verdict != BR__NOT_ASKED)
       {
         const br__key *key = br__marked_key (c, paper, i);
         /* A step helps where the size is not right; a form has none.  */

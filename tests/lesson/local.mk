@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Worksheets, keys and marks.
-lesson_tests = tests/lesson/grade tests/lesson/papers tests/lesson/practice tests/lesson/worksheet
+lesson_tests = tests/lesson/answers tests/lesson/grade tests/lesson/papers tests/lesson/practice tests/lesson/worksheet
 unit_tests += $(lesson_tests)
 if HAVE_FLINT
 unit_tests += tests/lesson/problems

@@ -39,7 +39,7 @@ by_hand (void **state)
         fail_msg ("%s %s is not %s", data.field[0], data.field[1], data.field[2]);
       shop_clear (&args);
     }
-  assert_int_equal (rows, 44);
+  assert_int_equal (rows, 52);
 }
 
 /* ------------------------------------------------------------------------

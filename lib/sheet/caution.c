@@ -133,11 +133,11 @@ told_of_line (br__run *run)
 {
   uint32_t hash = br__name_hash (run->text, run->end);
   br_sheet *sheet = run->sheet;
-  size_t at = hash % (sizeof sheet->lines_told / sizeof sheet->lines_told[0]);
-  if (sheet->lines_told[at].hash != hash)
-    sheet->lines_told[at].told = 0;
-  sheet->lines_told[at].hash = hash;
-  return &sheet->lines_told[at].told;
+  size_t at = hash % (sizeof sheet->lines_told.rows / sizeof sheet->lines_told.rows[0]);
+  if (sheet->lines_told.rows[at].hash != hash)
+    sheet->lines_told.rows[at].told = 0;
+  sheet->lines_told.rows[at].hash = hash;
+  return &sheet->lines_told.rows[at].told;
 }
 
 br_status
@@ -345,9 +345,10 @@ br__caution_tree (br__run *run, const br__tree *t)
   br__caution_group g = BR__CAUTION_GROUP_ZERO;
   unsigned *told = told_of_line (run);
   br__concern c = { .run = run, .group = &g, .before = *told };
-  br_status status = judge_tree (&c, t);
-  *told = c.now;
-  return br__caution_group_end (&g, run, status);
+  br_status status = br__caution_group_end (&g, run, judge_tree (&c, t));
+  if (status == BR_OK)
+    *told = c.now;
+  return status;
 }
 
 /* A distance of shapes is a gap for those that ask for it; once it is none any more, the next time is a new one.  */

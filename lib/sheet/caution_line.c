@@ -43,7 +43,9 @@ caution_line (br__run *run)
       br__lexer behind = l;
       br__tree t = BR__TREE_ZERO;
       br_status parsed = begins_gap (&l) ? br__parse (&t, &behind, NULL) : BR_SYNTAX;
-      if (parsed == BR_OK)
+      if (parsed == BR_NO_MEMORY)
+        status = parsed;
+      else if (parsed == BR_OK)
         {
           br__run own = *run;
           own.error = NULL;
@@ -55,6 +57,8 @@ caution_line (br__run *run)
         lexed = br__lex_next (&l, NULL);
       br__tree_clear (&t);
     }
+  if (lexed == BR_NO_MEMORY)
+    status = lexed;
   /* What has no value here, as the size that `find` is after, is no gap yet.  */
   return status == BR_NO_MEMORY || status == BR_STOPPED ? br__fail_plain (run->error, status, 0, 0) : BR_OK;
 }

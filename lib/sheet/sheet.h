@@ -136,6 +136,12 @@ typedef struct br__reading_file
 } br__reading_file;
 
 /* What is the session's and not the content's stands in br__swap_session, too.  */
+/* Cautions given of lines that only asked, the last ones: by the hash of the line.  */
+typedef struct br__lines_told
+{
+  struct { uint32_t hash; unsigned told; } rows[16];
+} br__lines_told;
+
 struct br_sheet
 {
   const br__language *language;
@@ -154,7 +160,7 @@ struct br_sheet
   unsigned long annotation_count;   /* gives their entries names */
   unsigned long check_count;        /* gives hidden entries their names */
   int untold;                       /* something has changed while nobody listened to cautions */
-  struct { uint32_t hash; unsigned told; } lines_told[16];      /* cautions given of lines that only asked, the last ones */
+  br__lines_told lines_told;
 
   br__changes *history;     /* done statements, oldest first */
   size_t done_count, history_count, history_room;

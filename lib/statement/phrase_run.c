@@ -142,6 +142,15 @@ is_tried (const char *word)
   return 0;
 }
 
+/* TEXT begins with a statement that does no more than it says at once, or with none: what goes through the history, reads a
+   file or asks is not tried.  */
+static int
+may_try (const char *text)
+{
+  const br__statement *st = br__statement_find (text, strcspn (text, " `;"));
+  return !st || is_tried (st->word);
+}
+
 int
 br__run_works (const br__run *run, const char *text, size_t length)
 {
@@ -152,9 +161,7 @@ br__run_works (const br__run *run, const char *text, size_t length)
   br_status (*const takes_line) (int *, br__run *) = sheet->takes_line;
   br_text phrase = BR_TEXT_ZERO;
   const char *second = memchr (text, ';', length);
-  /* What does more than it says at once is not tried.  */
-  const br__statement *st = br__statement_find (text, strcspn (text, " `"));
-  if (st && !is_tried (st->word))
+  if (!may_try (text))
     return 1;
   memset (&error, 0, sizeof error);
   br__run trial = { .sheet = sheet, .sink = &none, .file = run->file, .line_number = run->line_number,
@@ -167,6 +174,8 @@ br__run_works (const br__run *run, const char *text, size_t length)
   br_status status = br__dispatch (&trial);
   br__changes_revert (&trial);
   if (status == BR_SYNTAX && br__phrase (&phrase, &trial.left_out, &trial))
+    status = may_try (br__text_string (&phrase)) ? BR_SYNTAX : BR_OK;
+  if (status == BR_SYNTAX && phrase.length)
     {
       take_text (&trial, &phrase);
       status = br__dispatch (&trial);

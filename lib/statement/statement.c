@@ -200,6 +200,7 @@ run_statement (br__run *run)
   (void) br__account_refused ();
   (void) br__account_stopped ();
   const volatile sig_atomic_t *before = br__account_watch (NULL), *waited = br__account_wait (run->sheet->flag);
+  const br__lines_told told = run->sheet->lines_told;
   status = br__dispatch (run);
   br__account_spare (0);
   if ((status == BR_SYNTAX || status == BR_DOMAIN) && !run->refused && !run->told)
@@ -216,6 +217,7 @@ run_statement (br__run *run)
     status = br__end_cautions (run);
   if (status != BR_OK)
     {
+      run->sheet->lines_told = told;
       br__changes_revert (run);
       run->line = run->again;       /* a line that it put is gone */
     }

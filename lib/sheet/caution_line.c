@@ -57,8 +57,7 @@ caution_line (br__run *run)
         lexed = br__lex_next (&l, NULL);
       br__tree_clear (&t);
     }
-  if (lexed == BR_NO_MEMORY)
-    status = lexed;
+  status = status == BR_OK ? lexed : status;
   /* What has no value here, as the size that `find` is after, is no gap yet.  */
   return status == BR_NO_MEMORY || status == BR_STOPPED ? br__fail_plain (run->error, status, 0, 0) : BR_OK;
 }

@@ -159,7 +159,6 @@ br__run_works (const br__run *run, const char *text, size_t length)
   br_sheet *sheet = run->sheet;
   br_file_policy *const policy = sheet->policy;
   br_status (*const takes_line) (int *, br__run *) = sheet->takes_line;
-  br_text phrase = BR_TEXT_ZERO;
   const char *second = memchr (text, ';', length);
   if (!may_try (text))
     return 1;
@@ -173,17 +172,8 @@ br__run_works (const br__run *run, const char *text, size_t length)
   sheet->takes_line = NULL;
   br_status status = br__dispatch (&trial);
   br__changes_revert (&trial);
-  if (status == BR_SYNTAX && br__phrase (&phrase, &trial.left_out, &trial))
-    status = may_try (br__text_string (&phrase)) ? BR_SYNTAX : BR_OK;
-  if (status == BR_SYNTAX && phrase.length)
-    {
-      take_text (&trial, &phrase);
-      status = br__dispatch (&trial);
-      br__changes_revert (&trial);
-    }
   sheet->policy = policy;
   sheet->takes_line = takes_line;
-  br__text_clear (&phrase);
   br__text_clear (&trial.phrase);
   br__text_clear (&trial.left_out);
   br__changes_drop (&trial.changes);

@@ -347,7 +347,7 @@ br__is_changing (const br__answer *a, size_t at, size_t end)
     "or", "half", "third", "quarter", "twice", "double", "triple", "times", "squared", "cubed", "plus", "minus", "without", "except",
     "doubled", "halved", "bit", "little", "something", "upwards", "minimum", "min", "if", "unless", "wrong", "incorrect", "false", NULL
   };
-  int quiet = strncmp (a->text + at, "not sure", 8) == 0 || (at >= 3 && br__word_is (a->text + at - 3, 3, "no "));
+  int quiet = strncmp (a->text + at, "not sure", 8) == 0 || (at >= 3 && strncmp (a->text + at - 3, "no ", 3) == 0);
   if (end == a->length && br__word_is (a->text + at, end - at, "no"))
     return 1;
   return !quiet && br__is_one_of (a->text + at, end - at, words);
@@ -375,15 +375,17 @@ br__is_remark (const br__answer *a, size_t at)
   int number = 0, sign = 0, kerf = br__is_letter (a->text[at + 1]) && strstr (a->text + at, "kerf");
   if (strchr ("+-*", a->text[at + 1 + (a->text[at + 1] == ' ')]) || br__has_changing (a, at + 1, a->length))
     return 0;
-  for (size_t end = at++; at < a->length; at = end > at ? end : at + 1)
+  at++;
+  while (at < a->length)
     {
       br__glyph g = br__glyph_at (a->text, a->length, at);
-      end = br__letters_end (a, at);
+      const size_t end = br__letters_end (a, at);
       if (br__is_one_of (a->text + at, end - at, words) || (sign && br__is_digit (a->text[at])))
         return 1;
       sign |= number && (strchr ("+*", a->text[at]) || br__word_is (a->text + at, end - at, "x") || strncmp (a->text + at - 1, " - ", 3) == 0
                          || strncmp (a->text + at - 1, " / ", 3) == 0);
       number |= g.kind == BR__GLYPH_DIGIT || g.kind == BR__GLYPH_VULGAR;
+      at = end > at ? end : at + 1;
     }
   return !number || kerf;
 }

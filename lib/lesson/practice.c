@@ -85,7 +85,8 @@ first_of (br__practice *p, choice wanted)
       int fits[] = { !card->asked, due && card->box == 1, due && card->box > 1, card->asked > 0 };
       if (!fits[wanted] || (p->topic && card->topic != p->topic))
         continue;
-      int64_t key = wanted == NEW ? card->kind : wanted == LONGEST ? card->due - wait[card->box - 1] : card->due;
+      /* A card that was asked is in a box.  */
+      int64_t key = wanted == NEW ? card->kind : wanted == LONGEST && card->box ? card->due - wait[card->box - 1] : card->due;
       if (best && key >= best_key)
         continue;
       best = card;

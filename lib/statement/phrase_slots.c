@@ -85,8 +85,11 @@ static int
 is_ratio (const br__words *l, size_t i)
 {
   const size_t length = bare_length (l, i);
-  const char *colon = memchr (l->word[i].s, ':', length);
-  return colon && colon > l->word[i].s && strspn (l->word[i].s, "0123456789:") >= length;
+  const char *s = l->word[i].s, *colon = memchr (s, ':', length);
+  size_t n = 0;
+  while (n < length && (s[n] == ':' || (s[n] >= '0' && s[n] <= '9')))
+    n++;
+  return colon && colon > s && n == length;
 }
 
 void

@@ -8,6 +8,7 @@
 #endif
 
 #include <limits.h>
+#include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -62,10 +63,16 @@ br__bytes_put (br__bytes *to, const char *bytes, size_t length)
   return !to->failed;
 }
 
-static void
-put_text (br__bytes *to, const char *text)
+/* At most 200 bytes, as entries of a PDF have.  */
+__attribute__ ((format (printf, 2, 3))) static void
+put (br__bytes *to, const char *format, ...)
 {
-  br__bytes_put (to, text, strlen (text));
+  char line[200];
+  va_list args;
+  va_start (args, format);
+  vsnprintf (line, sizeof line, format, args);
+  va_end (args);
+  br__bytes_put (to, line, strlen (line));
 }
 
 /* WORD in the LENGTH bytes of TEXT, some of which may be zero; NULL: it is not there.  */
@@ -200,38 +207,28 @@ put_string (br__bytes *file, const char *text)
 {
   glong count = 0;
   gunichar2 *units = g_utf8_to_utf16 (text, -1, NULL, &count, NULL);
-  put_text (file, "<FEFF");
+  put (file, "<FEFF");
   for (glong i = 0; units && i < count; i++)
-    {
-      char hex[5];
-      snprintf (hex, sizeof hex, "%04X", (unsigned) units[i]);
-      put_text (file, hex);
-    }
-  put_text (file, ">");
+    put (file, "%04X", (unsigned) units[i]);
+  put (file, ">");
   g_free (units);
 }
 
 static void
 put_object (br__bytes *file, change *c, const char *language)
 {
-  char head[40];
   c->offset = file->length;
-  snprintf (head, sizeof head, "%ld 0 obj\n", c->number);
-  put_text (file, head);
+  put (file, "%ld 0 obj\n", c->number);
   br__bytes_put (file, c->text, c->length);
   if (c->description)
     {
-      put_text (file, "   /Alt ");
+      put (file, "   /Alt ");
       put_string (file, c->description);
-      put_text (file, "\n");
+      put (file, "\n");
     }
   else
-    {
-      put_text (file, "   /Lang (");
-      put_text (file, language);
-      put_text (file, ")\n   /ViewerPreferences << /DisplayDocTitle true >>\n");
-    }
-  put_text (file, ">>\nendobj\n");
+    put (file, "   /Lang (%s)\n   /ViewerPreferences << /DisplayDocTitle true >>\n", language);
+  put (file, ">>\nendobj\n");
 }
 
 static int
@@ -241,51 +238,41 @@ by_number (const void *a, const void *b)
   return (x->number > y->number) - (x->number < y->number);
 }
 
-/* What ends a file: HEAD, and the entries of its trailer.  LAST: the table before; SIZE: one more than the last object.  */
+/* The entries of a trailer.  LAST: the table before; SIZE: one more than the last object.  */
 static void
-put_trailer (br__bytes *file, const char *head, long size, long root, long info, long last)
+put_trailer (br__bytes *file, long size, long root, long info, long last)
 {
-  char line[200];
-  snprintf (line, sizeof line, "%s<< /Size %ld\n   /Root %ld 0 R\n   /Info %ld 0 R\n   /Prev %ld\n", head, size, root, info, last);
-  put_text (file, line);
+  put (file, "<< /Size %ld\n   /Root %ld 0 R\n   /Info %ld 0 R\n   /Prev %ld\n", size, root, info, last);
 }
 
 static void
 put_table (br__bytes *file, const changes *all, long size, long root, long info, long last)
 {
-  char line[60];
-  put_text (file, "xref\n");
+  put (file, "xref\n");
   for (size_t i = 0; i < all->count; i++)
-    {
-      snprintf (line, sizeof line, "%ld 1\n%010zu 00000 n \n", all->rows[i].number, all->rows[i].offset);
-      put_text (file, line);
-    }
-  put_trailer (file, "trailer\n", size, root, info, last);
-  put_text (file, ">>\n");
+    put (file, "%ld 1\n%010zu 00000 n \n", all->rows[i].number, all->rows[i].offset);
+  put (file, "trailer\n");
+  put_trailer (file, size, root, info, last);
+  put (file, ">>\n");
 }
 
 /* The same as a stream, an object of its own: for each object a 1, its place in four bytes, and its generation, 0.  */
 static void
 put_table_stream (br__bytes *file, const changes *all, long size, long root, long info, long last)
 {
-  char line[60];
   size_t own = file->length;
-  snprintf (line, sizeof line, "%ld 0 obj\n", size);
-  put_trailer (file, line, size + 1, root, info, last);
-  put_text (file, "   /Type /XRef\n   /W [1 4 1]\n   /Index [");
+  put (file, "%ld 0 obj\n", size);
+  put_trailer (file, size + 1, root, info, last);
+  put (file, "   /Type /XRef\n   /W [1 4 1]\n   /Index [");
   for (size_t i = 0; i < all->count; i++)
-    {
-      snprintf (line, sizeof line, "%ld 1 ", all->rows[i].number);
-      put_text (file, line);
-    }
-  snprintf (line, sizeof line, "%ld 1]\n   /Length %zu\n>>\nstream\n", size, 6 * (all->count + 1));
-  put_text (file, line);
+    put (file, "%ld 1 ", all->rows[i].number);
+  put (file, "%ld 1]\n   /Length %zu\n>>\nstream\n", size, 6 * (all->count + 1));
   for (size_t i = 0; i <= all->count; i++)
     {
       size_t offset = i < all->count ? all->rows[i].offset : own;
       br__bytes_put (file, (char[]) { 1, (char) (offset >> 24), (char) (offset >> 16), (char) (offset >> 8), (char) offset, 0 }, 6);
     }
-  put_text (file, "\nendstream\nendobj\n");
+  put (file, "\nendstream\nendobj\n");
 }
 
 int
@@ -304,14 +291,12 @@ br__pdf_update (br__bytes *file, const char *language, char *const *descriptions
   int packed = strncmp (table, "xref", 4) != 0;
   if (all.count)
     {
-      char line[60];
       qsort (all.rows, all.count, sizeof *all.rows, by_number);
       for (size_t i = 0; i < all.count; i++)
         put_object (file, &all.rows[i], language);
       size_t place = file->length;
       (packed ? put_table_stream : put_table) (file, &all, size, root, info, last);
-      snprintf (line, sizeof line, "startxref\n%zu\n%%%%EOF\n", place);
-      put_text (file, line);
+      put (file, "startxref\n%zu\n%%%%EOF\n", place);
     }
   for (size_t i = 0; i < all.count; i++)
     free (all.rows[i].text);

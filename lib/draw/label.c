@@ -498,6 +498,7 @@ br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, i
       if (d->tied && d->shape->kind == BR__CIRCLE)
         br__ink_map_fill (&m, area_around (left + d->x, top - d->y, AIR, AIR), BR__CELL_OUTLINE);
       v->shapes[i].unlabelled = !d->through;
+      v->shapes[i].balloon = 0;
     }
   put_labels (p, &m, v, &a, left, top);
   for (size_t i = 0; i < v->count && v->count <= CROWD; i++)

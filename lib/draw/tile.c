@@ -11,6 +11,7 @@
 #include "draw/drawing.h"
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "plot/ink_map.h"
 #include "plot/table_piece.h"
 
 #define CROSS (BR__INCH / 8)
@@ -327,17 +328,19 @@ static int
 plot_table (size_t *count, br__plot *pages, size_t used, size_t most, const tiling *t)
 {
   br__table_piece rest;
+  /* A table as wide as the paper needs no air at the edges of the room: there is some between it and the frame.  */
+  const br__area room = { t->room.x - BR__FREE_AIR, t->room.y - BR__FREE_AIR, t->room.x2 + BR__FREE_AIR, t->room.y2 + BR__FREE_AIR };
   int good = br__table_open (&rest, t->figure);
   *count = used;
   for (int off_face = t->figure->face.x2 > t->figure->face.x; off_face >= 0; off_face--)
     for (size_t i = 0; i < used && good && rest.next < rest.count; i++)
-      good = br__table_squeeze (&rest, &pages[i], t->room, off_face);
+      good = br__table_squeeze (&rest, &pages[i], room, off_face);
   while (good && rest.next < rest.count && *count < most)
     {
       br__plot *page = &pages[(*count)++];
       page->width = t->w->paper_width;
       page->height = t->w->paper_height;
-      good = br__table_fill (&rest, page, t->room);
+      good = br__table_fill (&rest, page, room);
     }
   br__table_close (&rest);
   return good;
@@ -375,8 +378,8 @@ make_pages (br__plot **pages, size_t *count, const tiling *t)
   size_t used = 0, made = 0, most;
   for (int64_t i = 0; i < t->columns * t->rows; i++)
     used += (size_t) t->used[i];
-  /* A sheet that begins with the heads of the table again has a row less.  */
-  most = used + (t->figure->table ? 2 * (size_t) ((t->figure->height - t->figure->table_top) / (t->room.y2 - t->room.y)) + 1 : 0);
+  /* Each sheet takes a row of the table at the least.  */
+  most = used + (t->figure->table ? t->figure->count - t->figure->table : 0);
   br__plot *all = br__alloc_zero (most, sizeof *all);
   int good = all && plot_figure (all, t);
   made = used;

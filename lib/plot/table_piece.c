@@ -256,6 +256,6 @@ br__table_fill (br__table_piece *t, br__plot *page, br__area room)
   const size_t before = t->next;
   int good = br__table_squeeze (t, page, room, 0);
   if (good && t->next == before)
-    put_piece (t, page, 1, room.x, room.y);
+    put_piece (t, page, 1, room.x + AIR, room.y + AIR);
   return good && !page->failed;
 }

@@ -6,7 +6,7 @@
 #endif
 
 #include "draw/drawing.h"
-#include "../lesson/support.h"
+#include "source.h"
 
 #define MOST_SHEETS 64
 
@@ -430,6 +430,64 @@ test_templates (void **state)
   assert_true (template_of (58, 20, 12, 1) > 0);
 }
 
+/* What SHEET, which it takes over, has in its table at SCALE stands on paper as in a picture: no row is lost between the sheets, and
+   no name has a number that another has, from a try on paper that lay the other way.  */
+static void
+table_stands (br_sheet *sheet, const char *scale)
+{
+  said s = SAID_ZERO;
+  br_sheet_set_painter (sheet, find_painter, NULL);
+  sheet_say (sheet, &s, "draw into a.pdf scale %s", scale);
+  sheet_say (sheet, &s, "draw into a.svg scale %s", scale);
+  assert_int_equal (times_on_paper (" across\n"), times_in ("a.svg", " across<"));
+  assert_int_equal (times_on_paper (" up\n"), times_in ("a.svg", " up<"));
+  assert_int_equal (times_on_paper ("\nsame "), times_in ("a.svg", ">same "));
+  for (int k = 1; k <= 40; k++)
+    {
+      char number[16];
+      snprintf (number, sizeof number, "(%d) ", k);
+      assert_true (times_on_paper (number) <= 1);
+    }
+  sheet_end (sheet, &s);
+  unlink ("a.svg");
+  unlink ("a.pdf");
+}
+
+static void
+test_tables (void **state)
+{
+  static const char *const names[] = { "train", "birdhouse" }, *const scales[] = { "1:2", "1:4", "1:5" };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (names); i++)
+    for (size_t k = 0; k < CHECK_COUNT (scales); k++)
+      {
+        char path[PATH_MAX + 40];
+        snprintf (path, sizeof path, "%s/tests/data/%s.sheet", source, names[i]);
+        table_stands (sheet_open (path), scales[k]);
+      }
+}
+
+/* Boxes and wheels with names of any length, whose table is as wide as it comes.  */
+static void
+test_random_tables (void **state)
+{
+  (void) state;
+  for (long n = check_times (20); n > 0; n--)
+    {
+      said s = SAID_ZERO;
+      int count = (int) check_between (6, 16), letters = (int) check_between (1, 16);
+      br_sheet *sheet = sheet_with ("");
+      for (int i = 0; i < count; i++)
+        {
+          int64_t x = check_between (0, 300), y = check_between (0, 300);
+          sheet_say (sheet, &s, "%s %.*s%d = %s at %" PRId64 "/16, %" PRId64 "/16", i % 3 ? "box" : "circle", letters,
+                     "gatepostandhinge", i, i % 3 ? "2-1/4 x 1-3/8" : "1-1/2", x, y);
+        }
+      said_clear (&s);
+      table_stands (sheet, check_between (0, 1) ? "1/4" : "1/2");
+    }
+}
+
 static void
 file_is (const char *name, const char *expected)
 {
@@ -531,10 +589,11 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (test_one), CHECK_TEST (test_many), CHECK_TEST (test_neighbours), CHECK_TEST (test_too_large), CHECK_TEST (test_long), CHECK_TEST (test_edge), CHECK_TEST (test_parts), CHECK_TEST (test_copies),
-    CHECK_TEST (test_templates), CHECK_TEST (test_painter_fails),
+    CHECK_TEST (test_templates), CHECK_TEST (test_tables), CHECK_TEST (test_random_tables),
+    CHECK_TEST (test_painter_fails),
     CHECK_TEST (test_memory)
   };
   check_start ();
-  int failed = cmocka_run_group_tests (tests, lesson_enter, lesson_leave);
+  int failed = cmocka_run_group_tests (tests, source_enter, lesson_leave);
   return check_end (failed);
 }

@@ -55,9 +55,9 @@ drawing_block (const display *d, const br_record *record)
   if (*br_record_text (record, "width_shown"))
     {
       display_put (d, ", ");
-      display_put (d, br_record_text (record, "width_shown"));
+      text_put_cut (d, br_record_text (record, "width_shown"));
       display_put (d, " x ");
-      display_put (d, br_record_text (record, "height_shown"));
+      text_put_cut (d, br_record_text (record, "height_shown"));
     }
   fputs ("\n  ", d->stream);
   text_count (d, shapes, parts ? "part" : "shape", parts ? "parts" : "shapes");

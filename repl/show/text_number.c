@@ -106,3 +106,58 @@ text_short (const display *d, const char *shown, const char *typed)
   br_measure_clear (&m);
   return text;
 }
+
+/* How long the decimal at AT is if it has more digits than people read, or 0.  */
+static size_t
+long_decimal (const char *at)
+{
+  size_t whole = strspn (at, "0123456789"), digits = 0, length;
+  if (!whole || at[whole] != '.')
+    return 0;
+  length = whole + 1 + strspn (at + whole + 1, "0123456789");
+  for (size_t i = 0; i < length; i++)
+    digits += at[i] != '.' && (digits > 0 || at[i] != '0');
+  return digits > TEXT_DIGITS ? length : 0;
+}
+
+/* TEXT with its long decimals cut, on OUT.  */
+static void
+put_cut (FILE *out, const display *d, const char *text)
+{
+  while (*text)
+    {
+      size_t decimal = long_decimal (text), length = decimal ? decimal : strcspn (text, "0123456789");
+      char *number = strndup (text, decimal), *few = NULL;
+      int cut = 0;
+      if (!decimal && !length)
+        length = strspn (text, "0123456789.");
+      if (decimal && number)
+        few = text_digits (&cut, number, number, TEXT_DIGITS);
+      if (few)
+        fprintf (out, "%s%s", cut ? display_sign (d, "\xe2\x89\x88", "about ") : "", few);
+      else
+        fwrite (text, 1, length, out);
+      text += length;
+      free (number);
+      free (few);
+    }
+}
+
+char *
+text_cut (const display *d, const char *text)
+{
+  char *few = NULL;
+  size_t size;
+  FILE *out = open_memstream (&few, &size);
+  if (out)
+    put_cut (out, d, text);
+  return out && fclose (out) == 0 ? few : strdup (text);
+}
+
+void
+text_put_cut (const display *d, const char *text)
+{
+  char *few = text_cut (d, text);
+  display_put (d, few ? few : text);
+  free (few);
+}

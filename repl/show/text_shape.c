@@ -17,9 +17,9 @@ shape_block (const display *d, const br_record *record)
   display_put (d, " ");
   text_strong (d, br_record_text (record, "name"));
   display_put (d, "  ");
-  display_put (d, br_record_text (record, "size"));
+  text_put_cut (d, br_record_text (record, "size"));
   display_put (d, ", ");
-  display_put (d, br_record_text (record, "place"));
+  text_put_cut (d, br_record_text (record, "place"));
   if (*br_record_text (record, "layer"))
     {
       display_put (d, ", layer ");
@@ -43,11 +43,15 @@ static void
 shape_row (table *t, const display *d, const br_record *record)
 {
   const br_list *waiting = br_record_list (record, "waiting");
-  (void) d;
   table_add (t, br_record_text (record, "name"));
   table_add (t, br_record_text (record, "shape"));
-  table_add (t, br_record_text (record, "size"));
-  table_add (t, br_record_text (record, "place"));
+  for (int place = 0; place < 2; place++)
+    {
+      const char *text = br_record_text (record, place ? "place" : "size");
+      char *few = text_cut (d, text);
+      table_add (t, few ? few : text);
+      free (few);
+    }
   table_addf (t, "%s%s", br_list_size (waiting) ? "waits for " : "", br_list_text (waiting, 0));
 }
 

@@ -42,18 +42,19 @@ report_block (const display *d, const br_record *record)
 
 /* "A front  diameter 3-1/2""; NULL when memory ran out.  */
 static char *
-legend_entry (const br_record *shape, int name_width)
+legend_entry (const display *d, const br_record *shape, int name_width)
 {
   const br_list *waiting = br_record_list (shape, "waiting");
   const char *mark = br_record_text (shape, "mark");
-  char *text = NULL;
+  char *text = NULL, *sizes;
   size_t size;
   FILE *out = open_memstream (&text, &size);
   if (!out)
     return NULL;
+  sizes = text_cut (d, br_record_text (shape, "size"));
   const char *name = br_record_text (shape, "name");
-  fprintf (out, "%s %s%*s%s", *mark ? mark : " ", name, name_width + 2 - escape_width (name, strlen (name)), "",
-           br_record_text (shape, "size"));
+  fprintf (out, "%s %s%*s%s", *mark ? mark : " ", name, name_width + 2 - escape_width (name, strlen (name)), "", sizes ? sizes : "");
+  free (sizes);
   for (size_t i = 0; i < br_list_size (waiting); i++)
     fprintf (out, "%s%s", i ? ", " : "  dashed: waits for ", br_list_text (waiting, i));
   if (fclose (out) != 0)
@@ -82,7 +83,7 @@ put_legend (const display *d, const br_list *shapes)
     }
   for (size_t i = 0; entries && i < count; i++)
     {
-      entries[i] = legend_entry (br_list_record (shapes, i), name_width);
+      entries[i] = legend_entry (d, br_list_record (shapes, i), name_width);
       int width = entries[i] ? escape_width (entries[i], strlen (entries[i])) : 0;
       widest = width > widest ? width : widest;
     }

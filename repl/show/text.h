@@ -111,9 +111,12 @@ int text_is_part (const char *exact, const char *typed);
 char *text_digits (int *cut, const char *exact, const char *decimal, unsigned digits);
 /* SHOWN, a text in shop notation, or a decimal where it is long: "≈ 0.748031 in".  */
 char *text_short (const display *d, const char *shown, const char *typed);
-/* TEXT, in which decimals of more digits are cut: "≈1.73205 mm x 9 mm".  To be freed.  */
+/* TEXT, in which numbers of more digits are cut: "≈ 1.73205 mm x 9 mm".  To be freed.  */
 char *text_cut (const display *d, const char *text);
 void text_put_cut (const display *d, const char *text);
+void text_add_cut (table *t, const display *d, const char *text);
+/* NUMBER, an error or the like, with its sign, and cut where it is long: "+1/16", "≈ -0.123457".  To be freed.  */
+char *text_signed (const display *d, const char *number);
 
 /* text_draw.c: what people call VIEW of a record.  */
 const char *text_view_words (const char *view);

@@ -17,7 +17,7 @@ static void
 put_line (const display *d, const char *before, const char *text)
 {
   fputs (before, d->stream);
-  display_put (d, text);
+  text_put_cut (d, text);
   putc ('\n', d->stream);
 }
 
@@ -31,7 +31,7 @@ piece_block (const display *d, const br_record *record)
   int64_t quantity = br_record_count (record, "quantity");
   text_strong (d, br_record_text (record, "name"));
   fputs ("  ", d->stream);
-  display_put (d, br_record_text (record, "shown"));
+  text_put_cut (d, br_record_text (record, "shown"));
   if (quantity >= 0)
     fprintf (d->stream, ", %" PRId64 "%s", quantity,
              strcmp (br_record_kind (record), "stock") == 0 ? " at hand" : *stock ? "" : " of them");
@@ -54,15 +54,15 @@ piece_block (const display *d, const br_record *record)
 
 /* A size on the ruler, and how far the mark is off where it is.  */
 static void
-add_size (table *t, const br_record *row, const char *mark_key, const char *error_key)
+add_size (table *t, const display *d, const br_record *row, const char *mark_key, const char *error_key)
 {
   const char *mark = br_record_text (row, mark_key), *error = br_record_text (row, error_key);
-  int sign = field_sign (error);
-  if (sign == 0)
-    table_add (t, mark);
+  char *few = field_sign (error) ? text_signed (d, error) : NULL;
+  if (few)
+    table_addf (t, "%s (error %s)", mark, few);
   else
-    /* Digits are those of an error that no fraction says.  */
-    table_addf (t, "%s (error %s%s%s)", mark, strchr (error, '.') ? "about " : "", sign > 0 ? "+" : "", error);
+    table_add (t, mark);
+  free (few);
 }
 
 /* "length = deck_length - 2 * board", for a size that was given by more than a number.  */
@@ -123,10 +123,10 @@ parts_block (const display *d, const br_record *record)
       const br_record *row = br_list_record (rows, i);
       table_add (&t, br_record_text (row, "part"));
       table_addf (&t, "%" PRId64, br_record_count (row, "quantity"));
-      add_size (&t, row, "length_mark", "length_error");
-      add_size (&t, row, "width_mark", "width_error");
+      add_size (&t, d, row, "length_mark", "length_error");
+      add_size (&t, d, row, "width_mark", "width_error");
       /* Thickness is bought, not marked.  */
-      table_add (&t, br_record_text (row, "thickness_shown"));
+      text_add_cut (&t, d, br_record_text (row, "thickness_shown"));
       table_add (&t, br_record_text (row, "stock"));
       table_add (&t, br_record_text (row, "note"));
     }
@@ -161,7 +161,7 @@ order_block (const display *d, const br_record *record)
       else
         table_addf (&t, "%" PRId64, n);
       table_add (&t, br_record_text (row, "stock"));
-      table_add (&t, br_record_text (row, "shown"));
+      text_add_cut (&t, d, br_record_text (row, "shown"));
     }
   table_put (&t, d);
   table_clear (&t);
@@ -171,7 +171,7 @@ order_block (const display *d, const br_record *record)
       const br_record *row = br_list_record (parts, i);
       table_addf (&t, "%" PRId64, br_record_count (row, "quantity"));
       table_add (&t, br_record_text (row, "part"));
-      table_add (&t, br_record_text (row, "shown"));
+      text_add_cut (&t, d, br_record_text (row, "shown"));
     }
   table_put (&t, d);
   table_clear (&t);
@@ -210,9 +210,10 @@ put_marks (const display *d, const char *label, const br_list *marks, const br_l
       fputs (i ? "  " : "", d->stream);
       display_put (d, br_list_text (marks, i));
       const char *error = br_list_text (errors, i);
-      int sign = field_sign (error);
-      if (sign != 0)
-        fprintf (d->stream, " (error %s%s)", sign > 0 ? "+" : "", error);
+      char *few = field_sign (error) ? text_signed (d, error) : NULL;
+      if (few)
+        fprintf (d->stream, " (error %s)", few);
+      free (few);
     }
   putc ('\n', d->stream);
 }
@@ -345,12 +346,12 @@ fit_block (const display *d, const br_record *record)
   display_put (d, br_record_text (record, "lies"));
   put_line (d, ", margins ", br_record_text (record, "margin"));
   fputs ("  drawn ", d->stream);
-  display_put (d, br_record_text (record, "drawn_width_shown"));
+  text_put_cut (d, br_record_text (record, "drawn_width_shown"));
   put_line (d, " x ", br_record_text (record, "drawn_height_shown"));
   if (*br_record_text (record, "squares_width"))
     {
       fputs ("  squares ", d->stream);
-      display_put (d, br_record_text (record, "squares_width_shown"));
+      text_put_cut (d, br_record_text (record, "squares_width_shown"));
       put_line (d, " x ", br_record_text (record, "squares_height_shown"));
     }
   put_over (d, record, "full_over_width_shown", " in width", &any);

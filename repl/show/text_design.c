@@ -79,7 +79,7 @@ stack_block (const display *d, const br_record *record)
   const char *rss = br_record_text (record, "rss_shown");
   text_strong (d, br_record_text (record, "expression"));
   fputs (": ", d->stream);
-  display_put (d, br_record_text (record, "nominal_shown"));
+  text_put_cut (d, br_record_text (record, "nominal_shown"));
   fputs (" as drawn\n", d->stream);
   if (br_list_size (rows))
     {

@@ -107,38 +107,30 @@ text_short (const display *d, const char *shown, const char *typed)
   return text;
 }
 
-/* How long the decimal at AT is if it has more digits than people read, or 0.  */
+/* How long the number at AT is, "14.142", "3/16" or "131-3/16", or 0.  */
 static size_t
-long_decimal (const char *at)
+number_at (const char *at)
 {
-  size_t whole = strspn (at, "0123456789"), digits = 0, length;
-  if (!whole || at[whole] != '.')
-    return 0;
-  length = whole + 1 + strspn (at + whole + 1, "0123456789");
-  for (size_t i = 0; i < length; i++)
-    digits += at[i] != '.' && (digits > 0 || at[i] != '0');
-  return digits > TEXT_DIGITS ? length : 0;
+  static const char digits[] = "0123456789";
+  size_t length = strspn (at, digits), end = length;
+  if (length && at[end] == '-')
+    end += 1 + strspn (at + end + 1, digits);
+  if (length && at[end] == '/' && end > 0 && at[end - 1] != '-')
+    return end + 1 + strspn (at + end + 1, digits);
+  return length && at[length] == '.' ? length + 1 + strspn (at + length + 1, digits) : length;
 }
 
-/* TEXT with its long decimals cut, on OUT.  */
+/* TEXT with its long numbers cut, on OUT.  */
 static void
 put_cut (FILE *out, const display *d, const char *text)
 {
   while (*text)
     {
-      size_t decimal = long_decimal (text), length = decimal ? decimal : strcspn (text, "0123456789");
-      char *number = strndup (text, decimal), *few = NULL;
-      int cut = 0;
-      if (!decimal && !length)
-        length = strspn (text, "0123456789.");
-      if (decimal && number)
-        few = text_digits (&cut, number, number, TEXT_DIGITS);
-      if (few)
-        fprintf (out, "%s%s", cut ? display_sign (d, "\xe2\x89\x88", "about ") : "", few);
-      else
-        fwrite (text, 1, length, out);
+      size_t number = number_at (text), length = number ? number : strcspn (text, "0123456789");
+      char *shown = strndup (text, length), *few = shown && number ? text_short (d, shown, "") : NULL;
+      fputs (few ? few : shown ? shown : "", out);
       text += length;
-      free (number);
+      free (shown);
       free (few);
     }
 }
@@ -160,4 +152,25 @@ text_put_cut (const display *d, const char *text)
   char *few = text_cut (d, text);
   display_put (d, few ? few : text);
   free (few);
+}
+
+void
+text_add_cut (table *t, const display *d, const char *text)
+{
+  char *few = text_cut (d, text);
+  table_add (t, few ? few : text);
+  free (few);
+}
+
+char *
+text_signed (const display *d, const char *number)
+{
+  const int sign = field_sign (number);
+  const char *about = display_sign (d, "\xe2\x89\x88 ", "about ");
+  char *few = text_short (d, *number == '-' ? number + 1 : number, ""), *text = NULL;
+  int cut = few && strncmp (few, about, strlen (about)) == 0;
+  if (!few || asprintf (&text, "%s%s%s", cut ? about : "", sign < 0 ? "-" : sign > 0 ? "+" : "", few + (cut ? strlen (about) : 0)) < 0)
+    text = NULL;
+  free (few);
+  return text;
 }

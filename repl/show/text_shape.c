@@ -45,13 +45,8 @@ shape_row (table *t, const display *d, const br_record *record)
   const br_list *waiting = br_record_list (record, "waiting");
   table_add (t, br_record_text (record, "name"));
   table_add (t, br_record_text (record, "shape"));
-  for (int place = 0; place < 2; place++)
-    {
-      const char *text = br_record_text (record, place ? "place" : "size");
-      char *few = text_cut (d, text);
-      table_add (t, few ? few : text);
-      free (few);
-    }
+  text_add_cut (t, d, br_record_text (record, "size"));
+  text_add_cut (t, d, br_record_text (record, "place"));
   table_addf (t, "%s%s", br_list_size (waiting) ? "waits for " : "", br_list_text (waiting, 0));
 }
 

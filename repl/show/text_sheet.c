@@ -79,11 +79,9 @@ add_short_error (table *t, const display *d, const br_record *record)
   br_number n = BR_NUMBER_ZERO;
   char digits[64] = "";
 
-  char *both = text_mark_unit (record) ? text_record_error (d, record) : NULL;
+  char *both = text_mark_unit (record) ? text_record_error (d, record) : *exact ? text_signed (d, exact) : NULL;
   if (both)
     table_add (t, both);
-  else if (*exact)
-    table_addf (t, "%s%s", plus, exact);
   else if (field_number (&n, decimal) && br_number_write_decimal (digits, sizeof digits, NULL, &n, 3)
            < sizeof digits)
     table_addf (t, "%s%s%s", display_sign (d, "\xe2\x89\x88 ", "about "), plus, digits);

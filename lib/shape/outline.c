@@ -141,6 +141,19 @@ close_by_hand (br__shape_draft *d)
   return BR_OK;
 }
 
+/* T is there and does not come to 0, which is refused as a rise later.  */
+static int
+is_arc (br__run *run, const br__tree *t)
+{
+  br_error before = *run->error;
+  br__value v = BR__VALUE_ZERO;
+  int sign = 1;
+  int known = t->count && br__value_of (&v, run, t) == BR_OK && br_real_sign (&sign, &v.real, run->sheet->settings.bits) == BR_OK;
+  br__value_clear (&v);
+  *run->error = before;
+  return t->count && !(known && sign == 0);
+}
+
 /* A corner is rounded or cut between two straight sides.  */
 static br_status
 check_rises (br__run *run, const br__shape_draft *d)
@@ -148,7 +161,7 @@ check_rises (br__run *run, const br__shape_draft *d)
   for (size_t i = 0; i < d->corner_count; i++)
     {
       const br__corner_draft *c = &d->corners[i], *next = &d->corners[(i + 1) % d->corner_count];
-      if (c->cut.count && (c->rise.count || next->rise.count))
+      if (c->cut.count && (is_arc (run, &c->rise) || is_arc (run, &next->rise)))
         {
           br__fail (run->error, BR_DOMAIN, c->cut.base, c->cut.length,
                     "corner %d cannot be rounded or cut: a side of it is an arc", (int) i + 1);

@@ -426,6 +426,31 @@ test_unmeasured (void **state)
   sheet_end (sheet, &s);
 }
 
+/* Aslant and level between the same two are two dimensions: both are kept and drawn; what is level by itself says the same.  */
+static void
+test_two_ways (void **state)
+{
+  char told[4000];
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("circle a = 1 at 0, 0 deep 1\ncircle b = 1 at 3, 4 deep 1\n");
+  (void) state;
+  sheet_say (sheet, &s, "dimension centre(a) to centre(b) as slant\ndimension centre(b) to centre(a) level as flat\ndimension");
+  assert_int_equal (s.count, 4);
+  numbers_on (told, sizeof told, sheet);
+  assert_non_null (strstr (told, " slant "));
+  assert_non_null (strstr (told, " flat "));
+  /* Along is what an unsaid way was.  */
+  sheet_say (sheet, &s, "dimension centre(a) to centre(b) along as aslant\ndimension");
+  assert_int_equal (s.count, 3);
+  sheet_say (sheet, &s, "dimension centre(a) to centre(b) as slant\ncircle b = 1 at 3, 0 deep 1");
+  numbers_on (told, sizeof told, sheet);
+  assert_null (strstr (told, " slant "));
+  assert_non_null (strstr (told, " flat "));
+  sheet_say (sheet, &s, "no dimension centre(a) to centre(b)\ndimension");
+  said_is (&s, 1, "kind", "remark");
+  sheet_end (sheet, &s);
+}
+
 /* Out of memory anywhere is reported so.  */
 static void
 test_refused (void **state)
@@ -444,7 +469,7 @@ main (void)
 {
   const struct CMUnitTest tests[] =
   {
-    CHECK_TEST (test_cart), CHECK_TEST (test_random), CHECK_TEST (test_told), CHECK_TEST (test_holes), CHECK_TEST (test_unmeasured), CHECK_TEST (test_refused)
+    CHECK_TEST (test_cart), CHECK_TEST (test_random), CHECK_TEST (test_told), CHECK_TEST (test_holes), CHECK_TEST (test_unmeasured), CHECK_TEST (test_two_ways), CHECK_TEST (test_refused)
   };
   return CHECK_RUN (tests);
 }

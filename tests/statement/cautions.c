@@ -333,6 +333,30 @@ count_words (const said *s, const char *words)
   return count;
 }
 
+/* Parts with less than 1/2 in along the grain (common practice, no source).  */
+static void
+short_grain (void **state)
+{
+  static const struct { const char *sheet; int told; } rows[] =
+  {
+    { "part p = 1/4 x 6", 1 }, { "part p = 6 x 1/4", 0 }, { "part p = 1/2 x 6", 0 }, { "part p = 7/16 x 1/2", 1 }, { "part p = 7/16 x 7/16", 0 },
+    { "part p = 1/4 x 6 turn", 0 }, { "part p = 1/4 x q", 0 }, { "part p = q x 1/4", 0 },
+    { "outline o = 0, 0 to 1/4, 0 to 1/4, 6 to 0, 6\npart p as o", 1 }, { "outline o = 0, 0 to 6, 0 to 6, 1/4 to 0, 1/4\npart p as o", 0 },
+    { "stock s = 3/4 x 8 x 48\npart p = 1/4 x 6 from s", 1 }, { "stock s = plywood 3/4 x 48 x 96\npart p = 1/4 x 6 from s", 0 },
+    { "stock s = round 1 x 48\npart p = 1/4 from s", 0 }
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      said s = SAID_ZERO;
+      br_sheet *sheet = sheet_with (rows[i].sheet);
+      sheet_say (sheet, &s, "cautions");
+      if (count_words (&s, "p: short grain") != rows[i].told)
+        fail_msg ("%s", rows[i].sheet);
+      sheet_end (sheet, &s);
+    }
+}
+
 /* Outlines that are hard to saw or weak: said when they are drawn, and by `cautions`.  */
 static void
 necks (void **state)
@@ -408,7 +432,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (each_way), CHECK_TEST (other_ways), CHECK_TEST (ages), CHECK_TEST (once), CHECK_TEST (together), CHECK_TEST (one_gap), CHECK_TEST (blades),
-    CHECK_TEST (small_shapes), CHECK_TEST (small_together), CHECK_TEST (necks),
+    CHECK_TEST (small_shapes), CHECK_TEST (small_together), CHECK_TEST (necks), CHECK_TEST (short_grain),
   };
   return CHECK_RUN (tests);
 }

@@ -303,7 +303,7 @@ read_note (br__annotation *a, br__tree at[2], br__run *run)
   br_status status = br__note_text_read (&a->text, run);
   if (status != BR_OK)
     return status;
-  br__need_word (run, "at", "`at X, Y`");
+  br__note_at_read (run);
   br__read_point (run, at);
   if (br__take_word (run, "to"))
     br__shape_read_name (&a->shape, run, "the name of a shape");

@@ -63,6 +63,8 @@ br_status br__dimension_read (br__annotation *a, br__tree *off, br__run *run);
 size_t br__quoted_end (const char *text, size_t length, size_t start);
 /* "TEXT", where the line is a note; the token at hand is then the one behind it.  */
 br_status br__note_text_read (char **text, br__run *run);
+/* The `at` behind it.  */
+void br__note_at_read (br__run *run);
 
 /* annotation_show.c */
 br_status br__annotation_show (br__run *run, const br__annotation *a);

@@ -333,6 +333,28 @@ count_words (const said *s, const char *words)
   return count;
 }
 
+/* A hole is no piece that a child can choke on, nor is what copies one.  */
+static void
+small_holes (void **state)
+{
+  static const struct { const char *sheet; int told; } rows[] =
+  {
+    { "circle h = 1/2 at 0, 0 hole\nmirror m of h about 3", 0 }, { "circle h = 1/2 at 0, 0 hole\nrow r of h qty 2 by 1/4", 0 },
+    { "line h = 0, 0 to 1/2, 0 wide 1/4 hole", 0 }, { "line h = 0, 0 to 1/2, 0", 0 }, { "line h = 0, 0 to 1/2, 0\nmirror m of h about 3", 0 },
+    { "circle h = 1/2 at 0, 0\nmirror m of h about 3", 1 }, { "line h = 0, 0 to 1/2, 0 wide 1/4", 1 }, { "mirror m of h about 3", 0 },
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      said s = SAID_ZERO;
+      br_sheet *sheet = sheet_with ("child 2 years");
+      sheet_say (sheet, &s, "%s\ncautions", rows[i].sheet);
+      if ((count_rule (&s, "1501") > 0) != rows[i].told)
+        fail_msg ("%s", rows[i].sheet);
+      sheet_end (sheet, &s);
+    }
+}
+
 /* Parts with less than 1/2 in along the grain (common practice, no source).  */
 static void
 short_grain (void **state)
@@ -432,7 +454,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (each_way), CHECK_TEST (other_ways), CHECK_TEST (ages), CHECK_TEST (once), CHECK_TEST (together), CHECK_TEST (one_gap), CHECK_TEST (blades),
-    CHECK_TEST (small_shapes), CHECK_TEST (small_together), CHECK_TEST (necks), CHECK_TEST (short_grain),
+    CHECK_TEST (small_shapes), CHECK_TEST (small_together), CHECK_TEST (necks), CHECK_TEST (short_grain), CHECK_TEST (small_holes),
   };
   return CHECK_RUN (tests);
 }

@@ -414,6 +414,26 @@ test_wrong (void **state)
     }
 }
 
+/* LINE, said to SHEET, tells once that something is drawn with the wrong depth, with CAUTION in it; NULL: never.  */
+static void
+check_told (const char *script, const char *line, const char *caution)
+{
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with (script);
+  size_t told = 0;
+  sheet_say (sheet, &s, "%s", line);
+  for (size_t k = 0; k < s.count; k++)
+    {
+      const char *message = strcmp (said_get (&s, k, "kind"), "caution") == 0 ? said_get (&s, k, "message") : "";
+      told += strstr (message, "are drawn ") || strstr (message, "is drawn ");
+      if (strstr (message, " drawn ") && (!caution || !strstr (message, caution)))
+        fail_msg ("%s; %s: %s", script, line, message);
+    }
+  if (told != (caution != NULL))
+    fail_msg ("%s; %s: %zu cautions", script, line, told);
+  sheet_end (sheet, &s);
+}
+
 /* Wheels against axles, and a part against the shape that it is cut as: what is said, and by which lines.  */
 static void
 test_across (void **state)
@@ -462,22 +482,7 @@ test_across (void **state)
   };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (rows); i++)
-    {
-      said s = SAID_ZERO;
-      br_sheet *sheet = sheet_with (rows[i].sheet);
-      size_t told = 0;
-      sheet_say (sheet, &s, "%s", rows[i].line);
-      for (size_t k = 0; k < s.count; k++)
-        {
-          const char *message = strcmp (said_get (&s, k, "kind"), "caution") == 0 ? said_get (&s, k, "message") : "";
-          told += strstr (message, "are drawn ") || strstr (message, "is drawn ");
-          if (strstr (message, " drawn ") && (!rows[i].caution || !strstr (message, rows[i].caution)))
-            fail_msg ("%s; %s: %s", rows[i].sheet, rows[i].line, message);
-        }
-      if (told != (rows[i].caution != NULL))
-        fail_msg ("%s; %s: %zu cautions", rows[i].sheet, rows[i].line, told);
-      sheet_end (sheet, &s);
-    }
+    check_told (rows[i].sheet, rows[i].line, rows[i].caution);
   unlink ("depth_across.svg");
 }
 

@@ -103,7 +103,7 @@ br__hand_row (int *found, br__size_line *row, br_text *text, br__run *run, const
     return BR_OK;
   const br__drawn *from = br__drawn_called (v, a->from.shape), *to = br__drawn_called (v, a->to.shape);
   br_status status = from && to ? br__annotation_distance (&distance, &way, run->sheet, a) : BR_UNDECIDED;
-  if (status == BR_OK && way == (upright ? BR__UPRIGHT : BR__LEVEL))
+  if (status == BR_OK && way == (upright ? BR__UPRIGHT : BR__LEVEL) && !br__is_said_by_another (run->sheet, a, way))
     {
       memset (row, 0, sizeof *row);
       row->of = from->shape->name;

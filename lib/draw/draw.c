@@ -354,6 +354,12 @@ try_paper (int64_t *sheets, br__drawing *d, br__run *run, const br_number *ratio
   return status;
 }
 
+static int
+is_crowd (const br__drawing *d)
+{
+  return d->view.count + d->other[0].count + d->other[1].count > CROWD;
+}
+
 /* The figure at RATIO on the paper that lies as it does, or the other way where that takes fewer sheets; *FITS is 2 if all
    goes on one, 1 if the figure does, without its table.  */
 static br_status
@@ -366,7 +372,7 @@ try_scale (int *fits, br__drawing *d, br__run *run, const br_number *ratio)
   if (status == BR_OK)
     status = try_paper (&sheets, d, run, ratio, landscape);
   /* A crowd, which takes its time, stays as it lies.  */
-  if (status == BR_OK && sheets > 1 && d->view.count + d->other[0].count + d->other[1].count <= CROWD)
+  if (status == BR_OK && sheets > 1 && !is_crowd (d))
     {
       status = try_paper (&other, d, run, ratio, !landscape);
       if (status == BR_OK && other >= sheets)
@@ -388,17 +394,33 @@ br__may_fit (const br__scale_row *row, br__area full, br__area room)
 
 /* So many smaller usual scales are tried for a figure that has room on the paper, but not with its table.  */
 #define SMALLER 2
+/* And so many, or of a crowd, for one whose words have no room at any of them: what they take does not get smaller, and a figure
+   of a quarter of its size is not worth the sheet that it saves.  */
+#define TRIED 5
+#define TRIED_OF_CROWD 3
+
+static br_status
+try_row (int *fits, br__drawing *d, br__run *run, const br__scale_row *row)
+{
+  br_number ratio = BR_NUMBER_ZERO;
+  br_status status = br_number_set_ratio (&ratio, row->drawn, row->full);
+  if (status == BR_OK)
+    status = try_scale (fits, d, run, &ratio);
+  br_number_clear (&ratio);
+  return status;
+}
 
 /* The largest standard scale at which all goes on one sheet; or the figure alone, if its table would make it much
-   smaller; the smallest scale where there is none.  */
+   smaller; where there is none, that of the fewest sheets.  */
 static br_status
 find_scale (br__drawing *d, br__run *run)
 {
   const br__scale_row *row, *next;
   br_number ratio = BR_NUMBER_ZERO;
   br__area room[2] = { { 0, 0, 0, 0 }, { 0, 0, 0, 0 } };
-  int fits = 0, metric = 0, smaller = 0;
-  size_t alone = SIZE_MAX;
+  int fits = 0, metric = 0, smaller = 0, tried = 0;
+  int64_t least = INT64_MAX;
+  size_t alone = SIZE_MAX, best = SIZE_MAX, last = SIZE_MAX;
   br_status status = br_number_set_int (&ratio, 1);
   for (int i = 0; i < 2 && status == BR_OK; i++)
     {
@@ -412,24 +434,27 @@ find_scale (br__drawing *d, br__run *run)
   if (status == BR_OK)
     status = make_view (d, run, &ratio);
   br__area full = whole_reach (d);
-  for (size_t i = 0; fits < 2 && status == BR_OK && (row = br__scale_at (i, !metric)) != NULL && smaller <= SMALLER; i++)
+  for (size_t i = 0; fits < 2 && status == BR_OK && (row = br__scale_at (i, !metric)) != NULL && smaller <= SMALLER
+                     && (alone != SIZE_MAX || tried < (is_crowd (d) ? TRIED_OF_CROWD : TRIED)); i++)
     {
       if (!br__scale_is_usual (row, !metric))
         continue;
       next = br__scale_at (i + 1, !metric);
-      status = br_number_set_ratio (&ratio, row->drawn, row->full);
-      if (status == BR_OK && (!next || br__may_fit (row, full, room[0]) || br__may_fit (row, full, room[1])))
-        status = try_scale (&fits, d, run, &ratio);
+      if (!next || br__may_fit (row, full, room[0]) || br__may_fit (row, full, room[1]))
+        {
+          status = try_row (&fits, d, run, row);
+          const int64_t sheets = status == BR_OK ? br__sheets_for (&d->figure, &d->w) : INT64_MAX;
+          best = sheets < least || best == SIZE_MAX ? i : best;
+          least = sheets < least ? sheets : least;
+          last = i;
+          tried++;
+        }
       alone = fits == 1 && alone == SIZE_MAX ? i : alone;
       smaller += alone != SIZE_MAX;
     }
-  if (status == BR_OK && fits < 2 && alone != SIZE_MAX)
-    {
-      row = br__scale_at (alone, !metric);
-      status = br_number_set_ratio (&ratio, row->drawn, row->full);
-      if (status == BR_OK)
-        status = try_scale (&fits, d, run, &ratio);
-    }
+  alone = alone != SIZE_MAX ? alone : best;
+  if (status == BR_OK && fits < 2 && alone != last)
+    status = try_row (&fits, d, run, br__scale_at (alone, !metric));
   br_number_clear (&ratio);
   return status;
 }

@@ -171,14 +171,15 @@ find_reach (br__area *reach, const br__drawn *outermost[4], const br__side_view 
   return any;
 }
 
-/* SIZE on paper, and as it is written.  */
+/* SIZE on paper, as it was given, a fraction or not, and as it is written.  */
 static br_status
-put_size (br_text *t, int64_t *paper, const br_number *size, const br__run *run)
+put_size (br_text *t, int64_t *paper, const br__sized *size, const br__run *run)
 {
+  const br_real mark = { size->mark, NULL };    /* borrowed */
   br_real z = BR_REAL_ZERO;
-  br_status status = br_real_set_number (&z, size);
+  br_status status = br_real_sub (&z, &mark, &size->over);
   if (status == BR_OK)
-    status = br__to_paper (paper, &z, NULL, 0);
+    status = br__to_paper (paper, &z, NULL, run->sheet->settings.bits);
   if (status == BR_OK)
     status = br__put_drawing_number (t, &z, &run->sheet->settings);
   br_real_clear (&z);
@@ -223,10 +224,10 @@ check_sizes (br_list *found, br__run *run, const br__side_view *v, const br__pie
   if (!find_reach (&reach, outermost, v) || !piece->size[BR__LENGTH_OF].known || !piece->size[across].known)
     return BR_OK;
   int64_t wide = reach.x2 - reach.x, high = reach.y2 - reach.y;
-  br_status status = put_size (&part, &size[0], &piece->size[BR__LENGTH_OF].value, run);
+  br_status status = put_size (&part, &size[0], &piece->size[BR__LENGTH_OF], run);
   br__text_puts (&part, " x ");
   if (status == BR_OK)
-    status = put_size (&part, &size[1], &piece->size[across].value, run);
+    status = put_size (&part, &size[1], &piece->size[across], run);
   int along = !differ (wide, size[0]) && !differ (high, size[1]), turned = !differ (wide, size[1]) && !differ (high, size[0]);
   if (status == BR_OK && !along && !turned)
     {

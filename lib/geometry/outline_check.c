@@ -18,7 +18,20 @@ typedef struct check
   const br__value *corners;
   size_t count;
   size_t *index;                /* where an error belongs */
+  int box;                      /* its corners have no numbers, as those of an outline do */
 } check;
+
+/* Corner I in words.  */
+static void
+put_corner (br_text *t, const check *c, size_t i)
+{
+  static const char *const words[] = { "left bottom", "right bottom", "right top", "left top" };
+  i %= c->count;
+  if (c->box && i < sizeof words / sizeof words[0])
+    br__text_printf (t, "corner %s", words[i]);
+  else
+    br__text_printf (t, "corner %d", (int) i + 1);
+}
 
 static const br_real *
 number_of (const check *c, size_t i, int which)
@@ -90,7 +103,8 @@ fail (check *c, size_t i, int which, const char *message, const br_real *length)
   *c->index = BR__CORNER_NUMBERS * (i % c->count) + (size_t) which;
   if (!c->work->error)
     return BR_DOMAIN;
-  br__text_printf (&t, "corner %d %s", (int) (i % c->count) + 1, message);
+  put_corner (&t, c, i);
+  br__text_printf (&t, " %s", message);
   br_status status = length ? put_length (&t, length, c->work->settings) : BR_OK;
   if (status == BR_OK && t.failed)
     status = BR_NO_MEMORY;
@@ -229,7 +243,8 @@ check_crossings (check *c, const br__legs *legs)
         if (behind || around ? sharp && br__neighbours_meet (g, &p[i], &p[k]) : br__pieces_meet (g, &p[i], &p[k]))
           {
             br_text t = BR_TEXT_ZERO;
-            br__text_printf (&t, "has a side that crosses or touches the one to corner %d", (int) a + 1);
+            br__text_puts (&t, "has a side that crosses or touches the one to ");
+            put_corner (&t, c, a);
             status = t.failed ? BR_NO_MEMORY : fail (c, b, BR__CORNER_X, br__text_string (&t), NULL);
             br__text_clear (&t);
           }
@@ -239,9 +254,9 @@ check_crossings (check *c, const br__legs *legs)
 }
 
 br_status
-br__outline_check (size_t *index, br__work *w, const br__value *corners, size_t count)
+br__outline_check (size_t *index, br__work *w, const br__value *corners, size_t count, int box)
 {
-  check c = { w, { BR_OK, w->settings->bits, NULL }, corners, count, index };
+  check c = { w, { BR_OK, w->settings->bits, NULL }, corners, count, index, box };
   br__sketch s = { w, BR_OK, NULL };
   br__legs legs = { NULL, 0, 0, NULL };
   br_status status = BR_OK;

@@ -322,6 +322,7 @@ br__shape_function (br__shape_call call)
     [BR__CALL_CUT] = ROW ("cut", 1, call_size,),
     [BR__CALL_RISE] = ROW ("rise", 1, call_rise,),
     [BR__CALL_CORNERS] = ROW ("corners", 0, br__call_corners,),
+    [BR__CALL_BOX_CORNERS] = ROW ("corners", 0, br__call_corners, .variant = BR__CALL_BOX_CORNERS),
     OUTLINE (RIGHT), OUTLINE (TOP), OUTLINE (LEFT), OUTLINE (BOTTOM), OUTLINE (MIDDLE_X), OUTLINE (MIDDLE_Y),
     OUTLINE (AREA), OUTLINE (PERIMETER),
     [BR__CALL_COUNT] = ROW ("qty", 1, br__call_count,),

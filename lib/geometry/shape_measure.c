@@ -39,7 +39,7 @@ corners_fit (br_real *z, const br_real *const *args, unsigned bits)
   memset (v, 0, sizeof v);
   for (int64_t i = 0; i < n; i++)
     v[i].real = *args[i + 1];   /* borrowed */
-  br_status status = br__outline_check (&index, &w, v, (size_t) n / BR__CORNER_NUMBERS);
+  br_status status = br__outline_check (&index, &w, v, (size_t) n / BR__CORNER_NUMBERS, 0);
   return status == BR_OK ? br_number_set_int (&z->rational, 0) : status;
 }
 
@@ -64,10 +64,10 @@ br__call_corners (br__work *w, br__value *z, br__value *args, unsigned count, co
 {
   int varies = 0;
   size_t index = BR__WHOLE_CALL;
-  (void) self;
   for (unsigned i = 0; i < count; i++)
     varies |= args[i].slot != 0;
-  br_status status = varies ? ask_fit (w, args, count) : br__outline_check (&index, w, args, count / BR__CORNER_NUMBERS);
+  br_status status = varies ? ask_fit (w, args, count)
+                     : br__outline_check (&index, w, args, count / BR__CORNER_NUMBERS, self->variant == BR__CALL_BOX_CORNERS);
   return status == BR_OK ? br_number_set_int (&z->real.rational, (int64_t) (count / BR__CORNER_NUMBERS)) : status;
 }
 

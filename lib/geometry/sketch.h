@@ -49,8 +49,8 @@ enum { BR__CORNER_X, BR__CORNER_Y, BR__CORNER_CUT, BR__CORNER_CUT_AFTER, BR__COR
 /* The path of an outline of COUNT corners.  What cannot be drawn is an error at the number of the corner: INDEX
    gets it, and nothing is wrong where values are slots.  */
 br_status br__outline_legs (br__legs *legs, br__sketch *s, const br__value *corners, size_t count);
-/* 0, or what is wrong with an outline whose numbers are known: its error, at argument *INDEX.  */
-br_status br__outline_check (size_t *index, br__work *w, const br__value *corners, size_t count);
+/* 0, or what is wrong with an outline, or a BOX, whose numbers are known: its error, at argument *INDEX.  */
+br_status br__outline_check (size_t *index, br__work *w, const br__value *corners, size_t count, int box);
 
 typedef enum br__outline_measure
 {

@@ -312,8 +312,8 @@ report (br__run *run)
 {
   br__practice *p = NULL;
   br_status status = br__lex_next (&run->lex, run->error);
-  if (status == BR_OK)
-    status = br__end_of_line (run);
+  if (status == BR_OK && (status = br__end_of_line (run)) != BR_OK)
+    br__hint (run->error, "write `practice report`");
   if (status == BR_OK)
     status = practice_new (&p, run->sheet->practice_path, run->error);
   for (size_t i = 0; status == BR_OK && i < p->count; i++)

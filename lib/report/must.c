@@ -105,6 +105,11 @@ read_one (br__run *run)
   br_status status = br__lex_next (&run->lex, run->error);
   if (status == BR_OK)
     status = read_range (&range, run);
+  if (status == BR_OK && run->lex.token.type != BR__END && !br__lex_is_sign (&run->lex, ','))
+    {
+      status = br__expected (run, range.given ? "a comma and another name" : "`from`, or a comma and another name");
+      br__hint (run->error, "write `check %.*s`", br__clip (run->text + name.offset, run->end - name.offset, 80), run->text + name.offset);
+    }
   if (status != BR_OK)
     {
       br__value_clear (&range.low);

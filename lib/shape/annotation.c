@@ -126,9 +126,15 @@ same_spot (const br__spot *s, const br__spot *t)
          && memcmp (s->none, t->none, sizeof s->none) == 0;
 }
 
-/* Whether giving A takes the place of B.  A way that is not said is any.  */
 static int
-replaces (const br__annotation *a, const br__annotation *b)
+same_spots (const br__annotation *a, const br__annotation *b)
+{
+  return (same_spot (&a->from, &b->from) && same_spot (&a->to, &b->to)) || (same_spot (&a->from, &b->to) && same_spot (&a->to, &b->from));
+}
+
+/* Whether giving A takes the place of B.  A way that is not said is along two points, or, to take one out, ANY.  */
+static int
+replaces (const br__annotation *a, const br__annotation *b, int any)
 {
   if (a->kind != b->kind)
     return 0;
@@ -136,9 +142,8 @@ replaces (const br__annotation *a, const br__annotation *b)
     return strcmp (a->text, b->text) == 0;
   if (a->kind == BR__UNMEASURED)
     return strcmp (a->shape, b->shape) == 0;
-  return (a->way == b->way || a->way == BR__ANY_WAY || b->way == BR__ANY_WAY)
-         && ((same_spot (&a->from, &b->from) && same_spot (&a->to, &b->to))
-             || (same_spot (&a->from, &b->to) && same_spot (&a->to, &b->from)));
+  return (a->way == b->way || (any && a->way == BR__ANY_WAY) || (a->way == BR__ANY_WAY && b->way == BR__ALONG)
+          || (a->way == BR__ALONG && b->way == BR__ANY_WAY)) && same_spots (a, b);
 }
 
 static unsigned
@@ -173,15 +178,24 @@ br__is_unmeasured (const br_sheet *sheet, const char *shape)
   return 0;
 }
 
+int
+br__is_said_by_another (const br_sheet *sheet, const br__annotation *a, br__way way)
+{
+  for (const br__annotation *b = a->way == way ? NULL : sheet->annotation_of[hash_of_annotation (a)]; b; b = b->alike)
+    if (b->active && b->kind == a->kind && b->way == way && same_spots (a, b))
+      return 1;
+  return 0;
+}
+
 /* Takes out what A replaces; *FOUND is 1 where there was some.  */
 static br_status
-take_out (int *found, br__run *run, const br__annotation *a, br__moves *moves)
+take_out (int *found, br__run *run, const br__annotation *a, int any, br__moves *moves)
 {
   br_status status = BR_OK;
   *found = 0;
   for (br__annotation *b = run->sheet->annotation_of[hash_of_annotation (a)]; b && status == BR_OK; b = b->alike)
     {
-      if (!b->active || b == a || !replaces (a, b))
+      if (!b->active || b == a || !replaces (a, b, any))
         continue;
       *found = 1;
       status = br__take_out (run, &b->active, b->line);
@@ -218,7 +232,7 @@ keep (br__run *run, br__annotation *a, const br__tree t[BR__DRAWN_NUMBERS])
   br__moves moves = BR__MOVES_ZERO;
   int found;
   append (run->sheet, a);
-  br_status status = take_out (&found, run, a, &moves);
+  br_status status = take_out (&found, run, a, 0, &moves);
   for (int i = 0; i < BR__DRAWN_NUMBERS && status == BR_OK; i++)
     if (t[i].count)
       status = define_length (run, a, i, &t[i], &moves);
@@ -289,7 +303,7 @@ read_note (br__annotation *a, br__tree at[2], br__run *run)
   br_status status = br__note_text_read (&a->text, run);
   if (status != BR_OK)
     return status;
-  br__need_word (run, "at", "`at X, Y`");
+  br__note_at_read (run);
   br__read_point (run, at);
   if (br__take_word (run, "to"))
     br__shape_read_name (&a->shape, run, "the name of a shape");
@@ -326,7 +340,7 @@ drop (br__run *run, br__annotation *a, const char *what)
   size_t start = run->word.offset;
   br_status status = br__end_of_line (run);
   if (status == BR_OK)
-    status = take_out (&found, run, a, &moves);
+    status = take_out (&found, run, a, 1, &moves);
   if (status == BR_OK && !found)
     status = br__fail (run->error, BR_DOMAIN, start, run->end - start, "there is no such %s", what);
   if (status == BR_OK)

@@ -45,6 +45,8 @@ const br__value *br__annotation_value (const br_sheet *sheet, const br__annotati
 /* The formula of it, or NULL where A has no such number.  */
 const br__definition *br__annotation_definition (const br_sheet *sheet, const br__annotation *a, int part);
 /* Whether SHAPE is to get no dimension that is not asked for.  */
+/* 1 where A, a dimension that goes that WAY without being told to, stands beside one of the same points that is.  */
+int br__is_said_by_another (const br_sheet *sheet, const br__annotation *a, br__way way);
 int br__is_unmeasured (const br_sheet *sheet, const char *shape);
 void br__annotation_free (br__annotation *a);
 void br__annotations_free (br_sheet *sheet);
@@ -61,6 +63,8 @@ br_status br__dimension_read (br__annotation *a, br__tree *off, br__run *run);
 size_t br__quoted_end (const char *text, size_t length, size_t start);
 /* "TEXT", where the line is a note; the token at hand is then the one behind it.  */
 br_status br__note_text_read (char **text, br__run *run);
+/* The `at` behind it.  */
+void br__note_at_read (br__run *run);
 
 /* annotation_show.c */
 br_status br__annotation_show (br__run *run, const br__annotation *a);

@@ -202,6 +202,20 @@ br__quoted_end (const char *text, size_t length, size_t start)
   return start;
 }
 
+/* note 'hi' at 1, 1 and note hi at 1, 1: the note with its text, from START on, in quotation marks as a hint.  */
+static void
+hint_quoted (br__run *run, size_t start)
+{
+  const char *s = run->text;
+  for (size_t i = start + 1; i + 4 < run->end; i++)
+    if (memcmp (s + i, " at ", 4) == 0)
+      {
+        const size_t marks = s[start] == '\'' && s[i - 1] == '\'' && i > start + 2;
+        br__hint (run->error, "write `%.*s\"%.*s\"%.*s`", (int) start, s, (int) (i - start - 2 * marks), s + start + marks, (int) (run->end - i), s + i);
+        return;
+      }
+}
+
 /* The text from START on, in quotation marks, or, where it may be BARE, up to the end of the line; *END is behind it.  */
 static br_status
 read_text (char **text, size_t *end, br__run *run, size_t start, int bare)
@@ -219,6 +233,7 @@ read_text (char **text, size_t *end, br__run *run, size_t start, int bare)
   if ((!quote && !bare) || close == at + quote)
     {
       br__fail (run->error, BR_SYNTAX, at, run->end - at, "a text in quotation marks should stand here");
+      hint_quoted (run, at);
       return BR_SYNTAX;
     }
   if (quote && *end == close)
@@ -229,12 +244,58 @@ read_text (char **text, size_t *end, br__run *run, size_t start, int bare)
   return *text ? BR_OK : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
 }
 
+/* `at` does not follow the text of a note, which ends at END: where quotation marks stand inside of it, says so, with a hint of
+   the note in which they are inches or single ones.  */
+static void
+refuse_quotes (br__run *run, size_t start, size_t end)
+{
+  br_text t = BR_TEXT_ZERO;
+  const char *s = run->text;
+  size_t last = end, behind = run->end, first = start;
+  for (size_t i = end; i + 4 < run->end && behind == run->end; i++)
+    if (memcmp (s + i, " at ", 4) == 0)
+      behind = i;
+  for (size_t i = end; i < behind; i++)
+    if (quote_at (s + i, behind - i))
+      last = i;
+  if (last == end)
+    return;
+  while (!quote_at (s + first, end - first))
+    first++;
+  br__text_put (&t, s, first);
+  for (size_t n, i = first; i < last; i += n)
+    {
+      n = i > first ? quote_at (s + i, last - i) : 0;
+      if (n)
+        br__text_puts (&t, s[i - 1] >= '0' && s[i - 1] <= '9' ? " in" : "'");
+      else if (s[i] != '\\' || !quote_at (s + i + 1, last - i))
+        br__text_put (&t, s + i, 1);
+      n += !n;
+    }
+  br__text_put (&t, s + last, run->end - last);
+  br__fail (run->error, BR_SYNTAX, end - 1, 1, "a text has no quotation marks inside");
+  br__hint (run->error, behind < run->end ? "write `%s`" : "write `%s at 0, 0`", br__text_string (&t));
+  if (t.failed)
+    br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  br__text_clear (&t);
+}
+
 br_status
 br__note_text_read (char **text, br__run *run)
 {
   size_t end;
   br_status status = read_text (text, &end, run, run->word.offset + run->word.length, 0);
   return status == BR_OK ? br__lex_from (&run->lex, end, run->error) : status;
+}
+
+void
+br__note_at_read (br__run *run)
+{
+  const size_t start = run->word.offset + run->word.length;
+  const int is_at = br__lex_is_word (&run->lex, "at");
+  br__need_word (run, "at", "`at X, Y`");
+  if (!is_at && run->lex.status == BR_SYNTAX)
+    refuse_quotes (run, start, br__quoted_end (run->text, run->end, start));
 }
 
 br_status

@@ -43,25 +43,80 @@ add_corner (br__corner_draft **c, br__run *run, br__shape_draft *d)
   return BR_OK;
 }
 
+/* A hint of the line with WORD in the place of the LENGTH bytes at OFFSET; how it goes on is looked at where it is given.  */
+static void
+hint_instead (br__run *run, size_t offset, size_t length, const char *word)
+{
+  const size_t behind = offset + length;
+  if (run->end + strlen (word) < 180)
+    br__hint (run->error, "write `%.*s%s%.*s`", (int) offset, run->text, word, (int) (run->end - behind), run->text + behind);
+}
+
+/* (0, 0) to (4, 0): the line without brackets as a hint.  */
+static void
+hint_bare (br__run *run)
+{
+  br_text t = BR_TEXT_ZERO;
+  for (size_t i = 0; i < run->end; i++)
+    if (!strchr ("()", run->text[i]))
+      br__text_put (&t, run->text + i, 1);
+  if (t.length < 180)
+    br__hint (run->error, "write `%s`", br__text_string (&t));
+  br__text_clear (&t);
+}
+
+/* A number of a corner or of what is done to it, which WHAT names; the FIRST of two wants a comma behind it.  */
+static br_status
+read_size (br__run *run, br__tree *t, const char *what, int first)
+{
+  const br__lexer before = run->lex;
+  if (run->lex.token.type == BR__END)
+    return br__expected (run, what);
+  if (run->lex.status != BR_OK || br__parse_size (t, &run->lex, run->error) == BR_OK)
+    return run->lex.status;
+  /* These can be names, too.  */
+  if (br__lex_is_word (&before, "to") || br__lex_is_word (&before, "by"))
+    {
+      run->lex = before;
+      return br__expected (run, what);
+    }
+  if (strcmp (run->error->message, "a list does not go inside brackets") == 0)
+    hint_bare (run);
+  if (!first && strcmp (run->error->message, "two numbers side by side") == 0)
+    {
+      br__fail (run->error, BR_SYNTAX, run->error->offset, run->error->length, "`to` should stand before the next corner");
+      hint_instead (run, run->error->offset, 0, "to ");
+    }
+  return run->lex.status;
+}
+
 /* The second number of a corner.  */
 static br_status
 read_second (br__run *run, br__corner_draft *c)
 {
   br__need_sign (run, ',', "a comma and the height of the corner");
-  return br__parse_size (&c->y, &run->lex, run->error);
+  return read_size (run, &c->y, "the height of the corner", 0);
 }
 
 /* `by DX, DY`, `X, Y` or `LENGTH at ANGLE`; the first corner is a place.  */
 static br_status
 read_place (br__run *run, br__corner_draft *c, int first)
 {
+  const br__token at = run->lex.token;
   if (!first && br__take_word (run, "by"))
     c->form = BR__CORNER_BY;
-  br__parse_size (&c->x, &run->lex, run->error);
-  if (first || c->form == BR__CORNER_BY || !br__take_word (run, "at"))
+  read_size (run, &c->x, "a corner", 1);
+  const int angle = !first && run->lex.status == BR_OK && br__lex_is_word (&run->lex, "at");
+  if (angle && c->form == BR__CORNER_BY)
+    {
+      br__lex_fail (&run->lex, br__fail (run->error, BR_SYNTAX, at.offset, at.length, "a length at an angle stands behind `to`"));
+      hint_instead (run, at.offset, at.length, "to");
+    }
+  if (!angle || run->lex.status != BR_OK)
     return read_second (run, c);
+  br__go_on (run);
   c->form = BR__CORNER_ANGLE;
-  return br__parse_size (&c->y, &run->lex, run->error);
+  return read_size (run, &c->y, "an angle", 0);
 }
 
 /* A part of a statement that is there already, or has no place where another word stands.  */
@@ -84,7 +139,7 @@ read_treatment (br__run *run, br__corner_draft *c, int first)
           if (c->cut.count)
             return twice (run, &at, "this corner is rounded or cut already");
           c->round = round;
-          br__parse_size (&c->cut, &run->lex, run->error);
+          read_size (run, &c->cut, round ? "a radius" : "a size", 0);
           if (!round)
             br__read_second_size (run, &c->after);
         }
@@ -98,7 +153,7 @@ read_treatment (br__run *run, br__corner_draft *c, int first)
             }
           if (c->rise.count)
             return twice (run, &at, "this side has a rise already");
-          br__parse_size (&c->rise, &run->lex, run->error);
+          read_size (run, &c->rise, "a rise", 0);
         }
       else
         return run->lex.status;
@@ -119,7 +174,7 @@ static br_status
 read_last (br__run *run, br__shape_draft *d)
 {
   if (br__take_word (run, "rise"))
-    br__parse_size (&d->corners[0].rise, &run->lex, run->error);
+    read_size (run, &d->corners[0].rise, "a rise", 0);
   return run->lex.status;
 }
 
@@ -141,6 +196,19 @@ close_by_hand (br__shape_draft *d)
   return BR_OK;
 }
 
+/* T is there and does not come to 0, which is refused as a rise later.  */
+static int
+is_arc (br__run *run, const br__tree *t)
+{
+  br_error before = *run->error;
+  br__value v = BR__VALUE_ZERO;
+  int sign = 1;
+  int known = t->count && br__value_of (&v, run, t) == BR_OK && br_real_sign (&sign, &v.real, run->sheet->settings.bits) == BR_OK;
+  br__value_clear (&v);
+  *run->error = before;
+  return t->count && !(known && sign == 0);
+}
+
 /* A corner is rounded or cut between two straight sides.  */
 static br_status
 check_rises (br__run *run, const br__shape_draft *d)
@@ -148,7 +216,7 @@ check_rises (br__run *run, const br__shape_draft *d)
   for (size_t i = 0; i < d->corner_count; i++)
     {
       const br__corner_draft *c = &d->corners[i], *next = &d->corners[(i + 1) % d->corner_count];
-      if (c->cut.count && (c->rise.count || next->rise.count))
+      if (c->cut.count && (is_arc (run, &c->rise) || is_arc (run, &next->rise)))
         {
           br__fail (run->error, BR_DOMAIN, c->cut.base, c->cut.length,
                     "corner %d cannot be rounded or cut: a side of it is an arc", (int) i + 1);
@@ -195,7 +263,7 @@ br__outline_read (br__run *run, br__shape_draft *d)
     }
   if (status == BR_OK && d->corner_count < 3)
     {
-      br__expected (run, "`to` and the next corner: an outline has three or more");
+      br__expected (run, "`to` and the next corner, of three or more,");
       br__hint (run->error, "help outline");
       return BR_SYNTAX;
     }

@@ -116,7 +116,7 @@ br__put_outline_number (br__maker *m, const br__shape_draft *d, int part)
   if (part == BR__SHAPE_A || calls[part])
     put_corners (m, d);
   if (part == BR__SHAPE_A)
-    br__make_call_of (m, BR__CALL_CORNERS, count);
+    br__make_call_of (m, d->boxed ? BR__CALL_BOX_CORNERS : BR__CALL_CORNERS, count);
   else if (calls[part])
     {
       put_own (m, d, BR__SHAPE_A);

@@ -285,6 +285,21 @@ br__do_shapes (br__run *run)
 
 /* ---- clear A, B ---- */
 
+/* A shape alone has no distance: a hint of the first other one.  */
+static br_status
+lacks_second (br__run *run, const br__token *name)
+{
+  const br__shape *other = run->sheet->shapes;
+  const int ends = run->lex.token.type == BR__END;
+  br__expected (run, "a comma and another shape");
+  while (other && (!other->active || (strlen (other->name) == name->length && memcmp (other->name, run->text + name->offset, name->length) == 0)))
+    other = other->next;
+  if (ends && other && br__shape_find (run->sheet, run->text + name->offset, name->length))
+    br__hint (run->error, "write `clear %.*s, %.*s`", br__clip (run->text + name->offset, name->length, 40), run->text + name->offset,
+              BR__CLIP (other->name, 40));
+  return BR_SYNTAX;
+}
+
 /* Two names with a comma between them.  */
 static br_status
 read_two (br__run *run, br__token name[2])
@@ -293,7 +308,7 @@ read_two (br__run *run, br__token name[2])
   for (int i = 0; i < 2 && status == BR_OK; i++)
     {
       if (i && !br__lex_is_sign (&run->lex, ','))
-        return br__expected (run, "a comma and another shape");
+        return run->lex.status != BR_OK ? run->lex.status : lacks_second (run, &name[0]);
       if (i)
         status = br__lex_next (&run->lex, run->error);
       name[i] = run->lex.token;

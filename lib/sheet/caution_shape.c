@@ -81,14 +81,18 @@ may_fit (br_truth *fits, const br__shape *s, const br_real *along, const br_real
   return status;
 }
 
-/* A shape is a piece that can come loose, but a hole and a line without a width.  */
+/* A shape is a piece that can come loose, but a hole and a line without a width, and what copies them.  */
 static int
 is_piece (const br_sheet *sheet, const br__shape *s)
 {
+  while (s && s->base)
+    s = br__shape_find (sheet, s->base, strlen (s->base));
+  if (!s || s->hole)
+    return 0;
   br__entry *wide = br__shape_entry (sheet->graph, s->name, strlen (s->name), BR__SHAPE_C);
   const br__value *v = wide ? br__entry_value (wide) : NULL;
   const br_number *none = v ? br_real_rational (&v->real) : NULL;
-  return s->kind == BR__LINE ? !none || br_number_sign (none) != 0 : !s->hole;
+  return s->kind != BR__LINE || !none || br_number_sign (none) != 0;
 }
 
 static br_status

@@ -275,13 +275,16 @@ br__phrase_about (br__run *run, int last)
   br__words_loosen (&m.l);
   br__about_values (&m);
   const int equals = memchr (run->text, '=', run->end) != NULL, values = last && asks_values (&m);
+  /* Help with a word in the statement of a shape is not help with the shape.  */
+  const int shape = br__words_at (&m.l, 0, "circle|box|line|arc|plate|outline|row|mirror|turn|dimension");
   int late = 0;
   for (const br__cue *c = br__cues; c->has && (last || !late); c++)
     {
       const char *slot = strchr (c->is, '$');
       const int takes_values = strstr (c->is, "()") || (slot && strchr ("123456789@&+", slot[1]));
+      const int helps = strncmp (c->is, "help", 4) == 0;
       late |= !*c->has;
-      if (*c->has && (takes_values ? values : !equals || (last && strncmp (c->is, "help", 4) == 0)) && hint_of (run, &m, c))
+      if (*c->has && (takes_values ? values : !equals || (last && helps)) && !(shape && helps) && hint_of (run, &m, c))
         return 1;
     }
   return 0;

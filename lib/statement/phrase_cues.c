@@ -50,6 +50,7 @@ const br__cue br__cues[] = {
   { "template|pattern|full-size|full", NULL, "template $P1 into template.pdf" },
   { "template|pattern|full-size|full", NULL, "part $G1 as $G1; template $G1 into template.pdf" },
   { "saw|blade|bandsaw smallest|tightest|minimum|least", NULL, "help saws" },
+  { "delete|remove|erase|drop|no|hide|without|clear|forget|off dimension|dimensions", NULL, "no dimension $G1" },
   { "dimension|measure", NULL, "dimension $E1 to $E2" },
   { "dimension|measure", NULL, "dimension left($G1) to right($G1)" },
   { "label|write|text|note|say|caption|put|add|mark", NULL, "note $Q1 at left($G1), top($G1)" },

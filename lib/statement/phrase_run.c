@@ -9,6 +9,7 @@
 #include "exact/status.h"
 #include "sheet/access.h"
 #include "statement/phrase.h"
+#include "statement/phrase_words.h"
 #include "statement/statements.h"
 
 const char br__only_help[] = "`help` lists the words";
@@ -69,58 +70,6 @@ take_text (br__run *run, br_text *t)
   memset (run->error, 0, sizeof *run->error);
 }
 
-/* A line that was refused with STATUS is read as a phrase, and runs in the words of the language, which are those that
-   the sheet keeps.  Where that is refused, too, the line's own mistake is told, unless only the phrase has a hint.  */
-static br_status
-read_phrase (br__run *run, br_status status)
-{
-  const br__run typed = *run;
-  br_text t = BR_TEXT_ZERO;
-  const br_error first = *run->error;
-  if (run->two_ways || br__phrase_refused (run))
-    return status;
-  if (br__phrase (&t, &run->left_out, run))
-    {
-      run->echoes = echoes (&t, &run->left_out);
-      br__text_put (&t, " ", run->end < run->length);
-      br__text_put (&t, run->text + run->end, run->length - run->end);
-      br__changes_revert (run);
-      take_text (run, &t);
-      if (!run->phrase.failed && (status = br__dispatch (run)) == BR_OK)
-        return BR_OK;
-      br__changes_revert (run);
-      run->echoes = 0;
-      br__phrase_hint (run);
-      if (says_more (run->error) || run->error->status == BR_NO_MEMORY)
-        {
-          stay_inside (run, &typed);
-          return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
-        }
-      const br_status was = status;
-      const br_error later = *run->error;
-      read_again (run, &typed);
-      *run->error = first;
-      status = first.status;
-      br__phrase_hint (run);
-      /* Of a line that begins as a statement its own mistake is the nearer one.  */
-      const int begins = br__statement_find (run->text + typed.word.offset, typed.word.length) != NULL;
-      if (begins || says_more (run->error) || (*run->error->hint && !*later.hint) || run->phrase.failed)
-        return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
-      run->text = br__text_string (&run->phrase);
-      run->length = run->phrase.length;
-      br__find_note (run);
-      *run->error = later;
-      stay_inside (run, &typed);
-      return was;
-    }
-  int failed = t.failed;
-  br__text_clear (&t);
-  if (failed)
-    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-  br__phrase_hint (run);
-  return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
-}
-
 static int
 touch_nothing (void *user, const br_file_request *request)
 {
@@ -151,22 +100,19 @@ may_try (const char *text)
   return !st || is_tried (st->word);
 }
 
-int
-br__run_works (const br__run *run, const char *text, size_t length)
+/* What TEXT does is tried and taken back; *ERROR is what is wrong with it.  */
+static br_status
+try_line (br_error *error, const br__run *run, const char *text, size_t length)
 {
-  br_error error;
   const br_sink none = { 0 };
   br_sheet *sheet = run->sheet;
   br_file_policy *const policy = sheet->policy;
   br_status (*const takes_line) (int *, br__run *) = sheet->takes_line;
-  const char *second = memchr (text, ';', length);
-  if (!may_try (text))
-    return 1;
-  memset (&error, 0, sizeof error);
+  memset (error, 0, sizeof *error);
   br__run trial = { .sheet = sheet, .sink = &none, .file = run->file, .line_number = run->line_number,
-                    .text = text, .length = second ? (size_t) (second - text) : length, .error = &error };
+                    .text = text, .length = length, .error = error };
   if (br__changes_begin (&trial) != BR_OK)
-    return 0;
+    return BR_NO_MEMORY;
   br__find_note (&trial);
   sheet->policy = touch_nothing;
   sheet->takes_line = NULL;
@@ -178,7 +124,34 @@ br__run_works (const br__run *run, const char *text, size_t length)
   br__text_clear (&trial.left_out);
   br__changes_drop (&trial.changes);
   br__file_forget (&trial);
-  return status == BR_OK || trial.refused;
+  return trial.refused ? BR_OK : status;
+}
+
+/* TEXT gives another value to something that is there, and that RUN does not speak of.  */
+static int
+replaces_unasked (const br__run *run, const char *text, size_t length)
+{
+  br__run made = *run;
+  made.text = text;
+  made.length = made.end = length;
+  br__words hint = { .run = &made }, typed = { .run = run };
+  br__words_cut (&hint);
+  br__words_cut (&typed);
+  const size_t name = br__word_at (&hint, 1, "=") ? 0 : 1;
+  int found = (name == 0 || br__word_at (&hint, 2, "=") || br__words_at (&hint, 0, "row|mirror")) && br__word_thing (&hint, name);
+  for (size_t i = 0; found && i < typed.count; i++)
+    for (size_t k = 0; found && k + hint.word[name].length <= typed.word[i].length; k++)
+      found = memcmp (typed.word[i].s + k, hint.word[name].s, hint.word[name].length) != 0;
+  return found;
+}
+
+int
+br__run_works (const br__run *run, const char *text, size_t length)
+{
+  br_error error;
+  const char *second = memchr (text, ';', length);
+  length = second ? (size_t) (second - text) : length;
+  return !replaces_unasked (run, text, length) && (!may_try (text) || try_line (&error, run, text, length) == BR_OK);
 }
 
 /* What the hint of RUN says to write works: `A`, or `A` or `B`, of which one that does not is left out.  */
@@ -207,6 +180,58 @@ hint_works (br__run *run)
   return works || !count;
 }
 
+/* A line that was refused with STATUS is read as a phrase, and runs in the words of the language, which are those that
+   the sheet keeps.  Where that is refused, too, the line's own mistake is told, unless only the phrase has a hint.  */
+static br_status
+read_phrase (br__run *run, br_status status)
+{
+  const br__run typed = *run;
+  br_text t = BR_TEXT_ZERO;
+  const br_error first = *run->error;
+  if (run->two_ways || br__phrase_refused (run))
+    return status;
+  if (br__phrase (&t, &run->left_out, run))
+    {
+      run->echoes = echoes (&t, &run->left_out);
+      br__text_put (&t, " ", run->end < run->length);
+      br__text_put (&t, run->text + run->end, run->length - run->end);
+      br__changes_revert (run);
+      take_text (run, &t);
+      if (!run->phrase.failed && (status = br__dispatch (run)) == BR_OK)
+        return BR_OK;
+      br__changes_revert (run);
+      run->echoes = 0;
+      br__phrase_hint (run);
+      if ((says_more (run->error) && hint_works (run)) || run->error->status == BR_NO_MEMORY)
+        {
+          stay_inside (run, &typed);
+          return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
+        }
+      const br_status was = status;
+      const br_error later = *run->error;
+      read_again (run, &typed);
+      *run->error = first;
+      status = first.status;
+      br__phrase_hint (run);
+      /* Of a line that begins as a statement its own mistake is the nearer one.  */
+      const int begins = br__statement_find (run->text + typed.word.offset, typed.word.length) != NULL;
+      if (begins || says_more (run->error) || (*run->error->hint && !*later.hint) || run->phrase.failed)
+        return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
+      run->text = br__text_string (&run->phrase);
+      run->length = run->phrase.length;
+      br__find_note (run);
+      *run->error = later;
+      stay_inside (run, &typed);
+      return was;
+    }
+  int failed = t.failed;
+  br__text_clear (&t);
+  if (failed)
+    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  br__phrase_hint (run);
+  return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
+}
+
 /* RUN has no hint but one that leads to help, or does not work.  */
 static int
 needs_hint (br__run *run)
@@ -225,6 +250,10 @@ run_plainer (br__run *run, const br__run *typed, br_status status)
   br_text t = BR_TEXT_ZERO;
   const int hinted = *run->error->hint && hint_works (run);
   const br_error first = *run->error;
+  /* The first mistake may be one of a phrase, and its place there.  */
+  const br__run told = *run;
+  br_text phrase = run->phrase;
+  run->phrase = (br_text) BR_TEXT_ZERO;
   read_again (run, typed);
   int more = br__phrase_loose (&t, run);
   for (int steps = 0; more && steps < MOST_STEPS; steps++)
@@ -233,7 +262,10 @@ run_plainer (br__run *run, const br__run *typed, br_status status)
       take_text (run, &t);
       run->echoes = echo;
       if (br__dispatch (run) == BR_OK)
-        return BR_OK;
+        {
+          br__text_clear (&phrase);
+          return BR_OK;
+        }
       br__changes_revert (run);
       more = !br__phrase_refused (run) && br__phrase (&t, &run->left_out, run);
     }
@@ -249,12 +281,51 @@ run_plainer (br__run *run, const br__run *typed, br_status status)
     br__hint (run->error, "%s", later.hint);
   else if (!br__phrase_about (run, 1) && !hinted)
     *run->error->hint = 0;
+  br__text_clear (&run->phrase);
+  run->phrase = phrase;
+  read_again (run, &told);
+  return status;
+}
+
+/* 0,0 to 4,0 4,3: commas without a blank behind them in a line that has another mistake, which is told, where it stands.  */
+static br_status
+tell_behind_commas (br__run *run, br_status status)
+{
+  br_text t = BR_TEXT_ZERO;
+  br_error error;
+  const char *s = run->text;
+  const size_t start = run->error->offset, end = start + run->error->length;
+  size_t put = 0;
+  if (status != BR_SYNTAX || !strstr (run->error->message, "blank behind each comma") || !br__statement_find (s + run->word.offset, run->word.length)
+      || (*run->error->hint && hint_works (run)))
+    return status;
+  for (size_t i = 0; i < run->end; i++)
+    {
+      br__text_put (&t, s + i, 1);
+      br__text_puts (&t, s[i] == ',' && i + 1 < run->end && s[i + 1] != ' ' ? " " : "");
+    }
+  if (!t.failed && may_try (s + run->word.offset) && try_line (&error, run, br__text_string (&t), t.length) != BR_OK)
+    {
+      /* Where it stands in what was typed.  */
+      for (size_t i = 0; i < run->end && i + put < error.offset; i++)
+        put += s[i] == ',' && s[i + 1] != ' ' && i + 1 < run->end;
+      error.offset -= put;
+      if (error.offset <= start || error.offset >= end || error.status != BR_SYNTAX)
+        {
+          *run->error = error;
+          status = error.status;
+        }
+    }
+  else if (t.failed)
+    status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  br__text_clear (&t);
   return status;
 }
 
 br_status
 br__run_phrase (br__run *run, br_status status)
 {
+  status = tell_behind_commas (run, status);
   const br__run typed = *run;
   status = read_phrase (run, status);
   if (status == BR_SYNTAX && !run->told && !run->refused && needs_hint (run))

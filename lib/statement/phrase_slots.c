@@ -115,13 +115,20 @@ size_t
 br__about_count (const br__words *l)
 {
   size_t i = 0;
-  for (; i < l->count; i++)
+  while (i < l->count && !br__words_at (l, i, "qty"))
+    i++;
+  if (i + 1 < l->count)
+    {
+      int64_t n, d;
+      return br__word_ratio (l, i + 1, &n, &d) && d == 1 && n > 0 ? i + 1 : l->count;
+    }
+  for (i = 0; i < l->count; i++)
     {
       int64_t n, d;
       br__words one = br__bare_word (l, i);
       if (!br__word_begins_number (l, i) && br__cardinal (l, i) > 1)
         break;
-      if (!br__word_ratio (&one, 0, &n, &d) || d != 1)
+      if (!br__word_ratio (&one, 0, &n, &d) || d != 1 || n < 1)
         continue;
       if (i + 1 == l->count)
         break;
@@ -232,19 +239,23 @@ kind_at (const br__about *m, size_t i, char kind)
   return found ? length : 0;
 }
 
-/* Puts the line that made the shape, the part or the stock NAME.  */
+/* Puts the line that made the shape, the part or the stock NAME.  A line that begins as another statement is about something
+   that is to be made.  */
 static int
-put_line (br_text *t, const br_sheet *sheet, const char *name, size_t length)
+put_line (br_text *t, const br__words *l, const char *name, size_t length)
 {
+  const br_sheet *sheet = l->run->sheet;
+  const br__statement *typed = br__statement_find (l->word[0].s, l->word[0].length);
   const br__shape *shape = br__shape_find (sheet, name, length);
   const br__wood *wood = br__wood_find (sheet, 0, name, length);
   wood = wood ? wood : br__wood_find (sheet, 1, name, length);
   const br__line *made = shape ? shape->line : wood ? wood->line : NULL;
+  const int other = made && typed && typed != br__statement_find (made->text, strcspn (made->text, " "));
   if (made)
     br__text_put (t, made->text, br__note_start (made->text, made->length));
   while (t->length && t->bytes[t->length - 1] == ' ')
     t->length--;
-  return made != NULL;
+  return made && !other;
 }
 
 /* Puts the WHICH-th thing of KIND that the line names; 0: it has not so many.  */
@@ -273,7 +284,7 @@ put_thing (br_text *t, br__about *m, char kind, int which)
       else if (kind == 'E')
         put_side (t, l, i, length);
       else if (kind == 'L')
-        return put_line (t, l->run->sheet, l->word[i].s, length);
+        return put_line (t, l, l->word[i].s, length);
       else
         put_word (t, m, i, length, ':');
       m->taken[i] = 1;
@@ -298,7 +309,21 @@ put_name (br_text *t, const br__words *l)
             return;
           }
       }
-  br__text_puts (t, "new_one");
+  static const char *const names[] = { "new_one", "new_two", "new_three" };
+  /* row slats c qty 3: the name is there already.  */
+  if (br__words_at (l, 0, "row|mirror") && br__word_is_new (l, 1) && !br__words_at (l, 1, NO_THINGS))
+    {
+      br__text_put (t, l->word[1].s, l->word[1].length);
+      return;
+    }
+  size_t i = 0;
+  for (; i < 2; i++)
+    {
+      const br__words one = { .run = l->run, .word = { { names[i], strlen (names[i]) } }, .count = 1 };
+      if (!br__word_thing (&one, 0))
+        break;
+    }
+  br__text_puts (t, names[i]);
 }
 
 /* Puts what the papers of the line are about; 0: it does not say.  */

@@ -25,6 +25,9 @@ is_saw (const br__advice *a)
   return 0;
 }
 
+/* Names of parts that are small, that may be, and that have short grain.  */
+enum { SMALL, MAY_BE_SMALL, SHORT_GRAIN, KINDS };
+
 static br_status
 add_name (br_text *names, const char *name)
 {
@@ -83,8 +86,19 @@ choke (br_text *names, const br__piece *p, const br_real *sizes, int round, unsi
                            : br__small_box_fits (&fits, &sizes[BR__LENGTH_OF], &sizes[BR__WIDTH],
                                                  &sizes[BR__THICKNESS], bits, NULL);
   if (status == BR_OK && fits != BR_NO)
-    status = add_name (&names[fits == BR_YES ? 0 : 1], p->wood->name);
+    status = add_name (&names[fits == BR_YES ? SMALL : MAY_BE_SMALL], p->wood->name);
   return status;
+}
+
+/* Wood with less than 1/2 in along the grain and more across splits (common practice, no source); plywood has its grain both
+   ways, and what may lie across can be turned.  */
+static int
+is_short_grained (const br__piece *p, const br__wood *stock)
+{
+  static const br_number narrow = { 1, 1 };     /* 1/2 */
+  return p->size[BR__LENGTH_OF].known && p->size[BR__WIDTH].known && !p->wood->turn
+         && !(stock && (stock->round || stock->nominal == BR__PLYWOOD))
+         && br_number_cmp (&p->size[BR__LENGTH_OF].value, &narrow) < 0 && br_number_cmp (&p->size[BR__WIDTH].value, &narrow) >= 0;
 }
 
 static br_status
@@ -96,7 +110,9 @@ look_at (br_text *holding, br_text *small, const br__wood_list *list, unsigned b
       const br__piece *p = &list->parts[i];
       br_real sizes[BR__SIZES] = { BR_REAL_ZERO, BR_REAL_ZERO, BR_REAL_ZERO };
       int round = p->stock != SIZE_MAX && list->stocks[p->stock].wood->round;
-      if (!p->size[BR__LENGTH_OF].known || !p->size[BR__WIDTH].known || !p->size[BR__THICKNESS].known)
+      if (is_short_grained (p, p->stock != SIZE_MAX ? list->stocks[p->stock].wood : NULL))
+        status = add_name (&small[SHORT_GRAIN], p->wood->name);
+      if (status != BR_OK || !p->size[BR__LENGTH_OF].known || !p->size[BR__WIDTH].known || !p->size[BR__THICKNESS].known)
         continue;
       for (int k = 0; k < BR__SIZES; k++)
         sizes[k].rational = p->size[k].value;   /* borrowed */
@@ -114,7 +130,7 @@ br__wood_cautions (br__run *run, const br__wood_list *list, br__wood_which which
 {
   const br__settings *s = &run->sheet->settings;
   br__child child = br__child_of (s);
-  br_text *holding = br__alloc_zero (br__advice_count, sizeof *holding), small[2] = { BR_TEXT_ZERO, BR_TEXT_ZERO };
+  br_text *holding = br__alloc_zero (br__advice_count, sizeof *holding), small[KINDS] = { BR_TEXT_ZERO, BR_TEXT_ZERO, BR_TEXT_ZERO };
   br_status status = holding ? look_at (holding, small, list, s->bits) : BR_NO_MEMORY;
   for (size_t i = 0; i < br__advice_count && status == BR_OK; i++)
     if (holding[i].length)
@@ -123,16 +139,19 @@ br__wood_cautions (br__run *run, const br__wood_list *list, br__wood_which which
         if (which == BR__WOOD_FIRST)
           break;
       }
-  for (int i = 0; i < 2 && status == BR_OK; i++)
+  if (status == BR_OK && small[SHORT_GRAIN].length)
+    status = emit (run, &small[SHORT_GRAIN], "short grain: wood of less than 1/2 in along the grain splits easily; turn it on its board, its length the other way; "
+                   BR__TEACHER_FIRST, "common practice, no source", NULL, which == BR__WOOD_FULL);
+  for (int i = 0; i <= MAY_BE_SMALL && status == BR_OK; i++)
     {
-      const br_caution *c = br__small_part_caution (i == 0 ? BR_YES : BR_UNKNOWN, &child);
+      const br_caution *c = br__small_part_caution (i == SMALL ? BR_YES : BR_UNKNOWN, &child);
       if (small[i].length && c)
         status = emit (run, &small[i], c->text, c->source, c->scope, which == BR__WOOD_FULL);
     }
   for (size_t i = 0; holding && i < br__advice_count; i++)
     br__text_clear (&holding[i]);
   br__free (holding);
-  br__text_clear (&small[0]);
-  br__text_clear (&small[1]);
+  for (int i = 0; i < KINDS; i++)
+    br__text_clear (&small[i]);
   return status == BR_OK ? BR_OK : br__fail_plain (run->error, status, 0, 0);
 }

@@ -10,14 +10,45 @@
 #include "shape/through.h"
 #include "wood/wood.h"
 
-/* *HAS is 1 if a size of P is DEEP, or is not known; its thickness alone, where its other two are those of the shape (CUT_AS).  */
+/* The size of P that is left for the depth of S, where its other two are how wide and how high S is, or -1.  */
+static int
+size_across (const br__piece *p, const br_sheet *sheet, const br__shape *s)
+{
+  br_real side[2] = { BR_REAL_ZERO, BR_REAL_ZERO };
+  int equal[2][BR__SIZES] = { { 0 } }, left = -1;
+  br_status status = BR_OK;
+  for (int way = 0; way < 2 && status == BR_OK; way++)
+    {
+      const br__value *low = br__shape_value (sheet, s, way ? BR__SHAPE_BOTTOM : BR__SHAPE_LEFT);
+      const br__value *high = br__shape_value (sheet, s, way ? BR__SHAPE_TOP : BR__SHAPE_RIGHT);
+      status = low && high ? br_real_sub (&side[way], &high->real, &low->real) : BR_DOMAIN;
+      for (int i = 0; i < BR__SIZES && status == BR_OK; i++)
+        {
+          br_real size = { p->size[i].value, NULL };    /* borrowed */
+          int order = 1;
+          status = p->size[i].known ? br_real_cmp (&order, &side[way], &size, sheet->settings.bits) : BR_DOMAIN;
+          equal[way][i] = status == BR_OK && order == 0;
+        }
+    }
+  for (int i = 0; i < BR__SIZES && status == BR_OK; i++)
+    for (int k = 0; k < BR__SIZES; k++)
+      if (i != k && equal[0][i] && equal[1][k])
+        left = BR__THICKNESS + BR__WIDTH + BR__LENGTH_OF - i - k;
+  br_real_clear (&side[0]);
+  br_real_clear (&side[1]);
+  return left;
+}
+
+/* *HAS is 1 if a size of P is DEEP, or is not known; the one ACROSS alone, where its other two are those of the shape.  */
 static br_status
-has_size (int *has, const br__piece *p, const br__value *deep, int cut_as, unsigned bits)
+has_size (int *has, const br__piece *p, const br__value *deep, int across, unsigned bits)
 {
   br_status status = BR_OK;
   *has = 0;
-  for (int i = 0; i < (cut_as ? BR__THICKNESS + 1 : BR__SIZES) && status == BR_OK && !*has; i++)
+  for (int i = 0; i < BR__SIZES && status == BR_OK && !*has; i++)
     {
+      if (across >= 0 && i != across)
+        continue;
       br_real size = { p->size[i].value, NULL };        /* borrowed */
       int order = 0;
       if (p->size[i].known)
@@ -28,13 +59,15 @@ has_size (int *has, const br__piece *p, const br__value *deep, int cut_as, unsig
 }
 
 static br_status
-tell (br__run *run, const br__piece *p, const br__shape *s, const br__value *deep, int cut_as)
+tell (br__run *run, const br__piece *p, const br__shape *s, const br__value *deep, int across)
 {
   br_text t = BR_TEXT_ZERO;
   br_record *r = br__record_new ("caution");
   br__text_printf (&t, "%s: its shape `%s` is drawn ", p->wood->name, s->name);
   br_status status = br__shown (&t, deep, &run->sheet->settings);
-  br__text_puts (&t, cut_as ? " deep, and the part is not as thick" : " deep, and no size of the part is that");
+  static const char *const not[] = { " deep, and the part is not as thick", " deep, and the part is not as wide", " deep, and the part is not as long" };
+  const int place = across == BR__THICKNESS ? 0 : across == BR__WIDTH ? 1 : 2;
+  br__text_puts (&t, across < 0 ? " deep, and no size of the part is that" : not[place]);
   br__put_from (r, "message", &t);
   br__put_text (r, "source", "this sheet");
   br__put_text (r, "parts", p->wood->name);
@@ -55,10 +88,11 @@ br__wood_depths (br__run *run, const br__wood_list *list)
         if (!s->active || !s->depth || br__shape_source (run->sheet, s)->hole || !(cut_as || (of && strcmp (of, p->wood->name) == 0)))
           continue;
         const br__value *deep = br__shape_value (run->sheet, s, BR__SHAPE_DEEP);
+        const int across = cut_as ? BR__THICKNESS : size_across (p, run->sheet, s);
         if (deep)
-          status = has_size (&has, p, deep, cut_as, run->sheet->settings.bits);
+          status = has_size (&has, p, deep, across, run->sheet->settings.bits);
         if (status == BR_OK && !has)
-          status = tell (run, p, s, deep, cut_as);
+          status = tell (run, p, s, deep, across);
       }
   return status;
 }

@@ -316,6 +316,9 @@ test_template_problems (void **state)
   {
     { "part p = 6 x 2\nbox b = 6 x 2 at 1, 1 of p", 0, NULL },
     { "part p = 6 x 2\nbox b = 2 x 6 at 1, 1 of p", 0, NULL },         /* drawn standing */
+    /* A width that is no fraction is cut on its mark, and is no other size.  */
+    { "outline b = 8, 9 to 26, 9 to 30, 17 round 3/4 to 4, 17 round 3/4\npart p as b", 0, NULL },
+    { "outline b = 8, 9 to 26, 9 to 30, 17 round 3/4 to 4, 17 round 3/4\npart p = width(b) + 1/8 x height(b)\nbox c = 1 x 1 at 9, 10 of p", 1, "its shapes are 1 x 1, the part is" },
     { "part p = 6 x 2\nbox b = 6 x 2-1/16 at 1, 1 of p", 1, "its shapes are 6 x 2-1/16, the part is 6 x 2" },
     { "part p = 6 x 2\nbox b = 5 x 2 at 0, 0 of p\nbox c = 1 x 1 at 5, 0 of p", 0, NULL },
     { "units mm\npart p = 60 x 20\nbox b = 61 x 20 at 0, 0 of p", 1, "its shapes are 61 x 20, the part is 60 x 20" },

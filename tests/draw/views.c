@@ -426,6 +426,62 @@ test_unmeasured (void **state)
   sheet_end (sheet, &s);
 }
 
+/* Aslant and level between the same two are two dimensions: both are kept and drawn; what is level by itself says the same.  */
+static void
+test_two_ways (void **state)
+{
+  char told[4000];
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with ("circle a = 1 at 0, 0 deep 1\ncircle b = 1 at 3, 4 deep 1\n");
+  (void) state;
+  sheet_say (sheet, &s, "dimension centre(a) to centre(b) as slant\ndimension centre(b) to centre(a) level as flat\ndimension");
+  assert_int_equal (s.count, 4);
+  numbers_on (told, sizeof told, sheet);
+  assert_non_null (strstr (told, " slant "));
+  assert_non_null (strstr (told, " flat "));
+  /* Along is what an unsaid way was.  */
+  sheet_say (sheet, &s, "dimension centre(a) to centre(b) along as aslant\ndimension");
+  assert_int_equal (s.count, 3);
+  sheet_say (sheet, &s, "dimension centre(a) to centre(b) as slant\ncircle b = 1 at 3, 0 deep 1");
+  numbers_on (told, sizeof told, sheet);
+  assert_null (strstr (told, " slant "));
+  assert_non_null (strstr (told, " flat "));
+  sheet_say (sheet, &s, "no dimension centre(a) to centre(b)\ndimension");
+  said_is (&s, 1, "kind", "remark");
+  sheet_end (sheet, &s);
+}
+
+/* Names that have no room at any scale do not make the figure as small as there is: 60 in is not drawn as 1/3 in.  */
+static void
+test_crowd (void **state)
+{
+  static char script[30000];
+  said s = SAID_ZERO;
+  size_t n = 0;
+  (void) state;
+  for (int i = 0; i < 300; i++)
+    {
+      const int x = i % 20 * 3, y = i / 20 * 3;
+      char *at = script + n;
+      const size_t room = sizeof script - n;
+      switch (i % 5)
+        {
+        case 0: n += (size_t) snprintf (at, room, "circle s%d = 2 at %d, %d deep 3/4 from %d\n", i, x, y, i % 7); break;
+        case 1: n += (size_t) snprintf (at, room, "box s%d = 2 x 3/2 at %d, %d deep 1/2 from %d\n", i, x, y, i % 5); break;
+        case 2: n += (size_t) snprintf (at, room, "outline s%d = %d, %d by 2, 0 by 0, 2 round 1/2 by -2, -1 deep 3/4 from %d\n", i, x, y, i % 6); break;
+        case 3: n += (size_t) snprintf (at, room, "line s%d = %d, %d to %d, %d wide 1/4 deep 1/2 from %d\n", i, x, y, x + 2, y + 1, i % 4); break;
+        default: n += (size_t) snprintf (at, room, "box s%d = 1 x 2 at %d, %d deep 1 both sides %d\n", i, x, y, 8 + i % 3); break;
+        }
+    }
+  br_sheet *sheet = sheet_with (script);
+  sheet_say (sheet, &s, "draw views into views_crowd.svg");
+  const char *scale = said_get (&s, s.count - 1, "scale");
+  if (strncmp (scale, "1:", 2) != 0 || atoi (scale + 2) > 48)
+    fail_msg ("%s", scale);
+  unlink ("views_crowd.svg");
+  sheet_end (sheet, &s);
+}
+
 /* Out of memory anywhere is reported so.  */
 static void
 test_refused (void **state)
@@ -444,7 +500,8 @@ main (void)
 {
   const struct CMUnitTest tests[] =
   {
-    CHECK_TEST (test_cart), CHECK_TEST (test_random), CHECK_TEST (test_told), CHECK_TEST (test_holes), CHECK_TEST (test_unmeasured), CHECK_TEST (test_refused)
+    CHECK_TEST (test_cart), CHECK_TEST (test_random), CHECK_TEST (test_told), CHECK_TEST (test_holes), CHECK_TEST (test_unmeasured), CHECK_TEST (test_two_ways), CHECK_TEST (test_crowd),
+    CHECK_TEST (test_refused)
   };
   return CHECK_RUN (tests);
 }

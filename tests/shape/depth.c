@@ -371,7 +371,7 @@ test_parts (void **state)
       br_sheet *sheet = sheet_with (rows[i].sheet);
       sheet_say (sheet, &s, "parts");
       for (size_t k = 0; k < s.count; k++)
-        told += strcmp (said_get (&s, k, "kind"), "caution") == 0 && strstr (said_get (&s, k, "message"), " deep, and no size") != NULL;
+        told += strcmp (said_get (&s, k, "kind"), "caution") == 0 && strstr (said_get (&s, k, "message"), " deep, and ") != NULL;
       if (told != rows[i].told)
         fail_msg ("%s: told %d times", rows[i].sheet, told);
       sheet_end (sheet, &s);
@@ -414,10 +414,31 @@ test_wrong (void **state)
     }
 }
 
+/* LINE, said to SHEET, tells once that something is drawn with the wrong depth, with CAUTION in it; NULL: never.  */
+static void
+check_told (const char *script, const char *line, const char *caution)
+{
+  said s = SAID_ZERO;
+  br_sheet *sheet = sheet_with (script);
+  size_t told = 0;
+  sheet_say (sheet, &s, "%s", line);
+  for (size_t k = 0; k < s.count; k++)
+    {
+      const char *message = strcmp (said_get (&s, k, "kind"), "caution") == 0 ? said_get (&s, k, "message") : "";
+      told += strstr (message, "are drawn ") || strstr (message, "is drawn ");
+      if (strstr (message, " drawn ") && (!caution || !strstr (message, caution)))
+        fail_msg ("%s; %s: %s", script, line, message);
+    }
+  if (told != (caution != NULL))
+    fail_msg ("%s; %s: %zu cautions", script, line, told);
+  sheet_end (sheet, &s);
+}
+
 /* Wheels against axles, and a part against the shape that it is cut as: what is said, and by which lines.  */
 static void
 test_across (void **state)
 {
+#define LEG "part leg_part = 20 x 2 x 3/4\n"
 #define PLANK "part plank = 12 x 5 x 3/4\nbox pl = 12 x 5 at 0, 0 "
 #define AXLE "axle = axle_length(6 in, 3/4 in, 1/16 in, 1/16 in, 3/8 in)\n"
   static const struct { const char *sheet, *line, *caution; } rows[] =
@@ -438,37 +459,30 @@ test_across (void **state)
     { "axle = axle_length(q, 3/4 in, 0 in, 0 in, 0 in)\ncircle w = 4 at 0, 0 deep 3/4 both sides 7", "rubs", NULL },
     { "outline o = 0, 0 to 9, 0 to 9, 4 deep 1/2\npart p as o x 3/4", "parts", "its shape `o` is drawn 1/2\" deep, and the part is not as thick" },
     { "outline o = 0, 0 to 9, 0 to 9, 4 deep 3/4\npart p as o x 3/4", "parts", NULL },
-    { PLANK "deep 1/2 of plank", "rubs", "`pl` is drawn 1/2\" deep, and no size" },
-    { PLANK "deep 1/2 of plank", "cautions", "`pl` is drawn 1/2\" deep, and no size" },
-    { PLANK "deep 1/2 of plank", "draw front", "`pl` is drawn 1/2\" deep, and no size" },
-    { PLANK "deep 1/2 of plank", "draw views into depth_across.svg", "`pl` is drawn 1/2\" deep, and no size" },
+    { PLANK "deep 1/2 of plank", "rubs", "`pl` is drawn 1/2\" deep, and the part is not as thick" },
+    { PLANK "deep 1/2 of plank", "cautions", "`pl` is drawn 1/2\" deep, and the part is not as thick" },
+    { PLANK "deep 1/2 of plank", "draw front", "`pl` is drawn 1/2\" deep, and the part is not as thick" },
+    { PLANK "deep 1/2 of plank", "draw views into depth_across.svg", "`pl` is drawn 1/2\" deep, and the part is not as thick" },
     { PLANK "deep 1/2 of plank", "draw", NULL },
     { PLANK "deep 3/4 of plank", "rubs", NULL },
-    { "stock ply = 1/2 x 48 x 96\npart p = 12 x 5 from ply\nbox b = 12 x 5 at 0, 0 deep 3/4 of p", "rubs", "`b` is drawn 3/4\" deep, and no size" },
+    { "stock ply = 1/2 x 48 x 96\npart p = 12 x 5 from ply\nbox b = 12 x 5 at 0, 0 deep 3/4 of p", "rubs", "`b` is drawn 3/4\" deep, and the part is not as thick" },
     { "stock ply = 1/2 x 48 x 96\npart p = 12 x 5 from ply\nbox b = 12 x 5 at 0, 0 deep 1/2 of p", "rubs", NULL },
     { "outline o = 0, 0 to 9, 0 to 9, 4 deep 1/2\npart p as o x 3/4", "cautions", "and the part is not as thick" },
     { PLANK "of plank\nrow r of pl qty 2 by 13 deep 1/2", "cautions", "`r` is drawn 1/2\" deep, and no size" },
     { AXLE "circle w = 4 at 0, 0 deep 3/4 both sides 7-1/2", "cautions", "the wheels `w` are drawn 7-1/2\"" },
     { "outline o = 0, 0 to 9, 0 to 9, 4 deep 9\npart p as o x 3/4", "parts", "and the part is not as thick" },
+    /* The size that is left when the other two are those of the shape.  */
+    { LEG "box leg = 2 x 20 at 0, 0 deep 2 of leg_part", "rubs", "`leg` is drawn 2\" deep, and the part is not as thick" },
+    { LEG "box leg = 2 x 20 at 0, 0 deep 3/4 of leg_part", "rubs", NULL },
+    { LEG "box leg = 3/4 x 2 at 0, 0 deep 2 of leg_part", "rubs", "`leg` is drawn 2\" deep, and the part is not as long" },
+    { LEG "box leg = 3/4 x 2 at 0, 0 deep 20 of leg_part", "rubs", NULL },
+    { LEG "box leg = 20 x 3/4 at 0, 0 deep 3/4 of leg_part", "rubs", "`leg` is drawn 3/4\" deep, and the part is not as wide" },
+    { LEG "box leg = 20 x 5 at 0, 0 deep 2 of leg_part", "rubs", NULL },
+    { LEG "box leg = q x 20 at 0, 0 deep 2 of leg_part", "rubs", NULL },
   };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (rows); i++)
-    {
-      said s = SAID_ZERO;
-      br_sheet *sheet = sheet_with (rows[i].sheet);
-      size_t told = 0;
-      sheet_say (sheet, &s, "%s", rows[i].line);
-      for (size_t k = 0; k < s.count; k++)
-        {
-          const char *message = strcmp (said_get (&s, k, "kind"), "caution") == 0 ? said_get (&s, k, "message") : "";
-          told += strstr (message, "are drawn ") || strstr (message, "is drawn ");
-          if (strstr (message, " drawn ") && (!rows[i].caution || !strstr (message, rows[i].caution)))
-            fail_msg ("%s; %s: %s", rows[i].sheet, rows[i].line, message);
-        }
-      if (told != (rows[i].caution != NULL))
-        fail_msg ("%s; %s: %zu cautions", rows[i].sheet, rows[i].line, told);
-      sheet_end (sheet, &s);
-    }
+    check_told (rows[i].sheet, rows[i].line, rows[i].caution);
   unlink ("depth_across.svg");
 }
 

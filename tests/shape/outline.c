@@ -272,6 +272,22 @@ test_follow (void **state)
   sheet_say (sheet, &s, "r");
   said_is (&s, 0, "exact", "1");
   sheet_end (sheet, &s);
+  /* A box has no numbers at its corners; no rise is no arc.  */
+  static const struct { const char *line, *message; } wrong[] =
+  {
+    { "box b = 3 x 2 at 1, 1 round 4", "corner left bottom is rounded too much" }, { "box b = 3 x 2 at 1, 1 cut 3 left top", "corner left top is cut too much" },
+    { "outline t = 0, 0 to 4, 0 cut 1 rise 0 to 4, 4 to 0, 4", "a side with no rise is straight" },
+    { "outline t = 0, 0 to 4, 0 cut 1 to 4, 4 rise 0 to 0, 4", "a side with no rise is straight" },
+    { "outline t = 0, 0 to 4, 0 cut 1 to 4, 4 rise later to 0, 4", "a side of it is an arc" }
+  };
+  for (size_t i = 0; i < CHECK_COUNT (wrong); i++)
+    {
+      sheet = sheet_with ("");
+      assert_int_not_equal (sheet_run (sheet, &s, wrong[i].line), BR_OK);
+      if (!strstr (s.faults[0].error.message, wrong[i].message))
+        fail_msg ("%s: %s", wrong[i].line, s.faults[0].error.message);
+      sheet_end (sheet, &s);
+    }
   /* A distance that is asked for while the circle stands, then undone.  */
   sheet = sheet_with ("box p = 1 x 1 at 10, 0\noutline o = 0, 0 to 4, 0 to 4, 3\ncircle o = 2 at 0, 1/2\n");
   sheet_say (sheet, &s, "clear(o, p)\nundo\nclear(o, p)");

@@ -333,6 +333,52 @@ count_words (const said *s, const char *words)
   return count;
 }
 
+/* A hole is no piece that a child can choke on, nor is what copies one.  */
+static void
+small_holes (void **state)
+{
+  static const struct { const char *sheet; int told; } rows[] =
+  {
+    { "circle h = 1/2 at 0, 0 hole\nmirror m of h about 3", 0 }, { "circle h = 1/2 at 0, 0 hole\nrow r of h qty 2 by 1/4", 0 },
+    { "line h = 0, 0 to 1/2, 0 wide 1/4 hole", 0 }, { "line h = 0, 0 to 1/2, 0", 0 }, { "line h = 0, 0 to 1/2, 0\nmirror m of h about 3", 0 },
+    { "circle h = 1/2 at 0, 0\nmirror m of h about 3", 1 }, { "line h = 0, 0 to 1/2, 0 wide 1/4", 1 }, { "mirror m of h about 3", 0 },
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      said s = SAID_ZERO;
+      br_sheet *sheet = sheet_with ("child 2 years");
+      sheet_say (sheet, &s, "%s\ncautions", rows[i].sheet);
+      if ((count_rule (&s, "1501") > 0) != rows[i].told)
+        fail_msg ("%s", rows[i].sheet);
+      sheet_end (sheet, &s);
+    }
+}
+
+/* Parts with less than 1/2 in along the grain (common practice, no source).  */
+static void
+short_grain (void **state)
+{
+  static const struct { const char *sheet; int told; } rows[] =
+  {
+    { "part p = 1/4 x 6", 1 }, { "part p = 6 x 1/4", 0 }, { "part p = 1/2 x 6", 0 }, { "part p = 7/16 x 1/2", 1 }, { "part p = 7/16 x 7/16", 0 },
+    { "part p = 1/4 x 6 turn", 0 }, { "part p = 1/4 x q", 0 }, { "part p = q x 1/4", 0 },
+    { "outline o = 0, 0 to 1/4, 0 to 1/4, 6 to 0, 6\npart p as o", 1 }, { "outline o = 0, 0 to 6, 0 to 6, 1/4 to 0, 1/4\npart p as o", 0 },
+    { "stock s = 3/4 x 8 x 48\npart p = 1/4 x 6 from s", 1 }, { "stock s = plywood 3/4 x 48 x 96\npart p = 1/4 x 6 from s", 0 },
+    { "stock s = round 1 x 48\npart p = 1/4 from s", 0 }
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      said s = SAID_ZERO;
+      br_sheet *sheet = sheet_with (rows[i].sheet);
+      sheet_say (sheet, &s, "cautions");
+      if (count_words (&s, "p: short grain") != rows[i].told)
+        fail_msg ("%s", rows[i].sheet);
+      sheet_end (sheet, &s);
+    }
+}
+
 /* Outlines that are hard to saw or weak: said when they are drawn, and by `cautions`.  */
 static void
 necks (void **state)
@@ -408,7 +454,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (each_way), CHECK_TEST (other_ways), CHECK_TEST (ages), CHECK_TEST (once), CHECK_TEST (together), CHECK_TEST (one_gap), CHECK_TEST (blades),
-    CHECK_TEST (small_shapes), CHECK_TEST (small_together), CHECK_TEST (necks),
+    CHECK_TEST (small_shapes), CHECK_TEST (small_together), CHECK_TEST (necks), CHECK_TEST (short_grain), CHECK_TEST (small_holes),
   };
   return CHECK_RUN (tests);
 }

@@ -129,6 +129,9 @@ typedef struct br_sink
   /* What is said of a sheet that is opened or used: 0: the answers of its lines; 1: instead of these, a summary, the
      record `opened`; 2: both.  */
   int summary;
+  /* 1: the text goes on with the input of the call before, as a line of a stream does, and shares its limits of long numbers
+     and of hints.  */
+  int goes_on;
 } br_sink;
 
 #define BR_SINK_ZERO { NULL, NULL, NULL, NULL, NULL, NULL, NULL, 0, 0 }

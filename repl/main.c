@@ -51,9 +51,11 @@ run_input (session *s)
   while ((result = input_next (&in)) == INPUT_LINE)
     {
       session_run (s, in.bytes, in.length, "-", in.line);
+      s->goes_on = 1;
       if (br_sheet_done (s->sheet))
         break;
     }
+  s->goes_on = 0;
   if (result == INPUT_FAILED)
     {
       br_error error = { BR_IO, 0, 0, "", "" };

@@ -155,6 +155,7 @@ session_start (session *s, const options *o)
 {
   static const text_printer printer = TEXT_PRINTER_ZERO;
   s->json = o->json;
+  s->goes_on = 0;
   s->faults = 0;
   s->failed = 0;
   s->reason = 0;
@@ -189,7 +190,7 @@ static br_sink
 sink_of (session *s, int summary)
 {
   br_sink sink = { .user = s, .record = on_record, .read_as = on_read_as, .fault = on_fault, .flush = on_flush, .solver = SOLVER,
-                   .columns = s->out.width, .summary = summary };
+                   .columns = s->out.width, .summary = summary, .goes_on = s->goes_on };
   if (isatty (fileno (s->err.stream)))
     sink.progress = on_progress;
   return sink;

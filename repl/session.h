@@ -16,6 +16,7 @@ typedef struct session
   br_sheet *sheet;
   display out, err;
   int json;
+  int goes_on;          /* what is run next goes on with the input of before */
   text_printer text;
   pager pager;
   given given;

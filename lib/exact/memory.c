@@ -40,7 +40,12 @@ struct br__account
   const volatile sig_atomic_t *flag;    /* or NULL */
   const volatile sig_atomic_t *waits;   /* the same, for waits alone */
   int stopped;
+  size_t work;          /* bits left */
+  int overworked;
 };
+
+/* Numbers of a workshop have some hundred bits, and those of a million take a hundred milliseconds to be shown.  */
+#define SHORT_BITS 2048
 
 static _Thread_local br__account *in_use;
 
@@ -49,7 +54,7 @@ br__account_new (size_t most)
 {
   br__account *a = memory_reallocate (NULL, sizeof *a);
   if (a)
-    *a = (br__account) { .used = 1, .most = most };
+    *a = (br__account) { .used = 1, .most = most, .work = SIZE_MAX };
   return a;
 }
 
@@ -180,6 +185,34 @@ charge (br__account *a, size_t size)
   if (a)
     (void) __atomic_fetch_add (&a->used, size, __ATOMIC_RELAXED);
   return 1;
+}
+
+size_t
+br__account_work (size_t bits)
+{
+  size_t before = in_use ? in_use->work : SIZE_MAX;
+  if (in_use)
+    in_use->work = bits;
+  return before;
+}
+
+int
+br__work_on (size_t bits)
+{
+  if (!in_use || bits < SHORT_BITS || in_use->work == SIZE_MAX || in_use->spare)
+    return 1;
+  in_use->overworked |= in_use->work < bits;
+  in_use->work -= in_use->work < bits ? 0 : bits;
+  return !in_use->overworked;
+}
+
+int
+br__account_overworked (void)
+{
+  int overworked = in_use && in_use->overworked;
+  if (in_use)
+    in_use->overworked = 0;
+  return overworked;
 }
 
 int

@@ -48,6 +48,14 @@ const volatile sig_atomic_t *br__account_wait (const volatile sig_atomic_t *flag
 int br__wait_ends (void);
 /* 1 where something was refused for that since it was last asked.  */
 int br__account_stopped (void);
+/* Some seconds of work.  */
+#define BR__LONG_WORK 400000000
+/* Bits of long numbers that may still be worked on for the account in use; gives how many that were.  SIZE_MAX: any.  */
+size_t br__account_work (size_t bits);
+/* Takes BITS off that; 0 where there are too few.  What is no longer than a sheet's own numbers ever are takes none.  */
+int br__work_on (size_t bits);
+/* 1 where something was refused for that since it was last asked.  */
+int br__account_overworked (void);
 /* 1 where the account in use has room for BYTES and the machine has them now: asked before GMP and MPFR take them, which
    end the program where they cannot.  */
 int br__room_for (size_t bytes);

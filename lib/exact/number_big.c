@@ -83,7 +83,7 @@ keep_int (mpz_t z, mp_limb_t *limbs, const mpz_t x)
 int
 br__number_room (size_t bits)
 {
-  return br__room_for (bits / 8 * 16 + 256);
+  return br__work_on (bits) && br__room_for (bits / 8 * 16 + 256);
 }
 
 br_status

@@ -105,7 +105,7 @@ br__fill_plain (br_error *error, br_status status, size_t offset, size_t length)
     case BR_OK: message = ""; break;
     case BR_SYNTAX: message = "not understood"; break;
     case BR_DOMAIN: message = "there is no such value"; break;
-    case BR_TOO_BIG: message = "a result past 1,000,000 bits"; break;
+    case BR_TOO_BIG: message = "a number on the way has more than 1,000,000 bits, some 300,000 digits"; break;
     case BR_UNDECIDED: message = "not certain at the precision limit"; break;
     case BR_NO_MEMORY: message = "out of memory"; break;
     case BR_IO: message = "a file could not be read or written"; break;

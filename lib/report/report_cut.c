@@ -293,7 +293,8 @@ put_verdict (br_text *t, const br_record *row)
   if (needed > used)
     br__text_printf (t, ", %lld needed", needed);
   if (br_record_truth (row, "proven"))
-    br__text_puts (t, "; it is proved that no plan needs fewer.</li>\n");
+    br__text_printf (t, "; it is proved that no plan with this stock%s needs fewer.</li>\n",
+                     *br_record_text (row, "width") ? ", cut from edge to edge," : "");
   else
     br__text_printf (t, "; no plan needs fewer than %lld, and it is not proved that %lld is best.</li>\n",
                      (long long) br_record_count (row, "least"), needed);

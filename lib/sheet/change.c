@@ -249,6 +249,7 @@ br__changes_revert (br__run *run)
   if (r->changes == &run->changes)
     r->changes = NULL;
   br__changes *s = &run->changes;
+  run->cautioned = 0;           /* its cautions went with it */
   /* What one of its lines left for later is taken back first; br__changes_room has made room for it.  */
   if (s->count && r->changes == &r->own && s->room >= s->count + r->own.count)
     {

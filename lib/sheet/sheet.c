@@ -49,8 +49,14 @@ br__sheet_enter (br__call *call, br_sheet *sheet, const br_sink *sink)
   (void) fesetround (FE_TONEAREST);
   if (sheet->account)
     (void) br__account_use (sheet->account);
-  if (sheet->running++ == 0)
-    sheet->told = &call->sink;
+  if (sheet->running++ > 0)
+    return;
+  sheet->told = &call->sink;
+  if (call->sink.goes_on)
+    return;
+  sheet->mistakes = 0;
+  if (sheet->account)
+    (void) br__account_work (BR__LONG_WORK);
 }
 
 br_status
@@ -136,23 +142,6 @@ br_sheet_waiting (const br_sheet *sheet)
   return n;
 }
 
-
-/* Settings on their own are no work that would be missed.  */
-static int
-is_work (const br_sheet *sheet, const br__line *l)
-{
-  br__lexer lex;
-  if (l->hidden || l->foreign)
-    return 0;
-  if (l->entry || l->check)
-    return 1;
-  if (br__lex_start (&lex, l->text, br__note_start (l->text, l->length), NULL) != BR_OK
-      || lex.token.type != BR__NAME)
-    return 0;
-  const br__statement *st = sheet->language->find (l->text + lex.token.offset, lex.token.length);
-  return st && !st->setting;
-}
-
 int
 br_sheet_unsaved (const br_sheet *sheet)
 {
@@ -163,7 +152,7 @@ br_sheet_unsaved (const br_sheet *sheet)
   if (sheet->path)
     return 1;
   for (const br__line *l = sheet->first; l; l = l->next)
-    if (is_work (sheet, l))
+    if (!l->hidden && !l->foreign)
       return 1;
   return 0;
 }

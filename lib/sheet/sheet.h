@@ -180,6 +180,7 @@ struct br_sheet
   br_painter_find *painter;         /* or NULL */
   void *painter_user;
 
+  size_t mistakes;                  /* of the input that is being run */
   int quit;
   int no_pictures, no_pager;        /* how answers are shown: `pictures off`, `pager off` */
   unsigned jobs;                    /* threads for a long column */

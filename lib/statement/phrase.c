@@ -107,6 +107,23 @@ br__words_make (br__words *l, size_t i, size_t n, const char *format, ...)
 }
 
 int
+br__ends_in (const char *s, size_t length, const char *endings, size_t count)
+{
+  const char *end = endings + count;
+  for (const char *bar; endings < end; endings = bar + 1)
+    {
+      bar = memchr (endings, '|', (size_t) (end - endings));
+      bar = bar ? bar : end;
+      size_t n = (size_t) (bar - endings);
+      char word[8];
+      snprintf (word, sizeof word, "%.*s", (int) n, endings);
+      if (length > n && br__same_word (s + length - n, n, word))
+        return 1;
+    }
+  return 0;
+}
+
+int
 br__word_known (const br__words *l, size_t i)
 {
   return l->run->lex.known && i < l->count && l->run->lex.known (l->run->lex.user, l->word[i].s, l->word[i].length);

@@ -13,6 +13,8 @@ int br__phrase (br_text *t, br_text *left_out, const br__run *run);
 /* 1 where the statement of RUN, which the language takes, is meant otherwise by those who type it: it is refused with a
    hint, or read as a phrase.  */
 int br__phrase_first (br__run *run);
+/* A mistake of RUN is looked into: who makes a thousand in one input has the wrong file, and waits for the end of it.  */
+int br__seeks_hints (const br__run *run);
 /* Where the statement of RUN, which was refused, is a phrase of two readings or one that is not taken, its hint; else 0.  */
 int br__phrase_refused (br__run *run);
 /* A hint for the statement of RUN, which was refused, where it is one that people use for something else.  */

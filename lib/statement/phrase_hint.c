@@ -430,7 +430,7 @@ br__phrase_hint (br__run *run)
   br_text t = BR_TEXT_ZERO;
   br__words_cut (&l);
   drop_words (run->error);
-  if (l.count == 0 || l.count == BR__MOST_WORDS)
+  if (l.count == 0 || l.count == BR__MOST_WORDS || !br__seeks_hints (run))
     return;
   /* wheel++ */
   size_t n = l.word[0].length;

@@ -12,7 +12,15 @@
 #include "statement/phrase_words.h"
 #include "statement/statements.h"
 
+#define MOST_LOOKED_INTO 1000
+
 const char br__only_help[] = "`help` lists the words";
+
+int
+br__seeks_hints (const br__run *run)
+{
+  return run->sheet->mistakes < MOST_LOOKED_INTO;
+}
 
 /* A value and a setting say themselves what they were taken for.  */
 static int
@@ -328,7 +336,7 @@ br__run_phrase (br__run *run, br_status status)
   status = tell_behind_commas (run, status);
   const br__run typed = *run;
   status = read_phrase (run, status);
-  if (status == BR_SYNTAX && !run->told && !run->refused && needs_hint (run))
+  if (status == BR_SYNTAX && !run->told && !run->refused && br__seeks_hints (run) && needs_hint (run))
     status = run_plainer (run, &typed, status);
   return status;
 }

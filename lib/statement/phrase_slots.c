@@ -37,17 +37,18 @@ int
 br__word_among (const br__words *l, size_t i, const char *words)
 {
   const size_t length = bare_length (l, i);
-  if (br__word_thing (l, i) & BR__THING_SIZE)
-    return 0;
   for (size_t n; *words && !strchr (" ,", *words); words += n + (words[n] == '|'))
     {
       char word[24] = "";
       n = strcspn (words, "|, ");
       const int begins = n > 1 && words[n - 1] == '-';
       const size_t most = begins ? n - 1 : n;
+      if (begins ? length < most : length != most)
+        continue;
       memcpy (word, words, most);
-      if ((begins ? length >= most : length == most) && br__same_word (l->word[i].s, most, word))
-        return 1;
+      /* Whether it is a size takes longest to find, and is asked for last.  */
+      if (br__same_word (l->word[i].s, most, word))
+        return !br__word_known (l, i);
     }
   return 0;
 }

@@ -78,23 +78,6 @@ br__word_is_new (const br__words *l, size_t i)
   return !br__word_known (l, i) && (!br__cardinal (l, i) || br__words_at (l, i, "a|an")) && !br__word_asks (s, length) && !br__statement_find (s, length) && !br__function_find (s, length) && !br_unit_find (s, length);
 }
 
-int
-br__ends_in (const char *s, size_t length, const char *endings, size_t count)
-{
-  const char *end = endings + count;
-  for (const char *bar; endings < end; endings = bar + 1)
-    {
-      bar = memchr (endings, '|', (size_t) (end - endings));
-      bar = bar ? bar : end;
-      size_t n = (size_t) (bar - endings);
-      char word[8];
-      snprintf (word, sizeof word, "%.*s", (int) n, endings);
-      if (length > n && br__same_word (s + length - n, n, word))
-        return 1;
-    }
-  return 0;
-}
-
 /* The slot of kind KIND takes the word I; *NUMBER of an ordinal.  */
 static int
 slot_takes (const br__words *l, size_t i, char kind, long *number)
@@ -218,17 +201,49 @@ lacks_value (const match *m, const br__phrase_rule *r)
                            || ((strchr (r->is, '|') || *r->is == '?') && br__word_asks (m->l->word[s->start].s, m->l->word[s->start].length)));
 }
 
+/* Letters as bits, capitals and small ones alike; signs share those.  */
+static uint32_t
+letter_bit (char c)
+{
+  return UINT32_C (1) << (c & 31);
+}
+
+/* A word that TYPED has begins with none of the LETTERS that words of the line begin with, or the first one not with
+   that of FIRST: most rows are seen off so, long before they are matched.  */
+static int
+lacks_word (const char *typed, uint32_t first, uint32_t letters)
+{
+  for (uint32_t have = first; *typed; have = letters)
+    {
+      size_t length = 0;
+      int found = 0;
+      for (int begins = 1; typed[length] && typed[length] != ' '; begins = typed[length++] == '|')
+        found |= begins && (have & letter_bit (typed[length]));
+      if (!found && *typed != '[' && !is_slot (typed, length))
+        return 1;
+      typed += length + (typed[length] == ' ');
+    }
+  return 0;
+}
+
 /* The row of the table that begins with R that the words from FROM on are, or NULL.  */
 static const br__phrase_rule *
 find_in (const br__phrase_rule *r, match *m, const br__words *l, size_t from)
 {
   *m = (match) { .l = l, .from = from };
+  const uint32_t first = from < l->count ? letter_bit (*l->word[from].s) : 0;
+  uint32_t letters = 0;
+  for (size_t i = from; i < l->count; i++)
+    letters |= letter_bit (*l->word[i].s);
+  const int statement = is_statement (l, from), rounds = br__word_at (l, from, "round");
   for (; r->typed; r++)
     {
+      if (lacks_word (r->typed, first, letters))
+        continue;
       m->count = 0;
       /* A value is no check, what begins with any words is no statement, and only a number asks for its sum.  */
-      const int any = *r->typed == '*' || (strncmp (r->typed, "[round] *", 9) == 0 && !br__word_at (l, from, "round"));
-      if ((from > 0 && strstr (r->is, "check ")) || (any && is_statement (l, from))
+      const int any = *r->typed == '*' || (!rounds && strncmp (r->typed, "[round] *", 9) == 0);
+      if ((from > 0 && strstr (r->is, "check ")) || (any && statement)
           || (strncmp (r->typed, "* =", 3) == 0 && !br__word_begins_number (l, from)))
         continue;
       if (match_from (m, from, r->typed) && !lacks_value (m, r) && (strncmp (r->typed, "K = K", 5) != 0 || r->typed[6] == '=' || same_names (m)))

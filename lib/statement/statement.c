@@ -5,6 +5,7 @@
 #endif
 
 #include <string.h>
+#include <sys/stat.h>
 
 #include "exact/memory.h"
 #include "exact/status.h"
@@ -198,6 +199,7 @@ run_statement (br__run *run)
       return BR_OK;
     }
   (void) br__account_refused ();
+  (void) br__account_overworked ();
   (void) br__account_stopped ();
   const volatile sig_atomic_t *before = br__account_watch (NULL), *waited = br__account_wait (run->sheet->flag);
   const br__lines_told told = run->sheet->lines_told;
@@ -211,7 +213,10 @@ run_statement (br__run *run)
   (void) br__account_wait (waited);
   if (br__account_stopped () && status == BR_NO_MEMORY)
     status = br__fail_stopped (run);
-  if (status == BR_SYNTAX && !run->told && wants_topic (run->touched_count > 0, run->error))
+  if (br__account_overworked () && status == BR_NO_MEMORY)
+    status = br__fail (run->error, BR_TOO_BIG, run->error->offset, run->error->length,
+                       "one input asks for more work on long numbers than 400,000,000 bits");
+  if (status == BR_SYNTAX && !run->told && br__seeks_hints (run) && wants_topic (run->touched_count > 0, run->error))
     br__phrase_topic (run);
   if (status == BR_OK)
     status = br__end_cautions (run);
@@ -229,6 +234,10 @@ static br_status
 tell_refused (br__run *run, const br_error *error)
 {
   const char *path = error->message + strlen ("this may not ");
+  struct stat st;
+  /* What of it is of the same kind, is known when it is written.  */
+  if (!run->asked && br__file_would_be_allowed (run) && run->refused_use == BR_FILE_WRITE && lstat (run->refused_path, &st) == 0)
+    return br__remark (run, "this sheet would %s, which is there already: `run files` does it unless what is there must stay", path);
   if (!run->asked && br__file_would_be_allowed (run))
     return br__remark (run, "this sheet would %s: `run files` does it", path);
   return br__remark (run, "this sheet would %s: only `benchrule --allow-files` lets it", path);
@@ -278,7 +287,10 @@ end_line (br__run *run, br_status status)
   if (run->saved && status == BR_OK)
     run->sheet->saved_at = run->sheet->done_count;
   if (status != BR_OK)
-    tell_fault (run, status);
+    {
+      run->sheet->mistakes++;
+      tell_fault (run, status);
+    }
   br__file_forget (run);
   br__text_clear (&run->phrase);
   br__text_clear (&run->left_out);

@@ -239,7 +239,10 @@ br__do_column (br__run *run)
     }
   if (status == BR_OK)
     {
+      /* Its numbers are as long as its digits are many.  */
+      const size_t work = br__account_work (SIZE_MAX);
       status = br__column_pump (&got, &job);
+      (void) br__account_work (work);
       if (status != BR_OK && run->error)
         {
           run->error->offset = job.blame.start;

@@ -40,6 +40,7 @@ typedef struct br__sized
   br_number mark;               /* the size that is cut: on the sheet's ruler, or the whole of the stock */
   br_real over;                 /* the mark less what was given */
   int known;
+  int plain;                    /* it was given without a unit */
 } br__sized;
 
 /* A stock or a part worked out.  */

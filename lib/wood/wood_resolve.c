@@ -126,7 +126,8 @@ work_size (br__piece *p, br__run *run, int which)
   br__sized *z = &p->size[which];
   br_status status = work_out (&v, &z->known, p, run, &p->wood->size[which]);
 
-  if (status == BR_OK && z->known && v.dimension == BR_PLAIN)
+  z->plain = v.dimension == BR_PLAIN;
+  if (status == BR_OK && z->known && z->plain)
     status = br__to_length (&v, s);
   if (status == BR_OK && z->known && v.dimension != BR_LENGTH)
     {

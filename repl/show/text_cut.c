@@ -251,7 +251,7 @@ put_verdict (const display *d, const br_record *row)
   if (needed > used)
     fprintf (d->stream, ", %" PRId64 " needed", needed);
   if (br_record_truth (row, "proven"))
-    fputs ("; proved: no plan needs fewer\n", d->stream);
+    fprintf (d->stream, "; proved: no plan with this stock%s needs fewer\n", *br_record_text (row, "width") ? ", cut from edge to edge," : "");
   else
     fprintf (d->stream, "; no plan needs fewer than %" PRId64 "; it is not proved that %" PRId64
              " is best%s\n", least, needed, br_record_truth (row, "stopped") ? " (the search was ended)" : "");

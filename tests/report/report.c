@@ -229,7 +229,7 @@ plan (void **state)
   holds (page, "<br><code>(5 in + 1 in)</code></td>");
   lacks (page, "<code>14 in</code>");
   holds (page, "<b>Not every part has a place:</b>");
-  holds (page, "it is proved that no plan needs fewer");
+  holds (page, "it is proved that no plan with this stock");
   free (page);
 }
 
@@ -242,8 +242,8 @@ sticks (void **state)
                         "stock oak = 3/4 x 5 x 40 qty 1\npart lid = 20 in x 4 in qty 3 from oak\npart rib = 15 in x 4 in from oak");
   (void) state;
   holds (page, "<h3>rod 1 to 2, all alike</h3>");
-  holds (page, "<li>rod: 2 used; it is proved that no plan needs fewer.</li>");
-  holds (page, "<li>oak: 1 used, 3 needed; it is proved that no plan needs fewer.</li>");
+  holds (page, "<li>rod: 2 used; it is proved that no plan with this stock needs fewer.</li>");
+  holds (page, "<li>oak: 1 used, 3 needed; it is proved that no plan with this stock, cut from edge to edge, needs fewer.</li>");
   holds (page, "aria-label=\"oak cut into 1 lid, 1 rib\"");
   free (page);
 }

@@ -361,8 +361,8 @@ static void
 unsaved_work (void **state)
 {
   static const struct { const char *text; int unsaved; } rows[] = {
-    { "", 0 }, { "units mm", 0 }, { "units mm\nruler 1 mm\ngrid 5 mm", 0 }, { "1 + 2", 0 },
-    { "wheel = 3", 1 }, { "check 3 < 4", 1 }, { "units mm\nwheel = 3\nundo", 0 }, { "later = wheel", 1 },
+    { "", 0 }, { "units mm", 1 }, { "units mm\nruler 1 mm\ngrid 5 mm", 1 }, { "# bought", 1 }, { "1 + 2", 0 }, { "units mm\nundo", 0 }, { "pictures off", 0 },
+    { "wheel = 3", 1 }, { "check 3 < 4", 1 }, { "units mm\nwheel = 3\nundo", 1 }, { "later = wheel", 1 },
     { "stock pine = 3/4 x 5 x 48", 1 }, { "circle rim = 3 at 0, 0", 1 }, { "problem How long?", 1 }, { "list", 0 },
   };
   br_error error;

@@ -162,6 +162,33 @@ other_ways (void **state)
     }
 }
 
+/* A size that comes from a file, or in words.  */
+static void
+brought (void **state)
+{
+  static const struct { const char *way; size_t said; } rows[] = {
+    { "!use cautions_gap.sheet", 1 }, { "!open cautions_gap.sheet", 1 }, { "gap = 2\n!use cautions_gap.sheet", 1 },
+    { "use cautions_gap.sheet\nundo\n!redo", 1 }, { "use cautions_gap.sheet\n!cautions", 1 },
+    { "!name column part size of cautions_gap.csv", 1 }, { "name column part size of cautions_gap.csv\nundo\n!redo", 1 },
+    { "!the gap is 1/4", 1 }, { "!set gap to 1/4", 1 }, { "gap = 2\n!change gap to 1/4", 1 }, { "!gap: 1/4", 1 },
+    { "!set gap to 2", 0 },
+  };
+  (void) state;
+  sheet_put_file ("cautions_gap.sheet", "gap = 1/4 in\n");
+  sheet_put_file ("cautions_gap.csv", "part,size\ngap,1/4 in\n");
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br_sheet *sheet = sheet_with ("");
+      said s = SAID_ZERO;
+      run_way (sheet, &s, rows[i].way, "");
+      if (count_rule (&s, "ASTM") != rows[i].said)
+        fail_msg ("%s: %zu", rows[i].way, count_rule (&s, "ASTM"));
+      sheet_end (sheet, &s);
+    }
+  remove ("cautions_gap.sheet");
+  remove ("cautions_gap.csv");
+}
+
 /* The ages at the limits: ASTM is for children under 96 months, ISO for those of 96 months and under.  */
 static void
 ages (void **state)
@@ -453,7 +480,7 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    CHECK_TEST (each_way), CHECK_TEST (other_ways), CHECK_TEST (ages), CHECK_TEST (once), CHECK_TEST (together), CHECK_TEST (one_gap), CHECK_TEST (blades),
+    CHECK_TEST (each_way), CHECK_TEST (other_ways), CHECK_TEST (brought), CHECK_TEST (ages), CHECK_TEST (once), CHECK_TEST (together), CHECK_TEST (one_gap), CHECK_TEST (blades),
     CHECK_TEST (small_shapes), CHECK_TEST (small_together), CHECK_TEST (necks), CHECK_TEST (short_grain), CHECK_TEST (small_holes),
   };
   return CHECK_RUN (tests);

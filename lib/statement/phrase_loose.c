@@ -177,6 +177,13 @@ br__phrase_first (br__run *run)
     return 0;
   if (br__phrase_feet_hint (run, &l))
     return 1;
+  const size_t last = l.count - 1;
+  if (last && br__words_at (&l, 0, "tolerance|known") && br__words_at (&l, last, "everything|all|them|these|it|this|that") && !br__word_known (&l, last))
+    {
+      br__fail (run->error, BR_SYNTAX, (size_t) (l.word[last].s - run->text), l.word[last].length, "the sizes stand here by their names");
+      br__hint (run->error, "write `list`, which has them all");
+      return 1;
+    }
   if (!waits_for_number (&l))
     return 0;
   br__fail (run->error, BR_SYNTAX, 0, run->end, "a number in words");

@@ -139,7 +139,7 @@ questions (br__words *l)
   how_many (l);
   if ((br__word_at (l, 0, "a") || br__word_at (l, 0, "an")) && br__word_is_unit (l, 1) && !br__word_known (l, 0))
     br__words_put (l, 0, 1, "1");
-  while (br__word_at (l, 0, "the") && l->count > 1 && !br__word_known (l, 0))
+  while (br__words_at (l, 0, "the|my") && l->count > 1 && !br__word_known (l, 0))
     br__words_put (l, 0, 1, "");
 }
 

@@ -209,7 +209,7 @@ named_measure (br_error *error, const br__words *l)
 static int
 is_particle (const br__words *l, size_t i)
 {
-  return br__words_at (l, i, "of|to|in|for|with|at|by|on|from|and|or|than|about|the|a|an|be|not|times|plus|minus|half");
+  return br__words_at (l, i, "of|to|in|for|with|at|by|on|from|and|or|than|about|the|a|an|be|not|it|them|this|that|all|everything|times|plus|minus|half");
 }
 
 /* wheel 3-1/2, wheel 3.5 in, deck length 20, but not ratio 3:5 */

@@ -292,7 +292,7 @@ bare_inches (br_error *error, const br__run *run)
       for (size_t k = 0; k < sizeof units / sizeof units[0]; k++)
         if (letters == strlen (units[k][0]) && br__same_word (s, letters, units[k][0]))
           n = letters, smaller = units[k][1];
-      const size_t next = at + n + (s[n] == ' '), end = at - (s[-1] == ' ');
+      const size_t next = at + n + (at + n < run->end && s[n] == ' '), end = at - (s[-1] == ' ');
       br_measure inches = BR_MEASURE_ZERO;
       size_t used = 0;
       const int found = n && end && run->text[end - 1] >= '0' && run->text[end - 1] <= '9' && br__measure_begins (run->text, run->end, next)

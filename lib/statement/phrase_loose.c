@@ -72,7 +72,8 @@ glue_measure (br__words *l, size_t i)
   if (is_unit (l, i + 1) || (comma && br__word_at (l, i + 1, "in")))
     {
       const br_unit *u = br_unit_find (l->word[i + 1].s, l->word[i + 1].length);
-      br__words_make (l, i, 2, "%.*s%s%s", (int) l->word[i].length, l->word[i].s, u->name, comma ? "," : "");
+      br__words_make (l, i, 2, "%.*s%s%s", (int) l->word[i].length, l->word[i].s,
+                      u->num ? u->name : "squares", comma ? "," : "");
     }
   else
     l->word[i + 1].length += (size_t) comma;

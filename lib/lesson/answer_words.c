@@ -344,12 +344,13 @@ br__is_changing (const br__answer *a, size_t at, size_t end)
   /* "Not", "no" and "never" of other languages, too; a letter past ASCII is a z here.  */
   static const char *const words[] =
   {
-    "not", "cannot", "never", "neither", "nor", "nope", "hardly", "anything", "instead", "unlike", "opposite",
+    "not", "cannot", "never", "neither", "nor", "nope", "hardly", "doubt", "anything", "everything", "nothing", "instead", "unlike", "opposite",
     "isnt", "wasnt", "arent", "werent", "cant", "couldnt", "wont", "wouldnt", "shouldnt", "mustnt", "doesnt", "didnt", "hasnt", "aint",
     "less", "more", "than", "least", "almost", "nearly",
     "or", "half", "third", "quarter", "twice", "double", "triple", "times", "squared", "cubed", "plus", "minus", "without", "except",
     "doubled", "halved", "bit", "little", "something", "upwards", "minimum", "min", "if", "unless", "wrong", "incorrect", "false",
-    "nicht", "kein", "keine", "keinen", "nie", "niemals", "pas", "ne", "jamais", "nunca", "jamzs", "tampoco", "non", "mai", "nao", "nzo",
+    "nein", "nicht", "keinesfalls", "keineswegs", "aucunement", "nullement", "kein", "keine", "keinen",
+    "nie", "niemals", "pas", "ne", "jamais", "nunca", "jamzs", "tampoco", "non", "mai", "nao", "nzo",
     "inte", "ej", "niet", "geen", "nooit", "ikke", "aldrig", "aldri", "ei", "nem", "nu", "nije", "degil", "dezil", NULL
   };
   /* "I don't know, 11 5/16" is an answer.  */

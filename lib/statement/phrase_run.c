@@ -186,7 +186,8 @@ static int
 hint_works (br__run *run)
 {
   br_text line[2] = { BR_TEXT_ZERO, BR_TEXT_ZERO };
-  const int means = strncmp (run->error->hint, "did you mean `", 14) == 0;
+  /* Of a line's first word: the line with another one.  */
+  const int means = strncmp (run->error->hint, "did you mean `", 14) == 0 && strstr (run->error->message, "is not a word I know");
   const char *s = run->error->hint + (means ? 13 : 6);
   int count = 0, works = 0, which = 0;
   for (; count < 2 && (means || strncmp (run->error->hint, "write `", 7) == 0) && *s == '`'; count++)

@@ -363,8 +363,8 @@ refuse_comma (const br__lexer *l, size_t end, br_error *error)
   size_t start = l->token.offset, at = end, behind;
   br_text number = BR_TEXT_ZERO, list = BR_TEXT_ZERO;
   int one, other, thousands = put_readings (&number, &list, &one, l->text + start, end - start);
-  /* A place has two numbers: circle c = 6 at 4,4.  */
-  one = one && !(start > 3 && br__same_word (l->text + start - 3, 2, "at") && br__blank_at (l->text + start - 4, 1) && br__blank_at (l->text + start - 1, 1));
+  /* A place has two numbers: circle c = 6 at 4,4.  Behind another comma it goes on with a list.  */
+  one = one && !(start > 0 && l->text[start - 1] == ',') && !(start > 3 && br__same_word (l->text + start - 3, 2, "at") && br__blank_at (l->text + start - 4, 1) && br__blank_at (l->text + start - 1, 1));
   br_status status = br__fail (error, BR_SYNTAX, start, end - start,
                                thousands ? "a number is written without commas between its thousands"
                                : one ? "a decimal is written with a point, and a list with a blank behind each comma"

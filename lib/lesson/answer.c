@@ -151,6 +151,7 @@ make_plain (br__answer *a)
   replace_all (a, "=>", "=");
   replace_all (a, "more or less", "about");
   replace_all (a, "give or take", "about");
+  replace_all (a, "not enough", "too short");
 }
 
 size_t
@@ -181,14 +182,23 @@ br__fraction_end (const br__answer *a, size_t at)
 static const char *
 sign_word (const br__answer *a, size_t at, size_t end)
 {
-  static const char *const below[] = { "under", "below", "short", "shorter", "small", "smaller", "less", "undersize", NULL };
-  static const char *const above[] = { "over", "above", "big", "bigger", "large", "larger", "long", "longer", "oversize", NULL };
-  if (br__is_one_of (a->text + at, end - at, below))
-    return "-";
+  static const char *const below[] =
+  { "under", "below", "short", "shorter", "small", "smaller", "less", "low", "lower", "little", "undersize", "undersized", NULL };
+  static const char *const above[] =
+  { "over", "above", "big", "bigger", "large", "larger", "long", "longer", "high", "higher", "much", "oversize", "oversized", NULL };
   /* How long something is, is no difference; what is too long, is.  */
-  if (br__word_is (a->text + at, end - at, "long") && !(at >= 4 && br__word_is (a->text + at - 4, 4, "too ")))
-    return strncmp (a->text + end, " by ", 4) == 0 ? "+" : NULL;
-  return br__is_one_of (a->text + at, end - at, above) ? "+" : NULL;
+  static const char *const sizes[] = { "long", "high", "little", "much", NULL };
+  if (br__is_one_of (a->text + at, end - at, sizes) && !(at >= 4 && br__word_is (a->text + at - 4, 4, "too "))
+      && strncmp (a->text + end, " by ", 4) != 0)
+    return NULL;
+  return br__is_one_of (a->text + at, end - at, below) ? "-" : br__is_one_of (a->text + at, end - at, above) ? "+" : NULL;
+}
+
+/* Puts SIGN before an answer that has none.  */
+static void
+put_sign (br__answer *a, const char *sign)
+{
+  br__answer_replace (a, 0, 0, sign && a->text[0] != '-' && a->text[0] != '+' ? sign : "");
 }
 
 /* 1 where the digits up to END, perhaps with a # before them, say which problem it is: "3) ", "#3: ", "3: ", and "3. " where
@@ -273,6 +283,9 @@ drop_front (br__answer *a)
       /* "It's": a word, too.  */
       else if (end && a->text[end] == '\'' && br__is_letter (a->text[end + 1]) && !br__is_changing (a, 0, end))
         br__answer_replace (a, 0, end + 1, "");
+      /* A word of another alphabet may say "not".  */
+      else if (end && strspn (a->text, "z") == end && a->text[end] != ':')
+        return;
       /* "l1" may be meant for 11.  */
       else if (end && strchr ("lIoO", a->text[end - 1]) && br__is_digit (a->text[end]))
         return;
@@ -327,8 +340,9 @@ drop_words (br__answer *a)
   const char *sign = sign_word (a, last, end);
   if (sign || br__is_one_of (a->text + last, end - last, words))
     {
+      last -= sign && last > 3 && br__word_is (a->text + last - 4, 4, "too ") ? 4 : 0;
       br__answer_replace (a, last, end - last, "");
-      br__answer_replace (a, 0, 0, sign && a->text[0] != '-' && a->text[0] != '+' ? sign : "");
+      put_sign (a, sign);
       return 1;
     }
   while (first && (br__is_letter (a->text[first - 1]) || a->text[first - 1] == ' '))
@@ -346,7 +360,10 @@ drop_words (br__answer *a)
   first = br__letters_end (a, first);
   if (first == 0 || first == end || !unit_before (a, first, &start))
     return 0;
+  /* "0.023 in under the mark".  */
+  sign = a->text[first] == ' ' && is_part (a, 0) ? sign_word (a, first + 1, br__letters_end (a, first + 1)) : NULL;
   br__answer_replace (a, first, end - first, "");
+  put_sign (a, sign);
   return 1;
 }
 

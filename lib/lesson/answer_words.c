@@ -341,14 +341,22 @@ br__answer_carry (br__answer *a)
 int
 br__is_changing (const br__answer *a, size_t at, size_t end)
 {
+  /* "Not", "no" and "never" of other languages, too; a letter past ASCII is a z here.  */
   static const char *const words[] =
   {
-    "not", "isn", "isnt", "wasn", "wasnt", "aren", "arent", "never", "neither", "nor", "less", "more", "than", "least", "almost", "nearly",
+    "not", "cannot", "never", "neither", "nor", "nope", "hardly", "doubt", "anything", "everything", "nothing", "instead", "unlike", "opposite",
+    "isnt", "wasnt", "arent", "werent", "cant", "couldnt", "wont", "wouldnt", "shouldnt", "mustnt", "doesnt", "didnt", "hasnt", "aint",
+    "less", "more", "than", "least", "almost", "nearly",
     "or", "half", "third", "quarter", "twice", "double", "triple", "times", "squared", "cubed", "plus", "minus", "without", "except",
-    "doubled", "halved", "bit", "little", "something", "upwards", "minimum", "min", "if", "unless", "wrong", "incorrect", "false", NULL
+    "doubled", "halved", "bit", "little", "something", "upwards", "minimum", "min", "if", "unless", "wrong", "incorrect", "false",
+    "nein", "nicht", "keinesfalls", "keineswegs", "aucunement", "nullement", "kein", "keine", "keinen",
+    "nie", "niemals", "pas", "ne", "jamais", "nunca", "jamzs", "tampoco", "non", "mai", "nao", "nzo",
+    "inte", "ej", "niet", "geen", "nooit", "ikke", "aldrig", "aldri", "ei", "nem", "nu", "nije", "degil", "dezil", NULL
   };
+  /* "I don't know, 11 5/16" is an answer.  */
+  int dont = a->text[end] == '\'' && a->text[end + 1] == 't' && strncmp (a->text + end, "'t know", 7) != 0;
   int quiet = strncmp (a->text + at, "not sure", 8) == 0 || (at >= 3 && strncmp (a->text + at - 3, "no ", 3) == 0);
-  if (end == a->length && br__word_is (a->text + at, end - at, "no"))
+  if (dont || (end == a->length && br__word_is (a->text + at, end - at, "no")))
     return 1;
   return !quiet && br__is_one_of (a->text + at, end - at, words);
 }

@@ -297,17 +297,17 @@ judge (br__verdict *v, const char *written, const br__key *key)
   return status;
 }
 
-/* Where the next answer begins in WRITTEN, which has a number in it, and its number is the next one; NULL where there is no
-   other.  FIRST bytes are the one before it; *SAYS_OR: by a word or a bracket, not by a sign.  */
+/* Where the next answer begins in WRITTEN, parted from the one before behind FROM, and with a number on both sides; NULL where
+   there is no other.  FIRST bytes are the one before it; *SAYS_OR: by a word or a bracket, not by a sign.  */
 static const char *
-other_answer (const char *written, size_t *first, int *says_or)
+other_answer (const char *written, size_t from, size_t *first, int *says_or)
 {
-  static const char *const joints[] = { " or ", " (", " which is ", " / " };
-  const char *word = NULL, *sign = strchr (written, '=');
+  static const char *const joints[] = { " or ", " (", " which is ", " / ", ", ", ", or ", "; ", " and ", " ~ ", " \xE2\x89\x88 " };
+  const char *word = NULL, *sign = strchr (written + from, '=');
   size_t joint = 1;
   for (size_t i = 0; i < sizeof joints / sizeof joints[0]; i++)
     {
-      const char *at = strstr (written, joints[i]);
+      const char *at = strstr (written + from, joints[i]);
       /* Behind a number a slash is a fraction's.  */
       if (!at || (word && word < at) || (joints[i][1] == '/' && at > written && br__is_digit (at[-1])))
         continue;
@@ -336,14 +336,20 @@ judge_all (br__verdict *v, const char *written, const br__key *key)
   memcpy (words.text, written, words.length);
   words.text[words.length] = 0;
   br__answer_put_words (&words);
-  const char *next = other_answer (words.text, &length, &says_or);
   br_status status = judge (v, written, key);
-  if (status != BR_OK || !next)
-    return status;
-  memcpy (first, words.text, length);
-  first[length] = 0;
-  status = judge (&other, first, key);
-  if (status != BR_OK || other.index > BR__NO_UNIT)
+  const char *next = words.text;
+  for (size_t from = 0; status == BR_OK; from = length + 1)
+    {
+      next = other_answer (words.text, from, &length, &says_or);
+      if (!next)
+        return status;
+      memcpy (first, words.text, length);
+      first[length] = 0;
+      status = judge (&other, first, key);
+      if (status == BR_OK && other.index <= BR__NO_UNIT)
+        break;
+    }
+  if (status != BR_OK)
     return status;
   status = judge (v, next, key);
   if (status == BR_OK && v->index <= BR__ROUNDED && other.index < v->index)

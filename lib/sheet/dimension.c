@@ -137,12 +137,38 @@ br__name_taken (br__run *run, const br__token *word)
   return BR_OK;
 }
 
+/* 17.4 +- 0.1 mm in inches: the trade means both in mm, and the size alone is in inches.  Not asked of what is written down
+   already, where the tolerance may have come later.  */
+static br_status
+same_unit (br__run *run, const br__definition *d, size_t end)
+{
+  const char *sheet = run->sheet->settings.unit->name;
+  br_measure t = BR_MEASURE_ZERO;
+  int bare = !run->from_file && br_measure_read (&t, d->tolerance_text, strlen (d->tolerance_text), NULL, NULL) == BR_OK
+             && t.unit && strcmp (t.unit->name, sheet) != 0;
+  for (size_t i = 0; i < d->tree.count; i++)
+    bare = bare && d->tree.nodes[i].op == BR__OP_NUMBER && !d->tree.nodes[i].number.unit;
+  if (bare)
+    {
+      br__fail_two_ways (run, 0, run->end);
+      br__hint (run->error, "write `%.*s %s +- %s` or `%.*s %s +- %s`", (int) end, run->text, t.unit->name, d->tolerance_text,
+                (int) end, run->text, sheet, d->tolerance_text);
+    }
+  br_measure_clear (&t);
+  return bare ? BR_SYNTAX : BR_OK;
+}
+
 /* `+- T` behind a formula.  */
 static br_status
 read_tolerance (br__run *run, br__definition *d)
 {
+  size_t end = run->lex.token.offset;
   br_status status = br__lex_next (&run->lex, run->error);
-  return status == BR_OK ? br__read_tolerance (run, &d->tolerance, &d->tolerance_text) : status;
+  while (end > 0 && run->text[end - 1] == ' ')
+    end--;
+  if (status == BR_OK)
+    status = br__read_tolerance (run, &d->tolerance, &d->tolerance_text);
+  return status == BR_OK ? same_unit (run, d, end) : status;
 }
 
 /* `+- T` and `known` behind a formula, in either order.  */

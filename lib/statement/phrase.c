@@ -312,6 +312,16 @@ marks (br__words *l)
     }
 }
 
+/* The sign at AT parts a name, from START on, from its value: wheel=3.  */
+static int
+parts_name (const br__run *run, size_t start, size_t at)
+{
+  for (size_t i = start; i < at; i++)
+    if (!br__letter_at (run->text + i, 1, i > start))
+      return 0;
+  return at > start && run->text[at] == '=' && !(at + 1 < run->end && run->text[at + 1] == '=');
+}
+
 void
 br__words_cut (br__words *l)
 {
@@ -323,8 +333,9 @@ br__words_cut (br__words *l)
           at += n;
           continue;
         }
-      size_t start = at;
-      while (at < run->end && !br__blank_at (run->text + at, run->end - at))
+      const size_t start = at, sign = run->text[at] == '=' && l->count && l->word[l->count - 1].s + l->word[l->count - 1].length == run->text + at;
+      at += sign;
+      while (!sign && at < run->end && !br__blank_at (run->text + at, run->end - at) && !parts_name (run, start, at))
         at++;
       l->word[l->count].s = run->text + start;
       l->word[l->count++].length = at - start;

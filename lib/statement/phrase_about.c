@@ -173,8 +173,8 @@ put_call (br_text *t, br__about *m, const br__function *f)
   return 1;
 }
 
-/* A hint that takes some of what is measured and not the rest was not meant, nor were settings where something is measured or a
-   plan where there is no wood.  Help takes nothing.  */
+/* A hint that takes some of what is measured and not the rest was not meant, nor were settings where something is measured, a
+   plan where there is no wood, or shapes that rub where there are none.  Help takes nothing.  */
 static int
 takes_all (const br__about *m, const char *is)
 {
@@ -187,7 +187,7 @@ takes_all (const br__about *m, const char *is)
     for (size_t k = 0; k < m->l.word[i].length && !m->taken[i]; k++)
       if (m->l.word[i].s[k] >= '0' && m->l.word[i].s[k] <= '9')
         return 0;
-  return strcmp (is, "cuts") != 0 || m->l.run->sheet->wood;
+  return (strcmp (is, "cuts") != 0 || m->l.run->sheet->wood) && (strcmp (is, "rubs") != 0 || m->l.run->sheet->shapes);
 }
 
 /* A question about numbers makes no shape.  */

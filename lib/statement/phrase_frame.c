@@ -75,6 +75,13 @@ signs_around (br__words *l)
   if (l->count && l->word[l->count - 1].length > 2 && strchr ("!.", l->word[l->count - 1].s[l->word[l->count - 1].length - 1])
       && br__letter_at (l->word[l->count - 1].s, l->word[l->count - 1].length, 0))
     l->word[l->count - 1].length--, l->changed = 1;
+  /* =3+4 */
+  if (l->count && l->word[0].length > 1 && l->word[0].s[0] == '=' && br__measure_begins (l->word[0].s, l->word[0].length, 1))
+    l->word[0].s++, l->word[0].length--, l->changed = 1;
+  /* sixty fourths */
+  for (size_t i = 0; i + 1 < l->count; i++)
+    if (br__words_at (l, i, "sixty fourth|fourths") || br__words_at (l, i, "thirty second|seconds"))
+      br__words_make (l, i, 2, "%s%s", br__word_at (l, i, "sixty") ? "sixty-fourth" : "thirty-second", &"s"[l->word[i + 1].s[l->word[i + 1].length - 1] != 's']);
   /* 3+4= */
   if (l->count && l->word[l->count - 1].length > 1 && l->word[l->count - 1].s[l->word[l->count - 1].length - 1] == '='
       && memchr (l->run->text, '=', l->run->end) == l->word[l->count - 1].s + l->word[l->count - 1].length - 1
@@ -94,8 +101,8 @@ questions (br__words *l)
     { "show list", "list" }, { "show me", "" }, { "tell|give me", "" }, { "what do|will|would i|you|we get if|when i|we|you", "" },
     { "what is half|full|quarter|1/2|1/4 scale|size", "help scale" },
     { "how long|big|wide|high|tall|thick|deep|far|much|large is|are", "" }, { "what is|are", "" }, { "what's", "" }, { "whats", "" },
-    { "work out", "" }, { "calculate|compute|evaluate|convert|express", "" }, { "set|use the", "set" },
-    { "make sure that", "check" }, { "make sure", "check" }, { "check that|whether", "check" }, { "=", "" } };
+    { "work out", "" }, { "calculate|calc|compute|evaluate|eval|convert|express", "" }, { "set|use the", "set" },
+    { "make sure|certain that", "check" }, { "make sure|certain", "check" }, { "ensure|guarantee that", "check" }, { "ensure|guarantee", "check" }, { "check that|whether", "check" }, { "=", "" } };
   signs_around (l);
   percents (l);
   colons (l);
@@ -125,10 +132,14 @@ questions (br__words *l)
     if (br__words_at (l, 0, table[k].phrase) && !br__word_known (l, 0)
         && (strncmp (table[k].phrase, "show|list", 9) != 0 || l->count == 2))
       br__words_put (l, 0, br__words_of (table[k].phrase), table[k].is);
+  /* show 3-1/4 in mm, show wheel in mm */
+  if (br__words_at (l, 0, "show|display|list|print") && !br__word_known (l, 0)
+      && (br__word_begins_number (l, 1) || (l->count > 2 && br__word_known (l, 1))))
+    br__words_put (l, 0, 1, "");
   how_many (l);
   if ((br__word_at (l, 0, "a") || br__word_at (l, 0, "an")) && br__word_is_unit (l, 1) && !br__word_known (l, 0))
     br__words_put (l, 0, 1, "1");
-  while (br__word_at (l, 0, "the") && l->count > 1 && !br__word_known (l, 0))
+  while (br__words_at (l, 0, "the|my") && l->count > 1 && !br__word_known (l, 0))
     br__words_put (l, 0, 1, "");
 }
 
@@ -166,7 +177,7 @@ assignments (br__words *l)
     br__words_put (l, 1, 1, "=");
   else if (l->word[1].length == 1 && l->word[1].s[0] == ':' && br__letter_at (l->word[0].s, n, 0))
     br__words_put (l, 1, 1, "=");
-  else if (word && (br__word_at (l, 1, "to") || br__word_at (l, 1, "be") || br__word_at (l, 1, "as")))
+  else if (word && (br__words_at (l, 1, "to|be|as|equal")))
     br__words_put (l, 1, 1, "=");
   else if (word && br__word_begins_number (l, 1))
     br__words_put (l, 1, 0, "=");

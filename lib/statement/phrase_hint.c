@@ -13,13 +13,13 @@
 #include "statement/statements.h"
 #include "statement/topics.h"
 
-/* The name in words FROM up to TO with its blanks and hyphens as underscores.  */
+/* The name in the words FROM up to TO with its blanks and hyphens as underscores.  */
 static void
-put_joined (br_text *t, const br__words *l, size_t to)
+put_joined (br_text *t, const br__words *l, size_t from, size_t to)
 {
-  for (size_t i = 0; i < to; i++)
+  for (size_t i = from; i < to; i++)
     {
-      if (i)
+      if (i > from)
         br__text_putc (t, '_');
       for (size_t k = 0; k < l->word[i].length; k++)
         br__text_putc (t, l->word[i].s[k] == '-' ? '_' : l->word[i].s[k]);
@@ -63,9 +63,33 @@ joined_name (br_text *t, const br__words *l)
         return 0;
   if (equals == 1 && !memchr (l->word[0].s, '-', l->word[0].length))
     return 0;
-  put_joined (t, l, equals);
+  put_joined (t, l, 0, equals);
   put_rest (t, l, equals);
   return 1;
+}
+
+/* length = 10, width = 4 and body height is 3 in: one statement for each.  */
+static int
+several_sizes (br_text *t, const br__words *l)
+{
+  size_t sizes = 0;
+  for (size_t i = 0; i < l->count; sizes++)
+    {
+      i += sizes && br__word_at (l, i, "and");
+      const size_t from = i;
+      while (i < l->count && !br__words_at (l, i, "=|is|are"))
+        if (!br__letter_at (l->word[i].s, l->word[i].length, 0) || l->word[i++].length > 30)
+          return 0;
+      const size_t value = i + 1;
+      if (i == from || i > from + 3 || value >= l->count || !(br__word_begins_number (l, value) || br__word_known (l, value)))
+        return 0;
+      br__text_puts (t, sizes ? "; " : "");
+      put_joined (t, l, from, i);
+      br__text_puts (t, " =");
+      for (i = value; i < l->count && !(i > value && (br__word_at (l, i, "and") || br__word_bare (l, i - 1, ",;") < l->word[i - 1].length)); i++)
+        br__text_printf (t, " %.*s", (int) br__word_bare (l, i, ",;"), l->word[i].s);
+    }
+  return sizes > 1;
 }
 
 /* 4 wheels where wheel is known.  */
@@ -185,7 +209,7 @@ named_measure (br_error *error, const br__words *l)
 static int
 is_particle (const br__words *l, size_t i)
 {
-  return br__words_at (l, i, "of|to|in|for|with|at|by|on|from|and|or|than|about|the|a|an|be|not|times|plus|minus|half");
+  return br__words_at (l, i, "of|to|in|for|with|at|by|on|from|and|or|than|about|the|a|an|be|not|it|them|this|that|all|everything|times|plus|minus|half");
 }
 
 /* wheel 3-1/2, wheel 3.5 in, deck length 20, but not ratio 3:5 */
@@ -202,7 +226,7 @@ new_name (br_text *t, const br__words *l)
   br_measure_clear (&m);
   if (!reads)
     return 0;
-  put_joined (t, l, words);
+  put_joined (t, l, 0, words);
   br__text_puts (t, " =");
   put_rest (t, l, words);
   return 1;
@@ -251,6 +275,36 @@ toleranced (br_error *error, const br__run *run)
         if (found)
           return 1;
       }
+  return 0;
+}
+
+/* 4ft6, 6ft 2, 5 foot 3-1/2 and 1m20: the smaller unit is not said.  */
+static int
+bare_inches (br_error *error, const br__run *run)
+{
+  for (size_t at = 1; at + 2 < run->end && run->end < 80; at++)
+    {
+      static const char *const units[][2] = { { "ft", "in" }, { "foot", "in" }, { "feet", "in" }, { "m", "cm" }, { "cm", "mm" } };
+      const char *s = run->text + at, *smaller = "";
+      size_t n = 0, letters = 0;
+      while (at + letters < run->end && br__letter_at (s + letters, 1, 0))
+        letters++;
+      for (size_t k = 0; k < sizeof units / sizeof units[0]; k++)
+        if (letters == strlen (units[k][0]) && br__same_word (s, letters, units[k][0]))
+          n = letters, smaller = units[k][1];
+      const size_t next = at + n + (at + n < run->end && s[n] == ' '), end = at - (s[-1] == ' ');
+      br_measure inches = BR_MEASURE_ZERO;
+      size_t used = 0;
+      const int found = n && end && run->text[end - 1] >= '0' && run->text[end - 1] <= '9' && br__measure_begins (run->text, run->end, next)
+                        && br_measure_scan (&inches, &used, run->text + next, run->end - next, NULL, NULL) == BR_OK && !inches.unit;
+      br_measure_clear (&inches);
+      if (found)
+        {
+          br__hint (error, "write `%.*s %.*s %.*s %s%.*s`", (int) end, run->text, n > 2 ? 2 : (int) n, n > 2 ? "ft" : s, (int) used, run->text + next, smaller,
+                    (int) (run->end - next - used), run->text + next + used);
+          return 1;
+        }
+    }
   return 0;
 }
 
@@ -444,10 +498,17 @@ br__phrase_hint (br__run *run)
     }
   int known = br__word_known (&l, 0);
   copy = l;
-  if (toleranced (run->error, run) || parted_thousands (run->error, run) || product_of_sum (run->error, &copy) || glued_pair (run->error, &l) || respelled (run->error, run)
+  if (toleranced (run->error, run) || bare_inches (run->error, run) || parted_thousands (run->error, run) || product_of_sum (run->error, &copy) || glued_pair (run->error, &l) || respelled (run->error, run)
       || and_pair (run->error, &l) || breaks_off (run->error, &l)
       || mistyped (run->error, &l))
     return;
+  if (several_sizes (&t, &l))
+    {
+      br__hint (run->error, "write `%s`", br__text_string (&t));
+      br__text_clear (&t);
+      return;
+    }
+  br__text_reset (&t);
   if ((strstr (run->error->message, "is not a word I know") || strcmp (run->error->message, "two values side by side") == 0
        || !*run->error->hint) && br__phrase_about (run, 0))
     return;

@@ -72,7 +72,8 @@ glue_measure (br__words *l, size_t i)
   if (is_unit (l, i + 1) || (comma && br__word_at (l, i + 1, "in")))
     {
       const br_unit *u = br_unit_find (l->word[i + 1].s, l->word[i + 1].length);
-      br__words_make (l, i, 2, "%.*s%s%s", (int) l->word[i].length, l->word[i].s, u->name, comma ? "," : "");
+      br__words_make (l, i, 2, "%.*s%s%s", (int) l->word[i].length, l->word[i].s,
+                      u->num ? u->name : "squares", comma ? "," : "");
     }
   else
     l->word[i + 1].length += (size_t) comma;
@@ -177,6 +178,13 @@ br__phrase_first (br__run *run)
     return 0;
   if (br__phrase_feet_hint (run, &l))
     return 1;
+  const size_t last = l.count - 1;
+  if (last && br__words_at (&l, 0, "tolerance|known") && br__words_at (&l, last, "everything|all|them|these|it|this|that") && !br__word_known (&l, last))
+    {
+      br__fail (run->error, BR_SYNTAX, (size_t) (l.word[last].s - run->text), l.word[last].length, "the sizes stand here by their names");
+      br__hint (run->error, "write `list`, which has them all");
+      return 1;
+    }
   if (!waits_for_number (&l))
     return 0;
   br__fail (run->error, BR_SYNTAX, 0, run->end, "a number in words");

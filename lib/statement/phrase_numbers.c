@@ -93,7 +93,7 @@ spoken_fraction (const br__words *l, size_t i, int64_t *n, int64_t *d, size_t *u
     *n = br__cardinal (l, i);
   size_t at = i + (digits || *n > 0);
   *d = br__ordinal (l, at, &plural);
-  if (*d < 2 || (at > i ? !plural && *n != 1 : plural) || (br__word_begins_number (l, at) && !(digits && plural)))
+  if (*d < 2 || (at > i ? !plural && *n != 1 && !br__word_is_unit (l, at + 1) : plural) || (br__word_begins_number (l, at) && !(digits && plural)))
     return 0;
   *n = at > i ? *n : 1;
   *used = at + 1 - i;

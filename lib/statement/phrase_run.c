@@ -92,7 +92,7 @@ is_tried (const char *word)
 {
   static const char *const words[] = { "round", "marks", "simplest", "check", "circle", "box", "line", "arc", "plate", "outline", "stock",
     "part", "explain", "divide", "space", "find", "fit", "stack", "turn", "row", "mirror", "clear", "tolerance", "known", "drills", "saws",
-    "kerf", "ruler", "scale", "grid", "rename", "forget", "trace", "dimension", "note" };
+    "list", "name", "show", "order", "kerf", "ruler", "scale", "grid", "rename", "forget", "trace", "dimension", "note" };
   for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
     if (strcmp (words[i], word) == 0)
       return 1;
@@ -167,16 +167,18 @@ static int
 hint_works (br__run *run)
 {
   br_text line[2] = { BR_TEXT_ZERO, BR_TEXT_ZERO };
-  const char *s = run->error->hint + 6;
+  /* Of a line's first word: the line with another one.  */
+  const int means = strncmp (run->error->hint, "did you mean `", 14) == 0 && strstr (run->error->message, "is not a word I know");
+  const char *s = run->error->hint + (means ? 13 : 6);
   int count = 0, works = 0, which = 0;
-  for (; count < 2 && strncmp (run->error->hint, "write `", 7) == 0 && *s == '`'; count++)
+  for (; count < 2 && (means || strncmp (run->error->hint, "write `", 7) == 0) && *s == '`'; count++)
     {
       const char *end = strchr (s + 1, '`');
       br__text_put (&line[count], s + 1, end ? (size_t) (end - s) - 1 : 0);
       s = end && strncmp (end + 1, " or `", 5) == 0 ? end + 5 : end ? end + 1 : s;
     }
   /* Of other hints, not all is to be typed.  */
-  if (*s)
+  if (*s && !(means && strcmp (s, "?") == 0))
     count = 0;
   for (int i = 0; i < count; i++)
     if (br__run_works (run, br__text_string (&line[i]), line[i].length))

@@ -131,6 +131,9 @@ br__about_count (const br__words *l)
         break;
       if (!br__word_ratio (&one, 0, &n, &d) || d != 1 || n < 1)
         continue;
+      /* 4 x 3 x 2 has no count.  */
+      if (i + 1 == l->count && i && br__words_at (l, i - 1, "x|by"))
+        continue;
       if (i + 1 == l->count)
         break;
       one = br__bare_word (l, i + 1);

@@ -176,6 +176,14 @@ same_names (const match *m)
   return m->l->word[a].length == m->l->word[b].length && memcmp (m->l->word[a].s, m->l->word[b].s, m->l->word[a].length) == 0;
 }
 
+/* A scale is of two lengths, 1/4" = 1', and 3/4 = 6/8 is none.  */
+static int
+is_fraction (const match *m)
+{
+  int64_t n, d;
+  return br__word_ratio (m->l, m->slots[0].start, &n, &d);
+}
+
 /* A number, a name or a function is in S.  */
 static int
 says_value (const br__words *l, const slot *s)
@@ -246,7 +254,8 @@ find_in (const br__phrase_rule *r, match *m, const br__words *l, size_t from)
       if ((from > 0 && strstr (r->is, "check ")) || (any && statement)
           || (strncmp (r->typed, "* =", 3) == 0 && !br__word_begins_number (l, from)))
         continue;
-      if (match_from (m, from, r->typed) && !lacks_value (m, r) && (strncmp (r->typed, "K = K", 5) != 0 || r->typed[6] == '=' || same_names (m)))
+      if (match_from (m, from, r->typed) && !lacks_value (m, r) && (strncmp (r->typed, "K = K", 5) != 0 || r->typed[6] == '=' || same_names (m))
+          && (strcmp (r->typed, "V = V") != 0 || !is_fraction (m)))
         return r;
     }
   return NULL;

@@ -300,7 +300,7 @@ br__phrase_thing (br_text *t, const br__words *l)
   if (!kind)
     return 0;
   i++;
-  while (br__words_at (l, i, "called|named|for|the|a"))
+  while (br__words_at (l, i, "called|named|for|the|a|="))
     i++;
   if (i >= l->count)
     return 0;
@@ -310,7 +310,7 @@ br__phrase_thing (br_text *t, const br__words *l)
   /* make part side 22 long: what is there would be changed, not made anew.  */
   if (br__word_thing (&name, 0) > BR__THING_SIZE && !memchr (l->run->text, '=', l->run->end))
     return 0;
-  if ((!br__word_thing (&name, 0) && !br__word_is_new (&name, 0)) || br__words_at (&name, 0, "of|with|in|on|at|to|by|from|over|under|above|below"))
+  if ((!br__word_thing (&name, 0) && !br__word_is_new (&name, 0)) || br__words_at (&name, 0, "of|with|in|on|at|to|by|from|over|under|above|below|dia|diameter|radius|across"))
     return 0;
   br__text_printf (t, "%s %.*s =", kind->word, (int) name.word[0].length, name.word[0].s);
   i++;

@@ -171,7 +171,7 @@ static br_status
 refuse_word (br__run *run)
 {
   static const char *const things[] = { "it", "this", "my", "the", "a", "sheet", "work", "design", "file", "everything", "all", NULL };
-  static const char *const before[] = { "as", "to", "in", "into", "under", NULL };
+  static const char *const before[] = { "as", "to", "in", "into", "under", "called", "named", NULL };
   br__lexer at = run->lex, last = at;
   size_t found = 0, named = 0, end = run->end;
   for (int thing; (thing = is_spoken (run, &at, things)) || is_spoken (run, &at, before); found++)

@@ -77,7 +77,7 @@ undone_and_units (void **state)
   /* Plain sizes count in the sheet's unit also where they meet lengths.  */
   sheet_say (sheet, &s, "p = 4 +- 1/8");
   stack_is (sheet, &s, "p + 10 mm", "high", "113/8");
-  sheet_say (sheet, &s, "q = 4 +- 1 in");
+  sheet_say (sheet, &s, "q = 4\ntolerance 1 in on q");
   stack_is (sheet, &s, "q", "high", "147/5");
   sheet_end (sheet, &s);
 }

@@ -88,7 +88,7 @@ put_extent (br_record *r, const char *key, const char *shown, const br_sheet *sh
     status = br__in_sheet_unit (&unit, &size, &sheet->settings);
   br__put_exact (r, key, status == BR_OK ? br_real_rational (&unit) : NULL);
   if (status == BR_OK)
-    status = br__shown_about (&t, &size, &sheet->settings);
+    status = br__shown (&t, &size, &sheet->settings);
   if (status == BR_OK)
     br__put_from (r, shown, &t);
   else

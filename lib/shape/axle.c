@@ -86,10 +86,10 @@ tell (br__run *run, const br__shape *s, const br__value *track, const axle *x)
   br_text t = BR_TEXT_ZERO;
   br_record *r = br__record_new ("caution");
   br__text_printf (&t, "the wheels `%s` are drawn ", s->name);
-  br_status status = br__shown (&t, track, &run->sheet->settings);
+  br_status status = br__shown_about (&t, track, &run->sheet->settings);
   br__text_printf (&t, " over the outsides, and `%s` less its ends leaves ", x->name);
   if (status == BR_OK)
-    status = br__shown (&t, &x->track, &run->sheet->settings);
+    status = br__shown_about (&t, &x->track, &run->sheet->settings);
   br__put_from (r, "message", &t);
   br__put_text (r, "source", "this sheet");
   br__list_text (br__put_list (r, "concerns"), s->name);

@@ -183,7 +183,7 @@ static br_status
 put_length (br_text *t, const br_sheet *sheet, const br__value *v)
 {
   if (v)
-    return br__shown (t, v, &sheet->settings);
+    return br__shown_about (t, v, &sheet->settings);
   br__text_putc (t, '?');
   return BR_OK;
 }

@@ -57,7 +57,7 @@ put_number (br_text *t, const char *before, const br_sheet *sheet, const br__sha
     status = br_real_add (&sum.real, &sum.real, &sum.real);
   br__text_puts (t, before);
   if (status == BR_OK)
-    status = br__shown (t, &sum, &sheet->settings);
+    status = br__shown_about (t, &sum, &sheet->settings);
   br__value_clear (&sum);
   return status;
 }

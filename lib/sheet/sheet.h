@@ -391,6 +391,8 @@ br_status br__put_answer (br_record *r, br__value *v, br__run *run);
 br_status br__put_on_ruler (br_record *r, const br__value *v, const br__settings *s);
 /* The text of V in shop notation, or a decimal with its unit where it is not rational.  */
 br_status br__shown (br_text *t, const br__value *v, const br__settings *s);
+/* The same in a sentence: behind `≈` where no fraction says it.  */
+br_status br__shown_about (br_text *t, const br__value *v, const br__settings *s);
 /* The same without what an undecided value is not told apart from: a formula can hold it.  */
 br_status br__shown_digits (br_text *t, const br__value *v, const br__settings *s);
 /* br__fail_plain, that says of an undecided V which digits are certain and what it is not told apart from.  */

@@ -161,6 +161,26 @@ br__shown (br_text *t, const br__value *v, const br__settings *s)
 }
 
 br_status
+br__shown_about (br_text *t, const br__value *v, const br__settings *s)
+{
+  br_real z = BR_REAL_ZERO;
+  if (br_real_rational (&v->real))
+    return br__shown (t, v, s);
+  br__text_puts (t, "≈ ");
+  br_status status = br__in_sheet_unit (&z, v, s);
+  if (status == BR_OK && !br_real_question (&z, NULL) && br__put_real_decimal (t, NULL, &z, 6, s->bits) == BR_OK)
+    {
+      br__text_puts (t, v->dimension != BR_PLAIN ? " " : "");
+      if (v->dimension != BR_PLAIN)
+        br__put_unit_name (t, s, v->dimension);
+    }
+  else if (status == BR_OK)
+    status = br__shown (t, v, s);
+  br_real_clear (&z);
+  return t->failed ? BR_NO_MEMORY : status;
+}
+
+br_status
 br__shown_digits (br_text *t, const br__value *v, const br__settings *s)
 {
   return shown_as (t, v, s, 0);

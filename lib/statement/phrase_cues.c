@@ -29,7 +29,7 @@
 #define MORE "bigger|larger|longer|greater|wider|more|thicker|taller|higher"
 #define LESS "smaller|shorter|less|thinner|narrower|lower"
 #define NO "not|no|never|cannot|can't|cant|mustn't|shouldn't|won't"
-#define TOUCH "hit|hits|hitting|touch-|rub|rubs|rubbing|collid-|bump-|overlap-|clash-|catch|catches|scrap-|foul"
+#define TOUCH "hit|hits|hitting|touch-|rub|rubs|rubbing|collid-|bump-|overlap-|clash-|catch|catches|scrape-|scraping|foul"
 #define MUST "minimum|min|leave|want|has|need|keep|must|should|sure|ensure|never|always|not|don't|doesn't|mustn't|can't|cannot|least|needs|without"
 #define PAPERS "worksheet-|papers|handout-|quiz-|test|tests|problems|questions|exercises"
 #define CLASS "worksheets|papers|handouts|quizzes|tests|different|copies|versions|students|pupils|kids|class"

@@ -64,7 +64,7 @@ tell (br__run *run, const br__piece *p, const br__shape *s, const br__value *dee
   br_text t = BR_TEXT_ZERO;
   br_record *r = br__record_new ("caution");
   br__text_printf (&t, "%s: its shape `%s` is drawn ", p->wood->name, s->name);
-  br_status status = br__shown (&t, deep, &run->sheet->settings);
+  br_status status = br__shown_about (&t, deep, &run->sheet->settings);
   static const char *const not[] = { " deep, and the part is not as thick", " deep, and the part is not as wide", " deep, and the part is not as long" };
   const int place = across == BR__THICKNESS ? 0 : across == BR__WIDTH ? 1 : 2;
   br__text_puts (&t, across < 0 ? " deep, and no size of the part is that" : not[place]);

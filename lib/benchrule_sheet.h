@@ -134,7 +134,7 @@ typedef struct br_sink
   int goes_on;
 } br_sink;
 
-#define BR_SINK_ZERO { NULL, NULL, NULL, NULL, NULL, NULL, NULL, 0, 0 }
+#define BR_SINK_ZERO { NULL, NULL, NULL, NULL, NULL, NULL, NULL, 0, 0, 0 }
 
 /* ---- Files ---- */
 

@@ -316,10 +316,11 @@ marks (br__words *l)
 static int
 parts_name (const br__run *run, size_t start, size_t at)
 {
-  for (size_t i = start; i < at; i++)
-    if (!br__letter_at (run->text + i, 1, i > start))
-      return 0;
-  return at > start && run->text[at] == '=' && !(at + 1 < run->end && run->text[at + 1] == '=');
+  if (at == start || run->text[at] != '=' || (at + 1 < run->end && run->text[at + 1] == '='))
+    return 0;
+  while (start < at && br__letter_at (run->text + start, 1, 1))
+    start++;
+  return start == at;
 }
 
 void

@@ -246,7 +246,7 @@ const br__cue br__cues[] = {
   { "cut|saw", NULL, "help cutting" },
   { "solve", NULL, "help find" },
   { "flip-|mirror-|reflect-", NULL, "help mirror" },
-  { "rotat-|turn-|tilt-", NULL, "help turn" },
+  { "rotat-|tilt-", NULL, "help turn" },
   { "csv|spreadsheet export|output|load|import|paste", NULL, "help rounding" },
   { NULL, NULL, NULL }
 };

@@ -134,7 +134,7 @@ questions (br__words *l)
       br__words_put (l, 0, br__words_of (table[k].phrase), table[k].is);
   /* show 3-1/4 in mm, show wheel in mm */
   if (br__words_at (l, 0, "show|display|list|print") && !br__word_known (l, 0)
-      && (br__word_begins_number (l, 1) || (l->count > 2 && br__word_known (l, 1))))
+      && ((br__word_begins_number (l, 1) && (l->count > 2 || !br__word_at (l, 0, "list"))) || (l->count > 2 && br__word_known (l, 1))))
     br__words_put (l, 0, 1, "");
   how_many (l);
   if ((br__word_at (l, 0, "a") || br__word_at (l, 0, "an")) && br__word_is_unit (l, 1) && !br__word_known (l, 0))

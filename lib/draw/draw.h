@@ -43,5 +43,6 @@ br_status br__put_part_rows (br_list *rows, br__run *run, const br__wood_list *w
 extern const br__statement br__draw_statements[];
 br_status br__do_template (br__run *run);
 br_status br__do_draw (br__run *run);
+br_status br__do_fit (br__run *run);
 
 #endif

@@ -18,6 +18,7 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/draw_record.c \
   lib/draw/drawing.h \
   lib/draw/drawing_number.c \
+  lib/draw/fit.c \
   lib/draw/hidden_line.c \
   lib/draw/hidden_line.h \
   lib/draw/note_place.c \

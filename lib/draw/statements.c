@@ -26,5 +26,8 @@ const br__statement br__draw_statements[] =
     "`views` has all three, in line: help projection.\n"
     "`parts` has each part by itself, all at one scale, and the list of `parts`.", BR__FOLLOW_WORD,
     "side top front views parts bare into scale grid paper layer of letter a4", 0, 0, br__do_draw },
+  { "fit", "fit W x H", "the largest standard scale at which it fits on the paper",
+    "By ISO 5455, and in inches also by the customary scales.  Without sizes, those of the\n"
+    "sheet: overall_length and overall_height.", BR__FOLLOW_VALUE, NULL, 0, 0, br__do_fit },
   { NULL, NULL, NULL, NULL, BR__FOLLOW_NOTHING, NULL, 0, 0, NULL }
 };

@@ -3,7 +3,6 @@
 libbenchrule_core_la_SOURCES += \
   lib/statement/files.c \
   lib/statement/forget.c \
-  lib/statement/fit.c \
   lib/statement/help.c \
   lib/statement/missing.c \
   lib/statement/open.c \

@@ -114,3 +114,19 @@ br__phrase_names (br__words *l)
     }
   ask_shape (l);
 }
+
+int
+br__names_nothing (const br__run *run, const br_text *hint)
+{
+  br__run made = *run;
+  br__words l = { .run = &made };
+  made.text = br__text_string (hint);
+  made.end = hint->length;
+  br__words_cut (&l);
+  if (!br__word_at (&l, 0, "check"))
+    return 0;
+  for (size_t i = 1; i < l.count; i++)
+    if (br__words_at (&l, i, "it|this|that|they|them|everything|nothing|anything|all|the|a4|letter"))
+      return 1;
+  return 0;
+}

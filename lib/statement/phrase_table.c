@@ -546,23 +546,6 @@ put_reading (br_text *t, const match *m, const char *is, const char *end, int fi
     }
 }
 
-/* Words of a rule or a value in a hint that are no names: nothing is compared by them.  */
-static int
-names_nothing (const br__run *run, const br_text *hint)
-{
-  br__run made = *run;
-  br__words l = { .run = &made };
-  made.text = br__text_string (hint);
-  made.end = hint->length;
-  br__words_cut (&l);
-  if (!br__word_at (&l, 0, "check"))
-    return 0;
-  for (size_t i = 1; i < l.count; i++)
-    if (br__words_at (&l, i, "it|this|that|they|them|everything|nothing|anything|all|the|a4|letter"))
-      return 1;
-  return 0;
-}
-
 int
 br__phrase_row_hint (br__run *run, const br__words *l)
 {
@@ -583,7 +566,7 @@ br__phrase_row_hint (br__run *run, const br__words *l)
   m.hints = 1;
   put_reading (&a, &m, is, bar ? bar : end, open);
   put_reading (&b, &m, bar ? bar + 1 : is, end, 0);
-  if (strcmp (is, "help") == 0 || names_nothing (run, &a))
+  if (strcmp (is, "help") == 0 || br__names_nothing (run, &a))
     {
       br__text_clear (&b);
       int about = br__phrase_about (run, 1);

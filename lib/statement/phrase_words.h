@@ -47,6 +47,8 @@ int64_t br__ordinal (const br__words *l, size_t i, int *plural);
 int br__phrase_cell (br_text *t, br_text *left_out, const br__run *run);
 /* Words from I on as many as PHRASE has.  */
 size_t br__words_of (const char *phrase);
+/* Words of a rule or a value in a HINT are no names: nothing is compared by them.  */
+int br__names_nothing (const br__run *run, const br_text *hint);
 /* Digits begin the word I; the word I is a unit.  */
 int br__word_begins_number (const br__words *l, size_t i);
 int br__word_is_unit (const br__words *l, size_t i);

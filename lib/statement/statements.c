@@ -47,9 +47,6 @@ const br__statement br__statement_statements[] =
   { "space", "space N across LENGTH [width W] [ends E]", "equal gaps, and where each thing begins",
     "Without `ends` the gap at the ends is that between the things.",
     BR__FOLLOW_VALUE, "across width ends", 0, 0, br__do_space },
-  { "fit", "fit W x H", "the largest standard scale at which it fits on the paper",
-    "By ISO 5455, and in inches also by the customary scales.  Without sizes, those of the\n"
-    "sheet: overall_length and overall_height.", BR__FOLLOW_VALUE, NULL, 0, 0, br__do_fit },
   { "ruler", "ruler MARK", "the finest mark of the ruler: 1/16, 1/10, 1 mm",
     NULL, BR__FOLLOW_VALUE, NULL, 1, 0, br__do_setting },
   { "scale", "scale 1:2", "the drawing's scale, drawn to full",

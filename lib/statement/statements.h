@@ -43,7 +43,6 @@ br_status br__do_forget (br__run *run);
 br_status br__do_picture (br__run *run);
 br_status br__do_divide (br__run *run);
 br_status br__do_space (br__run *run);
-br_status br__do_fit (br__run *run);
 /* units, ruler, scale and the like: the one that run->word names.  */
 br_status br__do_setting (br__run *run);
 void br__put_setting (br_text *t, const br_sheet *sheet, const br__line *line);

@@ -6,8 +6,8 @@
 
 #include <string.h>
 
+#include "draw/draw.h"
 #include "exact/status.h"
-#include "statement/statements.h"
 #include "measure/measure.h"
 #include "shop/paper.h"
 #include "wood/wood.h"

@@ -127,8 +127,8 @@ put_cut (FILE *out, const display *d, const char *text)
   while (*text)
     {
       size_t number = number_at (text), length = number ? number : strcspn (text, "0123456789");
-      char *shown = strndup (text, length), *few = shown && number ? text_short (d, shown, "") : NULL;
-      fputs (few ? few : shown ? shown : "", out);
+      char *shown = number ? strndup (text, number) : NULL, *few = shown ? text_short (d, shown, "") : NULL;
+      fwrite (few ? few : text, 1, few ? strlen (few) : length, out);
       text += length;
       free (shown);
       free (few);

@@ -8,6 +8,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "shape/shape.h"
 #include "wood/wood.h"
 
 void
@@ -198,6 +199,21 @@ read_shape (br__run *run, br__wood *w)
   return status;
 }
 
+/* `as SHAPE` behind sizes: one of the two is enough.  */
+static br_status
+refuse_both (br__run *run, const br__wood *w)
+{
+  const br__token as = run->lex.token;
+  br_status status = br__lex_next (&run->lex, run->error);
+  const br__token shape = run->lex.token;
+  if (status != BR_OK || shape.type != BR__NAME)
+    return status == BR_OK ? br__expected (run, "the name of a shape") : status;
+  br__fail (run->error, BR_SYNTAX, as.offset, as.length, "a part has its sizes, or takes them from a shape by `as`");
+  br__hint (run->error, "write `part %s as %.*s%s%.*s`", w->name, (int) shape.length, run->text + shape.offset,
+            w->quantity.count ? " qty " : "", (int) w->quantity.length, w->quantity.count ? run->text + w->quantity.base : "");
+  return BR_SYNTAX;
+}
+
 static br_status
 read_clauses (br__run *run, br__wood *w)
 {
@@ -218,6 +234,8 @@ read_clauses (br__run *run, br__wood *w)
         }
       else if (!w->stock && !w->size[BR__LENGTH_OF].count && br__lex_is_word (&run->lex, "as"))
         status = read_shape (run, w);
+      else if (!w->stock && br__lex_is_word (&run->lex, "as"))
+        return refuse_both (run, w);
       else if (w->stock)
         return br__expected (run, "`qty` and how many there are");
       else
@@ -265,6 +283,13 @@ read_wood (br__run *run, br__wood *w)
       br__fail (run->error, BR_SYNTAX, name.offset, name.length, "a part needs its sizes, or the shape that it is cut as");
       br__hint (run->error, "help part");
       return BR_SYNTAX;
+    }
+  const br__tree *t = &w->size[BR__LENGTH_OF];
+  if (status == BR_OK && !w->as && t->count == 1 && t->nodes[0].op == BR__OP_NAME && br__shape_find (run->sheet, run->text + t->base, t->length))
+    {
+      br__fail (run->error, BR_DOMAIN, t->base, t->length, "`%.*s` is a shape, and no size", (int) t->length, run->text + t->base);
+      br__hint (run->error, "write `part %s as %.*s`", w->name, (int) t->length, run->text + t->base);
+      return BR_DOMAIN;
     }
   return status == BR_OK ? check_quantity (run, w) : status;
 }

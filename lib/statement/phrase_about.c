@@ -263,6 +263,27 @@ hint_of (br__run *run, br__about *m, const br__cue *c)
   return first || second;
 }
 
+#define DENIALS "not|no|never|don't|dont|doesn't|doesnt|can't|cant|cannot|shouldn't|mustn't|won't|wont|without"
+
+/* A line that denies something sets or makes nothing, unless the cue takes the denial as what it says.  */
+static int
+is_denied (const br__about *m, const br__cue *c)
+{
+  static const char *const makes[] = { "$K", "$H", "$L", "size", "units", "ruler", "circle", "box", "line", "part", "stock", "row", "turn", "mirror", "arc",
+    "tolerance", "round", "tidy", "worksheet", "draw", "kerf", "child", "grade", "key", "report" };
+  size_t i = 0;
+  while (i < sizeof makes / sizeof makes[0] && strncmp (c->is, makes[i], strlen (makes[i])) != 0)
+    i++;
+  /* "The wheel should be 3, not 4" says what it is.  */
+  const int says = strstr (c->has, "not") || strstr (c->has, "no|") || strstr (c->has, "never");
+  if (i == sizeof makes / sizeof makes[0] || (says && (*c->is != '$' || m->count > 2)))
+    return 0;
+  for (i = 0; i < m->l.count; i++)
+    if (br__words_at (&m->l, i, DENIALS))
+      return 1;
+  return 0;
+}
+
 int
 br__phrase_about (br__run *run, int last)
 {
@@ -284,7 +305,8 @@ br__phrase_about (br__run *run, int last)
       const int takes_values = strstr (c->is, "()") || (slot && strchr ("123456789@&+", slot[1]));
       const int helps = strncmp (c->is, "help", 4) == 0;
       late |= !*c->has;
-      if (*c->has && (takes_values ? values : !equals || (last && helps)) && !(shape && helps) && hint_of (run, &m, c))
+      if (*c->has && (takes_values ? values : !equals || (last && helps)) && !(shape && helps) && !is_denied (&m, c)
+          && hint_of (run, &m, c))
         return 1;
     }
   return 0;

@@ -181,6 +181,7 @@ struct br_sheet
   void *painter_user;
 
   size_t mistakes;                  /* of the input that is being run */
+  int tried_short;                  /* a line that was tried for a hint had no memory */
   int quit;
   int no_pictures, no_pager;        /* how answers are shown: `pictures off`, `pager off` */
   unsigned jobs;                    /* threads for a long column */

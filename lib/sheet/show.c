@@ -167,17 +167,20 @@ br__shown_about (br_text *t, const br__value *v, const br__settings *s)
   if (br_real_rational (&v->real))
     return br__shown (t, v, s);
   br__text_puts (t, "≈ ");
+  const size_t start = t->length;
   br_status status = br__in_sheet_unit (&z, v, s);
-  if (status == BR_OK && !br_real_question (&z, NULL) && br__put_real_decimal (t, NULL, &z, 6, s->bits) == BR_OK)
+  if (status == BR_OK)
+    status = br_real_question (&z, NULL) ? BR_UNDECIDED : br__put_real_decimal (t, NULL, &z, 6, s->bits);
+  if (status == BR_OK && v->dimension != BR_PLAIN)
     {
-      br__text_puts (t, v->dimension != BR_PLAIN ? " " : "");
-      if (v->dimension != BR_PLAIN)
-        br__put_unit_name (t, s, v->dimension);
+      br__text_putc (t, ' ');
+      br__put_unit_name (t, s, v->dimension);
     }
-  else if (status == BR_OK)
-    status = br__shown (t, v, s);
   br_real_clear (&z);
-  return t->failed ? BR_NO_MEMORY : status;
+  if (status != BR_UNDECIDED)
+    return t->failed ? BR_NO_MEMORY : status;
+  t->length = start;
+  return br__shown (t, v, s);
 }
 
 br_status

@@ -120,11 +120,15 @@ try_line (br_error *error, const br__run *run, const char *text, size_t length)
   br__run trial = { .sheet = sheet, .sink = &none, .file = run->file, .line_number = run->line_number,
                     .text = text, .length = length, .error = error };
   if (br__changes_begin (&trial) != BR_OK)
-    return BR_NO_MEMORY;
+    {
+      sheet->tried_short = 1;
+      return BR_NO_MEMORY;
+    }
   br__find_note (&trial);
   sheet->policy = touch_nothing;
   sheet->takes_line = NULL;
   br_status status = br__dispatch (&trial);
+  sheet->tried_short |= status == BR_NO_MEMORY;
   br__changes_revert (&trial);
   sheet->policy = policy;
   sheet->takes_line = takes_line;
@@ -183,6 +187,7 @@ hint_works (br__run *run)
   for (int i = 0; i < count; i++)
     if (br__run_works (run, br__text_string (&line[i]), line[i].length))
       works++, which = i;
+  run->sheet->tried_short |= line[0].failed || line[1].failed;
   if (works == 1 && count == 2)
     br__hint (run->error, "write `%s`", br__text_string (&line[which]));
   br__text_clear (&line[0]);
@@ -335,10 +340,12 @@ tell_behind_commas (br__run *run, br_status status)
 br_status
 br__run_phrase (br__run *run, br_status status)
 {
+  run->sheet->tried_short = 0;
   status = tell_behind_commas (run, status);
   const br__run typed = *run;
   status = read_phrase (run, status);
   if (status == BR_SYNTAX && !run->told && !run->refused && br__seeks_hints (run) && needs_hint (run))
     status = run_plainer (run, &typed, status);
-  return status;
+  /* What was tried for a hint had no memory: another hint, or none, is no answer.  */
+  return run->sheet->tried_short && status != BR_OK ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : status;
 }

@@ -62,7 +62,7 @@ emit (br__run *run, const br_text *names, const char *message, const char *sourc
   else
     br__text_put (&brief, message, tail ? (size_t) (tail - message) : strlen (message));
   if (!all)
-    br__put_bytes (r, "brief", br__text_string (&brief), brief.length);
+    br__put_from (r, "brief", &brief);
   br__text_clear (&brief);
   br__list_names (br__put_list (r, "concerns"), br__text_string (names));
   return br__emit (run, r);

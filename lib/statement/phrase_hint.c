@@ -508,7 +508,7 @@ br__phrase_hint (br__run *run)
       br__text_clear (&t);
       return;
     }
-  br__text_reset (&t);
+  br__text_clear (&t);
   if ((strstr (run->error->message, "is not a word I know") || strcmp (run->error->message, "two values side by side") == 0
        || !*run->error->hint) && br__phrase_about (run, 0))
     return;

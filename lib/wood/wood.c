@@ -234,7 +234,7 @@ read_clauses (br__run *run, br__wood *w)
         }
       else if (!w->stock && !w->size[BR__LENGTH_OF].count && br__lex_is_word (&run->lex, "as"))
         status = read_shape (run, w);
-      else if (!w->stock && br__lex_is_word (&run->lex, "as"))
+      else if (!w->stock && !w->as && br__lex_is_word (&run->lex, "as"))
         return refuse_both (run, w);
       else if (w->stock)
         return br__expected (run, "`qty` and how many there are");

@@ -49,10 +49,9 @@ br__sheet_enter (br__call *call, br_sheet *sheet, const br_sink *sink)
   (void) fesetround (FE_TONEAREST);
   if (sheet->account)
     (void) br__account_use (sheet->account);
-  if (sheet->running++ > 0)
-    return;
-  sheet->told = &call->sink;
-  if (call->sink.goes_on)
+  const int inner = sheet->running++ > 0;
+  sheet->told = inner ? sheet->told : &call->sink;
+  if (inner || call->sink.goes_on)
     return;
   sheet->mistakes = 0;
   if (sheet->account)

@@ -85,9 +85,8 @@ may_fit (br_truth *fits, const br__shape *s, const br_real *along, const br_real
 static int
 is_piece (const br_sheet *sheet, const br__shape *s)
 {
-  while (s && s->base)
-    s = br__shape_find (sheet, s->base, strlen (s->base));
-  if (!s || s->hole)
+  s = br__shape_source (sheet, s);
+  if (s->base || s->hole)
     return 0;
   br__entry *wide = br__shape_entry (sheet->graph, s->name, strlen (s->name), BR__SHAPE_C);
   const br__value *v = wide ? br__entry_value (wide) : NULL;

@@ -263,8 +263,6 @@ hint_of (br__run *run, br__about *m, const br__cue *c)
   return first || second;
 }
 
-#define DENIALS "not|no|never|don't|dont|doesn't|doesnt|can't|cant|cannot|shouldn't|mustn't|won't|wont|without"
-
 /* A line that denies something sets or makes nothing, unless the cue takes the denial as what it says.  */
 static int
 is_denied (const br__about *m, const br__cue *c)
@@ -276,12 +274,7 @@ is_denied (const br__about *m, const br__cue *c)
     i++;
   /* "The wheel should be 3, not 4" says what it is.  */
   const int says = strstr (c->has, "not") || strstr (c->has, "no|") || strstr (c->has, "never");
-  if (i == sizeof makes / sizeof makes[0] || (says && (*c->is != '$' || m->count > 2)))
-    return 0;
-  for (i = 0; i < m->l.count; i++)
-    if (br__words_at (&m->l, i, DENIALS))
-      return 1;
-  return 0;
+  return i < sizeof makes / sizeof makes[0] && !(says && (*c->is != '$' || m->count > 2));
 }
 
 int
@@ -298,14 +291,16 @@ br__phrase_about (br__run *run, int last)
   const int equals = memchr (run->text, '=', run->end) != NULL, values = last && asks_values (&m);
   /* Help with a word in the statement of a shape is not help with the shape.  */
   const int shape = br__words_at (&m.l, 0, "circle|box|line|arc|plate|outline|row|mirror|turn|dimension");
-  int late = 0;
+  int late = 0, denies = 0;
+  for (size_t i = 0; i < m.l.count && !denies; i++)
+    denies = br__words_at (&m.l, i, BR__DENIALS "|don't|dont|doesn't|doesnt|wont|without");
   for (const br__cue *c = br__cues; c->has && (last || !late); c++)
     {
       const char *slot = strchr (c->is, '$');
       const int takes_values = strstr (c->is, "()") || (slot && strchr ("123456789@&+", slot[1]));
       const int helps = strncmp (c->is, "help", 4) == 0;
       late |= !*c->has;
-      if (*c->has && (takes_values ? values : !equals || (last && helps)) && !(shape && helps) && !is_denied (&m, c)
+      if (*c->has && (takes_values ? values : !equals || (last && helps)) && !(shape && helps) && !(denies && is_denied (&m, c))
           && hint_of (run, &m, c))
         return 1;
     }

@@ -28,7 +28,6 @@
 #define ANGLE "angle|slope|slopes|pitch|gradient|incline|ramp|steep|grade|tilt|degrees|degree"
 #define MORE "bigger|larger|longer|greater|wider|more|thicker|taller|higher"
 #define LESS "smaller|shorter|less|thinner|narrower|lower"
-#define NO "not|no|never|cannot|can't|cant|mustn't|shouldn't|won't"
 #define TOUCH "hit|hits|hitting|touch-|rub|rubs|rubbing|collid-|bump-|overlap-|clash-|catch|catches|scrape-|scraping|foul"
 #define MUST "minimum|min|leave|want|has|need|keep|must|should|sure|ensure|never|always|not|don't|doesn't|mustn't|can't|cannot|least|needs|without"
 #define PAPERS "worksheet-|papers|handout-|quiz-|test|tests|problems|questions|exercises"
@@ -214,8 +213,8 @@ const br__cue br__cues[] = {
   { MORE " much|difference", NULL, "abs($1 - $2)" },
   { LESS " much|difference", NULL, "abs($1 - $2)" },
   { "give take", NULL, "size = $1 +- $2" },
-  { MORE " " NO, NULL, "check $1 <= $2" },
-  { LESS " " NO, NULL, "check $1 >= $2" },
+  { MORE " " BR__DENIALS, NULL, "check $1 <= $2" },
+  { LESS " " BR__DENIALS, NULL, "check $1 >= $2" },
   { MORE, NULL, "check $1 > $2" },
   { LESS, NULL, "check $1 < $2" },
   { "same|equal|equals|equivalent|match|matches", NULL, "check $1 = $2" },

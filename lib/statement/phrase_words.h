@@ -21,6 +21,9 @@ typedef struct br__words
   int changed;
 } br__words;
 
+/* Words that deny, as br__words_at reads them.  */
+#define BR__DENIALS "not|no|never|cannot|can't|cant|mustn't|shouldn't|won't"
+
 /* Cuts the statement of L->run at its blanks.  */
 void br__words_cut (br__words *l);
 /* The word I is WORD, in whatever letters.  */

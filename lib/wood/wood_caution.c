@@ -145,10 +145,11 @@ look_at_part (wood_names names[2], br__run *run, const br__wood_list *list, cons
   const unsigned bits = run->sheet->settings.bits;
   br_real sizes[BR__SIZES] = { BR_REAL_ZERO, BR_REAL_ZERO, BR_REAL_ZERO }, least[BR__SIZES];
   br__span low[BR__SIZES] = { BR__SPAN_ZERO, BR__SPAN_ZERO, BR__SPAN_ZERO };
-  const int round = p->stock != SIZE_MAX && list->stocks[p->stock].wood->round;
+  const br__wood *stock = p->stock != SIZE_MAX ? list->stocks[p->stock].wood : NULL;
+  const int round = stock && stock->round;
   int off = 0;
   br_status status = BR_OK;
-  if (is_short_grained (p, p->stock != SIZE_MAX ? list->stocks[p->stock].wood : NULL))
+  if (is_short_grained (p, stock))
     status = add_name (&names->small[SHORT_GRAIN], p->wood->name);
   if (status != BR_OK || !p->size[BR__LENGTH_OF].known || !p->size[BR__WIDTH].known || !p->size[BR__THICKNESS].known)
     return status;

@@ -107,11 +107,32 @@ each_way (void **state)
         }
 }
 
+/* How often the rule of gaps is said at the end of a way.  */
+typedef struct way_row
+{
+  const char *way;
+  size_t said;
+} way_row;
+
+static void
+run_ways (const way_row *rows, size_t count)
+{
+  for (size_t i = 0; i < count; i++)
+    {
+      br_sheet *sheet = sheet_with ("");
+      said s = SAID_ZERO;
+      run_way (sheet, &s, rows[i].way, "");
+      if (count_rule (&s, "ASTM") != rows[i].said)
+        fail_msg ("%s: %zu", rows[i].way, count_rule (&s, "ASTM"));
+      sheet_end (sheet, &s);
+    }
+}
+
 /* What brings a size under a rule though its formula stays, and what looks so and does not.  */
 static void
 other_ways (void **state)
 {
-  static const struct { const char *way; size_t said; } rows[] = {
+  static const way_row rows[] = {
     /* as cut */
     { "gap = 17/32\n!gap = 17/32 +- 1/16", 1 },
     { "b = 3-17/32\ngap = b - 3\n!b = 3-17/32 +- 1/16", 1 },
@@ -151,22 +172,14 @@ other_ways (void **state)
     { "!gaps = 1/4", 1 }, { "!gapFront = 1/4", 1 }, { "!gapside = 1/4", 1 }, { "!wheelGapFront = 1/4", 1 }, { "!clearances = 1/4", 1 },
   };
   (void) state;
-  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
-    {
-      br_sheet *sheet = sheet_with ("");
-      said s = SAID_ZERO;
-      run_way (sheet, &s, rows[i].way, "");
-      if (count_rule (&s, "ASTM") != rows[i].said)
-        fail_msg ("%s: %zu", rows[i].way, count_rule (&s, "ASTM"));
-      sheet_end (sheet, &s);
-    }
+  run_ways (rows, CHECK_COUNT (rows));
 }
 
 /* A size that comes from a file, or in words.  */
 static void
 brought (void **state)
 {
-  static const struct { const char *way; size_t said; } rows[] = {
+  static const way_row rows[] = {
     { "!use cautions_gap.sheet", 1 }, { "!open cautions_gap.sheet", 1 }, { "gap = 2\n!use cautions_gap.sheet", 1 },
     { "use cautions_gap.sheet\nundo\n!redo", 1 }, { "use cautions_gap.sheet\n!cautions", 1 },
     { "!name column part size of cautions_gap.csv", 1 }, { "name column part size of cautions_gap.csv\nundo\n!redo", 1 },
@@ -176,15 +189,7 @@ brought (void **state)
   (void) state;
   sheet_put_file ("cautions_gap.sheet", "gap = 1/4 in\n");
   sheet_put_file ("cautions_gap.csv", "part,size\ngap,1/4 in\n");
-  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
-    {
-      br_sheet *sheet = sheet_with ("");
-      said s = SAID_ZERO;
-      run_way (sheet, &s, rows[i].way, "");
-      if (count_rule (&s, "ASTM") != rows[i].said)
-        fail_msg ("%s: %zu", rows[i].way, count_rule (&s, "ASTM"));
-      sheet_end (sheet, &s);
-    }
+  run_ways (rows, CHECK_COUNT (rows));
   remove ("cautions_gap.sheet");
   remove ("cautions_gap.csv");
 }

@@ -331,8 +331,7 @@ tell_behind_commas (br__run *run, br_status status)
           status = error.status;
         }
     }
-  else if (t.failed)
-    status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  status = t.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : status;
   br__text_clear (&t);
   return status;
 }

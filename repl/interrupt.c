@@ -68,6 +68,12 @@ interrupt_begin (br_sheet *sheet)
   br_sheet_watch (sheet, &came);
 }
 
+int
+interrupt_came (void)
+{
+  return came != 0;
+}
+
 void
 interrupt_end (br_sheet *sheet)
 {

@@ -20,6 +20,8 @@ interrupt_overdue (const struct timespec *first)
 
 /* Around one run of SHEET.  A signal that was ignored stays so; a second one ends the program at once, from one second on.  */
 void interrupt_begin (br_sheet *sheet);
+/* 1 where a signal asked for the end.  */
+int interrupt_came (void);
 /* Ends the program by the signal, if it came; what was answered has been written by then.  */
 void interrupt_end (br_sheet *sheet);
 

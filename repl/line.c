@@ -406,7 +406,7 @@ line_open (const char *text, line_words *words, void *user)
   prompt.prompt = text;
   prompt.words = words;
   prompt.user = user;
-  prompt.in.stream = stdin;
+  prompt.in.fd = STDIN_FILENO;
   take_signals (0, ALWAYS_COUNT);
 }
 

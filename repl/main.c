@@ -41,15 +41,16 @@ has_terminal (void)
   return isatty (STDIN_FILENO) && isatty (STDOUT_FILENO);
 }
 
-/* Every line is a run of its own, so that its answer comes at once.  */
+/* Every line is a run of its own, so that its answer is there before another line is waited for.  */
 static void
 run_input (session *s)
 {
   input in = INPUT_ZERO;
   input_result result;
-  in.stream = stdin;
+  in.fd = STDIN_FILENO;
   while ((result = input_next (&in)) == INPUT_LINE)
     {
+      s->more = input_waits (&in);
       session_run (s, in.bytes, in.length, "-", in.line);
       s->goes_on = 1;
       if (br_sheet_done (s->sheet))

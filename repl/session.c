@@ -163,6 +163,8 @@ session_start (session *s, const options *o)
   s->summary = 0;
   s->kept = (recovery) RECOVERY_ZERO;
   s->saved = 0;
+  s->more = 0;
+  s->begun = 0;
   s->progress_width = 0;
   s->pager = (pager) PAGER_ZERO;
   s->given = (given) GIVEN_ZERO;
@@ -191,20 +193,21 @@ sink_of (session *s, int summary)
 {
   br_sink sink = { .user = s, .record = on_record, .read_as = on_read_as, .fault = on_fault, .flush = on_flush, .solver = SOLVER,
                    .columns = s->out.width, .summary = summary, .goes_on = s->goes_on };
-  if (isatty (fileno (s->err.stream)))
+  if (s->err.terminal)
     sink.progress = on_progress;
   return sink;
 }
 
-/* The prompt sees to its signals itself.  */
+/* The prompt sees to its signals itself.  Where lines come one after the other, signals are taken once for all.  */
 static void
 begin_run (session *s)
 {
   memory_refill ();
   if (!s->json)
     pager_begin (&s->pager, &s->out);
-  if (!s->interrupted)
+  if (!s->interrupted && !s->begun)
     interrupt_begin (s->sheet);
+  s->begun = !s->interrupted;
 }
 
 /* A run that went wrong without a word, such as one that found no memory, gets its word here.  */
@@ -227,13 +230,16 @@ finish_run (session *s, br_status status, size_t faults_before, const char *file
   text_flush (&s->text);
   given_end (&s->given);
   pager_end (&s->pager, &s->out);
-  flush_answers (s);
   if (status != BR_OK && s->faults == faults_before)
     tell_of_run (s, status, file);
   if (!s->interrupted && s->saved && !br_sheet_unsaved (s->sheet))
     recovery_saved (&s->kept);
-  if (!s->interrupted)
+  if (s->begun && s->more && !interrupt_came () && !br_sheet_done (s->sheet))
+    return;
+  flush_answers (s);
+  if (s->begun)
     interrupt_end (s->sheet);
+  s->begun = 0;
 }
 
 void

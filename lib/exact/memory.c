@@ -42,10 +42,14 @@ struct br__account
   int stopped;
   size_t work;          /* bits left */
   int overworked;
+  size_t takes;
 };
 
 /* Numbers of a workshop have some hundred bits, and those of a million take a hundred milliseconds to be shown.  */
-#define SHORT_BITS 2048
+#define SHORT_BITS 512
+
+/* Microseconds pass from one time that memory is taken to the next where numbers are searched for.  */
+#define BITS_OF_TAKE 300
 
 static _Thread_local br__account *in_use;
 
@@ -183,7 +187,10 @@ charge (br__account *a, size_t size)
   if (a && !has_room (a, size))
     return 0;
   if (a)
-    (void) __atomic_fetch_add (&a->used, size, __ATOMIC_RELAXED);
+    {
+      (void) __atomic_fetch_add (&a->used, size, __ATOMIC_RELAXED);
+      (void) __atomic_fetch_add (&a->takes, 1, __ATOMIC_RELAXED);
+    }
   return 1;
 }
 
@@ -213,6 +220,25 @@ br__account_overworked (void)
   if (in_use)
     in_use->overworked = 0;
   return overworked;
+}
+
+size_t
+br__account_takes (void)
+{
+  return in_use ? __atomic_load_n (&in_use->takes, __ATOMIC_RELAXED) : 0;
+}
+
+void
+br__account_spend (size_t takes)
+{
+  if (in_use && in_use->work != SIZE_MAX)
+    in_use->work -= takes < in_use->work / BITS_OF_TAKE ? takes * BITS_OF_TAKE : in_use->work;
+}
+
+int
+br__account_spent (void)
+{
+  return in_use && in_use->work == 0;
 }
 
 int

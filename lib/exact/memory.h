@@ -56,6 +56,12 @@ size_t br__account_work (size_t bits);
 int br__work_on (size_t bits);
 /* 1 where something was refused for that since it was last asked.  */
 int br__account_overworked (void);
+/* How often memory was taken for the account in use, which is a measure of work that is the same on each machine.  */
+size_t br__account_takes (void);
+/* Takes what so many times stand for off what may still be worked; never refused.  */
+void br__account_spend (size_t takes);
+/* 1 where nothing of it is left.  */
+int br__account_spent (void);
 /* 1 where the account in use has room for BYTES and the machine has them now: asked before GMP and MPFR take them, which
    end the program where they cannot.  */
 int br__room_for (size_t bytes);

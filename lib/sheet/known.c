@@ -12,13 +12,15 @@
 #include "sheet/hidden.h"
 #include "sheet/known.h"
 
-/* The first word of LINE is WORD, and no name that is set.  */
+/* What LINE says of the names behind its first word: 1: they are stock, 0: they are known, -1: neither.  */
 static int
-begins_with (const br__line *line, const char *word)
+says_of (const br__line *line)
 {
   br__lexer l;
-  return br__lex_start (&l, line->text, br__note_start (line->text, line->length), NULL) == BR_OK && br__lex_is_word (&l, word)
-         && br__lex_next (&l, NULL) == BR_OK && !br__lex_is_sign (&l, '=');
+  if (br__lex_start (&l, line->text, line->length, NULL) != BR_OK)
+    return -1;
+  const int stock = br__lex_is_word (&l, "stock");
+  return (stock || br__lex_is_word (&l, "known")) && br__lex_next (&l, NULL) == BR_OK && !br__lex_is_sign (&l, '=') ? stock : -1;
 }
 
 struct br__holding
@@ -57,10 +59,14 @@ br_status
 br__held_find (br__held *h, const br_sheet *sheet)
 {
   br_status status = BR_OK;
-  for (const br__line *line = sheet->first; line && status == BR_OK; line = line->next)
-    for (int stock = 0; stock < 2 && status == BR_OK; stock++)
-      if (!line->hidden && line->text[0] && begins_with (line, stock ? "stock" : "known"))
+  size_t lines = 0;
+  for (const br__line *line = sheet->first; line && status == BR_OK; line = line->next, lines++)
+    {
+      const int stock = line->hidden || !line->text[0] ? -1 : says_of (line);
+      if (stock >= 0)
         status = add_names (h, sheet, line, stock);
+    }
+  br__account_spend (lines);
   if (h->count)
     qsort (h->rows, h->count, sizeof *h->rows, order_of);
   return status;

@@ -120,7 +120,7 @@ slot_takes (const br__words *l, size_t i, char kind, long *number)
 static int
 is_slot (const char *typed, size_t length)
 {
-  return *typed == '.' || (length == 1 && strchr ("*QLWVMNKGAXCUDSTOPH", *typed) != NULL);
+  return *typed == '.' || (length == 1 && (*typed == '*' || (*typed >= 'A' && *typed <= 'Z')));
 }
 
 static int
@@ -223,13 +223,14 @@ lacks_word (const char *typed, uint32_t first, uint32_t letters)
 {
   for (uint32_t have = first; *typed; have = letters)
     {
-      size_t length = 0;
-      int found = 0;
-      for (int begins = 1; typed[length] && typed[length] != ' '; begins = typed[length++] == '|')
-        found |= begins && (have & letter_bit (typed[length]));
-      if (!found && *typed != '[' && !is_slot (typed, length))
+      const char *word = typed;
+      uint32_t begins = letter_bit (*word);
+      for (; *typed && *typed != ' '; typed++)
+        if (*typed == '|')
+          begins |= letter_bit (typed[1]);
+      if (!(have & begins) && *word != '[' && !is_slot (word, (size_t) (typed - word)))
         return 1;
-      typed += length + (typed[length] == ' ');
+      typed += *typed == ' ';
     }
   return 0;
 }

@@ -79,6 +79,33 @@ ends_at_once (const br__statement *st)
   return st->setting;
 }
 
+/* Which answer and change nothing.  */
+static int
+asks (const br__statement *st)
+{
+  static const char *const words[] = { "cautions", "cuts", "divide", "draw", "drills", "exact", "explain", "find", "help", "list", "marks", "missing",
+                                       "order", "parts", "picture", "rubs", "saws", "shapes", "simplest", "space", "stack", "tidy", "trace" };
+  for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
+    if (strcmp (st->word, words[i]) == 0)
+      return 1;
+  return 0;
+}
+
+/* One question is within limits of its own.  Many in one input share a budget, and a question is refused once it is spent;
+   what is defined is kept even then.  Files that are written are not counted: a stranger's sheet writes none.  */
+static br_status
+answer (br__run *run, const br__statement *st)
+{
+  if (br__account_spent ())
+    return br__fail (run->error, BR_TOO_BIG, run->word.offset, run->word.length,
+                     "this input has asked for as much work as one input may: ask this in another");
+  const size_t before = br__account_takes ();
+  const br_status status = st->run (run);
+  if (!run->touched_count)
+    br__account_spend (br__account_takes () - before);
+  return status;
+}
+
 /* An expression on its own.  */
 static br_status
 show (br__run *run)
@@ -145,7 +172,7 @@ br__dispatch (br__run *run)
     (void) br__account_watch (run->sheet->flag);
   const char *second = st ? br__word_behind (st) : NULL;
   if (st && (!second || br__lex_is_word (&run->lex, second)))
-    return st->run (run);
+    return asks (st) ? answer (run, st) : st->run (run);
   run->lex = start;
   return show (run);
 }

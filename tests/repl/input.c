@@ -16,14 +16,26 @@
 #include "input.h"
 #include "options.h"
 
-/* Reads LENGTH BYTES as a stream; each line goes to LINES, and "|" after it.  */
+/* A file without a name of LENGTH BYTES, to be read.  */
+static int
+file_of (const char *bytes, size_t length)
+{
+  char path[] = "/tmp/benchrule-lines-XXXXXX";
+  int fd = mkstemp (path);
+  assert_true (fd >= 0);
+  unlink (path);
+  assert_int_equal (write (fd, bytes, length), length);
+  assert_int_equal (lseek (fd, 0, SEEK_SET), 0);
+  return fd;
+}
+
+/* Reads LENGTH BYTES; each line goes to LINES, and "|" after it.  */
 static void
 read_all (char *lines, const char *bytes, size_t length)
 {
   input in = INPUT_ZERO;
   size_t end = 0;
-  in.stream = fmemopen ((void *) bytes, length, "r");
-  assert_non_null (in.stream);
+  in.fd = file_of (bytes, length);
   while (input_next (&in) == INPUT_LINE)
     {
       memcpy (lines + end, in.bytes, in.length);
@@ -31,7 +43,7 @@ read_all (char *lines, const char *bytes, size_t length)
       lines[end++] = '|';
     }
   lines[end] = '\0';
-  fclose (in.stream);
+  close (in.fd);
   input_clear (&in);
 }
 
@@ -62,12 +74,12 @@ test_nul (void **state)
 {
   input in = INPUT_ZERO;
   (void) state;
-  in.stream = fmemopen ((void *) "a\0b\n", 4, "r");
+  in.fd = file_of ("a\0b\n", 4);
   assert_int_equal (input_next (&in), INPUT_LINE);
   assert_int_equal (in.length, 3);
   assert_memory_equal (in.bytes, "a\0b", 3);
   assert_int_equal (input_next (&in), INPUT_END);
-  fclose (in.stream);
+  close (in.fd);
   input_clear (&in);
 }
 
@@ -83,17 +95,41 @@ test_long_line (void **state)
       char *bytes = malloc (lengths[i] + 4);
       memset (bytes, 'x', lengths[i]);
       memcpy (bytes + lengths[i], "\nyz", 3);
-      in.stream = fmemopen (bytes, lengths[i] + 3, "r");
+      in.fd = file_of (bytes, lengths[i] + 3);
       assert_int_equal (input_next (&in), INPUT_LINE);
       assert_int_equal (in.length > BR_MAX_LINE, lengths[i] > BR_MAX_LINE);
       assert_true (in.room <= 4 * BR_MAX_LINE);
       assert_int_equal (input_next (&in), INPUT_LINE);
       assert_int_equal (in.length, 2);
       assert_int_equal (in.line, 2);
-      fclose (in.stream);
+      close (in.fd);
       input_clear (&in);
       free (bytes);
     }
+}
+
+/* Only a whole line is there already; the rest of a pipe is waited for.  */
+static void
+test_waits (void **state)
+{
+  input in = INPUT_ZERO;
+  int ends[2];
+  (void) state;
+  assert_int_equal (pipe (ends), 0);
+  in.fd = ends[0];
+  assert_int_equal (write (ends[1], "a\nb\nc", 5), 5);
+  assert_false (input_waits (&in));
+  assert_int_equal (input_next (&in), INPUT_LINE);
+  assert_true (input_waits (&in));
+  assert_int_equal (input_next (&in), INPUT_LINE);
+  assert_false (input_waits (&in));
+  close (ends[1]);
+  assert_int_equal (input_next (&in), INPUT_LINE);
+  assert_int_equal (in.bytes[0], 'c');
+  assert_int_equal (input_next (&in), INPUT_END);
+  close (ends[0]);
+  assert_int_equal (input_next (&in), INPUT_FAILED);
+  input_clear (&in);
 }
 
 static char folder[] = "/tmp/benchrule-input-XXXXXX";
@@ -293,7 +329,7 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    CHECK_TEST (test_lines), CHECK_TEST (test_nul), CHECK_TEST (test_long_line),
+    CHECK_TEST (test_lines), CHECK_TEST (test_nul), CHECK_TEST (test_long_line), CHECK_TEST (test_waits),
     CHECK_TEST (test_history_path), CHECK_TEST (test_history), CHECK_TEST (test_history_shared),
     CHECK_TEST (test_history_most), CHECK_TEST (test_history_link), CHECK_TEST (test_history_fails),
     CHECK_TEST (test_options), CHECK_TEST (test_wrong_options)

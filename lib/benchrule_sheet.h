@@ -132,9 +132,11 @@ typedef struct br_sink
   /* 1: the text goes on with the input of the call before, as a line of a stream does, and shares its limits of long numbers
      and of hints.  */
   int goes_on;
+  /* 1: the rows of a column that goes into no file are records, `column_row`, and not written to standard output.  */
+  int rows;
 } br_sink;
 
-#define BR_SINK_ZERO { NULL, NULL, NULL, NULL, NULL, NULL, NULL, 0, 0, 0 }
+#define BR_SINK_ZERO { NULL, NULL, NULL, NULL, NULL, NULL, NULL, 0, 0, 0, 0 }
 
 /* ---- Files ---- */
 

@@ -192,7 +192,7 @@ static br_sink
 sink_of (session *s, int summary)
 {
   br_sink sink = { .user = s, .record = on_record, .read_as = on_read_as, .fault = on_fault, .flush = on_flush, .solver = SOLVER,
-                   .columns = s->out.width, .summary = summary, .goes_on = s->goes_on };
+                   .columns = s->out.width, .summary = summary, .goes_on = s->goes_on, .rows = s->json };
   if (s->err.terminal)
     sink.progress = on_progress;
   return sink;

@@ -31,6 +31,7 @@ static const br__record_keys table[] =
         "total_value", "total_mark", "error", "error_decimal", "worst_error", "worst_error_decimal", "worst_line", "worst_mark",
         "off_nearest", "off_nearest_rows", "hint"),
   KEYS ("column.off_nearest_rows", "line", "mark", "nearest"),
+  KEYS ("column_row", "line", "cells"),
   KEYS ("cut_plan", "sticks", "least", "proven", "unplaced", "stocks"),
   KEYS ("cut_plan.sticks", "stock", "number", "pieces", "offcut", "offcut_mark", "kerfs", "marks", "pencil",
         "pencil_error", "marks_across", "pencil_across", "pencil_across_error", "same", "picture"),

@@ -108,14 +108,43 @@ merge (br__pump *p, br__block *b)
   return status == BR_OK ? BR_OK : br__fail_plain (p->job->run->error, status, 0, 0);
 }
 
+/* What comes of B, a record for each row.  */
+static br_status
+emit_rows (br__pump *p, const br__block *b)
+{
+  const char *at = br__text_string (&b->out), *end = at + b->out.length;
+  const char separator = p->job->column.separator;
+  size_t line = p->lines + 1;
+  br__csv_row row;
+  br_status status = BR_OK;
+  for (; at < end && status == BR_OK && br__csv_next (&row, at, end, 0, 1, separator); at = row.next, line += row.breaks + 1)
+    {
+      br_record *r = br__record_new ("column_row");
+      br__put_count (r, "line", (int64_t) line);
+      br_list *cells = br__put_list (r, "cells");
+      for (const char *cell = row.start, *stop; cell <= row.end; cell = stop + 1)
+        {
+          br__csv_row ignored = row;
+          br_text content = BR_TEXT_ZERO;
+          stop = br__csv_cell_end (&ignored, cell, row.end, 1, separator);
+          br__csv_put_content (&content, cell, stop);
+          br__list_from (cells, &content);
+        }
+      status = br__emit_or_fail (p->job->run, r, BR_OK, 0, p->job->run->end);
+    }
+  return status;
+}
+
 static br_status
 finish (br__pump *p, br__block *b)
 {
+  const br_sink *sink = p->job->run->sink;
   br_status status = b->status;
   if (status != BR_OK)
     return br__fail_plain (p->job->run->error, status, 0, 0);
   p->job->blame = p->job->at_target;
-  status = br__output_write (&p->out, br__text_string (&b->out), b->out.length, p->job->run->error);
+  status = sink && sink->rows && !p->job->target ? emit_rows (p, b)
+           : br__output_write (&p->out, br__text_string (&b->out), b->out.length, p->job->run->error);
   if (status == BR_OK)
     {
       status = merge (p, b);

@@ -129,7 +129,7 @@ typedef struct br_sink
   /* What is said of a sheet that is opened or used: 0: the answers of its lines; 1: instead of these, a summary, the
      record `opened`; 2: both.  */
   int summary;
-  /* 1: the text goes on with the input of the call before, as a line of a stream does, and shares its limits of long numbers
+  /* 1: the text goes on with the input of the call before, as a line of a stream does, and shares its limits of work
      and of hints.  */
   int goes_on;
   /* 1: the rows of a column that goes into no file are records, `column_row`, and not written to standard output.  */

@@ -45,9 +45,6 @@ struct br__account
   size_t takes;
 };
 
-/* Numbers of a workshop have some hundred bits, and those of a million take a hundred milliseconds to be shown.  */
-#define SHORT_BITS 512
-
 /* Microseconds pass from one time that memory is taken to the next where numbers are searched for.  */
 #define BITS_OF_TAKE 300
 
@@ -206,7 +203,7 @@ br__account_work (size_t bits)
 int
 br__work_on (size_t bits)
 {
-  if (!in_use || bits < SHORT_BITS || in_use->work == SIZE_MAX || in_use->spare)
+  if (!in_use || in_use->work == SIZE_MAX || in_use->spare)
     return 1;
   in_use->overworked |= in_use->work < bits;
   in_use->work -= in_use->work < bits ? 0 : bits;

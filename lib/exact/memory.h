@@ -52,7 +52,7 @@ int br__account_stopped (void);
 #define BR__LONG_WORK 400000000
 /* Bits of long numbers that may still be worked on for the account in use; gives how many that were.  SIZE_MAX: any.  */
 size_t br__account_work (size_t bits);
-/* Takes BITS off that; 0 where there are too few.  What is no longer than a sheet's own numbers ever are takes none.  */
+/* Takes BITS off that; 0 where there are too few.  */
 int br__work_on (size_t bits);
 /* 1 where something was refused for that since it was last asked.  */
 int br__account_overworked (void);

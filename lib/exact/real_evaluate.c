@@ -165,7 +165,7 @@ br__node_evaluate (br_real_node *node, mpfr_prec_t p)
       else if (top->right.node != NULL && !is_at (top->right.node, p))
         next = top->right.node;
       /* MPFR ends the program where it finds no memory.  */
-      if (next == NULL && p > BR__FIRST_BITS && !br__room_for (ROOM (p)))
+      if (next == NULL && p > BR__FIRST_BITS && !(br__work_on (2 * (size_t) p) && br__room_for (ROOM (p))))
         goto out;
       if (next == NULL)
         {

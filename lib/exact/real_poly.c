@@ -12,6 +12,7 @@
 #include "exact/memory.h"
 
 #define WORK_MOST 200000        /* products of two terms in one proof */
+#define BITS_OF_TERM 100        /* work that each is like: br__work_on */
 #define SIZE_MOST 4000          /* bits of a factor of a br__monomial */
 #define PRIME_MOST 1000         /* of which the roots of unity are known to add up to 0 */
 
@@ -39,6 +40,8 @@ br__poly_put (br__normal *n, br__poly *p, uint64_t turn, const uint16_t *power, 
 {
   if (n->status == BR_OK && ++n->work > WORK_MOST)
     br__normal_stop (n, BR_UNDECIDED);
+  if (!br__work_on (BITS_OF_TERM))
+    br__normal_stop (n, BR_NO_MEMORY);
   if (n->status != BR_OK)
     return NULL;
   if (!br__grow (&p->term, &p->room, p->size + 1, sizeof p->term[0]))

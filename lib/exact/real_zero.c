@@ -8,6 +8,7 @@
 # include <config.h>
 #endif
 
+#include "exact/memory.h"
 #include "exact/real_field.h"
 
 #include "exact/number.h"
@@ -103,13 +104,15 @@ static br_truth
 is_zero_at_point (br__field *f, uint32_t root, br__proof *proof)
 {
   const int64_t least = br__field_bits (f, root);
-  const int in_reach = least <= BR_MAX_BITS && least <= proof->work / steps_of (f, root);
+  const int64_t steps = steps_of (f, root);
+  const int in_reach = least <= BR_MAX_BITS && least <= proof->work / steps;
   int64_t p = FIRST, last = in_reach ? 4 * least + BR_REAL_BITS : BR_REAL_BITS;
 
   proof->bits = least > BR_MAX_BITS ? least : 0;
   proof->more |= !in_reach && proof->bits == 0;
   while (p <= last)
     {
+      br__account_spend ((size_t) (steps * p >> 16));
       if (enclose (f, root, (mpfr_prec_t) p, 0))
         {
           br__interval_srcptr value = f->step[root].value;

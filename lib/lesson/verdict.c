@@ -27,6 +27,7 @@ br__key_clear (br__key *key)
   br_number_clear (&key->mark);
   br_number_clear (&key->step);
   br_number_clear (&key->also);
+  br_number_clear (&key->also_step);
   for (unsigned i = 0; i < BR__MOST_WRONG; i++)
     br_number_clear (&key->wrong[i]);
 }
@@ -403,14 +404,17 @@ br_status
 br__judge (br__verdict *v, const char *written, const br__key *key)
 {
   br_status status = judge_threes (v, written, key);
-  if (status != BR_OK || !key->has_also || v->index <= BR__NO_UNIT || v->index == BR__NO_ANSWER || v->index == BR__UNREADABLE)
+  if (status != BR_OK || !key->has_also || v->index == BR__RIGHT || v->index == BR__NO_ANSWER || v->index == BR__UNREADABLE)
     return status;
   br__verdict other;
   br__key also = *key;
   also.exact = key->also;
+  also.step = key->also_step;
+  also.unit = key->also_unit;
+  also.ask = key->also_ask;
   also.wrong_count = 0;
   status = judge_all (&other, written, &also);
-  if (status == BR_OK && other.index <= BR__NO_UNIT)
+  if (status == BR_OK && other.index <= BR__NO_UNIT && other.index < v->index)
     *v = other;
   return status;
 }

@@ -17,7 +17,9 @@ typedef struct br__key
   br_number wrong[BR__MOST_WRONG];
   br__mistake mistake[BR__MOST_WRONG];
   unsigned wrong_count;
-  br_number also;               /* another size that is accepted, if HAS_ALSO */
+  br_number also, also_step;    /* another answer that is accepted, if HAS_ALSO, in the unit and the form in which it was written */
+  const br_unit *also_unit;
+  br__ask also_ask;
   int has_also, present;
   int bonus;                    /* counts for the marks, not for what they are out of */
   size_t worth;                 /* points */

@@ -136,6 +136,7 @@ make_plain (br__answer *a)
   /* Inch signs as other programs hand them over.  */
   replace_all (a, "\\\"", "\"");
   replace_all (a, "&quot;", "\"");
+  replace_all (a, "\"\"", "\"");
   for (size_t at = 0; at < a->length; )
     {
       br__glyph g = br__glyph_at (a->text, a->length, at);

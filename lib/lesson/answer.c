@@ -8,6 +8,7 @@
 
 #include <string.h>
 
+#include "exact/status.h"
 #include "lesson/answer.h"
 #include "measure/measure.h"
 
@@ -105,6 +106,9 @@ plain_sign (const br__glyph *g)
   /* Marks that keyboards have for the apostrophe.  */
   if (g->code == '`' || g->code == 0xB4)
     return "'";
+  /* "5/8 <- answer".  */
+  if (g->code == 0x2190)
+    return " ";
   /* About and arrows.  */
   if (g->code == 0x2248 || g->code == '~' || g->code == 0x2192 || g->code == 0x21D2)
     return "=";
@@ -132,6 +136,7 @@ make_plain (br__answer *a)
   /* Inch signs as other programs hand them over.  */
   replace_all (a, "\\\"", "\"");
   replace_all (a, "&quot;", "\"");
+  replace_all (a, "\"\"", "\"");
   for (size_t at = 0; at < a->length; )
     {
       br__glyph g = br__glyph_at (a->text, a->length, at);
@@ -147,6 +152,7 @@ make_plain (br__answer *a)
         }
       at += plain ? 1 : g.length;
     }
+  replace_all (a, "<- ", " ");
   replace_all (a, "->", "=");
   replace_all (a, "=>", "=");
   replace_all (a, "more or less", "about");
@@ -176,259 +182,6 @@ br__fraction_end (const br__answer *a, size_t at)
   for (end++; br__is_digit (a->text[end]); end++)
     continue;
   return end;
-}
-
-/* The sign that the word from AT to END gives a difference, or NULL: what is short lacks something.  */
-static const char *
-sign_word (const br__answer *a, size_t at, size_t end)
-{
-  static const char *const below[] =
-  { "under", "below", "short", "shorter", "small", "smaller", "less", "low", "lower", "little", "undersize", "undersized", NULL };
-  static const char *const above[] =
-  { "over", "above", "big", "bigger", "large", "larger", "long", "longer", "high", "higher", "much", "oversize", "oversized", NULL };
-  /* How long something is, is no difference; what is too long, is.  */
-  static const char *const sizes[] = { "long", "high", "little", "much", NULL };
-  if (br__is_one_of (a->text + at, end - at, sizes) && !(at >= 4 && br__word_is (a->text + at - 4, 4, "too "))
-      && strncmp (a->text + end, " by ", 4) != 0)
-    return NULL;
-  return br__is_one_of (a->text + at, end - at, below) ? "-" : br__is_one_of (a->text + at, end - at, above) ? "+" : NULL;
-}
-
-/* Puts SIGN before an answer that has none.  */
-static void
-put_sign (br__answer *a, const char *sign)
-{
-  br__answer_replace (a, 0, 0, sign && a->text[0] != '-' && a->text[0] != '+' ? sign : "");
-}
-
-/* 1 where the digits up to END, perhaps with a # before them, say which problem it is: "3) ", "#3: ", "3: ", and "3. " where
-   a mixed number is behind it.  */
-static int
-is_problem_number (const br__answer *a, size_t end)
-{
-  const char *behind = a->text + end;
-  if (behind[0] == '.' && behind[1] == ' ')
-    {
-      size_t whole = end + 2;
-      while (br__is_digit (a->text[whole]))
-        whole++;
-      return whole > end + 2 && a->text[whole] == ' ' && br__fraction_end (a, whole + 1) > whole + 1;
-    }
-  return (a->text[0] == '#' && (*behind == ':' || *behind == ' ')) || (*behind == ')' && behind[1]) || strncmp (behind, ": ", 2) == 0;
-}
-
-/* Drops the sign at AT, and where it is a bracket, the one that closes it.  */
-static void
-drop_sign (br__answer *a, size_t at)
-{
-  static const char open[] = "([{<", close[] = ")]}>";
-  const char *which = strchr (open, a->text[at]);
-  char *end = which ? strchr (a->text, close[which - open]) : NULL;
-  if (end)
-    br__answer_replace (a, (size_t) (end - a->text), 1, "");
-  br__answer_replace (a, at, 1, "");
-}
-
-/* Where the value begins behind the last equals sign, 0 where there is none; "<=" and "!=" are none.  */
-static size_t
-equals_end (const br__answer *a)
-{
-  const char *equals = strrchr (a->text, '=');
-  return equals && strpbrk (equals, "0123456789") && !(equals > a->text && strchr ("<>!", equals[-1])) ? (size_t) (equals + 1 - a->text) : 0;
-}
-
-/* 1 where a number less than one begins at AT.  */
-static int
-is_part (const br__answer *a, size_t at)
-{
-  return br__fraction_end (a, at) > at || a->text[at] == '.' || strncmp (a->text + at, "0.", 2) == 0;
-}
-
-/* Drops what stands before the value: "x =", "answer:", "about", "I got", "the wheel is", but no word that makes another
-   value of it.  */
-static void
-drop_front (br__answer *a)
-{
-  static const char *const kept[] = { "no", "under", "over", "below", "above", "between", "from", "to", "ll", "lo", "il", "li", NULL };
-  br__answer_replace (a, 0, equals_end (a), "");
-  for (;;)
-    {
-      size_t end = br__letters_end (a, 0), number = a->text[0] == '#';
-      size_t sure = end + (br__word_is (a->text, end, "not") && strncmp (a->text + end, " sure", 5) == 0 ? 5 : 0);
-      const char *sign = sign_word (a, 0, end);
-      while (br__is_digit (a->text[number]))
-        number++;
-      if (number && is_problem_number (a, number))
-        br__answer_replace (a, 0, number + 1, "");
-      else if (br__word_is (a->text, end, "minus") || br__word_is (a->text, end, "negative") || br__word_is (a->text, end, "neg"))
-        {
-          br__answer_replace (a, 0, end + (a->text[end] == ' '), "-");
-          return;
-        }
-      else if (sign && (strncmp (a->text + end, " by ", 4) == 0 || (a->text[end] && is_part (a, end + 1))))
-        {
-          br__answer_replace (a, 0, a->text[end + 1] == 'b' ? end + 4 : end + 1, sign);
-          return;
-        }
-      else if (a->length && (strchr (" .,:;?!*()=[]{}", a->text[0]) || (a->text[0] == '<' && strchr (a->text, '>')))
-               && !(a->text[0] == '.' && br__is_digit (a->text[1])) && strncmp (a->text, "!=", 2) != 0)
-        drop_sign (a, 0);
-      else if (a->text[0] == '-' && a->text[1] == '(')
-        drop_sign (a, 1);
-      else if (sure > end)
-        br__answer_replace (a, 0, sure, "");
-      /* "#17": a count.  */
-      else if (a->text[0] == '#' && number > 1)
-        br__answer_replace (a, 0, 1, "");
-      /* "It's": a word, too.  */
-      else if (end && a->text[end] == '\'' && br__is_letter (a->text[end + 1]) && !br__is_changing (a, 0, end))
-        br__answer_replace (a, 0, end + 1, "");
-      /* A word of another alphabet may say "not".  */
-      else if (end && strspn (a->text, "z") == end && a->text[end] != ':')
-        return;
-      /* "l1" may be meant for 11.  */
-      else if (end && strchr ("lIoO", a->text[end - 1]) && br__is_digit (a->text[end]))
-        return;
-      else if (end && ((!br__is_one_of (a->text, end, kept) && (!br__is_changing (a, 0, end) || br__word_is (a->text, end, "wrong")))
-                       || a->text[end] == ':'))
-        {
-          /* "answer- 3/8": the dash is no minus.  */
-          size_t dash = end + (a->text[end] == ' ');
-          br__answer_replace (a, 0, a->text[dash] == '-' && (dash == end || a->text[dash + 1] == ' ') ? dash + 1 : end, "");
-        }
-      else
-        return;
-    }
-}
-
-/* The unit that ends at END, or NULL; *START is where it begins.  */
-static const br_unit *
-unit_before (const br__answer *a, size_t end, size_t *start)
-{
-  while (end && a->text[end - 1] == ' ')
-    end--;
-  size_t at = end;
-  if (end && strchr ("'\"", a->text[end - 1]))
-    at--;
-  else
-    {
-      at -= end && a->text[end - 1] == '.' && at > 1 && br__is_letter (a->text[at - 2]);
-      while (at && br__is_letter (a->text[at - 1]))
-        at--;
-    }
-  size_t stop = 0;
-  const br_unit *unit = at < end ? br__unit_scan (&stop, a->text, end, at) : NULL;
-  *start = at;
-  return unit && stop >= end ? unit : NULL;
-}
-
-/* Drops the words that end the answer: "long", "I think", and all that follow a unit.  0 where there are none.  */
-static int
-drop_words (br__answer *a)
-{
-  static const char *const words[] =
-  {
-    "long", "wide", "high", "tall", "thick", "deep", "across", "each", "total", "exactly", "approx", "about", "roughly",
-    "or", "so", "i", "ish", "think", "maybe", "answer", "ans", NULL
-  };
-  size_t end = a->length, last = end, first = end, start;
-  while (last && br__is_letter (a->text[last - 1]))
-    last--;
-  if (last == end || last == 0 || (last > 3 && strncmp (a->text + last - 4, " or ", 4) == 0 && !br__word_is (a->text + last, end - last, "so")))
-    return 0;
-  /* Who says "under" means a minus.  */
-  const char *sign = sign_word (a, last, end);
-  if (sign || br__is_one_of (a->text + last, end - last, words))
-    {
-      last -= sign && last > 3 && br__word_is (a->text + last - 4, 4, "too ") ? 4 : 0;
-      br__answer_replace (a, last, end - last, "");
-      put_sign (a, sign);
-      return 1;
-    }
-  while (first && (br__is_letter (a->text[first - 1]) || a->text[first - 1] == ' '))
-    first--;
-  const char *per = strstr (a->text + first, " per ");
-  if (br__has_changing (a, first, end) || (per && br__unit_scan (&start, a->text, a->length, (size_t) (per - a->text) + 5)))
-    return 0;
-  if (first && strchr ("'\"", a->text[first - 1]))
-    {
-      br__answer_replace (a, first, end - first, "");
-      return 1;
-    }
-  while (a->text[first] == ' ')
-    first++;
-  first = br__letters_end (a, first);
-  if (first == 0 || first == end || !unit_before (a, first, &start))
-    return 0;
-  /* "0.023 in under the mark".  */
-  sign = a->text[first] == ' ' && is_part (a, 0) ? sign_word (a, first + 1, br__letters_end (a, first + 1)) : NULL;
-  br__answer_replace (a, first, end - first, "");
-  put_sign (a, sign);
-  return 1;
-}
-
-/* The end of the last digit or fraction, 0 where there is none.  */
-static size_t
-last_number_end (const br__answer *a)
-{
-  size_t last = 0;
-  for (size_t at = 0; at < a->length; )
-    {
-      br__glyph g = br__glyph_at (a->text, a->length, at);
-      at += g.length;
-      if (g.kind == BR__GLYPH_DIGIT || g.kind == BR__GLYPH_VULGAR || g.kind == BR__GLYPH_SUBSCRIPT)
-        last = at;
-    }
-  return last;
-}
-
-/* Drops a sentence behind the value and its unit, or behind a value that a sign ends: "in.. I hope", "?? not sure"; no
-   word that makes another value of it.  */
-static void
-drop_sentence (br__answer *a)
-{
-  static const char *const taken[] = { "kerf", "kerfs", "saw", "blade", "cut", "cuts", "waste", "gap", "thickness", "allowance", NULL };
-  size_t number = last_number_end (a), end = number, stop;
-  const br_unit *unit = number ? br__unit_scan (&end, a->text, a->length, number) : NULL;
-  if (!unit)
-    end = number;
-  size_t at = br__skip_blanks (a->text, a->length, end);
-  if (number == 0 || at == a->length || !strchr (unit ? ".,;:?!-" : "?!;", a->text[at]) || !br__is_letter (a->text[a->length - 1]))
-    return;
-  int dash = a->text[at] == '-';
-  for (; at < a->length; at++)
-    {
-      size_t word = br__letters_end (a, at);
-      if (word == at)
-        continue;
-      /* "- kerf" takes something off.  */
-      if (dash && br__is_one_of (a->text + at, word - at, taken))
-        return;
-      if (sign_word (a, at, word) || br__is_changing (a, at, word)
-          || (br__unit_scan (&stop, a->text, a->length, at) && stop == word))
-        return;
-      at = word;
-    }
-  br__answer_replace (a, end, a->length - end, "");
-}
-
-/* Drops what stands behind the value: points, question marks, brackets, words.  */
-static void
-drop_back (br__answer *a)
-{
-  int more = 1;
-  drop_sentence (a);
-  while (more)
-    {
-      size_t end = a->length;
-      char *bracket = strrchr (a->text, '(');
-      if (end && (strchr (" .,?!;:*=]}", a->text[end - 1]) || (a->text[end - 1] == ')' && !bracket)))
-        br__answer_replace (a, end - 1, 1, "");
-      else if (end && a->text[end - 1] == ')' && bracket > a->text && br__is_remark (a, (size_t) (bracket - a->text)))
-        br__answer_replace (a, (size_t) (bracket - a->text), end - (size_t) (bracket - a->text), "");
-      else
-        more = drop_words (a);
-    }
 }
 
 /* What joins two parts of one measure, at AT: its length, or 0.  */
@@ -461,7 +214,7 @@ mend_joints (br__answer *a)
       size_t n = joint_at (a, at), start;
       if (!n)
         continue;
-      const br_unit *unit = unit_before (a, at, &start);
+      const br_unit *unit = br__answer_unit_before (a, at, &start);
       int part = br__fraction_end (a, at + n) > at + n || (unit && br__is_digit (a->text[at + n]))
                  || (br__is_letter (a->text[at + n]) && br__unit_scan (&start, a->text, a->length, at + n));
       if ((br__is_digit (a->text[at - 1]) || unit) && part)
@@ -474,10 +227,10 @@ static void
 move_unit (br__answer *a)
 {
   size_t start, last_start;
-  const br_unit *last = unit_before (a, a->length, &last_start);
+  const br_unit *last = br__answer_unit_before (a, a->length, &last_start);
   for (size_t at = 1; at <= a->length; at++)
     {
-      const br_unit *unit = br__is_digit (a->text[at]) || (unsigned char) a->text[at] >= 0x80 ? unit_before (a, at, &start) : NULL;
+      const br_unit *unit = br__is_digit (a->text[at]) || (unsigned char) a->text[at] >= 0x80 ? br__answer_unit_before (a, at, &start) : NULL;
       size_t end = unit ? br__fraction_end (a, at) : at;
       if (!unit || start == 0 || at == start)
         continue;
@@ -499,8 +252,27 @@ move_unit (br__answer *a)
     }
 }
 
-/* 1 if the letters, points and blanks behind the number of TEXT are all that follows it, or a rest, as in "7 r 2"; *END is
-   the number's.  */
+/* 1 if what is behind the count that ends at END are words, and sizes with their unit behind a word: "7 pieces of 4 in".  */
+static int
+are_sizes (const br__answer *a, size_t end)
+{
+  size_t at = end, stop = 0, unit = end + (a->text[end] == ' ');
+  int word = 0, length = br__unit_scan (&stop, a->text, a->length, unit) != NULL;
+  while (at < a->length)
+    {
+      size_t behind = at + strspn (a->text + at, "0123456789./ -");
+      word |= br__is_letter (a->text[at]) || strchr ("@&", a->text[at]);
+      if (br__is_letter (a->text[at]) || strchr (" .", a->text[at]) || (word && strchr ("@&,", a->text[at])))
+        at++;
+      else if (behind > at && word && !length && br__unit_scan (&stop, a->text, a->length, behind))
+        at = stop;
+      else
+        return 0;
+    }
+  return end < a->length;
+}
+
+/* 1 if what is behind the number of TEXT says what was counted, or a rest, as in "7 r 2"; *END is the number's.  */
 static int
 is_counted (const br__answer *a, size_t *end)
 {
@@ -522,10 +294,7 @@ is_counted (const br__answer *a, size_t *end)
       return 0;
     else if (br__is_one_of (a->text + word, stop - word, parts))
       return 0;
-  for (; at < a->length; at++)
-    if (!br__is_letter (a->text[at]) && a->text[at] != ' ' && a->text[at] != '.')
-      return 0;
-  return *end < a->length;
+  return are_sizes (a, at);
 }
 
 static br_status
@@ -546,6 +315,8 @@ br__answer_read (br__answer *a, const char *written, int counted, br_error *erro
   size_t skipped = 0;
   a->measure = zero;
   take_text (a, &skipped, written);
+  if (br__answer_is_date (a->text))
+    return br__fail (error, BR_SYNTAX, skipped, a->length, "a spreadsheet has made a date of this");
   as_given = *a;
   take_signs (a);
   br_status status = read_text (a, counted, error);
@@ -553,13 +324,15 @@ br__answer_read (br__answer *a, const char *written, int counted, br_error *erro
     return status;
   error->offset += skipped;
   *a = as_given;
+  br__answer_drop_reason (a);
   br__answer_drop_old (a);
   make_plain (a);
   br__answer_put_words (a);
   br__answer_put_equals (a);
-  drop_front (a);
+  br__answer_mend_order (a);
+  br__answer_drop_front (a);
   br__answer_mend (a);
-  drop_back (a);
+  br__answer_drop_back (a);
   mend_joints (a);
   move_unit (a);
   br__answer_carry (a);

@@ -19,6 +19,8 @@ typedef struct br__answer
 
 /* answer_none.c: 1 where WRITTEN holds no answer: nothing, signs alone, "idk", "n/a".  */
 int br__answer_is_none (const char *written);
+/* 1 where a spreadsheet has made a date of the answer.  */
+int br__answer_is_date (const char *text);
 /* 1 for a letter past ASCII.  */
 int br__is_other_letter (const br__glyph *g);
 /* Reads WRITTEN.  COUNTED: words behind the number say what was counted.  BR_OK, BR_NO_MEMORY, or the error of
@@ -45,8 +47,18 @@ size_t br__letters_end (const br__answer *a, size_t at);
 /* The end of the fraction at AT, digits on both sides of a slash or one character; AT where there is none.  */
 size_t br__fraction_end (const br__answer *a, size_t at);
 
+/* answer_drop.c.  Drops what stands before the value: "x =", "answer:", "about", "I got", "the wheel is", but no word that makes
+   another value of it.  */
+void br__answer_drop_front (br__answer *a);
+/* Drops what stands behind the value: points, question marks, brackets, words.  */
+void br__answer_drop_back (br__answer *a);
+/* The unit that ends at END, or NULL; *START is where it begins.  */
+const br_unit *br__answer_unit_before (const br__answer *a, size_t end, size_t *start);
+
 /* answer_mend.c: units and numbers that are misspelt or torn apart.  */
 void br__answer_mend (br__answer *a);
+/* "in: 5/8" and "mm 238": a unit before the number goes behind it.  */
+void br__answer_mend_order (br__answer *a);
 
 /* answer_words.c.  Puts WITH in the place of COUNT bytes at AT; nothing where there is no room.  */
 void br__answer_replace (br__answer *a, size_t at, size_t count, const char *with);
@@ -61,11 +73,13 @@ int br__has_changing (const br__answer *a, size_t at, size_t end);
 int br__is_remark (const br__answer *a, size_t at);
 /* 1 where LENGTH bytes at TEXT have a digit or a fraction in them.  */
 int br__has_number (const char *text, size_t length);
-/* "So", "makes" and the like between two numbers become an equals sign.  */
+/* "So", "makes" and the like between two numbers become an equals sign, and so does the comma behind steps.  */
 void br__answer_put_equals (br__answer *a);
 /* 1 23/16 becomes 39/16, and 4' 15" 63".  */
 void br__answer_carry (br__answer *a);
 /* Drops what the pupil took back: struck through, or followed by "no", "oops", "I mean" and another number.  */
 void br__answer_drop_old (br__answer *a);
+/* Drops "because", or "rounded to 1/16", and what comes behind it.  */
+void br__answer_drop_reason (br__answer *a);
 
 #endif

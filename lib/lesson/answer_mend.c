@@ -141,9 +141,54 @@ mend_decimetres (br__answer *a)
   br__answer_replace (a, place, point ? 1 + (size_t) br__is_digit (point[1]) : 0, digit);
 }
 
+/* 1.05E-02, as a spreadsheet writes it, is 0.0105; up to twelve places.  */
+static void
+mend_exponent (br__answer *a)
+{
+  static const char zeros[] = "000000000000";
+  size_t start = a->text[0] == '-' || a->text[0] == '+', whole = strspn (a->text + start, "0123456789"), end = start + whole;
+  size_t places = a->text[end] == '.' ? strspn (a->text + end + 1, "0123456789") : 0, stop;
+  char digits[2 * BR__ANSWER_BYTES] = "";
+  br_text t = BR_TEXT_ZERO;
+  int power = 0;
+  memcpy (digits, a->text + start, whole);
+  memcpy (digits + whole, a->text + end + 1, places);
+  end += places ? 1 + places : 0;
+  if (!whole || (a->text[end] | 32) != 'e' || !strchr ("+-", a->text[end + 1]) || !br__is_digit (a->text[end + 2]))
+    return;
+  for (stop = end + 2; br__is_digit (a->text[stop]) && power < 100; stop++)
+    power = 10 * power + a->text[stop] - '0';
+  if (power > 12)
+    return;
+  int point = (int) whole + (a->text[end + 1] == '-' ? -power : power), count = (int) (whole + places);
+  if (point < 1)
+    br__text_printf (&t, "0.%.*s%s", -point, zeros, digits);
+  else if (point < count)
+    br__text_printf (&t, "%.*s.%s", point, digits, digits + point);
+  else
+    br__text_printf (&t, "%s%.*s", digits, point - count, zeros);
+  if (!t.failed)
+    br__answer_replace (a, start, stop - start, br__text_string (&t));
+  br__text_clear (&t);
+}
+
+void
+br__answer_mend_order (br__answer *a)
+{
+  size_t end = br__letters_end (a, 0), stop = 0, at = end + strspn (a->text + end, ":= ");
+  const br_unit *unit = at > end ? br__unit_scan (&stop, a->text, end, 0) : NULL;
+  if (!unit || stop < end || !(br__is_digit (a->text[at]) || br__fraction_end (a, at) > at)
+      || !(br__is_digit (a->text[a->length - 1]) || (unsigned char) a->text[a->length - 1] >= 0x80))
+    return;
+  br__answer_replace (a, a->length, 0, " ");
+  br__answer_replace (a, a->length, 0, unit->name);
+  br__answer_replace (a, 0, at, "");
+}
+
 void
 br__answer_mend (br__answer *a)
 {
+  mend_exponent (a);
   mend_decimetres (a);
   mend_units (a);
   mend_fractions (a);

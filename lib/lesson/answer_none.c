@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   answer_none.c - what a pupil writes who has no answer: "idk", "-", "we didn't learn this".  Which of them pupils write is
-   common practice, no source.  */
+   answer_none.c - what a pupil writes who has no answer: "idk", "-", "we didn't learn this"; and what a spreadsheet has made of
+   an answer.  Which of them pupils write is common practice, no source.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -43,13 +43,14 @@ br__answer_is_none (const char *written)
   static const char *const words[] =
   {
     "dk", "na", "nil", "none", "x", "xx", "xxx", "no", "dash",
-    "unsure", "unknown", "empty", "null", "nothing", "pass", "tbd", NULL
+    "unsure", "unknown", "empty", "null", "nothing", "pass", "tbd", "huh", "what", "eh", "hmm", NULL
   };
   /* What such a sentence has in it, blanks left out.  */
   static const char *const signs[] =
   {
     "idk", "dunno", "dont", "donot", "didnt", "didnot", "cant", "cannot", "couldnt", "wont", "wasnt", "nothere", "havent", "absent",
-    "forgot", "forget", "remember", "understand", "learn", "notsure", "idea", "clue", "outoftime", "notime", "notdone", "notyet", "stuck", "confus", "lost",
+    "forgot", "forget", "remember", "understand", "learn", "notsure", "idea", "clue", "outoftime", "notime", "notdone", "notyet", "notfinish", "unfinish",
+    "incomplete", "stuck", "confus", "lost",
     "skip", "blank", "answer", "help", "sorry", "hard", "difficult", "giveup", "gaveup", "whatever"
   };
   char letters[64];
@@ -73,3 +74,47 @@ br__answer_is_none (const char *written)
   return count == 0 || br__is_one_of (letters, count, words);
 }
 
+
+/* The end of the digits at AT, of which there are from LEAST to MOST; else AT.  */
+static size_t
+digits_end (const char *text, size_t at, size_t least, size_t most)
+{
+  size_t count = strspn (text + at, "0123456789");
+  return count >= least && count <= most ? at + count : at;
+}
+
+/* The end of the name of a month at AT, whole or its first three letters; else AT.  */
+static size_t
+month_end (const char *text, size_t at)
+{
+  static const char *const months[] =
+  {
+    "january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december", "jan",
+    "feb", "mar", "apr", "jun", "jul", "aug", "sep", "sept", "oct", "nov", "dec", NULL
+  };
+  size_t end = at;
+  while (br__is_letter (text[end]))
+    end++;
+  return br__is_one_of (text + at, end - at, months) ? end : at;
+}
+
+/* 5/8 becomes 5-Aug, May 8, 5/8/2026 or 2026-05-08, according to where the spreadsheet thinks that it is.  */
+int
+br__answer_is_date (const char *text)
+{
+  size_t first = digits_end (text, 0, 1, 4), second, end, start = first > 0 ? first + (strchr ("-/ ", text[first]) != NULL) : 0;
+  if (month_end (text, start) > start)
+    {
+      end = month_end (text, start);
+      second = text[end] && strchr ("-/ ", text[end]) ? digits_end (text, end + 1, 1, 4) : end + 1;
+      return second > end + 1 ? text[second] == 0 : first > 0 && text[end] == 0;
+    }
+  if (first == 0 || !text[first] || !strchr ("-/", text[first]))
+    return 0;
+  second = digits_end (text, first + 1, 1, 2);
+  if (second == first + 1 || text[second] != text[first])
+    return 0;
+  end = digits_end (text, second + 1, 1, 4);
+  /* 11/5/16 may be a size.  */
+  return end > second + 1 && (first == 4 || end == second + 5) && (text[end] == 0 || text[end] == ' ');
+}

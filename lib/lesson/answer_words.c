@@ -258,15 +258,20 @@ void
 br__answer_put_equals (br__answer *a)
 {
   static const char *const words[] =
-  { "so", "is", "are", "equals", "equal", "makes", "gives", "therefore", "hence", "simplifies to", "reduces to", NULL };
+  { "so", "is", "are", "equals", "equal", "makes", "gives", "therefore", "hence", "simplifies to", "reduces to", "rounds to", "rounded to",
+    "rounds down to", "rounded down to", "rounded down", NULL };
   for (size_t at = 1; at < a->length; at++)
     {
       size_t end = begins_word (a, at) ? word_of (a, at, words) : at;
       /* "7, so 2 in are left": the first number is meant.  */
-      if (end > at && br__has_number (a->text, at) && br__has_number (a->text + end, a->length - end) && !strstr (a->text + end, "left")
+      if (end > at && a->text[at - 1] != '(' && br__has_number (a->text, at) && br__has_number (a->text + end, a->length - end) && !strstr (a->text + end, "left")
           && !strstr (a->text + end, "over") && !strstr (a->text + end, "rest"))
         br__answer_replace (a, at, end - at, "=");
     }
+  /* "9 + 5 = 14, 1/2 + 1/4 = 3/4, 14 3/4": what comes behind two steps came out of them.  */
+  char *step = strchr (a->text, '='), *last = strrchr (a->text, '='), *comma = last ? strpbrk (last, ",;") : NULL;
+  if (comma && step < last && comma[1] == ' ' && memchr (step, *comma, (size_t) (last - step)) && br__has_number (comma, strlen (comma)))
+    *comma = '=';
 }
 
 /* N = the whole number of at most six digits that begins at AT; its end, or AT.  */
@@ -338,6 +343,13 @@ br__answer_carry (br__answer *a)
 
 /* ---- What is meant otherwise ---- */
 
+/* "Not counting the last bit", "not including kerf": what stands there is no part of the answer.  */
+static int
+leaves_out (const br__answer *a, size_t at)
+{
+  return strncmp (a->text + at, "not counting", 12) == 0 || strncmp (a->text + at, "not including", 13) == 0;
+}
+
 int
 br__is_changing (const br__answer *a, size_t at, size_t end)
 {
@@ -355,7 +367,9 @@ br__is_changing (const br__answer *a, size_t at, size_t end)
   };
   /* "I don't know, 11 5/16" is an answer.  */
   int dont = a->text[end] == '\'' && a->text[end + 1] == 't' && strncmp (a->text + end, "'t know", 7) != 0;
-  int quiet = strncmp (a->text + at, "not sure", 8) == 0 || (at >= 3 && strncmp (a->text + at - 3, "no ", 3) == 0);
+  int quiet = strncmp (a->text + at, "not sure", 8) == 0 || leaves_out (a, at)
+              || (br__word_is (a->text + at, end - at, "twice") && (strstr (a->text, "check") || strstr (a->text, "measure")))
+              || (at >= 3 && strncmp (a->text + at - 3, "no ", 3) == 0);
   if (dont || (end == a->length && br__word_is (a->text + at, end - at, "no")))
     return 1;
   return !quiet && br__is_one_of (a->text + at, end - at, words);
@@ -381,7 +395,7 @@ br__is_remark (const br__answer *a, size_t at)
   { "left", "rest", "remain", "remainder", "remaining", "waste", "scrap", "nearest", "rounded", NULL };
   /* "(with 1/8 kerf)", but "(18 with kerf)".  */
   int number = 0, sign = 0, kerf = br__is_letter (a->text[at + 1]) && strstr (a->text + at, "kerf");
-  if (strchr ("+-*", a->text[at + 1 + (a->text[at + 1] == ' ')]) || br__has_changing (a, at + 1, a->length))
+  if (strchr ("+-*", a->text[at + 1 + (a->text[at + 1] == ' ')]) || (!leaves_out (a, at + 1) && br__has_changing (a, at + 1, a->length)))
     return 0;
   at++;
   while (at < a->length)
@@ -439,6 +453,17 @@ drop_struck (br__answer *a)
     br__answer_replace (a, 0, last, "");
   for (size_t i = 0; i < sizeof marks / sizeof marks[0]; i++)
     drop_between (a, marks[i][0], marks[i][1]);
+}
+
+void
+br__answer_drop_reason (br__answer *a)
+{
+  static const char *const words[] = { "because", "cause", "cuz", "cos", "coz", "bc", "since", NULL };
+  static const char *const rulers[] = { "rounded to 1/", "rounded to nearest", "rounded to the nearest", "to nearest", "to the nearest", NULL };
+  for (size_t at = 1; at < a->length; at++)
+    if (begins_word (a, at) && br__has_number (a->text, at)
+        && (word_of (a, at, words) > at || (word_of (a, at, rulers) > at && !strchr (a->text + at, '='))))
+      br__answer_replace (a, at, a->length - at, "");
 }
 
 void

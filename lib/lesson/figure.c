@@ -80,13 +80,32 @@ add_ticks (br__figure *f, int32_t x0, int32_t x1, int32_t y)
   add_line (f, x1, y - TICK, x1, y + TICK, 0);
 }
 
+/* How wide the label FORM is, about.  */
+static int32_t
+width_of (const sketch *s, const char *form)
+{
+  br_text t = BR_TEXT_ZERO;
+  br__problem_fill (&t, form, s->p, NULL);
+  /* The letters of a fraction are smaller.  */
+  int32_t width = (int32_t) t.length * s->f->size * (strchr (br__text_string (&t), '/') ? 45 : 75) / 100;
+  br__text_clear (&t);
+  return *form == '?' ? s->f->size : width > s->f->size * 4 ? width : s->f->size * 4;
+}
+
+/* 1 where it has no room over a line from X0 to X1.  */
+static int
+is_short (const sketch *s, int32_t x0, int32_t x1, const char *form)
+{
+  return x1 - x0 < width_of (s, form);
+}
+
 /* A dimension line at Y with ticks, its label over it or, where it is short, behind it.  */
 static void
 add_size (const sketch *s, int32_t x0, int32_t x1, int32_t y, const char *form)
 {
   int32_t size = s->f->size;
   add_ticks (s->f, x0, x1, y);
-  if (x1 - x0 < (*form == '?' ? size : size * 4))
+  if (is_short (s, x0, x1, form))
     add_label (s, x1 + TICK * 2, y - size * 7 / 10, BR_ALIGN_LEFT, form);
   else
     add_label (s, (x0 + x1) / 2, y - size * 3 / 2, BR_ALIGN_MIDDLE, form);
@@ -183,6 +202,27 @@ draw_whole (sketch *s, int32_t *y)
   return *y + BAR + s->f->size * 2;
 }
 
+/* The size of a part of the bar at Y, beside others, where its label has room over it, or behind the end of the bar; else on a row
+   of its own below them all.  Where it is.  */
+static int32_t
+add_part (const sketch *s, int32_t x0, int32_t x1, int32_t y, const char *form)
+{
+  int32_t size = s->f->size;
+  int at_end = x1 == LENGTH && is_short (s, x0, x1, form);
+  if (at_end)
+    s->f->width = LENGTH + width_of (s, form);
+  if (at_end || !is_short (s, x0, x1, form))
+    {
+      add_size (s, x0, x1, y, form);
+      return y;
+    }
+  y = s->f->height + size / 2;
+  s->f->height += size * 3 / 2;
+  add_ticks (s->f, x0, x1, y);
+  add_label (s, x1 + TICK * 2, y - size * 7 / 10, BR_ALIGN_LEFT, form);
+  return y;
+}
+
 static void
 draw_missing (sketch *s)
 {
@@ -190,11 +230,11 @@ draw_missing (sketch *s)
   int32_t y, below = draw_whole (s, &y);
   int32_t a = place (s, p->kind_index ? p->answer : p->given[1]), c = LENGTH - place (s, p->kind_index ? p->answer : p->given[2]);
   add_bar (s->f, 0, LENGTH, y, 0);
-  add_line (s->f, a, y, a, below, 0);
-  add_line (s->f, c, y, c, below, 0);
-  add_size (s, 0, a, below, p->kind_index ? "?" : "{1}");
-  add_size (s, a, c, below, p->kind_index ? "{1}" : "?");
-  add_size (s, c, LENGTH, below, p->kind_index ? "?" : "{2}");
+  int32_t left = add_part (s, 0, a, below, p->kind_index ? "?" : "{1}");
+  int32_t middle = add_part (s, a, c, below, p->kind_index ? "{1}" : "?");
+  int32_t right = add_part (s, c, LENGTH, below, p->kind_index ? "?" : "{2}");
+  add_line (s->f, a, y, a, left > middle ? left : middle, 0);
+  add_line (s->f, c, y, c, right > middle ? right : middle, 0);
 }
 
 /* COUNT pieces of LENGTH from the left, with kerfs of WIDTH between them; the end of the last.  */
@@ -231,12 +271,15 @@ draw_stock (sketch *s)
   int64_t count = p->kind_index ? p->given[3].num : 2;
   int32_t rest = place (s, draw_pieces (s, y, count, p->given[1], p->given[2]));
   int32_t first = place (s, p->given[1]), second = place (s, br__ratio_add (p->given[1], p->given[2]));
-  add_size (s, 0, first, below, "{1}");
-  add_size (s, first, second, below + s->f->size * 3 / 2, "{2}");
   add_bar (s->f, rest, LENGTH, y, p->kind_index == 0);
   if (p->kind_index)
-    add_size (s, rest, LENGTH, below, "?");
-  s->f->height += s->f->size * 3 / 2;
+    add_part (s, rest, LENGTH, below, "?");
+  /* Beside what is left, where that is not too near.  */
+  if (p->kind_index && rest < first + width_of (s, "{1}"))
+    add_part (s, 0, first, below, "{1}");
+  else
+    add_size (s, 0, first, below, "{1}");
+  add_part (s, first, second, below, "{2}");
 }
 
 /* The picture's two sizes above, the real ones below them, all at one scale.  */
@@ -248,15 +291,16 @@ draw_known (sketch *s)
   br__ratio lengths[] = { p->given[1], shown, p->given[0], real };
   const char *labels[] = { "{1}", p->kind_index ? "?" : "{2}", "{0}", p->kind_index ? "{2}" : "?" };
   int32_t y = s->f->size, step = BAR + s->f->size;
+  s->f->width = LENGTH;
   s->unit = br__ratio_div (br__ratio_of (LENGTH * 4 / 5, 1), real);
   for (int i = 0; i < 4; i++)
     {
-      int32_t end = place (s, lengths[i]);
+      int32_t end = place (s, lengths[i]), far = end + TICK * 2 + width_of (s, labels[i]);
+      s->f->width = far > s->f->width ? far : s->f->width;
       add_bar (s->f, 0, end, y, i < 2);
       add_label (s, end + TICK * 2, y + BAR / 2 - s->f->size * 7 / 10, BR_ALIGN_LEFT, labels[i]);
       y += i == 1 ? step * 3 / 2 : step;
     }
-  s->f->width = LENGTH;
   s->f->height = y;
 }
 

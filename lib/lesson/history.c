@@ -351,11 +351,7 @@ write_file (const char *path, const past *h, br__run *run)
   else if (br__ends_with (path, ".svg"))
     put_picture (&t, h);
   else
-    {
-      br__fail (run->error, BR_DOMAIN, 0, 0, "the name must end in .csv, .html or .svg");
-      br__hint (run->error, "a table is .csv, a picture .svg, both are .html");
-      return BR_DOMAIN;
-    }
+    return br__wrong_ending (run, path, ".csv, .html or .svg", ".html");
   br_status status = br__lesson_write (path, &t, run);
   br__text_clear (&t);
   return status;

@@ -272,7 +272,7 @@ html_task (void *user, const br__worksheet *w, br__task *task, size_t paper, siz
       if (task->problem && task->problem->topic->picture)
         put_ruler (t, task->problem, w);
       else if (task->problem && br__has_figure (task->problem))
-        br__figure_svg (t, task->problem, w->words, (w->large ? 15 : 10) * BR_PAGE_INCH / 72);
+        br__figure_svg (t, task->problem, w->words, (w->large ? 18 : 10) * BR_PAGE_INCH / 72);
       br__text_printf (t, "<div style=\"height:%d.%02din\"></div>", task->room / 4, task->room % 4 * 25);
       put_said_blank (t, w, "Answer:", "");
       while ((word = br__next_word (w, task, &x->told)) != NULL)

@@ -156,8 +156,14 @@ read_answers (br__key *key, const headings *h, const br__row *row, const char *p
         }
       else if (status == BR_OK && i == 1)
         {
+          br__written f = br__written_of (a.text, a.length);
           br_number_swap (&key->also, &a.measure.value);
+          key->also_unit = a.measure.unit ? a.measure.unit : key->unit;
+          key->also_ask = key->ask == BR__ASK_COUNT ? key->ask : f.decimal ? BR__ASK_DECIMAL
+                          : f.fraction && !f.mixed && f.num > f.den ? BR__ASK_ONE_FRACTION : BR__ASK_LENGTH;
           key->has_also = 1;
+          status = a.measure.unit ? br_number_set_ratio (&key->also_step, key->also_unit->num, key->also_unit->den)
+                                  : br_number_set (&key->also_step, &key->step);
         }
       br__answer_clear (&a);
       if (status != BR_OK)

@@ -2,6 +2,7 @@
 # Problems, worksheets, keys and marks.
 libbenchrule_core_la_SOURCES += \
   lib/lesson/answer.c \
+  lib/lesson/answer_drop.c \
   lib/lesson/answer_mend.c \
   lib/lesson/answer_none.c \
   lib/lesson/answer_words.c \

@@ -109,11 +109,7 @@ br__marks_write (const char *path, const br__class *c, br__run *run)
   else if (br__ends_with (path, ".csv"))
     status = put_table (&t, c);
   else
-    {
-      br__fail (run->error, BR_DOMAIN, 0, 0, "the name must end in .csv, .html or .pdf");
-      br__hint (run->error, "a table is .csv, slips to hand back are .html or .pdf");
-      return BR_DOMAIN;
-    }
+    return br__wrong_ending (run, path, ".csv, .html or .pdf", ".html");
   if (status == BR_OK)
     status = br__file_put (run, path, br__content_named (path), br__text_string (&t), t.length);
   else

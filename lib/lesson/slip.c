@@ -9,13 +9,13 @@
 #include "exact/status.h"
 #include "file/file.h"
 #include "file/markup.h"
+#include "lesson/answer.h"
 #include "lesson/slip.h"
 #include "lesson/write.h"
 #include "shop/paper.h"
 
-/* What a quarter of a page holds; the steps of long keys are cut at their first.  */
+/* What a quarter of a page holds.  */
 #define MOST_WRONG_ROWS 7
-#define MOST_STEP 120
 /* Beside them: the name, the marks, the note, how many more are wrong, and how one of them begins.  */
 #define MOST_ROWS (MOST_WRONG_ROWS + 5)
 
@@ -34,16 +34,39 @@ next_row (slip *s, int bold)
   return &s->rows[s->count++];
 }
 
-/* The first step of KEY's right way, "; " behind it.  */
+/* 1 where T names a function, as in "circumference(3)".  */
+static int
+has_call (const br_text *t)
+{
+  for (size_t at = 1; at < t->length; at++)
+    if (t->bytes[at] == '(' && br__is_letter (t->bytes[at - 1]))
+      return 1;
+  return 0;
+}
+
+/* The first step of KEY's right way that names no function, or the first.  Steps are parted by "; ".  */
 static void
 put_first_step (br_text *t, const br__key *key)
 {
-  br_text step = BR_TEXT_ZERO;
-  const char *end = strstr (key->steps, "; ");
-  br__text_put (&step, key->steps, end ? (size_t) (end - key->steps) : strlen (key->steps));
-  br__put_step_in_words (t, br__text_string (&step));
-  t->failed |= step.failed;
+  br_text step = BR_TEXT_ZERO, words = BR_TEXT_ZERO, first = BR_TEXT_ZERO;
+  const char *at = key->steps, *end;
+  do
+    {
+      end = strstr (at, "; ");
+      br__text_reset (&step);
+      br__text_reset (&words);
+      br__text_put (&step, at, end ? (size_t) (end - at) : strlen (at));
+      br__put_step_in_words (&words, br__text_string (&step));
+      if (at == key->steps)
+        br__text_puts (&first, br__text_string (&words));
+      at = end ? end + 2 : NULL;
+    }
+  while (at && has_call (&words));
+  br__text_puts (t, br__text_string (has_call (&words) ? &first : &words));
+  t->failed |= step.failed || words.failed || first.failed;
   br__text_clear (&step);
+  br__text_clear (&words);
+  br__text_clear (&first);
 }
 
 static void

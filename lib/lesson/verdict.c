@@ -27,6 +27,7 @@ br__key_clear (br__key *key)
   br_number_clear (&key->mark);
   br_number_clear (&key->step);
   br_number_clear (&key->also);
+  br_number_clear (&key->also_step);
   for (unsigned i = 0; i < BR__MOST_WRONG; i++)
     br_number_clear (&key->wrong[i]);
 }
@@ -274,6 +275,7 @@ judge (br__verdict *v, const char *written, const br__key *key)
       return status == BR_NO_MEMORY ? status : BR_OK;
     }
   const br_measure *m = &a.measure;
+  v->unit = m->unit != NULL;
   br__written f = br__written_of (a.text, a.length);
   status = in_unit (&value, m, key);
   if (status == BR_OK)
@@ -302,7 +304,7 @@ judge (br__verdict *v, const char *written, const br__key *key)
 static const char *
 other_answer (const char *written, size_t from, size_t *first, int *says_or)
 {
-  static const char *const joints[] = { " or ", " (", " which is ", " / ", ", ", ", or ", "; ", " and ", " ~ ", " \xE2\x89\x88 " };
+  static const char *const joints[] = { " or ", "(", "[", "(or ", " which is ", " / ", ", ", ", or ", "; ", " and ", " ~ ", " \xE2\x89\x88 " };
   const char *word = NULL, *sign = strchr (written + from, '=');
   size_t joint = 1;
   for (size_t i = 0; i < sizeof joints / sizeof joints[0]; i++)
@@ -335,6 +337,7 @@ judge_all (br__verdict *v, const char *written, const br__key *key)
   words.length = strlen (written) < BR__ANSWER_BYTES ? strlen (written) : BR__ANSWER_BYTES;
   memcpy (words.text, written, words.length);
   words.text[words.length] = 0;
+  br__answer_drop_reason (&words);
   br__answer_put_words (&words);
   br_status status = judge (v, written, key);
   const char *next = words.text;
@@ -352,7 +355,10 @@ judge_all (br__verdict *v, const char *written, const br__key *key)
   if (status != BR_OK)
     return status;
   status = judge (v, next, key);
-  if (status == BR_OK && v->index <= BR__ROUNDED && other.index < v->index)
+  /* "5/8 = 0.625" lacks its unit, and nothing else.  */
+  if (status == BR_OK && v->index != BR__RIGHT && v->index < BR__NO_UNIT && !v->unit && other.index == BR__NO_UNIT)
+    v->index = BR__NO_UNIT;
+  else if (status == BR_OK && v->index <= BR__ROUNDED && other.index < v->index && !(v->index == BR__NO_UNIT && !other.unit))
     *v = other;
   else if (status == BR_OK && v->index > BR__NO_UNIT && says_or)
     status = judge (v, written, key);
@@ -398,14 +404,17 @@ br_status
 br__judge (br__verdict *v, const char *written, const br__key *key)
 {
   br_status status = judge_threes (v, written, key);
-  if (status != BR_OK || !key->has_also || v->index <= BR__NO_UNIT || v->index == BR__NO_ANSWER || v->index == BR__UNREADABLE)
+  if (status != BR_OK || !key->has_also || v->index == BR__RIGHT || v->index == BR__NO_ANSWER || v->index == BR__UNREADABLE)
     return status;
   br__verdict other;
   br__key also = *key;
   also.exact = key->also;
+  also.step = key->also_step;
+  also.unit = key->also_unit;
+  also.ask = key->also_ask;
   also.wrong_count = 0;
   status = judge_all (&other, written, &also);
-  if (status == BR_OK && other.index <= BR__NO_UNIT)
+  if (status == BR_OK && other.index <= BR__NO_UNIT && other.index < v->index)
     *v = other;
   return status;
 }

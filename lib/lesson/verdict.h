@@ -17,7 +17,9 @@ typedef struct br__key
   br_number wrong[BR__MOST_WRONG];
   br__mistake mistake[BR__MOST_WRONG];
   unsigned wrong_count;
-  br_number also;               /* another size that is accepted, if HAS_ALSO */
+  br_number also, also_step;    /* another answer that is accepted, if HAS_ALSO, in the unit and the form in which it was written */
+  const br_unit *also_unit;
+  br__ask also_ask;
   int has_also, present;
   int bonus;                    /* counts for the marks, not for what they are out of */
   size_t worth;                 /* points */
@@ -38,6 +40,7 @@ typedef struct br__verdict
 {
   size_t index;                 /* a br__judgement, or BR__JUDGEMENTS and a br__mistake */
   unsigned places;              /* of what is rounded */
+  int unit;                     /* a unit was written */
   br_error error;               /* of what is unreadable; its offset is in the answer as given */
 } br__verdict;
 

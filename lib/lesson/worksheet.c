@@ -122,9 +122,7 @@ find_writer (writer **write, const char *path, br__run *run)
         *write = forms[i].write;
         return BR_OK;
       }
-  br__fail (run->error, BR_DOMAIN, 0, 0, "the name must end in .pdf, .txt, .csv or .html");
-  br__hint (run->error, "the file comes last, as in `into FILE.pdf`");
-  return BR_DOMAIN;
+  return br__wrong_ending (run, path, ".pdf, .txt, .csv or .html", ".pdf");
 }
 
 br_status

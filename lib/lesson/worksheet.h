@@ -141,6 +141,8 @@ int br__ends_with (const char *path, const char *ending);
 br_status br__clause_file (char **path, br__run *run, size_t start, const char *words, br_file_use use);
 /* An error without a place, such as one about a file, gets START..END of the line.  */
 br_status br__placed (br__run *run, br_status status, size_t start, size_t end);
+/* An error about PATH, which has none of ENDINGS; its hint is the line with one of them: .csv for what a spreadsheet keeps, else PAGE.  */
+br_status br__wrong_ending (br__run *run, const char *path, const char *endings, const char *page);
 /* An error at START..END where PATH, which is about to be written, is OTHER (may be NULL), which WHAT says.  */
 br_status br__not_over (br__run *run, const char *path, const char *other, const char *what, size_t start, size_t end);
 /* A whole number from LOW to HIGH that is the token at hand.  */

@@ -10,6 +10,7 @@
 #include "exact/status.h"
 #include "formula/words.h"
 #include "table/rows.h"
+#include "lesson/answer.h"
 #include "lesson/worksheet.h"
 #include "shop/paper.h"
 #include "sheet/access.h"
@@ -95,6 +96,23 @@ br__clause_file (char **path, br__run *run, size_t start, const char *words, br_
         }
     }
   return status;
+}
+
+br_status
+br__wrong_ending (br__run *run, const char *path, const char *endings, const char *page)
+{
+  static const char *const tables[] = { ".xlsx", ".xls", ".ods", ".tsv", ".numbers", NULL };
+  const char *slash = strrchr (path, '/'), *name = slash ? slash + 1 : path, *dot = strrchr (name, '.');
+  size_t length = strlen (name), stem = dot ? (size_t) (dot - name) : length, at = run->end;
+  br__fail (run->error, BR_DOMAIN, 0, 0, "the name must end in %s", endings);
+  for (size_t i = 0; i + length <= run->end; i++)
+    at = strncmp (run->text + i, name, length) == 0 ? i : at;
+  if (at == run->end || stem == 0 || strchr (name + stem, ' '))
+    br__hint (run->error, "the file comes last, as in `into FILE%s`", page);
+  else
+    br__hint (run->error, "write `%.*s%s%.*s`", (int) (at + stem), run->text,
+              strstr (endings, ".csv") && br__is_one_of (name + stem, length - stem, tables) ? ".csv" : page, (int) (run->end - at - length), run->text + at + length);
+  return BR_DOMAIN;
 }
 
 br_status

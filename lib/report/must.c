@@ -92,9 +92,9 @@ put_side (br_record *r, const char *key, const bounds *range, const br__value *s
   return status;
 }
 
-/* NAME [from LOW to HIGH], which begins at the token at hand.  */
+/* NAME [from LOW to HIGH], which begins at the token at hand; SAY: says what is so of it.  */
 static br_status
-read_one (br__run *run)
+read_one (br__run *run, int say)
 {
   bounds range = { .given = 0 };
   br__token name = run->lex.token;
@@ -110,7 +110,7 @@ read_one (br__run *run)
       status = br__expected (run, range.given ? "a comma and another name" : "`from`, or a comma and another name");
       br__hint (run->error, "write `check %.*s`", br__clip (run->text + name.offset, run->end - name.offset, 80), run->text + name.offset);
     }
-  if (status != BR_OK)
+  if (status != BR_OK || !say)
     {
       br__value_clear (&range.low);
       br__value_clear (&range.high);
@@ -146,16 +146,22 @@ br__do_must (br__run *run)
 {
   if (!br__lex_is_word (&run->lex, "have"))
     return br__expected (run, "`have`");
+  br__lexer start = run->lex;
   br_status status = BR_OK;
-  do
+  /* Nothing is said of a line that cannot be read to its end.  */
+  for (int say = 0; status == BR_OK && say < 2; say++)
     {
-      status = br__lex_next (&run->lex, run->error);
+      run->lex = start;
+      do
+        {
+          status = br__lex_next (&run->lex, run->error);
+          if (status == BR_OK)
+            status = read_one (run, say);
+        }
+      while (status == BR_OK && br__lex_is_sign (&run->lex, ','));
       if (status == BR_OK)
-        status = read_one (run);
+        status = br__end_of_line (run);
     }
-  while (status == BR_OK && br__lex_is_sign (&run->lex, ','));
-  if (status == BR_OK)
-    status = br__end_of_line (run);
   run->kept = status == BR_OK;
   return status;
 }

@@ -299,13 +299,6 @@ emit_report (br__report *p, const char *path)
   return br__emit (p->run, r);
 }
 
-static int
-ends_in_html (const char *path)
-{
-  size_t n = strlen (path);
-  return n > 5 && br__same_word (path + n - 5, 5, ".html");
-}
-
 br_status
 br__do_report (br__run *run)
 {
@@ -320,8 +313,8 @@ br__do_report (br__run *run)
   br_status status = br__clause_file (&path, run, start, "", BR_FILE_WRITE);
   if (status == BR_OK)
     status = br__end_of_line (run);
-  if (status == BR_OK && !ends_in_html (path))
-    status = br__placed (run, br__fail (run->error, BR_DOMAIN, 0, 0, "the name must end in .html"), start, run->end);
+  if (status == BR_OK && !br__ends_with (path, ".html"))
+    status = br__placed (run, br__wrong_ending (run, path, ".html", ".html"), start, run->end);
   if (status == BR_OK)
     status = collect (&p);
   if (status == BR_OK)

@@ -156,11 +156,7 @@ br__review_write (const char *path, const br__design *designs, size_t count, br_
   else if (br__ends_with (path, ".html"))
     put_pages (&t, designs, count);
   else
-    {
-      br__fail (run->error, BR_DOMAIN, 0, 0, "the name must end in .csv, .html or .pdf");
-      br__hint (run->error, "a table is .csv, a page for each student .html or .pdf");
-      return BR_DOMAIN;
-    }
+    return br__wrong_ending (run, path, ".csv, .html or .pdf", ".html");
   br_status status = t.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0)
                               : br__file_put (run, path, br__content_named (path), br__text_string (&t), t.length);
   br__text_clear (&t);

@@ -10,6 +10,7 @@
 #include <flint/flint.h>
 #include <flint/fmpq.h>
 
+#include "lesson/figure.h"
 #include "lesson/worksheet.h"
 
 /* The first numbers of splitmix64 from 1234567 and of xoshiro256** from 1, 2, 3, 4: as the test vectors
@@ -371,6 +372,29 @@ check_problem (br_sheet *sheet, br__helper *h, const br__worksheet *w, size_t ve
   return steps;
 }
 
+/* No line of a figure runs through the words of a size, and all of them are in the picture: a letter is about 3/5 as wide as high,
+   in a fraction less.  */
+static void
+check_figure (const br__problem *p, int32_t size)
+{
+  br__figure f;
+  if (!br__has_figure (p))
+    return;
+  br__figure_make (&f, p, size);
+  for (size_t i = 0; i < f.label_count; i++)
+    {
+      int32_t width = (int32_t) strlen (f.labels[i].text) * size * (strchr (f.labels[i].text, '/') ? 40 : 60) / 100;
+      int32_t left = f.labels[i].x - (f.labels[i].align == BR_ALIGN_LEFT ? 0 : f.labels[i].align == BR_ALIGN_RIGHT ? width : width / 2);
+      int32_t top = f.labels[i].y + size * 3 / 10, bottom = f.labels[i].y + size;
+      if (left <= -size || left + width >= f.width + size)
+        fail_msg ("%s %u: %s is out of the picture", p->topic->name, p->kind_index, f.labels[i].text);
+      for (size_t k = 0; k < f.line_count; k++)
+        if (f.lines[k].x0 < left + width && f.lines[k].x1 > left && f.lines[k].y0 < bottom && f.lines[k].y1 > top && !f.lines[k].dashed
+            && p->topic != &br__topic_fender)
+          fail_msg ("%s %u: a line runs through %s", p->topic->name, p->kind_index, f.labels[i].text);
+    }
+}
+
 /* The rulers of worksheets that are tried: inches, inches told in feet, and millimetres.  */
 static const br__ruler_of rulers[] = { { 4, 0, 1 }, { 8, 0, 0 }, { 16, 0, 0 }, { 32, 0, 0 }, { 64, 0, 1 }, { 10, 1, 0 }, { 20, 1, 1 } };
 
@@ -419,6 +443,8 @@ test_answers (void **state)
             for (size_t v = 0; v < (size_t) w->versions; v++)
               {
                 check_level (&w->problems[v * w->problem_count + i], rulers[r], grade);
+                check_figure (&w->problems[v * w->problem_count + i], BR_PAGE_INCH / 4);
+                check_figure (&w->problems[v * w->problem_count + i], BR_PAGE_INCH / 8);
                 size_t steps = check_problem (sheet, &h, w, v, i);
                 first = v ? first : steps;
                 assert_int_equal (steps, first);

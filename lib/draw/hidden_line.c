@@ -204,7 +204,8 @@ may_cover (int *always, const cover *c, const br__drawn *d, const char *name)
   if (d == own || !d->tied || bar || d->shape->hole || d->hole || d->reach.x >= own->reach.x2 || own->reach.x >= d->reach.x2
       || d->reach.y >= own->reach.y2 || own->reach.y >= d->reach.y2)
     return 0;
-  return *always || (d->in_order && own->in_order && (d->near > (own->profile && !own->flat ? own->far : own->near)));
+  /* What a shape says of itself goes before the depths.  */
+  return *always || (d->in_order && own->in_order && !says_behind (c->view, d, own->shape->name) && (d->near > (own->profile && !own->flat ? own->far : own->near)));
 }
 
 static int

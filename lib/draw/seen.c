@@ -59,6 +59,30 @@ extent_of (br__value *middle, br__value *size, int *known, const br_sheet *sheet
   return status;
 }
 
+/* What goes through WOOD ends where that does.  */
+static br_status
+clip_to (br__value *middle, br__value *size, const br_sheet *sheet, const br__shape *wood, int upright)
+{
+  const place there = { NULL, 0, 0, 0, NULL };
+  br__value at = BR__VALUE_ZERO, wide = BR__VALUE_ZERO;
+  br__pad g = { BR_OK, sheet->settings.bits, NULL };
+  int known = 1;
+  br_status status = extent_of (&at, &wide, &known, sheet, wood, &there, upright);
+  if (status == BR_OK && known)
+    {
+      const br_real *half = br__half (&g, &size->real), *edge = br__half (&g, &wide.real);
+      const br_real *low = br__most (&g, br__sub (&g, &middle->real, half), br__sub (&g, &at.real, edge));
+      const br_real *high = br__least (&g, br__add (&g, &middle->real, half), br__add (&g, &at.real, edge));
+      status = g.status == BR_OK ? br_real_set (&middle->real, br__half (&g, br__add (&g, low, high))) : g.status;
+      if (status == BR_OK)
+        status = br_real_set (&size->real, br__sub (&g, high, low));
+    }
+  br__pad_clear (&g);
+  br__value_clear (&at);
+  br__value_clear (&wide);
+  return status;
+}
+
 /* The same in depth; of a pair, which lies on both sides, the far one where FAR.  */
 static br_status
 depth_of (br__value *middle, br__value *size, int *known, const br_sheet *sheet, const br__shape *s, int far)
@@ -105,6 +129,8 @@ add_box (br__seen *z, const br_sheet *sheet, const br__shape *s, const place *at
   int known = 1, top = z->from == BR__FROM_ABOVE;
   br_text name = BR_TEXT_ZERO;
   br_status status = extent_of (&middle[!top], &size[!top], &known, sheet, s, at, !top);
+  if (status == BR_OK && known && at->wood)
+    status = clip_to (&middle[!top], &size[!top], sheet, at->wood, !top);
   if (status == BR_OK)
     status = depth_of (&middle[top], &size[top], &known, sheet, at->wood ? at->wood : s, far);
   /* Up is away from whoever looks at the side.  */

@@ -156,28 +156,23 @@ make_up_place (br__drawn *d, const int known[6], int64_t *left, int64_t top, int
 
 /* ---- All of them ---- */
 
-/* The shape that the part PART is cut as belongs to it, too.  */
-static int
-is_cut_as (const br_sheet *sheet, const br__shape *s, const char *part)
-{
-  const br__wood *w = br__wood_find (sheet, 0, part, strlen (part));
-  return w && w->as && strcmp (w->as, s->name) == 0;
-}
-
-/* A row or a mirror belongs where its shape does, unless it says where.  */
+/* A row or a mirror belongs where its shape does, unless it says where.  The shape that a part is cut as belongs to it, with what
+   is of that shape; where no part is called so, it is the shape of that name.  */
 int
 br__is_drawn (const br_sheet *sheet, const br__shape *s, const char *layer, const char *of)
 {
   const char *own_layer = NULL, *own_part = NULL;
   if (!s || !s->active)
     return 0;
-  int cut_as = of && is_cut_as (sheet, s, of);
+  const br__wood *part = of ? br__wood_find (sheet, 0, of, strlen (of)) : NULL;
+  const char *as = part ? part->as : of;
+  int cut_as = as && strcmp (as, s->name) == 0;
   for (; s; s = s->base ? br__shape_find (sheet, s->base, strlen (s->base)) : NULL)
     {
       own_layer = own_layer ? own_layer : s->layer;
       own_part = own_part ? own_part : s->of;
     }
-  return (!layer || (own_layer && strcmp (own_layer, layer) == 0)) && (!of || cut_as || (own_part && strcmp (own_part, of) == 0));
+  return (!layer || (own_layer && strcmp (own_layer, layer) == 0)) && (!of || cut_as || (own_part && (strcmp (own_part, of) == 0 || (as && strcmp (own_part, as) == 0))));
 }
 
 /* 1 where an end of the bar D is the centre of a circle: it turns or is held there.  */

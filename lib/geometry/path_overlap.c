@@ -143,50 +143,85 @@ inward (br__pad *g, const br__path *path, const br__path_piece *a, br__point p)
   return path->side > 0 ? d : path->side < 0 ? br__opposite (g, d) : (br__point) { br__pad_int (g, 0), br__pad_int (g, 0) };
 }
 
-/* 1 if a part of A, a piece of P, goes into Q, or along its edge with both areas on one side.  */
+/* 1 where, at P, what lies toward INTO is inside of PATH, or outside of it where that is a HOLE.  */
 static int
-enters (br__pad *g, const br__path *p, const br__path_piece *a, const br__path *q)
+lies_there (br__pad *g, const br__path *path, int hole, br__point p, br__point into)
+{
+  const br__path_piece *on = NULL;
+  int in = br__path_holds (&on, g, path, p);
+  if (in == 0)
+    in = br__sign_of (g, br__dot (g, into, inward (g, path, on, p)));
+  return hole ? in < 0 : in > 0;
+}
+
+/* What is cut: the first two of PATHS, areas, and holes behind them.  */
+typedef struct cutting
+{
+  const br__path *paths;
+  br__bounds *bounds;
+  size_t count;
+} cutting;
+
+/* A hole that lies apart counts for nothing.  */
+static int
+counts (br__pad *g, const cutting *all, size_t k)
+{
+  return k < 2 || (!apart (g, &all->bounds[k], &all->bounds[0], 1) && !apart (g, &all->bounds[k], &all->bounds[1], 1));
+}
+
+/* 1 if, at a part of A, a piece of path K, what both areas have in common lies beside it and in no hole.  */
+static int
+enters (br__pad *g, const cutting *all, size_t k, const br__path_piece *a)
 {
   cuts c = { NULL, 0, 0 };
   int in = 0;
   cut (&c, g, a, a->from);
   cut (&c, g, a, a->to);
-  for (size_t i = 0; i < q->count && g->status == BR_OK; i++)
-    {
-      br__meeting m;
-      br__pieces_meeting (&m, g, a, &q->pieces[i]);
-      for (size_t k = 0; k < m.count; k++)
-        cut (&c, g, a, m.at[k]);
-    }
+  for (size_t n = 0; n < all->count; n++)
+    for (size_t i = 0; n != k && counts (g, all, n) && i < all->paths[n].count && g->status == BR_OK; i++)
+      {
+        br__meeting m;
+        br__pieces_meeting (&m, g, a, &all->paths[n].pieces[i]);
+        for (size_t at = 0; at < m.count; at++)
+          cut (&c, g, a, m.at[at]);
+      }
   for (size_t i = 1; i < c.count && !in && g->status == BR_OK; i++)
     {
-      const br__path_piece *on = NULL;
-      br__point at = point_between (g, a, c.at[i - 1], c.at[i]);
-      in = br__path_holds (&on, g, q, at);
-      if (in == 0)
-        in = br__sign_of (g, br__dot (g, inward (g, p, a, at), inward (g, q, on, at))) > 0;
-      in = in > 0;
+      br__point at = point_between (g, a, c.at[i - 1], c.at[i]), into = inward (g, &all->paths[k], a, at);
+      into = k < 2 ? into : br__opposite (g, into);
+      in = 1;
+      for (size_t n = 0; n < all->count && in && g->status == BR_OK; n++)
+        in = n == k || !counts (g, all, n) || lies_there (g, &all->paths[n], n > 1, at, into);
     }
   br__free (c.at);
   return in;
 }
 
 int
-br__paths_overlap (br__pad *g, const br__path *p, const br__path *q)
+br__paths_share (br__pad *g, const br__path *paths, size_t count)
 {
-  br__bounds b, c;
+  cutting all = { paths, br__alloc_zero (count, sizeof *all.bounds), count };
   int in = 0;
-  path_bounds (&b, g, p);
-  path_bounds (&c, g, q);
-  if (apart (g, &b, &c, 1) && p->side && q->side)
-    return 0;
-  for (int i = 0; i < 2; i++)
-    for (size_t k = 0; k < (i ? q : p)->count && !in && g->status == BR_OK; k++)
+  if (!all.bounds)
+    g->status = g->status == BR_OK ? BR_NO_MEMORY : g->status;
+  for (size_t k = 0; k < count && g->status == BR_OK; k++)
+    path_bounds (&all.bounds[k], g, &paths[k]);
+  int beside = g->status == BR_OK && paths[0].side && paths[1].side && apart (g, &all.bounds[0], &all.bounds[1], 1);
+  for (size_t k = 0; k < count && !beside && !in && g->status == BR_OK; k++)
+    for (size_t i = 0; counts (g, &all, k) && i < paths[k].count && !in && g->status == BR_OK; i++)
       {
         br__bounds piece;
-        br__bounds_of_piece (&piece, g, &(i ? q : p)->pieces[k]);
-        if (!apart (g, &piece, i ? &b : &c, 0))
-          in = enters (g, i ? q : p, &(i ? q : p)->pieces[k], i ? p : q);
+        br__bounds_of_piece (&piece, g, &paths[k].pieces[i]);
+        if ((k == 0 || !apart (g, &piece, &all.bounds[0], 0)) && (k == 1 || !apart (g, &piece, &all.bounds[1], 0)))
+          in = enters (g, &all, k, &paths[k].pieces[i]);
       }
+  br__free (all.bounds);
   return in && g->status == BR_OK;
+}
+
+int
+br__paths_overlap (br__pad *g, const br__path *p, const br__path *q)
+{
+  const br__path both[] = { *p, *q };
+  return br__paths_share (g, both, 2);
 }

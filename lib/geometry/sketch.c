@@ -77,3 +77,25 @@ br__legs_clear (br__legs *legs)
   br__free (legs->rows);
   memset (legs, 0, sizeof *legs);
 }
+
+br_status
+br__legs_path (br__path *path, br__pad *g, const br__legs *legs)
+{
+  br__path_piece *pieces = br__alloc_zero (legs->count, sizeof *pieces);
+  if (!pieces)
+    return BR_NO_MEMORY;
+  for (size_t i = 0; i < legs->count; i++)
+    {
+      const br__leg *l = &legs->rows[i];
+      pieces[i].from = (br__point) { &l->x->real, &l->y->real };
+      pieces[i].to = (br__point) { &l->x2->real, &l->y2->real };
+      if (l->slope)
+        {
+          pieces[i].centre = (br__point) { &l->centre_x->real, &l->centre_y->real };
+          pieces[i].radius = &l->radius->real;
+          pieces[i].turn = br__sign_of (g, &l->slope->real);
+        }
+    }
+  *path = (br__path) { pieces, legs->count, br__sign_of (g, &legs->side->real) };
+  return g->status;
+}

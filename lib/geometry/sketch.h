@@ -60,6 +60,8 @@ typedef enum br__outline_measure
 
 /* Z, of which the dimension is the caller's to set.  LEGS are as they are before they turn by ANGLE, as they may do here.  */
 br_status br__legs_measure (br__value *z, br__sketch *s, br__legs *legs, const br__value *angle, br__outline_measure what);
+/* LEGS, which have values, as a path of them: its pieces are to be freed, and end where the sketch does.  */
+br_status br__legs_path (br__path *path, br__pad *g, const br__legs *legs);
 /* About the middle of their width and height.  */
 void br__legs_turn (br__legs *legs, br__sketch *s, const br__value *angle);
 

@@ -202,7 +202,7 @@ br__quoted_end (const char *text, size_t length, size_t start)
   return start;
 }
 
-/* note 'hi' at 1, 1 and note hi at 1, 1: the note with its text, from START on, in quotation marks as a hint.  */
+/* note 'hi' at 1, 1 and note hi at 1, 1: the note with its text, from START on, in quotation marks as a hint; note hi stands at 0, 0.  */
 static void
 hint_quoted (br__run *run, size_t start)
 {
@@ -214,6 +214,8 @@ hint_quoted (br__run *run, size_t start)
         br__hint (run->error, "write `%.*s\"%.*s\"%.*s`", (int) start, s, (int) (i - start - 2 * marks), s + start + marks, (int) (run->end - i), s + i);
         return;
       }
+  if (run->end > start && memcmp (s, "note ", 5) == 0 && !memchr (s, '"', run->end))
+    br__hint (run->error, "write `%.*s\"%.*s\" at 0, 0`", (int) start, s, (int) (run->end - start), s + start);
 }
 
 /* The text from START on, in quotation marks, or, where it may be BARE, up to the end of the line; *END is behind it.  */

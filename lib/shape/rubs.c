@@ -249,7 +249,8 @@ static int
 may_rub (const br_sheet *sheet, const br__shape *a, const br__shape *b)
 {
   const char *const parts[] = { br__part_of (sheet, a), br__part_of (sheet, b) };
-  return !is_row_of (sheet, b, a) && !is_row_of (sheet, a, b) && !(parts[0] && parts[1] && strcmp (parts[0], parts[1]) == 0);
+  return !is_row_of (sheet, b, a) && !is_row_of (sheet, a, b) && !(parts[0] && br__belongs_to (sheet, b, parts[0]))
+         && !(parts[1] && br__belongs_to (sheet, a, parts[1]));
 }
 
 /* Number SIDE of S from its place ALONG, its X or Y, on, in 4096ths of an inch, not above it or, where UP, not below.  Where
@@ -395,6 +396,23 @@ find_rubs (br__run *run, looking *l)
   return status;
 }
 
+/* A hole of something that is not there lets nothing through.  */
+static br_status
+tell_stray (br__run *run, const br__holes *holes)
+{
+  br_status status = BR_OK;
+  for (size_t i = 0; i < holes->count && status == BR_OK; i++)
+    {
+      const br__shape *hole = holes->rows[i], *s = run->sheet->shapes;
+      const char *of = br__part_of (run->sheet, hole);
+      while (of && s && (!s->active || br__shape_source (run->sheet, s)->hole || !br__belongs_to (run->sheet, s, of)))
+        s = s->next;
+      if (of && !s)
+        status = br__remark (run, "%s is a hole of %s, and no shape is called so or belongs to it: it counts for nothing", hole->name, of);
+    }
+  return status;
+}
+
 br_status
 br__tell_rubs (br__run *run)
 {
@@ -411,6 +429,8 @@ br__tell_rubs (br__run *run)
     status = find_rubs (run, &l);
   if (status == BR_OK && !l.pair_count)
     status = br__remark (run, "no two shapes that have a depth overlap");
+  if (status == BR_OK)
+    status = tell_stray (run, &l.holes);
   if (status == BR_OK && flat)
     status = br__remark (run, flat == 1 ? "1 shape has no depth and was left out: `deep` gives it one"
                                         : "%zu shapes have no depth and were left out: `deep` gives them one", flat);

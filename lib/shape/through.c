@@ -51,6 +51,33 @@ br__side_distance (br__value *z, const br_sheet *sheet, const br__value *a, size
 
 /* ---- As seen from the side ---- */
 
+/* *SHARED is 1 if the first two of FIGURES, the numbers of each, have something in common outside of all the others.  */
+static br_status
+share (int *shared, const br_sheet *sheet, const br__value *const *figures, size_t count)
+{
+  br__work w = { &sheet->settings, NULL, NULL, 0 };
+  br__sketch s = { &w, BR_OK, NULL };
+  br__pad g = { BR_OK, sheet->settings.bits, NULL };
+  br__path *paths = br__alloc_zero (count, sizeof *paths);
+  br_status status = paths ? BR_OK : BR_NO_MEMORY;
+  for (size_t i = 0; i < count && status == BR_OK; i++)
+    {
+      br__legs legs = { NULL, 0, 0, NULL };
+      status = br__shape_legs (&legs, &s, figures[i]);
+      if (status == BR_OK)
+        status = br__legs_path (&paths[i], &g, &legs);
+      br__legs_clear (&legs);
+    }
+  *shared = status == BR_OK && br__paths_share (&g, paths, count);
+  status = status == BR_OK ? g.status : status;
+  for (size_t i = 0; paths && i < count; i++)
+    br__free ((void *) paths[i].pieces);
+  br__free (paths);
+  br__pad_clear (&g);
+  br__sketch_clear (&s);
+  return status;
+}
+
 /* Whether V is the box around a figure, not the figure itself.  */
 static int
 is_boxed (const br__figures *f)
@@ -98,8 +125,7 @@ reaches_less (br__pad *g, const br__hull *a, const br__hull *b)
   return 1;
 }
 
-/* *INSIDE is 1 if all of figure I of F lies in figure K of HOLE, a circle or a bar, as seen from the side; the box around an
-   arc or an outline may go beyond where that does not: then it is -1.  */
+/* *INSIDE is 1 if all of figure I of F lies in figure K of HOLE, a circle or a bar, as seen from the side.  */
 static br_status
 lies_in (int *inside, const br_sheet *sheet, const br__figures *f, size_t i, const br__figures *hole, size_t k)
 {
@@ -114,10 +140,16 @@ lies_in (int *inside, const br_sheet *sheet, const br__figures *f, size_t i, con
                                         : br__length_of (&g, br__minus (&g, a.corner[n], b.corner[0]));
       *inside = br__order_of (&g, br__add (&g, away, a.round), b.round) <= 0;
     }
-  if (g.status == BR_OK && !*inside && is_boxed (f) && reaches_less (&g, &a, &b))
-    *inside = -1;
+  const int near = g.status == BR_OK && !*inside && is_boxed (f) && reaches_less (&g, &a, &b);
   br_status status = g.status;
   br__pad_clear (&g);
+  if (!near)
+    return status;
+  /* The box around it goes beyond, where the figure itself may not.  */
+  const br__value *const figure = f->places.rows + i * f->places.numbers;
+  const br__value *const figures[] = { figure, figure, hole->places.rows + k * hole->places.numbers };
+  status = share (inside, sheet, figures, 3);
+  *inside = !*inside;
   return status;
 }
 
@@ -140,12 +172,24 @@ br__part_of (const br_sheet *sheet, const br__shape *s)
   return s ? s->of : NULL;
 }
 
+int
+br__belongs_to (const br_sheet *sheet, const br__shape *s, const char *name)
+{
+  const char *as = sheet->language->cut_as (sheet, name);
+  for (; s; s = s->base ? br__shape_find (sheet, s->base, strlen (s->base)) : NULL)
+    if (strcmp (s->name, name) == 0 || (as && strcmp (s->name, as) == 0))
+      return 1;
+    else if (s->of)
+      return strcmp (s->of, name) == 0;
+  return 0;
+}
+
 static int
 is_hole_in (const br_sheet *sheet, const br__shape *h, const br__shape *wood)
 {
-  const char *of = br__part_of (sheet, h), *part = br__part_of (sheet, wood);
+  const char *of = br__part_of (sheet, h);
   const br__shape *source = br__shape_source (sheet, h);
-  return (!of || (part && strcmp (of, part) == 0)) && (source->kind == BR__CIRCLE || source->kind == BR__LINE);
+  return (!of || br__belongs_to (sheet, wood, of)) && (source->kind == BR__CIRCLE || source->kind == BR__LINE);
 }
 
 /* From where to where a shape goes in depth: twice where both sides have it, not at all while it waits.  */
@@ -184,67 +228,142 @@ typedef struct asking
   br__pad g;
 } asking;
 
-/* *INSIDE is 1 if the figure lies in one place of HOLE, -1 if it may.  */
+/* *INSIDE is 1 if the figure lies in one place of HOLE.  */
 static br_status
 is_inside (int *inside, asking *a, const br__shape *hole)
 {
   br__figures h;
   br_status status = br__figures_of (&h, a->holes->sheet, hole);
   *inside = 0;
-  for (size_t k = 0; k < h.places.count && status == BR_OK && *inside < 1; k++)
+  for (size_t k = 0; k < h.places.count && status == BR_OK && !*inside; k++)
     {
-      int one = 0;
-      status = lies_in (&one, a->holes->sheet, a->f, a->i, &h, k);
-      *inside = one ? one : *inside;
+      status = lies_in (inside, a->holes->sheet, a->f, a->i, &h, k);
       a->holes->compared++;
     }
   br__figures_clear (&h);
   return status == BR_DOMAIN ? BR_OK : status;
 }
 
-/* *REACH becomes where a hole ends that the figure lies in there, NULL where that goes all through, as one without depth does.  */
-static br_status
-go_on (const br_real **reach, int *maybe, asking *a)
+/* 1 if HOLE, one of the wood, is there right in front of REACH; *END becomes where it ends, NULL where that goes all through, as
+   one without depth does.  */
+static int
+is_there (const br_real **end, asking *a, const br__shape *hole, const br_real *reach)
 {
   const br_sheet *sheet = a->holes->sheet;
-  br_status status = BR_OK;
-  for (const br__shape **hole = a->holes->rows; hole < a->holes->rows + a->holes->count && status == BR_OK; hole++)
+  *end = NULL;
+  if (!is_hole_in (sheet, hole, a->wood))
+    return 0;
+  depths d = depths_of (&a->g, sheet, hole);
+  for (int k = 0; k < d.count; k++)
+    if (br__order_of (&a->g, d.far[k], reach) <= 0 && br__order_of (&a->g, d.near[k], reach) > 0)
+      *end = d.near[k];
+  return *end || !br__depth_source (sheet, hole)->depth;
+}
+
+/* *COVERED is 1 if all that the figure has in common with the wood lies in HOLES, COUNT of them.  */
+static br_status
+is_covered (int *covered, asking *a, const br__figures *holes, size_t count)
+{
+  br__figures wood;
+  size_t n = 2;
+  br_status status = br__figures_of (&wood, a->holes->sheet, a->wood);
+  for (size_t i = 0; i < count; i++)
+    n += holes[i].places.count;
+  const br__value **figures = br__alloc_zero (n, sizeof *figures);
+  if (!figures)
+    status = status == BR_OK ? BR_NO_MEMORY : status;
+  for (size_t i = 0, next = 2; i < count && figures; i++)
+    for (size_t k = 0; k < holes[i].places.count; k++)
+      figures[next++] = holes[i].places.rows + k * holes[i].places.numbers;
+  *covered = 1;
+  for (size_t k = 0; k < wood.places.count && status == BR_OK && *covered; k++)
     {
-      const br_real *end = NULL;
-      int inside = 0, all = !br__depth_source (sheet, *hole)->depth;
-      if (!is_hole_in (sheet, *hole, a->wood))
-        continue;
-      depths d = depths_of (&a->g, sheet, *hole);
-      for (int k = 0; k < d.count; k++)
-        if (br__order_of (&a->g, d.far[k], *reach) <= 0 && br__order_of (&a->g, d.near[k], *reach) > 0)
-          end = d.near[k];
-      status = a->g.status;
-      if (status == BR_OK && (all || end))
-        status = is_inside (&inside, a, *hole);
-      *maybe |= inside < 0;
-      if (inside < 1)
-        continue;
-      *reach = end;
-      break;
+      int shared = 0;
+      figures[0] = a->f->places.rows + a->i * a->f->places.numbers;
+      figures[1] = wood.places.rows + k * wood.places.numbers;
+      status = share (&shared, a->holes->sheet, figures, n);
+      a->holes->compared += 4 * n;
+      *covered = !shared;
     }
+  br__free (figures);
+  br__figures_clear (&wood);
   return status;
 }
 
-/* *FILLED is 1 if the figure lies in holes, one behind the other, all the way from FAR to NEAR.  */
+/* *REACH becomes where the holes end that hold what the figure has in common with the wood there, NULL where they go all
+   through.  */
+static br_status
+go_on_together (const br_real **reach, asking *a)
+{
+  const br__holes *all = a->holes;
+  br__figures *holes = br__alloc_zero (all->count + 1, sizeof *holes);
+  const br_real *least = NULL;
+  size_t count = 0;
+  int covered = 0;
+  br_status status = holes ? BR_OK : BR_NO_MEMORY;
+  for (size_t i = 0; i < all->count && status == BR_OK; i++)
+    {
+      const br_real *end = NULL;
+      int beside = 0;
+      if (!is_there (&end, a, all->rows[i], *reach))
+        continue;
+      status = br__is_beside (&beside, all->sheet, all->rows[i], a->wood);
+      if (beside || status != BR_OK)
+        continue;
+      status = br__figures_of (&holes[count++], all->sheet, all->rows[i]);
+      if (status == BR_DOMAIN)
+        {
+          br__figures_clear (&holes[--count]);
+          status = BR_OK;
+          continue;
+        }
+      least = !end ? least : least ? br__least (&a->g, least, end) : end;
+    }
+  if (status == BR_OK)
+    status = is_covered (&covered, a, holes, count);
+  if (covered && status == BR_OK)
+    *reach = least;
+  for (size_t i = 0; i < count; i++)
+    br__figures_clear (&holes[i]);
+  br__free (holes);
+  return status;
+}
+
+/* The same: one hole for all of the figure where there is one, else those that are there.  */
+static br_status
+go_on (const br_real **reach, asking *a)
+{
+  br_status status = BR_OK;
+  for (size_t i = 0; i < a->holes->count && status == BR_OK; i++)
+    {
+      const br_real *end = NULL;
+      int inside = 0;
+      if (!is_there (&end, a, a->holes->rows[i], *reach))
+        continue;
+      status = a->g.status != BR_OK ? a->g.status : is_inside (&inside, a, a->holes->rows[i]);
+      if (inside && status == BR_OK)
+        {
+          *reach = end;
+          return BR_OK;
+        }
+    }
+  return status == BR_OK ? go_on_together (reach, a) : status;
+}
+
+/* *FILLED is 1 if holes, one behind the other, hold what the figure has in common with the wood all the way from FAR to NEAR.  */
 static br_status
 is_filled (int *filled, asking *a, const br_real *near, const br_real *far)
 {
   const br_real *reach = far, *before;
-  int maybe = 0;
   br_status status;
   do
     {
       before = reach;
-      status = go_on (&reach, &maybe, a);
+      status = go_on (&reach, a);
     }
   while (status == BR_OK && reach && reach != before && br__order_of (&a->g, reach, near) < 0);
   *filled = !reach || reach != before;
-  return status != BR_OK ? status : a->g.status != BR_OK ? a->g.status : !*filled && maybe ? BR_UNDECIDED : BR_OK;
+  return status != BR_OK ? status : a->g.status;
 }
 
 /* *THROUGH is 1 if, wherever S and WOOD reach equally deep, the figure lies in a hole.  */
@@ -271,27 +390,30 @@ br__goes_through (int *through, br__holes *h, const br__shape *s, const br__shap
 {
   const br_sheet *sheet = h->sheet;
   br__figures f;
-  br__numbers n = { NULL, 0 };
-  br__value apart = BR__VALUE_ZERO;
   br_status status = br__figures_of (&f, sheet, s);
-  if (status == BR_OK)
-    status = br__shape_numbers (&n, sheet, wood);
   *through = status == BR_OK;
   for (size_t i = 0; i < f.places.count && status == BR_OK && *through; i++)
     {
       asking a = { h, &f, i, wood, { BR_OK, sheet->settings.bits, NULL } };
-      int sign = 0;
       status = figure_through (through, &a, s);
       br__pad_clear (&a.g);
-      if (status != BR_OK || *through || f.places.count == 1)
-        continue;
-      status = br__side_distance (&apart, sheet, f.places.rows + i * f.places.numbers, f.places.numbers, n.rows, n.count);
-      if (status == BR_OK)
-        status = br_real_sign (&sign, &apart.real, sheet->settings.bits);
-      *through = sign >= 0;
     }
-  br__value_clear (&apart);
-  br__numbers_clear (&n);
+  br__figures_clear (&f);
+  return status;
+}
+
+/* *WITHIN is 1 if each figure of S lies in a place of the one of HOLES.  */
+static br_status
+lies_within (int *within, br__holes *holes, const br__shape *s)
+{
+  br__figures f;
+  br_status status = br__figures_of (&f, holes->sheet, s);
+  *within = status == BR_OK;
+  for (size_t i = 0; i < f.places.count && status == BR_OK && *within; i++)
+    {
+      asking a = { holes, &f, i, s, { BR_OK, holes->sheet->settings.bits, NULL } };
+      status = is_inside (within, &a, *holes->rows);
+    }
   br__figures_clear (&f);
   return status;
 }
@@ -316,7 +438,7 @@ br__is_pierced (int *pierced, const br_sheet *sheet, const br__shape *s, const b
   if (status == BR_OK && !beside)
     status = br_real_sign (&sign, &apart.real, sheet->settings.bits);
   if (status == BR_OK && sign < 0)
-    status = br__goes_through (&within, &one, s, s);
+    status = lies_within (&within, &one, s);
   *pierced = status == BR_OK && sign < 0 && !within;
   br__value_clear (&apart);
   br__numbers_clear (&n[0]);

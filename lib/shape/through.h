@@ -35,8 +35,10 @@ typedef struct br__holes
 br_status br__holes_add (br__holes *h, const br__shape *s);
 /* The part that S belongs to: a row or a mirror that names none belongs where its shape does.  */
 const char *br__part_of (const br_sheet *sheet, const br__shape *s);
-/* *THROUGH is 1 if each figure of S lies in holes of WOOD as deep as both reach, or beside it.  BR_UNDECIDED: where that cannot
-   be told.  */
+/* 1 if S is the shape NAME, or a copy of it, or one of the part NAME: what that is cut as belongs to it, too.  */
+int br__belongs_to (const br_sheet *sheet, const br__shape *s, const char *name);
+/* *THROUGH is 1 if holes of WOOD take up, as deep as both reach, all that each figure of S has in common with it.  BR_UNDECIDED:
+   where that cannot be told.  */
 br_status br__goes_through (int *through, br__holes *h, const br__shape *s, const br__shape *wood);
 /* *PIERCED is 1 if H, a hole without depth, or the figure of it with NUMBERS, goes through S, which has a depth.  */
 br_status br__is_pierced (int *pierced, const br_sheet *sheet, const br__shape *s, const br__shape *h, const br__value *numbers);

@@ -125,6 +125,8 @@ typedef struct br__language
   br_status (*weak) (struct br__weak *w, const br_sheet *sheet, const struct br__shape *shape, const br_real *least);
   /* T = what NAME is that no size is called, such as a shape; nothing where it is only a name.  */
   void (*put_other) (br_text *t, const br_sheet *sheet, const char *name);
+  /* The shape that the part NAME is cut as, or NULL.  */
+  const char *(*cut_as) (const br_sheet *sheet, const char *name);
 } br__language;
 
 /* A sheet file whose lines are being run.  */

@@ -54,7 +54,8 @@ br_sheet_new (br_sheet **sheet)
 {
   if (!sheet)
     return BR_DOMAIN;
-  static const br__language language = { br__statement_at, br__statement_find, br__sheet_run, br__put_setting, br__shape_weak, br__put_other };
+  static const br__language language = { br__statement_at, br__statement_find, br__sheet_run, br__put_setting, br__shape_weak, br__put_other,
+                                         br__wood_cut_as };
   br__account *account = br__account_new (BR_SHEET_MEMORY);
   if (!account)
     return BR_NO_MEMORY;

@@ -267,7 +267,7 @@ hint_of (br__run *run, br__about *m, const br__cue *c)
 static int
 is_denied (const br__about *m, const br__cue *c)
 {
-  static const char *const makes[] = { "$K", "$H", "$L", "size", "units", "ruler", "circle", "box", "line", "part", "stock", "row", "turn", "mirror", "arc",
+  static const char *const makes[] = { "$K", "$H", "$L", "$A", "$J", "$Z", "size", "units", "ruler", "circle", "box", "line", "part", "stock", "row", "turn", "mirror", "arc",
     "tolerance", "round", "tidy", "worksheet", "draw", "kerf", "child", "grade", "key", "report" };
   size_t i = 0;
   while (i < sizeof makes / sizeof makes[0] && strncmp (c->is, makes[i], strlen (makes[i])) != 0)

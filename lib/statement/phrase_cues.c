@@ -4,7 +4,8 @@
    Each group of HAS, which blanks part, has a word of the line: a|b is one of two, and a- what begins so.  In IS stand, of what the
    line has, $G1 a shape, $K1 a size, $P1 a part, $S1 a stock, $V1 a measure, $N1 how many, $M1 a mark of a ruler, $F1 a file,
    $R1 a scale as 1:4, $B1 lumber as 2x4, $D1 a paper, $Q1 a text in quotation marks, $T1 what papers are about, $C1 the place that
-   it says, $E1 a side of a shape, $L1 the line that made a shape, a part or a stock, $X1 a name that is free; and of its values,
+   it says, $E1 a side of a shape, $L1 the line that made a shape, a part or a stock, $A1, $J1 and $Z1 that of a shape put there, moved by as much
+   and of that size, $X1 a name that is free; and of its values,
    measures and sizes alike, $1, $2 and so on, where there are just as many, $@ two or more of them as a list, $* one or more, $+
    their sum, $% the unit that the line ends in, $- whatever others there are.  [a|b] is a where the line has it all, else b.  ~ parts
    two readings.
@@ -67,6 +68,10 @@ const br__cue br__cues[] = {
   { "line", NULL, "line $X1 = $V1, $V2 to $V3, $V4" },
   { "circle|disc|wheel radius at|centre|center", NULL, "circle $X1 = diameter($V1) $C1" },
   { "circle|disc radius", NULL, "circle $X1 = diameter($V1) [$C1|at 0, 0]" },
+  { "move|place|put|set|position|shift|slide|bring to|at", NULL, "$A1" },
+  { "move|shift|slide|nudge by", NULL, "$J1" },
+  { "resize|make|change|set|enlarge|shrink|widen|stretch|should", NULL, "$Z1" },
+  { "make|change longer|shorter|wider|narrower|bigger|larger|smaller|taller|higher|lower|thicker|thinner", NULL, "$L1$-" },
   { "draw|make|add|put|create wheel", NULL, "circle $X1 = $V1 [$C1|at 0, 0]" },
   { "circle|disc", NULL, "circle $X1 = $V1 [$C1|at 0, 0]" },
   { "where|position|place|coordinates|location|middle|centre|center", NULL, "centre_x($G1), centre_y($G1)" },

@@ -92,6 +92,16 @@ several_sizes (br_text *t, const br__words *l)
   return sizes > 1;
 }
 
+/* outline side = 0,0, 4,0, 4,3: the corners of a shape as numbers alone.  */
+static int
+puts_corners (br_text *t, const br__words *l)
+{
+  if (l->count < 4 || !br__word_at (l, 0, "outline") || !br__word_at (l, 2, "="))
+    return 0;
+  br__text_printf (t, "outline %.*s = ", (int) l->word[1].length, l->word[1].s);
+  return br__phrase_corners (t, l) && br__run_works (l->run, br__text_string (t), t->length);
+}
+
 /* 4 wheels where wheel is known.  */
 static int
 counted_name (br_text *t, const br__words *l)
@@ -502,7 +512,7 @@ br__phrase_hint (br__run *run)
       || and_pair (run->error, &l) || breaks_off (run->error, &l)
       || mistyped (run->error, &l))
     return;
-  if (several_sizes (&t, &l))
+  if (several_sizes (&t, &l) || (br__text_reset (&t), puts_corners (&t, &l)))
     {
       br__hint (run->error, "write `%s`", br__text_string (&t));
       br__text_clear (&t);

@@ -48,6 +48,30 @@ list_and (const br__words *l)
   return 0;
 }
 
+int
+br__phrase_corners (br_text *t, const br__words *l)
+{
+  size_t count = 0;
+  int whole = 0;
+  for (size_t i = 3; i < l->count; i++)
+    for (const char *s = l->word[i].s, *end = s + l->word[i].length, *next; s < end; s = next + 1)
+      {
+        for (next = s; next < end && strchr ("0123456789./-", *next); next++)
+          ;
+        if (next < end && !strchr (",()", *next))
+          return 0;
+        if (next == s)
+          continue;
+        /* 4 1/2 is one number.  */
+        if (whole && memchr (s, '/', (size_t) (next - s)))
+          return 0;
+        whole = next == end && !memchr (s, '/', (size_t) (next - s));
+        br__text_printf (t, "%s%.*s", count == 0 ? "" : count % 2 ? ", " : " to ", (int) (next - s), s);
+        count++;
+      }
+  return count >= 6 && count % 2 == 0;
+}
+
 void
 br__phrase_list (br__words *l)
 {

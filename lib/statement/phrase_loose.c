@@ -107,7 +107,8 @@ br__words_loosen (br__words *l)
     glue_measure (l, i);
   for (size_t i = 0; i + 1 < l->count; i++)
     glue_feet (l, i);
-  for (size_t i = 0; i < l->count; )
+  /* What a note says is its text, not manners.  */
+  for (size_t i = br__word_at (l, 0, "note") ? l->count : 0; i < l->count; )
     {
       int drops = 0;
       for (size_t k = 0; k < sizeof fillers / sizeof fillers[0] && l->count > 1 && !br__word_known (l, i); k++)

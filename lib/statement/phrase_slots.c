@@ -215,7 +215,7 @@ static size_t
 kind_at (const br__about *m, size_t i, char kind)
 {
   static const struct { char kind; int things; } names[] = {
-    { 'G', BR__THING_SHAPE }, { 'E', BR__THING_SHAPE }, { 'K', BR__THING_SIZE }, { 'P', BR__THING_PART }, { 'S', BR__THING_STOCK },
+    { 'G', BR__THING_SHAPE }, { 'E', BR__THING_SHAPE }, { 'A', BR__THING_SHAPE }, { 'J', BR__THING_SHAPE }, { 'Z', BR__THING_SHAPE }, { 'K', BR__THING_SIZE }, { 'P', BR__THING_PART }, { 'S', BR__THING_STOCK },
     { 'L', BR__THING_SHAPE | BR__THING_PART | BR__THING_STOCK } };
   const br__words *l = &m->l;
   br__words one = br__bare_word (l, i);
@@ -258,8 +258,69 @@ put_line (br_text *t, const br__words *l, const char *name, size_t length)
   if (made)
     br__text_put (t, made->text, br__note_start (made->text, made->length));
   while (t->length && t->bytes[t->length - 1] == ' ')
-    t->length--;
+    t->bytes[--t->length] = 0;
   return made && !other;
+}
+
+#define PLACED "at|on|above|below|left|right|same"
+#define BEHIND_PLACE "hole|deep|layer|of|behind|turned|round|cut"
+#define NO_PLACE "left|right|up|down|on|above|below|over|under"
+#define NO_SIZE "longer|shorter|wider|narrower|bigger|larger|smaller|taller|higher|lower|thicker|thinner|more|less|by|extra|twice|times|half|" \
+  "deep|thick|up|down|left|right|radius|round|corner|corners"
+
+/* Where a word among WORDS begins in the statement S of N bytes, from FROM on; N: nowhere.  */
+static size_t
+find_clause (const br__words *l, const char *s, size_t n, size_t from, const char *words)
+{
+  for (size_t i = from; i < n; i++)
+    {
+      const br__words one = { .run = l->run, .word = { { s + i, strcspn (s + i, " ") } }, .count = 1 };
+      if (s[i - 1] == ' ' && br__words_at (&one, 0, words))
+        return i;
+    }
+  return n;
+}
+
+/* Puts value I of the line behind what stands there.  */
+static void
+put_value (br_text *t, br__about *m, size_t i, const char *before)
+{
+  br__text_puts (t, before);
+  put_word (t, m, m->v[i].at, bare_length (&m->l, m->v[i].at), '/');
+}
+
+/* Puts the statement of the circle or the box NAME again, as the values of the line have it: HOW is `A`, at that place, `J`, moved
+   by as much, or `Z`, of that size.  */
+static int
+put_again (br_text *t, br__about *m, char how, const char *name, size_t length)
+{
+  const br__shape *shape = br__shape_find (m->l.run->sheet, name, length);
+  const size_t wanted = how == 'Z' && shape && shape->kind == BR__CIRCLE ? 1 : 2;
+  const char *s = shape && shape->text ? shape->text : "";
+  if (!strchr (s, '=') || (shape->kind != BR__CIRCLE && shape->kind != BR__BOX) || shape->word || m->count != wanted
+      || br__words_among (&m->l, how == 'Z' ? NO_SIZE : NO_PLACE) || (how == 'Z' && wanted == 2 && br__words_among (&m->l, "high|tall|wide|long")))
+    return 0;
+  const size_t n = br__note_start (s, strlen (s)), size = strcspn (s, "=") + 1, clause = find_clause (&m->l, s, n, size, BEHIND_PLACE);
+  size_t place = find_clause (&m->l, s, n, size, PLACED), end = clause;
+  const int at = place < n && s[place] == 'a' && s[place + 1] == 't';
+  /* `left of deck` has an `of` of its own.  */
+  if (place < n)
+    end = find_clause (&m->l, s, n, place + (strchr ("lr", s[place]) ? strlen ("right of") : 1), BEHIND_PLACE);
+  place = place < clause ? place : clause;
+  while (place > size && s[place - 1] == ' ')
+    place--;
+  const char *comma = memchr (s + place, ',', end - place);
+  if (how == 'J' && (!at || !comma || memchr (comma + 1, ',', (size_t) (s + end - comma - 1))))
+    return 0;
+  br__text_put (t, s, how == 'Z' ? size : how == 'A' ? place : (size_t) (comma - s));
+  put_value (t, m, 0, how == 'Z' ? " " : how == 'A' ? " at " : " + ");
+  if (how == 'J')
+    br__text_put (t, comma, end - (size_t) (comma - s) - (end < n));
+  if (wanted == 2)
+    put_value (t, m, 1, how == 'Z' ? " x " : how == 'A' ? ", " : " + ");
+  const size_t rest = how == 'Z' ? place : end - (end < n);
+  br__text_put (t, s + rest, n - rest);
+  return 1;
 }
 
 /* Puts the WHICH-th thing of KIND that the line names; 0: it has not so many.  */
@@ -287,6 +348,8 @@ put_thing (br_text *t, br__about *m, char kind, int which)
         br__text_printf (t, "%lld", (long long) br__cardinal (l, i));
       else if (kind == 'E')
         put_side (t, l, i, length);
+      else if (strchr ("AJZ", kind))
+        return put_again (t, m, kind, l->word[i].s, length);
       else if (kind == 'L')
         return put_line (t, l, l->word[i].s, length);
       else

@@ -43,6 +43,13 @@ br__wood_find (const br_sheet *sheet, int stock, const char *name, size_t length
   return NULL;
 }
 
+const char *
+br__wood_cut_as (const br_sheet *sheet, const char *name)
+{
+  const br__wood *w = br__wood_find (sheet, 0, name, strlen (name));
+  return w ? w->as : NULL;
+}
+
 /* ---- Reading ---- */
 
 static br_status

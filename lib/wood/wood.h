@@ -30,6 +30,8 @@ typedef struct br__wood
 
 void br__wood_free (br__wood *w);
 br__wood *br__wood_find (const br_sheet *sheet, int stock, const char *name, size_t length);
+/* The shape that the part NAME is cut as, or NULL.  */
+const char *br__wood_cut_as (const br_sheet *sheet, const char *name);
 /* Forgets the stock or the part whose name is at hand.  */
 br_status br__wood_forget (br__run *run, int stock);
 

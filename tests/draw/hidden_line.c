@@ -123,6 +123,7 @@ static const struct { const char *a, *b; br__seen_from from; double seen, hidden
   { "box a = 4 x 4 at 0, 0 behind m", "box b = 4 x 4 at 2, 2\nbox m = 1 x 1 at 90, 0 behind b", BR__FROM_THE_SIDE, 12, 4 },
   { "box a = 4 x 4 at 0, 0 behind nothing", "box b = 4 x 4 at 2, 2", BR__FROM_THE_SIDE, 16, 0 },
   { "box a = 4 x 4 at 0, 0 deep 1 from 9 behind b", "box b = 4 x 4 at 2, 2 deep 1", BR__FROM_THE_SIDE, 12, 4 },
+  { "box a = 4 x 4 at 2, 2 deep 1", "box b = 4 x 4 at 0, 0 deep 1 from 9 behind a", BR__FROM_THE_SIDE, 16, 0 },
   /* What rows and mirrors draw hides as any shape does.  */
   { "box a = 4 x 4 at 0, 0 deep 1", "box c = 1 x 2 at 9, -1 deep 1 from 5\nmirror r of c about 6", BR__FROM_THE_SIDE, 15, 1 },
   { "box a = 4 x 4 at 0, 0 deep 1", "box c = 1 x 2 at 9, -1 deep 1 from 5\nrow r of c qty 2 by -7, 0", BR__FROM_THE_SIDE, 15, 1 },

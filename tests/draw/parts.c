@@ -244,6 +244,15 @@ test_template (void **state)
   sheet_say (sheet, &s, "draw of side");
   said_is (&s, 0, "shapes.count", "1");
   said_is (&s, 0, "shapes.0.name", "wing");
+  /* A hole of that shape is the part's, too; and a shape that is no part has its own.  */
+  sheet_say (sheet, &s, "circle bore = 1 at 2, 1 hole of wing\ncircle peg = 1/2 at 1, 1 hole of b");
+  sheet_say (sheet, &s, "draw of side");
+  said_is (&s, 0, "shapes.count", "2");
+  said_is (&s, 0, "shapes.1.name", "bore");
+  sheet_say (sheet, &s, "draw of b");
+  said_is (&s, 0, "shapes.count", "2");
+  said_is (&s, 0, "shapes.0.name", "b");
+  said_is (&s, 0, "shapes.1.name", "peg");
   sheet_end (sheet, &s);
 }
 

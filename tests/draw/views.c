@@ -385,6 +385,10 @@ test_holes (void **state)
                    "a 6\" x 2\", as 2 6\" x 2\", bore in a 1\" x 2\", bore in as 1\" x 2\", bs 2 in as 1\" x 2\"");
   seen_from_above ("box a = 6 x 4 at 0, 0 deep 2" BORE "\nmirror m of bore about 7/2", "a 6\" x 2\", bore in a 1\" x 2\", m in a 1\" x 2\"");
   seen_from_above ("box a = 6 x 4 at 0, 0 deep 2\ncircle bore = later at 3, 2 hole", "a 6\" x 2\"");
+  /* One that the edge of the wood opens ends there; a peg whose box goes beyond its hole lies in it all the same.  */
+  seen_from_above ("box a = 6 x 4 at 0, 0 deep 2\ncircle bore = 1 at 6, 2 hole", "a 6\" x 2\", bore in a 1/2\" x 2\"");
+  seen_from_above ("box a = 6 x 4 at 0, 0 deep 2\noutline peg = 3, 5/2 to 5/2, 2 to 3, 3/2 to 7/2, 2 deep 9" BORE,
+                   "a 6\" x 2\", peg 1\" x 9\", bore in a 1\" x 2\"");
 }
 
 /* The texts of three views of SHEET, each with a blank before and behind it.  */

@@ -220,7 +220,28 @@ static const struct { const char *sheet, *rubs; } rub_rows[] =
   { BLOCK "circle h = 1 at 3, 2 hole deep 1/4 from 1/4\ncircle pin = 1/2 at 3, 2 deep 1 both sides between 1/2", "w pin" },
   { BLOCK "circle h = 1 at 3, 2 hole deep later from 0\ncircle pin = 1/2 at 3, 2 deep 1/2 from 0", "w pin" },
   /* Of an outline in a hole the box around it may go beyond.  */
-  { BLOCK "circle h = 2 at 3, 2 hole\noutline o = 3, 3 to 2, 2 to 3, 1 to 4, 2 deep 9", "w o?" },
+  { BLOCK "circle h = 2 at 3, 2 hole\noutline o = 3, 3 to 2, 2 to 3, 1 to 4, 2 deep 9", "" },
+  /* A peg that sticks out of the wood beside its hole, just not or deeper than it; two holes that hold it together, and not quite.  */
+  { BLOCK "box pin = 3 x 1/2 at 5, 1 deep 9\nline h = 5, 5/4 to 6, 5/4 wide 5/8 hole", "" },
+  { BLOCK "box pin = 3 x 1/2 at 19/4, 1 deep 9\nline h = 5, 5/4 to 6, 5/4 wide 1/2 hole", "w pin" },
+  { BLOCK "box pin = 3 x 1/2 at 5, 1 deep 9\nline h = 5, 5/4 to 6, 5/4 wide 5/8 hole deep 1/2", "w pin" },
+  { BLOCK "box pin = 3 x 1/2 at 5, 1 deep 1/2\nline h = 5, 5/4 to 6, 5/4 wide 5/8 hole deep 1/2\ncircle far = later at 1, 1 hole\n"
+    "circle off = 1 at 20, 20 hole", "" },
+  { BLOCK "outline pin = 11/2, 2 to 9, 7/4 to 9, 9/4 deep 9\ncircle h = 1 at 6, 2 hole", "" },
+  { BLOCK "outline pin = 43/8, 2 to 9, 7/4 to 9, 9/4 deep 9\ncircle h = 1 at 6, 2 hole", "w pin" },
+  { BLOCK "box pin = 2 x 1/2 at 2, 1 deep 9\ncircle h = 3/2 at 5/2, 5/4 hole\ncircle g = 3/2 at 7/2, 5/4 hole", "" },
+  { BLOCK "box pin = 2 x 1/2 at 2, 1 deep 9\ncircle h = 9/8 at 5/2, 5/4 hole\ncircle g = 9/8 at 7/2, 5/4 hole", "" },
+  { BLOCK "box pin = 2 x 1/2 at 2, 1 deep 9\ncircle h = 35/32 at 5/2, 5/4 hole\ncircle g = 35/32 at 7/2, 5/4 hole", "w pin" },
+  { BLOCK "line pin = 6, 2 to 9, 2 wide 1/2 deep 9\nmirror pins of pin about 3\ncircle h = 1/2 at 6, 2 hole\nmirror hs of h about 3", "" },
+  { BLOCK "line pin = 6, 2 to 9, 2 wide 1/2 deep 9\nmirror pins of pin about 3\ncircle h = 1/2 at 6, 2 hole", "w pins" },
+  /* A hole of a shape, of copies of it, of the part that is cut as it, and of what is not there.  */
+  { BLOCK "circle pin = 1 at 3, 2 deep 9\ncircle h = 1 at 3, 2 hole of w", "" },
+  { BLOCK "circle pin = 1 at 3, 2 deep 9\ncircle h = 1/2 at 3, 2 hole of pin", "w pin" },
+  { BLOCK "row r of w qty 2 by 8\ncircle pin = 1 at 11, 2 deep 9\ncircle h = 1 at 11, 2 hole of r", "" },
+  { BLOCK "row r of w qty 2 by 8\ncircle pin = 1 at 11, 2 deep 9\ncircle h = 1 at 11, 2 hole of w", "" },
+  { BLOCK "part side as w x 1\ncircle pin = 1 at 3, 2 deep 9\ncircle h = 1 at 3, 2 hole of side", "" },
+  { BLOCK "part side as w x 1\ncircle pin = 1 at 3, 2 deep 9\ncircle h = 1 at 3, 2 hole of other", "w pin" },
+  { BLOCK "part side as w x 1\nbox tab = 1 x 1 at 3, 2 deep 1 of side", "" },
   { BLOCK "circle h = 2 at 3, 2 hole\noutline o = 3, 7/2 to 2, 2 to 3, 1 to 4, 2 deep 9", "w o" },
   { BLOCK "circle h = 2 at 3, 2 hole\ncircle g = 4 at 3, 2 hole\noutline o = 3, 3 to 2, 2 to 3, 1 to 4, 2 deep 9", "" },
   /* Places of one row, its first with any other; mirrored; a row of a row; and such a row without depth.  */
@@ -267,6 +288,11 @@ test_rubs (void **state)
   sheet_say (sheet, &s, "box flat = 1 x 1 at 0, 0");
   sheet_say (sheet, &s, "rubs");
   assert_non_null (strstr (said_get (&s, 1, "message"), "1 shape has no depth"));
+  sheet_end (sheet, &s);
+  sheet = sheet_with (BLOCK "part side = 6 x 4 x 1\ncircle h = 1 at 3, 2 hole of side\ncircle g = 1 at 1, 2 hole of w\n");
+  sheet_say (sheet, &s, "rubs");
+  assert_string_equal (said_get (&s, 1, "message"), "h is a hole of side, and no shape is called so or belongs to it: it counts for nothing");
+  assert_int_equal (s.count, 2);
   sheet_end (sheet, &s);
   /* What lies in a hole is as near as before, and `clear` says why that does no harm.  */
   sheet = sheet_with (BLOCK "circle h = 1 at 3, 2 hole deep 1/2 from 0\ncircle pin = 1/2 at 3, 2 deep 1/2 from 0\n");

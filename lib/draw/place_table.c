@@ -32,6 +32,7 @@ typedef struct feature
   int placed;                   /* the table has a number for it: */
   const struct feature *own;    /* from this one, or from the datum where it is NULL */
   struct feature *twin;         /* the same point as this one, both ways, or NULL */
+  int is_twin;                  /* of others, that are told by it */
   struct feature *first, *last; /* of those that are in line with it */
   struct feature *next;         /* in line with the same */
 } feature;
@@ -474,6 +475,7 @@ find_twins (axis *across, axis *up)
                 || other->which == HIGH || other->twin || (centres && other->which == CENTRE && k < i))
               continue;
             other->twin = &across->features[i];
+            across->features[i].is_twin = 1;
             up->features[k].twin = &up->features[i];
           }
       }
@@ -498,7 +500,7 @@ add_twins (br__place_table *t, const axis *a, int same, size_t longest)
   const char *before = NULL;
   for (const feature *base = a->features; base < a->features + a->count && status == BR_OK; base++)
     {
-      const feature *f = twin_from (a, a->features, base, same);
+      const feature *f = base->is_twin ? twin_from (a, a->features, base, same) : NULL;
       const int alone = f && same && !twin_from (a, f + 1, base, same);
       const char *name = f ? item_of (a, base).name : NULL;
       if (!f)

@@ -570,7 +570,8 @@ read_elements (page *p)
       const svg_element *of = head && column == 0 ? beside (p, &h, e, head, 1, title) : NULL, *from = of ? beside (p, &h, e, head, 2, title) : NULL;
       if (from)
         read_row (p, e->text, of->text, from->text);
-      else if (strcmp (e->name, "text") == 0 && !head)
+      /* Names may stand below a piece of the table: nothing is beside them.  */
+      else if (strcmp (e->name, "text") == 0 && (!head || (column == 0 && !of)))
         read_text (p, e);
     }
 }

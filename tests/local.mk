@@ -43,6 +43,7 @@ test_headers = tests/check.h \
   tests/draw/forms.h \
   tests/draw/read_page.h \
   tests/draw/read_shapes.h \
+  tests/draw/told.h \
   tests/draw/views_page.h \
   tests/draw/source.h \
   tests/draw/svg.h \

@@ -8,6 +8,7 @@
 
 #include "draw/by_hand.h"
 #include "exact/status.h"
+#include "plot/ink_map.h"
 #include "plot/table_piece.h"
 
 #define AROUND (BR__INCH / 4)         /* room for names beside the outermost strokes */
@@ -142,6 +143,8 @@ squeeze_places (int *done, br__plot *p, size_t *rows, br__run *run, const br__vi
   br__table_piece rest = { .lines = NULL };
   const size_t figure = p->count;
   const int64_t wide = p->width, high = p->height;
+  /* Texts need no air at the edges of the paper's room.  */
+  const br__area room = { -2 * BR__FREE_AIR, -2 * BR__FREE_AIR, width + BR__FREE_AIR, height + BR__FREE_AIR };
   int64_t length = 0;
   br_status status = BR_OK;
   /* No wider than a row of it is, which the first one tells.  */
@@ -155,14 +158,18 @@ squeeze_places (int *done, br__plot *p, size_t *rows, br__run *run, const br__vi
   for (int off_face = p->face.x2 > p->face.x; off_face >= 0 && good && !*done; off_face--)
     {
       br__plot_cut (p, figure);
-      good = br__table_open (&rest, &table) && br__table_squeeze (&rest, p, (br__area) { 0, 0, width, height }, off_face);
+      good = br__table_open (&rest, &table) && br__table_squeeze (&rest, p, room, off_face);
       *done = good && rest.next == rest.count;
       br__table_close (&rest);
     }
   p->width = wide;
   p->height = high;
   if (*done)
-    end_squares (p, figure, wide, high);
+    {
+      end_squares (p, figure, wide, high);
+      /* The air around the rules of the table is in the margin.  */
+      p->width = p->width < width ? p->width : width;
+    }
   else
     br__plot_cut (p, figure);
   br__plot_clear (&table);

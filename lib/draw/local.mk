@@ -25,6 +25,8 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/label.c \
   lib/draw/layout.c \
   lib/draw/place_corner.c \
+  lib/draw/place_list.c \
+  lib/draw/place_list.h \
   lib/draw/place_plot.c \
   lib/draw/place_table.c \
   lib/draw/place_table.h \

@@ -154,7 +154,7 @@ name_listed (br__part_figure *f)
   br__place_table t = { NULL, 0, 0 };
   br_status status = BR_OK;
   if (f->view.datum.found && f->holes)
-    status = br__place_table_make (&t, f->run, &f->view, &f->level, &f->upright);
+    status = br__place_table_make (&t, f->run, &f->view, &f->level, &f->upright, BR__PLACE_SHORT);
   for (size_t i = 0; i < f->view.count && status == BR_OK; i++)
     {
       br__drawn *d = &f->view.shapes[i];

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    place_corner.c - the corners of an outline as rows of the table below the figure: each from the lower left corner of the
-   box around the outline, with its round or cut, and the rise of the side that ends in it.  */
+   box around the outline, with its round or cut, and the rise of the side that ends in it.  Then the ends of arcs, and rows and
+   mirrors, each told once.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -190,5 +191,84 @@ br__place_corners (br__place_table *t, br__run *run, const br__drawn *d)
   br__text_clear (&text);
   for (told what = CORNER; what <= SIDE && status == BR_OK; what++)
     status = add_treatments (t, run, s, corners, what);
+  return status;
+}
+
+/* ---- Arcs, rows and mirrors ---- */
+
+/* Where the ends of an arc are.  */
+br_status
+br__place_angles (br__place_table *t, br__run *run, const br__drawn *d)
+{
+  br_text cells[BR__PLACE_COLUMNS] = { BR_TEXT_ZERO, BR_TEXT_ZERO, BR_TEXT_ZERO };
+  const br__value *from = br__shape_value (run->sheet, d->shape, BR__SHAPE_C), *turn = br__shape_value (run->sheet, d->shape, BR__SHAPE_D);
+  br_real to = BR_REAL_ZERO;
+  br_status status = from && turn ? br_real_add (&to, &from->real, &turn->real) : BR_DOMAIN;
+  for (int i = 0; i < 2 && status == BR_OK; i++)
+    {
+      char text[40];
+      int whole = 0;
+      size_t n = br_real_write_decimal (text, sizeof text, &whole, i ? &to : &from->real, 7, run->sheet->settings.bits, &status);
+      if (status == BR_OK && n < sizeof text)
+        br__text_printf (&cells[0], "%s%s%s\xC2\xB0", i ? " to " : "", whole ? "" : "\xE2\x89\x88", text);
+    }
+  br_real_clear (&to);
+  br__text_printf (&cells[1], "%s, ends", d->shape->name);
+  br__text_puts (&cells[2], "right, anticlockwise");
+  if (status == BR_OK)
+    return br__place_row_add (t, cells);
+  for (int i = 0; i < BR__PLACE_COLUMNS; i++)
+    br__text_clear (&cells[i]);
+  return status == BR_NO_MEMORY ? status : BR_OK;
+}
+
+/* The step of a row, a way that it does not go left out.  */
+static br_status
+put_step (br_text *t, br__run *run, const br__shape *s)
+{
+  static const char *const words[] = { " across", " up" };
+  br_status status = BR_OK;
+  int any = 0;
+  for (int i = 0; i < 2 && status == BR_OK; i++)
+    {
+      const br__value *v = br__shape_value (run->sheet, s, i ? BR__SHAPE_C : BR__SHAPE_B);
+      const br_number *q = br_real_rational (&v->real);
+      if (q && br_number_sign (q) == 0)
+        continue;
+      br__text_puts (t, any++ ? ", " : "");
+      status = br__put_drawing_number (t, &v->real, &run->sheet->settings);
+      br__text_puts (t, words[i]);
+    }
+  return status;
+}
+
+/* A row is told once: how many, and the step; a mirror by its axis, from the DATUM.  */
+br_status
+br__place_copies (br__place_table *t, br__run *run, const br__shape *s, const br_real *datum)
+{
+  br_text cells[BR__PLACE_COLUMNS] = { BR_TEXT_ZERO, BR_TEXT_ZERO, BR_TEXT_ZERO };
+  br_real at = BR_REAL_ZERO;
+  br_status status;
+  if (s->kind == BR__ROW)
+    {
+      br__text_printf (&cells[BR__PLACE_DIMENSION], "%d × ", br__row_places (run->sheet, s));
+      status = put_step (&cells[BR__PLACE_DIMENSION], run, s);
+      br__text_puts (&cells[BR__PLACE_OF], s->name);
+      br__text_puts (&cells[BR__PLACE_FROM], s->base);
+    }
+  else
+    {
+      status = br_real_sub (&at, &br__shape_value (run->sheet, s, BR__SHAPE_A)->real, datum);
+      if (status == BR_OK)
+        status = br__put_drawing_number (&cells[BR__PLACE_DIMENSION], &at, &run->sheet->settings);
+      br__text_puts (&cells[BR__PLACE_DIMENSION], " across");
+      br__text_printf (&cells[BR__PLACE_OF], "%s, mirror of %s", s->name, s->base);
+      br__text_puts (&cells[BR__PLACE_FROM], "datum");
+    }
+  br_real_clear (&at);
+  if (status == BR_OK)
+    return br__place_row_add (t, cells);
+  for (int i = 0; i < BR__PLACE_COLUMNS; i++)
+    br__text_clear (&cells[i]);
   return status;
 }

@@ -7,17 +7,17 @@
 #include <string.h>
 
 #include "draw/dimension_line.h"
+#include "draw/place_list.h"
 #include "draw/place_table.h"
 #include "exact/memory.h"
 
 /* Capitals of 1.8 mm, the least height of ISO 3098-1 (from memory).  */
 #define SIZE (7 * BR__POINT)
-#define LEADING (SIZE * 7 / 5)
+#define LEADING (SIZE * 5 / 4)
 /* Digits of fractions are no lower than 2.5 mm, as on the figure.  */
 #define FRACTIONS (39 * BR__POINT / 4)
-#define HIGH_LEADING (FRACTIONS * 5 / 4)
 #define HEAD (LEADING * 5 / 4)  /* of the heads and the rule under them */
-#define GAP (BR__INCH / 10)     /* between the columns of a row */
+#define GAP (BR__INCH / 12)     /* between the columns of a row */
 #define BETWEEN (BR__INCH / 6)  /* between rows side by side */
 /* Beyond so many shapes a table would be a book.  */
 #define MANY 300
@@ -39,7 +39,7 @@ larger (int64_t x, int64_t y)
 static int64_t
 leading_of (int64_t size)
 {
-  return size > SIZE ? HIGH_LEADING : LEADING;
+  return size * 5 / 4;
 }
 
 /* Of a cell of a table in which some numbers are LARGE: whole ones are nearly so, as large as their rows have room for.  */
@@ -52,11 +52,11 @@ size_in_table (const char *text, int64_t large)
 
 /* The height of line LINE, the same in all rows that stand side by side in it.  */
 static int64_t
-height_of_line (const br__place_table *t, size_t line, size_t lines)
+height_of_line (const br__place_table *t, size_t line, size_t lines, int64_t large)
 {
   int64_t high = 0;
   for (size_t i = line; i < t->count; i += lines)
-    high = larger (high, leading_of (size_of (t->rows[i].cell[0])));
+    high = larger (high, leading_of (size_in_table (t->rows[i].cell[0], large)));
   return high;
 }
 
@@ -70,11 +70,15 @@ find_widths (int64_t wide[BR__PLACE_COLUMNS], const br__place_table *t, size_t f
       wide[k] = br__text_width ("dimension", SIZE);
       for (size_t i = first; i < end && i < t->count; i++)
         wide[k] = larger (wide[k], br__text_width (t->rows[i].cell[k], k ? SIZE : size_in_table (t->rows[i].cell[k], large)));
-      /* A name too long for the paper keeps its beginning.  */
-      if (wide[k] > width / 3 - GAP && width > NARROW)
-        wide[k] = width / 3 - GAP;
       whole += wide[k];
     }
+  /* A name too long for the paper keeps its beginning.  */
+  for (int k = 0; k < BR__PLACE_COLUMNS && whole > width && width > NARROW; k++)
+    if (wide[k] > width / 3 - GAP)
+      {
+        whole -= wide[k] - (width / 3 - GAP);
+        wide[k] = width / 3 - GAP;
+      }
   return whole;
 }
 
@@ -88,7 +92,7 @@ put_rows (br__plot *p, const br__place_table *t, int64_t left, int64_t top, size
     {
       left += i && i % lines == 0 ? whole + BETWEEN : 0;
       whole = i % lines ? whole : find_widths (wide, t, i, i + lines, large, width);
-      int64_t x = left, high = height_of_line (t, i % lines, lines);
+      int64_t x = left, high = height_of_line (t, i % lines, lines, large);
       y = i % lines ? y : top + LEADING / 2 + HEAD - LEADING / 2;
       for (int k = 0; k < BR__PLACE_COLUMNS; k++, x += wide[k - 1] + GAP)
         {
@@ -125,17 +129,55 @@ columns_of (const br__place_table *t, size_t shapes, int64_t large, int64_t widt
   return columns;
 }
 
+/* The largest letters of T: no row has larger ones than the heading.  */
+static int64_t
+largest_of (const br__place_table *t)
+{
+  int64_t size = SIZE;
+  for (size_t i = 0; i < t->count; i++)
+    size = larger (size, size_of (t->rows[i].cell[0]));
+  return size;
+}
+
+/* How many lines T takes in WIDTH.  */
+static size_t
+lines_of (const br__place_table *t, size_t shapes, int64_t width)
+{
+  size_t columns = columns_of (t, shapes, largest_of (t), width);
+  return (t->count + columns - 1) / columns;
+}
+
+/* Few long rows, or many short ones side by side: T is what takes the fewer lines in WIDTH, with all of its words.  */
+static br_status
+make_rows (br__place_table *t, br__run *run, const br__view_at *f, int64_t width)
+{
+  static const size_t longest[] = { 34, 40, 64 };
+  int64_t wide[BR__PLACE_COLUMNS];
+  br_status status = br__place_table_make (t, run, f->view, f->level, f->upright, BR__PLACE_SHORT);
+  for (size_t i = 0; i < sizeof longest / sizeof *longest && status == BR_OK && t->count && f->view->count <= MANY; i++)
+    {
+      br__place_table other = { NULL, 0, 0 };
+      status = br__place_table_make (&other, run, f->view, f->level, f->upright, longest[i]);
+      if (status == BR_OK && find_widths (wide, &other, 0, other.count, largest_of (&other), INT64_MAX) <= width
+          && lines_of (&other, f->view->count, width) < lines_of (t, f->view->count, width))
+        {
+          br__place_table spare = *t;
+          *t = other;
+          other = spare;
+        }
+      br__place_table_clear (&other);
+    }
+  return status;
+}
+
 /* The table in as many rows side by side as WIDTH has room for.  The height.  */
 static int64_t
 put_table (br__plot *p, br__place_table *t, const br__side_view *v, int64_t left, int64_t top, int64_t width)
 {
   size_t all = t->count, lines;
   br_text more = BR_TEXT_ZERO;
-  int64_t size = SIZE;
+  int64_t size = largest_of (t);
   br__text_printf (&more, "From the datum, the small circle%s:", v->datum.given ? "" : " at the lower left corner");
-  /* No row has larger letters than the heading.  */
-  for (size_t i = 0; i < t->count; i++)
-    size = larger (size, size_of (t->rows[i].cell[0]));
   size_t columns = columns_of (t, v->count, size, width);
   lines = (all + columns - 1) / columns;
   if (v->count > MANY && lines > MOST_LINES)
@@ -190,21 +232,42 @@ put_piece (lines *l, const char *piece)
   br__text_puts (&l->line, piece);
 }
 
+/* How many shapes of V from I on are told as one, "peg_1 to 6 ⌀ 1/2": their names follow one another and nothing else differs.  */
+static size_t
+alike_from (const br__side_view *v, size_t i)
+{
+  size_t count = 1;
+  const br__drawn *first = &v->shapes[i];
+  const char *rest = first->label + strlen (first->shape->name);
+  if (first->balloon || strncmp (first->label, first->shape->name, strlen (first->shape->name)) != 0 || (*rest && *rest != ' '))
+    return 1;
+  for (const br__drawn *d = first + 1; d < v->shapes + v->count; d++, count++)
+    if (!d->unlabelled || d->balloon || !br__is_next_name (d[-1].shape->name, d->shape->name)
+        || strncmp (d->label, d->shape->name, strlen (d->shape->name)) != 0 || strcmp (d->label + strlen (d->shape->name), rest) != 0)
+      break;
+  return count;
+}
+
 /* The names that found no room, with the numbers of their balloons; then what was asked for and found none.  */
 static void
 put_names (lines *l, const br__side_view *v)
 {
   br_text name = BR_TEXT_ZERO;
-  size_t i = 0;
-  for (; i < v->count && (v->count <= MANY || l->count < MOST_LINES); i++)
-    if (v->shapes[i].unlabelled)
-      {
-        br__text_reset (&name);
-        if (v->shapes[i].balloon)
-          br__text_printf (&name, "(%zu) ", v->shapes[i].balloon);
-        br__text_puts (&name, v->shapes[i].label);
-        put_piece (l, br__text_string (&name));
-      }
+  size_t i = 0, alike;
+  for (; i < v->count && (v->count <= MANY || l->count < MOST_LINES); i += alike)
+    {
+      const br__drawn *d = &v->shapes[i];
+      alike = d->unlabelled ? alike_from (v, i) : 1;
+      if (!d->unlabelled)
+        continue;
+      br__text_reset (&name);
+      if (d->balloon)
+        br__text_printf (&name, "(%zu) ", d->balloon);
+      if (alike > 1)
+        br__put_names (&name, d->shape->name, alike);
+      br__text_puts (&name, d->label + (alike > 1 ? strlen (d->shape->name) : 0));
+      put_piece (l, br__text_string (&name));
+    }
   if (i < v->count)
     put_piece (l, "and others; `shapes` lists all");
   end_line (l);
@@ -232,7 +295,7 @@ br__places_plot (br__plot *p, size_t *count, int64_t *height, br__run *run, cons
   br__group before = p->group;
   br_status status = BR_OK;
   if (f->view->datum.found)
-    status = br__place_table_make (&t, run, f->view, f->level, f->upright);
+    status = make_rows (&t, run, f, width);
   *count = t.count;
   p->table = p->count;
   p->table_top = room.y;

@@ -13,13 +13,12 @@
 #include <string.h>
 
 #include "draw/dimension_line.h"
+#include "draw/place_list.h"
 #include "draw/place_table.h"
 #include "exact/memory.h"
 
 /* Two places on paper that are the same but for the last digits of the grid.  */
 #define SAME 4
-/* Bytes of a cell that another feature does not make longer.  */
-#define LONG 27
 
 enum { LOW, HIGH, CENTRE, START, END };
 
@@ -30,8 +29,10 @@ typedef struct feature
   int which;
   int64_t at;
   size_t group;                 /* the place that it shares with others */
-  struct feature *like;         /* in line with this one, or NULL */
+  int placed;                   /* the table has a number for it: */
+  const struct feature *own;    /* from this one, or from the datum where it is NULL */
   struct feature *twin;         /* the same point as this one, both ways, or NULL */
+  int is_twin;                  /* of others, that are told by it */
   struct feature *first, *last; /* of those that are in line with it */
   struct feature *next;         /* in line with the same */
 } feature;
@@ -223,6 +224,23 @@ read_figure (axis *a)
 /* ---- Words and values ---- */
 
 /* "deck, left", "strut, upper end"; a centre is told by the name alone.  */
+static br__place_item
+item_of (const axis *a, const feature *f)
+{
+  const br__drawn *d = &a->view->shapes[f->shape];
+  int first = f->which == LOW || f->which == START;
+  br__place_item item = { d->shape->name, NULL };
+  if (f->which == LOW || f->which == HIGH)
+    item.words = a->upright ? first ? "bottom" : "top" : first ? "left" : "right";
+  else if (f->which != CENTRE)
+    {
+      /* An end is the left one, or the lower one of what stands upright.  */
+      int low = d->a ? first == (d->a > 0) : first == (d->b > 0);
+      item.words = d->a ? low ? "left end" : "right end" : low ? "lower end" : "upper end";
+    }
+  return item;
+}
+
 static void
 put_feature (br_text *t, const axis *a, const feature *f)
 {
@@ -231,18 +249,8 @@ put_feature (br_text *t, const axis *a, const feature *f)
       br__text_puts (t, "datum");
       return;
     }
-  const br__drawn *d = &a->view->shapes[f->shape];
-  int first = f->which == LOW || f->which == START;
-  const char *words = NULL;
-  if (f->which == LOW || f->which == HIGH)
-    words = a->upright ? first ? "bottom" : "top" : first ? "left" : "right";
-  else if (f->which != CENTRE)
-    {
-      /* An end is the left one, or the lower one of what stands upright.  */
-      int low = d->a ? first == (d->a > 0) : first == (d->b > 0);
-      words = d->a ? low ? "left end" : "right end" : low ? "lower end" : "upper end";
-    }
-  br__text_printf (t, "%s%s%s", d->shape->name, words ? ", " : "", words ? words : "");
+  br__place_item item = item_of (a, f);
+  br__put_items (t, &item, 1);
 }
 
 /* The place of F in inches.  */
@@ -275,30 +283,102 @@ put_value (br_text *t, const br_real *value, const axis *a)
 
 /* ---- Rows ---- */
 
-/* F from the datum, with all that is in line with it; or from the other side of its own box, which is known.  */
-static br_status
-add_place (br__place_table *t, axis *a, const feature *f, const feature *own, const br_real *datum)
+/* Rows of several features that lie in line with BASE.  */
+typedef struct list
 {
-  br_text cells[BR__PLACE_COLUMNS] = { BR_TEXT_ZERO, BR_TEXT_ZERO, BR_TEXT_ZERO };
-  br_real at = BR_REAL_ZERO, from = BR_REAL_ZERO;
-  br_status status = place_of (&at, a, f);
+  br__place_table *table;
+  const axis *axis;
+  const feature *base;
+  const char *words;            /* "in line" */
+  size_t longest;               /* bytes of a cell that another feature does not make longer */
+  br_text dimension, from;      /* of the first row, where it tells where BASE itself is */
+  size_t pairs;                 /* bases, each the next of the one before, of as many features; 0: all are of one */
+  br__place_item items[BR__PLACE_ITEMS];
+  size_t count;
+} list;
+
+static br_status
+end_row (list *l)
+{
+  br_text cells[BR__PLACE_COLUMNS] = { l->dimension, BR_TEXT_ZERO, l->from };
+  if (!l->count)
+    return BR_OK;
+  if (!l->dimension.length && !l->dimension.failed)
+    {
+      br__text_puts (&cells[BR__PLACE_DIMENSION], l->words);
+      if (l->pairs > 1)
+        br__put_names (&cells[BR__PLACE_FROM], item_of (l->axis, l->base).name, l->pairs);
+      else
+        put_feature (&cells[BR__PLACE_FROM], l->axis, l->base);
+    }
+  l->dimension = l->from = (br_text) BR_TEXT_ZERO;
+  br__put_items (&cells[BR__PLACE_OF], l->items, l->count);
+  l->count = 0;
+  return br__place_row_add (l->table, cells);
+}
+
+/* The other end of the bar of F may be NEXT: both go into one row.  */
+static br_status
+list_feature (list *l, const feature *f, const feature *next)
+{
+  br_text of = BR_TEXT_ZERO;
+  br_status status = BR_OK;
+  l->items[l->count++] = item_of (l->axis, f);
+  if (next && next->shape == f->shape && l->count < BR__PLACE_ITEMS)
+    return BR_OK;
+  br__put_items (&of, l->items, l->count);
+  const size_t both = l->count > 1 && l->items[l->count - 2].name == l->items[l->count - 1].name, keep = both ? 2 : 1;
+  if (l->count > keep && (of.length > l->longest || l->count == BR__PLACE_ITEMS))
+    {
+      br__place_item last[2];
+      l->count -= keep;
+      memcpy (last, &l->items[l->count], keep * sizeof *last);
+      status = end_row (l);
+      memcpy (l->items, last, keep * sizeof *last);
+      l->count = keep;
+    }
+  status = of.failed ? BR_NO_MEMORY : status;
+  br__text_clear (&of);
+  return status;
+}
+
+/* Those that are in line with the base of L.  */
+static br_status
+list_in_line (list *l)
+{
+  br_status status = BR_OK;
+  for (const feature *f = l->base->first; f && status == BR_OK; f = f->next)
+    status = list_feature (l, f, f->next);
+  return status;
+}
+
+/* What was begun is put into the table, or let go where STATUS is a failure.  */
+static br_status
+list_end (list *l, br_status status)
+{
   if (status == BR_OK)
-    status = own ? place_of (&from, a, own) : br_real_set (&from, datum);
+    status = end_row (l);
+  br__text_clear (&l->dimension);
+  br__text_clear (&l->from);
+  return status;
+}
+
+/* Where the base of L is: from the other side of its own box, which is known, or else from the datum.  */
+static br_status
+tell_place (list *l, const br_real *datum)
+{
+  const feature *own = l->base->own;
+  br_real at = BR_REAL_ZERO, from = BR_REAL_ZERO;
+  br_status status = place_of (&at, l->axis, l->base);
+  if (status == BR_OK)
+    status = own ? place_of (&from, l->axis, own) : br_real_set (&from, datum);
   if (status == BR_OK)
     status = br_real_sub (&at, &at, &from);
   if (status == BR_OK)
-    status = put_value (&cells[0], &at, a);
-  put_feature (&cells[1], a, f);
-  if (own)
-    put_feature (&cells[2], a, own);
-  else
-    br__text_puts (&cells[2], "datum");
+    status = put_value (&l->dimension, &at, l->axis);
+  put_feature (&l->from, l->axis, own ? own : &l->axis->origin);
   br_real_clear (&at);
   br_real_clear (&from);
-  if (status == BR_OK)
-    return br__place_row_add (t, cells);
-  for (int i = 0; i < BR__PLACE_COLUMNS; i++)
-    br__text_clear (&cells[i]);
   return status;
 }
 
@@ -318,17 +398,17 @@ is_end (const axis *a, const feature *f)
   return 0;
 }
 
-static br_status
-add_places (br__place_table *t, axis *a, const br_real *datum)
+/* Which places the table has a number for, and what is in line with these and with what the figure has.  */
+static void
+find_places (axis *a)
 {
-  br_status status = BR_OK;
-  for (size_t i = 0; i < a->count && status == BR_OK; i++)
+  for (size_t i = 0; i < a->count; i++)
     {
       feature *f = &a->features[i];
-      const feature *own = f->which == HIGH ? f - 1 : NULL;
       if (!is_known (a, f->group))
         {
-          status = add_place (t, a, f, own, datum);
+          f->placed = 1;
+          f->own = f->which == HIGH ? f - 1 : NULL;
           unite (a, f->group, a->datum);
           a->base[f->group] = f;
         }
@@ -338,70 +418,42 @@ add_places (br__place_table *t, axis *a, const br_real *datum)
       /* What is dimensioned from the datum is seen to lie there.  */
       if (base == f || f->twin || (base == &a->origin && is_end (a, f)))
         continue;
-      f->like = base;
       *(base->last ? &base->last->next : &base->first) = f;
       base->last = f;
     }
+}
+
+/* The numbers, each with what is in line with it.  */
+static br_status
+add_places (br__place_table *t, axis *a, const br_real *datum, const char *words, size_t longest)
+{
+  br_status status = BR_OK;
+  find_places (a);
+  for (size_t i = 0; i < a->count && status == BR_OK; i++)
+    if (a->features[i].placed)
+      {
+        list l = { .table = t, .axis = a, .base = &a->features[i], .words = words, .longest = longest };
+        status = tell_place (&l, datum);
+        if (status == BR_OK)
+          status = list_feature (&l, l.base, l.base->first);
+        if (status == BR_OK)
+          status = list_in_line (&l);
+        status = list_end (&l, status);
+      }
   return status;
 }
 
-/* Rows that say WORDS of several features, and of one BASE.  */
-typedef struct list
-{
-  br__place_table *table;
-  const axis *axis;
-  const feature *base;
-  const char *words;
-  br_text of;
-} list;
-
+/* What is in line with places that the figure has.  */
 static br_status
-end_row (list *l)
-{
-  br_text cells[BR__PLACE_COLUMNS] = { BR_TEXT_ZERO, l->of, BR_TEXT_ZERO };
-  if (!l->of.length)
-    return BR_OK;
-  memset (&l->of, 0, sizeof l->of);
-  br__text_puts (&cells[0], l->words);
-  put_feature (&cells[2], l->axis, l->base);
-  return br__place_row_add (l->table, cells);
-}
-
-static br_status
-list_feature (list *l, const feature *f)
-{
-  br_text name = BR_TEXT_ZERO;
-  br_status status = BR_OK;
-  put_feature (&name, l->axis, f);
-  if (l->of.length && l->of.length + name.length + 2 > LONG)
-    status = end_row (l);
-  br__text_printf (&l->of, "%s%s", l->of.length ? "; " : "", br__text_string (&name));
-  l->of.failed |= name.failed;
-  br__text_clear (&name);
-  return l->of.failed ? BR_NO_MEMORY : status;
-}
-
-/* Those of A that are in line with BASE, several in a row.  */
-static br_status
-add_in_line (br__place_table *t, const axis *a, const feature *base, const char *words)
-{
-  list l = { t, a, base, words, BR_TEXT_ZERO };
-  br_status status = BR_OK;
-  for (const feature *f = base->first; f && status == BR_OK; f = f->next)
-    status = list_feature (&l, f);
-  if (status == BR_OK)
-    status = end_row (&l);
-  br__text_clear (&l.of);
-  return status;
-}
-
-static br_status
-add_all_in_line (br__place_table *t, const axis *a, const char *words)
+add_all_in_line (br__place_table *t, const axis *a, const char *words, size_t longest)
 {
   br_status status = BR_OK;
   for (size_t i = 0; i < a->groups && status == BR_OK; i++)
-    if (a->base[i])
-      status = add_in_line (t, a, a->base[i], words);
+    if (a->base[i] && !a->base[i]->placed)
+      {
+        list l = { .table = t, .axis = a, .base = a->base[i], .words = words, .longest = longest };
+        status = list_end (&l, list_in_line (&l));
+      }
   return status;
 }
 
@@ -423,104 +475,53 @@ find_twins (axis *across, axis *up)
                 || other->which == HIGH || other->twin || (centres && other->which == CENTRE && k < i))
               continue;
             other->twin = &across->features[i];
+            across->features[i].is_twin = 1;
             up->features[k].twin = &up->features[i];
           }
       }
 }
 
-/* SAME: both are centres.  */
-static br_status
-add_twins (br__place_table *t, const axis *a, int same)
+/* The first feature from F on that is one point with BASE, both centres where SAME is set; NULL: no more.  */
+static const feature *
+twin_from (const axis *a, const feature *f, const feature *base, int same)
 {
+  for (; f < a->features + a->count; f++)
+    if (f->twin == base && (f->which == CENTRE && base->which == CENTRE) == same)
+      return f;
+  return NULL;
+}
+
+/* Axles 1 to 3 have the centres of wheels 1 to 3, each that of its own.  */
+static br_status
+add_twins (br__place_table *t, const axis *a, int same, size_t longest)
+{
+  list l = { .table = t, .axis = a, .words = same ? "same centre" : "same point", .longest = longest };
   br_status status = BR_OK;
+  const char *before = NULL;
   for (const feature *base = a->features; base < a->features + a->count && status == BR_OK; base++)
     {
-      list l = { t, a, base, same ? "same centre" : "same point", BR_TEXT_ZERO };
-      for (const feature *f = a->features; f < a->features + a->count && status == BR_OK; f++)
-        if (f->twin == base && (f->which == CENTRE && base->which == CENTRE) == same)
-          status = list_feature (&l, f);
-      if (status == BR_OK)
-        status = end_row (&l);
-      br__text_clear (&l.of);
-    }
-  return status;
-}
-
-/* Where the ends of an arc are.  */
-static br_status
-add_angles (br__place_table *t, br__run *run, const br__drawn *d)
-{
-  br_text cells[BR__PLACE_COLUMNS] = { BR_TEXT_ZERO, BR_TEXT_ZERO, BR_TEXT_ZERO };
-  const br__value *from = br__shape_value (run->sheet, d->shape, BR__SHAPE_C), *turn = br__shape_value (run->sheet, d->shape, BR__SHAPE_D);
-  br_real to = BR_REAL_ZERO;
-  br_status status = from && turn ? br_real_add (&to, &from->real, &turn->real) : BR_DOMAIN;
-  for (int i = 0; i < 2 && status == BR_OK; i++)
-    {
-      char text[40];
-      int whole = 0;
-      size_t n = br_real_write_decimal (text, sizeof text, &whole, i ? &to : &from->real, 7, run->sheet->settings.bits, &status);
-      if (status == BR_OK && n < sizeof text)
-        br__text_printf (&cells[0], "%s%s%s\xC2\xB0", i ? " to " : "", whole ? "" : "\xE2\x89\x88", text);
-    }
-  br_real_clear (&to);
-  br__text_printf (&cells[1], "%s, ends", d->shape->name);
-  br__text_puts (&cells[2], "right, anticlockwise");
-  if (status == BR_OK)
-    return br__place_row_add (t, cells);
-  for (int i = 0; i < BR__PLACE_COLUMNS; i++)
-    br__text_clear (&cells[i]);
-  return status == BR_NO_MEMORY ? status : BR_OK;
-}
-
-/* The step of a row, a way that it does not go left out.  */
-static br_status
-put_step (br_text *t, br__run *run, const br__shape *s)
-{
-  static const char *const words[] = { " across", " up" };
-  br_status status = BR_OK;
-  int any = 0;
-  for (int i = 0; i < 2 && status == BR_OK; i++)
-    {
-      const br__value *v = br__shape_value (run->sheet, s, i ? BR__SHAPE_C : BR__SHAPE_B);
-      const br_number *q = br_real_rational (&v->real);
-      if (q && br_number_sign (q) == 0)
+      const feature *f = base->is_twin ? twin_from (a, a->features, base, same) : NULL;
+      const int alone = f && same && !twin_from (a, f + 1, base, same);
+      const char *name = f ? item_of (a, base).name : NULL;
+      if (!f)
         continue;
-      br__text_puts (t, any++ ? ", " : "");
-      status = br__put_drawing_number (t, &v->real, &run->sheet->settings);
-      br__text_puts (t, words[i]);
+      if (alone && l.pairs && l.count < BR__PLACE_ITEMS && br__is_next_name (before, name)
+          && br__is_next_name (l.items[l.count - 1].name, item_of (a, f).name))
+        {
+          l.items[l.count++] = item_of (a, f);
+          l.pairs++;
+        }
+      else
+        {
+          status = end_row (&l);
+          l.base = base;
+          l.pairs = (size_t) alone;
+          for (; f && status == BR_OK; f = twin_from (a, f + 1, base, same))
+            status = list_feature (&l, f, NULL);
+        }
+      before = name;
     }
-  return status;
-}
-
-/* A row is told once: how many, and the step; a mirror by its axis, from the DATUM.  */
-static br_status
-add_copies (br__place_table *t, br__run *run, const br__shape *s, const br_real *datum)
-{
-  br_text cells[BR__PLACE_COLUMNS] = { BR_TEXT_ZERO, BR_TEXT_ZERO, BR_TEXT_ZERO };
-  br_real at = BR_REAL_ZERO;
-  br_status status;
-  if (s->kind == BR__ROW)
-    {
-      br__text_printf (&cells[BR__PLACE_DIMENSION], "%d × ", br__row_places (run->sheet, s));
-      status = put_step (&cells[BR__PLACE_DIMENSION], run, s);
-      br__text_puts (&cells[BR__PLACE_OF], s->name);
-      br__text_puts (&cells[BR__PLACE_FROM], s->base);
-    }
-  else
-    {
-      status = br_real_sub (&at, &br__shape_value (run->sheet, s, BR__SHAPE_A)->real, datum);
-      if (status == BR_OK)
-        status = br__put_drawing_number (&cells[BR__PLACE_DIMENSION], &at, &run->sheet->settings);
-      br__text_puts (&cells[BR__PLACE_DIMENSION], " across");
-      br__text_printf (&cells[BR__PLACE_OF], "%s, mirror of %s", s->name, s->base);
-      br__text_puts (&cells[BR__PLACE_FROM], "datum");
-    }
-  br_real_clear (&at);
-  if (status == BR_OK)
-    return br__place_row_add (t, cells);
-  for (int i = 0; i < BR__PLACE_COLUMNS; i++)
-    br__text_clear (&cells[i]);
-  return status;
+  return list_end (&l, status);
 }
 
 /* ---- All of it ---- */
@@ -552,8 +553,9 @@ axis_clear (axis *a)
 
 br_status
 br__place_table_make (br__place_table *t, br__run *run, const br__side_view *v, const br__size_lines *level,
-                      const br__size_lines *upright)
+                      const br__size_lines *upright, size_t longest)
 {
+  static const char *const words[] = { "in line", "same height" };
   axis a[2] = { { .run = run, .view = v, .lines = level }, { .run = run, .view = v, .lines = upright, .upright = 1 } };
   br_status status = BR_OK;
   br__place_table_clear (t);
@@ -562,17 +564,17 @@ br__place_table_make (br__place_table *t, br__run *run, const br__side_view *v, 
   if (status == BR_OK)
     find_twins (&a[0], &a[1]);
   for (int i = 0; i < 2 && status == BR_OK; i++)
-    status = a[i].lines->elsewhere ? BR_OK : add_places (t, &a[i], &v->datum.at[i]);
+    status = a[i].lines->elsewhere ? BR_OK : add_places (t, &a[i], &v->datum.at[i], words[i], longest);
   for (int same = 1; same >= 0 && status == BR_OK; same--)
-    status = add_twins (t, &a[0], same);
+    status = add_twins (t, &a[0], same, longest);
   for (int i = 0; i < 2 && status == BR_OK; i++)
-    status = a[i].lines->elsewhere ? BR_OK : add_all_in_line (t, &a[i], i ? "same height" : "in line");
+    status = a[i].lines->elsewhere ? BR_OK : add_all_in_line (t, &a[i], words[i], longest);
   for (size_t i = 0; i < v->count && status == BR_OK; i++)
     if (v->shapes[i].tied && !v->shapes[i].unmeasured && v->shapes[i].shape->kind == BR__ARC && v->shapes[i].d < 360 * BR__INCH)
-      status = add_angles (t, run, &v->shapes[i]);
+      status = br__place_angles (t, run, &v->shapes[i]);
   for (size_t i = 0; i < v->count && status == BR_OK; i++)
     if (v->shapes[i].tied && !v->shapes[i].unmeasured && v->shapes[i].shape->base)
-      status = add_copies (t, run, v->shapes[i].shape, &v->datum.at[0]);
+      status = br__place_copies (t, run, v->shapes[i].shape, &v->datum.at[0]);
   for (size_t i = 0; i < v->count && status == BR_OK; i++)
     if (v->shapes[i].pieces && !v->shapes[i].unmeasured)
       status = br__place_corners (t, run, &v->shapes[i]);

@@ -7,6 +7,9 @@
 
 enum { BR__PLACE_DIMENSION, BR__PLACE_OF, BR__PLACE_FROM, BR__PLACE_COLUMNS };
 
+/* Bytes of a cell of several shapes, where columns are to be narrow.  */
+#define BR__PLACE_SHORT 27
+
 typedef struct br__place_row
 {
   char *cell[BR__PLACE_COLUMNS];
@@ -20,13 +23,17 @@ typedef struct br__place_table
 
 void br__place_table_clear (br__place_table *t);
 /* T: what dimension lines on the figure, those of LEVEL and UPRIGHT that found room, do not say of V, which has a datum.  T is
-   cleared first.  */
+   cleared first.  A cell of several shapes has LONGEST bytes at most.  */
 br_status br__place_table_make (br__place_table *t, br__run *run, const br__side_view *v, const br__size_lines *level,
-                                const br__size_lines *upright);
+                                const br__size_lines *upright, size_t longest);
 
 /* Takes the three texts over.  */
 br_status br__place_row_add (br__place_table *t, br_text cells[BR__PLACE_COLUMNS]);
 /* place_corner.c: the corners of the outline D.  */
 br_status br__place_corners (br__place_table *t, br__run *run, const br__drawn *d);
+/* Where the ends of the arc D are.  */
+br_status br__place_angles (br__place_table *t, br__run *run, const br__drawn *d);
+/* The row or mirror S, from the DATUM across.  */
+br_status br__place_copies (br__place_table *t, br__run *run, const br__shape *s, const br_real *datum);
 
 #endif

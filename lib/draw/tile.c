@@ -328,8 +328,10 @@ static int
 plot_table (size_t *count, br__plot *pages, size_t used, size_t most, const tiling *t)
 {
   br__table_piece rest;
-  /* A table as wide as the paper needs no air at the edges of the room: there is some between it and the frame.  */
-  const br__area room = { t->room.x - BR__FREE_AIR, t->room.y - BR__FREE_AIR, t->room.x2 + BR__FREE_AIR, t->room.y2 + BR__FREE_AIR };
+  /* A table as wide as the paper needs no air at the edges of the room, and at the left none around its rules: there is some
+     between it and the frame.  */
+  const int64_t air = BR__FREE_AIR;
+  const br__area room = { t->room.x - 2 * air, t->room.y - 2 * air, t->room.x2 + air, t->room.y2 + air };
   int good = br__table_open (&rest, t->figure);
   *count = used;
   for (int off_face = t->figure->face.x2 > t->figure->face.x; off_face >= 0; off_face--)

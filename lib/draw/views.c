@@ -173,7 +173,8 @@ br__draw_views (br__plot *p, br__draw_result *out, br__view_set *v, int first, i
   if (status == BR_OK)
     {
       plot_symbol (&made, z.symbol_x, z.symbol_y, first);
-      status = plot_tables (&made, out, f, larger (width, LETTERS));
+      /* Where sheets join, no wider than one without its join: then it finds free paper on any.  */
+      status = plot_tables (&made, out, f, larger (z.width > width ? width - BR__JOIN : width, LETTERS));
     }
   for (int i = 0; i < 3; i++)
     figure_clear (&f[i]);

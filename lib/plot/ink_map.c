@@ -303,7 +303,9 @@ static void
 put_ink (br__ink_map *m, const br__ink *ink)
 {
   int keep = ink->group == BR__GROUP_DIMENSIONS || ink->group == BR__GROUP_LEADERS;
-  unsigned what = keep ? BR__CELL_KEPT : ink->pen == BR__PEN_OUTLINE ? BR__CELL_OUTLINE : BR__CELL_THIN;
+  /* A hidden line is thin, and an edge all the same.  */
+  int edge = ink->pen == BR__PEN_OUTLINE || ink->group == BR__GROUP_OUTLINES;
+  unsigned what = keep ? BR__CELL_KEPT : edge ? BR__CELL_OUTLINE : BR__CELL_THIN;
   if (ink->type == BR__INK_ARROW)
     br__ink_map_line (m, ink->x, ink->y, ink->x2, ink->y2, what);
   else if (ink->type != BR__INK_TEXT)

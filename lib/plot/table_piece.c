@@ -38,7 +38,11 @@ br__table_open (br__table_piece *t, const br__plot *figure)
       br__area a = br__ink_area (k);
       t->left = i == figure->table || a.x < t->left ? a.x : t->left;
       if (k->type == BR__INK_TEXT)
-        t->lines[count++] = (br__table_line) { k->y, a.y, a.y2, a.x2, strcmp (k->text, "dimension") == 0 };
+        {
+          const size_t length = strlen (k->text);
+          const int heads = strcmp (k->text, "dimension") == 0, caption = length && k->text[length - 1] == ':';
+          t->lines[count++] = (br__table_line) { k->y, a.y, a.y2, a.x2, heads, 0, heads || caption };
+        }
     }
   if (count)
     qsort (t->lines, count, sizeof *t->lines, compare_lines);
@@ -53,6 +57,8 @@ br__table_open (br__table_piece *t, const br__plot *figure)
           last->bottom = it.bottom > last->bottom ? it.bottom : last->bottom;
           last->right = it.right > last->right ? it.right : last->right;
           last->heads |= it.heads;
+          last->row = !last->heads;
+          last->leads |= it.leads;
         }
     }
   /* All rows are as wide as the widest, so that they can change places.  */
@@ -70,10 +76,12 @@ br__table_close (br__table_piece *t)
   br__free (t->lines);
 }
 
-/* The heads that stand over line INDEX, or COUNT.  */
+/* The heads that stand over line INDEX, or COUNT where it is no row.  */
 static size_t
 heads_of (const br__table_piece *t, size_t index)
 {
+  if (!t->lines[index].row && !t->lines[index].heads)
+    return t->count;
   while (index > 0 && !t->lines[index].heads)
     index--;
   return t->lines[index].heads ? index : t->count;
@@ -126,7 +134,7 @@ put_piece (br__table_piece *t, br__plot *page, size_t count, int64_t x, int64_t 
     put_line (page, t, t->next, x, y + heads + t->lines[t->next].top - t->lines[first].top);
 }
 
-/* So many of the next lines as are no higher than HIGH; heads do not stand last.  */
+/* So many of the next lines as are no higher than HIGH; heads and captions do not stand last.  */
 static size_t
 lines_in (const br__table_piece *t, int64_t high)
 {
@@ -134,7 +142,7 @@ lines_in (const br__table_piece *t, int64_t high)
   size_t count = t->count - t->next;
   while (count && height_of (&heads, t, count) > high)
     count--;
-  while (count && t->next + count < t->count && (t->lines[t->next + count].heads || t->lines[t->next + count - 1].heads))
+  while (count && t->next + count < t->count && (t->lines[t->next + count].heads || t->lines[t->next + count - 1].leads))
     count--;
   return count;
 }

@@ -10,6 +10,8 @@ typedef struct br__table_line
 {
   int64_t at, top, bottom, right;
   int heads;                    /* what the columns are called */
+  int row;                      /* cells side by side, under heads */
+  int leads;                    /* to what is below it, as heads and captions do */
 } br__table_line;
 
 typedef struct br__table_piece

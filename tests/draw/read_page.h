@@ -369,6 +369,38 @@ feature_called (page *p, const char *text, size_t length, int upright)
   return (int) (s - p->shapes) * 2 + (s->kind == BR__BOX || s->kind == BR__LINE || s->kind == BR__OUTLINE ? high : 0);
 }
 
+/* The number NAME ends with; *STEM: how long it is without.  */
+static int
+number_of_name (const char *name, size_t length, size_t *stem)
+{
+  *stem = length;
+  while (*stem && name[*stem - 1] >= '0' && name[*stem - 1] <= '9')
+    --*stem;
+  return *stem < length ? atoi (name + *stem) : 0;
+}
+
+/* The piece of LENGTH at S that says the same of several names, as "peg_1 to 6, top" and "peg_1 and 2" do, is written out for the
+   first, the second …: name INDEX of it, in TO.  0: no more.  */
+static int
+read_of_several (char to[400], const char *s, size_t length, int index)
+{
+  size_t name = 0, stem;
+  while (name < length && s[name] != ' ' && s[name] != ',')
+    name++;
+  int first = number_of_name (s, name, &stem), last = first, used = 0;
+  char word[4] = "";
+  if (sscanf (s + name, " %3[a-z] %d%n", word, &last, &used) != 2 || name + (size_t) used > length || (strcmp (word, "to") != 0 && strcmp (word, "and") != 0))
+    used = 0;
+  else
+    assert_true (last - first >= 1 && (last - first == 1) == (strcmp (word, "and") == 0));
+  size_t rest = name + (size_t) used;
+  if (!used)
+    snprintf (to, 400, "%.*s", (int) length, s);
+  else
+    snprintf (to, 400, "%.*s%d%.*s", (int) stem, s, first + index, (int) (length - rest), s + rest);
+  return used ? first + index <= last : index == 0;
+}
+
 static void
 read_row (page *p, const char *dimension, const char *of, const char *from)
 {
@@ -397,17 +429,27 @@ read_row (page *p, const char *dimension, const char *of, const char *from)
   int upright = strstr (dimension, " up") || strcmp (dimension, "same height") == 0;
   assert_true (number || centre || point || upright || strcmp (dimension, "in line") == 0);
   const char *part = "; ";
-  int base = feature_called (p, from, strlen (from), upright);
-  assert_true (base >= -1);
+  char one[400], base[400];
+  /* What is said of several from several is said of each from its own.  */
+  int pairs = read_of_several (base, from, strlen (from), 1);
+  assert_true (!pairs || (centre && !strstr (of, part)));
   for (const char *s = of; s; )
     {
       const char *end = strstr (s, part);
-      int it = feature_called (p, s, end ? (size_t) (end - s) : strlen (s), upright);
-      if (it < 0)
-        fail_msg ("%s | %s | %s", dimension, of, from);
-      add_fact (p, (fact) { .upright = upright, .from = base, .to = it, .value = number ? value : 0, .slack = number ? slack : 1e-9 });
-      if (centre || point)
-        add_fact (p, (fact) { .upright = 1, .from = base, .to = it, .slack = 1e-9 });
+      const size_t length = end ? (size_t) (end - s) : strlen (s);
+      for (int i = 0; read_of_several (one, s, length, i); i++)
+        {
+          assert_true (read_of_several (base, from, strlen (from), pairs ? i : 0));
+          const int it = feature_called (p, one, strlen (one), upright), its_base = feature_called (p, base, strlen (base), upright);
+          const int both = strstr (one, ", both ends") != NULL;
+          if (it < 0 || its_base < -1)
+            fail_msg ("%s | %s | %s", dimension, of, from);
+          for (int k = 0; k < 1 + both; k++)
+            add_fact (p, (fact) { .upright = upright, .from = its_base, .to = both ? it / 2 * 2 + k : it, .value = number ? value : 0,
+                                  .slack = number ? slack : 1e-9 });
+          if (centre || point)
+            add_fact (p, (fact) { .upright = 1, .from = its_base, .to = it, .slack = 1e-9 });
+        }
       s = end ? end + 2 : NULL;
     }
 }
@@ -478,8 +520,10 @@ read_text (page *p, const svg_element *e)
     read_dimension (p, e);
   for (const char *end; s; s = end ? end + 2 : NULL)
     {
+      char one[400];
       end = strstr (s, "; ");
-      read_label (p, s, end ? (size_t) (end - s) : strlen (s));
+      for (int i = 0; read_of_several (one, s, end ? (size_t) (end - s) : strlen (s), i); i++)
+        read_label (p, one, strlen (one));
     }
 }
 
@@ -526,7 +570,8 @@ read_elements (page *p)
       const svg_element *of = head && column == 0 ? beside (p, &h, e, head, 1, title) : NULL, *from = of ? beside (p, &h, e, head, 2, title) : NULL;
       if (from)
         read_row (p, e->text, of->text, from->text);
-      else if (strcmp (e->name, "text") == 0 && !head)
+      /* Names may stand below a piece of the table: nothing is beside them.  */
+      else if (strcmp (e->name, "text") == 0 && (!head || (column == 0 && !of)))
         read_text (p, e);
     }
 }

@@ -462,7 +462,8 @@ test_designs (void **state)
 }
 
 /* What could not be rebuilt once: a number at the end of another line's arrow; a table of which the second piece stood above the
-   first; a hole in a crowd of slots, whose name and number found no room.  */
+   first; a hole in a crowd of slots, whose name and number found no room.  And names that end with numbers, of which some do not
+   follow one another.  */
 static void
 test_mended (void **state)
 {
@@ -477,7 +478,13 @@ test_mended (void **state)
     { "template p", "units mm\nbox board = 87 x 158 at -10, -5 of p\ncircle h8 = 3 at 4, 77 of p hole\n"
                     "line h7 = 59, 132 to 3, 132 wide 14 of p hole\ncircle h6 = 16 at 48, 122 of p hole\ncircle h5 = 4 at 64, 78 of p hole\n"
                     "circle h4 = 5 at 35, 123 of p hole\nline h3 = 62, 123 to 25, 123 wide 9 of p hole\n"
-                    "circle h2 = 9 at 62, 29 of p hole\ncircle h1 = 14 at 11, 94 of p hole\n" }
+                    "circle h2 = 9 at 62, 29 of p hole\ncircle h1 = 14 at 11, 94 of p hole\n" },
+    { "draw scale 1:8", "circle p_8 = 1/2 at 1, 3\ncircle p_9 = 1/2 at 3, 3\ncircle p_10 = 1/2 at 5, 3\ncircle p_12 = 1/2 at 7, 3\n"
+                        "circle p_013 = 1/2 at 8, 3\ncircle p_014 = 1/2 at 9, 3\ncircle q11 = 1/2 at 10, 3\ncircle q12 = 3/8 at 11, 3\n"
+                        "circle p12345678901 = 1/2 at 12, 3\ncircle p12345678902 = 1/2 at 13, 3\nline b_1 = 1, 5 to 3, 5 wide 1/4\n"
+                        "line b_2 = 6, 5 to 4, 5 wide 1/4\nline b_3 = 7, 5 to 7, 7 wide 1/4\nbox c_1 = 1 x 2 at 9, 5\nbox c_2 = 1 x 2 at 11, 5\n"
+                        "circle d_1 = 1/8 same centre as p_8\ncircle d_2 = 1/8 same centre as p_9\ncircle d_3 = 1/8 same centre as p_10\n"
+                        "circle d_4 = 1/8 same centre as p_12\n" }
   };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (rows); i++)

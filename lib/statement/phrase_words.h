@@ -80,9 +80,9 @@ int br__phrase_row_hint (br__run *run, const br__words *l);
 /* phrase_numbers.c and phrase.c.  Numbers in words as digits, and signs in words as signs.  */
 void br__phrase_numbers (br__words *l);
 void br__phrase_signs (br__words *l);
-/* phrase_list.c.  The `and` of a list becomes a comma.  */
-/* T gets the numbers of an outline, which stand from the fourth word on, as its corners; 0: they are not those of three or more.  */
+/* phrase_list.c.  T gets the numbers of an outline, which stand from the fourth word on, as its corners; 0: they are not those of three or more.  */
 int br__phrase_corners (br_text *t, const br__words *l);
+/* The `and` of a list becomes a comma.  */
 void br__phrase_list (br__words *l);
 /* 1 and both readings as a hint where its end is two values or one, 2 and 3/8.  */
 int br__phrase_list_hint (br__run *run, const br__words *l);

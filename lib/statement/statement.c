@@ -79,12 +79,12 @@ ends_at_once (const br__statement *st)
   return st->setting;
 }
 
-/* Which answer and change nothing.  */
+/* Which answer, and change nothing unless they are asked to.  */
 static int
 asks (const br__statement *st)
 {
   static const char *const words[] = { "cautions", "cuts", "divide", "draw", "drills", "exact", "explain", "find", "help", "list", "marks", "missing",
-                                       "order", "parts", "picture", "rubs", "saws", "shapes", "simplest", "space", "stack", "tidy", "trace" };
+                                       "order", "parts", "rubs", "saws", "shapes", "show", "simplest", "space", "stack", "tidy", "trace" };
   for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
     if (strcmp (st->word, words[i]) == 0)
       return 1;

@@ -26,15 +26,38 @@ most (int64_t x, int64_t y)
   return x > y ? x : y;
 }
 
+/* A line of squares at AT, across from FROM to TO or UPRIGHT, with a gap at each of the COUNT HOLES.  */
+static void
+plot_square_line (br__plot *p, int upright, int64_t at, int64_t from, int64_t to, const br__area *holes, size_t count)
+{
+  while (from < to)
+    {
+      int64_t stop = to, next = to;
+      for (size_t i = 0; i < count; i++)
+        {
+          const br__area *h = &holes[i];
+          const int64_t begin = upright ? h->y : h->x, end = upright ? h->y2 : h->x2;
+          if (end > from && begin < stop && at > (upright ? h->x : h->y) && at < (upright ? h->x2 : h->y2))
+            {
+              stop = most (begin, from);
+              next = end;
+            }
+        }
+      if (stop > from)
+        br__plot_line (p, BR__PEN_GRID, upright ? at : from, upright ? from : at, upright ? at : stop, upright ? stop : at, 0);
+      from = next;
+    }
+}
+
 void
-br__plot_grid (br__plot *p, br__area area, int64_t step, int64_t x, int64_t y)
+br__plot_grid (br__plot *p, br__area area, int64_t step, int64_t x, int64_t y, const br__area *holes, size_t count)
 {
   if (step <= 0 || (area.x2 - area.x) / step > MOST_SQUARES || (area.y2 - area.y) / step > MOST_SQUARES)
     return;
   for (int64_t at = br__next_line (area.x, step, x); at <= area.x2; at += step)
-    br__plot_line (p, BR__PEN_GRID, at, area.y, at, area.y2, 0);
+    plot_square_line (p, 1, at, area.y, area.y2, holes, count);
   for (int64_t at = br__next_line (area.y, step, y); at <= area.y2; at += step)
-    br__plot_line (p, BR__PEN_GRID, area.x, at, area.x2, at, 0);
+    plot_square_line (p, 0, at, area.x, area.x2, holes, count);
 }
 
 /* What the dashed shapes need, a line each, from TOP down; returns the height.  */
@@ -99,7 +122,7 @@ br__figure_plot (br__plot *p, br__draw_result *out, br__run *run, br__side_view 
     br__plot_sheets (p, width, height);
   p->group = BR__GROUP_DIMENSIONS;
   if (grid)
-    br__plot_grid (p, (br__area) { 0, 0, p->width, p->height }, grid, f->x, f->y);
+    br__plot_grid (p, (br__area) { 0, 0, p->width, p->height }, grid, f->x, f->y, NULL, 0);
   p->squares = p->count;
   p->square_x = f->x;
   p->square_y = f->y;
@@ -114,25 +137,6 @@ br__figure_plot (br__plot *p, br__draw_result *out, br__run *run, br__side_view 
   out->shapes = v->count;
   out->loose = v->loose;
   return status;
-}
-
-/* Squares end where pieces of the table stand, inks of P from FIRST on, beside the figure, WIDE by HIGH, or below it.  */
-static void
-end_squares (br__plot *p, size_t first, int64_t wide, int64_t high)
-{
-  p->figure_right = wide;
-  p->table_top = high;
-  for (int below = 0; below < 2; below++)
-    for (size_t i = first; i < p->count; i++)
-      {
-        br__area a = br__ink_area (&p->inks[i]);
-        p->width = most (p->width, a.x2);
-        p->height = most (p->height, a.y2);
-        if (!below && a.x > wide / 2 && a.y < high / 8 * 7 && a.x - BESIDE / 3 < p->figure_right)
-          p->figure_right = a.x - BESIDE / 3;
-        if (below && a.x < p->figure_right && a.y >= high / 8 * 7 && a.y - BESIDE / 3 < p->table_top)
-          p->table_top = a.y - BESIDE / 3;
-      }
 }
 
 /* The table in pieces on what is free of WIDTH by HEIGHT, beside the figure and below it; *DONE 0 and nothing where that is too little.  */
@@ -164,13 +168,14 @@ squeeze_places (int *done, br__plot *p, size_t *rows, br__run *run, const br__vi
     }
   p->width = wide;
   p->height = high;
-  if (*done)
+  p->piece_count = *done ? p->piece_count : 0;
+  for (size_t i = 0; i < p->piece_count; i++)
     {
-      end_squares (p, figure, wide, high);
       /* The air around the rules of the table is in the margin.  */
-      p->width = p->width < width ? p->width : width;
+      p->width = most (p->width, p->pieces[i].x2 < width ? p->pieces[i].x2 : width);
+      p->height = most (p->height, p->pieces[i].y2);
     }
-  else
+  if (!*done)
     br__plot_cut (p, figure);
   br__plot_clear (&table);
   return status == BR_OK && !good ? BR_NO_MEMORY : status;
@@ -258,7 +263,7 @@ br__draw_bare (br__plot *p, br__run *run, const br__side_view *v, int64_t grid)
   int64_t right = br__next_line (v->reach.x2, grid, 0), high = br__next_line (v->reach.y2, grid, 0);
   made.width = right - left;
   made.height = high - low;
-  br__plot_grid (&made, (br__area) { 0, 0, made.width, made.height }, grid, -left, high);
+  br__plot_grid (&made, (br__area) { 0, 0, made.width, made.height }, grid, -left, high, NULL, 0);
   made.squares = made.count;
   made.square_x = -left;
   made.square_y = high;

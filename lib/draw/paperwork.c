@@ -12,6 +12,7 @@
 #include "draw/drawing.h"
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "plot/ink_map.h"
 #include "sheet/access.h"
 
 #define PAD (BR__INCH / 8)            /* between the frame and the figure */
@@ -189,8 +190,13 @@ compose (br__plot *page, const br__plot *figure, const br__paperwork *w, const c
   page->height = w->paper_height;
   int64_t low = figure->table || figure->figure_right ? figure->table_top + dy : frame.y2 - br__block_height (w);
   int64_t right = figure->figure_right ? figure->figure_right + dx : frame.x2;
+  br__area holes[BR__MOST_PIECES];
+  for (size_t i = 0; i < figure->piece_count; i++)
+    holes[i] = (br__area) { figure->pieces[i].x + dx - BR__FREE_AIR, figure->pieces[i].y + dy - BR__FREE_AIR, figure->pieces[i].x2 + dx + BR__FREE_AIR,
+                            figure->pieces[i].y2 + dy + BR__FREE_AIR };
   if (figure->squares)
-    br__plot_grid (page, (br__area) { frame.x, frame.y, right, low }, w->grid, figure->square_x + dx, figure->square_y + dy);
+    br__plot_grid (page, (br__area) { frame.x, frame.y, right, low }, w->grid, figure->square_x + dx, figure->square_y + dy, holes,
+                   figure->piece_count);
   br__plot_join (page, figure, figure->squares, dx, dy, NULL);
   if (!w->bare)
     br__title_block (page, w, frame, extra);

@@ -158,7 +158,7 @@ br__draw_views (br__plot *p, br__draw_result *out, br__view_set *v, int first, i
   made.width = z.width;
   made.height = z.height;
   if (status == BR_OK && grid)
-    br__plot_grid (&made, (br__area) { 0, 0, z.width, z.height }, grid, z.x[0] + f[0].at.x, z.y[0] + f[0].at.y);
+    br__plot_grid (&made, (br__area) { 0, 0, z.width, z.height }, grid, z.x[0] + f[0].at.x, z.y[0] + f[0].at.y, NULL, 0);
   made.squares = made.count;
   made.square_x = z.x[0] + f[0].at.x;
   made.square_y = z.y[0] + f[0].at.y;

@@ -23,6 +23,7 @@ br__pen_width (br__pen pen)
 void
 br__plot_cut (br__plot *p, size_t count)
 {
+  p->piece_count = 0;
   for (; p->count > count; p->count--)
     {
       br__free (p->inks[p->count - 1].text);

@@ -71,6 +71,9 @@ typedef struct br__area
   int64_t x, y, x2, y2;
 } br__area;
 
+/* On a sheet.  */
+#define BR__MOST_PIECES 20
+
 typedef struct br__plot
 {
   br__ink *inks;
@@ -85,6 +88,8 @@ typedef struct br__plot
   size_t table;                 /* inks from this one on are a table that may go on sheets of its own; 0: none */
   int64_t table_top;            /* where it begins, or the figure ends */
   int64_t figure_right;         /* where the figure ends, beside which a table stands; 0: none does */
+  br__area pieces[BR__MOST_PIECES];     /* of a table, on free paper in the figure: squares end there */
+  size_t piece_count;
   int64_t sheet[2];             /* of a figure on several sheets: how far from another they join, across and down; 0: they do not */
   br__area face;                /* of a part to be cut: a table goes on it last; all 0: none */
   br__area window;              /* inks from CUT_FROM to CUT_TO show inside it alone (a page of several) */

@@ -13,7 +13,6 @@
 
 #define STEP BR__FREE_STEP
 #define AIR BR__FREE_AIR
-#define MOST_PIECES 20          /* on a sheet */
 #define FEWEST 4                /* lines of a piece that is not the last, heads among them */
 
 static int
@@ -127,7 +126,9 @@ put_piece (br__table_piece *t, br__plot *page, size_t count, int64_t x, int64_t 
 {
   int64_t heads;
   size_t first = t->next;
-  (void) height_of (&heads, t, count);
+  const int64_t high = height_of (&heads, t, count);
+  if (page->piece_count < BR__MOST_PIECES)
+    page->pieces[page->piece_count++] = (br__area) { x, y, x + width_of (t, count), y + high };
   if (heads)
     put_line (page, t, heads_of (t, first), x, y);
   for (; t->next < first + count; t->next++)
@@ -210,11 +211,11 @@ fill_slots (br__table_piece *t, br__plot *page, const slot *slots, size_t count)
 
 /* Places on M for as many of the lines of T as find one; *FOUND gets their number.  */
 static void
-find_slots (slot slots[MOST_PIECES], size_t *found, br__table_piece *t, br__ink_map *m)
+find_slots (slot slots[BR__MOST_PIECES], size_t *found, br__table_piece *t, br__ink_map *m)
 {
   size_t count;
   int64_t heads;
-  for (*found = 0; *found < MOST_PIECES && t->next < t->count; (*found)++)
+  for (*found = 0; *found < BR__MOST_PIECES && t->next < t->count; (*found)++)
     {
       slot *s = &slots[*found];
       if (!(count = find_most (&s->x, &s->y, t, m)))
@@ -230,7 +231,7 @@ int
 br__table_squeeze (br__table_piece *t, br__plot *page, br__area room, int off_face)
 {
   br__ink_map m;
-  slot slots[MOST_PIECES] = { { 0, 0, 0, 0 } }, sorted[MOST_PIECES] = { { 0, 0, 0, 0 } };
+  slot slots[BR__MOST_PIECES] = { { 0, 0, 0, 0 } }, sorted[BR__MOST_PIECES] = { { 0, 0, 0, 0 } };
   size_t count = 0;
   br__table_piece placed = *t, trial = *t;
   int good = br__ink_map_make (&m, page, room);

@@ -236,6 +236,7 @@ check_row (br__report *p, const br_record *r)
     {
       br__text_puts (t, ", at the worst ");
       put_short (t, br_record_text (r, "worst_margin_shown"), 0);
+      br__text_puts (t, *br_record_text (r, "worst_margin") ? "" : " or more");
     }
   br__text_puts (t, "</td>");
   br__report_cell (t, br_record_text (r, "note"));

@@ -319,7 +319,8 @@ go_on_together (const br_real **reach, asking *a)
         }
       least = !end ? least : least ? br__least (&a->g, least, end) : end;
     }
-  if (status == BR_OK)
+  /* Where there is no hole, a figure alone is known to overlap; one of several may lie apart.  */
+  if (status == BR_OK && (count || a->f->places.count > 1))
     status = is_covered (&covered, a, holes, count);
   if (covered && status == BR_OK)
     *reach = least;

@@ -200,6 +200,9 @@ check_block (const display *d, const br_record *record)
   put_shown (d, " against ", record, "right_shown");
   put_shown (d, ", margin ", record, "margin");
   put_shown (d, ", at the worst ", record, "worst_margin");
+  /* A bound that is certain, and need not be reached.  */
+  if (*br_record_text (record, "worst_margin_shown") && !*br_record_text (record, "worst_margin"))
+    display_put (d, " or more");
   put_shown (d, ": ", record, "as_cut");
   putc ('\n', d->stream);
   if (*note)

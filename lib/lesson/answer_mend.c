@@ -154,7 +154,7 @@ mend_exponent (br__answer *a)
   memcpy (digits, a->text + start, whole);
   memcpy (digits + whole, a->text + end + 1, places);
   end += places ? 1 + places : 0;
-  if (!whole || (a->text[end] | 32) != 'e' || !strchr ("+-", a->text[end + 1]) || !br__is_digit (a->text[end + 2]))
+  if (!whole || (a->text[end] | 32) != 'e' || !a->text[end + 1] || !strchr ("+-", a->text[end + 1]) || !br__is_digit (a->text[end + 2]))
     return;
   for (stop = end + 2; br__is_digit (a->text[stop]) && power < 100; stop++)
     power = 10 * power + a->text[stop] - '0';

@@ -102,7 +102,8 @@ month_end (const char *text, size_t at)
 int
 br__answer_is_date (const char *text)
 {
-  size_t first = digits_end (text, 0, 1, 4), second, end, start = first > 0 ? first + (strchr ("-/ ", text[first]) != NULL) : 0;
+  size_t first = digits_end (text, 0, 1, 4), second, end, start = first;
+  start += first > 0 && text[first] && strchr ("-/ ", text[first]);
   if (month_end (text, start) > start)
     {
       end = month_end (text, start);

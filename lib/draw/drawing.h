@@ -219,7 +219,7 @@ br_status br__draw_bare (br__plot *p, br__run *run, const br__side_view *v, int6
 /* The table of what F, which P has without it, does not say: below the figure; or beside it, or beside it and below, where all goes into
    WIDTH by HEIGHT that way alone.  *ROWS gets their number.  */
 br_status br__places_around (br__plot *p, size_t *rows, br__run *run, const br__view_at *f, int64_t width, int64_t height);
-/* Squares over AREA; a line goes through X and through Y.  */
+/* Squares over AREA but for the COUNT HOLES in it; a line goes through X and through Y.  */
 void br__plot_grid (br__plot *p, br__area area, int64_t step, int64_t x, int64_t y, const br__area *holes, size_t count);
 
 /* Puts FIGURE on paper, on several sheets where it is a PDF and too large for one, and writes PATH, which ends in

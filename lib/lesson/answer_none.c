@@ -74,7 +74,6 @@ br__answer_is_none (const char *written)
   return count == 0 || br__is_one_of (letters, count, words);
 }
 
-
 /* The end of the digits at AT, of which there are from LEAST to MOST; else AT.  */
 static size_t
 digits_end (const char *text, size_t at, size_t least, size_t most)

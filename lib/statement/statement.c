@@ -54,15 +54,21 @@ is_known (const void *sheet, const char *name, size_t length)
   return e && (br__entry_definition (e) || br__entry_users (e, NULL));
 }
 
+/* The word of ST is one of WORDS, which end with NULL.  */
+static int
+is_among (const br__statement *st, const char *const *words)
+{
+  while (*words && strcmp (st->word, *words) != 0)
+    words++;
+  return *words != NULL;
+}
+
 /* What gives memory back, or keeps the work when there is no more, may take some over the limit.  */
 static int
 spares_memory (const br__statement *st)
 {
-  static const char *const words[] = { "forget", "new", "save", "undo" };
-  for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
-    if (strcmp (st->word, words[i]) == 0)
-      return 1;
-  return 0;
+  static const char *const words[] = { "forget", "new", "save", "undo", NULL };
+  return is_among (st, words);
 }
 
 /* Which ends as soon as that is asked for: the others see to it themselves, as they have something to tell or to keep even
@@ -72,11 +78,8 @@ ends_at_once (const br__statement *st)
 {
   static const char *const words[] = { "arc", "box", "cautions", "check", "circle", "clear", "draw", "exact", "explain", "find", "line", "list",
                                        "mirror", "missing", "must", "outline", "parts", "plate", "rename", "report", "row", "rubs",
-                                       "shapes", "simplest", "stack", "template", "tidy", "tolerance", "trace", "turn" };
-  for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
-    if (strcmp (st->word, words[i]) == 0)
-      return 1;
-  return st->setting;
+                                       "shapes", "simplest", "stack", "template", "tidy", "tolerance", "trace", "turn", NULL };
+  return is_among (st, words) || st->setting;
 }
 
 /* Which answer, and change nothing unless they are asked to.  */
@@ -84,11 +87,8 @@ static int
 asks (const br__statement *st)
 {
   static const char *const words[] = { "cautions", "cuts", "divide", "draw", "drills", "exact", "explain", "find", "help", "list", "marks", "missing",
-                                       "order", "parts", "rubs", "saws", "shapes", "show", "simplest", "space", "stack", "tidy", "trace" };
-  for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
-    if (strcmp (st->word, words[i]) == 0)
-      return 1;
-  return 0;
+                                       "order", "parts", "rubs", "saws", "shapes", "show", "simplest", "space", "stack", "tidy", "trace", NULL };
+  return is_among (st, words);
 }
 
 /* One question is within limits of its own.  Many in one input share a budget, and a question is refused once it is spent;

@@ -330,13 +330,12 @@ static br_status
 judge_all (br__verdict *v, const char *written, const br__key *key)
 {
   char first[2 * BR__ANSWER_BYTES];
-  br__answer words;
+  br__answer words = { .length = strlen (written) };
   br__verdict other;
   int says_or = 0;
   size_t length = 0;
-  words.length = strlen (written) < BR__ANSWER_BYTES ? strlen (written) : BR__ANSWER_BYTES;
+  words.length = words.length < BR__ANSWER_BYTES ? words.length : BR__ANSWER_BYTES;
   memcpy (words.text, written, words.length);
-  words.text[words.length] = 0;
   br__answer_drop_reason (&words);
   br__answer_put_words (&words);
   br_status status = judge (v, written, key);

@@ -295,9 +295,11 @@ static int
 put_again (br_text *t, br__about *m, char how, const char *name, size_t length)
 {
   const br__shape *shape = br__shape_find (m->l.run->sheet, name, length);
-  const size_t wanted = how == 'Z' && shape && shape->kind == BR__CIRCLE ? 1 : 2;
-  const char *s = shape && shape->text ? shape->text : "";
-  if (!strchr (s, '=') || (shape->kind != BR__CIRCLE && shape->kind != BR__BOX) || shape->word || m->count != wanted
+  const char *s = shape ? shape->text : NULL;
+  if (!s || !strchr (s, '='))
+    return 0;
+  const size_t wanted = how == 'Z' && shape->kind == BR__CIRCLE ? 1 : 2;
+  if ((shape->kind != BR__CIRCLE && shape->kind != BR__BOX) || shape->word || m->count != wanted
       || br__words_among (&m->l, how == 'Z' ? NO_SIZE : NO_PLACE) || (how == 'Z' && wanted == 2 && br__words_among (&m->l, "high|tall|wide|long")))
     return 0;
   const size_t n = br__note_start (s, strlen (s)), size = strcspn (s, "=") + 1, clause = find_clause (&m->l, s, n, size, BEHIND_PLACE);

@@ -169,7 +169,7 @@ session_start (session *s, const options *o)
   s->pager = (pager) PAGER_ZERO;
   s->given = (given) GIVEN_ZERO;
   s->text = printer;
-  setvbuf (stderr, NULL, _IOLBF, BUFSIZ);     /* a line of a message in one piece */
+  setvbuf (stderr, NULL, isatty (STDERR_FILENO) ? _IOLBF : _IOFBF, BUFSIZ);   /* a message in one piece */
   display_init (&s->out, stdout, o->color);
   display_init (&s->err, stderr, o->color);
   s->text.display = &s->out;

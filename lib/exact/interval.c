@@ -8,6 +8,7 @@
 
 #include <limits.h>
 
+#include "exact/memory.h"
 #include "exact/number.h"
 
 void
@@ -202,22 +203,28 @@ br__interval_power (br__interval_ptr z, br__interval_srcptr x, uint64_t n)
   widen (z);
 }
 
+/* Of square roots MPFR knows a faster way.  */
+static int
+root_towards (mpfr_ptr x, unsigned long index, mpfr_rnd_t towards)
+{
+  return index == 2 ? mpfr_sqrt (x, x, towards) : mpfr_rootn_ui (x, x, index, towards);
+}
+
 void
 br__interval_root (br__interval_ptr z, br__interval_srcptr x, unsigned long index)
 {
   mpfi_set (z, x);
   if (mpfr_sgn (&z->left) < 0)
     mpfr_set_zero (&z->left, 1);
-  /* Of square roots MPFR knows a faster way.  */
-  if (index == 2)
-    {
-      mpfr_sqrt (&z->left, &z->left, MPFR_RNDD);
-      mpfr_sqrt (&z->right, &z->right, MPFR_RNDU);
-    }
+  const int point = mpfr_equal_p (&z->left, &z->right);
+  const int rounded = root_towards (&z->left, index, MPFR_RNDD);
+  if (!point)
+    root_towards (&z->right, index, MPFR_RNDU);
   else
     {
-      mpfr_rootn_ui (&z->left, &z->left, index, MPFR_RNDD);
-      mpfr_rootn_ui (&z->right, &z->right, index, MPFR_RNDU);
+      mpfr_set (&z->right, &z->left, MPFR_RNDU);
+      if (rounded)
+        mpfr_nextabove (&z->right);
     }
   widen (z);
 }
@@ -235,6 +242,13 @@ br__interval_half_turn (br__interval_ptr z)
 {
   mpfi_const_pi (z);
   mpfi_div_ui (z, z, 180);
+}
+
+/* A series at 80 bits takes about as long as memory does.  */
+static void
+count_series (br__interval_srcptr z)
+{
+  br__account_toil ((size_t) mpfi_get_prec (z) / 64);
 }
 
 /* 1 where X is so large that its own last bit is more than a degree.  */
@@ -255,6 +269,7 @@ br__interval_sine (br__interval_ptr z, br__interval_srcptr x, int cosine)
       mpfi_interv_si (z, -1, 1);
       return;
     }
+  count_series (z);
   mpfi_init2 (radians, mpfi_get_prec (z));
   mpfi_const_pi (radians);
   mpfi_mul (radians, radians, x);
@@ -284,6 +299,7 @@ static void
 to_degrees (br__interval_ptr z)
 {
   br__interval pi;
+  count_series (z);
   mpfi_init2 (pi, mpfi_get_prec (z));
   mpfi_const_pi (pi);
   mpfi_mul_ui (z, z, 180);

@@ -226,6 +226,13 @@ br__account_takes (void)
 }
 
 void
+br__account_toil (size_t takes)
+{
+  if (in_use)
+    (void) __atomic_fetch_add (&in_use->takes, takes, __ATOMIC_RELAXED);
+}
+
+void
 br__account_spend (size_t takes)
 {
   if (in_use && in_use->work != SIZE_MAX)

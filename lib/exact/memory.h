@@ -50,6 +50,8 @@ int br__wait_ends (void);
 int br__account_stopped (void);
 /* Some seconds of work.  */
 #define BR__LONG_WORK 400000000
+/* Numbers of a workshop have some hundred bits, and those of a million take a hundred milliseconds to be shown.  */
+#define BR__SHORT_BITS 512
 /* Bits of long numbers that may still be worked on for the account in use; gives how many that were.  SIZE_MAX: any.  */
 size_t br__account_work (size_t bits);
 /* Takes BITS off that; 0 where there are too few.  */
@@ -58,6 +60,8 @@ int br__work_on (size_t bits);
 int br__account_overworked (void);
 /* How often memory was taken for the account in use, which is a measure of work that is the same on each machine.  */
 size_t br__account_takes (void);
+/* Counts work that takes no memory, or little, as if it took some so many times.  */
+void br__account_toil (size_t takes);
 /* Takes what so many times stand for off what may still be worked; never refused.  */
 void br__account_spend (size_t takes);
 /* 1 where nothing of it is left.  */

@@ -79,14 +79,11 @@ keep_int (mpz_t z, mp_limb_t *limbs, const mpz_t x)
   mpz_roinit_n (z, limbs, mpz_sgn (x) < 0 ? - size : size);
 }
 
-/* Numbers of a workshop have some hundred bits, and those of a million take a hundred milliseconds to be shown.  */
-#define SHORT_BITS 512
-
 /* Results, and room to work in, of which products by transforms and greatest common divisors take most.  */
 int
 br__number_room (size_t bits)
 {
-  return (bits < SHORT_BITS || br__work_on (bits)) && br__room_for (bits / 8 * 16 + 256);
+  return (bits < BR__SHORT_BITS || br__work_on (bits)) && br__room_for (bits / 8 * 16 + 256);
 }
 
 br_status

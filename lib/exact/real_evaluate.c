@@ -139,6 +139,21 @@ evaluate (br_real_node *node, mpfr_prec_t p)
       forget (operands[i]);
 }
 
+/* A root takes longer with its index, up to that from which MPFR has another way, and so does a series.  */
+static size_t
+work_of (const br_real_node *node, mpfr_prec_t p)
+{
+  int64_t times = 1;
+  switch (node->op)
+    {
+    case BR__REAL_ROOT: times += (node->index < 100 ? node->index : 100) / 8; break;
+    case BR__REAL_TAN: times += 6; break;
+    case BR__REAL_SIN: case BR__REAL_COS: case BR__REAL_ATAN: case BR__REAL_ASIN: times += 3; break;
+    default: break;
+    }
+  return 2 * (size_t) p * (size_t) times;
+}
+
 br_status
 br__node_evaluate (br_real_node *node, mpfr_prec_t p)
 {
@@ -165,7 +180,8 @@ br__node_evaluate (br_real_node *node, mpfr_prec_t p)
       else if (top->right.node != NULL && !is_at (top->right.node, p))
         next = top->right.node;
       /* MPFR ends the program where it finds no memory.  */
-      if (next == NULL && p > BR__FIRST_BITS && !(br__work_on (2 * (size_t) p) && br__room_for (ROOM (p))))
+      if (next == NULL && (p > BR__FIRST_BITS || work_of (top, p) > BR__SHORT_BITS)
+          && !(br__work_on (work_of (top, p)) && br__room_for (ROOM (p))))
         goto out;
       if (next == NULL)
         {

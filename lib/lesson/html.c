@@ -126,10 +126,13 @@ put_head (br_text *t, const br__worksheet *w, int key)
     "section+section{break-before:page}\nli{page-break-inside:avoid;margin-bottom:1em}\n"
     ".two{display:grid;grid-template-columns:1fr 1fr;gap:1em}.words{font-size:.85em}\n"
     ".blank{display:flex;gap:.5em;margin-bottom:1.5em}.blank i{flex:1;max-width:15em;border-bottom:1px solid}\n"
-    "p .blank{display:inline-flex;margin:0}p i{width:10em}\n";
+    "p .blank{display:inline-flex;margin:0}p i{width:10em}\n"
+    "@media screen and (max-width:32em){ol{padding-left:1.7em}}\n";
+  /* A ruler that is shown smaller keeps its numerals.  */
+  static const char usual[] = "@media screen and (max-width:32em){svg[width$=in] text{font-size:220px}}\n";
   static const char large[] = "body{font-size:18pt;line-height:1.7}sup,sub{font-size:1em}\n";
   br_text own = BR_TEXT_ZERO;
-  br__text_printf (&own, "%s%s%s", style, w->large && !key ? large : "", w->duplex && !key ? "section+section{break-before:right}\n" : "");
+  br__text_printf (&own, "%s%s%s", style, key ? "" : w->large ? large : usual, w->duplex && !key ? "section+section{break-before:right}\n" : "");
   put_feet (&own, w, key);
   const br__sentences *words = key ? NULL : w->words;
   br__html_head (t, br__sentences_language (words), w->title ? w->title : br__sentences_find (words, "Worksheet"), br__text_string (&own));

@@ -430,6 +430,45 @@ test_steps_in_words (void **state)
   br_sheet_free (sheet);
 }
 
+/* On a phone of 390 px, of which the sides take 46 (0.6em and 1.7em at 16 px), no letter of a figure has less than 11 px.  */
+static void
+test_phone (void **state)
+{
+  static const char *const rulers[] = { "1/16", "1/64", "1 mm", "0.5 mm" };
+  (void) state;
+  for (size_t i = 0; i < 4 * CHECK_COUNT (rulers); i++)
+    {
+      br_sheet *sheet = new_sheet ();
+      said s = SAID_ZERO;
+      int count = 0;
+      sheet_say (sheet, &s, "worksheet reading 2, fender 8, missing 8, known size 4, dividing 4, stock 4 ruler %s seed %zu into a.html",
+                 rulers[i % CHECK_COUNT (rulers)], i + 1);
+      char *page = lesson_get ("a.html");
+      assert_non_null (strstr (page, "(max-width:32em){ol{padding-left:1.7em}}"));
+      const char *numeral = strstr (page, "@media screen and (max-width:32em){svg[width$=in] text{font-size:");
+      assert_non_null (numeral);
+      for (const char *at = page; (at = strstr (at, "<svg width=\"")); at++, count++)
+        {
+          const char *box = strstr (at, "viewBox=\"") + strlen ("viewBox=\""), *size = strstr (at, "font-size=\"");
+          double wide = 0, letters = strtod (size + strlen ("font-size=\""), NULL);
+          for (int k = 0; k < 3; k++)
+            {
+              char *end;
+              wide = strtod (box, &end);
+              box = end;
+            }
+          if (wide > 1000)
+            letters = strtod (strstr (numeral, "font-size:") + strlen ("font-size:"), NULL);
+          if (letters * (wide > 344 ? 344 / wide : 1) < 11)
+            fail_msg ("letters of %g px: %.300s", letters * 344 / wide, at);
+        }
+      assert_int_equal (count, 30);
+      free (page);
+      said_clear (&s);
+      br_sheet_free (sheet);
+    }
+}
+
 int
 main (void)
 {
@@ -437,7 +476,7 @@ main (void)
   {
     CHECK_TEST (test_levels), CHECK_TEST (test_units), CHECK_TEST (test_metric_marks), CHECK_TEST (test_head), CHECK_TEST (test_feet), CHECK_TEST (test_words),
     CHECK_TEST (test_wrong_words),
-    CHECK_TEST (test_zero), CHECK_TEST (test_steps_in_words)
+    CHECK_TEST (test_zero), CHECK_TEST (test_steps_in_words), CHECK_TEST (test_phone)
   };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, lesson_enter, lesson_leave));

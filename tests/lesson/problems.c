@@ -380,7 +380,7 @@ check_figure (const br__problem *p, int32_t size, int plain)
   br__figure f;
   if (!br__has_figure (p))
     return;
-  br__figure_make (&f, p, size, BR_PAGE_INCH * (plain ? 3 : 5), plain);
+  br__figure_make (&f, p, size, plain);
   for (size_t i = 0; i < f.label_count; i++)
     {
       int32_t width = (int32_t) strlen (f.labels[i].text) * size * (!strchr (f.labels[i].text, '/') ? 60 : plain ? 54 : 40) / 100;

@@ -115,7 +115,8 @@ static const struct { const char *one, *many; int den; } parts[] =
   { "fourth", "fourths", 4 }, { "fifth", "fifths", 5 }, { "sixth", "sixths", 6 }, { "eighth", "eighths", 8 },
   { "eigth", "eigths", 8 }, { "eighth", "eights", 8 }, { "tenth", "tenths", 10 }, { "twelfth", "twelfths", 12 }, { "sixteenth", "sixteenths", 16 },
   { "thirty-second", "thirty-seconds", 32 }, { "thirty second", "thirty seconds", 32 },
-  { "sixty-fourth", "sixty-fourths", 64 }, { "sixty fourth", "sixty fourths", 64 }, { "hundredth", "hundredths", 100 }
+  { "sixty-fourth", "sixty-fourths", 64 }, { "sixty fourth", "sixty fourths", 64 }, { "hundredth", "hundredths", 100 },
+  { "thousandth", "thousandths", 1000 }, { "ten-thousandth", "ten-thousandths", 10000 }, { "ten thousandth", "ten thousandths", 10000 }
 };
 
 /* DEN = what the parts at AT are: halves, quarters; the end of the word, or AT.  */
@@ -168,6 +169,27 @@ put_point (br__answer *a, size_t at)
   return at;
 }
 
+/* The whole number that ends at END is so many hundredths or thousandths, of which the word ends at STOP: 2 and 6 thousandths
+   is 2.006.  The end of the decimal that is put there.  */
+static size_t
+put_places (br__answer *a, size_t end, size_t stop, size_t places)
+{
+  char zeros[] = ".0000";
+  size_t at = end, length = a->length;
+  while (at && br__is_digit (a->text[at - 1]))
+    at--;
+  if (end - at > places || (at && strchr ("./,", a->text[at - 1])))
+    return stop;
+  zeros[1 + places - (end - at)] = 0;
+  br__answer_replace (a, end, stop - end, "");
+  size_t joint = at >= 5 && word_end (a, at - 4, "and") == at - 1 ? 5 : at >= 1 && a->text[at - 1] == ' ';
+  int behind = joint && at > joint && br__is_digit (a->text[at - joint - 1]);
+  br__answer_replace (a, behind ? at - joint : at, behind ? joint : 0, behind ? zeros : "0");
+  if (!behind)
+    br__answer_replace (a, at + 1, 0, zeros);
+  return stop + a->length - length;
+}
+
 /* Halves and quarters at AT, behind a number or alone: the end of the fraction that is put there, or AT.  */
 static size_t
 put_part (br__answer *a, size_t at)
@@ -180,7 +202,9 @@ put_part (br__answer *a, size_t at)
   if (end == at + (size_t) article)
     return at;
   if (!article && at > 1 && strchr (" -", a->text[at - 1]) && br__is_digit (a->text[at - 2]))
-    return put_number (a, at - 1, end, "/", den);
+    return den >= 100 ? put_places (a, at - 1, end, den > 1000 ? 4 : den > 100 ? 3 : 2) : put_number (a, at - 1, end, "/", den);
+  if (article && den >= 100)
+    return put_number (a, start, start + (size_t) article - 1, "", 1);
   /* "the fourth" is no part, "half an inch" is.  */
   return article || den == 2 || den == 4 ? put_number (a, start, end, "1/", den) : at;
 }
@@ -205,8 +229,8 @@ br__answer_put_words (br__answer *a)
       size_t end = put_point (a, at);
       if (end == at)
         end = put_part (a, at);
-      /* "thirty-seconds" is no number.  */
-      if (end == at && part_end (&den, a, at) == at)
+      /* "thirty-seconds" is no number, "ten thousandths" begins with one.  */
+      if (end == at && (part_end (&den, a, at) == at || den > 1000))
         {
           size_t stop = number_end (&n, a, at);
           end = stop > at ? put_number (a, at, stop, "", n) : at;

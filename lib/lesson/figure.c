@@ -11,7 +11,8 @@
 #include "lesson/figure.h"
 
 #define POINT (BR_PAGE_INCH / 72)
-#define LENGTH (BR_PAGE_INCH * 5)     /* of the longest bar */
+/* Of the longest bar: as wide as a phone, where a wider one would be shown smaller, and its letters with it.  */
+#define LENGTH (BR_PAGE_INCH * 3)
 #define RADIUS (BR_PAGE_INCH * 9 / 20)
 #define TICK (POINT * 3)
 #define BAR (POINT * 14)
@@ -22,6 +23,7 @@ typedef struct sketch
   br__figure *f;
   const br__problem *p;
   br__ratio unit;               /* of the page in an inch or centimetre of the problem */
+  int plain;                    /* the letters of a fraction are as large as others */
 } sketch;
 
 int
@@ -58,6 +60,24 @@ add_circle (br__figure *f, int32_t x, int32_t y, int32_t radius)
   f->circles[f->circle_count++].radius = radius;
 }
 
+/* The figure goes as far as X.  */
+static void
+widen (br__figure *f, int32_t x)
+{
+  f->width = x > f->width ? x : f->width;
+}
+
+/* How wide the label FORM is, about.  */
+static int32_t
+width_of (const sketch *s, const char *form)
+{
+  br_text t = BR_TEXT_ZERO;
+  br__problem_fill (&t, form, s->p, NULL);
+  int32_t width = (int32_t) t.length * s->f->size * (!strchr (br__text_string (&t), '/') ? 75 : s->plain ? 60 : 45) / 100;
+  br__text_clear (&t);
+  return *form == '?' ? s->f->size : width > s->f->size * 4 ? width : s->f->size * 4;
+}
+
 /* FORM ("{0}" or "?") at a place.  */
 static void
 add_label (const sketch *s, int32_t x, int32_t y, br_align align, const char *form)
@@ -65,6 +85,8 @@ add_label (const sketch *s, int32_t x, int32_t y, br_align align, const char *fo
   br__figure *f = s->f;
   br_text t = BR_TEXT_ZERO;
   br__problem_fill (&t, form, s->p, NULL);
+  if (align == BR_ALIGN_LEFT)
+    widen (f, x + width_of (s, form));
   f->labels[f->label_count].x = x;
   f->labels[f->label_count].y = y;
   f->labels[f->label_count].align = align;
@@ -78,18 +100,6 @@ add_ticks (br__figure *f, int32_t x0, int32_t x1, int32_t y)
   add_line (f, x0, y, x1, y, 0);
   add_line (f, x0, y - TICK, x0, y + TICK, 0);
   add_line (f, x1, y - TICK, x1, y + TICK, 0);
-}
-
-/* How wide the label FORM is, about.  */
-static int32_t
-width_of (const sketch *s, const char *form)
-{
-  br_text t = BR_TEXT_ZERO;
-  br__problem_fill (&t, form, s->p, NULL);
-  /* The letters of a fraction are smaller.  */
-  int32_t width = (int32_t) t.length * s->f->size * (strchr (br__text_string (&t), '/') ? 45 : 75) / 100;
-  br__text_clear (&t);
-  return *form == '?' ? s->f->size : width > s->f->size * 4 ? width : s->f->size * 4;
 }
 
 /* 1 where it has no room over a line from X0 to X1.  */
@@ -163,7 +173,7 @@ draw_ring (sketch *s)
   int32_t slope = (int32_t) ((int64_t) reach * 7071 / 10000);
   add_line (s->f, x, y, x - slope, y - slope, 0);
   add_label (s, x - slope - TICK, y - slope - size * 3 / 2, BR_ALIGN_RIGHT, p->kind_index == 1 ? "{0}" : "?");
-  s->f->width = 2 * x;
+  widen (s->f, 2 * x);
   s->f->height = below + size;
 }
 
@@ -184,7 +194,7 @@ draw_wheels (sketch *s)
   add_line (s->f, r, y, r, below, 1);
   add_line (s->f, r + base, y, r + base, below, 1);
   add_size (s, r, r + base, below, "{0}");
-  s->f->width = base + 2 * r;
+  widen (s->f, base + 2 * r);
   s->f->height = below + size;
 }
 
@@ -197,7 +207,7 @@ draw_whole (sketch *s, int32_t *y)
   s->unit = br__ratio_div (br__ratio_of (LENGTH, 1), s->p->given[0]);
   *y = s->f->size * 2;
   add_size (s, 0, LENGTH, *y - TICK * 2, "{0}");
-  s->f->width = LENGTH;
+  widen (s->f, LENGTH);
   s->f->height = *y + BAR + s->f->size * 3;
   return *y + BAR + s->f->size * 2;
 }
@@ -209,8 +219,6 @@ add_part (const sketch *s, int32_t x0, int32_t x1, int32_t y, const char *form)
 {
   int32_t size = s->f->size;
   int at_end = x1 == LENGTH && is_short (s, x0, x1, form);
-  if (at_end)
-    s->f->width = LENGTH + width_of (s, form);
   if (at_end || !is_short (s, x0, x1, form))
     {
       add_size (s, x0, x1, y, form);
@@ -291,12 +299,11 @@ draw_known (sketch *s)
   br__ratio lengths[] = { p->given[1], shown, p->given[0], real };
   const char *labels[] = { "{1}", p->kind_index ? "?" : "{2}", "{0}", p->kind_index ? "{2}" : "?" };
   int32_t y = s->f->size, step = BAR + s->f->size;
-  s->f->width = LENGTH;
+  widen (s->f, LENGTH);
   s->unit = br__ratio_div (br__ratio_of (LENGTH * 4 / 5, 1), real);
   for (int i = 0; i < 4; i++)
     {
-      int32_t end = place (s, lengths[i]), far = end + TICK * 2 + width_of (s, labels[i]);
-      s->f->width = far > s->f->width ? far : s->f->width;
+      int32_t end = place (s, lengths[i]);
       add_bar (s->f, 0, end, y, i < 2);
       add_label (s, end + TICK * 2, y + BAR / 2 - s->f->size * 7 / 10, BR_ALIGN_LEFT, labels[i]);
       y += i == 1 ? step * 3 / 2 : step;
@@ -305,11 +312,11 @@ draw_known (sketch *s)
 }
 
 void
-br__figure_make (br__figure *f, const br__problem *p, int32_t size)
+br__figure_make (br__figure *f, const br__problem *p, int32_t size, int plain)
 {
   memset (f, 0, sizeof *f);
   f->size = size;
-  sketch s = { f, p, { 1, 1 } };
+  sketch s = { f, p, { 1, 1 }, plain };
   if (p->topic == &br__topic_fender)
     (p->kind_index == 3 ? draw_wheels : draw_ring) (&s);
   else if (p->topic == &br__topic_missing)
@@ -343,7 +350,7 @@ br__figure_svg (br_text *t, const br__problem *p, const br__sentences *words, in
   static const char *const anchors[] = { "start", "middle", "end" };
   br__figure f;
   br_text said = BR_TEXT_ZERO;
-  br__figure_make (&f, p, size);
+  br__figure_make (&f, p, size, 1);
   br__put_picture (&said, p, words);
   br__text_printf (t, "<svg width=\"%d\" height=\"%d\" viewBox=\"-8 -8 %d %d\" role=\"img\" aria-label=\"", f.width / 750 + 16, f.height / 750 + 16,
                    f.width / 750 + 16, f.height / 750 + 16);

@@ -23,8 +23,8 @@ typedef struct br__figure
 
 /* 1 if P has one.  */
 int br__has_figure (const br__problem *p);
-/* The figure of P with letters of SIZE.  */
-void br__figure_make (br__figure *f, const br__problem *p, int32_t size);
+/* The figure of P with letters of SIZE; PLAIN: those of a fraction are as large as others.  */
+void br__figure_make (br__figure *f, const br__problem *p, int32_t size, int plain);
 /* What it shows, in words; of a ruler, too.  */
 void br__put_picture (br_text *t, const br__problem *p, const br__sentences *words);
 /* As a picture in HTML, that in words beside it.  */

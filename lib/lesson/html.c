@@ -8,6 +8,7 @@
 #include "file/markup.h"
 #include "lesson/figure.h"
 #include "lesson/write.h"
+#include "shop/paper.h"
 
 typedef struct html_writer
 {
@@ -116,6 +117,9 @@ put_feet (br_text *t, const br__worksheet *w, int key)
   br__text_clear (&plain);
 }
 
+/* A size in inches, to three places.  */
+#define INCHES(size) (long long) (size##_num / size##_den), (long long) (size##_num % size##_den * 1000 / size##_den)
+
 static void
 put_head (br_text *t, const br__worksheet *w, int key)
 {
@@ -123,13 +127,21 @@ put_head (br_text *t, const br__worksheet *w, int key)
     "body{max-width:7in;margin:0.5in auto;padding:0 .6em;overflow-wrap:anywhere}\n"
     "td,th{overflow-wrap:break-word}li svg{display:block}@media screen{svg{max-width:100%}}\n"
     ".true{border:solid #000;border-width:0 1px 2px;width:2in;height:.1in;display:inline-block;margin-right:.2in}\n"
-    "section+section{break-before:page}\nli{page-break-inside:avoid;margin-bottom:1em}\n"
+    "section+section{break-before:page}\nli{page-break-inside:avoid;margin-bottom:1.5em;padding:.3em 0 3px}li .blank{margin-bottom:0}\n"
     ".two{display:grid;grid-template-columns:1fr 1fr;gap:1em}.words{font-size:.85em}\n"
     ".blank{display:flex;gap:.5em;margin-bottom:1.5em}.blank i{flex:1;max-width:15em;border-bottom:1px solid}\n"
-    "p .blank{display:inline-flex;margin:0}p i{width:10em}\n";
-  static const char large[] = "body{font-size:18pt;line-height:1.7}sup,sub{font-size:1em}\n";
+    "p .blank{display:inline-flex;margin:0}p i{width:10em}\n"
+    "@media screen and (max-width:32em){ol{padding-left:1.7em}}\n"
+    /* Where there is room, a figure stands beside the room to work in, as in PDF.  */
+    "@media print,(min-width:32.01em){li svg:not([width$=in]){float:right;margin-left:1em}li .blank{clear:both}}\n"
+    "@media print{body{margin:0 auto}h1{margin:0 0 .3em}}\n";
+  /* A ruler that is shown smaller keeps its numerals.  */
+  static const char usual[] = "@media screen and (max-width:32em){svg[width$=in] text{font-size:220px}}\n";
+  static const char large[] = "body{font-size:18pt;line-height:1.7}sup,sub{font-size:1em}@media print{body{line-height:1.5}}\n";
   br_text own = BR_TEXT_ZERO;
-  br__text_printf (&own, "%s%s%s", style, w->large && !key ? large : "", w->duplex && !key ? "section+section{break-before:right}\n" : "");
+  br__text_printf (&own, "%s%s%s", style, key ? "" : w->large ? large : usual, w->duplex && !key ? "section+section{break-before:right}\n" : "");
+  if (w->paper)
+    br__text_printf (&own, "@page{size:%lld.%03lldin %lld.%03lldin}\n", INCHES (w->paper->width), INCHES (w->paper->height));
   put_feet (&own, w, key);
   const br__sentences *words = key ? NULL : w->words;
   br__html_head (t, br__sentences_language (words), w->title ? w->title : br__sentences_find (words, "Worksheet"), br__text_string (&own));

@@ -411,7 +411,7 @@ put_problem (layout *l, const br__task *task, size_t index, size_t *count)
   br__figure f;
   if (figure)
     {
-      br__figure_make (&f, task->problem, l->w->large ? l->size : l->size * 5 / 6);
+      br__figure_make (&f, task->problem, l->w->large ? l->size : l->size * 5 / 6, 0);
       picture = is_narrow (l, &f) ? 0 : f.height + l->size / 2;
       least = is_narrow (l, &f) && f.height > least ? f.height : least;
       room = least > room ? least : room;

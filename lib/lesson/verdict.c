@@ -111,6 +111,9 @@ judge_form (const br__written *f, const br_measure *m, int whole, const br__key 
     return BR__NOT_LOWEST;
   if (f->fraction && !any && (key->ask == BR__ASK_DECIMAL || (one ? f->mixed : f->num >= f->den)))
     return BR__OTHER_FORM;
+  /* A share is no length.  */
+  if (f->percent && key->unit)
+    return (size_t) BR__JUDGEMENTS + BR__MISTAKE_UNIT;
   if (f->percent && !any)
     return BR__OTHER_FORM;
   if (f->decimal && !any && key->ask != BR__ASK_DECIMAL && !whole)

@@ -127,7 +127,7 @@ static const char style[] =
   ".state{min-width:9rem}.fail th,.fail td{border-top:3px solid #111;border-bottom:3px solid #111}\n"
   "figure{margin:0 0 1rem}figcaption{margin:.4rem 0}.scroll{overflow-x:auto;position:relative}.scroll:focus-visible{outline:3px solid #111}\n"
   "figure svg{display:block;max-width:100%;height:auto}@media screen{.fit svg{width:100%}}\n"
-  ".check span{display:inline-block;box-sizing:border-box;height:.12in;border:solid #111;border-width:0 2px 2px}\n"
+  BR__FIGURE_STYLE
   ".stick{display:block;width:100%;min-width:430px;max-height:24rem;stroke:#111;stroke-width:2}.piece{fill:#fff}.rest{fill:#ddd}\n"
   ".stick text{font:26px system-ui,sans-serif;fill:#111;stroke:none;text-anchor:middle}\n"
   "small{color:#333}li{margin:.3rem 0}\n"
@@ -135,7 +135,7 @@ static const char style[] =
   ".box{overflow:visible}.wide{min-width:0;width:100%}tbody th{position:static;background:none}td code,th code{overflow-wrap:anywhere}\n"
   "th,td{padding:3px 5px}td>code{min-width:8em}.state{min-width:0}th:last-child,td:last-child{min-width:6rem}\n"
   "thead{display:table-header-group}tr,.keep,figure{break-inside:avoid}\n"
-  "h2,h3{break-after:avoid}.fit{min-width:0!important}}\n";
+  "h2,h3{break-after:avoid}}\n";
 
 static const struct section_form
 {

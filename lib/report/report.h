@@ -37,6 +37,10 @@ void br__report_cell (br_text *t, const char *text);
 int br__put_short_text (br_text *t, const char *shown);
 /* report_figure.c: the side view, if there is a shape; a failure is reported in the run.  */
 br_status br__report_figure (br__report *p);
+/* How it stands on a page, and on paper at its scale.  */
+#define BR__FIGURE_STYLE \
+  ".check span{display:inline-block;box-sizing:border-box;height:.12in;border:solid #111;border-width:0 2px 2px}\n" \
+  "@media print{.fit{min-width:0!important}}\n"
 /* report_rows.c, report_cut.c: what a record adds.  */
 void br__report_row (br__report *p, const br_record *r);
 void br__report_parts (br__report *p, const br_record *r);

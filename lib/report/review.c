@@ -137,11 +137,14 @@ take_shape (reading *r, const br_record *record)
 static void
 take_caution (reading *r, const br_record *record)
 {
-  const char *message = br_record_text (record, "message");
+  const br_list *concerns = br_record_list (record, "concerns");
+  char names[200], text[800];
+  int some = concerns && br_list_size (concerns);
+  snprintf (text, sizeof text, "%s%s%.500s", some ? join (names, sizeof names, concerns) : "", some ? ": " : "", br_record_text (record, "message"));
   for (size_t i = 0; i < r->design->count[BR__FINDING_CAUTION]; i++)
-    if (strncmp (br__text_string (&r->design->found[BR__FINDING_CAUTION][i]), message, 500) == 0)
+    if (strcmp (br__text_string (&r->design->found[BR__FINDING_CAUTION][i]), text) == 0)
       return;
-  br__design_add (r->design, BR__FINDING_CAUTION, "%.500s", message);
+  br__design_add (r->design, BR__FINDING_CAUTION, "%s", text);
 }
 
 static void

@@ -11,6 +11,7 @@
 #include "file/markup.h"
 #include "table/rows.h"
 #include "lesson/worksheet.h"
+#include "report/report.h"
 #include "report/review.h"
 
 /* A student's page has so many lines in all its lists, and so many in one.  */
@@ -59,7 +60,9 @@ static const char style[] =
   "h1{font-size:1.4em;margin:.2em 0}h2{font-size:1.15em;margin:.8em 0 .2em}h3{font-size:1em;margin:.6em 0 .2em}ul{margin:.2em 0;padding-left:1.3em}\n"
   "figure{margin:.5em 0}.scroll{overflow-x:auto}figure svg{max-width:max(100%,30rem);height:auto;max-height:3.6in}figcaption{font-size:.85em}\n"
   "table{overflow-wrap:normal}\n"
-  "@media print{@page{margin:.5in}body{margin:0;padding:0;font-size:10.5pt}section{break-before:page}figure svg{max-width:100%}h3{margin:.3em 0 0}ul{margin:0}}\n";
+  BR__FIGURE_STYLE
+  "@media print{@page{margin:.5in}body{margin:0;padding:0;font-size:10.5pt}.scroll{overflow:visible}table{font-size:9pt}"
+  "tr:first-child th:nth-child(n+3){writing-mode:vertical-rl}section{break-before:page}figure svg{max-width:100%;max-height:none}h3{margin:.3em 0 0}ul{margin:0}}\n";
 
 /* What comes first of what there is to do.  */
 const br__finding br__to_do[BR__TO_DO] =

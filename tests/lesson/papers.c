@@ -254,6 +254,10 @@ test_feet (void **state)
   lesson_contains ("a.html", "<div>It is drawn twice its size. 0 is further left.</div>", 1);
   lesson_contains ("a.html", "font-size:18pt", 1);
   lesson_contains ("k.html", "font-size:18pt", 0);
+  lesson_contains ("a.html", "@page{size", 0);
+  sheet_say (sheet, &s, "worksheet reading 1 paper a4 into a.html");
+  /* ISO 216: 210 mm x 297 mm.  */
+  lesson_contains ("a.html", "@page{size:8.267in 11.692in}", 1);
   said_clear (&s);
   br_sheet_free (sheet);
 }
@@ -430,6 +434,45 @@ test_steps_in_words (void **state)
   br_sheet_free (sheet);
 }
 
+/* On a phone of 390 px, of which the sides take 46 (0.6em and 1.7em at 16 px), no letter of a figure has less than 11 px.  */
+static void
+test_phone (void **state)
+{
+  static const char *const rulers[] = { "1/16", "1/64", "1 mm", "0.5 mm" };
+  (void) state;
+  for (size_t i = 0; i < 4 * CHECK_COUNT (rulers); i++)
+    {
+      br_sheet *sheet = new_sheet ();
+      said s = SAID_ZERO;
+      int count = 0;
+      sheet_say (sheet, &s, "worksheet reading 2, fender 8, missing 8, known size 4, dividing 4, stock 4 ruler %s seed %zu%s into a.html",
+                 rulers[i % CHECK_COUNT (rulers)], i + 1, i % 3 ? "" : " size large");
+      char *page = lesson_get ("a.html");
+      assert_non_null (strstr (page, "(max-width:32em){ol{padding-left:1.7em}}"));
+      const char *numeral = strstr (page, "@media screen and (max-width:32em){svg[width$=in] text{font-size:");
+      assert_true (i % 3 ? numeral != NULL : numeral == NULL);
+      for (const char *at = page; (at = strstr (at, "<svg width=\"")); at++, count++)
+        {
+          const char *box = strstr (at, "viewBox=\"") + strlen ("viewBox=\""), *size = strstr (at, "font-size=\"");
+          double wide = 0, letters = strtod (size + strlen ("font-size=\""), NULL);
+          for (int k = 0; k < 3; k++)
+            {
+              char *end;
+              wide = strtod (box, &end);
+              box = end;
+            }
+          if (wide > 1000 && numeral)
+            letters = strtod (strstr (numeral, "font-size:") + strlen ("font-size:"), NULL);
+          if (letters * (wide > 344 ? 344 / wide : 1) < 11)
+            fail_msg ("letters of %g px: %.300s", letters * 344 / wide, at);
+        }
+      assert_int_equal (count, 30);
+      free (page);
+      said_clear (&s);
+      br_sheet_free (sheet);
+    }
+}
+
 int
 main (void)
 {
@@ -437,7 +480,7 @@ main (void)
   {
     CHECK_TEST (test_levels), CHECK_TEST (test_units), CHECK_TEST (test_metric_marks), CHECK_TEST (test_head), CHECK_TEST (test_feet), CHECK_TEST (test_words),
     CHECK_TEST (test_wrong_words),
-    CHECK_TEST (test_zero), CHECK_TEST (test_steps_in_words)
+    CHECK_TEST (test_zero), CHECK_TEST (test_steps_in_words), CHECK_TEST (test_phone)
   };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, lesson_enter, lesson_leave));

@@ -5,7 +5,7 @@
    A row is words parted by blanks: a|b is one of the two, [a] may be missing.  A slot is `*` (words, the shortest that
    fits), `Q` (such with a sum), `L` (numbers, names, units and signs), `W` (one word), `V` (one word that begins a number), `M` (1/8 and the like), `N` (a whole number), `P` (one in per cent), `T` (a setting), `O` (what is on or off),
    `H` (a word that has help), `K` (a size that the sheet knows), `G` (a shape), `A` (a size, a shape, a stock or a part), `X` (a name that it could have), `C` (a sign that compares), .csv|.txt (a file that
-   ends so), `U` (a unit), `D` (an
+   ends so), `U` (a unit), `E` (?/16, as 16), `D` (an
    ordinal such as eighth, as 8) or `S` (one in the plural, as sixteenths or 1/16ths).  In what it is, $1 is the first
    slot, {1} the same in brackets where it is more than a number or a name, @1 a list whose `and` is a comma, &1 ` in` where
    that is a length.  Where | parts two of them, the phrase is refused with both in its hint, and behind ? it is refused with
@@ -17,6 +17,7 @@
 #include "statement/phrase_words.h"
 
 #define SHAPES " [rectangle|board|panel|sheet|frame|box|square]"
+#define PICTURE " .pdf|.svg|.png"
 #define PIECES " [equal] pieces|parts|lengths|sections|bits|strips"
 
 const br__phrase_rule br__phrase_rules[] = {
@@ -45,8 +46,13 @@ const br__phrase_rule br__phrase_rules[] = {
   { "V is to * as * is to what|x|?", "{3} * {2} / {1}" },
   { "V shy of *", "{2} - $1" },
   { "* in|as U with [a] fraction|fractions", "$1 in $2" },
+  { "what does * look [like] on a|the|my ruler|tape|rule", "round $1" },
   { "where is|does * [go|come|fall] on a|the|my|this ruler|tape|rule with|in|of S", "round $1 to 1/$2" },
   { "what would|will|does * [go|come|fall|be] on a|the|my|this ruler|tape|rule", "marks $1" },
+  { "[what] [is] [left] [if|when] [i] [take|cut|saw|remove] V off|from each|both end|ends|side|sides of *", "?{2} - 2 * {1}" },
+  { "how many V [pieces|strips|lengths|parts] [can|fit|go|come] [i|we] [get|cut] from|in|into|out [of] V with|and [a] V kerf", "?($2 + $3) / ($1 + $3)" },
+  { "K - N K", "$1 - $2 * $3" },
+  { "K + N K", "$1 + $2 * $3" },
   { "add|total|sum up [the] W column in|of|from .csv", "?round column $1 of $2 to 1/16" },
   { "what W do|must|should i|we need|have so [that] [the] K comes|is|be|becomes [out] [at|to] *", "?find $1 for $2 = $3" },
   { "X should|must [always] be|stay half [of] [the] K", "?$1 = $2 / 2" },
@@ -60,8 +66,11 @@ const br__phrase_rule br__phrase_rules[] = {
   { "turn|change|make|convert|write|put V into|to|as [a] fraction", "$1 as a fraction" },
   { "turn|change|make|convert|write|put V into|to|as [a] decimal", "$1 as a decimal" },
   { "V = U", "$1 in $2" },
-  { "[each|one|1] square|box is|equals|= *", "grid $1" },
-  { "a square|box is|equals *", "grid $1" },
+  { "[each|every|one|1|a] square|box is|equals|= *", "grid $1" },
+  { "[grid|graph|squared|sketch] [paper|grid] [is|has|with|of|at] N squares|boxes|lines per|to|in|for [an|the|each|every|one|a|1] inch", "grid 1/$1 in" },
+  { "paper [is|has|with|of] V squares|boxes", "?grid $1" },
+  { "paper [is|has|with|of] V U squares|boxes", "?grid $1 $2" },
+  { "V =|is|equals E", "{1} / (1/$2)" },
   { "[grid|paper|graph] squares|boxes are|of *", "grid $1" },
   { "each|one piece|part of * cut|divided|split in|into N", "?divide $1 into $2" },
   { "angle|slope|pitch|gradient [of] V", "?atan($1)" },
@@ -102,6 +111,13 @@ const br__phrase_rule br__phrase_rules[] = {
   { "am|are i|we in * or *", "units" },
   /* Checks.  */
   { "check [that|if] [all] [of] [the] .csv", "?help check" },
+  { "check [that|if] * =|is * within|+- *", "?check abs($1 - {2}) <= $3" },
+  { "check [that|if] * is|are within * of *", "?check abs($1 - {3}) <= $2" },
+  { "* must|should|has [to] be|stay within * of *", "?check abs($1 - {3}) <= $2" },
+  { "is|are * within * of *", "?check abs($1 - {3}) <= $2" },
+  { "which|what [1|one] [is] [the] bigger|larger|longer|greater|wider|taller|more [1|one] [of] * or|and *", "?check $1 > $2" },
+  { "which|what [1|one] [is] [the] smaller|shorter|less|narrower|thinner|lower [1|one] [of] * or|and *", "?check $1 < $2" },
+  { "must have W from *", "?must have $1; check $1 >= $2" },
   { "check [that|if] * [is|are] between * and *", "?check $1 >= $2; check $1 <= $3" },
   { "* must|should be between * and *", "?check $1 >= $2; check $1 <= $3" },
   { "is|are * between * and *", "?check $1 >= $2; check $1 <= $3" },
@@ -148,6 +164,7 @@ const br__phrase_rule br__phrase_rules[] = {
   { "V up to [the] [next] [nearest] D", "round $1 to 1/$2 up" },
   { "V down to [the] [next] [nearest] D", "round $1 to 1/$2 down" },
   { "V = how many S", "{1} / (1/$2)" },
+  { "V - V [at|on|from|off] each|both|either side|sides|end|ends", "?$1 - 2 * {2}" },
   { "V / N with|and V kerf", "?divide $1 into $2 kerf $3" },
   { "is V closer|nearer to V or V", "?abs($1 - $2), abs($1 - $3)" },
   { "V exact|exactly", "exact $1" },
@@ -190,6 +207,8 @@ const br__phrase_rule br__phrase_rules[] = {
   { "[show|list] [all] [the] marks for|of|near *", "marks $1" },
   { "what scale for|fits|will|would|should|do|can *", "?help fit" },
   { "V to the N", "?{1}^$2" },
+  { "V mm N", "?$1 mm, $2 mm" },
+  { "[the|my] last|previous answer|result|value *", "?help sizes" },
   { "T in S", "$1 1/$2" },
   { "tape|ruler [measure] [is|reads] in S", "?ruler 1/$1" },
   { "V times as long|wide|big|high|tall|thick|deep|much as *", "$1 * {2}" },
@@ -250,6 +269,8 @@ const br__phrase_rule br__phrase_rules[] = {
   { "import|open|load|read|use [the|my|a] csv|spreadsheet|table|excel [file]", "?help csv" },
   { "round up to [the] [nearest] V *", "round $2 to $1 up" },
   { "round down to [the] [nearest] V *", "round $2 to $1 down" },
+  { "round half|halves|ties up", "?ties up" },
+  { "round half|halves|ties down", "?ties down" },
   { "round * up|upward|upwards", "round $1 up" },
   { "round * down|downward|downwards", "round $1 down" },
   { "round V V", "?round $1 to $2" },
@@ -286,7 +307,8 @@ const br__phrase_rule br__phrase_rules[] = {
   { "* in|as|to [a] decimals|decimal", "$1 as a decimal" },
   { "fraction *", "$1 as a fraction" },
   { "mixed number *", "$1" },
-  { "* as|to|in [a] mixed number|fraction", "$1" },
+  { "* as|to|in [a] mixed [number|fraction]", "$1" },
+  { "* as|to|in [a] number|fraction", "$1" },
   { "* in inches and fractions", "$1 as a fraction" },
   { "* as|to [an] improper fraction", "exact $1" },
   { "lowest terms *", "$1" },
@@ -459,8 +481,6 @@ const br__phrase_rule br__phrase_rules[] = {
   { "[what|which] [size] drill [bit] [size] for|fits [a|an] *", "drill($1)" },
   { "full [size] [of] * at|from V scale", "?full($1, $2)" },
   { "full [size] [of] * at|from [a] scale [of] V", "?full($1, $2)" },
-  { "V at V", "?help scale" },
-  { "V U at V", "?help scale" },
   { "real|actual|true size [of] *", "full($1)" },
   { "full size: *", "full($1)" },
   { "* full scale", "full($1)" },
@@ -478,18 +498,21 @@ const br__phrase_rule br__phrase_rules[] = {
   { "[i] [have] N boards|planks|sticks|sheets [of] *", "?stock board = $2 qty $1" },
   { "circle W [=] V", "?circle $1 = $2 at 0, 0" },
   { "N W V x|by V from W", "?part $2 = $3 x $4 qty $1 from $5" },
-  { "draw [it] [at|in] half scale|size", "?draw scale 1:2 into drawing.pdf" },
+  { "draw|print|plot [it|this] [at|in] W scale|size", "?draw scale $1 into drawing.pdf" },
+  { "draw|print|plot|export [it|this] [at|in] W scale|size into|to|as|in|on" PICTURE, "draw scale $1 into $2" },
+  { "draw|print|plot|export [it|this] [at|in] [a] [scale] [of] V into|to|as|in|on" PICTURE, "draw scale $1 into $2" },
+  { "draw|print|plot|export [it|this] into|to|as|in" PICTURE " [at|in] W scale|size", "draw into $1 scale $2" },
+  { "draw|print|plot|export [it|this] into|to|as|in" PICTURE " [at|in] [a] [scale] [of] V", "draw into $1 scale $2" },
+  { "draw|print|plot|export [it|this] [in|all] [the] 3|three views into|to|as|in" PICTURE, "draw views into $1" },
   { "box W = * beside|near G", "box $1 = $2 left of $3|box $1 = $2 right of $3" },
   { "box W = * next to G", "box $1 = $2 left of $3|box $1 = $2 right of $3" },
   { "circle W = * beside|near G", "circle $1 = $2 left of $3|circle $1 = $2 right of $3" },
   { "circle W = * next to G", "circle $1 = $2 left of $3|circle $1 = $2 right of $3" },
-  { "draw [it] [at|in] quarter scale|size", "?draw scale 1:4 into drawing.pdf" },
-  { "draw|print|save [the|a] side view|elevation into|to|as|in .pdf|.svg|.png", "draw side into $1" },
-  { "draw|print|save [the|a] top|plan view|elevation into|to|as|in .pdf|.svg|.png", "draw top into $1" },
-  { "draw|print|save [the|a] front|end view|elevation into|to|as|in .pdf|.svg|.png", "draw front into $1" },
+  { "draw|print|save [the|a] side view|elevation into|to|as|in" PICTURE, "draw side into $1" },
+  { "draw|print|save [the|a] top|plan view|elevation into|to|as|in" PICTURE, "draw top into $1" },
+  { "draw|print|save [the|a] front|end view|elevation into|to|as|in" PICTURE, "draw front into $1" },
   { "save [it|this|the|my] [as|to] [a] pdf|drawing|picture|svg|png|image", "?draw into drawing.pdf" },
-  { "draw [it] [at|in] full scale|size", "?draw scale 1:1 into drawing.pdf" },
-  { "draw|print|save [it|this] [the] [drawing|picture] to|as|onto .pdf|.svg", "draw into $1" },
+  { "draw|print|save|export [it|this|a|the|my] [drawing|picture|plan|image] to|as|onto|into|in" PICTURE, "draw into $1" },
   { "export|print [to|into|as] .pdf|.svg", "draw into $1" },
   { "export|print|report [to|into|as] .html|.htm", "report into $1" },
   { "show|see [me] [the] drawing|picture|sketch", "draw" },

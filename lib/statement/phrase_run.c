@@ -253,7 +253,7 @@ needs_hint (br__run *run)
 {
   const char *hint = run->error->hint;
   return !says_more (run->error) || strncmp (hint, "help ", 5) == 0 || strcmp (hint, "write `help`") == 0
-         || strncmp (hint, "a new size", 10) == 0 || strncmp (hint, "did you mean", 12) == 0 || !hint_works (run);
+         || (strncmp (hint, "write ", 6) == 0 && hint[6] != '`') || strncmp (hint, "a new size", 10) == 0 || strncmp (hint, "did you mean", 12) == 0 || !hint_works (run);
 }
 
 /* A line that was refused with STATUS and has no hint is read in plainer words, and what these are as a phrase again, as one

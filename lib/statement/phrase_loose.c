@@ -110,7 +110,7 @@ static void
 part_pairs (br__words *l)
 {
   const int line = br__words_among (l, "line|bar from to");
-  if (!(line || br__words_among (l, "diagonal|hypotenuse|area|perimeter|volume")) || br__words_among (l, "board-|stock|lumber|stud-|plank-"))
+  if (!(line || br__words_among (l, "diagonal|hypotenuse|area|perimeter|volume|+|-|plus|minus")) || br__words_among (l, "board-|stock|lumber|stud-|plank-"))
     return;
   for (size_t i = 0; i < l->count; i++)
     {
@@ -222,6 +222,16 @@ br__phrase_first (br__run *run)
     {
       br__fail (run->error, BR_SYNTAX, (size_t) (l.word[last].s - run->text), l.word[last].length, "the sizes stand here by their names");
       br__hint (run->error, "write `list`, which has them all");
+      return 1;
+    }
+  /* part leg = 200 x 40 x2: two of them, or 2 thick.  */
+  if (last > 4 && br__word_at (&l, 0, "part") && br__word_at (&l, last - 2, "x") && l.word[last].length > 1 && l.word[last].s[0] == 'x'
+      && strspn (l.word[last].s + 1, "0123456789") >= l.word[last].length - 1)
+    {
+      const int before = (int) (l.word[last].s - run->text), n = (int) l.word[last].length - 1;
+      br__fail_two_ways (run, 0, run->end);
+      if (run->end < 60)
+        br__hint (run->error, "write `%.*sqty %.*s` or `%.*sx %.*s`", before, run->text, n, l.word[last].s + 1, before, run->text, n, l.word[last].s + 1);
       return 1;
     }
   if (!waits_for_number (&l))

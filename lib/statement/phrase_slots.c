@@ -404,7 +404,10 @@ put_thing (br_text *t, br__about *m, char kind, int which)
   size_t length, before_length = 0;
   for (size_t i = 0; i < l->count; i++)
     {
-      /* The same name twice is one thing, but for its sides.  */
+      /* The same name twice is one thing, but for its sides; a 250mm wheel is none that is drawn.  */
+      const br_unit *unit;
+      if (i && strchr ("GEAJZYL", kind) && br__word_measure (l, i - 1, &unit) && unit)
+        continue;
       if ((length = kind_at (m, i, kind)) == 0
           || (strchr ("GLKPS", kind) && before_length == length && memcmp (before, l->word[i].s, length) == 0))
         continue;

@@ -199,7 +199,8 @@ named_measure (br_error *error, const br__words *l)
   br_measure m = BR_MEASURE_ZERO;
   while (length && start[length - 1] == ' ')
     length--;
-  int found = l->count > 1 && !br_unit_find (l->word[last].s, l->word[last].length)
+  /* Of what is said to be wide a note tells too little.  */
+  int found = l->count > 1 && !(first && br__words_at (l, last, "wide|long|high|tall|thick|deep")) && !br_unit_find (l->word[last].s, l->word[last].length)
               && br_measure_read (&m, start, length, NULL, NULL) == BR_OK && length + l->word[last].length < 60;
   br_measure_clear (&m);
   for (size_t i = 0, n; found && i < l->word[last].length; i += n)

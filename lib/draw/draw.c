@@ -280,8 +280,7 @@ make_view (br__drawing *d, br__run *run, const br_number *ratio)
   if (status == BR_DOMAIN && flat->flat_count)
     {
       br__fail (run->error, BR_DOMAIN, start, length, "no shape has a depth yet, so there is the side view alone");
-      br__hint (run->error, "give it one behind its place: %s %s = ... deep 3/4 in", br__shape_kind_word (flat->flat[0]->kind),
-                flat->flat[0]->name);
+      br__hint (run->error, "write `%s deep 3/4 in`, or give another shape a depth so", flat->flat[0]->text);
     }
   else if (status == BR_DOMAIN)
     {

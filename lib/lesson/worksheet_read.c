@@ -295,7 +295,9 @@ read_rows (br__worksheet *w, br__run *run)
         status = br__lex_next (&run->lex, run->error);
       if (status == BR_OK)
         status = br__clause_count (&count, run, "the count of problems", 1, BR__MOST_PROBLEMS);
-      if (status == BR_SYNTAX && (topic || own))
+      /* sums large: what the other words say is not left out of a hint.  */
+      if (status == BR_SYNTAX && (topic || own) && (run->error->offset >= run->end
+          || br__same_word (run->text + run->error->offset, run->error->length, "into")))
         br__hint (run->error, "write `worksheet %s %d into FILE.pdf`", own ? "own" : topic->name, own ? 1 : 5);
       if (status == BR_OK && w->row_count == BR__MOST_ROWS)
         status = br__fail (run->error, BR_TOO_BIG, at.offset, at.length, "more than %d topics on a paper", BR__MOST_ROWS);

@@ -129,6 +129,24 @@ br__word_known (const br__words *l, size_t i)
   return l->run->lex.known && i < l->count && l->run->lex.known (l->run->lex.user, l->word[i].s, l->word[i].length);
 }
 
+/* The word I is a name of the sheet and not what the number beside it is said of, as in 3 in wheel and gap 1/4.  */
+int
+br__word_meant (const br__words *l, size_t i)
+{
+  return br__word_known (l, i) && !br__word_begins_number (l, i + 1) && !(i && br__word_begins_number (l, i - 1));
+}
+
+int
+br__word_is_new (const br__words *l, size_t i)
+{
+  const char *s = l->word[i].s;
+  size_t length = l->word[i].length;
+  for (size_t k = 0, n; k < length; k += n)
+    if ((n = br__letter_at (s + k, length - k, k > 0)) == 0)
+      return 0;
+  return !br__word_known (l, i) && (!br__cardinal (l, i) || br__words_at (l, i, "a|an")) && !br__word_asks (s, length) && !br__statement_find (s, length) && !br__function_find (s, length) && !br_unit_find (s, length);
+}
+
 int
 br__word_begins_number (const br__words *l, size_t i)
 {
@@ -371,7 +389,7 @@ put_phrase (br_text *t, br__words *l)
   const br__run *run = l->run;
   if (l->count == BR__MOST_WORDS || l->count == 0)
     return 0;
-  if (br__phrase_row (&l->row, l) || (br__text_reset (&l->row), br__phrase_thing (&l->row, l)))
+  if (br__phrase_thing (&l->row, l) || (br__text_reset (&l->row), br__phrase_row (&l->row, l)))
     {
       br__run made = *run;
       made.text = br__text_string (&l->row);

@@ -14,7 +14,7 @@
 #include "statement/phrase_words.h"
 #include "statement/statements.h"
 
-#define COUNTED "holes|hole|slats|slat|rungs|rung|pegs|peg|screws|nails|posts|balusters|spindles|shelves|marks|dowels|bars|hooks|apart|" \
+#define COUNTED "holes|hole|slats|slat|rungs|rung|pegs|peg|screws|nails|posts|balusters|spindles|shelves|marks|dowels|bars|hooks|" \
   "spaced|spacing|spaces|space|spread|evenly|equally|gap|gaps|between|pieces|piece|parts|part|lengths|sections|bits|strips|blocks|" \
   "equal|cut|split|divide|share|slice|saw|ways"
 /* These stand behind the value that they are said of: 3 high.  */

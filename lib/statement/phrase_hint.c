@@ -68,28 +68,32 @@ joined_name (br_text *t, const br__words *l)
   return 1;
 }
 
-/* length = 10, width = 4 and body height is 3 in: one statement for each.  */
+/* length = 10, width = 4 and body height is 3 in: one statement for each.  deck: length 10, width 4 has names of two words.  */
 static int
 several_sizes (br_text *t, const br__words *l)
 {
   size_t sizes = 0;
-  for (size_t i = 0; i < l->count; sizes++)
+  const size_t of = l->count && l->word[0].length < 20 && br__word_bare (l, 0, ":") < l->word[0].length ? br__word_bare (l, 0, ":") : 0;
+  for (size_t i = of > 0; i < l->count; sizes++)
     {
       i += sizes && br__word_at (l, i, "and");
       const size_t from = i;
-      while (i < l->count && !br__words_at (l, i, "=|is|are"))
+      while (i < l->count && !br__words_at (l, i, "=|is|are") && !br__word_begins_number (l, i))
         if (!br__letter_at (l->word[i].s, l->word[i].length, 0) || l->word[i++].length > 30)
           return 0;
-      const size_t value = i + 1;
+      const size_t value = i + !br__word_begins_number (l, i);
       if (i == from || i > from + 3 || value >= l->count || !(br__word_begins_number (l, value) || br__word_known (l, value)))
         return 0;
-      br__text_puts (t, sizes ? "; " : "");
+      /* length 10: one word, with a comma before the next.  */
+      if (value == i && (i > from + 1 || !br__word_is_new (l, from) || (sizes && br__word_bare (l, from - 1, ",;") == l->word[from - 1].length)))
+        return 0;
+      br__text_printf (t, "%s%.*s%s", sizes ? "; " : "", (int) of, l->word[0].s, of ? "_" : "");
       put_joined (t, l, from, i);
       br__text_puts (t, " =");
       for (i = value; i < l->count && !(i > value && (br__word_at (l, i, "and") || br__word_bare (l, i - 1, ",;") < l->word[i - 1].length)); i++)
         br__text_printf (t, " %.*s", (int) br__word_bare (l, i, ",;"), l->word[i].s);
     }
-  return sizes > 1;
+  return sizes > 1 && t->length < 120;
 }
 
 /* outline side = 0,0, 4,0, 4,3: the corners of a shape as numbers alone.  */
@@ -195,7 +199,8 @@ named_measure (br_error *error, const br__words *l)
   br_measure m = BR_MEASURE_ZERO;
   while (length && start[length - 1] == ' ')
     length--;
-  int found = l->count > 1 && !br_unit_find (l->word[last].s, l->word[last].length)
+  /* Of what is said to be wide a note tells too little.  */
+  int found = l->count > 1 && !(first && br__words_at (l, last, "wide|long|high|tall|thick|deep")) && !br_unit_find (l->word[last].s, l->word[last].length)
               && br_measure_read (&m, start, length, NULL, NULL) == BR_OK && length + l->word[last].length < 60;
   br_measure_clear (&m);
   for (size_t i = 0, n; found && i < l->word[last].length; i += n)

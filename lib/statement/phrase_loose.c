@@ -79,6 +79,17 @@ glue_measure (br__words *l, size_t i)
     l->word[i + 1].length += (size_t) comma;
 }
 
+/* Minus 2 gaps, where gap is a size: 2 * gap.  */
+static void
+count_sizes (br__words *l, size_t i)
+{
+  int64_t n, d;
+  br__words one = { .run = l->run, .word = { l->word[i + 1] }, .count = 1 };
+  if (i && br__words_at (l, i - 1, "plus|minus|less|+|-") && br__word_ratio (l, i, &n, &d) && d == 1 && !br__word_known (l, i + 1)
+      && one.word[0].length-- > 2 && one.word[0].s[one.word[0].length] == 's' && br__word_known (&one, 0))
+    br__words_make (l, i, 2, "%lld * %.*s", (long long) n, (int) one.word[0].length, one.word[0].s);
+}
+
 /* 5ft 2in: one word.  */
 static void
 glue_feet (br__words *l, size_t i)
@@ -94,6 +105,28 @@ glue_feet (br__words *l, size_t i)
     br__words_make (l, i, 2, "%.*s%.*s", (int) l->word[i].length, l->word[i].s, (int) l->word[i + 1].length, l->word[i + 1].s);
 }
 
+/* diagonal 6x8, and a line from 0,0 to 5,5: two measures in one word, where it can be no lumber and no decimal comma.  */
+static void
+part_pairs (br__words *l)
+{
+  const int line = br__words_among (l, "line|bar from to");
+  if (!(line || br__words_among (l, "diagonal|hypotenuse|area|perimeter|volume|+|-|plus|minus")) || br__words_among (l, "board-|stock|lumber|stud-|plank-"))
+    return;
+  for (size_t i = 0; i < l->count; i++)
+    {
+      const char *s = l->word[i].s, *x = memchr (s, line ? ',' : 'x', l->word[i].length);
+      const size_t n = x ? (size_t) (x - s) : 0, length = l->word[i].length;
+      if (!n || n + 1 == length || l->count + 2 > BR__MOST_WORDS || !br__word_begins_number (l, i) || !br__measure_begins (s, length, n + 1))
+        continue;
+      const size_t next = i + (line ? 1 : 2);
+      br__words_put (l, i, 1, line ? "a b" : "a x b");
+      l->word[i].s = s;
+      l->word[i].length = n + (size_t) line;
+      l->word[next].s = x + 1;
+      l->word[next].length = length - n - 1;
+    }
+}
+
 void
 br__words_loosen (br__words *l)
 {
@@ -102,11 +135,16 @@ br__words_loosen (br__words *l)
   size_t last = l->count ? l->count - 1 : 0;
   if (l->count)
     l->word[last].length = br__word_bare (l, last, "?!.");
+  part_pairs (l);
   br__phrase_numbers (l);
   for (size_t i = 0; i < l->count; i++)
     glue_measure (l, i);
   for (size_t i = 0; i + 1 < l->count; i++)
-    glue_feet (l, i);
+    {
+      glue_feet (l, i);
+      if (i + 1 < l->count)
+        count_sizes (l, i);
+    }
   /* What a note says is its text, not manners.  */
   for (size_t i = br__word_at (l, 0, "note") ? l->count : 0; i < l->count; )
     {
@@ -184,6 +222,16 @@ br__phrase_first (br__run *run)
     {
       br__fail (run->error, BR_SYNTAX, (size_t) (l.word[last].s - run->text), l.word[last].length, "the sizes stand here by their names");
       br__hint (run->error, "write `list`, which has them all");
+      return 1;
+    }
+  /* part leg = 200 x 40 x2: two of them, or 2 thick.  */
+  if (last > 4 && br__word_at (&l, 0, "part") && br__word_at (&l, last - 2, "x") && l.word[last].length > 1 && l.word[last].s[0] == 'x'
+      && strspn (l.word[last].s + 1, "0123456789") >= l.word[last].length - 1)
+    {
+      const int before = (int) (l.word[last].s - run->text), n = (int) l.word[last].length - 1;
+      br__fail_two_ways (run, 0, run->end);
+      if (run->end < 60)
+        br__hint (run->error, "write `%.*sqty %.*s` or `%.*sx %.*s`", before, run->text, n, l.word[last].s + 1, before, run->text, n, l.word[last].s + 1);
       return 1;
     }
   if (!waits_for_number (&l))

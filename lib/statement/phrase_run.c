@@ -147,14 +147,19 @@ replaces_unasked (const br__run *run, const char *text, size_t length)
   br__run made = *run;
   made.text = text;
   made.length = made.end = length;
-  br__words hint = { .run = &made }, typed = { .run = run };
+  br__words hint = { .run = &made };
   br__words_cut (&hint);
-  br__words_cut (&typed);
   const size_t name = br__word_at (&hint, 1, "=") ? 0 : 1;
   int found = (name == 0 || br__word_at (&hint, 2, "=") || br__words_at (&hint, 0, "row|mirror")) && br__word_thing (&hint, name);
-  for (size_t i = 0; found && i < typed.count; i++)
-    for (size_t k = 0; found && k + hint.word[name].length <= typed.word[i].length; k++)
-      found = memcmp (typed.word[i].s + k, hint.word[name].s, hint.word[name].length) != 0;
+  /* body length is body_length */
+  const char *s = hint.word[name].s;
+  const size_t n = hint.word[name].length;
+  for (size_t i = 0, k; found && i + n <= run->end; i++)
+    {
+      for (k = 0; k < n && (run->text[i + k] == s[k] || (s[k] == '_' && strchr (" -", run->text[i + k]))); k++)
+        ;
+      found = k < n;
+    }
   return found;
 }
 
@@ -254,7 +259,7 @@ needs_hint (br__run *run)
 {
   const char *hint = run->error->hint;
   return !says_more (run->error) || strncmp (hint, "help ", 5) == 0 || strcmp (hint, "write `help`") == 0
-         || strncmp (hint, "a new size", 10) == 0 || strncmp (hint, "did you mean", 12) == 0 || !hint_works (run);
+         || (strncmp (hint, "write ", 6) == 0 && hint[6] != '`') || strncmp (hint, "a new size", 10) == 0 || strncmp (hint, "did you mean", 12) == 0 || !hint_works (run);
 }
 
 /* A line that was refused with STATUS and has no hint is read in plainer words, and what these are as a phrase again, as one

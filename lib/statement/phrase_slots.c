@@ -20,7 +20,7 @@
 static size_t
 bare_length (const br__words *l, size_t i)
 {
-  return br__word_bare (l, i, ",.?!;:\"'");
+  return br__word_bare (l, i, br__word_begins_number (l, i) ? ",.?!;:" : ",.?!;:\"'");
 }
 
 /* The word I alone, without the marks behind it.  */
@@ -48,7 +48,7 @@ br__word_among (const br__words *l, size_t i, const char *words)
       memcpy (word, words, most);
       /* Whether it is a size takes longest to find, and is asked for last.  */
       if (br__same_word (l->word[i].s, most, word))
-        return !br__word_known (l, i);
+        return !br__word_meant (l, i);
     }
   return 0;
 }
@@ -106,7 +106,7 @@ br__about_values (br__about *m)
       if (!v.measured || !br_number_get_ratio (&v.n, &v.d, &x.value))
         v.n = v.d = 0;
       br_measure_clear (&x);
-      if (v.measured || is_ratio (&m->l, i) || br__word_known (&one, 0))
+      if (v.measured || is_ratio (&m->l, i) || (br__word_known (&one, 0) && (br__word_meant (&m->l, i) || !br__word_known (&m->l, i))))
         m->v[m->count++] = v;
     }
 }
@@ -131,8 +131,8 @@ br__about_count (const br__words *l)
         break;
       if (!br__word_ratio (&one, 0, &n, &d) || d != 1 || n < 1)
         continue;
-      /* 4 x 3 x 2 has no count.  */
-      if (i + 1 == l->count && i && br__words_at (l, i - 1, "x|by"))
+      /* 4 x 3 x 2 has no count, nor a place, at 9.  */
+      if (i + 1 == l->count && i && br__words_at (l, i - 1, "x|by|at|every|off"))
         continue;
       if (i + 1 == l->count)
         break;
@@ -216,7 +216,7 @@ kind_at (const br__about *m, size_t i, char kind)
 {
   static const struct { char kind; int things; } names[] = {
     { 'G', BR__THING_SHAPE }, { 'E', BR__THING_SHAPE }, { 'A', BR__THING_SHAPE }, { 'J', BR__THING_SHAPE }, { 'Z', BR__THING_SHAPE }, { 'K', BR__THING_SIZE }, { 'P', BR__THING_PART }, { 'S', BR__THING_STOCK },
-    { 'L', BR__THING_SHAPE | BR__THING_PART | BR__THING_STOCK } };
+    { 'Y', BR__THING_SHAPE | BR__THING_PART | BR__THING_STOCK }, { 'L', BR__THING_SHAPE | BR__THING_PART | BR__THING_STOCK } };
   const br__words *l = &m->l;
   br__words one = br__bare_word (l, i);
   const size_t length = one.word[0].length;
@@ -234,6 +234,7 @@ kind_at (const br__about *m, size_t i, char kind)
     case 'B': return lumber_at (l, i);
     case 'M': found = br__ordinal (&one, 0, &plural) > (plural ? 1 : 3); break;
     case 'F': found = br__ends_in (one.word[0].s, length, BR__TABLES, strlen (BR__TABLES)); break;
+    case 'I': found = br__ends_in (one.word[0].s, length, ".pdf|.html|.svg|.png", strlen (".pdf|.html|.svg|.png")); break;
     case 'R': found = is_ratio (l, i); break;
     case 'N': found = i == m->counts; break;
     case 'D': found = br__words_at (&one, 0, "a4|a3|letter"); break;
@@ -298,13 +299,15 @@ put_again (br_text *t, br__about *m, char how, const char *name, size_t length)
   const char *s = shape ? shape->text : NULL;
   if (!s || !strchr (s, '='))
     return 0;
-  const size_t wanted = how == 'Z' && shape->kind == BR__CIRCLE ? 1 : 2;
+  const int across = br__words_among (&m->l, "left|right"), upward = br__words_among (&m->l, "up|down|raise|lift|lower|higher");
+  const int directed = how == 'J' && across != upward;
+  const size_t wanted = directed || (how == 'Z' && shape->kind == BR__CIRCLE) ? 1 : 2;
   if ((shape->kind != BR__CIRCLE && shape->kind != BR__BOX) || shape->word || m->count != wanted
-      || br__words_among (&m->l, how == 'Z' ? NO_SIZE : NO_PLACE) || (how == 'Z' && wanted == 2 && br__words_among (&m->l, "high|tall|wide|long")))
+      || (!directed && br__words_among (&m->l, how == 'Z' ? NO_SIZE : NO_PLACE)) || (how == 'Z' && wanted == 2 && br__words_among (&m->l, "high|tall|wide|long")))
     return 0;
   const size_t n = br__note_start (s, strlen (s)), size = strcspn (s, "=") + 1, clause = find_clause (&m->l, s, n, size, BEHIND_PLACE);
   size_t place = find_clause (&m->l, s, n, size, PLACED), end = clause;
-  const int at = place < n && s[place] == 'a' && s[place + 1] == 't';
+  const int at = place < n && s[place] == 'a' && s[place + 1] == 't', above = place < n && s[place] == 'a' && s[place + 1] == 'b';
   /* `left of deck` has an `of` of its own.  */
   if (place < n)
     end = find_clause (&m->l, s, n, place + (strchr ("lr", s[place]) ? strlen ("right of") : 1), BEHIND_PLACE);
@@ -312,8 +315,18 @@ put_again (br_text *t, br__about *m, char how, const char *name, size_t length)
   while (place > size && s[place - 1] == ' ')
     place--;
   const char *comma = memchr (s + place, ',', end - place);
-  if (how == 'J' && (!at || !comma || memchr (comma + 1, ',', (size_t) (s + end - comma - 1))))
+  /* above deck by 1/2: up is more of that.  */
+  const int raised = directed && upward && above && find_clause (&m->l, s, end, place + 1, "by") < end;
+  if (how == 'J' && !raised && (!at || !comma || memchr (comma + 1, ',', (size_t) (s + end - comma - 1))))
     return 0;
+  if (directed)
+    {
+      const size_t to = across ? (size_t) (comma - s) : end - (end < n);
+      br__text_put (t, s, to);
+      put_value (t, m, 0, br__words_among (&m->l, "left|down|lower") ? " - " : " + ");
+      br__text_put (t, s + to, n - to);
+      return 1;
+    }
   br__text_put (t, s, how == 'Z' ? size : how == 'A' ? place : (size_t) (comma - s));
   put_value (t, m, 0, how == 'Z' ? " " : how == 'A' ? " at " : " + ");
   if (how == 'J')
@@ -325,6 +338,63 @@ put_again (br_text *t, br__about *m, char how, const char *name, size_t length)
   return 1;
 }
 
+/* Where the size WHICH of the statement S of N bytes ends; 0: it has not so many, or they are of lumber, 1x6.  */
+static size_t
+size_end (const br__words *l, const char *s, size_t n, int which)
+{
+  size_t i = strcspn (s, "=") + 1;
+  const size_t end = i < n ? find_clause (l, s, n, i, PLACED "|" BEHIND_PLACE "|qty|from|as|with|grain") : 0;
+  for (; i < end; i++)
+    if (s[i] == 'x' && s[i - 1] == ' ' && s[i + 1] == ' ' && which-- == 0)
+      break;
+    else if (s[i] == 'x' && s[i - 1] >= '0' && s[i - 1] <= '9')
+      return 0;
+  while (i < n + 1 && s[i - 1] == ' ')
+    i--;
+  return which > 0 || !end ? 0 : i;
+}
+
+/* Puts the line of the thing NAME with one of its sizes more or less by the value of the line, or with as many of it.  */
+static int
+put_edited (br_text *t, br__about *m, const char *name, size_t length)
+{
+  static const struct { const char *kind, *more[3], *less[3]; } ways[] = {
+    { "box", { "longer|wider", "taller|higher", "-" }, { "narrower", "lower", "-" } },
+    { "part", { "longer", "wider", "thicker" }, { "shorter", "narrower", "thinner" } },
+    { "stock", { "thicker", "wider", "longer" }, { "thinner", "narrower", "shorter" } },
+    { "circle", { "bigger|larger|wider", "-", "-" }, { "smaller|narrower", "-", "-" } } };
+  br_text line = BR_TEXT_ZERO;
+  const br__words *l = &m->l;
+  int found = m->count == 1 && put_line (&line, l, name, length) && !br__words_among (l, "than|as|twice|times|half|percent");
+  const char *s = br__text_string (&line), *sign = NULL;
+  const size_t n = line.length;
+  size_t end = 0, rest;
+  for (size_t k = 0; found && k < sizeof ways / sizeof ways[0]; k++)
+    for (int way = 0; way < 3 && !sign && strncmp (s, ways[k].kind, strlen (ways[k].kind)) == 0; way++)
+      if ((sign = br__words_among (l, ways[k].more[way]) ? " + " : br__words_among (l, ways[k].less[way]) ? " - " : NULL) != NULL)
+        end = size_end (l, s, n, way);
+  rest = end;
+  const int many = br__words_among (l, *s == 's' ? "qty|quantity|copies|number|many|pieces|stock|board|boards" : "qty|quantity|copies|number|many|pieces")
+                   || (m->v[0].at + 1 < l->count && l->word[m->v[0].at + 1].length >= length && memcmp (l->word[m->v[0].at + 1].s, name, length) == 0);
+  if (found && !sign && many && m->v[0].d == 1 && !m->v[0].unit && (*s == 'p' || *s == 's'))
+    {
+      sign = " qty ";
+      end = find_clause (l, s, n, 1, "qty|from|as|with|grain");
+      rest = s[end] == 'q' ? find_clause (l, s, n, end + 1, "from|as|with|grain") : end;
+      end -= end < n;
+      rest -= rest < n;
+    }
+  found = found && end;
+  if (found)
+    {
+      br__text_put (t, s, end);
+      put_value (t, m, 0, sign);
+      br__text_put (t, s + rest, n - rest);
+    }
+  br__text_clear (&line);
+  return found;
+}
+
 /* Puts the WHICH-th thing of KIND that the line names; 0: it has not so many.  */
 static int
 put_thing (br_text *t, br__about *m, char kind, int which)
@@ -334,7 +404,10 @@ put_thing (br_text *t, br__about *m, char kind, int which)
   size_t length, before_length = 0;
   for (size_t i = 0; i < l->count; i++)
     {
-      /* The same name twice is one thing, but for its sides.  */
+      /* The same name twice is one thing, but for its sides; a 250mm wheel is none that is drawn.  */
+      const br_unit *unit;
+      if (i && strchr ("GEAJZYL", kind) && br__word_measure (l, i - 1, &unit) && unit)
+        continue;
       if ((length = kind_at (m, i, kind)) == 0
           || (strchr ("GLKPS", kind) && before_length == length && memcmp (before, l->word[i].s, length) == 0))
         continue;
@@ -352,6 +425,8 @@ put_thing (br_text *t, br__about *m, char kind, int which)
         put_side (t, l, i, length);
       else if (strchr ("AJZ", kind))
         return put_again (t, m, kind, l->word[i].s, length);
+      else if (kind == 'Y')
+        return put_edited (t, m, l->word[i].s, length);
       else if (kind == 'L')
         return put_line (t, l, l->word[i].s, length);
       else

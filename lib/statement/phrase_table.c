@@ -30,16 +30,20 @@ typedef struct match
   int hints;                    /* a hint is made of it, which is read as it stands */
 } match;
 
-/* The literal TYPED (a|b) of LENGTH bytes stands at word I, which the sheet does not know as a name.  */
+/* The literal TYPED (a|b) of LENGTH bytes stands at word I, which is no name that is meant; a colon may be behind it.  */
 static int
 literal_at (const br__words *l, size_t i, const char *typed, size_t length)
 {
+  br__words bare = { .run = l->run, .count = i < l->count };
+  if (bare.count)
+    bare.word[0] = l->word[i];
+  bare.word[0].length -= bare.count && bare.word[0].length > 1 && bare.word[0].s[bare.word[0].length - 1] == ':';
   while (length)
     {
       const char *bar = memchr (typed, '|', length);
       size_t n = bar ? (size_t) (bar - typed) : length;
-      if (br__word_equals (l, i, typed, n))
-        return !br__word_known (l, i);
+      if (br__word_equals (l, i, typed, n) || br__word_equals (&bare, 0, typed, n))
+        return !br__word_meant (l, i);
       typed += n + (bar != NULL);
       length -= n + (bar != NULL);
     }
@@ -67,17 +71,6 @@ is_statement (const br__words *l, size_t i)
   return i < l->count && !br__word_known (l, i) && br__statement_find (l->word[i].s, l->word[i].length);
 }
 
-int
-br__word_is_new (const br__words *l, size_t i)
-{
-  const char *s = l->word[i].s;
-  size_t length = l->word[i].length;
-  for (size_t k = 0, n; k < length; k += n)
-    if ((n = br__letter_at (s + k, length - k, k > 0)) == 0)
-      return 0;
-  return !br__word_known (l, i) && (!br__cardinal (l, i) || br__words_at (l, i, "a|an")) && !br__word_asks (s, length) && !br__statement_find (s, length) && !br__function_find (s, length) && !br_unit_find (s, length);
-}
-
 /* The slot of kind KIND takes the word I; *NUMBER of an ordinal.  */
 static int
 slot_takes (const br__words *l, size_t i, char kind, long *number)
@@ -94,6 +87,13 @@ slot_takes (const br__words *l, size_t i, char kind, long *number)
     case 'M': return br__word_ratio (l, i, &n, &d) && d > 1 && n == 1;
     case 'N': return br__word_ratio (l, i, &n, &d) && d == 1;
     case 'P': return br__word_begins_number (l, i) && l->word[i].s[l->word[i].length - 1] == '%';
+    case 'E':
+      {
+        br__words one = { .run = l->run, .word = { { l->word[i].s + 2, l->word[i].length - 2 } }, .count = l->word[i].length > 2 };
+        const int found = one.count && strchr ("?x_", l->word[i].s[0]) && l->word[i].s[1] == '/' && br__word_ratio (&one, 0, &n, &d) && d == 1;
+        *number = found ? (long) n : 0;
+        return found;
+      }
     case 'H': return br__statement_find (l->word[i].s, l->word[i].length) != NULL;
     case 'T': return is_setting (l, i);
     case 'W': return !(l->word[i].length == 1 && l->word[i].s[0] == '=');

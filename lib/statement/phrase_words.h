@@ -36,6 +36,8 @@ int br__words_at (const br__words *l, size_t i, const char *phrase);
 size_t br__word_bare (const br__words *l, size_t i, const char *marks);
 /* The sheet knows the word I as a name.  */
 int br__word_known (const br__words *l, size_t i);
+/* The same, where it is not what the number beside it is said of.  */
+int br__word_meant (const br__words *l, size_t i);
 /* 1 for a whole number or a fraction in digits, *N / *D, in the word I.  */
 int br__word_ratio (const br__words *l, size_t i, int64_t *n, int64_t *d);
 /* Puts the words of TEXT, which the caller keeps, in the place of N words from I on.  */

@@ -119,7 +119,7 @@ show (br__run *run)
       if (br__lex_next (&second, &ignored) == BR_OK
           && (second.token.type == BR__NAME || second.token.type == BR__NUMBER)
           && !(is_known (run->sheet, run->text + run->word.offset, run->word.length)
-               && (br__lex_is_word (&second, "in") || br__lex_is_word (&second, "to"))))
+               && (br__lex_is_word (&second, "in") || br__lex_is_word (&second, "to") || br__lex_is_word (&second, "as"))))
         return unknown_statement (run);
     }
   run->lex = start;

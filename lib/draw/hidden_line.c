@@ -98,26 +98,26 @@ br__order_side (br__side_view *v, const br_sheet *sheet, const br_number *ratio)
 }
 
 br_status
-br__order_seen (br__side_view *v, const br__seen *z, br__run *run, const br_number *ratio)
+br__order_seen (br__side_view *v, const br__seen *z, const br_sheet *sheet, const br__side_view *side)
 {
-  br__side_view side = BR__VIEW_ZERO;
   br__plot p = { .inks = NULL };
-  br_status status = br__view_make (&side, run, ratio, NULL, NULL);
+  br_status status = BR_OK;
   for (size_t i = 0; i < v->count && status == BR_OK; i++)
     {
-      const br__drawn *from = side.shapes;
+      const br__drawn *from = side->shapes;
       polygon profile = { NULL, 0, 0, 0 };
       while (from->shape != z->of[i])
         from++;
       if (from->copies && z->copy[i] < from->copy_count)
         from = &from->copies[z->copy[i]];
+      br__plot_cut (&p, 0);
       br__drawn_plot (&p, from, 0, 0);
       if (!p.failed)
         polygon_of (&profile, &p.inks[p.count - 1]);
       br__drawn *d = &v->shapes[i];
       d->in_order = 1;
-      d->through = !br__depth_source (run->sheet, z->of[i])->depth;
-      d->unmeasured = d->through || br__is_unmeasured (run->sheet, z->of[i]->name);
+      d->through = !br__depth_source (sheet, z->of[i])->depth;
+      d->unmeasured = d->through || br__is_unmeasured (sheet, z->of[i]->name);
       d->hole = from->shape->hole;
       d->flat = from->shape->kind == BR__BOX;
       d->profile = br__alloc_zero (2 * profile.count, sizeof *d->profile);
@@ -137,7 +137,6 @@ br__order_seen (br__side_view *v, const br__seen *z, br__run *run, const br_numb
     }
   v->upright_profiles = z->from == BR__FROM_THE_FRONT;
   br__plot_clear (&p);
-  br__view_clear (&side);
   return status;
 }
 
@@ -215,9 +214,17 @@ is_hidden (const cover *c, spot at)
   double own = c->bend ? (double) c->bend[1] : -HUGE_VAL;
   int found = c->bend != NULL;
   for (size_t i = 0; i < c->count; i++)
-    if (at.x > c->area[i].x && at.x < c->area[i].x2 && at.y > c->area[i].y && at.y < c->area[i].y2 && br__closed_edge_holds (&c->shapes[i], at)
-        && (c->always[i] || !c->own->profile || near_at (c->rows[i], u) > (found++ ? own : (own = near_at (c->own, u))) + NEARER))
-      return 1;
+    {
+      if (at.x <= c->area[i].x || at.x >= c->area[i].x2 || at.y <= c->area[i].y || at.y >= c->area[i].y2
+          || !br__closed_edge_holds (&c->shapes[i], at))
+        continue;
+      if (c->always[i] || !c->own->profile)
+        return 1;
+      own = found++ ? own : near_at (c->own, u);
+      /* Nowhere is it nearer than its nearest place.  */
+      if ((double) c->rows[i]->near > own + NEARER && near_at (c->rows[i], u) > own + NEARER)
+        return 1;
+    }
   return 0;
 }
 
@@ -369,7 +376,7 @@ cut_stroke (double *t, int *hidden, const cover *c, const stroke *k)
   return count;
 }
 
-/* Calls for each stroke of INK: puts its pieces where Z is given; *SEEN and *HIDDEN say what there is.  */
+/* Puts the pieces of each stroke of INK; *SEEN and *COVERED say what there is.  */
 static void
 walk_ink (pieces *z, int *seen, int *covered, const cover *c, const br__ink *ink)
 {
@@ -402,8 +409,7 @@ walk_ink (pieces *z, int *seen, int *covered, const cover *c, const br__ink *ink
           for (size_t i = 0; i < n; i++)
             {
               *(hidden[i] ? covered : seen) = 1;
-              if (z)
-                put_piece (z, it, t[i], t[i + 1], hidden[i]);
+              put_piece (z, it, t[i], t[i + 1], hidden[i]);
             }
         }
       at = s->type == BR__STEP_ARC ? br__stroke_at (&k, 1) : s->type == BR__STEP_CLOSE ? start : next;
@@ -441,7 +447,10 @@ br__cover_open (const br__side_view *v, const br__drawn *d, int64_t left, int64_
   cover *c = br__alloc_zero (1, sizeof *c);
   if (!c)
     return NULL;
-  *c = (cover) { .view = v, .own = d, .left = left, .top = top };
+  c->view = v;
+  c->own = d;
+  c->left = left;
+  c->top = top;
   /* Without depth, and behind nothing, it is seen whole.  */
   for (size_t i = 0; d->tied && (d->in_order || d->shape->behind) && i < v->count; i++)
     {
@@ -477,41 +486,48 @@ br__cover_hides (const br__cover *c, int64_t x, int64_t y)
   return c->count > 0;
 }
 
-/* INK becomes strokes that are seen and such that are not.  */
-static void
-split_ink (br__plot *p, const cover *c, br__ink *ink)
+/* The ink added last becomes strokes that are seen and such that are not, where there are both; 1 if all of it is hidden.  */
+static int
+split_last (br__plot *p, const cover *c)
 {
-  int seen, hidden;
-  pieces *z = br__alloc_zero (1, sizeof *z);
-  br__ink whole = *ink;
-  p->count--;
-  if (z)
-    {
-      *z = (pieces) { .plot = p, .name = whole.text ? whole.text : c->own->shape->name };
-      walk_ink (z, &seen, &hidden, c, &whole);
-      end_piece (z);
-    }
+  int seen = 0, hidden = 0;
+  pieces *z = br__alloc (sizeof *z);
+  br__ink whole = p->inks[p->count - 1];
   p->failed |= !z;
+  if (!z)
+    return 0;
+  z->plot = p;
+  z->name = whole.text ? whole.text : c->own->shape->name;
+  z->count = 0;
+  z->hidden = 0;
+  z->x = z->y = 0;
+  const size_t start = --p->count;
+  walk_ink (z, &seen, &hidden, c, &whole);
+  end_piece (z);
   br__free (z);
-  br__free (whole.text);
-  br__free (whole.steps);
+  if (seen && hidden)
+    {
+      br__free (whole.text);
+      br__free (whole.steps);
+      return 0;
+    }
+  br__plot_cut (p, start);
+  p->inks[p->count++] = whole;
+  return hidden;
 }
 
 /* What is hidden of the ink added last.  */
 static void
 hide_last (br__plot *p, const cover *c)
 {
-  br__ink *ink = p->count ? &p->inks[p->count - 1] : NULL;
-  int seen = 0, hidden = c->below || (c->own->hole && c->own->profile);
+  int hidden = c->below || (c->own->hole && c->own->profile);
   if (!hidden && c->count && !p->failed)
-    walk_ink (NULL, &seen, &hidden, c, ink);
-  if (ink && hidden && !seen)
+    hidden = split_last (p, c);
+  if (hidden && p->count)
     {
-      ink->dashed = BR__DASHED;
-      ink->pen = BR__PEN_THIN;
+      p->inks[p->count - 1].dashed = BR__DASHED;
+      p->inks[p->count - 1].pen = BR__PEN_THIN;
     }
-  else if (ink && hidden)
-    split_ink (p, c, ink);
 }
 
 void

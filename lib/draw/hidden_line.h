@@ -10,8 +10,8 @@
 
 /* How near the shapes of the side view V are, from their depths.  */
 br_status br__order_side (br__side_view *v, const br_sheet *sheet, const br_number *ratio);
-/* How near those of V are, which shows Z, made from the sheet of RUN.  */
-br_status br__order_seen (br__side_view *v, const br__seen *z, br__run *run, const br_number *ratio);
+/* How near those of V are, which shows Z, made from SHEET, of which SIDE is the side view in the same scale.  */
+br_status br__order_seen (br__side_view *v, const br__seen *z, const br_sheet *sheet, const br__side_view *side);
 /* What may hide parts of the edge of D, a shape of V or a copy of one; NULL: memory ran out.  */
 typedef struct br__cover br__cover;
 br__cover *br__cover_open (const br__side_view *v, const br__drawn *d, int64_t left, int64_t top);

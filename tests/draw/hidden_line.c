@@ -32,7 +32,12 @@ draw (strokes *s, br_sheet *sheet, br__seen_from from)
     }
   check_ok (br__view_make (&s->view, &seen, NULL, NULL, NULL));
   if (from != BR__FROM_THE_SIDE)
-    check_ok (br__order_seen (&s->view, &s->seen, &run, NULL));
+    {
+      br__side_view side = BR__VIEW_ZERO;
+      check_ok (br__view_make (&side, &run, NULL, NULL, NULL));
+      check_ok (br__order_seen (&s->view, &s->seen, sheet, &side));
+      br__view_clear (&side);
+    }
   br__view_plot (&s->plot, &s->view, 0, 0);
   assert_false (s->plot.failed);
 }

@@ -74,30 +74,6 @@ polygon_of (polygon *p, const br__ink *ink)
 /* ---- How near a shape is ---- */
 
 br_status
-br__order_side (br__side_view *v, const br_sheet *sheet, const br_number *ratio)
-{
-  br_status status = BR_OK;
-  for (br__drawn *d = v->shapes; d < v->shapes + v->count && status == BR_OK; d++)
-    {
-      br__value near = BR__VALUE_ZERO, far = BR__VALUE_ZERO;
-      int known = 0;
-      if (d->tied)
-        status = br__depth_ends (&near, &far, &known, sheet, d->shape);
-      if (status == BR_OK && known)
-        status = br__to_paper (&d->near, &near.real, ratio, sheet->settings.bits);
-      d->in_order = known;
-      for (size_t i = 0; i < d->copy_count; i++)
-        {
-          d->copies[i].in_order = known;
-          d->copies[i].near = d->near;
-        }
-      br__value_clear (&near);
-      br__value_clear (&far);
-    }
-  return status;
-}
-
-br_status
 br__order_seen (br__side_view *v, const br__seen *z, const br_sheet *sheet, const br__side_view *side)
 {
   br__plot p = { .inks = NULL };
@@ -168,6 +144,12 @@ struct br__cover
   struct { double x, y, x2, y2; } area[BR__MOST_COVERS];        /* around each of them */
   int always[BR__MOST_COVERS];  /* it says so itself: `behind` */
   size_t count;
+  struct br__gap
+  {
+    size_t of;                  /* of the covers */
+    br__closed_edge edge;
+  } *gaps;                      /* holes through which what lies behind is seen */
+  size_t gap_count, gap_room;
   int64_t left, top;
   const int64_t *bend;          /* of the line across it that is looked at, NULL: its edge */
   int below;                    /* that line lies behind its own shape */
@@ -207,6 +189,16 @@ may_cover (int *always, const cover *c, const br__drawn *d, const char *name)
   return *always || (d->in_order && own->in_order && !says_behind (c->view, d, own->shape->name) && (d->near > (own->profile && !own->flat ? own->far : own->near)));
 }
 
+/* Whether AT lies in a hole of cover I.  */
+static int
+is_open (const cover *c, size_t i, spot at)
+{
+  for (const struct br__gap *g = c->gaps; g < c->gaps + c->gap_count; g++)
+    if (g->of == i && br__closed_edge_holds (&g->edge, at))
+      return 1;
+  return 0;
+}
+
 static int
 is_hidden (const cover *c, spot at)
 {
@@ -216,7 +208,7 @@ is_hidden (const cover *c, spot at)
   for (size_t i = 0; i < c->count; i++)
     {
       if (at.x <= c->area[i].x || at.x >= c->area[i].x2 || at.y <= c->area[i].y || at.y >= c->area[i].y2
-          || !br__closed_edge_holds (&c->shapes[i], at))
+          || !br__closed_edge_holds (&c->shapes[i], at) || is_open (c, i, at))
         continue;
       if (c->always[i] || !c->own->profile)
         return 1;
@@ -248,7 +240,22 @@ compare (const void *x, const void *y)
   return (a > b) - (a < b);
 }
 
-/* Where edges of what covers cross the stroke K, from 0 to 1, and places between; the count.  */
+/* Where the edge E crosses the stroke K, behind the N places of T; the count.  */
+static size_t
+add_places (double *t, size_t n, size_t room, const br__closed_edge *e, const stroke *k)
+{
+  for (size_t i = 0; i < e->count && n + 2 < room; i++)
+    {
+      double at[2];
+      int found = br__closed_edge_meets (at, e, i, k);
+      for (int m = 0; m < found; m++)
+        if (at[m] > 0 && at[m] < 1)
+          t[n++] = at[m];
+    }
+  return n;
+}
+
+/* Where edges of what covers, and of holes in that, cross the stroke K, from 0 to 1, and places between; the count.  */
 static size_t
 places_of (double *t, size_t room, const cover *c, const stroke *k)
 {
@@ -257,16 +264,9 @@ places_of (double *t, size_t room, const cover *c, const stroke *k)
   for (int i = 0; i <= between; i++)
     t[n++] = (double) i / between;
   for (size_t s = 0; s < c->count; s++)
-    {
-      for (size_t i = 0; i < c->shapes[s].count && n + 2 < room; i++)
-        {
-          double at[2];
-          int found = br__closed_edge_meets (at, &c->shapes[s], i, k);
-          for (int m = 0; m < found; m++)
-            if (at[m] > 0 && at[m] < 1)
-              t[n++] = at[m];
-        }
-    }
+    n = add_places (t, n, room, &c->shapes[s], k);
+  for (size_t g = 0; g < c->gap_count; g++)
+    n = add_places (t, n, room, &c->gaps[g].edge, k);
   qsort (t, n, sizeof *t, compare);
   return n;
 }
@@ -418,27 +418,56 @@ walk_ink (pieces *z, int *seen, int *covered, const cover *c, const br__ink *ink
 
 /* ---- All of a view ---- */
 
-/* Adds D, which belongs to the shape NAME, where it may cover a part.  */
-static void
-add_cover (cover *c, const br__drawn *d, const char *name)
+/* Adds the edge of D to E; 0: memory ran out.  */
+static int
+add_edge (br__closed_edge *e, const cover *c, const br__drawn *d)
 {
-  const br__drawn *own = c->own;
   br__plot strokes = { .inks = NULL };
-  if (c->count == BR__MOST_COVERS || !may_cover (&c->always[c->count], c, d, name))
-    return;
   br__drawn_plot (&strokes, d, c->left, c->top);
   if (!strokes.failed)
-    br__closed_edge_add (&c->shapes[c->count], &strokes.inks[strokes.count - 1]);
+    br__closed_edge_add (e, &strokes.inks[strokes.count - 1]);
+  int failed = strokes.failed || e->failed;
+  br__plot_clear (&strokes);
+  return !failed;
+}
+
+/* Adds the holes of D, the last cover, which belongs to WOOD.  */
+static void
+add_gaps (cover *c, const br__drawn *wood)
+{
+  const br__side_view *v = c->view;
+  for (const br__opening *o = v->openings; o < v->openings + v->opening_count; o++)
+    {
+      if (o->wood != wood || !br__opening_shows (o, c->own))
+        continue;
+      size_t count = o->hole->copies ? o->hole->copy_count : 1;
+      for (size_t i = 0; i < count && !c->failed; i++)
+        {
+          c->failed |= !br__grow (&c->gaps, &c->gap_room, c->gap_count + 1, sizeof *c->gaps);
+          if (c->failed)
+            return;
+          c->gaps[c->gap_count] = (struct br__gap) { c->count - 1, { NULL, 0, 0, 0 } };
+          c->failed |= !add_edge (&c->gaps[c->gap_count++].edge, c, o->hole->copies ? &o->hole->copies[i] : o->hole);
+        }
+    }
+}
+
+/* Adds D, which belongs to the shape OF, where it may cover a part.  */
+static void
+add_cover (cover *c, const br__drawn *d, const br__drawn *of)
+{
+  const br__drawn *own = c->own;
+  if (c->count == BR__MOST_COVERS || !may_cover (&c->always[c->count], c, d, of->shape->name))
+    return;
+  c->failed |= !add_edge (&c->shapes[c->count], c, d);
   const br__area *a = &d->reach;
   c->area[c->count].x = (double) (c->left + a->x);
   c->area[c->count].x2 = (double) (c->left + a->x2);
   c->area[c->count].y = (double) (c->top - a->y2);
   c->area[c->count].y2 = (double) (c->top - a->y);
   c->uneven |= own->profile && !(own->flat && d->flat);
-  c->rows[c->count] = d;
-  c->failed |= strokes.failed || c->shapes[c->count].failed;
-  c->count++;
-  br__plot_clear (&strokes);
+  c->rows[c->count++] = d;
+  add_gaps (c, of);
 }
 
 br__cover *
@@ -456,9 +485,9 @@ br__cover_open (const br__side_view *v, const br__drawn *d, int64_t left, int64_
     {
       const br__drawn *other = &v->shapes[i];
       for (size_t k = 0; k < other->copy_count; k++)
-        add_cover (c, &other->copies[k], other->shape->name);
+        add_cover (c, &other->copies[k], other);
       if (!other->copies)
-        add_cover (c, other, other->shape->name);
+        add_cover (c, other, other);
     }
   if (!c->failed)
     return c;
@@ -469,8 +498,13 @@ br__cover_open (const br__side_view *v, const br__drawn *d, int64_t left, int64_
 void
 br__cover_close (br__cover *c)
 {
-  for (size_t i = 0; c && i < c->count; i++)
+  if (!c)
+    return;
+  for (size_t i = 0; i < c->count; i++)
     br__free (c->shapes[i].rows);
+  for (size_t i = 0; i < c->gap_count; i++)
+    br__free (c->gaps[i].edge.rows);
+  br__free (c->gaps);
   br__free (c);
 }
 

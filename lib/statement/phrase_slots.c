@@ -263,7 +263,8 @@ put_line (br_text *t, const br__words *l, const char *name, size_t length)
 }
 
 #define PLACED "at|on|above|below|left|right|same"
-#define BEHIND_PLACE "hole|deep|layer|of|behind|turned|round|cut"
+#define BEHIND_ALL "deep|layer|of|behind|turned"
+#define BEHIND_PLACE "hole|round|cut|" BEHIND_ALL
 #define NO_PLACE "left|right|up|down|on|above|below|over|under"
 #define NO_SIZE "longer|shorter|wider|narrower|bigger|larger|smaller|taller|higher|lower|thicker|thinner|more|less|by|extra|twice|times|half|" \
   "deep|thick|up|down|left|right|radius|round|corner|corners"
@@ -289,8 +290,63 @@ put_value (br_text *t, br__about *m, size_t i, const char *before)
   put_word (t, m, m->v[i].at, bare_length (&m->l, m->v[i].at), '/');
 }
 
-/* Puts the statement of the circle or the box NAME again, as the values of the line have it: HOW is `A`, at that place, `J`, moved
-   by as much, or `Z`, of that size.  */
+/* The comma between FROM and END that stands in no brackets; END: there is none.  */
+static size_t
+find_comma (const char *s, size_t from, size_t end)
+{
+  int depth = 0;
+  for (; from < end && (s[from] != ',' || depth); from++)
+    depth += (s[from] == '(') - (s[from] == ')');
+  return from;
+}
+
+/* Where the place of the shape S begins, behind FROM; not the `at` of a corner, `to LENGTH at ANGLE`, which has no comma before it.  */
+static size_t
+find_place (const br__words *l, const char *s, size_t n, size_t from, int corners)
+{
+  int angled = 0;
+  for (size_t corner = from, i = from; i < n; i++)
+    {
+      const br__words one = { .run = l->run, .word = { { s + i, strcspn (s + i, " ") } }, .count = 1 };
+      if (s[i - 1] != ' ')
+        continue;
+      if (corners && br__words_at (&one, 0, "to|by"))
+        corner = i, angled = 0;
+      else if (corners && !angled && br__words_at (&one, 0, "at") && find_comma (s, corner, i) == i && strncmp (s + corner, "to start ", 9) != 0)
+        angled = 1;
+      else if (br__words_at (&one, 0, PLACED))
+        return i;
+    }
+  return n;
+}
+
+/* Puts the place of S from FROM to END with both values of the line added.  */
+static void
+put_moved (br_text *t, br__about *m, const char *s, size_t from, size_t end)
+{
+  const size_t comma = find_comma (s, from, end);
+  br__text_put (t, s + from, comma - from);
+  put_value (t, m, 0, " + ");
+  br__text_put (t, s + comma, end - comma);
+  put_value (t, m, 1, " + ");
+}
+
+/* Both ends of a line.  */
+static int
+put_moved_line (br_text *t, br__about *m, const char *s, size_t n, size_t size)
+{
+  const size_t to = find_clause (&m->l, s, n, size, "to"), end = find_clause (&m->l, s, n, size, "wide|" BEHIND_PLACE);
+  const size_t rest = end - (end < n);
+  br__text_put (t, s, size);
+  put_moved (t, m, s, size, to - 1);
+  br__text_puts (t, " ");
+  put_moved (t, m, s, to, rest);
+  br__text_put (t, s + rest, n - rest);
+  return 1;
+}
+
+/* Puts the statement of the shape NAME again, as the values of the line have it: HOW is `A`, at that place, `J`, moved by as much, or
+   `Z`, of that size.  */
 static int
 put_again (br_text *t, br__about *m, char how, const char *name, size_t length)
 {
@@ -298,28 +354,36 @@ put_again (br_text *t, br__about *m, char how, const char *name, size_t length)
   const char *s = shape ? shape->text : NULL;
   if (!s || !strchr (s, '='))
     return 0;
-  const size_t wanted = how == 'Z' && shape->kind == BR__CIRCLE ? 1 : 2;
-  if ((shape->kind != BR__CIRCLE && shape->kind != BR__BOX) || shape->word || m->count != wanted
+  const br__words made = { .run = m->l.run, .word = { { s, strcspn (s, " ") } }, .count = 1 };
+  const int round = br__words_at (&made, 0, "circle|plate"), outline = br__words_at (&made, 0, "outline"), line = shape->kind == BR__LINE;
+  const size_t wanted = how == 'Z' && round ? 1 : 2;
+  if (m->count != wanted || (how == 'Z' && !round && !br__words_at (&made, 0, "box")) || (line && how != 'J')
       || br__words_among (&m->l, how == 'Z' ? NO_SIZE : NO_PLACE) || (how == 'Z' && wanted == 2 && br__words_among (&m->l, "high|tall|wide|long")))
     return 0;
-  const size_t n = br__note_start (s, strlen (s)), size = strcspn (s, "=") + 1, clause = find_clause (&m->l, s, n, size, BEHIND_PLACE);
-  size_t place = find_clause (&m->l, s, n, size, PLACED), end = clause;
-  const int at = place < n && s[place] == 'a' && s[place + 1] == 't';
+  const size_t n = br__note_start (s, strlen (s)), size = strcspn (s, "=") + 1;
+  if (line)
+    return put_moved_line (t, m, s, n, size);
+  const size_t behind = find_clause (&m->l, s, n, size, BEHIND_PLACE), found = find_place (&m->l, s, n, size, outline);
+  /* What is no place of its own stands before it: the hole of a ring, the round of a corner.  */
+  const size_t none = br__words_at (&made, 0, "circle|box") ? behind : find_clause (&m->l, s, n, size, BEHIND_ALL);
+  const int at = found < n && s[found] == 'a' && s[found + 1] == 't';
+  if (how != 'Z' && ((shape->kind == BR__ARC && !round && !at) || (how == 'J' && !at && !(outline && found == n))))
+    return 0;
+  size_t place = how == 'Z' && behind < found ? behind : found < n ? found : none, end = none;
   /* `left of deck` has an `of` of its own.  */
-  if (place < n)
-    end = find_clause (&m->l, s, n, place + (strchr ("lr", s[place]) ? strlen ("right of") : 1), BEHIND_PLACE);
-  place = place < clause ? place : clause;
+  if (found < n)
+    end = find_clause (&m->l, s, n, found + (strchr ("lr", s[found]) ? strlen ("right of") : 1), BEHIND_PLACE);
   while (place > size && s[place - 1] == ' ')
     place--;
-  const char *comma = memchr (s + place, ',', end - place);
-  if (how == 'J' && (!at || !comma || memchr (comma + 1, ',', (size_t) (s + end - comma - 1))))
-    return 0;
-  br__text_put (t, s, how == 'Z' ? size : how == 'A' ? place : (size_t) (comma - s));
-  put_value (t, m, 0, how == 'Z' ? " " : how == 'A' ? " at " : " + ");
-  if (how == 'J')
-    br__text_put (t, comma, end - (size_t) (comma - s) - (end < n));
-  if (wanted == 2)
-    put_value (t, m, 1, how == 'Z' ? " x " : how == 'A' ? ", " : " + ");
+  br__text_put (t, s, how == 'Z' ? size : place);
+  if (how == 'J' && at)
+    put_moved (t, m, s, place, end - (end < n));
+  else
+    {
+      put_value (t, m, 0, how == 'Z' ? " " : " at ");
+      if (wanted == 2)
+        put_value (t, m, 1, how == 'Z' ? " x " : ", ");
+    }
   const size_t rest = how == 'Z' ? place : end - (end < n);
   br__text_put (t, s + rest, n - rest);
   return 1;
@@ -351,7 +415,7 @@ put_thing (br_text *t, br__about *m, char kind, int which)
       else if (kind == 'E')
         put_side (t, l, i, length);
       else if (strchr ("AJZ", kind))
-        return put_again (t, m, kind, l->word[i].s, length);
+        return m->taken[i] = put_again (t, m, kind, l->word[i].s, length);
       else if (kind == 'L')
         return put_line (t, l, l->word[i].s, length);
       else

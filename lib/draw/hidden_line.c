@@ -139,17 +139,19 @@ struct br__cover
 {
   const br__side_view *view;
   const br__drawn *own;
-  const br__drawn *rows[BR__MOST_COVERS];
-  br__closed_edge shapes[BR__MOST_COVERS];
-  struct { double x, y, x2, y2; } area[BR__MOST_COVERS];        /* around each of them */
-  int always[BR__MOST_COVERS];  /* it says so itself: `behind` */
-  size_t count;
+  struct br__before
+  {
+    const br__drawn *drawn;
+    br__closed_edge edge;
+    double x, y, x2, y2;        /* around it */
+    int always;                 /* the shape itself says so: `behind` */
+  } *rows;
   struct br__gap
   {
     size_t of;                  /* of the covers */
     br__closed_edge edge;
   } *gaps;                      /* holes through which what lies behind is seen */
-  size_t gap_count, gap_room;
+  size_t count, room, gap_count, gap_room;
   int64_t left, top;
   const int64_t *bend;          /* of the line across it that is looked at, NULL: its edge */
   int below;                    /* that line lies behind its own shape */
@@ -207,14 +209,14 @@ is_hidden (const cover *c, spot at)
   int found = c->bend != NULL;
   for (size_t i = 0; i < c->count; i++)
     {
-      if (at.x <= c->area[i].x || at.x >= c->area[i].x2 || at.y <= c->area[i].y || at.y >= c->area[i].y2
-          || !br__closed_edge_holds (&c->shapes[i], at) || is_open (c, i, at))
+      const struct br__before *b = &c->rows[i];
+      if (at.x <= b->x || at.x >= b->x2 || at.y <= b->y || at.y >= b->y2 || !br__closed_edge_holds (&b->edge, at) || is_open (c, i, at))
         continue;
-      if (c->always[i] || !c->own->profile)
+      if (b->always || !c->own->profile)
         return 1;
       own = found++ ? own : near_at (c->own, u);
       /* Nowhere is it nearer than its nearest place.  */
-      if ((double) c->rows[i]->near > own + NEARER && near_at (c->rows[i], u) > own + NEARER)
+      if ((double) b->drawn->near > own + NEARER && near_at (b->drawn, u) > own + NEARER)
         return 1;
     }
   return 0;
@@ -263,8 +265,8 @@ places_of (double *t, size_t room, const cover *c, const stroke *k)
   int between = c->uneven ? SOFT : 1;
   for (int i = 0; i <= between; i++)
     t[n++] = (double) i / between;
-  for (size_t s = 0; s < c->count; s++)
-    n = add_places (t, n, room, &c->shapes[s], k);
+  for (size_t i = 0; i < c->count; i++)
+    n = add_places (t, n, room, &c->rows[i].edge, k);
   for (size_t g = 0; g < c->gap_count; g++)
     n = add_places (t, n, room, &c->gaps[g].edge, k);
   qsort (t, n, sizeof *t, compare);
@@ -443,8 +445,7 @@ add_gaps (cover *c, const br__drawn *wood)
       size_t count = o->hole->copies ? o->hole->copy_count : 1;
       for (size_t i = 0; i < count && !c->failed; i++)
         {
-          c->failed |= !br__grow (&c->gaps, &c->gap_room, c->gap_count + 1, sizeof *c->gaps);
-          if (c->failed)
+          if ((c->failed = !br__grow (&c->gaps, &c->gap_room, c->gap_count + 1, sizeof *c->gaps)))
             return;
           c->gaps[c->gap_count] = (struct br__gap) { c->count - 1, { NULL, 0, 0, 0 } };
           c->failed |= !add_edge (&c->gaps[c->gap_count++].edge, c, o->hole->copies ? &o->hole->copies[i] : o->hole);
@@ -457,16 +458,17 @@ static void
 add_cover (cover *c, const br__drawn *d, const br__drawn *of)
 {
   const br__drawn *own = c->own;
-  if (c->count == BR__MOST_COVERS || !may_cover (&c->always[c->count], c, d, of->shape->name))
-    return;
-  c->failed |= !add_edge (&c->shapes[c->count], c, d);
   const br__area *a = &d->reach;
-  c->area[c->count].x = (double) (c->left + a->x);
-  c->area[c->count].x2 = (double) (c->left + a->x2);
-  c->area[c->count].y = (double) (c->top - a->y2);
-  c->area[c->count].y2 = (double) (c->top - a->y);
+  int always;
+  if (c->failed || !may_cover (&always, c, d, of->shape->name))
+    return;
+  if ((c->failed = !br__grow (&c->rows, &c->room, c->count + 1, sizeof *c->rows)))
+    return;
+  struct br__before *b = &c->rows[c->count++];
+  *b = (struct br__before) { d, { NULL, 0, 0, 0 }, (double) (c->left + a->x), (double) (c->top - a->y2), (double) (c->left + a->x2),
+                             (double) (c->top - a->y), always };
+  c->failed = !add_edge (&b->edge, c, d);
   c->uneven |= own->profile && !(own->flat && d->flat);
-  c->rows[c->count++] = d;
   add_gaps (c, of);
 }
 
@@ -501,9 +503,10 @@ br__cover_close (br__cover *c)
   if (!c)
     return;
   for (size_t i = 0; i < c->count; i++)
-    br__free (c->shapes[i].rows);
+    br__free (c->rows[i].edge.rows);
   for (size_t i = 0; i < c->gap_count; i++)
     br__free (c->gaps[i].edge.rows);
+  br__free (c->rows);
   br__free (c->gaps);
   br__free (c);
 }

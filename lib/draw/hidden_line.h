@@ -5,8 +5,7 @@
 
 #include "draw/seen.h"
 
-#define BR__MOST_COVERS 64      /* shapes that may hide parts of one; of more the first count */
-#define BR__MOST_PIECE_STEPS 512
+#define BR__MOST_PIECE_STEPS 2048       /* places of a stroke that are looked at; of more the first count */
 
 /* opening.c: how near the shapes of the side view V are, from their depths, and what its holes go through.  */
 br_status br__order_side (br__side_view *v, const br_sheet *sheet, const br_number *ratio);

@@ -229,6 +229,24 @@ test_table (void **state)
     }
 }
 
+/* Each of very many hides its part.  */
+static void
+test_many (void **state)
+{
+  enum { COUNT = 100 };
+  said t = SAID_ZERO;
+  strokes s;
+  br_sheet *sheet = sheet_with ("box low = 200 x 1 at 0, 0 deep 1 from -9");
+  (void) state;
+  for (int i = 0; i < COUNT; i++)
+    sheet_say (sheet, &t, "box c%d = 1 x 3 at %d, -1 deep 1", i, 2 * i);
+  draw (&s, sheet, BR__FROM_THE_SIDE);
+  is_near ("low", length_named (&s, "low", 1), 2 * COUNT);
+  is_near ("low", length_named (&s, "low", 0), 402 - 2 * COUNT);
+  strokes_clear (&s);
+  sheet_end (sheet, &t);
+}
+
 typedef struct thing
 {
   int circle, x, y, a, b, near;         /* corner and sizes, or centre and diameter */
@@ -309,6 +327,6 @@ test_random (void **state)
 int
 main (void)
 {
-  const struct CMUnitTest tests[] = { CHECK_TEST (test_table), CHECK_TEST (test_random) };
+  const struct CMUnitTest tests[] = { CHECK_TEST (test_table), CHECK_TEST (test_many), CHECK_TEST (test_random) };
   return CHECK_RUN (tests);
 }

@@ -209,23 +209,25 @@ run_of (br__run *seen, br__drawing *d, br__run *run, int which)
   return status;
 }
 
-/* The view or the views of D.  What is drawn alone is D's view.  */
+/* The view or the views of D.  What is drawn alone is D's view.  How near shapes are in the others is seen in the side view.  */
 static br_status
 make_views (br__drawing *d, br__run *run, const br_number *ratio)
 {
-  br_status status = BR_OK;
+  const int all = d->from == BR__ALL_VIEWS;
   br__run seen;
-  if (d->from == BR__FROM_THE_SIDE || d->from == BR__ALL_VIEWS)
-    status = br__view_make (&d->view, run, ratio, d->layer, d->of);
+  br__side_view alone = BR__VIEW_ZERO, *side = all || d->from == BR__FROM_THE_SIDE ? &d->view : &alone;
+  br_status status = br__view_make (side, run, ratio, d->layer, d->of);
   for (int i = 0; i < 2 && status == BR_OK; i++)
-    if (d->from == BR__ALL_VIEWS || d->from == (i ? BR__FROM_THE_FRONT : BR__FROM_ABOVE))
+    if (all || d->from == (i ? BR__FROM_THE_FRONT : BR__FROM_ABOVE))
       {
+        br__side_view *view = all ? &d->other[i] : &d->view;
         status = run_of (&seen, d, run, i);
         if (status == BR_OK)
-          status = br__view_make (d->from == BR__ALL_VIEWS ? &d->other[i] : &d->view, &seen, ratio, NULL, NULL);
+          status = br__view_make (view, &seen, ratio, NULL, NULL);
         if (status == BR_OK)
-          status = br__order_seen (d->from == BR__ALL_VIEWS ? &d->other[i] : &d->view, &d->seen[i], run, ratio);
+          status = br__order_seen (view, &d->seen[i], run->sheet, side);
       }
+  br__view_clear (&alone);
   return status;
 }
 

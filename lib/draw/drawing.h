@@ -15,6 +15,12 @@ typedef struct br__drawn_piece
   char size[32];                /* "R 1/2" of an arc, "cut 1/2 x 1/4" of a corner that is cut; "": neither, or too long to stand on a figure */
 } br__drawn_piece;
 
+/* From where to where a shape goes in depth.  */
+typedef struct br__drawn_span
+{
+  int64_t near, far;
+} br__drawn_span;
+
 /* side.c: a shape on paper, y still upward, before it is set on the page.  */
 typedef struct br__drawn
 {
@@ -26,6 +32,8 @@ typedef struct br__drawn
   size_t piece_count;
   int in_order;                 /* it is known how near it is to whoever looks */
   int64_t near, far;            /* its face, in the side view; in others, of its profile the nearest and the farthest place */
+  br__drawn_span spans[2];      /* in the side view: two where both sides have it, none of a hole that goes all through */
+  int span_count;
   int64_t *profile;             /* in others: pairs of a place along the view and how near the edge is there; its own */
   size_t profile_count;
   int64_t *bends;               /* in others: pairs as of the profile, for each line across the view that a corner of it, or a curve where it
@@ -44,6 +52,12 @@ typedef struct br__drawn
   size_t balloon;               /* a number on the figure in its stead, or 0 */
 } br__drawn;
 
+/* What a hole of the side view goes through.  */
+typedef struct br__opening
+{
+  const br__drawn *hole, *wood; /* of the view's shapes */
+} br__opening;
+
 /* The point that places are measured from.  */
 typedef struct br__datum
 {
@@ -58,6 +72,8 @@ typedef struct br__side_view
   br__drawn *shapes;
   size_t count;
   size_t loose;                 /* of them are not tied down */
+  br__opening *openings;
+  size_t opening_count, opening_room;
   br__area reach;
   int upright_profiles;         /* profiles go along the height, not the width */
   br__datum datum;
@@ -166,10 +182,6 @@ br_status br__put_corner_size (br_text *t, const br_sheet *sheet, const br__shap
 /* place_plot.c.  Names that found no room, and a table of sizes and places that the dimension lines of F do not say, in ROOM, which it may
    leave downward.  *COUNT gets the rows, *HEIGHT what it takes, 0 where the figure says all.  */
 br_status br__places_plot (br__plot *p, size_t *count, int64_t *height, br__run *run, const br__view_at *f, br__area room);
-
-/* A number as it stands on a drawing: inches without a sign, a mark of the ruler with ≈ where no
-   fraction says it.  VALUE in inches.  */
-br_status br__put_drawing_number (br_text *t, const br_real *value, const br__settings *s);
 
 #define BR__MOST_NOTES 6
 /* What stands on the paper beside the figure.  Texts are borrowed.  */

@@ -74,50 +74,26 @@ polygon_of (polygon *p, const br__ink *ink)
 /* ---- How near a shape is ---- */
 
 br_status
-br__order_side (br__side_view *v, const br_sheet *sheet, const br_number *ratio)
+br__order_seen (br__side_view *v, const br__seen *z, const br_sheet *sheet, const br__side_view *side)
 {
-  br_status status = BR_OK;
-  for (br__drawn *d = v->shapes; d < v->shapes + v->count && status == BR_OK; d++)
-    {
-      br__value near = BR__VALUE_ZERO, far = BR__VALUE_ZERO;
-      int known = 0;
-      if (d->tied)
-        status = br__depth_ends (&near, &far, &known, sheet, d->shape);
-      if (status == BR_OK && known)
-        status = br__to_paper (&d->near, &near.real, ratio, sheet->settings.bits);
-      d->in_order = known;
-      for (size_t i = 0; i < d->copy_count; i++)
-        {
-          d->copies[i].in_order = known;
-          d->copies[i].near = d->near;
-        }
-      br__value_clear (&near);
-      br__value_clear (&far);
-    }
-  return status;
-}
-
-br_status
-br__order_seen (br__side_view *v, const br__seen *z, br__run *run, const br_number *ratio)
-{
-  br__side_view side = BR__VIEW_ZERO;
   br__plot p = { .inks = NULL };
-  br_status status = br__view_make (&side, run, ratio, NULL, NULL);
+  br_status status = BR_OK;
   for (size_t i = 0; i < v->count && status == BR_OK; i++)
     {
-      const br__drawn *from = side.shapes;
+      const br__drawn *from = side->shapes;
       polygon profile = { NULL, 0, 0, 0 };
       while (from->shape != z->of[i])
         from++;
       if (from->copies && z->copy[i] < from->copy_count)
         from = &from->copies[z->copy[i]];
+      br__plot_cut (&p, 0);
       br__drawn_plot (&p, from, 0, 0);
       if (!p.failed)
         polygon_of (&profile, &p.inks[p.count - 1]);
       br__drawn *d = &v->shapes[i];
       d->in_order = 1;
-      d->through = !br__depth_source (run->sheet, z->of[i])->depth;
-      d->unmeasured = d->through || br__is_unmeasured (run->sheet, z->of[i]->name);
+      d->through = !br__depth_source (sheet, z->of[i])->depth;
+      d->unmeasured = d->through || br__is_unmeasured (sheet, z->of[i]->name);
       d->hole = from->shape->hole;
       d->flat = from->shape->kind == BR__BOX;
       d->profile = br__alloc_zero (2 * profile.count, sizeof *d->profile);
@@ -137,7 +113,6 @@ br__order_seen (br__side_view *v, const br__seen *z, br__run *run, const br_numb
     }
   v->upright_profiles = z->from == BR__FROM_THE_FRONT;
   br__plot_clear (&p);
-  br__view_clear (&side);
   return status;
 }
 
@@ -164,11 +139,19 @@ struct br__cover
 {
   const br__side_view *view;
   const br__drawn *own;
-  const br__drawn *rows[BR__MOST_COVERS];
-  br__closed_edge shapes[BR__MOST_COVERS];
-  struct { double x, y, x2, y2; } area[BR__MOST_COVERS];        /* around each of them */
-  int always[BR__MOST_COVERS];  /* it says so itself: `behind` */
-  size_t count;
+  struct br__before
+  {
+    const br__drawn *drawn;
+    br__closed_edge edge;
+    double x, y, x2, y2;        /* around it */
+    int always;                 /* the shape itself says so: `behind` */
+  } *rows;
+  struct br__gap
+  {
+    size_t of;                  /* of the covers */
+    br__closed_edge edge;
+  } *gaps;                      /* holes through which what lies behind is seen */
+  size_t count, room, gap_count, gap_room;
   int64_t left, top;
   const int64_t *bend;          /* of the line across it that is looked at, NULL: its edge */
   int below;                    /* that line lies behind its own shape */
@@ -208,6 +191,16 @@ may_cover (int *always, const cover *c, const br__drawn *d, const char *name)
   return *always || (d->in_order && own->in_order && !says_behind (c->view, d, own->shape->name) && (d->near > (own->profile && !own->flat ? own->far : own->near)));
 }
 
+/* Whether AT lies in a hole of cover I.  */
+static int
+is_open (const cover *c, size_t i, spot at)
+{
+  for (const struct br__gap *g = c->gaps; g < c->gaps + c->gap_count; g++)
+    if (g->of == i && br__closed_edge_holds (&g->edge, at))
+      return 1;
+  return 0;
+}
+
 static int
 is_hidden (const cover *c, spot at)
 {
@@ -215,9 +208,17 @@ is_hidden (const cover *c, spot at)
   double own = c->bend ? (double) c->bend[1] : -HUGE_VAL;
   int found = c->bend != NULL;
   for (size_t i = 0; i < c->count; i++)
-    if (at.x > c->area[i].x && at.x < c->area[i].x2 && at.y > c->area[i].y && at.y < c->area[i].y2 && br__closed_edge_holds (&c->shapes[i], at)
-        && (c->always[i] || !c->own->profile || near_at (c->rows[i], u) > (found++ ? own : (own = near_at (c->own, u))) + NEARER))
-      return 1;
+    {
+      const struct br__before *b = &c->rows[i];
+      if (at.x <= b->x || at.x >= b->x2 || at.y <= b->y || at.y >= b->y2 || !br__closed_edge_holds (&b->edge, at) || is_open (c, i, at))
+        continue;
+      if (b->always || !c->own->profile)
+        return 1;
+      own = found++ ? own : near_at (c->own, u);
+      /* Nowhere is it nearer than its nearest place.  */
+      if ((double) b->drawn->near > own + NEARER && near_at (b->drawn, u) > own + NEARER)
+        return 1;
+    }
   return 0;
 }
 
@@ -241,7 +242,22 @@ compare (const void *x, const void *y)
   return (a > b) - (a < b);
 }
 
-/* Where edges of what covers cross the stroke K, from 0 to 1, and places between; the count.  */
+/* Where the edge E crosses the stroke K, behind the N places of T; the count.  */
+static size_t
+add_places (double *t, size_t n, size_t room, const br__closed_edge *e, const stroke *k)
+{
+  for (size_t i = 0; i < e->count && n + 2 < room; i++)
+    {
+      double at[2];
+      int found = br__closed_edge_meets (at, e, i, k);
+      for (int m = 0; m < found; m++)
+        if (at[m] > 0 && at[m] < 1)
+          t[n++] = at[m];
+    }
+  return n;
+}
+
+/* Where edges of what covers, and of holes in that, cross the stroke K, from 0 to 1, and places between; the count.  */
 static size_t
 places_of (double *t, size_t room, const cover *c, const stroke *k)
 {
@@ -249,17 +265,10 @@ places_of (double *t, size_t room, const cover *c, const stroke *k)
   int between = c->uneven ? SOFT : 1;
   for (int i = 0; i <= between; i++)
     t[n++] = (double) i / between;
-  for (size_t s = 0; s < c->count; s++)
-    {
-      for (size_t i = 0; i < c->shapes[s].count && n + 2 < room; i++)
-        {
-          double at[2];
-          int found = br__closed_edge_meets (at, &c->shapes[s], i, k);
-          for (int m = 0; m < found; m++)
-            if (at[m] > 0 && at[m] < 1)
-              t[n++] = at[m];
-        }
-    }
+  for (size_t i = 0; i < c->count; i++)
+    n = add_places (t, n, room, &c->rows[i].edge, k);
+  for (size_t g = 0; g < c->gap_count; g++)
+    n = add_places (t, n, room, &c->gaps[g].edge, k);
   qsort (t, n, sizeof *t, compare);
   return n;
 }
@@ -369,7 +378,7 @@ cut_stroke (double *t, int *hidden, const cover *c, const stroke *k)
   return count;
 }
 
-/* Calls for each stroke of INK: puts its pieces where Z is given; *SEEN and *HIDDEN say what there is.  */
+/* Puts the pieces of each stroke of INK; *SEEN and *COVERED say what there is.  */
 static void
 walk_ink (pieces *z, int *seen, int *covered, const cover *c, const br__ink *ink)
 {
@@ -402,8 +411,7 @@ walk_ink (pieces *z, int *seen, int *covered, const cover *c, const br__ink *ink
           for (size_t i = 0; i < n; i++)
             {
               *(hidden[i] ? covered : seen) = 1;
-              if (z)
-                put_piece (z, it, t[i], t[i + 1], hidden[i]);
+              put_piece (z, it, t[i], t[i + 1], hidden[i]);
             }
         }
       at = s->type == BR__STEP_ARC ? br__stroke_at (&k, 1) : s->type == BR__STEP_CLOSE ? start : next;
@@ -412,27 +420,56 @@ walk_ink (pieces *z, int *seen, int *covered, const cover *c, const br__ink *ink
 
 /* ---- All of a view ---- */
 
-/* Adds D, which belongs to the shape NAME, where it may cover a part.  */
-static void
-add_cover (cover *c, const br__drawn *d, const char *name)
+/* Adds the edge of D to E; 0: memory ran out.  */
+static int
+add_edge (br__closed_edge *e, const cover *c, const br__drawn *d)
 {
-  const br__drawn *own = c->own;
   br__plot strokes = { .inks = NULL };
-  if (c->count == BR__MOST_COVERS || !may_cover (&c->always[c->count], c, d, name))
-    return;
   br__drawn_plot (&strokes, d, c->left, c->top);
   if (!strokes.failed)
-    br__closed_edge_add (&c->shapes[c->count], &strokes.inks[strokes.count - 1]);
-  const br__area *a = &d->reach;
-  c->area[c->count].x = (double) (c->left + a->x);
-  c->area[c->count].x2 = (double) (c->left + a->x2);
-  c->area[c->count].y = (double) (c->top - a->y2);
-  c->area[c->count].y2 = (double) (c->top - a->y);
-  c->uneven |= own->profile && !(own->flat && d->flat);
-  c->rows[c->count] = d;
-  c->failed |= strokes.failed || c->shapes[c->count].failed;
-  c->count++;
+    br__closed_edge_add (e, &strokes.inks[strokes.count - 1]);
+  int failed = strokes.failed || e->failed;
   br__plot_clear (&strokes);
+  return !failed;
+}
+
+/* Adds the holes of D, the last cover, which belongs to WOOD.  */
+static void
+add_gaps (cover *c, const br__drawn *wood)
+{
+  const br__side_view *v = c->view;
+  for (const br__opening *o = v->openings; o < v->openings + v->opening_count; o++)
+    {
+      if (o->wood != wood || !br__opening_shows (o, c->own))
+        continue;
+      size_t count = o->hole->copies ? o->hole->copy_count : 1;
+      for (size_t i = 0; i < count && !c->failed; i++)
+        {
+          if ((c->failed = !br__grow (&c->gaps, &c->gap_room, c->gap_count + 1, sizeof *c->gaps)))
+            return;
+          c->gaps[c->gap_count] = (struct br__gap) { c->count - 1, { NULL, 0, 0, 0 } };
+          c->failed |= !add_edge (&c->gaps[c->gap_count++].edge, c, o->hole->copies ? &o->hole->copies[i] : o->hole);
+        }
+    }
+}
+
+/* Adds D, which belongs to the shape OF, where it may cover a part.  */
+static void
+add_cover (cover *c, const br__drawn *d, const br__drawn *of)
+{
+  const br__drawn *own = c->own;
+  const br__area *a = &d->reach;
+  int always;
+  if (c->failed || !may_cover (&always, c, d, of->shape->name))
+    return;
+  if ((c->failed = !br__grow (&c->rows, &c->room, c->count + 1, sizeof *c->rows)))
+    return;
+  struct br__before *b = &c->rows[c->count++];
+  *b = (struct br__before) { d, { NULL, 0, 0, 0 }, (double) (c->left + a->x), (double) (c->top - a->y2), (double) (c->left + a->x2),
+                             (double) (c->top - a->y), always };
+  c->failed = !add_edge (&b->edge, c, d);
+  c->uneven |= own->profile && !(own->flat && d->flat);
+  add_gaps (c, of);
 }
 
 br__cover *
@@ -441,15 +478,18 @@ br__cover_open (const br__side_view *v, const br__drawn *d, int64_t left, int64_
   cover *c = br__alloc_zero (1, sizeof *c);
   if (!c)
     return NULL;
-  *c = (cover) { .view = v, .own = d, .left = left, .top = top };
+  c->view = v;
+  c->own = d;
+  c->left = left;
+  c->top = top;
   /* Without depth, and behind nothing, it is seen whole.  */
   for (size_t i = 0; d->tied && (d->in_order || d->shape->behind) && i < v->count; i++)
     {
       const br__drawn *other = &v->shapes[i];
       for (size_t k = 0; k < other->copy_count; k++)
-        add_cover (c, &other->copies[k], other->shape->name);
+        add_cover (c, &other->copies[k], other);
       if (!other->copies)
-        add_cover (c, other, other->shape->name);
+        add_cover (c, other, other);
     }
   if (!c->failed)
     return c;
@@ -460,8 +500,14 @@ br__cover_open (const br__side_view *v, const br__drawn *d, int64_t left, int64_
 void
 br__cover_close (br__cover *c)
 {
-  for (size_t i = 0; c && i < c->count; i++)
-    br__free (c->shapes[i].rows);
+  if (!c)
+    return;
+  for (size_t i = 0; i < c->count; i++)
+    br__free (c->rows[i].edge.rows);
+  for (size_t i = 0; i < c->gap_count; i++)
+    br__free (c->gaps[i].edge.rows);
+  br__free (c->rows);
+  br__free (c->gaps);
   br__free (c);
 }
 
@@ -477,41 +523,48 @@ br__cover_hides (const br__cover *c, int64_t x, int64_t y)
   return c->count > 0;
 }
 
-/* INK becomes strokes that are seen and such that are not.  */
-static void
-split_ink (br__plot *p, const cover *c, br__ink *ink)
+/* The ink added last becomes strokes that are seen and such that are not, where there are both; 1 if all of it is hidden.  */
+static int
+split_last (br__plot *p, const cover *c)
 {
-  int seen, hidden;
-  pieces *z = br__alloc_zero (1, sizeof *z);
-  br__ink whole = *ink;
-  p->count--;
-  if (z)
-    {
-      *z = (pieces) { .plot = p, .name = whole.text ? whole.text : c->own->shape->name };
-      walk_ink (z, &seen, &hidden, c, &whole);
-      end_piece (z);
-    }
+  int seen = 0, hidden = 0;
+  pieces *z = br__alloc (sizeof *z);
+  br__ink whole = p->inks[p->count - 1];
   p->failed |= !z;
+  if (!z)
+    return 0;
+  z->plot = p;
+  z->name = whole.text ? whole.text : c->own->shape->name;
+  z->count = 0;
+  z->hidden = 0;
+  z->x = z->y = 0;
+  const size_t start = --p->count;
+  walk_ink (z, &seen, &hidden, c, &whole);
+  end_piece (z);
   br__free (z);
-  br__free (whole.text);
-  br__free (whole.steps);
+  if (seen && hidden)
+    {
+      br__free (whole.text);
+      br__free (whole.steps);
+      return 0;
+    }
+  br__plot_cut (p, start);
+  p->inks[p->count++] = whole;
+  return hidden;
 }
 
 /* What is hidden of the ink added last.  */
 static void
 hide_last (br__plot *p, const cover *c)
 {
-  br__ink *ink = p->count ? &p->inks[p->count - 1] : NULL;
-  int seen = 0, hidden = c->below || (c->own->hole && c->own->profile);
+  int hidden = c->below || (c->own->hole && c->own->profile);
   if (!hidden && c->count && !p->failed)
-    walk_ink (NULL, &seen, &hidden, c, ink);
-  if (ink && hidden && !seen)
+    hidden = split_last (p, c);
+  if (hidden && p->count)
     {
-      ink->dashed = BR__DASHED;
-      ink->pen = BR__PEN_THIN;
+      p->inks[p->count - 1].dashed = BR__DASHED;
+      p->inks[p->count - 1].pen = BR__PEN_THIN;
     }
-  else if (ink && hidden)
-    split_ink (p, c, ink);
 }
 
 void

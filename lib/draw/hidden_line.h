@@ -5,13 +5,14 @@
 
 #include "draw/seen.h"
 
-#define BR__MOST_COVERS 64      /* shapes that may hide parts of one; of more the first count */
-#define BR__MOST_PIECE_STEPS 512
+#define BR__MOST_PIECE_STEPS 2048       /* places of a stroke that are looked at; of more the first count */
 
-/* How near the shapes of the side view V are, from their depths.  */
+/* opening.c: how near the shapes of the side view V are, from their depths, and what its holes go through.  */
 br_status br__order_side (br__side_view *v, const br_sheet *sheet, const br_number *ratio);
-/* How near those of V are, which shows Z, made from the sheet of RUN.  */
-br_status br__order_seen (br__side_view *v, const br__seen *z, br__run *run, const br_number *ratio);
+/* 1 where OWN, which the wood of O covers, is seen through the hole.  */
+int br__opening_shows (const br__opening *o, const br__drawn *own);
+/* How near those of V are, which shows Z, made from SHEET, of which SIDE is the side view in the same scale.  */
+br_status br__order_seen (br__side_view *v, const br__seen *z, const br_sheet *sheet, const br__side_view *side);
 /* What may hide parts of the edge of D, a shape of V or a copy of one; NULL: memory ran out.  */
 typedef struct br__cover br__cover;
 br__cover *br__cover_open (const br__side_view *v, const br__drawn *d, int64_t left, int64_t top);

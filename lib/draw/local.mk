@@ -17,7 +17,6 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/draw.h \
   lib/draw/draw_record.c \
   lib/draw/drawing.h \
-  lib/draw/drawing_number.c \
   lib/draw/fit.c \
   lib/draw/hidden_line.c \
   lib/draw/hidden_line.h \
@@ -30,6 +29,7 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/place_plot.c \
   lib/draw/place_table.c \
   lib/draw/place_table.h \
+  lib/draw/opening.c \
   lib/draw/outline_view.c \
   lib/draw/paperwork.c \
   lib/draw/part_figure.c \

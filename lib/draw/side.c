@@ -30,6 +30,7 @@ br__view_clear (br__side_view *v)
   for (size_t i = 0; i < v->count; i++)
     clear_drawn (&v->shapes[i]);
   br__free (v->shapes);
+  br__free (v->openings);
   br__datum_clear (&v->datum);
   br_number_clear (&v->ratio);
   br__text_clear (&v->unplaced);

@@ -413,6 +413,57 @@ tell_stray (br__run *run, const br__holes *holes)
   return status;
 }
 
+/* ---- Pegs ---- */
+
+/* The narrow side of S, as it reaches seen from the side; NULL while it waits.  */
+static const br_real *
+narrow_side (br__pad *g, const br_sheet *sheet, const br__shape *s)
+{
+  const br_real *side[4];
+  s = br__shape_source (sheet, s);
+  for (int i = 0; i < 4; i++)
+    {
+      const br__value *v = br__shape_value (sheet, s, BR__SHAPE_RIGHT + i);
+      if (!v)
+        return NULL;
+      side[i] = &v->real;
+    }
+  return br__least (g, br__sub (g, side[BR__RIGHT], side[BR__LEFT]), br__sub (g, side[BR__TOP], side[BR__BOTTOM]));
+}
+
+/* 1 where S is narrower than WOOD, for certain.  */
+static int
+is_narrower (const br_sheet *sheet, const br__shape *s, const br__shape *wood)
+{
+  br__pad g = { BR_OK, sheet->settings.bits, NULL };
+  const br_real *own = narrow_side (&g, sheet, s), *other = narrow_side (&g, sheet, wood);
+  int narrower = own && other && br__order_of (&g, own, other) < 0 && g.status == BR_OK;
+  br__pad_clear (&g);
+  return narrower;
+}
+
+br_status
+br__is_peg (int *peg, const br_sheet *sheet, const br__shape *s, const br__shape *hole)
+{
+  br__holes one = { sheet, &hole, 1, 1, 0 };
+  br_status status = BR_OK;
+  *peg = 0;
+  for (const br__shape *wood = sheet->shapes; wood && status == BR_OK && !*peg; wood = wood->next)
+    {
+      looking none = { .sheet = sheet, .holes = { .sheet = sheet } };
+      int beside = 0, state = 0;
+      if (!wood->active || br__shape_source (sheet, wood)->hole || !br__depth_source (sheet, wood)->depth || !may_rub (sheet, s, wood)
+          || !is_narrower (sheet, s, wood))
+        continue;
+      status = br__is_beside (&beside, sheet, s, wood);
+      if (status == BR_OK && !beside)
+        status = overlap_of (&state, &none, s, wood);
+      if (status == BR_OK && state > 0)
+        status = br__goes_through (peg, &one, s, wood);
+    }
+  return status == BR_UNDECIDED ? BR_OK : status;
+}
+
 br_status
 br__tell_rubs (br__run *run)
 {

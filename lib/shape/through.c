@@ -419,6 +419,28 @@ lies_within (int *within, br__holes *holes, const br__shape *s)
   return status;
 }
 
+/* 1 where S reaches farther than HOLE to all sides, for certain: no peg does.  */
+static int
+reaches_around (const br_sheet *sheet, const br__shape *s, const br__shape *hole)
+{
+  br__pad g = { BR_OK, sheet->settings.bits, NULL };
+  int around = 1;
+  for (int i = 0; i < 4 && around; i++)
+    {
+      const int upright = i % 2;
+      const br__shape *of[] = { s, hole };
+      const br_real *edge[2];
+      for (int k = 0; k < 2; k++)
+        edge[k] = br__add (&g, &br__shape_value (sheet, of[k], upright ? BR__SHAPE_Y : BR__SHAPE_X)->real,
+                           &br__shape_value (sheet, of[k], BR__SHAPE_RIGHT + i)->real);
+      const int order = br__order_of (&g, edge[0], edge[1]);
+      around = i < 2 ? order > 0 : order < 0;
+    }
+  around = around && g.status == BR_OK;
+  br__pad_clear (&g);
+  return around;
+}
+
 br_status
 br__is_pierced (int *pierced, const br_sheet *sheet, const br__shape *s, const br__shape *h, const br__value *numbers)
 {
@@ -440,6 +462,8 @@ br__is_pierced (int *pierced, const br_sheet *sheet, const br__shape *s, const b
     status = br_real_sign (&sign, &apart.real, sheet->settings.bits);
   if (status == BR_OK && sign < 0)
     status = lies_within (&within, &one, s);
+  if (status == BR_OK && sign < 0 && !within && !reaches_around (sheet, s, h))
+    status = br__is_peg (&within, sheet, s, h);
   *pierced = status == BR_OK && sign < 0 && !within;
   br__value_clear (&apart);
   br__numbers_clear (&n[0]);

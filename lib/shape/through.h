@@ -44,5 +44,8 @@ br_status br__goes_through (int *through, br__holes *h, const br__shape *s, cons
 br_status br__is_pierced (int *pierced, const br_sheet *sheet, const br__shape *s, const br__shape *h, const br__value *numbers);
 /* rubs.c: 1 where a reach of A ends before B begins, for certain: most pairs are far apart.  */
 br_status br__is_beside (int *beside, const br_sheet *sheet, const br__shape *a, const br__shape *b);
+/* rubs.c: *PEG is 1 where S goes through HOLE and sticks out of it sideways: all that it has in common with broader wood lies in
+   there.  */
+br_status br__is_peg (int *peg, const br_sheet *sheet, const br__shape *s, const br__shape *hole);
 
 #endif

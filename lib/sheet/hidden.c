@@ -57,16 +57,23 @@ static const char *const part_names[BR__SHAPE_NUMBERS] =
 /* Room for "  NAME PART", a number of a shape, and "  (NAME NAME", a distance: no name has a bracket.  */
 #define KEY_SIZE (2 * BR__SHAPE_NAME + 16)
 
+/* Looked for many times in each drawing: printf would take most of that.  */
 static size_t
 key_of (char key[KEY_SIZE], const char *name, size_t length, int part)
 {
-  if (length > BR__SHAPE_NAME)
-    length = BR__SHAPE_NAME;
+  size_t n = length > BR__SHAPE_NAME ? BR__SHAPE_NAME : length;
+  memcpy (key, "  ", 2);
+  memcpy (key + 2, name, n);
+  n += 2;
+  key[n++] = ' ';
   if (part < BR__SHAPE_NUMBERS)
-    return (size_t) snprintf (key, KEY_SIZE, "  %.*s %s", (int) length, name, part_names[part]);
+    {
+      length = strlen (part_names[part]);
+      memcpy (key + n, part_names[part], length + 1);
+      return n + length;
+    }
   unsigned number = (unsigned) (part - BR__CORNER_PART (0, 0));
-  return (size_t) snprintf (key, KEY_SIZE, "  %.*s %c%u", (int) length, name, "xycdh"[number % BR__CORNER_NUMBERS],
-                            number / BR__CORNER_NUMBERS + 1);
+  return n + (size_t) snprintf (key + n, KEY_SIZE - n, "%c%u", "xycdh"[number % BR__CORNER_NUMBERS], number / BR__CORNER_NUMBERS + 1);
 }
 
 br__entry *

@@ -19,6 +19,7 @@ libbenchrule_core_la_SOURCES += \
   lib/sheet/compile.c \
   lib/sheet/compile.h \
   lib/sheet/dimension.c \
+  lib/sheet/drawing_number.c \
   lib/sheet/entry_list.c \
   lib/sheet/expression.c \
   lib/sheet/known.c \

@@ -406,6 +406,9 @@ br_status br__in_sheet_unit (br_real *z, const br__value *v, const br__settings 
 /* Shop notation of the mark VALUE.  */
 void br__put_mark_text (br_text *t, const br_number *value, br_dimension dimension,
                         const br__mark *mark, const br__settings *s);
+/* drawing_number.c: a number as it stands on a drawing: inches without a sign, a mark of the ruler with ≈ where no
+   fraction says it.  VALUE in inches.  */
+br_status br__put_drawing_number (br_text *t, const br_real *value, const br__settings *s);
 /* Error of a rounding, MARK - V, in the sheet's unit: fields error and error_decimal.  */
 br_status br__put_error (br_record *r, const br__value *v, const br_number *mark,
                          const br__settings *s);

@@ -13,6 +13,7 @@ libbenchrule_core_la_SOURCES += \
   lib/statement/phrase_hint.c \
   lib/statement/phrase_names.c \
   lib/statement/phrase_thing.c \
+  lib/statement/phrase_edit.c \
   lib/statement/phrase_frame.c \
   lib/statement/phrase_list.c \
   lib/statement/phrase_loose.c \
@@ -35,7 +36,6 @@ libbenchrule_core_la_SOURCES += \
   lib/statement/setting.c \
   lib/statement/spacing.c \
   lib/statement/statement.c \
-  lib/statement/values.c \
   lib/statement/statements.c \
   lib/statement/statements.h \
   lib/statement/language.c \

@@ -146,8 +146,8 @@ br__about_count (const br__words *l)
 /* ---- What a hint is made of ---- */
 
 /* The word I of N bytes: 5ft2in as 5 ft 2 in.  */
-static void
-put_word (br_text *t, br__about *m, size_t i, size_t n, char colon)
+void
+br__about_put_word (br_text *t, br__about *m, size_t i, size_t n, char colon)
 {
   const br__words one = br__bare_word (&m->l, i);
   const int number = br__word_begins_number (&one, 0) && !lumber_at (&m->l, i);
@@ -191,7 +191,7 @@ put_place (br_text *t, br__about *m)
         else
           {
             br__text_printf (t, "at %.*s, ", (int) n, s);
-            put_word (t, m, i + 2, l->word[i + 2].length, '/');
+            br__about_put_word (t, m, i + 2, l->word[i + 2].length, '/');
           }
         m->taken[i + 1] = 1;
         return 1;
@@ -244,157 +244,6 @@ kind_at (const br__about *m, size_t i, char kind)
   return found ? length : 0;
 }
 
-/* Puts the line that made the shape, the part or the stock NAME.  A line that begins as another statement is about something
-   that is to be made.  */
-static int
-put_line (br_text *t, const br__words *l, const char *name, size_t length)
-{
-  const br_sheet *sheet = l->run->sheet;
-  const br__statement *typed = br__statement_find (l->word[0].s, l->word[0].length);
-  const br__shape *shape = br__shape_find (sheet, name, length);
-  const br__wood *wood = br__wood_find (sheet, 0, name, length);
-  wood = wood ? wood : br__wood_find (sheet, 1, name, length);
-  const br__line *made = shape ? shape->line : wood ? wood->line : NULL;
-  const int other = made && typed && typed != br__statement_find (made->text, strcspn (made->text, " "));
-  if (made)
-    br__text_put (t, made->text, br__note_start (made->text, made->length));
-  while (t->length && t->bytes[t->length - 1] == ' ')
-    t->bytes[--t->length] = 0;
-  return made && !other;
-}
-
-#define PLACED "at|on|above|below|left|right|same"
-#define BEHIND_PLACE "hole|deep|layer|of|behind|turned|round|cut"
-#define NO_PLACE "left|right|up|down|on|above|below|over|under"
-#define NO_SIZE "longer|shorter|wider|narrower|bigger|larger|smaller|taller|higher|lower|thicker|thinner|more|less|by|extra|twice|times|half|" \
-  "deep|thick|up|down|left|right|radius|round|corner|corners"
-
-/* Where a word among WORDS begins in the statement S of N bytes, from FROM on; N: nowhere.  */
-static size_t
-find_clause (const br__words *l, const char *s, size_t n, size_t from, const char *words)
-{
-  for (size_t i = from; i < n; i++)
-    {
-      const br__words one = { .run = l->run, .word = { { s + i, strcspn (s + i, " ") } }, .count = 1 };
-      if (s[i - 1] == ' ' && br__words_at (&one, 0, words))
-        return i;
-    }
-  return n;
-}
-
-/* Puts value I of the line behind what stands there.  */
-static void
-put_value (br_text *t, br__about *m, size_t i, const char *before)
-{
-  br__text_puts (t, before);
-  put_word (t, m, m->v[i].at, bare_length (&m->l, m->v[i].at), '/');
-}
-
-/* Puts the statement of the circle or the box NAME again, as the values of the line have it: HOW is `A`, at that place, `J`, moved
-   by as much, or `Z`, of that size.  */
-static int
-put_again (br_text *t, br__about *m, char how, const char *name, size_t length)
-{
-  const br__shape *shape = br__shape_find (m->l.run->sheet, name, length);
-  const char *s = shape ? shape->text : NULL;
-  if (!s || !strchr (s, '='))
-    return 0;
-  const int across = br__words_among (&m->l, "left|right"), upward = br__words_among (&m->l, "up|down|raise|lift|lower|higher");
-  const int directed = how == 'J' && across != upward;
-  const size_t wanted = directed || (how == 'Z' && shape->kind == BR__CIRCLE) ? 1 : 2;
-  if ((shape->kind != BR__CIRCLE && shape->kind != BR__BOX) || shape->word || m->count != wanted
-      || (!directed && br__words_among (&m->l, how == 'Z' ? NO_SIZE : NO_PLACE)) || (how == 'Z' && wanted == 2 && br__words_among (&m->l, "high|tall|wide|long")))
-    return 0;
-  const size_t n = br__note_start (s, strlen (s)), size = strcspn (s, "=") + 1, clause = find_clause (&m->l, s, n, size, BEHIND_PLACE);
-  size_t place = find_clause (&m->l, s, n, size, PLACED), end = clause;
-  const int at = place < n && s[place] == 'a' && s[place + 1] == 't', above = place < n && s[place] == 'a' && s[place + 1] == 'b';
-  /* `left of deck` has an `of` of its own.  */
-  if (place < n)
-    end = find_clause (&m->l, s, n, place + (strchr ("lr", s[place]) ? strlen ("right of") : 1), BEHIND_PLACE);
-  place = place < clause ? place : clause;
-  while (place > size && s[place - 1] == ' ')
-    place--;
-  const char *comma = memchr (s + place, ',', end - place);
-  /* above deck by 1/2: up is more of that.  */
-  const int raised = directed && upward && above && find_clause (&m->l, s, end, place + 1, "by") < end;
-  if (how == 'J' && !raised && (!at || !comma || memchr (comma + 1, ',', (size_t) (s + end - comma - 1))))
-    return 0;
-  if (directed)
-    {
-      const size_t to = across ? (size_t) (comma - s) : end - (end < n);
-      br__text_put (t, s, to);
-      put_value (t, m, 0, br__words_among (&m->l, "left|down|lower") ? " - " : " + ");
-      br__text_put (t, s + to, n - to);
-      return 1;
-    }
-  br__text_put (t, s, how == 'Z' ? size : how == 'A' ? place : (size_t) (comma - s));
-  put_value (t, m, 0, how == 'Z' ? " " : how == 'A' ? " at " : " + ");
-  if (how == 'J')
-    br__text_put (t, comma, end - (size_t) (comma - s) - (end < n));
-  if (wanted == 2)
-    put_value (t, m, 1, how == 'Z' ? " x " : how == 'A' ? ", " : " + ");
-  const size_t rest = how == 'Z' ? place : end - (end < n);
-  br__text_put (t, s + rest, n - rest);
-  return 1;
-}
-
-/* Where the size WHICH of the statement S of N bytes ends; 0: it has not so many, or they are of lumber, 1x6.  */
-static size_t
-size_end (const br__words *l, const char *s, size_t n, int which)
-{
-  size_t i = strcspn (s, "=") + 1;
-  const size_t end = i < n ? find_clause (l, s, n, i, PLACED "|" BEHIND_PLACE "|qty|from|as|with|grain") : 0;
-  for (; i < end; i++)
-    if (s[i] == 'x' && s[i - 1] == ' ' && s[i + 1] == ' ' && which-- == 0)
-      break;
-    else if (s[i] == 'x' && s[i - 1] >= '0' && s[i - 1] <= '9')
-      return 0;
-  while (i < n + 1 && s[i - 1] == ' ')
-    i--;
-  return which > 0 || !end ? 0 : i;
-}
-
-/* Puts the line of the thing NAME with one of its sizes more or less by the value of the line, or with as many of it.  */
-static int
-put_edited (br_text *t, br__about *m, const char *name, size_t length)
-{
-  static const struct { const char *kind, *more[3], *less[3]; } ways[] = {
-    { "box", { "longer|wider", "taller|higher", "-" }, { "narrower", "lower", "-" } },
-    { "part", { "longer", "wider", "thicker" }, { "shorter", "narrower", "thinner" } },
-    { "stock", { "thicker", "wider", "longer" }, { "thinner", "narrower", "shorter" } },
-    { "circle", { "bigger|larger|wider", "-", "-" }, { "smaller|narrower", "-", "-" } } };
-  br_text line = BR_TEXT_ZERO;
-  const br__words *l = &m->l;
-  int found = m->count == 1 && put_line (&line, l, name, length) && !br__words_among (l, "than|as|twice|times|half|percent");
-  const char *s = br__text_string (&line), *sign = NULL;
-  const size_t n = line.length;
-  size_t end = 0, rest;
-  for (size_t k = 0; found && k < sizeof ways / sizeof ways[0]; k++)
-    for (int way = 0; way < 3 && !sign && strncmp (s, ways[k].kind, strlen (ways[k].kind)) == 0; way++)
-      if ((sign = br__words_among (l, ways[k].more[way]) ? " + " : br__words_among (l, ways[k].less[way]) ? " - " : NULL) != NULL)
-        end = size_end (l, s, n, way);
-  rest = end;
-  const int many = br__words_among (l, *s == 's' ? "qty|quantity|copies|number|many|pieces|stock|board|boards" : "qty|quantity|copies|number|many|pieces")
-                   || (m->v[0].at + 1 < l->count && l->word[m->v[0].at + 1].length >= length && memcmp (l->word[m->v[0].at + 1].s, name, length) == 0);
-  if (found && !sign && many && m->v[0].d == 1 && !m->v[0].unit && (*s == 'p' || *s == 's'))
-    {
-      sign = " qty ";
-      end = find_clause (l, s, n, 1, "qty|from|as|with|grain");
-      rest = s[end] == 'q' ? find_clause (l, s, n, end + 1, "from|as|with|grain") : end;
-      end -= end < n;
-      rest -= rest < n;
-    }
-  found = found && end;
-  if (found)
-    {
-      br__text_put (t, s, end);
-      put_value (t, m, 0, sign);
-      br__text_put (t, s + rest, n - rest);
-    }
-  br__text_clear (&line);
-  return found;
-}
-
 /* Puts the WHICH-th thing of KIND that the line names; 0: it has not so many.  */
 static int
 put_thing (br_text *t, br__about *m, char kind, int which)
@@ -424,13 +273,13 @@ put_thing (br_text *t, br__about *m, char kind, int which)
       else if (kind == 'E')
         put_side (t, l, i, length);
       else if (strchr ("AJZ", kind))
-        return put_again (t, m, kind, l->word[i].s, length);
+        return m->taken[i] = br__about_put_again (t, m, kind, l->word[i].s, length);
       else if (kind == 'Y')
-        return put_edited (t, m, l->word[i].s, length);
+        return br__about_put_edited (t, m, l->word[i].s, length);
       else if (kind == 'L')
-        return put_line (t, l, l->word[i].s, length);
+        return br__about_put_line (t, l, l->word[i].s, length);
       else
-        put_word (t, m, i, length, ':');
+        br__about_put_word (t, m, i, length, ':');
       m->taken[i] = 1;
       return 1;
     }
@@ -502,7 +351,7 @@ put_values (br_text *t, br__about *m, size_t from, const char *sign, size_t leas
     {
       const size_t at = m->v[m->order[i]].at;
       br__text_puts (t, i > from ? sign : "");
-      put_word (t, m, at, bare_length (&m->l, at), '/');
+      br__about_put_word (t, m, at, bare_length (&m->l, at), '/');
     }
   return m->count >= from + least;
 }
@@ -549,7 +398,7 @@ put_slot (br_text *t, br__about *m, const char *is)
   if (which >= m->count)
     return 0;
   const size_t at = m->v[m->order[which]].at;
-  put_word (t, m, at, bare_length (l, at), '/');
+  br__about_put_word (t, m, at, bare_length (l, at), '/');
   return 1;
 }
 

@@ -144,7 +144,16 @@ int br__words_among (const br__words *l, const char *has);
 void br__about_values (br__about *m);
 /* The first word that says how many: a whole number without a unit, before what is counted or at the end.  */
 size_t br__about_count (const br__words *l);
-/* T = the hint from IS up to END; 0 where the line has not all that it takes.  */
+/* Puts the word I of N bytes, with COLON for a colon: 5ft2in as 5 ft 2 in.  */
+void br__about_put_word (br_text *t, br__about *m, size_t i, size_t n, char colon);
+/* phrase_edit.c.  Puts the line that made the shape, the part or the stock NAME; 0 where there is none.  */
+int br__about_put_line (br_text *t, const br__words *l, const char *name, size_t length);
+/* Puts the line of the shape NAME with the values of the line M: HOW is `A`, at that place, `J`, moved by as much, or `Z`, of that size;
+   0: they do not fit it.  */
+int br__about_put_again (br_text *t, br__about *m, char how, const char *name, size_t length);
+/* Puts the line of the thing NAME with one of its sizes more or less by the value of the line, or with as many of it; 0 the same.  */
+int br__about_put_edited (br_text *t, br__about *m, const char *name, size_t length);
+/* phrase_slots.c.  T = the hint from IS up to END; 0 where the line has not all that it takes.  */
 int br__about_put (br_text *t, br__about *m, const char *is, const char *end);
 /* phrase_table.c: the word S ends in one of ENDINGS, a|b, of COUNT bytes, and has more.  */
 int br__ends_in (const char *s, size_t length, const char *endings, size_t count);

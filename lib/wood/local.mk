@@ -9,6 +9,7 @@ libbenchrule_core_la_SOURCES += \
   lib/wood/cuts_show.c \
   lib/wood/statements.c \
   lib/wood/tools.c \
+  lib/wood/values.c \
   lib/wood/wood.c \
   lib/wood/wood.h \
   lib/wood/wood_caution.c \

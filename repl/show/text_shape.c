@@ -59,7 +59,9 @@ along (const br_record *record)
     return ", and one lies in a hole that the other leaves it";
   if (br_record_truth (record, "overlap"))
     return !*way ? "" : *way == 'd' ? "; the shortest push is in depth" : "; the shortest push is seen from the side";
-  return !*way ? "" : *way == 'd' ? "  in depth: they pass each other" : *way == 'b' ? "  aslant: seen from the side, and in depth"
+  if (*way == 'd')
+    return strcmp (br_record_text (record, "exact"), "0") == 0 ? "  in depth: they touch" : "  in depth: they pass each other";
+  return !*way ? "" : *way == 'b' ? "  aslant: seen from the side, and in depth"
          : "  seen from the side";
 }
 

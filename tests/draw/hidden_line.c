@@ -32,7 +32,12 @@ draw (strokes *s, br_sheet *sheet, br__seen_from from)
     }
   check_ok (br__view_make (&s->view, &seen, NULL, NULL, NULL));
   if (from != BR__FROM_THE_SIDE)
-    check_ok (br__order_seen (&s->view, &s->seen, &run, NULL));
+    {
+      br__side_view side = BR__VIEW_ZERO;
+      check_ok (br__view_make (&side, &run, NULL, NULL, NULL));
+      check_ok (br__order_seen (&s->view, &s->seen, sheet, &side));
+      br__view_clear (&side);
+    }
   br__view_plot (&s->plot, &s->view, 0, 0);
   assert_false (s->plot.failed);
 }
@@ -142,6 +147,35 @@ static const struct { const char *a, *b; br__seen_from from; double seen, hidden
   /* Edges that meet are seen.  */
   { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 0, 0 deep 1 from 5", BR__FROM_THE_SIDE, 16, 0 },
   { "box a = 4 x 4 at 0, 0 deep 1", "box b = 4 x 4 at 4, 0 deep 1 from 5", BR__FROM_THE_SIDE, 16, 0 },
+  /* What lies in a hole, or behind one that goes all through, is seen there; behind the end of one that does not, it is not.  */
+#define WOOD "box w = 8 x 4 at -1, 0 deep 4\n"
+  { "circle a = 2 at 3, 2 deep 2", WOOD "circle b = 3 at 3, 2 hole", BR__FROM_THE_SIDE, 6.283185, 0 },
+  { "circle a = 2 at 3, 2 deep 2", WOOD "circle b = 2 at 3, 2 hole", BR__FROM_THE_SIDE, 6.283185, 0 },
+  { "circle a = 2 at 3, 2 deep 2", WOOD "circle b = 3 at 3, 2 hole deep 4", BR__FROM_THE_SIDE, 6.283185, 0 },
+  { "circle a = 2 at 3, 2 deep 2", WOOD "line b = 1, 2 to 5, 2 wide 3 hole", BR__FROM_THE_SIDE, 6.283185, 0 },
+  { "circle a = 2 at 3, 2 deep 2 behind w", WOOD "circle b = 3 at 3, 2 hole", BR__FROM_THE_SIDE, 6.283185, 0 },
+  { "circle a = 2 at 3, 2 deep 2", WOOD "circle b = 3 at 3, 2 hole of w", BR__FROM_THE_SIDE, 6.283185, 0 },
+  { "circle a = 2 at 3, 2 deep 2", WOOD "circle b = 3 at 3, 2 hole of p", BR__FROM_THE_SIDE, 0, 6.283185 },
+  { "circle a = 2 at 3, 2 deep 2", WOOD "circle c = 3 at -9, 2 hole\nrow b of c qty 2 by 12", BR__FROM_THE_SIDE, 6.283185, 0 },
+  { "circle a = 2 at 3, 2 deep 2", "box x = 8 x 4 at -9, 0 deep 4\nrow w of x qty 2 by 8\ncircle b = 3 at 3, 2 hole", BR__FROM_THE_SIDE, 6.283185, 0 },
+  { "box a = 6 x 1 at 0, 3/2 deep 1 from -9", WOOD "circle b = 2 at 3, 2 hole", BR__FROM_THE_SIDE, 3.464102, 14 - 3.464102 },
+  { "box a = 6 x 1 at 0, 3/2 deep 1 from -9", WOOD "circle b = 2 at 3, 2 hole deep 1 from 1", BR__FROM_THE_SIDE, 0, 14 },
+  { "circle a = 1 at 3, 2 deep 1/2 from 1", WOOD "circle b = 2 at 3, 2 hole deep 1 from 1", BR__FROM_THE_SIDE, 3.141593, 0 },
+  { "circle a = 1 at 3, 2 deep 1/2 from -2", WOOD "circle b = 2 at 3, 2 hole deep 1 from -2", BR__FROM_THE_SIDE, 0, 3.141593 },
+#define PAIR "box w = 8 x 4 at -1, 0 deep 1 both sides 9\n"
+  { "circle a = 1 at 3, 2 deep 1 from -9", PAIR "circle b = 2 at 3, 2 hole", BR__FROM_THE_SIDE, 3.141593, 0 },
+  { "circle a = 1 at 3, 2 deep 1 from -9", PAIR "circle b = 2 at 3, 2 hole deep 1 both sides 9", BR__FROM_THE_SIDE, 3.141593, 0 },
+  { "circle a = 1 at 3, 2 deep 1 from -9", PAIR "circle b = 2 at 3, 2 hole deep 1 from 7/2", BR__FROM_THE_SIDE, 0, 3.141593 },
+  { "circle a = 1 at 3, 2 deep 1", PAIR "circle b = 2 at 3, 2 hole deep 1 from 7/2", BR__FROM_THE_SIDE, 3.141593, 0 },
+  /* A peg closes its hole; and an edge of a hole is hidden by what lies before it.  */
+  { "circle a = 1 at 3, 2 deep 1 from -9", WOOD "circle b = 2 at 3, 2 hole\ncircle peg = 2 at 3, 2 deep 6", BR__FROM_THE_SIDE, 0, 3.141593 },
+  { "circle a = 1/2 at 13/2, 2 deep 1 from -9", WOOD "line b = 6, 2 to 8, 2 wide 1 hole\nbox peg = 4 x 1 at 6, 3/2 deep 1", BR__FROM_THE_SIDE,
+    0, 1.570796 },
+  { "circle a = 1 at 3, 2 hole of w", WOOD "circle b = 2 at 3, 2 deep 1 from 2", BR__FROM_THE_SIDE, 0, 3.141593 },
+  { "circle a = 1 at 3, 2 hole", WOOD "circle b = 2 at 3, 2 deep 1 from 2", BR__FROM_THE_SIDE, 3.141593, 0 },
+  { "circle a = 1 at 3, 2 hole of w", WOOD "circle b = 2 at 3, 2 deep 1 from -9", BR__FROM_THE_SIDE, 3.141593, 0 },
+  { "circle a = 1 at 3, 2 hole", "circle b = 2 at 3, 2 deep 1 from 2\nbox w = 6 x 4 at 0, 0 deep q", BR__FROM_THE_SIDE, 3.141593, 0 },
+  { "circle c = 1 at -9, 2 hole of w\nrow a of c qty 2 by 12", WOOD "circle b = 2 at 3, 2 deep 1 from 2", BR__FROM_THE_SIDE, 0, 3.141593 },
   /* From above: b is higher, lower, or higher at one end alone.  */
   { "box a = 4 x 1 at 0, 0 deep 4", "box b = 4 x 1 at 2, 5 deep 2", BR__FROM_ABOVE, 14, 2 },
   { "box a = 4 x 1 at 0, 0 deep 4", "box b = 4 x 1 at 2, -5 deep 2", BR__FROM_ABOVE, 16, 0 },
@@ -193,6 +227,24 @@ test_table (void **state)
       strokes_clear (&s);
       sheet_end (sheet, &t);
     }
+}
+
+/* Each of very many hides its part.  */
+static void
+test_many (void **state)
+{
+  enum { COUNT = 100 };
+  said t = SAID_ZERO;
+  strokes s;
+  br_sheet *sheet = sheet_with ("box low = 200 x 1 at 0, 0 deep 1 from -9");
+  (void) state;
+  for (int i = 0; i < COUNT; i++)
+    sheet_say (sheet, &t, "box c%d = 1 x 3 at %d, -1 deep 1", i, 2 * i);
+  draw (&s, sheet, BR__FROM_THE_SIDE);
+  is_near ("low", length_named (&s, "low", 1), 2 * COUNT);
+  is_near ("low", length_named (&s, "low", 0), 402 - 2 * COUNT);
+  strokes_clear (&s);
+  sheet_end (sheet, &t);
 }
 
 typedef struct thing
@@ -275,6 +327,6 @@ test_random (void **state)
 int
 main (void)
 {
-  const struct CMUnitTest tests[] = { CHECK_TEST (test_table), CHECK_TEST (test_random) };
+  const struct CMUnitTest tests[] = { CHECK_TEST (test_table), CHECK_TEST (test_many), CHECK_TEST (test_random) };
   return CHECK_RUN (tests);
 }

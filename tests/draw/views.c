@@ -389,6 +389,21 @@ test_holes (void **state)
   seen_from_above ("box a = 6 x 4 at 0, 0 deep 2\ncircle bore = 1 at 6, 2 hole", "a 6\" x 2\", bore in a 1/2\" x 2\"");
   seen_from_above ("box a = 6 x 4 at 0, 0 deep 2\noutline peg = 3, 5/2 to 5/2, 2 to 3, 3/2 to 7/2, 2 deep 9" BORE,
                    "a 6\" x 2\", peg 1\" x 9\", bore in a 1\" x 2\"");
+  /* What sticks out of it sideways, at the edge of the wood, is in it nevertheless; not what has wood beside it in common, is of the
+     same part, as broad or at another depth, or waits.  */
+#define SLOT "box a = 6 x 4 at 0, 0 deep 2\nline slot = 5, 2 to 7, 2 wide 1 hole\n"
+  seen_from_above (SLOT "box tongue = 4 x 1 at 5, 3/2 deep 1", "a 6\" x 2\", slot in a 1-1/2\" x 2\", tongue 4\" x 1\"");
+  seen_from_above (SLOT "box tongue = 9 x 1/2 at 5, 2 deep 9", "a 6\" x 2\", slot in a 1-1/2\" x 2\", tongue 9\" x 9\"");
+  seen_from_above (SLOT "outline tongue = 5, 2 to 8, 2 to 8, 0 to 9, 0 to 9, 5/2 to 5, 5/2 deep 1",
+                   "a 6\" x 2\", slot in a 1-1/2\" x 2\", tongue 4\" x 1\"");
+#define CUT "a 6\" x 2\", slot in a 1-1/2\" x 2\", slot in tongue "
+  seen_from_above (SLOT "box tongue = 4 x 2 at 5, 3/2 deep 1", CUT "2-1/2\" x 1\", tongue 4\" x 1\"");
+  seen_from_above (SLOT "box tongue = 4 x 1 at 5, 3/2 deep 1 from 5", CUT "2-1/2\" x 1\", tongue 4\" x 1\"");
+  seen_from_above ("box a = 6 x 4 at 0, 0 deep 2 of p\nline slot = 5, 2 to 7, 2 wide 1 hole\nbox tongue = 4 x 1 at 5, 3/2 deep 1 of p",
+                   CUT "2-1/2\" x 1\", tongue 4\" x 1\"");
+  seen_from_above ("box a = 4 x 4 at 0, 0 deep 1\nbox b = 4 x 4 at 7/2, 7/2 deep 1\ncircle bore = 1 at 15/4, 15/4 hole",
+                   "a 4\" x 1\", b 4\" x 1\", bore in a 3/4\" x 1\", bore in b 3/4\" x 1\"");
+  seen_from_above (SLOT "box c = q x 5 at 0, 0 deep 1\nbox tongue = 4 x 1 at 5, 3/2 deep 1 from 5", CUT "2-1/2\" x 1\", tongue 4\" x 1\"");
 }
 
 /* The texts of three views of SHEET, each with a blank before and behind it.  */

@@ -186,6 +186,7 @@ longer (void **state)
     { "circle rim = 2\nline spoke = a, b to c, d", "missing" },
     { "a = 3.1\nb = 3.2\nc = 3.3\nd = 3.4\ne = 3.6\nf = 3.7\ng = 3.8\nh = 3.9\ni = 4.1", "tidy apply to 1/4" },
     { "box bed = 3 in x 4 in at 0, 0 of body layer side", "draw layer side of body" },
+    { "box bed = 3 in x 4 in at 0, 0 deep 4\ncircle bore = 2 at 1, 1 hole\ncircle rod = 1 at 1, 1 deep 1", "draw" },
     { "box bed = 3 in x 4 in at 0, 0", "draw grid 0.2500000000000000000000000000000000001 in" },
     { "stock ply = 1/4 x 24 x 48\npart lid = 10 x 12 qty 5 from ply\npart end = 5 x 7 qty 4 from ply", "cuts ply" },
     { "circle axle = 0.4 at 1, 1 hole of plate\nbox edge = 6 x 3 at 0, 0 of plate", "template plate into side_part.svg" },

@@ -6,8 +6,8 @@
 
 #include <string.h>
 
-#include "draw/drawing.h"
 #include "measure/measure.h"
+#include "sheet/sheet.h"
 
 /* Inches that a ruler has, without the sign of the inch.  */
 static int

@@ -1,0 +1,232 @@
+/* SPDX-License-Identifier: LGPL-3.0-or-later
+   phrase_edit.c - the lines of shapes, parts and stock as hints have them: as they are, and with what is to be changed.  */
+#ifdef HAVE_CONFIG_H
+# include <config.h>
+#endif
+
+#include <string.h>
+
+#include "shape/shape.h"
+#include "statement/phrase_words.h"
+#include "statement/statements.h"
+#include "wood/wood.h"
+
+/* Puts the line that made the shape, the part or the stock NAME.  A line that begins as another statement is about something
+   that is to be made.  */
+int
+br__about_put_line (br_text *t, const br__words *l, const char *name, size_t length)
+{
+  const br_sheet *sheet = l->run->sheet;
+  const br__statement *typed = br__statement_find (l->word[0].s, l->word[0].length);
+  const br__shape *shape = br__shape_find (sheet, name, length);
+  const br__wood *wood = br__wood_find (sheet, 0, name, length);
+  wood = wood ? wood : br__wood_find (sheet, 1, name, length);
+  const br__line *made = shape ? shape->line : wood ? wood->line : NULL;
+  const int other = made && typed && typed != br__statement_find (made->text, strcspn (made->text, " "));
+  if (made)
+    br__text_put (t, made->text, br__note_start (made->text, made->length));
+  while (t->length && t->bytes[t->length - 1] == ' ')
+    t->bytes[--t->length] = 0;
+  return made && !other;
+}
+
+#define PLACED "at|on|above|below|left|right|same"
+#define BEHIND_ALL "deep|layer|of|behind|turned"
+#define BEHIND_PLACE "hole|round|cut|" BEHIND_ALL
+#define UPWARD "up|down|raise|lift|lower|higher"
+#define NO_PLACE "left|right|up|down|on|above|below|over|under"
+#define NO_SIZE "longer|shorter|wider|narrower|bigger|larger|smaller|taller|higher|lower|thicker|thinner|more|less|by|extra|twice|times|half|" \
+  "deep|thick|up|down|left|right|radius|round|corner|corners"
+
+/* Where a word among WORDS begins in the statement S of N bytes, from FROM on; N: nowhere.  */
+static size_t
+find_clause (const br__words *l, const char *s, size_t n, size_t from, const char *words)
+{
+  for (size_t i = from; i < n; i++)
+    {
+      const br__words one = { .run = l->run, .word = { { s + i, strcspn (s + i, " ") } }, .count = 1 };
+      if (s[i - 1] == ' ' && br__words_at (&one, 0, words))
+        return i;
+    }
+  return n;
+}
+
+/* Puts value I of the line behind what stands there.  */
+static void
+put_value (br_text *t, br__about *m, size_t i, const char *before)
+{
+  br__text_puts (t, before);
+  const br__words one = br__bare_word (&m->l, m->v[i].at);
+  br__about_put_word (t, m, m->v[i].at, one.word[0].length, '/');
+}
+
+/* The comma between FROM and END that stands in no brackets; END: there is none.  */
+static size_t
+find_comma (const char *s, size_t from, size_t end)
+{
+  int depth = 0;
+  for (; from < end && (s[from] != ',' || depth); from++)
+    depth += (s[from] == '(') - (s[from] == ')');
+  return from;
+}
+
+/* Where the place of the shape S begins, behind FROM; not the `at` of a corner, `to LENGTH at ANGLE`, which has no comma before it.  */
+static size_t
+find_place (const br__words *l, const char *s, size_t n, size_t from, int corners)
+{
+  int angled = 0;
+  for (size_t corner = from, i = from; i < n; i++)
+    {
+      const br__words one = { .run = l->run, .word = { { s + i, strcspn (s + i, " ") } }, .count = 1 };
+      if (s[i - 1] != ' ')
+        continue;
+      if (corners && br__words_at (&one, 0, "to|by"))
+        corner = i, angled = 0;
+      else if (corners && !angled && br__words_at (&one, 0, "at") && find_comma (s, corner, i) == i && strncmp (s + corner, "to start ", 9) != 0)
+        angled = 1;
+      else if (br__words_at (&one, 0, PLACED))
+        return i;
+    }
+  return n;
+}
+
+/* Puts value I of the line as what is moved by, which is taken off where that is to the left or down.  */
+static void
+put_shift (br_text *t, br__about *m, size_t i)
+{
+  put_value (t, m, i, m->count == 1 && br__words_among (&m->l, "left|down|lower") ? " - " : " + ");
+}
+
+/* Puts the place of S from FROM to END with the values of the line added; where there is one, that is the way it is said.  */
+static void
+put_moved (br_text *t, br__about *m, const char *s, size_t from, size_t end)
+{
+  const size_t comma = find_comma (s, from, end);
+  const int both = m->count > 1, across = both || br__words_among (&m->l, "left|right");
+  br__text_put (t, s + from, comma - from);
+  if (across)
+    put_shift (t, m, 0);
+  br__text_put (t, s + comma, end - comma);
+  if (both || !across)
+    put_shift (t, m, (size_t) both);
+}
+
+/* Both ends of a line.  */
+static int
+put_moved_line (br_text *t, br__about *m, const char *s, size_t n, size_t size)
+{
+  const size_t to = find_clause (&m->l, s, n, size, "to"), end = find_clause (&m->l, s, n, size, "wide|" BEHIND_PLACE);
+  const size_t rest = end - (end < n);
+  br__text_put (t, s, size);
+  put_moved (t, m, s, size, to - 1);
+  br__text_puts (t, " ");
+  put_moved (t, m, s, to, rest);
+  br__text_put (t, s + rest, n - rest);
+  return 1;
+}
+
+/* Puts the statement of the shape NAME again, as the values of the line have it: HOW is `A`, at that place, `J`, moved by as much, or
+   `Z`, of that size.  */
+int
+br__about_put_again (br_text *t, br__about *m, char how, const char *name, size_t length)
+{
+  const br__shape *shape = br__shape_find (m->l.run->sheet, name, length);
+  const char *s = shape ? shape->text : NULL;
+  if (!s || !strchr (s, '='))
+    return 0;
+  const br__words made = { .run = m->l.run, .word = { { s, strcspn (s, " ") } }, .count = 1 };
+  const int round = br__words_at (&made, 0, "circle|plate"), outline = br__words_at (&made, 0, "outline"), line = shape->kind == BR__LINE;
+  const int upward = br__words_among (&m->l, UPWARD), directed = how == 'J' && br__words_among (&m->l, "left|right") != upward;
+  const size_t wanted = directed || (how == 'Z' && round) ? 1 : 2;
+  if (m->count != wanted || (how == 'Z' && !round && !br__words_at (&made, 0, "box")) || (line && how != 'J')
+      || (!directed && br__words_among (&m->l, how == 'Z' ? NO_SIZE : NO_PLACE)) || (how == 'Z' && wanted == 2 && br__words_among (&m->l, "high|tall|wide|long")))
+    return 0;
+  const size_t n = br__note_start (s, strlen (s)), size = strcspn (s, "=") + 1;
+  if (line)
+    return put_moved_line (t, m, s, n, size);
+  const size_t behind = find_clause (&m->l, s, n, size, BEHIND_PLACE), found = find_place (&m->l, s, n, size, outline);
+  /* What is no place of its own stands before it: the hole of a ring, the round of a corner.  */
+  const size_t none = br__words_at (&made, 0, "circle|box") ? behind : find_clause (&m->l, s, n, size, BEHIND_ALL);
+  const int at = found < n && s[found] == 'a' && s[found + 1] == 't';
+  size_t place = how == 'Z' && behind < found ? behind : found < n ? found : none, end = none;
+  /* `left of deck` has an `of` of its own.  */
+  if (found < n)
+    end = find_clause (&m->l, s, n, found + (strchr ("lr", s[found]) ? strlen ("right of") : 1), BEHIND_PLACE);
+  /* above deck by 1/2: up is more of that.  */
+  const int raised = directed && upward && !at && found < n && s[found] == 'a' && find_clause (&m->l, s, end, found + 1, "by") < end;
+  if (how != 'Z' && !raised && ((shape->kind == BR__ARC && !round && !at) || (how == 'J' && !at && (directed || !outline || found < n))))
+    return 0;
+  while (place > size && s[place - 1] == ' ')
+    place--;
+  br__text_put (t, s, how == 'Z' ? size : raised ? end - (end < n) : place);
+  if (raised)
+    put_shift (t, m, 0);
+  else if (how == 'J' && at)
+    put_moved (t, m, s, place, end - (end < n));
+  else
+    {
+      put_value (t, m, 0, how == 'Z' ? " " : " at ");
+      if (wanted == 2)
+        put_value (t, m, 1, how == 'Z' ? " x " : ", ");
+    }
+  const size_t rest = how == 'Z' ? place : end - (end < n);
+  br__text_put (t, s + rest, n - rest);
+  return 1;
+}
+
+/* Where the size WHICH of the statement S of N bytes ends; 0: it has not so many, or they are of lumber, 1x6.  */
+static size_t
+size_end (const br__words *l, const char *s, size_t n, int which)
+{
+  size_t i = strcspn (s, "=") + 1;
+  const size_t end = i < n ? find_clause (l, s, n, i, PLACED "|" BEHIND_PLACE "|qty|from|as|with|grain") : 0;
+  for (; i < end; i++)
+    if (s[i] == 'x' && s[i - 1] == ' ' && s[i + 1] == ' ' && which-- == 0)
+      break;
+    else if (s[i] == 'x' && s[i - 1] >= '0' && s[i - 1] <= '9')
+      return 0;
+  while (i < n + 1 && s[i - 1] == ' ')
+    i--;
+  return which > 0 || !end ? 0 : i;
+}
+
+/* Puts the line of the thing NAME with one of its sizes more or less by the value of the line, or with as many of it.  */
+int
+br__about_put_edited (br_text *t, br__about *m, const char *name, size_t length)
+{
+  static const struct { const char *kind, *more[3], *less[3]; } ways[] = {
+    { "box", { "longer|wider", "taller|higher", "-" }, { "narrower", "lower", "-" } },
+    { "part", { "longer", "wider", "thicker" }, { "shorter", "narrower", "thinner" } },
+    { "stock", { "thicker", "wider", "longer" }, { "thinner", "narrower", "shorter" } },
+    { "circle", { "bigger|larger|wider", "-", "-" }, { "smaller|narrower", "-", "-" } } };
+  br_text line = BR_TEXT_ZERO;
+  const br__words *l = &m->l;
+  int found = m->count == 1 && br__about_put_line (&line, l, name, length) && !br__words_among (l, "than|as|twice|times|half|percent");
+  const char *s = br__text_string (&line), *sign = NULL;
+  const size_t n = line.length;
+  size_t end = 0, rest;
+  for (size_t k = 0; found && k < sizeof ways / sizeof ways[0]; k++)
+    for (int way = 0; way < 3 && !sign && strncmp (s, ways[k].kind, strlen (ways[k].kind)) == 0; way++)
+      if ((sign = br__words_among (l, ways[k].more[way]) ? " + " : br__words_among (l, ways[k].less[way]) ? " - " : NULL) != NULL)
+        end = size_end (l, s, n, way);
+  rest = end;
+  const int many = br__words_among (l, *s == 's' ? "qty|quantity|copies|number|many|pieces|stock|board|boards" : "qty|quantity|copies|number|many|pieces")
+                   || (m->v[0].at + 1 < l->count && l->word[m->v[0].at + 1].length >= length && memcmp (l->word[m->v[0].at + 1].s, name, length) == 0);
+  if (found && !sign && many && m->v[0].d == 1 && !m->v[0].unit && (*s == 'p' || *s == 's'))
+    {
+      sign = " qty ";
+      end = find_clause (l, s, n, 1, "qty|from|as|with|grain");
+      rest = s[end] == 'q' ? find_clause (l, s, n, end + 1, "from|as|with|grain") : end;
+      end -= end < n;
+      rest -= rest < n;
+    }
+  found = found && end;
+  if (found)
+    {
+      br__text_put (t, s, end);
+      put_value (t, m, 0, sign);
+      br__text_put (t, s + rest, n - rest);
+    }
+  br__text_clear (&line);
+  return found;
+}

@@ -187,13 +187,13 @@ br__is_said_by_another (const br_sheet *sheet, const br__annotation *a, br__way 
   return 0;
 }
 
-/* Takes out what A replaces; *FOUND is 1 where there was some.  */
+/* Takes out what A replaces; *FOUND is 1 where there was some.  Without ANY that is one at most, and mostly the last.  */
 static br_status
 take_out (int *found, br__run *run, const br__annotation *a, int any, br__moves *moves)
 {
   br_status status = BR_OK;
   *found = 0;
-  for (br__annotation *b = run->sheet->annotation_of[hash_of_annotation (a)]; b && status == BR_OK; b = b->alike)
+  for (br__annotation *b = run->sheet->annotation_of[hash_of_annotation (a)]; b && status == BR_OK && (any || !*found); b = b->alike)
     {
       if (!b->active || b == a || !replaces (a, b, any))
         continue;
@@ -340,7 +340,7 @@ drop (br__run *run, br__annotation *a, const char *what)
   size_t start = run->word.offset;
   br_status status = br__end_of_line (run);
   if (status == BR_OK)
-    status = take_out (&found, run, a, 1, &moves);
+    status = take_out (&found, run, a, a->kind == BR__DIMENSION_LINE, &moves);
   if (status == BR_OK && !found)
     status = br__fail (run->error, BR_DOMAIN, start, run->end - start, "there is no such %s", what);
   if (status == BR_OK)

@@ -294,7 +294,7 @@ br__answer_put_equals (br__answer *a)
     }
   /* "9 + 5 = 14, 1/2 + 1/4 = 3/4, 14 3/4": what comes behind two steps came out of them.  */
   char *step = strchr (a->text, '='), *last = strrchr (a->text, '='), *comma = last ? strpbrk (last, ",;") : NULL;
-  if (comma && step < last && comma[1] == ' ' && memchr (step, *comma, (size_t) (last - step)) && br__has_number (comma, strlen (comma)))
+  if (step && comma && step < last && comma[1] == ' ' && memchr (step, *comma, (size_t) (last - step)) && br__has_number (comma, strlen (comma)))
     *comma = '=';
 }
 

@@ -283,7 +283,7 @@ draw_stock (sketch *s)
   if (p->kind_index)
     add_part (s, rest, LENGTH, below, "?");
   /* Beside what is left, where that is not too near.  */
-  if (p->kind_index && rest < first + width_of (s, "{1}"))
+  if (p->kind_index && rest < first + TICK * 2 + width_of (s, "{1}"))
     add_part (s, 0, first, below, "{1}");
   else
     add_size (s, 0, first, below, "{1}");

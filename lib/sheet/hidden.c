@@ -62,7 +62,7 @@ static size_t
 key_of (char key[KEY_SIZE], const char *name, size_t length, int part)
 {
   size_t n = length > BR__SHAPE_NAME ? BR__SHAPE_NAME : length;
-  memcpy (key, "  ", 2);
+  key[0] = key[1] = ' ';
   memcpy (key + 2, name, n);
   n += 2;
   key[n++] = ' ';

@@ -33,12 +33,10 @@ br__shape_find (const br_sheet *sheet, const char *name, size_t length)
 {
   /* The kind's entry is tagged with the shape that was made last under this name.  */
   br__entry *e = br__shape_entry (sheet->graph, name, length, BR__SHAPE_KIND);
-  if (!e || !br__entry_definition (e))
-    return NULL;
-  for (br__shape *s = *br__entry_tag (e); s; s = s->older)
-    if (s->active)
-      return s;
-  return NULL;
+  br__shape *s = e && br__entry_definition (e) ? *br__entry_tag (e) : NULL;
+  while (s && !s->active)
+    s = s->older;
+  return s;
 }
 
 const br__shape *

@@ -168,15 +168,14 @@ squeeze_places (int *done, br__plot *p, size_t *rows, br__run *run, const br__vi
     }
   p->width = wide;
   p->height = high;
-  p->piece_count = *done ? p->piece_count : 0;
+  if (!*done)
+    br__plot_cut (p, figure);
   for (size_t i = 0; i < p->piece_count; i++)
     {
       /* The air around the rules of the table is in the margin.  */
       p->width = most (p->width, p->pieces[i].x2 < width ? p->pieces[i].x2 : width);
       p->height = most (p->height, p->pieces[i].y2);
     }
-  if (!*done)
-    br__plot_cut (p, figure);
   br__plot_clear (&table);
   return status == BR_OK && !good ? BR_NO_MEMORY : status;
 }

@@ -139,9 +139,10 @@ evaluate (br_real_node *node, mpfr_prec_t p)
       forget (operands[i]);
 }
 
-/* A root takes longer with its index, up to that from which MPFR has another way, and so does a series.  */
-static size_t
-work_of (const br_real_node *node, mpfr_prec_t p)
+/* 1 where NODE may be worked out with P bits.  A root takes longer with its index, up to that from which MPFR has another way, and
+   so does a series.  MPFR ends the program where it finds no memory.  */
+static int
+may_work (const br_real_node *node, mpfr_prec_t p)
 {
   int64_t times = 1;
   switch (node->op)
@@ -151,7 +152,8 @@ work_of (const br_real_node *node, mpfr_prec_t p)
     case BR__REAL_SIN: case BR__REAL_COS: case BR__REAL_ATAN: case BR__REAL_ASIN: times += 3; break;
     default: break;
     }
-  return 2 * (size_t) p * (size_t) times;
+  const size_t work = 2 * (size_t) p * (size_t) times;
+  return (p <= BR__FIRST_BITS && work <= BR__SHORT_BITS) || (br__work_on (work) && br__room_for (ROOM (p)));
 }
 
 br_status
@@ -179,9 +181,7 @@ br__node_evaluate (br_real_node *node, mpfr_prec_t p)
         next = top->left.node;
       else if (top->right.node != NULL && !is_at (top->right.node, p))
         next = top->right.node;
-      /* MPFR ends the program where it finds no memory.  */
-      if (next == NULL && (p > BR__FIRST_BITS || work_of (top, p) > BR__SHORT_BITS)
-          && !(br__work_on (work_of (top, p)) && br__room_for (ROOM (p))))
+      if (next == NULL && !may_work (top, p))
         goto out;
       if (next == NULL)
         {

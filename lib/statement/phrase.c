@@ -30,10 +30,8 @@ br__word_at (const br__words *l, size_t i, const char *word)
 }
 
 int
-br__word_equals (const br__words *l, size_t i, const char *word, size_t length)
+br__word_starts (const br__words *l, size_t i, const char *word, size_t length)
 {
-  if (i >= l->count || l->word[i].length != length)
-    return 0;
   for (size_t k = 0; k < length; k++)
     {
       char c = l->word[i].s[k];
@@ -53,7 +51,7 @@ br__words_at (const br__words *l, size_t i, const char *phrase)
       for (;;)
         {
           size_t n = strcspn (phrase, " |");
-          found |= br__word_equals (l, i, phrase, n);
+          found |= i < l->count && l->word[i].length == n && br__word_starts (l, i, phrase, n);
           phrase += n;
           if (*phrase != '|')
             break;

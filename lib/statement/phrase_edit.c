@@ -38,17 +38,23 @@ br__about_put_line (br_text *t, const br__words *l, const char *name, size_t len
 #define NO_SIZE "longer|shorter|wider|narrower|bigger|larger|smaller|taller|higher|lower|thicker|thinner|more|less|by|extra|twice|times|half|" \
   "deep|thick|up|down|left|right|radius|round|corner|corners"
 
+/* 1 where a word of the statement S that is among WORDS begins at I.  */
+static int
+says (const br__words *l, const char *s, size_t i, const char *words)
+{
+  if (i && s[i - 1] != ' ')
+    return 0;
+  const br__words one = { .run = l->run, .word = { { s + i, strcspn (s + i, " ") } }, .count = 1 };
+  return br__words_at (&one, 0, words);
+}
+
 /* Where a word among WORDS begins in the statement S of N bytes, from FROM on; N: nowhere.  */
 static size_t
 find_clause (const br__words *l, const char *s, size_t n, size_t from, const char *words)
 {
-  for (size_t i = from; i < n; i++)
-    {
-      const br__words one = { .run = l->run, .word = { { s + i, strcspn (s + i, " ") } }, .count = 1 };
-      if (s[i - 1] == ' ' && br__words_at (&one, 0, words))
-        return i;
-    }
-  return n;
+  while (from < n && !says (l, s, from, words))
+    from++;
+  return from < n ? from : n;
 }
 
 /* Puts value I of the line behind what stands there.  */
@@ -77,14 +83,11 @@ find_place (const br__words *l, const char *s, size_t n, size_t from, int corner
   int angled = 0;
   for (size_t corner = from, i = from; i < n; i++)
     {
-      const br__words one = { .run = l->run, .word = { { s + i, strcspn (s + i, " ") } }, .count = 1 };
-      if (s[i - 1] != ' ')
-        continue;
-      if (corners && br__words_at (&one, 0, "to|by"))
+      if (corners && says (l, s, i, "to|by"))
         corner = i, angled = 0;
-      else if (corners && !angled && br__words_at (&one, 0, "at") && find_comma (s, corner, i) == i && strncmp (s + corner, "to start ", 9) != 0)
+      else if (corners && !angled && says (l, s, i, "at") && find_comma (s, corner, i) == i && strncmp (s + corner, "to start ", 9) != 0)
         angled = 1;
-      else if (br__words_at (&one, 0, PLACED))
+      else if (says (l, s, i, PLACED))
         return i;
     }
   return n;
@@ -134,11 +137,10 @@ br__about_put_again (br_text *t, br__about *m, char how, const char *name, size_
   const char *s = shape ? shape->text : NULL;
   if (!s || !strchr (s, '='))
     return 0;
-  const br__words made = { .run = m->l.run, .word = { { s, strcspn (s, " ") } }, .count = 1 };
-  const int round = br__words_at (&made, 0, "circle|plate"), outline = br__words_at (&made, 0, "outline"), line = shape->kind == BR__LINE;
+  const int round = says (&m->l, s, 0, "circle|plate"), outline = says (&m->l, s, 0, "outline"), line = shape->kind == BR__LINE;
   const int upward = br__words_among (&m->l, UPWARD), directed = how == 'J' && br__words_among (&m->l, "left|right") != upward;
   const size_t wanted = directed || (how == 'Z' && round) ? 1 : 2;
-  if (m->count != wanted || (how == 'Z' && !round && !br__words_at (&made, 0, "box")) || (line && how != 'J')
+  if (m->count != wanted || (how == 'Z' && !round && !says (&m->l, s, 0, "box")) || (line && how != 'J')
       || (!directed && br__words_among (&m->l, how == 'Z' ? NO_SIZE : NO_PLACE)) || (how == 'Z' && wanted == 2 && br__words_among (&m->l, "high|tall|wide|long")))
     return 0;
   const size_t n = br__note_start (s, strlen (s)), size = strcspn (s, "=") + 1;
@@ -146,7 +148,7 @@ br__about_put_again (br_text *t, br__about *m, char how, const char *name, size_
     return put_moved_line (t, m, s, n, size);
   const size_t behind = find_clause (&m->l, s, n, size, BEHIND_PLACE), found = find_place (&m->l, s, n, size, outline);
   /* What is no place of its own stands before it: the hole of a ring, the round of a corner.  */
-  const size_t none = br__words_at (&made, 0, "circle|box") ? behind : find_clause (&m->l, s, n, size, BEHIND_ALL);
+  const size_t none = says (&m->l, s, 0, "circle|box") ? behind : find_clause (&m->l, s, n, size, BEHIND_ALL);
   const int at = found < n && s[found] == 'a' && s[found + 1] == 't';
   size_t place = how == 'Z' && behind < found ? behind : found < n ? found : none, end = none;
   /* `left of deck` has an `of` of its own.  */

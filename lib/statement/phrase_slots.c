@@ -8,11 +8,9 @@
 
 #include "exact/status.h"
 #include "measure/measure.h"
-#include "sheet/hidden.h"
 #include "statement/phrase.h"
 #include "statement/phrase_words.h"
 #include "statement/statements.h"
-#include "wood/wood.h"
 
 /* What stands behind a number and is not what it counts.  */
 #define NO_THINGS "x|by|of|on|in|at|to|for|from|and|or|long|wide|high|tall|thick|deep|across|with|in."

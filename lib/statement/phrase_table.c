@@ -34,15 +34,12 @@ typedef struct match
 static int
 literal_at (const br__words *l, size_t i, const char *typed, size_t length)
 {
-  br__words bare = { .run = l->run, .count = i < l->count };
-  if (bare.count)
-    bare.word[0] = l->word[i];
-  bare.word[0].length -= bare.count && bare.word[0].length > 1 && bare.word[0].s[bare.word[0].length - 1] == ':';
-  while (length)
+  const size_t whole = i < l->count ? l->word[i].length : 0, bare = whole - (whole > 1 && l->word[i].s[whole - 1] == ':');
+  while (whole && length)
     {
       const char *bar = memchr (typed, '|', length);
       size_t n = bar ? (size_t) (bar - typed) : length;
-      if (br__word_equals (l, i, typed, n) || br__word_equals (&bare, 0, typed, n))
+      if ((n == whole || n == bare) && br__word_starts (l, i, typed, n))
         return !br__word_meant (l, i);
       typed += n + (bar != NULL);
       length -= n + (bar != NULL);

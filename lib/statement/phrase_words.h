@@ -28,8 +28,8 @@ typedef struct br__words
 void br__words_cut (br__words *l);
 /* The word I is WORD, in whatever letters.  */
 int br__word_at (const br__words *l, size_t i, const char *word);
-/* The same, of a WORD in small letters of LENGTH bytes.  */
-int br__word_equals (const br__words *l, size_t i, const char *word, size_t length);
+/* The word I, of LENGTH bytes or more, begins with so many of WORD, which is in small letters.  */
+int br__word_starts (const br__words *l, size_t i, const char *word, size_t length);
 /* The words from I on are those of PHRASE, which blanks part; a|b is one of the two.  */
 int br__words_at (const br__words *l, size_t i, const char *phrase);
 /* The length of the word I without those of MARKS that stand at its end.  */

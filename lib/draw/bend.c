@@ -12,7 +12,7 @@
 #include "draw/hidden_line.h"
 #include "exact/memory.h"
 
-#define SAME 4                  /* billionths of an inch: two lines are one */
+#define SAME 40                 /* billionths of an inch: two lines are one */
 #define NOTHING 200.0           /* a piece so short has no direction */
 #define SMOOTH 1e-3             /* the sine of a turn that no saw makes */
 #define END 1e-6                /* degrees */
@@ -20,12 +20,20 @@
 
 typedef br__page_point spot;
 
+/* Where a piece of an edge ends, and the direction in which it would go on.  */
+typedef struct loose_end
+{
+  spot at, out;
+} loose_end;
+
 typedef struct bends
 {
   br__drawn *own;
   int above;
   size_t room;
   int failed;
+  loose_end *ends;
+  size_t end_count, end_room;
   spot start, at, first, last;  /* of an edge: places, and the directions it begins and goes on in; 0, 0: none yet */
 } bends;
 
@@ -94,38 +102,81 @@ go_around (bends *b, const br__path_step *s)
     add (b, br__on_arc (s, 180 * half + turn));
 }
 
-/* Where it comes back to its beginning.  */
+static void
+put_end (bends *b, spot at, spot out)
+{
+  if (br__grow (&b->ends, &b->end_room, b->end_count + 1, sizeof *b->ends))
+    b->ends[b->end_count++] = (loose_end) { at, out };
+  else
+    b->failed = 1;
+}
+
+/* Where it comes back to its beginning, or a piece of it ends.  */
 static void
 end (bends *b)
 {
-  if (hypot (b->at.x - b->start.x, b->at.y - b->start.y) <= NOTHING && (b->first.x != 0 || b->first.y != 0))
-    join (b, b->start, b->last, b->first);
+  if (b->first.x == 0 && b->first.y == 0)
+    return;
+  if (hypot (b->at.x - b->start.x, b->at.y - b->start.y) <= NOTHING)
+    {
+      join (b, b->start, b->last, b->first);
+      return;
+    }
+  put_end (b, b->start, (spot) { -b->first.x, -b->first.y });
+  put_end (b, b->at, b->last);
 }
 
-int
-br__bends_find (br__drawn *d, const br__ink *ink, int above)
+/* The pieces go on into one another.  */
+static void
+join_ends (bends *b)
+{
+  for (size_t i = 0; i < b->end_count; i++)
+    {
+      const loose_end *e = &b->ends[i];
+      size_t k = i + 1;
+      while (k < b->end_count && hypot (e->at.x - b->ends[k].at.x, e->at.y - b->ends[k].at.y) > NOTHING)
+        k++;
+      if (k == b->end_count)
+        continue;
+      join (b, e->at, e->out, (spot) { -b->ends[k].out.x, -b->ends[k].out.y });
+      b->ends[k] = b->ends[--b->end_count];
+    }
+}
+
+static void
+go_along (bends *b, const br__ink *ink)
 {
   static const spot none = { 0, 0 };
   br__path_step room[BR__MOST_STEPS];
   size_t count = 0;
   const br__path_step *steps = br__ink_steps (&count, room, ink);
-  bends b = { .own = d, .above = above };
   int begins = 1;
-  for (const br__path_step *s = steps; s < steps + count && !d->hole; s++)
+  b->first = b->last = none;
+  for (const br__path_step *s = steps; s < steps + count; s++)
     {
       const spot place = { (double) s->x, (double) s->y };
       if (begins || s->type == BR__STEP_MOVE)
         {
-          end (&b);
-          b.start = b.at = s->type == BR__STEP_ARC ? br__on_arc (s, (double) s->from / DEGREE) : place;
-          b.first = b.last = none;
+          end (b);
+          b->start = b->at = s->type == BR__STEP_ARC ? br__on_arc (s, (double) s->from / DEGREE) : place;
+          b->first = b->last = none;
         }
       begins = s->type == BR__STEP_CLOSE;
       if (s->type == BR__STEP_ARC)
-        go_around (&b, s);
+        go_around (b, s);
       else
-        go_straight (&b, begins ? b.start : place);
+        go_straight (b, begins ? b->start : place);
     }
-  end (&b);
+  end (b);
+}
+
+int
+br__bends_find (br__drawn *d, const br__ink *inks, size_t count, int above)
+{
+  bends b = { .own = d, .above = above };
+  for (size_t i = 0; i < count && !d->hole; i++)
+    go_along (&b, &inks[i]);
+  join_ends (&b);
+  br__free (b.ends);
   return !b.failed;
 }

@@ -39,13 +39,13 @@ typedef struct br__anchor
 
 typedef struct br__anchors
 {
+  const br__side_view *view;
   int directions;               /* how many are tried */
   br__anchor rows[BR__MOST_ANCHORS];
   size_t count;
 } br__anchors;
 
+/* Of D, one of the view.  */
 void br__anchors_find (br__anchors *a, const br__drawn *d, int64_t left, int64_t top);
-/* Opens the extension lines, level and upright, that run through AREA.  */
-void br__lines_open (br__plot *p, br__area area);
 
 #endif

@@ -5,7 +5,11 @@
 #ifndef BR_DRAW_CLOSED_EDGE_H
 #define BR_DRAW_CLOSED_EDGE_H
 
-#include "draw/drawing.h"
+#include "plot/plot.h"
+
+/* To either side of a stroke, in billionths of an inch: more than what rounding to billionths comes to, and so little that what
+   touches another from inside is not seen around the place where it does.  */
+#define BR__BESIDE 200.0
 
 typedef struct br__page_point
 {

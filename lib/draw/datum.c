@@ -18,7 +18,7 @@ br__datum_corner (br__side_view *v, const br_sheet *sheet)
   br_status status = BR_OK;
   const br__drawn *first[2] = { NULL, NULL };
   for (size_t i = 0; i < v->count; i++)
-    for (int k = 0; k < 2 && v->shapes[i].tied; k++)
+    for (int k = 0; k < 2 && v->shapes[i].tied && !v->shapes[i].in_wood; k++)
       {
         const br__drawn *s = &v->shapes[i];
         if (!first[k] || (k ? s->reach.y < first[k]->reach.y : s->reach.x < first[k]->reach.x))

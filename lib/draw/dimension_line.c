@@ -429,7 +429,7 @@ find_outermost (end *low, end *high, const work *w)
   for (size_t i = 0; i < v->count; i++)
     {
       const br__drawn *s = &v->shapes[i];
-      if (!s->tied)
+      if (!s->tied || s->in_wood)
         continue;
       if (!first || (upright ? s->reach.y < first->reach.y : s->reach.x < first->reach.x))
         first = s;

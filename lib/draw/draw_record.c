@@ -45,9 +45,13 @@ side_of (br_real *z, const br_sheet *sheet, const br__shape *s, int centre, int 
 static br_status
 outermost (br_real *z, const br_sheet *sheet, const br__side_view *v, int centre, int reach, int greatest)
 {
-  br__area all = v->shapes[0].reach;    /* without the datum, which may lie outside */
-  for (size_t i = 1; i < v->count; i++)
-    br__area_join (&all, v->shapes[i].reach);
+  const br__drawn *first = v->shapes;
+  while (first->in_wood)
+    first++;
+  br__area all = first->reach;  /* without the datum, which may lie outside */
+  for (size_t i = 0; i < v->count; i++)
+    if (!v->shapes[i].in_wood)
+      br__area_join (&all, v->shapes[i].reach);
   int64_t end = centre == BR__SHAPE_X ? (greatest ? all.x2 : all.x) : greatest ? all.y2 : all.y;
   br_real at = BR_REAL_ZERO;
   br_status status = BR_OK;
@@ -57,7 +61,7 @@ outermost (br_real *z, const br_sheet *sheet, const br__side_view *v, int centre
       const br__area *a = &v->shapes[i].reach;
       int64_t side = centre == BR__SHAPE_X ? (greatest ? a->x2 : a->x) : greatest ? a->y2 : a->y;
       int order = 0;
-      if (side - end > 2 || end - side > 2)
+      if (v->shapes[i].in_wood || side - end > 2 || end - side > 2)
         continue;
       status = side_of (&at, sheet, v->shapes[i].shape, centre, reach);
       if (status == BR_OK && any)

@@ -21,6 +21,14 @@ typedef struct br__drawn_span
   int64_t near, far;
 } br__drawn_span;
 
+#define BR__NO_PROFILE INT64_MIN
+
+/* Between which places along the view pieces of a profile lie, and how near they come.  */
+typedef struct br__profile_block
+{
+  int64_t low, high, near;
+} br__profile_block;
+
 /* side.c: a shape on paper, y still upward, before it is set on the page.  */
 typedef struct br__drawn
 {
@@ -34,13 +42,18 @@ typedef struct br__drawn
   int64_t near, far;            /* its face, in the side view; in others, of its profile the nearest and the farthest place */
   br__drawn_span spans[2];      /* in the side view: two where both sides have it, none of a hole that goes all through */
   int span_count;
-  int64_t *profile;             /* in others: pairs of a place along the view and how near the edge is there; its own */
+  int64_t *profile;             /* in others: pairs of a place along the view and how near the edge is there, or NO_PROFILE between two
+                                   pieces of it; its own */
   size_t profile_count;
+  struct br__profile_block *blocks;     /* profile.c: of the profile; its own */
   int64_t *bends;               /* in others: pairs as of the profile, for each line across the view that a corner of it, or a curve where it
                                    turns back, shows as; its own */
   size_t bend_count;
   int flat;                     /* all of the profile that shows is as near */
   int hole;                     /* of the shape that a box of another view stands for */
+  int in_wood;                  /* in the side view: a hole that takes wood away, so that the whole reaches no farther */
+  int open;                     /* in the side view: of wood, a hole in it goes beyond its edge; in others: of a hole, it does and goes all
+                                   through, so that the wood shows its walls */
   struct br__drawn *copies;     /* of a row or a mirror: its figures, but for those that the copied shape draws itself; x y a b
                                    are as of a box around all */
   size_t copy_count;
@@ -55,7 +68,8 @@ typedef struct br__drawn
 /* What a hole of the side view goes through.  */
 typedef struct br__opening
 {
-  const br__drawn *hole, *wood; /* of the view's shapes */
+  br__drawn *hole, *wood;       /* of the view's shapes */
+  int cuts;                     /* the hole says whose it is: where it goes beyond the edge, that is gone */
 } br__opening;
 
 /* The point that places are measured from.  */
@@ -231,8 +245,6 @@ br_status br__draw_bare (br__plot *p, br__run *run, const br__side_view *v, int6
 /* The table of what F, which P has without it, does not say: below the figure; or beside it, or beside it and below, where all goes into
    WIDTH by HEIGHT that way alone.  *ROWS gets their number.  */
 br_status br__places_around (br__plot *p, size_t *rows, br__run *run, const br__view_at *f, int64_t width, int64_t height);
-/* Squares over AREA but for the COUNT HOLES in it; a line goes through X and through Y.  */
-void br__plot_grid (br__plot *p, br__area area, int64_t step, int64_t x, int64_t y, const br__area *holes, size_t count);
 
 /* Puts FIGURE on paper, on several sheets where it is a PDF and too large for one, and writes PATH, which ends in
    .pdf, .svg or .png.  *PAGES gets their number.  */

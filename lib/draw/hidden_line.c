@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    hidden_line.c - which edges of a view lie behind something, and are dashed and thin: hidden lines as ISO 128-3 and ASME Y14.3 have
-   them (from memory).
+   them (from memory).  And which are not there, as a hole goes beyond the edge of the wood.
 
    A shape has one face toward whoever looks, all of it as near in the side view; in the other views each piece of its profile
    is as near as it is high, or as far to the left.  An edge is hidden where another shape covers it and is nearer there.
@@ -15,123 +15,16 @@
 
 #include "draw/closed_edge.h"
 #include "draw/hidden_line.h"
+#include "draw/wood_left.h"
 #include "exact/memory.h"
-#include "shape/annotation.h"
-#include "shape/depth.h"
 
-#define PROFILE_CHORDS 64       /* of a whole circle that is seen from its edge */
 #define SOFT 24                 /* places of a stroke that are looked at besides those where something crosses it */
-/* To either side of a stroke, in billionths of an inch: it is hidden where both are covered.  More than what rounding to
-   billionths comes to, and so little that what touches a cover from inside is not seen around the place where it does.  */
-#define BESIDE 200.0
 #define SHORT 100000.0          /* pieces that no pen draws: where an edge only touches another */
 #define NEARER 20000.0          /* of profiles, whose curves are polygons */
 #define DEGREE 1e9
 
-/* ---- Profiles ---- */
-
 typedef br__page_point spot;
 typedef br__stroke stroke;
-
-typedef struct polygon
-{
-  spot *rows;
-  size_t count, room;
-  int failed;
-} polygon;
-
-static void
-put_spot (polygon *p, double x, double y)
-{
-  if (br__grow (&p->rows, &p->room, p->count + 1, sizeof *p->rows))
-    p->rows[p->count++] = (spot) { x, y };
-  else
-    p->failed = 1;
-}
-
-/* The edge of INK, without steps back to where it began.  */
-static void
-polygon_of (polygon *p, const br__ink *ink)
-{
-  br__path_step room[BR__MOST_STEPS];
-  size_t count = 0;
-  const br__path_step *steps = br__ink_steps (&count, room, ink);
-  for (const br__path_step *s = steps; s < steps + count; s++)
-    if (s->type == BR__STEP_ARC)
-      {
-        double from = (double) s->from / DEGREE, turn = (double) s->to / DEGREE - from;
-        int chords = (int) ceil (fabs (turn) / 360 * PROFILE_CHORDS) + (turn == 0);
-        for (int i = 0; i <= chords; i++)
-          {
-            spot at = br__on_arc (s, from + turn * i / chords);
-            put_spot (p, at.x, at.y);
-          }
-      }
-    else if (s->type != BR__STEP_CLOSE)
-      put_spot (p, (double) s->x, (double) s->y);
-}
-
-/* ---- How near a shape is ---- */
-
-br_status
-br__order_seen (br__side_view *v, const br__seen *z, const br_sheet *sheet, const br__side_view *side)
-{
-  br__plot p = { .inks = NULL };
-  br_status status = BR_OK;
-  for (size_t i = 0; i < v->count && status == BR_OK; i++)
-    {
-      const br__drawn *from = side->shapes;
-      polygon profile = { NULL, 0, 0, 0 };
-      while (from->shape != z->of[i])
-        from++;
-      if (from->copies && z->copy[i] < from->copy_count)
-        from = &from->copies[z->copy[i]];
-      br__plot_cut (&p, 0);
-      br__drawn_plot (&p, from, 0, 0);
-      if (!p.failed)
-        polygon_of (&profile, &p.inks[p.count - 1]);
-      br__drawn *d = &v->shapes[i];
-      d->in_order = 1;
-      d->through = !br__depth_source (sheet, z->of[i])->depth;
-      d->unmeasured = d->through || br__is_unmeasured (sheet, z->of[i]->name);
-      d->hole = from->shape->hole;
-      d->flat = from->shape->kind == BR__BOX;
-      d->profile = br__alloc_zero (2 * profile.count, sizeof *d->profile);
-      d->profile_count = d->profile ? profile.count : 0;
-      /* Along the view, then how near: up on the page is down in its numbers.  */
-      for (size_t k = 0; k < d->profile_count; k++)
-        {
-          int above = z->from == BR__FROM_ABOVE;
-          d->profile[2 * k] = llround (above ? profile.rows[k].x : -profile.rows[k].y);
-          d->profile[2 * k + 1] = llround (above ? -profile.rows[k].y : -profile.rows[k].x);
-          d->near = !k || d->profile[2 * k + 1] > d->near ? d->profile[2 * k + 1] : d->near;
-          d->far = !k || d->profile[2 * k + 1] < d->far ? d->profile[2 * k + 1] : d->far;
-        }
-      status = p.failed || profile.failed || !d->profile || !br__bends_find (d, &p.inks[p.count - 1], z->from == BR__FROM_ABOVE) ? BR_NO_MEMORY
-                                                                                                                          : BR_OK;
-      br__free (profile.rows);
-    }
-  v->upright_profiles = z->from == BR__FROM_THE_FRONT;
-  br__plot_clear (&p);
-  return status;
-}
-
-/* How near D is at U along the view; -HUGE_VAL where it is not there.  */
-static double
-near_at (const br__drawn *d, double u)
-{
-  double best = -HUGE_VAL;
-  if (!d->profile || d->flat)
-    return (double) d->near;
-  for (size_t i = 0, k = d->profile_count - 1; i < d->profile_count; k = i++)
-    {
-      double a = (double) d->profile[2 * i], b = (double) d->profile[2 * k];
-      double n = (double) d->profile[2 * i + 1], m = (double) d->profile[2 * k + 1];
-      if ((a <= u && u <= b) || (b <= u && u <= a))
-        best = fmax (best, a == b ? fmax (n, m) : n + (u - a) / (b - a) * (m - n));
-    }
-  return best;
-}
 
 /* ---- What covers a stroke ---- */
 
@@ -152,6 +45,7 @@ struct br__cover
     br__closed_edge edge;
   } *gaps;                      /* holes through which what lies behind is seen */
   size_t count, room, gap_count, gap_room;
+  br__wood_left wood;           /* around its own edge */
   int64_t left, top;
   const int64_t *bend;          /* of the line across it that is looked at, NULL: its edge */
   int below;                    /* that line lies behind its own shape */
@@ -214,9 +108,9 @@ is_hidden (const cover *c, spot at)
         continue;
       if (b->always || !c->own->profile)
         return 1;
-      own = found++ ? own : near_at (c->own, u);
+      own = found++ ? own : br__near_at (c->own, u);
       /* Nowhere is it nearer than its nearest place.  */
-      if ((double) b->drawn->near > own + NEARER && near_at (b->drawn, u) > own + NEARER)
+      if ((double) b->drawn->near > own + NEARER && br__near_at (b->drawn, u) > own + NEARER)
         return 1;
     }
   return 0;
@@ -224,15 +118,18 @@ is_hidden (const cover *c, spot at)
 
 /* ---- Strokes ---- */
 
-/* Whether both sides of the stroke, which is not SHORT, are covered at T.  */
-static int
-hidden_at (const cover *c, const stroke *k, double t)
+/* What the stroke, which is not SHORT, is at T: hidden where both of its sides are covered.  */
+static br__edge_state
+state_at (const cover *c, const stroke *k, double t)
 {
   spot at = br__stroke_at (k, t), a = br__stroke_at (k, t - 1e-4), b = br__stroke_at (k, t + 1e-4);
   double dx = b.x - a.x, dy = b.y - a.y, length = hypot (dx, dy);
-  dx *= BESIDE / length;
-  dy *= BESIDE / length;
-  return is_hidden (c, (spot) { at.x - dy, at.y + dx }) && is_hidden (c, (spot) { at.x + dy, at.y - dx });
+  dx *= BR__BESIDE / length;
+  dy *= BR__BESIDE / length;
+  const spot sides[] = { { at.x - dy, at.y + dx }, { at.x + dy, at.y - dx } };
+  if (c->wood.count && !br__wood_left_at (&c->wood, sides[0]) && !br__wood_left_at (&c->wood, sides[1]))
+    return BR__EDGE_GONE;
+  return c->count && is_hidden (c, sides[0]) && is_hidden (c, sides[1]) ? BR__EDGE_HIDDEN : BR__EDGE_SEEN;
 }
 
 static int
@@ -269,18 +166,21 @@ places_of (double *t, size_t room, const cover *c, const stroke *k)
     n = add_places (t, n, room, &c->rows[i].edge, k);
   for (size_t g = 0; g < c->gap_count; g++)
     n = add_places (t, n, room, &c->gaps[g].edge, k);
+  for (size_t i = 0; i < c->wood.count; i++)
+    if (br__areas_meet (c->wood.rows[i].of->reach, c->own->reach))
+      n = add_places (t, n, room, &c->wood.rows[i].edge, k);
   qsort (t, n, sizeof *t, compare);
   return n;
 }
 
 /* The place between LOW, where it is as BEFORE says, and HIGH, where it is not, that it changes at.  */
 static double
-change_between (const cover *c, const stroke *k, double low, double high, int before)
+change_between (const cover *c, const stroke *k, double low, double high, br__edge_state before)
 {
   for (int i = 0; i < 40; i++)
     {
       double middle = (low + high) / 2;
-      if (hidden_at (c, k, middle) == before)
+      if (state_at (c, k, middle) == before)
         low = middle;
       else
         high = middle;
@@ -295,7 +195,7 @@ typedef struct pieces
   const char *name;
   br__path_step steps[BR__MOST_PIECE_STEPS];
   size_t count;
-  int hidden;                   /* those that are gathered */
+  br__edge_state state;         /* of those that are gathered */
   int64_t x, y;                 /* where they end */
 } pieces;
 
@@ -304,8 +204,8 @@ end_piece (pieces *z)
 {
   if (z->count > 1 || (z->count == 1 && z->steps[0].type == BR__STEP_ARC))
     {
-      br__ink *ink = br__plot_add (z->plot, BR__INK_PATH, z->hidden ? BR__PEN_THIN : BR__PEN_OUTLINE, z->x, z->y);
-      ink->dashed = z->hidden ? BR__DASHED : BR__SOLID;
+      br__ink *ink = br__plot_add (z->plot, BR__INK_PATH, z->state ? BR__PEN_THIN : BR__PEN_OUTLINE, z->x, z->y);
+      ink->dashed = z->state ? BR__DASHED : BR__SOLID;
       br__ink_path (z->plot, ink, z->steps, z->count);
       br__ink_name (z->plot, ink, z->name);
     }
@@ -314,17 +214,19 @@ end_piece (pieces *z)
 
 /* The part of K from T to U.  */
 static void
-put_piece (pieces *z, const stroke *k, double t, double u, int hidden)
+put_piece (pieces *z, const stroke *k, double t, double u, br__edge_state state)
 {
-  if (hidden != z->hidden || z->count + 2 > BR__MOST_PIECE_STEPS)
+  if (state != z->state || z->count + 2 > BR__MOST_PIECE_STEPS)
     end_piece (z);
-  z->hidden = hidden;
+  z->state = state;
+  if (state == BR__EDGE_GONE)
+    return;
   spot start = br__stroke_at (k, t), end = br__stroke_at (k, u);
   if (k->s->type == BR__STEP_ARC)
     {
       double turn = (double) (k->s->to - k->s->from);
       br__path_step s = *k->s;
-      if (z->count && hypot (start.x - (double) z->x, start.y - (double) z->y) > BESIDE)
+      if (z->count && hypot (start.x - (double) z->x, start.y - (double) z->y) > BR__BESIDE)
         end_piece (z);
       s.to = k->s->from + llround (turn * u);
       s.from = k->s->from + llround (turn * t);
@@ -353,9 +255,9 @@ length_of (const stroke *k)
   return hypot ((double) (k->x2 - k->x), (double) (k->y2 - k->y));
 }
 
-/* Where K changes between seen and hidden: T gets the places from 0 to 1, HIDDEN what lies behind each; the count of pieces.  */
+/* Where K changes: T gets the places from 0 to 1, STATE what it is behind each; the count of pieces.  */
 static size_t
-cut_stroke (double *t, int *hidden, const cover *c, const stroke *k)
+cut_stroke (double *t, br__edge_state *state, const cover *c, const stroke *k)
 {
   double places[BR__MOST_PIECE_STEPS];
   size_t n = places_of (places, BR__MOST_PIECE_STEPS, c, k), count = 0;
@@ -365,26 +267,26 @@ cut_stroke (double *t, int *hidden, const cover *c, const stroke *k)
       double middle = (places[i] + places[i + 1]) / 2;
       if ((places[i + 1] - places[i]) * length < SHORT)
         continue;
-      int now = hidden_at (c, k, middle);
+      br__edge_state now = state_at (c, k, middle);
       if (!count)
         t[count] = 0;
-      else if (now != hidden[count - 1])
-        t[count] = c->uneven ? change_between (c, k, before, middle, hidden[count - 1]) : places[i];
-      if (!count || now != hidden[count - 1])
-        hidden[count++] = now;
+      else if (now != state[count - 1])
+        t[count] = c->uneven ? change_between (c, k, before, middle, state[count - 1]) : places[i];
+      if (!count || now != state[count - 1])
+        state[count++] = now;
       before = middle;
     }
   t[count] = 1;
   return count;
 }
 
-/* Puts the pieces of each stroke of INK; *SEEN and *COVERED say what there is.  */
+/* Puts the pieces of each stroke of INK; *FOUND gets a bit for each state that there is.  */
 static void
-walk_ink (pieces *z, int *seen, int *covered, const cover *c, const br__ink *ink)
+walk_ink (pieces *z, int *found, const cover *c, const br__ink *ink)
 {
   br__path_step room[BR__MOST_STEPS];
   double t[BR__MOST_PIECE_STEPS + 1];
-  int hidden[BR__MOST_PIECE_STEPS];
+  br__edge_state state[BR__MOST_PIECE_STEPS];
   size_t count = 0;
   const br__path_step *steps = br__ink_steps (&count, room, ink);
   spot start = { 0, 0 }, at = { 0, 0 };
@@ -403,15 +305,15 @@ walk_ink (pieces *z, int *seen, int *covered, const cover *c, const br__ink *ink
       br__path_step line = { .type = BR__STEP_LINE };
       stroke bridge = { &line, llround (at.x), llround (at.y), llround (s->type == BR__STEP_CLOSE ? start.x : next.x),
                         llround (s->type == BR__STEP_CLOSE ? start.y : next.y) };
-      int joined = s->type == BR__STEP_LINE || hypot ((double) (bridge.x2 - bridge.x), (double) (bridge.y2 - bridge.y)) < BESIDE;
+      int joined = s->type == BR__STEP_LINE || hypot ((double) (bridge.x2 - bridge.x), (double) (bridge.y2 - bridge.y)) < BR__BESIDE;
       for (int part = joined; part < 1 + (s->type != BR__STEP_CLOSE); part++)
         {
           const stroke *it = part ? &k : &bridge;
-          size_t n = cut_stroke (t, hidden, c, it);
+          size_t n = cut_stroke (t, state, c, it);
           for (size_t i = 0; i < n; i++)
             {
-              *(hidden[i] ? covered : seen) = 1;
-              put_piece (z, it, t[i], t[i + 1], hidden[i]);
+              *found |= 1 << state[i];
+              put_piece (z, it, t[i], t[i + 1], state[i]);
             }
         }
       at = s->type == BR__STEP_ARC ? br__stroke_at (&k, 1) : s->type == BR__STEP_CLOSE ? start : next;
@@ -419,19 +321,6 @@ walk_ink (pieces *z, int *seen, int *covered, const cover *c, const br__ink *ink
 }
 
 /* ---- All of a view ---- */
-
-/* Adds the edge of D to E; 0: memory ran out.  */
-static int
-add_edge (br__closed_edge *e, const cover *c, const br__drawn *d)
-{
-  br__plot strokes = { .inks = NULL };
-  br__drawn_plot (&strokes, d, c->left, c->top);
-  if (!strokes.failed)
-    br__closed_edge_add (e, &strokes.inks[strokes.count - 1]);
-  int failed = strokes.failed || e->failed;
-  br__plot_clear (&strokes);
-  return !failed;
-}
 
 /* Adds the holes of D, the last cover, which belongs to WOOD.  */
 static void
@@ -448,7 +337,7 @@ add_gaps (cover *c, const br__drawn *wood)
           if ((c->failed = !br__grow (&c->gaps, &c->gap_room, c->gap_count + 1, sizeof *c->gaps)))
             return;
           c->gaps[c->gap_count] = (struct br__gap) { c->count - 1, { NULL, 0, 0, 0 } };
-          c->failed |= !add_edge (&c->gaps[c->gap_count++].edge, c, o->hole->copies ? &o->hole->copies[i] : o->hole);
+          c->failed |= !br__drawn_edge (&c->gaps[c->gap_count++].edge, o->hole->copies ? &o->hole->copies[i] : o->hole, c->left, c->top);
         }
     }
 }
@@ -467,7 +356,7 @@ add_cover (cover *c, const br__drawn *d, const br__drawn *of)
   struct br__before *b = &c->rows[c->count++];
   *b = (struct br__before) { d, { NULL, 0, 0, 0 }, (double) (c->left + a->x), (double) (c->top - a->y2), (double) (c->left + a->x2),
                              (double) (c->top - a->y), always };
-  c->failed = !add_edge (&b->edge, c, d);
+  c->failed = !br__drawn_edge (&b->edge, d, c->left, c->top);
   c->uneven |= own->profile && !(own->flat && d->flat);
   add_gaps (c, of);
 }
@@ -491,7 +380,8 @@ br__cover_open (const br__side_view *v, const br__drawn *d, int64_t left, int64_
       if (!other->copies)
         add_cover (c, other, other);
     }
-  if (!c->failed)
+  br__wood_left_find (&c->wood, v, d, left, top);
+  if (!c->failed && !c->wood.failed)
     return c;
   br__cover_close (c);
   return NULL;
@@ -508,26 +398,30 @@ br__cover_close (br__cover *c)
     br__free (c->gaps[i].edge.rows);
   br__free (c->rows);
   br__free (c->gaps);
+  br__wood_left_clear (&c->wood);
   br__free (c);
 }
 
-int
-br__cover_hides (const br__cover *c, int64_t x, int64_t y)
+br__edge_state
+br__cover_state (const void *of, int64_t x, int64_t y, int64_t off)
 {
+  const br__cover *c = of;
   double across = (double) (c->left + x), down = (double) (c->top - y);
-  if ((c->own->hole && c->own->profile) || c->below)
-    return 1;
-  for (int i = 0; i < 4 && c->count; i++)
-    if (!is_hidden (c, (spot) { across + (i % 2 ? BESIDE : -BESIDE), down + (i / 2 ? BESIDE : -BESIDE) }))
-      return 0;
-  return c->count > 0;
+  int hidden = (c->own->hole && c->own->profile) || c->below;
+  if ((c->own->hole && c->own->open) || !br__wood_left_near (&c->wood, (spot) { across, down }, (double) off))
+    return BR__EDGE_GONE;
+  for (int i = 0; i < 4 && c->count && !hidden; i++)
+    if (!is_hidden (c, (spot) { across + (i % 2 ? BR__BESIDE : -BR__BESIDE), down + (i / 2 ? BR__BESIDE : -BR__BESIDE) }))
+      return BR__EDGE_SEEN;
+  return hidden || c->count ? BR__EDGE_HIDDEN : BR__EDGE_SEEN;
 }
 
-/* The ink added last becomes strokes that are seen and such that are not, where there are both; 1 if all of it is hidden.  */
+/* The ink added last becomes strokes that are seen and such that are hidden, where it is not all of one state; what that is,
+   a bit for each.  A hole that misses its wood is shown as it is.  */
 static int
 split_last (br__plot *p, const cover *c)
 {
-  int seen = 0, hidden = 0;
+  int found = 0;
   pieces *z = br__alloc (sizeof *z);
   br__ink whole = p->inks[p->count - 1];
   p->failed |= !z;
@@ -536,21 +430,28 @@ split_last (br__plot *p, const cover *c)
   z->plot = p;
   z->name = whole.text ? whole.text : c->own->shape->name;
   z->count = 0;
-  z->hidden = 0;
+  z->state = BR__EDGE_SEEN;
   z->x = z->y = 0;
   const size_t start = --p->count;
-  walk_ink (z, &seen, &hidden, c, &whole);
+  walk_ink (z, &found, c, &whole);
   end_piece (z);
   br__free (z);
-  if (seen && hidden)
+  if (found & (found - 1))
     {
       br__free (whole.text);
       br__free (whole.steps);
-      return 0;
+      return found;
     }
   br__plot_cut (p, start);
   p->inks[p->count++] = whole;
-  return hidden;
+  return found;
+}
+
+int
+br__cut_away (br__plot *p, const br__wood_left *z, const br__drawn *d)
+{
+  const cover c = { .own = d, .wood = *z };
+  return (split_last (p, &c) & 1 << BR__EDGE_GONE) != 0;
 }
 
 /* What is hidden of the ink added last.  */
@@ -558,8 +459,8 @@ static void
 hide_last (br__plot *p, const cover *c)
 {
   int hidden = c->below || (c->own->hole && c->own->profile);
-  if (!hidden && c->count && !p->failed)
-    hidden = split_last (p, c);
+  if (!hidden && (c->count || c->wood.count) && !p->failed)
+    hidden = split_last (p, c) == 1 << BR__EDGE_HIDDEN;
   if (hidden && p->count)
     {
       p->inks[p->count - 1].dashed = BR__DASHED;
@@ -572,7 +473,7 @@ br__cover_bend (br__cover *c, size_t i, int64_t *x, int64_t *y, int64_t *x2, int
 {
   const br__area *a = &c->own->reach;
   c->bend = &c->own->bends[2 * i];
-  c->below = near_at (c->own, (double) c->bend[0]) > (double) c->bend[1] + NEARER;
+  c->below = br__near_at (c->own, (double) c->bend[0]) > (double) c->bend[1] + NEARER;
   *x = c->view->upright_profiles ? a->x : c->bend[0];
   *x2 = c->view->upright_profiles ? a->x2 : c->bend[0];
   *y = c->view->upright_profiles ? c->bend[0] : a->y;
@@ -584,7 +485,9 @@ br__hide_lines (br__plot *p, const br__side_view *v, const br__drawn *d, int64_t
 {
   cover *c = br__cover_open (v, d, left, top);
   p->failed |= !c;
-  if (c)
+  if (c && d->hole && d->open)
+    br__plot_cut (p, p->count - 1);
+  else if (c)
     hide_last (p, c);
   for (size_t i = 0; c && i < d->bend_count; i++)
     {

@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "draw/by_hand.h"
+#include "draw/wood_left.h"
 #include "exact/wide.h"
 
 #define AIR (BR__INCH / 32)
@@ -223,11 +224,10 @@ add_outline (br__anchors *a, const br__drawn *d, int64_t left, int64_t top)
     add_box (a, left + d->x, top - d->y, d->a, d->b);
 }
 
-void
-br__anchors_find (br__anchors *a, const br__drawn *d, int64_t left, int64_t top)
+static void
+find_anchors (br__anchors *a, const br__drawn *d, int64_t left, int64_t top)
 {
   int64_t x = left + d->x, y = top - d->y;
-  a->count = 0;
   switch (d->shape->kind)
     {
     case BR__CIRCLE:
@@ -246,11 +246,27 @@ br__anchors_find (br__anchors *a, const br__drawn *d, int64_t left, int64_t top)
       break;
     default:
       if (d->copies)
-        br__anchors_find (a, &d->copies[d->copy_count - 1], left, top);
+        find_anchors (a, &d->copies[d->copy_count - 1], left, top);
       else
         add_box (a, x, y, d->a, d->b);
       break;
     }
+}
+
+void
+br__anchors_find (br__anchors *a, const br__drawn *d, int64_t left, int64_t top)
+{
+  br__wood_left wood = { NULL, 0, 0, 0 };
+  size_t kept = 0;
+  a->count = 0;
+  find_anchors (a, d, left, top);
+  br__wood_left_find (&wood, a->view, d->copies ? &d->copies[d->copy_count - 1] : d, left, top);
+  /* Where a hole is open at the edge of the wood there is nothing to touch.  */
+  for (size_t i = 0; i < a->count; i++)
+    if (br__wood_left_near (&wood, (br__page_point) { (double) a->rows[i].x, (double) a->rows[i].y }, 0))
+      a->rows[kept++] = a->rows[i];
+  a->count = kept ? kept : a->count;
+  br__wood_left_clear (&wood);
 }
 
 /* A place for a text and, where it is not inside, the leader.  */
@@ -322,36 +338,6 @@ try_outside (place *best, const br__ink_map *m, const br__anchors *a, size_t len
 }
 
 /* ---- All of them ---- */
-
-void
-br__lines_open (br__plot *p, br__area area)
-{
-  size_t count = p->count;
-  for (size_t i = 0; i < count; i++)
-    {
-      const br__ink k = p->inks[i];
-      int upright = k.x == k.x2, level = k.y == k.y2;
-      if (k.type != BR__INK_LINE || k.pen != BR__PEN_THIN || upright == level
-          || !br__segment_meets (k.x, k.y, k.x2, k.y2, area))
-        continue;
-      /* What begins or ends in the area is shortened, what runs through falls in two, what lies in it is gone.  */
-      int64_t from = upright ? k.y : k.x, to = upright ? k.y2 : k.x2;
-      int64_t low = upright ? area.y : area.x, high = upright ? area.y2 : area.x2;
-      int64_t near = from < to ? low : high, far = from < to ? high : low;
-      int before = from < to ? from < near : from > near, after = from < to ? far < to : far > to;
-      if (before)
-        *(upright ? &p->inks[i].y2 : &p->inks[i].x2) = near;
-      if (!before)
-        *(upright ? &p->inks[i].y : &p->inks[i].x) = far;
-      if (!before && !after)
-        *(upright ? &p->inks[i].y2 : &p->inks[i].x2) = far;
-      if (before && after)
-        {
-          br__plot_line (p, k.pen, upright ? k.x : far, upright ? far : k.y, k.x2, k.y2, k.dashed);
-          p->inks[p->count - 1].group = k.group;
-        }
-    }
-}
 
 static void
 put_text (br__plot *p, br__ink_map *m, const place *best, br_align align, int64_t x, const char *text, int64_t half_width,
@@ -480,7 +466,7 @@ size_t
 br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, int64_t top)
 {
   br__ink_map m;
-  br__anchors a = { .directions = v->count > CROWD ? 4 : 4 * ANGLES };
+  br__anchors a = { .view = v, .directions = v->count > CROWD ? 4 : 4 * ANGLES };
   size_t unlabelled = 0;
   br__group before = p->group;
   p->group = BR__GROUP_LEADERS;

@@ -18,46 +18,11 @@
 #define LEAST_WIDTH (BR__INCH * 5 / 2)
 #define MOST_NOTES 6
 #define CROWD 300               /* beyond so many shapes it takes its time to look for free paper */
-#define MOST_SQUARES 10000            /* lines one way */
 
 static int64_t
 most (int64_t x, int64_t y)
 {
   return x > y ? x : y;
-}
-
-/* A line of squares at AT, across from FROM to TO or UPRIGHT, with a gap at each of the COUNT HOLES.  */
-static void
-plot_square_line (br__plot *p, int upright, int64_t at, int64_t from, int64_t to, const br__area *holes, size_t count)
-{
-  while (from < to)
-    {
-      int64_t stop = to, next = to;
-      for (size_t i = 0; i < count; i++)
-        {
-          const br__area *h = &holes[i];
-          const int64_t begin = upright ? h->y : h->x, end = upright ? h->y2 : h->x2;
-          if (end > from && begin < stop && at > (upright ? h->x : h->y) && at < (upright ? h->x2 : h->y2))
-            {
-              stop = most (begin, from);
-              next = end;
-            }
-        }
-      if (stop > from)
-        br__plot_line (p, BR__PEN_GRID, upright ? at : from, upright ? from : at, upright ? at : stop, upright ? stop : at, 0);
-      from = next;
-    }
-}
-
-void
-br__plot_grid (br__plot *p, br__area area, int64_t step, int64_t x, int64_t y, const br__area *holes, size_t count)
-{
-  if (step <= 0 || (area.x2 - area.x) / step > MOST_SQUARES || (area.y2 - area.y) / step > MOST_SQUARES)
-    return;
-  for (int64_t at = br__next_line (area.x, step, x); at <= area.x2; at += step)
-    plot_square_line (p, 1, at, area.y, area.y2, holes, count);
-  for (int64_t at = br__next_line (area.y, step, y); at <= area.y2; at += step)
-    plot_square_line (p, 0, at, area.x, area.x2, holes, count);
 }
 
 /* What the dashed shapes need, a line each, from TOP down; returns the height.  */

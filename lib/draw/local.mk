@@ -4,8 +4,6 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/bend.c \
   lib/draw/by_hand.c \
   lib/draw/by_hand.h \
-  lib/draw/canvas.c \
-  lib/draw/canvas.h \
   lib/draw/closed_edge.c \
   lib/draw/closed_edge.h \
   lib/draw/copies.c \
@@ -35,6 +33,7 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/part_figure.c \
   lib/draw/part_figure.h \
   lib/draw/parts.c \
+  lib/draw/profile.c \
   lib/draw/seen.c \
   lib/draw/seen.h \
   lib/draw/side.c \
@@ -47,4 +46,6 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/views.c \
   lib/draw/views.h \
   lib/draw/view.c \
-  lib/draw/view.h
+  lib/draw/view.h \
+  lib/draw/wood_left.c \
+  lib/draw/wood_left.h

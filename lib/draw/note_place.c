@@ -118,7 +118,7 @@ br__note_put (br__plot *p, br__ink_map *m, const br__annotation *a, const br__vi
 {
   int64_t x = f->x + at[0], y = f->y - at[1];
   const br__drawn *d = a->shape ? br__drawn_called (f->view, a->shape) : NULL;
-  br__anchors anchors = { .directions = 12 };
+  br__anchors anchors = { .view = f->view, .directions = 12 };
   if (d)
     br__anchors_find (&anchors, d, f->x, f->y);
   leader l = choose_place (&x, &y, a, m, d ? &anchors : NULL);

@@ -8,6 +8,7 @@
 #endif
 
 #include "draw/hidden_line.h"
+#include "draw/wood_left.h"
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "shape/depth.h"
@@ -48,20 +49,22 @@ find_openings (br__side_view *v, br__drawn *hole, const br_sheet *sheet)
 {
   br_status status = BR_OK;
   const int endless = !br__depth_source (sheet, hole->shape)->depth;
-  for (const br__drawn *d = v->shapes; d < v->shapes + v->count && status == BR_OK; d++)
+  for (br__drawn *d = v->shapes; d < v->shapes + v->count && status == BR_OK; d++)
     {
       int pierced = 0;
-      if (!d->tied || !d->span_count || !overlap (&d->reach, &hole->reach))
+      const int waits = !d->span_count && br__depth_source (sheet, d->shape)->depth;
+      if (!d->tied || waits || !overlap (&d->reach, &hole->reach))
         continue;
       status = br__is_pierced (&pierced, sheet, d->shape, hole->shape, NULL);
       if (status != BR_OK || !pierced)
         continue;
       if (!br__grow (&v->openings, &v->opening_room, v->opening_count + 1, sizeof *v->openings))
         return BR_NO_MEMORY;
-      v->openings[v->opening_count++] = (br__opening) { hole, d };
-      if (endless && (!hole->in_order || d->near > hole->near))
+      hole->in_wood = br__part_of (sheet, hole->shape) != NULL;
+      v->openings[v->opening_count++] = (br__opening) { hole, d, hole->in_wood };
+      if (endless && d->in_order && (!hole->in_order || d->near > hole->near))
         hole->near = d->near;
-      hole->in_order |= endless;
+      hole->in_order |= endless && d->in_order;
     }
   return status;
 }
@@ -74,6 +77,37 @@ order_copies (br__drawn *d)
       d->copies[i].in_order = d->in_order;
       d->copies[i].near = d->near;
     }
+}
+
+/* 1 where no place of HOLE, of V or a place of one, can go beyond the edge of WOOD, which is all of its box.  */
+static int
+is_inside_box (const br__drawn *hole, const br__drawn *wood)
+{
+  const br__area *a = &hole->reach, *b = &wood->reach;
+  return wood->shape->kind == BR__BOX && !wood->pieces && a->x >= b->x && a->x2 <= b->x2 && a->y >= b->y && a->y2 <= b->y2;
+}
+
+/* Whether O goes beyond the edge of its wood; 0: memory ran out.  */
+static int
+find_open (const br__opening *o)
+{
+  const size_t count = o->hole->copies ? o->hole->copy_count : 1;
+  int failed = 0;
+  for (size_t i = 0; i < count && o->cuts && !failed && !o->wood->open; i++)
+    {
+      const br__drawn *hole = o->hole->copies ? &o->hole->copies[i] : o->hole;
+      br__wood_left alone = { NULL, 0, 0, 0 };
+      br__plot p = { .inks = NULL };
+      if (is_inside_box (hole, o->wood))
+        continue;
+      br__wood_left_alone (&alone, o, hole);
+      br__drawn_plot (&p, hole, 0, 0);
+      o->wood->open = !p.failed && !alone.failed && br__cut_away (&p, &alone, hole);
+      failed = p.failed || alone.failed;
+      br__wood_left_clear (&alone);
+      br__plot_clear (&p);
+    }
+  return !failed;
 }
 
 br_status
@@ -93,6 +127,8 @@ br__order_side (br__side_view *v, const br_sheet *sheet, const br_number *ratio)
         status = find_openings (v, d, sheet);
         order_copies (d);
       }
+  for (size_t i = 0; i < v->opening_count && status == BR_OK; i++)
+    status = find_open (&v->openings[i]) ? BR_OK : BR_NO_MEMORY;
   return status;
 }
 
@@ -102,14 +138,15 @@ int
 br__opening_shows (const br__opening *o, const br__drawn *own)
 {
   const br__drawn *hole = o->hole, *wood = o->wood;
+  const int placed = own && own->in_order;
   for (int i = 0; i < wood->span_count && hole->span_count; i++)
     {
       int open = 0;
-      if (own->in_order && wood->spans[i].near <= own->near)
+      if (placed && wood->spans[i].near <= own->near)
         continue;
       for (int k = 0; k < hole->span_count; k++)
         open |= hole->spans[k].near >= wood->spans[i].near
-                && (hole->spans[k].far <= wood->spans[i].far || (own->in_order && hole->spans[k].far <= own->near));
+                && (hole->spans[k].far <= wood->spans[i].far || (placed && hole->spans[k].far <= own->near));
       if (!open)
         return 0;
     }

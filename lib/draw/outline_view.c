@@ -7,7 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "draw/canvas.h"
+#include "draw/view.h"
 #include "exact/memory.h"
 
 /* Twice the angle whose tangent SLOPE is.  */

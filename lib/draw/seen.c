@@ -21,6 +21,7 @@ br__seen_clear (br__seen *z)
   br_sheet_free (z->sheet);
   br__free (z->of);
   br__free (z->copy);
+  br__free (z->in);
   br__free (z->flat);
   memset (z, 0, sizeof *z);
 }
@@ -28,13 +29,14 @@ br__seen_clear (br__seen *z)
 /* ---- One box ---- */
 
 /* A place of a row or a mirror: the numbers of the figure there, borrowed, or NULL; which one it is, after the FIRST of them, which
-   are not its own.  WOOD: what a hole without depth goes through, as deep as that.  */
+   are not its own.  WOOD: what a hole without depth goes through, as deep as that.  WITHIN: how far the wood of a hole reaches.  */
 typedef struct place
 {
   const br__value *numbers;
   int mirrored;
   size_t index, first;
   const br__shape *wood;
+  const struct bounds *within;
 } place;
 
 /* The middle and the size of S, or of the figure at AT, along one way of the side view; *KNOWN is 0 while it waits.  */
@@ -59,27 +61,57 @@ extent_of (br__value *middle, br__value *size, int *known, const br_sheet *sheet
   return status;
 }
 
-/* What goes through WOOD ends where that does.  */
-static br_status
-clip_to (br__value *middle, br__value *size, const br_sheet *sheet, const br__shape *wood, int upright)
+/* How far the wood reaches that a hole is in; BEGUN is 0 before the first.  */
+typedef struct bounds
 {
-  const place there = { NULL, 0, 0, 0, NULL };
+  br_real low, high;
+  int begun;
+} bounds;
+
+static void
+bounds_clear (bounds *b)
+{
+  br_real_clear (&b->low);
+  br_real_clear (&b->high);
+}
+
+/* B reaches over WOOD, too.  */
+static br_status
+join_wood (bounds *b, const br_sheet *sheet, const br__shape *wood, int upright)
+{
+  const place there = { NULL, 0, 0, 0, NULL, NULL };
   br__value at = BR__VALUE_ZERO, wide = BR__VALUE_ZERO;
   br__pad g = { BR_OK, sheet->settings.bits, NULL };
   int known = 1;
   br_status status = extent_of (&at, &wide, &known, sheet, wood, &there, upright);
   if (status == BR_OK && known)
     {
-      const br_real *half = br__half (&g, &size->real), *edge = br__half (&g, &wide.real);
-      const br_real *low = br__most (&g, br__sub (&g, &middle->real, half), br__sub (&g, &at.real, edge));
-      const br_real *high = br__least (&g, br__add (&g, &middle->real, half), br__add (&g, &at.real, edge));
-      status = g.status == BR_OK ? br_real_set (&middle->real, br__half (&g, br__add (&g, low, high))) : g.status;
+      const br_real *half = br__half (&g, &wide.real), *low = br__sub (&g, &at.real, half), *high = br__add (&g, &at.real, half);
+      low = b->begun ? br__least (&g, low, &b->low) : low;
+      high = b->begun ? br__most (&g, high, &b->high) : high;
+      status = g.status == BR_OK ? br_real_set (&b->low, low) : g.status;
       if (status == BR_OK)
-        status = br_real_set (&size->real, br__sub (&g, high, low));
+        status = br_real_set (&b->high, high);
+      b->begun = 1;
     }
   br__pad_clear (&g);
   br__value_clear (&at);
   br__value_clear (&wide);
+  return status;
+}
+
+/* What goes through wood ends where that does.  */
+static br_status
+clip_to (br__value *middle, br__value *size, const br_sheet *sheet, const bounds *b)
+{
+  br__pad g = { BR_OK, sheet->settings.bits, NULL };
+  const br_real *half = br__half (&g, &size->real);
+  const br_real *low = br__most (&g, br__sub (&g, &middle->real, half), &b->low);
+  const br_real *high = br__least (&g, br__add (&g, &middle->real, half), &b->high);
+  br_status status = g.status == BR_OK ? br_real_set (&middle->real, br__half (&g, br__add (&g, low, high))) : g.status;
+  if (status == BR_OK)
+    status = br_real_set (&size->real, br__sub (&g, high, low));
+  br__pad_clear (&g);
   return status;
 }
 
@@ -129,8 +161,8 @@ add_box (br__seen *z, const br_sheet *sheet, const br__shape *s, const place *at
   int known = 1, top = z->from == BR__FROM_ABOVE;
   br_text name = BR_TEXT_ZERO;
   br_status status = extent_of (&middle[!top], &size[!top], &known, sheet, s, at, !top);
-  if (status == BR_OK && known && at->wood)
-    status = clip_to (&middle[!top], &size[!top], sheet, at->wood, !top);
+  if (status == BR_OK && known && at->within)
+    status = clip_to (&middle[!top], &size[!top], sheet, at->within);
   if (status == BR_OK)
     status = depth_of (&middle[top], &size[top], &known, sheet, at->wood ? at->wood : s, far);
   /* Up is away from whoever looks at the side.  */
@@ -149,6 +181,7 @@ add_box (br__seen *z, const br_sheet *sheet, const br__shape *s, const place *at
       box->name = name.failed ? NULL : br__strndup (name.bytes, name.length);
       box->note = br__strndup ("", 0);
       z->copy[z->count] = at->index - at->first;
+      z->in[z->count] = at->wood;
       z->of[z->count++] = s;
       br__shape_append (z->sheet, box);
       status = box->name && box->note ? fix_box (z->sheet, box->name, middle, size) : BR_NO_MEMORY;
@@ -168,7 +201,8 @@ static br_status
 room_for (br__seen *z, size_t count)
 {
   return br__grow (&z->of, &z->room, z->count + 2 * count, sizeof *z->of)
-         && br__grow (&z->copy, &z->copy_room, z->count + 2 * count, sizeof *z->copy) ? BR_OK : BR_NO_MEMORY;
+         && br__grow (&z->copy, &z->copy_room, z->count + 2 * count, sizeof *z->copy)
+         && br__grow (&z->in, &z->in_room, z->count + 2 * count, sizeof *z->in) ? BR_OK : BR_NO_MEMORY;
 }
 
 /* A box of S at AT, and the far one where both sides have it.  */
@@ -182,24 +216,34 @@ add_boxes (br__seen *z, const br_sheet *sheet, const br__shape *s, const place *
   return status == BR_OK && depth > BR__FROM_DEPTH ? add_box (z, sheet, s, at, 1) : status;
 }
 
-/* The figure of S at AT; a hole without depth in all that it goes through.  */
+/* The figure of S at AT; a hole without depth in all that it goes through, one with a depth as far as the wood reaches that it is of.  */
 static br_status
 add_figure (br__seen *z, const br_sheet *sheet, const br__shape *s, const place *at)
 {
+  const int hole = br__shape_source (sheet, s)->hole, deep = br__depth_source (sheet, s)->depth != 0;
+  const int upright = z->from != BR__FROM_ABOVE;
+  bounds all = { BR_REAL_ZERO, BR_REAL_ZERO, 0 };
   br_status status = BR_OK;
-  if (!br__shape_source (sheet, s)->hole || br__depth_source (sheet, s)->depth)
-    return add_boxes (z, sheet, s, at);
-  for (const br__shape *wood = sheet->shapes; wood && status == BR_OK; wood = wood->next)
+  for (const br__shape *wood = sheet->shapes; wood && hole && status == BR_OK; wood = wood->next)
     {
       place in = *at;
       int pierced = 0;
       if (!br__is_drawn (sheet, wood, z->layer, z->part))
         continue;
       status = br__is_pierced (&pierced, sheet, wood, s, at->numbers);
+      all.begun &= deep;
+      if (status == BR_OK && pierced && (!deep || br__part_of (sheet, s)))
+        status = join_wood (&all, sheet, wood, upright);
       in.wood = wood;
-      if (status == BR_OK && pierced)
+      in.within = &all;
+      if (status == BR_OK && pierced && !deep)
         status = add_boxes (z, sheet, s, &in);
     }
+  place here = *at;
+  here.within = all.begun ? &all : NULL;
+  if (status == BR_OK && (!hole || deep))
+    status = add_boxes (z, sheet, s, &here);
+  bounds_clear (&all);
   return status;
 }
 
@@ -211,7 +255,7 @@ add_copies (br__seen *z, const br_sheet *sheet, const br__shape *s)
   br__sketch sketch = { &work, BR_OK, NULL };
   br__places p = { NULL, 0, 0, 0 };
   br__numbers n;
-  place at = { NULL, 0, 0, 0, NULL };
+  place at = { NULL, 0, 0, 0, NULL, NULL };
   br_status status = br__shape_numbers (&n, sheet, s);
   if (status == BR_OK)
     status = br__shape_places (&p, &sketch, n.rows, n.count);
@@ -251,7 +295,7 @@ br__seen_make (br__seen *z, br__run *run, br__seen_from from, const char *layer,
       size_t before = made.count;
       if (!br__is_drawn (run->sheet, s, layer, of))
         continue;
-      const place here = { NULL, 0, 0, 0, NULL };
+      const place here = { NULL, 0, 0, 0, NULL, NULL };
       status = s->base ? add_copies (&made, run->sheet, s) : add_figure (&made, run->sheet, s, &here);
       /* A hole without depth goes through what it is in, and needs none.  */
       int hole = br__shape_source (run->sheet, s)->hole && !br__depth_source (run->sheet, s)->depth;

@@ -16,7 +16,8 @@ typedef struct br__seen
   br_sheet *sheet;
   const br__shape **of;
   size_t *copy;                 /* which of its figures that the side view adds to others, where it is a row or a mirror */
-  size_t room, copy_room;       /* of OF and COPY */
+  const br__shape **in;         /* the wood that a hole without depth is shown in, or NULL */
+  size_t room, copy_room, in_room;      /* of OF, COPY and IN */
   size_t count;
   const br__shape **flat;       /* without a depth, or one that waits: they are not in it */
   size_t flat_count;

@@ -18,6 +18,7 @@ clear_drawn (br__drawn *d)
   br__free (d->label);
   br__free (d->pieces);
   br__free (d->profile);
+  br__free (d->blocks);
   br__free (d->bends);
   for (size_t k = 0; k < d->copy_count; k++)
     br__free (d->copies[k].pieces);
@@ -47,6 +48,11 @@ br__view_drop_loose (br__side_view *v)
         if (!kept)
           v->reach = v->shapes[i].reach;
         br__area_join (&v->reach, v->shapes[i].reach);
+        for (br__opening *o = v->openings; kept < i && o < v->openings + v->opening_count; o++)
+          {
+            o->hole = o->hole == &v->shapes[i] ? &v->shapes[kept] : o->hole;
+            o->wood = o->wood == &v->shapes[i] ? &v->shapes[kept] : o->wood;
+          }
         v->shapes[kept++] = v->shapes[i];
       }
     else

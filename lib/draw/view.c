@@ -8,7 +8,6 @@
 #include <string.h>
 
 #include "exact/wide.h"
-#include "draw/canvas.h"
 #include "draw/draw.h"
 #include "draw/hidden_line.h"
 #include "draw/view.h"
@@ -83,7 +82,7 @@ put_shape (br__canvas *c, int *hidden, const br__side_view *v, const br__drawn *
   if (d->copies)
     return status;
   br__cover *cover = br__cover_open (v, d, 0, 0);
-  br__stylus s = { .canvas = c, .dashed = !d->tied, .cover = cover };
+  br__stylus s = { .canvas = c, .dashed = !d->tied, .state = br__cover_state, .of = cover };
   if (!cover)
     return BR_NO_MEMORY;
   switch (d->shape->kind)

@@ -4,11 +4,15 @@
 #define BR_DRAW_VIEW_H
 
 #include "draw/drawing.h"
+#include "plot/canvas.h"
 #include "wood/wood.h"
 
 /* Answers with V, at RATIO 1 and called NAME, as a record `view` no wider than the sink asks for: lists dots (braille) and plain of
    lines, a bar that tells the scale, and the shapes by their letters.  */
 br_status br__view_emit (br__run *run, const br__side_view *v, const char *name);
+
+/* outline_view.c: along the edge of D, an outline.  */
+void br__outline_walk (br__stylus *s, const br__drawn *d);
 
 /* A view whose 0, 0 lies at X, Y of a picture of several, and its number there.  */
 typedef struct br__view_block

@@ -399,3 +399,71 @@ br__plot_shift (br__plot *p, size_t first, int64_t dx, int64_t dy)
         }
     }
 }
+
+/* ---- Squares, and lines that make room ---- */
+
+#define MOST_SQUARES 10000      /* lines one way */
+
+/* A line of squares at AT, across from FROM to TO or UPRIGHT, with a gap at each of the COUNT HOLES.  */
+static void
+plot_square_line (br__plot *p, int upright, int64_t at, int64_t from, int64_t to, const br__area *holes, size_t count)
+{
+  while (from < to)
+    {
+      int64_t stop = to, next = to;
+      for (size_t i = 0; i < count; i++)
+        {
+          const br__area *h = &holes[i];
+          const int64_t begin = upright ? h->y : h->x, end = upright ? h->y2 : h->x2;
+          if (end > from && begin < stop && at > (upright ? h->x : h->y) && at < (upright ? h->x2 : h->y2))
+            {
+              stop = begin > from ? begin : from;
+              next = end;
+            }
+        }
+      if (stop > from)
+        br__plot_line (p, BR__PEN_GRID, upright ? at : from, upright ? from : at, upright ? at : stop, upright ? stop : at, 0);
+      from = next;
+    }
+}
+
+void
+br__plot_grid (br__plot *p, br__area area, int64_t step, int64_t x, int64_t y, const br__area *holes, size_t count)
+{
+  if (step <= 0 || (area.x2 - area.x) / step > MOST_SQUARES || (area.y2 - area.y) / step > MOST_SQUARES)
+    return;
+  for (int64_t at = br__next_line (area.x, step, x); at <= area.x2; at += step)
+    plot_square_line (p, 1, at, area.y, area.y2, holes, count);
+  for (int64_t at = br__next_line (area.y, step, y); at <= area.y2; at += step)
+    plot_square_line (p, 0, at, area.x, area.x2, holes, count);
+}
+
+void
+br__lines_open (br__plot *p, br__area area)
+{
+  size_t count = p->count;
+  for (size_t i = 0; i < count; i++)
+    {
+      const br__ink k = p->inks[i];
+      int upright = k.x == k.x2, level = k.y == k.y2;
+      if (k.type != BR__INK_LINE || k.pen != BR__PEN_THIN || upright == level
+          || !br__segment_meets (k.x, k.y, k.x2, k.y2, area))
+        continue;
+      /* What begins or ends in the area is shortened, what runs through falls in two, what lies in it is gone.  */
+      int64_t from = upright ? k.y : k.x, to = upright ? k.y2 : k.x2;
+      int64_t low = upright ? area.y : area.x, high = upright ? area.y2 : area.x2;
+      int64_t near = from < to ? low : high, far = from < to ? high : low;
+      int before = from < to ? from < near : from > near, after = from < to ? far < to : far > to;
+      if (before)
+        *(upright ? &p->inks[i].y2 : &p->inks[i].x2) = near;
+      if (!before)
+        *(upright ? &p->inks[i].y : &p->inks[i].x) = far;
+      if (!before && !after)
+        *(upright ? &p->inks[i].y2 : &p->inks[i].x2) = far;
+      if (before && after)
+        {
+          br__plot_line (p, k.pen, upright ? k.x : far, upright ? far : k.y, k.x2, k.y2, k.dashed);
+          p->inks[p->count - 1].group = k.group;
+        }
+    }
+}

@@ -139,6 +139,10 @@ void br__arrow_corners (int64_t corners[6], const br__ink *arrow);
 #define BR__FINE (BR__INCH / 100)
 /* Moves everything from ink FIRST on.  */
 void br__plot_shift (br__plot *p, size_t first, int64_t dx, int64_t dy);
+/* Squares over AREA but for the COUNT HOLES in it; a line goes through X and through Y.  */
+void br__plot_grid (br__plot *p, br__area area, int64_t step, int64_t x, int64_t y, const br__area *holes, size_t count);
+/* Opens the extension lines, level and upright, that run through AREA.  */
+void br__lines_open (br__plot *p, br__area area);
 /* place.c.  A value in inches as a place on paper; RATIO NULL: at full size.  BITS 0: as many as a place ever needs.  */
 br_status br__to_paper (int64_t *z, const br_real *inches, const br_number *ratio, unsigned bits);
 /* The first place that is FROM and a multiple of STEP, and not below LOW.  */

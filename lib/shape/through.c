@@ -448,8 +448,10 @@ br__is_pierced (int *pierced, const br_sheet *sheet, const br__shape *s, const b
   br__numbers n[2] = { { NULL, 0 }, { NULL, 0 } };
   br__value apart = BR__VALUE_ZERO;
   int beside = 0, within = 0, sign = 0;
+  const int told = br__part_of (sheet, h) != NULL;
   *pierced = 0;
-  if (br__shape_source (sheet, s)->hole || !br__depth_source (sheet, s)->depth || !is_hole_in (sheet, h, s))
+  /* What has no depth may as well be a pin, unless the hole says whose it is.  */
+  if (br__shape_source (sheet, s)->hole || !is_hole_in (sheet, h, s) || (!told && !br__depth_source (sheet, s)->depth))
     return BR_OK;
   br_status status = br__is_beside (&beside, sheet, s, h);
   if (status == BR_OK && !beside)
@@ -462,7 +464,7 @@ br__is_pierced (int *pierced, const br_sheet *sheet, const br__shape *s, const b
     status = br_real_sign (&sign, &apart.real, sheet->settings.bits);
   if (status == BR_OK && sign < 0)
     status = lies_within (&within, &one, s);
-  if (status == BR_OK && sign < 0 && !within && !reaches_around (sheet, s, h))
+  if (status == BR_OK && sign < 0 && !within && !told && !reaches_around (sheet, s, h))
     status = br__is_peg (&within, sheet, s, h);
   *pierced = status == BR_OK && sign < 0 && !within;
   br__value_clear (&apart);

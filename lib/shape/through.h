@@ -40,7 +40,7 @@ int br__belongs_to (const br_sheet *sheet, const br__shape *s, const char *name)
 /* *THROUGH is 1 if holes of WOOD take up, as deep as both reach, all that each figure of S has in common with it.  BR_UNDECIDED:
    where that cannot be told.  */
 br_status br__goes_through (int *through, br__holes *h, const br__shape *s, const br__shape *wood);
-/* *PIERCED is 1 if H, a hole without depth, or the figure of it with NUMBERS, goes through S, which has a depth.  */
+/* *PIERCED is 1 if H, a hole without depth, or the figure of it with NUMBERS, goes through S.  */
 br_status br__is_pierced (int *pierced, const br_sheet *sheet, const br__shape *s, const br__shape *h, const br__value *numbers);
 /* rubs.c: 1 where a reach of A ends before B begins, for certain: most pairs are far apart.  */
 br_status br__is_beside (int *beside, const br_sheet *sheet, const br__shape *a, const br__shape *b);

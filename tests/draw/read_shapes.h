@@ -231,26 +231,29 @@ read_form (shape *s, drawn_path *p)
 {
   static drawn_stroke k[MOST_STROKES];
   const size_t n = merge_loop (k, p, 0);
+  const drawn_stroke *last = &p->rows[(p->loop_count > 1 ? p->loops[1] : p->count) - 1];
+  /* What does not come back to where it began goes on behind a hole.  */
+  const int in_pieces = p->loop_count > 1 && !k[0].r && !are_near (p->rows->x, p->rows->y, last->x2, last->y2);
   int box = n == 4;
   for (size_t i = 0; i < n; i++)
     box &= !k[i].r && (llabs (k[i].x - k[i].x2) < NEAR || llabs (k[i].y - k[i].y2) < NEAR);
-  if (n == 1 && !k[0].r)
+  if (n == 1 && !k[0].r && !in_pieces)
     {
       read_ends (s, k[0].x, k[0].y, k[0].x2, k[0].y2);
       s->size[0] = 0;
     }
-  else if (n == 1)
+  else if (n == 1 && !in_pieces)
     {
       s->kind = BR__CIRCLE;
       for (size_t i = 1; i < p->loop_count; i++)
-        if (hypot (p->rows[p->loops[i]].cx - k[0].cx, p->rows[p->loops[i]].cy - k[0].cy) < 1e5)
+        if (p->rows[p->loops[i]].r != k[0].r && hypot (p->rows[p->loops[i]].cx - k[0].cx, p->rows[p->loops[i]].cy - k[0].cy) < 1e5)
           s->kind = BR__ARC;
       read_centre (s, p);
     }
   else if (n != 4 || box || !read_two_arcs (s, p, k))
     {
       s->kind = box ? BR__BOX : BR__OUTLINE;
-      p->count = p->loop_count > 1 ? p->loops[1] : p->count;
+      p->count = p->loop_count > 1 && !in_pieces ? p->loops[1] : p->count;
       find_reach (s, p);
     }
 }

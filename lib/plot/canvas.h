@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    canvas.h - a picture in characters: two by four dots a character, so that a dot is about as high as it is wide.  */
-#ifndef BR_DRAW_CANVAS_H
-#define BR_DRAW_CANVAS_H
+#ifndef BR_PLOT_CANVAS_H
+#define BR_PLOT_CANVAS_H
 
-#include "draw/drawing.h"
+#include "plot/plot.h"
 
 #define BR__CELL_WIDE 2
 #define BR__CELL_HIGH 4
@@ -25,13 +25,17 @@ void br__canvas_clear (br__canvas *c);
 /* The character at a place; 0 where that lies outside.  */
 int br__canvas_cell (size_t *cell, const br__canvas *c, int64_t x, int64_t y);
 
+/* GONE: there is nothing that it bounds.  */
+typedef enum br__edge_state { BR__EDGE_SEEN, BR__EDGE_HIDDEN, BR__EDGE_GONE } br__edge_state;
+
 /* A pen that walks over it.  */
 typedef struct br__stylus
 {
   br__canvas *canvas;
   int dashed;
-  const struct br__cover *cover;        /* hides what it covers; may be NULL */
-  int hides;                    /* it did */
+  br__edge_state (*state) (const void *of, int64_t x, int64_t y, int64_t near);         /* of the edge that it walks along, there or so near */
+  const void *of;
+  int hides;                    /* some of it was hidden */
   unsigned walked;              /* dots so far */
   int64_t x, y;
   size_t column, row;           /* the last dot */
@@ -40,9 +44,6 @@ typedef struct br__stylus
 void br__stylus_to (br__stylus *s, int64_t x, int64_t y);
 /* To the beginning of an arc, from its end on no dot is missing; angles in billionths of a degree.  */
 void br__stylus_arc (br__stylus *s, int64_t x, int64_t y, int64_t r, int64_t from, int64_t turn);
-
-/* outline_view.c */
-void br__outline_walk (br__stylus *s, const br__drawn *d);
 
 /* Line I as text, without blanks at its end: in braille, or in plain characters that look as its dots do.  */
 void br__canvas_line (br_text *t, const br__canvas *c, size_t i, int dots);

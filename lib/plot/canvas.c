@@ -7,8 +7,7 @@
 #include <string.h>
 
 #include "exact/wide.h"
-#include "draw/canvas.h"
-#include "draw/hidden_line.h"
+#include "plot/canvas.h"
 #include "exact/memory.h"
 
 #define DEGREE INT64_C (1000000000)
@@ -85,7 +84,10 @@ put_dot (br__stylus *s, int64_t x, int64_t y)
     return;
   s->column = column;
   s->row = row;
-  int hidden = s->cover && br__cover_hides (s->cover, x, y);
+  const br__edge_state state = s->state (s->of, x, y, c->unit / 4);
+  const int hidden = state == BR__EDGE_HIDDEN;
+  if (state == BR__EDGE_GONE)
+    return;
   s->hides |= hidden;
   if (hidden ? s->walked % HIDDEN < HIDDEN / 3 : !s->dashed || s->walked / DASH % 2 == 0)
     c->cells[row / BR__CELL_HIGH * c->columns + column / BR__CELL_WIDE] |= bits[row % BR__CELL_HIGH][column % BR__CELL_WIDE];

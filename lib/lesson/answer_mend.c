@@ -11,7 +11,23 @@
 #include "lesson/answer.h"
 #include "measure/measure.h"
 
-/* "m m", "i n" and "in ches": letters and ends of words that stand apart and are a unit together.  */
+void
+br__answer_put_digits (br__answer *a)
+{
+  for (size_t at = 0, end; at < a->length; at = end + 1)
+    {
+      size_t digits = 0;
+      for (end = at; a->text[end] && strchr ("0123456789lIOo", a->text[end]); end++)
+        digits += br__is_digit (a->text[end]);
+      int part = (at > 1 && a->text[at - 1] == '/' && br__is_digit (a->text[at - 2])) || (a->text[end] == '/' && br__is_digit (a->text[end + 1]));
+      /* The digits in front of "long" are a number, and that is a word.  */
+      if ((digits || part) && digits < end - at && !(at && br__is_letter (a->text[at - 1])) && !br__is_letter (a->text[end]))
+        for (size_t i = at; i < end; i++)
+          a->text[i] = strchr ("lI", a->text[i]) ? '1' : strchr ("Oo", a->text[i]) ? '0' : a->text[i];
+    }
+}
+
+/* "m m", "i n", "m.m." and "in ches": letters and ends of words that stand apart and are a unit together.  */
 static void
 join_letters (br__answer *a)
 {
@@ -21,9 +37,9 @@ join_letters (br__answer *a)
       size_t count = 0, end = at, stop = 0;
       if (!strchr (" 0123456789", a->text[at - 1]) || !br__is_letter (a->text[at]))
         continue;
-      while (count < sizeof joined - 1 && (br__is_letter (a->text[end]) || (a->text[end] == ' ' && br__is_letter (a->text[end + 1]))))
+      while (count < sizeof joined - 1 && (br__is_letter (a->text[end]) || (strchr (" .", a->text[end]) && a->text[end] && br__is_letter (a->text[end + 1]))))
         {
-          if (a->text[end] != ' ')
+          if (br__is_letter (a->text[end]))
             joined[count++] = a->text[end];
           end++;
         }
@@ -42,8 +58,19 @@ misspelt_unit (const char *word, size_t length)
     "inch", "inches", "foot", "feet", "millimetre", "millimetres", "millimeter", "millimeters", "centimetre", "centimetres",
     "centimeter", "centimeters", NULL
   };
+  /* Those of other languages, and of texts; a letter past ASCII is a z here.  */
+  static const char *const others[][2] =
+  {
+    { "zoll", "in" }, { "pouce", "in" }, { "pouces", "in" }, { "pulgada", "in" }, { "pulgadas", "in" }, { "pollice", "in" },
+    { "pollici", "in" }, { "duim", "in" }, { "polegada", "in" }, { "polegadas", "in" }, { "mtr", "m" }, { "mtrs", "m" }, { "mts", "m" },
+    { "metro", "m" }, { "metros", "m" }, { "milimetros", "mm" }, { "milzmetros", "mm" }, { "centzmetros", "cm" }, { "pct", "%" },
+    { "prozent", "%" }
+  };
   size_t end = 0;
   br__search nearest;
+  for (size_t i = 0; i < sizeof others / sizeof others[0]; i++)
+    if (br__word_is (word, length, others[i][0]))
+      return others[i][1];
   if (length < 3 || (br__unit_scan (&end, word, length, 0) && end == length))
     return NULL;
   br__search_start (&nearest, word, length);

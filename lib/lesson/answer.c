@@ -113,6 +113,10 @@ plain_sign (const br__glyph *g)
     return " ";
   if (g->code == 0xB7)
     return ".";
+  if (g->code == '[' || g->code == '{')
+    return "(";
+  if (g->code == ']' || g->code == '}')
+    return ")";
   /* Letters of other alphabets stand in no word that is known.  */
   if (br__is_other_letter (g))
     return "z";

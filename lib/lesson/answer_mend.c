@@ -20,8 +20,11 @@ br__answer_put_digits (br__answer *a)
       for (end = at; a->text[end] && strchr ("0123456789lIOo", a->text[end]); end++)
         digits += br__is_digit (a->text[end]);
       int part = (at > 1 && a->text[at - 1] == '/' && br__is_digit (a->text[at - 2])) || (a->text[end] == '/' && br__is_digit (a->text[end + 1]));
-      /* The digits in front of "long" are a number, and that is a word.  */
-      if ((digits || part) && digits < end - at && !(at && br__is_letter (a->text[at - 1])) && !br__is_letter (a->text[end]))
+      /* "l 3/8": the whole number of a fraction.  */
+      part |= end == at + 1 && strchr ("lI", a->text[at]) && a->text[end] == ' ' && br__fraction_end (a, end + 1) > end + 1;
+      /* "2l in" and "l6in", but not "5long".  */
+      int word = br__is_letter (a->text[end]) && !(end > at && br__is_digit (a->text[end - 1]));
+      if ((digits || part) && digits < end - at && !(at && br__is_letter (a->text[at - 1])) && !word)
         for (size_t i = at; i < end; i++)
           a->text[i] = strchr ("lI", a->text[i]) ? '1' : strchr ("Oo", a->text[i]) ? '0' : a->text[i];
     }
@@ -93,6 +96,9 @@ mend_units (br__answer *a)
       if (unit)
         br__answer_replace (a, at, end - at, unit);
       end = br__letters_end (a, at);
+      /* "1 m. 24 cm": the point of an abbreviation.  */
+      if (end == at + 1 && a->text[at] == 'm' && strncmp (a->text + end, ". ", 2) == 0 && br__is_digit (a->text[end + 2]))
+        br__answer_replace (a, end, 1, "");
       int squared = strncmp (a->text + end, " squared", 8) == 0;
       if (end > at && (squared || strncmp (a->text + end, " cubed", 6) == 0))
         {
@@ -136,13 +142,13 @@ mend_numbers (br__answer *a)
       if (a->text[at] == '.' && left && br__is_digit (a->text[left - 1]) && br__is_digit (a->text[right]) && right - left > 1
           && br__fraction_end (a, right) == right)
         br__answer_replace (a, left, right - left, ".");
-      size_t end = strchr ("({[", a->text[at]) ? br__fraction_end (a, at + 1) : 0, unit = 0;
-      if (end && br__unit_scan (&unit, a->text, a->length, at + 1) && strchr (")}]", a->text[unit]) && a->text[unit])
+      size_t end = a->text[at] == '(' ? br__fraction_end (a, at + 1) : 0, unit = 0;
+      if (end && br__unit_scan (&unit, a->text, a->length, at + 1) && a->text[unit] == ')')
         {
           br__answer_replace (a, unit, 1, " ");
           br__answer_replace (a, at, 1, " ");
         }
-      if (left && br__is_digit (a->text[left - 1]) && end > at + 1 && strchr (")}]", a->text[end]) && a->text[end])
+      if (left && br__is_digit (a->text[left - 1]) && end > at + 1 && a->text[end] == ')')
         {
           br__answer_replace (a, end, 1, "");
           br__answer_replace (a, at, 1, " ");

@@ -16,10 +16,6 @@
 
 #include "page/page.h"
 
-/* Shorter chains than the usual: the words that come most often came first, and stand at the end of theirs.  */
-#undef HASH_BKT_CAPACITY_THRESH
-#define HASH_BKT_CAPACITY_THRESH 2U
-
 #define FAMILY "DejaVu Sans"
 #define SMALL 0.66            /* digits of a fraction, of the letters' size */
 #define RAISED 0.34           /* base of the numerator over the line, of the letters' size */

@@ -56,7 +56,7 @@ take_text (br__answer *a, size_t *skipped, const char *written)
   while (length && strchr (" \t\r\n", a->text[length - 1]))
     length--;
   a->text[length] = 0;
-  a->quoted = 0;
+  a->quoted = a->carried = 0;
   for (size_t at = 0; quote && at < length; at++)
     if (quote_at (a->text + at) && at + quote_at (a->text + at) == length)
       {
@@ -93,16 +93,12 @@ take_signs (br__answer *a)
 static const char *
 plain_sign (const br__glyph *g)
 {
-  static const char *const digits[] = { "0", "1", "2", "3", "4", "5", "6", "7", "8", "9" };
   if (g->kind == BR__GLYPH_BLANK || g->kind == BR__GLYPH_CONTROL)
     return " ";
   if (g->kind == BR__GLYPH_DASH || g->code == 0x2014 || g->code == 0x2015 || g->code == '_')
     return "-";
-  if (g->kind == BR__GLYPH_SLASH || g->kind == BR__GLYPH_FRACTION_SLASH || g->code == '\\' || g->code == '|' || g->code == 0xF7
-      || g->code == 0xFF0F)
+  if (g->kind == BR__GLYPH_SLASH || g->kind == BR__GLYPH_FRACTION_SLASH || g->code == '\\' || g->code == '|' || g->code == 0xF7)
     return "/";
-  if (g->code >= 0xFF10 && g->code <= 0xFF19)
-    return digits[g->code - 0xFF10];
   /* Marks that keyboards have for the apostrophe.  */
   if (g->code == '`' || g->code == 0xB4)
     return "'";
@@ -117,6 +113,10 @@ plain_sign (const br__glyph *g)
     return " ";
   if (g->code == 0xB7)
     return ".";
+  if (g->code == '[' || g->code == '{')
+    return "(";
+  if (g->code == ']' || g->code == '}')
+    return ")";
   /* Letters of other alphabets stand in no word that is known.  */
   if (br__is_other_letter (g))
     return "z";
@@ -130,9 +130,23 @@ replace_all (br__answer *a, const char *from, const char *to)
     br__answer_replace (a, (size_t) (at - a->text), strlen (from), to);
 }
 
+/* Letters, digits and signs as wide as those of Chinese are ASCII's (Unicode, Halfwidth and Fullwidth Forms).  */
+static void
+put_narrow (br__answer *a)
+{
+  for (size_t at = 0; at < a->length; at++)
+    {
+      br__glyph g = br__glyph_at (a->text, a->length, at);
+      char narrow[2] = { (char) (g.code - 0xFF00 + ' '), 0 };
+      if (g.code > 0xFF00 && g.code < 0xFF5F)
+        br__answer_replace (a, at, g.length, narrow);
+    }
+}
+
 static void
 make_plain (br__answer *a)
 {
+  put_narrow (a);
   /* Inch signs as other programs hand them over.  */
   replace_all (a, "\\\"", "\"");
   replace_all (a, "&quot;", "\"");
@@ -222,7 +236,8 @@ mend_joints (br__answer *a)
     }
 }
 
-/* 11" 5/16 and 11 in 5/16 in: the unit goes to the end.  1 ft 4: what comes after feet is inches.  */
+/* 11" 5/16 and 11 in 5/16 in: the unit goes to the end.  1 ft 4: what comes after feet is inches; 1m24: two
+   digits after metres are centimetres, three millimetres.  */
 static void
 move_unit (br__answer *a)
 {
@@ -242,6 +257,13 @@ move_unit (br__answer *a)
         {
           br__answer_replace (a, end, a->length - end, " in");
           br__answer_replace (a, start, at - start, " ");
+          return;
+        }
+      size_t places = strspn (a->text + at, "0123456789");
+      if (strcmp (unit->name, "m") == 0 && at + places == a->length && (places == 2 || places == 3))
+        {
+          br__answer_replace (a, a->length, 0, places == 2 ? " cm" : " mm");
+          br__answer_replace (a, at, 0, " ");
           return;
         }
       if (strcmp (unit->name, "ft") == 0 && !last && !strpbrk (a->text + at, "abcdefghijklmnopqrstuvwxyz'\""))
@@ -297,6 +319,16 @@ is_counted (const br__answer *a, size_t *end)
   return are_sizes (a, at);
 }
 
+/* One answer written twice is one: 5/8" 5/8".  */
+static void
+drop_twin (br__answer *a)
+{
+  size_t half = a->length / 2;
+  if (a->length % 2 && a->text[half] == ' ' && memcmp (a->text, a->text + half + 1, half) == 0 && strspn (a->text, "0123456789") < half
+      && br__has_number (a->text, half))
+    br__answer_replace (a, half, half + 1, "");
+}
+
 static br_status
 read_text (br__answer *a, int counted, br_error *error)
 {
@@ -327,6 +359,8 @@ br__answer_read (br__answer *a, const char *written, int counted, br_error *erro
   br__answer_drop_reason (a);
   br__answer_drop_old (a);
   make_plain (a);
+  br__answer_put_digits (a);
+  drop_twin (a);
   br__answer_put_words (a);
   br__answer_put_equals (a);
   br__answer_mend_order (a);

@@ -13,6 +13,7 @@ typedef struct br__answer
 {
   char text[2 * BR__ANSWER_BYTES];      /* what was read: the answer, or the same in the notation that is read */
   size_t length;
+  int carried;                  /* a foot or more was written in inches behind feet */
   int quoted;                   /* its last quotation mark may be an inch sign */
   br_measure measure;
 } br__answer;
@@ -55,7 +56,9 @@ void br__answer_drop_back (br__answer *a);
 /* The unit that ends at END, or NULL; *START is where it begins.  */
 const br_unit *br__answer_unit_before (const br__answer *a, size_t end, size_t *start);
 
-/* answer_mend.c: units and numbers that are misspelt or torn apart.  */
+/* answer_mend.c: letters that look like digits, in a number: l6 is 16.  */
+void br__answer_put_digits (br__answer *a);
+/* Units and numbers that are misspelt or torn apart.  */
 void br__answer_mend (br__answer *a);
 /* "in: 5/8" and "mm 238": a unit before the number goes behind it.  */
 void br__answer_mend_order (br__answer *a);

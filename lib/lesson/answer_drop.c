@@ -59,7 +59,7 @@ is_problem_number (const br__answer *a, size_t end)
 static void
 drop_sign (br__answer *a, size_t at)
 {
-  static const char open[] = "([{<", close[] = ")]}>";
+  static const char open[] = "(<", close[] = ")>";
   const char *which = strchr (open, a->text[at]);
   char *end = which ? strchr (a->text, close[which - open]) : NULL;
   if (end)
@@ -106,7 +106,7 @@ br__answer_drop_front (br__answer *a)
           br__answer_replace (a, 0, a->text[end + 1] == 'b' ? end + 4 : end + 1, sign);
           return;
         }
-      else if (a->length && (strchr (" .,:;?!*()=[]{}", a->text[0]) || (a->text[0] == '<' && strchr (a->text, '>')))
+      else if (a->length && (strchr (" .,:;?!*()=", a->text[0]) || (a->text[0] == '<' && strchr (a->text, '>')))
                && !(a->text[0] == '.' && br__is_digit (a->text[1])) && strncmp (a->text, "!=", 2) != 0)
         drop_sign (a, 0);
       else if (a->text[0] == '-' && a->text[1] == '(')
@@ -164,7 +164,7 @@ drop_words (br__answer *a)
   static const char *const words[] =
   {
     "long", "wide", "high", "tall", "thick", "deep", "across", "each", "total", "exactly", "approx", "about", "roughly",
-    "or", "so", "i", "ish", "think", "maybe", "answer", "ans", "mark", "marks", NULL
+    "or", "so", "i", "ish", "think", "maybe", "answer", "ans", "the", "mark", "marks", NULL
   };
   /* "5/8 on the ruler": where it is.  */
   static const char *const places[] = { "on", "from", "at", NULL };
@@ -266,7 +266,7 @@ br__answer_drop_back (br__answer *a)
     {
       size_t end = a->length;
       char *bracket = strrchr (a->text, '(');
-      if (end && (strchr (" .,?!;:*=]}([", a->text[end - 1]) || (a->text[end - 1] == ')' && !bracket)))
+      if (end && (strchr (" .,?!;:*=(", a->text[end - 1]) || (a->text[end - 1] == ')' && !bracket)))
         br__answer_replace (a, end - 1, 1, "");
       else if (end && a->text[end - 1] == ')' && bracket > a->text && br__is_remark (a, (size_t) (bracket - a->text)))
         {

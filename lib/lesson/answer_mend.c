@@ -11,7 +11,26 @@
 #include "lesson/answer.h"
 #include "measure/measure.h"
 
-/* "m m", "i n" and "in ches": letters and ends of words that stand apart and are a unit together.  */
+void
+br__answer_put_digits (br__answer *a)
+{
+  for (size_t at = 0, end; at < a->length; at = end + 1)
+    {
+      size_t digits = 0;
+      for (end = at; a->text[end] && strchr ("0123456789lIOo", a->text[end]); end++)
+        digits += br__is_digit (a->text[end]);
+      int part = (at > 1 && a->text[at - 1] == '/' && br__is_digit (a->text[at - 2])) || (a->text[end] == '/' && br__is_digit (a->text[end + 1]));
+      /* "l 3/8": the whole number of a fraction.  */
+      part |= end == at + 1 && strchr ("lI", a->text[at]) && a->text[end] == ' ' && br__fraction_end (a, end + 1) > end + 1;
+      /* "2l in" and "l6in", but not "5long".  */
+      int word = br__is_letter (a->text[end]) && !(end > at && br__is_digit (a->text[end - 1]));
+      if ((digits || part) && digits < end - at && !(at && br__is_letter (a->text[at - 1])) && !word)
+        for (size_t i = at; i < end; i++)
+          a->text[i] = strchr ("lI", a->text[i]) ? '1' : strchr ("Oo", a->text[i]) ? '0' : a->text[i];
+    }
+}
+
+/* "m m", "i n", "m.m." and "in ches": letters and ends of words that stand apart and are a unit together.  */
 static void
 join_letters (br__answer *a)
 {
@@ -21,9 +40,9 @@ join_letters (br__answer *a)
       size_t count = 0, end = at, stop = 0;
       if (!strchr (" 0123456789", a->text[at - 1]) || !br__is_letter (a->text[at]))
         continue;
-      while (count < sizeof joined - 1 && (br__is_letter (a->text[end]) || (a->text[end] == ' ' && br__is_letter (a->text[end + 1]))))
+      while (count < sizeof joined - 1 && (br__is_letter (a->text[end]) || (strchr (" .", a->text[end]) && a->text[end] && br__is_letter (a->text[end + 1]))))
         {
-          if (a->text[end] != ' ')
+          if (br__is_letter (a->text[end]))
             joined[count++] = a->text[end];
           end++;
         }
@@ -42,8 +61,19 @@ misspelt_unit (const char *word, size_t length)
     "inch", "inches", "foot", "feet", "millimetre", "millimetres", "millimeter", "millimeters", "centimetre", "centimetres",
     "centimeter", "centimeters", NULL
   };
+  /* Those of other languages, and of texts; a letter past ASCII is a z here.  */
+  static const char *const others[][2] =
+  {
+    { "zoll", "in" }, { "pouce", "in" }, { "pouces", "in" }, { "pulgada", "in" }, { "pulgadas", "in" }, { "pollice", "in" },
+    { "pollici", "in" }, { "duim", "in" }, { "polegada", "in" }, { "polegadas", "in" }, { "mtr", "m" }, { "mtrs", "m" }, { "mts", "m" },
+    { "metro", "m" }, { "metros", "m" }, { "milimetros", "mm" }, { "milzmetros", "mm" }, { "centzmetros", "cm" }, { "pct", "%" },
+    { "prozent", "%" }
+  };
   size_t end = 0;
   br__search nearest;
+  for (size_t i = 0; i < sizeof others / sizeof others[0]; i++)
+    if (br__word_is (word, length, others[i][0]))
+      return others[i][1];
   if (length < 3 || (br__unit_scan (&end, word, length, 0) && end == length))
     return NULL;
   br__search_start (&nearest, word, length);
@@ -66,6 +96,9 @@ mend_units (br__answer *a)
       if (unit)
         br__answer_replace (a, at, end - at, unit);
       end = br__letters_end (a, at);
+      /* "1 m. 24 cm": the point of an abbreviation.  */
+      if (end == at + 1 && a->text[at] == 'm' && strncmp (a->text + end, ". ", 2) == 0 && br__is_digit (a->text[end + 2]))
+        br__answer_replace (a, end, 1, "");
       int squared = strncmp (a->text + end, " squared", 8) == 0;
       if (end > at && (squared || strncmp (a->text + end, " cubed", 6) == 0))
         {
@@ -109,13 +142,13 @@ mend_numbers (br__answer *a)
       if (a->text[at] == '.' && left && br__is_digit (a->text[left - 1]) && br__is_digit (a->text[right]) && right - left > 1
           && br__fraction_end (a, right) == right)
         br__answer_replace (a, left, right - left, ".");
-      size_t end = strchr ("({[", a->text[at]) ? br__fraction_end (a, at + 1) : 0, unit = 0;
-      if (end && br__unit_scan (&unit, a->text, a->length, at + 1) && strchr (")}]", a->text[unit]) && a->text[unit])
+      size_t end = a->text[at] == '(' ? br__fraction_end (a, at + 1) : 0, unit = 0;
+      if (end && br__unit_scan (&unit, a->text, a->length, at + 1) && a->text[unit] == ')')
         {
           br__answer_replace (a, unit, 1, " ");
           br__answer_replace (a, at, 1, " ");
         }
-      if (left && br__is_digit (a->text[left - 1]) && end > at + 1 && strchr (")}]", a->text[end]) && a->text[end])
+      if (left && br__is_digit (a->text[left - 1]) && end > at + 1 && a->text[end] == ')')
         {
           br__answer_replace (a, end, 1, "");
           br__answer_replace (a, at, 1, " ");

@@ -42,7 +42,7 @@ br__answer_is_none (const char *written)
 {
   static const char *const words[] =
   {
-    "dk", "na", "nil", "none", "x", "xx", "xxx", "no", "dash",
+    "dk", "na", "nil", "none", "x", "xx", "xxx", "no", "nope", "dash",
     "unsure", "unknown", "empty", "null", "nothing", "pass", "tbd", "huh", "what", "eh", "hmm", NULL
   };
   /* What such a sentence has in it, blanks left out.  */

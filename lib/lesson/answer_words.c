@@ -209,13 +209,13 @@ put_part (br__answer *a, size_t at)
   return article || den == 2 || den == 4 ? put_number (a, start, end, "1/", den) : at;
 }
 
-/* "An inch and a half": one inch.  */
+/* "An inch and a half", "a foot": one.  */
 static void
 put_one (br__answer *a)
 {
   size_t article = word_end (a, 0, "an") + word_end (a, 0, "a"), at = article + (article && a->text[article] == ' ');
   size_t end = word_end (a, at, "inch") > at ? word_end (a, at, "inch") : word_end (a, at, "foot");
-  if (end > at && word_end (a, end, " and") > end)
+  if (end > at && (word_end (a, end, " and") > end || (article && strspn (a->text + end, " .!") == a->length - end)))
     br__answer_replace (a, 0, at, "1 ");
 }
 
@@ -353,6 +353,7 @@ put_inches (br__answer *a, size_t at)
   if (stop == used || inches < 12 || strchr ("./", a->text[stop]) || inches > 10000)
     return 0;
   put_whole (a, at, stop, 12 * feet + inches, "");
+  a->carried = 1;
   return 1;
 }
 
@@ -382,7 +383,7 @@ br__is_changing (const br__answer *a, size_t at, size_t end)
   {
     "not", "cannot", "never", "neither", "nor", "nope", "hardly", "doubt", "anything", "everything", "nothing", "instead", "unlike", "opposite",
     "isnt", "wasnt", "arent", "werent", "cant", "couldnt", "wont", "wouldnt", "shouldnt", "mustnt", "doesnt", "didnt", "hasnt", "aint",
-    "less", "more", "than", "least", "almost", "nearly",
+    "same", "ditto", "less", "more", "than", "least", "almost", "nearly",
     "or", "half", "third", "quarter", "twice", "double", "triple", "times", "squared", "cubed", "plus", "minus", "without", "except",
     "doubled", "halved", "bit", "little", "something", "upwards", "minimum", "min", "if", "unless", "wrong", "incorrect", "false",
     "nein", "nicht", "keinesfalls", "keineswegs", "aucunement", "nullement", "kein", "keine", "keinen",

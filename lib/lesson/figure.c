@@ -14,6 +14,9 @@
 /* Of the longest bar: as wide as a phone, where a wider one would be shown smaller, and its letters with it.  */
 #define LENGTH (BR_PAGE_INCH * 3)
 #define RADIUS (BR_PAGE_INCH * 9 / 20)
+/* From letters of this size on, a bar whose parts have their sizes side by side is half as long again on paper, so that they have
+   room.  */
+#define LARGE (POINT * 16)
 #define TICK (POINT * 3)
 #define BAR (POINT * 14)
 
@@ -24,6 +27,7 @@ typedef struct sketch
   const br__problem *p;
   br__ratio unit;               /* of the page in an inch or centimetre of the problem */
   int plain;                    /* the letters of a fraction are as large as others */
+  int32_t length;               /* of the longest bar */
 } sketch;
 
 int
@@ -183,7 +187,7 @@ draw_wheels (sketch *s)
 {
   const br__problem *p = s->p;
   int32_t size = s->f->size;
-  s->unit = br__ratio_div (br__ratio_of (LENGTH * 3 / 5, 1), br__ratio_add (p->given[0], p->given[1]));
+  s->unit = br__ratio_div (br__ratio_of (s->length * 3 / 5, 1), br__ratio_add (p->given[0], p->given[1]));
   int32_t r = place (s, half (p->given[1])), base = place (s, p->given[0]), y = size * 2 + r, below = y + r + size * 2;
   add_circle (s->f, r, y, r);
   add_circle (s->f, r + base, y, r);
@@ -204,10 +208,10 @@ draw_wheels (sketch *s)
 static int32_t
 draw_whole (sketch *s, int32_t *y)
 {
-  s->unit = br__ratio_div (br__ratio_of (LENGTH, 1), s->p->given[0]);
+  s->unit = br__ratio_div (br__ratio_of (s->length, 1), s->p->given[0]);
   *y = s->f->size * 2;
-  add_size (s, 0, LENGTH, *y - TICK * 2, "{0}");
-  widen (s->f, LENGTH);
+  add_size (s, 0, s->length, *y - TICK * 2, "{0}");
+  widen (s->f, s->length);
   s->f->height = *y + BAR + s->f->size * 3;
   return *y + BAR + s->f->size * 2;
 }
@@ -218,7 +222,7 @@ static int32_t
 add_part (const sketch *s, int32_t x0, int32_t x1, int32_t y, const char *form)
 {
   int32_t size = s->f->size;
-  int at_end = x1 == LENGTH && is_short (s, x0, x1, form);
+  int at_end = x1 == s->length && is_short (s, x0, x1, form);
   if (at_end || !is_short (s, x0, x1, form))
     {
       add_size (s, x0, x1, y, form);
@@ -236,13 +240,15 @@ draw_missing (sketch *s)
 {
   const br__problem *p = s->p;
   int32_t y, below = draw_whole (s, &y);
-  int32_t a = place (s, p->kind_index ? p->answer : p->given[1]), c = LENGTH - place (s, p->kind_index ? p->answer : p->given[2]);
-  add_bar (s->f, 0, LENGTH, y, 0);
+  int32_t a = place (s, p->kind_index ? p->answer : p->given[1]), c = s->length - place (s, p->kind_index ? p->answer : p->given[2]);
+  add_bar (s->f, 0, s->length, y, 0);
   int32_t left = add_part (s, 0, a, below, p->kind_index ? "?" : "{1}");
   int32_t middle = add_part (s, a, c, below, p->kind_index ? "{1}" : "?");
-  int32_t right = add_part (s, c, LENGTH, below, p->kind_index ? "?" : "{2}");
+  int32_t right = add_part (s, c, s->length, below, p->kind_index ? "?" : "{2}");
+  add_line (s->f, 0, y, 0, left, 0);
   add_line (s->f, a, y, a, left > middle ? left : middle, 0);
   add_line (s->f, c, y, c, right > middle ? right : middle, 0);
+  add_line (s->f, s->length, y, s->length, right, 0);
 }
 
 /* COUNT pieces of LENGTH from the left, with kerfs of WIDTH between them; the end of the last.  */
@@ -279,9 +285,9 @@ draw_stock (sketch *s)
   int64_t count = p->kind_index ? p->given[3].num : 2;
   int32_t rest = place (s, draw_pieces (s, y, count, p->given[1], p->given[2]));
   int32_t first = place (s, p->given[1]), second = place (s, br__ratio_add (p->given[1], p->given[2]));
-  add_bar (s->f, rest, LENGTH, y, p->kind_index == 0);
+  add_bar (s->f, rest, s->length, y, p->kind_index == 0);
   if (p->kind_index)
-    add_part (s, rest, LENGTH, below, "?");
+    add_part (s, rest, s->length, below, "?");
   /* Beside what is left, where that is not too near.  */
   if (p->kind_index && rest < first + TICK * 2 + width_of (s, "{1}"))
     add_part (s, 0, first, below, "{1}");
@@ -299,8 +305,8 @@ draw_known (sketch *s)
   br__ratio lengths[] = { p->given[1], shown, p->given[0], real };
   const char *labels[] = { "{1}", p->kind_index ? "?" : "{2}", "{0}", p->kind_index ? "{2}" : "?" };
   int32_t y = s->f->size, step = BAR + s->f->size;
-  widen (s->f, LENGTH);
-  s->unit = br__ratio_div (br__ratio_of (LENGTH * 4 / 5, 1), real);
+  widen (s->f, s->length);
+  s->unit = br__ratio_div (br__ratio_of (s->length * 4 / 5, 1), real);
   for (int i = 0; i < 4; i++)
     {
       int32_t end = place (s, lengths[i]);
@@ -316,7 +322,8 @@ br__figure_make (br__figure *f, const br__problem *p, int32_t size, int plain)
 {
   memset (f, 0, sizeof *f);
   f->size = size;
-  sketch s = { f, p, { 1, 1 }, plain };
+  int longer = p->topic == &br__topic_missing && size >= LARGE && !plain;
+  sketch s = { f, p, { 1, 1 }, plain, longer ? LENGTH * 3 / 2 : LENGTH };
   if (p->topic == &br__topic_fender)
     (p->kind_index == 3 ? draw_wheels : draw_ring) (&s);
   else if (p->topic == &br__topic_missing)

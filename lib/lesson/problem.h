@@ -124,8 +124,9 @@ struct br__sentences;
    0 where the topic has no such problem.  */
 int br__plan_make (br__plan *plan, const br__topic *topic, br__ruler_of ruler, int grade, uint64_t seed,
                    uint64_t index, uint64_t nth);
-/* wordings.c: how many wordings KIND of TOPIC has, and one of them.  */
+/* wordings.c: how many wordings KIND of TOPIC has, where they begin among all, and one of them.  */
 unsigned br__wording_count (const char *topic, unsigned kind);
+size_t br__wording_first (const char *topic, unsigned kind);
 const char *br__wording (const char *topic, unsigned kind, unsigned index);
 /* All that papers say, one after another; NULL past the last.  */
 const char *br__wording_at (size_t index);

@@ -78,13 +78,19 @@ has_word (const char *text, const char *word, size_t length)
 }
 
 const char *
-br__sentences_explain (int *more, const char *text, unsigned index)
+br__sentences_explain (unsigned *told, const char *text)
 {
-  *more = index < br__wording_count ("words", 0);
-  if (!*more)
-    return NULL;
-  const char *word = br__wording ("words", 0, index);
-  return has_word (text, word, strcspn (word, ":")) ? word : NULL;
+  unsigned count = br__wording_count ("words", 0);
+  size_t first = br__wording_first ("words", 0);
+  for (unsigned i = 0; i < count; i++)
+    {
+      const char *word = br__wording_at (first + i);
+      if ((*told & 1u << i) || !has_word (text, word, strcspn (word, ":")))
+        continue;
+      *told |= 1u << i;
+      return word;
+    }
+  return NULL;
 }
 
 /* ---- The table ---- */

@@ -21,8 +21,8 @@ const char *br__sentences_find (const br__sentences *words, const char *english)
 void br__sentences_put (br_text *t, const br__sentences *words, const char *english);
 /* The language of papers, as "de": what WORDS have beside "en".  */
 const char *br__sentences_language (const br__sentences *words);
-/* The explanation of the INDEXth word of the trade if TEXT, which is English, has it, else NULL; past the last *MORE is 0.  */
-const char *br__sentences_explain (int *more, const char *text, unsigned index);
+/* The explanation of the next word of the trade in TEXT, which is English, that is not yet TOLD, a bit for each; NULL for none.  */
+const char *br__sentences_explain (unsigned *told, const char *text);
 
 br_status br__do_words (br__run *run);
 

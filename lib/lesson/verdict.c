@@ -102,10 +102,22 @@ is_whole (int *whole, const br_number *value, const br_measure *m, const br__key
   return status;
 }
 
+/* 1 where A is in two units of which one is UNIT: 1 m 24 cm is in metres.  */
+static int
+has_unit (const br__answer *a, const br_unit *unit)
+{
+  size_t end = 0;
+  for (size_t at = 1; unit && at < a->length; at++)
+    if (!br__is_letter (a->text[at - 1]) && br__unit_scan (&end, a->text, a->length, at) == unit)
+      return 1;
+  return 0;
+}
+
 /* The verdict on an answer of the right size, WHOLE in its unit or not.  */
 static size_t
-judge_form (const br__written *f, const br_measure *m, int whole, const br__key *key)
+judge_form (const br__written *f, const br__answer *a, int whole, const br__key *key)
 {
+  const br_measure *m = &a->measure;
   int any = key->ask == BR__ASK_ANY, one = key->ask == BR__ASK_ONE_FRACTION;
   if (f->fraction && f->num >= 0 && f->den > 0 && br__ratio_of (f->num, f->den).den != f->den)
     return BR__NOT_LOWEST;
@@ -115,6 +127,9 @@ judge_form (const br__written *f, const br_measure *m, int whole, const br__key 
   if (f->percent && key->unit)
     return (size_t) BR__JUDGEMENTS + BR__MISTAKE_UNIT;
   if (f->percent && !any)
+    return BR__OTHER_FORM;
+  /* 3' 15" goes into feet and inches once more.  */
+  if (a->carried && !any)
     return BR__OTHER_FORM;
   if (f->decimal && !any && key->ask != BR__ASK_DECIMAL && !whole)
     return BR__OTHER_FORM;
@@ -126,7 +141,7 @@ judge_form (const br__written *f, const br_measure *m, int whole, const br__key 
   if (m->unit && !key->unit)
     return (size_t) BR__JUDGEMENTS + BR__MISTAKE_UNIT;
   /* Feet and inches go together; a millimetre does for neither.  */
-  return !any && m->unit != key->unit && (br__unit_is_decimal (m->unit) || br__unit_is_decimal (key->unit)) ? BR__OTHER_FORM : BR__RIGHT;
+  return !any && m->unit != key->unit && !has_unit (a, key->unit) && (br__unit_is_decimal (m->unit) || br__unit_is_decimal (key->unit)) ? BR__OTHER_FORM : BR__RIGHT;
 }
 
 /* 1 if VALUE is the key's without its whole number.  */
@@ -244,16 +259,31 @@ in_unit (br_number *value, const br_measure *m, const br__key *key)
   return br_number_mul (value, &m->value, &key->step);
 }
 
+/* 1 if VALUE is the key's in hundredths: 15 for 15 %.  */
+static br_status
+lacks_percent (int *yes, const br_number *value, const br__key *key)
+{
+  br_number share = BR_NUMBER_ZERO;
+  br_status status = br_number_set_int (&share, 100);
+  if (status == BR_OK)
+    status = br_number_div (&share, value, &share);
+  *yes = status == BR_OK && br_number_equal (&share, &key->exact);
+  br_number_clear (&share);
+  return status;
+}
+
 /* What is to be said of VALUE, which is of the dimension asked for and not the right one.  */
 static br_status
 judge_wrong (br__verdict *v, const br_number *value, const br_measure *m, const br__written *f, const br__key *key)
 {
   br__mistake mistake = BR__MISTAKES;
-  int rounded = 0;
+  int rounded = 0, bare = 0;
   br_status status = find_mistake (&mistake, value, f, key);
   if (status == BR_OK && mistake == BR__MISTAKES)
     status = is_rounded (&rounded, value, m, f, key);
-  v->index = rounded ? (size_t) BR__ROUNDED : mistake == BR__MISTAKES ? (size_t) BR__WRONG : (size_t) BR__JUDGEMENTS + mistake;
+  if (status == BR_OK && !f->percent && !key->unit && key->answer && strchr (key->answer, '%'))
+    status = lacks_percent (&bare, value, key);
+  v->index = bare ? (size_t) BR__NO_UNIT : rounded ? (size_t) BR__ROUNDED : mistake == BR__MISTAKES ? (size_t) BR__WRONG : (size_t) BR__JUDGEMENTS + mistake;
   v->places = f->places;
   return status;
 }
@@ -287,7 +317,7 @@ judge (br__verdict *v, const char *written, const br__key *key)
   if (status == BR_OK && of_kind && br_number_equal (&value, &key->exact))
     {
       status = is_whole (&whole, &value, m, key);
-      v->index = judge_form (&f, m, whole, key);
+      v->index = judge_form (&f, &a, whole, key);
       if (v->index == BR__NO_UNIT && a.quoted && strcmp (key->unit->name, "in") == 0)
         v->index = BR__RIGHT;
     }
@@ -357,8 +387,11 @@ judge_all (br__verdict *v, const char *written, const br__key *key)
   if (status != BR_OK)
     return status;
   status = judge (v, next, key);
+  /* "19/8 or 2-3/8 in": the unit is that of both.  */
+  if (status == BR_OK && says_or && v->unit && v->index == BR__OTHER_FORM && other.index == BR__NO_UNIT)
+    v->index = BR__RIGHT;
   /* "5/8 = 0.625" lacks its unit, and nothing else.  */
-  if (status == BR_OK && v->index != BR__RIGHT && v->index < BR__NO_UNIT && !v->unit && other.index == BR__NO_UNIT)
+  else if (status == BR_OK && v->index != BR__RIGHT && v->index < BR__NO_UNIT && !v->unit && other.index == BR__NO_UNIT)
     v->index = BR__NO_UNIT;
   else if (status == BR_OK && v->index <= BR__ROUNDED && other.index < v->index && !(v->index == BR__NO_UNIT && !other.unit))
     *v = other;
@@ -387,14 +420,33 @@ join_threes (char joined[BR__ANSWER_BYTES + 1], const char *written)
   return found;
 }
 
-/* As it stands, or with digits in threes where that is right.  */
+/* PARTED = WRITTEN without a stop between a whole number and its fraction, as in 2. 3/8; 0 where there is none.  */
+static int
+part_stop (char parted[BR__ANSWER_BYTES + 1], const char *written)
+{
+  br__answer a = { .length = strlen (written) };
+  int found = 0;
+  if (a.length > BR__ANSWER_BYTES)
+    return 0;
+  memcpy (a.text, written, a.length + 1);
+  for (size_t at = 1; at < a.length; at++)
+    if (br__is_digit (a.text[at - 1]) && strncmp (a.text + at, ". ", 2) == 0 && br__fraction_end (&a, at + 2) > at + 2)
+      {
+        br__answer_replace (&a, at, 1, "");
+        found = 1;
+      }
+  memcpy (parted, a.text, a.length + 1);
+  return found;
+}
+
+/* As it stands, or with digits in threes or without a stray stop where that is right.  */
 static br_status
 judge_threes (br__verdict *v, const char *written, const br__key *key)
 {
   char joined[BR__ANSWER_BYTES + 1];
   br__verdict other;
   br_status status = judge_all (v, written, key);
-  if (status != BR_OK || v->index <= BR__NO_UNIT || !join_threes (joined, written))
+  if (status != BR_OK || v->index <= BR__NO_UNIT || !(join_threes (joined, written) || part_stop (joined, written)))
     return status;
   status = judge_all (&other, joined, key);
   if (status == BR_OK && other.index <= BR__NO_UNIT)

@@ -15,9 +15,8 @@ static const struct { const char *topic; unsigned kind; const char *words; } wor
 
 #define WORDINGS (sizeof wordings / sizeof wordings[0])
 
-/* Those of one kind stand together: where they begin.  */
-static size_t
-first_of (const char *topic, unsigned kind)
+size_t
+br__wording_first (const char *topic, unsigned kind)
 {
   size_t i = 0;
   while (wordings[i].kind != kind || *wordings[i].topic != *topic || strcmp (wordings[i].topic, topic) != 0)
@@ -28,7 +27,7 @@ first_of (const char *topic, unsigned kind)
 unsigned
 br__wording_count (const char *topic, unsigned kind)
 {
-  size_t first = first_of (topic, kind), end = first;
+  size_t first = br__wording_first (topic, kind), end = first;
   while (end < WORDINGS && wordings[end].kind == kind && strcmp (wordings[end].topic, topic) == 0)
     end++;
   return (unsigned) (end - first);
@@ -37,7 +36,7 @@ br__wording_count (const char *topic, unsigned kind)
 const char *
 br__wording (const char *topic, unsigned kind, unsigned index)
 {
-  return wordings[first_of (topic, kind) + index].words;
+  return wordings[br__wording_first (topic, kind) + index].words;
 }
 
 const char *

@@ -82,16 +82,8 @@ br__put_field_label (br_text *t, const char **text, const br__worksheet *w, size
 const char *
 br__next_word (const br__worksheet *w, const br__task *task, unsigned *told)
 {
-  int more = !w->words || !w->words->off;
-  for (unsigned i = 0; more; i++)
-    {
-      const char *found = br__sentences_explain (&more, task->english, i);
-      if (!found || (*told & 1u << i))
-        continue;
-      *told |= 1u << i;
-      return br__sentences_find (w->words, found);
-    }
-  return NULL;
+  const char *found = w->words && w->words->off ? NULL : br__sentences_explain (told, task->english);
+  return found ? br__sentences_find (w->words, found) : NULL;
 }
 
 void

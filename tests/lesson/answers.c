@@ -164,6 +164,7 @@ test_own_forms (void **state)
     { "22/7 in", "22/7\"", "3-1/7 in", "other form" }, { "3-1/7 in", "3-1/7\"", "22/7 in", "other form" },
     { "5-1/4 ft", "5' 3\"", "5' 3\"", "right" }, { "2.5 ft", "2.5 ft", "2 1/2 ft", "other form" },
     { "15 %", "15 %", "0.15", "right" }, { "15 percent", "15 %", "15 percent", "right" }, { "15 %", "15 %", "14 %", "whole number off by one" },
+    { "15 %", "15 %", "15", "unit missing" }, { "15 %", "15 %", "15 pct", "right" }, { "15 %", "15 %", "16", "wrong" },
     { "0.375", "0.375", "37.5%", "other form" }, { "0.375", "0.375", "0.4375", "wrong" }, { "3/8", "3/8", "7/16", "wrong" },
     { "3/8 in", "3/8\"", "7/16 in", "one mark off" }, { "0.375 in", "0.375 in", "0.4375 in", "wrong" }, { "60 mm", "60 mm", "61 mm", "whole number off by one" },
     { "0.38 to 0.01", "0.38", "0.39", "one mark off" }, { "17", "17", "18", "whole number off by one" },

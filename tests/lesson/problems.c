@@ -381,6 +381,14 @@ check_figure (const br__problem *p, int32_t size, int plain)
   if (!br__has_figure (p))
     return;
   br__figure_make (&f, p, size, plain);
+  /* Parts that are measured side by side have a longer bar beside large letters, with a line down to the size at both ends.  */
+  if (p->topic == &br__topic_missing)
+    {
+      int32_t length = size == BR_PAGE_INCH / 4 && !plain ? BR_PAGE_INCH * 9 / 2 : BR_PAGE_INCH * 3, ends = 0;
+      for (size_t k = 0; k < f.line_count; k++)
+        ends += f.lines[k].x0 == f.lines[k].x1 && (f.lines[k].x0 == 0 || f.lines[k].x0 == length) && f.lines[k].y1 - f.lines[k].y0 > BR_PAGE_INCH / 4;
+      assert_int_equal (ends, 2);
+    }
   for (size_t i = 0; i < f.label_count; i++)
     {
       int32_t width = (int32_t) strlen (f.labels[i].text) * size * (!strchr (f.labels[i].text, '/') ? 60 : plain ? 54 : 40) / 100;

@@ -37,6 +37,7 @@ take_again (void *old, size_t size)
   if (block)
     return block;
   fflush (stdout);
+  fflush (stderr);
   (void) !write (STDERR_FILENO, words, sizeof words - 1);
   _exit (EXIT_WRONG);
 }

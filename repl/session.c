@@ -10,6 +10,7 @@
 #include <errno.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include "escape.h"
@@ -125,11 +126,23 @@ session_fault (session *s, const br_fault *fault)
   pager_pass (&s->pager, &s->out);
   if (s->json && !json_put_fault (s->out.stream, fault))
     s->failed = 1;
-  flush_answers (s);
+  /* Where both go to one place, a mistake stands behind the answers before it; nobody sees in what order two files grew.  */
+  const int later = s->more && s->apart;
+  if (!later)
+    flush_answers (s);
   if (s->interrupted && *s->interrupted)      /* the terminal has put ^C here */
     putc ('\n', s->err.stream);
   fault_put (&s->err, fault, fault->file != session_prompt_name);
-  fflush (s->err.stream);
+  if (!later)
+    fflush (s->err.stream);
+}
+
+/* Whether answers and mistakes go to two files.  */
+static int
+goes_apart (void)
+{
+  struct stat out, err;
+  return fstat (STDOUT_FILENO, &out) == 0 && fstat (STDERR_FILENO, &err) == 0 && (out.st_dev != err.st_dev || out.st_ino != err.st_ino);
 }
 
 /* Where there is no home, or its folder cannot be made, nothing is kept.  */
@@ -165,6 +178,7 @@ session_start (session *s, const options *o)
   s->saved = 0;
   s->more = 0;
   s->begun = 0;
+  s->apart = goes_apart ();
   s->progress_width = 0;
   s->pager = (pager) PAGER_ZERO;
   s->given = (given) GIVEN_ZERO;
@@ -237,6 +251,7 @@ finish_run (session *s, br_status status, size_t faults_before, const char *file
   if (s->begun && s->more && !interrupt_came () && !br_sheet_done (s->sheet))
     return;
   flush_answers (s);
+  fflush (s->err.stream);
   if (s->begun)
     interrupt_end (s->sheet);
   s->begun = 0;

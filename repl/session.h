@@ -28,6 +28,7 @@ typedef struct session
   recovery kept;          /* what is not saved, and what was left from before */
   int saved;              /* a sheet was saved since this was last looked at */
   int more;               /* the next line is there already: what was answered may wait, and signals stay taken */
+  int apart;              /* answers and mistakes go to two files */
   int begun;              /* signals are taken */
   int progress_width;     /* of the line of progress on standard error, 0: none */
 } session;

@@ -393,7 +393,8 @@ br__may_fit (const br__scale_row *row, br__area full, br__area room)
          && br__compare_products (full.y2 - full.y, row->drawn, room.y2 - room.y, row->full) <= 0;
 }
 
-/* So many smaller usual scales are tried for a figure that has room on the paper, but not with its table.  */
+/* So many smaller usual scales, down to half of its size, are tried for a figure that has room on the paper, but not with its
+   table.  */
 #define SMALLER 2
 /* And so many, or of a crowd, for one whose words have no room at any of them: what they take does not get smaller, and a figure
    of a quarter of its size is not worth the sheet that it saves.  */
@@ -422,6 +423,7 @@ find_scale (br__drawing *d, br__run *run)
   int fits = 0, metric = 0, smaller = 0, tried = 0;
   int64_t least = INT64_MAX;
   size_t alone = SIZE_MAX, best = SIZE_MAX, last = SIZE_MAX;
+  const br__scale_row *large = NULL;            /* that of ALONE */
   br_status status = br_number_set_int (&ratio, 1);
   for (int i = 0; i < 2 && status == BR_OK; i++)
     {
@@ -440,6 +442,8 @@ find_scale (br__drawing *d, br__run *run)
     {
       if (!br__scale_is_usual (row, !metric))
         continue;
+      if (large && br__compare_products (2 * row->drawn, large->full, row->full, large->drawn) < 0)
+        break;
       next = br__scale_at (i + 1, !metric);
       if (!next || br__may_fit (row, full, room[0]) || br__may_fit (row, full, room[1]))
         {
@@ -450,6 +454,7 @@ find_scale (br__drawing *d, br__run *run)
           last = i;
           tried++;
         }
+      large = fits == 1 && !large ? row : large;
       alone = fits == 1 && alone == SIZE_MAX ? i : alone;
       smaller += alone != SIZE_MAX;
     }

@@ -132,18 +132,22 @@ same_spots (const br__annotation *a, const br__annotation *b)
   return (same_spot (&a->from, &b->from) && same_spot (&a->to, &b->to)) || (same_spot (&a->from, &b->to) && same_spot (&a->to, &b->from));
 }
 
-/* Whether giving A takes the place of B.  A way that is not said is along two points, or, to take one out, ANY.  */
+/* Whether A and B are about the same, so that they stand in one row of what holds.  */
 static int
-replaces (const br__annotation *a, const br__annotation *b, int any)
+is_about_same (const br__annotation *a, const br__annotation *b)
 {
   if (a->kind != b->kind)
     return 0;
-  if (a->kind == BR__NOTE)
-    return strcmp (a->text, b->text) == 0;
-  if (a->kind == BR__UNMEASURED)
-    return strcmp (a->shape, b->shape) == 0;
-  return (a->way == b->way || (any && a->way == BR__ANY_WAY) || (a->way == BR__ANY_WAY && b->way == BR__ALONG)
-          || (a->way == BR__ALONG && b->way == BR__ANY_WAY)) && same_spots (a, b);
+  if (a->kind == BR__DIMENSION_LINE)
+    return same_spots (a, b);
+  return a->kind == BR__NOTE ? strcmp (a->text, b->text) == 0 : strcmp (a->shape, b->shape) == 0;
+}
+
+/* Where that which goes WAY stands in it: a way that is not said is along two points.  */
+static int
+place_of (br__way way)
+{
+  return way == BR__ALONG ? BR__ANY_WAY : way;
 }
 
 static unsigned
@@ -169,36 +173,60 @@ hash_of_annotation (const br__annotation *a)
          : hash_of (a->kind, a->kind == BR__NOTE ? a->text : a->shape, NULL);
 }
 
+/* The first that was given of those about the same as A, or NULL.  */
+static br__annotation *
+first_about (const br_sheet *sheet, const br__annotation *a)
+{
+  br__annotation *b = sheet->annotation_of[hash_of_annotation (a)];
+  while (b && !is_about_same (a, b))
+    b = b->alike;
+  return b;
+}
+
 int
 br__is_unmeasured (const br_sheet *sheet, const char *shape)
 {
   for (const br__annotation *a = sheet->annotation_of[hash_of (BR__UNMEASURED, shape, NULL)]; a; a = a->alike)
-    if (a->active && a->kind == BR__UNMEASURED && strcmp (a->shape, shape) == 0)
-      return 1;
+    if (a->kind == BR__UNMEASURED && strcmp (a->shape, shape) == 0)
+      return a->holds[BR__ANY_WAY] != NULL;
   return 0;
 }
 
 int
 br__is_said_by_another (const br_sheet *sheet, const br__annotation *a, br__way way)
 {
-  for (const br__annotation *b = a->way == way ? NULL : sheet->annotation_of[hash_of_annotation (a)]; b; b = b->alike)
-    if (b->active && b->kind == a->kind && b->way == way && same_spots (a, b))
-      return 1;
-  return 0;
+  const br__annotation *first = a->way == way ? NULL : first_about (sheet, a);
+  const br__annotation *b = first ? first->holds[place_of (way)] : NULL;
+  return b && b->way == way;
 }
 
-/* Takes out what A replaces; *FOUND is 1 where there was some.  Without ANY that is one at most, and mostly the last.  */
+/* What holds at PLACE of FIRST is A, or nothing.  */
+static br_status
+change_holds (br__run *run, br__annotation *first, int place, br__annotation *a)
+{
+  br__change change = { .kind = BR__CHANGE_ANNOTATION, .holds = &first->holds[place], .annotation = first->holds[place] };
+  br_status status = br__change_add (run, &change);
+  if (status == BR_OK)
+    first->holds[place] = a;
+  return status;
+}
+
+/* Takes out what A replaces; *FOUND is 1 where there was some.  With ANY, a way that is not said is each of them.  */
 static br_status
 take_out (int *found, br__run *run, const br__annotation *a, int any, br__moves *moves)
 {
   br_status status = BR_OK;
+  br__annotation *first = first_about (run->sheet, a);
   *found = 0;
-  for (br__annotation *b = run->sheet->annotation_of[hash_of_annotation (a)]; b && status == BR_OK && (any || !*found); b = b->alike)
+  for (int place = 0; first && place < BR__ALONG && status == BR_OK; place++)
     {
-      if (!b->active || b == a || !replaces (a, b, any))
+      br__annotation *b = first->holds[place];
+      if (!b || (place != place_of (a->way) && !(any && a->way == BR__ANY_WAY)))
         continue;
       *found = 1;
       status = br__take_out (run, &b->active, b->line);
+      if (status == BR_OK)
+        status = change_holds (run, first, place, NULL);
       for (int i = 0; i < BR__DRAWN_NUMBERS && status == BR_OK; i++)
         {
           br__definition *none = NULL;
@@ -220,6 +248,8 @@ append (br_sheet *sheet, br__annotation *a)
   else
     sheet->annotations = a;
   sheet->last_annotation = a;
+  if (first_about (sheet, a))
+    return;
   br__annotation **first = &sheet->annotation_of[hash_of_annotation (a)];
   a->alike = *first;
   *first = a;
@@ -245,6 +275,8 @@ keep (br__run *run, br__annotation *a, const br__tree t[BR__DRAWN_NUMBERS])
       a->line = run->line;
       status = br__change_switch (run, &a->active);
     }
+  if (status == BR_OK)
+    status = change_holds (run, first_about (run->sheet, a), place_of (a->way), a);
   if (status == BR_OK)
     status = br__annotation_show (run, a);
   if (status == BR_OK)

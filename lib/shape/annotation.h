@@ -24,7 +24,10 @@ typedef struct br__spot
 
 typedef struct br__annotation
 {
-  struct br__annotation *next, *alike;    /* ALIKE: with the same hash, given before */
+  struct br__annotation *next;
+  /* Of the first that was given about something: the first about something else with its hash, and which of those about it holds, by
+     its way, or NULL.  A search so passes none that were taken back.  */
+  struct br__annotation *alike, *holds[BR__ALONG];
   int active;                   /* not undone, taken back or given anew */
   br__annotation_kind kind;
   unsigned long number;         /* names its entries */
@@ -44,9 +47,9 @@ enum { BR__DRAWN_X, BR__DRAWN_Y, BR__DRAWN_OFF, BR__DRAWN_NUMBERS };
 const br__value *br__annotation_value (const br_sheet *sheet, const br__annotation *a, int part);
 /* The formula of it, or NULL where A has no such number.  */
 const br__definition *br__annotation_definition (const br_sheet *sheet, const br__annotation *a, int part);
-/* Whether SHAPE is to get no dimension that is not asked for.  */
 /* 1 where A, a dimension that goes that WAY without being told to, stands beside one of the same points that is.  */
 int br__is_said_by_another (const br_sheet *sheet, const br__annotation *a, br__way way);
+/* Whether SHAPE is to get no dimension that is not asked for.  */
 int br__is_unmeasured (const br_sheet *sheet, const char *shape);
 void br__annotation_free (br__annotation *a);
 void br__annotations_free (br_sheet *sheet);

@@ -163,6 +163,13 @@ swap (br_sheet *sheet, br__change *change, br__moves *moves, br_error *error)
     case BR__CHANGE_SWITCH:
       *change->active = !*change->active;
       return BR_OK;
+    case BR__CHANGE_ANNOTATION:
+      {
+        struct br__annotation *other = *change->holds;
+        *change->holds = change->annotation;
+        change->annotation = other;
+        return BR_OK;
+      }
     case BR__CHANGE_TOLERANCE:
       br__tolerance_swap (sheet->graph, change);
       return BR_OK;

@@ -64,7 +64,10 @@ put_side (br_record *r, const char *key, const char *shown_key, br__run *run, co
   br__value v = BR__VALUE_ZERO;
   br_real z = BR_REAL_ZERO;
   br_text t = BR_TEXT_ZERO;
-  br_status status = br__value_of (&v, run, tree);
+  /* What it waits for is not said, so that no name near to it need be found.  */
+  br__run unsaid = *run;
+  unsaid.error = NULL;
+  br_status status = br__value_of (&v, &unsaid, tree);
   int known = status == BR_OK;
   if (known)
     status = br__in_sheet_unit (&z, &v, s);

@@ -353,6 +353,8 @@ static br_status
 unknown_name (const br__graph *g, const char *name, size_t length, br_error *error)
 {
   br__search search;
+  if (!error)
+    return BR_DOMAIN;
   const br__function *f = br__function_find (name, length);
 
   br__fail (error, BR_DOMAIN, 0, 0, "`%.*s` is not known", br__clip (name, length, 60), name);

@@ -362,6 +362,8 @@ br__no_shape (const br__graph *g, const br__tree *tree, const br__node *node, br
 {
   const char *name[2];
   int length[2];
+  if (!error)
+    return BR_DOMAIN;
   br__node_shapes (name, length, tree, node);
   int second = name[1] < name[0];       /* which of them was written first */
   for (int i = 0; i < 2; i++)

@@ -70,7 +70,7 @@ enum br__check_state { BR__CHECK_PASS, BR__CHECK_FAIL, BR__CHECK_WAITING, BR__CH
 typedef enum br__change_kind
 {
   BR__CHANGE_DEFINITION, BR__CHANGE_SETTINGS, BR__CHANGE_LINE_TEXT, BR__CHANGE_LINE_SHOWN,
-  BR__CHANGE_SWITCH, BR__CHANGE_TOLERANCE, BR__CHANGE_TEXT, BR__CHANGE_CONTENT,
+  BR__CHANGE_SWITCH, BR__CHANGE_TOLERANCE, BR__CHANGE_TEXT, BR__CHANGE_CONTENT, BR__CHANGE_ANNOTATION,
   BR__CHANGE_DISTANCES          /* those to the shape of which ENTRY is a number are made anew */
 } br__change_kind;
 
@@ -88,6 +88,7 @@ typedef struct br__change
   char **place;             /* where the text that counts now stands */
   char *text;
   size_t length;
+  struct br__annotation **holds, *annotation;   /* which one holds now stands in the first; the other */
   br_sheet *content;        /* the other content of the sheet, its session apart */
 } br__change;
 
@@ -158,7 +159,7 @@ struct br_sheet
   struct br__shape *shapes, *last_shape;
   unsigned views_asked;             /* bits: those that a statement has drawn */
   struct br__annotation *annotations, *last_annotation;
-  struct br__annotation *annotation_of[BR__NOTE_HASHES];    /* by the hash of what they are about, the newest first */
+  struct br__annotation *annotation_of[BR__NOTE_HASHES];    /* the first about each thing, by its hash */
   unsigned long annotation_count;   /* gives their entries names */
   unsigned long check_count;        /* gives hidden entries their names */
   int untold;                       /* something has changed while nobody listened to cautions */

@@ -117,6 +117,7 @@ try_line (br_error *error, const br__run *run, const char *text, size_t length)
   br_sheet *sheet = run->sheet;
   br_file_policy *const policy = sheet->policy;
   br_status (*const takes_line) (int *, br__run *) = sheet->takes_line;
+  const int untold = sheet->untold;
   memset (error, 0, sizeof *error);
   br__run trial = { .sheet = sheet, .sink = &none, .file = run->file, .line_number = run->line_number,
                     .text = text, .length = length, .error = error };
@@ -131,6 +132,7 @@ try_line (br_error *error, const br__run *run, const char *text, size_t length)
   br_status status = br__dispatch (&trial);
   sheet->tried_short |= status == BR_NO_MEMORY;
   br__changes_revert (&trial);
+  sheet->untold = untold;       /* all that has changed is as it was */
   sheet->policy = policy;
   sheet->takes_line = takes_line;
   br__text_clear (&trial.phrase);

@@ -124,7 +124,7 @@ test_designs (void **state)
     { "docs/examples/market_cart_side.sheet", 12 }, { "tests/data/barrow.sheet", 25 }, { "tests/data/duck.sheet", 25 },
     { "tests/data/crane.sheet", 55 }, { "tests/data/loader.sheet", 65 }, { "tests/data/board.sheet", 90 }, { "tests/data/boat.sheet", 29 },
     { "tests/data/shelf.sheet", 38 }, { "tests/data/birdhouse.sheet", 39 }, { "tests/data/train.sheet", 91 },
-    { "tests/data/seesaw.sheet", 36 }
+    { "tests/data/seesaw.sheet", 36 }, { "tests/data/houses.sheet", 98 }
   };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (rows); i++)
@@ -140,6 +140,20 @@ test_designs (void **state)
       assert_int_equal (c.askew, 0);
       assert_in_range (c.listed, 0, rows[i].listed);
     }
+}
+
+/* A figure that has room on the paper does not shrink to a quarter for its table's sake: at 1:20 both would go on one sheet.  */
+static void
+test_long_table (void **state)
+{
+  char path[PATH_MAX + 80];
+  said s = SAID_ZERO;
+  (void) state;
+  snprintf (path, sizeof path, "%s/tests/data/houses.sheet", source);
+  br_sheet *sheet = sheet_open (path);
+  sheet_say (sheet, &s, "draw into a.svg");
+  said_is (&s, 0, "scale", "1:5");
+  sheet_end (sheet, &s);
 }
 
 /* The same of designs that nobody chose.  */
@@ -288,8 +302,8 @@ test_corners (void **state)
 int
 main (void)
 {
-  const struct CMUnitTest tests[] = { CHECK_TEST (test_designs), CHECK_TEST (test_random), CHECK_TEST (test_asked), cmocka_unit_test (test_no_room),
-                                      CHECK_TEST (test_corners) };
+  const struct CMUnitTest tests[] = { CHECK_TEST (test_designs), CHECK_TEST (test_long_table), CHECK_TEST (test_random), CHECK_TEST (test_asked),
+                                      cmocka_unit_test (test_no_room), CHECK_TEST (test_corners) };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, source_enter, lesson_leave));
 }

@@ -15,5 +15,5 @@ unit_tests += $(draw_tests)
 draw_scripts = tests/draw/browser.tap tests/draw/files.tap tests/draw/paper.tap tests/draw/terminal.tap
 TESTS += $(draw_scripts)
 EXTRA_DIST += $(draw_scripts) tests/data/barrow.sheet tests/data/birdhouse.sheet tests/data/board.sheet tests/data/boat.sheet \
-  tests/data/crane.sheet tests/data/duck.sheet tests/data/jig.sheet tests/data/loader.sheet tests/data/seesaw.sheet \
+  tests/data/crane.sheet tests/data/duck.sheet tests/data/houses.sheet tests/data/jig.sheet tests/data/loader.sheet tests/data/seesaw.sheet \
   tests/data/shelf.sheet tests/data/train.sheet

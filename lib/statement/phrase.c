@@ -142,7 +142,7 @@ br__word_is_new (const br__words *l, size_t i)
   for (size_t k = 0, n; k < length; k += n)
     if ((n = br__letter_at (s + k, length - k, k > 0)) == 0)
       return 0;
-  return !br__word_known (l, i) && (!br__cardinal (l, i) || br__words_at (l, i, "a|an")) && !br__word_asks (s, length) && !br__statement_find (s, length) && !br__function_find (s, length) && !br_unit_find (s, length);
+  return !br__word_thing (l, i) && (!br__cardinal (l, i) || br__words_at (l, i, "a|an")) && !br__word_asks (s, length) && !br__statement_find (s, length) && !br__function_find (s, length) && !br_unit_find (s, length);
 }
 
 int

@@ -5,7 +5,7 @@
    line has, $G1 a shape, $K1 a size, $P1 a part, $S1 a stock, $V1 a measure, $N1 how many, $M1 a mark of a ruler, $F1 a table,
    $I1 a file of paper, $R1 a scale as 1:4, $B1 lumber as 2x4, $D1 a paper, $Q1 a text in quotation marks, $T1 what papers are about, $C1 the place that
    it says, $E1 a side of a shape, $L1 the line that made a shape, a part or a stock, $A1, $J1 and $Z1 that of a shape put there, moved by as much
-   and of that size, $Y1 that line with a size more or less by the value, or with as many of it, $X1 a name that is free; and of its values,
+   and of that size, $Y1 that line with a size as or more or less by the value, or with as many of it, $W1 and $U1 with the first or the second size so, $X1 a name that is free; and of its values,
    measures and sizes alike, $1, $2 and so on, where there are just as many, $@ two or more of them as a list, $* one or more, $+
    their sum, $% the unit that the line ends in, $- whatever others there are.  [a|b] is a where the line has it all, else b.  ~ parts
    two readings.
@@ -70,12 +70,15 @@ const br__cue br__cues[] = {
   { "circle|disc radius", NULL, "circle $X1 = diameter($V1) [$C1|at 0, 0]" },
   { "move|place|put|set|position|shift|slide|bring to|at", NULL, "$A1" },
   { "move|shift|slide|nudge by", NULL, "$J1" },
-  { "move|shift|slide|nudge|raise|lift left|right|up|down|higher|lower|raise|lift", NULL, "$J1" },
+  { "make|should|must|let lower|higher", NULL, "$Y1" },
+  { "move|shift|slide|nudge|raise|lift|lower|drop|put left|right|up|down|higher|lower|raise|lift|drop", NULL, "$J1" },
   { "same|another|second|rear|back|front at", NULL, "circle $X1 = $K1 $C1" },
-  { "make|change|let|should|want|need|must|cut longer|shorter|wider|narrower|bigger|larger|smaller|taller|higher|lower|thicker|thinner", NULL, "$Y1" },
+  { "longer|shorter|wider|narrower|bigger|larger|smaller|taller|higher|lower|thicker|thinner", NULL, "$Y1" },
+  { "long|wide|high|tall|thick|across|diameter|dia|length|width|height|thickness|rip", NULL, "$Y1" },
   { "change|set|only|make stock|boards|board", NULL, "$Y1" },
-  { "qty|quantity|copies|number|many|need|want|make|cut|have|got", NULL, "$Y1" },
-  { "resize|make|change|set|enlarge|shrink|widen|stretch|should", NULL, "$Z1" },
+  { "qty|quantity|copies|number|many|need|want|make|cut|have|got|another|more|extra|add|less|fewer|remove|lose|additional|x|by", NULL, "$Y1" },
+  { "resize|make|change|set|enlarge|shrink|widen|stretch|should|x|by|is|are", NULL, "$Z1" },
+  { "make|set|change|is|are|be|to|becomes|equals|let|should|must|rip", NULL, "$W1~$U1" },
   { "make|change longer|shorter|wider|narrower|bigger|larger|smaller|taller|higher|lower|thicker|thinner", NULL, "$L1$-" },
   { "draw|make|add|put|create wheel", NULL, "circle $X1 = $V1 [$C1|at 0, 0]" },
   { "circle|disc", NULL, "circle $X1 = $V1 [$C1|at 0, 0]" },
@@ -108,6 +111,7 @@ const br__cue br__cues[] = {
   { "what|which|anything|did|have|is|not dimensioned|dimension|dimensions|measured|given|forgot-|missing|incomplete|unfinished|omitted|lacking|needed|lacks", NULL, "missing" },
   { "ok|okay|right|correct|fine|pass|passes|wrong|errors|problems|works|work|rules|checks is|are|does|do|will|any|did", NULL, "check" },
   { "decimals|sizes|numbers|column|everything|them", NULL, "round column 1 of $F1 to 1/$M1" },
+  { "sums|addition|fractions products|multiplication", "+sums|addition|fractions,+products|multiplication", "worksheet sums $1, products $2 into [$I1|papers.pdf]" },
   { "mark|marks|grade|score|correct|check", NULL, "grade $F1 with [$F2|key.csv] into marks.csv" },
   { PAPERS " " CLASS " problems|questions|exercises", "+problems|questions|exercises,+" CLASS, "worksheet [$T1|reading] $1 versions $2 into [$I1|papers.pdf]" },
   { PAPERS " " CLASS, NULL, "worksheet [$T1|reading] 6 versions $N1 into [$I1|papers.pdf]" },

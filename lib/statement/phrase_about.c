@@ -188,7 +188,7 @@ takes_all (const br__about *m, const char *is)
     for (size_t k = 0; k < m->l.word[i].length && !m->taken[i]; k++)
       if (m->l.word[i].s[k] >= '0' && m->l.word[i].s[k] <= '9')
         return 0;
-  return (strcmp (is, "cuts") != 0 || m->l.run->sheet->wood) && (strcmp (is, "rubs") != 0 || m->l.run->sheet->shapes);
+  return (strncmp (is, "key ", 4) != 0 || m->l.run->sheet->worksheet) && (strcmp (is, "cuts") != 0 || m->l.run->sheet->wood) && (strcmp (is, "rubs") != 0 || m->l.run->sheet->shapes);
 }
 
 /* A question about numbers makes no shape.  */

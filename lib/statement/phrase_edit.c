@@ -242,6 +242,22 @@ put_two_sizes (br_text *t, br__about *m, const char *s, size_t n)
   return 1;
 }
 
+/* Puts the line S of N bytes of a part with the stock that the line M names, which is another.  */
+static int
+put_stock (br_text *t, br__about *m, const char *s, size_t n)
+{
+  const size_t from = find_clause (&m->l, s, n, 1, "from|as|with|grain"), rest = n > from && s[from] == 'f' ? find_clause (&m->l, s, n, from + 5, "as|with|grain") : from;
+  br__text_put (t, s, from - (from < n));
+  for (size_t i = 0; i < m->l.count; i++)
+    if (br__word_thing (&m->l, i) == BR__THING_STOCK)
+      {
+        br__text_printf (t, " from %.*s%s", (int) m->l.word[i].length, m->l.word[i].s, rest < n ? " " : "");
+        br__text_put (t, s + rest, n - rest);
+        return m->taken[i] = *s == 'p';
+      }
+  return 0;
+}
+
 /* The value is said to be how many there are: behind a quantity's word, or before the NAME of what is counted.  */
 static int
 is_quantity (const br__about *m, const char *s, const char *name, size_t length)
@@ -250,13 +266,14 @@ is_quantity (const br__about *m, const char *s, const char *name, size_t length)
   const size_t next = m->count ? m->v[0].at + 1 : l->count;
   if ((*s != 'p' && *s != 's') || (m->count && (m->v[0].d != 1 || m->v[0].unit)))
     return 0;
-  return br__words_among (l, *s == 's' ? "qty|quantity|copies|number|many|pieces|another|stock|board|boards|sheet|sheets" : "qty|quantity|copies|number|many|pieces|another")
+  return br__words_among (l, *s == 's' ? "qty|quantity|copies|number|many|pieces|another|stock|board|boards|sheet|sheets" : "qty|quantity|copies|number|many|pieces|another|them|these")
          || (br__words_among (l, MORE_OF "|" LESS_OF) && (!m->count || br__words_at (l, next, "more|extra|less|fewer|additional")))
          || (next < l->count && l->word[next].length >= length && memcmp (l->word[next].s, name, length) == 0);
 }
 
 /* Puts the line of the thing NAME with one of its sizes as, or more or less by, the value of the line, with two of them, or with as
-   many of it: HOW is `Y`, as the line says, `W`, as its first size, or `U`, as its second.  */
+   many of it: HOW is `Y`, as the line says, `W`, as its first size, `U`, as its second, or `O`, from another
+   stock.  */
 int
 br__about_put_edited (br_text *t, br__about *m, char how, const char *name, size_t length)
 {
@@ -268,11 +285,11 @@ br__about_put_edited (br_text *t, br__about *m, char how, const char *name, size
   br_text line = BR_TEXT_ZERO;
   const br__words *l = &m->l;
   int found = m->count < 3 && br__about_put_line (&line, l, name, length) && !br__words_among (l, "than|as|twice|times|half|percent")
-              && (how == 'Y' || !br__words_among (l, NO_SIZE "|stock|board|boards"));
+              && (how == 'Y' || how == 'O' || !br__words_among (l, NO_SIZE "|stock|board|boards|them|these"));
   const char *s = br__text_string (&line), *sign = NULL;
   const size_t n = line.length;
   size_t from = 0, end = 0;
-  for (size_t k = 0; found && k < sizeof ways / sizeof ways[0] && m->count == 1; k++)
+  for (size_t k = 0; found && k < sizeof ways / sizeof ways[0] && m->count == 1 && how != 'O'; k++)
     for (int way = 0; way < 3 && !sign && strncmp (s, ways[k].kind, strlen (ways[k].kind)) == 0; way++)
       if ((sign = br__words_among (l, ways[k].more[way]) ? " + " : br__words_among (l, ways[k].less[way]) ? " - "
                   : (how == 'Y' ? br__words_among (l, ways[k].is[way]) : *ways[k].is[way] != '-' && way == (how == 'U'))
@@ -284,6 +301,8 @@ br__about_put_edited (br_text *t, br__about *m, char how, const char *name, size
       put_value (t, m, 0, sign);
       br__text_put (t, s + end, n - end);
     }
+  else if (found && how == 'O')
+    found = m->count == 0 && put_stock (t, m, s, n);
   else if (found && !sign && m->count == 2)
     found = *s == 'p' && put_two_sizes (t, m, s, n);
   else

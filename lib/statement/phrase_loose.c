@@ -312,6 +312,13 @@ br__phrase_feet_hint (br__run *run, const br__words *l)
   return found;
 }
 
+/* The word I is a number with SIGN glued before it.  */
+static int
+signed_number (const br__words *l, size_t i, char sign)
+{
+  return *l->word[i].s == sign && br__measure_begins (l->word[i].s, l->word[i].length, 1);
+}
+
 int
 br__phrase_first (br__run *run)
 {
@@ -326,6 +333,15 @@ br__phrase_first (br__run *run)
     {
       br__fail (run->error, BR_SYNTAX, (size_t) (l.word[last].s - run->text), l.word[last].length, "the sizes stand here by their names");
       br__hint (run->error, "write `list`, which has them all");
+      return 1;
+    }
+  /* 6.2 +0.1 -0.05: a sum, or limits on either side.  */
+  if (last > 1 && signed_number (&l, last - 1, '+') && signed_number (&l, last, '-') && br__word_begins_number (&l, last - 2))
+    {
+      const char *plus = l.word[last - 1].s + 1, *minus = l.word[last].s + 1;
+      br__fail_two_ways (run, 0, run->end);
+      if (run->end < 80)
+        br__hint (run->error, "write `%.*s + %.*s - %.*s` or `help tolerance`", (int) (plus - run->text) - 2, run->text, (int) l.word[last - 1].length - 1, plus, (int) l.word[last].length - 1, minus);
       return 1;
     }
   /* part leg = 200 x 40 x2: two of them, or 2 thick.  */

@@ -216,17 +216,13 @@ put_quoted (br_text *t, const br__run *run)
 static size_t
 kind_at (const br__about *m, size_t i, char kind)
 {
-  static const struct { char kind; int things; } names[] = {
-    { 'G', BR__THING_SHAPE }, { 'E', BR__THING_SHAPE }, { 'A', BR__THING_SHAPE }, { 'J', BR__THING_SHAPE }, { 'Z', BR__THING_SHAPE }, { 'K', BR__THING_SIZE }, { 'P', BR__THING_PART }, { 'S', BR__THING_STOCK },
-    { 'Y', BR__THING_SHAPE | BR__THING_PART | BR__THING_STOCK }, { 'W', BR__THING_SHAPE | BR__THING_PART | BR__THING_STOCK },
-    { 'U', BR__THING_SHAPE | BR__THING_PART | BR__THING_STOCK }, { 'L', BR__THING_SHAPE | BR__THING_PART | BR__THING_STOCK } };
   const br__words *l = &m->l;
   br__words one = br__bare_word (l, i);
   const size_t length = one.word[0].length;
   const br_unit *unit;
-  int plural = 0, wanted = 0;
-  for (size_t k = 0; k < sizeof names / sizeof names[0]; k++)
-    wanted |= kind == names[k].kind ? names[k].things : 0;
+  int plural = 0;
+  const int wanted = strchr ("GEAJZ", kind) ? BR__THING_SHAPE : kind == 'K' ? BR__THING_SIZE : strchr ("PO", kind) ? BR__THING_PART : kind == 'S' ? BR__THING_STOCK
+                     : strchr ("YWUL", kind) ? BR__THING_SHAPE | BR__THING_PART | BR__THING_STOCK : 0;
   if (wanted && !br__word_thing (&one, 0) && length > 3 && one.word[0].s[length - 1] == 's')
     one.word[0].length--;
   if (wanted)
@@ -258,7 +254,7 @@ put_thing (br_text *t, br__about *m, char kind, int which)
     {
       /* The same name twice is one thing, but for its sides; a 250mm wheel is none that is drawn.  */
       const br_unit *unit;
-      if (i && strchr ("GEAJZYWUL", kind) && br__word_measure (l, i - 1, &unit) && unit)
+      if (i && strchr ("GEAJZYWUOL", kind) && br__word_measure (l, i - 1, &unit) && unit)
         continue;
       if ((length = kind_at (m, i, kind)) == 0
           || (strchr ("GLKPS", kind) && before_length == length && memcmp (before, l->word[i].s, length) == 0))
@@ -277,7 +273,7 @@ put_thing (br_text *t, br__about *m, char kind, int which)
         put_side (t, l, i, length);
       else if (strchr ("AJZ", kind))
         return m->taken[i] = br__about_put_again (t, m, kind, l->word[i].s, length);
-      else if (strchr ("YWU", kind))
+      else if (strchr ("YWUO", kind))
         return m->taken[i] = br__about_put_edited (t, m, kind, l->word[i].s, length);
       else if (kind == 'L')
         return br__about_put_line (t, l, l->word[i].s, length);

@@ -31,7 +31,7 @@
 #define LESS "smaller|shorter|less|thinner|narrower|lower"
 #define TOUCH "hit|hits|hitting|touch-|rub|rubs|rubbing|collid-|bump-|overlap-|clash-|catch|catches|scrape-|scraping|foul"
 #define MUST "minimum|min|leave|want|has|need|keep|must|should|sure|ensure|never|always|not|don't|doesn't|mustn't|can't|cannot|least|needs|without"
-#define PAPERS "worksheet-|papers|handout-|quiz-|test|tests|problems|questions|exercises"
+#define PAPERS "homework|worksheet-|papers|handout-|quiz-|test|tests|problems|questions|exercises"
 #define CLASS "worksheets|papers|handouts|quizzes|tests|different|copies|versions|students|pupils|kids|class"
 
 const br__cue br__cues[] = {
@@ -75,7 +75,7 @@ const br__cue br__cues[] = {
   { "make|should|must|let lower|higher", NULL, "$Y1" },
   { "move|shift|slide|nudge|raise|lift|lower|drop|put left|right|up|down|higher|lower|raise|lift|drop", NULL, "$J1" },
   { "same|another|second|rear|back|front at", NULL, "circle $X1 = $K1 $C1" },
-  { "longer|shorter|wider|narrower|bigger|larger|smaller|taller|higher|lower|thicker|thinner", NULL, "$Y1" },
+  { "lengthen|shorten|widen|longer|shorter|wider|narrower|bigger|larger|smaller|taller|higher|lower|thicker|thinner", NULL, "$Y1" },
   { "long|wide|high|tall|thick|across|diameter|dia|length|width|height|thickness|rip", NULL, "$Y1" },
   { "change|set|only|make stock|boards|board", NULL, "$Y1" },
   { "out|from|use|using|of", NULL, "$O1" },

@@ -278,8 +278,8 @@ int
 br__about_put_edited (br_text *t, br__about *m, char how, const char *name, size_t length)
 {
   static const struct { const char *kind, *more[3], *less[3], *is[3]; } ways[] = {
-    { "box", { "longer|wider", "taller|higher", "-" }, { "narrower", "lower", "-" }, { "long|wide|length|width", "high|tall|height", "-" } },
-    { "part", { "longer", "wider", "thicker" }, { "shorter", "narrower", "thinner" }, { "long|length", "wide|width|rip", "thick|thickness" } },
+    { "box", { "longer|wider|lengthen|widen", "taller|higher", "-" }, { "narrower|shorten", "lower", "-" }, { "long|wide|length|width", "high|tall|height", "-" } },
+    { "part", { "longer|lengthen", "wider|widen", "thicker" }, { "shorter|shorten", "narrower", "thinner" }, { "long|length", "wide|width|rip", "thick|thickness" } },
     { "stock", { "thicker", "wider", "longer" }, { "thinner", "narrower", "shorter" }, { "thick|thickness", "wide|width", "long|length" } },
     { "circle", { "bigger|larger|wider", "-", "-" }, { "smaller|narrower", "-", "-" }, { "across|wide|diameter|dia|diametre", "-", "-" } } };
   br_text line = BR_TEXT_ZERO;

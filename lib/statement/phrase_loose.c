@@ -336,7 +336,8 @@ br__phrase_first (br__run *run)
       return 1;
     }
   /* 6.2 +0.1 -0.05: a sum, or limits on either side.  */
-  if (last > 1 && signed_number (&l, last - 1, '+') && signed_number (&l, last, '-') && br__word_begins_number (&l, last - 2))
+  if (last > 1 && signed_number (&l, last - 1, '+') && signed_number (&l, last, '-')
+      && (br__word_begins_number (&l, last - 2) || br__letter_at (l.word[last - 2].s, l.word[last - 2].length, 0)))
     {
       const char *plus = l.word[last - 1].s + 1, *minus = l.word[last].s + 1;
       br__fail_two_ways (run, 0, run->end);

@@ -201,13 +201,22 @@ hint_works (br__run *run)
   return works || !count;
 }
 
-/* RUN, in the words that were made of TYPED, runs; what is said of a shape, a part or a stock sets no size of its name.  */
+/* RUN, in the words that were made of TYPED, runs; what is said of a shape, a part or a stock sets no size of its name, nor
+   what is said of several one of theirs: the wheels are 5.  */
 static br_status
 run_made (br__run *run, const br__run *typed)
 {
   br__words l = { .run = run };
   br__words_cut (&l);
-  const int thing = l.count > 2 && br__word_at (&l, 1, "=") && !memchr (typed->text, '=', typed->end) ? br__word_thing (&l, 0) : 0;
+  const int sets = l.count > 2 && br__word_at (&l, 1, "=") && !memchr (typed->text, '=', typed->end);
+  int thing = sets ? br__word_thing (&l, 0) : 0;
+  if (sets && !thing && l.word[0].length > 3 && l.word[0].s[l.word[0].length - 1] == 's')
+    {
+      l.word[0].length--;
+      thing = br__word_thing (&l, 0);
+      if (thing & BR__THING_SIZE)
+        return br__fail (run->error, BR_SYNTAX, 0, typed->end, "the size is called `%.*s`", br__clip (l.word[0].s, l.word[0].length, 40), l.word[0].s);
+    }
   if (thing && !(thing & BR__THING_SIZE))
     return br__fail (run->error, BR_SYNTAX, 0, typed->end, "`%.*s` is %s, and no size", br__clip (l.word[0].s, l.word[0].length, 40), l.word[0].s,
                      thing & BR__THING_SHAPE ? "a shape" : thing & BR__THING_PART ? "a part" : "stock");

@@ -163,7 +163,7 @@ const br__cue br__cues[] = {
   { "worst|stack|tolerance|tolerances", NULL, "stack $K1 - $K2" },
   { "should|must|may|goes|go|gets never|over|under|above|below", NULL, "help check" },
   { "if|try|suppose|not|instead", NULL, "$K1 = $V1$-" },
-  { "should|make|change|set", NULL, "$K1 = $V1" },
+  { "should|make|change|set|are", NULL, "$K1 = $V1" },
   { "allow|tolerance", NULL, "tolerance $V1 on $K1" },
   { "within|give|off|plus|either|way|+ -|minus|take|way|or|by", NULL, "tolerance $V1 on $K1" },
   { "", NULL, "" },

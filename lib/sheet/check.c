@@ -352,3 +352,89 @@ br__do_check (br__run *run)
     status = emit_check (run, check);
   return status == BR_OK ? tell_waited (run, check) : status;
 }
+
+/* ---- Rules that are taken out ---- */
+
+/* The next byte of S from *I on that is no blank; 0: its end.  */
+static char
+next_byte (const char *s, size_t length, size_t *i)
+{
+  while (*i < length && s[*i] == ' ')
+    ++*i;
+  return *i < length ? s[(*i)++] : 0;
+}
+
+/* FORMULA is TEXT, blanks apart.  */
+static int
+same_rule (const char *formula, const char *text, size_t length)
+{
+  size_t i = 0, k = 0;
+  char a, b;
+  do
+    {
+      a = next_byte (formula, strlen (formula), &i);
+      b = next_byte (text, length, &k);
+    }
+  while (a && a == b);
+  return a == b;
+}
+
+/* FORMULA speaks of the name TEXT.  */
+static int
+names_rule (const char *formula, const char *text, size_t length)
+{
+  br__lexer lex;
+  br_status status = br__lex_start (&lex, formula, strlen (formula), NULL);
+  for (; status == BR_OK && lex.token.type != BR__END; status = br__lex_next (&lex, NULL))
+    if (lex.token.type == BR__NAME && lex.token.length == length && memcmp (formula + lex.token.offset, text, length) == 0)
+      return 1;
+  return 0;
+}
+
+static br_status
+take_check_out (br__run *run, br__check *check)
+{
+  br__definition *none = NULL;
+  br__line *line = run->sheet->first;
+  while (line && line->check != check)
+    line = line->next;
+  /* What is not asked for any more needs nothing.  */
+  br_status status = br__change_define (run, check->margin, &none, NULL);
+  br__definition_free (none);
+  if (status == BR_OK)
+    status = br__take_out (run, &check->active, line);
+  if (status != BR_OK)
+    return status;
+  br_record *r = br__record_new ("forgotten");
+  br__put_text (r, "name", check->formula);
+  (void) br__put_list (r, "changed");
+  return br__emit (run, r);
+}
+
+/* Takes the rule out that stands from the token at hand up to the end of the line, or the only one that speaks of the name there.  */
+br_status
+br__check_forget (br__run *run)
+{
+  const size_t start = run->lex.token.offset;
+  const char *text = run->text + start;
+  size_t length = run->end - start, count = 0;
+  br__check *found[2] = { NULL, NULL };
+  while (length && text[length - 1] == ' ')
+    length--;
+  for (int names = 0; names < 2 && !count; names++)
+    for (br__check *c = run->sheet->checks; c; c = c->next)
+      if (c->active && (names ? names_rule (c->formula, text, length) : same_rule (c->formula, text, length)))
+        found[count < 2 ? count : 1] = c, count++;
+  while (run->lex.token.type != BR__END)
+    if (br__lex_next (&run->lex, run->error) != BR_OK)
+      return run->error->status;
+  /* The same rule twice goes one by one.  */
+  if (count && (count == 1 || same_rule (found[0]->formula, text, length)))
+    return take_check_out (run, found[0]);
+  br__fail (run->error, BR_DOMAIN, start, length, count ? "several rules speak of `%.*s`" : "there is no rule `%.*s`", br__clip (text, length, 40), text);
+  if (count && strlen (found[0]->formula) + strlen (found[1]->formula) < 90)
+    br__hint (run->error, "write `forget check %s` or `forget check %s`", found[0]->formula, found[1]->formula);
+  else
+    br__hint (run->error, "write `check`, which has them all");
+  return BR_DOMAIN;
+}

@@ -503,6 +503,7 @@ br_status br__do_list (br__run *run);
 br_status br__do_undo (br__run *run);
 br_status br__do_redo (br__run *run);
 br_status br__do_check (br__run *run);
+br_status br__check_forget (br__run *run);
 br_status br__do_tolerance (br__run *run);
 br_status br__do_quit (br__run *run);
 

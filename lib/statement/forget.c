@@ -53,7 +53,7 @@ is_kind (br__run *run, const char *kind)
 {
   br__lexer ahead = run->lex;
   if (!br__lex_is_word (&run->lex, kind) || br__lex_next (&ahead, NULL) != BR_OK || ahead.token.type == BR__END
-      || ahead.token.type == BR__SIGN)
+      || br__lex_is_sign (&ahead, ','))
     return 0;
   run->lex = ahead;
   return 1;
@@ -68,6 +68,8 @@ forget_next (br__run *run)
     return br__wood_forget (run, 1);
   if (is_kind (run, "shape"))
     return br__shape_forget (run);
+  if (is_kind (run, "check"))
+    return br__check_forget (run);
   return is_kind (run, "dimension") ? br__forget_dimension (run) : forget_named (run);
 }
 
@@ -81,6 +83,9 @@ look_ahead (br__run *run)
   do
     {
       br__run here = ahead;
+      /* A rule is looked up when it is taken out.  */
+      if (is_kind (&here, "check"))
+        return BR_OK;
       of_kind = is_kind (&ahead, "part") || is_kind (&ahead, "stock") || is_kind (&ahead, "shape") || is_kind (&ahead, "dimension");
       if (ahead.lex.token.type != BR__NAME || (!of_kind && things_called (is, &ahead) == 0))
         return forget_next (&here);

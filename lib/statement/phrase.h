@@ -21,6 +21,8 @@ int br__phrase_refused (br__run *run);
 void br__phrase_hint (br__run *run);
 /* T = the statement of RUN in plainer words; 0: there is no memory, or it is too long.  */
 int br__phrase_loose (br_text *t, const br__run *run);
+/* T = the statement of RUN with words that are one slip from a known one as that is; 0: there are none.  */
+int br__phrase_spelled (br_text *t, const br__run *run);
 /* Gives RUN's mistake the hint of what the line speaks of, whatever the order of its words; 0: none.  The rows
    behind the one without words are the LAST that are tried.  */
 int br__phrase_about (br__run *run, int last);

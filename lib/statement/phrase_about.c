@@ -13,6 +13,7 @@
 #include "statement/phrase.h"
 #include "statement/phrase_words.h"
 #include "statement/statements.h"
+#include "statement/topics.h"
 
 #define COUNTED "holes|hole|slats|slat|rungs|rung|pegs|peg|screws|nails|posts|balusters|spindles|shelves|marks|dowels|bars|hooks|" \
   "spaced|spacing|spaces|space|spread|evenly|equally|gap|gaps|between|pieces|piece|parts|part|lengths|sections|bits|strips|blocks|" \
@@ -187,7 +188,7 @@ takes_all (const br__about *m, const char *is)
     for (size_t k = 0; k < m->l.word[i].length && !m->taken[i]; k++)
       if (m->l.word[i].s[k] >= '0' && m->l.word[i].s[k] <= '9')
         return 0;
-  return (strcmp (is, "cuts") != 0 || m->l.run->sheet->wood) && (strcmp (is, "rubs") != 0 || m->l.run->sheet->shapes);
+  return (strncmp (is, "key ", 4) != 0 || m->l.run->sheet->worksheet) && (strcmp (is, "cuts") != 0 || m->l.run->sheet->wood) && (strcmp (is, "rubs") != 0 || m->l.run->sheet->shapes);
 }
 
 /* A question about numbers makes no shape.  */
@@ -267,7 +268,7 @@ hint_of (br__run *run, br__about *m, const br__cue *c)
 static int
 is_denied (const br__about *m, const br__cue *c)
 {
-  static const char *const makes[] = { "$K", "$H", "$L", "$A", "$J", "$Z", "size", "units", "ruler", "circle", "box", "line", "part", "stock", "row", "turn", "mirror", "arc",
+  static const char *const makes[] = { "$K", "$H", "$L", "$A", "$J", "$Z", "$Y", "$W", "size", "units", "ruler", "circle", "box", "line", "part", "stock", "row", "turn", "mirror", "arc",
     "tolerance", "round", "tidy", "worksheet", "draw", "kerf", "child", "grade", "key", "report" };
   size_t i = 0;
   while (i < sizeof makes / sizeof makes[0] && strncmp (c->is, makes[i], strlen (makes[i])) != 0)
@@ -305,4 +306,65 @@ br__phrase_about (br__run *run, int last)
         return 1;
     }
   return 0;
+}
+
+/* ---- Where no hint is found ---- */
+
+/* A word that has help: that of a statement, of a function, or one that leads to a topic.  */
+static const char *
+word_with_help (const br__words *l, size_t i)
+{
+  const char *s = l->word[i].s;
+  size_t length = l->word[i].length;
+  while (length && strchr (".,?!;:", s[length - 1]))
+    length--;
+  const br__statement *st = br__statement_find (s, length);
+  const br__function *f = br__function_find (s, length);
+  const br__topic *topic = br__topic_find (s, length);
+  return st ? st->word : f ? f->name : topic ? topic->word : NULL;
+}
+
+/* What the sheet has of the name that the line speaks of; 0: it speaks of none.  */
+static int
+hint_of_name (br__run *run, const br__words *l)
+{
+  for (size_t i = 0; i < l->count; i++)
+    {
+      br__words one = br__bare_word (l, i);
+      one.word[0].length -= !br__word_thing (&one, 0) && one.word[0].length > 3 && one.word[0].s[one.word[0].length - 1] == 's';
+      const int what = br__word_thing (&one, 0), n = (int) one.word[0].length;
+      if (n > 40 || !what || (what == BR__THING_SIZE && !br__word_known (l, i)))
+        continue;
+      if (what & BR__THING_SIZE)
+        br__hint (run->error, "write `%.*s`, or `trace %.*s` for what hangs on it", n, one.word[0].s, n, one.word[0].s);
+      else
+        br__hint (run->error, what & BR__THING_SHAPE ? "write `shapes`, which has it" : "write `parts`, which has it");
+      return 1;
+    }
+  return 0;
+}
+
+void
+br__phrase_topic (br__run *run)
+{
+  /* These say less of what a line is about than others do.  */
+  static const char weak[] = "use|down|up|show|find|name|note|new|run|row|words|known|review|mean|list|same|half|open|draw|save|line|mark|left|right|top|title";
+  br__words l = { .run = run };
+  br__words_cut (&l);
+  /* The name of a size that is given says nothing of what is wrong with its value.  */
+  const size_t first = l.count > 1 && l.word[1].s[0] == '=' ? 2 : 0;
+  for (int pass = 0; pass < 2; pass++)
+    {
+      for (size_t i = first; i < l.count; i++)
+        {
+          const char *word = br__word_known (&l, i) || l.word[i].length < 3 || (i && br__words_at (&l, i, weak)) != pass ? NULL : word_with_help (&l, i);
+          if (word && strcmp (word, "help") != 0)
+            {
+              br__hint (run->error, "help %s", word);
+              return;
+            }
+        }
+      if (!pass && !first && l.count > 1 && l.count < BR__MOST_WORDS && hint_of_name (run, &l))
+        return;
+    }
 }

@@ -5,7 +5,7 @@
    line has, $G1 a shape, $K1 a size, $P1 a part, $S1 a stock, $V1 a measure, $N1 how many, $M1 a mark of a ruler, $F1 a table,
    $I1 a file of paper, $R1 a scale as 1:4, $B1 lumber as 2x4, $D1 a paper, $Q1 a text in quotation marks, $T1 what papers are about, $C1 the place that
    it says, $E1 a side of a shape, $L1 the line that made a shape, a part or a stock, $A1, $J1 and $Z1 that of a shape put there, moved by as much
-   and of that size, $Y1 that line with a size more or less by the value, or with as many of it, $X1 a name that is free; and of its values,
+   and of that size, $Y1 that line with a size as or more or less by the value, or with as many of it, $W1 and $U1 with the first or the second size so, $O1 that of a part from the stock that the line names, $X1 a name that is free; and of its values,
    measures and sizes alike, $1, $2 and so on, where there are just as many, $@ two or more of them as a list, $* one or more, $+
    their sum, $% the unit that the line ends in, $- whatever others there are.  [a|b] is a where the line has it all, else b.  ~ parts
    two readings.
@@ -31,7 +31,7 @@
 #define LESS "smaller|shorter|less|thinner|narrower|lower"
 #define TOUCH "hit|hits|hitting|touch-|rub|rubs|rubbing|collid-|bump-|overlap-|clash-|catch|catches|scrape-|scraping|foul"
 #define MUST "minimum|min|leave|want|has|need|keep|must|should|sure|ensure|never|always|not|don't|doesn't|mustn't|can't|cannot|least|needs|without"
-#define PAPERS "worksheet-|papers|handout-|quiz-|test|tests|problems|questions|exercises"
+#define PAPERS "homework|worksheet-|papers|handout-|quiz-|test|tests|problems|questions|exercises"
 #define CLASS "worksheets|papers|handouts|quizzes|tests|different|copies|versions|students|pupils|kids|class"
 
 const br__cue br__cues[] = {
@@ -44,6 +44,8 @@ const br__cue br__cues[] = {
   { "rotat-|turn-|tilt-|spin|lean|swivel clockwise", NULL, "turn $G1 by -$V1 deg" },
   { "rotat-|turn-|tilt-|spin|lean|swivel", NULL, "turn $G1 by [$V1|10] deg" },
   { "flip-|mirror-|reflect-|symmetr-|opposite", NULL, "mirror $X1 of $G1 about 0" },
+  { "don't|dont|not|no want|need|like|longer", NULL, "forget $G1" },
+  { "don't|dont|not|no want|need|like|longer", NULL, "forget $P1" },
   { "copy|copies|duplicate|clone|repeat|another|again|more|row|spaced|apart|spacing|every|twice|second|two", NULL, "row $X1 of $G1 qty [$N1|2] by [$V1|6]" },
   { "area|surface", NULL, "area($G1)" },
   { "perimeter|around|outside|edge", NULL, "perimeter($G1)" },
@@ -70,12 +72,16 @@ const br__cue br__cues[] = {
   { "circle|disc radius", NULL, "circle $X1 = diameter($V1) [$C1|at 0, 0]" },
   { "move|place|put|set|position|shift|slide|bring to|at", NULL, "$A1" },
   { "move|shift|slide|nudge by", NULL, "$J1" },
-  { "move|shift|slide|nudge|raise|lift left|right|up|down|higher|lower|raise|lift", NULL, "$J1" },
+  { "make|should|must|let lower|higher", NULL, "$Y1" },
+  { "move|shift|slide|nudge|raise|lift|lower|drop|put left|right|up|down|higher|lower|raise|lift|drop", NULL, "$J1" },
   { "same|another|second|rear|back|front at", NULL, "circle $X1 = $K1 $C1" },
-  { "make|change|let|should|want|need|must|cut longer|shorter|wider|narrower|bigger|larger|smaller|taller|higher|lower|thicker|thinner", NULL, "$Y1" },
+  { "lengthen|shorten|widen|longer|shorter|wider|narrower|bigger|larger|smaller|taller|higher|lower|thicker|thinner", NULL, "$Y1" },
+  { "long|wide|high|tall|thick|across|diameter|dia|length|width|height|thickness|rip", NULL, "$Y1" },
   { "change|set|only|make stock|boards|board", NULL, "$Y1" },
-  { "qty|quantity|copies|number|many|need|want|make|cut|have|got", NULL, "$Y1" },
-  { "resize|make|change|set|enlarge|shrink|widen|stretch|should", NULL, "$Z1" },
+  { "out|from|use|using|of", NULL, "$O1" },
+  { "qty|quantity|copies|number|many|need|want|make|cut|have|got|another|them|these|more|extra|add|less|fewer|remove|lose|additional|x|by", NULL, "$Y1" },
+  { "resize|make|change|set|enlarge|shrink|widen|stretch|should|x|by|is|are", NULL, "$Z1" },
+  { "make|set|change|is|are|be|to|becomes|equals|let|should|must|rip", NULL, "$W1~$U1" },
   { "make|change longer|shorter|wider|narrower|bigger|larger|smaller|taller|higher|lower|thicker|thinner", NULL, "$L1$-" },
   { "draw|make|add|put|create wheel", NULL, "circle $X1 = $V1 [$C1|at 0, 0]" },
   { "circle|disc", NULL, "circle $X1 = $V1 [$C1|at 0, 0]" },
@@ -99,15 +105,18 @@ const br__cue br__cues[] = {
   { "what|which|how|list cut|cuts|cutting|saw", NULL, "cuts" },
   { "need|buy|order|material|materials|wood class|students|pupils|kids|everyone|children", NULL, "order [$N1|24]" },
   { "cost|costs|price|money|expensive|cheap", NULL, "help order" },
+  { "answers|solutions|key " PAPERS, NULL, "key into key.pdf" },
+  { "answers|solutions " PAPERS, NULL, "help key" },
   { PAPERS " metric|mm|millimet-|centimet-", NULL, "worksheet [$T1|reading] [$N1|6] ruler 1 mm into [$I1|papers.pdf]" },
   { "hide|no|without|remove|drop dimensions|sizes|measurements", NULL, "draw bare into drawing.pdf" },
   { "metric|millimet-|mm units|unit|work|use|switch|change|measure|want|set|in|go", NULL, "units mm" },
   { "centimet-|cm units|unit|work|use|switch|change|measure|want|set|in|go", NULL, "units cm" },
   { "inch|inches|imperial units|unit|work|use|switch|change|measure|want|set|in|go", NULL, "units in" },
   { "ruler|tape|rule|measure|work|use|using|lines|marks|marked|go|switch|set|show", NULL, "ruler 1/$M1" },
-  { "what|which|anything|did|have|is|not dimensioned|dimension|dimensions|measured|given|forgot-|missing|incomplete|unfinished|omitted|lacking|needed|lacks", NULL, "missing" },
+  { "what|which|anything|did|have|is|not dimensioned|dimension|dimensions|measured|given|forgot-|still|missing|incomplete|unfinished|omitted|lacking|needed|lacks", NULL, "missing" },
   { "ok|okay|right|correct|fine|pass|passes|wrong|errors|problems|works|work|rules|checks is|are|does|do|will|any|did", NULL, "check" },
   { "decimals|sizes|numbers|column|everything|them", NULL, "round column 1 of $F1 to 1/$M1" },
+  { "sums|addition|fractions products|multiplication", "+sums|addition|fractions,+products|multiplication", "worksheet sums $1, products $2 into [$I1|papers.pdf]" },
   { "mark|marks|grade|score|correct|check", NULL, "grade $F1 with [$F2|key.csv] into marks.csv" },
   { PAPERS " " CLASS " problems|questions|exercises", "+problems|questions|exercises,+" CLASS, "worksheet [$T1|reading] $1 versions $2 into [$I1|papers.pdf]" },
   { PAPERS " " CLASS, NULL, "worksheet [$T1|reading] 6 versions $N1 into [$I1|papers.pdf]" },
@@ -127,6 +136,7 @@ const br__cue br__cues[] = {
   { "mark|grade|score|correct answers", NULL, "grade answers.csv with key.csv into marks.csv" },
   { "how did|do|does|are class|pupils|students|kids", NULL, "help history" },
   { "key|answers|solutions", NULL, "key into key.pdf" },
+  { "key|answers|solutions", NULL, "help key" },
   { "print-|draw-|paper|page|on|fit|fits", NULL, "draw[ scale $R1] into [$I1|drawing.pdf] paper $D1" },
   { "fit|fits on|paper|a4|a3|letter|page", NULL, "fit $V1 x $V2$-" },
   { "scale|paper|drawing fit|fits", NULL, "fit $V1 x $V2" },
@@ -153,7 +163,7 @@ const br__cue br__cues[] = {
   { "worst|stack|tolerance|tolerances", NULL, "stack $K1 - $K2" },
   { "should|must|may|goes|go|gets never|over|under|above|below", NULL, "help check" },
   { "if|try|suppose|not|instead", NULL, "$K1 = $V1$-" },
-  { "should|make|change|set", NULL, "$K1 = $V1" },
+  { "should|make|change|set|are", NULL, "$K1 = $V1" },
   { "allow|tolerance", NULL, "tolerance $V1 on $K1" },
   { "within|give|off|plus|either|way|+ -|minus|take|way|or|by", NULL, "tolerance $V1 on $K1" },
   { "", NULL, "" },

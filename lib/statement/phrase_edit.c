@@ -33,7 +33,7 @@ br__about_put_line (br_text *t, const br__words *l, const char *name, size_t len
 #define PLACED "at|on|above|below|left|right|same"
 #define BEHIND_ALL "deep|layer|of|behind|turned"
 #define BEHIND_PLACE "hole|round|cut|" BEHIND_ALL
-#define UPWARD "up|down|raise|lift|lower|higher"
+#define UPWARD "up|down|raise|lift|lower|higher|drop"
 #define NO_PLACE "left|right|up|down|on|above|below|over|under"
 #define NO_SIZE "longer|shorter|wider|narrower|bigger|larger|smaller|taller|higher|lower|thicker|thinner|more|less|by|extra|twice|times|half|" \
   "deep|thick|up|down|left|right|radius|round|corner|corners"
@@ -97,7 +97,7 @@ find_place (const br__words *l, const char *s, size_t n, size_t from, int corner
 static void
 put_shift (br_text *t, br__about *m, size_t i)
 {
-  put_value (t, m, i, m->count == 1 && br__words_among (&m->l, "left|down|lower") ? " - " : " + ");
+  put_value (t, m, i, m->count == 1 && br__words_among (&m->l, "left|down|lower|drop") ? " - " : " + ");
 }
 
 /* Puts the place of S from FROM to END with the values of the line added; where there is one, that is the way it is said.  */
@@ -176,15 +176,18 @@ br__about_put_again (br_text *t, br__about *m, char how, const char *name, size_
   return 1;
 }
 
-/* Where the size WHICH of the statement S of N bytes ends; 0: it has not so many, or they are of lumber, 1x6.  */
+/* Where the size WHICH of the statement S of N bytes begins, *FROM, and ends; 0: it has not so many, or they are of lumber, 1x6.  */
 static size_t
-size_end (const br__words *l, const char *s, size_t n, int which)
+size_end (size_t *from, const br__words *l, const char *s, size_t n, int which)
 {
   size_t i = strcspn (s, "=") + 1;
   const size_t end = i < n ? find_clause (l, s, n, i, PLACED "|" BEHIND_PLACE "|qty|from|as|with|grain") : 0;
+  *from = i;
   for (; i < end; i++)
     if (s[i] == 'x' && s[i - 1] == ' ' && s[i + 1] == ' ' && which-- == 0)
       break;
+    else if (s[i] == 'x' && s[i - 1] == ' ' && s[i + 1] == ' ')
+      *from = i + 1;
     else if (s[i] == 'x' && s[i - 1] >= '0' && s[i - 1] <= '9')
       return 0;
   while (i < n + 1 && s[i - 1] == ' ')
@@ -192,43 +195,118 @@ size_end (const br__words *l, const char *s, size_t n, int which)
   return which > 0 || !end ? 0 : i;
 }
 
-/* Puts the line of the thing NAME with one of its sizes more or less by the value of the line, or with as many of it.  */
-int
-br__about_put_edited (br_text *t, br__about *m, const char *name, size_t length)
+#define MORE_OF "more|another|extra|add|additional"
+#define LESS_OF "less|fewer|remove|lose|drop|without"
+
+/* Puts the line S of N bytes of a part or a stock with as many of it as the line M says, or as many more or less; 0: it says none.  */
+static int
+put_quantity (br_text *t, br__about *m, const char *s, size_t n)
 {
-  static const struct { const char *kind, *more[3], *less[3]; } ways[] = {
-    { "box", { "longer|wider", "taller|higher", "-" }, { "narrower", "lower", "-" } },
-    { "part", { "longer", "wider", "thicker" }, { "shorter", "narrower", "thinner" } },
-    { "stock", { "thicker", "wider", "longer" }, { "thinner", "narrower", "shorter" } },
-    { "circle", { "bigger|larger|wider", "-", "-" }, { "smaller|narrower", "-", "-" } } };
+  const br__words *l = &m->l;
+  size_t end = find_clause (l, s, n, 1, "qty|from|as|with|grain"), rest = end;
+  const br__words now = { .run = l->run, .word = { { s + end + 4, strcspn (s + end, " ") == 3 ? strcspn (s + end + 4, " ") : 0 } }, .count = 1 };
+  int64_t have = 1, d = 1;
+  const int more = br__words_among (l, MORE_OF), less = br__words_among (l, LESS_OF);
+  if (s[end] == 'q')
+    rest = find_clause (l, s, n, end + 1, "from|as|with|grain");
+  end -= end < n;
+  rest -= rest < n;
+  if ((rest > end && !br__word_ratio (&now, 0, &have, &d) && (more || less)) || d != 1 || (more && less))
+    return 0;
+  int64_t by = m->count ? m->v[0].n : 1;
+  for (size_t i = 0; i < l->count && !m->count; i++)
+    by = br__cardinal (l, i) > 1 ? br__cardinal (l, i) : by;
+  have += (more - less) * by;
+  br__text_put (t, s, end);
+  if (more || less)
+    br__text_printf (t, " qty %lld", (long long) have);
+  else
+    put_value (t, m, 0, " qty ");
+  if (m->count)
+    m->taken[m->v[0].at] = 1;
+  br__text_put (t, s + rest, n - rest);
+  return have > 0 && (m->count || more || less);
+}
+
+/* Puts the line S of N bytes with its first two sizes as the line M has them: 14 x 6.  */
+static int
+put_two_sizes (br_text *t, br__about *m, const char *s, size_t n)
+{
+  size_t from[2], end = size_end (&from[0], &m->l, s, n, 0), rest = size_end (&from[1], &m->l, s, n, 1);
+  if (!end || !rest || !br__words_at (&m->l, m->v[0].at + 1, "x|by|times|and"))
+    return 0;
+  br__text_put (t, s, from[0]);
+  put_value (t, m, 0, " ");
+  put_value (t, m, 1, " x ");
+  br__text_put (t, s + rest, n - rest);
+  return 1;
+}
+
+/* Puts the line S of N bytes of a part with the stock that the line M names, which is another.  */
+static int
+put_stock (br_text *t, br__about *m, const char *s, size_t n)
+{
+  const size_t from = find_clause (&m->l, s, n, 1, "from|as|with|grain"), rest = n > from && s[from] == 'f' ? find_clause (&m->l, s, n, from + 5, "as|with|grain") : from;
+  br__text_put (t, s, from - (from < n));
+  for (size_t i = 0; i < m->l.count; i++)
+    if (br__word_thing (&m->l, i) == BR__THING_STOCK)
+      {
+        br__text_printf (t, " from %.*s%s", (int) m->l.word[i].length, m->l.word[i].s, rest < n ? " " : "");
+        br__text_put (t, s + rest, n - rest);
+        return m->taken[i] = *s == 'p';
+      }
+  return 0;
+}
+
+/* The value is said to be how many there are: behind a quantity's word, or before the NAME of what is counted.  */
+static int
+is_quantity (const br__about *m, const char *s, const char *name, size_t length)
+{
+  const br__words *l = &m->l;
+  const size_t next = m->count ? m->v[0].at + 1 : l->count;
+  if ((*s != 'p' && *s != 's') || (m->count && (m->v[0].d != 1 || m->v[0].unit)))
+    return 0;
+  return br__words_among (l, *s == 's' ? "qty|quantity|copies|number|many|pieces|another|stock|board|boards|sheet|sheets" : "qty|quantity|copies|number|many|pieces|another|them|these")
+         || (br__words_among (l, MORE_OF "|" LESS_OF) && (!m->count || br__words_at (l, next, "more|extra|less|fewer|additional")))
+         || (next < l->count && l->word[next].length >= length && memcmp (l->word[next].s, name, length) == 0);
+}
+
+/* Puts the line of the thing NAME with one of its sizes as, or more or less by, the value of the line, with two of them, or with as
+   many of it: HOW is `Y`, as the line says, `W`, as its first size, `U`, as its second, or `O`, from another
+   stock.  */
+int
+br__about_put_edited (br_text *t, br__about *m, char how, const char *name, size_t length)
+{
+  static const struct { const char *kind, *more[3], *less[3], *is[3]; } ways[] = {
+    { "box", { "longer|wider|lengthen|widen", "taller|higher", "-" }, { "narrower|shorten", "lower", "-" }, { "long|wide|length|width", "high|tall|height", "-" } },
+    { "part", { "longer|lengthen", "wider|widen", "thicker" }, { "shorter|shorten", "narrower", "thinner" }, { "long|length", "wide|width|rip", "thick|thickness" } },
+    { "stock", { "thicker", "wider", "longer" }, { "thinner", "narrower", "shorter" }, { "thick|thickness", "wide|width", "long|length" } },
+    { "circle", { "bigger|larger|wider", "-", "-" }, { "smaller|narrower", "-", "-" }, { "across|wide|diameter|dia|diametre", "-", "-" } } };
   br_text line = BR_TEXT_ZERO;
   const br__words *l = &m->l;
-  int found = m->count == 1 && br__about_put_line (&line, l, name, length) && !br__words_among (l, "than|as|twice|times|half|percent");
+  int found = m->count < 3 && br__about_put_line (&line, l, name, length) && !br__words_among (l, "than|as|twice|times|half|percent")
+              && (how == 'Y' || how == 'O' || !br__words_among (l, NO_SIZE "|stock|board|boards|them|these"));
   const char *s = br__text_string (&line), *sign = NULL;
   const size_t n = line.length;
-  size_t end = 0, rest;
-  for (size_t k = 0; found && k < sizeof ways / sizeof ways[0]; k++)
+  size_t from = 0, end = 0;
+  for (size_t k = 0; found && k < sizeof ways / sizeof ways[0] && m->count == 1 && how != 'O'; k++)
     for (int way = 0; way < 3 && !sign && strncmp (s, ways[k].kind, strlen (ways[k].kind)) == 0; way++)
-      if ((sign = br__words_among (l, ways[k].more[way]) ? " + " : br__words_among (l, ways[k].less[way]) ? " - " : NULL) != NULL)
-        end = size_end (l, s, n, way);
-  rest = end;
-  const int many = br__words_among (l, *s == 's' ? "qty|quantity|copies|number|many|pieces|stock|board|boards" : "qty|quantity|copies|number|many|pieces")
-                   || (m->v[0].at + 1 < l->count && l->word[m->v[0].at + 1].length >= length && memcmp (l->word[m->v[0].at + 1].s, name, length) == 0);
-  if (found && !sign && many && m->v[0].d == 1 && !m->v[0].unit && (*s == 'p' || *s == 's'))
+      if ((sign = br__words_among (l, ways[k].more[way]) ? " + " : br__words_among (l, ways[k].less[way]) ? " - "
+                  : (how == 'Y' ? br__words_among (l, ways[k].is[way]) : *ways[k].is[way] != '-' && way == (how == 'U'))
+                    && !br__words_among (l, "off|by|from|radius|" MORE_OF "|" LESS_OF) ? " " : NULL) != NULL)
+        end = size_end (&from, l, s, n, way);
+  if (found && sign && end)
     {
-      sign = " qty ";
-      end = find_clause (l, s, n, 1, "qty|from|as|with|grain");
-      rest = s[end] == 'q' ? find_clause (l, s, n, end + 1, "from|as|with|grain") : end;
-      end -= end < n;
-      rest -= rest < n;
-    }
-  found = found && end;
-  if (found)
-    {
-      br__text_put (t, s, end);
+      br__text_put (t, s, sign[1] ? end : from);
       put_value (t, m, 0, sign);
-      br__text_put (t, s + rest, n - rest);
+      br__text_put (t, s + end, n - end);
     }
+  else if (found && how == 'O')
+    found = m->count == 0 && put_stock (t, m, s, n);
+  else if (found && !sign && m->count == 2)
+    found = *s == 'p' && put_two_sizes (t, m, s, n);
+  else
+    found = found && !sign && is_quantity (m, s, name, length) && put_quantity (t, m, s, n);
   br__text_clear (&line);
   return found;
 }

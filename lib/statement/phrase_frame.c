@@ -93,7 +93,7 @@ static void
 questions (br__words *l)
 {
   static const struct { const char *phrase, *is; } table[] = {
-    { "please", "" }, { "can|could|would|will you", "" }, { "can|could|may i", "" }, { "i want|need|like to", "" },
+    { "please", "" }, { "wat|wot", "what" }, { "wats|wots", "what is" }, { "can|could|would|will you", "" }, { "can|could|may i", "" }, { "i want|need|like to", "" },
     { "i would like to", "" }, { "i'd like to", "" }, { "let us|me", "" }, { "let's|lets", "" }, { "please", "" },
     { "what is missing", "missing" }, { "what's missing", "missing" }, { "whats missing", "missing" },
     { "what is still missing", "missing" }, { "show|list checks", "check" }, { "show|list dimensions", "list" },

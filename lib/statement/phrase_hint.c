@@ -11,7 +11,6 @@
 #include "statement/phrase.h"
 #include "statement/phrase_words.h"
 #include "statement/statements.h"
-#include "statement/topics.h"
 
 /* The name in the words FROM up to TO with its blanks and hyphens as underscores.  */
 static void
@@ -283,8 +282,10 @@ toleranced (br_error *error, const br__run *run)
         int found = br_measure_read (&size, run->text, at, NULL, NULL) == BR_OK
                     && br_measure_scan (&off, &used, run->text + at + n, run->end - at - n, NULL, NULL) == BR_OK;
         const char *unit = found && off.unit && !size.unit ? off.unit->name : "";
+        const int length = (int) at - (run->text[at - 1] == ' ');
         if (found)
-          br__hint (error, "write `%.*s%s%s`", (int) at - (run->text[at - 1] == ' '), run->text, *unit ? " " : "", unit);
+          br__hint (error, "write `size = %.*s%s%s +- %.*s` or `%.*s%s%s`", length, run->text, *unit ? " " : "", unit, (int) (run->end - at - n), run->text + at + n,
+                    length, run->text, *unit ? " " : "", unit);
         br_measure_clear (&size);
         br_measure_clear (&off);
         if (found)
@@ -492,6 +493,18 @@ puts_name (br_text *t, const br__run *run, const br__words *l)
   return 1;
 }
 
+/* M8: the size of a bolt across its thread.  */
+static int
+bolt (br_error *error, const br__words *l)
+{
+  const char *s = l->word[0].s;
+  const size_t n = l->word[0].length;
+  if (l->count != 1 || n < 2 || n > 3 || (*s | 0x20) != 'm' || s[1] == '0' || strspn (s + 1, "0123456789") < n - 1)
+    return 0;
+  br__hint (error, "write `%.*s mm` or `drills %.*s mm`", (int) n - 1, s + 1, (int) n - 1, s + 1);
+  return 1;
+}
+
 void
 br__phrase_hint (br__run *run)
 {
@@ -514,7 +527,7 @@ br__phrase_hint (br__run *run)
   int known = br__word_known (&l, 0);
   copy = l;
   if (toleranced (run->error, run) || bare_inches (run->error, run) || parted_thousands (run->error, run) || product_of_sum (run->error, &copy) || glued_pair (run->error, &l) || respelled (run->error, run)
-      || and_pair (run->error, &l) || breaks_off (run->error, &l)
+      || and_pair (run->error, &l) || bolt (run->error, &l) || breaks_off (run->error, &l)
       || mistyped (run->error, &l))
     return;
   if (several_sizes (&t, &l) || (br__text_reset (&t), puts_corners (&t, &l)))
@@ -552,35 +565,4 @@ br__phrase_hint (br__run *run)
   else if (t.length && t.length < 120)
     br__hint (run->error, "write `%s`", br__text_string (&t));
   br__text_clear (&t);
-}
-
-/* A word that has help: that of a statement, of a function, or one that leads to a topic.  */
-static const char *
-word_with_help (const br__words *l, size_t i)
-{
-  const char *s = l->word[i].s;
-  size_t length = l->word[i].length;
-  while (length && strchr (".,?!;:", s[length - 1]))
-    length--;
-  const br__statement *st = br__statement_find (s, length);
-  const br__function *f = br__function_find (s, length);
-  const br__topic *topic = br__topic_find (s, length);
-  return st ? st->word : f ? f->name : topic ? topic->word : NULL;
-}
-
-void
-br__phrase_topic (br__run *run)
-{
-  br__words l = { .run = run };
-  br__words_cut (&l);
-  /* The name of a size that is given says nothing of what is wrong with its value.  */
-  for (size_t i = l.count > 1 && l.word[1].s[0] == '=' ? 2 : 0; i < l.count; i++)
-    {
-      const char *word = br__word_known (&l, i) || l.word[i].length < 3 ? NULL : word_with_help (&l, i);
-      if (word && strcmp (word, "help") != 0)
-        {
-          br__hint (run->error, "help %s", word);
-          return;
-        }
-    }
 }

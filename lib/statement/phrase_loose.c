@@ -7,10 +7,16 @@
 
 #include <string.h>
 
+#include "formula/words.h"
 #include "measure/measure.h"
+#include "shape/shape.h"
 #include "statement/phrase.h"
 #include "statement/phrase_words.h"
 #include "statement/statements.h"
+#include "statement/topics.h"
+#include "wood/wood.h"
+
+#define MOST_WORD 24
 
 const br_number *
 br__words_grid (const br__words *l)
@@ -127,14 +133,41 @@ part_pairs (br__words *l)
     }
 }
 
+/* M8: a thread, and no name.  */
+static int
+bolt_size (const br__words *l, size_t i)
+{
+  const char *s = l->word[i].s;
+  const size_t n = l->word[i].length;
+  return (n == 2 || n == 3) && *s == 'M' && strspn (s + 1, "0123456789") >= n - 1 && s[1] != '0' && !br__word_thing (l, i);
+}
+
 void
 br__words_loosen (br__words *l)
 {
   static const char *const fillers[] = { "a", "an", "the", "my", "our", "your", "his", "her", "please", "just", "exactly", "altogether", "so",
-                                         "then", "ok", "okay", "really", "actually", "there", "also", "pls", "plz", "thx", "thanks", "hey", "hi" };
+                                         "then", "ok", "okay", "really", "actually", "there", "also", "pls", "plz", "thx", "thanks", "hey", "hi", "teh", "me" };
   size_t last = l->count ? l->count - 1 : 0;
+  static const struct { const char *said, *is; } plainer[] = {
+    { "more wide", "wider" }, { "more long", "longer" }, { "more high|tall", "taller" }, { "more thick", "thicker" }, { "more big|large", "bigger" },
+    { "more narrow|thin", "narrower" }, { "more short", "shorter" }, { "more small", "smaller" }, { "more low", "lower" } };
   if (l->count)
     l->word[last].length = br__word_bare (l, last, "?!.");
+  for (size_t i = 0; i + 1 < l->count; i++)
+    for (size_t k = 0; k < sizeof plainer / sizeof plainer[0] && br__word_at (l, i, "more"); k++)
+      if (br__words_at (l, i, plainer[k].said))
+        br__words_put (l, i, 2, plainer[k].is);
+  /* gap Â±1/32 */
+  for (size_t i = 1; i < l->count; i++)
+    {
+      const size_t n = l->word[i].length, sign = *l->word[i].s == '+' ? 1 + (size_t) (n > 2 && l->word[i].s[1] == '/') : 1;
+      if (n > sign + 1 && br__measure_begins (l->word[i].s, n, sign + 1) && (memcmp (l->word[i].s, "\xc2\xb1", 2) == 0 || (*l->word[i].s == '+' && l->word[i].s[sign] == '-')))
+        br__words_make (l, i, 1, "+- %.*s", (int) (n - sign - 1), l->word[i].s + sign + 1);
+    }
+  /* An M8 bolt is 8 mm across.  */
+  for (size_t i = 0; i < l->count; i++)
+    if (bolt_size (l, i) && br__words_among (l, "bolt|bolts|screw|screws|thread|threads|nut|nuts|drill-|bit|hole|holes|washer|washers|clearance"))
+      br__words_make (l, i, 1, "%.*smm", (int) l->word[i].length - 1, l->word[i].s + 1);
   part_pairs (l);
   br__phrase_numbers (l);
   for (size_t i = 0; i < l->count; i++)
@@ -152,6 +185,7 @@ br__words_loosen (br__words *l)
       for (size_t k = 0; k < sizeof fillers / sizeof fillers[0] && l->count > 1 && !br__word_known (l, i); k++)
         drops |= br__word_at (l, i, fillers[k]);
       /* a = 3: a name.  */
+      drops |= i > 1 && i + 1 == l->count && br__words_at (l, i, "again|then");
       if (drops && !(i + 1 == l->count && br__words_at (l, i, "ok|okay")) && !(i + 1 < l->count && br__words_at (l, i + 1, "=|<|>|<=|>=|+|-|*|/")))
         br__words_put (l, i, 1, "");
       else
@@ -173,6 +207,76 @@ br__phrase_loose (br_text *t, const br__run *run)
       br__text_put (t, l.word[i].s, l.word[i].length);
     }
   return l.count > 0 && !t->failed;
+}
+
+/* ---- Slips of the keyboard ---- */
+
+/* Offers the words of four letters or more in TEXT, which a blank or a bar parts; BEST holds the nearest.  */
+static void
+offer_words (br__search *s, char best[MOST_WORD], const char *text)
+{
+  for (size_t n; *text; text += n + (text[n] != 0))
+    {
+      char word[MOST_WORD];
+      n = strcspn (text, " |[]");
+      if (n < 4 || n >= sizeof word)
+        continue;
+      memcpy (word, text, n);
+      word[n] = 0;
+      /* turn- is each word that begins so.  */
+      if (word[n - 1] == '-' && s->length >= n - 1 && memcmp (s->word, word, n - 1) == 0)
+        s->distance = 0;
+      br__search_offer (s, word);
+      if (s->best == word)
+        s->best = memcpy (best, word, n + 1);
+    }
+}
+
+/* BEST = the word that the word I is one slip from; 0: it is a word that is known, or near none.  */
+static int
+nearest_word (char best[MOST_WORD], const br__words *l, size_t i)
+{
+  const br_sheet *sheet = l->run->sheet;
+  const char *s = l->word[i].s;
+  const size_t n = l->word[i].length;
+  br__search search;
+  for (size_t k = 0; k < n; k++)
+    if (!br__letter_at (s + k, 1, 0))
+      return 0;
+  if (n < 4 || br__word_thing (l, i) || br__statement_find (s, n) || br__function_find (s, n) || br__topic_find (s, n) || br_unit_find (s, n))
+    return 0;
+  br__search_start (&search, s, n);
+  search.distance = search.distance > 2 ? 2 : search.distance;
+  for (const br__shape *x = sheet->shapes; x; x = x->next)
+    offer_words (&search, best, x->name);
+  for (const br__wood *x = sheet->wood; x; x = x->next)
+    offer_words (&search, best, x->name);
+  for (const br__entry *e = br__graph_first (sheet->graph); e; e = br__entry_next (e))
+    offer_words (&search, best, br__entry_name (e));
+  for (const br__phrase_rule *r = br__phrase_rules; r->typed; r++)
+    offer_words (&search, best, r->typed);
+  for (const br__phrase_rule *r = br__phrase_orders; r->typed; r++)
+    offer_words (&search, best, r->typed);
+  for (const br__cue *c = br__cues; c->has; c++)
+    offer_words (&search, best, c->has);
+  return search.best && search.distance == 1;
+}
+
+int
+br__phrase_spelled (br_text *t, const br__run *run)
+{
+  br__words l = { .run = run };
+  char best[MOST_WORD];
+  int found = 0;
+  br__words_cut (&l);
+  for (size_t i = 0; i < l.count && l.count < BR__MOST_WORDS; i++)
+    {
+      const br__words one = br__bare_word (&l, i);
+      const int slip = nearest_word (best, &one, 0);
+      br__text_printf (t, "%s%.*s", i ? " " : "", slip ? (int) strlen (best) : (int) l.word[i].length, slip ? best : l.word[i].s);
+      found |= slip;
+    }
+  return found && !t->failed;
 }
 
 /* ---- Lines that are right in the language, and that people mean otherwise ---- */
@@ -208,6 +312,13 @@ br__phrase_feet_hint (br__run *run, const br__words *l)
   return found;
 }
 
+/* The word I is a number with SIGN glued before it.  */
+static int
+signed_number (const br__words *l, size_t i, char sign)
+{
+  return *l->word[i].s == sign && br__measure_begins (l->word[i].s, l->word[i].length, 1);
+}
+
 int
 br__phrase_first (br__run *run)
 {
@@ -222,6 +333,16 @@ br__phrase_first (br__run *run)
     {
       br__fail (run->error, BR_SYNTAX, (size_t) (l.word[last].s - run->text), l.word[last].length, "the sizes stand here by their names");
       br__hint (run->error, "write `list`, which has them all");
+      return 1;
+    }
+  /* 6.2 +0.1 -0.05: a sum, or limits on either side.  */
+  if (last > 1 && signed_number (&l, last - 1, '+') && signed_number (&l, last, '-')
+      && (br__word_begins_number (&l, last - 2) || br__letter_at (l.word[last - 2].s, l.word[last - 2].length, 0)))
+    {
+      const char *plus = l.word[last - 1].s + 1, *minus = l.word[last].s + 1;
+      br__fail_two_ways (run, 0, run->end);
+      if (run->end < 80)
+        br__hint (run->error, "write `%.*s + %.*s - %.*s` or `help tolerance`", (int) (plus - run->text) - 2, run->text, (int) l.word[last - 1].length - 1, plus, (int) l.word[last].length - 1, minus);
       return 1;
     }
   /* part leg = 200 x 40 x2: two of them, or 2 thick.  */

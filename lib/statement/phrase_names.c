@@ -51,6 +51,16 @@ br__word_thing (const br__words *l, size_t i)
   return i < l->count ? things (l->run, l->word[i].s, l->word[i].length) : 0;
 }
 
+int
+br__put_size_of (br_text *t, const br__words *l, size_t i)
+{
+  const br__words one = br__bare_word (l, i);
+  if (br__word_thing (&one, 0) != BR__THING_SHAPE)
+    return 0;
+  br__text_printf (t, "%s(%.*s)", br__words_among (l, "tall|taller|high|higher|lower|height") ? "height" : "width", (int) one.word[0].length, one.word[0].s);
+  return 1;
+}
+
 /* The words I and I + 1 with an underscore for the blank are a name; NAME gets it.  */
 static int
 is_joined (char name[MOST_NAME], const br__words *l, size_t i)
@@ -105,12 +115,11 @@ br__phrase_names (br__words *l)
       if (is_joined (name, l, i + (size_t) article))
         br__words_make (l, i, 2 + (size_t) article, "%s", name);
       else if (article && br__word_thing (l, i + 1))
-        {
-          br__words_put (l, i, 1, "");
-          if ((br__word_thing (l, i) & BR__THING_SHAPE) && br__words_at (l, i + 1, "wheel|circle|box|arc|plate|line|outline|shape")
-              && !(br__word_thing (l, i + 1) & BR__THING_SHAPE))
-            br__words_put (l, i + 1, 1, "");
-        }
+        br__words_put (l, i, 1, "");
+      /* Front wheel, of a shape called front, is no product.  */
+      if ((br__word_thing (l, i) & BR__THING_SHAPE) && br__words_at (l, i + 1, "wheel|circle|box|arc|plate|line|outline|shape")
+          && !(br__word_thing (l, i + 1) & BR__THING_SHAPE) && i + 1 < l->count && (i || article || !br__word_known (l, i)))
+        br__words_put (l, i + 1, 1, "");
     }
   ask_shape (l);
 }

@@ -203,6 +203,28 @@ hint_works (br__run *run)
   return works || !count;
 }
 
+/* RUN, in the words that were made of TYPED, runs; what is said of a shape, a part or a stock sets no size of its name, nor
+   what is said of several one of theirs: the wheels are 5.  */
+static br_status
+run_made (br__run *run, const br__run *typed)
+{
+  br__words l = { .run = run };
+  br__words_cut (&l);
+  const int sets = l.count > 2 && br__word_at (&l, 1, "=") && !memchr (typed->text, '=', typed->end);
+  int thing = sets ? br__word_thing (&l, 0) : 0;
+  if (sets && !thing && l.word[0].length > 3 && l.word[0].s[l.word[0].length - 1] == 's')
+    {
+      l.word[0].length--;
+      thing = br__word_thing (&l, 0);
+      if (thing & BR__THING_SIZE)
+        return br__fail (run->error, BR_SYNTAX, 0, typed->end, "the size is called `%.*s`", br__clip (l.word[0].s, l.word[0].length, 40), l.word[0].s);
+    }
+  if (thing && !(thing & BR__THING_SIZE))
+    return br__fail (run->error, BR_SYNTAX, 0, typed->end, "`%.*s` is %s, and no size", br__clip (l.word[0].s, l.word[0].length, 40), l.word[0].s,
+                     thing & BR__THING_SHAPE ? "a shape" : thing & BR__THING_PART ? "a part" : "stock");
+  return br__dispatch (run);
+}
+
 /* A line that was refused with STATUS is read as a phrase, and runs in the words of the language, which are those that
    the sheet keeps.  Where that is refused, too, the line's own mistake is told, unless only the phrase has a hint.  */
 static br_status
@@ -220,7 +242,7 @@ read_phrase (br__run *run, br_status status)
       br__text_put (&t, run->text + run->end, run->length - run->end);
       br__changes_revert (run);
       take_text (run, &t);
-      if (!run->phrase.failed && (status = br__dispatch (run)) == BR_OK)
+      if (!run->phrase.failed && (status = run_made (run, &typed)) == BR_OK)
         return BR_OK;
       br__changes_revert (run);
       run->echoes = 0;
@@ -260,8 +282,35 @@ static int
 needs_hint (br__run *run)
 {
   const char *hint = run->error->hint;
-  return !says_more (run->error) || strncmp (hint, "help ", 5) == 0 || strcmp (hint, "write `help`") == 0
+  return !says_more (run->error) || strncmp (hint, "help ", 5) == 0 || strcmp (hint, "write `help`") == 0 || strcmp (hint, "write `help sizes`") == 0
          || (strncmp (hint, "write ", 6) == 0 && hint[6] != '`') || strncmp (hint, "a new size", 10) == 0 || strncmp (hint, "did you mean", 12) == 0 || !hint_works (run);
+}
+
+/* The hint of the line with its slips of the keyboard mended, which is never run as it stands.  */
+static int
+hint_of_spelling (br__run *run)
+{
+  br_text spelled = BR_TEXT_ZERO, t = BR_TEXT_ZERO, left_out = BR_TEXT_ZERO;
+  br__run made = *run;
+  int found = 0, more = br__phrase_spelled (&spelled, run);
+  for (int steps = 0; more && !found && steps < 3; steps++)
+    {
+      made.text = br__text_string (&spelled);
+      made.end = made.length = spelled.length;
+      *run->error->hint = 0;
+      found = br__phrase_refused (&made) && hint_works (&made);
+      more = !found && (br__phrase (&t, &left_out, &made) || (br__text_reset (&t), br__phrase_loose (&t, &made)));
+      if (more && (found = t.length < 120 && br__run_works (run, br__text_string (&t), t.length)) != 0)
+        br__hint (run->error, "write `%s`", br__text_string (&t));
+      if (!found && steps == 0)
+        found = br__phrase_about (&made, 1);
+      br__text_clear (&spelled);
+      spelled = t;
+      t = left_out = (br_text) BR_TEXT_ZERO;
+    }
+  run->sheet->tried_short |= spelled.failed;
+  br__text_clear (&spelled);
+  return found;
 }
 
 /* A line that was refused with STATUS and has no hint is read in plainer words, and what these are as a phrase again, as one
@@ -284,7 +333,7 @@ run_plainer (br__run *run, const br__run *typed, br_status status)
       const int echo = echoes (&t, &run->left_out);
       take_text (run, &t);
       run->echoes = echo;
-      if (br__dispatch (run) == BR_OK)
+      if (run_made (run, typed) == BR_OK)
         {
           br__text_clear (&phrase);
           return BR_OK;
@@ -302,7 +351,7 @@ run_plainer (br__run *run, const br__run *typed, br_status status)
   *run->error = first;
   if (found)
     br__hint (run->error, "%s", later.hint);
-  else if (!br__phrase_about (run, 1) && !hinted)
+  else if (!br__phrase_about (run, 1) && !hinted && !hint_of_spelling (run))
     *run->error->hint = 0;
   br__text_clear (&run->phrase);
   run->phrase = phrase;
@@ -356,8 +405,9 @@ br__run_phrase (br__run *run, br_status status)
   run->sheet->tried_short = 0;
   status = tell_behind_commas (run, status);
   const br__run typed = *run;
+  const br_status was = status;
   status = read_phrase (run, status);
-  if (status == BR_SYNTAX && !run->told && !run->refused && br__seeks_hints (run) && needs_hint (run))
+  if ((status == BR_SYNTAX || (status == BR_DOMAIN && was == BR_SYNTAX)) && !run->told && !run->refused && br__seeks_hints (run) && needs_hint (run))
     status = run_plainer (run, &typed, status);
   /* What was tried for a hint had no memory: another hint, or none, is no answer.  */
   return run->sheet->tried_short && status != BR_OK ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : status;

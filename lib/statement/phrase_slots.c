@@ -15,6 +15,8 @@
 /* What stands behind a number and is not what it counts.  */
 #define NO_THINGS "x|by|of|on|in|at|to|for|from|and|or|long|wide|high|tall|thick|deep|across|with|in."
 
+#define COMPARED "bigger|larger|longer|greater|wider|thicker|taller|higher|smaller|shorter|less|thinner|narrower|lower|fit|fits|same|equal"
+
 static size_t
 bare_length (const br__words *l, size_t i)
 {
@@ -94,6 +96,8 @@ is_ratio (const br__words *l, size_t i)
 void
 br__about_values (br__about *m)
 {
+  /* Is the tray wider than the base: of a shape its size is asked for.  */
+  const int compares = br__words_at (&m->l, 0, "is|are|does|do|will|would|can|check") && br__words_among (&m->l, COMPARED);
   for (size_t i = 0; i < m->l.count && m->count < BR__MOST_VALUES; i++)
     {
       const br__words one = br__bare_word (&m->l, i);
@@ -104,7 +108,7 @@ br__about_values (br__about *m)
       if (!v.measured || !br_number_get_ratio (&v.n, &v.d, &x.value))
         v.n = v.d = 0;
       br_measure_clear (&x);
-      if (v.measured || is_ratio (&m->l, i) || (br__word_known (&one, 0) && (br__word_meant (&m->l, i) || !br__word_known (&m->l, i))))
+      if (v.measured || is_ratio (&m->l, i) || (compares && br__word_thing (&one, 0) == BR__THING_SHAPE) || (br__word_known (&one, 0) && (br__word_meant (&m->l, i) || !br__word_known (&m->l, i))))
         m->v[m->count++] = v;
     }
 }
@@ -212,16 +216,13 @@ put_quoted (br_text *t, const br__run *run)
 static size_t
 kind_at (const br__about *m, size_t i, char kind)
 {
-  static const struct { char kind; int things; } names[] = {
-    { 'G', BR__THING_SHAPE }, { 'E', BR__THING_SHAPE }, { 'A', BR__THING_SHAPE }, { 'J', BR__THING_SHAPE }, { 'Z', BR__THING_SHAPE }, { 'K', BR__THING_SIZE }, { 'P', BR__THING_PART }, { 'S', BR__THING_STOCK },
-    { 'Y', BR__THING_SHAPE | BR__THING_PART | BR__THING_STOCK }, { 'L', BR__THING_SHAPE | BR__THING_PART | BR__THING_STOCK } };
   const br__words *l = &m->l;
   br__words one = br__bare_word (l, i);
   const size_t length = one.word[0].length;
   const br_unit *unit;
-  int plural = 0, wanted = 0;
-  for (size_t k = 0; k < sizeof names / sizeof names[0]; k++)
-    wanted |= kind == names[k].kind ? names[k].things : 0;
+  int plural = 0;
+  const int wanted = strchr ("GEAJZ", kind) ? BR__THING_SHAPE : kind == 'K' ? BR__THING_SIZE : strchr ("PO", kind) ? BR__THING_PART : kind == 'S' ? BR__THING_STOCK
+                     : strchr ("YWUL", kind) ? BR__THING_SHAPE | BR__THING_PART | BR__THING_STOCK : 0;
   if (wanted && !br__word_thing (&one, 0) && length > 3 && one.word[0].s[length - 1] == 's')
     one.word[0].length--;
   if (wanted)
@@ -253,7 +254,7 @@ put_thing (br_text *t, br__about *m, char kind, int which)
     {
       /* The same name twice is one thing, but for its sides; a 250mm wheel is none that is drawn.  */
       const br_unit *unit;
-      if (i && strchr ("GEAJZYL", kind) && br__word_measure (l, i - 1, &unit) && unit)
+      if (i && strchr ("GEAJZYWUOL", kind) && br__word_measure (l, i - 1, &unit) && unit)
         continue;
       if ((length = kind_at (m, i, kind)) == 0
           || (strchr ("GLKPS", kind) && before_length == length && memcmp (before, l->word[i].s, length) == 0))
@@ -272,8 +273,8 @@ put_thing (br_text *t, br__about *m, char kind, int which)
         put_side (t, l, i, length);
       else if (strchr ("AJZ", kind))
         return m->taken[i] = br__about_put_again (t, m, kind, l->word[i].s, length);
-      else if (kind == 'Y')
-        return br__about_put_edited (t, m, l->word[i].s, length);
+      else if (strchr ("YWUO", kind))
+        return m->taken[i] = br__about_put_edited (t, m, kind, l->word[i].s, length);
       else if (kind == 'L')
         return br__about_put_line (t, l, l->word[i].s, length);
       else
@@ -341,15 +342,23 @@ put_unit (br_text *t, const br__words *l)
   return 0;
 }
 
+/* Puts the value I of the line, of a shape its size.  */
+static void
+put_valued (br_text *t, br__about *m, size_t i)
+{
+  const size_t at = m->v[i].at;
+  if ((m->taken[at] = br__put_size_of (t, &m->l, at)) == 0)
+    br__about_put_word (t, m, at, bare_length (&m->l, at), '/');
+}
+
 /* Puts the values of the line from FROM on, in the order of their roles, with SIGN between them, where there are LEAST or more.  */
 static int
 put_values (br_text *t, br__about *m, size_t from, const char *sign, size_t least)
 {
   for (size_t i = from; i < m->count; i++)
     {
-      const size_t at = m->v[m->order[i]].at;
       br__text_puts (t, i > from ? sign : "");
-      br__about_put_word (t, m, at, bare_length (&m->l, at), '/');
+      put_valued (t, m, m->order[i]);
     }
   return m->count >= from + least;
 }
@@ -395,8 +404,7 @@ put_slot (br_text *t, br__about *m, const char *is)
   const size_t which = (size_t) (*is - '1');
   if (which >= m->count)
     return 0;
-  const size_t at = m->v[m->order[which]].at;
-  br__about_put_word (t, m, at, bare_length (l, at), '/');
+  put_valued (t, m, m->order[which]);
   return 1;
 }
 

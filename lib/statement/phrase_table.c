@@ -390,6 +390,7 @@ put_is (br_text *t, const match *m, const char *is, const char *end, int first)
   size_t stop = m->l->count;
   const slot *last = &m->slots[m->count ? m->count - 1 : 0];
   int power = memchr (is, '^', (size_t) (end - is)) != NULL;
+  const int compares = strncmp (is, "check ", 6) == 0 || strncmp (is, "stack ", 6) == 0;
   int at_end = m->count && last->start + last->count == m->l->count && sum_in (m->l, last) < m->l->count;
   for (; is < end; is++)
     {
@@ -419,6 +420,8 @@ put_is (br_text *t, const match *m, const char *is, const char *end, int first)
         br__text_printf (t, "%ld", s.number);
       else if (*is == '@')
         put_words (t, m->l, s.start, s.start + s.count, first && is_mixed_list (m->l, last) ? 2 : 1);
+      else if (compares && s.count == 1 && br__put_size_of (t, m->l, s.start))
+        ;
       else if (group || m->hints)
         put_value_words (t, m->l, &s);
       else

@@ -104,6 +104,8 @@ int br__takes_of (const br__words *l, size_t i);
 /* phrase_names.c.  What the sheet calls by the word I, bits; 0: nothing.  */
 enum { BR__THING_SIZE = 1, BR__THING_SHAPE = 2, BR__THING_STOCK = 4, BR__THING_PART = 8 };
 int br__word_thing (const br__words *l, size_t i);
+/* Puts the size of the shape that the word I is, as it is compared with others; 0: it is none, or more than that.  */
+int br__put_size_of (br_text *t, const br__words *l, size_t i);
 /* Takes the articles of names away, and puts names of several words as the sheet has them.  */
 void br__phrase_names (br__words *l);
 /* phrase_thing.c.  T = the line as the statement of a shape, a stock or a part; 0: it is none.  */
@@ -151,8 +153,8 @@ int br__about_put_line (br_text *t, const br__words *l, const char *name, size_t
 /* Puts the line of the shape NAME with the values of the line M: HOW is `A`, at that place, `J`, moved by as much, or `Z`, of that size;
    0: they do not fit it.  */
 int br__about_put_again (br_text *t, br__about *m, char how, const char *name, size_t length);
-/* Puts the line of the thing NAME with one of its sizes more or less by the value of the line, or with as many of it; 0 the same.  */
-int br__about_put_edited (br_text *t, br__about *m, const char *name, size_t length);
+/* Puts the line of the thing NAME with its sizes or its number as the line says: HOW is `Y`, `W`, its first size, or `U`, its second.  */
+int br__about_put_edited (br_text *t, br__about *m, char how, const char *name, size_t length);
 /* phrase_slots.c.  T = the hint from IS up to END; 0 where the line has not all that it takes.  */
 int br__about_put (br_text *t, br__about *m, const char *is, const char *end);
 /* phrase_table.c: the word S ends in one of ENDINGS, a|b, of COUNT bytes, and has more.  */

@@ -34,8 +34,9 @@ const br__statement br__statement_statements[] =
     BR__FOLLOW_NOTHING, NULL, 0, 0, br__do_missing },
   { "trace", "trace NAME", "where a dimension comes from and what depends on it", NULL,
     BR__FOLLOW_NAME, NULL, 0, 0, br__do_trace },
-  { "forget", "forget NAME, ...", "takes a dimension, a shape, a stock or a part away",
-    "Where one name is two of them: `forget dimension NAME`, `forget shape NAME` and so on.",
+  { "forget", "forget NAME, ...", "takes a dimension, a shape, a stock, a part or a rule away",
+    "Where one name is two of them: `forget dimension NAME`, `forget shape NAME` and so on.  `forget check RULE` takes a rule "
+    "away, `forget check NAME` the only one that speaks of NAME.",
     BR__FOLLOW_NAME, "dimension shape stock part", 0, 0, br__do_forget },
   { "show", "show fender(WHEEL, GAP, WIDTH)", "a small picture of a wheel under its fender",
     "show wheels(WHEELBASE, FRONT, REAR) shows two wheels and the daylight between them.",

@@ -14,6 +14,8 @@ typedef struct br__search
   size_t distance;      /* of BEST; over the bound while there is none */
 } br__search;
 
+/* A sheet of thousands was not typed by hand: of its names so many are offered, as the time of each line must not grow with it.  */
+#define BR__MOST_OFFERED 500
 void br__search_start (br__search *s, const char *word, size_t length);
 void br__search_offer (br__search *s, const char *candidate);
 

@@ -10,6 +10,9 @@
 #include "exact/status.h"
 #include "shape/shape.h"
 
+/* Each turn adds to the line, which is read again by the next.  */
+#define LONGEST_LINE 4096
+
 /* The line of S with ANGLE, LENGTH bytes, behind `turned`: more than it was turned before.  */
 static br_status
 put_line (br_text *t, const br__shape *s, const char *angle, size_t length)
@@ -17,6 +20,8 @@ put_line (br_text *t, const br__shape *s, const char *angle, size_t length)
   const char *text = s->text;
   size_t end = strlen (text);
   br__lexer l;
+  if (end + length > LONGEST_LINE)
+    return BR_TOO_BIG;
   br_status status = br__lex_start (&l, text, end, NULL);
   for (; status == BR_OK && l.token.type != BR__END; status = br__lex_next (&l, NULL))
     if (br__lex_is_word (&l, "turned"))
@@ -138,7 +143,10 @@ br__do_turn (br__run *run)
   if (status == BR_OK)
     {
       status = put_line (&text, s, run->text + angle.base, angle.length);
-      if (status != BR_OK)
+      if (status == BR_TOO_BIG)
+        br__fail (run->error, status, angle.base, angle.length, "the line of %s, with all its turns, is too long for one more: draw it anew, `turned` by their sum",
+                  s->name);
+      else if (status != BR_OK)
         br__fail_plain (run->error, status, 0, 0);
     }
   if (status == BR_OK)

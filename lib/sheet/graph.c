@@ -317,8 +317,7 @@ br__definition_new (br__definition **d, br__graph *g, br__tree *tree, const char
 const char *
 br__graph_near (const br__graph *g, const br__entry *e, const char *name)
 {
-  /* A sheet of thousands was not typed by hand: the time of each line must not grow with it.  */
-  size_t left = 500;
+  size_t left = BR__MOST_OFFERED;
   br__search search;
   br__search_start (&search, name, strlen (name));
   for (br__entry *other = g->first; other && left > 0; other = other->next, left--)
@@ -372,7 +371,8 @@ unknown_name (const br__graph *g, const char *name, size_t length, br_error *err
       return BR_DOMAIN;
     }
   br__search_start (&search, name, length);
-  for (br__entry *e = g->first; e; e = e->next)
+  size_t left = BR__MOST_OFFERED;
+  for (br__entry *e = g->first; e && left > 0; e = e->next, left--)
     if (e->definition && !br__is_hidden_entry (e))
       br__search_offer (&search, e->name);
   for (size_t i = 0; (f = br__function_at (i)) != NULL; i++)

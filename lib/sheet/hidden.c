@@ -338,7 +338,9 @@ nearest_shape (const br__graph *g, const char *name, size_t length)
   br__search search;
   const br__entry *best = NULL;
   br__search_start (&search, name, length);
-  for (const br__entry *e = g->first; e; e = e->next)
+  /* Some ten entries are of one shape.  */
+  size_t left = 4 * BR__MOST_OFFERED;
+  for (const br__entry *e = g->first; e && left > 0; e = e->next, left--)
     {
       char own[BR__SHAPE_NAME + 1];
       const char *start = NULL, *was = search.best;

@@ -205,6 +205,12 @@ test_kept (void **state)
   text = sheet_text (sheet);
   assert_string_equal (text, "box lid = 4 x 2 at 0, 0   # of pine\nbox lid = 4 x 2 at 0, 0 turned 10 deg + (-40 deg)   # of pine\n");
   free (text);
+  /* So often in a row that each turn would read a longer line than the one before.  */
+  br_status status = BR_OK;
+  for (int i = 0; i < 400 && status == BR_OK; i++)
+    status = sheet_run (sheet, &s, "turn lid by 15 deg");
+  assert_int_equal (status, BR_TOO_BIG);
+  sheet_say (sheet, &s, "undo");
   sheet_end (sheet, &s);
 }
 

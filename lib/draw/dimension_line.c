@@ -292,6 +292,18 @@ add_place (work *w, const end *datum, end e, int loose)
   return e.at < datum->at ? add_distance (w, e, *datum, 1, loose) : add_distance (w, *datum, e, 1, loose);
 }
 
+/* An extension line begins at that of several centres in line which is nearest to its dimension line.  */
+static void
+share_features (end *ends, size_t count)
+{
+  for (size_t i = 1; i < count; i++)
+    if (ends[i].at <= ends[i - 1].at + SAME)
+      ends[i].feature[BR__NEAR] = ends[i - 1].feature[BR__NEAR];
+  for (size_t i = count; i > 1; i--)
+    if (ends[i - 1].at <= ends[i - 2].at + SAME)
+      ends[i - 2].feature[BR__FAR] = ends[i - 1].feature[BR__FAR];
+}
+
 /* Centres of wheels and the like, or of HOLES: across from one to the next (CHAIN), the first and all others from DATUM.  */
 static br_status
 add_centres (work *w, const end *datum, int holes, int chain)
@@ -305,6 +317,7 @@ add_centres (work *w, const end *datum, int holes, int chain)
     if (is_centred (&w->view->shapes[i], holes))
       ends[count++] = centre_of (&w->view->shapes[i], w->d->upright);
   qsort (ends, count, sizeof *ends, compare_ends);
+  share_features (ends, count);
   for (size_t i = 1; i < count && status == BR_OK && chain; i++)
     if (ends[i].at > ends[i - 1].at + SAME)
       status = add_distance (w, ends[i - 1], ends[i], 1, 0);

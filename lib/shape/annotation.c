@@ -398,9 +398,6 @@ no_dimension (br__run *run)
     status = br__way_read (a, run);
   if (status == BR_OK && !alone)
     return drop (run, a, "dimension");
-  const br__shape *s = status == BR_OK ? br__shape_find (run->sheet, a->shape, strlen (a->shape)) : NULL;
-  if (status == BR_OK && (!s || !s->active))
-    status = br__remark (run, "no shape is called %s yet", a->shape);
   if (status == BR_OK && !br__is_unmeasured (run->sheet, a->shape))
     return keep (run, a, none);
   if (status == BR_OK)

@@ -262,6 +262,24 @@ nearest_word (char best[MOST_WORD], const br__words *l, size_t i)
   return search.best && search.distance == 1;
 }
 
+/* Whether the word S, LENGTH bytes, may stand in a line of ST.  */
+static int
+is_word_of (const br__statement *st, const char *s, size_t length)
+{
+  const char *const texts[] = { st->form, st->words ? st->words : "" };
+  for (int i = 0; i < 2; i++)
+    for (const char *at = texts[i]; *at; at += *at != 0)
+      {
+        size_t n = 0;
+        while (br__letter_at (at + n, 1, 0))
+          n++;
+        if (n == length && memcmp (at, s, n) == 0)
+          return 1;
+        at += n;
+      }
+  return 0;
+}
+
 int
 br__phrase_spelled (br_text *t, const br__run *run)
 {
@@ -269,10 +287,11 @@ br__phrase_spelled (br_text *t, const br__run *run)
   char best[MOST_WORD];
   int found = 0;
   br__words_cut (&l);
+  const br__statement *st = l.count ? br__statement_find (l.word[0].s, l.word[0].length) : NULL;
   for (size_t i = 0; i < l.count && l.count < BR__MOST_WORDS; i++)
     {
       const br__words one = br__bare_word (&l, i);
-      const int slip = nearest_word (best, &one, 0);
+      const int slip = !(st && is_word_of (st, one.word[0].s, one.word[0].length)) && nearest_word (best, &one, 0);
       br__text_printf (t, "%s%.*s", i ? " " : "", slip ? (int) strlen (best) : (int) l.word[i].length, slip ? best : l.word[i].s);
       found |= slip;
     }

@@ -541,10 +541,6 @@ test_asked (void **state)
   lesson_contains ("a.svg", ">aslant<", 0);
   lesson_contains ("a.svg", ">to suit<", 1);
   sheet_say (sheet, &s, "no dimension left(d) to right(d)");
-  said_clear (&s);
-  sheet_say (sheet, &s, "no dimension e");
-  said_is (&s, 0, "message", "no shape is called e yet");
-  said_clear (&s);
   sheet_say (sheet, &s, "draw layer wood into a.svg scale 1:8");
   lesson_contains ("a.svg", ">to suit<", 0);
   lesson_contains ("a.svg", ">20<", 1);

@@ -490,7 +490,7 @@ test_mended (void **state)
                         "circle d_4 = 1/8 same centre as p_12\n" },
     { "draw", "box w = 12 x 6 at 3, 2\ncircle h = 2 at 3, 5 hole of w\ncircle k = 2 at 10, 8 hole of w\ncircle m = 1 at 6, 5 hole of w\n"
               "circle n = 3 at 29/2, 3/2 hole of w\n" },
-    { "draw", "box w = 12 x 6 at 3, 2 deep 1\ncircle h = 2 at 5/2, 5 hole of w\nbox b = 3 x 9 at 3/2, 5 deep 1 from 5\ndatum 1, 1\n" }
+    { "draw", "circle h = 2 at 5/2, 5 hole of w\nbox w = 12 x 6 at 3, 2 deep 1\nbox b = 3 x 9 at 3/2, 5 deep 1 from 5\ndatum 1, 1\n" }
   };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (rows); i++)

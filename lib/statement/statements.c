@@ -37,7 +37,7 @@ const br__statement br__statement_statements[] =
   { "forget", "forget NAME, ...", "takes a dimension, a shape, a stock, a part or a rule away",
     "Where one name is two of them: `forget dimension NAME`, `forget shape NAME` and so on.  `forget check RULE` takes a rule "
     "away, `forget check NAME` the only one that speaks of NAME.",
-    BR__FOLLOW_NAME, "dimension shape stock part", 0, 0, br__do_forget },
+    BR__FOLLOW_NAME, "dimension shape stock part check", 0, 0, br__do_forget },
   { "show", "show fender(WHEEL, GAP, WIDTH)", "a small picture of a wheel under its fender",
     "show wheels(WHEELBASE, FRONT, REAR) shows two wheels and the daylight between them.",
     BR__FOLLOW_WORD, "fender( wheels(", 0, 0, br__do_picture },

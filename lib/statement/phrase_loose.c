@@ -331,11 +331,35 @@ br__phrase_feet_hint (br__run *run, const br__words *l)
   return found;
 }
 
-/* The word I is a number with SIGN glued before it.  */
+/* TIMES X is SIZE at the most.  */
 static int
-signed_number (const br__words *l, size_t i, char sign)
+is_within (const br_number *x, int64_t times, const br_number *size)
 {
-  return *l->word[i].s == sign && br__measure_begins (l->word[i].s, l->word[i].length, 1);
+  br_number t = BR_NUMBER_ZERO;
+  int within = br_number_set_int (&t, times) == BR_OK && br_number_mul (&t, &t, x) == BR_OK && br_number_cmp (&t, size) <= 0;
+  br_number_clear (&t);
+  return within;
+}
+
+/* The word I is a number with SIGN glued before it, so small beside the size in the word NOMINAL, a name or a number, that it may
+   be how far that may be off: a fiftieth of it, or an eighth and a quarter of it.  */
+static int
+is_limit (const br__words *l, size_t i, char sign, size_t nominal)
+{
+  const char *s = l->word[i].s, *of = l->word[nominal].s;
+  const size_t length = l->word[i].length, of_length = l->word[nominal].length;
+  br_measure limit = BR_MEASURE_ZERO, size = BR_MEASURE_ZERO, one = BR_MEASURE_ZERO;
+  int found = *s == sign && br_measure_read (&limit, s + 1, length - 1, br__words_grid (l), NULL) == BR_OK
+              && br_number_set_int (&one.value, 1) == BR_OK;
+  if (found && br__word_begins_number (l, nominal))
+    found = br_measure_read (&size, of, of_length, br__words_grid (l), NULL) == BR_OK
+            && (is_within (&limit.value, 50, &size.value) || (is_within (&limit.value, 8, &one.value) && is_within (&limit.value, 4, &size.value)));
+  else if (found)
+    found = br__letter_at (of, of_length, 0) && is_within (&limit.value, 8, &one.value);
+  br_measure_clear (&limit);
+  br_measure_clear (&size);
+  br_measure_clear (&one);
+  return found;
 }
 
 int
@@ -355,8 +379,7 @@ br__phrase_first (br__run *run)
       return 1;
     }
   /* 6.2 +0.1 -0.05: a sum, or limits on either side.  */
-  if (last > 1 && signed_number (&l, last - 1, '+') && signed_number (&l, last, '-')
-      && (br__word_begins_number (&l, last - 2) || br__letter_at (l.word[last - 2].s, l.word[last - 2].length, 0)))
+  if (last > 1 && is_limit (&l, last - 1, '+', last - 2) && is_limit (&l, last, '-', last - 2))
     {
       const char *plus = l.word[last - 1].s + 1, *minus = l.word[last].s + 1;
       br__fail_two_ways (run, 0, run->end);

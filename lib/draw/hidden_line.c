@@ -327,8 +327,9 @@ static void
 add_gaps (cover *c, const br__drawn *wood)
 {
   const br__side_view *v = c->view;
-  for (const br__opening *o = v->openings; o < v->openings + v->opening_count; o++)
+  for (size_t n = 0; n < v->opening_count; n++)
     {
+      const br__opening *o = &v->openings[n];
       if (o->wood != wood || !br__opening_shows (o, c->own))
         continue;
       size_t count = o->hole->copies ? o->hole->copy_count : 1;

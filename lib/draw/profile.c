@@ -97,8 +97,9 @@ static int
 is_open (const br__side_view *side, const br__drawn *d, const br__drawn *hole, const br__shape *in)
 {
   int open = 0;
-  for (const br__opening *o = side->openings; o < side->openings + side->opening_count && !open; o++)
+  for (size_t i = 0; i < side->opening_count && !open; i++)
     {
+      const br__opening *o = &side->openings[i];
       br__wood_left z = { NULL, 0, 0, 0 };
       br__plot p = { .inks = NULL };
       if (o->hole != d || !o->cuts || !o->wood->open || (in && o->wood->shape != in) || !br__opening_shows (o, NULL))

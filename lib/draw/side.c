@@ -48,8 +48,9 @@ br__view_drop_loose (br__side_view *v)
         if (!kept)
           v->reach = v->shapes[i].reach;
         br__area_join (&v->reach, v->shapes[i].reach);
-        for (br__opening *o = v->openings; kept < i && o < v->openings + v->opening_count; o++)
+        for (size_t n = 0; kept < i && n < v->opening_count; n++)
           {
+            br__opening *o = &v->openings[n];
             o->hole = o->hole == &v->shapes[i] ? &v->shapes[kept] : o->hole;
             o->wood = o->wood == &v->shapes[i] ? &v->shapes[kept] : o->wood;
           }

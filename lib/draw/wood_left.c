@@ -54,9 +54,12 @@ add_wood (br__wood_left *z, const br__side_view *v, const br__drawn *wood, const
 {
   for (size_t i = 0; i < (wood->copies && !one ? wood->copy_count : 1); i++)
     add_edge (z, one ? one : wood->copies ? &wood->copies[i] : wood, wood, 0, left, top);
-  for (const br__opening *o = v->openings; o < v->openings + v->opening_count; o++)
-    if (o->cuts && o->wood == wood && br__opening_shows (o, NULL))
-      add_hole (z, o->hole, wood, own, left, top);
+  for (size_t i = 0; i < v->opening_count; i++)
+    {
+      const br__opening *o = &v->openings[i];
+      if (o->cuts && o->wood == wood && br__opening_shows (o, NULL))
+        add_hole (z, o->hole, wood, own, left, top);
+    }
 }
 
 static int
@@ -79,13 +82,16 @@ void
 br__wood_left_find (br__wood_left *z, const br__side_view *v, const br__drawn *own, int64_t left, int64_t top)
 {
   int found = 0;
-  for (const br__opening *o = v->openings; o < v->openings + v->opening_count && !z->failed; o++)
-    if (!o->cuts || !o->wood->open)
-      continue;
-    else if (is_of (own, o->hole))
-      br__wood_left_in (z, v, o, own, left, top);
-    else if (is_of (own, o->wood) && !found++)
-      add_wood (z, v, o->wood, own, own, left, top);
+  for (size_t i = 0; i < v->opening_count && !z->failed; i++)
+    {
+      const br__opening *o = &v->openings[i];
+      if (!o->cuts || !o->wood->open)
+        continue;
+      if (is_of (own, o->hole))
+        br__wood_left_in (z, v, o, own, left, top);
+      else if (is_of (own, o->wood) && !found++)
+        add_wood (z, v, o->wood, own, own, left, top);
+    }
 }
 
 void

@@ -442,8 +442,7 @@ find_scale (br__drawing *d, br__run *run)
     {
       if (!br__scale_is_usual (row, !metric))
         continue;
-      /* A picture has no second sheet.  */
-      if (large && d->view.joined && br__compare_products (2 * row->drawn, large->full, row->full, large->drawn) < 0)
+      if (large && br__compare_products (2 * row->drawn, large->full, row->full, large->drawn) < 0)
         break;
       next = br__scale_at (i + 1, !metric);
       if (!next || br__may_fit (row, full, room[0]) || br__may_fit (row, full, room[1]))

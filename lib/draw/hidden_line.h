@@ -23,8 +23,8 @@ br__cover *br__cover_open (const br__side_view *v, const br__drawn *d, int64_t l
 void br__cover_close (br__cover *c);
 /* From now on of line I across D, which goes from X, Y to X2, Y2 of the view.  */
 void br__cover_bend (br__cover *c, size_t i, int64_t *x, int64_t *y, int64_t *x2, int64_t *y2);
-/* Of D's edge at X Y, a place of the view; it is gone where no wood is nearer than OFF.  */
-br__edge_state br__cover_state (const void *cover, int64_t x, int64_t y, int64_t off);
+/* OF a cover: the edge of its D at X Y, a place of the view, which is gone where no wood is nearer than OFF.  */
+br__edge_state br__cover_state (const void *of, int64_t x, int64_t y, int64_t off);
 
 /* bend.c: finds the lines across D, of which the reach is known, a box that stands for the shape of COUNT INKS; ABOVE: seen from there.  0:
    memory ran out.  */

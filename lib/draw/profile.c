@@ -60,7 +60,7 @@ polygon_of (polygon *p, const br__ink *ink)
       }
     else if (s->type != BR__STEP_CLOSE)
       put_spot (p, (double) s->x, (double) s->y);
-    else if (!p->failed)
+    else if (p->count > first)
       put_spot (p, p->rows[first].x, p->rows[first].y);
 }
 

@@ -215,10 +215,12 @@ static const struct { const char *a, *b; br__seen_from from; double seen, hidden
   { "box a = 12 x 6 at 0, 0 deep 1", "circle h = 2 at 12, 3 hole of a", BR__FROM_THE_FRONT, 14, 2 },
   { "box a = 2 x 9 at 2, -20 deep 1/2", DEEP "line h = 3, 5 to 3, 8 wide 1 hole of w", BR__FROM_ABOVE, 0, 5 },
   { "box a = 2 x 9 at 2, -4 deep 1/2", DEEP "line h = 3, 0 to 3, 8 wide 1 hole of w", BR__FROM_ABOVE, 2, 3 },
+  { "box a = 12 x 6 at 0, 0 deep 1", "circle h = 2 at 0, 3 hole of a\ncircle k = 1 at 6, 3 hole of a", BR__FROM_ABOVE, 26, 1 },
   { "circle a = 2 at 9, 11/2 hole of w", DEEP, BR__FROM_ABOVE, 0, 0 },
   { "circle c = 2 at -9, 3 hole of w\nrow a of c qty 2 by 9", DEEP, BR__FROM_THE_FRONT, 0, 0 },
   /* A pocket ends at the edge, too.  */
   { "circle a = 2 at 0, 4 hole of w deep 1/2 from 1/4", DEEP, BR__FROM_ABOVE, 0, 3 },
+  { "line a = 0, 0 to 4, 0 deep 1", "box b = 1 x 1 at 90, 0 deep 1", BR__FROM_ABOVE, 10, 0 },
   /* From above: b is higher, lower, or higher at one end alone.  */
   { "box a = 4 x 1 at 0, 0 deep 4", "box b = 4 x 1 at 2, 5 deep 2", BR__FROM_ABOVE, 14, 2 },
   { "box a = 4 x 1 at 0, 0 deep 4", "box b = 4 x 1 at 2, -5 deep 2", BR__FROM_ABOVE, 16, 0 },

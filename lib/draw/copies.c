@@ -48,6 +48,13 @@ take_copy (br__drawn *d, br__sketch *s, const br__value *n, const br_sheet *shee
   return status;
 }
 
+size_t
+br__drawn_figures (const br__drawn **first, const br__drawn *d)
+{
+  *first = d->copies ? d->copies : d;
+  return d->copies ? d->copy_count : 1;
+}
+
 br_status
 br__drawn_copies (br__drawn *d, const br_sheet *sheet, const br_number *ratio, int drawn)
 {

@@ -106,6 +106,8 @@ br_status br__view_make (br__side_view *v, br__run *run, const br_number *ratio,
 void br__view_drop_loose (br__side_view *v);
 /* Whether S is among them, which it is where the part OF is cut as it, too.  */
 int br__is_drawn (const br_sheet *sheet, const br__shape *s, const char *layer, const char *of);
+/* The figures that D is drawn as: those of a row or a mirror, or itself.  */
+size_t br__drawn_figures (const br__drawn **first, const br__drawn *d);
 /* The stroke of D, the last ink of P then.  */
 void br__drawn_plot (br__plot *p, const br__drawn *d, int64_t left, int64_t top);
 /* Strokes of the shapes, page y = TOP - y, page x = x + LEFT.  */

@@ -332,13 +332,14 @@ add_gaps (cover *c, const br__drawn *wood)
       const br__opening *o = &v->openings[n];
       if (o->wood != wood || !br__opening_shows (o, c->own))
         continue;
-      size_t count = o->hole->copies ? o->hole->copy_count : 1;
+      const br__drawn *hole;
+      size_t count = br__drawn_figures (&hole, o->hole);
       for (size_t i = 0; i < count && !c->failed; i++)
         {
           if ((c->failed = !br__grow (&c->gaps, &c->gap_room, c->gap_count + 1, sizeof *c->gaps)))
             return;
           c->gaps[c->gap_count] = (struct br__gap) { c->count - 1, { NULL, 0, 0, 0 } };
-          c->failed |= !br__drawn_edge (&c->gaps[c->gap_count++].edge, o->hole->copies ? &o->hole->copies[i] : o->hole, c->left, c->top);
+          c->failed |= !br__drawn_edge (&c->gaps[c->gap_count++].edge, &hole[i], c->left, c->top);
         }
     }
 }

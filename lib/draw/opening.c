@@ -37,12 +37,6 @@ take_spans (br__drawn *d, int *known, const br_sheet *sheet, const br_number *ra
   return status;
 }
 
-static int
-overlap (const br__area *a, const br__area *b)
-{
-  return a->x < b->x2 && b->x < a->x2 && a->y < b->y2 && b->y < a->y2;
-}
-
 /* What HOLE of V goes through.  */
 static br_status
 find_openings (br__side_view *v, br__drawn *hole, const br_sheet *sheet)
@@ -53,7 +47,7 @@ find_openings (br__side_view *v, br__drawn *hole, const br_sheet *sheet)
     {
       int pierced = 0;
       const int waits = !d->span_count && br__depth_source (sheet, d->shape)->depth;
-      if (!d->tied || waits || !overlap (&d->reach, &hole->reach))
+      if (!d->tied || waits || !br__areas_meet (d->reach, hole->reach))
         continue;
       status = br__is_pierced (&pierced, sheet, d->shape, hole->shape, NULL);
       if (status != BR_OK || !pierced)
@@ -91,21 +85,18 @@ is_inside_box (const br__drawn *hole, const br__drawn *wood)
 static int
 find_open (const br__opening *o)
 {
-  const size_t count = o->hole->copies ? o->hole->copy_count : 1;
+  const br__drawn *hole;
+  const size_t count = br__drawn_figures (&hole, o->hole);
   int failed = 0;
   for (size_t i = 0; i < count && o->cuts && !failed && !o->wood->open; i++)
     {
-      const br__drawn *hole = o->hole->copies ? &o->hole->copies[i] : o->hole;
       br__wood_left alone = { NULL, 0, 0, 0 };
-      br__plot p = { .inks = NULL };
-      if (is_inside_box (hole, o->wood))
+      if (is_inside_box (&hole[i], o->wood))
         continue;
-      br__wood_left_alone (&alone, o, hole);
-      br__drawn_plot (&p, hole, 0, 0);
-      o->wood->open = !p.failed && !alone.failed && br__cut_away (&p, &alone, hole);
-      failed = p.failed || alone.failed;
+      br__wood_left_alone (&alone, o, &hole[i]);
+      o->wood->open = br__wood_left_cuts (&alone, &hole[i]);
+      failed = alone.failed;
       br__wood_left_clear (&alone);
-      br__plot_clear (&p);
     }
   return !failed;
 }

@@ -66,9 +66,6 @@ polygon_of (polygon *p, const br__ink *ink)
 
 /* ---- How near a shape is ---- */
 
-/* Between two pieces of an edge.  */
-static const spot nowhere = { HUGE_VAL, HUGE_VAL };
-
 /* P holds the edge of WOOD, of SIDE: it becomes what holes leave of it, and their walls.  */
 static int
 cut_edge (br__plot *p, const br__side_view *side, const br__drawn *wood)
@@ -101,14 +98,11 @@ is_open (const br__side_view *side, const br__drawn *d, const br__drawn *hole, c
     {
       const br__opening *o = &side->openings[i];
       br__wood_left z = { NULL, 0, 0, 0 };
-      br__plot p = { .inks = NULL };
       if (o->hole != d || !o->cuts || !o->wood->open || (in && o->wood->shape != in) || !br__opening_shows (o, NULL))
         continue;
       br__wood_left_in (&z, side, o, hole, 0, 0);
-      br__drawn_plot (&p, hole, 0, 0);
-      open = !p.failed && !z.failed && br__cut_away (&p, &z, hole);
+      open = br__wood_left_cuts (&z, hole);
       br__wood_left_clear (&z);
-      br__plot_clear (&p);
     }
   return open;
 }
@@ -182,8 +176,9 @@ order_one (br__drawn *d, const br__side_view *side, const br__drawn *shape, cons
   for (size_t i = 0; i < p.count && !p.failed; i++)
     {
       polygon_of (&profile, &p.inks[i]);
+      /* Between two pieces of an edge.  */
       if (cut)
-        put_spot (&profile, nowhere.x, nowhere.y);
+        put_spot (&profile, HUGE_VAL, HUGE_VAL);
     }
   int made = !p.failed && !profile.failed && take_profile (d, &profile, above) && make_blocks (d) && br__bends_find (d, p.inks, p.count, above);
   br__free (profile.rows);

@@ -82,19 +82,11 @@ depth_in (const br__drawn *d, int64_t x, int64_t y)
     }
 }
 
-/* The figures that D is drawn as: those of a row or a mirror, or itself.  */
-static size_t
-figures_of (const br__drawn **first, const br__drawn *d)
-{
-  *first = d->copies ? d->copies : d;
-  return d->copies ? d->copy_count : 1;
-}
-
 static int
 is_hole (const br__drawn *d)
 {
   const br__drawn *first;
-  return figures_of (&first, d) && first->shape->hole;
+  return br__drawn_figures (&first, d) && first->shape->hole;
 }
 
 static int
@@ -111,7 +103,7 @@ deepest_in (const br__side_view *v, int64_t x, int64_t y)
   for (size_t i = 0; i < v->count; i++)
     {
       const br__drawn *d;
-      size_t count = is_wood (&v->shapes[i]) ? figures_of (&d, &v->shapes[i]) : 0;
+      size_t count = is_wood (&v->shapes[i]) ? br__drawn_figures (&d, &v->shapes[i]) : 0;
       for (size_t k = 0; k < count; k++)
         {
           int64_t depth = depth_in (&d[k], x, y);
@@ -254,7 +246,7 @@ br__template_check (br_list *found, br__run *run, const br__side_view *v, const 
   for (size_t i = 0; i < v->count && status == BR_OK; i++)
     {
       const br__drawn *d;
-      size_t count = v->shapes[i].tied && is_hole (&v->shapes[i]) ? figures_of (&d, &v->shapes[i]) : 0;
+      size_t count = v->shapes[i].tied && is_hole (&v->shapes[i]) ? br__drawn_figures (&d, &v->shapes[i]) : 0;
       for (size_t k = 0; k < count && status == BR_OK; k++)
         status = check_hole (found, v, &d[k], v->shapes[i].shape->name);
     }

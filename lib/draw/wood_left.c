@@ -40,20 +40,20 @@ add_edge (br__wood_left *z, const br__drawn *d, const br__drawn *wood, int hole,
 static void
 add_hole (br__wood_left *z, const br__drawn *hole, const br__drawn *wood, const br__drawn *own, int64_t left, int64_t top)
 {
-  for (size_t i = 0; i < (hole->copies ? hole->copy_count : 1); i++)
-    {
-      const br__drawn *d = hole->copies ? &hole->copies[i] : hole;
-      if (d != own && br__areas_meet (d->reach, own->reach))
-        add_edge (z, d, wood, 1, left, top);
-    }
+  const br__drawn *d;
+  size_t count = br__drawn_figures (&d, hole);
+  for (const br__drawn *end = d + count; d < end; d++)
+    if (d != own && br__areas_meet (d->reach, own->reach))
+      add_edge (z, d, wood, 1, left, top);
 }
 
 /* Adds WOOD, or ONE place of it, and what goes all through where OWN is.  */
 static void
 add_wood (br__wood_left *z, const br__side_view *v, const br__drawn *wood, const br__drawn *one, const br__drawn *own, int64_t left, int64_t top)
 {
-  for (size_t i = 0; i < (wood->copies && !one ? wood->copy_count : 1); i++)
-    add_edge (z, one ? one : wood->copies ? &wood->copies[i] : wood, wood, 0, left, top);
+  size_t count = one ? 1 : br__drawn_figures (&one, wood);
+  for (size_t i = 0; i < count; i++)
+    add_edge (z, &one[i], wood, 0, left, top);
   for (size_t i = 0; i < v->opening_count; i++)
     {
       const br__opening *o = &v->openings[i];
@@ -129,6 +129,17 @@ br__wood_left_near (const br__wood_left *z, br__page_point at, double off)
   for (int i = 0; i < 4 && !near; i++)
     near = br__wood_left_at (z, (br__page_point) { at.x + (i % 2 ? off : -off), at.y + (i / 2 ? off : -off) });
   return near;
+}
+
+int
+br__wood_left_cuts (br__wood_left *z, const br__drawn *d)
+{
+  br__plot p = { .inks = NULL };
+  br__drawn_plot (&p, d, 0, 0);
+  int cut = !p.failed && !z->failed && br__cut_away (&p, z, d);
+  z->failed |= p.failed;
+  br__plot_clear (&p);
+  return cut;
 }
 
 void

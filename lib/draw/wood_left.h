@@ -40,6 +40,8 @@ int br__wood_left_near (const br__wood_left *z, br__page_point at, double off);
 /* hidden_line.c: the ink added last is the edge of D; becomes pieces where it is partly gone, as no wood is left there.  1 where some of it
    is.  */
 int br__cut_away (br__plot *p, const br__wood_left *z, const br__drawn *d);
+/* 1 where some of the edge of D, at 0, 0, is gone.  */
+int br__wood_left_cuts (br__wood_left *z, const br__drawn *d);
 void br__wood_left_clear (br__wood_left *z);
 
 #endif

@@ -440,12 +440,7 @@ br__shape_forget (br__run *run)
   if (status == BR_OK)
     status = drop_shape (run, s, &moves);
   if (status == BR_OK)
-    {
-      br_record *r = br__record_new ("forgotten");
-      br__put_text (r, "name", name);
-      (void) br__put_list (r, "changed");
-      status = br__emit (run, r);
-    }
+    status = br__emit_forgotten (run, name);
   if (status == BR_OK)
     status = br__tell_change (run, &moves, &run->changes);
   br__free (name);

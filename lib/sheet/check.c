@@ -405,10 +405,7 @@ take_check_out (br__run *run, br__check *check)
     status = br__take_out (run, &check->active, line);
   if (status != BR_OK)
     return status;
-  br_record *r = br__record_new ("forgotten");
-  br__put_text (r, "name", check->formula);
-  (void) br__put_list (r, "changed");
-  return br__emit (run, r);
+  return br__emit_forgotten (run, check->formula);
 }
 
 /* Takes the rule out that stands from the token at hand up to the end of the line, or the only one that speaks of the name there.  */

@@ -111,3 +111,12 @@ br__line_of_entry (br__entry *entry)
   br__line *line = *br__entry_tag (entry);
   return line && !line->hidden ? line : NULL;
 }
+
+br_status
+br__emit_forgotten (br__run *run, const char *name)
+{
+  br_record *r = br__record_new ("forgotten");
+  br__put_text (r, "name", name);
+  (void) br__put_list (r, "changed");
+  return br__emit (run, r);
+}

@@ -367,6 +367,8 @@ br_status br__line_rewrite (br__run *run, br__line *line);
 br_status br__line_hide (br__run *run, br__line *line);
 /* Takes what *ACTIVE belongs to out of the sheet, and the LINE (may be NULL) that put it there.  */
 br_status br__take_out (br__run *run, int *active, br__line *line);
+/* Answers that NAME, which no other size follows, is gone.  */
+br_status br__emit_forgotten (br__run *run, const char *name);
 /* LINE, which has just been put, is from here on the one that defines E.  */
 void br__line_defines (br__line *line, br__entry *e);
 /* Shows or hides LINE; the line that counts for its dimension is then another.  */

@@ -436,8 +436,5 @@ br__wood_forget (br__run *run, int stock)
     status = br__take_out (run, &w->active, w->line);
   if (status != BR_OK)
     return status;
-  br_record *r = br__record_new ("forgotten");
-  br__put_text (r, "name", w->name);
-  (void) br__put_list (r, "changed");
-  return br__emit (run, r);
+  return br__emit_forgotten (run, w->name);
 }

@@ -87,6 +87,10 @@ round_digits (br_number *z, const br_real *x, unsigned digits, unsigned bits)
       br_number_swap (z, &mark);
       if (br_number_cmp (&steps, &bottom) > 0)
         break;
+      /* The places that are too few for certain, too: |X| has no more digits than its steps here.  */
+      while (status == BR_OK && br_number_sign (&steps) > 0 && (status = br_number_mul (&steps, &steps, &ten)) == BR_OK
+             && br_number_cmp (&steps, &bottom) < 0)
+        places++;
     }
   br_number_clear (&bottom);
   br_number_clear (&top);

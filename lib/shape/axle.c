@@ -118,14 +118,23 @@ judge_wheel (br__run *run, const br__shape *s, const axles *a)
   return status == BR_UNDECIDED ? BR_OK : status;
 }
 
+/* S, or the first shape behind it that is a wheel, or NULL.  */
+static const br__shape *
+wheel_from (const br__shape *s)
+{
+  while (s && !(s->active && s->kind == BR__CIRCLE && !s->hole && s->depth > BR__FROM_DEPTH))
+    s = s->next;
+  return s;
+}
+
 br_status
 br__tell_axles (br__run *run)
 {
   axles a = { NULL, 0, 0 };
-  br_status status = find_axles (&a, run);
-  for (const br__shape *s = run->sheet->shapes; s && status == BR_OK && a.count; s = s->next)
-    if (s->active && s->kind == BR__CIRCLE && !s->hole && s->depth > BR__FROM_DEPTH)
-      status = judge_wheel (run, s, &a);
+  const br__shape *s = wheel_from (run->sheet->shapes);
+  br_status status = s ? find_axles (&a, run) : BR_OK;
+  for (; s && status == BR_OK && a.count; s = wheel_from (s->next))
+    status = judge_wheel (run, s, &a);
   axles_clear (&a);
   return status == BR_OK ? BR_OK : br__fail_untold (run->error, status, 0, run->end);
 }

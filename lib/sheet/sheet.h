@@ -148,7 +148,7 @@ typedef struct br__lines_told
 struct br_sheet
 {
   const br__language *language;
-  void (*release[6]) (br_sheet *sheet);     /* free what other rooms keep in the sheet: br__release_by */
+  void (*release[7]) (br_sheet *sheet);     /* free what other rooms keep in the sheet: br__release_by */
   br__graph *graph;
   br__settings settings;
   char *title, *date;               /* or NULL */
@@ -177,13 +177,14 @@ struct br_sheet
   struct br__worksheet *worksheet;  /* the one made last, or NULL */
   char *graded, *graded_marks;      /* the last line of `grade`, and a line "STUDENT: MARKS" for each paper; or NULL */
   struct br__practice *practice;    /* that goes on, or NULL */
+  struct br__phrase_index *phrase_index;    /* or NULL */
   struct br__sentences *words;          /* for papers, or NULL */
   char *practice_path;              /* where its cards are kept, or NULL */
   br_status (*takes_line) (int *taken, struct br__run *run);        /* sees each line that is typed first, or NULL; not TAKEN: it is a statement */
   br_painter_find *painter;         /* or NULL */
   void *painter_user;
 
-  size_t mistakes;                  /* of the input that is being run */
+  size_t mistakes, phrases_read;    /* of the input that is being run */
   int tried_short;                  /* a line that was tried for a hint had no memory */
   int quit;
   int no_pictures, no_pager;        /* how answers are shown: `pictures off`, `pager off` */

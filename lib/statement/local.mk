@@ -11,6 +11,7 @@ libbenchrule_core_la_SOURCES += \
   lib/statement/phrase.h \
   lib/statement/phrase_about.c \
   lib/statement/phrase_hint.c \
+  lib/statement/phrase_index.c \
   lib/statement/phrase_names.c \
   lib/statement/phrase_thing.c \
   lib/statement/phrase_edit.c \

@@ -13,7 +13,7 @@
 #include "statement/statements.h"
 
 #define MOST_LOOKED_INTO 1000
-#define MOST_READ 30000
+#define MOST_READ 10000
 
 const char br__only_help[] = "`help` lists the words";
 
@@ -396,12 +396,13 @@ tell_behind_commas (br__run *run, br_status status)
 br_status
 br__run_phrase (br__run *run, br_status status)
 {
-  if (run->sheet->mistakes >= MOST_READ)
+  if (run->sheet->phrases_read >= MOST_READ)
     {
       if (!*run->error->hint)
-        br__hint (run->error, "after 30,000 mistakes a line is read in the words of `help` alone");
+        br__hint (run->error, "after 10,000 lines in other words, lines are read in the words of `help` alone");
       return status;
     }
+  run->sheet->phrases_read++;
   run->sheet->tried_short = 0;
   status = tell_behind_commas (run, status);
   const br__run typed = *run;

@@ -36,11 +36,17 @@ br__bare_word (const br__words *l, size_t i)
 int
 br__word_among (const br__words *l, size_t i, const char *words)
 {
-  const size_t length = bare_length (l, i);
-  for (size_t n; *words && !strchr (" ,", *words); words += n + (words[n] == '|'))
+  size_t length = 0;
+  for (const char *end; *words && *words != ' ' && *words != ','; words = end + (*end == '|'))
     {
       char word[24] = "";
-      n = strcspn (words, "|, ");
+      for (end = words; *end && *end != '|' && *end != ' ' && *end != ','; end++)
+        ;
+      /* Most words have another first letter.  */
+      if (br__letter_bit (*words) != br__letter_bit (*l->word[i].s))
+        continue;
+      length = length ? length : bare_length (l, i);
+      const size_t n = (size_t) (end - words);
       const int begins = n > 1 && words[n - 1] == '-';
       const size_t most = begins ? n - 1 : n;
       if (begins ? length < most : length != most)

@@ -115,12 +115,6 @@ slot_takes (const br__words *l, size_t i, char kind, long *number)
 }
 
 static int
-is_slot (const char *typed, size_t length)
-{
-  return *typed == '.' || (length == 1 && (*typed == '*' || (*typed >= 'A' && *typed <= 'Z')));
-}
-
-static int
 is_sum_sign (const br__words *l, size_t i)
 {
   return br__word_at (l, i, "plus") || br__word_at (l, i, "minus")
@@ -146,7 +140,7 @@ match_from (match *m, size_t i, const char *typed)
     return i == m->l->count;
   if (*typed == '[')
     return (literal_at (m->l, i, typed + 1, length - 2) && match_from (m, i + 1, rest)) || match_from (m, i, rest);
-  if (!is_slot (typed, length))
+  if (!br__phrase_is_slot (typed, length))
     return literal_at (m->l, i, typed, length) && match_from (m, i + 1, rest);
   slot *s = &m->slots[m->count];
   for (size_t n = 1; i + n <= m->l->count && (n == 1 || strchr ("*QL", *typed)) && m->count < MOST_SLOTS; n++)
@@ -206,45 +200,19 @@ lacks_value (const match *m, const br__phrase_rule *r)
                            || ((strchr (r->is, '|') || *r->is == '?') && br__word_asks (m->l->word[s->start].s, m->l->word[s->start].length)));
 }
 
-/* Letters as bits, capitals and small ones alike; signs share those.  */
-static uint32_t
-letter_bit (char c)
-{
-  return UINT32_C (1) << (c & 31);
-}
-
-/* A word that TYPED has begins with none of the LETTERS that words of the line begin with, or the first one not with
-   that of FIRST: most rows are seen off so, long before they are matched.  */
-static int
-lacks_word (const char *typed, uint32_t first, uint32_t letters)
-{
-  for (uint32_t have = first; *typed; have = letters)
-    {
-      const char *word = typed;
-      uint32_t begins = letter_bit (*word);
-      for (; *typed && *typed != ' '; typed++)
-        if (*typed == '|')
-          begins |= letter_bit (typed[1]);
-      if (!(have & begins) && *word != '[' && !is_slot (word, (size_t) (typed - word)))
-        return 1;
-      typed += *typed == ' ';
-    }
-  return 0;
-}
-
-/* The row of the table that begins with R that the words from FROM on are, or NULL.  */
+/* The row of the table R, whose words begin so, that the words from FROM on are, or NULL.  */
 static const br__phrase_rule *
-find_in (const br__phrase_rule *r, match *m, const br__words *l, size_t from)
+find_in (const br__phrase_rule *r, const br__row_letters *begins, match *m, const br__words *l, size_t from)
 {
   *m = (match) { .l = l, .from = from };
-  const uint32_t first = from < l->count ? letter_bit (*l->word[from].s) : 0;
+  const uint32_t first = from < l->count ? br__letter_bit (*l->word[from].s) : 0;
   uint32_t letters = 0;
   for (size_t i = from; i < l->count; i++)
-    letters |= letter_bit (*l->word[i].s);
+    letters |= br__letter_bit (*l->word[i].s);
   const int statement = is_statement (l, from), rounds = br__word_at (l, from, "round");
-  for (; r->typed; r++)
+  for (size_t i = 0; r->typed; r++, i++)
     {
-      if (lacks_word (r->typed, first, letters))
+      if (begins && !((begins[i].first & first) && (begins[i].more[0] & letters) && (begins[i].more[1] & letters) && (begins[i].more[2] & letters)))
         continue;
       m->count = 0;
       /* A value is no check, what begins with any words is no statement, and only a number asks for its sum.  */
@@ -262,8 +230,9 @@ find_in (const br__phrase_rule *r, match *m, const br__words *l, size_t from)
 static const br__phrase_rule *
 find_row (match *m, const br__words *l, size_t from)
 {
-  const br__phrase_rule *r = find_in (br__phrase_rules, m, l, from);
-  return r ? r : find_in (br__phrase_orders, m, l, from);
+  const struct br__phrase_index *index = br__phrase_index (l->run->sheet);
+  const br__phrase_rule *r = find_in (br__phrase_rules, index ? index->rows : NULL, m, l, from);
+  return r ? r : find_in (br__phrase_orders, index ? index->rows + index->orders : NULL, m, l, from);
 }
 
 /* mean of 3, 2 and 3/8: two values at its end, or one.  */

@@ -67,6 +67,25 @@ typedef struct br__phrase_rule
   const char *typed, *is;
 } br__phrase_rule;
 extern const br__phrase_rule br__phrase_rules[], br__phrase_orders[];
+/* phrase_index.c.  The words that a row must have, by the letters that each may begin with: the first word's, and those of three more.  Most
+   rows are seen off so, long before they are matched.  */
+typedef struct br__row_letters
+{
+  uint32_t first, more[3];
+} br__row_letters;
+
+/* The rows of both tables, one behind the other.  */
+struct br__phrase_index
+{
+  size_t orders;                /* the first row of phrase_orders.c */
+  br__row_letters rows[];
+};
+/* Made once for each sheet; NULL out of memory: then all rows are matched.  */
+const struct br__phrase_index *br__phrase_index (br_sheet *sheet);
+/* A word of LENGTH bytes that a row has is a slot, which takes what is typed there.  */
+int br__phrase_is_slot (const char *typed, size_t length);
+/* Letters as bits, capitals and small ones alike; signs share those.  */
+static inline uint32_t br__letter_bit (char c) { return UINT32_C (1) << (c & 31); }
 /* Gives RUN's mistake the hint for feet and inches with a comma and no blank between; else 0.  */
 int br__phrase_feet_hint (br__run *run, const br__words *l);
 /* phrase_loose.c.  How large a square is; 1 where it is not set, so that squares are measures even then.  */

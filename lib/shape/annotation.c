@@ -31,6 +31,7 @@ br__annotations_free (br_sheet *sheet)
       next = a->next;
       br__annotation_free (a);
     }
+  br__free (sheet->annotation_of);
 }
 
 /* ---- Its entries ---- */
@@ -177,7 +178,7 @@ hash_of_annotation (const br__annotation *a)
 static br__annotation *
 first_about (const br_sheet *sheet, const br__annotation *a)
 {
-  br__annotation *b = sheet->annotation_of[hash_of_annotation (a)];
+  br__annotation *b = sheet->annotation_of ? sheet->annotation_of[hash_of_annotation (a)] : NULL;
   while (b && !is_about_same (a, b))
     b = b->alike;
   return b;
@@ -186,7 +187,8 @@ first_about (const br_sheet *sheet, const br__annotation *a)
 int
 br__is_unmeasured (const br_sheet *sheet, const char *shape)
 {
-  for (const br__annotation *a = sheet->annotation_of[hash_of (BR__UNMEASURED, shape, NULL)]; a; a = a->alike)
+  const br__annotation *a = sheet->annotation_of ? sheet->annotation_of[hash_of (BR__UNMEASURED, shape, NULL)] : NULL;
+  for (; a; a = a->alike)
     if (a->kind == BR__UNMEASURED && strcmp (a->shape, shape) == 0)
       return a->holds[BR__ANY_WAY] != NULL;
   return 0;
@@ -288,11 +290,17 @@ keep (br__run *run, br__annotation *a, const br__tree t[BR__DRAWN_NUMBERS])
 static br__annotation *
 new_annotation (br__run *run, br__annotation_kind kind)
 {
+  br_sheet *sheet = run->sheet;
   br__annotation *a = br__alloc_zero (1, sizeof *a);
-  if (a)
-    a->kind = kind;
-  else
-    br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  if (!sheet->annotation_of && (sheet->annotation_of = br__alloc_zero (BR__NOTE_HASHES, sizeof *sheet->annotation_of)) != NULL)
+    br__release_by (sheet, br__annotations_free);
+  if (a && sheet->annotation_of)
+    {
+      a->kind = kind;
+      return a;
+    }
+  br__free (a);
+  br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   return a;
 }
 

@@ -48,6 +48,25 @@ br__changes_room (br__run *run)
   return BR_OK;
 }
 
+/* Work in br__account_takes: some seconds, and a change that takes so little that a line of its own takes longer.  */
+#define MOST_CHANGED 2000000
+#define SMALL_CHANGE 500
+
+br_status
+br__may_change (br__run *run)
+{
+  if (run->sheet->changed <= MOST_CHANGED)
+    return BR_OK;
+  return br__fail (run->error, BR_TOO_BIG, run->word.offset, run->word.length,
+                   "this input has changed as much as one input may: change this in another");
+}
+
+void
+br__changed (br_sheet *sheet, size_t takes)
+{
+  sheet->changed += takes > SMALL_CHANGE ? takes : 0;
+}
+
 br_status
 br__change_add (br__run *run, const br__change *change)
 {
@@ -83,7 +102,9 @@ br__change_text (br__run *run, char **text, char *new)
 br_status
 br__change_define (br__run *run, br__entry *e, br__definition **d, br__moves *moves)
 {
-  br_status status = br__changes_room (run);
+  br_status status = br__entry_definition (e) ? br__may_change (run) : BR_OK;
+  if (status == BR_OK)
+    status = br__changes_room (run);
   if (status == BR_OK)
     status = br__graph_define (run->sheet->graph, e, d, &run->sheet->settings, moves, run->error);
   if (status != BR_OK)

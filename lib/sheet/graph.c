@@ -156,6 +156,7 @@ grow_slots (br__graph *g)
   return 1;
 }
 
+size_t br__graph_size (const br__graph *g) { return g->slots_used; }
 br__entry_kind br__entry_kind_of (const br__entry *e) { return e->kind; }
 int br__is_hidden_entry (const br__entry *e) { return e->kind != BR__ENTRY_DIMENSION; }
 

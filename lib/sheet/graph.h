@@ -96,6 +96,8 @@ br__entry *br__graph_get (br__graph *g, const char *name, size_t length);
 br__entry *br__graph_get_hidden (br__graph *g, br__entry_kind kind, const char *name, size_t length);
 /* Entries in the order in which they were first named; NULL past the last.  */
 br__entry *br__graph_first (const br__graph *g);
+/* How many entries there are, those without a line of their own included.  */
+size_t br__graph_size (const br__graph *g);
 br__entry *br__entry_next (const br__entry *e);
 /* Those that have a definition and no value.  */
 size_t br__graph_waiting (const br__graph *g);

@@ -91,6 +91,7 @@ static br_status
 work_out (renewal *r, br__entry *e)
 {
   br__names names = { r->g, br__graph_lookup };
+  br__account_toil (1);
   br_status status = br__evaluate (&e->value, &e->definition->tree, r->settings, &names, r->error);
   e->has_value = status == BR_OK;
   if (status != BR_OK)

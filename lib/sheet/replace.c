@@ -25,6 +25,9 @@ swap_session (br_sheet *a, br_sheet *b)
   SWAP (policy_user);
   SWAP (keeper);
   SWAP (keeper_user);
+  SWAP (mistakes);
+  SWAP (phrases_read);
+  SWAP (changed);
   SWAP (quit);
   SWAP (no_pictures);
   SWAP (no_pager);

@@ -53,7 +53,7 @@ br__sheet_enter (br__call *call, br_sheet *sheet, const br_sink *sink)
   sheet->told = inner ? sheet->told : &call->sink;
   if (inner || call->sink.goes_on)
     return;
-  sheet->mistakes = sheet->phrases_read = 0;
+  sheet->mistakes = sheet->phrases_read = sheet->changed = 0;
   if (sheet->account)
     (void) br__account_work (BR__LONG_WORK);
 }

@@ -155,11 +155,11 @@ struct br_sheet
   br__line *first, *last;
   br__check *checks, *last_check;
   struct br__wood *wood, *last_wood;    /* stock and parts */
-  struct br__wood *wood_of[BR__WOOD_HASHES];    /* by the hash of their names, the newest first */
+  struct br__wood **wood_of;        /* BR__WOOD_HASHES of them, by the hash of their names, the newest first; NULL before the first */
   struct br__shape *shapes, *last_shape;
   unsigned views_asked;             /* bits: those that a statement has drawn */
   struct br__annotation *annotations, *last_annotation;
-  struct br__annotation *annotation_of[BR__NOTE_HASHES];    /* the first about each thing, by its hash */
+  struct br__annotation **annotation_of;    /* BR__NOTE_HASHES of them: the first about each thing, by its hash; NULL before there is one */
   unsigned long annotation_count;   /* gives their entries names */
   unsigned long check_count;        /* gives hidden entries their names */
   int untold;                       /* something has changed while nobody listened to cautions */
@@ -184,7 +184,7 @@ struct br_sheet
   br_painter_find *painter;         /* or NULL */
   void *painter_user;
 
-  size_t mistakes, phrases_read;    /* of the input that is being run */
+  size_t mistakes, phrases_read, changed;   /* of the input that is being run */
   int tried_short;                  /* a line that was tried for a hint had no memory */
   int quit;
   int no_pictures, no_pager;        /* how answers are shown: `pictures off`, `pager off` */
@@ -328,6 +328,11 @@ br_status br__remark (br__run *run, const char *format, ...) __attribute__ ((for
 br_status br__change_add (br__run *run, const br__change *change);
 /* From here on the next br__change_add needs no memory: to be called before what that change takes back is done.  */
 br_status br__changes_room (br__run *run);
+/* BR_TOO_BIG where the input of RUN has changed as much of what there is as one may: each change works out again all that
+   depends on it, and takes as long.  What is new is not asked about.  */
+br_status br__may_change (br__run *run);
+/* Counts what a change has taken, TAKES of br__account_takes.  */
+void br__changed (br_sheet *sheet, size_t takes);
 /* Turns *ACTIVE, as a change.  */
 br_status br__change_switch (br__run *run, int *active);
 /* Puts NEW, which it takes over also on an error, instead of *TEXT.  */

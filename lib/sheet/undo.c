@@ -18,6 +18,8 @@ travel (br__run *run, int back)
   if (status == BR_OK && run->collect)
     status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length,
                        "a sheet that is used takes nothing back");
+  if (status == BR_OK)
+    status = br__may_change (run);
   if (status != BR_OK)
     return status;
   /* Also where it fails: once what it follows is saved without it, it would do something.  */

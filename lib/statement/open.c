@@ -293,12 +293,14 @@ br__do_new (br__run *run)
     status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length, "a sheet cannot empty itself");
   if (status == BR_OK && !give_up)
     status = br__check_saved (run);
-  if (status == BR_OK)
+  /* One that is empty already is not kept for `undo`.  */
+  const int empty = !run->sheet->first && !run->sheet->path && !br__graph_size (run->sheet->graph);
+  if (status == BR_OK && !empty)
     status = br__content_new (&content, run->sheet, run->error);
-  if (status == BR_OK)
+  if (status == BR_OK && !empty)
     status = br__replace_content (run, &content);
   if (status == BR_OK)
-    status = br__remark (run, "an empty sheet; `undo` brings back what was here");
+    status = br__remark (run, empty ? "an empty sheet" : "an empty sheet; `undo` brings back what was here");
   run->saved = status == BR_OK;
   br_sheet_free (content);
   return status;

@@ -235,6 +235,10 @@ br__do_rename (br__run *run)
     status = take_name (&new, &at_new, run);
   if (status == BR_OK)
     status = br__end_of_line (run);
+  if (status == BR_OK)
+    status = br__may_change (run);
+  /* The sheet is opened anew with the other name, which takes some ten times as long as to look at it.  */
+  br__account_toil (10 * br__graph_size (run->sheet->graph));
   if (status == BR_OK && run->from_file)
     status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length,
                        "a sheet cannot rename what is in it: write the new name in its lines");

@@ -419,6 +419,8 @@ change (br__run *run, br__settings *new, const setting *row)
   br_status status = old ? br__changes_room (run) : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
 
   if (status == BR_OK)
+    status = br__may_change (run);
+  if (status == BR_OK)
     status = br__graph_renew (sheet->graph, new, &moves, run->error);
   if (status == BR_OK)
     {

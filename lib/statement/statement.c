@@ -101,8 +101,9 @@ answer (br__run *run, const br__statement *st)
                      "this input has asked for as much work as one input may: ask this in another");
   const size_t before = br__account_takes ();
   const br_status status = st->run (run);
+  /* Many a question looks at all that there is, which takes no memory.  */
   if (!run->touched_count)
-    br__account_spend (br__account_takes () - before);
+    br__account_spend (br__account_takes () - before + br__graph_size (run->sheet->graph) / 8);
   return status;
 }
 
@@ -405,9 +406,12 @@ run_one (br_sheet *sheet, const char *text, size_t length, const char *file, siz
   br__run run = { .sheet = sheet, .sink = sink, .file = file, .line_number = line_number,
                   .from_file = from_file, .text = text, .length = length, .error = &error,
                   .collect = sheet->collect };
+  const size_t takes = br__account_takes ();
   br_status status = br__changes_begin (&run), kept = BR_OK;
   if (status == BR_OK)
     status = run_statement (&run);
+  if (run.changes.count || run.steps || status != BR_OK)
+    br__changed (sheet, br__account_takes () - takes);
   /* A remark, an answer or an `undo` in a file is a line of the sheet, but nothing to be undone.  */
   int text_only = from_file && !run.line && !run.changes.count;
 

@@ -37,7 +37,7 @@ hash_of (const char *name, size_t length)
 br__wood *
 br__wood_find (const br_sheet *sheet, int stock, const char *name, size_t length)
 {
-  for (br__wood *w = sheet->wood_of[hash_of (name, length)]; w; w = w->alike)
+  for (br__wood *w = sheet->wood_of ? sheet->wood_of[hash_of (name, length)] : NULL; w; w = w->alike)
     if (w->active && w->stock == stock && strlen (w->name) == length && memcmp (w->name, name, length) == 0)
       return w;
   return NULL;
@@ -311,11 +311,15 @@ free_all (br_sheet *sheet)
       next = w->next;
       br__wood_free (w);
     }
+  br__free (sheet->wood_of);
 }
 
-static void
+/* 0 out of memory.  */
+static int
 append (br_sheet *sheet, br__wood *w)
 {
+  if (!sheet->wood_of && !(sheet->wood_of = br__alloc_zero (BR__WOOD_HASHES, sizeof *sheet->wood_of)))
+    return 0;
   br__release_by (sheet, free_all);
   if (sheet->last_wood)
     sheet->last_wood->next = w;
@@ -325,6 +329,7 @@ append (br_sheet *sheet, br__wood *w)
   br__wood **first = &sheet->wood_of[hash_of (w->name, strlen (w->name))];
   w->alike = *first;
   *first = w;
+  return 1;
 }
 
 /* 1 if a size or the quantity of W is that of another.  */
@@ -378,6 +383,9 @@ keep_wood (br__run *run, int stock)
   if (status == BR_OK && piece.problem.length && !piece.waits && !(run->from_file && follows_others (w)))
     status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->end - run->word.offset, "%s",
                        br__text_string (&piece.problem));
+  br__wood *old = br__wood_find (run->sheet, stock, w->name, strlen (w->name));
+  if (status == BR_OK && !append (run->sheet, w))
+    status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   if (status != BR_OK)
     {
       br__piece_clear (&piece);
@@ -385,8 +393,6 @@ keep_wood (br__run *run, int stock)
       return status;
     }
   /* From here on the sheet owns it, active or not.  */
-  br__wood *old = br__wood_find (run->sheet, stock, w->name, strlen (w->name));
-  append (run->sheet, w);
   if (old)
     status = br__take_out (run, &old->active, old->line);
   if (status == BR_OK)

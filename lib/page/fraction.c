@@ -14,6 +14,7 @@
 
 #include <uthash.h>
 
+#include "measure/unbroken.h"
 #include "page/page.h"
 
 #define FAMILY "DejaVu Sans"
@@ -398,24 +399,6 @@ runs_backward (const char *s, size_t length)
   return 0;
 }
 
-/* Whether no line ends at the blank S + AT: before the unit of a number, and between the metres or feet of a size and what is behind
-   them.  */
-static int
-is_in_measure (const char *s, size_t at)
-{
-  static const char *const units[] = { "mm", "cm", "m", "in", "ft" };
-  const char *next = s + at + 1;
-  if (at == 0 || s[at] != ' ')
-    return 0;
-  if (digits_at (next, 1, 0))
-    return (s[at - 1] == '\'' && at > 1 && digits_at (s + at - 2, 1, 0))
-           || (s[at - 1] == 'm' && at > 2 && s[at - 2] == ' ' && digits_at (s + at - 3, 1, 0));
-  for (size_t i = 0; digits_at (s + at - 1, 1, 0) && i < sizeof units / sizeof units[0]; i++)
-    if (strncmp (next, units[i], strlen (units[i])) == 0 && !g_ascii_isalpha (next[strlen (units[i])]))
-      return 1;
-  return 0;
-}
-
 /* The bytes of the next line of S within WIDTH (0: no bound); *TAKES gets its width.  */
 static size_t
 fit_line (br_page *page, const char *s, double width, double blank, const br_page_text *t, double *takes)
@@ -431,7 +414,7 @@ fit_line (br_page *page, const char *s, double width, double blank, const br_pag
     {
       size_t blanks = strspn (s + at, " "), n = strcspn (s + at + blanks, " \n");
       double w = (double) blanks * blank + set_word (page, s + at + blanks, n, 0, 0, t->size, t->bold, 0);
-      while (width > 0 && is_in_measure (s, at + blanks + n))
+      while (width > 0 && br__is_in_measure (s, at + blanks + n))
         {
           size_t more = strcspn (s + at + blanks + n + 1, " \n");
           double wider = w + blank + set_word (page, s + at + blanks + n + 1, more, 0, 0, t->size, t->bold, 0);

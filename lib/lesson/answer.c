@@ -108,6 +108,9 @@ plain_sign (const br__glyph *g)
   /* About, arrows, and the three dots of "therefore".  */
   if (g->code == 0x2248 || g->code == '~' || g->code == 0x2192 || g->code == 0x21D2 || g->code == 0x2234)
     return "=";
+  /* A cross and a thumb down say that it is not so.  */
+  if ((g->code >= 0x2715 && g->code <= 0x2718) || (g->code >= 0x274C && g->code <= 0x274E) || g->code == 0x1F44E || g->code == 0x1F6AB)
+    return NULL;
   /* A bullet before it, a tick or a face behind it (Unicode, names of its blocks).  */
   if (g->code == 0x2022 || (g->code >= 0x25A0 && g->code < 0x27C0) || (g->code >= 0xFE00 && g->code < 0xFE10) || g->code >= 0x1F000)
     return " ";
@@ -209,7 +212,8 @@ make_plain (br__answer *a)
   };
   static const char *const behind[][2] =
   {
-    { "<- ", " " }, { "->", "=" }, { "=>", "=" }, { "more or less", "about" }, { "give or take", "about" }, { "-ish", " ish" },
+    { "<- ", " " }, { "->", "=" }, { "=>", "=" }, { "more or less", "about" }, { "give or take", "about" }, { "-ish", " ish" }, { " as a decimal", "" },
+    { " as a fraction", "" }, { " in all", "" },
     { "comes to ", "is " }, { "came to ", "is " }, { "adds up to ", "is " }, { "works out to ", "is " }
   };
   put_narrow (a);

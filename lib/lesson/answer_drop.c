@@ -16,7 +16,7 @@ sign_word (const br__answer *a, size_t at, size_t end)
 {
   static const char *const below[] =
   {
-    "under", "below", "short", "shorter", "small", "smaller", "less", "low", "lower", "little", "undersize", "undersized", "shy", "narrow",
+    "under", "below", "beneath", "short", "shorter", "small", "smaller", "less", "low", "lower", "little", "undersize", "undersized", "shy", "narrow",
     "narrower", "thin", "thinner", NULL
   };
   static const char *const above[] =
@@ -91,7 +91,11 @@ is_part (const br__answer *a, size_t at)
 void
 br__answer_drop_front (br__answer *a)
 {
-  static const char *const kept[] = { "no", "under", "over", "below", "above", "between", "from", "to", "ll", "lo", "il", "li", NULL };
+  static const char *const kept[] = { "no", "under", "over", "below", "above", "between", "from", "to", "past", "beyond", "short", "ll", "lo", "il", "li", NULL };
+  /* What was crossed out stood before it.  */
+  static const char *const old[] = { "crossed", "struck", "deleted", "erased", "scratch", NULL };
+  /* "After 11 in", but "after the cut 11 in".  */
+  static const char *const places[] = { "before", "after", "behind", NULL };
   br__answer_replace (a, 0, equals_end (a), "");
   for (;;)
     {
@@ -119,6 +123,8 @@ br__answer_drop_front (br__answer *a)
       else if (a->length && (strchr (" .,:;?!*()=", a->text[0]) || (a->text[0] == '<' && strchr (a->text, '>')))
                && !(a->text[0] == '.' && br__is_digit (a->text[1])) && strncmp (a->text, "!=", 2) != 0)
         drop_sign (a, 0);
+      else if (strncmp (a->text, "- (", 3) == 0)
+        br__answer_replace (a, 1, 1, "");
       else if (a->text[0] == '-' && a->text[1] == '(')
         drop_sign (a, 1);
       /* "#17": a count.  */
@@ -130,8 +136,8 @@ br__answer_drop_front (br__answer *a)
       /* "l1" may be meant for 11.  */
       else if (end && strchr ("lIoO", a->text[end - 1]) && br__is_digit (a->text[end]))
         return;
-      else if (end && ((!br__is_one_of (a->text, end, kept) && (!br__is_changing (a, 0, end) || br__word_is (a->text, end, "wrong")))
-                       || a->text[end] == ':'))
+      else if (end && (!br__is_changing (a, 0, end) || br__is_one_of (a->text, end, old)) && !(br__is_one_of (a->text, end, places) && a->text[end] && br__has_number (a->text + end, 2))
+               && (!br__is_one_of (a->text, end, kept) || a->text[end] == ':' || (a->text[end] == ',' && br__word_is (a->text, end, "no"))))
         {
           /* "answer- 3/8": the dash is no minus.  */
           size_t dash = end + (a->text[end] == ' ');

@@ -384,8 +384,11 @@ br__is_changing (const br__answer *a, size_t at, size_t end)
     "not", "cannot", "never", "neither", "nor", "nope", "hardly", "doubt", "anything", "everything", "nothing", "instead", "unlike", "opposite",
     "nowhere", "dont", "havent", "isnt", "wasnt", "arent", "werent", "cant", "couldnt", "wont", "wouldnt", "shouldnt", "mustnt", "doesnt", "didnt", "hasnt", "aint",
     "same", "ditto", "less", "more", "than", "least", "almost", "nearly",
-    "or", "half", "third", "quarter", "twice", "double", "triple", "times", "squared", "cubed", "plus", "minus", "without", "except",
+    "or", "half", "third", "quarter", "twice", "double", "triple", "times", "squared", "cubed", "sq", "cu", "plus", "minus", "without", "except",
     "doubled", "halved", "bit", "little", "something", "upwards", "minimum", "min", "if", "unless", "wrong", "incorrect", "false",
+    "besides", "excluding", "lacking", "scarcely", "rarely", "doubtful", "unlikely", "impossible", "untrue", "disagree", "fewer",
+    "mistake", "misread", "formerly", "previously", "originally", "void", "cancel", "cancelled", "canceled", "ignore", "disregard", "crossed",
+    "struck", "deleted", "erased", "scratch", "hair", "tad",
     "nein", "nicht", "keinesfalls", "keineswegs", "aucunement", "nullement", "kein", "keine", "keinen",
     "nie", "niemals", "pas", "ne", "jamais", "nunca", "jamzs", "tampoco", "non", "mai", "nao", "nzo",
     "inte", "ej", "niet", "geen", "nooit", "ikke", "aldrig", "aldri", "ei", "nem", "nu", "nije", "degil", "dezil", NULL
@@ -394,9 +397,10 @@ br__is_changing (const br__answer *a, size_t at, size_t end)
   int quiet = leaves_out (a, at) || strncmp (a->text + at, "dont know", 9) == 0
               || (br__word_is (a->text + at, end - at, "twice") && (strstr (a->text, "check") || strstr (a->text, "measure")))
               || (at >= 3 && strncmp (a->text + at - 3, "no ", 3) == 0);
-  /* "All but 17", "17 too many".  */
+  /* "All but 17", "17 too many", "17 and up".  */
   if ((end == a->length && br__word_is (a->text + at, end - at, "no"))
       || (br__word_is (a->text + at, end - at, "all") && strncmp (a->text + end, " but ", 5) == 0)
+      || (br__word_is (a->text + at, end - at, "and") && (strcmp (a->text + end, " up") == 0 || strcmp (a->text + end, " over") == 0))
       || (br__word_is (a->text + at, end - at, "too") && (strncmp (a->text + end, " many", 5) == 0 || strncmp (a->text + end, " few", 4) == 0)))
     return 1;
   return !quiet && br__is_one_of (a->text + at, end - at, words);
@@ -524,7 +528,7 @@ br__answer_drop_old (br__answer *a)
   static const char *const words[] =
   {
     "no", "nope", "oops", "sorry", "wait", "actually", "rather", "mean", "meant", "correction", "corrected", "but", "now", "crossed",
-    "scratch", "scratched", "struck", "erase", "erased", "deleted", "changed", NULL
+    "scratch", "scratched", "struck", "erase", "erased", "deleted", "changed", "wrong", NULL
   };
   drop_struck (a);
   drop_denied (a);

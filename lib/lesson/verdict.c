@@ -407,7 +407,7 @@ judge_all (br__verdict *v, const char *written, const br__key *key)
       memcpy (first, words.text, length);
       first[length] = 0;
       status = judge (&other, first, key);
-      if (status == BR_OK && other.index <= BR__NO_UNIT)
+      if (status == BR_OK && (other.index <= BR__NO_UNIT || (other.index == BR__ROUNDED && other.near)))
         break;
     }
   if (status != BR_OK)

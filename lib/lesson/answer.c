@@ -111,8 +111,8 @@ plain_sign (const br__glyph *g)
   /* A cross and a thumb down say that it is not so.  */
   if ((g->code >= 0x2715 && g->code <= 0x2718) || (g->code >= 0x274C && g->code <= 0x274E) || g->code == 0x1F44E || g->code == 0x1F6AB)
     return NULL;
-  /* A bullet before it, a tick or a face behind it (Unicode, names of its blocks).  */
-  if (g->code == 0x2022 || (g->code >= 0x25A0 && g->code < 0x27C0) || (g->code >= 0xFE00 && g->code < 0xFE10) || g->code >= 0x1F000)
+  /* A bullet or points before it, a tick, a star or a face behind it (Unicode, names of its blocks).  */
+  if (g->code == 0x2022 || g->code == 0x2026 || (g->code >= 0x2B00 && g->code < 0x2C00) || (g->code >= 0x25A0 && g->code < 0x27C0) || (g->code >= 0xFE00 && g->code < 0xFE10) || g->code >= 0x1F000)
     return " ";
   if (g->code == 0xB7)
     return ".";
@@ -268,7 +268,7 @@ br__fraction_end (const br__answer *a, size_t at)
 static size_t
 joint_at (const br__answer *a, size_t at)
 {
-  static const char *const joints[] = { " and ", " & ", "& ", "&", " plus ", " + ", "+", ", ", " - ", "- ", " -", "-" };
+  static const char *const joints[] = { " and ", " & ", "& ", " &", "&", " plus ", " + ", "+", ", ", " - ", "- ", " -", "-" };
   for (size_t i = 0; i < sizeof joints / sizeof joints[0]; i++)
     if (strncmp (a->text + at, joints[i], strlen (joints[i])) == 0)
       return strlen (joints[i]);
@@ -411,7 +411,7 @@ read_text (br__answer *a, int counted, br_error *error)
 br_status
 br__answer_read (br__answer *a, const char *written, int counted, br_error *error)
 {
-  static const char *const not_sure[][2] = { { "not sure", "maybe" } };
+  static const char *const not_sure[][2] = { { "not sure", "maybe" }, { "no idea", "maybe" }, { "no clue", "maybe" } };
   br_measure zero = BR_MEASURE_ZERO;
   br__answer as_given;
   size_t skipped = 0;

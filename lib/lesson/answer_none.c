@@ -48,7 +48,7 @@ br__answer_is_none (const char *written)
   /* What such a sentence has in it, blanks left out.  */
   static const char *const signs[] =
   {
-    "idk", "dunno", "dont", "donot", "didnt", "didnot", "cant", "cannot", "couldnt", "wont", "wasnt", "nothere", "havent", "absent", "away", "sick", "ranout",
+    "idk", "dunno", "dont", "donot", "didnt", "didnot", "cant", "cannot", "couldnt", "wont", "wasnt", "nothere", "havent", "absent", "away", "sick", "ranout", "noans", "noneof", "enoughtime",
     "forgot", "forget", "remember", "understand", "learn", "notsure", "idea", "clue", "outoftime", "notime", "notdone", "notyet", "notfinish", "unfinish",
     "incomplete", "stuck", "confus", "lost",
     "skip", "blank", "answer", "help", "sorry", "hard", "difficult", "giveup", "gaveup", "whatever"

@@ -8,6 +8,7 @@
 
 #include "file/markup.h"
 #include "measure/measure.h"
+#include "measure/unbroken.h"
 
 /* XML 1.0, section 2.2, has no U+FFFE and U+FFFF.  */
 static int
@@ -104,9 +105,24 @@ fraction_at (const char *s, size_t *whole, size_t *slash)
   return at;
 }
 
+/* The bytes from AT to END of S, escaped, with blanks that hold a size together.  */
+static void
+put_unbroken (br_text *t, const char *s, size_t at, size_t end)
+{
+  for (size_t from = at; at < end; from = at)
+    {
+      while (at < end && !br__is_in_measure (s, at))
+        at++;
+      br__put_escaped_bytes (t, s + from, at - from);
+      br__text_puts (t, at < end ? "\xC2\xA0" : "");
+      at += at < end;
+    }
+}
+
 void
 br__put_fractions (br_text *t, const char *s)
 {
+  const char *all = s;
   while (*s)
     {
       size_t whole, slash, n = fraction_at (s, &whole, &slash);
@@ -125,7 +141,7 @@ br__put_fractions (br_text *t, const char *s)
         }
       /* A run of digits that begins no fraction is passed whole, so that 1.13/8 stays 1.13/8.  */
       n = digit (*s) ? strspn (s, "0123456789.") : strcspn (s, "0123456789");
-      br__put_escaped_bytes (t, s, n);
+      put_unbroken (t, all, (size_t) (s - all), (size_t) (s - all) + n);
       s += n;
     }
 }

@@ -14,7 +14,7 @@ void br__put_escaped_bytes (br_text *t, const char *bytes, size_t length);
 /* Puts text for a file that is no HTML: the same is spelled out, but line ends and tabs stay.  */
 void br__put_plain (br_text *t, const char *bytes, size_t length);
 
-/* S escaped, its fractions raised and lowered in a span of the class f.  */
+/* S escaped, its fractions raised and lowered in a span of the class f, and no line ends inside a size of it.  */
 void br__put_fractions (br_text *t, const char *s);
 /* The same for the eye, and for the ear beside it, in a span of the class r, the measure in words:
    "2 and 3 eighths inches".  TEXT that is no shop measure is only escaped.  */

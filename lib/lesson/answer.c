@@ -34,7 +34,7 @@ quote_at (const char *s)
 {
   static const char *const quotes[] =
   {
-    "\"", "'", "\xE2\x80\x9C", "\xE2\x80\x9D", "\xE2\x80\x9E", "\xE2\x80\x98", "\xE2\x80\x99", "\xC2\xAB", "\xC2\xBB"
+    "\"", "'", "`", "_", "\xE2\x80\x9C", "\xE2\x80\x9D", "\xE2\x80\x9E", "\xE2\x80\x98", "\xE2\x80\x99", "\xC2\xAB", "\xC2\xBB"
   };
   for (size_t i = 0; i < sizeof quotes / sizeof quotes[0]; i++)
     if (strncmp (s, quotes[i], strlen (quotes[i])) == 0)
@@ -68,12 +68,12 @@ take_text (br__answer *a, size_t *skipped, const char *written)
   *skipped = start;
 }
 
-/* Two apostrophes for the inch sign, one comma between digits for the point, and a slash in 1:48.  */
+/* Two apostrophes for the inch sign, one comma between digits for the point, and a slash in 1:48; 00:45 is a time.  */
 static void
 take_signs (br__answer *a)
 {
   size_t colon = strspn (a->text, "0123456789");
-  if (colon && a->text[colon] == ':' && a->text[colon + 1] && strspn (a->text + colon + 1, "0123456789") == a->length - colon - 1)
+  if (colon && a->text[0] != '0' && a->text[colon] == ':' && a->text[colon + 1] && a->text[colon + 1] != '0' && strspn (a->text + colon + 1, "0123456789") == a->length - colon - 1)
     a->text[colon] = '/';
   char *text = a->text, *comma = strchr (text, ',');
   if (comma == text && br__is_digit (text[1]))
@@ -105,11 +105,14 @@ plain_sign (const br__glyph *g)
   /* "5/8 <- answer".  */
   if (g->code == 0x2190)
     return " ";
-  /* About and arrows.  */
-  if (g->code == 0x2248 || g->code == '~' || g->code == 0x2192 || g->code == 0x21D2)
+  /* About, arrows, and the three dots of "therefore".  */
+  if (g->code == 0x2248 || g->code == '~' || g->code == 0x2192 || g->code == 0x21D2 || g->code == 0x2234)
     return "=";
-  /* A tick or a face behind it (Unicode, names of its blocks).  */
-  if ((g->code >= 0x2600 && g->code < 0x27C0) || (g->code >= 0xFE00 && g->code < 0xFE10) || g->code >= 0x1F000)
+  /* A cross and a thumb down say that it is not so.  */
+  if ((g->code >= 0x2715 && g->code <= 0x2718) || (g->code >= 0x274C && g->code <= 0x274E) || g->code == 0x1F44E || g->code == 0x1F6AB)
+    return NULL;
+  /* A bullet or points before it, a tick, a star or a face behind it (Unicode, names of its blocks).  */
+  if (g->code == 0x2022 || g->code == 0x2026 || (g->code >= 0x2B00 && g->code < 0x2C00) || (g->code >= 0x25A0 && g->code < 0x27C0) || (g->code >= 0xFE00 && g->code < 0xFE10) || g->code >= 0x1F000)
     return " ";
   if (g->code == 0xB7)
     return ".";
@@ -123,34 +126,99 @@ plain_sign (const br__glyph *g)
   return g->kind == BR__GLYPH_FOOT ? "'" : g->kind == BR__GLYPH_INCH ? "\"" : NULL;
 }
 
+/* The first of each of COUNT rows, in any letters, becomes the second, which does not hold it.  */
 static void
-replace_all (br__answer *a, const char *from, const char *to)
+replace_all (br__answer *a, const char *const rows[][2], size_t count)
 {
-  for (char *at; (at = strstr (a->text, from)); )
-    br__answer_replace (a, (size_t) (at - a->text), strlen (from), to);
+  for (size_t i = 0; i < count; i++)
+    {
+      size_t n = strlen (rows[i][0]);
+      for (size_t at = 0; at + n <= a->length; )
+        if (br__word_is (a->text + at, n, rows[i][0]))
+          br__answer_replace (a, at, n, rows[i][1]);
+        else
+          at++;
+    }
 }
 
-/* Letters, digits and signs as wide as those of Chinese are ASCII's (Unicode, Halfwidth and Fullwidth Forms).  */
+/* Signs that nobody sees go, and letters, digits and signs as wide as those of Chinese are ASCII's (Unicode, Halfwidth and
+   Fullwidth Forms).  */
 static void
 put_narrow (br__answer *a)
 {
-  for (size_t at = 0; at < a->length; at++)
+  for (size_t at = 0; at < a->length; )
     {
       br__glyph g = br__glyph_at (a->text, a->length, at);
+      int unseen = (g.code >= 0x200B && g.code <= 0x200F) || g.code == 0x2060 || g.code == 0xFEFF || g.code == 0xAD;
       char narrow[2] = { (char) (g.code - 0xFF00 + ' '), 0 };
-      if (g.code > 0xFF00 && g.code < 0xFF5F)
-        br__answer_replace (a, at, g.length, narrow);
+      if (unseen || (g.code > 0xFF00 && g.code < 0xFF5F))
+        br__answer_replace (a, at, g.length, unseen ? "" : narrow);
+      at += unseen ? 0 : g.code > 0xFF00 && g.code < 0xFF5F ? 1 : g.length;
     }
 }
+
+/* The digits of a fraction that are raised or lowered are ASCII's, however the slash between them is written; those of in² stay.  */
+static void
+put_level (br__answer *a)
+{
+  int slash = 0;                /* before the digits at hand */
+  for (size_t at = 0; at < a->length; )
+    {
+      br__glyph g = br__glyph_at (a->text, a->length, at), behind = g;
+      const unsigned kind = g.kind;
+      size_t end = at;
+      while (behind.kind == kind && end < a->length)
+        behind = br__glyph_at (a->text, a->length, end += behind.length);
+      int raised = kind == BR__GLYPH_SUPERSCRIPT && (behind.kind == BR__GLYPH_SLASH || behind.kind == BR__GLYPH_FRACTION_SLASH);
+      if (raised || (kind == BR__GLYPH_SUBSCRIPT && slash))
+        {
+          br__answer_replace (a, at, 0, raised && at && br__is_digit (a->text[at - 1]) ? " " : "");
+          for (at += raised && at && a->text[at] == ' '; br__glyph_at (a->text, a->length, at).kind == kind; at++)
+            {
+              g = br__glyph_at (a->text, a->length, at);
+              br__answer_replace (a, at, g.length, (char[2]) { (char) ('0' + g.num), 0 });
+            }
+        }
+      else
+        at = end;
+      slash = kind == BR__GLYPH_SLASH || kind == BR__GLYPH_FRACTION_SLASH;
+    }
+}
+
+/* "Isn't" is a word, however its apostrophe is written.  */
+static void
+join_words (br__answer *a)
+{
+  for (size_t at = 1; at < a->length; at++)
+    {
+      br__glyph g = br__glyph_at (a->text, a->length, at);
+      if (g.kind == BR__GLYPH_FOOT && br__is_letter (a->text[at - 1]) && br__is_letter (a->text[at + g.length]))
+        br__answer_replace (a, at, g.length, "");
+    }
+}
+
+#define COUNT(rows) (sizeof (rows) / sizeof (rows)[0])
 
 static void
 make_plain (br__answer *a)
 {
+  /* Inch signs as other programs hand them over, then the units of languages with other letters, longer words first.  */
+  static const char *const before[][2] =
+  {
+    { "\\\"", "\"" }, { "&quot;", "\"" }, { "&#34;", "\"" }, { "&Prime;", "\"" }, { "&#39;", "'" }, { "&frasl;", "/" }, { "&nbsp;", " " }, { "\"\"", "\"" },
+    { "\u0434\u044E\u0439\u043C\u043E\u0432", "in" }, { "\u0434\u044E\u0439\u043C\u0430", "in" }, { "\u0434\u044E\u0439\u043C", "in" },
+    { "\u043C\u043C", "mm" }, { "\u0441\u043C", "cm" }, { "\u82F1\u5BF8", "in" }, { "\u82F1\u5C3A", "ft" }, { "\u6BEB\u7C73", "mm" },
+    { "\u5398\u7C73", "cm" }, { "\u30A4\u30F3\u30C1", "in" }, { "\uC778\uCE58", "in" }
+  };
+  static const char *const behind[][2] =
+  {
+    { "<- ", " " }, { "->", "=" }, { "=>", "=" }, { "more or less", "about" }, { "give or take", "about" }, { "-ish", " ish" }, { " as a decimal", "" },
+    { " as a fraction", "" }, { " in all", "" },
+    { "comes to ", "is " }, { "came to ", "is " }, { "adds up to ", "is " }, { "works out to ", "is " }
+  };
   put_narrow (a);
-  /* Inch signs as other programs hand them over.  */
-  replace_all (a, "\\\"", "\"");
-  replace_all (a, "&quot;", "\"");
-  replace_all (a, "\"\"", "\"");
+  put_level (a);
+  replace_all (a, before, COUNT (before));
   for (size_t at = 0; at < a->length; )
     {
       br__glyph g = br__glyph_at (a->text, a->length, at);
@@ -158,20 +226,18 @@ make_plain (br__answer *a)
       if (plain)
         br__answer_replace (a, at, g.length, plain);
       char last = at ? a->text[at - 1] : ' ', c = a->text[at];
-      if (plain && c == last && strchr (" -'", c))
+      if (plain && c == last && strchr (" -'\"", c))
         {
-          /* One blank, one dash; two apostrophes are an inch sign.  */
+          /* One blank, one dash, one inch sign; two apostrophes are an inch sign.  */
           br__answer_replace (a, at - (c == '\''), 1 + (c == '\''), c == '\'' ? "\"" : "");
           continue;
         }
       at += plain ? 1 : g.length;
     }
-  replace_all (a, "<- ", " ");
-  replace_all (a, "->", "=");
-  replace_all (a, "=>", "=");
-  replace_all (a, "more or less", "about");
-  replace_all (a, "give or take", "about");
-  replace_all (a, "not enough", "too short");
+  replace_all (a, behind, COUNT (behind));
+  /* "3/8 in not enough", but "not enough for 17".  */
+  if (a->length > 10 && br__word_is (a->text + a->length - 10, 10, "not enough"))
+    br__answer_replace (a, a->length - 10, 10, "too short");
 }
 
 size_t
@@ -202,7 +268,7 @@ br__fraction_end (const br__answer *a, size_t at)
 static size_t
 joint_at (const br__answer *a, size_t at)
 {
-  static const char *const joints[] = { " and ", " & ", "& ", "&", " plus ", " + ", "+", ", ", " - ", "- ", " -", "-" };
+  static const char *const joints[] = { " and ", " & ", "& ", " &", "&", " plus ", " + ", "+", ", ", " - ", "- ", " -", "-" };
   for (size_t i = 0; i < sizeof joints / sizeof joints[0]; i++)
     if (strncmp (a->text + at, joints[i], strlen (joints[i])) == 0)
       return strlen (joints[i]);
@@ -303,6 +369,9 @@ is_counted (const br__answer *a, size_t *end)
   size_t at = 0;
   while (a->text[at] && a->text[at] != ' ' && !br__is_letter (a->text[at]) && strncmp (a->text + at, ", ", 2) != 0)
     at++;
+  /* "17 1/2 boards" are more than 17.  */
+  if (a->text[at] == ' ' && br__fraction_end (a, at + 1) > at + 1)
+    at = br__fraction_end (a, at + 1);
   *end = at;
   /* What is in a bracket is looked at where that is dropped.  */
   if (strchr (a->text + at, '('))
@@ -342,6 +411,7 @@ read_text (br__answer *a, int counted, br_error *error)
 br_status
 br__answer_read (br__answer *a, const char *written, int counted, br_error *error)
 {
+  static const char *const not_sure[][2] = { { "not sure", "maybe" }, { "no idea", "maybe" }, { "no clue", "maybe" } };
   br_measure zero = BR_MEASURE_ZERO;
   br__answer as_given;
   size_t skipped = 0;
@@ -356,6 +426,8 @@ br__answer_read (br__answer *a, const char *written, int counted, br_error *erro
     return status;
   error->offset += skipped;
   *a = as_given;
+  join_words (a);
+  replace_all (a, not_sure, COUNT (not_sure));
   br__answer_drop_reason (a);
   br__answer_drop_old (a);
   make_plain (a);

@@ -16,7 +16,7 @@ sign_word (const br__answer *a, size_t at, size_t end)
 {
   static const char *const below[] =
   {
-    "under", "below", "short", "shorter", "small", "smaller", "less", "low", "lower", "little", "undersize", "undersized", "narrow",
+    "under", "below", "beneath", "short", "shorter", "small", "smaller", "less", "low", "lower", "little", "undersize", "undersized", "shy", "narrow",
     "narrower", "thin", "thinner", NULL
   };
   static const char *const above[] =
@@ -39,8 +39,8 @@ put_sign (br__answer *a, const char *sign)
   br__answer_replace (a, 0, 0, sign && a->text[0] != '-' && a->text[0] != '+' ? sign : "");
 }
 
-/* 1 where the digits up to END, perhaps with a # before them, say which problem it is: "3) ", "#3: ", "3: ", and "3. " where
-   a mixed number is behind it.  */
+/* 1 where the digits up to END, perhaps with a # or "No." before them, say which problem it is: "3) ", "#3: ", "3: ", and "3. "
+   where a mixed number is behind it.  */
 static int
 is_problem_number (const br__answer *a, size_t end)
 {
@@ -61,9 +61,15 @@ drop_sign (br__answer *a, size_t at)
 {
   static const char open[] = "(<", close[] = ")>";
   const char *which = strchr (open, a->text[at]);
-  char *end = which ? strchr (a->text, close[which - open]) : NULL;
-  if (end)
-    br__answer_replace (a, (size_t) (end - a->text), 1, "");
+  int depth = 0;
+  for (size_t end = at; which && end < a->length; end++)
+    {
+      depth += (a->text[end] == *which) - (a->text[end] == close[which - open]);
+      if (depth > 0)
+        continue;
+      br__answer_replace (a, end, 1, "");
+      break;
+    }
   br__answer_replace (a, at, 1, "");
 }
 
@@ -85,12 +91,15 @@ is_part (const br__answer *a, size_t at)
 void
 br__answer_drop_front (br__answer *a)
 {
-  static const char *const kept[] = { "no", "under", "over", "below", "above", "between", "from", "to", "ll", "lo", "il", "li", NULL };
+  static const char *const kept[] = { "no", "under", "over", "below", "above", "between", "from", "to", "past", "beyond", "short", "ll", "lo", "il", "li", NULL };
+  /* What was crossed out stood before it.  */
+  static const char *const old[] = { "crossed", "struck", "deleted", "erased", "scratch", NULL };
+  /* "After 11 in", but "after the cut 11 in".  */
+  static const char *const places[] = { "before", "after", "behind", NULL };
   br__answer_replace (a, 0, equals_end (a), "");
   for (;;)
     {
-      size_t end = br__letters_end (a, 0), number = a->text[0] == '#';
-      size_t sure = end + (br__word_is (a->text, end, "not") && strncmp (a->text + end, " sure", 5) == 0 ? 5 : 0);
+      size_t end = br__letters_end (a, 0), number = a->text[0] == '#' ? 1 : br__word_is (a->text, 4, "no. ") ? 4 : 0;
       const char *sign = sign_word (a, 0, end);
       while (br__is_digit (a->text[number]))
         number++;
@@ -101,6 +110,11 @@ br__answer_drop_front (br__answer *a)
           br__answer_replace (a, 0, end + (a->text[end] == ' '), "-");
           return;
         }
+      else if (br__word_is (a->text, end, "plus") || br__word_is (a->text, end, "positive"))
+        {
+          br__answer_replace (a, 0, end + (a->text[end] == ' '), "+");
+          return;
+        }
       else if (sign && (strncmp (a->text + end, " by ", 4) == 0 || (a->text[end] && is_part (a, end + 1))))
         {
           br__answer_replace (a, 0, a->text[end + 1] == 'b' ? end + 4 : end + 1, sign);
@@ -109,24 +123,21 @@ br__answer_drop_front (br__answer *a)
       else if (a->length && (strchr (" .,:;?!*()=", a->text[0]) || (a->text[0] == '<' && strchr (a->text, '>')))
                && !(a->text[0] == '.' && br__is_digit (a->text[1])) && strncmp (a->text, "!=", 2) != 0)
         drop_sign (a, 0);
+      else if (strncmp (a->text, "- (", 3) == 0)
+        br__answer_replace (a, 1, 1, "");
       else if (a->text[0] == '-' && a->text[1] == '(')
         drop_sign (a, 1);
-      else if (sure > end)
-        br__answer_replace (a, 0, sure, "");
       /* "#17": a count.  */
       else if (a->text[0] == '#' && number > 1)
         br__answer_replace (a, 0, 1, "");
-      /* "It's": a word, too.  */
-      else if (end && a->text[end] == '\'' && br__is_letter (a->text[end + 1]) && !br__is_changing (a, 0, end))
-        br__answer_replace (a, 0, end + 1, "");
       /* A word of another alphabet may say "not".  */
       else if (end && strspn (a->text, "z") == end && a->text[end] != ':')
         return;
       /* "l1" may be meant for 11.  */
       else if (end && strchr ("lIoO", a->text[end - 1]) && br__is_digit (a->text[end]))
         return;
-      else if (end && ((!br__is_one_of (a->text, end, kept) && (!br__is_changing (a, 0, end) || br__word_is (a->text, end, "wrong")))
-                       || a->text[end] == ':'))
+      else if (end && (!br__is_changing (a, 0, end) || br__is_one_of (a->text, end, old)) && !(br__is_one_of (a->text, end, places) && a->text[end] && br__has_number (a->text + end, 2))
+               && (!br__is_one_of (a->text, end, kept) || a->text[end] == ':' || (a->text[end] == ',' && br__word_is (a->text, end, "no"))))
         {
           /* "answer- 3/8": the dash is no minus.  */
           size_t dash = end + (a->text[end] == ' ');
@@ -163,7 +174,7 @@ drop_words (br__answer *a)
 {
   static const char *const words[] =
   {
-    "long", "wide", "high", "tall", "thick", "deep", "across", "each", "total", "exactly", "approx", "about", "roughly",
+    "radius", "length", "width", "height", "long", "wide", "high", "tall", "thick", "deep", "across", "each", "total", "exactly", "approx", "about", "roughly",
     "or", "so", "i", "ish", "think", "maybe", "answer", "ans", "the", "mark", "marks", NULL
   };
   /* "5/8 on the ruler": where it is.  */

@@ -67,7 +67,9 @@ misspelt_unit (const char *word, size_t length)
     { "zoll", "in" }, { "pouce", "in" }, { "pouces", "in" }, { "pulgada", "in" }, { "pulgadas", "in" }, { "pollice", "in" },
     { "pollici", "in" }, { "duim", "in" }, { "polegada", "in" }, { "polegadas", "in" }, { "mtr", "m" }, { "mtrs", "m" }, { "mts", "m" },
     { "metro", "m" }, { "metros", "m" }, { "milimetros", "mm" }, { "milzmetros", "mm" }, { "centzmetros", "cm" }, { "pct", "%" },
-    { "prozent", "%" }
+    { "prozent", "%" }, { "procent", "%" }, { "percents", "%" }, { "po", "in" }, { "inz", "in" }, { "tum", "in" }, { "tomme", "in" },
+    { "tommer", "in" }, { "cal", "in" }, { "cale", "in" }, { "cali", "in" }, { "pulg", "in" }, { "pol", "in" }, { "fuss", "ft" }, { "fuz", "ft" }, { "pied", "ft" }, { "pieds", "ft" },
+    { "pie", "ft" }, { "pies", "ft" }, { "piede", "ft" }, { "piedi", "ft" }, { "voet", "ft" }, { "fot", "ft" }, { "fod", "ft" }
   };
   size_t end = 0;
   br__search nearest;
@@ -90,8 +92,6 @@ mend_units (br__answer *a)
   for (size_t at = 0; at < a->length; at++)
     {
       size_t end = br__letters_end (a, at);
-      if (end > at && a->text[end] == '\'' && a->text[end + 1] == 's')
-        br__answer_replace (a, end, 2, "");
       const char *unit = misspelt_unit (a->text + at, end - at);
       if (unit)
         br__answer_replace (a, at, end - at, unit);
@@ -129,6 +129,21 @@ mend_fractions (br__answer *a)
           if (behind && ahead && br__word_is (a->text + at, n, rows[i].written))
             br__answer_replace (a, at, n, rows[i].meant);
         }
+    }
+}
+
+/* 5 16ths is 5/16.  */
+static void
+mend_parts (br__answer *a)
+{
+  static const char *const ends[] = { "ths", "th", "nds", "nd", "rds", "rd", NULL };
+  for (size_t at = 1; at + 1 < a->length; at++)
+    {
+      size_t end = at + 1 + strspn (a->text + at + 1, "0123456789"), stop = br__letters_end (a, end);
+      if (a->text[at] != ' ' || !br__is_digit (a->text[at - 1]) || end == at + 1 || !br__is_one_of (a->text + end, stop - end, ends))
+        continue;
+      br__answer_replace (a, end, stop - end, "");
+      br__answer_replace (a, at, 1, "/");
     }
 }
 
@@ -208,7 +223,7 @@ mend_exponent (br__answer *a)
 void
 br__answer_mend_order (br__answer *a)
 {
-  size_t end = br__letters_end (a, 0), stop = 0, at = end + strspn (a->text + end, ":= ");
+  size_t end = br__letters_end (a, 0), stop = 0, at = end + strspn (a->text + end, ".:= ");
   const br_unit *unit = at > end ? br__unit_scan (&stop, a->text, end, 0) : NULL;
   if (!unit || stop < end || !(br__is_digit (a->text[at]) || br__fraction_end (a, at) > at)
       || !(br__is_digit (a->text[a->length - 1]) || (unsigned char) a->text[a->length - 1] >= 0x80))
@@ -224,6 +239,7 @@ br__answer_mend (br__answer *a)
   mend_exponent (a);
   mend_decimetres (a);
   mend_units (a);
+  mend_parts (a);
   mend_fractions (a);
   mend_numbers (a);
 }

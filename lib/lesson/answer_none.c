@@ -43,12 +43,12 @@ br__answer_is_none (const char *written)
   static const char *const words[] =
   {
     "dk", "na", "nil", "none", "x", "xx", "xxx", "no", "nope", "dash",
-    "unsure", "unknown", "empty", "null", "nothing", "pass", "tbd", "huh", "what", "eh", "hmm", NULL
+    "unsure", "unknown", "empty", "null", "nothing", "pass", "ill", "tbd", "huh", "what", "eh", "hmm", NULL
   };
   /* What such a sentence has in it, blanks left out.  */
   static const char *const signs[] =
   {
-    "idk", "dunno", "dont", "donot", "didnt", "didnot", "cant", "cannot", "couldnt", "wont", "wasnt", "nothere", "havent", "absent",
+    "idk", "dunno", "dont", "donot", "didnt", "didnot", "cant", "cannot", "couldnt", "wont", "wasnt", "nothere", "havent", "absent", "away", "sick", "ranout", "noans", "noneof", "enoughtime",
     "forgot", "forget", "remember", "understand", "learn", "notsure", "idea", "clue", "outoftime", "notime", "notdone", "notyet", "notfinish", "unfinish",
     "incomplete", "stuck", "confus", "lost",
     "skip", "blank", "answer", "help", "sorry", "hard", "difficult", "giveup", "gaveup", "whatever"

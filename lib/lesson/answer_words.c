@@ -350,7 +350,7 @@ put_inches (br__answer *a, size_t at)
     return 0;
   used += a->text[used] == ' ' || a->text[used] == '-';
   stop = whole_end (&inches, a, used);
-  if (stop == used || inches < 12 || strchr ("./", a->text[stop]) || inches > 10000)
+  if (stop == used || inches < 12 || a->text[stop] == '/' || inches > 10000)
     return 0;
   put_whole (a, at, stop, 12 * feet + inches, "");
   a->carried = 1;
@@ -382,20 +382,26 @@ br__is_changing (const br__answer *a, size_t at, size_t end)
   static const char *const words[] =
   {
     "not", "cannot", "never", "neither", "nor", "nope", "hardly", "doubt", "anything", "everything", "nothing", "instead", "unlike", "opposite",
-    "isnt", "wasnt", "arent", "werent", "cant", "couldnt", "wont", "wouldnt", "shouldnt", "mustnt", "doesnt", "didnt", "hasnt", "aint",
+    "nowhere", "dont", "havent", "isnt", "wasnt", "arent", "werent", "cant", "couldnt", "wont", "wouldnt", "shouldnt", "mustnt", "doesnt", "didnt", "hasnt", "aint",
     "same", "ditto", "less", "more", "than", "least", "almost", "nearly",
-    "or", "half", "third", "quarter", "twice", "double", "triple", "times", "squared", "cubed", "plus", "minus", "without", "except",
+    "or", "half", "third", "quarter", "twice", "double", "triple", "times", "squared", "cubed", "sq", "cu", "plus", "minus", "without", "except",
     "doubled", "halved", "bit", "little", "something", "upwards", "minimum", "min", "if", "unless", "wrong", "incorrect", "false",
+    "besides", "excluding", "lacking", "scarcely", "rarely", "doubtful", "unlikely", "impossible", "untrue", "disagree", "fewer",
+    "mistake", "misread", "formerly", "previously", "originally", "void", "cancel", "cancelled", "canceled", "ignore", "disregard", "crossed",
+    "struck", "deleted", "erased", "scratch", "hair", "tad",
     "nein", "nicht", "keinesfalls", "keineswegs", "aucunement", "nullement", "kein", "keine", "keinen",
     "nie", "niemals", "pas", "ne", "jamais", "nunca", "jamzs", "tampoco", "non", "mai", "nao", "nzo",
     "inte", "ej", "niet", "geen", "nooit", "ikke", "aldrig", "aldri", "ei", "nem", "nu", "nije", "degil", "dezil", NULL
   };
   /* "I don't know, 11 5/16" is an answer.  */
-  int dont = a->text[end] == '\'' && a->text[end + 1] == 't' && strncmp (a->text + end, "'t know", 7) != 0;
-  int quiet = strncmp (a->text + at, "not sure", 8) == 0 || leaves_out (a, at)
+  int quiet = leaves_out (a, at) || strncmp (a->text + at, "dont know", 9) == 0
               || (br__word_is (a->text + at, end - at, "twice") && (strstr (a->text, "check") || strstr (a->text, "measure")))
               || (at >= 3 && strncmp (a->text + at - 3, "no ", 3) == 0);
-  if (dont || (end == a->length && br__word_is (a->text + at, end - at, "no")))
+  /* "All but 17", "17 too many", "17 and up".  */
+  if ((end == a->length && br__word_is (a->text + at, end - at, "no"))
+      || (br__word_is (a->text + at, end - at, "all") && strncmp (a->text + end, " but ", 5) == 0)
+      || (br__word_is (a->text + at, end - at, "and") && (strcmp (a->text + end, " up") == 0 || strcmp (a->text + end, " over") == 0))
+      || (br__word_is (a->text + at, end - at, "too") && (strncmp (a->text + end, " many", 5) == 0 || strncmp (a->text + end, " few", 4) == 0)))
     return 1;
   return !quiet && br__is_one_of (a->text + at, end - at, words);
 }
@@ -417,7 +423,7 @@ int
 br__is_remark (const br__answer *a, size_t at)
 {
   static const char *const words[] =
-  { "left", "rest", "remain", "remainder", "remaining", "waste", "scrap", "nearest", "rounded", NULL };
+  { "was", "left", "rest", "remain", "remainder", "remaining", "waste", "scrap", "nearest", "rounded", NULL };
   /* "(with 1/8 kerf)", but "(18 with kerf)".  */
   int number = 0, sign = 0, kerf = br__is_letter (a->text[at + 1]) && strstr (a->text + at, "kerf");
   if (strchr ("+-*", a->text[at + 1 + (a->text[at + 1] == ' ')]) || (!leaves_out (a, at + 1) && br__has_changing (a, at + 1, a->length)))
@@ -483,12 +489,37 @@ drop_struck (br__answer *a)
 void
 br__answer_drop_reason (br__answer *a)
 {
-  static const char *const words[] = { "because", "cause", "cuz", "cos", "coz", "bc", "since", NULL };
+  static const char *const words[] = { "because", "cause", "cuz", "cos", "coz", "bc", "since", "check:", "proof:", NULL };
   static const char *const rulers[] = { "rounded to 1/", "rounded to nearest", "rounded to the nearest", "to nearest", "to the nearest", NULL };
   for (size_t at = 1; at < a->length; at++)
     if (begins_word (a, at) && br__has_number (a->text, at)
         && (word_of (a, at, words) > at || (word_of (a, at, rulers) > at && !strchr (a->text + at, '='))))
       br__answer_replace (a, at, a->length - at, "");
+}
+
+/* "Not 11 3/8, 11 5/16": what is denied goes, with the sign behind it.  */
+static void
+drop_denied (br__answer *a)
+{
+  static const char *const words[] = { "not", "its not", "it is not", "it isnt", NULL };
+  size_t at = word_of (a, 0, words), number = at ? strcspn (a->text + at, "0123456789") + at : a->length;
+  while (at && number < a->length && !(strchr (",;", a->text[number]) && a->text[number + 1] == ' '))
+    number++;
+  if (number < a->length && br__has_number (a->text + number, a->length - number))
+    br__answer_replace (a, 0, number + 1, "");
+}
+
+/* Drops what is from AT on; its unit stays where there is no other: "11 5/16, not 11 3/8 in".  */
+static void
+keep_unit (br__answer *a, size_t at)
+{
+  size_t start;
+  const br_unit *unit = br__answer_unit_before (a, a->length, &start);
+  while (at && strchr (" ,;", a->text[at - 1]))
+    at--;
+  br__answer_replace (a, at, a->length - at, "");
+  if (unit && at && br__is_digit (a->text[at - 1]))
+    br__answer_replace (a, at, 0, unit->name);
 }
 
 void
@@ -497,14 +528,15 @@ br__answer_drop_old (br__answer *a)
   static const char *const words[] =
   {
     "no", "nope", "oops", "sorry", "wait", "actually", "rather", "mean", "meant", "correction", "corrected", "but", "now", "crossed",
-    "scratch", "scratched", "struck", "erase", "erased", "deleted", "changed", NULL
+    "scratch", "scratched", "struck", "erase", "erased", "deleted", "changed", "wrong", NULL
   };
   drop_struck (a);
+  drop_denied (a);
   for (size_t at = 1; at < a->length; at++)
     {
       if (!begins_word (a, at))
         continue;
-      size_t end = word_of (a, at, words);
+      size_t end = word_end (a, at, "rather than") > at ? at : word_of (a, at, words);
       /* "not 11 3/8 but 11 5/16", "11 3/8 no 11 5/16", and "11 5/16 not 11 3/8".  */
       if (end > at && br__has_number (a->text, at) && br__has_number (a->text + end, a->length - end))
         {
@@ -512,8 +544,8 @@ br__answer_drop_old (br__answer *a)
           br__answer_replace (a, 0, word_end (a, end, "to"), "");
           at = 0;
         }
-      else if ((word_end (a, at, "not") > at || word_end (a, at, "instead of") > at) && br__has_number (a->text, at)
+      else if ((word_end (a, at, "not") > at || word_end (a, at, "instead of") > at || word_end (a, at, "rather than") > at) && br__has_number (a->text, at)
                && br__has_number (a->text + at, a->length - at))
-        br__answer_replace (a, at, a->length - at, "");
+        keep_unit (a, at);
     }
 }

@@ -170,8 +170,9 @@ put_key (br_text *t, const br__task *task)
     {
       br__text_puts (t, "<tr><td>");
       br__put_fractions (t, br__text_string (&task->wrong[i]));
-      br__text_printf (t, "</td><td>%s</td><td>%s</td></tr>\n", br__mistake_name (task->mistake[i]),
-                       br__mistake_shows (task->mistake[i]));
+      br__text_printf (t, "</td><td>%s</td><td>", br__mistake_name (task->mistake[i]));
+      br__put_fractions (t, br__mistake_shows (task->mistake[i]));
+      br__text_puts (t, "</td></tr>\n");
     }
   br__text_puts (t, "</table>\n");
 }

@@ -91,7 +91,7 @@ br__own_put (br_text *t, const br__own *own, const br_number *x)
   const br_unit *unit = br__own_unit (own);
   br_number in_unit = BR_NUMBER_ZERO, size = BR_NUMBER_ZERO;
   int decimal = own->ask == BR__ASK_DECIMAL;
-  int mixed = own->ask == BR__ASK_LENGTH && (unit ? strcmp (unit->name, "ft") != 0 : own->dimension == BR_PLAIN);
+  int mixed = own->ask == BR__ASK_LENGTH && !own->style.feet && (unit ? strcmp (unit->name, "ft") != 0 : own->dimension == BR_PLAIN);
   if (!decimal && !mixed && !own->percent && own->ask != BR__ASK_ONE_FRACTION)
     {
       br__put_measure (t, x, own->dimension, &own->style);
@@ -184,6 +184,17 @@ check_form (const br__own *own, const br__tree *tree, br__run *run)
   return status;
 }
 
+/* 1 where the first unit of TREE is a foot, as in 4' 3-1/2".  */
+static int
+begins_in_feet (const br__tree *tree)
+{
+  const br_unit *unit = NULL;
+  size_t end = 0;
+  for (size_t at = 1; at < tree->length && !unit; at++)
+    unit = br__unit_scan (&end, tree->text, tree->length, at);
+  return unit && strcmp (unit->name, "ft") == 0;
+}
+
 /* ASK is what the teacher said, BR__ASK_COUNT where nothing.  */
 static br_status
 put_answer (br__own *own, br__value *v, const br__tree *tree, const br__mark *mark, int to_mark, br__ask ask, br__run *run)
@@ -208,7 +219,7 @@ put_answer (br__own *own, br__value *v, const br__tree *tree, const br__mark *ma
   own->style = br__settings_style (s);
   if (mark->unit || (is_written && written.unit))
     own->style.unit = br__unit_base (mark->unit ? mark->unit : written.unit);
-  own->style.feet = 0;
+  own->style.feet = is_written && written.unit && strcmp (written.unit->name, "in") == 0 && begins_in_feet (tree);
   if (status == BR_OK)
     status = br_number_set (&own->answer, q);
   if (status == BR_OK)

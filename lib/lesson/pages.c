@@ -5,6 +5,7 @@
 # include <config.h>
 #endif
 
+#include <stdio.h>
 #include <string.h>
 
 #include "exact/memory.h"
@@ -113,7 +114,6 @@ width_of (layout *l, int32_t size, const char *text)
   return wide;
 }
 
-/* The line by which the printer is checked, and the number of the page.  */
 /* "page 1 of 3", as the teacher's words have it: the numbers stand for %d in their order.  */
 static void
 put_page_number (br_text *t, const layout *l)
@@ -130,6 +130,7 @@ put_page_number (br_text *t, const layout *l)
       br__text_putc (t, *form);
 }
 
+/* The line by which the printer is checked, and the number of the page.  */
 static void
 put_foot (layout *l)
 {
@@ -321,8 +322,10 @@ static void
 put_figure (layout *l, const br__figure *f)
 {
   int32_t x = is_narrow (l, f) ? l->width - MARGIN - f->width : MARGIN + NUMBER_WIDTH + l->size / 2;
-  for (size_t i = 0; i < f->line_count; i++)
-    l->painter->line (l->page, x + f->lines[i].x0, l->y + f->lines[i].y0, x + f->lines[i].x1, l->y + f->lines[i].y1, THIN, f->lines[i].dashed);
+  for (int dashed = 1; dashed >= 0; dashed--)
+    for (size_t i = 0; i < f->line_count; i++)
+      if (f->lines[i].dashed == dashed)
+        l->painter->line (l->page, x + f->lines[i].x0, l->y + f->lines[i].y0, x + f->lines[i].x1, l->y + f->lines[i].y1, THIN, dashed);
   for (size_t i = 0; i < f->circle_count; i++)
     l->painter->arc (l->page, x + f->circles[i].x, l->y + f->circles[i].y, f->circles[i].radius, 0, 360 * 1000000, THIN, 0);
   for (size_t i = 0; i < f->label_count; i++)
@@ -417,29 +420,27 @@ put_problem (layout *l, const br__task *task, size_t index, size_t *count)
       room = least > room ? least : room;
     }
   int32_t give = room - least;
-  br_text number = BR_TEXT_ZERO;
-  begin_problem (l, task, put_wording (l, task, 0) + l->size / 2 + room + answer + picture, give, count);
-  br__text_printf (&number, "%zu.", index + 1);
+  char number[24];
+  /* Which page it stands on is known when it is drawn: so is its height then.  */
+  int32_t words = l->measuring ? put_wording (l, task, 0) : 0;
+  begin_problem (l, task, words + l->size / 2 + room + answer + picture, give, count);
+  snprintf (number, sizeof number, "%zu.", index + 1);
   l->role = "H2";
-  put (l, MARGIN, l->y, 0, l->size, 1, br__text_string (&number), 1);
+  put (l, MARGIN, l->y, 0, l->size, 1, number, 1);
   l->role = NULL;
-  l->y += put_wording (l, task, 1) + l->size / 2;
+  l->y += (l->measuring ? words : put_wording (l, task, 1)) + l->size / 2;
   if (ruler)
     put_ruler (l, task->problem);
-  else if (figure)
+  else if (figure && !l->measuring)
     {
-      if (!l->measuring)
-        {
-          begin_picture (l, task->problem);
-          put_figure (l, &f);
-          l->painter->tag (l->page, NULL, NULL);
-        }
-      l->y += picture;
+      begin_picture (l, task->problem);
+      put_figure (l, &f);
+      l->painter->tag (l->page, NULL, NULL);
     }
-  l->y += room + more_room (l, room, give);
-  put_answer_line (l);
+  l->y += (figure ? picture : 0) + room + more_room (l, room, give);
+  if (!l->measuring)
+    put_answer_line (l);
   l->y += answer;
-  br__text_clear (&number);
 }
 
 /* DRAW 0 only measures; returns the height.  */

@@ -198,10 +198,29 @@ find_mistake (br__mistake *mistake, const br_number *value, const br__written *f
   return status;
 }
 
-/* 1 if VALUE, written with so many places of its unit, is the key's to those places.  A whole number is only where the
-   unit is not larger than the one that is asked for.  */
+/* 1 if VALUE is what EXACT, half way between two multiples of PLACE, becomes where it is rounded up or to the even one.  */
 static br_status
-is_rounded (int *yes, const br_number *value, const br_measure *m, const br__written *f, const br__key *key)
+is_kept_tie (int *yes, const br_number *value, const br_number *place, const br_number *exact)
+{
+  br_number wanted = BR_NUMBER_ZERO, count = BR_NUMBER_ZERO;
+  br_status status = br_number_div (&count, exact, place);
+  for (br_ties ties = BR_TIES_UP; status == BR_OK && !*yes && ties <= BR_TIES_EVEN; ties += BR_TIES_EVEN - BR_TIES_UP)
+    {
+      status = br_number_round (&wanted, NULL, &count, BR_NEAREST, ties);
+      if (status == BR_OK)
+        status = br_number_mul (&wanted, &wanted, place);
+      *yes = status == BR_OK && br_number_equal (&wanted, value);
+    }
+  br_number_clear (&wanted);
+  br_number_clear (&count);
+  return status;
+}
+
+/* 1 if VALUE, written with so many places of its unit, is the key's to those places: half way, away from zero or to the even digit
+   (ISO 80000-1, annex B, has both, from memory).  A whole number is only where the unit is not larger than the one that is asked
+   for.  *NEAR: less than a mark away, or to places of a number that has no marks.  */
+static br_status
+is_rounded (int *yes, int *near, const br_number *value, const br_measure *m, const br__written *f, const br__key *key)
 {
   br_number off = BR_NUMBER_ZERO, half = BR_NUMBER_ZERO;
   int64_t num = m->unit ? m->unit->num : 1, den = m->unit ? m->unit->den : 1, tens = 2;
@@ -209,7 +228,7 @@ is_rounded (int *yes, const br_number *value, const br_measure *m, const br__wri
   *yes = 0;
   if (f->fraction || f->places > 12 || num == 0)
     return BR_OK;
-  for (unsigned i = 0; i < f->places; i++)
+  for (unsigned i = 0; i < f->places + (f->percent ? 2 : 0); i++)
     tens *= 10;
   status = br_number_set_ratio (&half, num, den);
   if (status == BR_OK && !m->unit && key->unit)
@@ -223,7 +242,13 @@ is_rounded (int *yes, const br_number *value, const br_measure *m, const br__wri
     status = br_number_sub (&off, value, &key->exact);
   if (status == BR_OK)
     status = br_number_abs (&off, &off);
-  *yes = status == BR_OK && !too_large && br_number_sign (value) != 0 && br_number_cmp (&off, &half) <= 0;
+  *near = br_number_sign (&key->mark) ? br_number_cmp (&off, &key->mark) < 0 : f->places > 0;
+  int way = status == BR_OK ? br_number_cmp (&off, &half) : 1, kept = way < 0;
+  if (status == BR_OK && way == 0)
+    status = br_number_add (&half, &half, &half);
+  if (status == BR_OK && way == 0)
+    status = is_kept_tie (&kept, value, &half, &key->exact);
+  *yes = status == BR_OK && !too_large && br_number_sign (value) != 0 && kept;
   br_number_clear (&off);
   br_number_clear (&half);
   return status;
@@ -278,10 +303,11 @@ judge_wrong (br__verdict *v, const br_number *value, const br_measure *m, const 
 {
   br__mistake mistake = BR__MISTAKES;
   int rounded = 0, bare = 0;
+  v->near = 0;
   br_status status = find_mistake (&mistake, value, f, key);
   if (status == BR_OK && mistake == BR__MISTAKES)
-    status = is_rounded (&rounded, value, m, f, key);
-  if (status == BR_OK && !f->percent && !key->unit && key->answer && strchr (key->answer, '%'))
+    status = is_rounded (&rounded, &v->near, value, m, f, key);
+  if (status == BR_OK && !f->percent && !m->unit && !key->unit && key->answer && strchr (key->answer, '%'))
     status = lacks_percent (&bare, value, key);
   v->index = bare ? (size_t) BR__NO_UNIT : rounded ? (size_t) BR__ROUNDED : mistake == BR__MISTAKES ? (size_t) BR__WRONG : (size_t) BR__JUDGEMENTS + mistake;
   v->places = f->places;
@@ -337,7 +363,7 @@ judge (br__verdict *v, const char *written, const br__key *key)
 static const char *
 other_answer (const char *written, size_t from, size_t *first, int *says_or)
 {
-  static const char *const joints[] = { " or ", "(", "[", "(or ", " which is ", " / ", ", ", ", or ", "; ", " and ", " ~ ", " \xE2\x89\x88 " };
+  static const char *const joints[] = { " or ", "(", "[", "(or ", " which is ", " / ", ", ", ", or ", "; ", " and ", " ~ ", "\xE2\x89\x88" };
   const char *word = NULL, *sign = strchr (written + from, '=');
   size_t joint = 1;
   for (size_t i = 0; i < sizeof joints / sizeof joints[0]; i++)
@@ -381,19 +407,20 @@ judge_all (br__verdict *v, const char *written, const br__key *key)
       memcpy (first, words.text, length);
       first[length] = 0;
       status = judge (&other, first, key);
-      if (status == BR_OK && other.index <= BR__NO_UNIT)
+      if (status == BR_OK && (other.index <= BR__NO_UNIT || (other.index == BR__ROUNDED && other.near)))
         break;
     }
   if (status != BR_OK)
     return status;
   status = judge (v, next, key);
-  /* "19/8 or 2-3/8 in": the unit is that of both.  */
-  if (status == BR_OK && says_or && v->unit && v->index == BR__OTHER_FORM && other.index == BR__NO_UNIT)
+  /* "19/8 or 2-3/8 in", "3/8 = 0.375 in": the unit is that of both.  */
+  if (status == BR_OK && v->unit && v->index == BR__OTHER_FORM && other.index == BR__NO_UNIT)
     v->index = BR__RIGHT;
   /* "5/8 = 0.625" lacks its unit, and nothing else.  */
   else if (status == BR_OK && v->index != BR__RIGHT && v->index < BR__NO_UNIT && !v->unit && other.index == BR__NO_UNIT)
     v->index = BR__NO_UNIT;
-  else if (status == BR_OK && v->index <= BR__ROUNDED && other.index < v->index && !(v->index == BR__NO_UNIT && !other.unit))
+  /* "4' 3-1/2" or 4' 4"" are two.  */
+  else if (status == BR_OK && (v->index < BR__ROUNDED || (v->index == BR__ROUNDED && v->near)) && other.index < v->index && !(v->index == BR__NO_UNIT && !other.unit))
     *v = other;
   else if (status == BR_OK && v->index > BR__NO_UNIT && says_or)
     status = judge (v, written, key);

@@ -40,6 +40,7 @@ typedef struct br__verdict
 {
   size_t index;                 /* a br__judgement, or BR__JUDGEMENTS and a br__mistake */
   unsigned places;              /* of what is rounded */
+  int near;                     /* it is, and less than a mark away */
   int unit;                     /* a unit was written */
   br_error error;               /* of what is unreadable; its offset is in the answer as given */
 } br__verdict;

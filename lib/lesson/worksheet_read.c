@@ -364,10 +364,29 @@ read_field (br__worksheet *w, size_t field, br__run *run)
   return w->fields[field] ? br__lex_next (&run->lex, run->error) : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
 }
 
+/* An error where the word at hand is said of a topic: "sums 2 size large points 2".  */
+static br_status
+not_of_topic (const br__worksheet *w, br__run *run)
+{
+  static const char *const words[][2] = { { "level", " 2" }, { "points", " 2" }, { "bonus", "" } };
+  const br__token *at = &run->lex.token;
+  for (unsigned i = 0; i < sizeof words / sizeof words[0]; i++)
+    if (br__lex_is_word (&run->lex, words[i][0]))
+      {
+        br__fail (run->error, BR_SYNTAX, at->offset, at->length, "`%s` is said of a topic, and stands behind its count", words[i][0]);
+        br__hint (run->error, "write `worksheet %s %lld %s%s into FILE.pdf`", w->rows[0].topic ? w->rows[0].topic->name : "own",
+                  (long long) w->rows[0].count, words[i][0], words[i][1]);
+        return BR_SYNTAX;
+      }
+  return BR_OK;
+}
+
 static br_status
 read_option (br__worksheet *w, br__run *run)
 {
   br_status status = once (w, run);
+  if (status == BR_OK)
+    status = not_of_topic (w, run);
   if (status != BR_OK)
     return status;
   for (size_t i = 0; i < BR__FIELDS; i++)
@@ -382,7 +401,7 @@ read_option (br__worksheet *w, br__run *run)
     {
       char *path = NULL;
       size_t start = run->lex.next;
-      status = br__clause_file (&path, run, start, OPTION_WORDS, BR_FILE_READ);
+      status = br__clause_file (&path, run, start, OPTION_WORDS " level points bonus", BR_FILE_READ);
       if (status == BR_OK)
         status = br__placed (run, br__names_read (&w->names, &w->name_count, path, run->error), start,
                              run->lex.token.offset);

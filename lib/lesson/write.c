@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "exact/status.h"
+#include "measure/unbroken.h"
 #include "table/rows.h"
 #include "lesson/figure.h"
 #include "lesson/write.h"
@@ -175,7 +176,7 @@ br__put_step_in_words (br_text *t, const char *step)
 
 #define TEXT_WIDTH 78
 
-/* LENGTH bytes at S, broken at blanks, each line behind INDENT blanks but the first.  */
+/* S, broken at blanks that are in no size, each line behind INDENT blanks but the first.  */
 static void
 put_wrapped (br_text *t, const char *s, size_t indent)
 {
@@ -183,6 +184,8 @@ put_wrapped (br_text *t, const char *s, size_t indent)
   while (*s)
     {
       size_t n = strcspn (s, " ");
+      while (br__is_in_measure (s, n))
+        n += 1 + strcspn (s + n + 1, " ");
       if (column > indent && column + 1 + n > TEXT_WIDTH)
         {
           br__text_printf (t, "\n%*s", (int) indent, "");

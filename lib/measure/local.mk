@@ -10,5 +10,6 @@ libbenchrule_core_la_SOURCES += \
   lib/measure/scale.c \
   lib/measure/simplest.c \
   lib/measure/total.c \
+  lib/measure/unbroken.h \
   lib/measure/unit.c \
   lib/measure/write.c

@@ -14,6 +14,7 @@
 
 #include <uthash.h>
 
+#include "measure/unbroken.h"
 #include "page/page.h"
 
 #define FAMILY "DejaVu Sans"
@@ -33,8 +34,9 @@ struct br__shape
 {
   PangoLayout *layout;
   double width;
-  cairo_scaled_font_t *font;      /* of a run with one glyph for each character, else NULL */
-  const PangoGlyphInfo *glyphs;   /* then those */
+  cairo_scaled_font_t *font;      /* of a run whose glyphs stand one after another, each for a character or more; else NULL */
+  const PangoGlyphString *run;    /* then those */
+  size_t length;                  /* bytes of its text */
   UT_hash_handle hh;
   char key[];                     /* bold, size in 1/72,000 in, text */
 };
@@ -119,29 +121,23 @@ look_for_missing (br_page *page, PangoLayout *layout)
     }
 }
 
-/* Whether the layout of S is a plain run, as those of digits and of most words are.  */
+/* Whether the layout of S is a plain run, as those of digits and of words are.  */
 static void
-look_for_glyphs (br__shape *s, size_t characters)
+look_for_glyphs (br__shape *s)
 {
   PangoLayoutLine *line = pango_layout_get_line_readonly (s->layout, 0);
   const PangoGlyphItem *run = line->runs ? line->runs->data : NULL;
-  if (!run || line->runs->next || (size_t) run->glyphs->num_glyphs != characters || characters > MOST_GLYPHS)
+  if (!run || line->runs->next || run->glyphs->num_glyphs > MOST_GLYPHS)
     return;
-  for (size_t i = 0; i < characters; i++)
-    if (run->glyphs->glyphs[i].glyph & PANGO_GLYPH_UNKNOWN_FLAG)
-      return;
+  for (int i = 0; i < run->glyphs->num_glyphs; i++)
+    {
+      const PangoGlyphInfo *g = &run->glyphs->glyphs[i];
+      if (g->glyph & PANGO_GLYPH_UNKNOWN_FLAG || g->geometry.x_offset || g->geometry.y_offset
+          || run->glyphs->log_clusters[i] >= (i + 1 < run->glyphs->num_glyphs ? run->glyphs->log_clusters[i + 1] : (int) s->length))
+        return;
+    }
   s->font = pango_cairo_font_get_scaled_font (PANGO_CAIRO_FONT (run->item->analysis.font));
-  s->glyphs = run->glyphs->glyphs;
-}
-
-/* How many characters LENGTH bytes of TEXT are taken for: one, such as a times sign, or one for each byte.  */
-static size_t
-characters_in (const char *text, size_t length)
-{
-  size_t n = 1;
-  while (n < length && ((unsigned char) text[n] & 0xC0) == 0x80)
-    n++;
-  return n == length ? 1 : length;
+  s->run = run->glyphs;
 }
 
 static br__shape *
@@ -158,7 +154,8 @@ new_shape (br_page *page, const char *key, size_t head, size_t n, int32_t size, 
   s->layout = shape_text (page, key + head, n - head, size, bold);
   pango_layout_get_extents (s->layout, NULL, &logical);
   s->width = (double) logical.width / PANGO_SCALE;
-  look_for_glyphs (s, characters_in (key + head, n - head));
+  s->length = n - head;
+  look_for_glyphs (s);
   if (!s->font)
     look_for_missing (page, s->layout);
   HASH_ADD (hh, page->shapes, key, n, s);
@@ -199,23 +196,24 @@ put_batch (br_page *page)
 }
 
 /* Adds the glyphs of S at X, Y; whoever copies them gets the LENGTH bytes at TEXT, of which the last glyph
-   may have one more than the others.  0 where that cannot be.  */
+   may have one more than in S.  0 where that cannot be.  */
 static int
-add_glyphs (br_page *page, const br__shape *s, double x, double y, const char *text, size_t length, size_t count)
+add_glyphs (br_page *page, const br__shape *s, double x, double y, const char *text, size_t length)
 {
   br__batch *b = page->batch;
-  if (!s->font || !b || page->turned)
+  if (!s->font || !b || page->turned || length > sizeof b->text)
     return 0;
-  if (b->font != s->font || (size_t) b->count + count > MOST_GLYPHS || (size_t) b->length + length > sizeof b->text)
+  const int count = s->run->num_glyphs;
+  if (b->font != s->font || b->count + count > MOST_GLYPHS || (size_t) b->length + length > sizeof b->text)
     put_batch (page);
   b->font = s->font;
-  for (size_t i = 0; i < count; i++)
+  for (int i = 0; i < count; i++)
     {
-      cairo_glyph_t glyph = { s->glyphs[i].glyph, x, y };
-      cairo_text_cluster_t cluster = { i + 1 < count ? 1 : (int) (length - count + 1), 1 };
+      cairo_glyph_t glyph = { s->run->glyphs[i].glyph, x, y };
+      cairo_text_cluster_t cluster = { (i + 1 < count ? s->run->log_clusters[i + 1] : (int) length) - s->run->log_clusters[i], 1 };
       b->clusters[b->count] = cluster;
       b->glyphs[b->count++] = glyph;
-      x += (double) s->glyphs[i].geometry.width / PANGO_SCALE;
+      x += (double) s->run->glyphs[i].geometry.width / PANGO_SCALE;
     }
   memcpy (b->text + b->length, text, length);
   b->length += (int) length;
@@ -245,9 +243,10 @@ set_run (br_page *page, const char *text, size_t length, double x, double y, int
     return 0;
   if (draw && page->turned)
     set_turned (page, text, length, x, y, size, bold);
-  else if (draw && !add_glyphs (page, s, x, y, text, length, characters_in (text, length)))
+  else if (draw && !add_glyphs (page, s, x, y, text, length))
     {
       put_batch (page);
+      br__page_flush (page);
       cairo_move_to (page->cairo, x, y);
       pango_cairo_show_layout_line (page->cairo, pango_layout_get_line_readonly (s->layout, 0));
     }
@@ -261,7 +260,7 @@ set_whole (br_page *page, const piece *p, double x, double y, int32_t size, int 
   br__shape *s = shape_of (page, p->text, p->whole - 1, size, bold);
   if (!s)
     return 0;
-  if (!draw || add_glyphs (page, s, x, y, p->text, p->whole, p->whole - 1))
+  if (!draw || add_glyphs (page, s, x, y, p->text, p->whole))
     return s->width;
   return set_run (page, p->text, p->whole - 1, x, y, size, bold, draw);
 }
@@ -274,9 +273,10 @@ draw_bar (br_page *page, double x, double y, int32_t size, int bold)
   int32_t slash = page->high ? size * 8 / 5 : size;
   double down = page->high ? full * HIGH_LOWERED : 0;
   br__shape *s = shape_of (page, SLASH, sizeof SLASH - 1, slash, bold);
-  if (s && add_glyphs (page, s, x + (full * BAR - s->width) / 2, y + down, "/", 1, 1))
+  if (s && add_glyphs (page, s, x + (full * BAR - s->width) / 2, y + down, "/", 1))
     return;
   put_batch (page);
+  br__page_flush (page);
   cairo_move_to (page->cairo, x - full * 0.02, y + full * 0.04 + down);
   cairo_line_to (page->cairo, x + full * (BAR + 0.02), y - full * (page->high ? 0.98 : 0.78));
   cairo_set_line_width (page->cairo, full * (bold ? 0.09 : 0.065));
@@ -398,24 +398,6 @@ runs_backward (const char *s, size_t length)
   return 0;
 }
 
-/* Whether no line ends at the blank S + AT: before the unit of a number, and between the metres or feet of a size and what is behind
-   them.  */
-static int
-is_in_measure (const char *s, size_t at)
-{
-  static const char *const units[] = { "mm", "cm", "m", "in", "ft" };
-  const char *next = s + at + 1;
-  if (at == 0 || s[at] != ' ')
-    return 0;
-  if (digits_at (next, 1, 0))
-    return (s[at - 1] == '\'' && at > 1 && digits_at (s + at - 2, 1, 0))
-           || (s[at - 1] == 'm' && at > 2 && s[at - 2] == ' ' && digits_at (s + at - 3, 1, 0));
-  for (size_t i = 0; digits_at (s + at - 1, 1, 0) && i < sizeof units / sizeof units[0]; i++)
-    if (strncmp (next, units[i], strlen (units[i])) == 0 && !g_ascii_isalpha (next[strlen (units[i])]))
-      return 1;
-  return 0;
-}
-
 /* The bytes of the next line of S within WIDTH (0: no bound); *TAKES gets its width.  */
 static size_t
 fit_line (br_page *page, const char *s, double width, double blank, const br_page_text *t, double *takes)
@@ -431,7 +413,7 @@ fit_line (br_page *page, const char *s, double width, double blank, const br_pag
     {
       size_t blanks = strspn (s + at, " "), n = strcspn (s + at + blanks, " \n");
       double w = (double) blanks * blank + set_word (page, s + at + blanks, n, 0, 0, t->size, t->bold, 0);
-      while (width > 0 && is_in_measure (s, at + blanks + n))
+      while (width > 0 && br__is_in_measure (s, at + blanks + n))
         {
           size_t more = strcspn (s + at + blanks + n + 1, " \n");
           double wider = w + blank + set_word (page, s + at + blanks + n + 1, more, 0, 0, t->size, t->bold, 0);
@@ -494,6 +476,7 @@ br__page_text (br_page *page, int32_t *width, const br_page_text *t, int draw)
   page->high = t->high;
   if (t->turned)
     {
+      br__page_flush (page);
       cairo_save (page->cairo);
       cairo_translate (page->cairo, left, top);
       cairo_rotate (page->cairo, -acos (0.0));

@@ -121,19 +121,40 @@ page_open (br_page **page, const char *form, int32_t width, int32_t height, cons
 static void
 page_next (br_page *page)
 {
+  br__page_flush (page);
   page->failed |= !br__page_room_again ();
   if (!page->png)
     cairo_show_page (page->cairo);
 }
 
-void
-br__page_stroke (br_page *page, int32_t width, int dashes)
+static void
+page_stroke (br_page *page, int32_t width, int dashes)
 {
   /* Long dash and dot for centre lines (ISO 128-2, type 04.1; ASME Y14.2; from memory).  */
   static const double dash[] = { 6, 4 }, dash_dot[] = { 12, 2, 1, 2 };
+  /* A PDF keeps its curves; how far they reach need not be known so well.  */
+  cairo_set_tolerance (page->cairo, page->png ? CURVES : 0.1);
   cairo_set_line_width (page->cairo, BR__POINTS (width));
   cairo_set_dash (page->cairo, dashes == 2 ? dash_dot : dash, dashes == 2 ? 4 : dashes ? 2 : 0, 0);
   cairo_stroke (page->cairo);
+}
+
+void
+br__page_flush (br_page *page)
+{
+  if (page->lines)
+    page_stroke (page, page->line_width, page->dashes);
+  page->lines = 0;
+}
+
+void
+br__page_begin_line (br_page *page, int32_t width, int dashes)
+{
+  if (page->line_width != width || page->dashes != dashes)
+    br__page_flush (page);
+  page->lines = 1;
+  page->line_width = width;
+  page->dashes = dashes;
 }
 
 static void
@@ -147,6 +168,7 @@ add_arc (br_page *page, double x, double y, double r, int32_t from, int32_t to)
 static void
 page_path (br_page *page, const br_page_step *steps, size_t count)
 {
+  br__page_flush (page);
   for (const br_page_step *s = steps; s < steps + count; s++)
     {
       double x = BR__POINTS (s->x), y = BR__POINTS (s->y);
@@ -168,23 +190,24 @@ page_path (br_page *page, const br_page_step *steps, size_t count)
 void
 br__page_line (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1, int32_t width, int dashed)
 {
+  br__page_begin_line (page, width, dashed);
   cairo_move_to (page->cairo, BR__POINTS (x0), BR__POINTS (y0));
   cairo_line_to (page->cairo, BR__POINTS (x1), BR__POINTS (y1));
-  br__page_stroke (page, width, dashed);
 }
 
 static void
 page_arc (br_page *page, int32_t x, int32_t y, int32_t radius, int32_t from, int32_t to, int32_t width,
           int dashed)
 {
+  br__page_begin_line (page, width, dashed);
   cairo_new_sub_path (page->cairo);
   add_arc (page, BR__POINTS (x), BR__POINTS (y), BR__POINTS (radius), from, to);
-  br__page_stroke (page, width, dashed);
 }
 
 static void
 page_pen (br_page *page, int32_t grey, int round)
 {
+  br__page_flush (page);
   cairo_set_source_rgb (page->cairo, grey / 1000.0, grey / 1000.0, grey / 1000.0);
   cairo_set_line_cap (page->cairo, round ? CAIRO_LINE_CAP_ROUND : CAIRO_LINE_CAP_BUTT);
 }
@@ -192,6 +215,7 @@ page_pen (br_page *page, int32_t grey, int round)
 static void
 page_fill (br_page *page, const int32_t *corners, size_t count)
 {
+  br__page_flush (page);
   for (size_t i = 0; i < count; i++)
     cairo_line_to (page->cairo, BR__POINTS (corners[2 * i]), BR__POINTS (corners[2 * i + 1]));
   cairo_close_path (page->cairo);
@@ -201,6 +225,7 @@ page_fill (br_page *page, const int32_t *corners, size_t count)
 static void
 page_clip (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1)
 {
+  br__page_flush (page);
   cairo_reset_clip (page->cairo);
   if (x1 <= x0)
     return;
@@ -213,6 +238,7 @@ page_close (char **bytes, size_t *length, br_page *page, br_error *error)
 {
   br_status status = BR_OK;
   cairo_status_t trouble;
+  br__page_flush (page);
   cairo_show_page (page->cairo);
   trouble = cairo_status (page->cairo);
   if (page->png && trouble == CAIRO_STATUS_SUCCESS)
@@ -243,5 +269,5 @@ page_release (char *bytes)
 const br_painter br_draw_painter =
 {
   page_open, page_next, br__page_line, page_arc, br__page_text, br__page_ruler, page_close, page_release,
-  page_drop, page_pen, page_fill, page_clip, page_path, br__page_stroke, br__page_tag, br__page_missing
+  page_drop, page_pen, page_fill, page_clip, page_path, page_stroke, br__page_tag, br__page_missing
 };

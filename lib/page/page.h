@@ -31,6 +31,9 @@ struct br_page
   struct br__tags *tags;        /* what is open, and descriptions; NULL at first */
   int pdf;
   int turned, high;             /* the text at hand */
+  int lines;                    /* some wait in cairo's path, */
+  int32_t line_width;
+  int dashes;                   /* to be drawn so */
   char missing[BR_PAGE_MISSING];
   int failed;                   /* memory ran out */
   br__bytes file;               /* so far */
@@ -51,10 +54,14 @@ int br__page_room_again (void);
 /* For CAIRO's surface; given back by g_object_unref.  */
 PangoContext *br__page_context (cairo_t *cairo);
 
-/* page.c */
+/* page.c
+   Lines of one width that come one after another are one path, whatever text stands between them: each path of its own costs the
+   page more than its lines do.  */
+/* Puts down the lines that wait.  */
+void br__page_flush (br_page *page);
+/* What is added to cairo's path from here on waits to be drawn so.  */
+void br__page_begin_line (br_page *page, int32_t width, int dashes);
 br_status br__page_fail (br_error *error, br_status status, const char *message);
-/* The path at hand, drawn.  */
-void br__page_stroke (br_page *page, int32_t width, int dashes);
 void br__page_line (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1, int32_t width,
                     int dashed);
 

@@ -39,6 +39,7 @@ mark_length (int32_t i, const br_page_ruler *r)
 static void
 draw_arrow (br_page *page, const br_page_ruler *r)
 {
+  br__page_flush (page);
   double x = BR__POINTS (r->x + r->arrow), y = BR__POINTS (r->y) + 1.5;
   cairo_move_to (page->cairo, x, y);
   cairo_line_to (page->cairo, x - 4, y + 12);
@@ -53,14 +54,13 @@ br__page_ruler (br_page *page, const br_page_ruler *r)
 {
   int32_t top = mark_length (0, r), size = size_of (r), width = (int32_t) ((int64_t) POINT * size / NUMBERS / 2);
   br__page_line (page, r->x, r->y, r->x + r->units * r->unit, r->y, POINT, 0);
-  /* All marks are one path: each path of its own costs the page more than its lines do.  */
+  br__page_begin_line (page, width, 0);
   for (int32_t i = 0; i <= r->units * r->parts; i++)
     {
       double x = BR__POINTS (r->x + (int32_t) ((int64_t) i * r->unit / r->parts));
       cairo_move_to (page->cairo, x, BR__POINTS (r->y));
       cairo_line_to (page->cairo, x, BR__POINTS (r->y - mark_length (i, r)));
     }
-  br__page_stroke (page, width, 0);
   for (int32_t k = 0; k <= r->units; k++)
     {
       char number[16];

@@ -61,6 +61,9 @@ br__page_tag (br_page *page, const char *role, const char *description)
   if (!page->tags)
     page->tags = calloc (1, sizeof *page->tags);
   br__tags *t = page->tags;
+  /* The lines of a figure are its own.  */
+  if (role ? strcmp (role, "Figure") == 0 : t && t->depth && strcmp (t->open[t->depth - 1], "Figure") == 0)
+    br__page_flush (page);
   if (!t)
     page->failed = 1;
   else if (role && t->depth < MOST_OPEN)

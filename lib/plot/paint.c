@@ -73,7 +73,7 @@ paint_text (easel *e, const br__ink *k)
                      .align = k->align };
   int32_t half = e->painter->text (e->page, NULL, &t, 0) / 2;
   t.turned = k->turned;
-  t.high = 1;
+  t.high = !k->prose;
   t.x -= k->turned ? half : 0;
   t.y = to_page (k->y) - (k->turned ? 0 : half);
   e->painter->text (e->page, NULL, &t, 1);

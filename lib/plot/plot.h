@@ -54,6 +54,7 @@ typedef struct br__ink
   br__group group;
   br__dash dashed;
   int apart;                    /* beside the figure: of a table or the title block */
+  int prose;                    /* a sentence: its fractions are small, as on papers */
   int bold;
   int turned;                   /* a text that runs upward, to be read from the right */
   br_align align;

@@ -8,6 +8,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "measure/unbroken.h"
 #include "report/review.h"
 
 #define MARGIN (BR__INCH / 2)
@@ -21,7 +22,7 @@ typedef struct side
   int64_t y, bottom;            /* the next free line, and where the last one may stand */
 } side;
 
-/* TEXT broken at blanks, behind an indent; nothing past the bottom.  */
+/* TEXT broken at blanks that are in no size, behind an indent; nothing past the bottom.  */
 static void
 put_text (side *s, int64_t indent, int64_t size, int bold, const char *text)
 {
@@ -35,6 +36,8 @@ put_text (side *s, int64_t indent, int64_t size, int bold, const char *text)
         {
           size_t next = n + strspn (text + n, " ");
           next += strcspn (text + next, " ");
+          while (br__is_in_measure (text, next))
+            next += 1 + strcspn (text + next + 1, " ");
           br__text_reset (&line);
           br__text_put (&line, text, next);
           if (n && br__text_width (br__text_string (&line), size) > room)
@@ -47,7 +50,7 @@ put_text (side *s, int64_t indent, int64_t size, int bold, const char *text)
       if (s->p->count)
         {
           s->p->inks[s->p->count - 1].bold = bold;
-          s->p->inks[s->p->count - 1].apart = 1;
+          s->p->inks[s->p->count - 1].apart = s->p->inks[s->p->count - 1].prose = 1;
         }
       s->p->failed |= line.failed;
       br__text_clear (&line);

@@ -59,10 +59,12 @@ static const char style[] =
   "body{line-height:1.35;max-width:7.5in;margin:1em auto;padding:0 .6em;overflow-wrap:anywhere}\n"
   "h1{font-size:1.4em;margin:.2em 0}h2{font-size:1.15em;margin:.8em 0 .2em}h3{font-size:1em;margin:.6em 0 .2em}ul{margin:.2em 0;padding-left:1.3em}\n"
   "figure{margin:.5em 0}.scroll{overflow-x:auto}figure svg{max-width:max(100%,30rem);height:auto;max-height:3.6in}figcaption{font-size:.85em}\n"
-  "table{overflow-wrap:normal}\n"
+  "table{overflow-wrap:normal}thead th+th{writing-mode:vertical-rl;white-space:nowrap}thead th{vertical-align:bottom}\n"
+  "tbody th{position:sticky;left:0;background:#fff;overflow-wrap:anywhere}tbody th a{color:inherit}\n"
+  "@media (max-width:32em){.box{font-size:.8em}td,th{padding:.15em .25em}}\n"
   BR__FIGURE_STYLE
   "@media print{@page{margin:.5in}body{margin:0;padding:0;font-size:10.5pt}.scroll{overflow:visible}table{font-size:9pt}"
-  "tr:first-child th:nth-child(n+3){writing-mode:vertical-rl}section{break-before:page}figure svg{max-width:100%;max-height:none}h3{margin:.3em 0 0}ul{margin:0}}\n";
+  "section{break-before:page}figure svg{max-width:100%;max-height:none}h3{margin:.3em 0 0}ul{margin:0}}\n";
 
 /* What comes first of what there is to do.  */
 const br__finding br__to_do[BR__TO_DO] =
@@ -109,9 +111,9 @@ put_lines (br_text *t, const br__design *d, br__finding f)
 }
 
 static void
-put_design (br_text *t, const br__design *d)
+put_design (br_text *t, const br__design *d, size_t number)
 {
-  br__text_puts (t, "<section><h1>");
+  br__text_printf (t, "<section id=\"d%zu\"><h1>", number);
   br__put_escaped (t, d->title.length ? br__text_string (&d->title) : d->path);
   br__text_puts (t, "</h1>\n<p>");
   br__put_escaped (t, d->path);
@@ -125,26 +127,50 @@ put_design (br_text *t, const br__design *d)
   br__text_puts (t, "<p>Your teacher's rules and local codes come first.</p></section>\n");
 }
 
+/* PATH, which a line may end in behind a folder and before the ending.  */
+static void
+put_path (br_text *t, const char *path)
+{
+  while (*path)
+    {
+      size_t n = strcspn (path + 1, "/.") + 1;
+      n += path[n] == '/';
+      br__put_escaped_bytes (t, path, n);
+      br__text_puts (t, path[n] ? "<wbr>" : "");
+      path += n;
+    }
+}
+
+static void
+put_row (br_text *t, const br__design *d, size_t number)
+{
+  br__text_printf (t, "<tr><th><a href=\"#d%zu\">", number);
+  put_path (t, d->path);
+  br__text_puts (t, "</a></th>");
+  for (size_t k = 0; k < BR__TO_DO; k++)
+    br__text_printf (t, "<td>%zu</td>", d->count[br__to_do[k]]);
+  br__text_printf (t, "<td>%s</td></tr>\n", br__text_string (&d->drawing));
+}
+
 static void
 put_pages (br_text *t, const br__design *designs, size_t count)
 {
   br__html_head (t, "en", "Designs looked over", style);
-  br__text_puts (t, "\n<main><h1>Designs looked over</h1>\n<div class=\"box\"><table><thead><tr><th>Design</th><th>Drawing</th>");
+  br__text_puts (t, "\n<main><h1>Designs looked over</h1>\n<div class=\"box\"><table><thead><tr><th>design</th>");
   for (size_t k = 0; k < BR__TO_DO; k++)
-    br__text_printf (t, "<th>%s</th>", br__finding_heading (br__to_do[k]));
-  br__text_puts (t, "</tr></thead><tbody>\n");
-  for (size_t i = 0; i < count; i++)
     {
-      br__text_puts (t, "<tr><th>");
-      br__put_escaped (t, designs[i].path);
-      br__text_printf (t, "</th><td>%s</td>", br__text_string (&designs[i].drawing));
-      for (size_t k = 0; k < BR__TO_DO; k++)
-        br__text_printf (t, "<td>%zu</td>", designs[i].count[br__to_do[k]]);
-      br__text_puts (t, "</tr>\n");
+      /* The short name of the CSV table; the lists below it have the long one.  */
+      br__text_printf (t, "<th title=\"%s\">", br__finding_heading (br__to_do[k]));
+      for (const char *c = br__finding_key (br__to_do[k]); *c; c++)
+        br__text_putc (t, *c == '_' ? ' ' : *c);
+      br__text_puts (t, "</th>");
     }
+  br__text_puts (t, "<th>drawing</th></tr></thead><tbody>\n");
+  for (size_t i = 0; i < count; i++)
+    put_row (t, &designs[i], i + 1);
   br__text_puts (t, "</tbody></table></div>\n");
   for (size_t i = 0; i < count; i++)
-    put_design (t, &designs[i]);
+    put_design (t, &designs[i], i + 1);
   br__text_puts (t, "</main></body></html>\n");
 }
 

@@ -405,6 +405,8 @@ test_wrong_lines (void **state)
     { "worksheet sums 2 into a.doc", "the name must end in .pdf, .txt, .csv or .html", 22 },
     { "worksheet sums 2 into a.pdf", "this program cannot draw pages", 22 },
     { "worksheet sums 2 into none/a.txt", "cannot write `none/a.txt`: there is no such file or folder", 22 },
+    { "worksheet sums 2 size large points 2 into a.txt", "`points` is said of a topic, and stands behind its count", 28 },
+    { "worksheet sums 2 versions 2 bonus into a.txt", "`bonus` is said of a topic, and stands behind its count", 28 },
     { "worksheet 2 sums into a.txt", "the name of a topic should stand here", 10 },
     { "worksheet sums 2 seed 3 seed 4 into a.txt", "`seed` stands here twice", 24 },
     { "worksheet sums 2 names into a.txt", "the name of a file should stand here", 23 },

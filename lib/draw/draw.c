@@ -6,14 +6,14 @@
 
 #include <string.h>
 
-#include "exact/wide.h"
 #include "draw/draw.h"
-#include "draw/hidden_line.h"
 #include "draw/view.h"
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "exact/wide.h"
 #include "lesson/worksheet.h"
 #include "shape/annotation.h"
+#include "view/hidden_line.h"
 
 #define CLAUSES "layer of into scale grid paper"
 #define CROWD 300

@@ -3,6 +3,7 @@
 #ifndef BR_DRAW_DRAW_H
 #define BR_DRAW_DRAW_H
 
+#include "draw/drawing.h"
 #include "draw/views.h"
 #include "wood/cuts.h"
 

@@ -10,8 +10,8 @@
 #include <string.h>
 
 #include "draw/by_hand.h"
-#include "draw/wood_left.h"
 #include "exact/wide.h"
+#include "view/wood_left.h"
 
 #define AIR (BR__INCH / 32)
 #define ARROW (BR__INCH / 8)
@@ -33,87 +33,6 @@ static const int64_t reaches[] = { BR__INCH / 5, BR__INCH / 3, BR__INCH / 2, BR_
 static const int64_t angles[ANGLES] = { 45 * BR__INCH, 31 * BR__INCH, 59 * BR__INCH };
 /* Their sines and cosines in billionths, which are asked for at every name.  */
 static const int64_t sines[ANGLES] = { 707106781, 515038075, 857167301 }, cosines[ANGLES] = { 707106781, 857167301, 515038075 };
-
-/* ---- What a label says ---- */
-
-static br_status
-put_number (br_text *t, const char *before, const br_real *value, int twice, const br__settings *s)
-{
-  br_real z = BR_REAL_ZERO;
-  br_status status = br_real_set (&z, value);
-  if (status == BR_OK && twice)
-    status = br_real_add (&z, &z, &z);
-  br__text_puts (t, before);
-  if (status == BR_OK)
-    status = br__put_drawing_number (t, &z, s);
-  br_real_clear (&z);
-  return status;
-}
-
-/* Of a bar the length over all, or between the centres that it is held at, and the width; a line of no width has
-   ends.  */
-static br_status
-put_length_of_line (br_text *t, const br__settings *s, const br_real *run, const br_real *rise, const br_real *width, int held)
-{
-  br__pad g = { BR_OK, s->bits, NULL };
-  br_real z = BR_REAL_ZERO;
-  br__point p = { run, rise };
-  int bar = br__sign_of (&g, width) > 0;
-  held = held && bar;
-  const br_real *length = br__length_of (&g, p);
-  br_status status = br__pad_end (&z, bar && !held ? br__add (&g, length, width) : length, &g);
-  if (status == BR_OK)
-    status = put_number (t, ", ", &z, 0, s);
-  br__text_puts (t, held ? " between centres" : bar ? " overall" : " from end to end");
-  if (status == BR_OK && bar)
-    status = put_number (t, ", ", width, 0, s);
-  br__text_puts (t, bar ? " wide" : "");
-  br_real_clear (&z);
-  return status;
-}
-
-/* The radius of the inner edge, which the arrow touches, and the width.  ISO 129-1, section on radii (from memory): R before
-   the number, one arrow, which ends on the arc.  */
-static br_status
-put_size_of_arc (br_text *t, const br_real *inner, const br_real *outer, const br__settings *s)
-{
-  br__pad g = { BR_OK, s->bits, NULL };
-  br_real width = BR_REAL_ZERO;
-  int sign = 0;
-  br_status status = br__pad_end (&width, br__sub (&g, outer, inner), &g);
-  if (status == BR_OK)
-    status = br_real_sign (&sign, &width, s->bits);
-  if (status == BR_OK)
-    status = put_number (t, " R ", inner, 0, s);
-  if (status == BR_OK && sign > 0)
-    status = put_number (t, ", ", &width, 0, s);
-  br__text_puts (t, sign > 0 ? " wide" : "");
-  br_real_clear (&width);
-  return status;
-}
-
-br_status
-br__put_label_size (br_text *t, const br_sheet *sheet, const br__shape *s, int held)
-{
-  const br__value *a = br__shape_value (sheet, s, BR__SHAPE_A), *b = br__shape_value (sheet, s, BR__SHAPE_B);
-  const br__value *c = br__shape_value (sheet, s, BR__SHAPE_C);
-  br_status status = BR_OK;
-  if (a && s->kind == BR__CIRCLE)
-    status = put_number (t, " ⌀ ", &a->real, 1, &sheet->settings);
-  else if (a && b && s->kind == BR__ARC && s->word)
-    {
-      status = put_number (t, " ⌀ ", &b->real, 1, &sheet->settings);
-      if (status == BR_OK)
-        status = put_number (t, ", hole ⌀ ", &a->real, 1, &sheet->settings);
-    }
-  else if (a && b && s->kind == BR__ARC)
-    status = put_size_of_arc (t, &a->real, &b->real, &sheet->settings);
-  else if (a && b && c && s->kind == BR__LINE)
-    status = put_length_of_line (t, &sheet->settings, &a->real, &b->real, &c->real, held);
-  else if (a && s->kind == BR__ROW)
-    br__text_printf (t, " %d × %s", br__row_places (sheet, s), s->base);
-  return status == BR_OK && t->failed ? BR_NO_MEMORY : status;
-}
 
 /* ---- Where it can stand ---- */
 

@@ -7,9 +7,9 @@
 
 #include <string.h>
 
-#include "draw/hidden_line.h"
 #include "exact/memory.h"
 #include "shape/annotation.h"
+#include "view/hidden_line.h"
 #include "wood/wood.h"
 
 static void

@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    hidden_line.h - edges of a view that lie behind something.  */
-#ifndef BR_DRAW_HIDDEN_LINE_H
-#define BR_DRAW_HIDDEN_LINE_H
+#ifndef BR_VIEW_HIDDEN_LINE_H
+#define BR_VIEW_HIDDEN_LINE_H
 
-#include "draw/seen.h"
 #include "plot/canvas.h"
+#include "view/seen.h"
 
 #define BR__MOST_PIECE_STEPS 2048       /* places of a stroke that are looked at; of more the first count */
 

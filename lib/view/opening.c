@@ -7,12 +7,12 @@
 # include <config.h>
 #endif
 
-#include "draw/hidden_line.h"
-#include "draw/wood_left.h"
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "shape/depth.h"
 #include "shape/through.h"
+#include "view/hidden_line.h"
+#include "view/wood_left.h"
 
 /* ---- How near ---- */
 

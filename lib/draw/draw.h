@@ -30,6 +30,9 @@ typedef struct br__drawing
   size_t pages;
 } br__drawing;
 
+/* draw_read.c: what the statement asks for.  D is zeroed before.  */
+br_status br__drawing_read (br__drawing *d, br__run *run);
+
 /* draw_record.c: the record `drawing`.  */
 br_status br__drawing_emit (const br__drawing *d, br__run *run);
 /* What it calls the view.  */

@@ -20,6 +20,7 @@ typedef struct br__size_line
   char *text;
   int overall;                  /* of the whole view */
   int worded;                   /* TEXT is no number */
+  size_t steps;                 /* of so many equal ones, with a centre after each; 0: one */
   int64_t off;                  /* so far from the view at the least; below zero: on the other side; 0: anywhere */
   int far;                      /* its bank */
   int tier;                     /* from the view outward; -1: it found no room */
@@ -54,6 +55,10 @@ void br__size_lines_plot (br__plot *p, const br__size_lines *d, const br__side_v
 /* label.c.  Puts the labels of V where there is room inside WITHIN (a place of the page), off the strokes that P holds.
    Returns how many found none.  */
 size_t br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, int64_t top);
+
+/* How many shapes of V from I on are told as one, "peg_1 to 6 ⌀ 1/2": the figure has none of their names, these follow one another
+   as do the numbers of their balloons, and nothing else differs.  */
+size_t br__alike_from (const br__side_view *v, size_t i);
 
 /* place_plot.c.  Names that found no room, and a table of sizes and places that the dimension lines of F do not say, in ROOM, which it may
    leave downward.  *COUNT gets the rows, *HEIGHT what it takes, 0 where the figure says all.  */

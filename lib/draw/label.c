@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "draw/by_hand.h"
+#include "draw/place_list.h"
 #include "exact/wide.h"
 #include "view/wood_left.h"
 
@@ -28,11 +29,14 @@ static const unsigned leader_price[BR__CELLS] = { 0, 6, 12, 18, NO, NO, NO, NO, 
    source), and are no longer than 1-1/2 in.  */
 static const int64_t reaches[] = { BR__INCH / 5, BR__INCH / 3, BR__INCH / 2, BR__INCH * 3 / 4, BR__INCH, BR__INCH * 5 / 4 };
 #define LONGEST (BR__INCH * 149 / 100)
-/* The angles that are tried, in billionths of a degree; in a crowd the first alone.  */
+/* The angles that are tried, in billionths of a degree: of names the first three, in a crowd the first alone.  */
 #define ANGLES 3
-static const int64_t angles[ANGLES] = { 45 * BR__INCH, 31 * BR__INCH, 59 * BR__INCH };
+#define ANGLES_OF_BALLOON 7
+static const int64_t angles[ANGLES_OF_BALLOON] = { 45 * BR__INCH, 31 * BR__INCH, 59 * BR__INCH, 38 * BR__INCH, 52 * BR__INCH,
+                                                   69 * BR__INCH / 2, 111 * BR__INCH / 2 };
 /* Their sines and cosines in billionths, which are asked for at every name.  */
-static const int64_t sines[ANGLES] = { 707106781, 515038075, 857167301 }, cosines[ANGLES] = { 707106781, 857167301, 515038075 };
+static const int64_t sines[] = { 707106781, 515038075, 857167301, 615661475, 788010754, 566406237, 824126189 };
+static const int64_t cosines[] = { 707106781, 857167301, 515038075, 788010754, 615661475, 824126189, 566406237 };
 
 /* ---- Where it can stand ---- */
 
@@ -82,7 +86,7 @@ add_fan (br__anchors *a, int64_t x, int64_t y, int64_t out_x, int64_t out_y, int
 }
 
 /* Of a curve of radius R from FROM on over TURN the points from which a leader leads away from the centre (OUT 1), through
-   what is THICK, or to it (-1); where it has none of these, points of it with leaders askew.  */
+   what is THICK, or to it (-1); where it has none of these, and for balloons, points of it with leaders askew.  */
 static void
 add_curve (br__anchors *a, int64_t x, int64_t y, int64_t r, int64_t thick, int64_t from, int64_t turn, int out)
 {
@@ -94,7 +98,7 @@ add_curve (br__anchors *a, int64_t x, int64_t y, int64_t r, int64_t thick, int64
       if (past <= turn)
         add_anchor (a, x + part (r, to_x), y + part (r, to_y), out * to_x, out * to_y, thick);
     }
-  for (int i = 1; i < 6 && a->count == before; i++)
+  for (int i = 1; i < 6 && (a->count == before || a->directions > 4 * ANGLES); i++)
     {
       int64_t sine, cosine;
       br__sine_cosine (&sine, &cosine, from + turn / 6 * i);
@@ -256,6 +260,39 @@ try_outside (place *best, const br__ink_map *m, const br__anchors *a, size_t len
       }
 }
 
+/* 1 where no other circle of V is as near to X Y, a place of the view, as the circle D; with some air.  */
+static int
+is_nearest (const br__side_view *v, const br__drawn *d, int64_t x, int64_t y)
+{
+  const int64_t own = br__span (x - d->x, y - d->y) - d->a + AIR;
+  for (const br__drawn *whole = v->shapes; whole < v->shapes + v->count; whole++)
+    {
+      const br__drawn *other;
+      for (size_t count = br__drawn_figures (&other, whole); count > 0; count--, other++)
+        if (whole != d && other->shape->kind == BR__CIRCLE && llabs (br__span (x - other->x, y - other->y) - other->a) < own)
+          return 0;
+    }
+  return 1;
+}
+
+/* Beside the circle D of V, without a leader: off its centre lines, at the upper right where that is free.  */
+static void
+try_close (place *best, const br__ink_map *m, const br__side_view *v, const br__drawn *d, int64_t left, int64_t top, unsigned cost)
+{
+  /* The square around the balloon is off the circle, too.  */
+  const int64_t off = d->a + BALLOON * 3 / 2 + AIR;
+  for (int i = 0; i < 4 && d->shape->kind == BR__CIRCLE; i++)
+    {
+      int64_t out_x, out_y;
+      (void) direction (&out_x, &out_y, i);
+      place p = { .cost = cost + (unsigned) i, .align = BR_ALIGN_MIDDLE };
+      p.x = left + d->x + part (off, out_x);
+      p.y = top - d->y + part (off, out_y);
+      if (p.cost < best->cost && is_nearest (v, d, p.x - left, top - p.y))
+        try_place (best, m, p, BALLOON, BALLOON);
+    }
+}
+
 /* ---- All of them ---- */
 
 static void
@@ -300,16 +337,15 @@ put_name (br__plot *p, br__ink_map *m, br__drawn *d, br__anchors *a, size_t leng
   put_label (p, m, d->label, &best, half_width, half_height);
 }
 
-/* Those with room inside go first, as they have no other place as good; then sizes of shapes, then holes.  */
+/* Those with room inside go first, as they have no other place as good (ROUND 0); then sizes of shapes, then holes.  */
 static void
-put_labels (br__plot *p, br__ink_map *m, br__side_view *v, br__anchors *a, int64_t left, int64_t top)
+put_labels (br__plot *p, br__ink_map *m, br__side_view *v, br__anchors *a, int64_t left, int64_t top, int round)
 {
   /* In a crowd long leaders only tangle.  */
   size_t lengths = v->count > CROWD ? 3 : sizeof reaches / sizeof reaches[0];
-  for (int round = 0; round < 3; round++)
-    for (size_t i = 0; i < v->count; i++)
-      if (v->shapes[i].unlabelled && (round == 0 || (v->shapes[i].shape->hole != 0) == (round == 2)))
-        put_name (p, m, &v->shapes[i], a, lengths, left, top, round == 0);
+  for (size_t i = 0; i < v->count; i++)
+    if (v->shapes[i].unlabelled && !v->shapes[i].balloon && (round == 0 || (v->shapes[i].shape->hole != 0) == (round == 2)))
+      put_name (p, m, &v->shapes[i], a, lengths, left, top, round == 0);
 }
 
 /* From the middle of the arc K along its radius, outward or from the side of its centre: the arrow touches the arc.  */
@@ -358,58 +394,186 @@ put_corners (br__plot *p, br__ink_map *m, const br__drawn *d, br__anchors *a, in
     }
 }
 
-/* Numbers in circles for those whose names found no room.  */
+/* The next NUMBER in a circle at BEST; nothing where that is no place.  */
 static void
-put_balloons (br__plot *p, br__ink_map *m, br__side_view *v, br__anchors *a, int64_t left, int64_t top)
+put_balloon (br__plot *p, br__ink_map *m, br__drawn *d, size_t *number, const place *best)
 {
-  size_t number = 0;
+  char text[24];
+  if (best->x == 0 && best->y == 0)
+    return;
+  d->balloon = ++*number;
+  snprintf (text, sizeof text, "%zu", d->balloon);
+  put_text (p, m, best, BR_ALIGN_MIDDLE, best->x, text, BALLOON, BALLOON);
+  br__plot_add (p, BR__INK_CIRCLE, BR__PEN_THIN, best->x, best->y)->r = BALLOON;
+}
+
+size_t
+br__alike_from (const br__side_view *v, size_t i)
+{
+  size_t count = 1;
+  const br__drawn *first = &v->shapes[i];
+  const size_t name = strlen (first->shape->name);
+  const char *rest = first->label + name;
+  if (!first->unlabelled || strncmp (first->label, first->shape->name, name) != 0 || (*rest && *rest != ' '))
+    return 1;
+  for (const br__drawn *d = first + 1; d < v->shapes + v->count; d++, count++)
+    {
+      const size_t length = strlen (d->shape->name);
+      if (!d->unlabelled || d->balloon != (first->balloon ? first->balloon + count : 0) || !br__is_next_name (d[-1].shape->name, d->shape->name)
+          || strncmp (d->label, d->shape->name, length) != 0 || strcmp (d->label + length, rest) != 0)
+        break;
+    }
+  return count;
+}
+
+/* "35x ⌀ 1/2", the size of the COUNT circles of V from FIRST on, at one of them.  */
+static void
+put_size_of_series (br__plot *p, br__ink_map *m, const br__side_view *v, size_t first, size_t count, br__anchors *a, int64_t left, int64_t top)
+{
+  char text[80];
+  place best = { .cost = LIMIT };
+  const br__drawn *d = &v->shapes[first];
+  if (snprintf (text, sizeof text, "%zux%s", count, d->label + strlen (d->shape->name)) >= (int) sizeof text)
+    return;
+  int64_t half_width = br__text_width (text, BR__SIZE_TEXT) / 2 + AIR, half_height = BR__SIZE_TEXT * 3 / 5 + AIR / 2;
+  for (size_t i = 0; i < count; i++)
+    {
+      br__anchors_find (a, d + i, left, top);
+      try_outside (&best, m, a, sizeof reaches / sizeof reaches[0], half_width, half_height);
+    }
+  if (best.leader)
+    put_label (p, m, text, &best, half_width, half_height);
+}
+
+/* Circles of one size whose names follow one another, so many or more, are told as a chart of holes is: each has a number beside
+   it, all have one row in the list.  */
+#define SERIES 6
+
+static void
+put_series (br__plot *p, br__ink_map *m, br__side_view *v, br__anchors *a, int64_t left, int64_t top, size_t *number)
+{
+  for (size_t i = 0, alike; i < v->count && v->count <= CROWD; i += alike)
+    {
+      alike = v->shapes[i].shape->kind == BR__CIRCLE && !v->shapes[i].balloon ? br__alike_from (v, i) : 1;
+      for (br__drawn *d = &v->shapes[i]; alike >= SERIES && d < &v->shapes[i + alike]; d++)
+        {
+          place best = { .cost = LIMIT };
+          try_close (&best, m, v, d, left, top, 0);
+          br__anchors_find (a, d, left, top);
+          try_outside (&best, m, a, sizeof reaches / sizeof reaches[0], BALLOON, BALLOON);
+          put_balloon (p, m, d, number, &best);
+        }
+      if (alike >= SERIES && v->shapes[i].balloon)
+        put_size_of_series (p, m, v, i, alike, a, left, top);
+    }
+}
+
+/* Numbers in circles for those whose names found no room (TRIES 0); or before names are put, for those that had none of both in the
+   first so many tries.  */
+static void
+put_balloons (br__plot *p, br__ink_map *m, br__side_view *v, br__anchors *a, int64_t left, int64_t top, size_t *number, int tries)
+{
   for (size_t i = 0; i < v->count && v->count <= CROWD; i++)
     {
       br__drawn *d = &v->shapes[i];
-      char text[24];
       place best = { .cost = LIMIT };
-      if (!d->unlabelled)
+      if (!d->unlabelled || d->balloon || (tries && (!d->untied || d->untied > tries)))
         continue;
-      snprintf (text, sizeof text, "%zu", number + 1);
+      a->directions = 4 * ANGLES_OF_BALLOON;
       br__anchors_find (a, d, left, top);
+      a->directions = 4 * ANGLES;
       try_outside (&best, m, a, sizeof reaches / sizeof reaches[0], BALLOON, BALLOON);
-      if (best.x == 0 && best.y == 0)
-        continue;
-      d->balloon = ++number;
-      put_text (p, m, &best, BR_ALIGN_MIDDLE, best.x, text, BALLOON, BALLOON);
-      br__plot_add (p, BR__INK_CIRCLE, BR__PEN_THIN, best.x, best.y)->r = BALLOON;
+      try_close (&best, m, v, d, left, top, 60);
+      put_balloon (p, m, d, number, &best);
     }
+}
+
+/* What is to be read at the shapes of V goes to P, off what M holds; what found nothing in the first TRIES goes before.  The number of
+   those that find nothing now.  */
+static size_t
+put_all (br__plot *p, br__ink_map *m, br__side_view *v, int64_t left, int64_t top, int tries)
+{
+  br__anchors a = { .view = v, .directions = v->count > CROWD ? 4 : 4 * ANGLES };
+  size_t untied = 0, number = 0;
+  for (size_t i = 0; i < v->count; i++)
+    {
+      v->shapes[i].unlabelled = !v->shapes[i].through;
+      v->shapes[i].balloon = 0;
+    }
+  if (tries)
+    put_balloons (p, m, v, &a, left, top, &number, tries);
+  put_series (p, m, v, &a, left, top, &number);
+  for (int round = 0; round < 3; round++)
+    put_labels (p, m, v, &a, left, top, round);
+  for (size_t i = 0; i < v->count && v->count <= CROWD; i++)
+    if (v->shapes[i].tied && !v->shapes[i].unmeasured)
+      put_corners (p, m, &v->shapes[i], &a, left, top);
+  put_balloons (p, m, v, &a, left, top, &number, 0);
+  for (size_t i = 0; i < v->count; i++)
+    untied += (size_t) (v->shapes[i].unlabelled && !v->shapes[i].balloon);
+  return untied;
+}
+
+/* What P holds, and centres, which are to be seen.  */
+static int
+map_make (br__ink_map *m, const br__plot *p, const br__side_view *v, br__area within, int64_t left, int64_t top)
+{
+  if (!br__ink_map_make (m, p, within))
+    return 0;
+  br__ink_map_keep_joins (m, p);
+  for (const br__drawn *d = v->shapes; d < v->shapes + v->count; d++)
+    if (d->tied && d->shape->kind == BR__CIRCLE)
+      br__ink_map_fill (m, area_around (left + d->x, top - d->y, AIR, AIR), BR__CELL_OUTLINE);
+  return 1;
+}
+
+/* How often those that find nothing are let go before.  */
+#define TRIES 6
+
+/* After how many tries, beside the figure, the fewest shapes are without a name and a number at them.  */
+static int
+find_tries (br__plot *p, br__side_view *v, br__area within, int64_t left, int64_t top)
+{
+  size_t least = SIZE_MAX;
+  int best = 0;
+  for (size_t i = 0; i < v->count; i++)
+    v->shapes[i].untied = 0;
+  for (int tries = 0; tries <= TRIES && least > 0 && v->count <= CROWD && !p->failed; tries++)
+    {
+      br__ink_map m;
+      br__plot aside = { .inks = NULL };
+      if (!map_make (&m, p, v, within, left, top))
+        {
+          p->failed = 1;
+          break;
+        }
+      size_t untied = put_all (&aside, &m, v, left, top, tries);
+      best = untied < least ? tries : best;
+      least = untied < least ? untied : least;
+      for (br__drawn *d = v->shapes; d < v->shapes + v->count; d++)
+        if (d->unlabelled && !d->balloon && !d->untied)
+          d->untied = tries + 1;
+      p->failed = p->failed || aside.failed;
+      br__plot_clear (&aside);
+      br__ink_map_clear (&m);
+    }
+  return best;
 }
 
 size_t
 br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, int64_t top)
 {
   br__ink_map m;
-  br__anchors a = { .view = v, .directions = v->count > CROWD ? 4 : 4 * ANGLES };
   size_t unlabelled = 0;
   br__group before = p->group;
-  p->group = BR__GROUP_LEADERS;
-  if (!br__ink_map_make (&m, p, within))
+  int tries = find_tries (p, v, within, left, top);
+  if (!map_make (&m, p, v, within, left, top))
     {
-      p->group = before;
       p->failed = 1;
       return 0;
     }
-  br__ink_map_keep_joins (&m, p);
-  for (size_t i = 0; i < v->count; i++)
-    {
-      const br__drawn *d = &v->shapes[i];
-      /* A centre is to be seen.  */
-      if (d->tied && d->shape->kind == BR__CIRCLE)
-        br__ink_map_fill (&m, area_around (left + d->x, top - d->y, AIR, AIR), BR__CELL_OUTLINE);
-      v->shapes[i].unlabelled = !d->through;
-      v->shapes[i].balloon = 0;
-    }
-  put_labels (p, &m, v, &a, left, top);
-  for (size_t i = 0; i < v->count && v->count <= CROWD; i++)
-    if (v->shapes[i].tied && !v->shapes[i].unmeasured)
-      put_corners (p, &m, &v->shapes[i], &a, left, top);
-  put_balloons (p, &m, v, &a, left, top);
+  p->group = BR__GROUP_LEADERS;
+  (void) put_all (p, &m, v, left, top, tries);
   for (size_t i = 0; i < v->count; i++)
     unlabelled += (size_t) v->shapes[i].unlabelled;
   br__ink_map_clear (&m);

@@ -3,11 +3,14 @@
 libbenchrule_core_la_SOURCES += \
   lib/draw/by_hand.c \
   lib/draw/by_hand.h \
+  lib/draw/dimension_end.c \
+  lib/draw/dimension_end.h \
   lib/draw/dimension_line.c \
   lib/draw/dimension_line.h \
   lib/draw/dimension_place.c \
   lib/draw/draw.c \
   lib/draw/draw.h \
+  lib/draw/draw_read.c \
   lib/draw/draw_record.c \
   lib/draw/drawing.h \
   lib/draw/fit.c \
@@ -15,6 +18,8 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/label.c \
   lib/draw/layout.c \
   lib/draw/place_corner.c \
+  lib/draw/place_group.c \
+  lib/draw/place_group.h \
   lib/draw/place_list.c \
   lib/draw/place_list.h \
   lib/draw/place_plot.c \

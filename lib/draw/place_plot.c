@@ -60,6 +60,8 @@ height_of_line (const br__place_table *t, size_t line, size_t lines, int64_t lar
   return high;
 }
 
+static const char *const heads[BR__PLACE_COLUMNS] = { "dimension", "of", "from" };
+
 /* How wide the columns of rows FIRST to END of T are, on paper of WIDTH; the sum.  */
 static int64_t
 find_widths (int64_t wide[BR__PLACE_COLUMNS], const br__place_table *t, size_t first, size_t end, int64_t large, int64_t width)
@@ -67,7 +69,7 @@ find_widths (int64_t wide[BR__PLACE_COLUMNS], const br__place_table *t, size_t f
   int64_t whole = 2 * GAP;
   for (int k = 0; k < BR__PLACE_COLUMNS; k++)
     {
-      wide[k] = br__text_width ("dimension", SIZE);
+      wide[k] = br__text_width (heads[k], SIZE);
       for (size_t i = first; i < end && i < t->count; i++)
         wide[k] = larger (wide[k], br__text_width (t->rows[i].cell[k], k ? SIZE : size_in_table (t->rows[i].cell[k], large)));
       whole += wide[k];
@@ -86,7 +88,6 @@ find_widths (int64_t wide[BR__PLACE_COLUMNS], const br__place_table *t, size_t f
 static int64_t
 put_rows (br__plot *p, const br__place_table *t, int64_t left, int64_t top, size_t lines, int64_t large, int64_t width)
 {
-  static const char *const heads[] = { "dimension", "of", "from" };
   int64_t wide[BR__PLACE_COLUMNS] = { 0, 0, 0 }, whole = 0, y = top, lowest = top;
   for (size_t i = 0; i < t->count; i++)
     {
@@ -232,22 +233,6 @@ put_piece (lines *l, const char *piece)
   br__text_puts (&l->line, piece);
 }
 
-/* How many shapes of V from I on are told as one, "peg_1 to 6 ⌀ 1/2": their names follow one another and nothing else differs.  */
-static size_t
-alike_from (const br__side_view *v, size_t i)
-{
-  size_t count = 1;
-  const br__drawn *first = &v->shapes[i];
-  const char *rest = first->label + strlen (first->shape->name);
-  if (first->balloon || strncmp (first->label, first->shape->name, strlen (first->shape->name)) != 0 || (*rest && *rest != ' '))
-    return 1;
-  for (const br__drawn *d = first + 1; d < v->shapes + v->count; d++, count++)
-    if (!d->unlabelled || d->balloon || !br__is_next_name (d[-1].shape->name, d->shape->name)
-        || strncmp (d->label, d->shape->name, strlen (d->shape->name)) != 0 || strcmp (d->label + strlen (d->shape->name), rest) != 0)
-      break;
-  return count;
-}
-
 /* The names that found no room, with the numbers of their balloons; then what was asked for and found none.  */
 static void
 put_names (lines *l, const br__side_view *v)
@@ -257,12 +242,12 @@ put_names (lines *l, const br__side_view *v)
   for (; i < v->count && (v->count <= MANY || l->count < MOST_LINES); i += alike)
     {
       const br__drawn *d = &v->shapes[i];
-      alike = d->unlabelled ? alike_from (v, i) : 1;
+      alike = br__alike_from (v, i);
       if (!d->unlabelled)
         continue;
       br__text_reset (&name);
       if (d->balloon)
-        br__text_printf (&name, "(%zu) ", d->balloon);
+        br__text_printf (&name, alike > 1 ? "(%zu %s %zu) " : "(%zu) ", d->balloon, alike > 2 ? "to" : "and", d->balloon + alike - 1);
       if (alike > 1)
         br__put_names (&name, d->shape->name, alike);
       br__text_puts (&name, d->label + (alike > 1 ? strlen (d->shape->name) : 0));

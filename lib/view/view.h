@@ -62,6 +62,7 @@ typedef struct br__drawn
   int unmeasured;               /* no dimension but what is asked for */
   int through;                  /* a hole that goes all through, seen across: it has its name where it is round */
   size_t balloon;               /* a number on the figure in its stead, or 0 */
+  int untied;                   /* the first try to label the figure that found room for neither, from 1 on; 0: each had */
 } br__drawn;
 
 /* What a hole of the side view goes through.  */

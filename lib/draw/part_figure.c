@@ -151,10 +151,11 @@ is_of (const char *cell, const char *name)
 static br_status
 name_listed (br__part_figure *f)
 {
+  const br__view_at at = { &f->view, &f->level, &f->upright, 0, 0 };
   br__place_table t = { NULL, 0, 0 };
   br_status status = BR_OK;
   if (f->view.datum.found && f->holes)
-    status = br__place_table_make (&t, f->run, &f->view, &f->level, &f->upright, BR__PLACE_SHORT);
+    status = br__place_table_make (&t, f->run, &at, BR__PLACE_SHORT, 0);
   for (size_t i = 0; i < f->view.count && status == BR_OK; i++)
     {
       br__drawn *d = &f->view.shapes[i];

@@ -148,17 +148,18 @@ lines_of (const br__place_table *t, size_t shapes, int64_t width)
   return (t->count + columns - 1) / columns;
 }
 
-/* Few long rows, or many short ones side by side: T is what takes the fewer lines in WIDTH, with all of its words.  */
+/* Few long rows, or many short ones side by side; both places of a point in one row, or in two: T is what takes the fewest lines in
+   WIDTH, with all of its words.  */
 static br_status
 make_rows (br__place_table *t, br__run *run, const br__view_at *f, int64_t width)
 {
-  static const size_t longest[] = { 34, 40, 64 };
+  static const size_t longest[] = { BR__PLACE_SHORT, 34, 40, 64 };
   int64_t wide[BR__PLACE_COLUMNS];
-  br_status status = br__place_table_make (t, run, f->view, f->level, f->upright, BR__PLACE_SHORT);
-  for (size_t i = 0; i < sizeof longest / sizeof *longest && status == BR_OK && t->count && f->view->count <= MANY; i++)
+  br_status status = br__place_table_make (t, run, f, BR__PLACE_SHORT, 0);
+  for (int i = 1; i < 8 && status == BR_OK && t->count && f->view->count <= MANY; i++)
     {
       br__place_table other = { NULL, 0, 0 };
-      status = br__place_table_make (&other, run, f->view, f->level, f->upright, longest[i]);
+      status = br__place_table_make (&other, run, f, longest[i % 4], i >= 4);
       if (status == BR_OK && find_widths (wide, &other, 0, other.count, largest_of (&other), INT64_MAX) <= width
           && lines_of (&other, f->view->count, width) < lines_of (t, f->view->count, width))
         {
@@ -210,10 +211,14 @@ static void
 end_line (lines *l)
 {
   const char *text = br__text_string (&l->line);
+  int64_t width = l->width;
   if (!l->line.length)
     return;
-  br__plot_fitted (l->plot, l->left, l->top + leading_of (size_of (text)) / 2, BR_ALIGN_LEFT, size_of (text), l->width, text);
-  l->plot->width = larger (l->plot->width, l->left + l->width);
+  /* In a narrow room a long name takes more, not smaller letters.  */
+  if (width <= NARROW)
+    width = larger (width, br__text_width (text, size_of (text)));
+  br__plot_fitted (l->plot, l->left, l->top + leading_of (size_of (text)) / 2, BR_ALIGN_LEFT, size_of (text), width, text);
+  l->plot->width = larger (l->plot->width, l->left + width);
   l->top += leading_of (size_of (text));
   l->count++;
   br__text_reset (&l->line);

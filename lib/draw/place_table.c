@@ -538,11 +538,11 @@ axis_clear (axis *a)
 }
 
 br_status
-br__place_table_make (br__place_table *t, br__run *run, const br__side_view *v, const br__size_lines *level,
-                      const br__size_lines *upright, size_t longest)
+br__place_table_make (br__place_table *t, br__run *run, const br__view_at *f, size_t longest, int points)
 {
   static const char *const words[] = { "in line", "same height" };
-  axis a[2] = { { .run = run, .view = v, .lines = level }, { .run = run, .view = v, .lines = upright, .upright = 1 } };
+  const br__side_view *v = f->view;
+  axis a[2] = { { .run = run, .view = v, .lines = f->level }, { .run = run, .view = v, .lines = f->upright, .upright = 1 } };
   br_status status = BR_OK;
   br__place_table_clear (t);
   for (int i = 0; i < 2 && status == BR_OK; i++)
@@ -552,7 +552,7 @@ br__place_table_make (br__place_table *t, br__run *run, const br__side_view *v, 
   for (int i = 0; i < 2 && status == BR_OK; i++)
     if (!a[i].lines->elsewhere)
       find_places (&a[i]);
-  if (status == BR_OK && !a[0].lines->elsewhere && !a[1].lines->elsewhere)
+  if (status == BR_OK && points && !a[0].lines->elsewhere && !a[1].lines->elsewhere)
     status = add_points (t, a, v->datum.at);
   for (int i = 0; i < 2 && status == BR_OK; i++)
     status = a[i].lines->elsewhere ? BR_OK : add_places (t, &a[i], &v->datum.at[i], words[i], longest);

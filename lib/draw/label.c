@@ -17,6 +17,7 @@
 #define AIR (BR__INCH / 32)
 #define ARROW (BR__INCH / 8)
 #define CROWD 300               /* shapes */
+#define FEW 80                  /* so many take all the care that there is */
 #define BALLOON (BR__INCH / 9)     /* the radius of a number's circle */
 #define LIMIT 10000             /* a cost that is no room */
 
@@ -269,7 +270,8 @@ is_nearest (const br__side_view *v, const br__drawn *d, int64_t x, int64_t y)
     {
       const br__drawn *other;
       for (size_t count = br__drawn_figures (&other, whole); count > 0; count--, other++)
-        if (whole != d && other->shape->kind == BR__CIRCLE && llabs (br__span (x - other->x, y - other->y) - other->a) < own)
+        if (whole != d && other->shape->kind == BR__CIRCLE && llabs (x - other->x) - other->a < own && llabs (y - other->y) - other->a < own
+            && llabs (br__span (x - other->x, y - other->y) - other->a) < own)
           return 0;
     }
   return 1;
@@ -479,7 +481,7 @@ put_balloons (br__plot *p, br__ink_map *m, br__side_view *v, br__anchors *a, int
       place best = { .cost = LIMIT };
       if (!d->unlabelled || d->balloon || (tries && (!d->untied || d->untied > tries)))
         continue;
-      a->directions = 4 * ANGLES_OF_BALLOON;
+      a->directions = 4 * (v->count > FEW ? ANGLES : ANGLES_OF_BALLOON);
       br__anchors_find (a, d, left, top);
       a->directions = 4 * ANGLES;
       try_outside (&best, m, a, sizeof reaches / sizeof reaches[0], BALLOON, BALLOON);
@@ -527,7 +529,7 @@ map_make (br__ink_map *m, const br__plot *p, const br__side_view *v, br__area wi
   return 1;
 }
 
-/* How often those that find nothing are let go before.  */
+/* How often those that find nothing are let go before; of more shapes than FEW one try takes its time.  */
 #define TRIES 6
 
 /* After how many tries, beside the figure, the fewest shapes are without a name and a number at them.  */
@@ -538,7 +540,7 @@ find_tries (br__plot *p, br__side_view *v, br__area within, int64_t left, int64_
   int best = 0;
   for (size_t i = 0; i < v->count; i++)
     v->shapes[i].untied = 0;
-  for (int tries = 0; tries <= TRIES && least > 0 && v->count <= CROWD && !p->failed; tries++)
+  for (int tries = 0; tries <= TRIES && least > 0 && v->count <= FEW && !p->failed; tries++)
     {
       br__ink_map m;
       br__plot aside = { .inks = NULL };

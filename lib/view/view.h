@@ -100,7 +100,7 @@ typedef struct br__side_view
 
 void br__view_clear (br__side_view *v);
 /* The shapes of the sheet (of LAYER or of the part OF alone where they are given) at RATIO drawn to full, NULL: full size.
-   BR_DOMAIN: there is none.  */
+   V is empty, or of the same sheet, which has not changed since, in another scale.  BR_DOMAIN: there is none.  */
 br_status br__view_make (br__side_view *v, br__run *run, const br_number *ratio, const char *layer, const char *of);
 /* Without the shapes that are not tied down.  */
 void br__view_drop_loose (br__side_view *v);

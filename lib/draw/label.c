@@ -396,14 +396,28 @@ put_corners (br__plot *p, br__ink_map *m, const br__drawn *d, br__anchors *a, in
     }
 }
 
-/* The next NUMBER in a circle at BEST; nothing where that is no place.  */
+/* The number of D in a view beside V, or 0; of no D: the highest of all.  */
+static size_t
+number_beside (const br__side_view *v, const br__drawn *d)
+{
+  size_t number = 0;
+  for (v = v->beside; v; v = v->beside)
+    for (const br__drawn *other = v->shapes; other < v->shapes + v->count; other++)
+      if ((!d || strcmp (d->shape->name, other->shape->name) == 0) && other->balloon > number)
+        number = other->balloon;
+  return number;
+}
+
+/* The next NUMBER in a circle at BEST, for D of V; nothing where that is no place.  */
 static void
-put_balloon (br__plot *p, br__ink_map *m, br__drawn *d, size_t *number, const place *best)
+put_balloon (br__plot *p, br__ink_map *m, const br__side_view *v, br__drawn *d, size_t *number, const place *best)
 {
   char text[24];
   if (best->x == 0 && best->y == 0)
     return;
-  d->balloon = ++*number;
+  d->balloon = number_beside (v, d);
+  if (!d->balloon)
+    d->balloon = ++*number;
   snprintf (text, sizeof text, "%zu", d->balloon);
   put_text (p, m, best, BR_ALIGN_MIDDLE, best->x, text, BALLOON, BALLOON);
   br__plot_add (p, BR__INK_CIRCLE, BR__PEN_THIN, best->x, best->y)->r = BALLOON;
@@ -463,7 +477,7 @@ put_series (br__plot *p, br__ink_map *m, br__side_view *v, br__anchors *a, int64
           try_close (&best, m, v, d, left, top, 0);
           br__anchors_find (a, d, left, top);
           try_outside (&best, m, a, sizeof reaches / sizeof reaches[0], BALLOON, BALLOON);
-          put_balloon (p, m, d, number, &best);
+          put_balloon (p, m, v, d, number, &best);
         }
       if (alike >= SERIES && v->shapes[i].balloon)
         put_size_of_series (p, m, v, i, alike, a, left, top);
@@ -486,7 +500,7 @@ put_balloons (br__plot *p, br__ink_map *m, br__side_view *v, br__anchors *a, int
       a->directions = 4 * ANGLES;
       try_outside (&best, m, a, sizeof reaches / sizeof reaches[0], BALLOON, BALLOON);
       try_close (&best, m, v, d, left, top, 60);
-      put_balloon (p, m, d, number, &best);
+      put_balloon (p, m, v, d, number, &best);
     }
 }
 
@@ -496,7 +510,7 @@ static size_t
 put_all (br__plot *p, br__ink_map *m, br__side_view *v, int64_t left, int64_t top, int tries)
 {
   br__anchors a = { .view = v, .directions = v->count > CROWD ? 4 : 4 * ANGLES };
-  size_t untied = 0, number = 0;
+  size_t untied = 0, number = number_beside (v, NULL);
   for (size_t i = 0; i < v->count; i++)
     {
       v->shapes[i].unlabelled = !v->shapes[i].through;

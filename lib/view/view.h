@@ -93,6 +93,7 @@ typedef struct br__side_view
   br__datum datum;
   br_number ratio;              /* drawn to full */
   int joined;                   /* what is too large for one sheet of paper goes on several */
+  const struct br__side_view *beside;   /* on the same sheet, drawn before: a shape keeps its number, and no number is there twice */
   br_text unplaced;             /* dimensions and notes that were asked for and found no room, a line each: stand below the figure */
 } br__side_view;
 

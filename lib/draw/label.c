@@ -408,6 +408,15 @@ number_beside (const br__side_view *v, const br__drawn *d)
   return number;
 }
 
+size_t
+br__highest_number (const br__side_view *v)
+{
+  size_t number = v->numbered;
+  for (const br__drawn *d = v->shapes; d < v->shapes + v->count; d++)
+    number = d->balloon > number ? d->balloon : number;
+  return number;
+}
+
 /* The next NUMBER in a circle at BEST, for D of V; nothing where that is no place.  */
 static void
 put_balloon (br__plot *p, br__ink_map *m, const br__side_view *v, br__drawn *d, size_t *number, const place *best)
@@ -510,7 +519,7 @@ static size_t
 put_all (br__plot *p, br__ink_map *m, br__side_view *v, int64_t left, int64_t top, int tries)
 {
   br__anchors a = { .view = v, .directions = v->count > CROWD ? 4 : 4 * ANGLES };
-  size_t untied = 0, number = number_beside (v, NULL);
+  size_t untied = 0, number = v->beside ? number_beside (v, NULL) : v->numbered;
   for (size_t i = 0; i < v->count; i++)
     {
       v->shapes[i].unlabelled = !v->shapes[i].through;

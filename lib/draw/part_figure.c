@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "draw/part_figure.h"
+#include "draw/place_list.h"
 #include "draw/place_table.h"
 #include "exact/memory.h"
 #include "exact/status.h"
@@ -133,7 +134,7 @@ name_holes (br__part_figure *f)
   return status;
 }
 
-/* 1 if CELL, "h1; rail, left", has something of NAME.  */
+/* 1 if CELL, "h1; rail, left; peg_2 to 7", has something of NAME.  */
 static int
 is_of (const char *cell, const char *name)
 {
@@ -141,7 +142,7 @@ is_of (const char *cell, const char *name)
   for (const char *s = cell; s; s = strstr (s, "; "))
     {
       s += s == cell ? 0 : 2;
-      if (strncmp (s, name, length) == 0 && (!s[length] || s[length] == ';' || s[length] == ','))
+      if ((strncmp (s, name, length) == 0 && (!s[length] || strchr (";, ", s[length]))) || br__names_hold (s, name))
         return 1;
     }
   return 0;

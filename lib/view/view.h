@@ -94,6 +94,7 @@ typedef struct br__side_view
   br_number ratio;              /* drawn to full */
   int joined;                   /* what is too large for one sheet of paper goes on several */
   const struct br__side_view *beside;   /* on the same sheet, drawn before: a shape keeps its number, and no number is there twice */
+  size_t numbered;              /* other figures on the sheet have the numbers up to this one */
   br_text unplaced;             /* dimensions and notes that were asked for and found no room, a line each: stand below the figure */
 } br__side_view;
 

@@ -56,6 +56,8 @@ void br__size_lines_plot (br__plot *p, const br__size_lines *d, const br__side_v
    Returns how many found none.  */
 size_t br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, int64_t top);
 
+/* balloon.c.  The number of D in a view beside V, or 0; of no D: the highest of all.  */
+size_t br__number_beside (const br__side_view *v, const br__drawn *d);
 /* The highest number that has been given on its sheet once V has its own.  */
 size_t br__highest_number (const br__side_view *v);
 /* How many shapes of V from I on are told as one, "peg_1 to 6 ⌀ 1/2": the figure has none of their names, these follow one another

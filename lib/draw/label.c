@@ -10,7 +10,6 @@
 #include <string.h>
 
 #include "draw/by_hand.h"
-#include "draw/place_list.h"
 #include "exact/wide.h"
 #include "view/wood_left.h"
 
@@ -396,27 +395,6 @@ put_corners (br__plot *p, br__ink_map *m, const br__drawn *d, br__anchors *a, in
     }
 }
 
-/* The number of D in a view beside V, or 0; of no D: the highest of all.  */
-static size_t
-number_beside (const br__side_view *v, const br__drawn *d)
-{
-  size_t number = 0;
-  for (v = v->beside; v; v = v->beside)
-    for (const br__drawn *other = v->shapes; other < v->shapes + v->count; other++)
-      if ((!d || strcmp (d->shape->name, other->shape->name) == 0) && other->balloon > number)
-        number = other->balloon;
-  return number;
-}
-
-size_t
-br__highest_number (const br__side_view *v)
-{
-  size_t number = v->numbered;
-  for (const br__drawn *d = v->shapes; d < v->shapes + v->count; d++)
-    number = d->balloon > number ? d->balloon : number;
-  return number;
-}
-
 /* The next NUMBER in a circle at BEST, for D of V; nothing where that is no place.  */
 static void
 put_balloon (br__plot *p, br__ink_map *m, const br__side_view *v, br__drawn *d, size_t *number, const place *best)
@@ -424,31 +402,12 @@ put_balloon (br__plot *p, br__ink_map *m, const br__side_view *v, br__drawn *d, 
   char text[24];
   if (best->x == 0 && best->y == 0)
     return;
-  d->balloon = number_beside (v, d);
+  d->balloon = br__number_beside (v, d);
   if (!d->balloon)
     d->balloon = ++*number;
   snprintf (text, sizeof text, "%zu", d->balloon);
   put_text (p, m, best, BR_ALIGN_MIDDLE, best->x, text, BALLOON, BALLOON);
   br__plot_add (p, BR__INK_CIRCLE, BR__PEN_THIN, best->x, best->y)->r = BALLOON;
-}
-
-size_t
-br__alike_from (const br__side_view *v, size_t i)
-{
-  size_t count = 1;
-  const br__drawn *first = &v->shapes[i];
-  const size_t name = strlen (first->shape->name);
-  const char *rest = first->label + name;
-  if (!first->unlabelled || strncmp (first->label, first->shape->name, name) != 0 || (*rest && *rest != ' '))
-    return 1;
-  for (const br__drawn *d = first + 1; d < v->shapes + v->count; d++, count++)
-    {
-      const size_t length = strlen (d->shape->name);
-      if (!d->unlabelled || d->balloon != (first->balloon ? first->balloon + count : 0) || !br__is_next_name (d[-1].shape->name, d->shape->name)
-          || strncmp (d->label, d->shape->name, length) != 0 || strcmp (d->label + length, rest) != 0)
-        break;
-    }
-  return count;
 }
 
 /* "35x ⌀ 1/2", the size of the COUNT circles of V from FIRST on, at one of them.  */
@@ -519,7 +478,7 @@ static size_t
 put_all (br__plot *p, br__ink_map *m, br__side_view *v, int64_t left, int64_t top, int tries)
 {
   br__anchors a = { .view = v, .directions = v->count > CROWD ? 4 : 4 * ANGLES };
-  size_t untied = 0, number = v->beside ? number_beside (v, NULL) : v->numbered;
+  size_t untied = 0, number = v->beside ? br__number_beside (v, NULL) : v->numbered;
   for (size_t i = 0; i < v->count; i++)
     {
       v->shapes[i].unlabelled = !v->shapes[i].through;

@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
 # Views, dimension lines, templates.
 libbenchrule_core_la_SOURCES += \
+  lib/draw/balloon.c \
   lib/draw/by_hand.c \
   lib/draw/by_hand.h \
   lib/draw/dimension_end.c \

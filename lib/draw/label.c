@@ -220,11 +220,28 @@ try_place (place *best, const br__ink_map *m, place p, int64_t half_width, int64
     *best = p;
 }
 
-/* Inside a box or a circle, the middle first.  */
+/* 1 where X Y, a place of the view V inside D, lies inside of something else that D is around, as a window: there its name is that of
+   the window.  */
+static int
+is_of_another (const br__side_view *v, const br__drawn *d, int64_t x, int64_t y)
+{
+  const br__area *own = &d->reach;
+  for (const br__drawn *o = v->shapes; o < v->shapes + v->count && v->count <= CROWD; o++)
+    {
+      const br__area *a = &o->reach;
+      if (o != d && o->shape->kind != BR__LINE && x > a->x && x < a->x2 && y > a->y && y < a->y2
+          && a->x2 - a->x < own->x2 - own->x && a->y2 - a->y < own->y2 - own->y)
+        return 1;
+    }
+  return 0;
+}
+
+/* Inside a box or a circle of V, the middle first.  */
 static void
-try_inside (place *best, const br__ink_map *m, const br__drawn *d, int64_t x, int64_t y, int64_t half_width,
+try_inside (place *best, const br__ink_map *m, const br__side_view *v, const br__drawn *d, int64_t left, int64_t top, int64_t half_width,
             int64_t half_height)
 {
+  const int64_t x = left + d->x, y = top - d->y;
   int64_t width = d->shape->kind == BR__BOX ? d->a / 2 : d->a * 7 / 8;
   int64_t height = d->shape->kind == BR__BOX ? d->b / 2 : d->a * 3 / 5;
   for (int i = 0; i < 9; i++)
@@ -236,7 +253,8 @@ try_inside (place *best, const br__ink_map *m, const br__drawn *d, int64_t x, in
         if (spare_x < 0 || spare_y < 0)
           return;
         place p = { .cost = (unsigned) (i + k), .align = BR_ALIGN_MIDDLE, .x = x + spare_x * across / 4, .y = y + spare_y * down / 4 };
-        try_place (best, m, p, half_width, half_height);
+        if (p.cost < best->cost && !is_of_another (v, d, p.x - left, top - p.y))
+          try_place (best, m, p, half_width, half_height);
       }
 }
 
@@ -326,7 +344,7 @@ put_name (br__plot *p, br__ink_map *m, br__drawn *d, br__anchors *a, size_t leng
   int64_t half_width = br__text_width (d->label, BR__SIZE_TEXT) / 2 + AIR, half_height = BR__SIZE_TEXT * 3 / 5 + AIR / 2;
   place best = { .cost = inside ? 30 : LIMIT };
   if (inside && (d->shape->kind == BR__BOX || d->shape->kind == BR__CIRCLE))
-    try_inside (&best, m, d, left + d->x, top - d->y, half_width, half_height);
+    try_inside (&best, m, a->view, d, left, top, half_width, half_height);
   else if (!inside)
     {
       br__anchors_find (a, d, left, top);

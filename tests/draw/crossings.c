@@ -15,6 +15,7 @@ typedef struct counts
 {
   size_t leaders, dimensions, texts, askew, listed;
   size_t untied;                /* shapes that neither a name nor a balloon is at */
+  size_t strays;                /* names inside of another shape that lies in their own */
 } counts;
 
 /* The side of X Y on which the line of K lies, by sign.  */
@@ -90,11 +91,28 @@ look (counts *c, const br__plot *p)
     }
 }
 
+/* The names of V that stand inside of a box or a circle which lies in the shape that is called so: a reader takes them for its.  */
+static size_t
+strays_of (const br__plot *p, const br__side_view *v)
+{
+  size_t count = 0;
+  for (size_t i = 0; i + 1 < p->count; i++)
+    for (const br__drawn *d = v->shapes; d < v->shapes + v->count && p->inks[i].type == BR__INK_TEXT; d++)
+      for (const br__drawn *o = v->shapes; o < v->shapes + v->count && strcmp (p->inks[i].text, d->label) == 0; o++)
+        {
+          const int64_t x = p->inks[i].x - p->square_x, y = p->square_y - p->inks[i].y;
+          const br__area *a = &o->reach, *b = &d->reach;
+          count += o != d && p->inks[i].align == BR_ALIGN_MIDDLE && (o->shape->kind == BR__BOX || o->shape->kind == BR__CIRCLE) && x > a->x
+                   && x < a->x2 && y > a->y && y < a->y2 && a->x >= b->x && a->x2 <= b->x2 && a->y >= b->y && a->y2 <= b->y2;
+        }
+  return count;
+}
+
 /* The figure of SHEET, which it takes over, at the scale that `draw` takes.  */
 static counts
 count_of (br_sheet *sheet)
 {
-  counts c = { 0, 0, 0, 0, 0, 0 };
+  counts c = { 0, 0, 0, 0, 0, 0, 0 };
   said s = SAID_ZERO;
   br_error error;
   br__run run = { .sheet = sheet, .error = &error };
@@ -111,6 +129,7 @@ count_of (br_sheet *sheet)
   c.listed = result.unmeasured + result.unlabelled + result.unplaced;
   for (size_t i = 0; i < view.count; i++)
     c.untied += (size_t) (view.shapes[i].unlabelled && !view.shapes[i].balloon);
+  c.strays = strays_of (&plot, &view);
   br__plot_clear (&plot);
   br__view_clear (&view);
   br_number_clear (&ratio);
@@ -144,6 +163,7 @@ test_designs (void **state)
       assert_int_equal (c.askew, 0);
       /* Whoever reads the list finds each of its names, or its number, on the figure.  */
       assert_int_equal (c.untied, 0);
+      assert_int_equal (c.strays, 0);
       assert_in_range (c.listed, 0, rows[i].listed);
     }
 }
@@ -253,7 +273,7 @@ test_random (void **state)
   for (long n = check_times (40); n > 0; n--)
     {
       figure f;
-      counts c = { 0, 0, 0, 0, 0, 0 };
+      counts c = { 0, 0, 0, 0, 0, 0, 0 };
       /* With depths some edges are hidden: thin and dashed, and no text stands on them either.  */
       int count = 1 + (int) check_below (35);
       figure_make (&f, random_deep_shapes (count, 160, 96, (int) (n % 2)), 1, 2);
@@ -350,7 +370,7 @@ test_corners (void **state)
                 " %s\ncircle hole = 1 at %" PRId64 "/2, %" PRId64 "/2 hole\n", form[0], wide, form[1], wide, high, form[2], high, form[3], wide,
                 high);
       figure f;
-      counts c = { 0, 0, 0, 0, 0, 0 };
+      counts c = { 0, 0, 0, 0, 0, 0, 0 };
       figure_make (&f, sheet_with (words), 1, 2);
       look (&c, &f.plot);
       assert_int_equal (c.leaders + c.dimensions + c.texts + c.askew, 0);

@@ -16,6 +16,7 @@ include lib/wood/local.mk
 include lib/table/local.mk
 include lib/plot/local.mk
 include lib/lesson/local.mk
+include lib/view/local.mk
 include lib/draw/local.mk
 include lib/report/local.mk
 include lib/statement/local.mk

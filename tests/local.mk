@@ -41,6 +41,7 @@ test_headers = tests/check.h \
   tests/draw/figure.h \
   tests/shape/wire.h \
   tests/draw/forms.h \
+  tests/draw/read_number.h \
   tests/draw/read_page.h \
   tests/draw/read_shapes.h \
   tests/draw/told.h \

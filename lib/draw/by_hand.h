@@ -31,7 +31,7 @@ int br__note_put (br__plot *p, br__ink_map *m, const br__annotation *a, const br
 void br__side_feature (int64_t feature[BR__BANKS], const br__drawn *s, int upright, int far);
 
 /* label.c.  A point of an outline and the way out of it, a unit in billionths; on the page.  The outline is THICK there.  */
-#define BR__MOST_ANCHORS 128
+#define BR__MOST_ANCHORS 256
 typedef struct br__anchor
 {
   int64_t x, y, out_x, out_y, thick;

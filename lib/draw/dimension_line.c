@@ -13,6 +13,7 @@
 #include <string.h>
 
 #include "draw/by_hand.h"
+#include "draw/dimension_end.h"
 #include "exact/memory.h"
 #include "exact/wide.h"
 #include "measure/measure.h"
@@ -92,153 +93,42 @@ add_row (work *w, const br__size_line *given, const br_real *value, size_t count
   return status;
 }
 
-/* The place of a side (REACH not 0) or the centre of a shape, across (ACROSS 0) or up, in inches.  */
+/* How far TO is from FROM in inches.  */
 static br_status
-place_of (br_real *z, br__run *run, const br__shape *shape, int upright, int reach)
+distance_of (br_real *z, const work *w, const br__end *from, const br__end *to)
 {
-  const br__value *at = br__shape_value (run->sheet, shape, upright ? BR__SHAPE_Y : BR__SHAPE_X);
-  const br__value *more = reach ? br__shape_value (run->sheet, shape, reach) : NULL;
-  if (!at || (reach && !more))
-    return BR_DOMAIN;
-  return more ? br_real_add (z, &at->real, &more->real) : br_real_set (z, &at->real);
-}
-
-/* A place to measure from: a side, a centre or an end, on paper and in the sheet.  */
-typedef struct end
-{
-  const br__drawn *drawn;       /* or NULL: the datum */
-  int reach;                    /* number of the shape, or 0: its centre */
-  int tip;                      /* -1 or 1: its beginning or its end, in place of REACH */
-  int64_t at, feature[BR__BANKS];
-} end;
-
-/* The place of E in inches.  */
-static br_status
-place_of_end (br_real *z, const work *w, const end *e)
-{
-  if (!e->drawn)
-    return br_real_set (z, &w->view->datum.at[w->d->upright]);
-  const br__shape *s = e->drawn->shape;
-  const br__value *run = e->tip ? br__shape_value (w->run->sheet, s, w->d->upright ? BR__SHAPE_B : BR__SHAPE_A) : NULL;
-  br__pad g = { BR_OK, w->run->sheet->settings.bits, NULL };
-  br_real half = BR_REAL_ZERO;
-  br_status status = place_of (z, w->run, s, w->d->upright, e->reach);
-  if (status != BR_OK || !e->tip)
-    return status;
-  status = run ? br__pad_end (&half, br__half (&g, &run->real), &g) : BR_DOMAIN;
+  br_real low = BR_REAL_ZERO;
+  br_status status = br__place_of_end (&low, w->run, w->view, w->d->upright, from);
   if (status == BR_OK)
-    status = e->tip < 0 ? br_real_sub (z, z, &half) : br_real_add (z, z, &half);
-  br_real_clear (&half);
-  return status;
-}
-
-static br_status
-add_distance (work *w, end from, end to, size_t count, int loose)
-{
-  br_real low = BR_REAL_ZERO, high = BR_REAL_ZERO;
-  br__size_line row = { .from = from.at, .to = to.at };
-  memcpy (row.feature_from, from.feature, sizeof row.feature_from);
-  memcpy (row.feature_to, to.feature, sizeof row.feature_to);
-  row.of = from.drawn ? from.drawn->shape->name : "";
-  row.to_of = to.drawn != from.drawn ? to.drawn ? to.drawn->shape->name : "" : NULL;
-  row.overall = w->overall;
-  br_status status = place_of_end (&low, w, &from);
+    status = br__place_of_end (z, w->run, w->view, w->d->upright, to);
   if (status == BR_OK)
-    status = place_of_end (&high, w, &to);
-  if (status == BR_OK)
-    status = br_real_sub (&high, &high, &low);
-  if (status == BR_OK)
-    status = add_row (w, &row, &high, count, loose);
+    status = br_real_sub (z, z, &low);
   br_real_clear (&low);
-  br_real_clear (&high);
   return status;
 }
 
-/* Where an arc reaches farthest, across the way that is measured: at one of its ends, the nearest to the dimension line of the
-   bank FAR of those that do, or where the curve turns.  AT is how far.  */
-static int64_t
-turn_of_arc (const br__drawn *s, int upright, int far, int64_t at)
+static br__size_line
+row_between (const work *w, const br__end *from, const br__end *to)
 {
-  int64_t best = upright ? s->x : s->y;
-  int found = 0;
-  for (int last = 0; last < 2; last++)
-    {
-      int64_t sine, cosine;
-      br__sine_cosine (&sine, &cosine, last ? s->c + s->d : s->c);
-      for (int second = 0; second < 2; second++)
-        {
-          int64_t radius = second ? s->b : s->a;
-          int64_t x = s->x + br__scale_by (radius, cosine, BR__INCH), y = s->y + br__scale_by (radius, sine, BR__INCH);
-          int64_t along = upright ? y : x, across = upright ? x : y;
-          if (llabs (along - at) < BR__INCH / 1000000 && (!found || (across < best) != far))
-            {
-              best = across;
-              found = 1;
-            }
-        }
-    }
-  return best;
+  br__size_line row = { .from = from->at, .to = to->at };
+  memcpy (row.feature_from, from->feature, sizeof row.feature_from);
+  memcpy (row.feature_to, to->feature, sizeof row.feature_to);
+  row.of = from->drawn ? from->drawn->shape->name : "";
+  row.to_of = to->drawn != from->drawn ? to->drawn ? to->drawn->shape->name : "" : NULL;
+  row.overall = w->overall;
+  return row;
 }
 
-static end
-end_of (const br__drawn *s, int reach, int tip, int64_t at, int64_t feature)
+static br_status
+add_distance (work *w, br__end from, br__end to, size_t count, int loose)
 {
-  return (end) { s, reach, tip, at, { feature, feature } };
-}
-
-/* A side of a shape: the lower or left one, or the other.  */
-static end
-side_of (const br__drawn *s, int upright, int far)
-{
-  const br__area *a = &s->reach;
-  int64_t at = upright ? far ? a->y2 : a->y : far ? a->x2 : a->x;
-  end e = end_of (s, upright ? far ? BR__SHAPE_TOP : BR__SHAPE_BOTTOM : far ? BR__SHAPE_RIGHT : BR__SHAPE_LEFT, 0, at,
-                  upright ? s->x : s->y);
-  for (size_t i = 0; i < s->copy_count; i++)
-    {
-      end own = side_of (&s->copies[i], upright, far);
-      if (own.at == at)
-        memcpy (e.feature, own.feature, sizeof e.feature);
-    }
-  if (s->copies)
-    return e;
-  /* The outermost point of the outline; of a box the near corner.  */
-  if (s->shape->kind == BR__LINE)
-    {
-      int64_t along = upright ? s->b : s->a, across = upright ? s->a : s->b;
-      for (int bank = 0; bank < BR__BANKS; bank++)
-        e.feature[bank] += (along > 0) == far ? across / 2 : -across / 2;
-    }
-  for (int bank = 0; bank < BR__BANKS; bank++)
-    if (s->pieces)
-      e.feature[bank] = br__outline_turn (s, upright, bank == BR__FAR, at);
-    else if (s->shape->kind == BR__BOX || s->shape->kind == BR__OUTLINE)
-      e.feature[bank] = bank ? upright ? a->x2 : a->y2 : upright ? a->x : a->y;
-    else if (s->shape->kind == BR__ARC)
-      e.feature[bank] = turn_of_arc (s, upright, bank, at);
-  return e;
-}
-
-void
-br__side_feature (int64_t feature[BR__BANKS], const br__drawn *s, int upright, int far)
-{
-  end e = side_of (s, upright, far);
-  memcpy (feature, e.feature, sizeof e.feature);
-}
-
-static end
-centre_of (const br__drawn *s, int upright)
-{
-  return end_of (s, 0, 0, upright ? s->y : s->x, upright ? s->x : s->y);
-}
-
-/* The beginning (TIP -1) or the end of a line.  */
-static end
-tip_of (const br__drawn *s, int upright, int tip)
-{
-  int64_t along = upright ? s->b : s->a, across = upright ? s->a : s->b;
-  int64_t at = (upright ? s->y : s->x) - along / 2, feature = (upright ? s->x : s->y) - across / 2;
-  return end_of (s, 0, tip, at + (tip > 0 ? along : 0), feature + (tip > 0 ? across : 0));
+  br_real distance = BR_REAL_ZERO;
+  const br__size_line row = row_between (w, &from, &to);
+  br_status status = distance_of (&distance, w, &from, &to);
+  if (status == BR_OK)
+    status = add_row (w, &row, &distance, count, loose);
+  br_real_clear (&distance);
+  return status;
 }
 
 static int
@@ -250,10 +140,20 @@ is_centred (const br__drawn *s, int hole)
 static int
 compare_ends (const void *a, const void *b)
 {
-  const end *x = a, *y = b;
+  const br__end *x = a, *y = b;
   if (x->at != y->at)
     return x->at < y->at ? -1 : 1;
   return x->feature[0] < y->feature[0] ? -1 : x->feature[0] > y->feature[0];
+}
+
+/* Which of the places of ROW is AT; more than its steps: none.  */
+static size_t
+mark_at (const br__size_line *row, int64_t at)
+{
+  size_t k = 0;
+  while (k <= br__size_line_steps (row) && llabs (br__size_line_mark (row, k) - at) > SAME)
+    k++;
+  return k;
 }
 
 /* 1 if the placed rows join AT to DATUM.  */
@@ -266,16 +166,19 @@ is_known (const br__size_lines *d, int64_t datum, int64_t at)
     {
       if (llabs (known[k] - at) <= SAME)
         return 1;
-      for (size_t i = 0; i < d->placed; i++)
-        for (int second = 0; second < 2 && !d->rows[i].worded; second++)
-          {
-            int64_t near = second ? d->rows[i].to : d->rows[i].from, far = second ? d->rows[i].from : d->rows[i].to;
-            int new = llabs (near - known[k]) <= SAME;
-            for (size_t j = 0; j < count && new; j++)
-              new = llabs (known[j] - far) > SAME;
-            if (new && count < most)
-              known[count++] = far;
-          }
+      for (const br__size_line *row = d->rows; row < d->rows + d->placed; row++)
+        {
+          const size_t steps = br__size_line_steps (row);
+          for (size_t mark = !row->worded && mark_at (row, known[k]) <= steps ? 0 : steps + 1; mark <= steps; mark++)
+            {
+              int64_t place = br__size_line_mark (row, mark);
+              int new = 1;
+              for (size_t j = 0; j < count && new; j++)
+                new = llabs (known[j] - place) > SAME;
+              if (new && count < most)
+                known[count++] = place;
+            }
+        }
     }
   return 0;
 }
@@ -285,7 +188,7 @@ is_known (const br__size_lines *d, int64_t datum, int64_t at)
 
 /* From DATUM to E, either way; unless that is known.  */
 static br_status
-add_place (work *w, const end *datum, end e, int loose)
+add_place (work *w, const br__end *datum, br__end e, int loose)
 {
   if (w->d->refused >= MOST_REFUSED || is_known (w->d, datum->at, e.at))
     return BR_OK;
@@ -294,7 +197,7 @@ add_place (work *w, const end *datum, end e, int loose)
 
 /* An extension line begins at that of several centres in line which is nearest to its dimension line.  */
 static void
-share_features (end *ends, size_t count)
+share_features (br__end *ends, size_t count)
 {
   for (size_t i = 1; i < count; i++)
     if (ends[i].at <= ends[i - 1].at + SAME)
@@ -304,22 +207,108 @@ share_features (end *ends, size_t count)
       ends[i - 2].feature[BR__FAR] = ends[i - 1].feature[BR__FAR];
 }
 
-/* Centres of wheels and the like, or of HOLES: across from one to the next (CHAIN), the first and all others from DATUM.  */
+#define LEAST_STEPS 3
+
+/* From FROM to TO in STEPS of which NEXT ends the first: "6x 4 (= 24)"; none where a step is no whole mark.  */
 static br_status
-add_centres (work *w, const end *datum, int holes, int chain)
+add_pitch (work *w, const br__end *from, const br__end *next, const br__end *to, size_t steps)
+{
+  br_text t = BR_TEXT_ZERO;
+  br_real step = BR_REAL_ZERO, whole = BR_REAL_ZERO;
+  const br__settings *settings = &w->run->sheet->settings;
+  br__size_line row = row_between (w, from, to);
+  row.steps = steps;
+  br_status status = distance_of (&step, w, from, next);
+  if (status == BR_OK)
+    status = distance_of (&whole, w, from, to);
+  br__text_printf (&t, "%zux ", steps);
+  if (status == BR_OK)
+    status = br__put_drawing_number (&t, &step, settings);
+  br__text_puts (&t, " (= ");
+  if (status == BR_OK)
+    status = br__put_drawing_number (&t, &whole, settings);
+  br__text_puts (&t, ")");
+  if (status == BR_OK && t.failed)
+    status = BR_NO_MEMORY;
+  if (status == BR_OK && !strstr (br__text_string (&t), "≈"))
+    status = keep_row (w, &row, br__text_string (&t), 1);
+  br_real_clear (&step);
+  br_real_clear (&whole);
+  br__text_clear (&t);
+  return status;
+}
+
+/* Of the COUNT centres ALIKE, each at a place of its own, those that follow one another in equal steps.  */
+static br_status
+add_equal_steps (work *w, const br__end *alike, size_t count)
 {
   br_status status = BR_OK;
+  size_t last;
+  for (size_t i = 0; i + LEAST_STEPS < count && status == BR_OK; i = last)
+    {
+      for (last = i + 1; last + 1 < count && llabs (alike[last + 1].at - alike[last].at - (alike[i + 1].at - alike[i].at)) <= SAME; )
+        last++;
+      if (last - i >= LEAST_STEPS && !is_known (w->d, alike[i].at, alike[last - 1].at))
+        status = add_pitch (w, &alike[i], &alike[i + 1], &alike[last], last - i);
+    }
+  return status;
+}
+
+static int
+is_in_row (const work *w, const br__drawn *c, const br__drawn *d)
+{
+  return c->a == d->a && llabs (w->d->upright ? c->x - d->x : c->y - d->y) <= SAME;
+}
+
+/* Circles of one size in a row whose centres are the same step apart, four or more, are measured by one line (ISO 129-1, equally
+   spaced features, from memory).  ENDS are in order.  */
+static br_status
+add_pitches (work *w, const br__end *ends, size_t count)
+{
+  br_status status = BR_OK;
+  br__end *alike = br__alloc_zero (count + 1, sizeof *alike);
+  if (!alike)
+    return BR_NO_MEMORY;
+  for (size_t i = 0; i + LEAST_STEPS < count && status == BR_OK; i++)
+    {
+      size_t n = 0, before = 0;
+      while (before < i && !is_in_row (w, ends[before].drawn, ends[i].drawn))
+        before++;
+      for (size_t k = before; k < count && before == i; k++)
+        if (is_in_row (w, ends[k].drawn, ends[i].drawn) && (!n || ends[k].at > alike[n - 1].at + SAME))
+          alike[n++] = ends[k];
+      status = add_equal_steps (w, alike, n);
+    }
+  br__free (alike);
+  return status;
+}
+
+/* 1 where a line that is placed has a step from FROM to TO.  */
+static int
+is_step (const br__size_lines *d, int64_t from, int64_t to)
+{
+  for (const br__size_line *row = d->rows; row < d->rows + d->placed; row++)
+    if (row->steps && mark_at (row, from) < row->steps && mark_at (row, from) + 1 == mark_at (row, to))
+      return 1;
+  return 0;
+}
+
+/* Centres of wheels and the like, or of HOLES: across from one to the next (CHAIN), the first and all others from DATUM.  */
+static br_status
+add_centres (work *w, const br__end *datum, int holes, int chain)
+{
   size_t count = 0;
-  end *ends = br__alloc_zero (w->view->count + 1, sizeof *ends);
+  br__end *ends = br__alloc_zero (w->view->count + 1, sizeof *ends);
   if (!ends)
     return BR_NO_MEMORY;
   for (size_t i = 0; i < w->view->count; i++)
     if (is_centred (&w->view->shapes[i], holes))
-      ends[count++] = centre_of (&w->view->shapes[i], w->d->upright);
+      ends[count++] = br__end_at_centre (&w->view->shapes[i], w->d->upright);
   qsort (ends, count, sizeof *ends, compare_ends);
   share_features (ends, count);
+  br_status status = add_pitches (w, ends, count);
   for (size_t i = 1; i < count && status == BR_OK && chain; i++)
-    if (ends[i].at > ends[i - 1].at + SAME)
+    if (ends[i].at > ends[i - 1].at + SAME && !is_step (w->d, ends[i - 1].at, ends[i].at))
       status = add_distance (w, ends[i - 1], ends[i], 1, 0);
   for (size_t i = 0; i < count && status == BR_OK; i++)
     if (!i || ends[i].at > ends[i - 1].at + SAME)
@@ -379,13 +368,13 @@ count_spanning (const work *w, int64_t low, int64_t high)
 
 /* The height of the widest box, such as a deck: what others stand on.  */
 static br_status
-add_deck (work *w, const end *datum)
+add_deck (work *w, const br__end *datum)
 {
   const br__drawn *deck = NULL;
   for (size_t i = 0; i < w->view->count; i++)
     if (is_box (&w->view->shapes[i]) && (!deck || w->view->shapes[i].a > deck->a))
       deck = &w->view->shapes[i];
-  return deck ? add_place (w, datum, side_of (deck, 1, 0), 1) : BR_OK;
+  return deck ? add_place (w, datum, br__end_at_side (deck, 1, 0), 1) : BR_OK;
 }
 
 /* Of boxes of one size the first is measured, "8x 2-5/16".  */
@@ -406,14 +395,14 @@ add_boxes (work *w)
     counts[i] += counts[i] && is_box (&v->shapes[i]) ? count_copies (v, &v->shapes[i]) : 0;
   for (size_t i = 0; i < v->count && status == BR_OK; i++)
     if (counts[i])
-      status = add_distance (w, side_of (&v->shapes[i], w->d->upright, 0), side_of (&v->shapes[i], w->d->upright, 1), counts[i], 0);
+      status = add_distance (w, br__end_at_side (&v->shapes[i], w->d->upright, 0), br__end_at_side (&v->shapes[i], w->d->upright, 1), counts[i], 0);
   br__free (counts);
   return status;
 }
 
 /* Where the rest lies: boxes, arcs, ends of lines.  */
 static br_status
-add_places (work *w, const end *datum)
+add_places (work *w, const br__end *datum)
 {
   br_status status = BR_OK;
   int upright = w->d->upright;
@@ -423,18 +412,18 @@ add_places (work *w, const end *datum)
       if (!s->tied || s->unmeasured)
         continue;
       if (s->shape->kind == BR__BOX)
-        status = add_place (w, datum, side_of (s, upright, 0), 1);
+        status = add_place (w, datum, br__end_at_side (s, upright, 0), 1);
       else if (s->shape->kind == BR__ARC)
-        status = add_place (w, datum, centre_of (s, upright), 1);
+        status = add_place (w, datum, br__end_at_centre (s, upright), 1);
       for (int tip = -1; tip < 2 && status == BR_OK && s->shape->kind == BR__LINE; tip += 2)
-        status = add_place (w, datum, tip_of (s, upright, tip), 1);
+        status = add_place (w, datum, br__end_at_tip (s, upright, tip), 1);
     }
   return status;
 }
 
 /* The outermost sides of what is tied down; 0 if nothing is.  */
 static int
-find_outermost (end *low, end *high, const work *w)
+find_outermost (br__end *low, br__end *high, const work *w)
 {
   const br__side_view *v = w->view;
   const br__drawn *first = NULL, *last = NULL;
@@ -451,8 +440,8 @@ find_outermost (end *low, end *high, const work *w)
     }
   if (first)
     {
-      *low = side_of (first, upright, 0);
-      *high = side_of (last, upright, 1);
+      *low = br__end_at_side (first, upright, 0);
+      *high = br__end_at_side (last, upright, 1);
     }
   return first != NULL;
 }
@@ -481,11 +470,11 @@ is_metric (const br__run *run)
   return br__unit_is_decimal (run->sheet->settings.unit);
 }
 
-static end
-datum_of (const br__side_view *v, int upright, const end *low)
+static br__end
+datum_of (const br__side_view *v, int upright, const br__end *low)
 {
   const int64_t *at = v->datum.place;
-  return v->datum.given ? end_of (NULL, 0, 0, at[upright], at[!upright]) : *low;
+  return v->datum.given ? br__end_of (NULL, 0, 0, at[upright], at[!upright]) : *low;
 }
 
 /* PART: no chains.  */
@@ -493,7 +482,7 @@ static br_status
 make (br__size_lines *d, br__run *run, const br__side_view *v, int upright, int part)
 {
   work w = { d, run, v, v->reach, 0 };
-  end low, high, datum;
+  br__end low, high, datum;
   memset (&low, 0, sizeof low);
   memset (&high, 0, sizeof high);
   br__size_lines_clear (d);

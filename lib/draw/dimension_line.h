@@ -12,6 +12,19 @@
 /* The row added last goes among the placed ones where there is room for all, *PLACED 1; else they stay as they were.
    REACH is of the view V, which may be NULL.  */
 void br__size_lines_place (int *placed, br__size_lines *d, const br__side_view *v, br__area reach);
+/* Its beginning (K 0) and the places where its steps end.  */
+static inline int64_t
+br__size_line_mark (const br__size_line *row, size_t k)
+{
+  return row->steps ? row->from + (row->to - row->from) * (int64_t) k / (int64_t) row->steps : k ? row->to : row->from;
+}
+
+static inline size_t
+br__size_line_steps (const br__size_line *row)
+{
+  return row->steps ? row->steps : 1;
+}
+
 /* Once all are placed: texts off the lines that run through them, and the places of the tiers.  */
 void br__size_lines_settle (br__size_lines *d);
 

@@ -285,7 +285,7 @@ set_offsets (br__size_lines *d, int far)
   d->depth[far] = 0;
   for (int i = 0; i < d->tiers[far]; i++)
     {
-      at += i ? larger (NEXT_TIER, half[i - 1] + half[i]) : larger (FIRST_TIER, half[0] + GAP);
+      at += i ? larger (NEXT_TIER, half[i - 1] + half[i] + (d->upright && !d->above ? AIR : 0)) : larger (FIRST_TIER, half[0] + GAP);
       at = larger (at, off[i]);
       d->offset[far][i] = at;
       d->depth[far] = at + larger (d->above ? 2 * half[i] : half[i], PAST + AIR);

@@ -6,16 +6,15 @@
 
 #include <string.h>
 
-#include "exact/wide.h"
 #include "draw/draw.h"
-#include "draw/hidden_line.h"
 #include "draw/view.h"
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "exact/wide.h"
 #include "lesson/worksheet.h"
 #include "shape/annotation.h"
+#include "view/hidden_line.h"
 
-#define CLAUSES "layer of into scale grid paper"
 #define CROWD 300
 #define LEAST_SQUARE (BR__INCH / 32)
 #define SMALL_SQUARES "squares of less than 1/32 in cannot be told apart"
@@ -37,166 +36,6 @@ drawing_clear (br__drawing *d)
     }
   br__plot_clear (&d->figure);
 }
-
-/* ---- Reading ---- */
-
-static int
-is_clause (const char *word, size_t length)
-{
-  const char *at = CLAUSES;
-  while (*at)
-    {
-      size_t n = strcspn (at, " ");
-      if (n == length && memcmp (at, word, n) == 0)
-        return 1;
-      at += n + (at[n] == ' ');
-    }
-  return 0;
-}
-
-/* The end of what stands at START, up to the next clause, without blanks at its end.  */
-static size_t
-end_of_clause (const br__run *run, size_t start)
-{
-  size_t at = start, last = start;
-  while (at < run->end)
-    {
-      size_t word, blank;
-      while (at < run->end && (blank = br__blank_at (run->text + at, run->end - at)) > 0)
-        at += blank;
-      for (word = at; at < run->end && !br__blank_at (run->text + at, run->end - at); at++)
-        continue;
-      if (is_clause (run->text + word, at - word))
-        break;
-      last = at > word ? at : last;
-    }
-  return last;
-}
-
-static br_status
-read_scale (br__drawing *d, br__run *run)
-{
-  size_t start = run->lex.token.offset, end = end_of_clause (run, start);
-  br_status status = br_scale_read (&d->ratio, run->text + start, end - start, run->error);
-  if (status != BR_OK)
-    {
-      run->error->offset += start;
-      return status;
-    }
-  d->scaled = 1;
-  return br__lex_from (&run->lex, end, run->error);
-}
-
-/* The size of a square: a fraction, plain in the sheet's unit.  */
-static br_status
-read_grid (br__drawing *d, br__run *run)
-{
-  br__tree tree = BR__TREE_ZERO;
-  br__value v = BR__VALUE_ZERO;
-  br_status status = br__parse_size (&tree, &run->lex, run->error);
-  if (status == BR_OK)
-    status = br__value_of (&v, run, &tree);
-  if (status == BR_OK && v.dimension == BR_PLAIN)
-    status = br__to_length (&v, &run->sheet->settings);
-  if (status == BR_OK)
-    {
-      const br_number *q = br_real_rational (&v.real);
-      if (v.dimension != BR_LENGTH || !q || br_number_sign (q) <= 0)
-        status = br__fail (run->error, BR_DOMAIN, tree.base, tree.length,
-                           "a square has a length over zero, a fraction");
-      else if ((status = br_number_set (&d->grid, q)) != BR_OK)
-        br__fail_plain (run->error, status, tree.base, tree.length);
-    }
-  br__tree_clear (&tree);
-  br__value_clear (&v);
-  return status;
-}
-
-static br_status
-read_paper (br__drawing *d, br__run *run)
-{
-  const br__token t = run->lex.token;
-  d->paper = t.type == BR__NAME ? br__paper_find (run->text + t.offset, t.length) : NULL;
-  if (d->paper)
-    return br__lex_next (&run->lex, run->error);
-  br__expected (run, "a paper such as `letter`, `legal`, `tabloid` or `a4`");
-  br__hint (run->error, "help paper lists them");
-  return BR_SYNTAX;
-}
-
-static br_status
-read_name (char **name, br__run *run, const char *what)
-{
-  const br__token t = run->lex.token;
-  if (t.type != BR__NAME)
-    return br__expected (run, what);
-  char *copy = br__strndup (run->text + t.offset, t.length);
-  if (!copy)
-    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-  br__free (*name);
-  *name = copy;
-  return br__lex_next (&run->lex, run->error);
-}
-
-static br_status
-read_file (br__drawing *d, br__run *run, size_t start)
-{
-  br_status status = br__clause_file (&d->path, run, start, CLAUSES, BR_FILE_WRITE);
-  d->path_start = start;
-  d->path_end = end_of_clause (run, start);
-  if (status == BR_OK && !br__picture_form (d->path))
-    {
-      br__fail (run->error, BR_DOMAIN, 0, 0, "a drawing is a .pdf, .svg or .png file");
-      status = br__placed (run, BR_DOMAIN, d->path_start, d->path_end);
-    }
-  return status;
-}
-
-/* The clause at hand, which is not the line's end.  */
-static br_status
-read_clause (br__drawing *d, br__run *run)
-{
-  const br__lexer at = run->lex;
-  size_t behind = run->lex.next;
-  if (br__lex_is_word (&at, "into") && !d->path)
-    return read_file (d, run, behind);
-  int scale = br__lex_is_word (&at, "scale") && !d->scaled, grid = br__lex_is_word (&at, "grid");
-  int paper = br__lex_is_word (&at, "paper") && !d->paper, layer = br__lex_is_word (&at, "layer") && !d->layer;
-  int of = br__lex_is_word (&at, "of") && !d->of;
-  grid = grid && br_number_sign (&d->grid) == 0;
-  if (d->parts && !scale && !paper)
-    return br__expected (run, "`into`, `scale` or `paper`");
-  /* What is given twice, or no clause at all.  */
-  if (!scale && !grid && !paper && !layer && !of)
-    return br__expected (run, "`into`, `scale`, `grid`, `paper`, `layer` or `of`");
-  br_status status = br__lex_next (&run->lex, run->error);
-  if (status != BR_OK)
-    return status;
-  return scale ? read_scale (d, run) : grid ? read_grid (d, run) : paper ? read_paper (d, run)
-         : layer ? read_name (&d->layer, run, "the name of a layer") : read_name (&d->of, run, "the name of a part");
-}
-
-static br_status
-read_statement (br__drawing *d, br__run *run)
-{
-  if (br__take_word (run, "top"))
-    d->from = BR__FROM_ABOVE;
-  else if (br__take_word (run, "front"))
-    d->from = BR__FROM_THE_FRONT;
-  else if (br__take_word (run, "views"))
-    d->from = BR__ALL_VIEWS;
-  else if (br__take_word (run, "parts"))
-    d->parts = 1;
-  else
-    (void) br__take_word (run, "side");
-  d->bare = !d->parts && br__take_word (run, "bare");
-  br_status status = run->lex.status;
-  while (status == BR_OK && run->lex.token.type != BR__END)
-    status = read_clause (d, run);
-  return status;
-}
-
-/* ---- The scale and the paper ---- */
 
 /* RUN, of the sheet that is seen from above (WHICH 0) or from the front, which is made when it is first asked for.  */
 static br_status
@@ -412,8 +251,34 @@ try_row (int *fits, br__drawing *d, br__run *run, const br__scale_row *row)
   return status;
 }
 
+/* Shapes that D has neither the name nor a number of at the figure: the table speaks of what nobody finds.  */
+static size_t
+untied_of (const br__drawing *d)
+{
+  const br__side_view *views[] = { &d->view, &d->other[0], &d->other[1] };
+  size_t count = 0;
+  for (size_t i = 0; i < sizeof views / sizeof *views && !is_crowd (d); i++)
+    for (size_t k = 0; k < views[i]->count; k++)
+      count += (size_t) (views[i]->shapes[k].unlabelled && !views[i]->shapes[k].balloon);
+  return count;
+}
+
+/* D is drawn at the scale CHOSEN.  The one before it is 1:5 or 1:10, which inch sheets do without where they can: it is taken where its
+   figure goes on one sheet and fewer of its shapes are untied.  */
+static br_status
+try_between (br__drawing *d, br__run *run, size_t chosen, int inch)
+{
+  const br__scale_row *row = chosen ? br__scale_at (chosen - 1, inch) : NULL;
+  const size_t untied = untied_of (d);
+  int fits = 0;
+  if (!untied || !row || br__scale_is_usual (row, inch))
+    return BR_OK;
+  br_status status = try_row (&fits, d, run, row);
+  return status == BR_OK && (!fits || untied_of (d) >= untied) ? try_row (&fits, d, run, br__scale_at (chosen, inch)) : status;
+}
+
 /* The largest standard scale at which all goes on one sheet; or the figure alone, if its table would make it much
-   smaller; where there is none, that of the fewest sheets.  */
+   smaller, or more of its shapes untied; where there is none, that of the fewest sheets.  */
 static br_status
 find_scale (br__drawing *d, br__run *run)
 {
@@ -422,7 +287,7 @@ find_scale (br__drawing *d, br__run *run)
   br__area room[2] = { { 0, 0, 0, 0 }, { 0, 0, 0, 0 } };
   int fits = 0, metric = 0, smaller = 0, tried = 0;
   int64_t least = INT64_MAX;
-  size_t alone = SIZE_MAX, best = SIZE_MAX, last = SIZE_MAX;
+  size_t alone = SIZE_MAX, best = SIZE_MAX, last = SIZE_MAX, untied = SIZE_MAX;
   const br__scale_row *large = NULL;            /* that of ALONE */
   br_status status = br_number_set_int (&ratio, 1);
   for (int i = 0; i < 2 && status == BR_OK; i++)
@@ -449,18 +314,27 @@ find_scale (br__drawing *d, br__run *run)
         {
           status = try_row (&fits, d, run, row);
           const int64_t sheets = status == BR_OK ? br__sheets_for (&d->figure, &d->w) : INT64_MAX;
+          /* A smaller one is worse; none is tried after it.  */
+          if (fits == 2 && untied_of (d) > untied)
+            {
+              fits = 1;
+              smaller = SMALLER;
+            }
           best = sheets < least || best == SIZE_MAX ? i : best;
           least = sheets < least ? sheets : least;
           last = i;
           tried++;
         }
       large = fits == 1 && !large ? row : large;
+      untied = fits == 1 && alone == SIZE_MAX ? untied_of (d) : untied;
       alone = fits == 1 && alone == SIZE_MAX ? i : alone;
       smaller += alone != SIZE_MAX;
     }
   alone = alone != SIZE_MAX ? alone : best;
   if (status == BR_OK && fits < 2 && alone != last)
     status = try_row (&fits, d, run, br__scale_at (alone, !metric));
+  if (status == BR_OK)
+    status = try_between (d, run, fits == 2 ? last : alone, !metric);
   br_number_clear (&ratio);
   return status;
 }
@@ -559,7 +433,7 @@ br__do_draw (br__run *run)
   br__drawing d;
   br_text words = BR_TEXT_ZERO;
   memset (&d, 0, sizeof d);
-  br_status status = read_statement (&d, run);
+  br_status status = br__drawing_read (&d, run);
   if (status == BR_OK && d.parts)
     {
       status = br__draw_parts (&d, run);

@@ -3,6 +3,7 @@
 #ifndef BR_DRAW_DRAW_H
 #define BR_DRAW_DRAW_H
 
+#include "draw/drawing.h"
 #include "draw/views.h"
 #include "wood/cuts.h"
 
@@ -28,6 +29,9 @@ typedef struct br__drawing
   br__draw_result found;
   size_t pages;
 } br__drawing;
+
+/* draw_read.c: what the statement asks for.  D is zeroed before.  */
+br_status br__drawing_read (br__drawing *d, br__run *run);
 
 /* draw_record.c: the record `drawing`.  */
 br_status br__drawing_emit (const br__drawing *d, br__run *run);

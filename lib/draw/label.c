@@ -10,12 +10,13 @@
 #include <string.h>
 
 #include "draw/by_hand.h"
-#include "draw/wood_left.h"
 #include "exact/wide.h"
+#include "view/wood_left.h"
 
 #define AIR (BR__INCH / 32)
 #define ARROW (BR__INCH / 8)
 #define CROWD 300               /* shapes */
+#define FEW 80                  /* so many take all the care that there is */
 #define BALLOON (BR__INCH / 9)     /* the radius of a number's circle */
 #define LIMIT 10000             /* a cost that is no room */
 
@@ -28,92 +29,14 @@ static const unsigned leader_price[BR__CELLS] = { 0, 6, 12, 18, NO, NO, NO, NO, 
    source), and are no longer than 1-1/2 in.  */
 static const int64_t reaches[] = { BR__INCH / 5, BR__INCH / 3, BR__INCH / 2, BR__INCH * 3 / 4, BR__INCH, BR__INCH * 5 / 4 };
 #define LONGEST (BR__INCH * 149 / 100)
-/* The angles that are tried, in billionths of a degree; in a crowd the first alone.  */
+/* The angles that are tried, in billionths of a degree: of names the first three, in a crowd the first alone.  */
 #define ANGLES 3
-static const int64_t angles[ANGLES] = { 45 * BR__INCH, 31 * BR__INCH, 59 * BR__INCH };
+#define ANGLES_OF_BALLOON 7
+static const int64_t angles[ANGLES_OF_BALLOON] = { 45 * BR__INCH, 31 * BR__INCH, 59 * BR__INCH, 38 * BR__INCH, 52 * BR__INCH,
+                                                   69 * BR__INCH / 2, 111 * BR__INCH / 2 };
 /* Their sines and cosines in billionths, which are asked for at every name.  */
-static const int64_t sines[ANGLES] = { 707106781, 515038075, 857167301 }, cosines[ANGLES] = { 707106781, 857167301, 515038075 };
-
-/* ---- What a label says ---- */
-
-static br_status
-put_number (br_text *t, const char *before, const br_real *value, int twice, const br__settings *s)
-{
-  br_real z = BR_REAL_ZERO;
-  br_status status = br_real_set (&z, value);
-  if (status == BR_OK && twice)
-    status = br_real_add (&z, &z, &z);
-  br__text_puts (t, before);
-  if (status == BR_OK)
-    status = br__put_drawing_number (t, &z, s);
-  br_real_clear (&z);
-  return status;
-}
-
-/* Of a bar the length over all, or between the centres that it is held at, and the width; a line of no width has
-   ends.  */
-static br_status
-put_length_of_line (br_text *t, const br__settings *s, const br_real *run, const br_real *rise, const br_real *width, int held)
-{
-  br__pad g = { BR_OK, s->bits, NULL };
-  br_real z = BR_REAL_ZERO;
-  br__point p = { run, rise };
-  int bar = br__sign_of (&g, width) > 0;
-  held = held && bar;
-  const br_real *length = br__length_of (&g, p);
-  br_status status = br__pad_end (&z, bar && !held ? br__add (&g, length, width) : length, &g);
-  if (status == BR_OK)
-    status = put_number (t, ", ", &z, 0, s);
-  br__text_puts (t, held ? " between centres" : bar ? " overall" : " from end to end");
-  if (status == BR_OK && bar)
-    status = put_number (t, ", ", width, 0, s);
-  br__text_puts (t, bar ? " wide" : "");
-  br_real_clear (&z);
-  return status;
-}
-
-/* The radius of the inner edge, which the arrow touches, and the width.  ISO 129-1, section on radii (from memory): R before
-   the number, one arrow, which ends on the arc.  */
-static br_status
-put_size_of_arc (br_text *t, const br_real *inner, const br_real *outer, const br__settings *s)
-{
-  br__pad g = { BR_OK, s->bits, NULL };
-  br_real width = BR_REAL_ZERO;
-  int sign = 0;
-  br_status status = br__pad_end (&width, br__sub (&g, outer, inner), &g);
-  if (status == BR_OK)
-    status = br_real_sign (&sign, &width, s->bits);
-  if (status == BR_OK)
-    status = put_number (t, " R ", inner, 0, s);
-  if (status == BR_OK && sign > 0)
-    status = put_number (t, ", ", &width, 0, s);
-  br__text_puts (t, sign > 0 ? " wide" : "");
-  br_real_clear (&width);
-  return status;
-}
-
-br_status
-br__put_label_size (br_text *t, const br_sheet *sheet, const br__shape *s, int held)
-{
-  const br__value *a = br__shape_value (sheet, s, BR__SHAPE_A), *b = br__shape_value (sheet, s, BR__SHAPE_B);
-  const br__value *c = br__shape_value (sheet, s, BR__SHAPE_C);
-  br_status status = BR_OK;
-  if (a && s->kind == BR__CIRCLE)
-    status = put_number (t, " ⌀ ", &a->real, 1, &sheet->settings);
-  else if (a && b && s->kind == BR__ARC && s->word)
-    {
-      status = put_number (t, " ⌀ ", &b->real, 1, &sheet->settings);
-      if (status == BR_OK)
-        status = put_number (t, ", hole ⌀ ", &a->real, 1, &sheet->settings);
-    }
-  else if (a && b && s->kind == BR__ARC)
-    status = put_size_of_arc (t, &a->real, &b->real, &sheet->settings);
-  else if (a && b && c && s->kind == BR__LINE)
-    status = put_length_of_line (t, &sheet->settings, &a->real, &b->real, &c->real, held);
-  else if (a && s->kind == BR__ROW)
-    br__text_printf (t, " %d × %s", br__row_places (sheet, s), s->base);
-  return status == BR_OK && t->failed ? BR_NO_MEMORY : status;
-}
+static const int64_t sines[] = { 707106781, 515038075, 857167301, 615661475, 788010754, 566406237, 824126189 };
+static const int64_t cosines[] = { 707106781, 857167301, 515038075, 788010754, 615661475, 824126189, 566406237 };
 
 /* ---- Where it can stand ---- */
 
@@ -163,7 +86,7 @@ add_fan (br__anchors *a, int64_t x, int64_t y, int64_t out_x, int64_t out_y, int
 }
 
 /* Of a curve of radius R from FROM on over TURN the points from which a leader leads away from the centre (OUT 1), through
-   what is THICK, or to it (-1); where it has none of these, points of it with leaders askew.  */
+   what is THICK, or to it (-1); where it has none of these, and for balloons, points of it with leaders askew.  */
 static void
 add_curve (br__anchors *a, int64_t x, int64_t y, int64_t r, int64_t thick, int64_t from, int64_t turn, int out)
 {
@@ -175,7 +98,7 @@ add_curve (br__anchors *a, int64_t x, int64_t y, int64_t r, int64_t thick, int64
       if (past <= turn)
         add_anchor (a, x + part (r, to_x), y + part (r, to_y), out * to_x, out * to_y, thick);
     }
-  for (int i = 1; i < 6 && a->count == before; i++)
+  for (int i = 1; i < 6 && (a->count == before || a->directions > 4 * ANGLES); i++)
     {
       int64_t sine, cosine;
       br__sine_cosine (&sine, &cosine, from + turn / 6 * i);
@@ -297,11 +220,28 @@ try_place (place *best, const br__ink_map *m, place p, int64_t half_width, int64
     *best = p;
 }
 
-/* Inside a box or a circle, the middle first.  */
+/* 1 where X Y, a place of the view V inside D, lies inside of something else that D is around, as a window: there its name is that of
+   the window.  */
+static int
+is_of_another (const br__side_view *v, const br__drawn *d, int64_t x, int64_t y)
+{
+  const br__area *own = &d->reach;
+  for (const br__drawn *o = v->shapes; o < v->shapes + v->count && v->count <= CROWD; o++)
+    {
+      const br__area *a = &o->reach;
+      if (o != d && o->shape->kind != BR__LINE && x > a->x && x < a->x2 && y > a->y && y < a->y2
+          && a->x2 - a->x < own->x2 - own->x && a->y2 - a->y < own->y2 - own->y)
+        return 1;
+    }
+  return 0;
+}
+
+/* Inside a box or a circle of V, the middle first.  */
 static void
-try_inside (place *best, const br__ink_map *m, const br__drawn *d, int64_t x, int64_t y, int64_t half_width,
+try_inside (place *best, const br__ink_map *m, const br__side_view *v, const br__drawn *d, int64_t left, int64_t top, int64_t half_width,
             int64_t half_height)
 {
+  const int64_t x = left + d->x, y = top - d->y;
   int64_t width = d->shape->kind == BR__BOX ? d->a / 2 : d->a * 7 / 8;
   int64_t height = d->shape->kind == BR__BOX ? d->b / 2 : d->a * 3 / 5;
   for (int i = 0; i < 9; i++)
@@ -313,7 +253,8 @@ try_inside (place *best, const br__ink_map *m, const br__drawn *d, int64_t x, in
         if (spare_x < 0 || spare_y < 0)
           return;
         place p = { .cost = (unsigned) (i + k), .align = BR_ALIGN_MIDDLE, .x = x + spare_x * across / 4, .y = y + spare_y * down / 4 };
-        try_place (best, m, p, half_width, half_height);
+        if (p.cost < best->cost && !is_of_another (v, d, p.x - left, top - p.y))
+          try_place (best, m, p, half_width, half_height);
       }
 }
 
@@ -335,6 +276,40 @@ try_outside (place *best, const br__ink_map *m, const br__anchors *a, size_t len
         p.y = p.from_y;
         try_place (best, m, p, half_width, half_height);
       }
+}
+
+/* 1 where no other circle of V is as near to X Y, a place of the view, as the circle D; with some air.  */
+static int
+is_nearest (const br__side_view *v, const br__drawn *d, int64_t x, int64_t y)
+{
+  const int64_t own = br__span (x - d->x, y - d->y) - d->a + AIR;
+  for (const br__drawn *whole = v->shapes; whole < v->shapes + v->count; whole++)
+    {
+      const br__drawn *other;
+      for (size_t count = br__drawn_figures (&other, whole); count > 0; count--, other++)
+        if (whole != d && other->shape->kind == BR__CIRCLE && llabs (x - other->x) - other->a < own && llabs (y - other->y) - other->a < own
+            && llabs (br__span (x - other->x, y - other->y) - other->a) < own)
+          return 0;
+    }
+  return 1;
+}
+
+/* Beside the circle D of V, without a leader: off its centre lines, at the upper right where that is free.  */
+static void
+try_close (place *best, const br__ink_map *m, const br__side_view *v, const br__drawn *d, int64_t left, int64_t top, unsigned cost)
+{
+  /* The square around the balloon is off the circle, too.  */
+  const int64_t off = d->a + BALLOON * 3 / 2 + AIR;
+  for (int i = 0; i < 4 && d->shape->kind == BR__CIRCLE; i++)
+    {
+      int64_t out_x, out_y;
+      (void) direction (&out_x, &out_y, i);
+      place p = { .cost = cost + (unsigned) i, .align = BR_ALIGN_MIDDLE };
+      p.x = left + d->x + part (off, out_x);
+      p.y = top - d->y + part (off, out_y);
+      if (p.cost < best->cost && is_nearest (v, d, p.x - left, top - p.y))
+        try_place (best, m, p, BALLOON, BALLOON);
+    }
 }
 
 /* ---- All of them ---- */
@@ -369,7 +344,7 @@ put_name (br__plot *p, br__ink_map *m, br__drawn *d, br__anchors *a, size_t leng
   int64_t half_width = br__text_width (d->label, BR__SIZE_TEXT) / 2 + AIR, half_height = BR__SIZE_TEXT * 3 / 5 + AIR / 2;
   place best = { .cost = inside ? 30 : LIMIT };
   if (inside && (d->shape->kind == BR__BOX || d->shape->kind == BR__CIRCLE))
-    try_inside (&best, m, d, left + d->x, top - d->y, half_width, half_height);
+    try_inside (&best, m, a->view, d, left, top, half_width, half_height);
   else if (!inside)
     {
       br__anchors_find (a, d, left, top);
@@ -381,16 +356,15 @@ put_name (br__plot *p, br__ink_map *m, br__drawn *d, br__anchors *a, size_t leng
   put_label (p, m, d->label, &best, half_width, half_height);
 }
 
-/* Those with room inside go first, as they have no other place as good; then sizes of shapes, then holes.  */
+/* Those with room inside go first, as they have no other place as good (ROUND 0); then sizes of shapes, then holes.  */
 static void
-put_labels (br__plot *p, br__ink_map *m, br__side_view *v, br__anchors *a, int64_t left, int64_t top)
+put_labels (br__plot *p, br__ink_map *m, br__side_view *v, br__anchors *a, int64_t left, int64_t top, int round)
 {
   /* In a crowd long leaders only tangle.  */
   size_t lengths = v->count > CROWD ? 3 : sizeof reaches / sizeof reaches[0];
-  for (int round = 0; round < 3; round++)
-    for (size_t i = 0; i < v->count; i++)
-      if (v->shapes[i].unlabelled && (round == 0 || (v->shapes[i].shape->hole != 0) == (round == 2)))
-        put_name (p, m, &v->shapes[i], a, lengths, left, top, round == 0);
+  for (size_t i = 0; i < v->count; i++)
+    if (v->shapes[i].unlabelled && !v->shapes[i].balloon && (round == 0 || (v->shapes[i].shape->hole != 0) == (round == 2)))
+      put_name (p, m, &v->shapes[i], a, lengths, left, top, round == 0);
 }
 
 /* From the middle of the arc K along its radius, outward or from the side of its centre: the arrow touches the arc.  */
@@ -439,58 +413,169 @@ put_corners (br__plot *p, br__ink_map *m, const br__drawn *d, br__anchors *a, in
     }
 }
 
-/* Numbers in circles for those whose names found no room.  */
+/* The next NUMBER in a circle at BEST, for D of V; nothing where that is no place.  */
 static void
-put_balloons (br__plot *p, br__ink_map *m, br__side_view *v, br__anchors *a, int64_t left, int64_t top)
+put_balloon (br__plot *p, br__ink_map *m, const br__side_view *v, br__drawn *d, size_t *number, const place *best)
 {
-  size_t number = 0;
+  char text[24];
+  if (best->x == 0 && best->y == 0)
+    return;
+  d->balloon = br__number_beside (v, d);
+  if (!d->balloon)
+    d->balloon = ++*number;
+  snprintf (text, sizeof text, "%zu", d->balloon);
+  put_text (p, m, best, BR_ALIGN_MIDDLE, best->x, text, BALLOON, BALLOON);
+  br__plot_add (p, BR__INK_CIRCLE, BR__PEN_THIN, best->x, best->y)->r = BALLOON;
+}
+
+/* "35x ⌀ 1/2", the size of the COUNT circles of V from FIRST on, at one of them.  */
+static void
+put_size_of_series (br__plot *p, br__ink_map *m, const br__side_view *v, size_t first, size_t count, br__anchors *a, int64_t left, int64_t top)
+{
+  char text[80];
+  place best = { .cost = LIMIT };
+  const br__drawn *d = &v->shapes[first];
+  if (snprintf (text, sizeof text, "%zux%s", count, d->label + strlen (d->shape->name)) >= (int) sizeof text)
+    return;
+  int64_t half_width = br__text_width (text, BR__SIZE_TEXT) / 2 + AIR, half_height = BR__SIZE_TEXT * 3 / 5 + AIR / 2;
+  for (size_t i = 0; i < count; i++)
+    {
+      br__anchors_find (a, d + i, left, top);
+      try_outside (&best, m, a, sizeof reaches / sizeof reaches[0], half_width, half_height);
+    }
+  if (best.leader)
+    put_label (p, m, text, &best, half_width, half_height);
+}
+
+/* Circles of one size whose names follow one another, so many or more, are told as a chart of holes is: each has a number beside
+   it, all have one row in the list.  */
+#define SERIES 6
+
+static void
+put_series (br__plot *p, br__ink_map *m, br__side_view *v, br__anchors *a, int64_t left, int64_t top, size_t *number)
+{
+  for (size_t i = 0, alike; i < v->count && v->count <= CROWD; i += alike)
+    {
+      alike = v->shapes[i].shape->kind == BR__CIRCLE && !v->shapes[i].balloon ? br__alike_from (v, i) : 1;
+      for (br__drawn *d = &v->shapes[i]; alike >= SERIES && d < &v->shapes[i + alike]; d++)
+        {
+          place best = { .cost = LIMIT };
+          try_close (&best, m, v, d, left, top, 0);
+          br__anchors_find (a, d, left, top);
+          try_outside (&best, m, a, sizeof reaches / sizeof reaches[0], BALLOON, BALLOON);
+          put_balloon (p, m, v, d, number, &best);
+        }
+      if (alike >= SERIES && v->shapes[i].balloon)
+        put_size_of_series (p, m, v, i, alike, a, left, top);
+    }
+}
+
+/* Numbers in circles for those whose names found no room (TRIES 0); or before names are put, for those that had none of both in the
+   first so many tries.  */
+static void
+put_balloons (br__plot *p, br__ink_map *m, br__side_view *v, br__anchors *a, int64_t left, int64_t top, size_t *number, int tries)
+{
   for (size_t i = 0; i < v->count && v->count <= CROWD; i++)
     {
       br__drawn *d = &v->shapes[i];
-      char text[24];
       place best = { .cost = LIMIT };
-      if (!d->unlabelled)
+      if (!d->unlabelled || d->balloon || (tries && (!d->untied || d->untied > tries)))
         continue;
-      snprintf (text, sizeof text, "%zu", number + 1);
+      a->directions = 4 * (v->count > FEW ? ANGLES : ANGLES_OF_BALLOON);
       br__anchors_find (a, d, left, top);
+      a->directions = 4 * ANGLES;
       try_outside (&best, m, a, sizeof reaches / sizeof reaches[0], BALLOON, BALLOON);
-      if (best.x == 0 && best.y == 0)
-        continue;
-      d->balloon = ++number;
-      put_text (p, m, &best, BR_ALIGN_MIDDLE, best.x, text, BALLOON, BALLOON);
-      br__plot_add (p, BR__INK_CIRCLE, BR__PEN_THIN, best.x, best.y)->r = BALLOON;
+      try_close (&best, m, v, d, left, top, 60);
+      put_balloon (p, m, v, d, number, &best);
     }
+}
+
+/* What is to be read at the shapes of V goes to P, off what M holds; what found nothing in the first TRIES goes before.  The number of
+   those that find nothing now.  */
+static size_t
+put_all (br__plot *p, br__ink_map *m, br__side_view *v, int64_t left, int64_t top, int tries)
+{
+  br__anchors a = { .view = v, .directions = v->count > CROWD ? 4 : 4 * ANGLES };
+  size_t untied = 0, number = v->beside ? br__number_beside (v, NULL) : v->numbered;
+  for (size_t i = 0; i < v->count; i++)
+    {
+      v->shapes[i].unlabelled = !v->shapes[i].through;
+      v->shapes[i].balloon = 0;
+    }
+  if (tries)
+    put_balloons (p, m, v, &a, left, top, &number, tries);
+  put_series (p, m, v, &a, left, top, &number);
+  for (int round = 0; round < 3; round++)
+    put_labels (p, m, v, &a, left, top, round);
+  for (size_t i = 0; i < v->count && v->count <= CROWD; i++)
+    if (v->shapes[i].tied && !v->shapes[i].unmeasured)
+      put_corners (p, m, &v->shapes[i], &a, left, top);
+  put_balloons (p, m, v, &a, left, top, &number, 0);
+  for (size_t i = 0; i < v->count; i++)
+    untied += (size_t) (v->shapes[i].unlabelled && !v->shapes[i].balloon);
+  return untied;
+}
+
+/* What P holds, and centres, which are to be seen.  */
+static int
+map_make (br__ink_map *m, const br__plot *p, const br__side_view *v, br__area within, int64_t left, int64_t top)
+{
+  if (!br__ink_map_make (m, p, within))
+    return 0;
+  br__ink_map_keep_joins (m, p);
+  for (const br__drawn *d = v->shapes; d < v->shapes + v->count; d++)
+    if (d->tied && d->shape->kind == BR__CIRCLE)
+      br__ink_map_fill (m, area_around (left + d->x, top - d->y, AIR, AIR), BR__CELL_OUTLINE);
+  return 1;
+}
+
+/* How often those that find nothing are let go before; of more shapes than FEW one try takes its time.  */
+#define TRIES 6
+
+/* After how many tries, beside the figure, the fewest shapes are without a name and a number at them.  */
+static int
+find_tries (br__plot *p, br__side_view *v, br__area within, int64_t left, int64_t top)
+{
+  size_t least = SIZE_MAX;
+  int best = 0;
+  for (size_t i = 0; i < v->count; i++)
+    v->shapes[i].untied = 0;
+  for (int tries = 0; tries <= TRIES && least > 0 && v->count <= FEW && !p->failed; tries++)
+    {
+      br__ink_map m;
+      br__plot aside = { .inks = NULL };
+      if (!map_make (&m, p, v, within, left, top))
+        {
+          p->failed = 1;
+          break;
+        }
+      size_t untied = put_all (&aside, &m, v, left, top, tries);
+      best = untied < least ? tries : best;
+      least = untied < least ? untied : least;
+      for (br__drawn *d = v->shapes; d < v->shapes + v->count; d++)
+        if (d->unlabelled && !d->balloon && !d->untied)
+          d->untied = tries + 1;
+      p->failed = p->failed || aside.failed;
+      br__plot_clear (&aside);
+      br__ink_map_clear (&m);
+    }
+  return best;
 }
 
 size_t
 br__labels_plot (br__plot *p, br__side_view *v, br__area within, int64_t left, int64_t top)
 {
   br__ink_map m;
-  br__anchors a = { .view = v, .directions = v->count > CROWD ? 4 : 4 * ANGLES };
   size_t unlabelled = 0;
   br__group before = p->group;
-  p->group = BR__GROUP_LEADERS;
-  if (!br__ink_map_make (&m, p, within))
+  int tries = find_tries (p, v, within, left, top);
+  if (!map_make (&m, p, v, within, left, top))
     {
-      p->group = before;
       p->failed = 1;
       return 0;
     }
-  br__ink_map_keep_joins (&m, p);
-  for (size_t i = 0; i < v->count; i++)
-    {
-      const br__drawn *d = &v->shapes[i];
-      /* A centre is to be seen.  */
-      if (d->tied && d->shape->kind == BR__CIRCLE)
-        br__ink_map_fill (&m, area_around (left + d->x, top - d->y, AIR, AIR), BR__CELL_OUTLINE);
-      v->shapes[i].unlabelled = !d->through;
-      v->shapes[i].balloon = 0;
-    }
-  put_labels (p, &m, v, &a, left, top);
-  for (size_t i = 0; i < v->count && v->count <= CROWD; i++)
-    if (v->shapes[i].tied && !v->shapes[i].unmeasured)
-      put_corners (p, &m, &v->shapes[i], &a, left, top);
-  put_balloons (p, &m, v, &a, left, top);
+  p->group = BR__GROUP_LEADERS;
+  (void) put_all (p, &m, v, left, top, tries);
   for (size_t i = 0; i < v->count; i++)
     unlabelled += (size_t) v->shapes[i].unlabelled;
   br__ink_map_clear (&m);

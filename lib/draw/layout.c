@@ -116,20 +116,20 @@ squeeze_places (int *done, br__plot *p, size_t *rows, br__run *run, const br__vi
   const br__area room = { -2 * BR__FREE_AIR, -2 * BR__FREE_AIR, width + BR__FREE_AIR, height + BR__FREE_AIR };
   int64_t length = 0;
   br_status status = BR_OK;
-  /* No wider than a row of it is, which the first one tells.  */
-  for (int i = 0; i < 2 && status == BR_OK; i++)
+  int good = 1;
+  /* In narrow rows first, then in rows as wide as what stands over them.  */
+  for (int i = 0; i < 2 && status == BR_OK && good && !*done; i++)
     {
       int64_t narrow = i ? table.width : LEAST_WIDTH;
       br__plot_clear (&table);
       status = br__places_plot (&table, rows, &length, run, f, (br__area) { 0, 0, narrow, 0 });
-    }
-  int good = status == BR_OK;
-  for (int off_face = p->face.x2 > p->face.x; off_face >= 0 && good && !*done; off_face--)
-    {
-      br__plot_cut (p, figure);
-      good = br__table_open (&rest, &table) && br__table_squeeze (&rest, p, room, off_face);
-      *done = good && rest.next == rest.count;
-      br__table_close (&rest);
+      for (int off_face = p->face.x2 > p->face.x; off_face >= 0 && status == BR_OK && good && !*done; off_face--)
+        {
+          br__plot_cut (p, figure);
+          good = br__table_open (&rest, &table) && br__table_squeeze (&rest, p, room, off_face);
+          *done = good && rest.next == rest.count;
+          br__table_close (&rest);
+        }
     }
   p->width = wide;
   p->height = high;

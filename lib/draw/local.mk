@@ -1,42 +1,35 @@
 # SPDX-License-Identifier: LGPL-3.0-or-later
 # Views, dimension lines, templates.
 libbenchrule_core_la_SOURCES += \
-  lib/draw/bend.c \
+  lib/draw/balloon.c \
   lib/draw/by_hand.c \
   lib/draw/by_hand.h \
-  lib/draw/closed_edge.c \
-  lib/draw/closed_edge.h \
-  lib/draw/copies.c \
-  lib/draw/datum.c \
+  lib/draw/dimension_end.c \
+  lib/draw/dimension_end.h \
   lib/draw/dimension_line.c \
   lib/draw/dimension_line.h \
   lib/draw/dimension_place.c \
   lib/draw/draw.c \
   lib/draw/draw.h \
+  lib/draw/draw_read.c \
   lib/draw/draw_record.c \
   lib/draw/drawing.h \
   lib/draw/fit.c \
-  lib/draw/hidden_line.c \
-  lib/draw/hidden_line.h \
   lib/draw/note_place.c \
   lib/draw/label.c \
   lib/draw/layout.c \
   lib/draw/place_corner.c \
+  lib/draw/place_group.c \
+  lib/draw/place_group.h \
   lib/draw/place_list.c \
   lib/draw/place_list.h \
   lib/draw/place_plot.c \
   lib/draw/place_table.c \
   lib/draw/place_table.h \
-  lib/draw/opening.c \
-  lib/draw/outline_view.c \
   lib/draw/paperwork.c \
   lib/draw/part_figure.c \
   lib/draw/part_figure.h \
   lib/draw/parts.c \
-  lib/draw/profile.c \
-  lib/draw/seen.c \
-  lib/draw/seen.h \
-  lib/draw/side.c \
   lib/draw/statements.c \
   lib/draw/template.c \
   lib/draw/template.h \
@@ -46,6 +39,4 @@ libbenchrule_core_la_SOURCES += \
   lib/draw/views.c \
   lib/draw/views.h \
   lib/draw/view.c \
-  lib/draw/view.h \
-  lib/draw/wood_left.c \
-  lib/draw/wood_left.h
+  lib/draw/view.h

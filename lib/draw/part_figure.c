@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "draw/part_figure.h"
+#include "draw/place_list.h"
 #include "draw/place_table.h"
 #include "exact/memory.h"
 #include "exact/status.h"
@@ -133,7 +134,7 @@ name_holes (br__part_figure *f)
   return status;
 }
 
-/* 1 if CELL, "h1; rail, left", has something of NAME.  */
+/* 1 if CELL, "h1; rail, left; peg_2 to 7", has something of NAME.  */
 static int
 is_of (const char *cell, const char *name)
 {
@@ -141,7 +142,7 @@ is_of (const char *cell, const char *name)
   for (const char *s = cell; s; s = strstr (s, "; "))
     {
       s += s == cell ? 0 : 2;
-      if (strncmp (s, name, length) == 0 && (!s[length] || s[length] == ';' || s[length] == ','))
+      if ((strncmp (s, name, length) == 0 && (!s[length] || strchr (";, ", s[length]))) || br__names_hold (s, name))
         return 1;
     }
   return 0;
@@ -151,10 +152,11 @@ is_of (const char *cell, const char *name)
 static br_status
 name_listed (br__part_figure *f)
 {
+  const br__view_at at = { &f->view, &f->level, &f->upright, 0, 0 };
   br__place_table t = { NULL, 0, 0 };
   br_status status = BR_OK;
   if (f->view.datum.found && f->holes)
-    status = br__place_table_make (&t, f->run, &f->view, &f->level, &f->upright, BR__PLACE_SHORT);
+    status = br__place_table_make (&t, f->run, &at, BR__PLACE_SHORT, 0);
   for (size_t i = 0; i < f->view.count && status == BR_OK; i++)
     {
       br__drawn *d = &f->view.shapes[i];

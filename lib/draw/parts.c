@@ -38,6 +38,7 @@ typedef struct work
   block *blocks;                /* a figure for each part that is drawn, then the list */
   size_t count;
   size_t sheets;
+  size_t number;                /* the last one that was given, to parts or to what is on them */
   int fits;                     /* no block is larger than a sheet */
 } work;
 
@@ -215,11 +216,12 @@ plot_caption (br__plot *p, const work *w, size_t number, int grain)
 
 /* Part I as a block; *LEFT_OUT more sizes stand in its table.  */
 static br_status
-make_block (block *b, size_t *left_out, const work *w, size_t i, const br_number *ratio)
+make_block (block *b, size_t *left_out, work *w, size_t i, const br_number *ratio)
 {
   const br__piece *piece = &w->wood.parts[i];
   br__part_figure f;
   br_status status = open_figure (&f, w, piece, ratio);
+  f.view.numbered = w->number;
   if (status == BR_OK)
     status = br__part_figure_measure (&f);
   if (status == BR_OK)
@@ -230,6 +232,7 @@ make_block (block *b, size_t *left_out, const work *w, size_t i, const br_number
       f.plot.height += CAPTION;
       status = plot_caption (&f.plot, w, i + 1, !f.grain && !piece->wood->round);
       *left_out += f.unmeasured + f.unlabelled;
+      w->number = br__highest_number (&f.view);
     }
   if (status == BR_OK && f.plot.failed)
     status = BR_NO_MEMORY;
@@ -249,6 +252,7 @@ make_blocks (work *w, const br_number *ratio, int64_t wide, int64_t high)
   const size_t parts = w->wood.part_count, rows = high > 4 * LEADING ? (size_t) (high / LEADING - 2) : 1;
   br_status status = BR_OK;
   blocks_clear (w);
+  w->number = parts;
   w->d->found = (br__draw_result) { .shapes = 0 };
   w->blocks = br__alloc_zero (parts + (parts + rows - 1) / rows, sizeof *w->blocks);
   if (!w->blocks)

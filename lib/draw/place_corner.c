@@ -10,78 +10,13 @@
 
 #include "draw/place_table.h"
 
-/* Number WHICH of corner I, less REACH where that is not 0.  */
-static br_status
-corner_number (br_real *z, const br_sheet *sheet, const br__shape *s, size_t i, int which, int reach)
-{
-  const br__value *v = br__shape_value (sheet, s, BR__CORNER_PART (i, which));
-  const br__value *less = reach ? br__shape_value (sheet, s, reach) : NULL;
-  if (!v || (reach && !less))
-    return BR_DOMAIN;
-  return less ? br_real_sub (z, &v->real, &less->real) : br_real_set (z, &v->real);
-}
-
-static int
-is_given (const br_sheet *sheet, const br__shape *s, size_t i, int which)
-{
-  const br__value *v = br__shape_value (sheet, s, BR__CORNER_PART (i, which));
-  const br_number *q = v ? br_real_rational (&v->real) : NULL;
-  return v && (!q || br_number_sign (q) != 0);
-}
-
-/* WORD and number WHICH of corner I, less REACH.  */
-static br_status
-put_number (br_text *t, const char *word, const br_sheet *sheet, const br__shape *s, size_t i, int which, int reach)
-{
-  br_real z = BR_REAL_ZERO;
-  br_status status = corner_number (&z, sheet, s, i, which, reach);
-  br__text_puts (t, word);
-  if (status == BR_OK)
-    status = br__put_drawing_number (t, &z, &sheet->settings);
-  br_real_clear (&z);
-  return status;
-}
-
-/* What a row tells of a corner.  */
-typedef enum told { PLACE, CORNER, SIDE } told;
-
-/* "3 across, 2 up"; "R 1/2" or "cut 1/2 x 1/4" of the corner; "rise 1/4" of the side up to it.  Nothing where there is
-   none.  */
-static br_status
-put_told (br_text *t, const br_sheet *sheet, const br__shape *s, size_t i, told what)
-{
-  br_status status;
-  if (what == PLACE)
-    {
-      status = put_number (t, "", sheet, s, i, BR__CORNER_X, BR__SHAPE_LEFT);
-      if (status == BR_OK)
-        status = put_number (t, " across, ", sheet, s, i, BR__CORNER_Y, BR__SHAPE_BOTTOM);
-      br__text_puts (t, " up");
-      return status;
-    }
-  int which = what == CORNER ? BR__CORNER_CUT : BR__CORNER_RISE;
-  if (!is_given (sheet, s, i, which))
-    return BR_OK;
-  int cut = what == CORNER && is_given (sheet, s, i, BR__CORNER_CUT_AFTER);
-  status = put_number (t, cut ? "cut " : what == CORNER ? "R " : "rise ", sheet, s, i, which, 0);
-  if (status == BR_OK && cut)
-    status = put_number (t, " x ", sheet, s, i, BR__CORNER_CUT_AFTER, 0);
-  return status;
-}
-
-br_status
-br__put_corner_size (br_text *t, const br_sheet *sheet, const br__shape *s, size_t i)
-{
-  return put_told (t, sheet, s, i, CORNER);
-}
-
 /* A row with DIMENSION, which is emptied: of corner I, of those FOLLOWING that are alike, from FROM.  */
 static br_status
-add_row (br__place_table *t, br_text *dimension, const br__shape *s, told what, size_t i, const char *following, const char *from)
+add_row (br__place_table *t, br_text *dimension, const br__shape *s, br__corner_told what, size_t i, const char *following, const char *from)
 {
   br_text cells[BR__PLACE_COLUMNS] = { *dimension, BR_TEXT_ZERO, BR_TEXT_ZERO };
   *dimension = (br_text) BR_TEXT_ZERO;
-  br__text_printf (&cells[BR__PLACE_OF], "%s, %s %zu%s", s->name, what == SIDE ? "side to" : "corner", i + 1, following);
+  br__text_printf (&cells[BR__PLACE_OF], "%s, %s %zu%s", s->name, what == BR__TOLD_SIDE ? "side to" : "corner", i + 1, following);
   br__text_printf (&cells[BR__PLACE_FROM], "%s, %s", s->name, from);
   br_status status = br__place_row_add (t, cells);
   for (int k = 0; k < BR__PLACE_COLUMNS; k++)
@@ -100,7 +35,7 @@ is_box (br__run *run, const br__shape *s, size_t corners)
     {
       br_real z = BR_REAL_ZERO;
       int sign = 1;
-      alike = corner_number (&z, run->sheet, s, i / 2, i % 2 ? BR__CORNER_Y : BR__CORNER_X, (i % 2 ? upright : level)[i / 2]) == BR_OK
+      alike = br__corner_number (&z, run->sheet, s, i / 2, i % 2 ? BR__CORNER_Y : BR__CORNER_X, (i % 2 ? upright : level)[i / 2]) == BR_OK
               && br_real_sign (&sign, &z, run->sheet->settings.bits) == BR_OK && sign == 0;
       br_real_clear (&z);
     }
@@ -109,18 +44,18 @@ is_box (br__run *run, const br__shape *s, size_t corners)
 
 /* Rounds and cuts of one size are told together.  */
 static br_status
-add_treatments (br__place_table *t, br__run *run, const br__shape *s, size_t corners, told what)
+add_treatments (br__place_table *t, br__run *run, const br__shape *s, size_t corners, br__corner_told what)
 {
   br_status status = BR_OK;
   unsigned char done[BR__MOST_CORNERS] = { 0 };
   for (size_t i = 0; i < corners && status == BR_OK; i++)
     {
       br_text text = BR_TEXT_ZERO, alike = BR_TEXT_ZERO, other = BR_TEXT_ZERO;
-      status = done[i] ? BR_OK : put_told (&text, run->sheet, s, i, what);
+      status = done[i] ? BR_OK : br__put_corner (&text, run->sheet, s, i, what);
       for (size_t k = i + 1; k < corners && text.length && status == BR_OK; k++)
         {
           br__text_reset (&other);
-          status = put_told (&other, run->sheet, s, k, what);
+          status = br__put_corner (&other, run->sheet, s, k, what);
           if (!done[k] && strcmp (br__text_string (&other), br__text_string (&text)) == 0)
             {
               br__text_printf (&alike, "; %zu", k + 1);
@@ -128,7 +63,7 @@ add_treatments (br__place_table *t, br__run *run, const br__shape *s, size_t cor
             }
         }
       if (text.length && status == BR_OK)
-        status = add_row (t, &text, s, what, i, br__text_string (&alike), what == SIDE ? "its chord" : "its sides");
+        status = add_row (t, &text, s, what, i, br__text_string (&alike), what == BR__TOLD_SIDE ? "its chord" : "its sides");
       br__text_clear (&text);
       br__text_clear (&alike);
       br__text_clear (&other);
@@ -153,15 +88,15 @@ add_turned (br__place_table *t, br__run *run, const br__shape *s, size_t corners
   for (size_t i = 1; i < corners && status == BR_OK; i++)
     {
       br_text text = BR_TEXT_ZERO;
-      status = put_number (&text, "", run->sheet, s, i, BR__CORNER_X, BR__CORNER_PART (0, BR__CORNER_X));
+      status = br__tell_corner_number (&text, "", run->sheet, s, i, BR__CORNER_X, BR__CORNER_PART (0, BR__CORNER_X));
       if (status == BR_OK)
-        status = put_number (&text, " across, ", run->sheet, s, i, BR__CORNER_Y, BR__CORNER_PART (0, BR__CORNER_Y));
+        status = br__tell_corner_number (&text, " across, ", run->sheet, s, i, BR__CORNER_Y, BR__CORNER_PART (0, BR__CORNER_Y));
       br__text_puts (&text, " up");
       if (status == BR_OK)
-        status = add_row (t, &text, s, PLACE, i, "", "corner 1, unturned");
+        status = add_row (t, &text, s, BR__TOLD_PLACE, i, "", "corner 1, unturned");
       br__text_clear (&text);
     }
-  for (told what = CORNER; what <= SIDE && status == BR_OK; what++)
+  for (br__corner_told what = BR__TOLD_CORNER; what <= BR__TOLD_SIDE && status == BR_OK; what++)
     status = add_treatments (t, run, s, corners, what);
   return status;
 }
@@ -180,16 +115,16 @@ br__place_corners (br__place_table *t, br__run *run, const br__drawn *d)
   if (box)
     {
       br__text_puts (&text, "rectangle");
-      status = add_row (t, &text, s, PLACE, 0, " to 4", "left and bottom");
+      status = add_row (t, &text, s, BR__TOLD_PLACE, 0, " to 4", "left and bottom");
     }
   for (size_t i = 0; i < corners && !box && status == BR_OK; i++)
     {
-      status = put_told (&text, run->sheet, s, i, PLACE);
+      status = br__put_corner (&text, run->sheet, s, i, BR__TOLD_PLACE);
       if (status == BR_OK)
-        status = add_row (t, &text, s, PLACE, i, "", "left and bottom");
+        status = add_row (t, &text, s, BR__TOLD_PLACE, i, "", "left and bottom");
     }
   br__text_clear (&text);
-  for (told what = CORNER; what <= SIDE && status == BR_OK; what++)
+  for (br__corner_told what = BR__TOLD_CORNER; what <= BR__TOLD_SIDE && status == BR_OK; what++)
     status = add_treatments (t, run, s, corners, what);
   return status;
 }

@@ -5,6 +5,7 @@
 # include <config.h>
 #endif
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "draw/place_list.h"
@@ -39,6 +40,20 @@ br__put_names (br_text *t, const char *first, size_t count)
   br__text_puts (t, first);
   if (count > 1)
     br__text_printf (t, " %s %lu", count > 2 ? "to" : "and", number_of (first, &stem) + (unsigned long) count - 1);
+}
+
+int
+br__names_hold (const char *names, const char *name)
+{
+  char first[200];
+  size_t stem, other, length = strcspn (names, " ,;");
+  const char *more = names + length, *to = strncmp (more, " to ", 4) == 0 ? more + 4 : strncmp (more, " and ", 5) == 0 ? more + 5 : NULL;
+  if (!to || length >= sizeof first)
+    return 0;
+  memcpy (first, names, length);
+  first[length] = 0;
+  unsigned long low = number_of (first, &stem), high = strtoul (to, NULL, 10), n = number_of (name, &other);
+  return low && stem == other && n >= low && n <= high && memcmp (first, name, stem) == 0;
 }
 
 /* Whether the first two of ITEMS are both ends of one bar.  */

@@ -19,6 +19,8 @@ typedef struct br__place_item
 int br__is_next_name (const char *before, const char *name);
 /* "peg_1", "peg_1 and 2", "peg_1 to 6": COUNT names from FIRST on, of which each is the next of the one before.  */
 void br__put_names (br_text *t, const char *first, size_t count);
+/* 1 if NAMES, "peg_1 to 6", "peg_1 and 2, top; rail", begins with several of which NAME is one.  */
+int br__names_hold (const char *names, const char *name);
 /* "deck, left; bar, both ends; peg_1 to 6".  */
 void br__put_items (br_text *t, const br__place_item *items, size_t count);
 

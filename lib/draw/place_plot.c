@@ -60,6 +60,8 @@ height_of_line (const br__place_table *t, size_t line, size_t lines, int64_t lar
   return high;
 }
 
+static const char *const heads[BR__PLACE_COLUMNS] = { "dimension", "of", "from" };
+
 /* How wide the columns of rows FIRST to END of T are, on paper of WIDTH; the sum.  */
 static int64_t
 find_widths (int64_t wide[BR__PLACE_COLUMNS], const br__place_table *t, size_t first, size_t end, int64_t large, int64_t width)
@@ -67,7 +69,7 @@ find_widths (int64_t wide[BR__PLACE_COLUMNS], const br__place_table *t, size_t f
   int64_t whole = 2 * GAP;
   for (int k = 0; k < BR__PLACE_COLUMNS; k++)
     {
-      wide[k] = br__text_width ("dimension", SIZE);
+      wide[k] = br__text_width (heads[k], SIZE);
       for (size_t i = first; i < end && i < t->count; i++)
         wide[k] = larger (wide[k], br__text_width (t->rows[i].cell[k], k ? SIZE : size_in_table (t->rows[i].cell[k], large)));
       whole += wide[k];
@@ -86,7 +88,6 @@ find_widths (int64_t wide[BR__PLACE_COLUMNS], const br__place_table *t, size_t f
 static int64_t
 put_rows (br__plot *p, const br__place_table *t, int64_t left, int64_t top, size_t lines, int64_t large, int64_t width)
 {
-  static const char *const heads[] = { "dimension", "of", "from" };
   int64_t wide[BR__PLACE_COLUMNS] = { 0, 0, 0 }, whole = 0, y = top, lowest = top;
   for (size_t i = 0; i < t->count; i++)
     {
@@ -147,17 +148,18 @@ lines_of (const br__place_table *t, size_t shapes, int64_t width)
   return (t->count + columns - 1) / columns;
 }
 
-/* Few long rows, or many short ones side by side: T is what takes the fewer lines in WIDTH, with all of its words.  */
+/* Few long rows, or many short ones side by side; both places of a point in one row, or in two: T is what takes the fewest lines in
+   WIDTH, with all of its words.  */
 static br_status
 make_rows (br__place_table *t, br__run *run, const br__view_at *f, int64_t width)
 {
-  static const size_t longest[] = { 34, 40, 64 };
+  static const size_t longest[] = { BR__PLACE_SHORT, 34, 40, 64 };
   int64_t wide[BR__PLACE_COLUMNS];
-  br_status status = br__place_table_make (t, run, f->view, f->level, f->upright, BR__PLACE_SHORT);
-  for (size_t i = 0; i < sizeof longest / sizeof *longest && status == BR_OK && t->count && f->view->count <= MANY; i++)
+  br_status status = br__place_table_make (t, run, f, BR__PLACE_SHORT, 0);
+  for (int i = 1; i < 8 && status == BR_OK && t->count && f->view->count <= MANY; i++)
     {
       br__place_table other = { NULL, 0, 0 };
-      status = br__place_table_make (&other, run, f->view, f->level, f->upright, longest[i]);
+      status = br__place_table_make (&other, run, f, longest[i % 4], i >= 4);
       if (status == BR_OK && find_widths (wide, &other, 0, other.count, largest_of (&other), INT64_MAX) <= width
           && lines_of (&other, f->view->count, width) < lines_of (t, f->view->count, width))
         {
@@ -209,10 +211,14 @@ static void
 end_line (lines *l)
 {
   const char *text = br__text_string (&l->line);
+  int64_t width = l->width;
   if (!l->line.length)
     return;
-  br__plot_fitted (l->plot, l->left, l->top + leading_of (size_of (text)) / 2, BR_ALIGN_LEFT, size_of (text), l->width, text);
-  l->plot->width = larger (l->plot->width, l->left + l->width);
+  /* In a narrow room a long name takes more, not smaller letters.  */
+  if (width <= NARROW)
+    width = larger (width, br__text_width (text, size_of (text)));
+  br__plot_fitted (l->plot, l->left, l->top + leading_of (size_of (text)) / 2, BR_ALIGN_LEFT, size_of (text), width, text);
+  l->plot->width = larger (l->plot->width, l->left + width);
   l->top += leading_of (size_of (text));
   l->count++;
   br__text_reset (&l->line);
@@ -232,22 +238,6 @@ put_piece (lines *l, const char *piece)
   br__text_puts (&l->line, piece);
 }
 
-/* How many shapes of V from I on are told as one, "peg_1 to 6 ⌀ 1/2": their names follow one another and nothing else differs.  */
-static size_t
-alike_from (const br__side_view *v, size_t i)
-{
-  size_t count = 1;
-  const br__drawn *first = &v->shapes[i];
-  const char *rest = first->label + strlen (first->shape->name);
-  if (first->balloon || strncmp (first->label, first->shape->name, strlen (first->shape->name)) != 0 || (*rest && *rest != ' '))
-    return 1;
-  for (const br__drawn *d = first + 1; d < v->shapes + v->count; d++, count++)
-    if (!d->unlabelled || d->balloon || !br__is_next_name (d[-1].shape->name, d->shape->name)
-        || strncmp (d->label, d->shape->name, strlen (d->shape->name)) != 0 || strcmp (d->label + strlen (d->shape->name), rest) != 0)
-      break;
-  return count;
-}
-
 /* The names that found no room, with the numbers of their balloons; then what was asked for and found none.  */
 static void
 put_names (lines *l, const br__side_view *v)
@@ -257,12 +247,12 @@ put_names (lines *l, const br__side_view *v)
   for (; i < v->count && (v->count <= MANY || l->count < MOST_LINES); i += alike)
     {
       const br__drawn *d = &v->shapes[i];
-      alike = d->unlabelled ? alike_from (v, i) : 1;
+      alike = br__alike_from (v, i);
       if (!d->unlabelled)
         continue;
       br__text_reset (&name);
       if (d->balloon)
-        br__text_printf (&name, "(%zu) ", d->balloon);
+        br__text_printf (&name, alike > 1 ? "(%zu %s %zu) " : "(%zu) ", d->balloon, alike > 2 ? "to" : "and", d->balloon + alike - 1);
       if (alike > 1)
         br__put_names (&name, d->shape->name, alike);
       br__text_puts (&name, d->label + (alike > 1 ? strlen (d->shape->name) : 0));

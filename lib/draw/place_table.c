@@ -13,12 +13,10 @@
 #include <string.h>
 
 #include "draw/dimension_line.h"
+#include "draw/place_group.h"
 #include "draw/place_list.h"
 #include "draw/place_table.h"
 #include "exact/memory.h"
-
-/* Two places on paper that are the same but for the last digits of the grid.  */
-#define SAME 4
 
 enum { LOW, HIGH, CENTRE, START, END };
 
@@ -45,10 +43,9 @@ typedef struct axis
   int upright;
   feature *features;
   size_t count;
-  size_t *parent;               /* of groups: joined by what is known */
   feature **base;               /* of groups: the one that the others are in line with */
-  int64_t *at;                  /* of groups, in order */
-  size_t groups, datum;
+  br__place_groups groups;
+  size_t datum;
   feature origin;               /* what lies in line with the datum is in line with this */
 } axis;
 
@@ -112,78 +109,38 @@ find_features (axis *a)
     }
 }
 
-static int
-compare_places (const void *x, const void *y)
-{
-  int64_t a = *(const int64_t *) x, b = *(const int64_t *) y;
-  return a < b ? -1 : a > b;
-}
-
-static size_t
-group_of (const axis *a, int64_t at)
-{
-  size_t low = 0, high = a->groups;
-  while (low < high)
-    {
-      size_t middle = (low + high) / 2;
-      if (a->at[middle] + SAME < at)
-        low = middle + 1;
-      else
-        high = middle;
-    }
-  return low < a->groups ? low : a->groups - 1;
-}
-
 static void
 make_groups (axis *a, int64_t datum)
 {
+  br__place_groups *g = &a->groups;
   size_t n = 0;
-  a->at[n++] = datum;
+  g->at[n++] = datum;
   for (size_t i = 0; i < a->count; i++)
-    a->at[n++] = a->features[i].at;
+    g->at[n++] = a->features[i].at;
   for (size_t i = 0; i < a->lines->placed; i++)
     {
-      a->at[n++] = a->lines->rows[i].from;
-      a->at[n++] = a->lines->rows[i].to;
+      g->at[n++] = a->lines->rows[i].from;
+      g->at[n++] = a->lines->rows[i].to;
     }
-  qsort (a->at, n, sizeof *a->at, compare_places);
-  for (size_t i = 0; i < n; i++)
-    if (!a->groups || a->at[i] > a->at[a->groups - 1] + SAME)
-      a->at[a->groups++] = a->at[i];
-  for (size_t i = 0; i < a->groups; i++)
-    a->parent[i] = i;
+  br__place_groups_make (g, n);
   for (size_t i = 0; i < a->count; i++)
-    a->features[i].group = group_of (a, a->features[i].at);
-  a->datum = group_of (a, datum);
+    a->features[i].group = br__place_group_of (g, a->features[i].at);
+  a->datum = br__place_group_of (g, datum);
   a->origin = (feature) { .shape = SIZE_MAX, .at = datum, .group = a->datum };
   a->base[a->datum] = &a->origin;
-}
-
-static size_t
-root_of (axis *a, size_t g)
-{
-  while (a->parent[g] != g)
-    g = a->parent[g] = a->parent[a->parent[g]];
-  return g;
-}
-
-static void
-unite (axis *a, size_t g, size_t h)
-{
-  a->parent[root_of (a, g)] = root_of (a, h);
 }
 
 static int
 is_known (axis *a, size_t g)
 {
-  return root_of (a, g) == root_of (a, a->datum);
+  return br__place_group_root (&a->groups, g) == br__place_group_root (&a->groups, a->datum);
 }
 
 /* What a dimension line ends at is what others are in line with.  */
 static void
 name_base (axis *a, int64_t at, const char *name)
 {
-  size_t group = group_of (a, at);
+  size_t group = br__place_group_of (&a->groups, at);
   for (size_t i = 0; i < a->count && !a->base[group]; i++)
     if (a->features[i].group == group && strcmp (a->view->shapes[a->features[i].shape].shape->name, name) == 0)
       a->base[group] = &a->features[i];
@@ -201,7 +158,7 @@ read_alike (axis *a, const br__size_line *row)
     {
       const br__drawn *d = &a->view->shapes[a->features[i].shape];
       if (a->features[i].which == HIGH && d->a == first->a && d->b == first->b)
-        unite (a, a->features[i].group, a->features[i - 1].group);
+        br__place_groups_unite (&a->groups, a->features[i].group, a->features[i - 1].group);
     }
 }
 
@@ -213,10 +170,11 @@ read_figure (axis *a)
       const br__size_line *row = &a->lines->rows[i];
       if (row->worded)
         continue;
-      unite (a, group_of (a, row->from), group_of (a, row->to));
+      for (size_t k = 1; k <= br__size_line_steps (row); k++)
+        br__place_groups_unite (&a->groups, br__place_group_of (&a->groups, row->from), br__place_group_of (&a->groups, br__size_line_mark (row, k)));
       name_base (a, row->from, row->of);
       name_base (a, row->to, row->to_of ? row->to_of : row->of);
-      if (strchr (row->text, 'x'))
+      if (!row->steps && strchr (row->text, 'x'))
         read_alike (a, row);
     }
 }
@@ -391,8 +349,8 @@ is_end (const axis *a, const feature *f)
     {
       const br__size_line *row = &a->lines->rows[i];
       const char *to = row->to_of ? row->to_of : row->of;
-      if (!row->worded && ((strcmp (row->of, name) == 0 && group_of (a, row->from) == f->group)
-                           || (strcmp (to, name) == 0 && group_of (a, row->to) == f->group)))
+      if (!row->worded && ((strcmp (row->of, name) == 0 && br__place_group_of (&a->groups, row->from) == f->group)
+                           || (strcmp (to, name) == 0 && br__place_group_of (&a->groups, row->to) == f->group)))
         return 1;
     }
   return 0;
@@ -409,7 +367,7 @@ find_places (axis *a)
         {
           f->placed = 1;
           f->own = f->which == HIGH ? f - 1 : NULL;
-          unite (a, f->group, a->datum);
+          br__place_groups_unite (&a->groups, f->group, a->datum);
           a->base[f->group] = f;
         }
       else if (!a->base[f->group])
@@ -428,7 +386,6 @@ static br_status
 add_places (br__place_table *t, axis *a, const br_real *datum, const char *words, size_t longest)
 {
   br_status status = BR_OK;
-  find_places (a);
   for (size_t i = 0; i < a->count && status == BR_OK; i++)
     if (a->features[i].placed)
       {
@@ -443,12 +400,44 @@ add_places (br__place_table *t, axis *a, const br_real *datum, const char *words
   return status;
 }
 
+/* F has a number from the datum, and nothing is in line with it.  */
+static int
+is_alone (const feature *f)
+{
+  return f->placed && !f->own && !f->first && !f->is_twin;
+}
+
+/* A centre or an end that both ways have a number for is told in one row, "3 across, 2 up", as a chart of holes does.  */
+static br_status
+add_points (br__place_table *t, axis a[2], const br_real datum[2])
+{
+  br_status status = BR_OK;
+  for (size_t i = 0; i < a[0].count && status == BR_OK; i++)
+    {
+      feature *x = &a[0].features[i], *y = &a[1].features[i];
+      list l = { .table = t, .axis = &a[0], .base = x }, up = { .axis = &a[1], .base = y };
+      if (x->which == LOW || x->which == HIGH || !is_alone (x) || !is_alone (y))
+        continue;
+      status = tell_place (&l, &datum[0]);
+      if (status == BR_OK)
+        status = tell_place (&up, &datum[1]);
+      br__text_printf (&l.dimension, ", %s", br__text_string (&up.dimension));
+      l.dimension.failed |= up.dimension.failed;
+      if (status == BR_OK)
+        status = list_feature (&l, x, NULL);
+      status = list_end (&l, status);
+      (void) list_end (&up, BR_DOMAIN);
+      x->placed = y->placed = 0;
+    }
+  return status;
+}
+
 /* What is in line with places that the figure has.  */
 static br_status
 add_all_in_line (br__place_table *t, const axis *a, const char *words, size_t longest)
 {
   br_status status = BR_OK;
-  for (size_t i = 0; i < a->groups && status == BR_OK; i++)
+  for (size_t i = 0; i < a->groups.count && status == BR_OK; i++)
     if (a->base[i] && !a->base[i]->placed)
       {
         list l = { .table = t, .axis = a, .base = a->base[i], .words = words, .longest = longest };
@@ -531,10 +520,8 @@ axis_make (axis *a, int64_t datum)
 {
   size_t most = 2 * a->view->count, places = most + 2 * a->lines->placed + 1;
   a->features = br__alloc_zero (most + 1, sizeof *a->features);
-  a->at = br__alloc_zero (places, sizeof *a->at);
-  a->parent = br__alloc_zero (places, sizeof *a->parent);
   a->base = br__alloc_zero (places, sizeof *a->base);
-  if (!a->features || !a->at || !a->parent || !a->base)
+  if (!a->features || !br__place_groups_open (&a->groups, places) || !a->base)
     return BR_NO_MEMORY;
   find_features (a);
   make_groups (a, datum);
@@ -546,23 +533,27 @@ static void
 axis_clear (axis *a)
 {
   br__free (a->features);
-  br__free (a->at);
-  br__free (a->parent);
+  br__place_groups_clear (&a->groups);
   br__free (a->base);
 }
 
 br_status
-br__place_table_make (br__place_table *t, br__run *run, const br__side_view *v, const br__size_lines *level,
-                      const br__size_lines *upright, size_t longest)
+br__place_table_make (br__place_table *t, br__run *run, const br__view_at *f, size_t longest, int points)
 {
   static const char *const words[] = { "in line", "same height" };
-  axis a[2] = { { .run = run, .view = v, .lines = level }, { .run = run, .view = v, .lines = upright, .upright = 1 } };
+  const br__side_view *v = f->view;
+  axis a[2] = { { .run = run, .view = v, .lines = f->level }, { .run = run, .view = v, .lines = f->upright, .upright = 1 } };
   br_status status = BR_OK;
   br__place_table_clear (t);
   for (int i = 0; i < 2 && status == BR_OK; i++)
     status = axis_make (&a[i], v->datum.place[i]);
   if (status == BR_OK)
     find_twins (&a[0], &a[1]);
+  for (int i = 0; i < 2 && status == BR_OK; i++)
+    if (!a[i].lines->elsewhere)
+      find_places (&a[i]);
+  if (status == BR_OK && points && !a[0].lines->elsewhere && !a[1].lines->elsewhere)
+    status = add_points (t, a, v->datum.at);
   for (int i = 0; i < 2 && status == BR_OK; i++)
     status = a[i].lines->elsewhere ? BR_OK : add_places (t, &a[i], &v->datum.at[i], words[i], longest);
   for (int same = 1; same >= 0 && status == BR_OK; same--)

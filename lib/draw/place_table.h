@@ -22,10 +22,9 @@ typedef struct br__place_table
 } br__place_table;
 
 void br__place_table_clear (br__place_table *t);
-/* T: what dimension lines on the figure, those of LEVEL and UPRIGHT that found room, do not say of V, which has a datum.  T is
-   cleared first.  A cell of several shapes has LONGEST bytes at most.  */
-br_status br__place_table_make (br__place_table *t, br__run *run, const br__side_view *v, const br__size_lines *level,
-                                const br__size_lines *upright, size_t longest);
+/* T: what dimension lines on the figure of F that found room do not say of its view, which has a datum.  T is cleared first.  A cell
+   of several shapes has LONGEST bytes at most.  POINTS: both places of a point are in one row.  */
+br_status br__place_table_make (br__place_table *t, br__run *run, const br__view_at *f, size_t longest, int points);
 
 /* Takes the three texts over.  */
 br_status br__place_row_add (br__place_table *t, br_text cells[BR__PLACE_COLUMNS]);

@@ -7,11 +7,11 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "exact/wide.h"
 #include "draw/draw.h"
-#include "draw/hidden_line.h"
 #include "draw/view.h"
 #include "exact/status.h"
+#include "exact/wide.h"
+#include "view/hidden_line.h"
 
 #define DEGREE INT64_C (1000000000)
 #define LETTERS "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz"

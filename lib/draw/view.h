@@ -11,9 +11,6 @@
    lines, a bar that tells the scale, and the shapes by their letters.  */
 br_status br__view_emit (br__run *run, const br__side_view *v, const char *name);
 
-/* outline_view.c: along the edge of D, an outline.  */
-void br__outline_walk (br__stylus *s, const br__drawn *d);
-
 /* A view whose 0, 0 lies at X, Y of a picture of several, and its number there.  */
 typedef struct br__view_block
 {

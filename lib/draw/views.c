@@ -151,6 +151,8 @@ br__draw_views (br__plot *p, br__draw_result *out, br__view_set *v, int first, i
   figure f[3];
   memset (f, 0, sizeof f);
   br_status status = BR_OK;
+  for (int i = 1; i < 3; i++)
+    v->view[i]->beside = v->view[i - 1];
   for (int i = 0; i < 3 && status == BR_OK; i++)
     status = make_figure (&f[i], &v->run[i], v->view[i], i == 0, i <= 1);
   places z = arrange (f, first);

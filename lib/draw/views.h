@@ -3,7 +3,8 @@
 #ifndef BR_DRAW_VIEWS_H
 #define BR_DRAW_VIEWS_H
 
-#include "draw/seen.h"
+#include "draw/drawing.h"
+#include "view/seen.h"
 
 /* The side, the view from above and the front, each with the run of the sheet that it shows.  */
 typedef struct br__view_set

@@ -70,6 +70,13 @@ fits (const figure *f)
   return f->plot.width <= ROOM_WIDTH && f->plot.height <= (table ? f->whole_height : f->room_height);
 }
 
+/* The same without its table, which may be longer than a page.  */
+static int
+fits_alone (const figure *f)
+{
+  return f->plot.width <= ROOM_WIDTH && (f->plot.table ? f->plot.table_top : f->plot.height) <= f->whole_height;
+}
+
 /* Without dimension lines it may go in at ROW; FULL is at full size.  */
 static int
 may_go_in (const br__scale_row *row, br__area full, int64_t room_height)
@@ -81,7 +88,7 @@ may_go_in (const br__scale_row *row, br__area full, int64_t room_height)
 static br_status
 draw (figure *f, br__run *run)
 {
-  const br__scale_row *row;
+  const br__scale_row *row, *alone = NULL;
   br_number ratio = BR_NUMBER_ZERO;
   int done = 0;
   br_status status = br_number_set_int (&ratio, 1);
@@ -107,7 +114,15 @@ draw (figure *f, br__run *run)
         if (status == BR_OK)
           status = draw_at (f, run, &ratio);
         done = fits (f);
+        /* No smaller than half of what has room itself: the table does not get shorter.  */
+        if (alone && br__compare_products (2 * row->drawn, alone->full, row->full, alone->drawn) <= 0)
+          break;
+        alone = !alone && status == BR_OK && fits_alone (f) ? row : alone;
       }
+  if (!done && alone && status == BR_OK)
+    status = br_number_set_ratio (&ratio, alone->drawn, alone->full);
+  if (!done && alone && status == BR_OK)
+    status = draw_at (f, run, &ratio);
   br_number_clear (&ratio);
   return status;
 }

@@ -102,6 +102,26 @@ random_deep_shapes (int count, int64_t width, int64_t height, int deep)
   return sheet;
 }
 
+/* A board with ROWS of COLUMNS pegs of one size, STEP eighths apart; EVEN: in rows and columns, else each a little off.  */
+CHECK_UNUSED static br_sheet *
+peg_board (int64_t rows, int64_t columns, int64_t step, int even)
+{
+  char *text = NULL;
+  size_t length;
+  FILE *out = open_memstream (&text, &length);
+  fprintf (out, "box board = %" PRId64 "/8 x %" PRId64 "/8 at 0, 0\n", (columns + 1) * step, (rows + 1) * step);
+  for (int64_t i = 0; i < rows * columns; i++)
+    {
+      int64_t off_x = even ? 0 : check_between (-step / 3, step / 3), off_y = even ? 0 : check_between (-step / 3, step / 3);
+      fprintf (out, "circle peg_%" PRId64 " = 1/4 at %" PRId64 "/8, %" PRId64 "/8 hole\n", i + 1, (i % columns + 1) * step + off_x,
+               (i / columns + 1) * step + off_y);
+    }
+  fclose (out);
+  br_sheet *sheet = sheet_with (text);
+  free (text);
+  return sheet;
+}
+
 CHECK_UNUSED static br_sheet *
 random_shapes (int count, int64_t width, int64_t height)
 {

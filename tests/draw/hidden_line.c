@@ -9,7 +9,7 @@
 
 #include <math.h>
 
-#include "draw/hidden_line.h"
+#include "view/hidden_line.h"
 
 typedef struct strokes
 {

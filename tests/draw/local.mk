@@ -14,6 +14,6 @@ draw_tests = tests/draw/crossings \
 unit_tests += $(draw_tests)
 draw_scripts = tests/draw/browser.tap tests/draw/files.tap tests/draw/paper.tap tests/draw/terminal.tap
 TESTS += $(draw_scripts)
-EXTRA_DIST += $(draw_scripts) tests/data/barrow.sheet tests/data/birdhouse.sheet tests/data/board.sheet tests/data/boat.sheet \
-  tests/data/crane.sheet tests/data/duck.sheet tests/data/houses.sheet tests/data/jig.sheet tests/data/loader.sheet tests/data/seesaw.sheet \
-  tests/data/shelf.sheet tests/data/train.sheet
+EXTRA_DIST += $(draw_scripts) tests/data/barrow.sheet tests/data/beetle.sheet tests/data/bench.sheet tests/data/birdhouse.sheet tests/data/board.sheet tests/data/boat.sheet \
+  tests/data/crane.sheet tests/data/duck.sheet tests/data/houses.sheet tests/data/jig.sheet tests/data/loader.sheet tests/data/marble_run.sheet \
+  tests/data/seesaw.sheet tests/data/shelf.sheet tests/data/stool.sheet tests/data/tool_board.sheet tests/data/train.sheet

@@ -5,6 +5,7 @@
 #define BR_TESTS_DRAW_READ_PAGE_H
 
 #include "figure.h"
+#include "read_number.h"
 #include "read_shapes.h"
 
 #define MOST_SHAPES 64
@@ -35,50 +36,6 @@ typedef struct page
   struct { const char *dimension, *of, *from; } rows[MOST_FACTS];
   size_t row_count;
 } page;
-
-/* ---- Numbers as they stand on a page ---- */
-
-/* A number at *S, "≈" for a mark that is only near; *SLACK by how much it may be off.  0: none.  */
-static int
-read_number (double *value, double *slack, const char **s)
-{
-  const char *at = *s;
-  int near = strncmp (at, "\xE2\x89\x88", 3) == 0, used = 0;
-  int whole = 0, n = 0, d = 1;
-  at += near ? 3 : 0;
-  int minus = *at == '-';
-  at += minus;
-  if (sscanf (at, "%d-%d/%d%n", &whole, &n, &d, &used) == 3 && used)
-    *value = whole + (double) n / d;
-  else if (sscanf (at, "%d/%d%n", &n, &d, &used) == 2 && used)
-    *value = (double) n / d;
-  else
-    {
-      char *end;
-      if (*at < '0' || *at > '9')
-        return 0;
-      *value = strtod (at, &end);
-      used = (int) (end - at);
-    }
-  *value *= minus ? -1 : 1;
-  *slack = near ? 0.6 : 1e-6;   /* half a mark of a ruler of 1/16 in or 1 mm: scaled by the caller */
-  *s = at + used;
-  return 1;
-}
-
-static double half_mark;
-
-static int
-read_size (double *value, double *slack, const char *s, const char *mark)
-{
-  const char *at = strstr (s, mark);
-  if (!at)
-    return 0;
-  at += strlen (mark);
-  int good = read_number (value, slack, &at);
-  *slack = *slack > 0.1 ? half_mark : *slack;
-  return good;
-}
 
 /* ---- Shapes as they lie on the page ---- */
 
@@ -166,15 +123,6 @@ compare_tips (const void *a, const void *b)
 {
   const tip *x = a, *y = b;
   return x->along < y->along ? -1 : x->along > y->along;
-}
-
-static int
-is_number (const char *s)
-{
-  double value, slack;
-  const char *times = strstr (s, "x ");
-  s = times ? times + 2 : s;
-  return read_number (&value, &slack, &s) && *s == 0;
 }
 
 /* The arrow head E; 0 if it is none.  */
@@ -293,6 +241,23 @@ read_dimension (page *p, const svg_element *e)
     }
   if (f.upright < 0)
     fail_msg ("no arrows belong to %s", e->text);
+  /* "6x 4 (= 24)": the same from each step to the next.  */
+  if (strncmp (text, " (= ", 4) == 0)
+    {
+      const int64_t steps = strtol (e->text, NULL, 10), long_way = f.place_to - f.place_from;
+      double whole = 0;
+      text += 4;
+      assert_true (read_number (&whole, &slack, &text) && strcmp (text, ")") == 0 && steps >= 3);
+      assert_float_equal (whole, value * (double) steps, 1e-5);
+      for (int64_t k = 1; k <= steps; k++)
+        {
+          fact step = f;
+          step.place_to = f.place_from + long_way * k / steps;
+          step.value = value * (double) k;
+          add_fact (p, step);
+        }
+      return;
+    }
   add_fact (p, f);
   /* "3x 2-5/16" is said of all boxes that look the same as the one that it spans.  */
   for (size_t i = 0; times && i < p->count; i++)
@@ -414,6 +379,16 @@ read_row (page *p, const char *dimension, const char *of, const char *from)
       p->rows[p->row_count++].from = from;
       return;
     }
+  /* "3 across, 2 up": both of one point.  */
+  if (strstr (dimension, " across, "))
+    {
+      static char both[2][80];
+      snprintf (both[0], sizeof both[0], "%.*s", (int) (strstr (dimension, ", ") - dimension), dimension);
+      snprintf (both[1], sizeof both[1], "%s", strstr (dimension, ", ") + 2);
+      read_row (p, both[0], of, from);
+      read_row (p, both[1], of, from);
+      return;
+    }
   int number = read_number (&value, &slack, &at), centre = strcmp (dimension, "same centre") == 0;
   int point = strcmp (dimension, "same point") == 0;
   slack = slack > 0.1 ? half_mark : slack;
@@ -522,6 +497,9 @@ read_text (page *p, const svg_element *e)
     {
       char one[400];
       end = strstr (s, "; ");
+      /* "(3 to 9) peg_1 to 7": the numbers of balloons say which these are.  */
+      if (*s == '(' && strchr (s, ')') && (!end || strchr (s, ')') < end))
+        s = strchr (s, ')') + 2;
       for (int i = 0; read_of_several (one, s, end ? (size_t) (end - s) : strlen (s), i); i++)
         read_label (p, one, strlen (one));
     }

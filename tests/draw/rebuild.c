@@ -362,6 +362,18 @@ test_random (void **state)
     }
 }
 
+/* Pegs in rows and columns, of which one line says all steps, and pegs that lie nowhere in line.  */
+static void
+test_pegs (void **state)
+{
+  (void) state;
+  for (long i = check_times (12); i > 0; i--)
+    {
+      int64_t rows = check_between (1, 7), columns = check_between (2, 7), step = check_between (6, 40);
+      rebuild (peg_board (rows, columns, step, (int) check_below (2)), check_below (2) ? "draw scale 1:4" : "draw");
+    }
+}
+
 /* A sheet of COUNT outlines, boxes with rounds and cuts, rings, slots, some of them turned, in rows or mirrored.  */
 static br_sheet *
 random_forms (int count)
@@ -454,7 +466,7 @@ test_designs (void **state)
 {
   static const char *const names[] = { "docs/examples/market_cart_side", "tests/data/barrow", "tests/data/crane", "tests/data/duck",
     "tests/data/loader", "tests/data/board", "tests/data/jig", "tests/data/boat", "tests/data/shelf", "tests/data/birdhouse", "tests/data/train",
-    "tests/data/seesaw" };
+    "tests/data/seesaw", "tests/data/tool_board", "tests/data/beetle", "tests/data/marble_run", "tests/data/stool", "tests/data/bench" };
   (void) state;
   for (size_t i = 0; i < CHECK_COUNT (names); i++)
     {
@@ -579,8 +591,8 @@ test_views (void **state)
 int
 main (void)
 {
-  const struct CMUnitTest tests[] = { CHECK_TEST (test_designs), CHECK_TEST (test_mended), CHECK_TEST (test_random), CHECK_TEST (test_forms), CHECK_TEST (test_views),
-                                      CHECK_TEST (test_templates) };
+  const struct CMUnitTest tests[] = { CHECK_TEST (test_designs), CHECK_TEST (test_mended), CHECK_TEST (test_random), CHECK_TEST (test_pegs),
+                                      CHECK_TEST (test_forms), CHECK_TEST (test_views), CHECK_TEST (test_templates) };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, source_enter, lesson_leave));
 }

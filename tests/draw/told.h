@@ -50,9 +50,12 @@ told_in (const char *words)
           words += length;
           continue;
         }
-      found += of ? features_of (words, length) : 0;
+      found += (size_t) of * features_of (words, length);
       of = (length > 7 && memcmp (words + length - 7, " across", 7) == 0) || (length > 3 && memcmp (words + length - 3, " up", 3) == 0)
            || strncmp (words, "same ", 5) == 0 || strncmp (words, "in line\n", 8) == 0;
+      /* "3 across, 2 up" are two.  */
+      const char *both = strstr (words, " across, ");
+      of += of && both && both < words + length;
       words += length;
     }
   return found;

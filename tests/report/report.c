@@ -351,6 +351,11 @@ drawing_with_table (void **state)
   holds (page, "The scale is quarter size, 1:4 when");
   holds (page, ">dimension</text>");
   free (page);
+  /* A table that is longer than the page does not shrink the figure to a dot.  */
+  snprintf (path, sizeof path, "%s/tests/data/tool_board.sheet", source);
+  page = page_of_sheet (sheet_open (path));
+  holds (page, "The scale is 1 in = 1 ft, 1:12 when");
+  free (page);
 }
 
 /* Notes and titles of random characters, special ones more often than others.  */

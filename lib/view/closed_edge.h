@@ -2,8 +2,8 @@
    closed_edge.h - the edge of a shape as it lies on a page: what lies inside, and where another stroke meets it.  Arcs stay
    arcs, so that a shape that touches another from inside is inside all the way round.  It only says where a stroke changes
    its look; doubles of billionths of an inch will do.  */
-#ifndef BR_DRAW_CLOSED_EDGE_H
-#define BR_DRAW_CLOSED_EDGE_H
+#ifndef BR_VIEW_CLOSED_EDGE_H
+#define BR_VIEW_CLOSED_EDGE_H
 
 #include "plot/plot.h"
 

@@ -6,8 +6,8 @@
 
 #include <math.h>
 
-#include "draw/closed_edge.h"
 #include "exact/memory.h"
+#include "view/closed_edge.h"
 
 #define DEGREE 1e9
 #define TOUCH 1000.0            /* billionths of an inch: what is no farther off is met in one place */

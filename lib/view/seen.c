@@ -10,10 +10,10 @@
 
 #include <string.h>
 
-#include "draw/seen.h"
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "shape/through.h"
+#include "view/seen.h"
 
 void
 br__seen_clear (br__seen *z)

@@ -7,7 +7,7 @@
 
 #include <string.h>
 
-#include "draw/drawing.h"
+#include "view/view.h"
 
 #define MARK (BR__INCH / 16)
 

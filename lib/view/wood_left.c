@@ -8,9 +8,9 @@
 
 #include <math.h>
 
-#include "draw/hidden_line.h"
-#include "draw/wood_left.h"
 #include "exact/memory.h"
+#include "view/hidden_line.h"
+#include "view/wood_left.h"
 
 int
 br__drawn_edge (br__closed_edge *e, const br__drawn *d, int64_t left, int64_t top)

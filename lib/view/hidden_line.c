@@ -13,10 +13,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "draw/closed_edge.h"
-#include "draw/hidden_line.h"
-#include "draw/wood_left.h"
 #include "exact/memory.h"
+#include "view/closed_edge.h"
+#include "view/hidden_line.h"
+#include "view/wood_left.h"
 
 #define SOFT 24                 /* places of a stroke that are looked at besides those where something crosses it */
 #define SHORT 100000.0          /* pieces that no pen draws: where an edge only touches another */

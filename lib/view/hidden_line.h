@@ -1,15 +1,16 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    hidden_line.h - edges of a view that lie behind something.  */
-#ifndef BR_DRAW_HIDDEN_LINE_H
-#define BR_DRAW_HIDDEN_LINE_H
+#ifndef BR_VIEW_HIDDEN_LINE_H
+#define BR_VIEW_HIDDEN_LINE_H
 
-#include "draw/seen.h"
 #include "plot/canvas.h"
+#include "view/seen.h"
 
 #define BR__MOST_PIECE_STEPS 2048       /* places of a stroke that are looked at; of more the first count */
 
-/* opening.c: how near the shapes of the side view V are, from their depths, and what its holes go through.  */
-br_status br__order_side (br__side_view *v, const br_sheet *sheet, const br_number *ratio);
+/* opening.c: how near the shapes of the side view V are, from their depths, and what its holes go through.  BEFORE, or
+   NULL, is the same view in another scale: what it found holds.  */
+br_status br__order_side (br__side_view *v, const br__side_view *before, const br_sheet *sheet, const br_number *ratio);
 /* 1 where OWN, which the wood of O covers, is seen through the hole; NULL: what lies behind all of the wood.  */
 int br__opening_shows (const br__opening *o, const br__drawn *own);
 /* profile.c: how near those of V are, which shows Z, made from SHEET, of which SIDE is the side view in the same scale.  */

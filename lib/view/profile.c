@@ -8,12 +8,12 @@
 #include <math.h>
 #include <stdlib.h>
 
-#include "draw/closed_edge.h"
-#include "draw/hidden_line.h"
-#include "draw/wood_left.h"
 #include "exact/memory.h"
 #include "shape/annotation.h"
 #include "shape/depth.h"
+#include "view/closed_edge.h"
+#include "view/hidden_line.h"
+#include "view/wood_left.h"
 
 #define PROFILE_CHORDS 64       /* of a whole circle that is seen from its edge */
 #define DEGREE 1e9

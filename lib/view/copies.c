@@ -6,8 +6,8 @@
 
 #include <string.h>
 
-#include "draw/drawing.h"
 #include "exact/memory.h"
+#include "view/view.h"
 
 /* Where a figure around its x and y reaches, as its shape does.  */
 static br_status

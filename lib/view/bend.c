@@ -8,9 +8,9 @@
 #include <math.h>
 #include <stdlib.h>
 
-#include "draw/closed_edge.h"
-#include "draw/hidden_line.h"
 #include "exact/memory.h"
+#include "view/closed_edge.h"
+#include "view/hidden_line.h"
 
 #define SAME 40                 /* billionths of an inch: two lines are one */
 #define NOTHING 200.0           /* a piece so short has no direction */

@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    seen.h - a sheet as it looks from above or from the front.  */
-#ifndef BR_DRAW_SEEN_H
-#define BR_DRAW_SEEN_H
+#ifndef BR_VIEW_SEEN_H
+#define BR_VIEW_SEEN_H
 
-#include "draw/drawing.h"
 #include "shape/depth.h"
+#include "view/view.h"
 
 typedef enum br__seen_from { BR__FROM_THE_SIDE, BR__FROM_ABOVE, BR__FROM_THE_FRONT, BR__ALL_VIEWS } br__seen_from;
 

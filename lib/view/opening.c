@@ -7,12 +7,12 @@
 # include <config.h>
 #endif
 
-#include "draw/hidden_line.h"
-#include "draw/wood_left.h"
 #include "exact/memory.h"
 #include "exact/status.h"
 #include "shape/depth.h"
 #include "shape/through.h"
+#include "view/hidden_line.h"
+#include "view/wood_left.h"
 
 /* ---- How near ---- */
 
@@ -37,9 +37,20 @@ take_spans (br__drawn *d, int *known, const br_sheet *sheet, const br_number *ra
   return status;
 }
 
+/* Whether HOLE goes through WOOD: as it did in BEFORE, the same view in another scale, or NULL.  */
+static br_status
+find_pierced (int *pierced, const br__side_view *before, const br_sheet *sheet, const br__drawn *wood, const br__drawn *hole)
+{
+  if (!before)
+    return br__is_pierced (pierced, sheet, wood->shape, hole->shape, NULL);
+  for (size_t i = 0; i < before->opening_count && !*pierced; i++)
+    *pierced = before->openings[i].hole->shape == hole->shape && before->openings[i].wood->shape == wood->shape;
+  return BR_OK;
+}
+
 /* What HOLE of V goes through.  */
 static br_status
-find_openings (br__side_view *v, br__drawn *hole, const br_sheet *sheet)
+find_openings (br__side_view *v, const br__side_view *before, br__drawn *hole, const br_sheet *sheet)
 {
   br_status status = BR_OK;
   const int endless = !br__depth_source (sheet, hole->shape)->depth;
@@ -49,7 +60,7 @@ find_openings (br__side_view *v, br__drawn *hole, const br_sheet *sheet)
       const int waits = !d->span_count && br__depth_source (sheet, d->shape)->depth;
       if (!d->tied || waits || !br__areas_meet (d->reach, hole->reach))
         continue;
-      status = br__is_pierced (&pierced, sheet, d->shape, hole->shape, NULL);
+      status = find_pierced (&pierced, before, sheet, d, hole);
       if (status != BR_OK || !pierced)
         continue;
       if (!br__grow (&v->openings, &v->opening_room, v->opening_count + 1, sizeof *v->openings))
@@ -102,7 +113,7 @@ find_open (const br__opening *o)
 }
 
 br_status
-br__order_side (br__side_view *v, const br_sheet *sheet, const br_number *ratio)
+br__order_side (br__side_view *v, const br__side_view *before, const br_sheet *sheet, const br_number *ratio)
 {
   br_status status = BR_OK;
   for (br__drawn *d = v->shapes; d < v->shapes + v->count && status == BR_OK; d++)
@@ -115,10 +126,12 @@ br__order_side (br__side_view *v, const br_sheet *sheet, const br_number *ratio)
   for (br__drawn *d = v->shapes; d < v->shapes + v->count && status == BR_OK; d++)
     if (d->tied && br__shape_source (sheet, d->shape)->hole)
       {
-        status = find_openings (v, d, sheet);
+        status = find_openings (v, before, d, sheet);
         order_copies (d);
       }
-  for (size_t i = 0; i < v->opening_count && status == BR_OK; i++)
+  for (size_t i = 0; i < v->count && before; i++)
+    v->shapes[i].open = before->shapes[i].open;
+  for (size_t i = 0; i < v->opening_count && status == BR_OK && !before; i++)
     status = find_open (&v->openings[i]) ? BR_OK : BR_NO_MEMORY;
   return status;
 }

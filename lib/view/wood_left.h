@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    wood_left.h - what holes leave of wood.  */
-#ifndef BR_DRAW_WOOD_LEFT_H
-#define BR_DRAW_WOOD_LEFT_H
+#ifndef BR_VIEW_WOOD_LEFT_H
+#define BR_VIEW_WOOD_LEFT_H
 
-#include "draw/drawing.h"
-#include "draw/closed_edge.h"
+#include "view/closed_edge.h"
+#include "view/view.h"
 
 /* Adds the edge of D as br__view_plot has it; 0: memory ran out.  */
 int br__drawn_edge (br__closed_edge *e, const br__drawn *d, int64_t left, int64_t top);

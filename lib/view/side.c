@@ -7,9 +7,9 @@
 
 #include <string.h>
 
-#include "draw/hidden_line.h"
 #include "exact/memory.h"
 #include "shape/annotation.h"
+#include "view/hidden_line.h"
 #include "wood/wood.h"
 
 static void
@@ -287,6 +287,16 @@ take_loose (br__side_view *v, int (*known)[6], const br_number *ratio)
       }
 }
 
+/* 1 where both are of the same shapes.  */
+static int
+is_same (const br__side_view *v, const br__side_view *w)
+{
+  size_t same = 0;
+  while (v->count == w->count && same < w->count && v->shapes[same].shape == w->shapes[same].shape && v->shapes[same].tied == w->shapes[same].tied)
+    same++;
+  return same == w->count && v->count == same;
+}
+
 br_status
 br__view_make (br__side_view *v, br__run *run, const br_number *ratio, const char *layer, const char *of)
 {
@@ -310,7 +320,7 @@ br__view_make (br__side_view *v, br__run *run, const br_number *ratio, const cha
   if (status == BR_OK)
     status = take_tied (&made, known, run, ratio);
   if (status == BR_OK)
-    status = br__order_side (&made, run->sheet, ratio);
+    status = br__order_side (&made, is_same (v, &made) ? v : NULL, run->sheet, ratio);
   if (status == BR_OK && made.loose)
     take_loose (&made, known, ratio);
   if (status == BR_OK)

@@ -7,8 +7,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "draw/view.h"
 #include "exact/memory.h"
+#include "view/view.h"
 
 /* Twice the angle whose tangent SLOPE is.  */
 static br_status
@@ -75,7 +75,7 @@ put_size (br__drawn_piece *p, const br__legs *legs, size_t i, const br_sheet *sh
   if (leg->slope)
     status = br__put_drawing_number (&t, &leg->radius->real, &sheet->settings);
   else if (i + 1 == legs->count || leg[1].corner != leg->corner)
-    status = br__put_corner_size (&t, sheet, shape, leg->corner);
+    status = br__put_corner (&t, sheet, shape, leg->corner, BR__TOLD_CORNER);
   if (status == BR_OK && t.length < sizeof p->size)
     memcpy (p->size, br__text_string (&t), t.length + 1);
   br__text_clear (&t);

@@ -18,6 +18,7 @@ include lib/plot/local.mk
 include lib/lesson/local.mk
 include lib/draw/local.mk
 include lib/report/local.mk
+include lib/phrase/local.mk
 include lib/statement/local.mk
 include lib/page/local.mk
 

@@ -12,7 +12,7 @@
 #include "sheet/caution.h"
 #include "sheet/access.h"
 #include "formula/words.h"
-#include "statement/phrase.h"
+#include "phrase/phrase.h"
 #include "statement/statements.h"
 #include "table/column.h"
 
@@ -175,21 +175,6 @@ br__dispatch (br__run *run)
     return asks (st) ? answer (run, st) : st->run (run);
   run->lex = start;
   return show (run);
-}
-
-void
-br__find_note (br__run *run)
-{
-  size_t start, end = run->length;
-  run->end = br__note_start (run->text, run->length);
-  start = run->end + (run->end < run->length);
-  while (start < end && (run->text[start] == ' ' || run->text[start] == '\t'))
-    start++;
-  while (end > start && (run->text[end - 1] == ' ' || run->text[end - 1] == '\t'
-                         || run->text[end - 1] == '\r'))
-    end--;
-  run->note = run->text + start;
-  run->note_length = end - start;
 }
 
 int

@@ -7,10 +7,9 @@
 #include <string.h>
 
 #include "exact/status.h"
+#include "phrase/phrase.h"
+#include "phrase/words.h"
 #include "sheet/access.h"
-#include "statement/phrase.h"
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
 
 #define MOST_LOOKED_INTO 1000
 #define MOST_READ 30000
@@ -25,9 +24,9 @@ br__seeks_hints (const br__run *run)
 
 /* A value and a setting say themselves what they were taken for.  */
 static int
-echoes (const br_text *phrase, const br_text *left_out)
+echoes (const br__run *run, const br_text *phrase, const br_text *left_out)
 {
-  const br__statement *st = br__statement_find (phrase->bytes, strcspn (phrase->bytes, " "));
+  const br__statement *st = br__statement_of (run, phrase->bytes, strcspn (phrase->bytes, " "));
   return left_out->length || (st && !st->setting && !strstr (phrase->bytes, " = "));
 }
 
@@ -103,9 +102,9 @@ is_tried (const char *word)
 /* TEXT begins with a statement that does no more than it says at once, or with none: what goes through the history, reads a
    file or asks is not tried.  */
 static int
-may_try (const char *text)
+may_try (const br__run *run, const char *text)
 {
-  const br__statement *st = br__statement_find (text, strcspn (text, " `;"));
+  const br__statement *st = br__statement_of (run, text, strcspn (text, " `;"));
   return !st || is_tried (st->word);
 }
 
@@ -129,7 +128,7 @@ try_line (br_error *error, const br__run *run, const char *text, size_t length)
   br__find_note (&trial);
   sheet->policy = touch_nothing;
   sheet->takes_line = NULL;
-  br_status status = br__dispatch (&trial);
+  br_status status = sheet->language->dispatch (&trial);
   sheet->tried_short |= status == BR_NO_MEMORY;
   br__changes_revert (&trial);
   sheet->untold = untold;       /* all that has changed is as it was */
@@ -171,7 +170,7 @@ br__run_works (const br__run *run, const char *text, size_t length)
   br_error error;
   const char *second = memchr (text, ';', length);
   length = second ? (size_t) (second - text) : length;
-  return !replaces_unasked (run, text, length) && (!may_try (text) || try_line (&error, run, text, length) == BR_OK);
+  return !replaces_unasked (run, text, length) && (!may_try (run, text) || try_line (&error, run, text, length) == BR_OK);
 }
 
 /* What the hint of RUN says to write works: `A`, or `A` or `B`, of which one that does not is left out.  */
@@ -222,7 +221,7 @@ run_made (br__run *run, const br__run *typed)
   if (thing && !(thing & BR__THING_SIZE))
     return br__fail (run->error, BR_SYNTAX, 0, typed->end, "`%.*s` is %s, and no size", br__clip (l.word[0].s, l.word[0].length, 40), l.word[0].s,
                      thing & BR__THING_SHAPE ? "a shape" : thing & BR__THING_PART ? "a part" : "stock");
-  return br__dispatch (run);
+  return run->sheet->language->dispatch (run);
 }
 
 /* A line that was refused with STATUS is read as a phrase, and runs in the words of the language, which are those that
@@ -237,7 +236,7 @@ read_phrase (br__run *run, br_status status)
     return status;
   if (br__phrase (&t, &run->left_out, run))
     {
-      run->echoes = echoes (&t, &run->left_out);
+      run->echoes = echoes (run, &t, &run->left_out);
       br__text_put (&t, " ", run->end < run->length);
       br__text_put (&t, run->text + run->end, run->length - run->end);
       br__changes_revert (run);
@@ -259,7 +258,7 @@ read_phrase (br__run *run, br_status status)
       status = first.status;
       br__phrase_hint (run);
       /* Of a line that begins as a statement its own mistake is the nearer one.  */
-      const int begins = br__statement_find (run->text + typed.word.offset, typed.word.length) != NULL;
+      const int begins = br__statement_of (run, run->text + typed.word.offset, typed.word.length) != NULL;
       if (begins || says_more (run->error) || (*run->error->hint && !*later.hint) || run->phrase.failed)
         return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
       run->text = br__text_string (&run->phrase);
@@ -330,7 +329,7 @@ run_plainer (br__run *run, const br__run *typed, br_status status)
   int more = br__phrase_loose (&t, run);
   for (int steps = 0; more && steps < MOST_STEPS; steps++)
     {
-      const int echo = echoes (&t, &run->left_out);
+      const int echo = echoes (run, &t, &run->left_out);
       take_text (run, &t);
       run->echoes = echo;
       if (run_made (run, typed) == BR_OK)
@@ -368,7 +367,7 @@ tell_behind_commas (br__run *run, br_status status)
   const char *s = run->text;
   const size_t start = run->error->offset, end = start + run->error->length;
   size_t put = 0;
-  if (status != BR_SYNTAX || !strstr (run->error->message, "blank behind each comma") || !br__statement_find (s + run->word.offset, run->word.length)
+  if (status != BR_SYNTAX || !strstr (run->error->message, "blank behind each comma") || !br__statement_of (run, s + run->word.offset, run->word.length)
       || (*run->error->hint && hint_works (run)))
     return status;
   for (size_t i = 0; i < run->end; i++)
@@ -376,7 +375,7 @@ tell_behind_commas (br__run *run, br_status status)
       br__text_put (&t, s + i, 1);
       br__text_puts (&t, s[i] == ',' && i + 1 < run->end && s[i + 1] != ' ' ? " " : "");
     }
-  if (!t.failed && may_try (s + run->word.offset) && try_line (&error, run, br__text_string (&t), t.length) != BR_OK)
+  if (!t.failed && may_try (run, s + run->word.offset) && try_line (&error, run, br__text_string (&t), t.length) != BR_OK)
     {
       /* Where it stands in what was typed.  */
       for (size_t i = 0; i < run->end && i + put < error.offset; i++)

@@ -14,7 +14,7 @@
 # include <config.h>
 #endif
 
-#include "statement/phrase_words.h"
+#include "phrase/words.h"
 
 #define SHAPES " [rectangle|board|panel|sheet|frame|box|square]"
 #define PICTURE " .pdf|.svg|.png"

@@ -9,9 +9,8 @@
 
 #include "formula/functions.h"
 #include "measure/measure.h"
-#include "statement/phrase.h"
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
+#include "phrase/phrase.h"
+#include "phrase/words.h"
 
 static int
 is_value (const br__words *l, size_t i)

@@ -19,7 +19,7 @@
 # include <config.h>
 #endif
 
-#include "statement/phrase_words.h"
+#include "phrase/words.h"
 
 #define TURNS "turn|turns|turned|revolution|revolutions|revs|rotation|rotations|rotate|rotates|spin|spins|roll|rolls"
 #define ROUND "circumference|rim|around"

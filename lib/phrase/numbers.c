@@ -7,7 +7,7 @@
 #include <string.h>
 
 #include "measure/measure.h"
-#include "statement/phrase_words.h"
+#include "phrase/words.h"
 
 int64_t
 br__cardinal (const br__words *l, size_t i)

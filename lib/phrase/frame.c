@@ -7,9 +7,8 @@
 #include <string.h>
 
 #include "measure/measure.h"
-#include "statement/phrase.h"
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
+#include "phrase/phrase.h"
+#include "phrase/words.h"
 
 /* ---- Questions and orders ---- */
 
@@ -160,7 +159,7 @@ assignments (br__words *l)
     word = 0;
   if (l->count < 2)
     return;
-  if (br__statement_find (l->word[0].s, l->word[0].length) && l->count > 2 && l->word[1].length > 1
+  if (br__statement_of (l->run, l->word[0].s, l->word[0].length) && l->count > 2 && l->word[1].length > 1
       && l->word[1].s[l->word[1].length - 1] == ':')
     {
       l->word[1].length--;
@@ -181,7 +180,7 @@ assignments (br__words *l)
     br__words_put (l, 1, 1, "=");
   else if (word && br__word_begins_number (l, 1))
     br__words_put (l, 1, 0, "=");
-  st = br__statement_find (l->word[0].s, l->word[0].length);
+  st = br__statement_of (l->run, l->word[0].s, l->word[0].length);
   if (st && st->setting && l->word[1].length == 1 && l->word[1].s[0] == '=')
     br__words_put (l, 1, 1, "");
 }

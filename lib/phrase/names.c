@@ -7,9 +7,9 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "phrase/phrase.h"
+#include "phrase/words.h"
 #include "sheet/hidden.h"
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
 #include "wood/wood.h"
 
 #define MOST_NAME 24
@@ -41,7 +41,7 @@ br__put_other (br_text *t, const br_sheet *sheet, const char *name)
     br__text_printf (t, "`%s` is a unit, and wants a number before it", name);
   else if (br__ordinal (&word, 0, NULL) || br__word_at (&word, 0, "half"))
     br__text_printf (t, "`%s` is part of a number, and is written in digits: 1/16", name);
-  else if (br__statement_find (name, length))
+  else if (sheet->language->find (name, length))
     br__text_printf (t, "`%s` is a word of the language, and no size is called so yet", name);
 }
 
@@ -102,7 +102,7 @@ ask_shape (br__words *l)
 void
 br__phrase_names (br__words *l)
 {
-  const br__statement *st = br__statement_find (l->word[0].s, l->word[0].length);
+  const br__statement *st = br__statement_of (l->run, l->word[0].s, l->word[0].length);
   if (st && (st->follow == BR__FOLLOW_TEXT || st->follow == BR__FOLLOW_FILE || st->follow == BR__FOLLOW_QUOTED))
     return;
   for (size_t i = 0; i < l->count; i++)

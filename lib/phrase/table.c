@@ -9,9 +9,8 @@
 
 #include "formula/functions.h"
 #include "measure/measure.h"
-#include "statement/phrase.h"
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
+#include "phrase/phrase.h"
+#include "phrase/words.h"
 
 #define MOST_SLOTS 5
 
@@ -50,7 +49,7 @@ literal_at (const br__words *l, size_t i, const char *typed, size_t length)
 static int
 is_setting (const br__words *l, size_t i)
 {
-  const br__statement *st = br__word_known (l, i) ? NULL : br__statement_find (l->word[i].s, l->word[i].length);
+  const br__statement *st = br__word_known (l, i) ? NULL : br__statement_of (l->run, l->word[i].s, l->word[i].length);
   return st && st->setting && st->follow != BR__FOLLOW_TEXT;
 }
 
@@ -58,14 +57,14 @@ is_setting (const br__words *l, size_t i)
 static int
 is_switch (const br__words *l, size_t i)
 {
-  const br__statement *st = br__word_known (l, i) ? NULL : br__statement_find (l->word[i].s, l->word[i].length);
+  const br__statement *st = br__word_known (l, i) ? NULL : br__statement_of (l->run, l->word[i].s, l->word[i].length);
   return st && st->words && strcmp (st->words, "on off") == 0;
 }
 
 static int
 is_statement (const br__words *l, size_t i)
 {
-  return i < l->count && !br__word_known (l, i) && br__statement_find (l->word[i].s, l->word[i].length);
+  return i < l->count && !br__word_known (l, i) && br__statement_of (l->run, l->word[i].s, l->word[i].length);
 }
 
 /* The slot of kind KIND takes the word I; *NUMBER of an ordinal.  */
@@ -91,7 +90,7 @@ slot_takes (const br__words *l, size_t i, char kind, long *number)
         *number = found ? (long) n : 0;
         return found;
       }
-    case 'H': return br__statement_find (l->word[i].s, l->word[i].length) != NULL;
+    case 'H': return br__statement_of (l->run, l->word[i].s, l->word[i].length) != NULL;
     case 'T': return is_setting (l, i);
     case 'W': return !(l->word[i].length == 1 && l->word[i].s[0] == '=');
     case 'O': return is_switch (l, i);
@@ -373,7 +372,7 @@ put_value_words (br_text *t, const br__words *l, const slot *s)
   /* wheel = 3, rear = 4 */
   part.word[s->count - 1].length -= (size_t) (s->count == 1 && part.word[0].length > 1 && part.word[0].s[part.word[0].length - 1] == ',');
   size_t start = t->length;
-  if (part.count > 1 && br__phrase_row (t, &part) && !br__statement_find (t->bytes + start, strcspn (t->bytes + start, " ")))
+  if (part.count > 1 && br__phrase_row (t, &part) && !br__statement_of (l->run, t->bytes + start, strcspn (t->bytes + start, " ")))
     return;
   t->length = start;
   if (t->bytes)

@@ -8,9 +8,8 @@
 
 #include "formula/words.h"
 #include "measure/measure.h"
-#include "statement/phrase.h"
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
+#include "phrase/phrase.h"
+#include "phrase/words.h"
 
 /* The name in the words FROM up to TO with its blanks and hyphens as underscores.  */
 static void

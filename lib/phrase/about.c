@@ -10,10 +10,9 @@
 #include <string.h>
 
 #include "exact/status.h"
-#include "statement/phrase.h"
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
-#include "statement/topics.h"
+#include "phrase/phrase.h"
+#include "phrase/topics.h"
+#include "phrase/words.h"
 
 #define COUNTED "holes|hole|slats|slat|rungs|rung|pegs|peg|screws|nails|posts|balusters|spindles|shelves|marks|dowels|bars|hooks|" \
   "spaced|spacing|spaces|space|spread|evenly|equally|gap|gaps|between|pieces|piece|parts|part|lengths|sections|bits|strips|blocks|" \
@@ -207,7 +206,7 @@ static int
 asks_values (const br__about *m)
 {
   const br__words *l = &m->l;
-  if (br__statement_find (l->word[0].s, l->word[0].length) && !br__word_known (l, 0)
+  if (br__statement_of (l->run, l->word[0].s, l->word[0].length) && !br__word_known (l, 0)
       && !br__words_at (l, 0, "round|mark|marks|divide|space|check|scale|ruler|find|explain|simplest|tolerance|exact|saws|drills|arc"))
     return 0;
   for (size_t i = 0; i < l->count; i++)
@@ -318,7 +317,7 @@ word_with_help (const br__words *l, size_t i)
   size_t length = l->word[i].length;
   while (length && strchr (".,?!;:", s[length - 1]))
     length--;
-  const br__statement *st = br__statement_find (s, length);
+  const br__statement *st = br__statement_of (l->run, s, length);
   const br__function *f = br__function_find (s, length);
   const br__topic *topic = br__topic_find (s, length);
   return st ? st->word : f ? f->name : topic ? topic->word : NULL;

@@ -9,11 +9,10 @@
 
 #include "formula/words.h"
 #include "measure/measure.h"
+#include "phrase/phrase.h"
+#include "phrase/topics.h"
+#include "phrase/words.h"
 #include "shape/shape.h"
-#include "statement/phrase.h"
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
-#include "statement/topics.h"
 #include "wood/wood.h"
 
 #define MOST_WORD 24
@@ -243,7 +242,7 @@ nearest_word (char best[MOST_WORD], const br__words *l, size_t i)
   for (size_t k = 0; k < n; k++)
     if (!br__letter_at (s + k, 1, 0))
       return 0;
-  if (n < 4 || br__word_thing (l, i) || br__statement_find (s, n) || br__function_find (s, n) || br__topic_find (s, n) || br_unit_find (s, n))
+  if (n < 4 || br__word_thing (l, i) || br__statement_of (l->run, s, n) || br__function_find (s, n) || br__topic_find (s, n) || br_unit_find (s, n))
     return 0;
   br__search_start (&search, s, n);
   search.distance = search.distance > 2 ? 2 : search.distance;
@@ -287,7 +286,7 @@ br__phrase_spelled (br_text *t, const br__run *run)
   char best[MOST_WORD];
   int found = 0;
   br__words_cut (&l);
-  const br__statement *st = l.count ? br__statement_find (l.word[0].s, l.word[0].length) : NULL;
+  const br__statement *st = l.count ? br__statement_of (l.run, l.word[0].s, l.word[0].length) : NULL;
   for (size_t i = 0; i < l.count && l.count < BR__MOST_WORDS; i++)
     {
       const br__words one = br__bare_word (&l, i);

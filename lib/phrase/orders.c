@@ -5,7 +5,7 @@
 # include <config.h>
 #endif
 
-#include "statement/phrase_words.h"
+#include "phrase/words.h"
 
 const br__phrase_rule br__phrase_orders[] = {
   { "saw kerf|cut [is|of|=] *", "kerf $1" },

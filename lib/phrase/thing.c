@@ -7,8 +7,7 @@
 
 #include <string.h>
 
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
+#include "phrase/words.h"
 
 #define MOST_SIZES 3
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_words.h - a line as the words that phrases are made of: phrase.c.  */
-#ifndef BR_STATEMENT_PHRASE_WORDS_H
-#define BR_STATEMENT_PHRASE_WORDS_H
+   words.h - a line as the words that phrases are made of: phrase.c.  */
+#ifndef BR_PHRASE_WORDS_H
+#define BR_PHRASE_WORDS_H
 
 #include "formula/functions.h"
 #include "sheet/sheet.h"
@@ -23,6 +23,13 @@ typedef struct br__words
 
 /* Words that deny, as br__words_at reads them.  */
 #define BR__DENIALS "not|no|never|cannot|can't|cant|mustn't|shouldn't|won't"
+
+/* The statement whose word is S, or NULL.  */
+static inline const br__statement *
+br__statement_of (const br__run *run, const char *s, size_t length)
+{
+  return run->sheet->language->find (s, length);
+}
 
 /* Cuts the statement of L->run at its blanks.  */
 void br__words_cut (br__words *l);
@@ -52,6 +59,8 @@ int64_t br__ordinal (const br__words *l, size_t i, int *plural);
 int br__phrase_cell (br_text *t, br_text *left_out, const br__run *run);
 /* Words from I on as many as PHRASE has.  */
 size_t br__words_of (const char *phrase);
+/* run.c.  TEXT would be taken in the sheet of RUN as it is.  Nothing of it stays, no file is touched, and nothing is said.  */
+int br__run_works (const br__run *run, const char *text, size_t length);
 /* Words of a rule or a value in a HINT are no names: nothing is compared by them.  */
 int br__names_nothing (const br__run *run, const br_text *hint);
 /* Digits begin the word I; the word I is a unit.  */

@@ -8,9 +8,8 @@
 
 #include "exact/status.h"
 #include "measure/measure.h"
-#include "statement/phrase.h"
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
+#include "phrase/phrase.h"
+#include "phrase/words.h"
 
 /* What stands behind a number and is not what it counts.  */
 #define NO_THINGS "x|by|of|on|in|at|to|for|from|and|or|long|wide|high|tall|thick|deep|across|with|in."

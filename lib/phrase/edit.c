@@ -6,9 +6,8 @@
 
 #include <string.h>
 
+#include "phrase/words.h"
 #include "shape/shape.h"
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
 #include "wood/wood.h"
 
 /* Puts the line that made the shape, the part or the stock NAME.  A line that begins as another statement is about something
@@ -17,12 +16,12 @@ int
 br__about_put_line (br_text *t, const br__words *l, const char *name, size_t length)
 {
   const br_sheet *sheet = l->run->sheet;
-  const br__statement *typed = br__statement_find (l->word[0].s, l->word[0].length);
+  const br__statement *typed = br__statement_of (l->run, l->word[0].s, l->word[0].length);
   const br__shape *shape = br__shape_find (sheet, name, length);
   const br__wood *wood = br__wood_find (sheet, 0, name, length);
   wood = wood ? wood : br__wood_find (sheet, 1, name, length);
   const br__line *made = shape ? shape->line : wood ? wood->line : NULL;
-  const int other = made && typed && typed != br__statement_find (made->text, strcspn (made->text, " "));
+  const int other = made && typed && typed != br__statement_of (l->run, made->text, strcspn (made->text, " "));
   if (made)
     br__text_put (t, made->text, br__note_start (made->text, made->length));
   while (t->length && t->bytes[t->length - 1] == ' ')

@@ -10,9 +10,8 @@
 #include <string.h>
 
 #include "measure/measure.h"
-#include "statement/phrase.h"
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
+#include "phrase/phrase.h"
+#include "phrase/words.h"
 
 size_t
 br__word_bare (const br__words *l, size_t i, const char *marks)
@@ -144,7 +143,7 @@ br__word_is_new (const br__words *l, size_t i)
       return 0;
   /* Of several wheels is spoken, where there is a wheel.  */
   const br__words one = { .run = l->run, .word = { { s, length - (length > 3 && s[length - 1] == 's') } }, .count = 1 };
-  return !br__word_thing (l, i) && !br__word_thing (&one, 0) && (!br__cardinal (l, i) || br__words_at (l, i, "a|an")) && !br__word_asks (s, length) && !br__statement_find (s, length) && !br__function_find (s, length) && !br_unit_find (s, length);
+  return !br__word_thing (l, i) && !br__word_thing (&one, 0) && (!br__cardinal (l, i) || br__words_at (l, i, "a|an")) && !br__word_asks (s, length) && !br__statement_of (l->run, s, length) && !br__function_find (s, length) && !br_unit_find (s, length);
 }
 
 int
@@ -404,7 +403,7 @@ put_phrase (br_text *t, br__words *l)
   sizes (l);
   marks (l);
   /* What stands behind `save over` is the name of a file, and no sum.  */
-  const br__statement *st = br__statement_find (l->word[0].s, l->word[0].length);
+  const br__statement *st = br__statement_of (l->run, l->word[0].s, l->word[0].length);
   if (!st || st->follow != BR__FOLLOW_FILE)
     {
       br__phrase_list (l);

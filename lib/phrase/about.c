@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_about.c - a line that no row reads, but that has words of something and what its statement takes, in whatever order:
+   about.c - a line that no row reads, but that has words of something and what its statement takes, in whatever order:
    `make sure that the front wheel never hits the deck` has `hits` and two shapes, and its hint is a check of their distance.
    That is a hint and never a reading.  */
 #ifdef HAVE_CONFIG_H

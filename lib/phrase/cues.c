@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_cues.c - words that say what a line is about, and the statement that is meant: phrase_about.c makes hints of them.
+   cues.c - words that say what a line is about, and the statement that is meant: about.c makes hints of them.
 
    Each group of HAS, which blanks part, has a word of the line: a|b is one of two, and a- what begins so.  In IS stand, of what the
    line has, $G1 a shape, $K1 a size, $P1 a part, $S1 a stock, $V1 a measure, $N1 how many, $M1 a mark of a ruler, $F1 a table,

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_edit.c - the lines of shapes, parts and stock as hints have them: as they are, and with what is to be changed.  */
+   edit.c - the lines of shapes, parts and stock as hints have them: as they are, and with what is to be changed.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

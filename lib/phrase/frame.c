@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_frame.c - what stands around a phrase: words of questions and orders, assignments, signs of other notations.  */
+   frame.c - what stands around a phrase: words of questions and orders, assignments, signs of other notations.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

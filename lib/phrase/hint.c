@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_hint.c - what to write instead of a line that people type for something else.  */
+   hint.c - what to write instead of a line that people type for something else.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_list.c - lists as they are spoken, 3, 4 and 5, and functions that are called by their words: wheel gap 14, 3, 3.  */
+   list.c - lists as they are spoken, 3, 4 and 5, and functions that are called by their words: wheel gap 14, 3, 3.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_loose.c - a line that no phrase takes as it was typed, in plainer words: without articles and the like, each
+   loose.c - a line that no phrase takes as it was typed, in plainer words: without articles and the like, each
    measure as one word, so that `a 3 1/2 inch wheel` is read as `3-1/2in wheel`.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>

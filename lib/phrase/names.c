@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_names.c - names as they are spoken: `the front wheel` is what the sheet calls front_wheel, or a shape called front.  */
+   names.c - names as they are spoken: `the front wheel` is what the sheet calls front_wheel, or a shape called front.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_numbers.c - numbers in words as digits: two and a half, three eighths, half an inch.  */
+   numbers.c - numbers in words as digits: two and a half, three eighths, half an inch.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_orders.c - what people type of sizes, orders and settings, in rows like those of phrase_rows.c, which says how they
+   orders.c - what people type of sizes, orders and settings, in rows like those of rows.c, which says how they
    are written.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_rows.c - what people type of values, marks and shapes, and what it is in the words of the language, as rows that
-   phrase_table.c matches; phrase_orders.c goes on.
+   rows.c - what people type of values, marks and shapes, and what it is in the words of the language, as rows that
+   table.c matches; orders.c goes on.
 
    A row is words parted by blanks: a|b is one of the two, [a] may be missing.  A slot is `*` (words, the shortest that
    fits), `Q` (such with a sum), `L` (numbers, names, units and signs), `W` (one word), `V` (one word that begins a number), `M` (1/8 and the like), `N` (a whole number), `P` (one in per cent), `T` (a setting), `O` (what is on or off),

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_run.c - a line that is no statement is read as a phrase and then in plainer words, and gets a hint where it is neither.  */
+   run.c - a line that is no statement is read as a phrase and then in plainer words, and gets a hint where it is neither.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

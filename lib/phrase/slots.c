@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_slots.c - what stands in the hints of phrase_cues.c for what a line has: its shapes, its measures, its files.  */
+   slots.c - what stands in the hints of cues.c for what a line has: its shapes, its measures, its files.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_table.c - matches a line with the rows of phrase_rows.c, which says how they are written, and of phrase_orders.c.  */
+   table.c - matches a line with the rows of rows.c, which says how they are written, and of orders.c.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -51,7 +51,7 @@ int br__word_ratio (const br__words *l, size_t i, int64_t *n, int64_t *d);
 void br__words_put (br__words *l, size_t i, size_t n, const char *text);
 /* The same for a text that is made here.  */
 void br__words_make (br__words *l, size_t i, size_t n, const char *format, ...) __attribute__ ((format (printf, 4, 5)));
-/* phrase_numbers.c: 1 to 99 in words, twenty-three as one word; `a` and `an` are 1; 0: none.  */
+/* numbers.c: 1 to 99 in words, twenty-three as one word; `a` and `an` are 1; 0: none.  */
 int64_t br__cardinal (const br__words *l, size_t i);
 /* The denominator that an ordinal says: eighth, eighths, 8ths, 1/8ths, thirty-seconds; 0: none.  *PLURAL may be NULL.  */
 int64_t br__ordinal (const br__words *l, size_t i, int *plural);
@@ -70,7 +70,7 @@ int br__word_is_unit (const br__words *l, size_t i);
 int br__respell (br_text *t, const br__run *run, int more);
 /* Takes words of questions and assignments away, so that what is asked for is left.  */
 void br__phrase_frame (br__words *l);
-/* phrase_rows.c and phrase_orders.c: a row, and what it is; the last of each has no text.  */
+/* rows.c and orders.c: a row, and what it is; the last of each has no text.  */
 typedef struct br__phrase_rule
 {
   const char *typed, *is;
@@ -78,20 +78,20 @@ typedef struct br__phrase_rule
 extern const br__phrase_rule br__phrase_rules[], br__phrase_orders[];
 /* Gives RUN's mistake the hint for feet and inches with a comma and no blank between; else 0.  */
 int br__phrase_feet_hint (br__run *run, const br__words *l);
-/* phrase_loose.c.  How large a square is; 1 where it is not set, so that squares are measures even then.  */
+/* loose.c.  How large a square is; 1 where it is not set, so that squares are measures even then.  */
 const br_number *br__words_grid (const br__words *l);
 /* The word I is a measure, with *UNIT or without.  */
 int br__word_measure (const br__words *l, size_t i, const br_unit **unit);
 /* Each measure becomes one word, numbers in words digits, and articles and the like go.  */
 void br__words_loosen (br__words *l);
-/* phrase_table.c.  T = the line in the words of the language, where it is a row of the table; else 0.  */
+/* table.c.  T = the line in the words of the language, where it is a row of the table; else 0.  */
 int br__phrase_row (br_text *t, const br__words *l);
 /* Gives RUN's mistake the hint of a row that is refused; 0 where there is none.  */
 int br__phrase_row_hint (br__run *run, const br__words *l);
-/* phrase_numbers.c and phrase.c.  Numbers in words as digits, and signs in words as signs.  */
+/* numbers.c and phrase.c.  Numbers in words as digits, and signs in words as signs.  */
 void br__phrase_numbers (br__words *l);
 void br__phrase_signs (br__words *l);
-/* phrase_list.c.  T gets the numbers of an outline, which stand from the fourth word on, as its corners; 0: they are not those of three or more.  */
+/* list.c.  T gets the numbers of an outline, which stand from the fourth word on, as its corners; 0: they are not those of three or more.  */
 int br__phrase_corners (br_text *t, const br__words *l);
 /* The `and` of a list becomes a comma.  */
 void br__phrase_list (br__words *l);
@@ -110,16 +110,16 @@ int br__word_is_new (const br__words *l, size_t i);
 int br__sum_follows (const br__words *l, size_t i);
 int br__takes_of (const br__words *l, size_t i);
 
-/* phrase_names.c.  What the sheet calls by the word I, bits; 0: nothing.  */
+/* names.c.  What the sheet calls by the word I, bits; 0: nothing.  */
 enum { BR__THING_SIZE = 1, BR__THING_SHAPE = 2, BR__THING_STOCK = 4, BR__THING_PART = 8 };
 int br__word_thing (const br__words *l, size_t i);
 /* Puts the size of the shape that the word I is, as it is compared with others; 0: it is none, or more than that.  */
 int br__put_size_of (br_text *t, const br__words *l, size_t i);
 /* Takes the articles of names away, and puts names of several words as the sheet has them.  */
 void br__phrase_names (br__words *l);
-/* phrase_thing.c.  T = the line as the statement of a shape, a stock or a part; 0: it is none.  */
+/* thing.c.  T = the line as the statement of a shape, a stock or a part; 0: it is none.  */
 int br__phrase_thing (br_text *t, const br__words *l);
-/* phrase_cues.c: what a line is about; the last of each has no HAS.  */
+/* cues.c: what a line is about; the last of each has no HAS.  */
 typedef struct br__cue
 {
   const char *has, *roles, *is;
@@ -145,7 +145,7 @@ typedef struct br__about
   int taken[BR__MOST_WORDS];                    /* the hint has the word */
 } br__about;
 
-/* phrase_slots.c.  The word I alone, without the marks behind it.  */
+/* slots.c.  The word I alone, without the marks behind it.  */
 br__words br__bare_word (const br__words *l, size_t i);
 /* The word I is one of WORDS, a|b, up to a blank or a comma, and no size; a- is a word that begins so.  */
 int br__word_among (const br__words *l, size_t i, const char *words);
@@ -157,16 +157,16 @@ void br__about_values (br__about *m);
 size_t br__about_count (const br__words *l);
 /* Puts the word I of N bytes, with COLON for a colon: 5ft2in as 5 ft 2 in.  */
 void br__about_put_word (br_text *t, br__about *m, size_t i, size_t n, char colon);
-/* phrase_edit.c.  Puts the line that made the shape, the part or the stock NAME; 0 where there is none.  */
+/* edit.c.  Puts the line that made the shape, the part or the stock NAME; 0 where there is none.  */
 int br__about_put_line (br_text *t, const br__words *l, const char *name, size_t length);
 /* Puts the line of the shape NAME with the values of the line M: HOW is `A`, at that place, `J`, moved by as much, or `Z`, of that size;
    0: they do not fit it.  */
 int br__about_put_again (br_text *t, br__about *m, char how, const char *name, size_t length);
 /* Puts the line of the thing NAME with its sizes or its number as the line says: HOW is `Y`, `W`, its first size, or `U`, its second.  */
 int br__about_put_edited (br_text *t, br__about *m, char how, const char *name, size_t length);
-/* phrase_slots.c.  T = the hint from IS up to END; 0 where the line has not all that it takes.  */
+/* slots.c.  T = the hint from IS up to END; 0 where the line has not all that it takes.  */
 int br__about_put (br_text *t, br__about *m, const char *is, const char *end);
-/* phrase_table.c: the word S ends in one of ENDINGS, a|b, of COUNT bytes, and has more.  */
+/* table.c: the word S ends in one of ENDINGS, a|b, of COUNT bytes, and has more.  */
 int br__ends_in (const char *s, size_t length, const char *endings, size_t count);
 /* What the names of tables in files end in.  */
 #define BR__TABLES ".csv|.txt|.tsv"

@@ -180,6 +180,9 @@ takes_all (const br__about *m, const char *is)
 {
   if (strncmp (is, "help", 4) == 0)
     return 1;
+  /* An angle is given already: there is no slope to be asked for.  */
+  if ((strncmp (is, "atan", 4) == 0 || strncmp (is, "divide", 6) == 0) && br__words_among (&m->l, "degree|degrees|deg"))
+    return 0;
   for (size_t i = 0; i < m->count; i++)
     if (!m->taken[m->v[i].at])
       return 0;
@@ -256,6 +259,9 @@ hint_of (br__run *run, br__about *m, const br__cue *c)
     }
   if (first && second)
     br__hint (run->error, "write `%s` or `%s`", br__text_string (&a), br__text_string (&b));
+  /* Its own line alone changes nothing.  */
+  else if (first && strncmp (c->is, "$L", 2) == 0)
+    br__hint (run->error, "type its line with what is to be changed: `%s`", br__text_string (&a));
   else if (first || second)
     br__hint (run->error, "write `%s`", br__text_string (first ? &a : &b));
   br__text_clear (&a);
@@ -329,13 +335,13 @@ hint_of_name (br__run *run, const br__words *l)
 {
   for (size_t i = 0; i < l->count; i++)
     {
-      br__words one = br__bare_word (l, i);
-      one.word[0].length -= !br__word_thing (&one, 0) && one.word[0].length > 3 && one.word[0].s[one.word[0].length - 1] == 's';
-      const int what = br__word_thing (&one, 0), n = (int) one.word[0].length;
+      size_t length;
+      const char *s = l->word[i].s;
+      const int what = br__word_called (&length, l, i), n = (int) length;
       if (n > 40 || !what || (what == BR__THING_SIZE && !br__word_known (l, i)))
         continue;
       if (what & BR__THING_SIZE)
-        br__hint (run->error, "write `%.*s`, or `trace %.*s` for what hangs on it", n, one.word[0].s, n, one.word[0].s);
+        br__hint (run->error, "write `%.*s`, or `trace %.*s` for what hangs on it", n, s, n, s);
       else
         br__hint (run->error, what & BR__THING_SHAPE ? "write `shapes`, which has it" : "write `parts`, which has it");
       return 1;

@@ -5,7 +5,7 @@
    line has, $G1 a shape, $K1 a size, $P1 a part, $S1 a stock, $V1 a measure, $N1 how many, $M1 a mark of a ruler, $F1 a table,
    $I1 a file of paper, $R1 a scale as 1:4, $B1 lumber as 2x4, $D1 a paper, $Q1 a text in quotation marks, $T1 what papers are about, $C1 the place that
    it says, $E1 a side of a shape, $L1 the line that made a shape, a part or a stock, $A1, $J1 and $Z1 that of a shape put there, moved by as much
-   and of that size, $Y1 that line with a size as or more or less by the value, or with as many of it, $W1 and $U1 with the first or the second size so, $O1 that of a part from the stock that the line names, $X1 a name that is free; and of its values,
+   and of that size, $Y1 that line with a size as or more or less by the value, or with as many of it, $W1 and $U1 with the first or the second size so, $O1 that of a part from the stock that the line names, $d1 the size that it asks for of a part, $p1 a part, of which nothing is put, $X1 a name that is free; and of its values,
    measures and sizes alike, $1, $2 and so on, where there are just as many, $@ two or more of them as a list, $* one or more, $+
    their sum, $% the unit that the line ends in, $- whatever others there are.  [a|b] is a where the line has it all, else b.  ~ parts
    two readings.
@@ -82,13 +82,16 @@ const br__cue br__cues[] = {
   { "qty|quantity|copies|number|many|need|want|make|cut|have|got|another|them|these|more|extra|add|less|fewer|remove|lose|additional|x|by", NULL, "$Y1" },
   { "resize|make|change|set|enlarge|shrink|widen|stretch|should|x|by|is|are", NULL, "$Z1" },
   { "make|set|change|is|are|be|to|becomes|equals|let|should|must|rip", NULL, "$W1~$U1" },
+  { "how|what|what's|whats long|length|wide|width|thick|thickness", NULL, "$d1" },
+  { "how|count|number many|number|count", NULL, "parts$p1" },
+  { "enough|fit|fits|left|over|leftover|how|what|use|uses|need", NULL, "cuts $S1" },
   { "make|change longer|shorter|wider|narrower|bigger|larger|smaller|taller|higher|lower|thicker|thinner", NULL, "$L1$-" },
   { "draw|make|add|put|create wheel", NULL, "circle $X1 = $V1 [$C1|at 0, 0]" },
   { "circle|disc", NULL, "circle $X1 = $V1 [$C1|at 0, 0]" },
   { "where|position|place|coordinates|location|middle|centre|center", NULL, "centre_x($G1), centre_y($G1)" },
   { "move|shift|raise|lower|add|increase|extend|lengthen|shorten|slide|nudge|lift|change|make|resize|widen|stretch|shrink|quantity|qty|copies|them|more|extra|fewer|longer|shorter|wider|bigger|smaller|edit|place|put|set|should|no|replace", NULL, "$L1$-" },
   { "saw|blade|kerf|saws|bandsaw curve|bend|radius|corner", NULL, "saws [$V2|$V1]$-" },
-  { "saw|blade|kerf|sawdust thick|wide|takes|take|is|width|loses|lose|wastes|removes|cut|cuts|kerf|of|lost", NULL, "kerf $V1" },
+  { "saw|blade|kerf|sawdust thick|wide|thickness|width|takes|take|is|width|loses|lose|wastes|removes|cut|cuts|kerf|of|lost", NULL, "kerf $V1" },
   { "plywood", NULL, "stock $X1 = plywood $V1 x $V2 x $V3" },
   { "thick|thickness|size|wide|width|actual|real|true|nominal", NULL, "stock $X1 = $B1 x 96" },
   { "ignore|no|without|forget kerf", NULL, "kerf 0" },
@@ -120,6 +123,7 @@ const br__cue br__cues[] = {
   { "mark|marks|grade|score|correct|check", NULL, "grade $F1 with [$F2|key.csv] into marks.csv" },
   { PAPERS " " CLASS " problems|questions|exercises", "+problems|questions|exercises,+" CLASS, "worksheet [$T1|reading] $1 versions $2 into [$I1|papers.pdf]" },
   { PAPERS " " CLASS, NULL, "worksheet [$T1|reading] 6 versions $N1 into [$I1|papers.pdf]" },
+  { PAPERS " level", "level", "worksheet [$T1|reading] $2 level $1 into [$I1|papers.pdf]" },
   { PAPERS " large|big|larger|bigger", NULL, "worksheet [$T1|reading] [$N1|6] size large into [$I1|papers.pdf]" },
   { PAPERS " size|font|print", NULL, "worksheet [$T1|reading] 6 size large into [$I1|papers.pdf]$-" },
   { PAPERS " easy|easier|simple|simpler", NULL, "worksheet [$T1|reading] [$N1|6] level 1 into [$I1|papers.pdf]" },

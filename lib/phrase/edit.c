@@ -194,19 +194,37 @@ size_end (size_t *from, const br__words *l, const char *s, size_t n, int which)
   return which > 0 || !end ? 0 : i;
 }
 
+int
+br__put_size_of_part (br_text *t, const br__words *l, const char *name, size_t length)
+{
+  static const char *const ways[] = { "long|length|longer|shorter", "wide|width|wider|narrower", "thick|thickness|thicker|thinner" };
+  br_text line = BR_TEXT_ZERO;
+  size_t from = 0, end = 0;
+  int way = 0;
+  while (way < 3 && !br__words_among (l, ways[way]))
+    way++;
+  if (way < 3 && br__about_put_line (&line, l, name, length))
+    end = size_end (&from, l, br__text_string (&line), line.length, way);
+  from += end > from && line.bytes[from] == ' ';
+  br__text_put (t, br__text_string (&line) + from, end > from ? end - from : 0);
+  br__text_clear (&line);
+  return end > from;
+}
+
 #define MORE_OF "more|another|extra|add|additional"
-#define LESS_OF "less|fewer|remove|lose|drop|without"
+#define LESS_OF "less|fewer|remove|lose|drop|without|off"
 
 /* Puts the line S of N bytes of a part or a stock with as many of it as the line M says, or as many more or less; 0: it says none.  */
 static int
 put_quantity (br_text *t, br__about *m, const char *s, size_t n)
 {
   const br__words *l = &m->l;
-  size_t end = find_clause (l, s, n, 1, "qty|from|as|with|grain"), rest = end;
+  const size_t counted = find_clause (l, s, n, 1, "qty");
+  size_t end = counted < n ? counted : find_clause (l, s, n, 1, "from|as|with|grain"), rest = end;
   const br__words now = { .run = l->run, .word = { { s + end + 4, strcspn (s + end, " ") == 3 ? strcspn (s + end + 4, " ") : 0 } }, .count = 1 };
   int64_t have = 1, d = 1;
   const int more = br__words_among (l, MORE_OF), less = br__words_among (l, LESS_OF);
-  if (s[end] == 'q')
+  if (counted < n)
     rest = find_clause (l, s, n, end + 1, "from|as|with|grain");
   end -= end < n;
   rest -= rest < n;

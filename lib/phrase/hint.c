@@ -12,8 +12,8 @@
 #include "phrase/words.h"
 
 /* The name in the words FROM up to TO with its blanks and hyphens as underscores.  */
-static void
-put_joined (br_text *t, const br__words *l, size_t from, size_t to)
+void
+br__put_joined (br_text *t, const br__words *l, size_t from, size_t to)
 {
   for (size_t i = from; i < to; i++)
     {
@@ -61,37 +61,9 @@ joined_name (br_text *t, const br__words *l)
         return 0;
   if (equals == 1 && !memchr (l->word[0].s, '-', l->word[0].length))
     return 0;
-  put_joined (t, l, 0, equals);
+  br__put_joined (t, l, 0, equals);
   put_rest (t, l, equals);
   return 1;
-}
-
-/* length = 10, width = 4 and body height is 3 in: one statement for each.  deck: length 10, width 4 has names of two words.  */
-static int
-several_sizes (br_text *t, const br__words *l)
-{
-  size_t sizes = 0;
-  const size_t of = l->count && l->word[0].length < 20 && br__word_bare (l, 0, ":") < l->word[0].length ? br__word_bare (l, 0, ":") : 0;
-  for (size_t i = of > 0; i < l->count; sizes++)
-    {
-      i += sizes && br__word_at (l, i, "and");
-      const size_t from = i;
-      while (i < l->count && !br__words_at (l, i, "=|is|are") && !br__word_begins_number (l, i))
-        if (!br__letter_at (l->word[i].s, l->word[i].length, 0) || l->word[i++].length > 30)
-          return 0;
-      const size_t value = i + !br__word_begins_number (l, i);
-      if (i == from || i > from + 3 || value >= l->count || !(br__word_begins_number (l, value) || br__word_known (l, value)))
-        return 0;
-      /* length 10: one word, with a comma before the next.  */
-      if (value == i && (i > from + 1 || !br__word_is_new (l, from) || (sizes && br__word_bare (l, from - 1, ",;") == l->word[from - 1].length)))
-        return 0;
-      br__text_printf (t, "%s%.*s%s", sizes ? "; " : "", (int) of, l->word[0].s, of ? "_" : "");
-      put_joined (t, l, from, i);
-      br__text_puts (t, " =");
-      for (i = value; i < l->count && !(i > value && (br__word_at (l, i, "and") || br__word_bare (l, i - 1, ",;") < l->word[i - 1].length)); i++)
-        br__text_printf (t, " %.*s", (int) br__word_bare (l, i, ",;"), l->word[i].s);
-    }
-  return sizes > 1 && t->length < 120;
 }
 
 /* outline side = 0,0, 4,0, 4,3: the corners of a shape as numbers alone.  */
@@ -110,13 +82,11 @@ counted_name (br_text *t, const br__words *l)
 {
   int64_t n, d;
   br__words one = *l;
+  size_t length;
   if (l->count < 2 || !br__word_ratio (l, 0, &n, &d) || br__word_at (l, 1, "x")
-      || (l->count > 2 && br__letter_at (l->word[2].s, l->word[2].length, 1)))
+      || (l->count > 2 && br__letter_at (l->word[2].s, l->word[2].length, 1)) || !(br__word_called (&length, l, 1) & BR__THING_SIZE))
     return 0;
-  if (!br__word_known (l, 1) && one.word[1].length > 1 && one.word[1].s[one.word[1].length - 1] == 's')
-    one.word[1].length--;
-  if (!br__word_known (&one, 1))
-    return 0;
+  one.word[1].length = length;
   br__text_put (t, l->word[0].s, l->word[0].length);
   br__text_puts (t, " *");
   put_rest (t, &one, 1);
@@ -239,7 +209,7 @@ new_name (br_text *t, const br__words *l)
   br_measure_clear (&m);
   if (!reads)
     return 0;
-  put_joined (t, l, 0, words);
+  br__put_joined (t, l, 0, words);
   br__text_puts (t, " =");
   put_rest (t, l, words);
   return 1;
@@ -529,7 +499,7 @@ br__phrase_hint (br__run *run)
       || and_pair (run->error, &l) || bolt (run->error, &l) || breaks_off (run->error, &l)
       || mistyped (run->error, &l))
     return;
-  if (several_sizes (&t, &l) || (br__text_reset (&t), puts_corners (&t, &l)))
+  if (br__phrase_sizes (&t, &l) || (br__text_reset (&t), puts_corners (&t, &l)))
     {
       br__hint (run->error, "write `%s`", br__text_string (&t));
       br__text_clear (&t);
@@ -556,7 +526,7 @@ br__phrase_hint (br__run *run)
   else if (!known && l.count == 2 && br__word_at (&l, 0, "boxes"))
     br__hint (run->error, "write `%.*s boxes` or `in_boxes(%.*s)`", (int) l.word[1].length, l.word[1].s,
               (int) l.word[1].length, l.word[1].s);
-  else if (!joined_name (&t, &l) && !counted_name (&t, &l) && !call_or_list (&t, run->error, &l)
+  else if (!br__phrase_sized (&t, &l) && (br__text_reset (&t), !joined_name (&t, &l)) && !counted_name (&t, &l) && !call_or_list (&t, run->error, &l)
            && !(lacks_hint (run->error, "") && new_name (&t, &l)))
     named_measure (run->error, &l);
   if (t.failed)

@@ -15,6 +15,7 @@ libbenchrule_core_la_SOURCES += \
   lib/phrase/phrase.h \
   lib/phrase/rows.c \
   lib/phrase/run.c \
+  lib/phrase/sizes.c \
   lib/phrase/slots.c \
   lib/phrase/table.c \
   lib/phrase/thing.c \

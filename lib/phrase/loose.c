@@ -89,10 +89,10 @@ static void
 count_sizes (br__words *l, size_t i)
 {
   int64_t n, d;
-  br__words one = { .run = l->run, .word = { l->word[i + 1] }, .count = 1 };
+  size_t length;
   if (i && br__words_at (l, i - 1, "plus|minus|less|+|-") && br__word_ratio (l, i, &n, &d) && d == 1 && !br__word_known (l, i + 1)
-      && one.word[0].length-- > 2 && one.word[0].s[one.word[0].length] == 's' && br__word_known (&one, 0))
-    br__words_make (l, i, 2, "%lld * %.*s", (long long) n, (int) one.word[0].length, one.word[0].s);
+      && (br__word_called (&length, l, i + 1) & BR__THING_SIZE))
+    br__words_make (l, i, 2, "%lld * %.*s", (long long) n, (int) length, l->word[i + 1].s);
 }
 
 /* 5ft 2in: one word.  */
@@ -361,6 +361,28 @@ is_limit (const br__words *l, size_t i, char sign, size_t nominal)
   return found;
 }
 
+/* 12 / 3 in: three, of inches, or twelve by three inches.  */
+static int
+divides_by_length (br__run *run, const br__words *l)
+{
+  const size_t from = l->count > 2 && br__word_at (l, 1, "=") ? 2 : 0, last = l->count - 1;
+  const br_unit *first, *second;
+  if (l->count < from + 3 || l->count > from + 4 || !br__word_at (l, from + 1, "/") || run->end > 60
+      || !br__word_measure (l, from, &first) || first || !br__word_measure (l, from + 2, &second) || (last == from + 3) != !second
+      || (last == from + 3 && !br__word_is_unit (l, last)))
+    return 0;
+  const int before = (int) (l->word[from].s - run->text), n = (int) l->word[from].length;
+  const char *s = l->word[from + 2].s, *end = l->word[last].s + l->word[last].length;
+  size_t number = 0;
+  while (s + number < end && strchr ("0123456789/.-", s[number]))
+    number++;
+  const size_t unit = number + (s[number] == ' ');
+  br__fail_two_ways (run, 0, run->end);
+  br__hint (run->error, "write `%.*s(%.*s / %.*s) %.*s` or `%.*s%.*s / (%.*s)`", before, run->text, n, l->word[from].s, (int) number, s,
+            (int) (end - s) - (int) unit, s + unit, before, run->text, n, l->word[from].s, (int) (end - s), s);
+  return 1;
+}
+
 int
 br__phrase_first (br__run *run)
 {
@@ -368,7 +390,7 @@ br__phrase_first (br__run *run)
   br__words_cut (&l);
   if (l.count == 0 || l.count == BR__MOST_WORDS)
     return 0;
-  if (br__phrase_feet_hint (run, &l))
+  if (br__phrase_feet_hint (run, &l) || divides_by_length (run, &l))
     return 1;
   const size_t last = l.count - 1;
   if (last && br__words_at (&l, 0, "tolerance|known") && br__words_at (&l, last, "everything|all|them|these|it|this|that") && !br__word_known (&l, last))

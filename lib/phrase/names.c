@@ -52,6 +52,21 @@ br__word_thing (const br__words *l, size_t i)
 }
 
 int
+br__word_called (size_t *length, const br__words *l, size_t i)
+{
+  br__words one = br__bare_word (l, i);
+  int what = br__word_thing (&one, 0);
+  if (!what && one.word[0].length > 3 && one.word[0].s[one.word[0].length - 1] == 's')
+    {
+      one.word[0].length--;
+      what = br__word_thing (&one, 0);
+      one.word[0].length += !what;
+    }
+  *length = one.word[0].length;
+  return what;
+}
+
+int
 br__put_size_of (br_text *t, const br__words *l, size_t i)
 {
   const br__words one = br__bare_word (l, i);
@@ -61,14 +76,31 @@ br__put_size_of (br_text *t, const br__words *l, size_t i)
   return 1;
 }
 
-/* The words I and I + 1 with an underscore for the blank are a name; NAME gets it.  */
-static int
-is_joined (char name[MOST_NAME], const br__words *l, size_t i)
+/* The length of the word I without what says whose a thing is: the deck's width.  */
+static size_t
+owner_length (const br__words *l, size_t i)
 {
-  if (i + 1 >= l->count)
-    return 0;
-  const int length = snprintf (name, MOST_NAME, "%.*s_%.*s", (int) l->word[i].length, l->word[i].s, (int) l->word[i + 1].length, l->word[i + 1].s);
-  return length > 0 && length < MOST_NAME && things (l->run, name, (size_t) length);
+  const char *s = l->word[i].s;
+  const size_t n = l->word[i].length;
+  return n > 2 && s[n - 1] == 's' && s[n - 2] == '\'' ? n - 2 : n > 4 && s[n - 1] == 's' && memcmp (s + n - 4, "\xe2\x80\x99", 3) == 0 ? n - 4 : n;
+}
+
+/* How many words from I on are a name with underscores for their blanks, wheel thickness, or without any, wheel base: three or two; NAME
+   gets it.  */
+static size_t
+joined (char name[MOST_NAME], const br__words *l, size_t i)
+{
+  static const char *const signs[] = { "_", "" };
+  for (size_t n = 3; n > 1 && i < l->count; n--)
+    for (size_t k = 0; k < sizeof signs / sizeof signs[0] && i + n <= l->count; k++)
+      {
+        int length = snprintf (name, MOST_NAME, "%.*s", (int) owner_length (l, i), l->word[i].s);
+        for (size_t w = i + 1; w < i + n && length > 2 && length < MOST_NAME; w++)
+          length += snprintf (name + length, (size_t) (MOST_NAME - length), "%s%.*s", signs[k], (int) l->word[w].length, l->word[w].s);
+        if (length > 2 && length < MOST_NAME && things (l->run, name, (size_t) length) && (*signs[k] || (l->word[i].length > 2 && !br__word_begins_number (l, i + 1))))
+          return n;
+      }
+  return 0;
 }
 
 /* The word I is a name in other letters, Deck; NAME gets it as the sheet has it.  */
@@ -99,6 +131,61 @@ ask_shape (br__words *l)
       }
 }
 
+/* NAME = what the sheet calls that WAY of what the word I is: deck_width; 0: nothing.  */
+static int
+way_of (char name[MOST_NAME], const br__words *l, size_t i, const char *const ways[2])
+{
+  size_t length;
+  (void) br__word_called (&length, l, i);
+  const size_t lengths[] = { length, br__bare_word (l, i).word[0].length };
+  for (size_t k = 0; k < 4; k++)
+    {
+      const int n = ways[k / 2] ? snprintf (name, MOST_NAME, "%.*s_%s", (int) lengths[k % 2], l->word[i].s, ways[k / 2]) : 0;
+      if (n > 0 && n < MOST_NAME && (things (l->run, name, (size_t) n) & BR__THING_SIZE))
+        return 1;
+    }
+  return 0;
+}
+
+/* How wide is the deck, and the deck is 22 in long, where the sheet has a deck_width and a deck_length: that is meant, whatever else is
+   called deck.  */
+static void
+name_way (br__words *l)
+{
+  static const struct { const char *said, *names[2]; } table[] = {
+    { "long|length|longer|shorter", { "length", NULL } }, { "wide|width|wider|narrower", { "width", NULL } },
+    { "high|tall|height|higher|taller", { "height", NULL } }, { "thick|thickness|thicker|thinner", { "thickness", NULL } },
+    { "diameter|dia|across", { "dia", "diameter" } } };
+  enum { ROWS = sizeof table / sizeof table[0] };
+  char name[MOST_NAME], found[MOST_NAME] = "";
+  size_t at = l->count, of = l->count, k = ROWS, count = 0;
+  if (memchr (l->run->text, '=', l->run->end) || br__words_at (l, 0, "box|circle|part|stock|plate|outline|arc|line|row|space|divide|draw|note|dimension|move"))
+    return;
+  for (size_t i = 0; i < l->count; i++)
+    {
+      const br__words one = br__bare_word (l, i);
+      for (size_t row = 0; row < ROWS; row++)
+        if (br__words_at (&one, 0, table[row].said) && !br__word_known (&one, 0))
+          at = i, k = row, count++;
+    }
+  for (size_t i = 0; i < l->count && count == 1; i++)
+    if (i != at && br__letter_at (l->word[i].s, l->word[i].length, 0) && way_of (name, l, i, table[k].names))
+      {
+        if (of < l->count)
+          return;
+        of = i;
+        memcpy (found, name, sizeof found);
+      }
+  if (of == l->count || l->made_count == BR__MOST_MADE)
+    return;
+  const size_t bare = br__bare_word (l, of).word[0].length;
+  br__words_make (l, of, 1, "%s%.*s", found, (int) (l->word[of].length - bare), l->word[of].s + bare);
+  if (br__word_at (l, at + 1, "of") && at + 2 == of)
+    br__words_put (l, at, 2, "");
+  else if (at > of && at > 1 && (br__word_begins_number (l, at - 1) || br__word_is_unit (l, at - 1)) && br__words_at (l, at, "long|wide|high|tall|thick|across"))
+    br__words_put (l, at, 1, "");
+}
+
 void
 br__phrase_names (br__words *l)
 {
@@ -112,15 +199,19 @@ br__phrase_names (br__words *l)
       if (l->count > 1 && !defines && is_lower (name, l, i))
         br__words_make (l, i, 1, "%s", name);
       const int article = br__words_at (l, i, "the|my|our|your") && !br__word_known (l, i);
-      if (is_joined (name, l, i + (size_t) article))
-        br__words_make (l, i, 2 + (size_t) article, "%s", name);
+      const size_t words = joined (name, l, i + (size_t) article);
+      if (words)
+        br__words_make (l, i, words + (size_t) article, "%s", name);
       else if (article && br__word_thing (l, i + 1))
         br__words_put (l, i, 1, "");
       /* Front wheel, of a shape called front, is no product.  */
       if ((br__word_thing (l, i) & BR__THING_SHAPE) && br__words_at (l, i + 1, "wheel|circle|box|arc|plate|line|outline|shape")
           && !(br__word_thing (l, i + 1) & BR__THING_SHAPE) && i + 1 < l->count && (i || article || !br__word_known (l, i)))
         br__words_put (l, i + 1, 1, "");
+      if ((br__word_thing (l, i) & BR__THING_STOCK) && br__words_at (l, i + 1, "board|boards|plank|planks|sheet|sheets|stick|sticks|stock"))
+        br__words_put (l, i + 1, 1, "");
     }
+  name_way (l);
   ask_shape (l);
 }
 

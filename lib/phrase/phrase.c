@@ -142,8 +142,7 @@ br__word_is_new (const br__words *l, size_t i)
     if ((n = br__letter_at (s + k, length - k, k > 0)) == 0)
       return 0;
   /* Of several wheels is spoken, where there is a wheel.  */
-  const br__words one = { .run = l->run, .word = { { s, length - (length > 3 && s[length - 1] == 's') } }, .count = 1 };
-  return !br__word_thing (l, i) && !br__word_thing (&one, 0) && (!br__cardinal (l, i) || br__words_at (l, i, "a|an")) && !br__word_asks (s, length) && !br__statement_of (l->run, s, length) && !br__function_find (s, length) && !br_unit_find (s, length);
+  return !br__word_called (&length, l, i) && (!br__cardinal (l, i) || br__words_at (l, i, "a|an")) && !br__word_asks (s, length) && !br__statement_of (l->run, s, length) && !br__function_find (s, length) && !br_unit_find (s, length);
 }
 
 int

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "exact/status.h"
+#include "formula/words.h"
 #include "phrase/phrase.h"
 #include "phrase/words.h"
 #include "sheet/access.h"
@@ -202,6 +203,26 @@ hint_works (br__run *run)
   return works || !count;
 }
 
+/* The name in the line of RUN, which sets a size or checks, behind its first word, that nothing is called yet; 0: there is none.  */
+static int
+new_name_in (br__token *name, const br__run *run)
+{
+  br_error ignored;
+  br__lexer lex;
+  if (br__lex_start (&lex, run->text, run->end, &ignored) != BR_OK)
+    return 0;
+  while (br__lex_next (&lex, &ignored) == BR_OK && lex.token.type != BR__END)
+    {
+      const char *s = run->text + lex.token.offset;
+      const size_t n = lex.token.length;
+      const br__words one = { .run = run, .word = { { s, n } }, .count = 1 };
+      if (lex.token.type == BR__NAME && !br__word_thing (&one, 0) && !br__function_find (s, n) && !br_unit_find (s, n)
+          && br__shape_word (s, n) == BR__SHAPE_NONE && !br__words_at (&one, 0, "known|x"))
+        return *name = lex.token, 1;
+    }
+  return 0;
+}
+
 /* RUN, in the words that were made of TYPED, runs; what is said of a shape, a part or a stock sets no size of its name, nor
    what is said of several one of theirs: the wheels are 5.  */
 static br_status
@@ -210,17 +231,28 @@ run_made (br__run *run, const br__run *typed)
   br__words l = { .run = run };
   br__words_cut (&l);
   const int sets = l.count > 2 && br__word_at (&l, 1, "=") && !memchr (typed->text, '=', typed->end);
-  int thing = sets ? br__word_thing (&l, 0) : 0;
-  if (sets && !thing && l.word[0].length > 3 && l.word[0].s[l.word[0].length - 1] == 's')
-    {
-      l.word[0].length--;
-      thing = br__word_thing (&l, 0);
-      if (thing & BR__THING_SIZE)
-        return br__fail (run->error, BR_SYNTAX, 0, typed->end, "the size is called `%.*s`", br__clip (l.word[0].s, l.word[0].length, 40), l.word[0].s);
-    }
+  size_t length = 0;
+  const int thing = sets ? br__word_called (&length, &l, 0) : 0;
+  if ((thing & BR__THING_SIZE) && length < l.word[0].length)
+    return br__fail (run->error, BR_SYNTAX, 0, typed->end, "the size is called `%.*s`", br__clip (l.word[0].s, length, 40), l.word[0].s);
   if (thing && !(thing & BR__THING_SIZE))
-    return br__fail (run->error, BR_SYNTAX, 0, typed->end, "`%.*s` is %s, and no size", br__clip (l.word[0].s, l.word[0].length, 40), l.word[0].s,
+    return br__fail (run->error, BR_SYNTAX, 0, typed->end, "`%.*s` is %s, and no size", br__clip (l.word[0].s, length, 40), l.word[0].s,
                      thing & BR__THING_SHAPE ? "a shape" : thing & BR__THING_PART ? "a part" : "stock");
+  /* The wheel is round: a word that is no size is waited for where the language is typed, and not where it is spoken.  */
+  br__token name;
+  const int checks = br__word_at (&l, 0, "check") && strcspn (typed->text, "<>=") >= typed->end;
+  if ((sets || checks) && new_name_in (&name, run))
+    {
+      br_text other = BR_TEXT_ZERO;
+      char word[48] = "";
+      memcpy (word, run->text + name.offset, (size_t) br__clip (run->text + name.offset, name.length, 40));
+      br__fail (run->error, BR_SYNTAX, 0, typed->end, "`%s` is no size of this sheet", word);
+      br__put_other (&other, run->sheet, word);
+      if (!other.length && run->end < 100 && br__run_works (run, run->text, run->end))
+        br__hint (run->error, "`%.*s` waits for a size that is called so", (int) run->end, run->text);
+      br__text_clear (&other);
+      return BR_SYNTAX;
+    }
   return run->sheet->language->dispatch (run);
 }
 

@@ -221,11 +221,10 @@ kind_at (const br__about *m, size_t i, char kind)
   const br_unit *unit;
   int plural = 0;
   const int wanted = strchr ("GEAJZ", kind) ? BR__THING_SHAPE : kind == 'K' ? BR__THING_SIZE : strchr ("PO", kind) ? BR__THING_PART : kind == 'S' ? BR__THING_STOCK
-                     : strchr ("YWUL", kind) ? BR__THING_SHAPE | BR__THING_PART | BR__THING_STOCK : 0;
-  if (wanted && !br__word_thing (&one, 0) && length > 3 && one.word[0].s[length - 1] == 's')
-    one.word[0].length--;
+                     : strchr ("dp", kind) ? BR__THING_PART : strchr ("YWUL", kind) ? BR__THING_SHAPE | BR__THING_PART | BR__THING_STOCK : 0;
+  size_t called = 0;
   if (wanted)
-    return br__word_thing (&one, 0) & wanted ? one.word[0].length : 0;
+    return br__word_called (&called, l, i) & wanted ? called : 0;
   int found = 0;
   switch (kind)
     {
@@ -274,6 +273,10 @@ put_thing (br_text *t, br__about *m, char kind, int which)
         return m->taken[i] = br__about_put_again (t, m, kind, l->word[i].s, length);
       else if (strchr ("YWUO", kind))
         return m->taken[i] = br__about_put_edited (t, m, kind, l->word[i].s, length);
+      else if (kind == 'p')
+        return m->taken[i] = 1;
+      else if (kind == 'd')
+        return m->taken[i] = br__put_size_of_part (t, l, l->word[i].s, length);
       else if (kind == 'L')
         return br__about_put_line (t, l, l->word[i].s, length);
       else
@@ -346,8 +349,12 @@ static void
 put_valued (br_text *t, br__about *m, size_t i)
 {
   const size_t at = m->v[i].at;
+  /* 24 / (3 in) is divided by a length.  */
+  const int divides = m->v[i].unit && t->length > 2 && memcmp (t->bytes + t->length - 2, "/ ", 2) == 0;
+  br__text_puts (t, divides ? "(" : "");
   if ((m->taken[at] = br__put_size_of (t, &m->l, at)) == 0)
     br__about_put_word (t, m, at, bare_length (&m->l, at), '/');
+  br__text_puts (t, divides ? ")" : "");
 }
 
 /* Puts the values of the line from FROM on, in the order of their roles, with SIGN between them, where there are LEAST or more.  */

@@ -113,6 +113,14 @@ int br__takes_of (const br__words *l, size_t i);
 /* names.c.  What the sheet calls by the word I, bits; 0: nothing.  */
 enum { BR__THING_SIZE = 1, BR__THING_SHAPE = 2, BR__THING_STOCK = 4, BR__THING_PART = 8 };
 int br__word_thing (const br__words *l, size_t i);
+/* The same of one or several of it, without the marks behind: wheels is wheel, where there is no wheels.  *LENGTH = of its name.  */
+int br__word_called (size_t *length, const br__words *l, size_t i);
+/* hint.c.  Puts the words FROM up to TO as one name, with underscores for their blanks and hyphens.  */
+void br__put_joined (br_text *t, const br__words *l, size_t from, size_t to);
+/* sizes.c.  T = a statement for each of several sizes in a line; 0: it has not so many.  */
+int br__phrase_sizes (br_text *t, const br__words *l);
+/* The same of one thing, 22 long and 11 wide.  */
+int br__phrase_sized (br_text *t, const br__words *l);
 /* Puts the size of the shape that the word I is, as it is compared with others; 0: it is none, or more than that.  */
 int br__put_size_of (br_text *t, const br__words *l, size_t i);
 /* Takes the articles of names away, and puts names of several words as the sheet has them.  */
@@ -164,6 +172,8 @@ int br__about_put_line (br_text *t, const br__words *l, const char *name, size_t
 int br__about_put_again (br_text *t, br__about *m, char how, const char *name, size_t length);
 /* Puts the line of the thing NAME with its sizes or its number as the line says: HOW is `Y`, `W`, its first size, or `U`, its second.  */
 int br__about_put_edited (br_text *t, br__about *m, char how, const char *name, size_t length);
+/* Puts the size that the line asks for of the part NAME: how long it is; 0: it asks for none, or the part has none.  */
+int br__put_size_of_part (br_text *t, const br__words *l, const char *name, size_t length);
 /* slots.c.  T = the hint from IS up to END; 0 where the line has not all that it takes.  */
 int br__about_put (br_text *t, br__about *m, const char *is, const char *end);
 /* table.c: the word S ends in one of ENDINGS, a|b, of COUNT bytes, and has more.  */

@@ -181,8 +181,14 @@ takes_all (const br__about *m, const char *is)
   if (strncmp (is, "help", 4) == 0)
     return 1;
   /* An angle is given already: there is no slope to be asked for.  */
-  if ((strncmp (is, "atan", 4) == 0 || strncmp (is, "divide", 6) == 0) && br__words_among (&m->l, "degree|degrees|deg"))
-    return 0;
+  for (size_t i = 1; i < m->l.count; i++)
+    if (br__words_at (&m->l, i, "degree|degrees|deg") && br__word_begins_number (&m->l, i - 1)
+        && (strncmp (is, "atan", 4) == 0 || strchr ("$d(s", *is)))
+      return 0;
+  /* The fender goes round 7/16, and nothing is put on a mark.  */
+  for (size_t i = 1; i < m->l.count && strncmp (is, "round", 5) == 0; i++)
+    if (br__words_at (&m->l, i, "round") && br__word_thing (&m->l, i - 1) && !br__words_among (&m->l, "to|nearest|closest"))
+      return 0;
   for (size_t i = 0; i < m->count; i++)
     if (!m->taken[m->v[i].at])
       return 0;
@@ -288,8 +294,19 @@ br__phrase_about (br__run *run, int last)
 {
   br__about m = { .l = { .run = run } };
   br__words_cut (&m.l);
+  /* Four slats instead of two: what was, is not asked for.  */
+  for (size_t i = 1; i + 1 < m.l.count; i++)
+    if (br__words_at (&m.l, i, "instead of") || br__words_at (&m.l, i, "rather than"))
+      {
+        m.l.count = i;
+        br__words_put (&m.l, i, 0, "only");
+        if (br__cardinal (&m.l, 0) > 1)
+          br__words_make (&m.l, 0, 1, "%lld", (long long) br__cardinal (&m.l, 0));
+      }
   /* What is wrong in a file is not what the line lacks.  */
-  if (m.l.count < 2 || m.l.count == BR__MOST_WORDS || (run->touched_count && strncmp (run->error->message, "the line ends", 13) != 0))
+  if (m.l.count < 2 || m.l.count == BR__MOST_WORDS || (run->touched_count && run->error->status != BR_IO && strncmp (run->error->message, "the line ends", 13) != 0)
+      /* A file that is not there: what is said of a part or a shape is told, and not of papers.  */
+      || (run->error->status == BR_IO && !br__words_at (&m.l, 0, "use")))
     return 0;
   br__phrase_names (&m.l);
   br__words_loosen (&m.l);

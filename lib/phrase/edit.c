@@ -21,7 +21,7 @@ br__about_put_line (br_text *t, const br__words *l, const char *name, size_t len
   const br__wood *wood = br__wood_find (sheet, 0, name, length);
   wood = wood ? wood : br__wood_find (sheet, 1, name, length);
   const br__line *made = shape ? shape->line : wood ? wood->line : NULL;
-  const int other = made && typed && typed != br__statement_of (l->run, made->text, strcspn (made->text, " "));
+  const int other = made && typed && strcmp (typed->word, "use") != 0 && typed != br__statement_of (l->run, made->text, strcspn (made->text, " "));
   if (made)
     br__text_put (t, made->text, br__note_start (made->text, made->length));
   while (t->length && t->bytes[t->length - 1] == ' ')
@@ -245,16 +245,20 @@ put_quantity (br_text *t, br__about *m, const char *s, size_t n)
   return have > 0 && (m->count || more || less);
 }
 
-/* Puts the line S of N bytes with its first two sizes as the line M has them: 14 x 6.  */
+/* Puts the line S of N bytes with its first sizes as the line M has them: 14 x 6.  */
 static int
-put_two_sizes (br_text *t, br__about *m, const char *s, size_t n)
+put_sizes (br_text *t, br__about *m, const char *s, size_t n)
 {
-  size_t from[2], end = size_end (&from[0], &m->l, s, n, 0), rest = size_end (&from[1], &m->l, s, n, 1);
-  if (!end || !rest || !br__words_at (&m->l, m->v[0].at + 1, "x|by|times|and"))
-    return 0;
-  br__text_put (t, s, from[0]);
-  put_value (t, m, 0, " ");
-  put_value (t, m, 1, " x ");
+  size_t from, first = 0, rest = 0;
+  for (size_t i = 0; i < m->count; i++)
+    {
+      if ((rest = size_end (&from, &m->l, s, n, (int) i)) == 0 || (i + 1 < m->count && !br__words_at (&m->l, m->v[i].at + 1, "x|by|times|and")))
+        return 0;
+      first = i ? first : from;
+    }
+  br__text_put (t, s, first);
+  for (size_t i = 0; i < m->count; i++)
+    put_value (t, m, i, i ? " x " : " ");
   br__text_put (t, s + rest, n - rest);
   return 1;
 }
@@ -301,7 +305,7 @@ br__about_put_edited (br_text *t, br__about *m, char how, const char *name, size
     { "circle", { "bigger|larger|wider", "-", "-" }, { "smaller|narrower", "-", "-" }, { "across|wide|diameter|dia|diametre", "-", "-" } } };
   br_text line = BR_TEXT_ZERO;
   const br__words *l = &m->l;
-  int found = m->count < 3 && br__about_put_line (&line, l, name, length) && !br__words_among (l, "than|as|twice|times|half|percent")
+  int found = m->count < 4 && br__about_put_line (&line, l, name, length) && !br__words_among (l, "than|as|twice|times|half|percent")
               && (how == 'Y' || how == 'O' || !br__words_among (l, NO_SIZE "|stock|board|boards|them|these"));
   const char *s = br__text_string (&line), *sign = NULL;
   const size_t n = line.length;
@@ -320,8 +324,8 @@ br__about_put_edited (br_text *t, br__about *m, char how, const char *name, size
     }
   else if (found && how == 'O')
     found = m->count == 0 && put_stock (t, m, s, n);
-  else if (found && !sign && m->count == 2)
-    found = *s == 'p' && put_two_sizes (t, m, s, n);
+  else if (found && !sign && m->count > 1)
+    found = (*s == 'p' || (*s == 's' && m->count == 3)) && put_sizes (t, m, s, n);
   else
     found = found && !sign && is_quantity (m, s, name, length) && put_quantity (t, m, s, n);
   br__text_clear (&line);

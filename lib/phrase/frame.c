@@ -150,7 +150,7 @@ assignments (br__words *l)
   int word = br__word_at (l, 0, "set") || br__word_at (l, 0, "change") || br__word_at (l, 0, "let") || br__word_at (l, 0, "make")
              || br__word_at (l, 0, "update") || br__word_at (l, 0, "define");
   /* make it 5: of what?  */
-  word = word && !br__words_at (l, 1, "it|this|that|them|everything|all") && !br__word_at (l, 2, "by");
+  word = word && !br__words_at (l, 2, "and|&") && !br__words_at (l, 1, "it|this|that|them|everything|all") && !br__word_at (l, 2, "by");
   /* make deck 18 in long: a shape is no size.  */
   word = word && (!br__word_thing (l, 1) || (br__word_thing (l, 1) & BR__THING_SIZE));
   if (word && l->count > 2 && !br__word_known (l, 0))
@@ -167,6 +167,15 @@ assignments (br__words *l)
       return;
     }
   size_t n = l->word[0].length;
+  const size_t second = l->word[1].length;
+  /* wheel diameter: 3 */
+  if (l->count > 2 && second > 2 && l->word[1].s[second - 1] == ':' && br__word_begins_number (l, 2) && br__word_is_new (l, 0)
+      && br__letter_at (l->word[1].s, second, 0))
+    {
+      l->word[1].length--;
+      br__words_put (l, 2, 0, "=");
+      return;
+    }
   if (n > 1 && l->word[0].s[n - 1] == ':' && br__letter_at (l->word[0].s, n, 0))
     {
       l->word[0].length--;

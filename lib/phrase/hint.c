@@ -462,12 +462,14 @@ puts_name (br_text *t, const br__run *run, const br__words *l)
   return 1;
 }
 
-/* M8: the size of a bolt across its thread.  */
+/* Sixteen; M8: the size of a bolt across its thread.  */
 static int
 bolt (br_error *error, const br__words *l)
 {
   const char *s = l->word[0].s;
   const size_t n = l->word[0].length;
+  if (l->count == 1 && br__cardinal (l, 0) > 1)
+    return br__hint (error, "write `%lld`", (long long) br__cardinal (l, 0)), 1;
   if (l->count != 1 || n < 2 || n > 3 || (*s | 0x20) != 'm' || s[1] == '0' || strspn (s + 1, "0123456789") < n - 1)
     return 0;
   br__hint (error, "write `%.*s mm` or `drills %.*s mm`", (int) n - 1, s + 1, (int) n - 1, s + 1);

@@ -246,11 +246,14 @@ nearest_word (char best[MOST_WORD], const br__words *l, size_t i)
     return 0;
   br__search_start (&search, s, n);
   search.distance = search.distance > 2 ? 2 : search.distance;
-  for (const br__shape *x = sheet->shapes; x; x = x->next)
+  size_t left = BR__MOST_OFFERED;
+  for (const br__shape *x = sheet->shapes; x && left > 0; x = x->next, left--)
     offer_words (&search, best, x->name);
-  for (const br__wood *x = sheet->wood; x; x = x->next)
+  left = BR__MOST_OFFERED;
+  for (const br__wood *x = sheet->wood; x && left > 0; x = x->next, left--)
     offer_words (&search, best, x->name);
-  for (const br__entry *e = br__graph_first (sheet->graph); e; e = br__entry_next (e))
+  left = BR__MOST_OFFERED;
+  for (const br__entry *e = br__graph_first (sheet->graph); e && left > 0; e = br__entry_next (e), left--)
     offer_words (&search, best, br__entry_name (e));
   for (const br__phrase_rule *r = br__phrase_rules; r->typed; r++)
     offer_words (&search, best, r->typed);
@@ -259,6 +262,22 @@ nearest_word (char best[MOST_WORD], const br__words *l, size_t i)
   for (const br__cue *c = br__cues; c->has; c++)
     offer_words (&search, best, c->has);
   return search.best && search.distance == 1;
+}
+
+const char *
+br__near_size (const br__run *run, const char *s, size_t length)
+{
+  br__search search;
+  size_t left = BR__MOST_OFFERED;
+  for (size_t k = 0; k < length; k++)
+    if (!br__letter_at (s + k, 1, 0))
+      return NULL;
+  br__search_start (&search, s, length < 4 ? 0 : length);
+  search.distance = length < 4 ? 0 : 2;
+  for (const br__entry *e = br__graph_first (run->sheet->graph); e && left > 0; e = br__entry_next (e), left--)
+    if (br__entry_definition (e) && !br__is_hidden_entry (e))
+      br__search_offer (&search, br__entry_name (e));
+  return search.best;
 }
 
 /* Whether the word S, LENGTH bytes, may stand in a line of ST.  */

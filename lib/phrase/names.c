@@ -131,6 +131,20 @@ ask_shape (br__words *l)
       }
 }
 
+/* The word I with underscores for its hyphens is a name, axle-hole, and no difference of two; NAME gets it.  */
+static int
+is_hyphened (char name[MOST_NAME], const br__words *l, size_t i)
+{
+  const char *s = l->word[i].s, *hyphen = memchr (s, '-', l->word[i].length);
+  const size_t n = l->word[i].length, first = hyphen ? (size_t) (hyphen - s) : 0;
+  if (!first || n >= MOST_NAME || (things (l->run, s, first) && things (l->run, s + first + 1, n - first - 1)))
+    return 0;
+  for (size_t k = 0; k < n; k++)
+    name[k] = s[k] == '-' ? '_' : s[k];
+  name[n] = 0;
+  return things (l->run, name, n);
+}
+
 /* NAME = what the sheet calls that WAY of what the word I is: deck_width; 0: nothing.  */
 static int
 way_of (char name[MOST_NAME], const br__words *l, size_t i, const char *const ways[2])
@@ -196,14 +210,22 @@ br__phrase_names (br__words *l)
     {
       char name[MOST_NAME];
       const int defines = l->count > i + 1 && l->word[i + 1].length == 1 && l->word[i + 1].s[0] == '=';
-      if (l->count > 1 && !defines && is_lower (name, l, i))
+      if ((l->count > 1 && !defines && is_lower (name, l, i)) || is_hyphened (name, l, i))
         br__words_make (l, i, 1, "%s", name);
       const int article = br__words_at (l, i, "the|my|our|your") && !br__word_known (l, i);
       const size_t words = joined (name, l, i + (size_t) article);
       if (words)
         br__words_make (l, i, words + (size_t) article, "%s", name);
-      else if (article && br__word_thing (l, i + 1))
+      else if (article && (br__word_thing (l, i + 1) || (i > 1 && br__word_at (l, i - 1, "of") && i + 2 == l->count && br__word_is_new (l, i + 1))))
         br__words_put (l, i, 1, "");
+      /* wheel's size */
+      const size_t owner = i < l->count ? owner_length (l, i) : 0, whole = owner ? l->word[i].length : 0;
+      if (owner < whole)
+        {
+          l->word[i].length = owner;
+          if (!br__word_thing (l, i))
+            l->word[i].length = whole;
+        }
       /* Front wheel, of a shape called front, is no product.  */
       if ((br__word_thing (l, i) & BR__THING_SHAPE) && br__words_at (l, i + 1, "wheel|circle|box|arc|plate|line|outline|shape")
           && !(br__word_thing (l, i + 1) & BR__THING_SHAPE) && i + 1 < l->count && (i || article || !br__word_known (l, i)))

@@ -112,7 +112,7 @@ const br__phrase_rule br__phrase_orders[] = {
   { "K from * to *", "$1 = $3" },
   { "replace A with|by X", "?rename $1 to $2" },
   { "replace K with|by *", "$1 = $2" },
-  { "change|make|set K", "?help sizes" },
+  { "change|make|set|update K", "?help sizes" },
   { "K bigger|larger|longer|wider|taller|thicker|smaller|shorter|narrower|lower|thinner", "?help sizes" },
   { "make|change|set|let it|this|that|them|everything|all *", "?help sizes" },
   { "K now|was *", "?$1 = $2" },

@@ -328,11 +328,13 @@ marks (br__words *l)
     }
 }
 
-/* The sign at AT parts a name, from START on, from its value: wheel=3.  */
+/* The sign at AT parts a name, from START on, from its value: wheel=3, wheel:3.  */
 static int
 parts_name (const br__run *run, size_t start, size_t at)
 {
-  if (at == start || run->text[at] != '=' || (at + 1 < run->end && run->text[at + 1] == '='))
+  const char next = at + 1 < run->end ? run->text[at + 1] : ' ';
+  if (at == start || !(run->text[at] == '=' ? next != '=' : run->text[at] == ':' && (next == '.' || (next >= '0' && next <= '9'))
+                                                            && br__letter_at (run->text + start, 1, 0)))
     return 0;
   while (start < at && br__letter_at (run->text + start, 1, 1))
     start++;
@@ -350,7 +352,7 @@ br__words_cut (br__words *l)
           at += n;
           continue;
         }
-      const size_t start = at, sign = run->text[at] == '=' && l->count && l->word[l->count - 1].s + l->word[l->count - 1].length == run->text + at;
+      const size_t start = at, sign = strchr ("=:", run->text[at]) && l->count && l->word[l->count - 1].s + l->word[l->count - 1].length == run->text + at;
       at += sign;
       while (!sign && at < run->end && !br__blank_at (run->text + at, run->end - at) && !parts_name (run, start, at))
         at++;

@@ -162,6 +162,14 @@ replaces_unasked (const br__run *run, const char *text, size_t length)
         ;
       found = k < n;
     }
+  /* whel is 4 speaks of the wheel.  */
+  br__words typed = { .run = run };
+  br__words_cut (&typed);
+  for (size_t i = 0; found && i < typed.count; i++)
+    {
+      const char *near = br__near_size (run, typed.word[i].s, typed.word[i].length);
+      found = !(near && strlen (near) == n && memcmp (near, s, n) == 0);
+    }
   return found;
 }
 
@@ -238,6 +246,15 @@ run_made (br__run *run, const br__run *typed)
   if (thing && !(thing & BR__THING_SIZE))
     return br__fail (run->error, BR_SYNTAX, 0, typed->end, "`%.*s` is %s, and no size", br__clip (l.word[0].s, length, 40), l.word[0].s,
                      thing & BR__THING_SHAPE ? "a shape" : thing & BR__THING_PART ? "a part" : "stock");
+  /* whel is 4: the wheel, or another size.  */
+  const char *const near = sets && !thing ? br__near_size (run, l.word[0].s, l.word[0].length) : NULL;
+  if (near && run->end < 60)
+    {
+      const int n = (int) (run->end - (size_t) (l.word[1].s - run->text));
+      br__fail_two_ways (run, 0, run->end);
+      br__hint (run->error, "write `%s %.*s` or `%.*s`", near, n, l.word[1].s, (int) run->end, run->text);
+      return BR_SYNTAX;
+    }
   /* The wheel is round: a word that is no size is waited for where the language is typed, and not where it is spoken.  */
   br__token name;
   const int checks = br__word_at (&l, 0, "check") && strcspn (typed->text, "<>=") >= typed->end;
@@ -323,6 +340,7 @@ hint_of_spelling (br__run *run)
 {
   br_text spelled = BR_TEXT_ZERO, t = BR_TEXT_ZERO, left_out = BR_TEXT_ZERO;
   br__run made = *run;
+  const br_error first = *run->error;
   int found = 0, more = br__phrase_spelled (&spelled, run);
   for (int steps = 0; more && !found && steps < 3; steps++)
     {
@@ -341,6 +359,8 @@ hint_of_spelling (br__run *run)
     }
   run->sheet->tried_short |= spelled.failed;
   br__text_clear (&spelled);
+  if (!found)
+    *run->error = first;
   return found;
 }
 
@@ -351,7 +371,7 @@ run_plainer (br__run *run, const br__run *typed, br_status status)
 {
   enum { MOST_STEPS = 4 };
   br_text t = BR_TEXT_ZERO;
-  const int hinted = *run->error->hint && hint_works (run);
+  const int hinted = says_more (run->error) && hint_works (run);
   const br_error first = *run->error;
   /* The first mistake may be one of a phrase, and its place there.  */
   const br__run told = *run;
@@ -382,7 +402,7 @@ run_plainer (br__run *run, const br__run *typed, br_status status)
   *run->error = first;
   if (found)
     br__hint (run->error, "%s", later.hint);
-  else if (!br__phrase_about (run, 1) && !hinted && !hint_of_spelling (run))
+  else if (!br__phrase_about (run, 1) && !hinted && !hint_of_spelling (run) && says_more (run->error))
     *run->error->hint = 0;
   br__text_clear (&run->phrase);
   run->phrase = phrase;

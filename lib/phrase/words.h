@@ -115,6 +115,8 @@ enum { BR__THING_SIZE = 1, BR__THING_SHAPE = 2, BR__THING_STOCK = 4, BR__THING_P
 int br__word_thing (const br__words *l, size_t i);
 /* The same of one or several of it, without the marks behind: wheels is wheel, where there is no wheels.  *LENGTH = of its name.  */
 int br__word_called (size_t *length, const br__words *l, size_t i);
+/* loose.c.  The size of the sheet that is one slip from the word S, which has four letters or more and is no size; NULL: none is.  */
+const char *br__near_size (const br__run *run, const char *s, size_t length);
 /* hint.c.  Puts the words FROM up to TO as one name, with underscores for their blanks and hyphens.  */
 void br__put_joined (br_text *t, const br__words *l, size_t from, size_t to);
 /* sizes.c.  T = a statement for each of several sizes in a line; 0: it has not so many.  */

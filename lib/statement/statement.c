@@ -220,7 +220,7 @@ run_statement (br__run *run)
   if ((status == BR_SYNTAX || status == BR_DOMAIN) && !run->refused && !run->told)
     status = br__run_phrase (run, status);
   else if (status == BR_IO)
-    (void) br__phrase_refused (run);
+    (void) (br__phrase_refused (run) || br__phrase_about (run, 1));
   (void) br__account_watch (before);
   (void) br__account_wait (waited);
   if (br__account_stopped () && status == BR_NO_MEMORY)

@@ -289,11 +289,57 @@ is_denied (const br__about *m, const br__cue *c)
   return i < sizeof makes / sizeof makes[0] && !(says && (*c->is != '$' || m->count > 2));
 }
 
+/* A line of one size and one measure, and words beside that say no more, says what the size is: wheels four inch diameter.  */
+static int
+hint_of_size (br__run *run, br__about *m)
+{
+  static const char beside[] = "i|we|want|need|would|like|use|make|put|set|give|have|take|get|let|change|raise|lower|increase|reduce|to|at|be|is|are|shall|should|must|will|it|"
+    "now|only|just|with|in|for|so|that|long|wide|high|tall|thick|deep|across|diameter|dia|length|width|height|thickness|size|of|ok|about|try";
+  const br__words *l = &m->l;
+  size_t named = l->count, length = 0, n, value = l->count;
+  br_text t = BR_TEXT_ZERO;
+  for (size_t i = 0; i < l->count; i++)
+    {
+      const br__words one = br__bare_word (l, i);
+      if (!br__word_begins_number (l, i) && !br__word_called (&n, l, i) && !br__word_is_unit (l, i) && !br__words_at (&one, 0, beside))
+        return 0;
+    }
+  for (size_t i = 0; i < l->count; i++)
+    if (br__word_called (&n, l, i) & BR__THING_SIZE)
+      {
+        if (named < l->count)
+          return 0;
+        named = i, length = n;
+      }
+  for (size_t i = 0; i < m->count; i++)
+    if (m->v[i].measured)
+      {
+        if (value < l->count)
+          return 0;
+        value = m->v[i].at;
+      }
+  if (named == l->count || value == l->count)
+    return 0;
+  memset (m->taken, 0, sizeof m->taken);
+  br__text_printf (&t, "%.*s = ", (int) length, l->word[named].s);
+  m->taken[named] = 1;
+  br__about_put_word (&t, m, value, br__bare_word (l, value).word[0].length, '/');
+  const int found = takes_all (m, "") && t.length < 120 && br__run_works (run, br__text_string (&t), t.length);
+  if (found)
+    br__hint (run->error, "write `%s`", br__text_string (&t));
+  br__text_clear (&t);
+  return found;
+}
+
 int
 br__phrase_about (br__run *run, int last)
 {
   br__about m = { .l = { .run = run } };
   br__words_cut (&m.l);
+  /* Slats: 10 */
+  size_t called = 0;
+  if (m.l.count == 2 && (br__word_called (&called, &m.l, 0) & (BR__THING_PART | BR__THING_STOCK)) && called < br__word_bare (&m.l, 0, ":"))
+    br__words_put (&m.l, 2, 0, "qty");
   /* Four slats instead of two: what was, is not asked for.  */
   for (size_t i = 1; i + 1 < m.l.count; i++)
     if (br__words_at (&m.l, i, "instead of") || br__words_at (&m.l, i, "rather than"))
@@ -323,6 +369,8 @@ br__phrase_about (br__run *run, int last)
       const int takes_values = strstr (c->is, "()") || (slot && strchr ("123456789@&+", slot[1]));
       const int helps = strncmp (c->is, "help", 4) == 0;
       late |= !*c->has;
+      if (!*c->has && values && !equals && !denies && hint_of_size (run, &m))
+        return 1;
       if (*c->has && (takes_values ? values : !equals || (last && helps)) && !(shape && helps) && !(denies && is_denied (&m, c))
           && hint_of (run, &m, c))
         return 1;
@@ -379,7 +427,8 @@ br__phrase_topic (br__run *run)
     {
       for (size_t i = first; i < l.count; i++)
         {
-          const char *word = br__word_known (&l, i) || l.word[i].length < 3 || (i && br__words_at (&l, i, weak)) != pass ? NULL : word_with_help (&l, i);
+          size_t length;
+          const char *word = br__word_called (&length, &l, i) || l.word[i].length < 3 || (i && br__words_at (&l, i, weak)) != pass ? NULL : word_with_help (&l, i);
           if (word && strcmp (word, "help") != 0)
             {
               br__hint (run->error, "help %s", word);

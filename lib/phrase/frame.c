@@ -113,6 +113,8 @@ questions (br__words *l)
       const size_t last = l->count - 1;
       l->word[last].length -= (size_t) (l->word[last].length > 1 && l->word[last].s[l->word[last].length - 1] == ',');
     }
+  if (l->count > 2 && (br__words_at (l, l->count - 2, "to|for me") || br__words_at (l, l->count - 2, "for us")))
+    br__words_put (l, l->count - 2, 2, "");
   if (l->count == 1 && (br__word_at (l, 0, "exit") || br__word_at (l, 0, "bye") || br__word_at (l, 0, "q")))
     br__words_put (l, 0, 1, "quit");
   if (l->count == 1 && br__word_at (l, 0, "checks"))
@@ -185,6 +187,8 @@ assignments (br__words *l)
     br__words_put (l, 1, 1, "=");
   else if (l->word[1].length == 1 && l->word[1].s[0] == ':' && br__letter_at (l->word[0].s, n, 0))
     br__words_put (l, 1, 1, "=");
+  else if (word && br__words_at (l, 1, "as big|large|long|wide|high|tall|thick|deep as"))
+    br__words_put (l, 1, 3, "=");
   else if (word && (br__words_at (l, 1, "to|be|as|equal")))
     br__words_put (l, 1, 1, "=");
   else if (word && br__word_begins_number (l, 1))

@@ -55,6 +55,9 @@ joined_name (br_text *t, const br__words *l)
     equals++;
   if (equals == 0 || equals > 4 || equals + 1 >= l->count || br__word_asks (l->word[0].s, l->word[0].length) || l->run->sheet->language->find (l->word[0].s, l->word[0].length))
     return 0;
+  for (size_t i = 1; i < equals; i++)
+    if (br__words_at (l, i, "to|the|of|from|by|at|with"))
+      return 0;
   for (size_t i = 0; i < equals; i++)
     for (size_t k = 0; k < l->word[i].length; k++)
       if ((l->word[i].s[k] != '-' || l->word[i].length == 1) && !br__letter_at (l->word[i].s + k, l->word[i].length - k, k > 0 || i > 0))
@@ -177,7 +180,13 @@ named_measure (br_error *error, const br__words *l)
       found = n > 0;
       n += !found;
     }
-  if (found && first)
+  size_t named = 0;
+  const int several = found && !br__word_known (l, last) && (br__word_called (&named, l, last) & BR__THING_SIZE);
+  if (several && first)
+    br__hint (error, "write `%.*s = %.*s * %.*s`", (int) l->word[0].length, l->word[0].s, (int) length, start, (int) named, l->word[last].s);
+  else if (several)
+    br__hint (error, "write `%.*s = %.*s`", (int) named, l->word[last].s, (int) length, start);
+  else if (found && first)
     br__hint (error, "write `%.*s = %.*s %c %.*s`", (int) l->word[0].length, l->word[0].s, (int) length, start,
               br__word_known (l, last) ? '*' : '#', (int) l->word[last].length, l->word[last].s);
   else if (found && br__word_known (l, last))
@@ -302,16 +311,23 @@ lacks_hint (const br_error *error, const char *name)
          || (strncmp (error->hint, "write ", 6) == 0 && strncmp (error->hint + 6, name, n) == 0 && error->hint[6 + n] == '(');
 }
 
-/* 3 and 4: two values, or their sum.  */
+/* 3 and 4, 2' 6" and 3 1/4": two values, or their sum.  */
 static int
 and_pair (br_error *error, const br__words *l)
 {
-  if (l->count != 3 || !br__word_at (l, 1, "and") || !br__word_begins_number (l, 0) || !br__word_begins_number (l, 2)
-      || l->word[0].length + l->word[2].length > 40)
+  size_t at = 1;
+  while (at < l->count && !br__word_at (l, at, "and"))
+    at++;
+  if (at + 1 >= l->count || l->run->end > 50)
     return 0;
-  const int a = (int) l->word[0].length, b = (int) l->word[2].length;
-  br__hint (error, "write `%.*s, %.*s` or `%.*s + %.*s`", a, l->word[0].s, b, l->word[2].s, a, l->word[0].s, b, l->word[2].s);
-  return 1;
+  const char *s = l->word[0].s, *next = l->word[at + 1].s;
+  const int a = (int) (l->word[at - 1].s + l->word[at - 1].length - s), b = (int) (l->word[l->count - 1].s + l->word[l->count - 1].length - next);
+  br_measure m = BR_MEASURE_ZERO;
+  const int found = br_measure_read (&m, s, (size_t) a, NULL, NULL) == BR_OK && br_measure_read (&m, next, (size_t) b, NULL, NULL) == BR_OK;
+  br_measure_clear (&m);
+  if (found)
+    br__hint (error, "write `%.*s, %.*s` or `%.*s + %.*s`", a, s, b, next, a, s, b, next);
+  return found;
 }
 
 /* T, or what it assigns, is a formula.  */

@@ -138,7 +138,7 @@ bolt_size (const br__words *l, size_t i)
 {
   const char *s = l->word[i].s;
   const size_t n = l->word[i].length;
-  return (n == 2 || n == 3) && *s == 'M' && strspn (s + 1, "0123456789") >= n - 1 && s[1] != '0' && !br__word_thing (l, i);
+  return (n == 2 || n == 3) && (*s | 0x20) == 'm' && strspn (s + 1, "0123456789") >= n - 1 && s[1] != '0' && !br__word_thing (l, i);
 }
 
 void
@@ -305,6 +305,8 @@ br__phrase_spelled (br_text *t, const br__run *run)
   char best[MOST_WORD];
   int found = 0;
   br__words_cut (&l);
+  if (l.count && l.count < BR__MOST_WORDS)
+    br__phrase_names (&l);
   const br__statement *st = l.count ? br__statement_of (l.run, l.word[0].s, l.word[0].length) : NULL;
   for (size_t i = 0; i < l.count && l.count < BR__MOST_WORDS; i++)
     {

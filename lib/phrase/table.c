@@ -371,7 +371,14 @@ put_value_words (br_text *t, const br__words *l, const slot *s)
     part.word[i] = l->word[s->start + i];
   /* wheel = 3, rear = 4 */
   part.word[s->count - 1].length -= (size_t) (s->count == 1 && part.word[0].length > 1 && part.word[0].s[part.word[0].length - 1] == ',');
-  size_t start = t->length;
+  size_t start = t->length, length;
+  int64_t n, d;
+  /* 2 wheelbases */
+  if (part.count == 2 && br__word_ratio (&part, 0, &n, &d) && (br__word_called (&length, &part, 1) & BR__THING_SIZE) && length < part.word[1].length)
+    {
+      br__text_printf (t, "%.*s * %.*s", (int) part.word[0].length, part.word[0].s, (int) length, part.word[1].s);
+      return;
+    }
   if (part.count > 1 && br__phrase_row (t, &part) && !br__statement_of (l->run, t->bytes + start, strcspn (t->bytes + start, " ")))
     return;
   t->length = start;
@@ -571,7 +578,11 @@ br__phrase_row_hint (br__run *run, const br__words *l)
       br__text_clear (&b);
       int about = br__phrase_about (run, 1);
       if (!about && *is == 'h')
-        br__hint (run->error, "write `help`");
+        {
+          br__phrase_topic (run);
+          if (strncmp (run->error->hint, "help ", 5) != 0)
+            br__hint (run->error, "write `help`");
+        }
       br__text_clear (&a);
       return about || *is == 'h';
     }

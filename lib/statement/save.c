@@ -296,15 +296,10 @@ br__do_save (br__run *run)
   char *path = NULL;
   way how;
   size_t start = 0, end = run->end;
-  br_status status = refuse_ending (run);
-  if (status == BR_OK)
-    status = refuse_word (run);
-  if (status == BR_OK)
-    status = refuse_in (run);
-  if (status == BR_OK)
-    status = refuse_behind (run);
-  if (status == BR_OK)
-    status = refuse_between (run);
+  static br_status (*const refuse[]) (br__run *) = { refuse_ending, refuse_behind, refuse_between, refuse_word, refuse_in };
+  br_status status = BR_OK;
+  for (size_t i = 0; i < sizeof refuse / sizeof refuse[0] && status == BR_OK; i++)
+    status = refuse[i] (run);
   if (status == BR_OK)
     status = read_way (&how, &start, run);
   while (end > start && br__blank_at (run->text + end - 1, 1))

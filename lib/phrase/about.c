@@ -185,6 +185,8 @@ takes_all (const br__about *m, const char *is)
     if (br__words_at (&m->l, i, "degree|degrees|deg") && br__word_begins_number (&m->l, i - 1)
         && (strncmp (is, "atan", 4) == 0 || strchr ("$d(s", *is)))
       return 0;
+  if (strncmp (is, "$K1 =", 5) == 0 && br__words_among (&m->l, "most|least|sure|never|than|between"))
+    return 0;
   /* The fender goes round 7/16, and nothing is put on a mark.  */
   for (size_t i = 1; i < m->l.count && strncmp (is, "round", 5) == 0; i++)
     if (br__words_at (&m->l, i, "round") && br__word_thing (&m->l, i - 1) && !br__words_among (&m->l, "to|nearest|closest"))
@@ -293,7 +295,7 @@ is_denied (const br__about *m, const br__cue *c)
 static int
 hint_of_size (br__run *run, br__about *m)
 {
-  static const char beside[] = "i|we|want|need|would|like|use|make|put|set|give|have|take|get|let|change|raise|lower|increase|reduce|to|at|be|is|are|shall|should|must|will|it|"
+  static const char beside[] = "i|we|want|need|ought|has|needs|wants|supposed|would|like|use|make|put|set|give|have|take|get|let|change|raise|lower|increase|reduce|to|at|be|is|are|shall|should|must|will|it|"
     "now|only|just|with|in|for|so|that|long|wide|high|tall|thick|deep|across|diameter|dia|length|width|height|thickness|size|of|ok|about|try";
   const br__words *l = &m->l;
   size_t named = l->count, length = 0, n, value = l->count;

@@ -152,6 +152,10 @@ br__words_loosen (br__words *l)
     { "more narrow|thin", "narrower" }, { "more short", "shorter" }, { "more small", "smaller" }, { "more low", "lower" } };
   if (l->count)
     l->word[last].length = br__word_bare (l, last, "?!.");
+  /* A bit taller is of no drill.  */
+  for (size_t i = 0; i + 2 < l->count; i++)
+    if (br__words_at (l, i, "a bit|little") && !br__word_known (l, i + 1))
+      br__words_put (l, i, 2, "");
   for (size_t i = 0; i + 1 < l->count; i++)
     for (size_t k = 0; k < sizeof plainer / sizeof plainer[0] && br__word_at (l, i, "more"); k++)
       if (br__words_at (l, i, plainer[k].said))

@@ -129,6 +129,10 @@ ask_shape (br__words *l)
         l->count = 4;
         br__words_put (l, 0, 3, table[k].is);
       }
+  /* A line that is aslant is longer than it is wide.  */
+  const br__shape *shape = l->count > 2 && br__words_at (l, l->count - 2, "of") ? br__shape_find (l->run->sheet, l->word[l->count - 1].s, l->word[l->count - 1].length) : NULL;
+  if (shape && shape->kind == BR__LINE && br__words_at (l, l->count - 3, "width|length"))
+    br__words_put (l, l->count - 3, 2, "");
 }
 
 /* The word I with underscores for its hyphens is a name, axle-hole, and no difference of two; NAME gets it.  */
@@ -149,9 +153,7 @@ is_hyphened (char name[MOST_NAME], const br__words *l, size_t i)
 static int
 way_of (char name[MOST_NAME], const br__words *l, size_t i, const char *const ways[2])
 {
-  size_t length;
-  (void) br__word_called (&length, l, i);
-  const size_t lengths[] = { length, br__bare_word (l, i).word[0].length };
+  const size_t bare = br__bare_word (l, i).word[0].length, lengths[] = { bare, bare - (bare > 3 && l->word[i].s[bare - 1] == 's') };
   for (size_t k = 0; k < 4; k++)
     {
       const int n = ways[k / 2] ? snprintf (name, MOST_NAME, "%.*s_%s", (int) lengths[k % 2], l->word[i].s, ways[k / 2]) : 0;
@@ -167,8 +169,8 @@ static void
 name_way (br__words *l)
 {
   static const struct { const char *said, *names[2]; } table[] = {
-    { "long|length|longer|shorter", { "length", NULL } }, { "wide|width|wider|narrower", { "width", NULL } },
-    { "high|tall|height|higher|taller", { "height", NULL } }, { "thick|thickness|thicker|thinner", { "thickness", NULL } },
+    { "long|length|longer|shorter|lengthen|shorten", { "length", NULL } }, { "wide|width|wider|narrower|widen", { "width", NULL } },
+    { "high|tall|height|higher|taller", { "height", NULL } }, { "thick|thickness|thicker|thinner|thicken", { "thickness", NULL } },
     { "diameter|dia|across", { "dia", "diameter" } } };
   enum { ROWS = sizeof table / sizeof table[0] };
   char name[MOST_NAME], found[MOST_NAME] = "";
@@ -195,8 +197,16 @@ name_way (br__words *l)
   const size_t bare = br__bare_word (l, of).word[0].length;
   br__words_make (l, of, 1, "%s%.*s", found, (int) (l->word[of].length - bare), l->word[of].s + bare);
   if (br__word_at (l, at + 1, "of") && at + 2 == of)
-    br__words_put (l, at, 2, "");
-  else if (at > of && at > 1 && (br__word_begins_number (l, at - 1) || br__word_is_unit (l, at - 1)) && br__words_at (l, at, "long|wide|high|tall|thick|across"))
+    {
+      br__words_put (l, at, 2, "");
+      return;
+    }
+  if (of && br__words_at (l, of - 1, "the|my|our|your"))
+    {
+      br__words_put (l, --of, 1, "");
+      at -= at > of;
+    }
+  if (at > of && at > 1 && (br__word_begins_number (l, at - 1) || br__word_is_unit (l, at - 1)) && br__words_at (l, at, "long|wide|high|tall|thick|across"))
     br__words_put (l, at, 1, "");
 }
 

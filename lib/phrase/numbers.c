@@ -201,6 +201,9 @@ br__phrase_numbers (br__words *l)
         br__words_make (l, i, 2, "%lld", (long long) (12 * n));
       else if (br__words_at (l, i, "inch|foot and") && (i == 0 || is_sign_word (l, i - 1)))
         br__words_put (l, i, 0, "1");
+      else if (br__word_at (l, i, "zero") || (i && br__words_at (l, i, "a|an") && br__word_is_unit (l, i + 1) && !br__words_at (l, i + 1, "box|square|grid") && !br__words_at (l, i - 1, "of|half|quarter|per|in|to")
+                                              && !br__word_begins_number (l, i - 1) && !br__ordinal (l, i - 1, NULL)))
+        br__words_put (l, i, 1, br__word_at (l, i, "zero") ? "0" : "1");
       one = 0;
       if (br__cardinal (l, i) >= 20 && br__cardinal (l, i) % 10 == 0 && br__cardinal (l, i + 1) > 0 && br__cardinal (l, i + 1) < 10
           && !br__words_at (l, i + 1, "a|an") && !spoken_fraction (l, i + 1, &n, &d, &used))

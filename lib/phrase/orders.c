@@ -8,6 +8,9 @@
 #include "phrase/words.h"
 
 const br__phrase_rule br__phrase_orders[] = {
+  { "sketch|drawing|picture|plan is|are at|in [drawn|a] half scale|size", "?scale half" },
+  { "sketch|drawing|picture|plan is|are at|in [drawn|a] quarter scale|size", "?scale 1:4" },
+  { "sketch|drawing|picture|plan is|are at|in [drawn|a] full scale|size", "?scale full" },
   { "saw kerf|cut [is|of|=] *", "kerf $1" },
   /* Shapes.  */
   { "distance|gap|space|room|daylight|clearance between|from|of G and|to G", "clear $1, $2" },
@@ -28,6 +31,9 @@ const br__phrase_rule br__phrase_orders[] = {
   { "width|length of G", "width($1)" },
   { "height of G", "height($1)" },
   { "where is|are G", "left($1), bottom($1)" },
+  { "where does|do G start|begin", "left($1), bottom($1)" },
+  { "height of G above|from|off [the] ground|floor", "bottom($1)" },
+  { "show|draw [me] [the] side|front|top [view] with [the|all] dimensions|sizes", "?draw" },
   { "diameter of G", "width($1)" },
   { "diameter of K", "$1|diameter($1)" },
   { "draw|sketch|plot [only|just] G", "?draw" },
@@ -254,7 +260,7 @@ const br__phrase_rule br__phrase_orders[] = {
   { "redo [the|my] [last] that|it|this|last|change|step|line|thing|one", "redo" },
   { "put|bring|take that|it back", "?undo" },
   { "go back [one|a] [step|change|line]", "?undo" },
-  { "oops|cancel [that|this|it]", "?undo" },
+  { "oops|cancel|revert [that|this|it]", "?undo" },
   /* Orders.  */
   { "[list|show] warnings|dangers|cautions", "cautions" },
   { "[show|see|make|print] [me] [the|a] cut|cutting list|plan|diagram|layout", "cuts" },
@@ -272,6 +278,11 @@ const br__phrase_rule br__phrase_orders[] = {
   { "draw [it] from [the] top|above", "draw top" },
   { "draw [it] from [the] front|end", "draw front" },
   { "parts list", "parts" },
+  { "part list [please]", "?parts" },
+  { "do|will [the|my|all] parts fit|fits [together]", "?cuts" },
+  { "how many|much [wood|parts|material] for N W", "?order $1" },
+  { "[show] [me] [the|my] rules", "?check" },
+  { "delete|remove|forget all [the|my] checks|rules", "?check" },
   { "how much|many wood|timber|lumber [do|will|does] [i|we|you|it] [need|use|take|buy|order]", "?order 1" },
   { "waste|offcuts|offcut|scrap", "?cuts" },
   { "N x part *", "?help part" },
@@ -318,6 +329,7 @@ const br__phrase_rule br__phrase_orders[] = {
   { "close|stop|leave|end", "?quit" },
   { "close|stop|leave|end|exit|quit [the] program|prompt|session|app", "?quit" },
   { "exit()|quit()", "quit" },
+  { "practice|practise|practising|practicing fractions|fraction|adding|addition level N", "?practice sums level $1" },
   { "practice|practise|practising|practicing|worksheet fractions|fraction|adding|addition [with] [me]", "?practice sums" },
   { "practice|practise|practising|practicing|worksheet rounding|measuring|ruler|rulers|marks", "?practice reading" },
   { "[the] answer key|sheet|sheets", "?help key" },

@@ -162,11 +162,16 @@ replaces_unasked (const br__run *run, const char *text, size_t length)
         ;
       found = k < n;
     }
-  /* whel is 4 speaks of the wheel.  */
+  /* whel is 4 speaks of the wheel, and how wide the deck is of deck_width.  */
   br__words typed = { .run = run };
   br__words_cut (&typed);
+  if (typed.count && typed.count < BR__MOST_WORDS)
+    br__phrase_names (&typed);
   for (size_t i = 0; found && i < typed.count; i++)
     {
+      found = !(br__bare_word (&typed, i).word[0].length == n && memcmp (typed.word[i].s, s, n) == 0);
+      if (!found)
+        break;
       const char *near = br__near_size (run, typed.word[i].s, typed.word[i].length);
       found = !(near && strlen (near) == n && memcmp (near, s, n) == 0);
     }
@@ -246,6 +251,17 @@ run_made (br__run *run, const br__run *typed)
   if (thing && !(thing & BR__THING_SIZE))
     return br__fail (run->error, BR_SYNTAX, 0, typed->end, "`%.*s` is %s, and no size", br__clip (l.word[0].s, length, 40), l.word[0].s,
                      thing & BR__THING_SHAPE ? "a shape" : thing & BR__THING_PART ? "a part" : "stock");
+  /* Round 45.6 to the nearest mm in a sheet of inches: of mm, or of inches.  */
+  const br_unit *of, *const own = run->sheet->settings.unit, *const mark = l.count == 5 ? br_unit_find (l.word[4].s, l.word[4].length) : NULL;
+  if (mark && mark != own && br__word_at (&l, 0, "round") && br__words_at (&l, 2, "to 1") && br__word_measure (&l, 1, &of) && !of && run->end < 60)
+    {
+      const int n = (int) l.word[1].length;
+      br__fail_two_ways (run, 0, run->end);
+      br__hint (run->error, "write `round %.*s %s to 1 %s` or `round %.*s %s to 1 %s`", n, l.word[1].s, mark->name, mark->name, n, l.word[1].s, own->name, mark->name);
+      return BR_SYNTAX;
+    }
+  if (sets && br__two_sizes (run, typed, &l))
+    return BR_SYNTAX;
   /* whel is 4: the wheel, or another size.  */
   const char *const near = sets && !thing ? br__near_size (run, l.word[0].s, l.word[0].length) : NULL;
   if (near && run->end < 60)

@@ -99,3 +99,23 @@ br__phrase_sized (br_text *t, const br__words *l)
   return sizes > 1 && t->length < 120;
 }
 
+
+int
+br__two_sizes (br__run *run, const br__run *typed, const br__words *l)
+{
+  br__words spoken = { .run = typed };
+  br_text sizes = BR_TEXT_ZERO;
+  size_t x = 3;
+  br__words_cut (&spoken);
+  while (x < l->count && !br__words_at (l, x, "x|by|*"))
+    x++;
+  if (x + 1 >= l->count || !br__words_among (&spoken, "x|by") || !br__word_begins_number (l, x - 1) || !br__word_begins_number (l, x + 1) || run->end > 60)
+    return 0;
+  for (size_t i = 2; i < l->count; i++)
+    br__text_printf (&sizes, " %.*s", br__words_at (l, i, "by|*") ? 1 : (int) l->word[i].length, br__words_at (l, i, "by|*") ? "x" : l->word[i].s);
+  br__fail_two_ways (run, 0, run->end);
+  br__hint (run->error, "write `part %.*s =%s` or `%.*s =%s`", (int) l->word[0].length, l->word[0].s, br__text_string (&sizes), (int) l->word[0].length, l->word[0].s,
+            br__text_string (&sizes));
+  br__text_clear (&sizes);
+  return 1;
+}

@@ -291,6 +291,12 @@ put_thing (br_text *t, br__about *m, char kind, int which)
 static void
 put_name (br_text *t, const br__words *l)
 {
+  /* stock oak 3/4 by 5, 2 boards */
+  if (br__words_at (l, 0, "stock|part") && br__word_is_new (l, 1) && !br__words_at (l, 1, NO_THINGS "|called|named"))
+    {
+      br__text_put (t, l->word[1].s, l->word[1].length);
+      return;
+    }
   for (int counted = 0; counted < 2; counted++)
     for (size_t i = 0; i + 1 < l->count; i++)
       {
@@ -305,7 +311,7 @@ put_name (br_text *t, const br__words *l)
       }
   static const char *const names[] = { "new_one", "new_two", "new_three" };
   /* row slats c qty 3: the name is there already.  */
-  if (br__words_at (l, 0, "row|mirror") && br__word_is_new (l, 1) && !br__words_at (l, 1, NO_THINGS))
+  if (br__words_at (l, 0, "row|mirror|circle|box|plate|outline|line|arc") && br__word_is_new (l, 1) && !br__words_at (l, 1, NO_THINGS))
     {
       br__text_put (t, l->word[1].s, l->word[1].length);
       return;

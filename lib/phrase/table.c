@@ -46,10 +46,17 @@ literal_at (const br__words *l, size_t i, const char *typed, size_t length)
   return 0;
 }
 
+/* The statement that the word I is, which no size is called.  */
+static const br__statement *
+statement_at (const br__words *l, size_t i)
+{
+  return i < l->count && !br__word_known (l, i) ? br__statement_of (l->run, l->word[i].s, l->word[i].length) : NULL;
+}
+
 static int
 is_setting (const br__words *l, size_t i)
 {
-  const br__statement *st = br__word_known (l, i) ? NULL : br__statement_of (l->run, l->word[i].s, l->word[i].length);
+  const br__statement *st = statement_at (l, i);
   return st && st->setting && st->follow != BR__FOLLOW_TEXT;
 }
 
@@ -57,14 +64,8 @@ is_setting (const br__words *l, size_t i)
 static int
 is_switch (const br__words *l, size_t i)
 {
-  const br__statement *st = br__word_known (l, i) ? NULL : br__statement_of (l->run, l->word[i].s, l->word[i].length);
+  const br__statement *st = statement_at (l, i);
   return st && st->words && strcmp (st->words, "on off") == 0;
-}
-
-static int
-is_statement (const br__words *l, size_t i)
-{
-  return i < l->count && !br__word_known (l, i) && br__statement_of (l->run, l->word[i].s, l->word[i].length);
 }
 
 /* The slot of kind KIND takes the word I; *NUMBER of an ordinal.  */
@@ -90,7 +91,7 @@ slot_takes (const br__words *l, size_t i, char kind, long *number)
         *number = found ? (long) n : 0;
         return found;
       }
-    case 'H': return br__statement_of (l->run, l->word[i].s, l->word[i].length) != NULL;
+    case 'H': return br__statement_of (l->run, l->word[i].s, l->word[i].length) || br__function_find (l->word[i].s, l->word[i].length);
     case 'T': return is_setting (l, i);
     case 'W': return !(l->word[i].length == 1 && l->word[i].s[0] == '=');
     case 'O': return is_switch (l, i);
@@ -240,7 +241,7 @@ find_in (const br__phrase_rule *r, match *m, const br__words *l, size_t from)
   uint32_t letters = 0;
   for (size_t i = from; i < l->count; i++)
     letters |= letter_bit (*l->word[i].s);
-  const int statement = is_statement (l, from), rounds = br__word_at (l, from, "round");
+  const int statement = statement_at (l, from) != NULL, rounds = br__word_at (l, from, "round");
   for (; r->typed; r++)
     {
       if (lacks_word (r->typed, first, letters))
@@ -443,7 +444,7 @@ put_is (br_text *t, const match *m, const char *is, const char *end, int first)
 static size_t
 phrase_start (const br__words *l)
 {
-  if (l->count > 2 && is_statement (l, 0) && !(l->word[1].length == 1 && l->word[1].s[0] == '='))
+  if (l->count > 2 && statement_at (l, 0) && !(l->word[1].length == 1 && l->word[1].s[0] == '='))
     return 0;
   for (size_t i = 1; i + 1 < l->count && i < 3; i++)
     if (l->word[i].length == 1 && l->word[i].s[0] == '=' && !br__word_begins_number (l, 0))

@@ -121,6 +121,8 @@ const char *br__near_size (const br__run *run, const char *s, size_t length);
 void br__put_joined (br_text *t, const br__words *l, size_t from, size_t to);
 /* sizes.c.  T = a statement for each of several sizes in a line; 0: it has not so many.  */
 int br__phrase_sizes (br_text *t, const br__words *l);
+/* RUN, in the words L that were made of TYPED, would set a size to a product, where deck: 22 x 11 is more likely a part: it is refused with both.  */
+int br__two_sizes (br__run *run, const br__run *typed, const br__words *l);
 /* The same of one thing, 22 long and 11 wide.  */
 int br__phrase_sized (br_text *t, const br__words *l);
 /* Puts the size of the shape that the word I is, as it is compared with others; 0: it is none, or more than that.  */

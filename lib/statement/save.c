@@ -249,6 +249,15 @@ refuse_ending (br__run *run)
     end--;
   for (size_t k = 0; k < sizeof endings / sizeof endings[0]; k++)
     {
+      /* save picture as png */
+      const size_t word = strlen (endings[k].ending) - 1;
+      if (end - start > word + 3 && run->text[end - word - 1] == ' ' && br__same_word (run->text + end - word, word, endings[k].ending + 1) && run->sheet->shapes
+          && endings[k].word && *endings[k].word == 'd')
+        {
+          br__fail (run->error, BR_SYNTAX, start, end - start, "a sheet is saved as text, in a file such as `work.sheet`");
+          br__hint (run->error, "write `draw into drawing%s`", endings[k].ending);
+          return BR_SYNTAX;
+        }
       const size_t n = strlen (endings[k].ending), bare = end - start > n ? end - n : start;
       size_t name = bare;
       if (bare == start || !br__same_word (run->text + bare, n, endings[k].ending))

@@ -93,6 +93,22 @@ put_list (br_text *t, const br__words *l, size_t and, const char *comma)
       }
 }
 
+/* mean of 3, 2 and 3/8: two values at its end, or one.  */
+int
+br__words_mixed (const br__words *l, size_t start, size_t count)
+{
+  int64_t n, d;
+  int comma = 0;
+  for (size_t i = start; i + 2 < start + count; i++)
+    {
+      comma |= l->word[i].s[l->word[i].length - 1] == ',' || (i > start && br__word_at (l, i, "and"));
+      if (br__word_at (l, i + 1, "and") && br__word_ratio (l, i, &n, &d) && d == 1 && br__word_ratio (l, i + 2, &n, &d)
+          && d > 1 && n < d && comma)
+        return 1;
+    }
+  return 0;
+}
+
 /* 3, 2 and 3/8: two values, or one.  */
 int
 br__phrase_list_hint (br__run *run, const br__words *l)

@@ -266,22 +266,6 @@ find_row (match *m, const br__words *l, size_t from)
   return r ? r : find_in (br__phrase_orders, m, l, from);
 }
 
-/* mean of 3, 2 and 3/8: two values at its end, or one.  */
-static int
-is_mixed_list (const br__words *l, const slot *s)
-{
-  int64_t n, d;
-  int comma = 0;
-  for (size_t i = s->start; i + 2 < s->start + s->count; i++)
-    {
-      comma |= l->word[i].s[l->word[i].length - 1] == ',' || (i > s->start && br__word_at (l, i, "and"));
-      if (br__word_at (l, i + 1, "and") && br__word_ratio (l, i, &n, &d) && d == 1 && br__word_ratio (l, i + 2, &n, &d)
-          && d > 1 && n < d && comma)
-        return 1;
-    }
-  return 0;
-}
-
 /* What stands behind the phrase's end: a sum could go on behind it, or within it.  */
 static int
 is_open (const match *m, const char *is)
@@ -290,7 +274,7 @@ is_open (const match *m, const char *is)
   if (!m->count || !grouped)
     return 0;
   const slot *last = &m->slots[m->count - 1], *first = &m->slots[0];
-  if (strchr (is, '@') && is_mixed_list (m->l, last))
+  if (strchr (is, '@') && br__words_mixed (m->l, last->start, last->count))
     return 1;
   return (last->start + last->count == m->l->count && sum_in (m->l, last) < m->l->count)
          || (strstr (is, "{1}") && first->start == m->from && sum_in (m->l, first) < first->start + first->count);
@@ -426,7 +410,7 @@ put_is (br_text *t, const match *m, const char *is, const char *end, int first)
       if (s.number)
         br__text_printf (t, "%ld", s.number);
       else if (*is == '@')
-        put_words (t, m->l, s.start, s.start + s.count, first && is_mixed_list (m->l, last) ? 2 : 1);
+        put_words (t, m->l, s.start, s.start + s.count, first && br__words_mixed (m->l, last->start, last->count) ? 2 : 1);
       else if (compares && s.count == 1 && br__put_size_of (t, m->l, s.start))
         ;
       else if (group || m->hints)
@@ -465,7 +449,7 @@ call_of (br_text *t, const br__words *l, size_t from)
 {
   match m = { .l = l, .from = from, .slots = { { from + 2, l->count - from - 2, 0 } }, .count = 1 };
   const char *is = "(@1)";
-  if (!call_start (l, from) || sum_in (l, m.slots) < l->count || is_mixed_list (l, m.slots))
+  if (!call_start (l, from) || sum_in (l, m.slots) < l->count || br__words_mixed (l, m.slots[0].start, m.slots[0].count))
     return 0;
   br__text_put (t, l->word[from].s, l->word[from].length);
   put_is (t, &m, is, is + strlen (is), 0);
@@ -526,6 +510,7 @@ static void
 put_one (br_text *t, const match *m, const char *is, const char *end, int first)
 {
   const char *mark = memchr (is, '!', (size_t) (end - is));
+  mark = mark && mark[1] == '=' ? NULL : mark;
   put_is (t, m, is, mark ? mark : end, first);
   if (!mark)
     return;

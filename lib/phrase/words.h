@@ -97,6 +97,8 @@ int br__phrase_corners (br_text *t, const br__words *l);
 void br__phrase_list (br__words *l);
 /* 1 and both readings as a hint where its end is two values or one, 2 and 3/8.  */
 int br__phrase_list_hint (br__run *run, const br__words *l);
+/* COUNT words from START on end in two values or one, 3, 2 and 3/8.  */
+int br__words_mixed (const br__words *l, size_t start, size_t count);
 /* T = the line with commas between the numbers that stand side by side; 0: none do.  */
 int br__phrase_apart (br_text *t, const br__words *l);
 /* The function that the words from FROM on name, wheel gap, or NULL; *AFTER = the word behind its name.  */

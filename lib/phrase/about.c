@@ -295,7 +295,7 @@ is_denied (const br__about *m, const br__cue *c)
 static int
 hint_of_size (br__run *run, br__about *m)
 {
-  static const char beside[] = "i|we|want|need|ought|has|needs|wants|supposed|would|like|use|make|put|set|give|have|take|get|let|change|raise|lower|increase|reduce|to|at|be|is|are|shall|should|must|will|it|"
+  static const char beside[] = "i|we|bring|could|can|may|want|need|ought|has|needs|wants|supposed|would|like|use|make|put|set|give|have|take|get|let|change|raise|lower|increase|reduce|to|at|be|is|are|shall|should|must|will|it|"
     "now|only|just|with|in|for|so|that|long|wide|high|tall|thick|deep|across|diameter|dia|length|width|height|thickness|size|of|ok|about|try";
   const br__words *l = &m->l;
   size_t named = l->count, length = 0, n, value = l->count;
@@ -333,15 +333,33 @@ hint_of_size (br__run *run, br__about *m)
   return found;
 }
 
+/* The line speaks of several of a part, and has one whole number that is no size: 12 slats please.  */
+static int
+counts_several (const br__words *l)
+{
+  size_t numbers = 0, several = 0, length;
+  for (size_t i = 0; i < l->count; i++)
+    {
+      int64_t n, d;
+      const br__words one = br__bare_word (l, i);
+      if (br__word_begins_number (l, i))
+        numbers += br__word_ratio (&one, 0, &n, &d) && d == 1 && !br__word_is_unit (l, i + 1) ? 1 : 2;
+      else if ((br__word_called (&length, l, i) & BR__THING_PART) && length < one.word[0].length)
+        several++;
+      else if (!br__words_at (&one, 0, "i|we|want|need|have|got|make|cut|should|must|be|are|to|reduce|increase|set|change|only|just|now|the|please|it|of|get|give|let|will"))
+        return 0;
+    }
+  return numbers == 1 && several == 1;
+}
+
 int
 br__phrase_about (br__run *run, int last)
 {
   br__about m = { .l = { .run = run } };
   br__words_cut (&m.l);
-  /* Slats: 10 */
-  size_t called = 0;
-  if (m.l.count == 2 && (br__word_called (&called, &m.l, 0) & (BR__THING_PART | BR__THING_STOCK)) && called < br__word_bare (&m.l, 0, ":"))
-    br__words_put (&m.l, 2, 0, "qty");
+  /* Slats: 10, and reduce the slats to 7: how many.  */
+  if (counts_several (&m.l))
+    br__words_put (&m.l, m.l.count, 0, "qty");
   /* Four slats instead of two: what was, is not asked for.  */
   for (size_t i = 1; i + 1 < m.l.count; i++)
     if (br__words_at (&m.l, i, "instead of") || br__words_at (&m.l, i, "rather than"))

@@ -178,7 +178,7 @@ assignments (br__words *l)
       br__words_put (l, 2, 0, "=");
       return;
     }
-  if (n > 1 && l->word[0].s[n - 1] == ':' && br__letter_at (l->word[0].s, n, 0))
+  if (n > 1 && l->word[0].s[n - 1] == ':' && !br__words_at (l, 0, "rule:|check:") && br__letter_at (l->word[0].s, n, 0))
     {
       l->word[0].length--;
       br__words_put (l, 1, 0, "=");

@@ -302,7 +302,7 @@ put_words (br_text *t, const br__words *l, size_t from, size_t to, int list)
     }
 }
 
-/* A number or a name needs no brackets, but for a fraction before or behind POWER.  */
+/* A number or a name needs no brackets, but for a fraction before or behind POWER, or a unit before that.  */
 static int
 is_single (const br__words *l, const slot *s, int power)
 {
@@ -311,6 +311,9 @@ is_single (const br__words *l, const slot *s, int power)
   br_measure m = BR_MEASURE_ZERO;
   int number = !power && br_measure_read (&m, l->word[s->start].s, l->word[s->start].length, NULL, NULL) == BR_OK;
   br_measure_clear (&m);
+  const br_unit *unit;
+  if (power && br__word_measure (l, s->start, &unit) && unit)
+    return 0;
   for (size_t k = 0; k < l->word[s->start].length && !number; k++)
     if (!br__letter_at (l->word[s->start].s + k, 1, 1) && l->word[s->start].s[k] != '.')
       return 0;
@@ -358,7 +361,12 @@ put_value_words (br_text *t, const br__words *l, const slot *s)
   part.word[s->count - 1].length -= (size_t) (s->count == 1 && part.word[0].length > 1 && part.word[0].s[part.word[0].length - 1] == ',');
   size_t start = t->length, length;
   int64_t n, d;
-  /* 2 wheelbases */
+  /* wheels, 2 wheelbases */
+  if (part.count == 1 && !br__word_thing (&part, 0) && (br__word_called (&length, &part, 0) & BR__THING_SIZE))
+    {
+      br__text_printf (t, "%.*s", (int) length, part.word[0].s);
+      return;
+    }
   if (part.count == 2 && br__word_ratio (&part, 0, &n, &d) && (br__word_called (&length, &part, 1) & BR__THING_SIZE) && length < part.word[1].length)
     {
       br__text_printf (t, "%.*s * %.*s", (int) part.word[0].length, part.word[0].s, (int) length, part.word[1].s);

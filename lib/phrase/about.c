@@ -187,6 +187,8 @@ takes_all (const br__about *m, const char *is)
       return 0;
   if (strncmp (is, "$K1 =", 5) == 0 && br__words_among (&m->l, "most|least|sure|never|than|between"))
     return 0;
+  if (strncmp (is, "$1 * $2", 7) == 0 && br__words_among (&m->l, "circumference|radius|area|perimeter|diagonal"))
+    return 0;
   /* The fender goes round 7/16, and nothing is put on a mark.  */
   for (size_t i = 1; i < m->l.count && strncmp (is, "round", 5) == 0; i++)
     if (br__words_at (&m->l, i, "round") && br__word_thing (&m->l, i - 1) && !br__words_among (&m->l, "to|nearest|closest"))
@@ -303,7 +305,7 @@ hint_of_size (br__run *run, br__about *m)
   for (size_t i = 0; i < l->count; i++)
     {
       const br__words one = br__bare_word (l, i);
-      if (!br__word_begins_number (l, i) && !br__word_called (&n, l, i) && !br__word_is_unit (l, i) && !br__words_at (&one, 0, beside))
+      if (!br__word_begins_number (l, i) && !br__word_called (&n, l, i) && !br__words_at (&one, 0, beside))
         return 0;
     }
   for (size_t i = 0; i < l->count; i++)

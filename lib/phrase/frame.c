@@ -185,7 +185,7 @@ assignments (br__words *l)
     }
   else if (l->word[1].length == 2 && memcmp (l->word[1].s, ":=", 2) == 0)
     br__words_put (l, 1, 1, "=");
-  else if (l->word[1].length == 1 && l->word[1].s[0] == ':' && br__letter_at (l->word[0].s, n, 0))
+  else if (l->word[1].length == 1 && l->word[1].s[0] == ':' && !(br__word_known (l, 0) && br__word_known (l, 2)) && br__letter_at (l->word[0].s, n, 0))
     br__words_put (l, 1, 1, "=");
   else if (word && br__words_at (l, 1, "as big|large|long|wide|high|tall|thick|deep as"))
     br__words_put (l, 1, 3, "=");

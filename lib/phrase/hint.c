@@ -173,6 +173,7 @@ named_measure (br_error *error, const br__words *l)
   /* Of what is said to be wide a note tells too little.  */
   int found = l->count > 1 && !(first && br__words_at (l, last, "wide|long|high|tall|thick|deep")) && !br_unit_find (l->word[last].s, l->word[last].length)
               && br_measure_read (&m, start, length, NULL, NULL) == BR_OK && length + l->word[last].length < 60;
+  const int unit = m.unit != NULL;
   br_measure_clear (&m);
   for (size_t i = 0, n; found && i < l->word[last].length; i += n)
     {
@@ -184,8 +185,10 @@ named_measure (br_error *error, const br__words *l)
   const int several = found && !br__word_known (l, last) && (br__word_called (&named, l, last) & BR__THING_SIZE);
   if (several && first)
     br__hint (error, "write `%.*s = %.*s * %.*s`", (int) l->word[0].length, l->word[0].s, (int) length, start, (int) named, l->word[last].s);
-  else if (several)
+  else if (several && unit)
     br__hint (error, "write `%.*s = %.*s`", (int) named, l->word[last].s, (int) length, start);
+  else if (several)
+    br__hint (error, "write `%.*s * %.*s`", (int) length, start, (int) named, l->word[last].s);
   else if (found && first)
     br__hint (error, "write `%.*s = %.*s %c %.*s`", (int) l->word[0].length, l->word[0].s, (int) length, start,
               br__word_known (l, last) ? '*' : '#', (int) l->word[last].length, l->word[last].s);

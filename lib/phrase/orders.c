@@ -100,6 +100,11 @@ const br__phrase_rule br__phrase_orders[] = {
   { "which|what numbers|sizes|values did i give|type|enter|set", "?list" },
   { "N worksheets|papers|quizzes with N sums|problems|questions|exercises [each]", "?worksheet sums $2 versions $1 into papers.pdf" },
   /* Sizes.  */
+  { "K : K", "$1 = $2|$1 / $2" },
+  { "K - K each|both|either side|sides|end|ends", "?$1 - 2 * $2" },
+  { "K + K each|both|either side|sides|end|ends", "?$1 + 2 * $2" },
+  { "* rounded down", "round $1 down" },
+  { "* rounded up", "round $1 up" },
   { "K down|up|back to V", "?$1 = $2" },
   { "K down|up|back to V U", "?$1 = $2 $3" },
   { "K up by *", "?$1 = !$1 + $2" },

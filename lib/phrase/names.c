@@ -173,7 +173,7 @@ name_way (br__words *l)
     { "high|tall|height|higher|taller", { "height", NULL } }, { "thick|thickness|thicker|thinner|thicken", { "thickness", NULL } },
     { "diameter|dia|across", { "dia", "diameter" } } };
   enum { ROWS = sizeof table / sizeof table[0] };
-  char name[MOST_NAME], found[MOST_NAME] = "";
+  char name[MOST_NAME];
   size_t at = l->count, of = l->count, k = ROWS, count = 0;
   if (memchr (l->run->text, '=', l->run->end) || br__words_at (l, 0, "box|circle|part|stock|plate|outline|arc|line|row|space|divide|draw|note|dimension|move"))
     return;
@@ -184,29 +184,23 @@ name_way (br__words *l)
         if (br__words_at (&one, 0, table[row].said) && !br__word_known (&one, 0))
           at = i, k = row, count++;
     }
-  for (size_t i = 0; i < l->count && count == 1; i++)
+  /* Is the deck wider than the side: of both.  */
+  for (size_t i = 0; i < l->count && count == 1 && l->made_count < BR__MOST_MADE; i++)
     if (i != at && br__letter_at (l->word[i].s, l->word[i].length, 0) && way_of (name, l, i, table[k].names))
       {
-        if (of < l->count)
-          return;
+        const size_t bare = br__bare_word (l, i).word[0].length, article = i && br__words_at (l, i - 1, "the|my|our|your");
+        br__words_make (l, i, 1, "%s%.*s", name, (int) (l->word[i].length - bare), l->word[i].s + bare);
+        if (article)
+          br__words_put (l, i - 1, 1, "");
+        at -= article && at > i;
+        i -= article;
         of = i;
-        memcpy (found, name, sizeof found);
       }
-  if (of == l->count || l->made_count == BR__MOST_MADE)
+  if (of == l->count)
     return;
-  const size_t bare = br__bare_word (l, of).word[0].length;
-  br__words_make (l, of, 1, "%s%.*s", found, (int) (l->word[of].length - bare), l->word[of].s + bare);
   if (br__word_at (l, at + 1, "of") && at + 2 == of)
-    {
-      br__words_put (l, at, 2, "");
-      return;
-    }
-  if (of && br__words_at (l, of - 1, "the|my|our|your"))
-    {
-      br__words_put (l, --of, 1, "");
-      at -= at > of;
-    }
-  if (at > of && at > 1 && (br__word_begins_number (l, at - 1) || br__word_is_unit (l, at - 1)) && br__words_at (l, at, "long|wide|high|tall|thick|across"))
+    br__words_put (l, at, 2, "");
+  else if (at > of && at > 1 && (br__word_begins_number (l, at - 1) || br__word_is_unit (l, at - 1)) && br__words_at (l, at, "long|wide|high|tall|thick|across"))
     br__words_put (l, at, 1, "");
 }
 

@@ -222,9 +222,8 @@ new_name_in (br__token *name, const br__run *run)
 {
   br_error ignored;
   br__lexer lex;
-  if (br__lex_start (&lex, run->text, run->end, &ignored) != BR_OK)
-    return 0;
-  while (br__lex_next (&lex, &ignored) == BR_OK && lex.token.type != BR__END)
+  br_status status = br__lex_start (&lex, run->text, run->end, &ignored);
+  while (status == BR_OK && (status = br__lex_next (&lex, &ignored)) == BR_OK && lex.token.type != BR__END)
     {
       const char *s = run->text + lex.token.offset;
       const size_t n = lex.token.length;

@@ -185,7 +185,7 @@ takes_all (const br__about *m, const char *is)
     if (br__words_at (&m->l, i, "degree|degrees|deg") && br__word_begins_number (&m->l, i - 1)
         && (strncmp (is, "atan", 4) == 0 || strchr ("$d(s", *is)))
       return 0;
-  if (strncmp (is, "$K1 =", 5) == 0 && br__words_among (&m->l, "most|least|sure|never|than|between"))
+  if (strncmp (is, "$K1 =", 5) == 0 && br__words_among (&m->l, "most|least|sure|never|than|between|over|under|above|below"))
     return 0;
   if (strncmp (is, "$1 * $2", 7) == 0 && br__words_among (&m->l, "circumference|radius|area|perimeter|diagonal"))
     return 0;
@@ -241,6 +241,17 @@ try_hint (br_text *t, br__about *m, const br__cue *c, const char *is, const char
   const br__run *run = m->l.run;
   if (t->length == run->end && memcmp (br__text_string (t), run->text, t->length) == 0)
     return 0;
+  /* Nor is its own line, which is to be changed.  */
+  for (size_t i = 0; i < m->l.count && c->is[0] == '$' && c->is[1] != 'L'; i++)
+    {
+      size_t length;
+      br_text line = BR_TEXT_ZERO;
+      const int own = (br__word_called (&length, &m->l, i) & ~BR__THING_SIZE) && br__about_put_line (&line, &m->l, m->l.word[i].s, length)
+                      && line.length == t->length && memcmp (br__text_string (&line), br__text_string (t), t->length) == 0;
+      br__text_clear (&line);
+      if (own)
+        return 0;
+    }
   return (!strchr (c->is, '$') && !f) || br__run_works (run, br__text_string (t), t->length);
 }
 
@@ -344,7 +355,9 @@ counts_several (const br__words *l)
     {
       int64_t n, d;
       const br__words one = br__bare_word (l, i);
-      if (br__word_begins_number (l, i))
+      if (br__cardinal (l, i) > 1)
+        numbers++;
+      else if (br__word_begins_number (l, i))
         numbers += br__word_ratio (&one, 0, &n, &d) && d == 1 && !br__word_is_unit (l, i + 1) ? 1 : 2;
       else if ((br__word_called (&length, l, i) & BR__THING_PART) && length < one.word[0].length)
         several++;
@@ -361,7 +374,12 @@ br__phrase_about (br__run *run, int last)
   br__words_cut (&m.l);
   /* Slats: 10, and reduce the slats to 7: how many.  */
   if (counts_several (&m.l))
-    br__words_put (&m.l, m.l.count, 0, "qty");
+    {
+      for (size_t i = 0; i < m.l.count; i++)
+        if (br__cardinal (&m.l, i) > 1)
+          br__words_make (&m.l, i, 1, "%lld", (long long) br__cardinal (&m.l, i));
+      br__words_put (&m.l, m.l.count, 0, "qty");
+    }
   /* Four slats instead of two: what was, is not asked for.  */
   for (size_t i = 1; i + 1 < m.l.count; i++)
     if (br__words_at (&m.l, i, "instead of") || br__words_at (&m.l, i, "rather than"))

@@ -97,6 +97,10 @@ joined (char name[MOST_NAME], const br__words *l, size_t i)
         int length = snprintf (name, MOST_NAME, "%.*s", (int) owner_length (l, i), l->word[i].s);
         for (size_t w = i + 1; w < i + n && length > 2 && length < MOST_NAME; w++)
           length += snprintf (name + length, (size_t) (MOST_NAME - length), "%s%.*s", signs[k], (int) l->word[w].length, l->word[w].s);
+        /* wheel blanks */
+        const int several = length > 3 && length < MOST_NAME && name[length - 1] == 's' && !things (l->run, name, (size_t) length);
+        if (several)
+          name[--length] = 0;
         if (length > 2 && length < MOST_NAME && things (l->run, name, (size_t) length) && (*signs[k] || (l->word[i].length > 2 && !br__word_begins_number (l, i + 1))))
           return n;
       }

@@ -100,6 +100,8 @@ const br__phrase_rule br__phrase_orders[] = {
   { "which|what numbers|sizes|values did i give|type|enter|set", "?list" },
   { "N worksheets|papers|quizzes with N sums|problems|questions|exercises [each]", "?worksheet sums $2 versions $1 into papers.pdf" },
   /* Sizes.  */
+  { "know if|when K is|goes|gets over|above|past|bigger [than] *", "?check $1 <= $2" },
+  { "know if|when K is|goes|gets under|below|smaller [than] *", "?check $1 >= $2" },
   { "K : K", "$1 = $2|$1 / $2" },
   { "K - K each|both|either side|sides|end|ends", "?$1 - 2 * $2" },
   { "K + K each|both|either side|sides|end|ends", "?$1 + 2 * $2" },
@@ -133,6 +135,7 @@ const br__phrase_rule br__phrase_orders[] = {
   { "K [is|be] [the] equal|equals|same to|as *", "?$1 = $2" },
   { "tolerance|tolerances of|for|on K", "?tolerance" },
   { "K from * to *", "$1 = $3" },
+  { "rename the A to W", "rename $1 to $2" },
   { "replace A with|by X", "?rename $1 to $2" },
   { "replace K with|by *", "$1 = $2" },
   { "change|make|set|update K", "?help sizes" },

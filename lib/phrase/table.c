@@ -18,6 +18,7 @@ typedef struct slot
 {
   size_t start, count;          /* words */
   long number;                  /* of an ordinal, or 0 */
+  char kind;
 } slot;
 
 typedef struct match
@@ -99,9 +100,8 @@ slot_takes (const br__words *l, size_t i, char kind, long *number)
     case 'G': return (br__word_thing (l, i) & BR__THING_SHAPE) != 0;
     case 'A':
       {
-        br__words one = { .run = l->run, .word = { l->word[i] }, .count = 1 };
-        one.word[0].length -= (size_t) (one.word[0].length > 1 && one.word[0].s[one.word[0].length - 1] == ',');
-        return br__word_thing (&one, 0);
+        size_t length;
+        return br__word_called (&length, l, i) != 0;
       }
     case 'X': return br__word_is_new (l, i);
     case 'C': return br__words_at (l, i, "<|<=|=|>=|>|!=|\xe2\x89\xa4|\xe2\x89\xa5");
@@ -154,7 +154,7 @@ match_from (match *m, size_t i, const char *typed)
       long number = 0;
       if (*typed == '.' ? !br__ends_in (m->l->word[i].s, m->l->word[i].length, typed, length) : !slot_takes (m->l, *typed == 'L' ? i + n - 1 : i, *typed, &number))
         break;
-      *s = (slot) { i, n, number };
+      *s = (slot) { i, n, number, *typed };
       if (*typed == 'Q' && sum_in (m->l, s) == i + n)
         continue;
       m->count++;
@@ -415,8 +415,11 @@ put_is (br_text *t, const match *m, const char *is, const char *end, int first)
       else if (first && s.start == m->from && !at_end)
         group = 0;
       br__text_puts (t, group ? "(" : "");
+      size_t length;
       if (s.number)
         br__text_printf (t, "%ld", s.number);
+      else if (s.kind == 'A' && br__word_called (&length, m->l, s.start))
+        br__text_put (t, m->l->word[s.start].s, length);
       else if (*is == '@')
         put_words (t, m->l, s.start, s.start + s.count, first && br__words_mixed (m->l, last->start, last->count) ? 2 : 1);
       else if (compares && s.count == 1 && br__put_size_of (t, m->l, s.start))
@@ -455,7 +458,7 @@ call_start (const br__words *l, size_t from)
 static int
 call_of (br_text *t, const br__words *l, size_t from)
 {
-  match m = { .l = l, .from = from, .slots = { { from + 2, l->count - from - 2, 0 } }, .count = 1 };
+  match m = { .l = l, .from = from, .slots = { { from + 2, l->count - from - 2, 0, 0 } }, .count = 1 };
   const char *is = "(@1)";
   if (!call_start (l, from) || sum_in (l, m.slots) < l->count || br__words_mixed (l, m.slots[0].start, m.slots[0].count))
     return 0;

@@ -101,7 +101,7 @@ joined (char name[MOST_NAME], const br__words *l, size_t i)
         const int several = length > 3 && length < MOST_NAME && name[length - 1] == 's' && !things (l->run, name, (size_t) length);
         if (several)
           name[--length] = 0;
-        if (length > 2 && length < MOST_NAME && things (l->run, name, (size_t) length) && (*signs[k] || (l->word[i].length > 2 && !br__word_begins_number (l, i + 1))))
+        if (length > 2 && length < MOST_NAME && things (l->run, name, (size_t) length) && (*signs[k] || (l->word[i].length > 2 && !br__word_begins_number (l, i + 1) && !(br__word_thing (l, i) && br__word_thing (l, i + 1)))))
           return n;
       }
   return 0;

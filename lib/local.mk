@@ -19,6 +19,7 @@ include lib/lesson/local.mk
 include lib/view/local.mk
 include lib/draw/local.mk
 include lib/report/local.mk
+include lib/phrase/local.mk
 include lib/statement/local.mk
 include lib/page/local.mk
 

@@ -24,6 +24,7 @@ include tests/lesson/local.mk
 include tests/draw/local.mk
 include tests/report/local.mk
 include tests/page/local.mk
+include tests/phrase/local.mk
 include tests/statement/local.mk
 include tests/repl/local.mk
 include tests/bench/local.mk

@@ -68,6 +68,14 @@ strip (size_t *start, size_t *end, int *unit, const char *text)
       ++*start, --*end;
       return 1;
     }
+  /* Curly ones of three bytes, double or single.  */
+  n = strlen ("\xe2\x80\x9c");
+  if (*end - *start > 2 * n && (memcmp (text + *start, "\xe2\x80\x9c", n) == 0 || memcmp (text + *start, "\xe2\x80\x98", n) == 0)
+      && memcmp (text + *start, text + *end - n, n - 1) == 0 && text[*end - 1] == (char) (text[*start + n - 1] + 1))
+    {
+      *start += n, *end -= n;
+      return 1;
+    }
   for (size_t i = 0; i < sizeof before / sizeof before[0]; i++)
     if ((n = strlen (before[i])) < *end - *start && same (text + *start, before[i], n))
       {
@@ -122,6 +130,9 @@ br__measure_within (size_t *start, size_t *end, const char *text, size_t length)
 static void
 put_piece (br_text *t, const char *text, size_t from, size_t to)
 {
+  /* Curly quotes say nothing.  */
+  if (to - from == 3 && memcmp (text + from, "\xe2\x80", 2) == 0)
+    return;
   while (from < to && (is_blank (text[from]) || strchr ("\",;", text[from])))
     from++;
   while (to > from && (is_blank (text[to - 1]) || strchr ("\",;", text[to - 1])))

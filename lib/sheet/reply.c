@@ -52,6 +52,21 @@ br__stopped (const br__run *run)
 }
 
 void
+br__find_note (br__run *run)
+{
+  size_t start, end = run->length;
+  run->end = br__note_start (run->text, run->length);
+  start = run->end + (run->end < run->length);
+  while (start < end && (run->text[start] == ' ' || run->text[start] == '\t'))
+    start++;
+  while (end > start && (run->text[end - 1] == ' ' || run->text[end - 1] == '\t'
+                         || run->text[end - 1] == '\r'))
+    end--;
+  run->note = run->text + start;
+  run->note_length = end - start;
+}
+
+void
 br__fill_expected (br__run *run, const char *what)
 {
   const br__token *t = &run->lex.token;

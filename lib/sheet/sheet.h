@@ -120,6 +120,8 @@ typedef struct br__language
   const struct br__statement *(*find) (const char *word, size_t length);
   br_status (*run) (br_sheet *sheet, const char *text, size_t length, const char *file, size_t first_line,
                     int from_file, const br_sink *sink);
+  /* Runs the text of RUN, up to its note, in the words of the language alone.  */
+  br_status (*dispatch) (struct br__run *run);
   /* LINE, which set what is set now, so that it means the same whatever was set before it.  */
   void (*put_setting) (br_text *t, const br_sheet *sheet, const struct br__line *line);
   /* Where an outline is hard to saw, or narrower than LEAST inches.  BR_DOMAIN: it waits.  */
@@ -280,6 +282,8 @@ br__fail_stopped (br__run *run)
   return br__fail_plain (run->error, BR_STOPPED, 0, 0);
 }
 
+/* RUN->end = where the note of its text begins, RUN->note = the note without its # and the blanks around.  */
+void br__find_note (br__run *run);
 void br__fill_expected (br__run *run, const char *what);
 
 /* Fails at the token at hand.  */

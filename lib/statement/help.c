@@ -10,7 +10,7 @@
 #include "shape/shape.h"
 #include "draw/draw.h"
 #include "statement/statements.h"
-#include "statement/topics.h"
+#include "phrase/topics.h"
 #include "wood/wood.h"
 #include "formula/words.h"
 

@@ -7,6 +7,7 @@
 #include "draw/draw.h"
 #include "explain/explain.h"
 #include "lesson/worksheet.h"
+#include "phrase/phrase.h"
 #include "report/report.h"
 #include "shape/shape.h"
 #include "sheet/sheet.h"
@@ -54,7 +55,7 @@ br_sheet_new (br_sheet **sheet)
 {
   if (!sheet)
     return BR_DOMAIN;
-  static const br__language language = { br__statement_at, br__statement_find, br__sheet_run, br__put_setting, br__shape_weak, br__put_other,
+  static const br__language language = { br__statement_at, br__statement_find, br__sheet_run, br__dispatch, br__put_setting, br__shape_weak, br__put_other,
                                          br__wood_cut_as };
   br__account *account = br__account_new (BR_SHEET_MEMORY);
   if (!account)

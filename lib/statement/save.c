@@ -166,11 +166,13 @@ is_spoken (const br__run *run, const br__lexer *at, const char *const *words)
   return 0;
 }
 
+/* What people call a sheet.  */
+static const char *const things[] = { "it", "this", "my", "the", "a", "sheet", "work", "design", "file", "drawing", "picture", "project", "everything", "all", NULL };
+
 /* `save as FILE`, `save my sheet to FILE`, `save it`, `save to a file`: the words could be a part of the file's name.  */
 static br_status
 refuse_word (br__run *run)
 {
-  static const char *const things[] = { "it", "this", "my", "the", "a", "sheet", "work", "design", "file", "everything", "all", NULL };
   static const char *const before[] = { "as", "to", "in", "into", "under", "called", "named", NULL };
   br__lexer at = run->lex, last = at;
   size_t found = 0, named = 0, end = run->end;
@@ -204,6 +206,74 @@ refuse_word (br__run *run)
   return BR_SYNTAX;
 }
 
+/* `save drawing as cart`: words, or a part of the file's name.  */
+static br_status
+refuse_between (br__run *run)
+{
+  static const char *const between[] = { "as", "to", "into", "under", "called", "named" };
+  const size_t start = run->lex.token.offset;
+  size_t name = start, end = run->end;
+  int spoken = 0;               /* refuse_word has what begins so */
+  while (end > start && br__blank_at (run->text + end - 1, 1))
+    end--;
+  if (run->lex.token.type == BR__END || memchr (run->text + start, '"', end - start))
+    return BR_OK;
+  for (size_t i = start, n; i < end; i += n + 1)
+    {
+      n = strcspn (run->text + i, " ");
+      n = n < end - i ? n : end - i;
+      for (size_t k = 0; k < sizeof between / sizeof between[0] && i > start && !spoken && i + n + 1 < end; k++)
+        if (br__same_word (run->text + i, n, between[k]))
+          name = i + n + 1;
+      spoken = 0;
+      for (size_t k = 0; things[k] && !spoken; k++)
+        spoken = br__same_word (run->text + i, n, things[k]);
+    }
+  if (name == start)
+    return BR_OK;
+  const char *ending = memchr (run->text + name, '.', end - name) ? "" : ".sheet";
+  br__fail (run->error, BR_SYNTAX, start, name - start, "this can be words, or a part of the file's name");
+  br__hint (run->error, "write `save %.*s%s` or `save \"%.*s%s\"`", br__clip (run->text + name, end - name, 60), run->text + name, ending,
+            br__clip (run->text + start, end - start, 60), run->text + start, ending);
+  return BR_SYNTAX;
+}
+
+/* `save cart.pdf`: a sheet is text, and what else is called so is made by other statements.  */
+static br_status
+refuse_ending (br__run *run)
+{
+  static const struct { const char *ending, *word; } endings[] = {
+    { ".pdf", "draw" }, { ".svg", "draw" }, { ".png", "draw" }, { ".html", "report" }, { ".csv", NULL } };
+  size_t start = run->lex.token.offset, end = run->end;
+  while (end > start && strchr (" \t\"", run->text[end - 1]))
+    end--;
+  for (size_t k = 0; k < sizeof endings / sizeof endings[0]; k++)
+    {
+      /* save picture as png */
+      const size_t word = strlen (endings[k].ending) - 1;
+      if (end - start > word + 3 && run->text[end - word - 1] == ' ' && br__same_word (run->text + end - word, word, endings[k].ending + 1) && run->sheet->shapes
+          && endings[k].word && *endings[k].word == 'd')
+        {
+          br__fail (run->error, BR_SYNTAX, start, end - start, "a sheet is saved as text, in a file such as `work.sheet`");
+          br__hint (run->error, "write `draw into drawing%s`", endings[k].ending);
+          return BR_SYNTAX;
+        }
+      const size_t n = strlen (endings[k].ending), bare = end - start > n ? end - n : start;
+      size_t name = bare;
+      if (bare == start || !br__same_word (run->text + bare, n, endings[k].ending))
+        continue;
+      while (name > start && !strchr (" \t\"", run->text[name - 1]))
+        name--;
+      br__fail (run->error, BR_SYNTAX, name, end - name, "a sheet is saved as text, in a file such as `work.sheet`");
+      if (endings[k].word && (run->sheet->shapes || *endings[k].word == 'r'))
+        br__hint (run->error, "write `%s into %.*s`", endings[k].word, br__clip (run->text + name, end - name, 60), run->text + name);
+      else
+        br__hint (run->error, "write `save %.*s.sheet`", br__clip (run->text + name, bare - name, 60), run->text + name);
+      return BR_SYNTAX;
+    }
+  return BR_OK;
+}
+
 /* `save cart.sheet as well`: what stands behind the file's name could be words, or a part of it.  */
 static br_status
 refuse_behind (br__run *run)
@@ -235,11 +305,10 @@ br__do_save (br__run *run)
   char *path = NULL;
   way how;
   size_t start = 0, end = run->end;
-  br_status status = refuse_word (run);
-  if (status == BR_OK)
-    status = refuse_in (run);
-  if (status == BR_OK)
-    status = refuse_behind (run);
+  static br_status (*const refuse[]) (br__run *) = { refuse_ending, refuse_behind, refuse_between, refuse_word, refuse_in };
+  br_status status = BR_OK;
+  for (size_t i = 0; i < sizeof refuse / sizeof refuse[0] && status == BR_OK; i++)
+    status = refuse[i] (run);
   if (status == BR_OK)
     status = read_way (&how, &start, run);
   while (end > start && br__blank_at (run->text + end - 1, 1))

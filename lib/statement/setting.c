@@ -513,6 +513,10 @@ text_setting (br__run *run, const char *name, char **text)
       size_t start = run->lex.token.offset, end = run->end;
       while (end > start && (run->text[end - 1] == ' ' || run->text[end - 1] == '\t'))
         end--;
+      /* title: market cart, as it is typed */
+      if (!run->from_file && run->text[start] == ':' && start + 1 < end)
+        for (start++; run->text[start] == ' ' || run->text[start] == '\t'; )
+          start++;
       char *copy = br__strndup (run->text + start, end - start);
       if (!copy)
         return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);

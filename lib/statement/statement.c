@@ -12,7 +12,7 @@
 #include "sheet/caution.h"
 #include "sheet/access.h"
 #include "formula/words.h"
-#include "statement/phrase.h"
+#include "phrase/phrase.h"
 #include "statement/statements.h"
 #include "table/column.h"
 
@@ -178,21 +178,6 @@ br__dispatch (br__run *run)
   return show (run);
 }
 
-void
-br__find_note (br__run *run)
-{
-  size_t start, end = run->length;
-  run->end = br__note_start (run->text, run->length);
-  start = run->end + (run->end < run->length);
-  while (start < end && (run->text[start] == ' ' || run->text[start] == '\t'))
-    start++;
-  while (end > start && (run->text[end - 1] == ' ' || run->text[end - 1] == '\t'
-                         || run->text[end - 1] == '\r'))
-    end--;
-  run->note = run->text + start;
-  run->note_length = end - start;
-}
-
 int
 br__line_says (const char *text, size_t length)
 {
@@ -236,7 +221,7 @@ run_statement (br__run *run)
   if ((status == BR_SYNTAX || status == BR_DOMAIN) && !run->refused && !run->told)
     status = br__run_phrase (run, status);
   else if (status == BR_IO)
-    (void) br__phrase_refused (run);
+    (void) (br__phrase_refused (run) || br__phrase_about (run, 1));
   (void) br__account_watch (before);
   (void) br__account_wait (waited);
   if (br__account_stopped () && status == BR_NO_MEMORY)

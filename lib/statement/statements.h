@@ -16,21 +16,10 @@ br_status br__run_line (br_sheet *sheet, const char *text, size_t length, const 
                         size_t line_number, int from_file, br__ending ending, const br_sink *sink);
 /* Runs the text of RUN, up to its note, in the words of the language alone.  */
 br_status br__dispatch (br__run *run);
-/* RUN->end = where the note of its text begins, RUN->note = the note without its # and the blanks around.  */
-void br__find_note (br__run *run);
-/* phrase_names.c.  T = what NAME is that no size is called; nothing where it is only a name.  */
-void br__put_other (br_text *t, const br_sheet *sheet, const char *name);
 /* 1 where a line has more than blanks and a note.  */
 int br__line_says (const char *text, size_t length);
 /* Runs LINE, which was refused before, once more, as `run files` asks for it; OUTER takes over what it changes.  */
 br_status br__run_again (br__run *outer, br__line *line);
-
-/* phrase_run.c.  The hint of a line of which nothing is known.  */
-extern const char br__only_help[];
-/* Reads the line of RUN, which was refused with STATUS, as a phrase.  */
-br_status br__run_phrase (br__run *run, br_status status);
-/* TEXT would be taken in the sheet of RUN as it is.  Nothing of it stays, no file is touched, and nothing is said.  */
-int br__run_works (const br__run *run, const char *text, size_t length);
 
 /* statements.c: ends with a row without a word.  */
 extern const br__statement br__statement_statements[];

@@ -6,7 +6,7 @@
 
 #include "formula/functions.h"
 #include "statement/statements.h"
-#include "statement/topics.h"
+#include "phrase/topics.h"
 #include "../sheet/support.h"
 
 typedef struct offers

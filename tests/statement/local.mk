@@ -4,7 +4,6 @@ statement_tests = tests/statement/cautions \
   tests/statement/complete \
   tests/statement/engines \
   tests/statement/files \
-  tests/statement/phrases \
   tests/statement/rounding \
   tests/statement/settings \
   tests/statement/values

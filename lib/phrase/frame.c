@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_frame.c - what stands around a phrase: words of questions and orders, assignments, signs of other notations.  */
+   frame.c - what stands around a phrase: words of questions and orders, assignments, signs of other notations.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -7,9 +7,8 @@
 #include <string.h>
 
 #include "measure/measure.h"
-#include "statement/phrase.h"
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
+#include "phrase/phrase.h"
+#include "phrase/words.h"
 
 /* ---- Questions and orders ---- */
 
@@ -114,6 +113,8 @@ questions (br__words *l)
       const size_t last = l->count - 1;
       l->word[last].length -= (size_t) (l->word[last].length > 1 && l->word[last].s[l->word[last].length - 1] == ',');
     }
+  if (l->count > 2 && (br__words_at (l, l->count - 2, "to|for me") || br__words_at (l, l->count - 2, "for us")))
+    br__words_put (l, l->count - 2, 2, "");
   if (l->count == 1 && (br__word_at (l, 0, "exit") || br__word_at (l, 0, "bye") || br__word_at (l, 0, "q")))
     br__words_put (l, 0, 1, "quit");
   if (l->count == 1 && br__word_at (l, 0, "checks"))
@@ -151,7 +152,7 @@ assignments (br__words *l)
   int word = br__word_at (l, 0, "set") || br__word_at (l, 0, "change") || br__word_at (l, 0, "let") || br__word_at (l, 0, "make")
              || br__word_at (l, 0, "update") || br__word_at (l, 0, "define");
   /* make it 5: of what?  */
-  word = word && !br__words_at (l, 1, "it|this|that|them|everything|all") && !br__word_at (l, 2, "by");
+  word = word && !br__words_at (l, 2, "and|&") && !br__words_at (l, 1, "it|this|that|them|everything|all") && !br__word_at (l, 2, "by");
   /* make deck 18 in long: a shape is no size.  */
   word = word && (!br__word_thing (l, 1) || (br__word_thing (l, 1) & BR__THING_SIZE));
   if (word && l->count > 2 && !br__word_known (l, 0))
@@ -160,7 +161,7 @@ assignments (br__words *l)
     word = 0;
   if (l->count < 2)
     return;
-  if (br__statement_find (l->word[0].s, l->word[0].length) && l->count > 2 && l->word[1].length > 1
+  if (br__statement_of (l->run, l->word[0].s, l->word[0].length) && l->count > 2 && l->word[1].length > 1
       && l->word[1].s[l->word[1].length - 1] == ':')
     {
       l->word[1].length--;
@@ -168,20 +169,31 @@ assignments (br__words *l)
       return;
     }
   size_t n = l->word[0].length;
-  if (n > 1 && l->word[0].s[n - 1] == ':' && br__letter_at (l->word[0].s, n, 0))
+  const size_t second = l->word[1].length;
+  /* wheel diameter: 3 */
+  if (l->count > 2 && second > 2 && l->word[1].s[second - 1] == ':' && br__word_begins_number (l, 2) && br__word_is_new (l, 0)
+      && br__letter_at (l->word[1].s, second, 0))
+    {
+      l->word[1].length--;
+      br__words_put (l, 2, 0, "=");
+      return;
+    }
+  if (n > 1 && l->word[0].s[n - 1] == ':' && !br__words_at (l, 0, "rule:|check:") && br__letter_at (l->word[0].s, n, 0))
     {
       l->word[0].length--;
       br__words_put (l, 1, 0, "=");
     }
   else if (l->word[1].length == 2 && memcmp (l->word[1].s, ":=", 2) == 0)
     br__words_put (l, 1, 1, "=");
-  else if (l->word[1].length == 1 && l->word[1].s[0] == ':' && br__letter_at (l->word[0].s, n, 0))
+  else if (l->word[1].length == 1 && l->word[1].s[0] == ':' && !(br__word_known (l, 0) && br__word_known (l, 2)) && br__letter_at (l->word[0].s, n, 0))
     br__words_put (l, 1, 1, "=");
+  else if (word && br__words_at (l, 1, "as big|large|long|wide|high|tall|thick|deep as"))
+    br__words_put (l, 1, 3, "=");
   else if (word && (br__words_at (l, 1, "to|be|as|equal")))
     br__words_put (l, 1, 1, "=");
   else if (word && br__word_begins_number (l, 1))
     br__words_put (l, 1, 0, "=");
-  st = br__statement_find (l->word[0].s, l->word[0].length);
+  st = br__statement_of (l->run, l->word[0].s, l->word[0].length);
   if (st && st->setting && l->word[1].length == 1 && l->word[1].s[0] == '=')
     br__words_put (l, 1, 1, "");
 }

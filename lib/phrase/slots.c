@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_slots.c - what stands in the hints of phrase_cues.c for what a line has: its shapes, its measures, its files.  */
+   slots.c - what stands in the hints of cues.c for what a line has: its shapes, its measures, its files.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -8,9 +8,8 @@
 
 #include "exact/status.h"
 #include "measure/measure.h"
-#include "statement/phrase.h"
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
+#include "phrase/phrase.h"
+#include "phrase/words.h"
 
 /* What stands behind a number and is not what it counts.  */
 #define NO_THINGS "x|by|of|on|in|at|to|for|from|and|or|long|wide|high|tall|thick|deep|across|with|in."
@@ -228,11 +227,10 @@ kind_at (const br__about *m, size_t i, char kind)
   const br_unit *unit;
   int plural = 0;
   const int wanted = strchr ("GEAJZ", kind) ? BR__THING_SHAPE : kind == 'K' ? BR__THING_SIZE : strchr ("PO", kind) ? BR__THING_PART : kind == 'S' ? BR__THING_STOCK
-                     : strchr ("YWUL", kind) ? BR__THING_SHAPE | BR__THING_PART | BR__THING_STOCK : 0;
-  if (wanted && !br__word_thing (&one, 0) && length > 3 && one.word[0].s[length - 1] == 's')
-    one.word[0].length--;
+                     : strchr ("dp", kind) ? BR__THING_PART : strchr ("YWUL", kind) ? BR__THING_SHAPE | BR__THING_PART | BR__THING_STOCK : 0;
+  size_t called = 0;
   if (wanted)
-    return br__word_thing (&one, 0) & wanted ? one.word[0].length : 0;
+    return br__word_called (&called, l, i) & wanted ? called : 0;
   int found = 0;
   switch (kind)
     {
@@ -281,6 +279,10 @@ put_thing (br_text *t, br__about *m, char kind, int which)
         return m->taken[i] = br__about_put_again (t, m, kind, l->word[i].s, length);
       else if (strchr ("YWUO", kind))
         return m->taken[i] = br__about_put_edited (t, m, kind, l->word[i].s, length);
+      else if (kind == 'p')
+        return m->taken[i] = 1;
+      else if (kind == 'd')
+        return m->taken[i] = br__put_size_of_part (t, l, l->word[i].s, length);
       else if (kind == 'L')
         return br__about_put_line (t, l, l->word[i].s, length);
       else
@@ -295,6 +297,12 @@ put_thing (br_text *t, br__about *m, char kind, int which)
 static void
 put_name (br_text *t, const br__words *l)
 {
+  /* stock oak 3/4 by 5, 2 boards */
+  if (br__words_at (l, 0, "stock|part") && br__word_is_new (l, 1) && !br__words_at (l, 1, NO_THINGS "|called|named"))
+    {
+      br__text_put (t, l->word[1].s, l->word[1].length);
+      return;
+    }
   for (int counted = 0; counted < 2; counted++)
     for (size_t i = 0; i + 1 < l->count; i++)
       {
@@ -309,7 +317,7 @@ put_name (br_text *t, const br__words *l)
       }
   static const char *const names[] = { "new_one", "new_two", "new_three" };
   /* row slats c qty 3: the name is there already.  */
-  if (br__words_at (l, 0, "row|mirror") && br__word_is_new (l, 1) && !br__words_at (l, 1, NO_THINGS))
+  if (br__words_at (l, 0, "row|mirror|circle|box|plate|outline|line|arc") && br__word_is_new (l, 1) && !br__words_at (l, 1, NO_THINGS))
     {
       br__text_put (t, l->word[1].s, l->word[1].length);
       return;
@@ -353,8 +361,12 @@ static void
 put_valued (br_text *t, br__about *m, size_t i)
 {
   const size_t at = m->v[i].at;
+  /* 24 / (3 in) is divided by a length.  */
+  const int divides = m->v[i].unit && t->length > 2 && memcmp (t->bytes + t->length - 2, "/ ", 2) == 0;
+  br__text_puts (t, divides ? "(" : "");
   if ((m->taken[at] = br__put_size_of (t, &m->l, at)) == 0)
     br__about_put_word (t, m, at, bare_length (&m->l, at), '/');
+  br__text_puts (t, divides ? ")" : "");
 }
 
 /* Puts the values of the line from FROM on, in the order of their roles, with SIGN between them, where there are LEAST or more.  */

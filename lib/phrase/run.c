@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_run.c - a line that is no statement is read as a phrase and then in plainer words, and gets a hint where it is neither.  */
+   run.c - a line that is no statement is read as a phrase and then in plainer words, and gets a hint where it is neither.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -7,10 +7,10 @@
 #include <string.h>
 
 #include "exact/status.h"
+#include "formula/words.h"
+#include "phrase/phrase.h"
+#include "phrase/words.h"
 #include "sheet/access.h"
-#include "statement/phrase.h"
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
 
 #define MOST_LOOKED_INTO 1000
 #define MOST_READ 10000
@@ -25,9 +25,9 @@ br__seeks_hints (const br__run *run)
 
 /* A value and a setting say themselves what they were taken for.  */
 static int
-echoes (const br_text *phrase, const br_text *left_out)
+echoes (const br__run *run, const br_text *phrase, const br_text *left_out)
 {
-  const br__statement *st = br__statement_find (phrase->bytes, strcspn (phrase->bytes, " "));
+  const br__statement *st = br__statement_of (run, phrase->bytes, strcspn (phrase->bytes, " "));
   return left_out->length || (st && !st->setting && !strstr (phrase->bytes, " = "));
 }
 
@@ -103,9 +103,9 @@ is_tried (const char *word)
 /* TEXT begins with a statement that does no more than it says at once, or with none: what goes through the history, reads a
    file or asks is not tried.  */
 static int
-may_try (const char *text)
+may_try (const br__run *run, const char *text)
 {
-  const br__statement *st = br__statement_find (text, strcspn (text, " `;"));
+  const br__statement *st = br__statement_of (run, text, strcspn (text, " `;"));
   return !st || is_tried (st->word);
 }
 
@@ -129,7 +129,7 @@ try_line (br_error *error, const br__run *run, const char *text, size_t length)
   br__find_note (&trial);
   sheet->policy = touch_nothing;
   sheet->takes_line = NULL;
-  br_status status = br__dispatch (&trial);
+  br_status status = sheet->language->dispatch (&trial);
   sheet->tried_short |= status == BR_NO_MEMORY;
   br__changes_revert (&trial);
   sheet->untold = untold;       /* all that has changed is as it was */
@@ -162,6 +162,19 @@ replaces_unasked (const br__run *run, const char *text, size_t length)
         ;
       found = k < n;
     }
+  /* whel is 4 speaks of the wheel, and how wide the deck is of deck_width.  */
+  br__words typed = { .run = run };
+  br__words_cut (&typed);
+  if (typed.count && typed.count < BR__MOST_WORDS)
+    br__phrase_names (&typed);
+  for (size_t i = 0; found && i < typed.count; i++)
+    {
+      found = !(br__bare_word (&typed, i).word[0].length == n && memcmp (typed.word[i].s, s, n) == 0);
+      if (!found)
+        break;
+      const char *near = br__near_size (run, typed.word[i].s, typed.word[i].length);
+      found = !(near && strlen (near) == n && memcmp (near, s, n) == 0);
+    }
   return found;
 }
 
@@ -171,7 +184,7 @@ br__run_works (const br__run *run, const char *text, size_t length)
   br_error error;
   const char *second = memchr (text, ';', length);
   length = second ? (size_t) (second - text) : length;
-  return !replaces_unasked (run, text, length) && (!may_try (text) || try_line (&error, run, text, length) == BR_OK);
+  return !replaces_unasked (run, text, length) && (!may_try (run, text) || try_line (&error, run, text, length) == BR_OK);
 }
 
 /* What the hint of RUN says to write works: `A`, or `A` or `B`, of which one that does not is left out.  */
@@ -203,6 +216,25 @@ hint_works (br__run *run)
   return works || !count;
 }
 
+/* The name in the line of RUN, which sets a size or checks, behind its first word, that nothing is called yet; 0: there is none.  */
+static int
+new_name_in (br__token *name, const br__run *run)
+{
+  br_error ignored;
+  br__lexer lex;
+  br_status status = br__lex_start (&lex, run->text, run->end, &ignored);
+  while (status == BR_OK && (status = br__lex_next (&lex, &ignored)) == BR_OK && lex.token.type != BR__END)
+    {
+      const char *s = run->text + lex.token.offset;
+      const size_t n = lex.token.length;
+      const br__words one = { .run = run, .word = { { s, n } }, .count = 1 };
+      if (lex.token.type == BR__NAME && !br__word_thing (&one, 0) && !br__function_find (s, n) && !br_unit_find (s, n)
+          && br__shape_word (s, n) == BR__SHAPE_NONE && !br__words_at (&one, 0, "known|x"))
+        return *name = lex.token, 1;
+    }
+  return 0;
+}
+
 /* RUN, in the words that were made of TYPED, runs; what is said of a shape, a part or a stock sets no size of its name, nor
    what is said of several one of theirs: the wheels are 5.  */
 static br_status
@@ -211,18 +243,49 @@ run_made (br__run *run, const br__run *typed)
   br__words l = { .run = run };
   br__words_cut (&l);
   const int sets = l.count > 2 && br__word_at (&l, 1, "=") && !memchr (typed->text, '=', typed->end);
-  int thing = sets ? br__word_thing (&l, 0) : 0;
-  if (sets && !thing && l.word[0].length > 3 && l.word[0].s[l.word[0].length - 1] == 's')
-    {
-      l.word[0].length--;
-      thing = br__word_thing (&l, 0);
-      if (thing & BR__THING_SIZE)
-        return br__fail (run->error, BR_SYNTAX, 0, typed->end, "the size is called `%.*s`", br__clip (l.word[0].s, l.word[0].length, 40), l.word[0].s);
-    }
+  size_t length = 0;
+  const int thing = sets ? br__word_called (&length, &l, 0) : 0;
+  if ((thing & BR__THING_SIZE) && length < l.word[0].length)
+    return br__fail (run->error, BR_SYNTAX, 0, typed->end, "the size is called `%.*s`", br__clip (l.word[0].s, length, 40), l.word[0].s);
   if (thing && !(thing & BR__THING_SIZE))
-    return br__fail (run->error, BR_SYNTAX, 0, typed->end, "`%.*s` is %s, and no size", br__clip (l.word[0].s, l.word[0].length, 40), l.word[0].s,
+    return br__fail (run->error, BR_SYNTAX, 0, typed->end, "`%.*s` is %s, and no size", br__clip (l.word[0].s, length, 40), l.word[0].s,
                      thing & BR__THING_SHAPE ? "a shape" : thing & BR__THING_PART ? "a part" : "stock");
-  return br__dispatch (run);
+  /* Round 45.6 to the nearest mm in a sheet of inches: of mm, or of inches.  */
+  const br_unit *of, *const own = run->sheet->settings.unit, *const mark = l.count == 5 ? br_unit_find (l.word[4].s, l.word[4].length) : NULL;
+  if (mark && mark != own && br__word_at (&l, 0, "round") && br__words_at (&l, 2, "to 1") && br__word_measure (&l, 1, &of) && !of && run->end < 60)
+    {
+      const int n = (int) l.word[1].length;
+      br__fail_two_ways (run, 0, run->end);
+      br__hint (run->error, "write `round %.*s %s to 1 %s` or `round %.*s %s to 1 %s`", n, l.word[1].s, mark->name, mark->name, n, l.word[1].s, own->name, mark->name);
+      return BR_SYNTAX;
+    }
+  if (sets && br__two_sizes (run, typed, &l))
+    return BR_SYNTAX;
+  /* whel is 4: the wheel, or another size.  */
+  const char *const near = sets && !thing ? br__near_size (run, l.word[0].s, l.word[0].length) : NULL;
+  if (near && run->end < 60)
+    {
+      const int n = (int) (run->end - (size_t) (l.word[1].s - run->text));
+      br__fail_two_ways (run, 0, run->end);
+      br__hint (run->error, "write `%s %.*s` or `%.*s`", near, n, l.word[1].s, (int) run->end, run->text);
+      return BR_SYNTAX;
+    }
+  /* The wheel is round: a word that is no size is waited for where the language is typed, and not where it is spoken.  */
+  br__token name;
+  const int checks = br__word_at (&l, 0, "check") && strcspn (typed->text, "<>=") >= typed->end;
+  if ((sets || checks) && new_name_in (&name, run))
+    {
+      br_text other = BR_TEXT_ZERO;
+      char word[48] = "";
+      memcpy (word, run->text + name.offset, (size_t) br__clip (run->text + name.offset, name.length, 40));
+      br__fail (run->error, BR_SYNTAX, 0, typed->end, "`%s` is no size of this sheet", word);
+      br__put_other (&other, run->sheet, word);
+      if (!other.length && run->end < 100 && br__run_works (run, run->text, run->end))
+        br__hint (run->error, "`%.*s` waits for a size that is called so", (int) run->end, run->text);
+      br__text_clear (&other);
+      return BR_SYNTAX;
+    }
+  return run->sheet->language->dispatch (run);
 }
 
 /* A line that was refused with STATUS is read as a phrase, and runs in the words of the language, which are those that
@@ -237,7 +300,7 @@ read_phrase (br__run *run, br_status status)
     return status;
   if (br__phrase (&t, &run->left_out, run))
     {
-      run->echoes = echoes (&t, &run->left_out);
+      run->echoes = echoes (run, &t, &run->left_out);
       br__text_put (&t, " ", run->end < run->length);
       br__text_put (&t, run->text + run->end, run->length - run->end);
       br__changes_revert (run);
@@ -259,7 +322,7 @@ read_phrase (br__run *run, br_status status)
       status = first.status;
       br__phrase_hint (run);
       /* Of a line that begins as a statement its own mistake is the nearer one.  */
-      const int begins = br__statement_find (run->text + typed.word.offset, typed.word.length) != NULL;
+      const int begins = br__statement_of (run, run->text + typed.word.offset, typed.word.length) != NULL;
       if (begins || says_more (run->error) || (*run->error->hint && !*later.hint) || run->phrase.failed)
         return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
       run->text = br__text_string (&run->phrase);
@@ -292,6 +355,7 @@ hint_of_spelling (br__run *run)
 {
   br_text spelled = BR_TEXT_ZERO, t = BR_TEXT_ZERO, left_out = BR_TEXT_ZERO;
   br__run made = *run;
+  const br_error first = *run->error;
   int found = 0, more = br__phrase_spelled (&spelled, run);
   for (int steps = 0; more && !found && steps < 3; steps++)
     {
@@ -310,6 +374,8 @@ hint_of_spelling (br__run *run)
     }
   run->sheet->tried_short |= spelled.failed;
   br__text_clear (&spelled);
+  if (!found)
+    *run->error = first;
   return found;
 }
 
@@ -320,7 +386,7 @@ run_plainer (br__run *run, const br__run *typed, br_status status)
 {
   enum { MOST_STEPS = 4 };
   br_text t = BR_TEXT_ZERO;
-  const int hinted = *run->error->hint && hint_works (run);
+  const int hinted = says_more (run->error) && hint_works (run);
   const br_error first = *run->error;
   /* The first mistake may be one of a phrase, and its place there.  */
   const br__run told = *run;
@@ -330,7 +396,7 @@ run_plainer (br__run *run, const br__run *typed, br_status status)
   int more = br__phrase_loose (&t, run);
   for (int steps = 0; more && steps < MOST_STEPS; steps++)
     {
-      const int echo = echoes (&t, &run->left_out);
+      const int echo = echoes (run, &t, &run->left_out);
       take_text (run, &t);
       run->echoes = echo;
       if (run_made (run, typed) == BR_OK)
@@ -351,7 +417,7 @@ run_plainer (br__run *run, const br__run *typed, br_status status)
   *run->error = first;
   if (found)
     br__hint (run->error, "%s", later.hint);
-  else if (!br__phrase_about (run, 1) && !hinted && !hint_of_spelling (run))
+  else if (!br__phrase_about (run, 1) && !hinted && !hint_of_spelling (run) && says_more (run->error))
     *run->error->hint = 0;
   br__text_clear (&run->phrase);
   run->phrase = phrase;
@@ -368,7 +434,7 @@ tell_behind_commas (br__run *run, br_status status)
   const char *s = run->text;
   const size_t start = run->error->offset, end = start + run->error->length;
   size_t put = 0;
-  if (status != BR_SYNTAX || !strstr (run->error->message, "blank behind each comma") || !br__statement_find (s + run->word.offset, run->word.length)
+  if (status != BR_SYNTAX || !strstr (run->error->message, "blank behind each comma") || !br__statement_of (run, s + run->word.offset, run->word.length)
       || (*run->error->hint && hint_works (run)))
     return status;
   for (size_t i = 0; i < run->end; i++)
@@ -376,7 +442,7 @@ tell_behind_commas (br__run *run, br_status status)
       br__text_put (&t, s + i, 1);
       br__text_puts (&t, s[i] == ',' && i + 1 < run->end && s[i + 1] != ' ' ? " " : "");
     }
-  if (!t.failed && may_try (s + run->word.offset) && try_line (&error, run, br__text_string (&t), t.length) != BR_OK)
+  if (!t.failed && may_try (run, s + run->word.offset) && try_line (&error, run, br__text_string (&t), t.length) != BR_OK)
     {
       /* Where it stands in what was typed.  */
       for (size_t i = 0; i < run->end && i + put < error.offset; i++)

@@ -7,7 +7,7 @@
 #include <string.h>
 
 #include "formula/lexer.h"
-#include "statement/topics.h"
+#include "phrase/topics.h"
 
 const char *const br__first_page =
   "Type a measure, or what is to be done with it. What one does most:\n"

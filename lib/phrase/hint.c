@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_hint.c - what to write instead of a line that people type for something else.  */
+   hint.c - what to write instead of a line that people type for something else.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -8,13 +8,12 @@
 
 #include "formula/words.h"
 #include "measure/measure.h"
-#include "statement/phrase.h"
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
+#include "phrase/phrase.h"
+#include "phrase/words.h"
 
 /* The name in the words FROM up to TO with its blanks and hyphens as underscores.  */
-static void
-put_joined (br_text *t, const br__words *l, size_t from, size_t to)
+void
+br__put_joined (br_text *t, const br__words *l, size_t from, size_t to)
 {
   for (size_t i = from; i < to; i++)
     {
@@ -56,43 +55,18 @@ joined_name (br_text *t, const br__words *l)
     equals++;
   if (equals == 0 || equals > 4 || equals + 1 >= l->count || br__word_asks (l->word[0].s, l->word[0].length) || l->run->sheet->language->find (l->word[0].s, l->word[0].length))
     return 0;
+  for (size_t i = 1; i < equals; i++)
+    if (br__words_at (l, i, "to|the|of|from|by|at|with"))
+      return 0;
   for (size_t i = 0; i < equals; i++)
     for (size_t k = 0; k < l->word[i].length; k++)
       if ((l->word[i].s[k] != '-' || l->word[i].length == 1) && !br__letter_at (l->word[i].s + k, l->word[i].length - k, k > 0 || i > 0))
         return 0;
   if (equals == 1 && !memchr (l->word[0].s, '-', l->word[0].length))
     return 0;
-  put_joined (t, l, 0, equals);
+  br__put_joined (t, l, 0, equals);
   put_rest (t, l, equals);
   return 1;
-}
-
-/* length = 10, width = 4 and body height is 3 in: one statement for each.  deck: length 10, width 4 has names of two words.  */
-static int
-several_sizes (br_text *t, const br__words *l)
-{
-  size_t sizes = 0;
-  const size_t of = l->count && l->word[0].length < 20 && br__word_bare (l, 0, ":") < l->word[0].length ? br__word_bare (l, 0, ":") : 0;
-  for (size_t i = of > 0; i < l->count; sizes++)
-    {
-      i += sizes && br__word_at (l, i, "and");
-      const size_t from = i;
-      while (i < l->count && !br__words_at (l, i, "=|is|are") && !br__word_begins_number (l, i))
-        if (!br__letter_at (l->word[i].s, l->word[i].length, 0) || l->word[i++].length > 30)
-          return 0;
-      const size_t value = i + !br__word_begins_number (l, i);
-      if (i == from || i > from + 3 || value >= l->count || !(br__word_begins_number (l, value) || br__word_known (l, value)))
-        return 0;
-      /* length 10: one word, with a comma before the next.  */
-      if (value == i && (i > from + 1 || !br__word_is_new (l, from) || (sizes && br__word_bare (l, from - 1, ",;") == l->word[from - 1].length)))
-        return 0;
-      br__text_printf (t, "%s%.*s%s", sizes ? "; " : "", (int) of, l->word[0].s, of ? "_" : "");
-      put_joined (t, l, from, i);
-      br__text_puts (t, " =");
-      for (i = value; i < l->count && !(i > value && (br__word_at (l, i, "and") || br__word_bare (l, i - 1, ",;") < l->word[i - 1].length)); i++)
-        br__text_printf (t, " %.*s", (int) br__word_bare (l, i, ",;"), l->word[i].s);
-    }
-  return sizes > 1 && t->length < 120;
 }
 
 /* outline side = 0,0, 4,0, 4,3: the corners of a shape as numbers alone.  */
@@ -111,13 +85,11 @@ counted_name (br_text *t, const br__words *l)
 {
   int64_t n, d;
   br__words one = *l;
+  size_t length;
   if (l->count < 2 || !br__word_ratio (l, 0, &n, &d) || br__word_at (l, 1, "x")
-      || (l->count > 2 && br__letter_at (l->word[2].s, l->word[2].length, 1)))
+      || (l->count > 2 && br__letter_at (l->word[2].s, l->word[2].length, 1)) || !(br__word_called (&length, l, 1) & BR__THING_SIZE))
     return 0;
-  if (!br__word_known (l, 1) && one.word[1].length > 1 && one.word[1].s[one.word[1].length - 1] == 's')
-    one.word[1].length--;
-  if (!br__word_known (&one, 1))
-    return 0;
+  one.word[1].length = length;
   br__text_put (t, l->word[0].s, l->word[0].length);
   br__text_puts (t, " *");
   put_rest (t, &one, 1);
@@ -201,6 +173,7 @@ named_measure (br_error *error, const br__words *l)
   /* Of what is said to be wide a note tells too little.  */
   int found = l->count > 1 && !(first && br__words_at (l, last, "wide|long|high|tall|thick|deep")) && !br_unit_find (l->word[last].s, l->word[last].length)
               && br_measure_read (&m, start, length, NULL, NULL) == BR_OK && length + l->word[last].length < 60;
+  const int unit = m.unit != NULL;
   br_measure_clear (&m);
   for (size_t i = 0, n; found && i < l->word[last].length; i += n)
     {
@@ -208,7 +181,15 @@ named_measure (br_error *error, const br__words *l)
       found = n > 0;
       n += !found;
     }
-  if (found && first)
+  size_t named = 0;
+  const int several = found && !br__word_known (l, last) && (br__word_called (&named, l, last) & BR__THING_SIZE);
+  if (several && first)
+    br__hint (error, "write `%.*s = %.*s * %.*s`", (int) l->word[0].length, l->word[0].s, (int) length, start, (int) named, l->word[last].s);
+  else if (several && unit)
+    br__hint (error, "write `%.*s = %.*s`", (int) named, l->word[last].s, (int) length, start);
+  else if (several)
+    br__hint (error, "write `%.*s * %.*s`", (int) length, start, (int) named, l->word[last].s);
+  else if (found && first)
     br__hint (error, "write `%.*s = %.*s %c %.*s`", (int) l->word[0].length, l->word[0].s, (int) length, start,
               br__word_known (l, last) ? '*' : '#', (int) l->word[last].length, l->word[last].s);
   else if (found && br__word_known (l, last))
@@ -240,7 +221,7 @@ new_name (br_text *t, const br__words *l)
   br_measure_clear (&m);
   if (!reads)
     return 0;
-  put_joined (t, l, 0, words);
+  br__put_joined (t, l, 0, words);
   br__text_puts (t, " =");
   put_rest (t, l, words);
   return 1;
@@ -333,16 +314,23 @@ lacks_hint (const br_error *error, const char *name)
          || (strncmp (error->hint, "write ", 6) == 0 && strncmp (error->hint + 6, name, n) == 0 && error->hint[6 + n] == '(');
 }
 
-/* 3 and 4: two values, or their sum.  */
+/* 3 and 4, 2' 6" and 3 1/4": two values, or their sum.  */
 static int
 and_pair (br_error *error, const br__words *l)
 {
-  if (l->count != 3 || !br__word_at (l, 1, "and") || !br__word_begins_number (l, 0) || !br__word_begins_number (l, 2)
-      || l->word[0].length + l->word[2].length > 40)
+  size_t at = 1;
+  while (at < l->count && !br__word_at (l, at, "and"))
+    at++;
+  if (at + 1 >= l->count || l->run->end > 50)
     return 0;
-  const int a = (int) l->word[0].length, b = (int) l->word[2].length;
-  br__hint (error, "write `%.*s, %.*s` or `%.*s + %.*s`", a, l->word[0].s, b, l->word[2].s, a, l->word[0].s, b, l->word[2].s);
-  return 1;
+  const char *s = l->word[0].s, *next = l->word[at + 1].s;
+  const int a = (int) (l->word[at - 1].s + l->word[at - 1].length - s), b = (int) (l->word[l->count - 1].s + l->word[l->count - 1].length - next);
+  br_measure m = BR_MEASURE_ZERO;
+  const int found = br_measure_read (&m, s, (size_t) a, NULL, NULL) == BR_OK && br_measure_read (&m, next, (size_t) b, NULL, NULL) == BR_OK;
+  br_measure_clear (&m);
+  if (found)
+    br__hint (error, "write `%.*s, %.*s` or `%.*s + %.*s`", a, s, b, next, a, s, b, next);
+  return found;
 }
 
 /* T, or what it assigns, is a formula.  */
@@ -493,12 +481,14 @@ puts_name (br_text *t, const br__run *run, const br__words *l)
   return 1;
 }
 
-/* M8: the size of a bolt across its thread.  */
+/* Sixteen; M8: the size of a bolt across its thread.  */
 static int
 bolt (br_error *error, const br__words *l)
 {
   const char *s = l->word[0].s;
   const size_t n = l->word[0].length;
+  if (l->count == 1 && br__cardinal (l, 0) > 1)
+    return br__hint (error, "write `%lld`", (long long) br__cardinal (l, 0)), 1;
   if (l->count != 1 || n < 2 || n > 3 || (*s | 0x20) != 'm' || s[1] == '0' || strspn (s + 1, "0123456789") < n - 1)
     return 0;
   br__hint (error, "write `%.*s mm` or `drills %.*s mm`", (int) n - 1, s + 1, (int) n - 1, s + 1);
@@ -530,7 +520,7 @@ br__phrase_hint (br__run *run)
       || and_pair (run->error, &l) || bolt (run->error, &l) || breaks_off (run->error, &l)
       || mistyped (run->error, &l))
     return;
-  if (several_sizes (&t, &l) || (br__text_reset (&t), puts_corners (&t, &l)))
+  if (br__phrase_sizes (&t, &l) || (br__text_reset (&t), puts_corners (&t, &l)))
     {
       br__hint (run->error, "write `%s`", br__text_string (&t));
       br__text_clear (&t);
@@ -557,7 +547,7 @@ br__phrase_hint (br__run *run)
   else if (!known && l.count == 2 && br__word_at (&l, 0, "boxes"))
     br__hint (run->error, "write `%.*s boxes` or `in_boxes(%.*s)`", (int) l.word[1].length, l.word[1].s,
               (int) l.word[1].length, l.word[1].s);
-  else if (!joined_name (&t, &l) && !counted_name (&t, &l) && !call_or_list (&t, run->error, &l)
+  else if (!br__phrase_sized (&t, &l) && (br__text_reset (&t), !joined_name (&t, &l)) && !counted_name (&t, &l) && !call_or_list (&t, run->error, &l)
            && !(lacks_hint (run->error, "") && new_name (&t, &l)))
     named_measure (run->error, &l);
   if (t.failed)

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_numbers.c - numbers in words as digits: two and a half, three eighths, half an inch.  */
+   numbers.c - numbers in words as digits: two and a half, three eighths, half an inch.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -7,7 +7,7 @@
 #include <string.h>
 
 #include "measure/measure.h"
-#include "statement/phrase_words.h"
+#include "phrase/words.h"
 
 int64_t
 br__cardinal (const br__words *l, size_t i)
@@ -194,6 +194,17 @@ br__phrase_numbers (br__words *l)
       size_t used = 0;
       if (br__word_known (l, i))
         continue;
+      /* Half a dozen, 2 dozen; inch and a half: of one.  */
+      if (br__words_at (l, i, "half a dozen") || br__words_at (l, i, "1/2 a dozen"))
+        br__words_put (l, i, 3, "6");
+      else if (br__words_at (l, i + 1, "dozen") && ((br__word_ratio (l, i, &n, &one) && one == 1) || (n = br__cardinal (l, i)) > 0))
+        br__words_make (l, i, 2, "%lld", (long long) (12 * n));
+      else if (br__words_at (l, i, "inch|foot and") && (i == 0 || is_sign_word (l, i - 1)))
+        br__words_put (l, i, 0, "1");
+      else if (br__word_at (l, i, "zero") || (i && br__words_at (l, i, "a|an") && br__word_is_unit (l, i + 1) && !br__words_at (l, i + 1, "box|square|grid") && !br__words_at (l, i - 1, "of|half|quarter|per|in|to")
+                                              && !br__word_begins_number (l, i - 1) && !br__ordinal (l, i - 1, NULL)))
+        br__words_put (l, i, 1, br__word_at (l, i, "zero") ? "0" : "1");
+      one = 0;
       if (br__cardinal (l, i) >= 20 && br__cardinal (l, i) % 10 == 0 && br__cardinal (l, i + 1) > 0 && br__cardinal (l, i + 1) < 10
           && !br__words_at (l, i + 1, "a|an") && !spoken_fraction (l, i + 1, &n, &d, &used))
         br__words_make (l, i, 2, "%lld", (long long) (br__cardinal (l, i) + br__cardinal (l, i + 1)));

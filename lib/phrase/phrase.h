@@ -1,10 +1,17 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    phrase.h - what people type, in the words of the language.  */
-#ifndef BR_STATEMENT_PHRASE_H
-#define BR_STATEMENT_PHRASE_H
+#ifndef BR_PHRASE_PHRASE_H
+#define BR_PHRASE_PHRASE_H
 
 #include "exact/text.h"
 #include "sheet/sheet.h"
+
+/* run.c.  The hint of a line of which nothing is known.  */
+extern const char br__only_help[];
+/* Reads the line of RUN, which was refused with STATUS, as a phrase.  */
+br_status br__run_phrase (br__run *run, br_status status);
+/* names.c.  T = what NAME is that no size is called; nothing where it is only a name.  */
+void br__put_other (br_text *t, const br_sheet *sheet, const char *name);
 
 /* T = the statement RUN->text up to its note in the words of the language, where all of its phrases can mean one thing
    only.  0 where there is nothing to change.  Three rules: what can mean one thing is accepted; what could mean two is left,

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_about.c - a line that no row reads, but that has words of something and what its statement takes, in whatever order:
+   about.c - a line that no row reads, but that has words of something and what its statement takes, in whatever order:
    `make sure that the front wheel never hits the deck` has `hits` and two shapes, and its hint is a check of their distance.
    That is a hint and never a reading.  */
 #ifdef HAVE_CONFIG_H
@@ -10,10 +10,9 @@
 #include <string.h>
 
 #include "exact/status.h"
-#include "statement/phrase.h"
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
-#include "statement/topics.h"
+#include "phrase/phrase.h"
+#include "phrase/topics.h"
+#include "phrase/words.h"
 
 #define COUNTED "holes|hole|slats|slat|rungs|rung|pegs|peg|screws|nails|posts|balusters|spindles|shelves|marks|dowels|bars|hooks|" \
   "spaced|spacing|spaces|space|spread|evenly|equally|gap|gaps|between|pieces|piece|parts|part|lengths|sections|bits|strips|blocks|" \
@@ -181,6 +180,19 @@ takes_all (const br__about *m, const char *is)
 {
   if (strncmp (is, "help", 4) == 0)
     return 1;
+  /* An angle is given already: there is no slope to be asked for.  */
+  for (size_t i = 1; i < m->l.count; i++)
+    if (br__words_at (&m->l, i, "degree|degrees|deg") && br__word_begins_number (&m->l, i - 1)
+        && (strncmp (is, "atan", 4) == 0 || strchr ("$d(s", *is)))
+      return 0;
+  if (strncmp (is, "$K1 =", 5) == 0 && br__words_among (&m->l, "most|least|sure|never|than|between|over|under|above|below"))
+    return 0;
+  if (strncmp (is, "$1 * $2", 7) == 0 && br__words_among (&m->l, "circumference|radius|area|perimeter|diagonal"))
+    return 0;
+  /* The fender goes round 7/16, and nothing is put on a mark.  */
+  for (size_t i = 1; i < m->l.count && strncmp (is, "round", 5) == 0; i++)
+    if (br__words_at (&m->l, i, "round") && br__word_thing (&m->l, i - 1) && !br__words_among (&m->l, "to|nearest|closest"))
+      return 0;
   for (size_t i = 0; i < m->count; i++)
     if (!m->taken[m->v[i].at])
       return 0;
@@ -207,7 +219,7 @@ static int
 asks_values (const br__about *m)
 {
   const br__words *l = &m->l;
-  if (br__statement_find (l->word[0].s, l->word[0].length) && !br__word_known (l, 0)
+  if (br__statement_of (l->run, l->word[0].s, l->word[0].length) && !br__word_known (l, 0)
       && !br__words_at (l, 0, "round|mark|marks|divide|space|check|scale|ruler|find|explain|simplest|tolerance|exact|saws|drills|arc"))
     return 0;
   for (size_t i = 0; i < l->count; i++)
@@ -229,6 +241,17 @@ try_hint (br_text *t, br__about *m, const br__cue *c, const char *is, const char
   const br__run *run = m->l.run;
   if (t->length == run->end && memcmp (br__text_string (t), run->text, t->length) == 0)
     return 0;
+  /* Nor is its own line, which is to be changed.  */
+  for (size_t i = 0; i < m->l.count && c->is[0] == '$' && c->is[1] != 'L'; i++)
+    {
+      size_t length;
+      br_text line = BR_TEXT_ZERO;
+      const int own = (br__word_called (&length, &m->l, i) & ~BR__THING_SIZE) && br__about_put_line (&line, &m->l, m->l.word[i].s, length)
+                      && line.length == t->length && memcmp (br__text_string (&line), br__text_string (t), t->length) == 0;
+      br__text_clear (&line);
+      if (own)
+        return 0;
+    }
   return (!strchr (c->is, '$') && !f) || br__run_works (run, br__text_string (t), t->length);
 }
 
@@ -257,6 +280,9 @@ hint_of (br__run *run, br__about *m, const br__cue *c)
     }
   if (first && second)
     br__hint (run->error, "write `%s` or `%s`", br__text_string (&a), br__text_string (&b));
+  /* Its own line alone changes nothing.  */
+  else if (first && strncmp (c->is, "$L", 2) == 0)
+    br__hint (run->error, "type its line with what is to be changed: `%s`", br__text_string (&a));
   else if (first || second)
     br__hint (run->error, "write `%s`", br__text_string (first ? &a : &b));
   br__text_clear (&a);
@@ -278,13 +304,95 @@ is_denied (const br__about *m, const br__cue *c)
   return i < sizeof makes / sizeof makes[0] && !(says && (*c->is != '$' || m->count > 2));
 }
 
+/* A line of one size and one measure, and words beside that say no more, says what the size is: wheels four inch diameter.  */
+static int
+hint_of_size (br__run *run, br__about *m)
+{
+  static const char beside[] = "i|we|bring|could|can|may|want|need|ought|has|needs|wants|supposed|would|like|use|make|put|set|give|have|take|get|let|change|raise|lower|increase|reduce|to|at|be|is|are|shall|should|must|will|it|"
+    "now|only|just|with|in|for|so|that|long|wide|high|tall|thick|deep|across|diameter|dia|length|width|height|thickness|size|of|ok|about|try";
+  const br__words *l = &m->l;
+  size_t named = l->count, length = 0, n, value = l->count;
+  br_text t = BR_TEXT_ZERO;
+  for (size_t i = 0; i < l->count; i++)
+    {
+      const br__words one = br__bare_word (l, i);
+      if (!br__word_begins_number (l, i) && !br__word_called (&n, l, i) && !br__words_at (&one, 0, beside))
+        return 0;
+    }
+  for (size_t i = 0; i < l->count; i++)
+    if (br__word_called (&n, l, i) & BR__THING_SIZE)
+      {
+        if (named < l->count)
+          return 0;
+        named = i, length = n;
+      }
+  for (size_t i = 0; i < m->count; i++)
+    if (m->v[i].measured)
+      {
+        if (value < l->count)
+          return 0;
+        value = m->v[i].at;
+      }
+  if (named == l->count || value == l->count)
+    return 0;
+  memset (m->taken, 0, sizeof m->taken);
+  br__text_printf (&t, "%.*s = ", (int) length, l->word[named].s);
+  m->taken[named] = 1;
+  br__about_put_word (&t, m, value, br__bare_word (l, value).word[0].length, '/');
+  const int found = takes_all (m, "") && t.length < 120 && br__run_works (run, br__text_string (&t), t.length);
+  if (found)
+    br__hint (run->error, "write `%s`", br__text_string (&t));
+  br__text_clear (&t);
+  return found;
+}
+
+/* The line speaks of several of a part, and has one whole number that is no size: 12 slats please.  */
+static int
+counts_several (const br__words *l)
+{
+  size_t numbers = 0, several = 0, length;
+  for (size_t i = 0; i < l->count; i++)
+    {
+      int64_t n, d;
+      const br__words one = br__bare_word (l, i);
+      if (br__cardinal (l, i) > 1)
+        numbers++;
+      else if (br__word_begins_number (l, i))
+        numbers += br__word_ratio (&one, 0, &n, &d) && d == 1 && !br__word_is_unit (l, i + 1) ? 1 : 2;
+      else if ((br__word_called (&length, l, i) & BR__THING_PART) && length < one.word[0].length)
+        several++;
+      else if (!br__words_at (&one, 0, "i|we|want|need|have|got|make|cut|should|must|be|are|to|reduce|increase|set|change|only|just|now|the|please|it|of|get|give|let|will"))
+        return 0;
+    }
+  return numbers == 1 && several == 1;
+}
+
 int
 br__phrase_about (br__run *run, int last)
 {
   br__about m = { .l = { .run = run } };
   br__words_cut (&m.l);
+  /* Slats: 10, and reduce the slats to 7: how many.  */
+  if (counts_several (&m.l))
+    {
+      for (size_t i = 0; i < m.l.count; i++)
+        if (br__cardinal (&m.l, i) > 1)
+          br__words_make (&m.l, i, 1, "%lld", (long long) br__cardinal (&m.l, i));
+      br__words_put (&m.l, m.l.count, 0, "qty");
+    }
+  /* Four slats instead of two: what was, is not asked for.  */
+  for (size_t i = 1; i + 1 < m.l.count; i++)
+    if (br__words_at (&m.l, i, "instead of") || br__words_at (&m.l, i, "rather than"))
+      {
+        m.l.count = i;
+        br__words_put (&m.l, i, 0, "only");
+        if (br__cardinal (&m.l, 0) > 1)
+          br__words_make (&m.l, 0, 1, "%lld", (long long) br__cardinal (&m.l, 0));
+      }
   /* What is wrong in a file is not what the line lacks.  */
-  if (m.l.count < 2 || m.l.count == BR__MOST_WORDS || (run->touched_count && strncmp (run->error->message, "the line ends", 13) != 0))
+  if (m.l.count < 2 || m.l.count == BR__MOST_WORDS || (run->touched_count && run->error->status != BR_IO && strncmp (run->error->message, "the line ends", 13) != 0)
+      /* A file that is not there: what is said of a part or a shape is told, and not of papers.  */
+      || (run->error->status == BR_IO && !br__words_at (&m.l, 0, "use")))
     return 0;
   br__phrase_names (&m.l);
   br__words_loosen (&m.l);
@@ -301,6 +409,8 @@ br__phrase_about (br__run *run, int last)
       const int takes_values = strstr (c->is, "()") || (slot && strchr ("123456789@&+", slot[1]));
       const int helps = strncmp (c->is, "help", 4) == 0;
       late |= !*c->has;
+      if (!*c->has && values && !equals && !denies && hint_of_size (run, &m))
+        return 1;
       if (*c->has && (takes_values ? values : !equals || (last && helps)) && !(shape && helps) && !(denies && is_denied (&m, c))
           && hint_of (run, &m, c))
         return 1;
@@ -318,7 +428,7 @@ word_with_help (const br__words *l, size_t i)
   size_t length = l->word[i].length;
   while (length && strchr (".,?!;:", s[length - 1]))
     length--;
-  const br__statement *st = br__statement_find (s, length);
+  const br__statement *st = br__statement_of (l->run, s, length);
   const br__function *f = br__function_find (s, length);
   const br__topic *topic = br__topic_find (s, length);
   return st ? st->word : f ? f->name : topic ? topic->word : NULL;
@@ -330,13 +440,13 @@ hint_of_name (br__run *run, const br__words *l)
 {
   for (size_t i = 0; i < l->count; i++)
     {
-      br__words one = br__bare_word (l, i);
-      one.word[0].length -= !br__word_thing (&one, 0) && one.word[0].length > 3 && one.word[0].s[one.word[0].length - 1] == 's';
-      const int what = br__word_thing (&one, 0), n = (int) one.word[0].length;
+      size_t length;
+      const char *s = l->word[i].s;
+      const int what = br__word_called (&length, l, i), n = (int) length;
       if (n > 40 || !what || (what == BR__THING_SIZE && !br__word_known (l, i)))
         continue;
       if (what & BR__THING_SIZE)
-        br__hint (run->error, "write `%.*s`, or `trace %.*s` for what hangs on it", n, one.word[0].s, n, one.word[0].s);
+        br__hint (run->error, "write `%.*s`, or `trace %.*s` for what hangs on it", n, s, n, s);
       else
         br__hint (run->error, what & BR__THING_SHAPE ? "write `shapes`, which has it" : "write `parts`, which has it");
       return 1;
@@ -357,7 +467,8 @@ br__phrase_topic (br__run *run)
     {
       for (size_t i = first; i < l.count; i++)
         {
-          const char *word = br__word_known (&l, i) || l.word[i].length < 3 || (i && br__words_at (&l, i, weak)) != pass ? NULL : word_with_help (&l, i);
+          size_t length;
+          const char *word = br__word_called (&length, &l, i) || l.word[i].length < 3 || (i && br__words_at (&l, i, weak)) != pass ? NULL : word_with_help (&l, i);
           if (word && strcmp (word, "help") != 0)
             {
               br__hint (run->error, "help %s", word);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_loose.c - a line that no phrase takes as it was typed, in plainer words: without articles and the like, each
+   loose.c - a line that no phrase takes as it was typed, in plainer words: without articles and the like, each
    measure as one word, so that `a 3 1/2 inch wheel` is read as `3-1/2in wheel`.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
@@ -9,11 +9,10 @@
 
 #include "formula/words.h"
 #include "measure/measure.h"
+#include "phrase/phrase.h"
+#include "phrase/topics.h"
+#include "phrase/words.h"
 #include "shape/shape.h"
-#include "statement/phrase.h"
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
-#include "statement/topics.h"
 #include "wood/wood.h"
 
 #define MOST_WORD 24
@@ -90,10 +89,10 @@ static void
 count_sizes (br__words *l, size_t i)
 {
   int64_t n, d;
-  br__words one = { .run = l->run, .word = { l->word[i + 1] }, .count = 1 };
+  size_t length;
   if (i && br__words_at (l, i - 1, "plus|minus|less|+|-") && br__word_ratio (l, i, &n, &d) && d == 1 && !br__word_known (l, i + 1)
-      && one.word[0].length-- > 2 && one.word[0].s[one.word[0].length] == 's' && br__word_known (&one, 0))
-    br__words_make (l, i, 2, "%lld * %.*s", (long long) n, (int) one.word[0].length, one.word[0].s);
+      && (br__word_called (&length, l, i + 1) & BR__THING_SIZE))
+    br__words_make (l, i, 2, "%lld * %.*s", (long long) n, (int) length, l->word[i + 1].s);
 }
 
 /* 5ft 2in: one word.  */
@@ -139,7 +138,7 @@ bolt_size (const br__words *l, size_t i)
 {
   const char *s = l->word[i].s;
   const size_t n = l->word[i].length;
-  return (n == 2 || n == 3) && *s == 'M' && strspn (s + 1, "0123456789") >= n - 1 && s[1] != '0' && !br__word_thing (l, i);
+  return (n == 2 || n == 3) && (*s | 0x20) == 'm' && strspn (s + 1, "0123456789") >= n - 1 && s[1] != '0' && !br__word_thing (l, i);
 }
 
 void
@@ -153,6 +152,10 @@ br__words_loosen (br__words *l)
     { "more narrow|thin", "narrower" }, { "more short", "shorter" }, { "more small", "smaller" }, { "more low", "lower" } };
   if (l->count)
     l->word[last].length = br__word_bare (l, last, "?!.");
+  /* A bit taller is of no drill.  */
+  for (size_t i = 0; i + 2 < l->count; i++)
+    if (br__words_at (l, i, "a bit|little") && !br__word_known (l, i + 1))
+      br__words_put (l, i, 2, "");
   for (size_t i = 0; i + 1 < l->count; i++)
     for (size_t k = 0; k < sizeof plainer / sizeof plainer[0] && br__word_at (l, i, "more"); k++)
       if (br__words_at (l, i, plainer[k].said))
@@ -243,15 +246,18 @@ nearest_word (char best[MOST_WORD], const br__words *l, size_t i)
   for (size_t k = 0; k < n; k++)
     if (!br__letter_at (s + k, 1, 0))
       return 0;
-  if (n < 4 || br__word_thing (l, i) || br__statement_find (s, n) || br__function_find (s, n) || br__topic_find (s, n) || br_unit_find (s, n))
+  if (n < 4 || br__word_thing (l, i) || br__statement_of (l->run, s, n) || br__function_find (s, n) || br__topic_find (s, n) || br_unit_find (s, n))
     return 0;
   br__search_start (&search, s, n);
   search.distance = search.distance > 2 ? 2 : search.distance;
-  for (const br__shape *x = sheet->shapes; x; x = x->next)
+  size_t left = BR__MOST_OFFERED;
+  for (const br__shape *x = sheet->shapes; x && left > 0; x = x->next, left--)
     offer_words (&search, best, x->name);
-  for (const br__wood *x = sheet->wood; x; x = x->next)
+  left = BR__MOST_OFFERED;
+  for (const br__wood *x = sheet->wood; x && left > 0; x = x->next, left--)
     offer_words (&search, best, x->name);
-  for (const br__entry *e = br__graph_first (sheet->graph); e; e = br__entry_next (e))
+  left = BR__MOST_OFFERED;
+  for (const br__entry *e = br__graph_first (sheet->graph); e && left > 0; e = br__entry_next (e), left--)
     offer_words (&search, best, br__entry_name (e));
   for (const br__phrase_rule *r = br__phrase_rules; r->typed; r++)
     offer_words (&search, best, r->typed);
@@ -260,6 +266,22 @@ nearest_word (char best[MOST_WORD], const br__words *l, size_t i)
   for (const br__cue *c = br__cues; c->has; c++)
     offer_words (&search, best, c->has);
   return search.best && search.distance == 1;
+}
+
+const char *
+br__near_size (const br__run *run, const char *s, size_t length)
+{
+  br__search search;
+  size_t left = BR__MOST_OFFERED;
+  for (size_t k = 0; k < length; k++)
+    if (!br__letter_at (s + k, 1, 0))
+      return NULL;
+  br__search_start (&search, s, length < 4 ? 0 : length);
+  search.distance = length < 4 ? 0 : 2;
+  for (const br__entry *e = br__graph_first (run->sheet->graph); e && left > 0; e = br__entry_next (e), left--)
+    if (br__entry_definition (e) && !br__is_hidden_entry (e))
+      br__search_offer (&search, br__entry_name (e));
+  return search.best;
 }
 
 /* Whether the word S, LENGTH bytes, may stand in a line of ST.  */
@@ -287,7 +309,9 @@ br__phrase_spelled (br_text *t, const br__run *run)
   char best[MOST_WORD];
   int found = 0;
   br__words_cut (&l);
-  const br__statement *st = l.count ? br__statement_find (l.word[0].s, l.word[0].length) : NULL;
+  if (l.count && l.count < BR__MOST_WORDS)
+    br__phrase_names (&l);
+  const br__statement *st = l.count ? br__statement_of (l.run, l.word[0].s, l.word[0].length) : NULL;
   for (size_t i = 0; i < l.count && l.count < BR__MOST_WORDS; i++)
     {
       const br__words one = br__bare_word (&l, i);
@@ -362,6 +386,28 @@ is_limit (const br__words *l, size_t i, char sign, size_t nominal)
   return found;
 }
 
+/* 12 / 3 in: three, of inches, or twelve by three inches.  */
+static int
+divides_by_length (br__run *run, const br__words *l)
+{
+  const size_t from = l->count > 2 && br__word_at (l, 1, "=") ? 2 : 0, last = l->count - 1;
+  const br_unit *first, *second;
+  if (l->count < from + 3 || l->count > from + 4 || !br__word_at (l, from + 1, "/") || run->end > 60
+      || !br__word_measure (l, from, &first) || first || !br__word_measure (l, from + 2, &second) || (last == from + 3) != !second
+      || (last == from + 3 && !br__word_is_unit (l, last)))
+    return 0;
+  const int before = (int) (l->word[from].s - run->text), n = (int) l->word[from].length;
+  const char *s = l->word[from + 2].s, *end = l->word[last].s + l->word[last].length;
+  size_t number = 0;
+  while (s + number < end && strchr ("0123456789/.-", s[number]))
+    number++;
+  const size_t unit = number + (s[number] == ' ');
+  br__fail_two_ways (run, 0, run->end);
+  br__hint (run->error, "write `%.*s(%.*s / %.*s) %.*s` or `%.*s%.*s / (%.*s)`", before, run->text, n, l->word[from].s, (int) number, s,
+            (int) (end - s) - (int) unit, s + unit, before, run->text, n, l->word[from].s, (int) (end - s), s);
+  return 1;
+}
+
 int
 br__phrase_first (br__run *run)
 {
@@ -369,7 +415,7 @@ br__phrase_first (br__run *run)
   br__words_cut (&l);
   if (l.count == 0 || l.count == BR__MOST_WORDS)
     return 0;
-  if (br__phrase_feet_hint (run, &l))
+  if (br__phrase_feet_hint (run, &l) || divides_by_length (run, &l))
     return 1;
   const size_t last = l.count - 1;
   if (last && br__words_at (&l, 0, "tolerance|known") && br__words_at (&l, last, "everything|all|them|these|it|this|that") && !br__word_known (&l, last))

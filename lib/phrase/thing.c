@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_thing.c - shapes, stock and parts as they are spoken: `make a box called seat, 4 wide and 2 high, on top of the deck`
+   thing.c - shapes, stock and parts as they are spoken: `make a box called seat, 4 wide and 2 high, on top of the deck`
    is `box seat = 4 x 2 on deck`.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
@@ -7,8 +7,7 @@
 
 #include <string.h>
 
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
+#include "phrase/words.h"
 
 #define MOST_SIZES 3
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_table.c - matches a line with the rows of phrase_rows.c, which says how they are written, and of phrase_orders.c.  */
+   table.c - matches a line with the rows of rows.c, which says how they are written, and of orders.c.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -9,9 +9,8 @@
 
 #include "formula/functions.h"
 #include "measure/measure.h"
-#include "statement/phrase.h"
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
+#include "phrase/phrase.h"
+#include "phrase/words.h"
 
 #define MOST_SLOTS 5
 
@@ -19,6 +18,7 @@ typedef struct slot
 {
   size_t start, count;          /* words */
   long number;                  /* of an ordinal, or 0 */
+  char kind;
 } slot;
 
 typedef struct match
@@ -47,10 +47,17 @@ literal_at (const br__words *l, size_t i, const char *typed, size_t length)
   return 0;
 }
 
+/* The statement that the word I is, which no size is called.  */
+static const br__statement *
+statement_at (const br__words *l, size_t i)
+{
+  return i < l->count && !br__word_known (l, i) ? br__statement_of (l->run, l->word[i].s, l->word[i].length) : NULL;
+}
+
 static int
 is_setting (const br__words *l, size_t i)
 {
-  const br__statement *st = br__word_known (l, i) ? NULL : br__statement_find (l->word[i].s, l->word[i].length);
+  const br__statement *st = statement_at (l, i);
   return st && st->setting && st->follow != BR__FOLLOW_TEXT;
 }
 
@@ -58,14 +65,8 @@ is_setting (const br__words *l, size_t i)
 static int
 is_switch (const br__words *l, size_t i)
 {
-  const br__statement *st = br__word_known (l, i) ? NULL : br__statement_find (l->word[i].s, l->word[i].length);
+  const br__statement *st = statement_at (l, i);
   return st && st->words && strcmp (st->words, "on off") == 0;
-}
-
-static int
-is_statement (const br__words *l, size_t i)
-{
-  return i < l->count && !br__word_known (l, i) && br__statement_find (l->word[i].s, l->word[i].length);
 }
 
 /* The slot of kind KIND takes the word I; *NUMBER of an ordinal.  */
@@ -91,7 +92,7 @@ slot_takes (const br__words *l, size_t i, char kind, long *number)
         *number = found ? (long) n : 0;
         return found;
       }
-    case 'H': return br__statement_find (l->word[i].s, l->word[i].length) != NULL;
+    case 'H': return br__statement_of (l->run, l->word[i].s, l->word[i].length) || br__function_find (l->word[i].s, l->word[i].length);
     case 'T': return is_setting (l, i);
     case 'W': return !(l->word[i].length == 1 && l->word[i].s[0] == '=');
     case 'O': return is_switch (l, i);
@@ -99,9 +100,8 @@ slot_takes (const br__words *l, size_t i, char kind, long *number)
     case 'G': return (br__word_thing (l, i) & BR__THING_SHAPE) != 0;
     case 'A':
       {
-        br__words one = { .run = l->run, .word = { l->word[i] }, .count = 1 };
-        one.word[0].length -= (size_t) (one.word[0].length > 1 && one.word[0].s[one.word[0].length - 1] == ',');
-        return br__word_thing (&one, 0);
+        size_t length;
+        return br__word_called (&length, l, i) != 0;
       }
     case 'X': return br__word_is_new (l, i);
     case 'C': return br__words_at (l, i, "<|<=|=|>=|>|!=|\xe2\x89\xa4|\xe2\x89\xa5");
@@ -148,7 +148,7 @@ match_from (match *m, size_t i, const char *typed)
       long number = 0;
       if (*typed == '.' ? !br__ends_in (m->l->word[i].s, m->l->word[i].length, typed, length) : !slot_takes (m->l, *typed == 'L' ? i + n - 1 : i, *typed, &number))
         break;
-      *s = (slot) { i, n, number };
+      *s = (slot) { i, n, number, *typed };
       if (*typed == 'Q' && sum_in (m->l, s) == i + n)
         continue;
       m->count++;
@@ -209,7 +209,7 @@ find_in (const br__phrase_rule *r, const br__row_letters *begins, match *m, cons
   uint32_t letters = 0;
   for (size_t i = from; i < l->count; i++)
     letters |= br__letter_bit (*l->word[i].s);
-  const int statement = is_statement (l, from), rounds = br__word_at (l, from, "round");
+  const int statement = statement_at (l, from) != NULL, rounds = br__word_at (l, from, "round");
   for (size_t i = 0; r->typed; r++, i++)
     {
       if (begins && !((begins[i].first & first) && (begins[i].more[0] & letters) && (begins[i].more[1] & letters) && (begins[i].more[2] & letters)))
@@ -235,22 +235,6 @@ find_row (match *m, const br__words *l, size_t from)
   return r ? r : find_in (br__phrase_orders, index ? index->rows + index->orders : NULL, m, l, from);
 }
 
-/* mean of 3, 2 and 3/8: two values at its end, or one.  */
-static int
-is_mixed_list (const br__words *l, const slot *s)
-{
-  int64_t n, d;
-  int comma = 0;
-  for (size_t i = s->start; i + 2 < s->start + s->count; i++)
-    {
-      comma |= l->word[i].s[l->word[i].length - 1] == ',' || (i > s->start && br__word_at (l, i, "and"));
-      if (br__word_at (l, i + 1, "and") && br__word_ratio (l, i, &n, &d) && d == 1 && br__word_ratio (l, i + 2, &n, &d)
-          && d > 1 && n < d && comma)
-        return 1;
-    }
-  return 0;
-}
-
 /* What stands behind the phrase's end: a sum could go on behind it, or within it.  */
 static int
 is_open (const match *m, const char *is)
@@ -259,7 +243,7 @@ is_open (const match *m, const char *is)
   if (!m->count || !grouped)
     return 0;
   const slot *last = &m->slots[m->count - 1], *first = &m->slots[0];
-  if (strchr (is, '@') && is_mixed_list (m->l, last))
+  if (strchr (is, '@') && br__words_mixed (m->l, last->start, last->count))
     return 1;
   return (last->start + last->count == m->l->count && sum_in (m->l, last) < m->l->count)
          || (strstr (is, "{1}") && first->start == m->from && sum_in (m->l, first) < first->start + first->count);
@@ -287,7 +271,7 @@ put_words (br_text *t, const br__words *l, size_t from, size_t to, int list)
     }
 }
 
-/* A number or a name needs no brackets, but for a fraction before or behind POWER.  */
+/* A number or a name needs no brackets, but for a fraction before or behind POWER, or a unit before that.  */
 static int
 is_single (const br__words *l, const slot *s, int power)
 {
@@ -296,6 +280,9 @@ is_single (const br__words *l, const slot *s, int power)
   br_measure m = BR_MEASURE_ZERO;
   int number = !power && br_measure_read (&m, l->word[s->start].s, l->word[s->start].length, NULL, NULL) == BR_OK;
   br_measure_clear (&m);
+  const br_unit *unit;
+  if (power && br__word_measure (l, s->start, &unit) && unit)
+    return 0;
   for (size_t k = 0; k < l->word[s->start].length && !number; k++)
     if (!br__letter_at (l->word[s->start].s + k, 1, 1) && l->word[s->start].s[k] != '.')
       return 0;
@@ -341,8 +328,20 @@ put_value_words (br_text *t, const br__words *l, const slot *s)
     part.word[i] = l->word[s->start + i];
   /* wheel = 3, rear = 4 */
   part.word[s->count - 1].length -= (size_t) (s->count == 1 && part.word[0].length > 1 && part.word[0].s[part.word[0].length - 1] == ',');
-  size_t start = t->length;
-  if (part.count > 1 && br__phrase_row (t, &part) && !br__statement_find (t->bytes + start, strcspn (t->bytes + start, " ")))
+  size_t start = t->length, length;
+  int64_t n, d;
+  /* wheels, 2 wheelbases */
+  if (part.count == 1 && !br__word_thing (&part, 0) && (br__word_called (&length, &part, 0) & BR__THING_SIZE))
+    {
+      br__text_printf (t, "%.*s", (int) length, part.word[0].s);
+      return;
+    }
+  if (part.count == 2 && br__word_ratio (&part, 0, &n, &d) && (br__word_called (&length, &part, 1) & BR__THING_SIZE) && length < part.word[1].length)
+    {
+      br__text_printf (t, "%.*s * %.*s", (int) part.word[0].length, part.word[0].s, (int) length, part.word[1].s);
+      return;
+    }
+  if (part.count > 1 && br__phrase_row (t, &part) && !br__statement_of (l->run, t->bytes + start, strcspn (t->bytes + start, " ")))
     return;
   t->length = start;
   if (t->bytes)
@@ -385,10 +384,13 @@ put_is (br_text *t, const match *m, const char *is, const char *end, int first)
       else if (first && s.start == m->from && !at_end)
         group = 0;
       br__text_puts (t, group ? "(" : "");
+      size_t length;
       if (s.number)
         br__text_printf (t, "%ld", s.number);
+      else if (s.kind == 'A' && br__word_called (&length, m->l, s.start))
+        br__text_put (t, m->l->word[s.start].s, length);
       else if (*is == '@')
-        put_words (t, m->l, s.start, s.start + s.count, first && is_mixed_list (m->l, last) ? 2 : 1);
+        put_words (t, m->l, s.start, s.start + s.count, first && br__words_mixed (m->l, last->start, last->count) ? 2 : 1);
       else if (compares && s.count == 1 && br__put_size_of (t, m->l, s.start))
         ;
       else if (group || m->hints)
@@ -406,7 +408,7 @@ put_is (br_text *t, const match *m, const char *is, const char *end, int first)
 static size_t
 phrase_start (const br__words *l)
 {
-  if (l->count > 2 && is_statement (l, 0) && !(l->word[1].length == 1 && l->word[1].s[0] == '='))
+  if (l->count > 2 && statement_at (l, 0) && !(l->word[1].length == 1 && l->word[1].s[0] == '='))
     return 0;
   for (size_t i = 1; i + 1 < l->count && i < 3; i++)
     if (l->word[i].length == 1 && l->word[i].s[0] == '=' && !br__word_begins_number (l, 0))
@@ -425,9 +427,9 @@ call_start (const br__words *l, size_t from)
 static int
 call_of (br_text *t, const br__words *l, size_t from)
 {
-  match m = { .l = l, .from = from, .slots = { { from + 2, l->count - from - 2, 0 } }, .count = 1 };
+  match m = { .l = l, .from = from, .slots = { { from + 2, l->count - from - 2, 0, 0 } }, .count = 1 };
   const char *is = "(@1)";
-  if (!call_start (l, from) || sum_in (l, m.slots) < l->count || is_mixed_list (l, m.slots))
+  if (!call_start (l, from) || sum_in (l, m.slots) < l->count || br__words_mixed (l, m.slots[0].start, m.slots[0].count))
     return 0;
   br__text_put (t, l->word[from].s, l->word[from].length);
   put_is (t, &m, is, is + strlen (is), 0);
@@ -488,6 +490,7 @@ static void
 put_one (br_text *t, const match *m, const char *is, const char *end, int first)
 {
   const char *mark = memchr (is, '!', (size_t) (end - is));
+  mark = mark && mark[1] == '=' ? NULL : mark;
   put_is (t, m, is, mark ? mark : end, first);
   if (!mark)
     return;
@@ -541,7 +544,11 @@ br__phrase_row_hint (br__run *run, const br__words *l)
       br__text_clear (&b);
       int about = br__phrase_about (run, 1);
       if (!about && *is == 'h')
-        br__hint (run->error, "write `help`");
+        {
+          br__phrase_topic (run);
+          if (strncmp (run->error->hint, "help ", 5) != 0)
+            br__hint (run->error, "write `help`");
+        }
       br__text_clear (&a);
       return about || *is == 'h';
     }

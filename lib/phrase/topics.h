@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    topics.h - help by topic.  */
-#ifndef BR_STATEMENT_TOPICS_H
-#define BR_STATEMENT_TOPICS_H
+#ifndef BR_PHRASE_TOPICS_H
+#define BR_PHRASE_TOPICS_H
 
 #include <stddef.h>
 

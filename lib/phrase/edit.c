@@ -1,14 +1,13 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_edit.c - the lines of shapes, parts and stock as hints have them: as they are, and with what is to be changed.  */
+   edit.c - the lines of shapes, parts and stock as hints have them: as they are, and with what is to be changed.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
 
 #include <string.h>
 
+#include "phrase/words.h"
 #include "shape/shape.h"
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
 #include "wood/wood.h"
 
 /* Puts the line that made the shape, the part or the stock NAME.  A line that begins as another statement is about something
@@ -17,12 +16,12 @@ int
 br__about_put_line (br_text *t, const br__words *l, const char *name, size_t length)
 {
   const br_sheet *sheet = l->run->sheet;
-  const br__statement *typed = br__statement_find (l->word[0].s, l->word[0].length);
+  const br__statement *typed = br__statement_of (l->run, l->word[0].s, l->word[0].length);
   const br__shape *shape = br__shape_find (sheet, name, length);
   const br__wood *wood = br__wood_find (sheet, 0, name, length);
   wood = wood ? wood : br__wood_find (sheet, 1, name, length);
   const br__line *made = shape ? shape->line : wood ? wood->line : NULL;
-  const int other = made && typed && typed != br__statement_find (made->text, strcspn (made->text, " "));
+  const int other = made && typed && strcmp (typed->word, "use") != 0 && typed != br__statement_of (l->run, made->text, strcspn (made->text, " "));
   if (made)
     br__text_put (t, made->text, br__note_start (made->text, made->length));
   while (t->length && t->bytes[t->length - 1] == ' ')
@@ -195,19 +194,37 @@ size_end (size_t *from, const br__words *l, const char *s, size_t n, int which)
   return which > 0 || !end ? 0 : i;
 }
 
+int
+br__put_size_of_part (br_text *t, const br__words *l, const char *name, size_t length)
+{
+  static const char *const ways[] = { "long|length|longer|shorter", "wide|width|wider|narrower", "thick|thickness|thicker|thinner" };
+  br_text line = BR_TEXT_ZERO;
+  size_t from = 0, end = 0;
+  int way = 0;
+  while (way < 3 && !br__words_among (l, ways[way]))
+    way++;
+  if (way < 3 && br__about_put_line (&line, l, name, length))
+    end = size_end (&from, l, br__text_string (&line), line.length, way);
+  from += end > from && line.bytes[from] == ' ';
+  br__text_put (t, br__text_string (&line) + from, end > from ? end - from : 0);
+  br__text_clear (&line);
+  return end > from;
+}
+
 #define MORE_OF "more|another|extra|add|additional"
-#define LESS_OF "less|fewer|remove|lose|drop|without"
+#define LESS_OF "less|fewer|remove|lose|drop|without|off"
 
 /* Puts the line S of N bytes of a part or a stock with as many of it as the line M says, or as many more or less; 0: it says none.  */
 static int
 put_quantity (br_text *t, br__about *m, const char *s, size_t n)
 {
   const br__words *l = &m->l;
-  size_t end = find_clause (l, s, n, 1, "qty|from|as|with|grain"), rest = end;
+  const size_t counted = find_clause (l, s, n, 1, "qty");
+  size_t end = counted < n ? counted : find_clause (l, s, n, 1, "from|as|with|grain"), rest = end;
   const br__words now = { .run = l->run, .word = { { s + end + 4, strcspn (s + end, " ") == 3 ? strcspn (s + end + 4, " ") : 0 } }, .count = 1 };
   int64_t have = 1, d = 1;
   const int more = br__words_among (l, MORE_OF), less = br__words_among (l, LESS_OF);
-  if (s[end] == 'q')
+  if (counted < n)
     rest = find_clause (l, s, n, end + 1, "from|as|with|grain");
   end -= end < n;
   rest -= rest < n;
@@ -228,16 +245,20 @@ put_quantity (br_text *t, br__about *m, const char *s, size_t n)
   return have > 0 && (m->count || more || less);
 }
 
-/* Puts the line S of N bytes with its first two sizes as the line M has them: 14 x 6.  */
+/* Puts the line S of N bytes with its first sizes as the line M has them: 14 x 6.  */
 static int
-put_two_sizes (br_text *t, br__about *m, const char *s, size_t n)
+put_sizes (br_text *t, br__about *m, const char *s, size_t n)
 {
-  size_t from[2], end = size_end (&from[0], &m->l, s, n, 0), rest = size_end (&from[1], &m->l, s, n, 1);
-  if (!end || !rest || !br__words_at (&m->l, m->v[0].at + 1, "x|by|times|and"))
-    return 0;
-  br__text_put (t, s, from[0]);
-  put_value (t, m, 0, " ");
-  put_value (t, m, 1, " x ");
+  size_t from, first = 0, rest = 0;
+  for (size_t i = 0; i < m->count; i++)
+    {
+      if ((rest = size_end (&from, &m->l, s, n, (int) i)) == 0 || (i + 1 < m->count && !br__words_at (&m->l, m->v[i].at + 1, "x|by|times|and")))
+        return 0;
+      first = i ? first : from;
+    }
+  br__text_put (t, s, first);
+  for (size_t i = 0; i < m->count; i++)
+    put_value (t, m, i, i ? " x " : " ");
   br__text_put (t, s + rest, n - rest);
   return 1;
 }
@@ -284,7 +305,7 @@ br__about_put_edited (br_text *t, br__about *m, char how, const char *name, size
     { "circle", { "bigger|larger|wider", "-", "-" }, { "smaller|narrower", "-", "-" }, { "across|wide|diameter|dia|diametre", "-", "-" } } };
   br_text line = BR_TEXT_ZERO;
   const br__words *l = &m->l;
-  int found = m->count < 3 && br__about_put_line (&line, l, name, length) && !br__words_among (l, "than|as|twice|times|half|percent")
+  int found = m->count < 4 && br__about_put_line (&line, l, name, length) && !br__words_among (l, "than|as|twice|times|half|percent")
               && (how == 'Y' || how == 'O' || !br__words_among (l, NO_SIZE "|stock|board|boards|them|these"));
   const char *s = br__text_string (&line), *sign = NULL;
   const size_t n = line.length;
@@ -303,8 +324,8 @@ br__about_put_edited (br_text *t, br__about *m, char how, const char *name, size
     }
   else if (found && how == 'O')
     found = m->count == 0 && put_stock (t, m, s, n);
-  else if (found && !sign && m->count == 2)
-    found = *s == 'p' && put_two_sizes (t, m, s, n);
+  else if (found && !sign && m->count > 1)
+    found = (*s == 'p' || (*s == 's' && m->count == 3)) && put_sizes (t, m, s, n);
   else
     found = found && !sign && is_quantity (m, s, name, length) && put_quantity (t, m, s, n);
   br__text_clear (&line);

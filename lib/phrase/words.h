@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_words.h - a line as the words that phrases are made of: phrase.c.  */
-#ifndef BR_STATEMENT_PHRASE_WORDS_H
-#define BR_STATEMENT_PHRASE_WORDS_H
+   words.h - a line as the words that phrases are made of: phrase.c.  */
+#ifndef BR_PHRASE_WORDS_H
+#define BR_PHRASE_WORDS_H
 
 #include "formula/functions.h"
 #include "sheet/sheet.h"
@@ -24,6 +24,13 @@ typedef struct br__words
 /* Words that deny, as br__words_at reads them.  */
 #define BR__DENIALS "not|no|never|cannot|can't|cant|mustn't|shouldn't|won't"
 
+/* The statement whose word is S, or NULL.  */
+static inline const br__statement *
+br__statement_of (const br__run *run, const char *s, size_t length)
+{
+  return run->sheet->language->find (s, length);
+}
+
 /* Cuts the statement of L->run at its blanks.  */
 void br__words_cut (br__words *l);
 /* The word I is WORD, in whatever letters.  */
@@ -44,7 +51,7 @@ int br__word_ratio (const br__words *l, size_t i, int64_t *n, int64_t *d);
 void br__words_put (br__words *l, size_t i, size_t n, const char *text);
 /* The same for a text that is made here.  */
 void br__words_make (br__words *l, size_t i, size_t n, const char *format, ...) __attribute__ ((format (printf, 4, 5)));
-/* phrase_numbers.c: 1 to 99 in words, twenty-three as one word; `a` and `an` are 1; 0: none.  */
+/* numbers.c: 1 to 99 in words, twenty-three as one word; `a` and `an` are 1; 0: none.  */
 int64_t br__cardinal (const br__words *l, size_t i);
 /* The denominator that an ordinal says: eighth, eighths, 8ths, 1/8ths, thirty-seconds; 0: none.  *PLURAL may be NULL.  */
 int64_t br__ordinal (const br__words *l, size_t i, int *plural);
@@ -52,6 +59,8 @@ int64_t br__ordinal (const br__words *l, size_t i, int *plural);
 int br__phrase_cell (br_text *t, br_text *left_out, const br__run *run);
 /* Words from I on as many as PHRASE has.  */
 size_t br__words_of (const char *phrase);
+/* run.c.  TEXT would be taken in the sheet of RUN as it is.  Nothing of it stays, no file is touched, and nothing is said.  */
+int br__run_works (const br__run *run, const char *text, size_t length);
 /* Words of a rule or a value in a HINT are no names: nothing is compared by them.  */
 int br__names_nothing (const br__run *run, const br_text *hint);
 /* Digits begin the word I; the word I is a unit.  */
@@ -61,13 +70,13 @@ int br__word_is_unit (const br__words *l, size_t i);
 int br__respell (br_text *t, const br__run *run, int more);
 /* Takes words of questions and assignments away, so that what is asked for is left.  */
 void br__phrase_frame (br__words *l);
-/* phrase_rows.c and phrase_orders.c: a row, and what it is; the last of each has no text.  */
+/* rows.c and orders.c: a row, and what it is; the last of each has no text.  */
 typedef struct br__phrase_rule
 {
   const char *typed, *is;
 } br__phrase_rule;
 extern const br__phrase_rule br__phrase_rules[], br__phrase_orders[];
-/* phrase_index.c.  The words that a row must have, by the letters that each may begin with: the first word's, and those of three more.  Most
+/* index.c.  The words that a row must have, by the letters that each may begin with: the first word's, and those of three more.  Most
    rows are seen off so, long before they are matched.  */
 typedef struct br__row_letters
 {
@@ -77,7 +86,7 @@ typedef struct br__row_letters
 /* The rows of both tables, one behind the other.  */
 struct br__phrase_index
 {
-  size_t orders;                /* the first row of phrase_orders.c */
+  size_t orders;                /* the first row of orders.c */
   br__row_letters rows[];
 };
 /* Made once for each sheet; NULL out of memory: then all rows are matched.  */
@@ -88,25 +97,27 @@ int br__phrase_is_slot (const char *typed, size_t length);
 static inline uint32_t br__letter_bit (char c) { return UINT32_C (1) << (c & 31); }
 /* Gives RUN's mistake the hint for feet and inches with a comma and no blank between; else 0.  */
 int br__phrase_feet_hint (br__run *run, const br__words *l);
-/* phrase_loose.c.  How large a square is; 1 where it is not set, so that squares are measures even then.  */
+/* loose.c.  How large a square is; 1 where it is not set, so that squares are measures even then.  */
 const br_number *br__words_grid (const br__words *l);
 /* The word I is a measure, with *UNIT or without.  */
 int br__word_measure (const br__words *l, size_t i, const br_unit **unit);
 /* Each measure becomes one word, numbers in words digits, and articles and the like go.  */
 void br__words_loosen (br__words *l);
-/* phrase_table.c.  T = the line in the words of the language, where it is a row of the table; else 0.  */
+/* table.c.  T = the line in the words of the language, where it is a row of the table; else 0.  */
 int br__phrase_row (br_text *t, const br__words *l);
 /* Gives RUN's mistake the hint of a row that is refused; 0 where there is none.  */
 int br__phrase_row_hint (br__run *run, const br__words *l);
-/* phrase_numbers.c and phrase.c.  Numbers in words as digits, and signs in words as signs.  */
+/* numbers.c and phrase.c.  Numbers in words as digits, and signs in words as signs.  */
 void br__phrase_numbers (br__words *l);
 void br__phrase_signs (br__words *l);
-/* phrase_list.c.  T gets the numbers of an outline, which stand from the fourth word on, as its corners; 0: they are not those of three or more.  */
+/* list.c.  T gets the numbers of an outline, which stand from the fourth word on, as its corners; 0: they are not those of three or more.  */
 int br__phrase_corners (br_text *t, const br__words *l);
 /* The `and` of a list becomes a comma.  */
 void br__phrase_list (br__words *l);
 /* 1 and both readings as a hint where its end is two values or one, 2 and 3/8.  */
 int br__phrase_list_hint (br__run *run, const br__words *l);
+/* COUNT words from START on end in two values or one, 3, 2 and 3/8.  */
+int br__words_mixed (const br__words *l, size_t start, size_t count);
 /* T = the line with commas between the numbers that stand side by side; 0: none do.  */
 int br__phrase_apart (br_text *t, const br__words *l);
 /* The function that the words from FROM on name, wheel gap, or NULL; *AFTER = the word behind its name.  */
@@ -120,16 +131,28 @@ int br__word_is_new (const br__words *l, size_t i);
 int br__sum_follows (const br__words *l, size_t i);
 int br__takes_of (const br__words *l, size_t i);
 
-/* phrase_names.c.  What the sheet calls by the word I, bits; 0: nothing.  */
+/* names.c.  What the sheet calls by the word I, bits; 0: nothing.  */
 enum { BR__THING_SIZE = 1, BR__THING_SHAPE = 2, BR__THING_STOCK = 4, BR__THING_PART = 8 };
 int br__word_thing (const br__words *l, size_t i);
+/* The same of one or several of it, without the marks behind: wheels is wheel, where there is no wheels.  *LENGTH = of its name.  */
+int br__word_called (size_t *length, const br__words *l, size_t i);
+/* loose.c.  The size of the sheet that is one slip from the word S, which has four letters or more and is no size; NULL: none is.  */
+const char *br__near_size (const br__run *run, const char *s, size_t length);
+/* hint.c.  Puts the words FROM up to TO as one name, with underscores for their blanks and hyphens.  */
+void br__put_joined (br_text *t, const br__words *l, size_t from, size_t to);
+/* sizes.c.  T = a statement for each of several sizes in a line; 0: it has not so many.  */
+int br__phrase_sizes (br_text *t, const br__words *l);
+/* RUN, in the words L that were made of TYPED, would set a size to a product, where deck: 22 x 11 is more likely a part: it is refused with both.  */
+int br__two_sizes (br__run *run, const br__run *typed, const br__words *l);
+/* The same of one thing, 22 long and 11 wide.  */
+int br__phrase_sized (br_text *t, const br__words *l);
 /* Puts the size of the shape that the word I is, as it is compared with others; 0: it is none, or more than that.  */
 int br__put_size_of (br_text *t, const br__words *l, size_t i);
 /* Takes the articles of names away, and puts names of several words as the sheet has them.  */
 void br__phrase_names (br__words *l);
-/* phrase_thing.c.  T = the line as the statement of a shape, a stock or a part; 0: it is none.  */
+/* thing.c.  T = the line as the statement of a shape, a stock or a part; 0: it is none.  */
 int br__phrase_thing (br_text *t, const br__words *l);
-/* phrase_cues.c: what a line is about; the last of each has no HAS.  */
+/* cues.c: what a line is about; the last of each has no HAS.  */
 typedef struct br__cue
 {
   const char *has, *roles, *is;
@@ -155,7 +178,7 @@ typedef struct br__about
   int taken[BR__MOST_WORDS];                    /* the hint has the word */
 } br__about;
 
-/* phrase_slots.c.  The word I alone, without the marks behind it.  */
+/* slots.c.  The word I alone, without the marks behind it.  */
 br__words br__bare_word (const br__words *l, size_t i);
 /* The word I is one of WORDS, a|b, up to a blank or a comma, and no size; a- is a word that begins so.  */
 int br__word_among (const br__words *l, size_t i, const char *words);
@@ -167,16 +190,18 @@ void br__about_values (br__about *m);
 size_t br__about_count (const br__words *l);
 /* Puts the word I of N bytes, with COLON for a colon: 5ft2in as 5 ft 2 in.  */
 void br__about_put_word (br_text *t, br__about *m, size_t i, size_t n, char colon);
-/* phrase_edit.c.  Puts the line that made the shape, the part or the stock NAME; 0 where there is none.  */
+/* edit.c.  Puts the line that made the shape, the part or the stock NAME; 0 where there is none.  */
 int br__about_put_line (br_text *t, const br__words *l, const char *name, size_t length);
 /* Puts the line of the shape NAME with the values of the line M: HOW is `A`, at that place, `J`, moved by as much, or `Z`, of that size;
    0: they do not fit it.  */
 int br__about_put_again (br_text *t, br__about *m, char how, const char *name, size_t length);
 /* Puts the line of the thing NAME with its sizes or its number as the line says: HOW is `Y`, `W`, its first size, or `U`, its second.  */
 int br__about_put_edited (br_text *t, br__about *m, char how, const char *name, size_t length);
-/* phrase_slots.c.  T = the hint from IS up to END; 0 where the line has not all that it takes.  */
+/* Puts the size that the line asks for of the part NAME: how long it is; 0: it asks for none, or the part has none.  */
+int br__put_size_of_part (br_text *t, const br__words *l, const char *name, size_t length);
+/* slots.c.  T = the hint from IS up to END; 0 where the line has not all that it takes.  */
 int br__about_put (br_text *t, br__about *m, const char *is, const char *end);
-/* phrase_table.c: the word S ends in one of ENDINGS, a|b, of COUNT bytes, and has more.  */
+/* table.c: the word S ends in one of ENDINGS, a|b, of COUNT bytes, and has more.  */
 int br__ends_in (const char *s, size_t length, const char *endings, size_t count);
 /* What the names of tables in files end in.  */
 #define BR__TABLES ".csv|.txt|.tsv"

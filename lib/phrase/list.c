@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_list.c - lists as they are spoken, 3, 4 and 5, and functions that are called by their words: wheel gap 14, 3, 3.  */
+   list.c - lists as they are spoken, 3, 4 and 5, and functions that are called by their words: wheel gap 14, 3, 3.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -9,9 +9,8 @@
 
 #include "formula/functions.h"
 #include "measure/measure.h"
-#include "statement/phrase.h"
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
+#include "phrase/phrase.h"
+#include "phrase/words.h"
 
 static int
 is_value (const br__words *l, size_t i)
@@ -92,6 +91,22 @@ put_list (br_text *t, const br__words *l, size_t and, const char *comma)
         br__text_puts (t, i && i != and + 1 ? " " : "");
         br__text_put (t, l->word[i].s, l->word[i].length);
       }
+}
+
+/* mean of 3, 2 and 3/8: two values at its end, or one.  */
+int
+br__words_mixed (const br__words *l, size_t start, size_t count)
+{
+  int64_t n, d;
+  int comma = 0;
+  for (size_t i = start; i + 2 < start + count; i++)
+    {
+      comma |= l->word[i].s[l->word[i].length - 1] == ',' || (i > start && br__word_at (l, i, "and"));
+      if (br__word_at (l, i + 1, "and") && br__word_ratio (l, i, &n, &d) && d == 1 && br__word_ratio (l, i + 2, &n, &d)
+          && d > 1 && n < d && comma)
+        return 1;
+    }
+  return 0;
 }
 
 /* 3, 2 and 3/8: two values, or one.  */

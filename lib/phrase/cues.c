@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_cues.c - words that say what a line is about, and the statement that is meant: phrase_about.c makes hints of them.
+   cues.c - words that say what a line is about, and the statement that is meant: about.c makes hints of them.
 
    Each group of HAS, which blanks part, has a word of the line: a|b is one of two, and a- what begins so.  In IS stand, of what the
    line has, $G1 a shape, $K1 a size, $P1 a part, $S1 a stock, $V1 a measure, $N1 how many, $M1 a mark of a ruler, $F1 a table,
    $I1 a file of paper, $R1 a scale as 1:4, $B1 lumber as 2x4, $D1 a paper, $Q1 a text in quotation marks, $T1 what papers are about, $C1 the place that
    it says, $E1 a side of a shape, $L1 the line that made a shape, a part or a stock, $A1, $J1 and $Z1 that of a shape put there, moved by as much
-   and of that size, $Y1 that line with a size as or more or less by the value, or with as many of it, $W1 and $U1 with the first or the second size so, $O1 that of a part from the stock that the line names, $X1 a name that is free; and of its values,
+   and of that size, $Y1 that line with a size as or more or less by the value, or with as many of it, $W1 and $U1 with the first or the second size so, $O1 that of a part from the stock that the line names, $d1 the size that it asks for of a part, $p1 a part, of which nothing is put, $X1 a name that is free; and of its values,
    measures and sizes alike, $1, $2 and so on, where there are just as many, $@ two or more of them as a list, $* one or more, $+
    their sum, $% the unit that the line ends in, $- whatever others there are.  [a|b] is a where the line has it all, else b.  ~ parts
    two readings.
@@ -19,7 +19,7 @@
 # include <config.h>
 #endif
 
-#include "statement/phrase_words.h"
+#include "phrase/words.h"
 
 #define TURNS "turn|turns|turned|revolution|revolutions|revs|rotation|rotations|rotate|rotates|spin|spins|roll|rolls"
 #define ROUND "circumference|rim|around"
@@ -79,16 +79,19 @@ const br__cue br__cues[] = {
   { "long|wide|high|tall|thick|across|diameter|dia|length|width|height|thickness|rip", NULL, "$Y1" },
   { "change|set|only|make stock|boards|board", NULL, "$Y1" },
   { "out|from|use|using|of", NULL, "$O1" },
-  { "qty|quantity|copies|number|many|need|want|make|cut|have|got|another|them|these|more|extra|add|less|fewer|remove|lose|additional|x|by", NULL, "$Y1" },
+  { "qty|quantity|copies|number|many|need|want|make|cut|have|got|another|them|these|more|extra|add|less|fewer|remove|lose|take|only|additional|x|by", NULL, "$Y1" },
   { "resize|make|change|set|enlarge|shrink|widen|stretch|should|x|by|is|are", NULL, "$Z1" },
   { "make|set|change|is|are|be|to|becomes|equals|let|should|must|rip", NULL, "$W1~$U1" },
+  { "how|what|what's|whats long|length|wide|width|thick|thickness", NULL, "$d1" },
+  { "how|count|number many|number|count|big|large", NULL, "parts$p1" },
+  { "enough|fit|fits|left|over|leftover|how|what|need|cut|cuts|cutting|plan|show", NULL, "cuts $S1" },
   { "make|change longer|shorter|wider|narrower|bigger|larger|smaller|taller|higher|lower|thicker|thinner", NULL, "$L1$-" },
   { "draw|make|add|put|create wheel", NULL, "circle $X1 = $V1 [$C1|at 0, 0]" },
   { "circle|disc", NULL, "circle $X1 = $V1 [$C1|at 0, 0]" },
   { "where|position|place|coordinates|location|middle|centre|center", NULL, "centre_x($G1), centre_y($G1)" },
   { "move|shift|raise|lower|add|increase|extend|lengthen|shorten|slide|nudge|lift|change|make|resize|widen|stretch|shrink|quantity|qty|copies|them|more|extra|fewer|longer|shorter|wider|bigger|smaller|edit|place|put|set|should|no|replace", NULL, "$L1$-" },
   { "saw|blade|kerf|saws|bandsaw curve|bend|radius|corner", NULL, "saws [$V2|$V1]$-" },
-  { "saw|blade|kerf|sawdust thick|wide|takes|take|is|width|loses|lose|wastes|removes|cut|cuts|kerf|of|lost", NULL, "kerf $V1" },
+  { "saw|blade|kerf|sawdust thick|wide|thickness|width|takes|take|is|width|loses|lose|wastes|removes|cut|cuts|kerf|of|lost", NULL, "kerf $V1" },
   { "plywood", NULL, "stock $X1 = plywood $V1 x $V2 x $V3" },
   { "thick|thickness|size|wide|width|actual|real|true|nominal", NULL, "stock $X1 = $B1 x 96" },
   { "ignore|no|without|forget kerf", NULL, "kerf 0" },
@@ -120,6 +123,7 @@ const br__cue br__cues[] = {
   { "mark|marks|grade|score|correct|check", NULL, "grade $F1 with [$F2|key.csv] into marks.csv" },
   { PAPERS " " CLASS " problems|questions|exercises", "+problems|questions|exercises,+" CLASS, "worksheet [$T1|reading] $1 versions $2 into [$I1|papers.pdf]" },
   { PAPERS " " CLASS, NULL, "worksheet [$T1|reading] 6 versions $N1 into [$I1|papers.pdf]" },
+  { PAPERS " level", "level", "worksheet [$T1|reading] $2 level $1 into [$I1|papers.pdf]" },
   { PAPERS " large|big|larger|bigger", NULL, "worksheet [$T1|reading] [$N1|6] size large into [$I1|papers.pdf]" },
   { PAPERS " size|font|print", NULL, "worksheet [$T1|reading] 6 size large into [$I1|papers.pdf]$-" },
   { PAPERS " easy|easier|simple|simpler", NULL, "worksheet [$T1|reading] [$N1|6] level 1 into [$I1|papers.pdf]" },
@@ -144,13 +148,18 @@ const br__cue br__cues[] = {
   { "print-|draw-|paper|page|on|fit|fits", NULL, "draw[ scale $R1] into [$I1|drawing.pdf] paper $D1" },
   { "fit|fits on|paper|a4|a3|letter|page", NULL, "fit $V1 x $V2$-" },
   { "scale|paper|drawing fit|fits", NULL, "fit $V1 x $V2" },
+  { "print-|draw-|view- views|three", NULL, "draw views scale $R1 into [$I1|drawing.pdf]" },
+  { "print-|draw-|view- top|above", NULL, "draw top scale $R1 into [$I1|drawing.pdf]" },
+  { "print-|draw-|view- front|end", NULL, "draw front scale $R1 into [$I1|drawing.pdf]" },
+  { "print-|draw- parts|pieces", NULL, "draw parts scale $R1 into [$I1|drawing.pdf]" },
   { "draw-|print-|picture|plan", NULL, "draw scale $R1 into [$I1|drawing.pdf]" },
   { "print-|pdf|picture drawing|picture|plan|pdf|paper|it|everything|page", NULL, "draw into [$I1|drawing.pdf]" },
   { "whole|everything|all|cart|design|drawing half|double|twice|bigger|smaller|big|scale|times", NULL, "help scale" },
   { "put|bring back", NULL, "undo~redo" },
   { "why|what|which|where check|checks|rule|rules", NULL, "check" },
   { "quit|exit|close|leave without|no|not|don't", NULL, "quit" },
-  { "back|oops|revert|mistake|undo", NULL, "undo" },
+  { "back to|go|step|before|then|again|one", NULL, "undo" },
+  { "oops|revert|mistake|undo", NULL, "undo" },
   { "students|student|pupils|class|who wrong|mistakes|right", NULL, "help history" },
   { "wrong that|that's|it|was|went|did|typed|number|button", NULL, "undo" },
   { "lost|crashed|crash|froze|died|disappeared work|computer|everything|sheet|it|program|design", NULL, "help recover" },

@@ -10,9 +10,8 @@
 #include <string.h>
 
 #include "measure/measure.h"
-#include "statement/phrase.h"
-#include "statement/phrase_words.h"
-#include "statement/statements.h"
+#include "phrase/phrase.h"
+#include "phrase/words.h"
 
 size_t
 br__word_bare (const br__words *l, size_t i, const char *marks)
@@ -143,8 +142,7 @@ br__word_is_new (const br__words *l, size_t i)
     if ((n = br__letter_at (s + k, length - k, k > 0)) == 0)
       return 0;
   /* Of several wheels is spoken, where there is a wheel.  */
-  const br__words one = { .run = l->run, .word = { { s, length - (length > 3 && s[length - 1] == 's') } }, .count = 1 };
-  return !br__word_thing (l, i) && !br__word_thing (&one, 0) && (!br__cardinal (l, i) || br__words_at (l, i, "a|an")) && !br__word_asks (s, length) && !br__statement_find (s, length) && !br__function_find (s, length) && !br_unit_find (s, length);
+  return !br__word_called (&length, l, i) && (!br__cardinal (l, i) || br__words_at (l, i, "a|an")) && !br__word_asks (s, length) && !br__statement_of (l->run, s, length) && !br__function_find (s, length) && !br_unit_find (s, length);
 }
 
 int
@@ -330,11 +328,13 @@ marks (br__words *l)
     }
 }
 
-/* The sign at AT parts a name, from START on, from its value: wheel=3.  */
+/* The sign at AT parts a name, from START on, from its value: wheel=3, wheel:3.  */
 static int
 parts_name (const br__run *run, size_t start, size_t at)
 {
-  if (at == start || run->text[at] != '=' || (at + 1 < run->end && run->text[at + 1] == '='))
+  const char next = at + 1 < run->end ? run->text[at + 1] : ' ';
+  if (at == start || !(run->text[at] == '=' ? next != '=' : run->text[at] == ':' && (next == '.' || (next >= '0' && next <= '9'))
+                                                            && br__letter_at (run->text + start, 1, 0)))
     return 0;
   while (start < at && br__letter_at (run->text + start, 1, 1))
     start++;
@@ -352,7 +352,7 @@ br__words_cut (br__words *l)
           at += n;
           continue;
         }
-      const size_t start = at, sign = run->text[at] == '=' && l->count && l->word[l->count - 1].s + l->word[l->count - 1].length == run->text + at;
+      const size_t start = at, sign = strchr ("=:", run->text[at]) && l->count && l->word[l->count - 1].s + l->word[l->count - 1].length == run->text + at;
       at += sign;
       while (!sign && at < run->end && !br__blank_at (run->text + at, run->end - at) && !parts_name (run, start, at))
         at++;
@@ -404,7 +404,7 @@ put_phrase (br_text *t, br__words *l)
   sizes (l);
   marks (l);
   /* What stands behind `save over` is the name of a file, and no sum.  */
-  const br__statement *st = br__statement_find (l->word[0].s, l->word[0].length);
+  const br__statement *st = br__statement_of (l->run, l->word[0].s, l->word[0].length);
   if (!st || st->follow != BR__FOLLOW_FILE)
     {
       br__phrase_list (l);

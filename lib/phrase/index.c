@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   phrase_index.c - which rows of the phrases a line may be, by the letters that its words begin with.  */
+   index.c - which rows of the phrases a line may be, by the letters that its words begin with.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
 
-#include "statement/phrase_words.h"
+#include "phrase/words.h"
 
 int
 br__phrase_is_slot (const char *typed, size_t length)

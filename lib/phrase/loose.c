@@ -386,13 +386,13 @@ is_limit (const br__words *l, size_t i, char sign, size_t nominal)
   return found;
 }
 
-/* 12 / 3 in: three, of inches, or twelve by three inches.  */
+/* w = 12 / 3 in: three, of inches, or twelve by three inches, which is no size.  */
 static int
 divides_by_length (br__run *run, const br__words *l)
 {
-  const size_t from = l->count > 2 && br__word_at (l, 1, "=") ? 2 : 0, last = l->count - 1;
+  const size_t from = 2, last = l->count - 1;
   const br_unit *first, *second;
-  if (l->count < from + 3 || l->count > from + 4 || !br__word_at (l, from + 1, "/") || run->end > 60
+  if (l->count < from + 3 || !br__word_at (l, 1, "=") || l->count > from + 4 || !br__word_at (l, from + 1, "/") || run->end > 60
       || !br__word_measure (l, from, &first) || first || !br__word_measure (l, from + 2, &second) || (last == from + 3) != !second
       || (last == from + 3 && !br__word_is_unit (l, last)))
     return 0;

@@ -13,7 +13,10 @@
 #include "sheet/access.h"
 
 #define MOST_LOOKED_INTO 1000
-#define MOST_READ 10000
+#define MOST_READ 50000
+/* What has to be read in plainer words, and what is refused and gets a hint, takes several times as long.  */
+#define MORE_OF_PLAINER 5
+#define MORE_OF_REFUSED 2
 
 const char br__only_help[] = "`help` lists the words";
 
@@ -465,7 +468,7 @@ br__run_phrase (br__run *run, br_status status)
   if (run->sheet->phrases_read >= MOST_READ)
     {
       if (!*run->error->hint)
-        br__hint (run->error, "after 10,000 lines in other words, lines are read in the words of `help` alone");
+        br__hint (run->error, "after 50,000 lines in other words, lines are read in the words of `help` alone");
       return status;
     }
   run->sheet->phrases_read++;
@@ -475,7 +478,11 @@ br__run_phrase (br__run *run, br_status status)
   const br_status was = status;
   status = read_phrase (run, status);
   if ((status == BR_SYNTAX || (status == BR_DOMAIN && was == BR_SYNTAX)) && !run->told && !run->refused && br__seeks_hints (run) && needs_hint (run))
-    status = run_plainer (run, &typed, status);
+    {
+      run->sheet->phrases_read += MORE_OF_PLAINER;
+      status = run_plainer (run, &typed, status);
+    }
+  run->sheet->phrases_read += status != BR_OK ? MORE_OF_REFUSED : 0;
   /* What was tried for a hint had no memory: another hint, or none, is no answer.  */
   return run->sheet->tried_short && status != BR_OK ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : status;
 }

@@ -44,6 +44,9 @@ int
 br__phrase_sizes (br_text *t, const br__words *l)
 {
   size_t sizes = 0;
+  /* What is wrong in the line of a shape is no name.  */
+  if (l->count && !br__word_known (l, 0) && br__statement_of (l->run, l->word[0].s, l->word[0].length))
+    return 0;
   const size_t of = l->count && l->word[0].length < 20 && br__word_bare (l, 0, ":") < l->word[0].length ? br__word_bare (l, 0, ":") : 0;
   for (size_t i = of > 0; i < l->count; sizes++)
     {

@@ -49,7 +49,7 @@ br__changes_room (br__run *run)
 }
 
 /* Work in br__account_takes: some seconds, and a change that takes so little that a line of its own takes longer.  */
-#define MOST_CHANGED 2000000
+#define MOST_CHANGED 7500000
 #define SMALL_CHANGE 500
 
 br_status

@@ -38,6 +38,7 @@ touch (renewal *r, br__entry *e)
     return BR_OK;
   if (!br__grow (&r->rows, &r->room, r->count + 1, sizeof (saved)))
     return br__fail_plain (r->error, BR_NO_MEMORY, 0, 0);
+  br__account_toil (1);
   saved *row = &r->rows[r->count++];
   row->entry = e;
   row->value = e->value;
@@ -91,7 +92,6 @@ static br_status
 work_out (renewal *r, br__entry *e)
 {
   br__names names = { r->g, br__graph_lookup };
-  br__account_toil (1);
   br_status status = br__evaluate (&e->value, &e->definition->tree, r->settings, &names, r->error);
   e->has_value = status == BR_OK;
   if (status != BR_OK)

@@ -383,7 +383,7 @@ keep_wood (br__run *run, int stock)
   if (status == BR_OK && piece.problem.length && !piece.waits && !(run->from_file && follows_others (w)))
     status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->end - run->word.offset, "%s",
                        br__text_string (&piece.problem));
-  br__wood *old = br__wood_find (run->sheet, stock, w->name, strlen (w->name));
+  br__wood *old = status == BR_OK ? br__wood_find (run->sheet, stock, w->name, strlen (w->name)) : NULL;
   if (status == BR_OK && !append (run->sheet, w))
     status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   if (status != BR_OK)

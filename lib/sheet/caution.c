@@ -396,6 +396,7 @@ judge_all (br__run *run, int again)
   br_sheet *sheet = run->sheet;
   br__look l = { .run = run, .again = again, .group = { .full = again } };
   br_status status = BR_OK;
+  /* Nothing here asks for memory, and 100,000 entries take as long as 300,000 requests, measured.  */
   br__account_toil (3 * br__graph_size (sheet->graph));
   for (br__entry *e = br__graph_first (sheet->graph); e && status == BR_OK; e = br__entry_next (e))
     status = judge_entry (&l, e);

@@ -230,6 +230,7 @@ br__judge_shape (br__look *l, const br__entry *e)
   if (!kind || kind == l->last || (l->again && e != kind))
     return BR_OK;
   l->last = kind;
+  /* As long as a dozen requests for memory, measured.  */
   br__account_toil (12);
   unsigned *told = br__entry_told (kind);
   br__concern c = { .run = l->run, .group = &l->group, .entry = kind, .before = l->again ? 0 : *told, .again = l->again };

@@ -301,7 +301,7 @@ new_annotation (br__run *run, br__annotation_kind kind)
     }
   br__free (a);
   br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-  return a;
+  return NULL;
 }
 
 /* Shows those of KIND.  */

@@ -354,7 +354,7 @@ drawing_with_table (void **state)
   /* A table that is longer than the page does not shrink the figure to a dot.  */
   snprintf (path, sizeof path, "%s/tests/data/tool_board.sheet", source);
   page = page_of_sheet (sheet_open (path));
-  holds (page, "The scale is 1 in = 1 ft, 1:12 when");
+  holds (page, "The scale is 1\302\240in = 1\302\240ft, 1:12 when");
   free (page);
 }
 

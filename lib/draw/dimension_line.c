@@ -488,6 +488,7 @@ make (br__size_lines *d, br__run *run, const br__side_view *v, int upright, int 
   br__size_lines_clear (d);
   d->upright = upright;
   d->above = is_metric (run);
+  d->most = upright ? 0 : v->tiers;
   if (!find_outermost (&low, &high, &w))
     return BR_OK;
   datum = datum_of (v, upright, &low);

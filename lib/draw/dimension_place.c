@@ -124,6 +124,8 @@ place (br__size_line *row, br__size_lines *d, int64_t low, int64_t high)
         continue;
       /* The last tier is kept for the whole.  */
       int most = bank ? MOST_FAR : (d->upright ? MOST_UPRIGHT : BR__MOST_TIERS) - !row->overall;
+      if (d->most && most > d->most - !row->overall)
+        most = d->most - !row->overall;
       for (int tier = 0; tier <= d->tiers[bank] && tier < most; tier++)
         for (int i = INSIDE; i < MANNERS; i++)
           {

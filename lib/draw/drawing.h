@@ -37,7 +37,7 @@ typedef struct br__size_lines
   size_t placed;                /* the first so many have found room */
   int upright;                  /* they measure heights */
   int above;                    /* texts stand above lines that are whole, not in a gap of them */
-  int tiers[BR__BANKS];
+  int tiers[BR__BANKS], most;   /* no more than MOST of them, where it is not 0 */
   int64_t offset[BR__BANKS][BR__MOST_TIERS];    /* of the lines of each tier from the view */
   int64_t depth[BR__BANKS];     /* how far they reach from the view */
   int64_t before, after;        /* how far they reach past its ends, along them */

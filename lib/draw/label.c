@@ -516,7 +516,17 @@ put_all (br__plot *p, br__ink_map *m, br__side_view *v, int64_t left, int64_t to
   return untied;
 }
 
-/* What P holds, and centres, which are to be seen.  */
+/* 1 where no smaller circle of V has the centre of D.  */
+static int
+is_innermost (const br__side_view *v, const br__drawn *d)
+{
+  for (const br__drawn *o = v->shapes; o < v->shapes + v->count; o++)
+    if (o->shape->kind == BR__CIRCLE && o->a < d->a && llabs (o->x - d->x) < AIR && llabs (o->y - d->y) < AIR)
+      return 0;
+  return 1;
+}
+
+/* What P holds, and centres, which are to be seen; a leader that runs through one seems to be that of its hole.  */
 static int
 map_make (br__ink_map *m, const br__plot *p, const br__side_view *v, br__area within, int64_t left, int64_t top)
 {
@@ -525,7 +535,11 @@ map_make (br__ink_map *m, const br__plot *p, const br__side_view *v, br__area wi
   br__ink_map_keep_joins (m, p);
   for (const br__drawn *d = v->shapes; d < v->shapes + v->count; d++)
     if (d->tied && d->shape->kind == BR__CIRCLE)
-      br__ink_map_fill (m, area_around (left + d->x, top - d->y, AIR, AIR), BR__CELL_OUTLINE);
+      {
+        br__ink_map_fill (m, area_around (left + d->x, top - d->y, AIR, AIR), BR__CELL_OUTLINE);
+        if (d->shape->hole && d->a >= AIR && v->count <= CROWD && is_innermost (v, d))
+          br__ink_map_fill (m, area_around (left + d->x, top - d->y, d->a / 8, d->a / 8), BR__CELL_KEPT);
+      }
   return 1;
 }
 

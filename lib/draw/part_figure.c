@@ -210,6 +210,49 @@ measure_outline (br__part_figure *f)
   return status;
 }
 
+static int64_t
+larger (int64_t x, int64_t y)
+{
+  return x > y ? x : y;
+}
+
+/* How far the figure reaches above its shapes, or below them.  */
+static int64_t
+margin_of (const br__part_figure *f, int above)
+{
+  return larger (larger (f->level.depth[above ? BR__FAR : BR__NEAR], above ? f->upright.after : f->upright.before), f->view.count ? ROOM : 0);
+}
+
+/* Rows of sheets that the figure takes, above its table, or would take with as little as possible around its shapes (BARE).  */
+static int64_t
+rows_of (const br__part_figure *f, int bare)
+{
+  const br__area r = f->view.reach;
+  int64_t wide = r.x2 - r.x + 2 * ROOM, high = r.y2 - r.y + (bare ? 2 * ROOM : margin_of (f, 0) + margin_of (f, 1)) + LINE_HEIGHT / 2;
+  const br__area *room = &f->room[wide > high];
+  const int64_t step = larger (room->y2 - room->y - BR__JOIN, BR__JOIN);
+  return high <= step + BR__JOIN ? 1 : (high - BR__JOIN + step - 1) / step;
+}
+
+/* A long part is not glued from more sheets for the sake of its dimension lines: they stand in fewer tiers, and the table has the
+   rest, in a picture of one sheet, too: a template is the same in every form.  So many may be left to the table, or all stay: it would
+   take a sheet of its own.  */
+#define MOST_LISTED 2
+
+static br_status
+save_sheets (br__part_figure *f)
+{
+  br_status status = BR_OK;
+  const int64_t least = rows_of (f, 1);
+  for (int tiers = f->room[0].x2 ? BR__MOST_TIERS - 1 : -1; tiers >= 0 && status == BR_OK
+         && (rows_of (f, 0) > least || (f->view.tiers && f->level.refused + f->level.left_out > MOST_LISTED)); tiers--)
+    {
+      f->view.tiers = tiers;    /* 0 in the end: all stay */
+      status = br__size_lines_of_part (&f->level, f->run, &f->view, 0);
+    }
+  return status;
+}
+
 br_status
 br__part_figure_measure (br__part_figure *f)
 {
@@ -220,6 +263,8 @@ br__part_figure_measure (br__part_figure *f)
     status = br__size_lines_of_part (&f->level, f->run, &f->view, 0);
   if (status == BR_OK)
     status = br__size_lines_of_part (&f->upright, f->run, &f->view, 1);
+  if (status == BR_OK)
+    status = save_sheets (f);
   if (status == BR_OK)
     status = name_listed (f);
   return status;
@@ -286,12 +331,6 @@ put_grain (br__part_figure *f, int64_t left, int64_t top)
     br__grain_plot (&f->plot, x + wide / 2, y + high / 2, upright);
 }
 
-static int64_t
-larger (int64_t x, int64_t y)
-{
-  return x > y ? x : y;
-}
-
 /* 1 where P goes on a sheet of paper, upright or on its side (LANDSCAPE).  */
 static int
 fits (const br__part_figure *f, const br__plot *p, int landscape)
@@ -345,10 +384,10 @@ br__part_figure_plot (br__part_figure *f)
   int64_t room = f->view.count ? ROOM : 0;
   const br__area reach = f->view.reach;
   int64_t left = larger (larger (f->upright.depth[BR__NEAR], f->level.before), room) - reach.x;
-  int64_t top = larger (larger (f->level.depth[BR__FAR], f->upright.after), room) + reach.y2;
+  int64_t top = margin_of (f, 1) + reach.y2;
   p->width = larger (p->width, left + reach.x2 + larger (larger (f->upright.depth[BR__FAR], f->level.after), room));
   p->group = BR__GROUP_DIMENSIONS;
-  p->height = top - reach.y + larger (larger (f->level.depth[BR__NEAR], f->upright.before), room);
+  p->height = top - reach.y + margin_of (f, 0);
   p->face = (br__area) { left + reach.x, top - reach.y2, left + reach.x2, top - reach.y };
   find_sheets (f);
   if (f->view.count)

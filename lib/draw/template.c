@@ -280,15 +280,15 @@ br__do_template (br__run *run)
   if (status == BR_OK)
     status = find_part (&w, at);
   if (status == BR_OK)
+    status = find_rooms (&w);
+  const char *form = path ? br__picture_form (path) : NULL;
+  w.f.joined = form && strcmp (form, "pdf") == 0;
+  if (status == BR_OK)
     {
       status = br__part_figure_measure (&w.f);
       if (status != BR_OK)
         tell (&w, status, at);
     }
-  if (status == BR_OK)
-    status = find_rooms (&w);
-  const char *form = path ? br__picture_form (path) : NULL;
-  w.f.joined = form && strcmp (form, "pdf") == 0;
   if (status == BR_OK)
     status = br__part_figure_plot (&w.f);
   if (status == BR_OK)

@@ -71,16 +71,29 @@ ask_for_plan (br__report *p)
   return BR_OK;
 }
 
+/* The settings and the sizes, drawn sizes among them, at the scale of the figure: words and figure agree also where the sheet has no scale.  */
+static br_status
+ask_at_its_scale (br__report *p, const char *word, br_status (*statement) (br__run *run))
+{
+  br_number *scale = &p->run->sheet->settings.scale, own = *scale;
+  if (br_number_sign (&p->scale))
+    *scale = p->scale;
+  br_status status = ask (p, word, statement, p->run->error);
+  *scale = own;
+  return status;
+}
+
 static br_status
 collect (br__report *p)
 {
   static const struct { int section; const char *statement; } questions[] =
   {
+    { BR__REPORT_DRAWING, "shapes" },
     { BR__REPORT_MISSING, "date" }, { BR__REPORT_MISSING, "scale" }, { BR__REPORT_MISSING, "units" },
     { BR__REPORT_MISSING, "ruler" }, { BR__REPORT_MISSING, "grid" }, { BR__REPORT_MISSING, "kerf" },
     { BR__REPORT_MISSING, "blade" }, { BR__REPORT_MISSING, "child" }, { BR__REPORT_MISSING, "missing" },
     { BR__REPORT_DIMENSIONS, "list" }, { BR__REPORT_CHECKS, "check" },
-    { BR__REPORT_CAUTIONS, "cautions" }, { BR__REPORT_DRAWING, "shapes" }
+    { BR__REPORT_CAUTIONS, "cautions" }
   };
   br_status status = BR_OK;
   for (size_t i = 0; i < sizeof questions / sizeof questions[0] && status == BR_OK; i++)
@@ -88,11 +101,10 @@ collect (br__report *p)
       p->at = questions[i].section;
       const char *word = questions[i].statement;
       int own = p->at == BR__REPORT_CAUTIONS;       /* those about parts come with the parts */
-      status = ask (p, word, own ? br__caution_all : p->run->sheet->language->find (word, strlen (word))->run,
-                    p->run->error);
+      status = ask_at_its_scale (p, word, own ? br__caution_all : p->run->sheet->language->find (word, strlen (word))->run);
+      if (status == BR_OK && p->at == BR__REPORT_DRAWING && p->sections[p->at].rows)
+        status = br__report_figure (p);
     }
-  if (status == BR_OK && p->sections[BR__REPORT_DRAWING].rows)
-    status = br__report_figure (p);
   if (status == BR_OK && has_parts (p->run->sheet))
     {
       p->at = BR__REPORT_PARTS;
@@ -328,6 +340,7 @@ br__do_report (br__run *run)
       br__text_clear (&p.sections[i].body);
       br__text_clear (&p.sections[i].remark);
     }
+  br_number_clear (&p.scale);
   br__text_clear (&p.settings);
   br__text_clear (&page);
   br__free (path);

@@ -27,6 +27,7 @@ typedef struct br__report
   size_t checks[4];             /* how many are in each br__check_state */
   size_t sticks;                /* that have been drawn */
   br_text settings;
+  br_number scale;              /* of the drawing where the sheet has none, else 0 */
   int64_t room_height;          /* of the drawing, billionths of an inch; 0: as a page of its own has */
   struct br__plot *plot;        /* gets the drawing as well, without its table of places, to be cleared; or NULL */
 } br__report;

@@ -188,6 +188,8 @@ br__report_figure (br__report *p)
       put_check_line (t, f.w.metric);
       br__text_puts (t, "</figure>\n");
       status = title.failed || words.failed || f.plot.failed ? BR_NO_MEMORY : BR_OK;
+      if (status == BR_OK && !p->run->sheet->settings.scale_given)
+        status = br_number_set (&p->scale, &f.w.ratio);
       if (p->plot)
         {
           *p->plot = f.plot;

@@ -330,6 +330,7 @@ look_at (br_sheet *sheet, br__design *d, const br_sink *sink)
       br__text_clear (&p.sections[i].body);
       br__text_clear (&p.sections[i].remark);
     }
+  br_number_clear (&p.scale);
   br__text_clear (&p.settings);
 }
 

@@ -64,17 +64,19 @@ br__drawn_box (br__drawn *d)
   d->y = d->reach.y + d->b / 2;
 }
 
-/* What stands on the figure of leg I: of an arc its radius; a cut is the last leg of its corner.  */
+/* What stands on the figure of leg I: of an arc its radius, once where it is two legs of one side; a cut is the last leg of its
+   corner.  */
 static br_status
 put_size (br__drawn_piece *p, const br__legs *legs, size_t i, const br_sheet *sheet, const br__shape *shape)
 {
   const br__leg *leg = &legs->rows[i];
+  const int last = i + 1 == legs->count || leg[1].corner != leg->corner, arc = leg->slope && (last || !leg[1].slope);
   br_text t = BR_TEXT_ZERO;
   br_status status = BR_OK;
-  br__text_puts (&t, leg->slope ? "R " : "");
-  if (leg->slope)
+  br__text_puts (&t, arc ? "R " : "");
+  if (arc)
     status = br__put_drawing_number (&t, &leg->radius->real, &sheet->settings);
-  else if (i + 1 == legs->count || leg[1].corner != leg->corner)
+  else if (last)
     status = br__put_corner (&t, sheet, shape, leg->corner, BR__TOLD_CORNER);
   if (status == BR_OK && t.length < sizeof p->size)
     memcpy (p->size, br__text_string (&t), t.length + 1);

@@ -93,6 +93,7 @@ typedef struct br__side_view
   br__datum datum;
   br_number ratio;              /* drawn to full */
   int joined;                   /* what is too large for one sheet of paper goes on several */
+  int tiers;                    /* of lengths on either side are no more than so many; 0: as many as there are */
   const struct br__side_view *beside;   /* on the same sheet, drawn before: a shape keeps its number, and no number is there twice */
   size_t numbered;              /* other figures on the sheet have the numbers up to this one */
   br_text unplaced;             /* dimensions and notes that were asked for and found no room, a line each: stand below the figure */

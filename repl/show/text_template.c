@@ -4,7 +4,35 @@
 # include <config.h>
 #endif
 
+#include <string.h>
+
 #include "show/text.h"
+
+/* "holes: 7x drill 3/8; drill 1": what is drilled alike is said once.  */
+static void
+put_drills (const display *d, const br_list *drills)
+{
+  size_t n = br_list_size (drills), told = 0;
+  for (size_t i = 0; i < n; i++)
+    {
+      const char *drill = br_list_text (drills, i);
+      size_t before = 0, alike = 0;
+      for (size_t k = 0; k < n; k++)
+        if (strcmp (br_list_text (drills, k), drill) == 0)
+          {
+            alike++;
+            before += k < i;
+          }
+      if (before)
+        continue;
+      display_put (d, told++ ? "; " : "  holes: ");
+      if (alike > 1)
+        fprintf (d->stream, "%zux ", alike);
+      display_put (d, drill);
+    }
+  if (n)
+    putc ('\n', d->stream);
+}
 
 static void
 template_block (const display *d, const br_record *record)
@@ -18,13 +46,7 @@ template_block (const display *d, const br_record *record)
   display_put (d, " of paper: ");
   display_put (d, br_record_text (record, "file"));
   putc ('\n', d->stream);
-  for (size_t i = 0; i < br_list_size (drills); i++)
-    {
-      display_put (d, i ? "; " : "  holes: ");
-      display_put (d, br_list_text (drills, i));
-    }
-  if (br_list_size (drills))
-    putc ('\n', d->stream);
+  put_drills (d, drills);
   for (size_t i = 0; i < br_list_size (problems); i++)
     {
       text_strong (d, "  does not fit: ");

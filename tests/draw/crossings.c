@@ -108,6 +108,23 @@ strays_of (const br__plot *p, const br__side_view *v)
   return count;
 }
 
+/* How often a leader of P runs through the middle of a circle of V that it does not end at: a reader takes it for that of the circle.  */
+static size_t
+through_holes (const br__plot *p, const br__side_view *v, int64_t left, int64_t top)
+{
+  size_t count = 0;
+  for (size_t i = 0; i < p->count; i++)
+    for (const br__drawn *d = v->shapes; d < v->shapes + v->count && is_line (&p->inks[i], BR__GROUP_LEADERS); d++)
+      {
+        const br__ink *k = &p->inks[i];
+        const double x = (double) (left + d->x - k->x), y = (double) (top - d->y - k->y), run = (double) (k->x2 - k->x),
+                     rise = (double) (k->y2 - k->y), length = hypot (run, rise), along = (x * run + y * rise) / length;
+        count += d->shape->kind == BR__CIRCLE && d->a < BR__INCH / 8 && along > 0 && along < length - (double) d->a / 2
+                 && fabs (x * rise - y * run) / length < (double) d->a / 4;
+      }
+  return count;
+}
+
 /* The figure of SHEET, which it takes over, at the scale that `draw` takes.  */
 static counts
 count_of (br_sheet *sheet)
@@ -286,6 +303,25 @@ test_random (void **state)
     }
 }
 
+/* Pegs anywhere on a board: no leader runs through the hole of another.  */
+static void
+test_pegs (void **state)
+{
+  (void) state;
+  for (long n = check_times (20); n > 0; n--)
+    {
+      char text[4000];
+      int length = snprintf (text, sizeof text, "box board = 36 x 12 at 0, 0\n");
+      for (int i = 1; i <= 35; i++)
+        length += snprintf (text + length, sizeof text - (size_t) length, "circle peg_%d = 3/4 at %d/4, %d/4 hole\n", i, 4 * i + (int) check_below (4),
+                            2 + (int) check_below (44));
+      figure f;
+      figure_make (&f, sheet_with (text), 1, 8);
+      assert_int_equal (through_holes (&f.plot, &f.view, f.left, f.top), 0);
+      figure_clear (&f);
+    }
+}
+
 /* With dimensions and notes that were asked for; leaders of notes go as far as the person has them go.  */
 static void
 test_asked (void **state)
@@ -401,7 +437,7 @@ test_corners (void **state)
 int
 main (void)
 {
-  const struct CMUnitTest tests[] = { CHECK_TEST (test_designs), CHECK_TEST (test_series), CHECK_TEST (test_long_table), CHECK_TEST (test_random), CHECK_TEST (test_asked),
+  const struct CMUnitTest tests[] = { CHECK_TEST (test_designs), CHECK_TEST (test_series), CHECK_TEST (test_long_table), CHECK_TEST (test_random), CHECK_TEST (test_pegs), CHECK_TEST (test_asked),
                                       cmocka_unit_test (test_no_room), CHECK_TEST (test_corners) };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, source_enter, lesson_leave));

@@ -169,10 +169,29 @@ test_turned (void **state)
   sheet_end (sheet, &s);
 }
 
+/* A side of 5 with a rise of 1 is one arc, of (2.5 * 2.5 + 1) / 2 = 3-5/8; two rounds that are alike are two.  */
+static void
+test_arcs_are_counted (void **state)
+{
+  static const char *const sides[] = { "0, 0 to 10, 0 to 10, 5 rise 1 to 0, 5", "0, 0 to 10, 0 round 1 to 10, 5 round 1 to 0, 5" };
+  static const char *const texts[] = { ">R 3-5/8<", ">2x R 1<" };
+  (void) state;
+  for (int i = 0; i < 2; i++)
+    {
+      char line[100];
+      said s = SAID_ZERO;
+      snprintf (line, sizeof line, "outline a = %s", sides[i]);
+      br_sheet *sheet = sheet_with (line);
+      sheet_say (sheet, &s, "draw into a.svg");
+      lesson_contains ("a.svg", texts[i], 1);
+      sheet_end (sheet, &s);
+    }
+}
+
 int
 main (void)
 {
-  const struct CMUnitTest tests[] = { CHECK_TEST (test_rebuild), CHECK_TEST (test_turned) };
+  const struct CMUnitTest tests[] = { CHECK_TEST (test_rebuild), CHECK_TEST (test_turned), CHECK_TEST (test_arcs_are_counted) };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, lesson_enter, lesson_leave));
 }

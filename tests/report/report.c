@@ -358,6 +358,22 @@ drawing_with_table (void **state)
   free (page);
 }
 
+/* Where the sheet has no scale, the head and the drawn sizes are at that of the figure: 24 in at 1:4 are 6 in.  */
+static void
+scale_of_the_figure (void **state)
+{
+  char *page = page_of ("units in\nlong = 24 in\nbox board = long x 6 in at 0, 0");
+  (void) state;
+  holds (page, "<li>scale: <b>1:4</b></li>");
+  holds (page, "The scale is quarter size, 1:4 when");
+  holds (page, "<td><span class=\"m\" aria-hidden=\"true\">6&quot;</span>");
+  free (page);
+  /* Without a figure nothing is drawn.  */
+  page = page_of ("units in\nlong = 24 in");
+  holds (page, "<li>scale: <b>1:1</b></li>");
+  free (page);
+}
+
 /* Notes and titles of random characters, special ones more often than others.  */
 static void
 random_texts (void **state)
@@ -540,7 +556,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     CHECK_TEST (letters), CHECK_TEST (pieces), CHECK_TEST (cart), CHECK_TEST (rows), CHECK_TEST (checks), CHECK_TEST (plan), CHECK_TEST (sticks), CHECK_TEST (cautions),
     CHECK_TEST (little),
-    CHECK_TEST (metric), CHECK_TEST (drawing_with_table), CHECK_TEST (hostile), CHECK_TEST (random_texts), CHECK_TEST (reader), CHECK_TEST (mistakes), CHECK_TEST (guards), CHECK_TEST (test_power), CHECK_TEST (stopped)
+    CHECK_TEST (metric), CHECK_TEST (drawing_with_table), CHECK_TEST (scale_of_the_figure), CHECK_TEST (hostile), CHECK_TEST (random_texts), CHECK_TEST (reader), CHECK_TEST (mistakes), CHECK_TEST (guards), CHECK_TEST (test_power), CHECK_TEST (stopped)
   };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, source_enter, lesson_leave));

@@ -16,6 +16,7 @@
 #include "lesson/answer.h"
 #include "lesson/grade.h"
 #include "table/rows.h"
+#include "lesson/worksheet.h"
 #include "lesson/write.h"
 
 #define MOST_FILES 200
@@ -166,13 +167,13 @@ add_cell (past *h, const char *student, const char *topic, const char *file, con
 
 /* Adds the table FILE; one that has no marks is left alone.  */
 static br_status
-add_file (past *h, const char *folder, const char *file, int *is_table, br_error *error)
+add_file (past *h, const char *folder, const char *file, int *is_table, br__run *run)
 {
   br__rows rows = BR__ROWS_ZERO;
   br_text path = BR_TEXT_ZERO;
   const br__row *topics = NULL;
   br__text_printf (&path, "%s/%s", folder, file);
-  br_status status = path.failed ? br__fail_plain (error, BR_NO_MEMORY, 0, 0) : br__rows_read (&rows, br__text_string (&path), error);
+  br_status status = path.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : br__rows_read (&rows, br__text_string (&path), run->error);
   size_t student = br__rows_column (&rows, "student"), marks = br__rows_column (&rows, "marks"), note = br__rows_column (&rows, "note");
   *is_table = status == BR_OK && student != SIZE_MAX && marks != SIZE_MAX;
   for (size_t i = 1; *is_table && i < rows.count; i++)
@@ -181,6 +182,7 @@ add_file (past *h, const char *folder, const char *file, int *is_table, br_error
   for (size_t i = 1; *is_table && i < rows.count && status == BR_OK; i++)
     {
       const char *name = br__row_cell (&rows.rows[i], student);
+      status = br__lesson_progress (run, "history", i, rows.count);
       if (note != SIZE_MAX && strncmp (br__row_cell (&rows.rows[i], note), BR__NOTE_SECOND, sizeof BR__NOTE_SECOND - 1) == 0)
         continue;
       for (size_t k = 0; k < rows.rows[0].count && k < rows.rows[i].count && status == BR_OK && *name; k++)
@@ -191,7 +193,7 @@ add_file (past *h, const char *folder, const char *file, int *is_table, br_error
         }
     }
   if (status == BR_NO_MEMORY)
-    br__fail_plain (error, status, 0, 0);
+    br__fail_plain (run->error, status, 0, 0);
   br__rows_clear (&rows);
   br__text_clear (&path);
   return status;
@@ -388,7 +390,7 @@ br__do_history (br__run *run)
   for (size_t i = 0; i < h->file_count && status == BR_OK; i++)
     {
       int is_table = 0;
-      status = br__placed (run, add_file (h, folder, h->files[i], &is_table, run->error), start, end);
+      status = br__placed (run, add_file (h, folder, h->files[i], &is_table, run), start, end);
       tables += is_table != 0;
     }
   if (status == BR_OK && !tables)
@@ -400,7 +402,11 @@ br__do_history (br__run *run)
   if (h->count && status == BR_OK)
     qsort (h->rows, h->count, sizeof *h->rows, compare_rows);
   for (size_t i = 0; i < h->count && status == BR_OK; i++)
-    status = emit_row (run, &h->rows[i]);
+    {
+      status = br__lesson_progress (run, "history", i, h->count);
+      if (status == BR_OK)
+        status = emit_row (run, &h->rows[i]);
+    }
   if (status == BR_OK && path)
     status = br__placed (run, write_file (path, h, run), into, run->end);
   past_clear (h);

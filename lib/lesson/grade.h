@@ -50,6 +50,7 @@ typedef struct br__class
   size_t marked_count;
   uint32_t *counts;             /* of verdict K in problem I at K * problems + I */
   size_t papers;                /* that count */
+  size_t compared;              /* what the search for other versions has taken */
   br_number lowest, highest;
   br_real mean, spread;         /* standard deviation of the papers, of which there are so many and no more */
 } br__class;

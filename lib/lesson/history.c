@@ -16,6 +16,7 @@
 #include "lesson/answer.h"
 #include "lesson/grade.h"
 #include "table/rows.h"
+#include "lesson/worksheet.h"
 #include "lesson/write.h"
 
 #define MOST_FILES 200
@@ -26,12 +27,16 @@ typedef struct tally
   char *student, *topic, *file;
   int64_t problems, right;
   uint32_t verdicts[BR__VERDICTS];
+  size_t alike;                 /* the row before with the same hash, counted from 1, or 0 */
 } tally;
+
+#define HASHES 65536
 
 typedef struct past
 {
   tally *rows;
   size_t count, room;
+  size_t last[HASHES];          /* the last row of each hash, counted from 1, or 0 */
   char **files;                 /* names in the folder, in order */
   size_t file_count, file_room;
 } past;
@@ -104,13 +109,19 @@ list_files (past *h, const char *folder, br_error *error)
 static tally *
 tally_of (past *h, const char *student, const char *topic, const char *file)
 {
-  for (size_t i = 0; i < h->count; i++)
-    if (br__same_name (h->rows[i].student, student) && strcmp (h->rows[i].topic, topic) == 0 && strcmp (h->rows[i].file, file) == 0)
-      return &h->rows[i];
+  size_t *last = &h->last[(br__name_like (student) * 31 + br__name_like (topic) + br__name_like (file)) % HASHES];
+  for (size_t i = *last; i; i = h->rows[i - 1].alike)
+    {
+      tally *t = &h->rows[i - 1];
+      if (br__same_name (t->student, student) && strcmp (t->topic, topic) == 0 && strcmp (t->file, file) == 0)
+        return t;
+    }
   if (!br__grow (&h->rows, &h->room, h->count + 1, sizeof *h->rows))
     return NULL;
   tally *t = &h->rows[h->count++];
   memset (t, 0, sizeof *t);
+  t->alike = *last;
+  *last = h->count;
   t->student = br__strndup (student, strlen (student));
   t->topic = br__strndup (topic, strlen (topic));
   t->file = br__strndup (file, strlen (file));
@@ -156,13 +167,13 @@ add_cell (past *h, const char *student, const char *topic, const char *file, con
 
 /* Adds the table FILE; one that has no marks is left alone.  */
 static br_status
-add_file (past *h, const char *folder, const char *file, int *is_table, br_error *error)
+add_file (past *h, const char *folder, const char *file, int *is_table, br__run *run)
 {
   br__rows rows = BR__ROWS_ZERO;
   br_text path = BR_TEXT_ZERO;
   const br__row *topics = NULL;
   br__text_printf (&path, "%s/%s", folder, file);
-  br_status status = path.failed ? br__fail_plain (error, BR_NO_MEMORY, 0, 0) : br__rows_read (&rows, br__text_string (&path), error);
+  br_status status = path.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : br__rows_read (&rows, br__text_string (&path), run->error);
   size_t student = br__rows_column (&rows, "student"), marks = br__rows_column (&rows, "marks"), note = br__rows_column (&rows, "note");
   *is_table = status == BR_OK && student != SIZE_MAX && marks != SIZE_MAX;
   for (size_t i = 1; *is_table && i < rows.count; i++)
@@ -171,9 +182,10 @@ add_file (past *h, const char *folder, const char *file, int *is_table, br_error
   for (size_t i = 1; *is_table && i < rows.count && status == BR_OK; i++)
     {
       const char *name = br__row_cell (&rows.rows[i], student);
+      status = br__lesson_progress (run, "history", i, rows.count);
       if (note != SIZE_MAX && strncmp (br__row_cell (&rows.rows[i], note), BR__NOTE_SECOND, sizeof BR__NOTE_SECOND - 1) == 0)
         continue;
-      for (size_t k = 0; k < rows.rows[0].count && status == BR_OK && *name; k++)
+      for (size_t k = 0; k < rows.rows[0].count && k < rows.rows[i].count && status == BR_OK && *name; k++)
         {
           const char *topic = topics ? br__row_cell (topics, k) : "";
           if (br__cell_is_number (rows.rows[0].cells[k]) && &rows.rows[i] != topics)
@@ -181,7 +193,7 @@ add_file (past *h, const char *folder, const char *file, int *is_table, br_error
         }
     }
   if (status == BR_NO_MEMORY)
-    br__fail_plain (error, status, 0, 0);
+    br__fail_plain (run->error, status, 0, 0);
   br__rows_clear (&rows);
   br__text_clear (&path);
   return status;
@@ -266,7 +278,8 @@ put_table (br_text *t, const past *h)
 #define BAR 34
 #define HIGH 60
 
-/* A row of bars for each topic, one a week, as high as the part that was right.  */
+/* A row of bars for each topic, one a week, as high as the part that was right.  The class stands in front, its weeks behind
+   it, both in the order of the topics.  */
 static void
 put_picture (br_text *t, const past *h)
 {
@@ -277,28 +290,26 @@ put_picture (br_text *t, const past *h)
                    "font-size=\"12\"><title>The part that was right, week by week</title>\n", 130 + BAR * h->file_count, (HIGH + 34) * topics + 8,
                    130 + BAR * h->file_count);
   size_t y = 8;
-  for (size_t i = 0; i < h->count; i++)
+  const tally *week = h->rows + topics, *const end = h->rows + h->count;
+  for (size_t i = 0; i < topics; i++)
     {
       const tally *all = &h->rows[i];
-      if (group_of (all) != 0)
-        continue;
       br__text_printf (t, "<text x=\"0\" y=\"%zu\">", y + HIGH);
       br__put_escaped (t, all->topic);
       br__text_puts (t, "</text>");
-      for (size_t k = 0; k < h->file_count; k++)
-        for (size_t j = 0; j < h->count; j++)
-          {
-            const tally *week = &h->rows[j];
-            if (group_of (week) != 1 || strcmp (week->topic, all->topic) != 0 || strcmp (week->file, h->files[k]) != 0)
-              continue;
-            int64_t high = week->right * HIGH / week->problems;
-            br__text_printf (t, "<rect x=\"%zu\" y=\"%zu\" width=\"%d\" height=\"%d\" fill=\"none\" stroke=\"#000\"/>"
-                             "<rect x=\"%zu\" y=\"%lld\" width=\"%d\" height=\"%lld\"><title>", 120 + BAR * k, y, BAR - 8, HIGH,
-                             120 + BAR * k, (long long) y + HIGH - high, BAR - 8, (long long) high);
-            br__put_escaped (t, week->file);
-            br__text_printf (t, ": %lld of %lld right</title></rect><text x=\"%zu\" y=\"%zu\">%lld/%lld</text>\n", (long long) week->right,
-                             (long long) week->problems, 120 + BAR * k, y + HIGH + 14, (long long) week->right, (long long) week->problems);
-          }
+      for (; week < end && group_of (week) == 1 && strcmp (week->topic, all->topic) == 0; week++)
+        {
+          size_t k = 0;
+          while (strcmp (week->file, h->files[k]) != 0)
+            k++;
+          int64_t high = week->right * HIGH / week->problems;
+          br__text_printf (t, "<rect x=\"%zu\" y=\"%zu\" width=\"%d\" height=\"%d\" fill=\"none\" stroke=\"#000\"/>"
+                           "<rect x=\"%zu\" y=\"%lld\" width=\"%d\" height=\"%lld\"><title>", 120 + BAR * k, y, BAR - 8, HIGH,
+                           120 + BAR * k, (long long) y + HIGH - high, BAR - 8, (long long) high);
+          br__put_escaped (t, week->file);
+          br__text_printf (t, ": %lld of %lld right</title></rect><text x=\"%zu\" y=\"%zu\">%lld/%lld</text>\n", (long long) week->right,
+                           (long long) week->problems, 120 + BAR * k, y + HIGH + 14, (long long) week->right, (long long) week->problems);
+        }
       y += HIGH + 34;
     }
   br__text_puts (t, "</svg>\n");
@@ -361,8 +372,10 @@ br_status
 br__do_history (br__run *run)
 {
   char *folder = NULL, *path = NULL;
-  past h = { .rows = NULL };
+  past *h = br__alloc_zero (1, sizeof *h);
   size_t start = run->word.offset + run->word.length, end, into = 0, tables = 0;
+  if (!h)
+    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   br_status status = br__clause_file (&folder, run, start, "into", BR_FILE_READ);
   end = run->lex.token.offset;
   if (status == BR_OK && br__lex_is_word (&run->lex, "into"))
@@ -373,11 +386,11 @@ br__do_history (br__run *run)
   if (status == BR_OK)
     status = br__end_of_line (run);
   if (status == BR_OK)
-    status = br__placed (run, list_files (&h, folder, run->error), start, end);
-  for (size_t i = 0; i < h.file_count && status == BR_OK; i++)
+    status = br__placed (run, list_files (h, folder, run->error), start, end);
+  for (size_t i = 0; i < h->file_count && status == BR_OK; i++)
     {
       int is_table = 0;
-      status = br__placed (run, add_file (&h, folder, h.files[i], &is_table, run->error), start, end);
+      status = br__placed (run, add_file (h, folder, h->files[i], &is_table, run), start, end);
       tables += is_table != 0;
     }
   if (status == BR_OK && !tables)
@@ -386,13 +399,18 @@ br__do_history (br__run *run)
       br__hint (run->error, "`grade` writes one: into MARKS.csv");
       br__placed (run, status, start, end);
     }
-  if (h.count && status == BR_OK)
-    qsort (h.rows, h.count, sizeof *h.rows, compare_rows);
-  for (size_t i = 0; i < h.count && status == BR_OK; i++)
-    status = emit_row (run, &h.rows[i]);
+  if (h->count && status == BR_OK)
+    qsort (h->rows, h->count, sizeof *h->rows, compare_rows);
+  for (size_t i = 0; i < h->count && status == BR_OK; i++)
+    {
+      status = br__lesson_progress (run, "history", i, h->count);
+      if (status == BR_OK)
+        status = emit_row (run, &h->rows[i]);
+    }
   if (status == BR_OK && path)
-    status = br__placed (run, write_file (path, &h, run), into, run->end);
-  past_clear (&h);
+    status = br__placed (run, write_file (path, h, run), into, run->end);
+  past_clear (h);
+  br__free (h);
   br__free (folder);
   br__free (path);
   return status;

@@ -73,35 +73,87 @@ br__same_name (const char *a, const char *b)
     }
 }
 
-/* Whether PAPER counts, and what is to be said of its name.  Papers before it lie in front of it; one that could not be marked
-   is no first paper.  */
-static void
-note_name (br__class *c, br__marked *paper, char *seen)
+uint64_t
+br__name_like (const char *name)
 {
-  int listed = !c->name_count;
-  paper->counted = 1;
-  for (size_t i = 0; i < c->name_count; i++)
-    if (br__same_name (c->names[i], paper->student))
-      {
-        listed = 1;
-        seen[i] = 1;
-      }
-  for (const br__marked *p = c->marked; p < paper && *paper->student; p++)
-    paper->counted &= !(p->version && br__same_name (p->student, paper->student));
+  size_t length = strlen (name);
+  uint64_t hash = UINT64_C (0xcbf29ce484222325);
+  for (size_t i = 0; i < length;)
+    {
+      size_t blank = br__blank_at (name + i, length - i);
+      br__glyph x = br__glyph_at (name, length, i);
+      if (!blank)
+        hash = (hash ^ small (x.code)) * UINT64_C (0x100000001b3);
+      i += blank ? blank : x.length;
+    }
+  return hash ^ hash >> 32;
+}
+
+/* One name of the list or of papers, however often it is written.  */
+typedef struct pupil
+{
+  const char *name;
+  char listed;
+  char has_paper;
+  char has_version;     /* has a paper whose version is known */
+} pupil;
+
+/* COUNT places, a power of two, of which some are free.  */
+typedef struct roll
+{
+  pupil *places;
+  size_t count;
+} roll;
+
+/* The pupil NAME, who is new where there is none.  */
+static pupil *
+pupil_called (roll *r, const char *name)
+{
+  for (uint64_t at = br__name_like (name);; at++)
+    {
+      pupil *p = &r->places[at & (r->count - 1)];
+      if (!p->name)
+        p->name = name;
+      if (p->name == name || br__same_name (p->name, name))
+        return p;
+    }
+}
+
+static br_status
+begin_roll (roll *r, const br__class *c)
+{
+  r->count = 2;
+  while (r->count / 2 < c->name_count + c->answers.count)
+    r->count *= 2;
+  r->places = br__alloc_zero (r->count, sizeof *r->places);
+  for (size_t i = 0; r->places && i < c->name_count; i++)
+    pupil_called (r, c->names[i])->listed = 1;
+  return r->places ? BR_OK : BR_NO_MEMORY;
+}
+
+/* Whether PAPER counts, and what is to be said of its name.  One that could not be marked is no first paper.  */
+static void
+note_name (const br__class *c, br__marked *paper, pupil *p)
+{
+  p->has_paper = 1;
+  paper->counted = !*paper->student || !p->has_version;
   if (!*paper->student)
     br__text_puts (&paper->note, "no name");
   else if (!paper->counted)
     br__text_puts (&paper->note, BR__NOTE_SECOND);
-  else if (!listed)
+  else if (c->name_count && !p->listed)
     br__text_puts (&paper->note, "not in the list of names");
 }
 
 /* ---- Papers ---- */
 
+/* What the search for other versions may take in one grading: a judgement counts 10, and of a long answer by the square of its length.  */
+#define MOST_COMPARED 2000000
+
 /* How many answers of PAPER have the right size, by the key of VERSION.  It gives up where that is not more than
    ENOUGH any more.  */
 static br_status
-count_matches (size_t *matches, const br__class *c, const br__marked *paper, size_t version, size_t enough)
+count_matches (size_t *matches, br__class *c, const br__marked *paper, size_t version, size_t enough)
 {
   br_status status = BR_OK;
   *matches = 0;
@@ -111,7 +163,10 @@ count_matches (size_t *matches, const br__class *c, const br__marked *paper, siz
       br__verdict v;
       if (!key->present)
         continue;
-      status = br__judge (&v, br__marked_answer (c, paper, i), key);
+      const char *written = br__marked_answer (c, paper, i);
+      size_t length = strnlen (written, 200);
+      c->compared += 10 + length * length / 16;
+      status = br__judge (&v, written, key);
       *matches += v.index <= BR__NO_UNIT;
     }
   return status;
@@ -120,16 +175,18 @@ count_matches (size_t *matches, const br__class *c, const br__marked *paper, siz
 /* A paper that was written for another version: the one that more than half of its answers match is told, and it is not
    marked by the version that stands on it.  */
 static br_status
-note_version (const br__class *c, br__marked *paper)
+note_version (br__class *c, br__marked *paper)
 {
   size_t own = 0, answers = 0, best = 0;
   br_status status = BR_OK;
+  if (c->versions == 1 && paper->version)
+    return BR_OK;
   for (size_t i = 0; i < c->problems; i++)
     answers += !br__answer_is_none (br__marked_answer (c, paper, i));
-  if (paper->version)
+  if (paper->version && c->compared < MOST_COMPARED)
     status = count_matches (&own, c, paper, paper->version, 0);
   size_t most = own > answers / 2 ? own : answers / 2;
-  for (size_t v = 1; v <= c->versions && status == BR_OK && most < answers; v++)
+  for (size_t v = 1; v <= c->versions && status == BR_OK && most < answers && c->compared < MOST_COMPARED; v++)
     {
       size_t n = 0;
       if (v != paper->version)
@@ -186,7 +243,7 @@ mark_answer (br__class *c, br__marked *paper, size_t i)
 }
 
 static br_status
-mark_paper (br__class *c, br__run *run, const br__row *row, char *seen)
+mark_paper (br__class *c, br__run *run, const br__row *row, roll *r)
 {
   br__marked *paper = &c->marked[c->marked_count];
   const char *version = br__row_cell (row, c->version);
@@ -197,7 +254,8 @@ mark_paper (br__class *c, br__run *run, const br__row *row, char *seen)
   if (!paper->cells)
     return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   c->marked_count++;
-  note_name (c, paper, seen);
+  pupil *p = pupil_called (r, paper->student);
+  note_name (c, paper, p);
   if (!paper->version)
     {
       paper->counted = 0;
@@ -205,6 +263,7 @@ mark_paper (br__class *c, br__run *run, const br__row *row, char *seen)
                        paper->note.length ? "; " : "", BR__CLIP (version, 30));
     }
   br_status status = note_version (c, paper);
+  p->has_version |= paper->version != 0;
   for (size_t i = 0; i < c->problems && status == BR_OK; i++)
     status = mark_answer (c, paper, i);
   if (status == BR_OK && paper->note.failed)
@@ -283,11 +342,11 @@ measure_class (br__class *c)
 
 /* Those of the class who have no paper.  */
 static br_status
-add_missing (br__class *c, br__run *run, const char *seen)
+add_missing (br__class *c, br__run *run, roll *r)
 {
   br_status status = BR_OK;
   for (size_t i = 0; i < c->name_count && status == BR_OK; i++)
-    if (!seen[i])
+    if (!pupil_called (r, c->names[i])->has_paper)
       {
         br__marked *paper = &c->marked[c->marked_count++];
         paper->student = c->names[i];
@@ -300,23 +359,23 @@ add_missing (br__class *c, br__run *run, const char *seen)
 br_status
 br__mark_all (br__class *c, br__run *run)
 {
-  char *seen = br__alloc_zero (c->name_count + 1, 1);
-  br_status status = BR_OK;
+  roll r = { NULL, 0 };
+  br_status status = begin_roll (&r, c);
   c->marked = br__alloc_zero (c->answers.count + c->name_count, sizeof *c->marked);
-  if (!seen || !c->marked)
+  if (status != BR_OK || !c->marked)
     status = br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   for (size_t i = 1; i < c->answers.count && status == BR_OK; i++)
     {
       status = br__lesson_progress (run, "grading", i, c->answers.count);
       if (status == BR_OK)
-        status = mark_paper (c, run, &c->answers.rows[i], seen);
+        status = mark_paper (c, run, &c->answers.rows[i], &r);
       if (status == BR_OK)
         status = emit_paper (c, run, &c->marked[c->marked_count - 1]);
     }
   if (status == BR_OK)
-    status = add_missing (c, run, seen);
+    status = add_missing (c, run, &r);
   if (status == BR_OK && (status = measure_class (c)) != BR_OK)
     br__fail_plain (run->error, status, 0, 0);
-  br__free (seen);
+  br__free (r.places);
   return status;
 }

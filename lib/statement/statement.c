@@ -242,18 +242,19 @@ run_statement (br__run *run)
   return status;
 }
 
-/* Says which file the line would touch, and what allows it.  */
+/* Says which file the line would touch, and what allows it: what the error of RUN says may be of the words of a phrase.  */
 static br_status
-tell_refused (br__run *run, const br_error *error)
+tell_refused (br__run *run)
 {
-  const char *path = error->message + strlen ("this may not ");
+  if (!run->refused_path)
+    return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
+  const int may = !run->asked && br__file_would_be_allowed (run);
   struct stat st;
   /* What of it is of the same kind, is known when it is written.  */
-  if (!run->asked && br__file_would_be_allowed (run) && run->refused_use == BR_FILE_WRITE && lstat (run->refused_path, &st) == 0)
-    return br__remark (run, "this sheet would %s, which is there already: `run files` does it unless what is there must stay", path);
-  if (!run->asked && br__file_would_be_allowed (run))
-    return br__remark (run, "this sheet would %s: `run files` does it", path);
-  return br__remark (run, "this sheet would %s: only `benchrule --allow-files` lets it", path);
+  const int there = may && run->refused_use == BR_FILE_WRITE && lstat (run->refused_path, &st) == 0;
+  return br__remark (run, "this sheet would %s `%.*s`%s", run->refused_use == BR_FILE_WRITE ? "write" : "read", BR__CLIP (run->refused_path, 140),
+                     there ? ", which is there already: `run files` does it unless what is there must stay"
+                     : may ? ": `run files` does it" : ": only `benchrule --allow-files` lets it");
 }
 
 /* What stands in a sheet file and touches other files is done when the user asks for it.  */
@@ -267,7 +268,7 @@ settle_refused (br__run *run, br_status status)
   run->line->number = run->line_number;
   if (!run->line->refused_in)
     return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
-  return tell_refused (run, run->error);
+  return tell_refused (run);
 }
 
 static void
@@ -320,7 +321,7 @@ br__run_again (br__run *outer, br__line *line)
                   .again = line, .asked = 1, .collect = outer };
   br_status status = run_statement (&run);
   if (run.refused)
-    status = tell_refused (&run, &error);
+    status = tell_refused (&run);
   br__changes_commit (&run);
   br__changes_drop (&run.changes);
   return end_line (&run, status);

@@ -42,6 +42,8 @@ const char *br__row_cell (const br__row *row, size_t column);
 
 /* mark.c: 1 if A and B are one name: capitals and blanks do not count.  */
 int br__same_name (const char *a, const char *b);
+/* mark.c: a hash, which is the same where two names are one.  */
+uint64_t br__name_like (const char *name);
 /* 1 where CELL is a whole number from 1 on and nothing else.  */
 int br__cell_is_number (const char *cell);
 /* The names in the file: the column called name or student, or else the first.  */

@@ -352,6 +352,10 @@ test_slips (void **state)
   sheet_say (sheet, &s, "grade answers.csv with k.csv into marks.csv");
   assert_int_not_equal (sheet_run (sheet, &s, "history . into a.doc"), BR_OK);
   assert_string_equal (s.faults[0].error.message, "the name must end in .csv, .html or .svg");
+  volatile sig_atomic_t flag = 1;
+  br_sheet_watch (sheet, &flag);
+  assert_int_equal (sheet_run (sheet, &s, "history ."), BR_STOPPED);
+  br_sheet_watch (sheet, NULL);
   /* What is wrong in the line that is run again is told at the line at hand.  */
   unlink ("k.csv");
   assert_int_not_equal (sheet_run (sheet, &s, "mark again"), BR_OK);

@@ -222,6 +222,8 @@ br_status
 br__draw_bare (br__plot *p, br__run *run, const br__side_view *v, int64_t grid)
 {
   br__plot made = { .inks = NULL };
+  br__side_view bare = *v;      /* owns nothing */
+  bare.bare = 1;
   /* Whole squares, so that 0, 0 lies on a line of the paper. */
   int64_t left = br__next_line (v->reach.x - grid, grid, 0), low = br__next_line (v->reach.y - grid, grid, 0);
   int64_t right = br__next_line (v->reach.x2, grid, 0), high = br__next_line (v->reach.y2, grid, 0);
@@ -231,7 +233,7 @@ br__draw_bare (br__plot *p, br__run *run, const br__side_view *v, int64_t grid)
   made.squares = made.count;
   made.square_x = -left;
   made.square_y = high;
-  br__view_plot (&made, v, -left, high);
+  br__view_plot (&made, &bare, -left, high);
   if (made.failed)
     {
       br__plot_clear (&made);

@@ -397,6 +397,8 @@ put_centres (br__plot *p, const br__side_view *v, const br__drawn *d, int64_t le
 {
   int64_t x = left + d->x, y = top - d->y;
   int disc = d->shape->kind == BR__CIRCLE || (d->shape->kind == BR__ARC && d->shape->word);
+  if (v->bare)
+    return;
   if (disc && d->tied && !is_inside_another (v, d))
     plot_centre (p, x, y, (d->reach.x2 - d->reach.x) / 2);
   for (int end = -1; end < 2 && d->shape->kind == BR__LINE && d->shape->hole && d->tied; end += 2)

@@ -92,6 +92,7 @@ typedef struct br__side_view
   int upright_profiles;         /* profiles go along the height, not the width */
   br__datum datum;
   br_number ratio;              /* drawn to full */
+  int bare;                     /* outlines alone, without their centres */
   int joined;                   /* what is too large for one sheet of paper goes on several */
   int tiers;                    /* of lengths on either side are no more than so many; 0: as many as there are */
   const struct br__side_view *beside;   /* on the same sheet, drawn before: a shape keeps its number, and no number is there twice */

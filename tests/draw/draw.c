@@ -291,6 +291,10 @@ test_bare (void **state)
   assert_int_equal (svg_number (deck, "width"), 4 * BR__INCH);
   for (size_t i = 0; i < f.count; i++)
     assert_string_not_equal (f.elements[i].name, "text");
+  char *bytes = lesson_get ("a.svg");
+  assert_non_null (strstr (bytes, "id=\"outlines\""));
+  assert_null (strstr (bytes, "id=\"centres\""));
+  free (bytes);
   /* The lines of the squares: the deck begins on the second from 0, as 1 in at 1:2 on 1/4 in does.  */
   size_t on = 0;
   for (size_t i = 1; i < f.count; i++)

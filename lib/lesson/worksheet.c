@@ -218,6 +218,9 @@ br__do_worksheet (br__run *run)
   if (status == BR_OK && (size_t) w->versions * w->problem_count > BR__MOST_IN_ALL)
     status = br__fail (run->error, BR_TOO_BIG, run->word.offset, run->end - run->word.offset,
                        "more than %d problems in all versions together", BR__MOST_IN_ALL);
+  if (status == BR_OK && br__papers_of (w) * w->problem_count > BR__MOST_IN_ALL)
+    status = br__fail (run->error, BR_TOO_BIG, run->word.offset, run->end - run->word.offset,
+                       "more than %d problems on all papers together", BR__MOST_IN_ALL);
   if (status == BR_OK)
     status = take_from_sheet (w, run);
   if (status == BR_OK)

@@ -271,6 +271,15 @@ test_title_block (void **state)
     if (!has_text (&f, metric[i]))
       fail_msg ("no text: %s", metric[i]);
   svg_clear (&f);
+  /* A title that fits at no size ends where a letter ends, with a mark.  */
+  char title[6 + 2 * 400 + 1] = "title ";
+  for (size_t i = 6; i + 1 < sizeof title; i += 2)
+    memcpy (title + i, "\xC3\xA9", 2);
+  sheet_say (sheet, &s, "%s", title);
+  draw_said (sheet, &s, "draw into a.svg");
+  char *bytes = lesson_get ("a.svg");
+  assert_non_null (strstr (bytes, "\xC3\xA9\xE2\x80\xA6<"));
+  free (bytes);
   sheet_end (sheet, &s);
 }
 

@@ -79,7 +79,7 @@ br__phrase_sizes (br_text *t, const br__words *l)
 int
 br__phrase_sized (br_text *t, const br__words *l)
 {
-  const size_t from = br__words_at (l, 0, "a|the|my"), end = from + 1 + (br__word_is_new (l, from + 1) && from + 1 < l->count && !br__words_at (l, from + 1, "is|are"));
+  const size_t from = br__words_at (l, 0, "a|the|my"), end = from + 1 + (from + 1 < l->count && br__word_is_new (l, from + 1) && !br__words_at (l, from + 1, "is|are"));
   size_t i = end, sizes = 0;
   if (end >= l->count || !names_size (l, from) || (end > from + 1 && br__word_known (l, from)))
     return 0;

@@ -220,8 +220,9 @@ refuse_between (br__run *run)
     return BR_OK;
   for (size_t i = start, n; i < end; i += n + 1)
     {
-      n = strcspn (run->text + i, " ");
-      n = n < end - i ? n : end - i;
+      /* What is typed has no NUL at its end.  */
+      for (n = 0; i + n < end && run->text[i + n] != ' '; n++)
+        ;
       for (size_t k = 0; k < sizeof between / sizeof between[0] && i > start && !spoken && i + n + 1 < end; k++)
         if (br__same_word (run->text + i, n, between[k]))
           name = i + n + 1;

@@ -138,7 +138,7 @@ bolt_size (const br__words *l, size_t i)
 {
   const char *s = l->word[i].s;
   const size_t n = l->word[i].length;
-  return (n == 2 || n == 3) && (*s | 0x20) == 'm' && strspn (s + 1, "0123456789") >= n - 1 && s[1] != '0' && !br__word_thing (l, i);
+  return (n == 2 || n == 3) && (*s | 0x20) == 'm' && s[1] > '0' && s[1] <= '9' && (n == 2 || (s[2] >= '0' && s[2] <= '9')) && !br__word_thing (l, i);
 }
 
 void

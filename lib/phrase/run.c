@@ -275,7 +275,8 @@ run_made (br__run *run, const br__run *typed)
     }
   /* The wheel is round: a word that is no size is waited for where the language is typed, and not where it is spoken.  */
   br__token name;
-  const int checks = br__word_at (&l, 0, "check") && strcspn (typed->text, "<>=") >= typed->end;
+  const int checks = br__word_at (&l, 0, "check") && !memchr (typed->text, '<', typed->end) && !memchr (typed->text, '>', typed->end)
+                     && !memchr (typed->text, '=', typed->end);
   if ((sets || checks) && new_name_in (&name, run))
     {
       br_text other = BR_TEXT_ZERO;

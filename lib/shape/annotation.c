@@ -174,11 +174,18 @@ hash_of_annotation (const br__annotation *a)
          : hash_of (a->kind, a->kind == BR__NOTE ? a->text : a->shape, NULL);
 }
 
+/* The first of those with HASH, or NULL.  */
+static br__annotation *
+first_of (const br_sheet *sheet, size_t hash)
+{
+  return sheet->annotation_of ? sheet->annotation_of[hash] : NULL;
+}
+
 /* The first that was given of those about the same as A, or NULL.  */
 static br__annotation *
 first_about (const br_sheet *sheet, const br__annotation *a)
 {
-  br__annotation *b = sheet->annotation_of ? sheet->annotation_of[hash_of_annotation (a)] : NULL;
+  br__annotation *b = first_of (sheet, hash_of_annotation (a));
   while (b && !is_about_same (a, b))
     b = b->alike;
   return b;
@@ -187,8 +194,7 @@ first_about (const br_sheet *sheet, const br__annotation *a)
 int
 br__is_unmeasured (const br_sheet *sheet, const char *shape)
 {
-  const br__annotation *a = sheet->annotation_of ? sheet->annotation_of[hash_of (BR__UNMEASURED, shape, NULL)] : NULL;
-  for (; a; a = a->alike)
+  for (const br__annotation *a = first_of (sheet, hash_of (BR__UNMEASURED, shape, NULL)); a; a = a->alike)
     if (a->kind == BR__UNMEASURED && strcmp (a->shape, shape) == 0)
       return a->holds[BR__ANY_WAY] != NULL;
   return 0;
@@ -243,7 +249,6 @@ take_out (int *found, br__run *run, const br__annotation *a, int any, br__moves 
 static void
 append (br_sheet *sheet, br__annotation *a)
 {
-  br__release_by (sheet, br__annotations_free);
   a->number = ++sheet->annotation_count;
   if (sheet->last_annotation)
     sheet->last_annotation->next = a;

@@ -237,8 +237,10 @@ test_series (void **state)
           if (k->type != BR__INK_TEXT || k->apart)
             continue;
           sizes += strcmp (k->text, size) == 0;
+          if (i + 3 >= f.plot.count)
+            continue;
           const br__ink *round = k + (is_line (k + 1, BR__GROUP_LEADERS) ? 3 : 1);
-          if (i + 3 < f.plot.count && round->type == BR__INK_CIRCLE && round->x == k->x && round->y == k->y)
+          if (round->type == BR__INK_CIRCLE && round->x == k->x && round->y == k->y)
             {
               const br__drawn *d = circle_of_balloon (&f, i);
               assert_int_equal (d->balloon, strtoul (k->text, NULL, 10));

@@ -157,7 +157,7 @@ warn_history (int good)
     return;
   prompt.warned = 1;
   fprintf (stderr, "benchrule: what you type cannot be kept in %s: %s\n", prompt.path,
-           strerror (errno));
+           errno == EINVAL ? "it is no file of text" : errno == EWOULDBLOCK ? "another program holds it" : strerror (errno));
 }
 
 /* The words for the line of the buffer that the cursor is in.  OFFSET gets where it begins.  */

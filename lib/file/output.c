@@ -192,6 +192,18 @@ open_special (const char *path)
   return fd;
 }
 
+/* A table under the name of a page or a sheet could be opened by nothing.  */
+static br_status
+check_named (const char *path, br__content content, br_error *error)
+{
+  const br__content named = br__content_named (path);
+  if (content != BR__CONTENT_CSV || named == BR__CONTENT_CSV || named == BR__CONTENT_PAPER)
+    return BR_OK;
+  br__fail (error, BR_DOMAIN, 0, 0, "`%.*s` would hold a table, so its name must end in .csv", BR__CLIP (path, 120));
+  br__hint (error, "give it a name that ends in .csv");
+  return BR_DOMAIN;
+}
+
 br_status
 br__output_open (br__output *o, const char *path, const br__output_rules *rules, br_error *error)
 {
@@ -205,6 +217,8 @@ br__output_open (br__output *o, const char *path, const br__output_rules *rules,
     }
   int there = stat (path, &o->old) == 0;
   int special = there && !S_ISREG (o->old.st_mode);
+  if (!special && (status = check_named (path, rules->content, error)) != BR_OK)
+    return status;
   o->replaces = there && !special;
   o->path = special ? br__strndup (path, strlen (path)) : br__file_resolve (path);
   if (!o->path)

@@ -11,6 +11,7 @@
 #include "formula/words.h"
 #include "lesson/sentences.h"
 #include "lesson/write.h"
+#include "sheet/access.h"
 
 static void
 sentences_free (br__sentences *words)
@@ -198,7 +199,8 @@ write_table (const char *path, br__run *run)
     }
   br_status status = check_unfilled (path, run);
   if (status == BR_OK)
-    status = br__lesson_write (path, &t, run);
+    status = t.failed ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0)
+                      : br__file_put (run, path, BR__CONTENT_CSV, br__text_string (&t), t.length);
   br__text_clear (&t);
   return status;
 }

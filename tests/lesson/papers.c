@@ -327,6 +327,8 @@ test_wrong_words (void **state)
     { "english,own\nAnswer:,Antwort:\n", "words into b.csv", "`b.csv` has words of your own, so it stays" },
     { "own;english\nAntwort:;Answer:\n", "words into b.csv", "`b.csv` has words of your own, so it stays" },
     { "", "words into", "the name of a file should stand here" },
+    { "", "words into b.sheet", "`b.sheet` would hold a table, so its name must end in .csv" },
+    { "", "words into b.pdf", "`b.pdf` would hold a table, so its name must end in .csv" },
     { "", "words off b.csv", "unexpected `b`" },
     { "", "words gone.csv", "cannot read `gone.csv`: there is no such file or folder" },
     { "", "worksheet sums 1 class 8b class 9a into a.txt", "`class` stands here twice" },

@@ -8,11 +8,13 @@
 
 #include <stdio.h>
 #include <string.h>
+#include <strings.h>
 
 #include "exact/status.h"
 #include "phrase/phrase.h"
 #include "phrase/topics.h"
 #include "phrase/words.h"
+#include "shape/shape.h"
 
 #define COUNTED "holes|hole|slats|slat|rungs|rung|pegs|peg|screws|nails|posts|balusters|spindles|shelves|marks|dowels|bars|hooks|" \
   "spaced|spacing|spaces|space|spread|evenly|equally|gap|gaps|between|pieces|piece|parts|part|lengths|sections|bits|strips|blocks|" \
@@ -367,6 +369,41 @@ counts_several (const br__words *l)
   return numbers == 1 && several == 1;
 }
 
+#define MOST_SHAPES 200         /* that are looked at */
+
+/* The shapes of which the word S, wheels, is several: those whose names end in _wheel.  Two of them get into PAIR; their number.  */
+static size_t
+shapes_called (const br_sheet *sheet, const char *s, size_t length, const char *pair[2])
+{
+  size_t count = 0;
+  size_t left = MOST_SHAPES;
+  for (const br__shape *x = sheet->shapes; x && left > 0 && length > 3 && s[length - 1] == 's'; x = x->next, left--)
+    {
+      const size_t n = strlen (x->name), stem = length - 1;
+      if (n > stem + 1 && x->name[n - stem - 1] == '_' && strncasecmp (x->name + n - stem, s, stem) == 0 && count++ < 2)
+        pair[count - 1] = x->name;
+    }
+  return count;
+}
+
+/* Between the wheels, where just two shapes are wheels: both by their names.  */
+static void
+name_both (br__words *l)
+{
+  const char *pair[2];
+  for (size_t i = 1; i < l->count; i++)
+    {
+      const br__words one = br__bare_word (l, i);
+      if (br__word_thing (&one, 0) || shapes_called (l->run->sheet, one.word[0].s, one.word[0].length, pair) != 2)
+        continue;
+      br__words_put (l, i, 1, pair[0]);
+      br__words_put (l, i + 1, 0, pair[1]);
+      if (br__words_at (l, i - 1, "two|both|2"))
+        br__words_put (l, i - 1, 1, "");
+      return;
+    }
+}
+
 int
 br__phrase_about (br__run *run, int last)
 {
@@ -395,6 +432,7 @@ br__phrase_about (br__run *run, int last)
       || (run->error->status == BR_IO && !br__words_at (&m.l, 0, "use")))
     return 0;
   br__phrase_names (&m.l);
+  name_both (&m.l);
   br__words_loosen (&m.l);
   br__about_values (&m);
   const int equals = memchr (run->text, '=', run->end) != NULL, values = last && asks_values (&m);

@@ -419,6 +419,7 @@ const br__phrase_rule br__phrase_rules[] = {
   { "enlarge|scale|resize * by P", "{1} * $2" },
   { "simplify *", "$1" },
   { "reduce V", "$1" },
+  { "add [a|an|another|1|one] [extra|additional|more] U [more] to K", "?$2 = !$2 + 1 $1" },
   { "add * to K", "$1 + $2|$2 = !{1} + {2}" },
   { "subtract|take * from K", "$2 - {1}|$2 = !{2} - {1}" },
   { "V mod|modulo V", "?help functions" },
@@ -502,6 +503,8 @@ const br__phrase_rule br__phrase_rules[] = {
   { "V more than *", "$2 + {1}" },
   { "K less than *", "$2 - {1}|check $1 < $2" },
   { "K more than *", "$2 + {1}|check $1 > $2" },
+  { "V less K", "$1 - $2|$2 = !$2 - $1" },
+  { "V U less K", "$1 $2 - $3|$3 = !$3 - $1 $2" },
   { "* subtract|less *", "$1 - {2}" },
   { "* add *", "$1 + $2" },
   { "how much longer|wider|bigger|higher|taller|thicker|more is * than *", "$1 - {2}" },
@@ -592,8 +595,5 @@ const br__phrase_rule br__phrase_rules[] = {
   { "draw [the|a] top|plan view", "draw top" },
   { "draw [the|a] front|end view", "draw front" },
   { "draw the W", "?draw" },
-  { "drawn|drawing|drawings|sketch|plan [is|are] [at] half scale|size", "scale half" },
-  { "drawn|drawing|drawings|sketch|plan [is|are] [at] full scale|size", "scale full" },
-  { "drawing|sketch|plan scale [is|of|=] V", "scale $1" },
   { NULL, NULL }
 };

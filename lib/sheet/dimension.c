@@ -335,15 +335,18 @@ is_board (const br__definition *d)
 }
 
 static br_status
-emit_set (br__run *run, br__entry *e, const br__moves *moves)
+emit_set (br__run *run, br__entry *e, const br__moves *moves, int is_new)
 {
   br_record *r = br__record_new ("set");
   br_status status = put_dimension (r, e, &run->sheet->settings);
   const br__definition *d = br__entry_definition (e);
   br_text t = BR_TEXT_ZERO;
   br__put_waited (&t, run->sheet, e);
+  const char *slip = is_new && !t.length ? br__graph_slip (run->sheet->graph, e) : NULL;
   if (t.length)
     ;
+  else if (slip)
+    br__text_printf (&t, "this is a new size beside `%s`; `undo` takes it back", slip);
   else if (needs_grid (d) && !is_scaled (d) && !is_full_size (&run->sheet->settings))
     br__text_printf (&t, "this is as drawn; the full size is full(%s)", d->tree.text);
   else if (is_board (d))
@@ -403,7 +406,7 @@ br__assign (br__run *run)
   if (status == BR_OK)
     status = br__end_of_line (run);
   const br__definition *old = e ? br__entry_definition (e) : NULL;
-  int typed = status == BR_OK && d->tolerance_text, had_grid = needs_grid (old);
+  int typed = status == BR_OK && d->tolerance_text, had_grid = needs_grid (old), is_new = !old && !run->from_file;
   if (status == BR_OK && old)
     status = keep_old (run, d, old);
   if (status == BR_OK)
@@ -411,7 +414,7 @@ br__assign (br__run *run)
   if (status == BR_OK)
     status = keep_line (run, e, typed, had_grid);
   if (status == BR_OK)
-    status = emit_set (run, e, &moves);
+    status = emit_set (run, e, &moves, is_new);
   if (status == BR_OK)
     status = br__tell_change (run, &moves, &run->changes);
   br__tree_clear (&tree);

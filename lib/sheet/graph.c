@@ -327,6 +327,38 @@ br__graph_near (const br__graph *g, const br__entry *e, const char *name)
   return search.best;
 }
 
+/* S of N bytes is OTHER with two neighbours exchanged, with a letter twice that stands there once, or the other way round.  Of
+   longer names one letter within may be missing.  */
+static int
+is_slip (const char *s, size_t n, const char *other)
+{
+  const size_t m = strlen (other), least = n < m ? n : m;
+  size_t front = 0, back = 0;
+  if (n > m + 1 || m > n + 1 || least < 4)
+    return 0;
+  while (front < least && s[front] == other[front])
+    front++;
+  while (back < least - front && s[n - 1 - back] == other[m - 1 - back])
+    back++;
+  if (n == m)
+    return front + back + 2 == n && s[front] == other[front + 1] && s[front + 1] == other[front];
+  const char *longer = n > m ? s : other;
+  return front + back == least && front && longer[front] != '_' && (longer[front] == longer[front - 1] || (back && least >= 5));
+}
+
+#define LOOKED_AT 200           /* names: no more is looked at for each new one */
+
+const char *
+br__graph_slip (const br__graph *g, const br__entry *e)
+{
+  size_t left = LOOKED_AT;
+  const size_t n = strlen (e->name);
+  for (br__entry *other = g->first; other && left > 0; other = other->next, left--)
+    if (other != e && other->definition && !br__is_hidden_entry (other) && is_slip (e->name, n, other->name))
+      return other->name;
+  return NULL;
+}
+
 static int
 same_letters (const char *name, const char *other, size_t length)
 {

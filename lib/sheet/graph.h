@@ -85,6 +85,8 @@ unsigned *br__entry_told (br__entry *e);
 
 /* The name of a dimension that is set and near to NAME, but E's own; NULL where there is none.  */
 const char *br__graph_near (const br__graph *g, const br__entry *e, const char *name);
+/* A defined name of which that of E is most likely a slip of the fingers, or NULL: borad, boarrd beside board.  */
+const char *br__graph_slip (const br__graph *g, const br__entry *e);
 /* The name of a dimension that is set and differs from NAME by capital letters alone; NULL where there is none.  */
 const char *br__graph_same_letters (const br__graph *g, const char *name, size_t length);
 /* The same for letters and their capitals.  */

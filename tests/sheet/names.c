@@ -421,13 +421,37 @@ near_stocks (void **state)
   sheet_end (sheet, &s);
 }
 
+/* A new name that is one slip away from another is pointed out; another word, one that is set again, and what a file holds are not.  */
+static void
+slips (void **state)
+{
+  static const struct { const char *line, *beside; } rows[] = {
+    { "baord = 1", "board" }, { "boarrd = 1", "board" }, { "deck_lenght = 1", "deck_length" }, { "deck_legth = 1", "deck_length" },
+    { "deck__length = 1", NULL }, { "boards = 1", NULL }, { "bord = 1", NULL }, { "bored = 1", NULL }, { "board = 1", NULL }, { "aboard = 1", NULL },
+    { "deck_length2 = 1", NULL }, { "length = 1", NULL }, { "wd = 1", NULL } };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br_sheet *sheet = sheet_with ("board = 3/4\ndeck_length = 22\ndw = 3");
+      said s = SAID_ZERO;
+      sheet_say (sheet, &s, "%s", rows[i].line);
+      const char *words = said_get (&s, said_first (&s, "set"), "message");
+      if (rows[i].beside ? !words || !strstr (words, rows[i].beside) : words && *words && strcmp (words, "null") != 0)
+        fail_msg ("`%s`: %s", rows[i].line, words ? words : "nothing");
+      said_clear (&s);
+      sheet_say (sheet, &s, "%s", rows[i].line);
+      said_is (&s, 0, "message", "null");
+      sheet_end (sheet, &s);
+    }
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (wrong_lines_change_nothing),
     CHECK_TEST (undo_to_any_depth),
-    CHECK_TEST (near_stocks), CHECK_TEST (redo_ends),
+    CHECK_TEST (near_stocks), CHECK_TEST (slips), CHECK_TEST (redo_ends),
     CHECK_TEST (checks_are_counted),
     CHECK_TEST (undone_checks_need_nothing),
     CHECK_TEST (refused_changes),

@@ -147,6 +147,19 @@ br__lesson_write (const char *path, const br_text *t, br__run *run)
   return status;
 }
 
+/* More would take longer to write than one input may take.  */
+static br_status
+check_amount (const br__worksheet *w, br__run *run)
+{
+  const size_t versions = (size_t) w->versions * w->problem_count, papers = br__papers_of (w) * w->problem_count;
+  if (versions <= BR__MOST_IN_ALL && papers <= BR__MOST_IN_ALL)
+    return BR_OK;
+  br__fail (run->error, BR_TOO_BIG, run->word.offset, run->end - run->word.offset, "more than %d problems %s together", BR__MOST_IN_ALL,
+            versions > BR__MOST_IN_ALL ? "in all versions" : "on all papers");
+  br__hint (run->error, "write several files, with another seed for each");
+  return BR_TOO_BIG;
+}
+
 /* Writes W, or its key, by the ending of PATH.  */
 static br_status
 put_file (const char *path, const br__worksheet *w, br__run *run, int key)
@@ -215,12 +228,8 @@ br__do_worksheet (br__run *run)
     status = br__not_over (run, w->path, w->names_path, "the list of names", start, run->end);
   if (status == BR_OK && !w->versions_given && w->name_count)
     w->versions = (int64_t) w->name_count < BR__MOST_VERSIONS ? (int64_t) w->name_count : BR__MOST_VERSIONS;
-  if (status == BR_OK && (size_t) w->versions * w->problem_count > BR__MOST_IN_ALL)
-    status = br__fail (run->error, BR_TOO_BIG, run->word.offset, run->end - run->word.offset,
-                       "more than %d problems in all versions together", BR__MOST_IN_ALL);
-  if (status == BR_OK && br__papers_of (w) * w->problem_count > BR__MOST_IN_ALL)
-    status = br__fail (run->error, BR_TOO_BIG, run->word.offset, run->end - run->word.offset,
-                       "more than %d problems on all papers together", BR__MOST_IN_ALL);
+  if (status == BR_OK)
+    status = check_amount (w, run);
   if (status == BR_OK)
     status = take_from_sheet (w, run);
   if (status == BR_OK)

@@ -10,7 +10,7 @@
 #define BR__MOST_ROWS 40
 #define BR__MOST_PROBLEMS 100         /* on a paper */
 #define BR__MOST_VERSIONS 10000
-#define BR__MOST_IN_ALL 200000
+#define BR__MOST_IN_ALL 24000
 #define BR__MOST_POINTS 1000
 #define BR__MOST_FIELD 400
 

@@ -293,6 +293,9 @@ is_step (const br__size_lines *d, int64_t from, int64_t to)
   return 0;
 }
 
+/* Of more holes in no order all places stand in the table, as in a chart of holes: some of them here and some there helps nobody.  */
+#define MOST_PLACES 20
+
 /* Centres of wheels and the like, or of HOLES: across from one to the next (CHAIN), the first and all others from DATUM.  */
 static br_status
 add_centres (work *w, const br__end *datum, int holes, int chain)
@@ -310,7 +313,10 @@ add_centres (work *w, const br__end *datum, int holes, int chain)
   for (size_t i = 1; i < count && status == BR_OK && chain; i++)
     if (ends[i].at > ends[i - 1].at + SAME && !is_step (w->d, ends[i - 1].at, ends[i].at))
       status = add_distance (w, ends[i - 1], ends[i], 1, 0);
-  for (size_t i = 0; i < count && status == BR_OK; i++)
+  size_t places = count > 0;
+  for (size_t i = 1; i < count; i++)
+    places += ends[i].at > ends[i - 1].at + SAME;
+  for (size_t i = 0; i < count && status == BR_OK && !(holes && places > MOST_PLACES); i++)
     if (!i || ends[i].at > ends[i - 1].at + SAME)
       status = add_place (w, datum, ends[i], holes || chain);
   br__free (ends);

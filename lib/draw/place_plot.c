@@ -102,8 +102,9 @@ put_rows (br__plot *p, const br__place_table *t, int64_t left, int64_t top, size
               br__plot_text (p, x, top + LEADING / 2, BR_ALIGN_LEFT, SIZE, heads[k]);
               br__plot_line (p, BR__PEN_THIN, x, top + LEADING / 2 + HEAD / 2, x + wide[k], top + LEADING / 2 + HEAD / 2, 0);
             }
-          br__plot_fitted (p, x, y + high / 2 + LEADING / 8, BR_ALIGN_LEFT, k ? SIZE : size_in_table (t->rows[i].cell[k], large),
-                           wide[k], t->rows[i].cell[k]);
+          /* In a line with fractions whole numbers are as large, where they have the room.  */
+          const int64_t size = k || size_in_table (t->rows[i].cell[k], large) == SIZE ? SIZE : high * 4 / 5;
+          br__plot_fitted (p, x, y + high / 2 + LEADING / 8, BR_ALIGN_LEFT, size, wide[k], t->rows[i].cell[k]);
         }
       y += high;
       lowest = larger (lowest, y);

@@ -145,6 +145,24 @@ squeeze_places (int *done, br__plot *p, size_t *rows, br__run *run, const br__vi
   return status == BR_OK && !good ? BR_NO_MEMORY : status;
 }
 
+/* The table, of which P has no more than FIGURE inks and WIDE now, anew with air between its rows, where it is no higher than MOST then.  */
+static br_status
+loosen_rows (br__plot *p, size_t figure, int64_t wide, size_t *rows, int64_t *table, br__run *run, const br__view_at *f, br__area room, int64_t most)
+{
+  br__view_at airy = *f;
+  const size_t taken = p->taken_count;
+  br_status status = BR_OK;
+  airy.airy = 1;
+  for (int i = 0; i < 2 && status == BR_OK && *rows && (i ? *table > most : *table <= most) && f->view->count <= CROWD; i++)
+    {
+      br__plot_cut (p, figure);
+      p->taken_count = taken;
+      p->width = wide;
+      status = br__places_plot (p, rows, table, run, i ? f : &airy, room);
+    }
+  return status;
+}
+
 br_status
 br__places_around (br__plot *p, size_t *rows, br__run *run, const br__view_at *f, int64_t width, int64_t height)
 {
@@ -154,9 +172,12 @@ br__places_around (br__plot *p, size_t *rows, br__run *run, const br__view_at *f
   br_status status = BR_OK;
   if (high <= height && beside < width)
     {
-      status = br__places_plot (p, rows, &table, run, f, (br__area) { beside, 0, width, 0 });
+      const br__area side = { beside, 0, width, 0 };
+      status = br__places_plot (p, rows, &table, run, f, side);
       if (status != BR_OK || (p->width <= width && table <= height && high + table > height))
         {
+          if (status == BR_OK)
+            status = loosen_rows (p, figure, wide, rows, &table, run, f, side, height);
           p->height = most (high, table);
           p->table = 0;
           p->table_top = p->height;
@@ -180,6 +201,9 @@ br__places_around (br__plot *p, size_t *rows, br__run *run, const br__view_at *f
         return status;
       status = br__places_plot (p, rows, &table, run, f, below);
     }
+  /* Below it, or on sheets of its own.  */
+  if (status == BR_OK && height > 0)
+    status = loosen_rows (p, figure, wide, rows, &table, run, f, below, high + table <= height ? height - high : (table + height - 1) / height * height);
   centre_figure (p, figure, wide);
   p->width = most (p->width, wide);
   p->height += table;
@@ -192,7 +216,7 @@ br__draw_side (br__plot *p, br__draw_result *out, br__run *run, br__side_view *v
 {
   br__plot made = { .inks = NULL };
   br__size_lines level = { .rows = NULL }, upright = { .rows = NULL };
-  br__view_at f = { v, &level, &upright, 0, 0 };
+  br__view_at f = { v, &level, &upright, 0, 0, 0 };
   br__datum_reach (v);
   br__text_clear (&v->unplaced);
   br_status status = br__size_lines_make (&level, run, v, 0);

@@ -152,8 +152,8 @@ is_of (const char *cell, const char *name)
 static br_status
 name_listed (br__part_figure *f)
 {
-  const br__view_at at = { &f->view, &f->level, &f->upright, 0, 0 };
-  br__place_table t = { NULL, 0, 0 };
+  const br__view_at at = { &f->view, &f->level, &f->upright, 0, 0, 0 };
+  br__place_table t = { NULL, 0, 0, 0 };
   br_status status = BR_OK;
   if (f->view.datum.found && f->holes)
     status = br__place_table_make (&t, f->run, &at, BR__PLACE_SHORT, 0);
@@ -397,7 +397,7 @@ br__part_figure_plot (br__part_figure *f)
   br__size_lines_plot (p, &f->level, &f->view, left, top);
   br__size_lines_plot (p, &f->upright, &f->view, left, top);
   f->unlabelled = br__labels_plot (p, &f->view, (br__area) { 0, 0, p->width, p->height }, left, top);
-  const br__view_at at = { &f->view, &f->level, &f->upright, left, top };
+  const br__view_at at = { &f->view, &f->level, &f->upright, left, top, 0 };
   br__datum_plot (p, &at);
   put_grain (f, left, top);
   br_status status = put_table (f, &at);

@@ -57,7 +57,7 @@ height_of_line (const br__place_table *t, size_t line, size_t lines, int64_t lar
   int64_t high = 0;
   for (size_t i = line; i < t->count; i += lines)
     high = larger (high, leading_of (size_in_table (t->rows[i].cell[0], large)));
-  return high;
+  return t->airy ? high * 6 / 5 : high;
 }
 
 static const char *const heads[BR__PLACE_COLUMNS] = { "dimension", "of", "from" };
@@ -103,7 +103,7 @@ put_rows (br__plot *p, const br__place_table *t, int64_t left, int64_t top, size
               br__plot_line (p, BR__PEN_THIN, x, top + LEADING / 2 + HEAD / 2, x + wide[k], top + LEADING / 2 + HEAD / 2, 0);
             }
           /* In a line with fractions whole numbers are as large, where they have the room.  */
-          const int64_t size = k || size_in_table (t->rows[i].cell[k], large) == SIZE ? SIZE : high * 4 / 5;
+          const int64_t size = k || size_in_table (t->rows[i].cell[k], large) == SIZE ? SIZE : t->airy ? high * 2 / 3 : high * 4 / 5;
           br__plot_fitted (p, x, y + high / 2 + LEADING / 8, BR_ALIGN_LEFT, size, wide[k], t->rows[i].cell[k]);
         }
       y += high;
@@ -159,7 +159,7 @@ make_rows (br__place_table *t, br__run *run, const br__view_at *f, int64_t width
   br_status status = br__place_table_make (t, run, f, BR__PLACE_SHORT, 0);
   for (int i = 1; i < 8 && status == BR_OK && t->count && f->view->count <= MANY; i++)
     {
-      br__place_table other = { NULL, 0, 0 };
+      br__place_table other = { NULL, 0, 0, 0 };
       status = br__place_table_make (&other, run, f, longest[i % 4], i >= 4);
       if (status == BR_OK && find_widths (wide, &other, 0, other.count, largest_of (&other), INT64_MAX) <= width
           && lines_of (&other, f->view->count, width) < lines_of (t, f->view->count, width))
@@ -280,13 +280,14 @@ put_names (lines *l, const br__side_view *v)
 br_status
 br__places_plot (br__plot *p, size_t *count, int64_t *height, br__run *run, const br__view_at *f, br__area room)
 {
-  br__place_table t = { NULL, 0, 0 };
+  br__place_table t = { NULL, 0, 0, 0 };
   int64_t width = room.x2 - room.x;
   lines names = { p, room.x, room.y, width, 0, BR_TEXT_ZERO };
   br__group before = p->group;
   br_status status = BR_OK;
   if (f->view->datum.found)
     status = make_rows (&t, run, f, width);
+  t.airy = f->airy;
   *count = t.count;
   p->table = p->count;
   p->table_top = room.y;

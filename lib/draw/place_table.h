@@ -19,6 +19,7 @@ typedef struct br__place_table
 {
   br__place_row *rows;
   size_t count, room;
+  int airy;                     /* its lines stand farther apart */
 } br__place_table;
 
 void br__place_table_clear (br__place_table *t);

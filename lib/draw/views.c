@@ -79,7 +79,7 @@ make_figure (figure *f, const br__run *run, br__side_view *v, int level, int upr
   br_status status = level ? br__size_lines_make (&f->level, &f->run, v, 0) : BR_OK;
   if (status == BR_OK && upright)
     status = br__size_lines_make (&f->upright, &f->run, v, 1);
-  f->at = (br__view_at) { v, &f->level, &f->upright, 0, 0 };
+  f->at = (br__view_at) { v, &f->level, &f->upright, 0, 0, 0 };
   if (status == BR_OK)
     status = br__figure_plot (&f->plot, &f->found, &f->run, v, &f->at, 0, 0, 0);
   return f->plot.failed ? BR_NO_MEMORY : status;

@@ -123,6 +123,7 @@ typedef struct br__view_at
   const br__side_view *view;
   const struct br__size_lines *level, *upright;
   int64_t x, y;
+  int airy;                     /* its table has more air between the lines */
 } br__view_at;
 
 /* datum.c: finds the datum of V, of which all else is known, or its lower left corner; marks that of F by a small circle; and

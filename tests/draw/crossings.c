@@ -249,7 +249,7 @@ test_series (void **state)
         }
       assert_int_equal (balloons, count);
       assert_int_equal (sizes, 1);
-      br__view_at at = { &f.view, &f.lines[0], &f.lines[1], f.left, f.top };
+      br__view_at at = { &f.view, &f.lines[0], &f.lines[1], f.left, f.top, 0 };
       const size_t before = f.plot.count;
       size_t table = 0;
       int64_t height = 0;
@@ -353,7 +353,7 @@ test_no_room (void **state)
   br_sheet *sheet = sheet_with ("circle a = 1 at 0, 0\ncircle b = 1 at 3, 4\ndimension centre(a) to centre(b)\n"
                                 "note \"sand well\" at 2, 0 to a\nnote \"all of it oak\" at 4, 0\n");
   figure_make (&f, sheet, 1, 1);
-  br__view_at at = { &f.view, &f.lines[0], &f.lines[1], f.left, f.top };
+  br__view_at at = { &f.view, &f.lines[0], &f.lines[1], f.left, f.top, 0 };
   size_t before = f.plot.count;
   check_ok (br__hand_plot (&f.plot, &left_out, &unplaced, &f.run, &at, (br__area) { 0, 0, 0, 0 }));
   assert_int_equal (left_out, 3);
@@ -367,7 +367,7 @@ test_no_room (void **state)
   figure_clear (&f);
   figure_make (&f, sheet_with ("circle a = 1 at 0, 0\ncircle b = 1 at 3, 4\ndimension centre(a) to centre(b) off 1\n"
                                "note \"sand well\" at 2, 0 to a\nnote \"all of it oak\" at 4, 0\n"), 1, 1);
-  at = (br__view_at) { &f.view, &f.lines[0], &f.lines[1], f.left, f.top };
+  at = (br__view_at) { &f.view, &f.lines[0], &f.lines[1], f.left, f.top, 0 };
   before = f.plot.count;
   check_ok (br__hand_plot (&f.plot, &left_out, &f.view.unplaced, &f.run, &at, (br__area) { 0, 0, f.plot.width, f.plot.height }));
   assert_int_equal (left_out, 0);

@@ -345,7 +345,7 @@ test_table (void **state)
       int64_t height = 0;
       figure_make (&f, random_shapes ((int) counts[c], 96, 96), 1, 8);
       size_t first = f.plot.count;
-      const br__view_at placed = { &f.view, &f.lines[0], &f.lines[1], f.left, f.top };
+      const br__view_at placed = { &f.view, &f.lines[0], &f.lines[1], f.left, f.top, 0 };
       check_ok (br__places_plot (&f.plot, &rows, &height, &f.run, &placed,
                                  (br__area) { 0, f.plot.height, 7 * BR__INCH, 0 }));
       assert_true (rows > 0 && height > 0);

@@ -386,7 +386,7 @@ br__is_changing (const br__answer *a, size_t at, size_t end)
     "same", "ditto", "less", "more", "than", "least", "almost", "nearly",
     "or", "half", "third", "quarter", "twice", "double", "triple", "times", "squared", "cubed", "sq", "cu", "plus", "minus", "without", "except",
     "doubled", "halved", "bit", "little", "something", "upwards", "minimum", "min", "if", "unless", "wrong", "incorrect", "false",
-    "besides", "excluding", "lacking", "scarcely", "rarely", "doubtful", "unlikely", "impossible", "untrue", "disagree", "fewer",
+    "within", "nobody", "take", "subtract", "deduct", "besides", "excluding", "lacking", "scarcely", "rarely", "doubtful", "unlikely", "impossible", "untrue", "disagree", "fewer",
     "mistake", "misread", "formerly", "previously", "originally", "void", "cancel", "cancelled", "canceled", "ignore", "disregard", "crossed",
     "struck", "deleted", "erased", "scratch", "hair", "tad",
     "nein", "nicht", "keinesfalls", "keineswegs", "aucunement", "nullement", "kein", "keine", "keinen",

@@ -302,6 +302,9 @@ mend_joints (br__answer *a)
       const br_unit *unit = br__answer_unit_before (a, at, &start);
       int part = br__fraction_end (a, at + n) > at + n || (unit && br__is_digit (a->text[at + n]))
                  || (br__is_letter (a->text[at + n]) && br__unit_scan (&start, a->text, a->length, at + n));
+      /* "4' - 3"" is feet and inches, "1 m - 24 cm" a difference.  */
+      if (unit && br__unit_is_decimal (unit) && memchr (a->text + at, '-', n))
+        continue;
       if ((br__is_digit (a->text[at - 1]) || unit) && part)
         br__answer_replace (a, at, n, " ");
     }

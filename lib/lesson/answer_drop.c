@@ -17,12 +17,12 @@ sign_word (const br__answer *a, size_t at, size_t end)
   static const char *const below[] =
   {
     "under", "below", "beneath", "short", "shorter", "small", "smaller", "less", "low", "lower", "little", "undersize", "undersized", "shy", "narrow",
-    "narrower", "thin", "thinner", NULL
+    "narrower", "thin", "thinner", "negative", NULL
   };
   static const char *const above[] =
   {
     "over", "above", "big", "bigger", "large", "larger", "long", "longer", "high", "higher", "much", "oversize", "oversized", "wide",
-    "wider", "thick", "thicker", NULL
+    "wider", "thick", "thicker", "positive", NULL
   };
   /* How long something is, is no difference; what is too long, is.  */
   static const char *const sizes[] = { "long", "high", "little", "much", "wide", "thick", "narrow", "thin", NULL };
@@ -102,7 +102,7 @@ br__answer_drop_front (br__answer *a)
   /* What was crossed out stood before it.  */
   static const char *const old[] = { "crossed", "struck", "deleted", "erased", "scratch", NULL };
   /* "After 11 in", but "after the cut 11 in".  */
-  static const char *const places[] = { "before", "after", "behind", "within", "add", "remove", NULL };
+  static const char *const places[] = { "before", "after", "behind", "within", "add", "subtract", "deduct", "remove", "take", NULL };
   br__answer_replace (a, 0, equals_end (a), "");
   for (;;)
     {
@@ -144,7 +144,7 @@ br__answer_drop_front (br__answer *a)
       else if (end && strchr ("lIoO", a->text[end - 1]) && br__is_digit (a->text[end]))
         return;
       else if (end && (!br__is_changing (a, 0, end) || br__is_one_of (a->text, end, old)) && !(br__is_one_of (a->text, end, places) && a->text[end] && br__has_number (a->text + end, 2))
-               && (!br__is_one_of (a->text, end, kept) || a->text[end] == ':' || (a->text[end] == ',' && br__word_is (a->text, end, "no"))))
+               && (!br__is_one_of (a->text, end, kept) || strncmp (a->text, "to be ", 6) == 0 || a->text[end] == ':' || (a->text[end] == ',' && br__word_is (a->text, end, "no"))))
         {
           /* "answer- 3/8": the dash is no minus.  */
           size_t dash = end + (a->text[end] == ' ');
@@ -272,7 +272,7 @@ drop_sentence (br__answer *a)
       /* "- kerf" takes something off.  */
       if (dash && br__is_one_of (a->text + at, word - at, taken))
         return;
-      if (sign_word (a, at, word) || br__is_changing (a, at, word)
+      if (sign_word (a, at, word) || br__has_changing (a, at, word)
           || (br__unit_scan (&stop, a->text, a->length, at) && stop == word))
         return;
       at = word;

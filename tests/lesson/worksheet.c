@@ -276,6 +276,8 @@ test_given (void **state)
   assert_int_equal (sheet_run (sheet, &s, "worksheet own 2 versions 3 ruler 1/8 into a.csv"), BR_DOMAIN);
   assert_string_equal (s.faults[0].error.message, "with the sizes that `given` draws, own problems have no answer");
   assert_string_equal (s.faults[0].error.hint, "an answer that is no fraction needs `to 1/16`");
+  assert_int_equal (sheet_run (sheet, &s, "problem The scale?\nanswer 1:48"), BR_SYNTAX);
+  assert_string_equal (s.faults[0].error.hint, "write the ratio as a fraction, `answer 1/48`; pupils may answer `1:48`");
   said_clear (&s);
   br_sheet_free (sheet);
 }

@@ -375,7 +375,9 @@ is_counted (const br__answer *a, size_t *end)
   static const char *const rests[] = { "r", "rem", "remainder", "rest", "with", "left", "over", "bit", "little", NULL };
   static const char *const parts[] =
   { "half", "halves", "third", "thirds", "quarter", "quarters", "dozen", "dozens", "pair", "pairs", "another", "tens", "score", "gross", "hundred",
-    "thousand", "k", "million", "m", "billion", NULL };
+    "thousand", "k", "million", "m", "billion",
+    /* "2l" is 21.  */
+    "l", "o", NULL };
   size_t at = 0;
   while (a->text[at] && a->text[at] != ' ' && !br__is_letter (a->text[at]) && strncmp (a->text + at, ", ", 2) != 0)
     at++;

@@ -102,7 +102,8 @@ br__answer_drop_front (br__answer *a)
   /* What was crossed out stood before it.  */
   static const char *const old[] = { "crossed", "struck", "deleted", "erased", "scratch", NULL };
   /* "After 11 in", but "after the cut 11 in".  */
-  static const char *const places[] = { "before", "after", "behind", "within", "add", "subtract", "deduct", "remove", "take", NULL };
+  static const char *const places[] = { "before", "after", "behind", "within", "add", "subtract", "deduct", "remove", "take", "round", "halve",
+    "increase", "decrease", "shorten", "divide", "multiply", NULL };
   br__answer_replace (a, 0, equals_end (a), "");
   for (;;)
     {

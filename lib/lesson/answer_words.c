@@ -384,7 +384,7 @@ br__is_changing (const br__answer *a, size_t at, size_t end)
     "not", "cannot", "never", "neither", "nor", "nope", "hardly", "doubt", "anything", "everything", "nothing", "instead", "unlike", "opposite",
     "nowhere", "dont", "havent", "isnt", "wasnt", "arent", "werent", "cant", "couldnt", "wont", "wouldnt", "shouldnt", "mustnt", "doesnt", "didnt", "hasnt", "aint",
     "same", "ditto", "less", "more", "than", "least", "almost", "nearly",
-    "or", "half", "third", "quarter", "fifth", "sixth", "eighth", "tenth", "inverse", "reciprocal", "fails", "twice", "double", "triple", "times", "squared", "cubed", "sq", "cu", "plus", "minus", "without", "except",
+    "or", "half", "third", "quarter", "fifth", "sixth", "eighth", "tenth", "inverse", "reciprocal", "root", "fails", "twice", "double", "triple", "times", "squared", "cubed", "sq", "cu", "plus", "minus", "without", "except",
     "doubled", "halved", "bit", "little", "something", "upwards", "minimum", "min", "if", "unless", "wrong", "incorrect", "false",
     "within", "nobody", "besides", "excluding", "lacking", "scarcely", "rarely", "doubtful", "unlikely", "impossible", "untrue", "disagree", "fewer",
     "mistake", "misread", "formerly", "previously", "originally", "void", "cancel", "cancelled", "canceled", "ignore", "disregard", "crossed",

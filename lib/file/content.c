@@ -18,7 +18,7 @@ static const struct
 } kinds[] =
 {
   [BR__CONTENT_SHEET] = { ".sheet", "a sheet", NULL }, [BR__CONTENT_CSV] = { ".csv", "a table like this one", NULL },
-  [BR__CONTENT_PAPER] = { ".txt", "a paper", NULL },
+  [BR__CONTENT_PAPER] = { ".txt", "a paper or a key like this one", NULL },
   [BR__CONTENT_HTML] = { ".html", "a web page like this one", "><head><meta charset=\"utf-8\"><meta name=\"viewport\" " },
   [BR__CONTENT_SVG] = { ".svg", "an SVG picture like this one", " role=\"img\" " },
   [BR__CONTENT_PDF] = { ".pdf", "a PDF file like this one", "\n%\xB5\xED\xAE\xFB\n" },

@@ -68,10 +68,13 @@ take_text (br__answer *a, size_t *skipped, const char *written)
   *skipped = start;
 }
 
-/* Two apostrophes for the inch sign, one comma between digits for the point, and a slash in 1:48; 00:45 is a time.  */
+/* Two apostrophes for the inch sign, one comma between digits for the point, and a slash in 1:48 and 1 : 48; 00:45 is a time.  */
 static void
 take_signs (br__answer *a)
 {
+  char *ratio = strstr (a->text, " : ");
+  if (ratio && ratio > a->text && br__is_digit (ratio[-1]) && br__is_digit (ratio[3]))
+    br__answer_replace (a, (size_t) (ratio - a->text), 3, ":");
   size_t colon = strspn (a->text, "0123456789");
   if (colon && a->text[0] != '0' && a->text[colon] == ':' && a->text[colon + 1] && a->text[colon + 1] != '0' && strspn (a->text + colon + 1, "0123456789") == a->length - colon - 1)
     a->text[colon] = '/';
@@ -206,6 +209,8 @@ make_plain (br__answer *a)
   static const char *const before[][2] =
   {
     { "\\\"", "\"" }, { "&quot;", "\"" }, { "&#34;", "\"" }, { "&Prime;", "\"" }, { "&#39;", "'" }, { "&frasl;", "/" }, { "&nbsp;", " " }, { "\"\"", "\"" },
+    /* Signs that keyboards have beside that of degrees.  */
+    { "\u00BA", "\u00B0" }, { "\u02DA", "\u00B0" },
     { "\u0434\u044E\u0439\u043C\u043E\u0432", "in" }, { "\u0434\u044E\u0439\u043C\u0430", "in" }, { "\u0434\u044E\u0439\u043C", "in" },
     { "\u043C\u043C", "mm" }, { "\u0441\u043C", "cm" }, { "\u82F1\u5BF8", "in" }, { "\u82F1\u5C3A", "ft" }, { "\u6BEB\u7C73", "mm" },
     { "\u5398\u7C73", "cm" }, { "\u30A4\u30F3\u30C1", "in" }, { "\uC778\uCE58", "in" }
@@ -253,7 +258,7 @@ br__fraction_end (const br__answer *a, size_t at)
 {
   size_t end = at;
   br__glyph g = br__glyph_at (a->text, a->length, at);
-  if (g.kind == BR__GLYPH_VULGAR || g.kind == BR__GLYPH_SUPERSCRIPT)
+  if (g.kind == BR__GLYPH_VULGAR)
     return at + g.length;
   while (br__is_digit (a->text[end]))
     end++;
@@ -297,6 +302,9 @@ mend_joints (br__answer *a)
       const br_unit *unit = br__answer_unit_before (a, at, &start);
       int part = br__fraction_end (a, at + n) > at + n || (unit && br__is_digit (a->text[at + n]))
                  || (br__is_letter (a->text[at + n]) && br__unit_scan (&start, a->text, a->length, at + n));
+      /* "4' - 3"" is feet and inches, "1 m - 24 cm" a difference.  */
+      if (unit && br__unit_is_decimal (unit) && memchr (a->text + at, '-', n))
+        continue;
       if ((br__is_digit (a->text[at - 1]) || unit) && part)
         br__answer_replace (a, at, n, " ");
     }
@@ -311,8 +319,8 @@ move_unit (br__answer *a)
   const br_unit *last = br__answer_unit_before (a, a->length, &last_start);
   for (size_t at = 1; at <= a->length; at++)
     {
-      const br_unit *unit = br__is_digit (a->text[at]) || (unsigned char) a->text[at] >= 0x80 ? br__answer_unit_before (a, at, &start) : NULL;
-      size_t end = unit ? br__fraction_end (a, at) : at;
+      size_t end = br__fraction_end (a, at);
+      const br_unit *unit = br__is_digit (a->text[at]) || end > at ? br__answer_unit_before (a, at, &start) : NULL;
       if (!unit || start == 0 || at == start)
         continue;
       size_t stop = end;
@@ -365,7 +373,11 @@ static int
 is_counted (const br__answer *a, size_t *end)
 {
   static const char *const rests[] = { "r", "rem", "remainder", "rest", "with", "left", "over", "bit", "little", NULL };
-  static const char *const parts[] = { "half", "halves", "third", "thirds", "quarter", "quarters", "dozen", "dozens", "pair", "pairs", "hundred", "thousand", NULL };
+  static const char *const parts[] =
+  { "half", "halves", "third", "thirds", "quarter", "quarters", "dozen", "dozens", "pair", "pairs", "another", "tens", "score", "gross", "hundred",
+    "thousand", "k", "million", "m", "billion",
+    /* "2l" is 21.  */
+    "l", "o", NULL };
   size_t at = 0;
   while (a->text[at] && a->text[at] != ' ' && !br__is_letter (a->text[at]) && strncmp (a->text + at, ", ", 2) != 0)
     at++;
@@ -405,7 +417,11 @@ read_text (br__answer *a, int counted, br_error *error)
   br_status status = br_measure_read (&a->measure, a->text, a->length, NULL, error);
   if (status == BR_OK || status == BR_NO_MEMORY || !counted || !is_counted (a, &end))
     return status;
-  return br_measure_read (&a->measure, a->text, end, NULL, NULL) == BR_OK ? BR_OK : status;
+  if (br_measure_read (&a->measure, a->text, end, NULL, NULL) != BR_OK)
+    return status;
+  /* The size in "9 with 2/4 in left" is not looked at.  */
+  a->text[a->length = end] = 0;
+  return BR_OK;
 }
 
 br_status

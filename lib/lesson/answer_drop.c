@@ -17,12 +17,12 @@ sign_word (const br__answer *a, size_t at, size_t end)
   static const char *const below[] =
   {
     "under", "below", "beneath", "short", "shorter", "small", "smaller", "less", "low", "lower", "little", "undersize", "undersized", "shy", "narrow",
-    "narrower", "thin", "thinner", NULL
+    "narrower", "thin", "thinner", "negative", NULL
   };
   static const char *const above[] =
   {
     "over", "above", "big", "bigger", "large", "larger", "long", "longer", "high", "higher", "much", "oversize", "oversized", "wide",
-    "wider", "thick", "thicker", NULL
+    "wider", "thick", "thicker", "positive", NULL
   };
   /* How long something is, is no difference; what is too long, is.  */
   static const char *const sizes[] = { "long", "high", "little", "much", "wide", "thick", "narrow", "thin", NULL };
@@ -30,6 +30,13 @@ sign_word (const br__answer *a, size_t at, size_t end)
       && strncmp (a->text + end, " by ", 4) != 0)
     return NULL;
   return br__is_one_of (a->text + at, end - at, below) ? "-" : br__is_one_of (a->text + at, end - at, above) ? "+" : NULL;
+}
+
+/* 1 where SIGN is not the one that the answer begins with: "-3/8 in over" is neither.  */
+static int
+is_other_sign (const br__answer *a, const char *sign)
+{
+  return sign && a->text[0] && strchr ("-+", a->text[0]) && a->text[0] != *sign;
 }
 
 /* Puts SIGN before an answer that has none.  */
@@ -91,11 +98,12 @@ is_part (const br__answer *a, size_t at)
 void
 br__answer_drop_front (br__answer *a)
 {
-  static const char *const kept[] = { "no", "under", "over", "below", "above", "between", "from", "to", "past", "beyond", "short", "ll", "lo", "il", "li", NULL };
+  static const char *const kept[] = { "no", "under", "over", "below", "above", "between", "from", "to", "past", "beyond", "short", "shy", "ll", "lo", "il", "li", NULL };
   /* What was crossed out stood before it.  */
   static const char *const old[] = { "crossed", "struck", "deleted", "erased", "scratch", NULL };
   /* "After 11 in", but "after the cut 11 in".  */
-  static const char *const places[] = { "before", "after", "behind", NULL };
+  static const char *const places[] = { "before", "after", "behind", "within", "add", "subtract", "deduct", "remove", "take", "round", "halve",
+    "increase", "decrease", "shorten", "divide", "multiply", NULL };
   br__answer_replace (a, 0, equals_end (a), "");
   for (;;)
     {
@@ -137,7 +145,7 @@ br__answer_drop_front (br__answer *a)
       else if (end && strchr ("lIoO", a->text[end - 1]) && br__is_digit (a->text[end]))
         return;
       else if (end && (!br__is_changing (a, 0, end) || br__is_one_of (a->text, end, old)) && !(br__is_one_of (a->text, end, places) && a->text[end] && br__has_number (a->text + end, 2))
-               && (!br__is_one_of (a->text, end, kept) || a->text[end] == ':' || (a->text[end] == ',' && br__word_is (a->text, end, "no"))))
+               && (!br__is_one_of (a->text, end, kept) || strncmp (a->text, "to be ", 6) == 0 || a->text[end] == ':' || (a->text[end] == ',' && br__word_is (a->text, end, "no"))))
         {
           /* "answer- 3/8": the dash is no minus.  */
           size_t dash = end + (a->text[end] == ' ');
@@ -175,7 +183,7 @@ drop_words (br__answer *a)
   static const char *const words[] =
   {
     "radius", "length", "width", "height", "long", "wide", "high", "tall", "thick", "deep", "across", "each", "total", "exactly", "approx", "about", "roughly",
-    "or", "so", "i", "ish", "think", "maybe", "answer", "ans", "the", "mark", "marks", NULL
+    "or", "so", "i", "ish", "think", "maybe", "answer", "ans", "the", "mark", "marks", "scale", "size", NULL
   };
   /* "5/8 on the ruler": where it is.  */
   static const char *const places[] = { "on", "from", "at", NULL };
@@ -186,6 +194,8 @@ drop_words (br__answer *a)
     return 0;
   /* Who says "under" means a minus.  */
   const char *sign = sign_word (a, last, end);
+  if (is_other_sign (a, sign))
+    return 0;
   if (sign || br__is_one_of (a->text + last, end - last, words))
     {
       last -= sign && last > 3 && br__word_is (a->text + last - 4, 4, "too ") ? 4 : 0;
@@ -214,7 +224,10 @@ drop_words (br__answer *a)
   if (first == 0 || first == end || !br__answer_unit_before (a, first, &start))
     return 0;
   /* "0.023 in under the mark".  */
-  sign = a->text[first] == ' ' && is_part (a, 0) ? sign_word (a, first + 1, br__letters_end (a, first + 1)) : NULL;
+  sign = a->text[first] == ' ' ? sign_word (a, first + 1, br__letters_end (a, first + 1)) : NULL;
+  if (is_other_sign (a, sign))
+    return 0;
+  sign = is_part (a, 0) ? sign : NULL;
   br__answer_replace (a, first, end - first, "");
   put_sign (a, sign);
   return 1;
@@ -260,7 +273,7 @@ drop_sentence (br__answer *a)
       /* "- kerf" takes something off.  */
       if (dash && br__is_one_of (a->text + at, word - at, taken))
         return;
-      if (sign_word (a, at, word) || br__is_changing (a, at, word)
+      if (sign_word (a, at, word) || br__has_changing (a, at, word)
           || (br__unit_scan (&stop, a->text, a->length, at) && stop == word))
         return;
       at = word;
@@ -283,6 +296,8 @@ br__answer_drop_back (br__answer *a)
         {
           size_t at = (size_t) (bracket - a->text), word = br__letters_end (a, at + 1);
           const char *sign = a->text[word] == ')' ? sign_word (a, at + 1, word) : NULL;
+          if (is_other_sign (a, sign))
+            return;
           br__answer_replace (a, at, end - at, "");
           put_sign (a, sign);
         }

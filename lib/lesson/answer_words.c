@@ -384,9 +384,9 @@ br__is_changing (const br__answer *a, size_t at, size_t end)
     "not", "cannot", "never", "neither", "nor", "nope", "hardly", "doubt", "anything", "everything", "nothing", "instead", "unlike", "opposite",
     "nowhere", "dont", "havent", "isnt", "wasnt", "arent", "werent", "cant", "couldnt", "wont", "wouldnt", "shouldnt", "mustnt", "doesnt", "didnt", "hasnt", "aint",
     "same", "ditto", "less", "more", "than", "least", "almost", "nearly",
-    "or", "half", "third", "quarter", "twice", "double", "triple", "times", "squared", "cubed", "sq", "cu", "plus", "minus", "without", "except",
+    "or", "half", "third", "quarter", "fifth", "sixth", "eighth", "tenth", "inverse", "reciprocal", "root", "fails", "twice", "double", "triple", "times", "squared", "cubed", "sq", "cu", "plus", "minus", "without", "except",
     "doubled", "halved", "bit", "little", "something", "upwards", "minimum", "min", "if", "unless", "wrong", "incorrect", "false",
-    "besides", "excluding", "lacking", "scarcely", "rarely", "doubtful", "unlikely", "impossible", "untrue", "disagree", "fewer",
+    "within", "nobody", "besides", "excluding", "lacking", "scarcely", "rarely", "doubtful", "unlikely", "impossible", "untrue", "disagree", "fewer",
     "mistake", "misread", "formerly", "previously", "originally", "void", "cancel", "cancelled", "canceled", "ignore", "disregard", "crossed",
     "struck", "deleted", "erased", "scratch", "hair", "tad",
     "nein", "nicht", "keinesfalls", "keineswegs", "aucunement", "nullement", "kein", "keine", "keinen",
@@ -399,11 +399,29 @@ br__is_changing (const br__answer *a, size_t at, size_t end)
               || (at >= 3 && strncmp (a->text + at - 3, "no ", 3) == 0);
   /* "All but 17", "17 too many", "17 and up".  */
   if ((end == a->length && br__word_is (a->text + at, end - at, "no"))
-      || (br__word_is (a->text + at, end - at, "all") && strncmp (a->text + end, " but ", 5) == 0)
+      || ((br__word_is (a->text + at, end - at, "all") || br__word_is (a->text + at, end - at, "any")) && strncmp (a->text + end, " but ", 5) == 0)
       || (br__word_is (a->text + at, end - at, "and") && (strcmp (a->text + end, " up") == 0 || strcmp (a->text + end, " over") == 0))
       || (br__word_is (a->text + at, end - at, "too") && (strncmp (a->text + end, " many", 5) == 0 || strncmp (a->text + end, " few", 4) == 0)))
     return 1;
   return !quiet && br__is_one_of (a->text + at, end - at, words);
+}
+
+/* 1 where the word from AT to END, behind a size, says what is done to it: "tripled", "reduced by the kerf"; not how it was found.  */
+static int
+is_done_to_it (const br__answer *a, size_t at, size_t end)
+{
+  static const char *const found[] =
+  {
+    "needed", "required", "wanted", "used", "asked", "rounded", "reduced", "simplified", "converted", "measured", "estimated", "guessed", "calculated",
+    "checked", "counted", "solved", "worked", "scaled", "finished", "combined", "sanded", "planed", "exposed", "marked", "ruled", "shared", "called",
+    "based", "supposed", "confused", "remained", "received", "lined", "included", NULL
+  };
+  static const char *const orders[] = { "take", "subtract", "deduct", NULL };
+  /* "I added and borrowed", and "speed".  */
+  int done = end > at + 4 && br__word_is (a->text + end - 2, 2, "ed") && a->text[end - 3] != 'e' && !(at >= 3 && strncmp (a->text + at - 3, " I ", 3) == 0)
+             && !(at >= 5 && strncmp (a->text + at - 5, " and ", 5) == 0);
+  return (done && (!br__is_one_of (a->text + at, end - at, found) || strncmp (a->text + end, " by ", 4) == 0))
+         || br__is_one_of (a->text + at, end - at, orders);
 }
 
 int
@@ -412,7 +430,7 @@ br__has_changing (const br__answer *a, size_t at, size_t end)
   for (size_t word = at; word < end; at = word)
     {
       word = br__letters_end (a, at);
-      if (br__is_changing (a, at, word))
+      if (br__is_changing (a, at, word) || is_done_to_it (a, at, word))
         return 1;
       word += word == at;
     }

@@ -96,7 +96,7 @@ find_headings (headings *h, const br__rows *rows, const char *path, br_error *er
   if (h->version == SIZE_MAX || h->problem == SIZE_MAX || h->exact == SIZE_MAX || h->unit == SIZE_MAX)
     {
       br__fail (error, BR_SYNTAX, 0, 0, "%.*s is no key", BR__CLIP (path, 140));
-      br__hint (error, "`key FILE.csv` writes one");
+      br__hint (error, "`key FILE.csv` writes one, without `short`");
       return BR_SYNTAX;
     }
   return BR_OK;

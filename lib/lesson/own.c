@@ -9,6 +9,7 @@
 
 #include "exact/memory.h"
 #include "exact/status.h"
+#include "lesson/answer.h"
 #include "lesson/verdict.h"
 #include "lesson/worksheet.h"
 #include "measure/measure.h"
@@ -449,6 +450,21 @@ wants_answer (br__run *run)
   return 0;
 }
 
+/* "answer 1:4".  */
+static void
+hint_fraction (br__run *run)
+{
+  const char *colon = run->text + run->error->offset;
+  int left = 0, right = 0;
+  while (run->error->offset > (size_t) left && br__is_digit (colon[-left - 1]))
+    left++;
+  while (run->error->offset + (size_t) right + 1 < run->end && br__is_digit (colon[right + 1]))
+    right++;
+  if (*colon == ':' && left && right)
+    br__hint (run->error, "write the ratio as a fraction, `answer %.*s/%.*s`; pupils may answer `%.*s`", left, colon - left, right, colon + 1,
+              left + right + 1, colon - left);
+}
+
 br_status
 br__do_answer (br__run *run)
 {
@@ -474,6 +490,8 @@ br__do_answer (br__run *run)
     }
   else
     br__record_free (r);
+  if (status == BR_SYNTAX && run->error && run->error->offset < run->end)
+    hint_fraction (run);
   own_clear (&own);
   return status;
 }

@@ -76,7 +76,7 @@ put_wrong (slip *s, const br__class *c, const br__marked *paper, size_t i)
   const char *written = br__marked_answer (c, paper, i);
   const br__mark_cell *cell = &paper->cells[i];
   br_text *t = next_row (s, 0);
-  br__text_printf (t, "%zu. %s", i + 1, cell->verdict < BR__VERDICTS ? br__verdict_name (cell->verdict) : br__text_string (&cell->text));
+  br__text_printf (t, "%zu. %s", i + 1, cell->verdict == BR__UNREADABLE ? br__verdict_name (cell->verdict) : br__text_string (&cell->text));
   if (cell->verdict != BR__NO_ANSWER && *written)
     br__text_printf (t, ": you wrote %.*s", BR__CLIP (written, 30));
   if (key)

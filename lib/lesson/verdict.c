@@ -140,8 +140,9 @@ judge_form (const br__written *f, const br__answer *a, int whole, const br__key 
     return BR__NO_UNIT;
   if (m->unit && !key->unit)
     return (size_t) BR__JUDGEMENTS + BR__MISTAKE_UNIT;
-  /* Feet and inches go together; a millimetre does for neither.  */
-  return !any && m->unit != key->unit && !has_unit (a, key->unit) && (br__unit_is_decimal (m->unit) || br__unit_is_decimal (key->unit)) ? BR__OTHER_FORM : BR__RIGHT;
+  /* Feet and inches go together; a millimetre does for neither, nor a square foot for square inches.  */
+  return !any && m->unit != key->unit && !has_unit (a, key->unit)
+         && (br__unit_is_decimal (m->unit) || br__unit_is_decimal (key->unit) || key->unit->dimension != BR_LENGTH) ? BR__OTHER_FORM : BR__RIGHT;
 }
 
 /* 1 if VALUE is the key's without its whole number.  */
@@ -366,6 +367,9 @@ other_answer (const char *written, size_t from, size_t *first, int *says_or)
   static const char *const joints[] = { " or ", "(", "[", "(or ", " which is ", " / ", ", ", ", or ", "; ", " and ", " ~ ", "\xE2\x89\x88" };
   const char *word = NULL, *sign = strchr (written + from, '=');
   size_t joint = 1;
+  /* The one in "x = 5/8" parts nothing.  */
+  while (sign && !br__has_number (written, (size_t) (sign - written)))
+    sign = strchr (sign + 1, '=');
   for (size_t i = 0; i < sizeof joints / sizeof joints[0]; i++)
     {
       const char *at = strstr (written + from, joints[i]);
@@ -415,6 +419,9 @@ judge_all (br__verdict *v, const char *written, const br__key *key)
   status = judge (v, next, key);
   /* "19/8 or 2-3/8 in", "3/8 = 0.375 in": the unit is that of both.  */
   if (status == BR_OK && v->unit && v->index == BR__OTHER_FORM && other.index == BR__NO_UNIT)
+    v->index = BR__RIGHT;
+  /* "5 14/16 in = 5 7/8".  */
+  else if (status == BR_OK && v->index == BR__NO_UNIT && other.index == BR__NOT_LOWEST && other.unit)
     v->index = BR__RIGHT;
   /* "5/8 = 0.625" lacks its unit, and nothing else.  */
   else if (status == BR_OK && v->index != BR__RIGHT && v->index < BR__NO_UNIT && !v->unit && other.index == BR__NO_UNIT)

@@ -15,7 +15,7 @@
 #include "shop/paper.h"
 #include "sheet/access.h"
 
-#define OPTION_WORDS "ruler seed versions names size paper duplex school class date instruction into"
+static const char option_words[] = "ruler seed versions names size paper duplex school class date instruction into";
 
 const char *const br__field_words[BR__FIELDS] = { "school", "class", "date", "instruction" };
 
@@ -42,6 +42,27 @@ word_end (const br__run *run, size_t start)
   return start;
 }
 
+/* 1 where the word from AT to STOP is said of a topic and is no part of a text: "points 2", "level 2", "bonus" before `into`, or
+   another topic and its count behind a comma.  */
+static int
+is_of_topic (const br__run *run, size_t at, size_t stop)
+{
+  const size_t next = stop + (stop < run->end), end = word_end (run, next);
+  const br__topic *row;
+  if (among ("bonus", run->text + at, stop - at))
+    return among ("into", run->text + next, end - next);
+  if (among ("level points", run->text + at, stop - at))
+    return next < end && br__is_digit (run->text[next]);
+  for (size_t i = 0; run->text[at - 2] == ',' && (row = br__topic_at (i)) != NULL; i++)
+    {
+      size_t behind = at + strlen (row->name) + 1;
+      if (behind < run->end && memcmp (run->text + at, row->name, behind - at - 1) == 0 && br__blank_at (run->text + behind - 1, 1)
+          && br__is_digit (run->text[behind]))
+        return 1;
+    }
+  return 0;
+}
+
 /* What stands at *START, which is no blank, in quotes or up to the next of WORDS or the line's end, is *START to *END then; the lexer goes on
    behind it.  */
 static void
@@ -63,7 +84,7 @@ clause_span (size_t *start, size_t *end, br__run *run, const char *words)
       if (!br__blank_at (text + at, 1))
         continue;
       stop = word_end (run, at + 1);
-      if (stop > at + 1 && among (words, text + at + 1, stop - at - 1))
+      if (stop > at + 1 && (among (words, text + at + 1, stop - at - 1) || (words == option_words && is_of_topic (run, at + 1, stop))))
         break;
     }
   run->lex.next = at;
@@ -356,8 +377,10 @@ read_field (br__worksheet *w, size_t field, br__run *run)
   end = start;
   if (w->fields[field])
     return br__fail (run->error, BR_SYNTAX, at.offset, at.length, "`%s` stands here twice", br__field_words[field]);
-  if (!among (OPTION_WORDS, run->text + start, word_end (run, start) - start))
-    clause_span (&start, &end, run, OPTION_WORDS);
+  size_t word = word_end (run, start);
+  if (!among (option_words, run->text + start, word - start) && !is_of_topic (run, start, word))
+    clause_span (&start, &end, run, option_words);
+  end -= end > start && run->text[end - 1] == ',';
   if (end - start > BR__MOST_FIELD)
     return br__fail (run->error, BR_TOO_BIG, start, end - start, "a text of more than %d bytes", BR__MOST_FIELD);
   w->fields[field] = br__strndup (run->text + start, end - start);
@@ -401,7 +424,7 @@ read_option (br__worksheet *w, br__run *run)
     {
       char *path = NULL;
       size_t start = run->lex.next;
-      status = br__clause_file (&path, run, start, OPTION_WORDS " level points bonus", BR_FILE_READ);
+      status = br__clause_file (&path, run, start, option_words, BR_FILE_READ);
       if (status == BR_OK)
         status = br__placed (run, br__names_read (&w->names, &w->name_count, path, run->error), start,
                              run->lex.token.offset);
@@ -447,12 +470,40 @@ br__sheet_ruler (const br__run *run)
   return ruler;
 }
 
+/* 1 where the text of a field stands behind the word AT, in no quotes.  */
+static int
+starts_text (const br__run *run, const br__token *at)
+{
+  size_t start = br__skip_blanks (run->text, run->end, at->offset + at->length);
+  return start < run->lex.token.offset && run->text[start] != '"' && among ("school class date instruction", run->text + at->offset, at->length);
+}
+
+/* AT, which is wrong as a clause, may be meant for a word of the text behind the word FIELD.  */
+static void
+hint_quotes (br__run *run, const br__token *field, const br__token *at)
+{
+  size_t start = br__skip_blanks (run->text, run->end, field->offset + field->length), end = start;
+  if (among ("level points bonus", run->text + at->offset, at->length))
+    return;
+  clause_span (&start, &end, run, "into");
+  br__hint (run->error, "if `%.*s` is a word of the text, put that in quotes: `%.*s \"%.*s\"`", br__clip (run->text + at->offset, at->length, 40),
+            run->text + at->offset, (int) field->length, run->text + field->offset, br__clip (run->text + start, end - start, 100), run->text + start);
+}
+
 br_status
 br__worksheet_read (br__worksheet *w, size_t *start, br__run *run)
 {
+  br__token text = { .length = 0 };     /* the word whose text ends at the token at hand */
   br_status status = read_rows (w, run);
   while (status == BR_OK && !br__lex_is_word (&run->lex, "into"))
-    status = read_option (w, run);
+    {
+      br__token at = run->lex.token;
+      status = read_option (w, run);
+      if (status != BR_OK && text.length)
+        hint_quotes (run, &text, &at);
+      text = at;
+      text.length = starts_text (run, &at) ? at.length : 0;
+    }
   if (status != BR_OK)
     return status;
   *start = run->lex.next;

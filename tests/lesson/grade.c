@@ -345,9 +345,10 @@ test_slips (void **state)
   unlink ("k.csv");
   sheet_say (sheet, &s, "key k.csv");
   put_text ("names.csv", "name\nAda\nCy\n");
-  put_text ("answers.csv", "student,version,1,2,3,4,5,6,7,8,9\nAda,1,99,99,99,99,99,99,99,99,99\n");
+  put_text ("answers.csv", "student,version,1,2,3,4,5,6,7,8,9\nAda,1,99,7.6 in,99,99,99,99,99,99,99\n");
   sheet_say (sheet, &s, "grade answers.csv with k.csv names names.csv into a.html");
   lesson_contains ("a.html", "<p>and 2 more</p>\n<p>Problem 1 begins: ", 1);
+  lesson_contains ("a.html", "2. rounded to 1 place: you wrote 7.6", 1);
   lesson_contains ("a.html", "Cy", 0);
   sheet_say (sheet, &s, "grade answers.csv with k.csv into marks.csv");
   assert_int_not_equal (sheet_run (sheet, &s, "history . into a.doc"), BR_OK);

@@ -169,6 +169,40 @@ test_metric_marks (void **state)
   br_sheet_free (sheet);
 }
 
+/* A text ends before the next clause, and one that holds the word of a clause stands in quotes, which an error says.  */
+static void
+test_texts (void **state)
+{
+  static const struct { const char *clauses, *shown, *hint; } rows[] =
+  {
+    { "school Oak Lane, class 8b", "School: Oak Lane\n", NULL },
+    { "school \"Oak Lane points 2\"", "School: Oak Lane points 2\n", NULL },
+    { "instruction You get points for steps, and a bonus for a sketch", "You get points for steps, and a bonus for a sketch\n", NULL },
+    { "instruction Show it, sums too", "Show it, sums too\n", NULL },
+    { "instruction Use a pencil and a ruler", NULL,
+      "if `ruler` is a word of the text, put that in quotes: `instruction \"Use a pencil and a ruler\"`" },
+    { "instruction \"Use a pencil and a ruler\"", "Use a pencil and a ruler\n", NULL },
+    { "instruction Write the names of the parts", NULL,
+      "if `names` is a word of the text, put that in quotes: `instruction \"Write the names of the parts\"`" },
+    { "school Oak Lane points 2", NULL, "write `worksheet sums 1 points 2 into FILE.pdf`" },
+  };
+  (void) state;
+  for (size_t i = 0; i < CHECK_COUNT (rows); i++)
+    {
+      br_sheet *sheet = new_sheet ();
+      said s = SAID_ZERO;
+      char line[120];
+      snprintf (line, sizeof line, "worksheet sums 1 %s into texts.txt", rows[i].clauses);
+      assert_int_equal (sheet_run (sheet, &s, line) == BR_OK, rows[i].shown != NULL);
+      if (rows[i].shown)
+        lesson_contains ("texts.txt", rows[i].shown, 1);
+      else
+        assert_string_equal (s.faults[0].error.hint, rows[i].hint);
+      said_clear (&s);
+      br_sheet_free (sheet);
+    }
+}
+
 /* School, class, date, an instruction of the teacher's own, points and a bonus, on every form of paper.  */
 static void
 test_head (void **state)
@@ -480,8 +514,8 @@ main (void)
 {
   const struct CMUnitTest tests[] =
   {
-    CHECK_TEST (test_levels), CHECK_TEST (test_units), CHECK_TEST (test_metric_marks), CHECK_TEST (test_head), CHECK_TEST (test_feet), CHECK_TEST (test_words),
-    CHECK_TEST (test_wrong_words),
+    CHECK_TEST (test_levels), CHECK_TEST (test_units), CHECK_TEST (test_metric_marks), CHECK_TEST (test_texts), CHECK_TEST (test_head), CHECK_TEST (test_feet),
+    CHECK_TEST (test_words), CHECK_TEST (test_wrong_words),
     CHECK_TEST (test_zero), CHECK_TEST (test_steps_in_words), CHECK_TEST (test_phone)
   };
   check_start ();

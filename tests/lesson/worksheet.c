@@ -276,6 +276,8 @@ test_given (void **state)
   assert_int_equal (sheet_run (sheet, &s, "worksheet own 2 versions 3 ruler 1/8 into a.csv"), BR_DOMAIN);
   assert_string_equal (s.faults[0].error.message, "with the sizes that `given` draws, own problems have no answer");
   assert_string_equal (s.faults[0].error.hint, "an answer that is no fraction needs `to 1/16`");
+  assert_int_equal (sheet_run (sheet, &s, "problem The scale?\nanswer 1:48"), BR_SYNTAX);
+  assert_string_equal (s.faults[0].error.hint, "write the ratio as a fraction, `answer 1/48`; pupils may answer `1:48`");
   said_clear (&s);
   br_sheet_free (sheet);
 }
@@ -407,6 +409,11 @@ test_wrong_lines (void **state)
     { "worksheet sums 2 into none/a.txt", "cannot write `none/a.txt`: there is no such file or folder", 22 },
     { "worksheet sums 2 size large points 2 into a.txt", "`points` is said of a topic, and stands behind its count", 28 },
     { "worksheet sums 2 versions 2 bonus into a.txt", "`bonus` is said of a topic, and stands behind its count", 28 },
+    { "worksheet sums 2 school Oak Lane points 2 into a.txt", "`points` is said of a topic, and stands behind its count", 33 },
+    { "worksheet sums 2 class level 2 into a.txt", "`level` is said of a topic, and stands behind its count", 23 },
+    { "worksheet sums 2 school Oak Lane bonus into a.txt", "`bonus` is said of a topic, and stands behind its count", 33 },
+    { "worksheet sums 2 school Oak Lane, known size 2 into a.txt",
+      "one of `ruler`, `seed`, `versions`, `names`, `size`, `paper`, `duplex`, `school`, `class`, `date`, `instruction` and `into FILE` should stand here", 34 },
     { "worksheet 2 sums into a.txt", "the name of a topic should stand here", 10 },
     { "worksheet sums 2 seed 3 seed 4 into a.txt", "`seed` stands here twice", 24 },
     { "worksheet sums 2 names into a.txt", "the name of a file should stand here", 23 },

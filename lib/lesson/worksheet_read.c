@@ -171,12 +171,7 @@ br__read_topic (const br__topic **topic, int *own, br__run *run)
   *topic = NULL;
   *own = br__lex_is_word (&run->lex, "own");
   if (at.type != BR__NAME)
-    {
-      br__expected (run, "the name of a topic");
-      if (at.type == BR__NUMBER)
-        br__hint (run->error, "the count stands behind the topic: `sums 5`");
-      return BR_SYNTAX;
-    }
+    return br__expected (run, "the name of a topic");
   if (*own)
     return BR_OK;
   br__search_start (&search, run->text + at.offset, at.length);

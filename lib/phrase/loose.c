@@ -259,6 +259,7 @@ nearest_word (char best[MOST_WORD], const br__words *l, size_t i)
   left = BR__MOST_OFFERED;
   for (const br__entry *e = br__graph_first (sheet->graph); e && left > 0; e = br__entry_next (e), left--)
     offer_words (&search, best, br__entry_name (e));
+  offer_words (&search, best, "inches feet yards metres meters millimetres millimeters centimetres centimeters quarters eighth eighths sixteenth sixteenths");
   for (const br__phrase_rule *r = br__phrase_rules; r->typed; r++)
     offer_words (&search, best, r->typed);
   for (const br__phrase_rule *r = br__phrase_orders; r->typed; r++)
@@ -434,13 +435,14 @@ br__phrase_first (br__run *run)
       return 1;
     }
   /* part leg = 200 x 40 x2: two of them, or 2 thick.  */
-  if (last > 4 && br__word_at (&l, 0, "part") && br__word_at (&l, last - 2, "x") && l.word[last].length > 1 && l.word[last].s[0] == 'x'
-      && strspn (l.word[last].s + 1, "0123456789") >= l.word[last].length - 1)
+  const size_t at = last - (last > 6 && br__word_at (&l, last - 1, "from") ? 2 : 0);
+  if (at > 4 && br__word_at (&l, 0, "part") && br__word_at (&l, at - 2, "x") && l.word[at].length > 1 && l.word[at].s[0] == 'x'
+      && strspn (l.word[at].s + 1, "0123456789") >= l.word[at].length - 1)
     {
-      const int before = (int) (l.word[last].s - run->text), n = (int) l.word[last].length - 1;
+      const int before = (int) (l.word[at].s - run->text), n = (int) (run->end - (size_t) before) - 1;
       br__fail_two_ways (run, 0, run->end);
       if (run->end < 60)
-        br__hint (run->error, "write `%.*sqty %.*s` or `%.*sx %.*s`", before, run->text, n, l.word[last].s + 1, before, run->text, n, l.word[last].s + 1);
+        br__hint (run->error, "write `%.*sqty %.*s` or `%.*sx %.*s`", before, run->text, n, l.word[at].s + 1, before, run->text, n, l.word[at].s + 1);
       return 1;
     }
   if (!waits_for_number (&l))

@@ -24,7 +24,7 @@
 #define TURNS "turn|turns|turned|revolution|revolutions|revs|rotation|rotations|rotate|rotates|spin|spins|roll|rolls"
 #define ROUND "circumference|rim|around"
 #define THINGS "holes|hole|slats|slat|rungs|rung|pegs|peg|screws|nails|posts|balusters|spindles|shelves|marks|dowels|bars|hooks"
-#define APART "apart|spaced|spacing|spaces|space|spread|evenly|equally|gap|gaps|between"
+#define APART "apart|spaced|spacing|spaces|space|spread|evenly|equally|gap|gaps"
 #define PIECES "pieces|piece|parts|part|lengths|sections|bits|strips|blocks|equal|cut|split|divide|share|slice|saw"
 #define ANGLE "angle|slope|slopes|pitch|gradient|incline|ramp|steep|grade|tilt|degrees|degree"
 #define MORE "bigger|larger|longer|greater|wider|more|thicker|taller|higher"
@@ -104,6 +104,7 @@ const br__cue br__cues[] = {
   { "grain", NULL, "help part" },
   { "screw|screws|bolt drill-|hole|holes|size", NULL, "help drills" },
   { "have|got|buy|stock|bought|some", NULL, "stock $X1 = $B1 x $V1[ qty $N1]" },
+  { "long|lengths board|boards|plank|planks|timber|lumber|piece|pieces", NULL, "stock $X1 = $B1 x $V1[ qty $N1]" },
   { "fit|fits|enough|lay|layout|get|where|show plank-|board-|stock|sheet-|wood|cut|cuts", NULL, "cuts" },
   { "what|which|how|list cut|cuts|cutting|saw", NULL, "cuts" },
   { "need|buy|order|material|materials|wood class|students|pupils|kids|everyone|children", NULL, "order [$N1|24]" },

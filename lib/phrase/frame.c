@@ -190,8 +190,10 @@ assignments (br__words *l)
     }
   if (n > 1 && l->word[0].s[n - 1] == ':' && !br__words_at (l, 0, "rule:|check:") && br__letter_at (l->word[0].s, n, 0))
     {
-      l->word[0].length--;
-      br__words_put (l, 1, 0, "=");
+      /* A statement takes what stands behind its colon, and a name is set to it.  */
+      l->word[0].length--, l->changed = 1;
+      if (!br__statement_of (l->run, l->word[0].s, l->word[0].length))
+        br__words_put (l, 1, 0, "=");
     }
   else if (l->word[1].length == 2 && memcmp (l->word[1].s, ":=", 2) == 0)
     br__words_put (l, 1, 1, "=");

@@ -18,8 +18,8 @@ typedef struct thing
 } thing;
 
 static const thing kinds[] = {
-  { "circle", "wheel|disc|disk", { "across|diameter|dia|wide", NULL, NULL } },
-  { "plate", "ring", { "across|diameter|dia|wide", NULL, NULL } },
+  { "circle", "wheel|disc|disk", { "across|diameter|diam|dia|wide", NULL, NULL } },
+  { "plate", "ring", { "across|diameter|diam|dia|wide", NULL, NULL } },
   { "outline", "", { NULL, NULL, NULL } },
   { "line", "bar", { NULL, NULL, NULL } },
   { "box", "rectangle|rect", { "wide|long|across", "high|tall|thick", NULL } },
@@ -142,7 +142,7 @@ put_sizes (br_text *t, const thing *kind, const br__words *l, size_t *i)
       way[count] = size_at (kind, l, &start, &from[count], &to[count]);
       /* 1x6 8 ft long: lumber has two sizes in one word.  */
       lumber |= kind->word[0] == 's' && count == 0 && way[0] == -1 && memchr (l->word[from[0]].s, 'x', l->word[from[0]].length);
-      if (way[count] == -2 || (kind->word[0] == 'p' && same_way (l, start, "of|pieces|off|times|copies|pcs|needed")))
+      if (way[count] == -2 || (strchr ("ps", kind->word[0]) && same_way (l, start, "of|pieces|off|times|copies|pcs|needed")))
         break;
       if (start < l->count && br__words_at (l, start, "+|-|*|/"))
         return 0;
@@ -222,7 +222,7 @@ put_rest (br_text *t, const thing *kind, const br__words *l, size_t i)
           i += n;
           continue;
         }
-      if (kind->word[0] == 'p' && (n = quantity_at (l, i, &number)) > 0)
+      if ((kind->word[0] == 'p' || (kind->word[0] == 's' && br__word_begins_number (l, i))) && (n = quantity_at (l, i, &number)) > 0)
         {
           const int opens = l->word[number].s[0] == '(' || l->word[number].s[0] == 'x';
           br__text_printf (t, " qty %.*s", (int) bare (l, number) - opens, l->word[number].s + opens);
@@ -317,7 +317,7 @@ br__phrase_thing (br_text *t, const br__words *l)
     i++;
   const char *kindred = kind->word[0] == 's' ? material (l, i) : NULL;
   const int halves = kind->word[0] == 'c' && br__word_at (l, i, "radius");
-  if (kind->word[0] == 'c' && br__words_at (l, i, "radius|diameter|dia"))
+  if (kind->word[0] == 'c' && br__words_at (l, i, "radius|diameter|diam|dia"))
     i += 1 + (size_t) br__words_at (l, i + 1, "of|is|=");
   if (kindred)
     {

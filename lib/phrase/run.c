@@ -265,7 +265,7 @@ run_made (br__run *run, const br__run *typed)
       br__hint (run->error, "write `round %.*s %s to 1 %s` or `round %.*s %s to 1 %s`", n, l.word[1].s, mark->name, mark->name, n, l.word[1].s, own->name, mark->name);
       return BR_SYNTAX;
     }
-  if (sets && br__two_sizes (run, typed, &l))
+  if (br__last_has_unit (run, &l) || (sets && br__two_sizes (run, typed, &l)))
     return BR_SYNTAX;
   /* whel is 4: the wheel, or another size.  */
   const char *const near = sets && !thing ? br__near_size (run, l.word[0].s, l.word[0].length) : NULL;

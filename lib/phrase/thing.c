@@ -176,7 +176,9 @@ static size_t
 quantity_at (const br__words *l, size_t i, size_t *number)
 {
   *number = i;
-  if (br__word_begins_number (l, i) && br__word_at (l, i + 1, "of") && same_way (l, i + 2, "them|these|those"))
+  if (br__word_at (l, i, "qty") && br__cardinal (l, i + 1) > 1)
+    return *number = i + 1, 2;
+  if ((br__word_begins_number (l, i) || br__cardinal (l, i) > 1) && br__word_at (l, i + 1, "of") && same_way (l, i + 2, "them|these|those"))
     return 3;
   if (br__word_begins_number (l, i) && same_way (l, i + 1, "pieces|off|times|copies|pcs|needed"))
     return 2;
@@ -189,6 +191,16 @@ quantity_at (const br__words *l, size_t i, size_t *number)
     return 1;
   *number = i + 1;
   return br__words_at (l, i, "x|times|*") && br__word_begins_number (l, i + 1) && (i + 2 == l->count || br__word_at (l, i + 2, "from")) ? 2 : 0;
+}
+
+/* Puts how many, which the word I says in digits, behind OPENS bytes, or as a word.  */
+static void
+put_count (br_text *t, const br__words *l, size_t i, int opens)
+{
+  if (br__cardinal (l, i) > 1)
+    br__text_printf (t, " qty %lld", (long long) br__cardinal (l, i));
+  else
+    br__text_printf (t, " qty %.*s", (int) bare (l, i) - opens, l->word[i].s + opens);
 }
 
 /* 1/2 wide and a 3/8 hole at I, as the statements have them: the words, or 0.  T may be NULL.  */
@@ -222,10 +234,10 @@ put_rest (br_text *t, const thing *kind, const br__words *l, size_t i)
           i += n;
           continue;
         }
-      if ((kind->word[0] == 'p' || (kind->word[0] == 's' && br__word_begins_number (l, i))) && (n = quantity_at (l, i, &number)) > 0)
+      if ((kind->word[0] == 'p' || (kind->word[0] == 's' && (br__word_begins_number (l, i) || br__word_at (l, i, "qty")))) && (n = quantity_at (l, i, &number)) > 0)
         {
           const int opens = l->word[number].s[0] == '(' || l->word[number].s[0] == 'x';
-          br__text_printf (t, " qty %.*s", (int) bare (l, number) - opens, l->word[number].s + opens);
+          put_count (t, l, number, opens);
           i += n;
           continue;
         }

@@ -97,6 +97,8 @@ int br__phrase_is_slot (const char *typed, size_t length);
 static inline uint32_t br__letter_bit (char c) { return UINT32_C (1) << (c & 31); }
 /* Gives RUN's mistake the hint for feet and inches with a comma and no blank between; else 0.  */
 int br__phrase_feet_hint (br__run *run, const br__words *l);
+/* loose.c.  RUN is refused with both readings where just the last of its list L has a unit, 58.7, 31.3, 40 mm, which may be that of all; 0: it is none.  */
+int br__last_has_unit (br__run *run, const br__words *l);
 /* loose.c.  How large a square is; 1 where it is not set, so that squares are measures even then.  */
 const br_number *br__words_grid (const br__words *l);
 /* The word I is a measure, with *UNIT or without.  */

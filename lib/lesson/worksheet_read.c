@@ -415,7 +415,12 @@ read_option (br__worksheet *w, br__run *run)
     }
   int ruler = br__lex_is_word (&run->lex, "ruler"), seed = br__lex_is_word (&run->lex, "seed");
   if (run->lex.token.type == BR__END)
-    return br__expected (run, "`into FILE.pdf`");
+    {
+      br__expected (run, "`into FILE.pdf`");
+      if (run->end < 90)
+        br__hint (run->error, "write `%.*s into papers.pdf`", (int) run->end, run->text);
+      return BR_SYNTAX;
+    }
   if (!ruler && !seed && !br__lex_is_word (&run->lex, "versions"))
     return br__expected (run, "one of `ruler`, `seed`, `versions`, `names`, `size`, `paper`, `duplex`, `school`, `class`, `date`, `instruction` and `into FILE`");
   status = br__lex_next (&run->lex, run->error);

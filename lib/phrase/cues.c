@@ -164,7 +164,7 @@ const br__cue br__cues[] = {
   { "quit|exit|close|leave without|no|not|don't", NULL, "quit" },
   { "back to|go|step|before|then|again|one", NULL, "undo" },
   { "oops|revert|mistake|undo", NULL, "undo" },
-  { "students|student|pupils|class|who|they|kids wrong|mistakes|right", NULL, "help history" },
+  { "students|student|pupils|class|who|whos|who's|they|kids wrong|mistakes|right|best|worst|well|badly|failing|failed|passed", NULL, "help history" },
   { "wrong that|that's|it|was|went|did|typed|number|button", NULL, "undo" },
   { "lost|crashed|crash|froze|died|disappeared work|computer|everything|sheet|it|program|design", NULL, "help recover" },
   { "lock|freeze|fix|fixed|protect|keep", NULL, "known $K1" },

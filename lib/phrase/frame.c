@@ -188,7 +188,7 @@ assignments (br__words *l)
       br__words_put (l, 2, 0, "=");
       return;
     }
-  if (n > 1 && l->word[0].s[n - 1] == ':' && !br__words_at (l, 0, "rule:|check:") && br__letter_at (l->word[0].s, n, 0))
+  if (n > 1 && l->word[0].s[n - 1] == ':' && !br__words_at (l, 0, "rule:") && br__letter_at (l->word[0].s, n, 0))
     {
       /* A statement takes what stands behind its colon, and a name is set to it.  */
       l->word[0].length--, l->changed = 1;

@@ -133,7 +133,7 @@ br__phrase_refused (br__run *run)
 {
   br__words l = { .run = run };
   br__phrase_frame (&l);
-  return l.count > 0 && l.count < BR__MOST_WORDS && (br__phrase_row_hint (run, &l) || br__phrase_list_hint (run, &l) || br__phrase_feet_hint (run, &l));
+  return l.count > 0 && l.count < BR__MOST_WORDS && (br__size_or_mark (run, &l) || br__phrase_row_hint (run, &l) || br__phrase_list_hint (run, &l) || br__phrase_feet_hint (run, &l));
 }
 
 /* 2x4 and 2x4x8 in one word: a product, or lumber.  3:4: a quotient, or a scale.  floor = 8x8: a product, or a part.  */

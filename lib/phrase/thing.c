@@ -32,6 +32,7 @@ static const struct { const char *spoken, *is; } places[] = {
   { "on top of", "on" }, { "resting|standing|sitting on", "on" }, { "to the left|right of", "" }, { "at|on the left|right of", "" }, { "under|underneath|beneath", "below" }, { "over", "above" },
   { "at|in|on the centre|center|middle of", "same centre as" }, { "at|in|on centre|center|middle of", "same centre as" },
   { "centred|centered at|on|in|over|with", "same centre as" }, { "concentric with|to", "same centre as" },
+  { "centre|center|middle of", "same centre as" }, { "at the origin", "at 0, 0" }, { "at origin", "at 0, 0" },
   { "with the same centre|center as", "same centre as" }, { "same center as", "same centre as" },
   { "qty|quantity of|is|=", "qty" }, { "qty:|quantity:|quantity", "qty" }, { "made|cut|out from|of", "from" } };
 

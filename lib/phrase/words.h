@@ -146,6 +146,8 @@ void br__put_joined (br_text *t, const br__words *l, size_t from, size_t to);
 int br__phrase_sizes (br_text *t, const br__words *l);
 /* RUN, in the words L that were made of TYPED, would set a size to a product, where deck: 22 x 11 is more likely a part: it is refused with both.  */
 int br__two_sizes (br__run *run, const br__run *typed, const br__words *l);
+/* RUN is refused with both readings where the line L could set a size or put it on a mark; 0: it could not.  */
+int br__size_or_mark (br__run *run, const br__words *l);
 /* The same of one thing, 22 long and 11 wide.  */
 int br__phrase_sized (br_text *t, const br__words *l);
 /* Puts the size of the shape that the word I is, as it is compared with others; 0: it is none, or more than that.  */

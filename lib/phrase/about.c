@@ -140,14 +140,15 @@ value_of_part (const br__about *m, const char *part, size_t n, const int *taken,
 }
 
 /* The size of the sheet that the PART of N bytes of a parameter's name says, where no value of the line does: the one called so, a
-   wheel's diameter where no front or rear is told apart, or the only one of its kind, fender_inside for fender_radius; NULL: none.  */
+   wheel's diameter where there is a wheelbase and no front or rear is told apart, or the only one of its kind, fender_inside for fender_radius; NULL: none.  */
 static const char *
 size_of_part (const br__run *run, const char *part, size_t n)
 {
   static const char inner[] = "_radius|_inside|_inner";
   const char *found = NULL;
   size_t left = BR__MOST_OFFERED;
-  const int front = (n == 5 && memcmp (part, "front", n) == 0) || (n == 4 && memcmp (part, "rear", n) == 0);
+  const br__words base = { .run = run, .word = { { "wheelbase", strlen ("wheelbase") } }, .count = 1 };
+  const int front = br__word_known (&base, 0) && ((n == 5 && memcmp (part, "front", n) == 0) || (n == 4 && memcmp (part, "rear", n) == 0));
   for (const br__entry *e = br__graph_first (run->sheet->graph); e && left > 0; e = br__entry_next (e), left--)
     {
       const char *name = br__entry_name (e);
@@ -217,7 +218,7 @@ takes_all (const br__about *m, const char *is)
     if (br__words_at (&m->l, i, "degree|degrees|deg") && br__word_begins_number (&m->l, i - 1)
         && (strncmp (is, "atan", 4) == 0 || strchr ("$d(s", *is)))
       return 0;
-  if (strncmp (is, "$K1 =", 5) == 0 && br__words_among (&m->l, "most|least|sure|never|than|between|over|under|above|below"))
+  if (strncmp (is, "$K1 =", 5) == 0 && br__words_among (&m->l, "most|least|sure|never|than|between|over|under|above|below|apart|check"))
     return 0;
   if (strncmp (is, "$1 * $2", 7) == 0 && br__words_among (&m->l, "circumference|radius|area|perimeter|diagonal"))
     return 0;
@@ -349,6 +350,9 @@ hint_of_size (br__run *run, br__about *m)
   const br__words *l = &m->l;
   size_t named = l->count, length = 0, n, value = l->count;
   br_text t = BR_TEXT_ZERO;
+  /* What checks sets nothing.  */
+  if (br__words_at (l, 0, "check"))
+    return 0;
   for (size_t i = 0; i < l->count; i++)
     {
       const br__words one = br__bare_word (l, i);

@@ -192,12 +192,7 @@ br__read_topic (const br__topic **topic, int *own, br__run *run)
   *topic = NULL;
   *own = br__lex_is_word (&run->lex, "own");
   if (at.type != BR__NAME)
-    {
-      br__expected (run, "the name of a topic");
-      if (at.type == BR__NUMBER)
-        br__hint (run->error, "the count stands behind the topic: `sums 5`");
-      return BR_SYNTAX;
-    }
+    return br__expected (run, "the name of a topic");
   if (*own)
     return BR_OK;
   br__search_start (&search, run->text + at.offset, at.length);
@@ -443,7 +438,12 @@ read_option (br__worksheet *w, br__run *run)
     }
   int ruler = br__lex_is_word (&run->lex, "ruler"), seed = br__lex_is_word (&run->lex, "seed");
   if (run->lex.token.type == BR__END)
-    return br__expected (run, "`into FILE.pdf`");
+    {
+      br__expected (run, "`into FILE.pdf`");
+      if (run->end < 90)
+        br__hint (run->error, "write `%.*s into papers.pdf`", (int) run->end, run->text);
+      return BR_SYNTAX;
+    }
   if (!ruler && !seed && !br__lex_is_word (&run->lex, "versions"))
     return br__expected (run, "one of `ruler`, `seed`, `versions`, `names`, `size`, `paper`, `duplex`, `school`, `class`, `date`, `instruction` and `into FILE`");
   status = br__lex_next (&run->lex, run->error);

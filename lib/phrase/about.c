@@ -11,6 +11,7 @@
 #include <strings.h>
 
 #include "exact/status.h"
+#include "formula/words.h"
 #include "phrase/phrase.h"
 #include "phrase/topics.h"
 #include "phrase/words.h"
@@ -123,16 +124,43 @@ find_roles (br__about *m, const br__cue *c)
 
 /* ---- The functions of the trade ---- */
 
-/* The value that PART of N bytes of a parameter's name says: what is called so, or stands nearest to the word.  */
+/* The value that PART of N bytes of a parameter's name says: what is called so or, where that is not asked for alone, stands nearest
+   to the word.  */
 static size_t
-value_of_part (const br__about *m, const char *part, size_t n, const int *taken)
+value_of_part (const br__about *m, const char *part, size_t n, const int *taken, int called)
 {
   char role[64];
   for (size_t i = 0; i < m->count; i++)
     if (!taken[i] && m->l.word[m->v[i].at].length >= n && memcmp (m->l.word[m->v[i].at].s, part, n) == 0)
       return i;
+  if (called)
+    return BR__MOST_VALUES;
   snprintf (role, sizeof role, "%.*s-%s", (int) n, part, n == 3 && memcmp (part, "gap", n) == 0 ? "|between|space|room|clear-|daylight" : n == 5 && memcmp (part, "shaft", n) == 0 ? "|axle|dowel|pin|rod|bolt" : "");
   return find_role (m, "", role, taken);
+}
+
+/* The size of the sheet that the PART of N bytes of a parameter's name says, where no value of the line does: the one called so, a
+   wheel's diameter where there is a wheelbase and no front or rear is told apart, or the only one of its kind, fender_inside for fender_radius; NULL: none.  */
+static const char *
+size_of_part (const br__run *run, const char *part, size_t n)
+{
+  static const char inner[] = "_radius|_inside|_inner";
+  const char *found = NULL;
+  size_t left = BR__MOST_OFFERED;
+  const br__words base = { .run = run, .word = { { "wheelbase", strlen ("wheelbase") } }, .count = 1 };
+  const int front = br__word_known (&base, 0) && ((n == 5 && memcmp (part, "front", n) == 0) || (n == 4 && memcmp (part, "rear", n) == 0));
+  for (const br__entry *e = br__graph_first (run->sheet->graph); e && left > 0; e = br__entry_next (e), left--)
+    {
+      const char *name = br__entry_name (e);
+      const size_t length = strlen (name);
+      if (br__is_hidden_entry (e) || !br__entry_definition (e))
+        continue;
+      if (length == n && memcmp (name, part, n) == 0)
+        return name;
+      if (strcmp (name, "wheel") == 0 ? front : n == 6 && length > n && memcmp (name, part, n) == 0 && br__ends_in (name, length, inner, strlen (inner)))
+        found = name;
+    }
+  return found;
 }
 
 /* T = the function F with the values of the line that its parameters are called by, and sizes of the sheet for the others.  */
@@ -142,29 +170,32 @@ put_call (br_text *t, br__about *m, const br__function *f)
   int taken[BR__MOST_VALUES] = { 0 };
   static const char slot[] = "$1";
   size_t most = br__function_most (f), value[8], left = m->count;
-  for (size_t p = 0; p < most && p < 8; p++)
-    {
-      size_t length, first;
-      const char *name = br__shop_parameter (&length, f, p);
-      for (first = 0; first < length && name[first] != '_'; first++)
-        ;
-      value[p] = value_of_part (m, name, first, taken);
-      if (value[p] < BR__MOST_VALUES)
-        taken[value[p]] = 1, left--;
-    }
+  for (size_t pass = 0; pass < 2; pass++)
+    for (size_t p = 0; p < most && p < 8; p++)
+      {
+        size_t length, first;
+        const char *name = br__shop_parameter (&length, f, p);
+        for (first = 0; first < length && name[first] != '_'; first++)
+          ;
+        if (pass && value[p] < BR__MOST_VALUES)
+          continue;
+        value[p] = value_of_part (m, name, first, taken, !pass);
+        if (value[p] < BR__MOST_VALUES)
+          taken[value[p]] = 1, left--;
+      }
   for (size_t p = 0; p < most && p < 8; p++)
     {
       size_t length, first, i = value[p];
       const char *name = br__shop_parameter (&length, f, p);
       for (first = 0; first < length && name[first] != '_'; first++)
         ;
-      const int named = i == BR__MOST_VALUES && m->l.run->lex.known && m->l.run->lex.known (m->l.run->lex.user, name, first);
+      const char *named = i == BR__MOST_VALUES ? size_of_part (m->l.run, name, first) : NULL;
       for (size_t k = 0; left && !named && i == BR__MOST_VALUES && k < m->count; k++)
         if (!taken[k])
           i = k, taken[k] = 1, left--;
       br__text_puts (t, p ? ", " : "(");
       if (named)
-        br__text_put (t, name, first);
+        br__text_puts (t, named);
       else if (i == BR__MOST_VALUES)
         return 0;
       m->order[0] = i < BR__MOST_VALUES ? i : 0;
@@ -187,7 +218,7 @@ takes_all (const br__about *m, const char *is)
     if (br__words_at (&m->l, i, "degree|degrees|deg") && br__word_begins_number (&m->l, i - 1)
         && (strncmp (is, "atan", 4) == 0 || strchr ("$d(s", *is)))
       return 0;
-  if (strncmp (is, "$K1 =", 5) == 0 && br__words_among (&m->l, "most|least|sure|never|than|between|over|under|above|below"))
+  if (strncmp (is, "$K1 =", 5) == 0 && br__words_among (&m->l, "most|least|sure|never|than|between|over|under|above|below|apart|check"))
     return 0;
   if (strncmp (is, "$1 * $2", 7) == 0 && br__words_among (&m->l, "circumference|radius|area|perimeter|diagonal"))
     return 0;
@@ -234,10 +265,14 @@ asks_values (const br__about *m)
 static int
 try_hint (br_text *t, br__about *m, const br__cue *c, const char *is, const char *end)
 {
-  const br__function *f = end > is + 2 && end[-1] == ')' && end[-2] == '(' ? br__function_find (is, (size_t) (end - is) - 2) : NULL;
+  /* check wheel_gap() > 0: the function, and what stands around it.  */
+  const char *call = strstr (is, "()"), *name = call;
+  while (name && name > is && br__letter_at (name - 1, 1, 1))
+    name--;
+  const br__function *f = call && call < end ? br__function_find (name, (size_t) (call - name)) : NULL;
   br__text_reset (t);
   memset (m->taken, 0, sizeof m->taken);
-  if (!br__about_put (t, m, is, f ? end - 2 : end) || (f && !put_call (t, m, f)) || !takes_all (m, c->is) || t->length >= 120)
+  if (!br__about_put (t, m, is, f ? call : end) || (f && (!put_call (t, m, f) || !br__about_put (t, m, call + 2, end))) || !takes_all (m, c->is) || t->length >= 120)
     return 0;
   /* What was typed already is no help.  */
   const br__run *run = m->l.run;
@@ -315,6 +350,9 @@ hint_of_size (br__run *run, br__about *m)
   const br__words *l = &m->l;
   size_t named = l->count, length = 0, n, value = l->count;
   br_text t = BR_TEXT_ZERO;
+  /* What checks sets nothing.  */
+  if (br__words_at (l, 0, "check"))
+    return 0;
   for (size_t i = 0; i < l->count; i++)
     {
       const br__words one = br__bare_word (l, i);
@@ -444,7 +482,7 @@ br__phrase_about (br__run *run, int last)
   for (const br__cue *c = br__cues; c->has && (last || !late); c++)
     {
       const char *slot = strchr (c->is, '$');
-      const int takes_values = strstr (c->is, "()") || (slot && strchr ("123456789@&+", slot[1]));
+      const int takes_values = (strstr (c->is, "()") && strncmp (c->is, "check ", 6) != 0) || (slot && strchr ("123456789@&+", slot[1]));
       const int helps = strncmp (c->is, "help", 4) == 0;
       late |= !*c->has;
       if (!*c->has && values && !equals && !denies && hint_of_size (run, &m))

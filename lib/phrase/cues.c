@@ -24,7 +24,7 @@
 #define TURNS "turn|turns|turned|revolution|revolutions|revs|rotation|rotations|rotate|rotates|spin|spins|roll|rolls"
 #define ROUND "circumference|rim|around"
 #define THINGS "holes|hole|slats|slat|rungs|rung|pegs|peg|screws|nails|posts|balusters|spindles|shelves|marks|dowels|bars|hooks"
-#define APART "apart|spaced|spacing|spaces|space|spread|evenly|equally|gap|gaps|between"
+#define APART "apart|spaced|spacing|spaces|space|spread|evenly|equally|gap|gaps"
 #define PIECES "pieces|piece|parts|part|lengths|sections|bits|strips|blocks|equal|cut|split|divide|share|slice|saw"
 #define ANGLE "angle|slope|slopes|pitch|gradient|incline|ramp|steep|grade|tilt|degrees|degree"
 #define MORE "bigger|larger|longer|greater|wider|more|thicker|taller|higher"
@@ -104,6 +104,7 @@ const br__cue br__cues[] = {
   { "grain", NULL, "help part" },
   { "screw|screws|bolt drill-|hole|holes|size", NULL, "help drills" },
   { "have|got|buy|stock|bought|some", NULL, "stock $X1 = $B1 x $V1[ qty $N1]" },
+  { "long|lengths board|boards|plank|planks|timber|lumber|piece|pieces", NULL, "stock $X1 = $B1 x $V1[ qty $N1]" },
   { "fit|fits|enough|lay|layout|get|where|show plank-|board-|stock|sheet-|wood|cut|cuts", NULL, "cuts" },
   { "what|which|how|list cut|cuts|cutting|saw", NULL, "cuts" },
   { "need|buy|order|material|materials|wood class|students|pupils|kids|everyone|children", NULL, "order [$N1|24]" },
@@ -125,7 +126,8 @@ const br__cue br__cues[] = {
   { PAPERS " " CLASS, NULL, "worksheet [$T1|reading] 6 versions $N1 into [$I1|papers.pdf]" },
   { PAPERS " level", "level", "worksheet [$T1|reading] $2 level $1 into [$I1|papers.pdf]" },
   { PAPERS " large|big|larger|bigger", NULL, "worksheet [$T1|reading] [$N1|6] size large into [$I1|papers.pdf]" },
-  { PAPERS " size|font|print", NULL, "worksheet [$T1|reading] 6 size large into [$I1|papers.pdf]$-" },
+  { PAPERS " names|name|students|pupils|class|kids", NULL, "worksheet [$T1|reading] [$N1|6] names $F1 into [$I1|papers.pdf]" },
+  { PAPERS " size|font", NULL, "worksheet [$T1|reading] 6 size large into [$I1|papers.pdf]$-" },
   { PAPERS " easy|easier|simple|simpler", NULL, "worksheet [$T1|reading] [$N1|6] level 1 into [$I1|papers.pdf]" },
   { PAPERS " hard|harder|difficult", NULL, "worksheet [$T1|reading] [$N1|6] level 3 into [$I1|papers.pdf]" },
   { PAPERS " again|another|other", NULL, "worksheet [$T1|reading] [$N1|6] seed 2 into [$I1|papers.pdf]" },
@@ -154,16 +156,20 @@ const br__cue br__cues[] = {
   { "print-|draw- parts|pieces", NULL, "draw parts scale $R1 into [$I1|drawing.pdf]" },
   { "draw-|print-|picture|plan", NULL, "draw scale $R1 into [$I1|drawing.pdf]" },
   { "print-|pdf|picture drawing|picture|plan|pdf|paper|it|everything|page", NULL, "draw into [$I1|drawing.pdf]" },
+  { "drawn|drew|draw|drawing|sketch|sketched|plan half scale|size|scaled", NULL, "scale half" },
+  { "drawn|drew|draw|drawing|sketch|sketched|plan scale|scaled|at|is", NULL, "scale $R1" },
   { "whole|everything|all|cart|design|drawing half|double|twice|bigger|smaller|big|scale|times", NULL, "help scale" },
   { "put|bring back", NULL, "undo~redo" },
   { "why|what|which|where check|checks|rule|rules", NULL, "check" },
   { "quit|exit|close|leave without|no|not|don't", NULL, "quit" },
   { "back to|go|step|before|then|again|one", NULL, "undo" },
   { "oops|revert|mistake|undo", NULL, "undo" },
-  { "students|student|pupils|class|who wrong|mistakes|right", NULL, "help history" },
+  { "students|student|pupils|class|who|whos|who's|they|kids wrong|mistakes|right|best|worst|well|badly|failing|failed|passed", NULL, "help history" },
   { "wrong that|that's|it|was|went|did|typed|number|button", NULL, "undo" },
   { "lost|crashed|crash|froze|died|disappeared work|computer|everything|sheet|it|program|design", NULL, "help recover" },
   { "lock|freeze|fix|fixed|protect|keep", NULL, "known $K1" },
+  { "fender-|mudguard-|guard clear|clears|touch-|hit-|rub-|catch-|overlap-|room", NULL, "check fender_gap() > 0" },
+  { "wheels|tyres|tires touch-|hit-|rub-|collide|overlap-|clash-", NULL, "check wheel_gap() > 0" },
   { "don't|dont|not|never|no change|move|alter|tidy|round", NULL, "known $K1" },
   { "don't|dont|do|never touch", NULL, "known $K1" },
   { "from depend-|come|comes|based|why|affect-|uses", NULL, "trace $K1" },

@@ -77,6 +77,13 @@ signs_around (br__words *l)
   /* =3+4 */
   if (l->count && l->word[0].length > 1 && l->word[0].s[0] == '=' && br__measure_begins (l->word[0].s, l->word[0].length, 1))
     l->word[0].s++, l->word[0].length--, l->changed = 1;
+  /* 3/8 in = ?mm */
+  const size_t last = l->count ? l->count - 1 : 0;
+  if (last && l->word[last].length > 1 && l->word[last].s[0] == '?' && br__letter_at (l->word[last].s + 1, 1, 0))
+    {
+      l->word[last].s++, l->word[last].length--;
+      br__words_put (l, last, 0, "?");
+    }
   /* sixty fourths */
   for (size_t i = 0; i + 1 < l->count; i++)
     if (br__words_at (l, i, "sixty fourth|fourths") || br__words_at (l, i, "thirty second|seconds"))
@@ -88,11 +95,14 @@ signs_around (br__words *l)
     l->word[l->count - 1].length--, l->changed = 1;
 }
 
+/* Said before a line that puts another right.  */
+#define CORRECTS "sorry|sorry,|actually|actually,|wait|wait,|whoops|whoops,|oops|oops,|hmm|hmm,|well,|no,|nope,|ok,|okay,|so,"
+
 static void
 questions (br__words *l)
 {
   static const struct { const char *phrase, *is; } table[] = {
-    { "please", "" }, { "wat|wot", "what" }, { "wats|wots", "what is" }, { "can|could|would|will you", "" }, { "can|could|may i", "" }, { "i want|need|like to", "" },
+    { "please", "" }, { CORRECTS, "" }, { "i meant|mean", "" }, { "wat|wot", "what" }, { "wats|wots", "what is" }, { "can|could|would|will you", "" }, { "can|could|may i", "" }, { "i want|need|like to", "" },
     { "i would like to", "" }, { "i'd like to", "" }, { "let us|me", "" }, { "let's|lets", "" }, { "please", "" },
     { "what is missing", "missing" }, { "what's missing", "missing" }, { "whats missing", "missing" },
     { "what is still missing", "missing" }, { "show|list checks", "check" }, { "show|list dimensions", "list" },
@@ -130,7 +140,7 @@ questions (br__words *l)
         }
     }
   for (size_t k = 0; k < sizeof table / sizeof table[0]; k++)
-    if (br__words_at (l, 0, table[k].phrase) && !br__word_known (l, 0)
+    if (br__words_at (l, 0, table[k].phrase) && !br__word_known (l, 0) && (l->count > 1 || strcmp (table[k].phrase, CORRECTS) != 0)
         && (strncmp (table[k].phrase, "show|list", 9) != 0 || l->count == 2))
       br__words_put (l, 0, br__words_of (table[k].phrase), table[k].is);
   /* show 3-1/4 in mm, show wheel in mm */
@@ -178,10 +188,12 @@ assignments (br__words *l)
       br__words_put (l, 2, 0, "=");
       return;
     }
-  if (n > 1 && l->word[0].s[n - 1] == ':' && !br__words_at (l, 0, "rule:|check:") && br__letter_at (l->word[0].s, n, 0))
+  if (n > 1 && l->word[0].s[n - 1] == ':' && !br__words_at (l, 0, "rule:") && br__letter_at (l->word[0].s, n, 0))
     {
-      l->word[0].length--;
-      br__words_put (l, 1, 0, "=");
+      /* A statement takes what stands behind its colon, and a name is set to it.  */
+      l->word[0].length--, l->changed = 1;
+      if (!br__statement_of (l->run, l->word[0].s, l->word[0].length))
+        br__words_put (l, 1, 0, "=");
     }
   else if (l->word[1].length == 2 && memcmp (l->word[1].s, ":=", 2) == 0)
     br__words_put (l, 1, 1, "=");

@@ -133,29 +133,33 @@ br__phrase_refused (br__run *run)
 {
   br__words l = { .run = run };
   br__phrase_frame (&l);
-  return l.count > 0 && l.count < BR__MOST_WORDS && (br__phrase_row_hint (run, &l) || br__phrase_list_hint (run, &l) || br__phrase_feet_hint (run, &l));
+  return l.count > 0 && l.count < BR__MOST_WORDS && (br__size_or_mark (run, &l) || br__phrase_row_hint (run, &l) || br__phrase_list_hint (run, &l) || br__phrase_feet_hint (run, &l));
 }
 
-/* 2x4 and 2x4x8 in one word: a product, or lumber.  3:4: a quotient, or a scale.  */
+/* 2x4 and 2x4x8 in one word: a product, or lumber.  3:4: a quotient, or a scale.  floor = 8x8: a product, or a part.  */
 static int
 glued_pair (br_error *error, const br__words *l)
 {
-  const char *s = l->word[0].s, *end = s + l->word[0].length, *colon = memchr (s, ':', l->word[0].length);
+  const size_t last = l->count == 3 && br__word_at (l, 1, "=") ? 2 : 0;
+  const char *s = l->word[last].s, *end = s + l->word[last].length, *colon = memchr (s, ':', l->word[last].length);
   br_text product = BR_TEXT_ZERO;
-  int found = l->count == 1 && l->word[0].length < 40, members = 0;
+  int found = l->count == last + 1 && l->word[0].length < 40 && l->word[last].length < 40 && !(last && colon), members = 0;
   for (const char *at = s; found && at <= end; members++)
     {
       br_measure m = BR_MEASURE_ZERO;
       const char *x = memchr (at, colon ? ':' : 'x', (size_t) (end - at));
       const int n = (int) ((x ? x : end) - at);
       found = br_measure_read (&m, at, (size_t) n, NULL, NULL) == BR_OK;
-      br__text_printf (&product, colon ? "%s(%.*s)" : "%s%.*s", !members ? "" : colon ? " / " : " * ", n, at);
+      br__text_printf (&product, colon ? "%s(%.*s)" : "%s%.*s", !members ? "" : colon ? " / " : last ? " x " : " * ", n, at);
       br_measure_clear (&m);
       at += n + 1;
     }
   found = found && members > 1 && !product.failed && !(colon && members > 2);
-  if (found)
-    br__hint (error, colon ? "write `%s`, or `scale %.*s`" : "write `%s`", br__text_string (&product), (int) l->word[0].length, s);
+  if (found && last)
+    br__hint (error, "write `part %.*s = %s` or `%.*s = %s`", (int) l->word[0].length, l->word[0].s, br__text_string (&product), (int) l->word[0].length, l->word[0].s,
+              br__text_string (&product));
+  else if (found)
+    br__hint (error, colon ? "write `%s`, or `scale %.*s`" : "write `%s`", br__text_string (&product), (int) l->word[last].length, s);
   br__text_clear (&product);
   return found;
 }

@@ -259,6 +259,7 @@ nearest_word (char best[MOST_WORD], const br__words *l, size_t i)
   left = BR__MOST_OFFERED;
   for (const br__entry *e = br__graph_first (sheet->graph); e && left > 0; e = br__entry_next (e), left--)
     offer_words (&search, best, br__entry_name (e));
+  offer_words (&search, best, "inches feet yards metres meters millimetres millimeters centimetres centimeters quarters eighth eighths sixteenth sixteenths");
   for (const br__phrase_rule *r = br__phrase_rules; r->typed; r++)
     offer_words (&search, best, r->typed);
   for (const br__phrase_rule *r = br__phrase_orders; r->typed; r++)
@@ -328,7 +329,7 @@ br__phrase_spelled (br_text *t, const br__run *run)
 static int
 waits_for_number (const br__words *l)
 {
-  int found = l->count > 2 && br__word_at (l, 1, "=");
+  int found = l->count > 2 && (br__word_at (l, 1, "=") || (br__words_at (l, 0, "stock|part|circle|box") && br__word_at (l, 2, "=")));
   for (size_t i = 2; i < l->count && found; i++)
     if (br__cardinal (l, i) && !br__words_at (l, i, "a|an"))
       return 1;
@@ -408,6 +409,55 @@ divides_by_length (br__run *run, const br__words *l)
   return 1;
 }
 
+/* 58.7, 31.3, 40 mm in a sheet of inches, from the word FROM on: where the last stands, which alone has *UNIT; 0: it is no such list.
+   25, 4 mm and 1, 234 mm and 1.234, 56 mm are what such a comma in a number is told from.  */
+static size_t
+list_of_one_unit (const br_unit **unit, const br__words *l, size_t from)
+{
+  size_t last = from;
+  int decimals = 0, thousands = 1;
+  br__words one = *l;
+  for (; last < l->count && l->word[last].s[l->word[last].length - 1] == ','; last++)
+    {
+      one.word[last].length--;
+      decimals |= memchr (l->word[last].s, '.', l->word[last].length) != NULL;
+      thousands &= last == from || strspn (l->word[last].s, "0123456789") == 3;
+      if (!br__word_measure (&one, last, unit) || *unit)
+        return 0;
+    }
+  const char *dot = memchr (l->word[from].s, '.', l->word[from].length);
+  const int decimal_comma = last == from + 1 && (!decimals || (dot && strspn (dot + 1, "0123456789") == 3));
+  if (last == from || !br__word_measure (l, last, unit) || decimal_comma || (thousands && strspn (l->word[last].s, "0123456789") == 3))
+    return 0;
+  const size_t next = last + (*unit ? 1 : 2);
+  *unit = *unit ? *unit : br__word_is_unit (l, last + 1) ? br_unit_find (l->word[last + 1].s, l->word[last + 1].length) : NULL;
+  return *unit && (*unit)->dimension == BR_LENGTH && (*unit)->num && !br__word_begins_number (l, next) ? last : 0;
+}
+
+int
+br__last_has_unit (br__run *run, const br__words *l)
+{
+  const size_t from = (size_t) br__words_at (l, 0, "round|full|drawn");
+  const br_unit *unit = NULL, *const own = run->sheet->settings.unit;
+  const size_t last = list_of_one_unit (&unit, l, from);
+  if (!last || unit == own || run->end > 60)
+    return 0;
+  const int before = (int) (l->word[from].s - run->text), rest = (int) (run->text + run->end - l->word[last].s);
+  br_text all = BR_TEXT_ZERO, alone = BR_TEXT_ZERO;
+  br__text_printf (&all, "%.*s", before, run->text);
+  br__text_printf (&alone, "%.*s", before, run->text);
+  for (size_t i = from; i < last; i++)
+    {
+      br__text_printf (&all, "%.*s %s, ", (int) l->word[i].length - 1, l->word[i].s, unit->name);
+      br__text_printf (&alone, "%.*s %s, ", (int) l->word[i].length - 1, l->word[i].s, own->name);
+    }
+  br__fail_two_ways (run, 0, run->end);
+  br__hint (run->error, "write `%s%.*s` or `%s%.*s`", br__text_string (&all), rest, l->word[last].s, br__text_string (&alone), rest, l->word[last].s);
+  br__text_clear (&all);
+  br__text_clear (&alone);
+  return 1;
+}
+
 int
 br__phrase_first (br__run *run)
 {
@@ -415,7 +465,7 @@ br__phrase_first (br__run *run)
   br__words_cut (&l);
   if (l.count == 0 || l.count == BR__MOST_WORDS)
     return 0;
-  if (br__phrase_feet_hint (run, &l) || divides_by_length (run, &l))
+  if (br__phrase_feet_hint (run, &l) || divides_by_length (run, &l) || br__last_has_unit (run, &l))
     return 1;
   const size_t last = l.count - 1;
   if (last && br__words_at (&l, 0, "tolerance|known") && br__words_at (&l, last, "everything|all|them|these|it|this|that") && !br__word_known (&l, last))
@@ -434,13 +484,14 @@ br__phrase_first (br__run *run)
       return 1;
     }
   /* part leg = 200 x 40 x2: two of them, or 2 thick.  */
-  if (last > 4 && br__word_at (&l, 0, "part") && br__word_at (&l, last - 2, "x") && l.word[last].length > 1 && l.word[last].s[0] == 'x'
-      && strspn (l.word[last].s + 1, "0123456789") >= l.word[last].length - 1)
+  const size_t at = last - (last > 6 && br__word_at (&l, last - 1, "from") ? 2 : 0);
+  if (at > 4 && br__word_at (&l, 0, "part") && br__word_at (&l, at - 2, "x") && l.word[at].length > 1 && l.word[at].s[0] == 'x'
+      && strspn (l.word[at].s + 1, "0123456789") >= l.word[at].length - 1)
     {
-      const int before = (int) (l.word[last].s - run->text), n = (int) l.word[last].length - 1;
+      const int before = (int) (l.word[at].s - run->text), n = (int) (run->end - (size_t) before) - 1;
       br__fail_two_ways (run, 0, run->end);
       if (run->end < 60)
-        br__hint (run->error, "write `%.*sqty %.*s` or `%.*sx %.*s`", before, run->text, n, l.word[last].s + 1, before, run->text, n, l.word[last].s + 1);
+        br__hint (run->error, "write `%.*sqty %.*s` or `%.*sx %.*s`", before, run->text, n, l.word[at].s + 1, before, run->text, n, l.word[at].s + 1);
       return 1;
     }
   if (!waits_for_number (&l))

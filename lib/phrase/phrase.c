@@ -246,7 +246,7 @@ sizes (br__words *l)
       br__words_put (l, l->count - 2, 2, "");
       if (br__word_at (l, l->count - 1, "at") || br__word_at (l, l->count - 1, "in"))
         br__words_put (l, l->count - 1, 1, "");
-      br__words_put (l, 0, 0, word);
+      br__words_put (l, br__word_at (l, 1, "=") ? 2 : 0, 0, word);
     }
 }
 
@@ -275,6 +275,20 @@ mark (br__words *l, size_t i)
   if (br__word_begins_number (l, i) && br__words_at (l, i + 1, "of an inch"))
     br__words_put (l, i + 1, 3, "in");
   return br__word_begins_number (l, i);
+}
+
+/* deck/5, (deck + 1)/2 and 2*deck: a formula begins in the word I.  */
+static int
+begins_formula (const br__words *l, size_t i)
+{
+  const char *s = l->word[i].s, *end = s + l->word[i].length;
+  size_t n = 0;
+  while (s < end && *s == '(')
+    s++;
+  while (s + n < end && br__letter_at (s + n, 1, 1))
+    n++;
+  const br__words one = { .run = l->run, .word = { { s, n } }, .count = 1 };
+  return br__word_begins_number (&one, 0) || br__word_known (&one, 0);
 }
 
 static void
@@ -306,7 +320,7 @@ marks (br__words *l)
         continue;
       if (!mark (l, i + 1))
         continue;
-      if (br__word_begins_number (l, 0) || br__word_known (l, 0))
+      if (begins_formula (l, 0))
         {
           br__words_put (l, 0, 0, "round");
           i++;
@@ -366,8 +380,8 @@ static void
 convert_product (br__words *l)
 {
   size_t last = l->count - 1;
-  int product = br__function_find (l->word[0].s, l->word[0].length) != NULL;
-  if (l->count < 4 || !br__word_is_unit (l, last) || !br__words_at (l, last - 1, "in|into|to|as")
+  int product = br__function_find (l->word[0].s, l->word[0].length) != NULL || (begins_formula (l, 0) && !br__word_known (l, 0) && !br__word_begins_number (l, 0));
+  if (l->count < 3 || !br__word_is_unit (l, last) || !br__words_at (l, last - 1, "in|into|to|as")
       || (strcmp (l->run->sheet->settings.unit->name, "in") != 0 && br__word_begins_number (l, last - 2)))
     return;
   for (size_t i = 1; i < last - 1; i++)

@@ -186,6 +186,9 @@ br__run_works (const br__run *run, const char *text, size_t length)
 {
   br_error error;
   const char *second = memchr (text, ';', length);
+  /* Of several, those are tried that change nothing for each other.  */
+  if (second && strncmp (second, "; check ", 8) == 0 && !br__run_works (run, second + 2, length - (size_t) (second + 2 - text)))
+    return 0;
   length = second ? (size_t) (second - text) : length;
   return !replaces_unasked (run, text, length) && (!may_try (run, text) || try_line (&error, run, text, length) == BR_OK);
 }
@@ -262,7 +265,7 @@ run_made (br__run *run, const br__run *typed)
       br__hint (run->error, "write `round %.*s %s to 1 %s` or `round %.*s %s to 1 %s`", n, l.word[1].s, mark->name, mark->name, n, l.word[1].s, own->name, mark->name);
       return BR_SYNTAX;
     }
-  if (sets && br__two_sizes (run, typed, &l))
+  if (br__last_has_unit (run, &l) || (sets && br__two_sizes (run, typed, &l)))
     return BR_SYNTAX;
   /* whel is 4: the wheel, or another size.  */
   const char *const near = sets && !thing ? br__near_size (run, l.word[0].s, l.word[0].length) : NULL;
@@ -344,18 +347,25 @@ read_phrase (br__run *run, br_status status)
   return run->error->status == BR_NO_MEMORY ? BR_NO_MEMORY : status;
 }
 
+/* HINT takes a word behind a number for a name, which may be a slip instead: 3 inchs.  */
+static int
+keeps_word (const char *hint)
+{
+  return strstr (hint, "`, or to keep it `") || strstr (hint, " # ");
+}
+
 /* RUN has no hint but one that leads to help, or does not work.  */
 static int
 needs_hint (br__run *run)
 {
   const char *hint = run->error->hint;
-  return !says_more (run->error) || strncmp (hint, "help ", 5) == 0 || strcmp (hint, "write `help`") == 0 || strcmp (hint, "write `help sizes`") == 0
+  return !says_more (run->error) || keeps_word (hint) || strncmp (hint, "help ", 5) == 0 || strcmp (hint, "write `help`") == 0 || strcmp (hint, "write `help sizes`") == 0
          || (strncmp (hint, "write ", 6) == 0 && hint[6] != '`') || strncmp (hint, "a new size", 10) == 0 || strncmp (hint, "did you mean", 12) == 0 || !hint_works (run);
 }
 
-/* The hint of the line with its slips of the keyboard mended, which is never run as it stands.  */
+/* The hint of the line with its slips of the keyboard mended, which is never run as it stands; ABOUT: or of what it speaks of.  */
 static int
-hint_of_spelling (br__run *run)
+hint_of_spelling (br__run *run, int about)
 {
   br_text spelled = BR_TEXT_ZERO, t = BR_TEXT_ZERO, left_out = BR_TEXT_ZERO;
   br__run made = *run;
@@ -370,7 +380,7 @@ hint_of_spelling (br__run *run)
       more = !found && (br__phrase (&t, &left_out, &made) || (br__text_reset (&t), br__phrase_loose (&t, &made)));
       if (more && (found = t.length < 120 && br__run_works (run, br__text_string (&t), t.length)) != 0)
         br__hint (run->error, "write `%s`", br__text_string (&t));
-      if (!found && steps == 0)
+      if (!found && steps == 0 && about)
         found = br__phrase_about (&made, 1);
       br__text_clear (&spelled);
       spelled = t;
@@ -421,7 +431,7 @@ run_plainer (br__run *run, const br__run *typed, br_status status)
   *run->error = first;
   if (found)
     br__hint (run->error, "%s", later.hint);
-  else if (!br__phrase_about (run, 1) && !hinted && !hint_of_spelling (run) && says_more (run->error))
+  else if (!(keeps_word (first.hint) && hint_of_spelling (run, 1)) && !br__phrase_about (run, 1) && !hinted && !hint_of_spelling (run, 1) && says_more (run->error))
     *run->error->hint = 0;
   br__text_clear (&run->phrase);
   run->phrase = phrase;
@@ -483,6 +493,8 @@ br__run_phrase (br__run *run, br_status status)
       run->sheet->phrases_read += MORE_OF_PLAINER;
       status = run_plainer (run, &typed, status);
     }
+  else if (status == BR_DOMAIN && strstr (run->error->message, "` is not known") && br__seeks_hints (run) && needs_hint (run))
+    hint_of_spelling (run, 0);
   run->sheet->phrases_read += status != BR_OK ? MORE_OF_REFUSED : 0;
   /* What was tried for a hint had no memory: another hint, or none, is no answer.  */
   return run->sheet->tried_short && status != BR_OK ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : status;

@@ -122,3 +122,24 @@ br__two_sizes (br__run *run, const br__run *typed, const br__words *l)
   br__text_clear (&sizes);
   return 1;
 }
+
+/* wheel to 3-1/2, wheel to 5 in: the size of the wheel, or a mark that it is put on.  Of wheel to 4 is told elsewhere, and 1/8 is a mark.  */
+int
+br__size_or_mark (br__run *run, const br__words *l)
+{
+  int64_t n, d;
+  const size_t last = l->count - 1;
+  if (l->count < 3 || l->count > 5 || !br__word_known (l, 0) || !br__word_at (l, 1, "to") || run->end > 60)
+    return 0;
+  const int number = (int) (l->word[last].s + l->word[last].length - l->word[2].s);
+  br_measure m = BR_MEASURE_ZERO;
+  const int reads = br_measure_read (&m, l->word[2].s, (size_t) number, NULL, NULL) == BR_OK;
+  const int sure = !reads || (br_number_get_ratio (&n, &d, &m.value) && (n == 1 || (d == 1 && !m.unit)));
+  br_measure_clear (&m);
+  if (sure)
+    return 0;
+  br__fail_two_ways (run, 0, run->end);
+  br__hint (run->error, "write `%.*s = %.*s` or `round %.*s to %.*s`", (int) l->word[0].length, l->word[0].s, number, l->word[2].s, (int) l->word[0].length, l->word[0].s,
+            number, l->word[2].s);
+  return 1;
+}

@@ -264,6 +264,8 @@ put_words (br_text *t, const br__words *l, size_t from, size_t to, int list)
       if (list && (br__word_at (l, i, "and") || br__word_at (l, i, "&")) && i > from)
         {
           br__text_puts (t, comma ? "" : ",");
+          /* a wheel and an axle */
+          i += list && i + 2 < to && br__words_at (l, i + 1, "a|an") && br__word_is_new (l, i + 2) && !br__ordinal (l, i + 2, NULL);
           continue;
         }
       br__text_puts (t, i > from ? " " : "");

@@ -18,8 +18,8 @@ typedef struct thing
 } thing;
 
 static const thing kinds[] = {
-  { "circle", "wheel|disc|disk", { "across|diameter|dia|wide", NULL, NULL } },
-  { "plate", "ring", { "across|diameter|dia|wide", NULL, NULL } },
+  { "circle", "wheel|disc|disk", { "across|diameter|diam|dia|wide", NULL, NULL } },
+  { "plate", "ring", { "across|diameter|diam|dia|wide", NULL, NULL } },
   { "outline", "", { NULL, NULL, NULL } },
   { "line", "bar", { NULL, NULL, NULL } },
   { "box", "rectangle|rect", { "wide|long|across", "high|tall|thick", NULL } },
@@ -32,6 +32,7 @@ static const struct { const char *spoken, *is; } places[] = {
   { "on top of", "on" }, { "resting|standing|sitting on", "on" }, { "to the left|right of", "" }, { "at|on the left|right of", "" }, { "under|underneath|beneath", "below" }, { "over", "above" },
   { "at|in|on the centre|center|middle of", "same centre as" }, { "at|in|on centre|center|middle of", "same centre as" },
   { "centred|centered at|on|in|over|with", "same centre as" }, { "concentric with|to", "same centre as" },
+  { "centre|center|middle of", "same centre as" }, { "at the origin", "at 0, 0" }, { "at origin", "at 0, 0" },
   { "with the same centre|center as", "same centre as" }, { "same center as", "same centre as" },
   { "qty|quantity of|is|=", "qty" }, { "qty:|quantity:|quantity", "qty" }, { "made|cut|out from|of", "from" } };
 
@@ -142,7 +143,7 @@ put_sizes (br_text *t, const thing *kind, const br__words *l, size_t *i)
       way[count] = size_at (kind, l, &start, &from[count], &to[count]);
       /* 1x6 8 ft long: lumber has two sizes in one word.  */
       lumber |= kind->word[0] == 's' && count == 0 && way[0] == -1 && memchr (l->word[from[0]].s, 'x', l->word[from[0]].length);
-      if (way[count] == -2 || (kind->word[0] == 'p' && same_way (l, start, "of|pieces|off|times|copies|pcs|needed")))
+      if (way[count] == -2 || (strchr ("ps", kind->word[0]) && same_way (l, start, "of|pieces|off|times|copies|pcs|needed")))
         break;
       if (start < l->count && br__words_at (l, start, "+|-|*|/"))
         return 0;
@@ -176,7 +177,9 @@ static size_t
 quantity_at (const br__words *l, size_t i, size_t *number)
 {
   *number = i;
-  if (br__word_begins_number (l, i) && br__word_at (l, i + 1, "of") && same_way (l, i + 2, "them|these|those"))
+  if (br__word_at (l, i, "qty") && br__cardinal (l, i + 1) > 1)
+    return *number = i + 1, 2;
+  if ((br__word_begins_number (l, i) || br__cardinal (l, i) > 1) && br__word_at (l, i + 1, "of") && same_way (l, i + 2, "them|these|those"))
     return 3;
   if (br__word_begins_number (l, i) && same_way (l, i + 1, "pieces|off|times|copies|pcs|needed"))
     return 2;
@@ -189,6 +192,16 @@ quantity_at (const br__words *l, size_t i, size_t *number)
     return 1;
   *number = i + 1;
   return br__words_at (l, i, "x|times|*") && br__word_begins_number (l, i + 1) && (i + 2 == l->count || br__word_at (l, i + 2, "from")) ? 2 : 0;
+}
+
+/* Puts how many, which the word I says in digits, behind OPENS bytes, or as a word.  */
+static void
+put_count (br_text *t, const br__words *l, size_t i, int opens)
+{
+  if (br__cardinal (l, i) > 1)
+    br__text_printf (t, " qty %lld", (long long) br__cardinal (l, i));
+  else
+    br__text_printf (t, " qty %.*s", (int) bare (l, i) - opens, l->word[i].s + opens);
 }
 
 /* 1/2 wide and a 3/8 hole at I, as the statements have them: the words, or 0.  T may be NULL.  */
@@ -222,10 +235,10 @@ put_rest (br_text *t, const thing *kind, const br__words *l, size_t i)
           i += n;
           continue;
         }
-      if (kind->word[0] == 'p' && (n = quantity_at (l, i, &number)) > 0)
+      if ((kind->word[0] == 'p' || (kind->word[0] == 's' && (br__word_begins_number (l, i) || br__word_at (l, i, "qty")))) && (n = quantity_at (l, i, &number)) > 0)
         {
           const int opens = l->word[number].s[0] == '(' || l->word[number].s[0] == 'x';
-          br__text_printf (t, " qty %.*s", (int) bare (l, number) - opens, l->word[number].s + opens);
+          put_count (t, l, number, opens);
           i += n;
           continue;
         }
@@ -317,7 +330,7 @@ br__phrase_thing (br_text *t, const br__words *l)
     i++;
   const char *kindred = kind->word[0] == 's' ? material (l, i) : NULL;
   const int halves = kind->word[0] == 'c' && br__word_at (l, i, "radius");
-  if (kind->word[0] == 'c' && br__words_at (l, i, "radius|diameter|dia"))
+  if (kind->word[0] == 'c' && br__words_at (l, i, "radius|diameter|diam|dia"))
     i += 1 + (size_t) br__words_at (l, i + 1, "of|is|=");
   if (kindred)
     {

@@ -97,6 +97,8 @@ int br__phrase_is_slot (const char *typed, size_t length);
 static inline uint32_t br__letter_bit (char c) { return UINT32_C (1) << (c & 31); }
 /* Gives RUN's mistake the hint for feet and inches with a comma and no blank between; else 0.  */
 int br__phrase_feet_hint (br__run *run, const br__words *l);
+/* loose.c.  RUN is refused with both readings where just the last of its list L has a unit, 58.7, 31.3, 40 mm, which may be that of all; 0: it is none.  */
+int br__last_has_unit (br__run *run, const br__words *l);
 /* loose.c.  How large a square is; 1 where it is not set, so that squares are measures even then.  */
 const br_number *br__words_grid (const br__words *l);
 /* The word I is a measure, with *UNIT or without.  */
@@ -144,6 +146,8 @@ void br__put_joined (br_text *t, const br__words *l, size_t from, size_t to);
 int br__phrase_sizes (br_text *t, const br__words *l);
 /* RUN, in the words L that were made of TYPED, would set a size to a product, where deck: 22 x 11 is more likely a part: it is refused with both.  */
 int br__two_sizes (br__run *run, const br__run *typed, const br__words *l);
+/* RUN is refused with both readings where the line L could set a size or put it on a mark; 0: it could not.  */
+int br__size_or_mark (br__run *run, const br__words *l);
 /* The same of one thing, 22 long and 11 wide.  */
 int br__phrase_sized (br_text *t, const br__words *l);
 /* Puts the size of the shape that the word I is, as it is compared with others; 0: it is none, or more than that.  */

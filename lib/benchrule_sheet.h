@@ -177,7 +177,8 @@ BR_API void br_sheet_free (br_sheet *sheet);
 
 /* Runs the lines of TEXT; FILE (may be NULL) names them in faults and FIRST_LINE is the number of the
    first.  A wrong line is told to SINK (may be NULL) and the rest goes on.  Returns the first status
-   that was not BR_OK: any of them, as each statement has its own.  */
+   that was not BR_OK: any of them, as each statement has its own.  In a callback of SHEET's own, where a statement is half
+   done, this, br_sheet_run_file and br_sheet_set do nothing and return BR_DOMAIN.  */
 BR_API br_status br_sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file,
                                size_t first_line, const br_sink *sink);
 /* Opens the file PATH where SHEET is empty, else brings it in as `use` does; "-" is not special here.  Returns the first status

@@ -48,6 +48,7 @@ display_init (display *d, FILE *stream, display_color color)
 {
   d->stream = stream;
   d->no_pictures = 0;
+  d->stop = NULL;
   d->utf8 = strcmp (nl_langinfo (CODESET), "UTF-8") == 0;
   d->color = use_color (fileno (stream), color);
   display_measure (d);
@@ -173,7 +174,7 @@ fold_line (const display *d, const char *text, size_t length)
 void
 display_fold (const display *d, const char *text, size_t length)
 {
-  while (length > 0)
+  while (length > 0 && !display_is_stopped (d))
     {
       const char *end = memchr (text, '\n', length);
       size_t line = end ? (size_t) (end - text) : length;
@@ -190,6 +191,12 @@ display_bold (const display *d, int on)
 {
   if (d->color)
     fputs (on ? "\033[1m" : "\033[0m", d->stream);
+}
+
+int
+display_is_stopped (const display *d)
+{
+  return d->stop && *d->stop;
 }
 
 void

@@ -4,6 +4,7 @@
 #ifndef REPL_DISPLAY_H
 #define REPL_DISPLAY_H
 
+#include <signal.h>
 #include <stdio.h>
 
 typedef enum display_color { DISPLAY_AUTO, DISPLAY_ALWAYS, DISPLAY_NEVER } display_color;
@@ -17,6 +18,7 @@ typedef struct display
   int terminal;     /* it is one; HEIGHT rows, 0 where that is not known */
   int height;
   int no_pictures;  /* of rulers */
+  const volatile sig_atomic_t *stop;    /* not 0: whoever reads has seen enough; or NULL */
 } display;
 
 /* AUTO colours a terminal, unless NO_COLOR is set and not empty or TERM is unset or dumb.  */
@@ -34,6 +36,8 @@ void display_wrap (const display *d, const char *text, int column, int indent);
    indent.  */
 void display_fold (const display *d, const char *text, size_t length);
 void display_bold (const display *d, int on);
+/* Whether what is left to write is not wanted any more.  */
+int display_is_stopped (const display *d);
 /* COUNT times the string.  */
 void display_repeat (const display *d, const char *text, int count);
 /* One of two spellings of a sign.  */

@@ -122,6 +122,9 @@ session_fault (session *s, const br_fault *fault)
 {
   s->faults++;
   end_progress (s);
+  /* At the prompt the rows of what was stopped are a part that nobody asked for, and there may be very many.  */
+  if (s->interrupted && fault->error->status == BR_STOPPED)
+    text_clear (&s->text);
   text_flush (&s->text);
   pager_pass (&s->pager, &s->out);
   if (s->json && !json_put_fault (s->out.stream, fault))
@@ -241,9 +244,13 @@ static void
 finish_run (session *s, br_status status, size_t faults_before, const char *file)
 {
   end_progress (s);
+  /* Ctrl-C ends a long answer while it is written; one that came before, in the work, has its answer, such as a plan.  */
+  if (s->interrupted && !*s->interrupted)
+    s->out.stop = s->interrupted;
   text_flush (&s->text);
   given_end (&s->given);
   pager_end (&s->pager, &s->out);
+  s->out.stop = NULL;
   if (status != BR_OK && s->faults == faults_before)
     tell_of_run (s, status, file);
   if (!s->interrupted && s->saved && !br_sheet_unsaved (s->sheet))

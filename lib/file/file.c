@@ -199,6 +199,8 @@ br__file_resolve (const char *path)
   char real[PATH_MAX];
   if (realpath (path, real))
     return copy_of (real);
+  if (!*path)
+    return NULL;                /* no name is none in this folder */
   br_text t = BR_TEXT_ZERO, whole = BR_TEXT_ZERO;
   char *folder = follow (&t, path) ? br__file_folder (br__text_string (&t)) : NULL, *made = NULL;
   if (folder)

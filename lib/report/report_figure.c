@@ -52,7 +52,9 @@ drop_table (br__plot *p)
 static br_status
 draw_at (figure *f, br__run *run, const br_number *ratio)
 {
-  br_status status = br__paperwork_make (&f->w, run, "side view", ratio, NULL, NULL, 0);
+  /* Scale after scale is tried, each of which takes its time.  */
+  br_status status = br__stopped (run) ? br__fail_stopped (run)
+                     : br__paperwork_make (&f->w, run, "side view", ratio, NULL, NULL, 0);
   if (status == BR_OK)
     status = br__view_make (&f->view, run, ratio, NULL, NULL);
   if (status == BR_OK)

@@ -399,7 +399,7 @@ run_path (br_sheet *sheet, const char *path, const br_sink *sink)
 br_status
 br_sheet_run_file (br_sheet *sheet, const char *path, const br_sink *sink)
 {
-  if (!sheet || !path)
+  if (!sheet || !path || sheet->running)
     return BR_DOMAIN;
   br__call call;
   br__sheet_enter (&call, sheet, sink);

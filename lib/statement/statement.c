@@ -453,7 +453,7 @@ br_status
 br_sheet_run (br_sheet *sheet, const char *text, size_t length, const char *file, size_t first_line,
               const br_sink *sink)
 {
-  if (!sheet || (!text && length))
+  if (!sheet || (!text && length) || sheet->running)
     return BR_DOMAIN;
   br__call call;
   br__sheet_enter (&call, sheet, sink);

@@ -140,6 +140,8 @@ br_sheet_set (br_sheet *sheet, const char *name, const br_real *value, br_dimens
 {
   if (!sheet || !name || !value)
     return br__fail_null (error);
+  if (sheet->running)
+    return br__fail (error, BR_DOMAIN, 0, 0, "a sheet takes no lines from its own callbacks");
   const char *unit = unit_of (dimension);
   br_text t = BR_TEXT_ZERO;
   br_error found = { .status = BR_OK };

@@ -173,7 +173,7 @@ table_put (const table *t, const display *d)
   int widths[TABLE_COLUMNS];
   measure (widths, t);
   fit (widths, t, d->width);
-  for (size_t row = 0; row < all_rows (t); row++)
+  for (size_t row = 0; row < all_rows (t) && !display_is_stopped (d); row++)
     {
       size_t last = last_cell (widths, t, row);
       display_repeat (d, " ", INDENT);

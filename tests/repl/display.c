@@ -260,6 +260,28 @@ test_break (void **state)
   close_display (&d, "an error of\n  \xe2\x89\x88 0.125 in");
 }
 
+/* After Ctrl-C no more lines come, however many there are.  */
+static void
+test_stop (void **state)
+{
+  static const char *const headings[] = { "name", "value" };
+  static const char text[] = "one\ntwo\n";
+  table t = TABLE_ZERO;
+  (void) state;
+  table_start (&t, 2, headings);
+  for (int i = 0; i < 4; i++)
+    table_add (&t, "x");
+  for (volatile sig_atomic_t stop = 0; stop < 2; stop++)
+    {
+      display d = open_display (80, 1);
+      d.stop = &stop;
+      table_put (&t, &d);
+      display_fold (&d, text, strlen (text));
+      close_display (&d, stop ? "" : "  name  value\n  x     x\n  x     x\none\ntwo\n");
+    }
+  table_clear (&t);
+}
+
 int
 main (void)
 {
@@ -267,7 +289,7 @@ main (void)
     CHECK_TEST (test_escape), CHECK_TEST (test_broken), CHECK_TEST (test_column),
     CHECK_TEST (test_caret), CHECK_TEST (test_hint), CHECK_TEST (test_window),
     CHECK_TEST (test_table), CHECK_TEST (test_ruler), CHECK_TEST (test_arrow),
-    CHECK_TEST (test_ruler_ends), CHECK_TEST (test_break)
+    CHECK_TEST (test_ruler_ends), CHECK_TEST (test_break), CHECK_TEST (test_stop)
   };
   if (!setlocale (LC_CTYPE, "C.UTF-8"))
     return 77;

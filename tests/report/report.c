@@ -550,13 +550,39 @@ stopped (void **state)
   assert_true (strncmp (s.mistake, "line ", 5) == 0 && strstr (s.mistake, ": stopped"));
 }
 
+/* The figure, for which scale after scale is tried, ends too.  */
+static void
+stopped_figure (void **state)
+{
+  static const char line[] = "review boxes.txt";
+  clock_t took[2];
+  FILE *file = fopen ("boxes.txt", "w");
+  (void) state;
+  assert_non_null (file);
+  for (int i = 0; i < 160; i++)
+    fprintf (file, "box c%d = %d x %d at %d, %d deep %d\n", i, i % 9 + 1, i % 4 + 1, i % 40, i / 40, i % 7 + 1);
+  assert_int_equal (fclose (file), 0);
+  for (int i = 0; i < 2; i++)
+    {
+      stopping s = { .flag = 0 };
+      br_sink sink = { .user = &s, .progress = i ? ask_to_stop : NULL };
+      br_sheet *sheet = sheet_with ("");
+      br_sheet_watch (sheet, &s.flag);
+      took[i] = clock ();
+      (void) !br_sheet_run (sheet, line, sizeof line - 1, "test", 1, &sink);
+      took[i] = clock () - took[i];
+      br_sheet_free (sheet);
+    }
+  assert_true (took[1] < took[0] / 4 * 3);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (letters), CHECK_TEST (pieces), CHECK_TEST (cart), CHECK_TEST (rows), CHECK_TEST (checks), CHECK_TEST (plan), CHECK_TEST (sticks), CHECK_TEST (cautions),
     CHECK_TEST (little),
-    CHECK_TEST (metric), CHECK_TEST (drawing_with_table), CHECK_TEST (scale_of_the_figure), CHECK_TEST (hostile), CHECK_TEST (random_texts), CHECK_TEST (reader), CHECK_TEST (mistakes), CHECK_TEST (guards), CHECK_TEST (test_power), CHECK_TEST (stopped)
+    CHECK_TEST (metric), CHECK_TEST (drawing_with_table), CHECK_TEST (scale_of_the_figure), CHECK_TEST (hostile), CHECK_TEST (random_texts), CHECK_TEST (reader), CHECK_TEST (mistakes), CHECK_TEST (guards), CHECK_TEST (test_power), CHECK_TEST (stopped), CHECK_TEST (stopped_figure)
   };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, source_enter, lesson_leave));

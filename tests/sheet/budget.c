@@ -193,10 +193,44 @@ freed_inside (void **state)
   remove ("outer.sheet");
 }
 
+/* A statement that is half done, of which `use` has many, is not the place for another one.  */
+static void
+ask_record (void *user, const br_record *record)
+{
+  keeper *k = user;
+  br_real three = BR_REAL_ZERO;
+  br_error error = { .status = BR_OK };
+  (void) record;
+  k->records++;
+  check_ok (br_real_read (&three, "3", 1, NULL));
+  assert_int_equal (br_sheet_run (k->sheet, "z = 1", 5, "test", 1, NULL), BR_DOMAIN);
+  assert_int_equal (br_sheet_run_file (k->sheet, "inner.sheet", NULL), BR_DOMAIN);
+  assert_int_equal (br_sheet_set (k->sheet, "z", &three, BR_LENGTH, &error), BR_DOMAIN);
+  assert_string_equal (error.message, "a sheet takes no lines from its own callbacks");
+  br_real_clear (&three);
+}
+
+static void
+asked_inside (void **state)
+{
+  keeper k = { .free_at = SIZE_MAX - 1 };
+  br_sink sink = { .user = &k, .record = ask_record };
+  static const char lines[] = "use inner.sheet\nundo\nredo\nd = 4 in";
+  (void) state;
+  sheet_put_file ("inner.sheet", "a = 1 in\nb = 2 in\nc = a + b\n");
+  check_ok (br_sheet_new (&k.sheet));
+  check_ok (br_sheet_run (k.sheet, lines, strlen (lines), "test", 1, &sink));
+  assert_true (k.records >= 6);
+  assert_int_equal (br_sheet_get (&(br_real) BR_REAL_ZERO, NULL, k.sheet, "z", NULL), BR_DOMAIN);
+  check_ok (br_sheet_run (k.sheet, "z = 1", 5, "test", 1, NULL));
+  br_sheet_free (k.sheet);
+  remove ("inner.sheet");
+}
+
 int
 main (void)
 {
-  const struct CMUnitTest tests[] = { CHECK_TEST (filled), CHECK_TEST (over), CHECK_TEST (apart), CHECK_TEST (freed_inside) };
+  const struct CMUnitTest tests[] = { CHECK_TEST (filled), CHECK_TEST (over), CHECK_TEST (apart), CHECK_TEST (freed_inside), CHECK_TEST (asked_inside) };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, NULL, NULL));
 }

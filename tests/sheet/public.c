@@ -284,6 +284,8 @@ check_refused (const char *path, const char *word)
   snprintf (line, sizeof line, "%s/never", path);
   assert_int_equal (br_sheet_save (sheet, line, &error), BR_IO);
   assert_true (*error.message != 0);
+  assert_int_equal (br_sheet_save (sheet, "", &error), BR_IO);
+  assert_string_equal (error.message, "cannot write ``: there is no such file or folder");
   assert_null (br_sheet_path (sheet));
   assert_int_equal (br_sheet_unsaved (sheet), 1);
   sheet_end (sheet, &s);

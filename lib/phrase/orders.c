@@ -10,6 +10,8 @@
 #define PICTURE " .pdf|.svg|.png"
 
 const br__phrase_rule br__phrase_orders[] = {
+  { "times|plus V", "?help fractions" },
+  { "V / N with|and V kerf", "?divide $1 into $2 kerf $3" },
   { "draw|print|plot|show [it|this] [at|in] W scale|size", "?draw scale $1 into drawing.pdf" },
   { "draw|print|plot|export [it|this] [at|in] W scale|size into|to|as|in|on" PICTURE, "draw scale $1 into $2" },
   { "draw|print|plot|export [it|this] [at|in] [a] [scale] [of] V into|to|as|in|on" PICTURE, "draw scale $1 into $2" },
@@ -457,8 +459,8 @@ const br__phrase_rule br__phrase_orders[] = {
   { "* in|as|to|into feet and inches", "$1 in ft" },
   { "turn|switch|show|use [on] feet [and] [inches]", "feet on" },
   { "scale [is|of] V to V", "scale $1:$2" },
-  { "at half scale|size", "scale half" },
-  { "at full scale|size", "scale full" },
+  { "at|use half scale|size", "?scale half" },
+  { "at|use full scale|size", "?scale full" },
   { "1/4|quarter scale", "scale 1:4|scale 1/4 in = 1 ft" },
   { "1/8|eighth scale", "scale 1:8|scale 1/8 in = 1 ft" },
   { "V scale", "scale $1" },

@@ -420,6 +420,9 @@ list_of_one_unit (const br_unit **unit, const br__words *l, size_t from)
   for (; last < l->count && l->word[last].s[l->word[last].length - 1] == ','; last++)
     {
       one.word[last].length--;
+      /* 1/2, 3/4, 10 mm: fractions are of inches.  */
+      if (memchr (l->word[last].s, '/', l->word[last].length))
+        return 0;
       decimals |= memchr (l->word[last].s, '.', l->word[last].length) != NULL;
       thousands &= last == from || strspn (l->word[last].s, "0123456789") == 3;
       if (!br__word_measure (&one, last, unit) || *unit)
@@ -440,7 +443,7 @@ br__last_has_unit (br__run *run, const br__words *l)
   const size_t from = (size_t) br__words_at (l, 0, "round|full|drawn");
   const br_unit *unit = NULL, *const own = run->sheet->settings.unit;
   const size_t last = list_of_one_unit (&unit, l, from);
-  if (!last || unit == own || run->end > 60)
+  if (!last || br__unit_is_decimal (unit) == br__unit_is_decimal (own) || run->end > 60)
     return 0;
   const int before = (int) (l->word[from].s - run->text), rest = (int) (run->text + run->end - l->word[last].s);
   br_text all = BR_TEXT_ZERO, alone = BR_TEXT_ZERO;

@@ -493,7 +493,7 @@ br__run_phrase (br__run *run, br_status status)
       run->sheet->phrases_read += MORE_OF_PLAINER;
       status = run_plainer (run, &typed, status);
     }
-  else if (status == BR_DOMAIN && strstr (run->error->message, "` is not known") && br__seeks_hints (run) && needs_hint (run))
+  else if (status == BR_DOMAIN && strstr (run->error->message, "` is not known") && strncmp (run->error->hint, "did you mean", 12) != 0 && br__seeks_hints (run) && needs_hint (run))
     hint_of_spelling (run, 0);
   run->sheet->phrases_read += status != BR_OK ? MORE_OF_REFUSED : 0;
   /* What was tried for a hint had no memory: another hint, or none, is no answer.  */

@@ -163,6 +163,17 @@ size_of_part (const br__run *run, const char *part, size_t n)
   return found;
 }
 
+/* The name of the parameter P of F, of which the first word has N bytes.  */
+static const char *
+first_of_parameter (size_t *n, const br__function *f, size_t p)
+{
+  size_t length;
+  const char *name = br__shop_parameter (&length, f, p);
+  for (*n = 0; *n < length && name[*n] != '_'; ++*n)
+    ;
+  return name;
+}
+
 /* T = the function F with the values of the line that its parameters are called by, and sizes of the sheet for the others.  */
 static int
 put_call (br_text *t, br__about *m, const br__function *f)
@@ -173,10 +184,8 @@ put_call (br_text *t, br__about *m, const br__function *f)
   for (size_t pass = 0; pass < 2; pass++)
     for (size_t p = 0; p < most && p < 8; p++)
       {
-        size_t length, first;
-        const char *name = br__shop_parameter (&length, f, p);
-        for (first = 0; first < length && name[first] != '_'; first++)
-          ;
+        size_t first;
+        const char *name = first_of_parameter (&first, f, p);
         if (pass && value[p] < BR__MOST_VALUES)
           continue;
         value[p] = value_of_part (m, name, first, taken, !pass);
@@ -185,10 +194,8 @@ put_call (br_text *t, br__about *m, const br__function *f)
       }
   for (size_t p = 0; p < most && p < 8; p++)
     {
-      size_t length, first, i = value[p];
-      const char *name = br__shop_parameter (&length, f, p);
-      for (first = 0; first < length && name[first] != '_'; first++)
-        ;
+      size_t first, i = value[p];
+      const char *name = first_of_parameter (&first, f, p);
       const char *named = i == BR__MOST_VALUES ? size_of_part (m->l.run, name, first) : NULL;
       for (size_t k = 0; left && !named && i == BR__MOST_VALUES && k < m->count; k++)
         if (!taken[k])
@@ -413,8 +420,7 @@ counts_several (const br__words *l)
 static size_t
 shapes_called (const br_sheet *sheet, const char *s, size_t length, const char *pair[2])
 {
-  size_t count = 0;
-  size_t left = MOST_SHAPES;
+  size_t count = 0, left = MOST_SHAPES;
   for (const br__shape *x = sheet->shapes; x && left > 0 && length > 3 && s[length - 1] == 's'; x = x->next, left--)
     {
       const size_t n = strlen (x->name), stem = length - 1;

@@ -17,11 +17,12 @@ state_path (const char *name)
 {
   const char *state = getenv ("XDG_STATE_HOME");
   const char *home = getenv ("HOME");
+  struct stat found;
   char *path = NULL;
   int length = -1;
   if (state && *state == '/')
     length = asprintf (&path, "%s/benchrule/%s", state, name);
-  else if (home && *home == '/')
+  else if (home && *home == '/' && stat (home, &found) == 0 && S_ISDIR (found.st_mode))    /* no home is made */
     length = asprintf (&path, "%s/.local/state/benchrule/%s", home, name);
   return length < 0 ? NULL : path;
 }

@@ -246,7 +246,7 @@ nearest_word (char best[MOST_WORD], const br__words *l, size_t i)
   for (size_t k = 0; k < n; k++)
     if (!br__letter_at (s + k, 1, 0))
       return 0;
-  if (n < 4 || br__word_thing (l, i) || br__statement_of (l->run, s, n) || br__function_find (s, n) || br__topic_find (s, n) || br_unit_find (s, n))
+  if (n < 5 || br__word_thing (l, i) || br__statement_of (l->run, s, n) || br__function_find (s, n) || br__topic_find (s, n) || br_unit_find (s, n))
     return 0;
   br__search_start (&search, s, n);
   search.distance = search.distance > 2 ? 2 : search.distance;

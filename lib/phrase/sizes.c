@@ -29,7 +29,7 @@ static int
 names_size (const br__words *l, size_t i)
 {
   return br__word_known (l, i)
-         || (br__word_is_new (l, i) && !way_at (l, i) && !br__words_at (l, i, "x|by|not|no|at|of|off|over|across|from|to|with|plus|minus|times|less|than|into|for|on|in|or|every|each"));
+         || (br__word_is_new (l, i) && !way_at (l, i) && !br__words_at (l, i, "x|by|not|no|at|of|off|over|across|from|to|with|plus|minus|times|less|than|into|for|on|in|or|every|each|above|below|under|between|within|next|past|per|then|until|after|before"));
 }
 
 /* Another size begins at I: width 4, behind length 22.  */

@@ -123,6 +123,25 @@ br__interval_get (br_number *low, br_number *high, br__interval_srcptr x)
   return status;
 }
 
+/* Of a wide interval it is near the middle, in general position: a plain fraction is more likely one where shapes just touch.  */
+br_status
+br__interval_inside (br_number *z, br__interval_srcptr x)
+{
+  enum { FEW_BITS = 40 };
+  br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
+  mpfr_t middle;
+  mpfr_init2 (middle, FEW_BITS);
+  br__interval_middle (middle, x);
+  const int inside = mpfr_lessequal_p (&x->left, middle) && mpfr_lessequal_p (middle, &x->right);
+  br_status status = inside ? end_get (z, middle) : br__interval_get (&low, &high, x);
+  if (!inside && status == BR_OK)
+    status = br__number_plainest (z, &low, &high);
+  mpfr_clear (middle);
+  br_number_clear (&low);
+  br_number_clear (&high);
+  return status;
+}
+
 void
 br__interval_set_number (br__interval_ptr z, const br_number *x)
 {

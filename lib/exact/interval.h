@@ -39,6 +39,8 @@ void br__interval_put_q (br__interval_ptr z, mpq_srcptr x);
 void br__interval_set (br__interval_ptr z, const br_number *low, const br_number *high);
 br_status br__interval_get (br_number *low, br_number *high, br__interval_srcptr x);
 void br__interval_middle (mpfr_ptr z, br__interval_srcptr x);
+/* Z = a number of X, which must be bounded, of few digits: exact arithmetic goes on with it.  */
+br_status br__interval_inside (br_number *z, br__interval_srcptr x);
 
 int br__interval_is_zero (br__interval_srcptr x);
 int br__interval_has_zero (br__interval_srcptr x);

@@ -132,6 +132,8 @@ br_status br__number_take (br_number *z, mpq_srcptr q);
    not zero; it is brought to lowest terms).  BR_TOO_BIG past BR_MAX_BITS.  */
 void br__number_to_mpq (mpq_t q, const br_number *x);
 br_status br__number_from_mpq (br_number *z, mpq_t q);
+/* Z = the fraction of the smallest denominator in LOW .. HIGH, or LOW where that takes over 64 steps.  */
+br_status br__number_plainest (br_number *z, const br_number *low, const br_number *high);
 /* Z = N / D of decimal digits: WHOLE digits then FRACTION digits after the point.  Only
    '0'..'9', counts checked by the caller against BR_MAX_DIGITS.  */
 #define BR__SMALL_DIGITS 18     /* any so many decimal digits are below 2^63 */

@@ -270,37 +270,33 @@ grow_spread (br__enclosure *e, mpfr_ptr spread, mpfr_ptr piece, const br__instru
   mpfr_clear (part);
 }
 
-/* What shapes measure in the middle of the box, and how far the rest of it can be from that: less than each
+/* What shapes measure at a place inside the box, and how far the rest of it can be from that: less than each
    operand's width times its rate.  A distance that may be an overlap of an arc jumps, and has no low end.  */
 static br_status
 measure (br__enclosure *e, br__interval_ptr z, const br__instruction *c)
 {
-  br_real middle[BR__MOST_MEASURED], value = BR_REAL_ZERO;
+  br_real inside[BR__MOST_MEASURED], value = BR_REAL_ZERO;
   const br_real *args[BR__MOST_MEASURED];
   br_number low = BR_NUMBER_ZERO, high = BR_NUMBER_ZERO;
   unsigned count = c->operand_count;
   br_status status = BR_OK;
   mpfr_t spread, piece;
-  br__interval mid;
   mpfr_inits2 (BR__BOX_BITS, spread, piece, (mpfr_ptr) 0);
   mpfr_set_zero (piece, 1);
-  br__interval_init (mid, BR__BOX_BITS);
-  memset (middle, 0, count * sizeof middle[0]);
+  memset (inside, 0, count * sizeof inside[0]);
   mpfr_set_zero (spread, 1);
   for (unsigned k = 0; k < count && status == BR_OK; k++)
     {
       br__interval_srcptr x = e->values[c->operands[k]];
-      args[k] = &middle[k];
+      args[k] = &inside[k];
       if (!br__interval_bounded (x))
         {
           status = BR_UNDECIDED;
           break;
         }
-      br__interval_middle (&mid->left, x);
-      mpfr_set (&mid->right, &mid->left, MPFR_RNDN);
-      status = br__interval_get (&low, &high, mid);
+      status = br__interval_inside (&low, x);
       if (status == BR_OK)
-        status = br_real_set_number (&middle[k], &low);
+        status = br_real_set_number (&inside[k], &low);
       grow_spread (e, spread, piece, c, k);
     }
   if (status == BR_OK)
@@ -325,12 +321,11 @@ measure (br__enclosure *e, br__interval_ptr z, const br__instruction *c)
       status = BR_OK;
     }
   for (unsigned k = 0; k < count; k++)
-    br_real_clear (&middle[k]);
+    br_real_clear (&inside[k]);
   br_real_clear (&value);
   br_number_clear (&low);
   br_number_clear (&high);
   mpfr_clears (spread, piece, (mpfr_ptr) 0);
-  br__interval_clear (mid);
   return status;
 }
 

@@ -116,7 +116,7 @@ need_row (band *b, int j)
       if (status == BR_OK)
         status = part_way (&high, b->stretch, 2 * j + 2);
       if (status == BR_OK)
-        status = br__plainest (&b->places[j], &low, &high);
+        status = br__number_plainest (&b->places[j], &low, &high);
     }
   if (status == BR_OK && j != AWAY)
     status = br_real_set_number (&at, &b->places[j]);

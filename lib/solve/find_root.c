@@ -115,7 +115,7 @@ try_fraction (int *found, br__finder *f, const br_number *low, const br_number *
   br_number x = BR_NUMBER_ZERO;
   int sign = 1;
   *found = 0;
-  br_status status = br__plainest (&x, low, high);
+  br_status status = br__number_plainest (&x, low, high);
   if (status == BR_OK && br__number_bits (&x) <= PLAIN_BITS)
     {
       status = br__finder_sign (&sign, f, &x);
@@ -279,7 +279,7 @@ leave_open (br__finder *f, br__stretch *s, int unbroken)
   if (status == BR_OK && none)
     return BR_OK;
   if (status == BR_OK)
-    status = br__plainest (&x, &s->low, &s->high);
+    status = br__number_plainest (&x, &s->low, &s->high);
   if (status == BR_OK && br__number_bits (&x) <= PLAIN_BITS)
     status = br__finder_sign (&sign, f, &x);
   if (status == BR_UNDECIDED)
@@ -496,7 +496,7 @@ plain_root (br_real *z, const br__program *t, const br_number *low, const br_num
   int sign = 1;
   if (br_real_rational (z))
     return BR_OK;
-  br_status status = br__plainest (&at.rational, low, high);
+  br_status status = br__number_plainest (&at.rational, low, high);
   if (status == BR_OK && br__number_bits (&at.rational) <= PLAIN_BITS)
     {
       status = br__program_value (&value, t, &at, 1);

@@ -247,63 +247,6 @@ br__roots_add_range (br__roots *r, const br_number *low, br__end low_end, const 
   return status;
 }
 
-/* ---- Plain fractions ---- */
-
-/* Z = the plainest fraction of LOW .. HIGH: by continued fractions, the first whole number in reach on
-   the way (Knuth, The Art of Computer Programming 2, 4.5.3; from memory).  */
-static void
-plainest_ratio (mpq_t z, const br_number *low, const br_number *high)
-{
-  mpz_t parts[64], whole;
-  mpq_t a, b;
-  int count = 0;
-  mpq_inits (a, b, NULL);
-  mpz_init (whole);
-  br__number_to_mpq (a, low);
-  br__number_to_mpq (b, high);
-  for (int found = 0; !found && count < 64; count++)
-    {
-      mpz_init (parts[count]);
-      mpz_fdiv_q (parts[count], mpq_numref (a), mpq_denref (a));
-      mpz_cdiv_q (whole, mpq_numref (a), mpq_denref (a));
-      mpq_set_z (z, whole);
-      found = mpq_cmp (z, b) <= 0;
-      if (found)
-        mpz_set (parts[count], whole);
-      else
-        {
-          mpq_set_z (z, parts[count]);
-          mpq_sub (a, a, z);
-          mpq_sub (b, b, z);
-          mpq_inv (a, a);
-          mpq_inv (b, b);
-          mpq_swap (a, b);
-        }
-    }
-  mpq_set_z (z, parts[count - 1]);
-  for (int i = count - 1; i-- > 0; )
-    {
-      mpq_inv (z, z);
-      mpq_set_z (a, parts[i]);
-      mpq_add (z, z, a);
-    }
-  for (int i = 0; i < count; i++)
-    mpz_clear (parts[i]);
-  mpz_clear (whole);
-  mpq_clears (a, b, NULL);
-}
-
-br_status
-br__plainest (br_number *z, const br_number *low, const br_number *high)
-{
-  mpq_t q;
-  mpq_init (q);
-  plainest_ratio (q, low, high);
-  br_status status = br__number_from_mpq (z, q);
-  mpq_clear (q);
-  return status;
-}
-
 /* ---- When all is done ---- */
 
 /* A size that stands for a range.  */
@@ -321,7 +264,7 @@ choose (br__solution *row, const br_number *home)
            && br_number_cmp (home, &row->to) < 0)
     status = br_number_set (&row->low, home);
   else
-    status = br__plainest (&row->low, &row->from, &row->to);
+    status = br__number_plainest (&row->low, &row->from, &row->to);
   int open = (row->from_end == BR__END_OUT && br_number_equal (&row->low, &row->from))
              || (row->to_end == BR__END_OUT && br_number_equal (&row->low, &row->to));
   if (status == BR_OK && open)

@@ -47,8 +47,6 @@ int br__roots_set_end (br__roots *r, const br_number *x, br__end end);
 br_status br__roots_away (br_number *away, const br__roots *r, const br_number *low, const br_number *high);
 /* 1 where what lies AWAY, UNDER zero or not, is wanted later than more roots than are shown.  */
 br_status br__roots_enough (int *enough, const br__roots *r, const br_number *away, int under);
-/* Z = the plainest fraction of LOW .. HIGH.  */
-br_status br__plainest (br_number *z, const br_number *low, const br_number *high);
 /* When all is done: a size of each range stands for it, and the roots that are wanted first come first.  */
 br_status br__roots_finish (br__roots *r);
 

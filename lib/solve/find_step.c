@@ -290,7 +290,7 @@ br__finder_jump (br__finder *f, const br__stretch *s)
     return BR_NO_MEMORY;
   memcpy (varies, f->e->jumps, f->t->count);
   int single = is_single (f->e);
-  br_status status = br__plainest (&x, &s->low, &s->high);
+  br_status status = br__number_plainest (&x, &s->low, &s->high);
   if (status == BR_OK)
     status = on_boundaries (&on, f, &x, varies);
   if (status == BR_OK)

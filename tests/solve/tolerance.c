@@ -442,6 +442,30 @@ shapes (void **state)
     }
 }
 
+/* How far an arc is from a box whose sizes are thirds, which no binary number is: the check at its worst is known, and what
+   the sheet has at both ends of the tolerance lies inside the bounds.  */
+static void
+thirds (void **state)
+{
+  static const char design[] = "a = 16/3 in +- 1/16 in\ncircle wheel = a at a, 5\narc hood = fender(wheel, a, 1/2) 180 deg\n"
+                               "box shelf = a x a at 57-1/3, 7\nb = clear(shelf, hood)";
+  br_sheet *sheet = sheet_with (design);
+  said s = SAID_ZERO;
+  (void) state;
+  sheet_say (sheet, &s, "check b <= 50 in");
+  said_is (&s, 0, "as_cut", "holds as cut");
+  sheet_say (sheet, &s, "stack b");
+  const double low = atof (said_get (&s, 0, "low_decimal")), high = atof (said_get (&s, 0, "high_decimal"));
+  static const char *const ends[] = { "a = 16/3 - 1/16", "a = 16/3", "a = 16/3 + 1/16" };
+  for (size_t i = 0; i < CHECK_COUNT (ends); i++)
+    {
+      sheet_say (sheet, &s, "%s\nb * 1", ends[i]);
+      const double at = atof (said_get (&s, s.count - 1, "decimal"));
+      assert_true (low <= at && at <= high);
+    }
+  sheet_end (sheet, &s);
+}
+
 /* ---- The caller's MPFR ---- */
 
 /* What is said does not depend on the exponent range and the flags of whoever calls, and they stay as they were.  */
@@ -565,7 +589,8 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     CHECK_TEST (by_hand), CHECK_TEST (undone_and_units), CHECK_TEST (textbooks), CHECK_TEST (corners),
-    CHECK_TEST (curved), CHECK_TEST (checks), CHECK_TEST (told_later), CHECK_TEST (stays), CHECK_TEST (shares), CHECK_TEST (shapes), CHECK_TEST (foreign_range), CHECK_TEST (wrong),
+    CHECK_TEST (curved), CHECK_TEST (checks), CHECK_TEST (told_later), CHECK_TEST (stays), CHECK_TEST (shares), CHECK_TEST (shapes), CHECK_TEST (thirds),
+    CHECK_TEST (foreign_range), CHECK_TEST (wrong),
     CHECK_TEST (long_chain), CHECK_TEST (refused_memory),
   };
   return CHECK_RUN (tests);

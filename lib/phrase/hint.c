@@ -399,8 +399,7 @@ part_of_thousands (const br__run *run, size_t at, size_t digits, int *mark)
   *mark = g.kind == BR__GLYPH_FOOT;
   if (digits < 1 || digits > 3 || (g.kind != BR__GLYPH_BLANK && !*mark))
     return 0;
-  while (end < run->end && end < at + g.length + 4 && run->text[end] >= '0' && run->text[end] <= '9')
-    end++;
+  end += br__digits (run->text + end, run->end - end > 4 ? 4 : run->end - end);
   const char next = end < run->end ? run->text[end] : ' ';
   return end == at + g.length + 3 && next != '/' && next != '-' && next != ',' ? g.length : 0;
 }
@@ -493,7 +492,7 @@ bolt (br_error *error, const br__words *l)
   const size_t n = l->word[0].length;
   if (l->count == 1 && br__cardinal (l, 0) > 1)
     return br__hint (error, "write `%lld`", (long long) br__cardinal (l, 0)), 1;
-  if (l->count != 1 || n < 2 || n > 3 || (*s | 0x20) != 'm' || s[1] == '0' || strspn (s + 1, "0123456789") < n - 1)
+  if (l->count != 1 || n < 2 || n > 3 || (*s | 0x20) != 'm' || s[1] == '0' || br__digits (s + 1, n - 1) < n - 1)
     return 0;
   br__hint (error, "write `%.*s mm` or `drills %.*s mm`", (int) n - 1, s + 1, (int) n - 1, s + 1);
   return 1;

@@ -249,6 +249,9 @@ answers (const br__about *m, const char *is)
 {
   static const char *const made[] = { "circle", "box", "line", "stock", "part" };
   int makes = 0;
+  /* Is the deck longer than the tray: nothing is to be changed.  */
+  if (strncmp (is, "$L", 2) == 0 && br__words_at (&m->l, 0, "is|are|was|were|does|do|will"))
+    return 0;
   for (size_t i = 0; i < sizeof made / sizeof made[0]; i++)
     makes |= strncmp (is, made[i], strlen (made[i])) == 0;
   return m->count == 0 || !makes || !br__words_at (&m->l, 0, "how|what|what's|which|is|are|does|find|if|volume|area|perimeter");
@@ -339,7 +342,7 @@ static int
 is_denied (const br__about *m, const br__cue *c)
 {
   static const char *const makes[] = { "$K", "$H", "$L", "$A", "$J", "$Z", "$Y", "$W", "size", "units", "ruler", "circle", "box", "line", "part", "stock", "row", "turn", "mirror", "arc",
-    "tolerance", "round", "tidy", "worksheet", "draw", "kerf", "child", "grade", "key", "report" };
+    "tolerance", "round", "tidy", "worksheet", "draw", "kerf", "child", "grade", "key", "report", "undo", "redo", "tidy", "forget", "scale", "grid" };
   size_t i = 0;
   while (i < sizeof makes / sizeof makes[0] && strncmp (c->is, makes[i], strlen (makes[i])) != 0)
     i++;

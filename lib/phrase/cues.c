@@ -30,8 +30,8 @@
 #define MORE "bigger|larger|longer|greater|wider|more|thicker|taller|higher"
 #define LESS "smaller|shorter|less|thinner|narrower|lower"
 #define TOUCH "hit|hits|hitting|touch-|rub|rubs|rubbing|collid-|bump-|overlap-|clash-|catch|catches|scrape-|scraping|foul"
-#define MUST "minimum|min|leave|want|has|need|keep|must|should|sure|ensure|never|always|not|don't|doesn't|mustn't|can't|cannot|least|needs|without"
-#define PAPERS "homework|worksheet-|papers|handout-|quiz-|test|tests|problems|questions|exercises"
+#define MUST "minimum|min|leave|want|has|need|keep|must|should|sure|ensure|never|always|not|don't|doesn't|mustn't|can't|cannot|least|needs|without|dont|doesnt|check"
+#define PAPERS "sums|homework|worksheet-|papers|handout-|quiz-|test|tests|problems|questions|exercises"
 #define CLASS "worksheets|papers|handouts|quizzes|tests|different|copies|versions|students|pupils|kids|class"
 
 const br__cue br__cues[] = {
@@ -79,7 +79,7 @@ const br__cue br__cues[] = {
   { "long|wide|high|tall|thick|across|diameter|dia|length|width|height|thickness|rip", NULL, "$Y1" },
   { "change|set|only|make stock|boards|board", NULL, "$Y1" },
   { "out|from|use|using|of", NULL, "$O1" },
-  { "qty|quantity|copies|number|many|need|want|make|cut|have|got|another|them|these|more|extra|add|less|fewer|remove|lose|take|only|additional|x|by", NULL, "$Y1" },
+  { "qty|quantity|copies|copy|number|many|need|want|make|cut|have|got|another|them|these|more|extra|add|less|fewer|remove|lose|take|only|additional|x|by", NULL, "$Y1" },
   { "resize|make|change|set|enlarge|shrink|widen|stretch|should|x|by|is|are", NULL, "$Z1" },
   { "make|set|change|is|are|be|to|becomes|equals|let|should|must|rip", NULL, "$W1~$U1" },
   { "how|what|what's|whats long|length|wide|width|thick|thickness", NULL, "$d1" },
@@ -122,6 +122,8 @@ const br__cue br__cues[] = {
   { "decimals|sizes|numbers|column|everything|them", NULL, "round column 1 of $F1 to 1/$M1" },
   { "sums|addition|fractions products|multiplication", "+sums|addition|fractions,+products|multiplication", "worksheet sums $1, products $2 into [$I1|papers.pdf]" },
   { "mark|marks|grade|score|correct|check", NULL, "grade $F1 with [$F2|key.csv] into marks.csv" },
+  { CLASS " problems|questions|exercises|sums", "=problems|questions|exercises|sums", "worksheet [$T1|reading] $1 into [$I1|papers.pdf]" },
+  { PAPERS " with|only|just|in", NULL, "worksheet [$T1|reading] [$N1|6] ruler 1/$M1 into [$I1|papers.pdf]" },
   { PAPERS " " CLASS " problems|questions|exercises", "+problems|questions|exercises,+" CLASS, "worksheet [$T1|reading] $1 versions $2 into [$I1|papers.pdf]" },
   { PAPERS " " CLASS, NULL, "worksheet [$T1|reading] 6 versions $N1 into [$I1|papers.pdf]" },
   { PAPERS " level", "level", "worksheet [$T1|reading] $2 level $1 into [$I1|papers.pdf]" },
@@ -237,6 +239,8 @@ const br__cue br__cues[] = {
   { "order|sort|arrange|rank|ascending|descending", NULL, "$@" },
   { "smallest|shortest|thinnest|minimum", NULL, "min($@)" },
   { "largest|biggest|longest|thickest|widest|maximum", NULL, "max($@)" },
+  { "many " THINGS, ">", "$1 / $2" },
+  { THINGS " with", "#,with", "space $1 across $3 width $2" },
   { THINGS "|" APART "|" PIECES " thick|wide|width|thickness", "#,thick|wide|width|thickness", "space $1 across $3 width $2" },
   { "gap|kerf|saw|blade " PIECES, "#,kerf|saw|blade|wide|thick|gap", "divide $3 into $1 kerf $2" },
   { THINGS " every", "every", "$2 / $1" },

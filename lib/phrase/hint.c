@@ -39,7 +39,10 @@ br__word_asks (const char *word, size_t length)
 {
   static const char *const words[] = { "how", "what", "which", "who", "why", "when", "where", "can", "could", "would", "does", "do",
                                        "is", "are", "am", "make", "give", "i", "remember", "find", "get", "tell", "put", "take", "need",
-                                       "want", "swap", "angle", "slope" };
+                                       "want", "swap", "angle", "slope", "if", "suppose", "not", "no", "never", "for", "from", "of", "by", "at", "with",
+                                       "without", "between", "reduce", "increase", "decrease", "enlarge", "shrink", "add", "subtract", "multiply",
+                                       "sort", "compare", "convert", "simplify", "call", "keep", "copy", "lock", "delete", "remove", "cut",
+                                       "switch", "move", "only", "steps", "more", "less" };
   for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
     if (br__word_is (word, length, words[i]))
       return 1;

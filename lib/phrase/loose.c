@@ -88,9 +88,9 @@ glue_measure (br__words *l, size_t i)
 static void
 count_sizes (br__words *l, size_t i)
 {
-  int64_t n, d;
+  int64_t n, d = 1;
   size_t length;
-  if (i && br__words_at (l, i - 1, "plus|minus|less|+|-") && br__word_ratio (l, i, &n, &d) && d == 1 && !br__word_known (l, i + 1)
+  if (i && br__words_at (l, i - 1, "plus|minus|less|+|-") && ((n = br__cardinal (l, i)) > 1 || (br__word_ratio (l, i, &n, &d) && d == 1)) && !br__word_known (l, i + 1)
       && (br__word_called (&length, l, i + 1) & BR__THING_SIZE))
     br__words_make (l, i, 2, "%lld * %.*s", (long long) n, (int) length, l->word[i + 1].s);
 }

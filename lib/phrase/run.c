@@ -218,7 +218,11 @@ hint_works (br__run *run)
       works++, which = i;
   run->sheet->tried_short |= line[0].failed || line[1].failed;
   if (works == 1 && count == 2)
-    br__hint (run->error, "write `%s`", br__text_string (&line[which]));
+    {
+      if (run->two_ways)
+        br__fail (run->error, run->error->status, run->error->offset, run->error->length, "this can be read in two ways, of which one works here");
+      br__hint (run->error, "write `%s`", br__text_string (&line[which]));
+    }
   br__text_clear (&line[0]);
   br__text_clear (&line[1]);
   return works || !count;

@@ -10,6 +10,23 @@
 #define PICTURE " .pdf|.svg|.png"
 
 const br__phrase_rule br__phrase_orders[] = {
+  { "W should|must|ought|has|needs [to] be|equal * times *", "?$1 = {2} * {3}" },
+  { "W should|must|ought|has|needs [to] be|equal * plus *", "?$1 = $2 + $3" },
+  { "W should|must|ought|has|needs [to] be|equal * minus *", "?$1 = $2 - {3}" },
+  { "K got|gets|became|becomes|is [now] smaller|shorter|narrower|thinner|lower by *", "?$1 = !$1 - {2}" },
+  { "K got|gets|became|becomes|is [now] bigger|larger|longer|wider|thicker|taller|higher by *", "?$1 = !$1 + $2" },
+  { "percent|percentage of K that|which is K", "$2 / $1 * 100" },
+  { "chop|trim|snap|bring|take|file|sand|plane * to S", "round $1 to 1/$2" },
+  { "chop|trim|snap|bring|take|file|sand|plane * to M", "round $1 to $2" },
+  { "rounded to [the] [nearest] U V", "round $2 to 1 $1" },
+  { "* is|= what on [a|the|my] ruler|tape|rule", "round $1" },
+  { "tape|ruler [measure] reading for|of *", "round $1" },
+  { "error if i|we cut|use|make * instead of *", "?{1} - {2}" },
+  { "i|we measured|got [it] [as] *", "$1" },
+  { "remove|delete|forget|drop|cancel [the] [last|a] check|rule", "?help check" },
+  { "find K", "?trace $1" },
+  { "use|take V plywood|ply|board|boards|wood", "?help stock" },
+  { "use|take V U plywood|ply|board|boards|wood", "?help stock" },
   { "round up * to [the] next D", "round $1 to 1/$2 up" },
   { "round up * to [the] next M", "round $1 to $2 up" },
   { "* as|in|to [a] fraction to|in [the] [nearest] M", "round $1 to $2" },

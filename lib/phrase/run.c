@@ -281,6 +281,22 @@ asks_and_changes (br__run *run, const br__run *typed)
   return 1;
 }
 
+/* 3.57 rounded to 1/8, then times 4: of what is rounded, or of the mark.  */
+static int
+goes_on_behind_mark (br__run *run, const br__words *l)
+{
+  size_t to = 2;
+  while (to + 2 < l->count && !br__word_at (l, to, "to"))
+    to++;
+  if (!br__word_at (l, 0, "round") || to + 3 >= l->count || !br__words_at (l, to + 2, "*|/|+|-") || run->end > 50)
+    return 0;
+  const char *first = l->word[1].s, *mark = l->word[to + 1].s, *rest = l->word[to + 2].s;
+  const int size = (int) (l->word[to - 1].s + l->word[to - 1].length - first), n = (int) l->word[to + 1].length, more = (int) (run->text + run->end - rest);
+  br__fail_two_ways (run, 0, run->end);
+  br__hint (run->error, "write `nearest(%.*s, %.*s) %.*s` or `round (%.*s) %.*s to %.*s`", size, first, n, mark, more, rest, size, first, more, rest, n, mark);
+  return 1;
+}
+
 /* RUN, in the words that were made of TYPED, runs; what is said of a shape, a part or a stock sets no size of its name, nor
    what is said of several one of theirs: the wheels are 5.  */
 static br_status
@@ -339,7 +355,7 @@ run_made (br__run *run, const br__run *typed)
       br__text_clear (&other);
       return BR_SYNTAX;
     }
-  if (asks_and_changes (run, typed))
+  if (asks_and_changes (run, typed) || goes_on_behind_mark (run, &l))
     return BR_SYNTAX;
   return run->sheet->language->dispatch (run);
 }
@@ -544,6 +560,15 @@ br__run_phrase (br__run *run, br_status status)
     }
   else if (status == BR_DOMAIN && strstr (run->error->message, "` is not known") && strncmp (run->error->hint, "did you mean", 12) != 0 && br__seeks_hints (run) && needs_hint (run))
     hint_of_spelling (run, 0);
+  /* Forget the rest: no size would be called `the`.  */
+  if (status == BR_DOMAIN && strncmp (run->error->hint, "a new size", 10) == 0 && run->error->offset < typed.end)
+    {
+      br__words l = { .run = &typed };
+      br__words_cut (&l);
+      for (size_t i = 0; i < l.count; i++)
+        if (l.word[i].s == typed.text + run->error->offset && br__words_at (&l, i, "the|a|an|my|our|this|that|all|both|it|everything|next|last|to|of|in|for|with|on"))
+          br__phrase_topic (run);
+    }
   run->sheet->phrases_read += status != BR_OK ? MORE_OF_REFUSED : 0;
   /* What was tried for a hint had no memory: another hint, or none, is no answer.  */
   return run->sheet->tried_short && status != BR_OK ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : status;

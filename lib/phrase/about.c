@@ -254,6 +254,9 @@ answers (const br__about *m, const char *is)
     return 0;
   for (size_t i = 0; i < sizeof made / sizeof made[0]; i++)
     makes |= strncmp (is, made[i], strlen (made[i])) == 0;
+  /* Of 11 x 2 nothing is divided.  */
+  if ((strncmp (is, "space", 5) == 0 || strncmp (is, "divide", 6) == 0) && br__words_among (&m->l, "x"))
+    return 0;
   return m->count == 0 || !makes || !br__words_at (&m->l, 0, "how|what|what's|which|is|are|does|find|if|volume|area|perimeter");
 }
 
@@ -342,7 +345,7 @@ static int
 is_denied (const br__about *m, const br__cue *c)
 {
   static const char *const makes[] = { "$K", "$H", "$L", "$A", "$J", "$Z", "$Y", "$W", "size", "units", "ruler", "circle", "box", "line", "part", "stock", "row", "turn", "mirror", "arc",
-    "tolerance", "round", "tidy", "worksheet", "draw", "kerf", "child", "grade", "key", "report", "undo", "redo", "tidy", "forget", "scale", "grid" };
+    "tolerance", "round", "tidy", "worksheet", "draw", "kerf", "child", "grade", "key", "report", "undo", "redo", "forget", "scale", "grid", "space", "divide" };
   size_t i = 0;
   while (i < sizeof makes / sizeof makes[0] && strncmp (c->is, makes[i], strlen (makes[i])) != 0)
     i++;
@@ -470,6 +473,9 @@ br__phrase_about (br__run *run, int last)
           br__words_make (&m.l, i, 1, "%lld", (long long) br__cardinal (&m.l, i));
       br__words_put (&m.l, m.l.count, 0, "qty");
     }
+  for (size_t i = 0; i < m.l.count; i++)
+    if (br__cardinal (&m.l, i) > 1 && br__words_at (&m.l, i + 1, "equal|even|evenly|equally"))
+      br__words_make (&m.l, i, 1, "%lld", (long long) br__cardinal (&m.l, i));
   /* Four slats instead of two: what was, is not asked for.  */
   for (size_t i = 1; i + 1 < m.l.count; i++)
     if (br__words_at (&m.l, i, "instead of") || br__words_at (&m.l, i, "rather than"))

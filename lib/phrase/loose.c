@@ -46,7 +46,7 @@ is_unit (const br__words *l, size_t i)
   u = br_unit_find (l->word[i].s, l->word[i].length);
   if (u->dimension != BR_LENGTH)
     return 0;
-  return !br__word_at (l, i, "in") || !(br__word_begins_number (l, i + 1) || br__word_is_unit (l, i + 1) || br__word_known (l, i + 1)
+  return !br__word_at (l, i, "in") || !(br__word_begins_number (l, i + 1) || br__word_is_unit (l, i + 1) || (i + 1 < l->count && br__word_thing (l, i + 1))
                                        || br__words_at (l, i + 1, "a|an|the|my|how|what|half|order|total|all|decimals|decimal|fractions")
                                        || br__words_at (l, i + 1, "fraction|lowest|simplest|metric|words|percent|feet|each|equal"));
 }
@@ -115,7 +115,7 @@ static void
 part_pairs (br__words *l)
 {
   const int line = br__words_among (l, "line|bar from to");
-  if (!(line || br__words_among (l, "diagonal|hypotenuse|area|perimeter|volume|+|-|plus|minus")) || br__words_among (l, "board-|stock|lumber|stud-|plank-"))
+  if (!(line || br__words_among (l, "diagonal|hypotenuse|area|perimeter|volume|rectangle|+|-|plus|minus")) || br__words_among (l, "board-|stock|lumber|stud-|plank-"))
     return;
   for (size_t i = 0; i < l->count; i++)
     {

@@ -20,6 +20,14 @@
 #define PIECES " [equal] pieces|parts|lengths|sections|bits|strips"
 
 const br__phrase_rule br__phrase_rules[] = {
+  { "[the] size of [the] G in U", "?width($1) in $2" },
+  { "G size", "width($1), height($1)" },
+  { "G width", "width($1)" },
+  { "G height", "height($1)" },
+  { "[the] middle|centre|center of [the] G", "?centre_x($1), centre_y($1)" },
+  { "part W V x|by V", "?part $1 = $2 x $3" },
+  { "cut|make|saw a|an|one W V x|by V from|of W", "?part $1 = $2 x $3 from $4" },
+  { "draw|print [the] parts", "?draw parts into drawing.pdf" },
   { "how do|to|can|should [you|i|we] add V and|to V", "?explain $1 + $2" },
   { "how do|to|can|should [you|i|we] subtract V from V", "?explain $2 - $1" },
   { "how do|to|can|should [you|i|we] multiply V by|and V", "?explain {1} * {2}" },

@@ -425,7 +425,7 @@ needs_hint (br__run *run)
 {
   const char *hint = run->error->hint;
   return !says_more (run->error) || keeps_word (hint) || strncmp (hint, "help ", 5) == 0 || strcmp (hint, "write `help`") == 0 || strcmp (hint, "write `help sizes`") == 0
-         || (strncmp (hint, "write ", 6) == 0 && hint[6] != '`') || strncmp (hint, "a new size", 10) == 0 || strncmp (hint, "did you mean", 12) == 0 || !hint_works (run);
+         || (strncmp (hint, "write ", 6) == 0 && hint[6] != '`') || strncmp (hint, "a new size", 10) == 0 || strncmp (hint, "put a sign", 10) == 0 || strncmp (hint, "did you mean", 12) == 0 || !hint_works (run);
 }
 
 /* The hint of the line with its slips of the keyboard mended, which is never run as it stands; ABOUT: or of what it speaks of.  */

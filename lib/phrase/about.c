@@ -225,7 +225,7 @@ takes_all (const br__about *m, const char *is)
     if (br__words_at (&m->l, i, "degree|degrees|deg") && br__word_begins_number (&m->l, i - 1)
         && (strncmp (is, "atan", 4) == 0 || strchr ("$d(s", *is)))
       return 0;
-  if (strncmp (is, "$K1 =", 5) == 0 && br__words_among (&m->l, "most|least|sure|never|than|between|over|under|above|below|apart|check"))
+  if (strncmp (is, "$K1 =", 5) == 0 && br__words_among (&m->l, "most|least|sure|never|than|between|over|under|above|below|apart|check|times|half|twice|double|plus|minus"))
     return 0;
   if (strncmp (is, "$1 * $2", 7) == 0 && br__words_among (&m->l, "circumference|radius|area|perimeter|diagonal"))
     return 0;
@@ -249,8 +249,14 @@ answers (const br__about *m, const char *is)
 {
   static const char *const made[] = { "circle", "box", "line", "stock", "part" };
   int makes = 0;
+  /* Is the deck longer than the tray: nothing is to be changed.  */
+  if (strncmp (is, "$L", 2) == 0 && (br__words_at (&m->l, 0, "is|are|was|were|does|do|will") || br__words_among (&m->l, "gap|between|clearance|least|most")))
+    return 0;
   for (size_t i = 0; i < sizeof made / sizeof made[0]; i++)
     makes |= strncmp (is, made[i], strlen (made[i])) == 0;
+  /* Of 11 x 2 nothing is divided.  */
+  if ((strncmp (is, "space", 5) == 0 || strncmp (is, "divide", 6) == 0) && br__words_among (&m->l, "x"))
+    return 0;
   return m->count == 0 || !makes || !br__words_at (&m->l, 0, "how|what|what's|which|is|are|does|find|if|volume|area|perimeter");
 }
 
@@ -339,7 +345,7 @@ static int
 is_denied (const br__about *m, const br__cue *c)
 {
   static const char *const makes[] = { "$K", "$H", "$L", "$A", "$J", "$Z", "$Y", "$W", "size", "units", "ruler", "circle", "box", "line", "part", "stock", "row", "turn", "mirror", "arc",
-    "tolerance", "round", "tidy", "worksheet", "draw", "kerf", "child", "grade", "key", "report" };
+    "tolerance", "round", "tidy", "worksheet", "draw", "kerf", "child", "grade", "key", "report", "undo", "redo", "forget", "scale", "grid", "space", "divide" };
   size_t i = 0;
   while (i < sizeof makes / sizeof makes[0] && strncmp (c->is, makes[i], strlen (makes[i])) != 0)
     i++;
@@ -354,6 +360,8 @@ hint_of_size (br__run *run, br__about *m)
 {
   static const char beside[] = "i|we|bring|could|can|may|want|need|ought|has|needs|wants|supposed|would|like|use|make|put|set|give|have|take|get|let|change|raise|lower|increase|reduce|to|at|be|is|are|shall|should|must|will|it|"
     "now|only|just|with|in|for|so|that|long|wide|high|tall|thick|deep|across|diameter|dia|length|width|height|thickness|size|of|ok|about|try";
+  /* These are kept as a note.  */
+  static const char noted[] = "measured|roughly|approx|approximately|nearly|almost|around|dowel|plywood|ply|rod|pine|oak|maple|birch|steel|nominal|actual|inside|outside|guessed|estimated|sketch|picture";
   const br__words *l = &m->l;
   size_t named = l->count, length = 0, n, value = l->count;
   br_text t = BR_TEXT_ZERO;
@@ -363,7 +371,7 @@ hint_of_size (br__run *run, br__about *m)
   for (size_t i = 0; i < l->count; i++)
     {
       const br__words one = br__bare_word (l, i);
-      if (!br__word_begins_number (l, i) && !br__word_called (&n, l, i) && !br__words_at (&one, 0, beside))
+      if (!br__word_begins_number (l, i) && !br__word_called (&n, l, i) && !br__words_at (&one, 0, beside) && !br__words_at (&one, 0, noted))
         return 0;
     }
   for (size_t i = 0; i < l->count; i++)
@@ -386,6 +394,10 @@ hint_of_size (br__run *run, br__about *m)
   br__text_printf (&t, "%.*s = ", (int) length, l->word[named].s);
   m->taken[named] = 1;
   br__about_put_word (&t, m, value, br__bare_word (l, value).word[0].length, '/');
+  const size_t end = t.length;
+  for (size_t i = 0; i < l->count; i++)
+    if (!br__word_called (&n, l, i) && br__words_at (l, i, noted))
+      br__text_printf (&t, "%s %.*s", t.length == end ? " #" : "", (int) l->word[i].length, l->word[i].s);
   const int found = takes_all (m, "") && t.length < 120 && br__run_works (run, br__text_string (&t), t.length);
   if (found)
     br__hint (run->error, "write `%s`", br__text_string (&t));
@@ -461,6 +473,9 @@ br__phrase_about (br__run *run, int last)
           br__words_make (&m.l, i, 1, "%lld", (long long) br__cardinal (&m.l, i));
       br__words_put (&m.l, m.l.count, 0, "qty");
     }
+  for (size_t i = 0; i < m.l.count; i++)
+    if (br__cardinal (&m.l, i) > 1 && br__words_at (&m.l, i + 1, "equal|even|evenly|equally"))
+      br__words_make (&m.l, i, 1, "%lld", (long long) br__cardinal (&m.l, i));
   /* Four slats instead of two: what was, is not asked for.  */
   for (size_t i = 1; i + 1 < m.l.count; i++)
     if (br__words_at (&m.l, i, "instead of") || br__words_at (&m.l, i, "rather than"))

@@ -30,14 +30,16 @@
 #define MORE "bigger|larger|longer|greater|wider|more|thicker|taller|higher"
 #define LESS "smaller|shorter|less|thinner|narrower|lower"
 #define TOUCH "hit|hits|hitting|touch-|rub|rubs|rubbing|collid-|bump-|overlap-|clash-|catch|catches|scrape-|scraping|foul"
-#define MUST "minimum|min|leave|want|has|need|keep|must|should|sure|ensure|never|always|not|don't|doesn't|mustn't|can't|cannot|least|needs|without"
-#define PAPERS "homework|worksheet-|papers|handout-|quiz-|test|tests|problems|questions|exercises"
+#define MUST "minimum|min|leave|want|has|need|keep|must|should|sure|ensure|never|always|not|don't|doesn't|mustn't|can't|cannot|least|needs|without|dont|doesnt|check"
+#define PAPERS "sums|homework|worksheet-|papers|handout-|quiz-|test|tests|problems|questions|exercises"
 #define CLASS "worksheets|papers|handouts|quizzes|tests|different|copies|versions|students|pupils|kids|class"
 
 const br__cue br__cues[] = {
   { "how|what does|can|do this|i|it work|works|type|start|begin", NULL, "help" },
+  { "remove|delete|erase|forget", NULL, "forget $G1; forget $G2" },
   { MUST " between|clear-|away|apart|from|gap|room|space|off|least", NULL, "check clear($G1, $G2) >= $V1" },
   { TOUCH " " MUST, NULL, "check clear($G1, $G2) > 0" },
+  { TOUCH "|clear|clearance|distance|gap", NULL, "clear $G1, $G3~clear $G2, $G3" },
   { TOUCH "|apart|distance|far|gap|close|near|clear|clears|clearance|daylight|space|room|between", NULL, "clear $G1, $G2" },
   { TOUCH, NULL, "rubs" },
   { "rotat-|turn-|flip- upside|around|over|round", NULL, "turn $G1 by 180 deg" },
@@ -60,6 +62,7 @@ const br__cue br__cues[] = {
   { "triangle|triangular", NULL, "outline $X1 = 0, 0 to $V1, 0 to 0, $V2" },
   { "ring|plate|washer|rim", NULL, "plate $X1 = $V1 hole $V2" },
   { "hole|holes", NULL, "circle $X1 = $V1 $C1 hole" },
+  { "hole add|put|make|cut|drill|bore", NULL, "circle $X1 = $V1 same centre as $G1 hole" },
   { "hole|holes centre|center|middle|centred|centered", NULL, "circle $X1 = $V1 same centre as $G1 hole" },
   { "rectangle|box|square|board|shelf on|top|above|onto", NULL, "box $X1 = $V1 x $V2 on $G1" },
   { "rectangle|box|square below|under|beneath|underneath", NULL, "box $X1 = $V1 x $V2 below $G1" },
@@ -67,6 +70,7 @@ const br__cue br__cues[] = {
   { "circle|disc|knob on|top|above|onto", NULL, "circle $X1 = $V1 on $G1" },
   { "box|block x|by", NULL, "box $X1 = $V1 x $V2 at 0, 0 deep $V3" },
   { "rectangle|box|square", NULL, "box $X1 = $V1 x $V2 [$C1|at 0, 0]" },
+  { "line from|between|joins|joining|connecting", NULL, "line $X1 = centre_x($G1), centre_y($G1) to centre_x($G2), centre_y($G2)" },
   { "line", NULL, "line $X1 = $V1, $V2 to $V3, $V4" },
   { "circle|disc|wheel radius at|centre|center", NULL, "circle $X1 = diameter($V1) $C1" },
   { "circle|disc radius", NULL, "circle $X1 = diameter($V1) [$C1|at 0, 0]" },
@@ -79,7 +83,8 @@ const br__cue br__cues[] = {
   { "long|wide|high|tall|thick|across|diameter|dia|length|width|height|thickness|rip", NULL, "$Y1" },
   { "change|set|only|make stock|boards|board", NULL, "$Y1" },
   { "out|from|use|using|of", NULL, "$O1" },
-  { "qty|quantity|copies|number|many|need|want|make|cut|have|got|another|them|these|more|extra|add|less|fewer|remove|lose|take|only|additional|x|by", NULL, "$Y1" },
+  { "change|switch|make to|in|into", NULL, "$O1" },
+  { "qty|quantity|copies|copy|number|many|need|want|make|cut|have|got|another|them|these|more|extra|add|less|fewer|remove|lose|take|only|additional|x|by", NULL, "$Y1" },
   { "resize|make|change|set|enlarge|shrink|widen|stretch|should|x|by|is|are", NULL, "$Z1" },
   { "make|set|change|is|are|be|to|becomes|equals|let|should|must|rip", NULL, "$W1~$U1" },
   { "how|what|what's|whats long|length|wide|width|thick|thickness", NULL, "$d1" },
@@ -127,6 +132,8 @@ const br__cue br__cues[] = {
   { "decimals|sizes|numbers|column|everything|them", NULL, "round column 1 of $F1 to 1/$M1" },
   { "sums|addition|fractions products|multiplication", "+sums|addition|fractions,+products|multiplication", "worksheet sums $1, products $2 into [$I1|papers.pdf]" },
   { "mark|marks|grade|score|correct|check", NULL, "grade $F1 with [$F2|key.csv] into marks.csv" },
+  { CLASS " problems|questions|exercises|sums", "=problems|questions|exercises|sums", "worksheet [$T1|reading] $1 into [$I1|papers.pdf]" },
+  { PAPERS " with|only|just|in", NULL, "worksheet [$T1|reading] [$N1|6] ruler 1/$M1 into [$I1|papers.pdf]" },
   { PAPERS " " CLASS " problems|questions|exercises", "+problems|questions|exercises,+" CLASS, "worksheet [$T1|reading] $1 versions $2 into [$I1|papers.pdf]" },
   { PAPERS " " CLASS, NULL, "worksheet [$T1|reading] 6 versions $N1 into [$I1|papers.pdf]" },
   { PAPERS " level", "level", "worksheet [$T1|reading] $2 level $1 into [$I1|papers.pdf]" },
@@ -233,6 +240,7 @@ const br__cue br__cues[] = {
   { "what|which|solve|find|get makes|make|gives|give|for|so", "+=,for|what|which|solve", "find $2 for $1 = $3" },
   { "area|surface|square circle|disc|round", NULL, "pi * ($1 / 2)^2" },
   { TURNS, "+" TURNS "|times", "$1 * circumference($2)" },
+  { TURNS " far|distance", "+" TURNS, "help circumference$-" },
   { TURNS, "wheel|diameter|dia|circle|tyre|tire|roller|disc|across", "$2 / circumference($1)" },
   { TURNS " radius", NULL, "circumference(diameter($1))" },
   { TURNS " diameter|dia", NULL, "circumference($1)~$1 / pi" },
@@ -254,6 +262,8 @@ const br__cue br__cues[] = {
   { "order|sort|arrange|rank|ascending|descending", NULL, "$@" },
   { "smallest|shortest|thinnest|minimum", NULL, "min($@)" },
   { "largest|biggest|longest|thickest|widest|maximum", NULL, "max($@)" },
+  { "many " THINGS, ">", "$1 / $2" },
+  { THINGS " with", "#,with", "space $1 across $3 width $2" },
   { THINGS "|" APART "|" PIECES " thick|wide|width|thickness", "#,thick|wide|width|thickness", "space $1 across $3 width $2" },
   { "gap|kerf|saw|blade " PIECES, "#,kerf|saw|blade|wide|thick|gap", "divide $3 into $1 kerf $2" },
   { THINGS " every", "every", "$2 / $1" },
@@ -282,6 +292,7 @@ const br__cue br__cues[] = {
   { "fraction", NULL, "$1 as a fraction" },
   { "percent|percentage|% of|out", NULL, "$1 / $2 * 100" },
   { "percent|percentage|%", NULL, "$1 as percent" },
+  { "gap|clearance|daylight|space must|should|least|minimum", NULL, "help clear$-" },
   { MORE " much|difference", NULL, "abs($1 - $2)" },
   { LESS " much|difference", NULL, "abs($1 - $2)" },
   { "give take", NULL, "size = $1 +- $2" },

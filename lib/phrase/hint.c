@@ -39,7 +39,10 @@ br__word_asks (const char *word, size_t length)
 {
   static const char *const words[] = { "how", "what", "which", "who", "why", "when", "where", "can", "could", "would", "does", "do",
                                        "is", "are", "am", "make", "give", "i", "remember", "find", "get", "tell", "put", "take", "need",
-                                       "want", "have", "swap", "angle", "slope" };
+                                       "want", "have", "swap", "angle", "slope", "if", "suppose", "not", "no", "never", "for", "from", "of", "by", "at", "with",
+                                       "without", "between", "reduce", "increase", "decrease", "enlarge", "shrink", "add", "subtract", "multiply",
+                                       "sort", "compare", "convert", "simplify", "call", "keep", "copy", "lock", "delete", "remove", "cut",
+                                       "switch", "move", "only", "steps", "more", "less" };
   for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
     if (br__word_is (word, length, words[i]))
       return 1;
@@ -399,8 +402,7 @@ part_of_thousands (const br__run *run, size_t at, size_t digits, int *mark)
   *mark = g.kind == BR__GLYPH_FOOT;
   if (digits < 1 || digits > 3 || (g.kind != BR__GLYPH_BLANK && !*mark))
     return 0;
-  while (end < run->end && end < at + g.length + 4 && run->text[end] >= '0' && run->text[end] <= '9')
-    end++;
+  end += br__digits (run->text + end, run->end - end > 4 ? 4 : run->end - end);
   const char next = end < run->end ? run->text[end] : ' ';
   return end == at + g.length + 3 && next != '/' && next != '-' && next != ',' ? g.length : 0;
 }
@@ -493,7 +495,7 @@ bolt (br_error *error, const br__words *l)
   const size_t n = l->word[0].length;
   if (l->count == 1 && br__cardinal (l, 0) > 1)
     return br__hint (error, "write `%lld`", (long long) br__cardinal (l, 0)), 1;
-  if (l->count != 1 || n < 2 || n > 3 || (*s | 0x20) != 'm' || s[1] == '0' || strspn (s + 1, "0123456789") < n - 1)
+  if (l->count != 1 || n < 2 || n > 3 || (*s | 0x20) != 'm' || s[1] == '0' || br__digits (s + 1, n - 1) < n - 1)
     return 0;
   br__hint (error, "write `%.*s mm` or `drills %.*s mm`", (int) n - 1, s + 1, (int) n - 1, s + 1);
   return 1;

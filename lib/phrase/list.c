@@ -228,6 +228,9 @@ br__phrase_call (br_text *t, const br__words *l, size_t from, int spoken)
   br__text_printf (t, "%s(", f->name);
   while (at < l->count)
     {
+      /* For a 3 in wheel: the name says of what the number is, and is no second value.  */
+      if (members && br__word_begins_number (l, at - 1 - (size_t) br__word_is_unit (l, at - 1)) && !ends_in_comma (l, at - 1) && br__word_known (l, at))
+        return 0;
       br__text_puts (t, members++ ? ", " : "");
       if (!put_member (t, l, &at))
         return 0;

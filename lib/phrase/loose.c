@@ -46,7 +46,7 @@ is_unit (const br__words *l, size_t i)
   u = br_unit_find (l->word[i].s, l->word[i].length);
   if (u->dimension != BR_LENGTH)
     return 0;
-  return !br__word_at (l, i, "in") || !(br__word_begins_number (l, i + 1) || br__word_is_unit (l, i + 1) || br__word_known (l, i + 1)
+  return !br__word_at (l, i, "in") || !(br__word_begins_number (l, i + 1) || br__word_is_unit (l, i + 1) || (i + 1 < l->count && br__word_thing (l, i + 1))
                                        || br__words_at (l, i + 1, "a|an|the|my|how|what|half|order|total|all|decimals|decimal|fractions")
                                        || br__words_at (l, i + 1, "fraction|lowest|simplest|metric|words|percent|feet|each|equal"));
 }
@@ -88,9 +88,9 @@ glue_measure (br__words *l, size_t i)
 static void
 count_sizes (br__words *l, size_t i)
 {
-  int64_t n, d;
+  int64_t n, d = 1;
   size_t length;
-  if (i && br__words_at (l, i - 1, "plus|minus|less|+|-") && br__word_ratio (l, i, &n, &d) && d == 1 && !br__word_known (l, i + 1)
+  if (i && br__words_at (l, i - 1, "plus|minus|less|+|-") && ((n = br__cardinal (l, i)) > 1 || (br__word_ratio (l, i, &n, &d) && d == 1)) && !br__word_known (l, i + 1)
       && (br__word_called (&length, l, i + 1) & BR__THING_SIZE))
     br__words_make (l, i, 2, "%lld * %.*s", (long long) n, (int) length, l->word[i + 1].s);
 }
@@ -115,7 +115,7 @@ static void
 part_pairs (br__words *l)
 {
   const int line = br__words_among (l, "line|bar from to");
-  if (!(line || br__words_among (l, "diagonal|hypotenuse|area|perimeter|volume|+|-|plus|minus")) || br__words_among (l, "board-|stock|lumber|stud-|plank-"))
+  if (!(line || br__words_among (l, "diagonal|hypotenuse|area|perimeter|volume|rectangle|+|-|plus|minus")) || br__words_among (l, "board-|stock|lumber|stud-|plank-"))
     return;
   for (size_t i = 0; i < l->count; i++)
     {
@@ -409,16 +409,6 @@ divides_by_length (br__run *run, const br__words *l)
   return 1;
 }
 
-/* The digits that S of LENGTH bytes begins with.  */
-static size_t
-digits_of (const char *s, size_t length)
-{
-  size_t n = 0;
-  while (n < length && s[n] >= '0' && s[n] <= '9')
-    n++;
-  return n;
-}
-
 /* 58.7, 31.3, 40 mm in a sheet of inches, from the word FROM on: where the last stands, which alone has *UNIT; 0: it is no such list.
    25, 4 mm and 1, 234 mm and 1.234, 56 mm are what such a comma in a number is told from.  */
 static size_t
@@ -436,13 +426,13 @@ list_of_one_unit (const br_unit **unit, const br__words *l, size_t from)
       if (memchr (l->word[last].s, '/', l->word[last].length))
         return 0;
       decimals |= memchr (l->word[last].s, '.', l->word[last].length) != NULL;
-      thousands &= last == from || digits_of (l->word[last].s, l->word[last].length) == 3;
+      thousands &= last == from || br__digits (l->word[last].s, l->word[last].length) == 3;
       if (!br__word_measure (&one, last, unit) || *unit)
         return 0;
     }
   const char *dot = memchr (l->word[from].s, '.', l->word[from].length);
-  const int decimal_comma = last == from + 1 && (!decimals || (dot && digits_of (dot + 1, l->word[from].length - (size_t) (dot + 1 - l->word[from].s)) == 3));
-  if (last == from || !br__word_measure (l, last, unit) || decimal_comma || (thousands && last < l->count && digits_of (l->word[last].s, l->word[last].length) == 3))
+  const int decimal_comma = last == from + 1 && (!decimals || (dot && br__digits (dot + 1, l->word[from].length - (size_t) (dot + 1 - l->word[from].s)) == 3));
+  if (last == from || !br__word_measure (l, last, unit) || decimal_comma || (thousands && last < l->count && br__digits (l->word[last].s, l->word[last].length) == 3))
     return 0;
   const size_t next = last + (*unit ? 1 : 2);
   *unit = *unit ? *unit : br__word_is_unit (l, last + 1) ? br_unit_find (l->word[last + 1].s, l->word[last + 1].length) : NULL;
@@ -501,7 +491,7 @@ br__phrase_first (br__run *run)
   /* part leg = 200 x 40 x2: two of them, or 2 thick.  */
   const size_t at = last - (last > 6 && br__word_at (&l, last - 1, "from") ? 2 : 0);
   if (at > 4 && br__word_at (&l, 0, "part") && br__word_at (&l, at - 2, "x") && l.word[at].length > 1 && l.word[at].s[0] == 'x'
-      && digits_of (l.word[at].s + 1, l.word[at].length - 1) == l.word[at].length - 1)
+      && br__digits (l.word[at].s + 1, l.word[at].length - 1) == l.word[at].length - 1)
     {
       const int before = (int) (l.word[at].s - run->text), n = (int) (run->end - (size_t) before) - 1;
       br__fail_two_ways (run, 0, run->end);

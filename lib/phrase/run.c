@@ -112,9 +112,9 @@ may_try (const br__run *run, const char *text)
   return !st || is_tried (st->word);
 }
 
-/* What TEXT does is tried and taken back; *ERROR is what is wrong with it.  */
+/* What TEXT does is tried and taken back; *ERROR is what is wrong with it, *CHANGES how many things of the sheet it changes.  */
 static br_status
-try_line (br_error *error, const br__run *run, const char *text, size_t length)
+try_line (br_error *error, const br__run *run, const char *text, size_t length, size_t *changes)
 {
   const br_sink none = { 0 };
   br_sheet *sheet = run->sheet;
@@ -134,6 +134,7 @@ try_line (br_error *error, const br__run *run, const char *text, size_t length)
   sheet->takes_line = NULL;
   br_status status = sheet->language->dispatch (&trial);
   sheet->tried_short |= status == BR_NO_MEMORY;
+  *changes = trial.changes.count;
   br__changes_revert (&trial);
   sheet->untold = untold;       /* all that has changed is as it was */
   sheet->policy = policy;
@@ -185,12 +186,13 @@ int
 br__run_works (const br__run *run, const char *text, size_t length)
 {
   br_error error;
+  size_t changes;
   const char *second = memchr (text, ';', length);
   /* Of several, those are tried that change nothing for each other.  */
   if (second && strncmp (second, "; check ", 8) == 0 && !br__run_works (run, second + 2, length - (size_t) (second + 2 - text)))
     return 0;
   length = second ? (size_t) (second - text) : length;
-  return !replaces_unasked (run, text, length) && (!may_try (run, text) || try_line (&error, run, text, length) == BR_OK);
+  return !replaces_unasked (run, text, length) && (!may_try (run, text) || try_line (&error, run, text, length, &changes) == BR_OK);
 }
 
 /* What the hint of RUN says to write works: `A`, or `A` or `B`, of which one that does not is left out.  */
@@ -216,7 +218,11 @@ hint_works (br__run *run)
       works++, which = i;
   run->sheet->tried_short |= line[0].failed || line[1].failed;
   if (works == 1 && count == 2)
-    br__hint (run->error, "write `%s`", br__text_string (&line[which]));
+    {
+      if (run->two_ways)
+        br__fail (run->error, run->error->status, run->error->offset, run->error->length, "this can be read in two ways, of which one works here");
+      br__hint (run->error, "write `%s`", br__text_string (&line[which]));
+    }
   br__text_clear (&line[0]);
   br__text_clear (&line[1]);
   return works || !count;
@@ -239,6 +245,56 @@ new_name_in (br__token *name, const br__run *run)
         return *name = lex.token, 1;
     }
   return 0;
+}
+
+/* TYPED ends in a question mark, and is no order that is put politely: could you make the wheel 5?  */
+static int
+only_asks (const br__run *typed)
+{
+  br__words l = { .run = typed };
+  br__words_cut (&l);
+  const size_t first = (size_t) br__word_at (&l, 0, "please");
+  return typed->end && typed->text[typed->end - 1] == '?' && !br__words_at (&l, first, "can|could|would|will you|i|we") && !br__words_at (&l, first, "may i|we");
+}
+
+/* RUN, made of TYPED, which only asks, would change the sheet: it is refused.  */
+static int
+asks_and_changes (br__run *run, const br__run *typed)
+{
+  br_error ignored;
+  size_t changes = 0;
+  const br__statement *st = br__statement_of (run, run->text, strcspn (run->text, " `;"));
+  const int n = (int) run->end;
+  if (!only_asks (typed) || (st && strcmp (st->word, "check") == 0) || try_line (&ignored, run, run->text, run->end, &changes) != BR_OK || !changes)
+    return 0;
+  br__fail (run->error, BR_SYNTAX, 0, typed->end, "a question changes nothing in the sheet");
+  br__words l = { .run = run };
+  br__words_cut (&l);
+  if (n > 100)
+    return 1;
+  if (l.count > 2 && br__word_at (&l, 1, "=") && br__word_known (&l, 0))
+    br__hint (run->error, "write `check %.*s` or `%.*s`", n, run->text, n, run->text);
+  else if (st && st->setting)
+    br__hint (run->error, "write `%.*s` or `%s`", n, run->text, st->word);
+  else
+    br__hint (run->error, "write `%.*s`", n, run->text);
+  return 1;
+}
+
+/* 3.57 rounded to 1/8, then times 4: of what is rounded, or of the mark.  */
+static int
+goes_on_behind_mark (br__run *run, const br__words *l)
+{
+  size_t to = 2;
+  while (to + 2 < l->count && !br__word_at (l, to, "to"))
+    to++;
+  if (!br__word_at (l, 0, "round") || to + 3 >= l->count || !br__words_at (l, to + 2, "*|/|+|-") || run->end > 50)
+    return 0;
+  const char *first = l->word[1].s, *mark = l->word[to + 1].s, *rest = l->word[to + 2].s;
+  const int size = (int) (l->word[to - 1].s + l->word[to - 1].length - first), n = (int) l->word[to + 1].length, more = (int) (run->text + run->end - rest);
+  br__fail_two_ways (run, 0, run->end);
+  br__hint (run->error, "write `nearest(%.*s, %.*s) %.*s` or `round (%.*s) %.*s to %.*s`", size, first, n, mark, more, rest, size, first, more, rest, n, mark);
+  return 1;
 }
 
 /* RUN, in the words that were made of TYPED, runs; what is said of a shape, a part or a stock sets no size of its name, nor
@@ -276,6 +332,13 @@ run_made (br__run *run, const br__run *typed)
       br__hint (run->error, "write `%s %.*s` or `%.*s`", near, n, l.word[1].s, (int) run->end, run->text);
       return BR_SYNTAX;
     }
+  /* The axle is known: it stays as it is.  */
+  if (thing && l.count == 3 && br__word_at (&l, 2, "known"))
+    {
+      br__fail (run->error, BR_SYNTAX, 0, typed->end, "`known` stands behind a value");
+      br__hint (run->error, "write `known %.*s`", br__clip (l.word[0].s, l.word[0].length, 40), l.word[0].s);
+      return BR_SYNTAX;
+    }
   /* The wheel is round: a word that is no size is waited for where the language is typed, and not where it is spoken.  */
   br__token name;
   const int checks = br__word_at (&l, 0, "check") && !memchr (typed->text, '<', typed->end) && !memchr (typed->text, '>', typed->end)
@@ -292,6 +355,8 @@ run_made (br__run *run, const br__run *typed)
       br__text_clear (&other);
       return BR_SYNTAX;
     }
+  if (asks_and_changes (run, typed) || goes_on_behind_mark (run, &l))
+    return BR_SYNTAX;
   return run->sheet->language->dispatch (run);
 }
 
@@ -360,7 +425,7 @@ needs_hint (br__run *run)
 {
   const char *hint = run->error->hint;
   return !says_more (run->error) || keeps_word (hint) || strncmp (hint, "help ", 5) == 0 || strcmp (hint, "write `help`") == 0 || strcmp (hint, "write `help sizes`") == 0
-         || (strncmp (hint, "write ", 6) == 0 && hint[6] != '`') || strncmp (hint, "a new size", 10) == 0 || strncmp (hint, "did you mean", 12) == 0 || !hint_works (run);
+         || (strncmp (hint, "write ", 6) == 0 && hint[6] != '`') || strncmp (hint, "a new size", 10) == 0 || strncmp (hint, "put a sign", 10) == 0 || strncmp (hint, "did you mean", 12) == 0 || !hint_works (run);
 }
 
 /* The hint of the line with its slips of the keyboard mended, which is never run as it stands; ABOUT: or of what it speaks of.  */
@@ -447,7 +512,7 @@ tell_behind_commas (br__run *run, br_status status)
   br_error error;
   const char *s = run->text;
   const size_t start = run->error->offset, end = start + run->error->length;
-  size_t put = 0;
+  size_t put = 0, changes;
   if (status != BR_SYNTAX || !strstr (run->error->message, "blank behind each comma") || !br__statement_of (run, s + run->word.offset, run->word.length)
       || (*run->error->hint && hint_works (run)))
     return status;
@@ -456,7 +521,7 @@ tell_behind_commas (br__run *run, br_status status)
       br__text_put (&t, s + i, 1);
       br__text_puts (&t, s[i] == ',' && i + 1 < run->end && s[i + 1] != ' ' ? " " : "");
     }
-  if (!t.failed && may_try (run, s + run->word.offset) && try_line (&error, run, br__text_string (&t), t.length) != BR_OK)
+  if (!t.failed && may_try (run, s + run->word.offset) && try_line (&error, run, br__text_string (&t), t.length, &changes) != BR_OK)
     {
       /* Where it stands in what was typed.  */
       for (size_t i = 0; i < run->end && i + put < error.offset; i++)
@@ -495,6 +560,15 @@ br__run_phrase (br__run *run, br_status status)
     }
   else if (status == BR_DOMAIN && strstr (run->error->message, "` is not known") && strncmp (run->error->hint, "did you mean", 12) != 0 && br__seeks_hints (run) && needs_hint (run))
     hint_of_spelling (run, 0);
+  /* Forget the rest: no size would be called `the`.  */
+  if (status == BR_DOMAIN && strncmp (run->error->hint, "a new size", 10) == 0 && run->error->offset < typed.end)
+    {
+      br__words l = { .run = &typed };
+      br__words_cut (&l);
+      for (size_t i = 0; i < l.count; i++)
+        if (l.word[i].s == typed.text + run->error->offset && br__words_at (&l, i, "the|a|an|my|our|this|that|all|both|it|everything|next|last|to|of|in|for|with|on"))
+          br__phrase_topic (run);
+    }
   run->sheet->phrases_read += status != BR_OK ? MORE_OF_REFUSED : 0;
   /* What was tried for a hint had no memory: another hint, or none, is no answer.  */
   return run->sheet->tried_short && status != BR_OK ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : status;

@@ -144,7 +144,8 @@ br__about_count (const br__words *l)
       if (i + 1 == l->count)
         break;
       one = br__bare_word (l, i + 1);
-      if (br__letter_at (one.word[0].s, one.word[0].length, 0) && !br__words_at (&one, 0, NO_THINGS))
+      /* 7-1/2 x 5 two pieces: of pieces there are two.  */
+      if (!br__cardinal (&one, 0) && br__letter_at (one.word[0].s, one.word[0].length, 0) && !br__words_at (&one, 0, NO_THINGS))
         break;
     }
   return i;

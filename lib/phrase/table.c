@@ -83,7 +83,9 @@ slot_takes (const br__words *l, size_t i, char kind, long *number)
       return br__word_begins_number (l, i) || br__word_known (l, i) || br__word_is_unit (l, i)
              || (l->word[i].length == 1 && strchr ("+-*/^()", *l->word[i].s));
     case 'M': return br__word_ratio (l, i, &n, &d) && d > 1 && n == 1;
-    case 'N': return br__word_ratio (l, i, &n, &d) && d == 1;
+    case 'N':
+      *number = br__cardinal (l, i) > 1 ? (long) br__cardinal (l, i) : 0;
+      return *number || (br__word_ratio (l, i, &n, &d) && d == 1);
     case 'P': return br__word_begins_number (l, i) && l->word[i].s[l->word[i].length - 1] == '%';
     case 'E':
       {

@@ -185,10 +185,10 @@ quantity_at (const br__words *l, size_t i, size_t *number)
     return 2;
   /* (2) */
   const size_t length = i < l->count ? l->word[i].length : 0;
-  if (length > 2 && l->word[i].s[0] == '(' && l->word[i].s[length - 1] == ')' && strspn (l->word[i].s + 1, "0123456789") == length - 2)
+  if (length > 2 && l->word[i].s[0] == '(' && l->word[i].s[length - 1] == ')' && br__digits (l->word[i].s + 1, length - 2) == length - 2)
     return 1;
   /* x2 */
-  if (length > 1 && l->word[i].s[0] == 'x' && strspn (l->word[i].s + 1, "0123456789") == length - 1)
+  if (length > 1 && l->word[i].s[0] == 'x' && br__digits (l->word[i].s + 1, length - 1) == length - 1)
     return 1;
   *number = i + 1;
   return br__words_at (l, i, "x|times|*") && br__word_begins_number (l, i + 1) && (i + 2 == l->count || br__word_at (l, i + 2, "from")) ? 2 : 0;

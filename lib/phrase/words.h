@@ -47,6 +47,15 @@ int br__word_known (const br__words *l, size_t i);
 int br__word_meant (const br__words *l, size_t i);
 /* 1 for a whole number or a fraction in digits, *N / *D, in the word I.  */
 int br__word_ratio (const br__words *l, size_t i, int64_t *n, int64_t *d);
+/* The digits that S of LENGTH bytes begins with.  */
+static inline size_t
+br__digits (const char *s, size_t length)
+{
+  size_t n = 0;
+  while (n < length && s[n] >= '0' && s[n] <= '9')
+    n++;
+  return n;
+}
 /* Puts the words of TEXT, which the caller keeps, in the place of N words from I on.  */
 void br__words_put (br__words *l, size_t i, size_t n, const char *text);
 /* The same for a text that is made here.  */

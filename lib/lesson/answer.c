@@ -47,6 +47,8 @@ static void
 take_text (br__answer *a, size_t *skipped, const char *written)
 {
   size_t start = br__skip_blanks (written, strlen (written), 0), length, quote;
+  /* ="5/8": a spreadsheet's way to keep a text.  */
+  start += strncmp (written + start, "=\"", 2) == 0;
   quote = quote_at (written + start);
   start = br__skip_blanks (written, strlen (written), start + quote);
   length = strlen (written + start);
@@ -105,8 +107,8 @@ plain_sign (const br__glyph *g)
   /* Marks that keyboards have for the apostrophe.  */
   if (g->code == '`' || g->code == 0xB4)
     return "'";
-  /* "5/8 <- answer".  */
-  if (g->code == 0x2190)
+  /* "5/8 <- answer", and the sign for a diameter, or what keyboards have for it.  */
+  if (g->code == 0x2190 || g->code == 0x2300 || g->code == 0xD8)
     return " ";
   /* About, arrows, and the three dots of "therefore".  */
   if (g->code == 0x2248 || g->code == '~' || g->code == 0x2192 || g->code == 0x21D2 || g->code == 0x2234)
@@ -219,7 +221,9 @@ make_plain (br__answer *a)
   {
     { "<- ", " " }, { "->", "=" }, { "=>", "=" }, { "more or less", "about" }, { "give or take", "about" }, { "-ish", " ish" }, { " as a decimal", "" },
     { " as a fraction", "" }, { " in all", "" },
-    { "comes to ", "is " }, { "came to ", "is " }, { "adds up to ", "is " }, { "works out to ", "is " }
+    { "\"\u00B2", " in\u00B2" }, { "\" \u00B2", " in\u00B2" }, { "\"^2", " in\u00B2" }, { "'\u00B2", " ft\u00B2" }, { "sq \"", "sq in" }, { "sq. \"", "sq in" },
+    { "\" sq", " in sq" }, { "close to ", "about " }, { "or thereabouts", "about" }, { "or something like that", "about" }, { "end to end", "across" }, { "edge to edge", "across" },
+    { "tip to tip", "across" }, { "comes to ", "is " }, { "came to ", "is " }, { "adds up to ", "is " }, { "works out to ", "is " }
   };
   put_narrow (a);
   put_level (a);
@@ -273,7 +277,7 @@ br__fraction_end (const br__answer *a, size_t at)
 static size_t
 joint_at (const br__answer *a, size_t at)
 {
-  static const char *const joints[] = { " and ", " & ", "& ", " &", "&", " plus ", " + ", "+", ", ", " - ", "- ", " -", "-" };
+  static const char *const joints[] = { " and ", " & ", "& ", " &", "&", " n ", " y ", " et ", " und ", " e ", " och ", " og ", " en ", " plus ", " + ", "+", ", ", " - ", "- ", " -", "-" };
   for (size_t i = 0; i < sizeof joints / sizeof joints[0]; i++)
     if (strncmp (a->text + at, joints[i], strlen (joints[i])) == 0)
       return strlen (joints[i]);

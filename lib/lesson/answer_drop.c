@@ -214,7 +214,12 @@ drop_words (br__answer *a)
     return 0;
   if (first && strchr ("'\"", a->text[first - 1]))
     {
+      /* "1/16" under the drawing".  */
+      sign = a->text[first] == ' ' ? sign_word (a, first + 1, br__letters_end (a, first + 1)) : NULL;
+      if (is_other_sign (a, sign))
+        return 0;
       br__answer_replace (a, first, end - first, "");
+      put_sign (a, is_part (a, 0) ? sign : NULL);
       return 1;
     }
   while (a->text[first] == ' ')
@@ -279,7 +284,9 @@ drop_sentence (br__answer *a)
       /* "- kerf" takes something off.  */
       if (dash && br__is_one_of (a->text + at, word - at, taken))
         return;
-      if (sign_word (a, at, word) || (br__unit_scan (&stop, a->text, a->length, at) && stop == word))
+      const char *sign = sign_word (a, at, word);
+      /* "-1/16", it is too thin" says the same twice.  */
+      if ((sign && *sign != a->text[0]) || (br__unit_scan (&stop, a->text, a->length, at) && stop == word))
         return;
       at = word;
     }

@@ -77,7 +77,7 @@ br__answer_is_none (const char *written)
     "idk", "dunno", "dont", "donot", "didnt", "didnot", "cant", "cannot", "couldnt", "wont", "wasnt", "nothere", "havent", "absent", "away", "sick", "ranout", "noans", "noneof", "enoughtime",
     "forgot", "forget", "remember", "understand", "learn", "notsure", "idea", "clue", "outoftime", "notime", "notdone", "notyet", "notfinish", "unfinish",
     "incomplete", "stuck", "confus", "lost",
-    "skip", "blank", "answer", "help", "sorry", "hard", "difficult", "giveup", "gaveup", "whatever", "bellrang",
+    "skip", "blank", "answer", "help", "sorry", "hard", "difficult", "giveup", "gaveup", "whatever", "bellrang", "cutoff", "notprint", "smudge", "torn",
     "notknow", "noknow", "nounder", "weiznicht", "weissnicht", "keineahnung", "jenesais", "saispas", "nosz", "naosei", "nzosei", "nonloso", "ikveetniet", "vetinte", "vedikke"
   };
   char letters[64];

@@ -18,6 +18,15 @@ leaves_out (const br__answer *a, size_t at)
   return strncmp (a->text + at, "not counting", 12) == 0 || strncmp (a->text + at, "not including", 13) == 0;
 }
 
+/* "If I did it right", "unless I am wrong": a doubt, where no saw is spoken of.  */
+static int
+is_doubt (const br__answer *a, size_t at)
+{
+  static const char *const doubts[] = { "if i", "if im", "if my", "if that", "unless i", "unless im", NULL };
+  return br__answer_words_end (a, at, doubts) > at && !strstr (a->text + at, "kerf") && !strstr (a->text + at, "saw") && !strstr (a->text + at, "blade")
+         && !strstr (a->text + at, "cut");
+}
+
 int
 br__is_changing (const br__answer *a, size_t at, size_t end)
 {
@@ -29,17 +38,17 @@ br__is_changing (const br__answer *a, size_t at, size_t end)
     "same", "ditto", "less", "more", "than", "least", "almost", "nearly",
     "or", "half", "third", "quarter", "fifth", "sixth", "eighth", "tenth", "inverse", "reciprocal", "root", "fails", "twice", "double", "triple", "times", "squared", "cubed", "sq", "cu", "plus", "minus", "without", "except",
     "doubled", "halved", "bit", "little", "something", "upwards", "minimum", "min", "if", "unless", "wrong", "incorrect", "false",
-    "within", "nobody", "besides", "excluding", "lacking", "scarcely", "rarely", "doubtful", "unlikely", "impossible", "untrue", "disagree", "fewer",
+    "within", "nobody", "besides", "excluding", "lacking", "scarcely", "rarely", "doubtful", "unlikely", "impossible", "untrue", "fewer",
     "mistake", "misread", "formerly", "previously", "originally", "void", "cancel", "cancelled", "canceled", "ignore", "disregard", "crossed",
-    "struck", "deleted", "erased", "scratch", "hair", "tad", "scant", "fat",
+    "struck", "deleted", "erased", "scratch", "hair", "tad", "scant", "fat", "excl", "ex", "sans", "extra", "another", "disagrees", "disagree",
     "nein", "nicht", "keinesfalls", "keineswegs", "aucunement", "nullement", "kein", "keine", "keinen",
     "nie", "niemals", "pas", "ne", "jamais", "nunca", "jamzs", "tampoco", "non", "mai", "nao", "nzo",
     "inte", "ej", "niet", "geen", "nooit", "ikke", "aldrig", "aldri", "ei", "nem", "nu", "nije", "degil", "dezil", NULL
   };
   /* "I don't know, 11 5/16" is an answer.  */
   int quiet = leaves_out (a, at) || strncmp (a->text + at, "dont know", 9) == 0
-              || (br__word_is (a->text + at, end - at, "twice") && (strstr (a->text, "check") || strstr (a->text, "measure")))
-              || (at >= 3 && strncmp (a->text + at - 3, "no ", 3) == 0);
+              || (br__word_is (a->text + at, end - at, "twice") && (strstr (a->text, "check") || strstr (a->text, "measure") || strstr (a->text, "count")))
+              || (at >= 3 && strncmp (a->text + at - 3, "no ", 3) == 0) || is_doubt (a, at);
   /* "All but 17", "17 too many", "17 and up".  */
   if ((end == a->length && br__word_is (a->text + at, end - at, "no"))
       || ((br__word_is (a->text + at, end - at, "all") || br__word_is (a->text + at, end - at, "any")) && strncmp (a->text + end, " but ", 5) == 0)
@@ -96,7 +105,7 @@ is_changing_tail (const br__answer *a, size_t at, size_t end)
   static const char *const first[] =
   {
     "off", "away from", "past", "beyond", "into", "up to", "down to", "towards", "until", "till", "before", "shy of", "short of", "add", "allow",
-    "halve", "remove", "divide", "multiply", "split", "cut in half", "cut into", "instead", "ahead", NULL
+    "halve", "remove", "divide", "multiply", "split", "cut in half", "cut into", "old", NULL
   };
   static const char *const anywhere[] =
   {
@@ -156,7 +165,7 @@ int
 br__is_remark (const br__answer *a, size_t at)
 {
   static const char *const words[] =
-  { "was", "left", "rest", "remain", "remainder", "remaining", "waste", "scrap", "over", "nearest", "rounded", NULL };
+  { "was", "left", "rest", "remain", "remainder", "remaining", "waste", "scrap", "over", "marks", "lines", "parts", "spaces", "pieces", "nearest", "rounded", NULL };
   /* "(with 1/8 kerf)", but "(18 with kerf)".  */
   int number = 0, sign = 0, kerf = br__is_letter (a->text[at + 1]) && strstr (a->text + at, "kerf");
   if (strchr ("+-*", a->text[at + 1 + (a->text[at + 1] == ' ')]) || (!leaves_out (a, at + 1) && br__has_changing (a, at + 1, a->length)))

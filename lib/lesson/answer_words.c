@@ -287,7 +287,10 @@ br__answer_put_equals (br__answer *a)
     {
       size_t end = begins_word (a, at) ? br__answer_words_end (a, at, words) : at;
       /* "7, so 2 in are left": the first number is meant.  */
-      if (end > at && a->text[at - 1] != '(' && br__has_number (a->text, at) && br__has_number (a->text + end, a->length - end) && !strstr (a->text + end, "left")
+      /* "5/8 (small marks are 1/16)": what is in a bracket came out of nothing before it.  */
+      const char *open = strchr (a->text, '(');
+      int inside = open && open < a->text + at && !memchr (open, ')', (size_t) (a->text + at - open));
+      if (end > at && !inside && br__has_number (a->text, at) && br__has_number (a->text + end, a->length - end) && !strstr (a->text + end, "left")
           && !strstr (a->text + end, "over") && !strstr (a->text + end, "rest"))
         br__answer_replace (a, at, end - at, "=");
     }

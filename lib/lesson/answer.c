@@ -47,6 +47,8 @@ static void
 take_text (br__answer *a, size_t *skipped, const char *written)
 {
   size_t start = br__skip_blanks (written, strlen (written), 0), length, quote;
+  /* ="5/8": a spreadsheet's way to keep a text.  */
+  start += strncmp (written + start, "=\"", 2) == 0;
   quote = quote_at (written + start);
   start = br__skip_blanks (written, strlen (written), start + quote);
   length = strlen (written + start);
@@ -105,8 +107,8 @@ plain_sign (const br__glyph *g)
   /* Marks that keyboards have for the apostrophe.  */
   if (g->code == '`' || g->code == 0xB4)
     return "'";
-  /* "5/8 <- answer".  */
-  if (g->code == 0x2190)
+  /* "5/8 <- answer", and the sign for a diameter, or what keyboards have for it.  */
+  if (g->code == 0x2190 || g->code == 0x2300 || g->code == 0xD8)
     return " ";
   /* About, arrows, and the three dots of "therefore".  */
   if (g->code == 0x2248 || g->code == '~' || g->code == 0x2192 || g->code == 0x21D2 || g->code == 0x2234)
@@ -202,13 +204,27 @@ join_words (br__answer *a)
 
 #define COUNT(rows) (sizeof (rows) / sizeof (rows)[0])
 
+/* Drops a face of signs that ends the answer.  */
+static void
+drop_face (br__answer *a)
+{
+  static const char *const faces[] = { " <3", ":-)", ";-)", ":-(", ":'(", " :D", " :P", " ^^", " :/" };
+  for (size_t i = 0; i < COUNT (faces); i++)
+    {
+      size_t n = strlen (faces[i]);
+      if (a->length > n && br__word_is (a->text + a->length - n, n, faces[i]))
+        br__answer_replace (a, a->length - n, n, "");
+    }
+}
+
 static void
 make_plain (br__answer *a)
 {
   /* Inch signs as other programs hand them over, then the units of languages with other letters, longer words first.  */
   static const char *const before[][2] =
   {
-    { "\\\"", "\"" }, { "&quot;", "\"" }, { "&#34;", "\"" }, { "&Prime;", "\"" }, { "&#39;", "'" }, { "&frasl;", "/" }, { "&nbsp;", " " }, { "\"\"", "\"" },
+    { "\\\"", "\"" }, { "&quot;", "\"" }, { "&#34;", "\"" }, { "&Prime;", "\"" }, { "&#39;", "'" }, { "&frasl;", "/" }, { "&nbsp;", " " }, { "w/o ", "without " }, { "w/ ", "with " }, { "o.c.", "on center" }, { "no more no less", "exactly" }, { "no more, no less", "exactly" },
+    { "and not a bit more", "exactly" }, { "neither more nor less", "exactly" }, { "\"\"", "\"" },
     /* Signs that keyboards have beside that of degrees.  */
     { "\u00BA", "\u00B0" }, { "\u02DA", "\u00B0" },
     { "\u0434\u044E\u0439\u043C\u043E\u0432", "in" }, { "\u0434\u044E\u0439\u043C\u0430", "in" }, { "\u0434\u044E\u0439\u043C", "in" },
@@ -219,8 +235,11 @@ make_plain (br__answer *a)
   {
     { "<- ", " " }, { "->", "=" }, { "=>", "=" }, { "more or less", "about" }, { "give or take", "about" }, { "-ish", " ish" }, { " as a decimal", "" },
     { " as a fraction", "" }, { " in all", "" },
-    { "comes to ", "is " }, { "came to ", "is " }, { "adds up to ", "is " }, { "works out to ", "is " }
+    { "\"\u00B2", " in\u00B2" }, { "\" \u00B2", " in\u00B2" }, { "\"^2", " in\u00B2" }, { "'\u00B2", " ft\u00B2" }, { "sq \"", "sq in" }, { "sq. \"", "sq in" },
+    { "\" sq", " in sq" }, { "close to ", "about " }, { "or thereabouts", "about" }, { "or something like that", "about" }, { "end to end", "across" }, { "edge to edge", "across" },
+    { "tip to tip", "across" }, { "points to ", "at " }, { "pointing to ", "at " }, { "cut to ", "at " }, { "equal to ", "is " }, { "comes to ", "is " }, { "came to ", "is " }, { "adds up to ", "is " }, { "works out to ", "is " }
   };
+  drop_face (a);
   put_narrow (a);
   put_level (a);
   replace_all (a, before, COUNT (before));
@@ -273,7 +292,7 @@ br__fraction_end (const br__answer *a, size_t at)
 static size_t
 joint_at (const br__answer *a, size_t at)
 {
-  static const char *const joints[] = { " and ", " & ", "& ", " &", "&", " plus ", " + ", "+", ", ", " - ", "- ", " -", "-" };
+  static const char *const joints[] = { " and ", " & ", "& ", " &", "&", " n ", " y ", " et ", " und ", " e ", " och ", " og ", " en ", " plus ", " + ", "+", ", ", " - ", "- ", " -", "-" };
   for (size_t i = 0; i < sizeof joints / sizeof joints[0]; i++)
     if (strncmp (a->text + at, joints[i], strlen (joints[i])) == 0)
       return strlen (joints[i]);

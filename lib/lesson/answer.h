@@ -63,17 +63,27 @@ void br__answer_mend (br__answer *a);
 /* "in: 5/8" and "mm 238": a unit before the number goes behind it.  */
 void br__answer_mend_order (br__answer *a);
 
+/* answer_tail.c.  1 where the word from AT to END makes another value of what stands beside it, or says that it is not the answer;
+   where the words behind a size, from AT to END, do.  */
+int br__is_changing (const br__answer *a, size_t at, size_t end);
+int br__has_changing (const br__answer *a, size_t at, size_t end);
+/* 1 where the words from AT to END say that something was so before: "used to be", "at first".  */
+int br__is_former (const br__answer *a, size_t at, size_t end);
+/* 1 where the words at AT, behind a size, say under which condition it holds, or of how many: "when the saw takes 1/8", "for each of
+   the 3 slats".  */
+int br__is_condition (const br__answer *a, size_t at);
+/* 1 where the bracket that begins at AT and ends the answer says no second size: it has no number, or it has a working or
+   says what is left, or how it was rounded.  */
+int br__is_remark (const br__answer *a, size_t at);
+
 /* answer_words.c.  Puts WITH in the place of COUNT bytes at AT; nothing where there is no room.  */
 void br__answer_replace (br__answer *a, size_t at, size_t count, const char *with);
 /* Numbers, fractions and decimals in words become digits.  */
 void br__answer_put_words (br__answer *a);
-/* 1 where the word from AT to END makes another value of what stands beside it, or says that it is not the answer; where one of
-   the words from AT to END does.  */
-int br__is_changing (const br__answer *a, size_t at, size_t end);
-int br__has_changing (const br__answer *a, size_t at, size_t end);
-/* 1 where the bracket that begins at AT and ends the answer says no second size: it has no number, or it has a working or
-   says what is left, or how it was rounded.  */
-int br__is_remark (const br__answer *a, size_t at);
+/* The end of WORD, capitals or not, at AT, where no letter goes on; else AT.  */
+size_t br__answer_word_end (const br__answer *a, size_t at, const char *word);
+/* The same of the first of WORDS, which end with NULL, that is there.  */
+size_t br__answer_words_end (const br__answer *a, size_t at, const char *const *words);
 /* 1 where LENGTH bytes at TEXT have a digit or a fraction in them.  */
 int br__has_number (const char *text, size_t length);
 /* "So", "makes" and the like between two numbers become an equals sign, and so does the comma behind steps.  */

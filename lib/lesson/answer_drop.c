@@ -46,13 +46,13 @@ put_sign (br__answer *a, const char *sign)
   br__answer_replace (a, 0, 0, sign && a->text[0] != '-' && a->text[0] != '+' ? sign : "");
 }
 
-/* 1 where the digits up to END, perhaps with a # or "No." before them, say which problem it is: "3) ", "#3: ", "3: ", and "3. "
+/* 1 where the digits up to END, perhaps with a # or "No." before them, say which problem it is: "3) ", "#3: ", "3: ", "(3) " and "3. "
    where a mixed number is behind it.  */
 static int
 is_problem_number (const br__answer *a, size_t end)
 {
   const char *behind = a->text + end;
-  if (behind[0] == '.' && behind[1] == ' ')
+  if (behind[0] && strchr (".)", behind[0]) && behind[1] == ' ' && (*behind == '.' || a->text[0] == '('))
     {
       size_t whole = end + 2;
       while (br__is_digit (a->text[whole]))
@@ -105,9 +105,11 @@ br__answer_drop_front (br__answer *a)
   static const char *const places[] = { "before", "after", "behind", "within", "add", "subtract", "deduct", "remove", "take", "round", "halve",
     "increase", "decrease", "shorten", "divide", "multiply", NULL };
   br__answer_replace (a, 0, equals_end (a), "");
+  if (br__is_former (a, 0, strcspn (a->text, "0123456789")))
+    return;
   for (;;)
     {
-      size_t end = br__letters_end (a, 0), number = a->text[0] == '#' ? 1 : br__word_is (a->text, 4, "no. ") ? 4 : 0;
+      size_t end = br__letters_end (a, 0), number = a->text[0] == '#' || (a->text[0] == '(' && br__is_digit (a->text[1])) ? 1 : br__word_is (a->text, 4, "no. ") ? 4 : 0;
       const char *sign = sign_word (a, 0, end);
       while (br__is_digit (a->text[number]))
         number++;
@@ -203,14 +205,21 @@ drop_words (br__answer *a)
       put_sign (a, sign);
       return 1;
     }
-  while (first && (br__is_letter (a->text[first - 1]) || a->text[first - 1] == ' '))
+  /* "Mr. Lee said so", "yes, I checked": a sign behind a word.  */
+  while (first && (br__is_letter (a->text[first - 1]) || a->text[first - 1] == ' '
+                   || (first > 1 && strchr (".,", a->text[first - 1]) && a->text[first] == ' ' && br__is_letter (a->text[first - 2]))))
     first--;
   const char *per = strstr (a->text + first, " per ");
   if (br__has_changing (a, first, end) || (per && br__unit_scan (&start, a->text, a->length, (size_t) (per - a->text) + 5)))
     return 0;
   if (first && strchr ("'\"", a->text[first - 1]))
     {
+      /* "1/16" under the drawing".  */
+      sign = a->text[first] == ' ' ? sign_word (a, first + 1, br__letters_end (a, first + 1)) : NULL;
+      if (is_other_sign (a, sign))
+        return 0;
       br__answer_replace (a, first, end - first, "");
+      put_sign (a, is_part (a, 0) ? sign : NULL);
       return 1;
     }
   while (a->text[first] == ' ')
@@ -265,6 +274,8 @@ drop_sentence (br__answer *a)
   if (number == 0 || at == a->length || !strchr (unit ? ".,;:?!-" : "?!;", a->text[at]) || !br__is_letter (a->text[last - 1]))
     return;
   int dash = a->text[at] == '-';
+  if (br__has_changing (a, at, a->length))
+    return;
   for (; at < a->length; at++)
     {
       size_t word = br__letters_end (a, at);
@@ -273,8 +284,9 @@ drop_sentence (br__answer *a)
       /* "- kerf" takes something off.  */
       if (dash && br__is_one_of (a->text + at, word - at, taken))
         return;
-      if (sign_word (a, at, word) || br__has_changing (a, at, word)
-          || (br__unit_scan (&stop, a->text, a->length, at) && stop == word))
+      const char *sign = sign_word (a, at, word);
+      /* "-1/16", it is too thin" says the same twice.  */
+      if ((sign && *sign != a->text[0]) || (br__unit_scan (&stop, a->text, a->length, at) && stop == word))
         return;
       at = word;
     }

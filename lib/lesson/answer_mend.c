@@ -99,10 +99,10 @@ mend_units (br__answer *a)
       /* "1 m. 24 cm": the point of an abbreviation.  */
       if (end == at + 1 && a->text[at] == 'm' && strncmp (a->text + end, ". ", 2) == 0 && br__is_digit (a->text[end + 2]))
         br__answer_replace (a, end, 1, "");
-      int squared = strncmp (a->text + end, " squared", 8) == 0;
+      size_t squared = strncmp (a->text + end, " squared", 8) == 0 ? 8 : strncmp (a->text + end, " sq", 3) == 0 && !br__is_letter (a->text[end + 3]) ? 3 : 0;
       if (end > at && (squared || strncmp (a->text + end, " cubed", 6) == 0))
         {
-          br__answer_replace (a, end, squared ? 8 : 6, "");
+          br__answer_replace (a, end, squared ? squared : 6, "");
           br__answer_replace (a, at, 0, squared ? "sq " : "cu ");
           end += 3;
         }

@@ -21,9 +21,8 @@ br__answer_replace (br__answer *a, size_t at, size_t count, const char *with)
   a->length += n - count;
 }
 
-/* The end of WORD, capitals or not, at AT, where no letter goes on; else AT.  */
-static size_t
-word_end (const br__answer *a, size_t at, const char *word)
+size_t
+br__answer_word_end (const br__answer *a, size_t at, const char *word)
 {
   size_t end = at + strlen (word);
   return end <= a->length && br__word_is (a->text + at, end - at, word) && !br__is_letter (a->text[end]) ? end : at;
@@ -44,10 +43,10 @@ static size_t
 small_end (int *n, const br__answer *a, size_t at)
 {
   for (int i = 0; i < 20; i++)
-    if (word_end (a, at, small[i]) > at)
+    if (br__answer_word_end (a, at, small[i]) > at)
       {
         *n = i;
-        return word_end (a, at, small[i]);
+        return br__answer_word_end (a, at, small[i]);
       }
   return at;
 }
@@ -82,7 +81,7 @@ number_end (int *n, const br__answer *a, size_t at)
 {
   int rest = 0;
   size_t end = at, stop, after;
-  if (word_end (a, at, "a") > at || word_end (a, at, "hundred") > at)
+  if (br__answer_word_end (a, at, "a") > at || br__answer_word_end (a, at, "hundred") > at)
     {
       *n = 1;
       end += a->text[at + 1] == ' ' ? 2 : 0;
@@ -95,12 +94,12 @@ number_end (int *n, const br__answer *a, size_t at)
       end = after + (a->text[after] == ' ');
       at = after;
     }
-  stop = end < a->length ? word_end (a, end, "hundred") : end;
+  stop = end < a->length ? br__answer_word_end (a, end, "hundred") : end;
   if (stop == end)
     return at;
   *n *= 100;
   end = stop + (a->text[stop] == ' ');
-  after = word_end (a, end, "and");
+  after = br__answer_word_end (a, end, "and");
   end = after > end ? after + (a->text[after] == ' ') : end;
   after = below_hundred_end (&rest, a, end);
   *n += after > end ? rest : 0;
@@ -125,7 +124,7 @@ part_end (int *den, const br__answer *a, size_t at)
 {
   for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++)
     {
-      size_t one = word_end (a, at, parts[i].one), many = word_end (a, at, parts[i].many);
+      size_t one = br__answer_word_end (a, at, parts[i].one), many = br__answer_word_end (a, at, parts[i].many);
       *den = parts[i].den;
       if (one > at || many > at)
         return one > many ? one : many;
@@ -150,7 +149,7 @@ put_number (br__answer *a, size_t at, size_t end, const char *before, int n)
 static size_t
 put_point (br__answer *a, size_t at)
 {
-  size_t end = word_end (a, at, "point");
+  size_t end = br__answer_word_end (a, at, "point");
   int digit = 0;
   if (end == at || a->text[end] != ' ' || !a->text[end + 1])
     return at;
@@ -182,7 +181,7 @@ put_places (br__answer *a, size_t end, size_t stop, size_t places)
     return stop;
   zeros[1 + places - (end - at)] = 0;
   br__answer_replace (a, end, stop - end, "");
-  size_t joint = at >= 5 && word_end (a, at - 4, "and") == at - 1 ? 5 : at >= 1 && a->text[at - 1] == ' ';
+  size_t joint = at >= 5 && br__answer_word_end (a, at - 4, "and") == at - 1 ? 5 : at >= 1 && a->text[at - 1] == ' ';
   int behind = joint && at > joint && br__is_digit (a->text[at - joint - 1]);
   br__answer_replace (a, behind ? at - joint : at, behind ? joint : 0, behind ? zeros : "0");
   if (!behind)
@@ -196,7 +195,7 @@ put_part (br__answer *a, size_t at)
 {
   int den = 0, article = 0;
   size_t end, start = at;
-  if (word_end (a, at, "a") > at || word_end (a, at, "an") > at)
+  if (br__answer_word_end (a, at, "a") > at || br__answer_word_end (a, at, "an") > at)
     article = a->text[at + 1] == ' ' ? 2 : 3;
   end = part_end (&den, a, at + (size_t) article);
   if (end == at + (size_t) article)
@@ -213,9 +212,9 @@ put_part (br__answer *a, size_t at)
 static void
 put_one (br__answer *a)
 {
-  size_t article = word_end (a, 0, "an") + word_end (a, 0, "a"), at = article + (article && a->text[article] == ' ');
-  size_t end = word_end (a, at, "inch") > at ? word_end (a, at, "inch") : word_end (a, at, "foot");
-  if (end > at && (word_end (a, end, " and") > end || (article && strspn (a->text + end, " .!") == a->length - end)))
+  size_t article = br__answer_word_end (a, 0, "an") + br__answer_word_end (a, 0, "a"), at = article + (article && a->text[article] == ' ');
+  size_t end = br__answer_word_end (a, at, "inch") > at ? br__answer_word_end (a, at, "inch") : br__answer_word_end (a, at, "foot");
+  if (end > at && (br__answer_word_end (a, end, " and") > end || (article && strspn (a->text + end, " .!") == a->length - end)))
     br__answer_replace (a, 0, at, "1 ");
 }
 
@@ -254,13 +253,12 @@ begins_word (const br__answer *a, size_t at)
   return !br__is_letter (a->text[at - 1]) && br__is_letter (a->text[at]);
 }
 
-/* The end of the one of WORDS, which end with NULL, that is at AT; else AT.  */
-static size_t
-word_of (const br__answer *a, size_t at, const char *const *words)
+size_t
+br__answer_words_end (const br__answer *a, size_t at, const char *const *words)
 {
   size_t end = at;
   for (; *words && end == at; words++)
-    end = word_end (a, at, *words);
+    end = br__answer_word_end (a, at, *words);
   return end;
 }
 
@@ -283,12 +281,16 @@ br__answer_put_equals (br__answer *a)
 {
   static const char *const words[] =
   { "so", "is", "are", "equals", "equal", "makes", "gives", "therefore", "hence", "simplifies to", "reduces to", "rounds to", "rounded to",
-    "rounds down to", "rounded down to", "rounded down", NULL };
+    "rounds down to", "rounded down to", "rounded down", "reduced to", "simplified to", "converted to", "becomes", "aka", "also known as", "i got", "we got", "and got",
+    "to get", "i get", "you get", "we get", NULL };
   for (size_t at = 1; at < a->length; at++)
     {
-      size_t end = begins_word (a, at) ? word_of (a, at, words) : at;
+      size_t end = begins_word (a, at) ? br__answer_words_end (a, at, words) : at;
       /* "7, so 2 in are left": the first number is meant.  */
-      if (end > at && a->text[at - 1] != '(' && br__has_number (a->text, at) && br__has_number (a->text + end, a->length - end) && !strstr (a->text + end, "left")
+      /* "5/8 (small marks are 1/16)": what is in a bracket came out of nothing before it.  */
+      const char *open = strchr (a->text, '(');
+      int inside = open && open < a->text + at && !memchr (open, ')', (size_t) (a->text + at - open));
+      if (end > at && !inside && br__has_number (a->text, at) && br__has_number (a->text + end, a->length - end) && !strstr (a->text + end, "left")
           && !strstr (a->text + end, "over") && !strstr (a->text + end, "rest"))
         br__answer_replace (a, at, end - at, "=");
     }
@@ -366,101 +368,6 @@ br__answer_carry (br__answer *a)
         return;
 }
 
-/* ---- What is meant otherwise ---- */
-
-/* "Not counting the last bit", "not including kerf": what stands there is no part of the answer.  */
-static int
-leaves_out (const br__answer *a, size_t at)
-{
-  return strncmp (a->text + at, "not counting", 12) == 0 || strncmp (a->text + at, "not including", 13) == 0;
-}
-
-int
-br__is_changing (const br__answer *a, size_t at, size_t end)
-{
-  /* "Not", "no" and "never" of other languages, too; a letter past ASCII is a z here.  */
-  static const char *const words[] =
-  {
-    "not", "cannot", "never", "neither", "nor", "nope", "hardly", "doubt", "anything", "everything", "nothing", "instead", "unlike", "opposite",
-    "nowhere", "dont", "havent", "isnt", "wasnt", "arent", "werent", "cant", "couldnt", "wont", "wouldnt", "shouldnt", "mustnt", "doesnt", "didnt", "hasnt", "aint",
-    "same", "ditto", "less", "more", "than", "least", "almost", "nearly",
-    "or", "half", "third", "quarter", "fifth", "sixth", "eighth", "tenth", "inverse", "reciprocal", "root", "fails", "twice", "double", "triple", "times", "squared", "cubed", "sq", "cu", "plus", "minus", "without", "except",
-    "doubled", "halved", "bit", "little", "something", "upwards", "minimum", "min", "if", "unless", "wrong", "incorrect", "false",
-    "within", "nobody", "besides", "excluding", "lacking", "scarcely", "rarely", "doubtful", "unlikely", "impossible", "untrue", "disagree", "fewer",
-    "mistake", "misread", "formerly", "previously", "originally", "void", "cancel", "cancelled", "canceled", "ignore", "disregard", "crossed",
-    "struck", "deleted", "erased", "scratch", "hair", "tad",
-    "nein", "nicht", "keinesfalls", "keineswegs", "aucunement", "nullement", "kein", "keine", "keinen",
-    "nie", "niemals", "pas", "ne", "jamais", "nunca", "jamzs", "tampoco", "non", "mai", "nao", "nzo",
-    "inte", "ej", "niet", "geen", "nooit", "ikke", "aldrig", "aldri", "ei", "nem", "nu", "nije", "degil", "dezil", NULL
-  };
-  /* "I don't know, 11 5/16" is an answer.  */
-  int quiet = leaves_out (a, at) || strncmp (a->text + at, "dont know", 9) == 0
-              || (br__word_is (a->text + at, end - at, "twice") && (strstr (a->text, "check") || strstr (a->text, "measure")))
-              || (at >= 3 && strncmp (a->text + at - 3, "no ", 3) == 0);
-  /* "All but 17", "17 too many", "17 and up".  */
-  if ((end == a->length && br__word_is (a->text + at, end - at, "no"))
-      || ((br__word_is (a->text + at, end - at, "all") || br__word_is (a->text + at, end - at, "any")) && strncmp (a->text + end, " but ", 5) == 0)
-      || (br__word_is (a->text + at, end - at, "and") && (strcmp (a->text + end, " up") == 0 || strcmp (a->text + end, " over") == 0))
-      || (br__word_is (a->text + at, end - at, "too") && (strncmp (a->text + end, " many", 5) == 0 || strncmp (a->text + end, " few", 4) == 0)))
-    return 1;
-  return !quiet && br__is_one_of (a->text + at, end - at, words);
-}
-
-/* 1 where the word from AT to END, behind a size, says what is done to it: "tripled", "reduced by the kerf"; not how it was found.  */
-static int
-is_done_to_it (const br__answer *a, size_t at, size_t end)
-{
-  static const char *const found[] =
-  {
-    "needed", "required", "wanted", "used", "asked", "rounded", "reduced", "simplified", "converted", "measured", "estimated", "guessed", "calculated",
-    "checked", "counted", "solved", "worked", "scaled", "finished", "combined", "sanded", "planed", "exposed", "marked", "ruled", "shared", "called",
-    "based", "supposed", "confused", "remained", "received", "lined", "included", NULL
-  };
-  static const char *const orders[] = { "take", "subtract", "deduct", NULL };
-  /* "I added and borrowed", and "speed".  */
-  int done = end > at + 4 && br__word_is (a->text + end - 2, 2, "ed") && a->text[end - 3] != 'e' && !(at >= 3 && strncmp (a->text + at - 3, " I ", 3) == 0)
-             && !(at >= 5 && strncmp (a->text + at - 5, " and ", 5) == 0);
-  return (done && (!br__is_one_of (a->text + at, end - at, found) || strncmp (a->text + end, " by ", 4) == 0))
-         || br__is_one_of (a->text + at, end - at, orders);
-}
-
-int
-br__has_changing (const br__answer *a, size_t at, size_t end)
-{
-  for (size_t word = at; word < end; at = word)
-    {
-      word = br__letters_end (a, at);
-      if (br__is_changing (a, at, word) || is_done_to_it (a, at, word))
-        return 1;
-      word += word == at;
-    }
-  return 0;
-}
-
-int
-br__is_remark (const br__answer *a, size_t at)
-{
-  static const char *const words[] =
-  { "was", "left", "rest", "remain", "remainder", "remaining", "waste", "scrap", "nearest", "rounded", NULL };
-  /* "(with 1/8 kerf)", but "(18 with kerf)".  */
-  int number = 0, sign = 0, kerf = br__is_letter (a->text[at + 1]) && strstr (a->text + at, "kerf");
-  if (strchr ("+-*", a->text[at + 1 + (a->text[at + 1] == ' ')]) || (!leaves_out (a, at + 1) && br__has_changing (a, at + 1, a->length)))
-    return 0;
-  at++;
-  while (at < a->length)
-    {
-      br__glyph g = br__glyph_at (a->text, a->length, at);
-      const size_t end = br__letters_end (a, at);
-      if (br__is_one_of (a->text + at, end - at, words) || (sign && br__is_digit (a->text[at])))
-        return 1;
-      sign |= number && (strchr ("+*", a->text[at]) || br__word_is (a->text + at, end - at, "x") || strncmp (a->text + at - 1, " - ", 3) == 0
-                         || strncmp (a->text + at - 1, " / ", 3) == 0);
-      number |= g.kind == BR__GLYPH_DIGIT || g.kind == BR__GLYPH_VULGAR;
-      at = end > at ? end : at + 1;
-    }
-  return !number || kerf;
-}
-
 /* ---- What was put right ---- */
 
 /* What stands between OPEN and CLOSE goes, where a number stays.  */
@@ -507,11 +414,19 @@ drop_struck (br__answer *a)
 void
 br__answer_drop_reason (br__answer *a)
 {
-  static const char *const words[] = { "because", "cause", "cuz", "cos", "coz", "bc", "since", "check:", "proof:", NULL };
+  static const char *const words[] = { "because", "cause", "cuz", "cos", "coz", "bc", "since", "check", "proof", NULL };
+  /* "9 11/16, just over 9 5/8": where it lies.  */
+  static const char *const places[] =
+  {
+    "just over", "just under", "just above", "just below", "a little more than", "a little less than", "a little over", "a little under", "a bit more than",
+    "a bit less than", "a bit over", "a bit under", "slightly more than", "slightly less than", "slightly over", "slightly under", NULL
+  };
   static const char *const rulers[] = { "rounded to 1/", "rounded to nearest", "rounded to the nearest", "to nearest", "to the nearest", NULL };
   for (size_t at = 1; at < a->length; at++)
     if (begins_word (a, at) && br__has_number (a->text, at)
-        && (word_of (a, at, words) > at || (word_of (a, at, rulers) > at && !strchr (a->text + at, '='))))
+        && (br__is_condition (a, at) || (strchr (",;(", a->text[at - 1 - (at > 1 && a->text[at - 1] == ' ')]) && br__answer_words_end (a, at, places) > at
+                                         && br__has_number (a->text + at, a->length - at))
+            || br__answer_words_end (a, at, words) > at || (br__answer_words_end (a, at, rulers) > at && !strchr (a->text + at, '='))))
       br__answer_replace (a, at, a->length - at, "");
 }
 
@@ -520,7 +435,7 @@ static void
 drop_denied (br__answer *a)
 {
   static const char *const words[] = { "not", "its not", "it is not", "it isnt", NULL };
-  size_t at = word_of (a, 0, words), number = at ? strcspn (a->text + at, "0123456789") + at : a->length;
+  size_t at = br__answer_words_end (a, 0, words), number = at ? strcspn (a->text + at, "0123456789") + at : a->length;
   while (at && number < a->length && !(strchr (",;", a->text[number]) && a->text[number + 1] == ' '))
     number++;
   if (number < a->length && br__has_number (a->text + number, a->length - number))
@@ -533,7 +448,7 @@ keep_unit (br__answer *a, size_t at)
 {
   size_t start;
   const br_unit *unit = br__answer_unit_before (a, a->length, &start);
-  while (at && strchr (" ,;", a->text[at - 1]))
+  while (at && strchr (" ,;-", a->text[at - 1]))
     at--;
   br__answer_replace (a, at, a->length - at, "");
   if (unit && at && br__is_digit (a->text[at - 1]))
@@ -554,15 +469,15 @@ br__answer_drop_old (br__answer *a)
     {
       if (!begins_word (a, at))
         continue;
-      size_t end = word_end (a, at, "rather than") > at ? at : word_of (a, at, words);
+      size_t end = br__answer_word_end (a, at, "rather than") > at ? at : br__answer_words_end (a, at, words);
       /* "not 11 3/8 but 11 5/16", "11 3/8 no 11 5/16", and "11 5/16 not 11 3/8".  */
       if (end > at && br__has_number (a->text, at) && br__has_number (a->text + end, a->length - end))
         {
           end = a->text[end] == ' ' ? end + 1 : end;
-          br__answer_replace (a, 0, word_end (a, end, "to"), "");
+          br__answer_replace (a, 0, br__answer_word_end (a, end, "to"), "");
           at = 0;
         }
-      else if ((word_end (a, at, "not") > at || word_end (a, at, "instead of") > at || word_end (a, at, "rather than") > at) && br__has_number (a->text, at)
+      else if ((br__answer_word_end (a, at, "not") > at || br__answer_word_end (a, at, "instead of") > at || br__answer_word_end (a, at, "rather than") > at) && br__has_number (a->text, at)
                && br__has_number (a->text + at, a->length - at))
         keep_unit (a, at);
     }

@@ -5,6 +5,7 @@ libbenchrule_core_la_SOURCES += \
   lib/lesson/answer_drop.c \
   lib/lesson/answer_mend.c \
   lib/lesson/answer_none.c \
+  lib/lesson/answer_tail.c \
   lib/lesson/answer_words.c \
   lib/lesson/answer.h \
   lib/lesson/figure.c \

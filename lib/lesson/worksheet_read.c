@@ -128,7 +128,14 @@ br__wrong_ending (br__run *run, const char *path, const char *endings, const cha
   br__fail (run->error, BR_DOMAIN, 0, 0, "the name must end in %s", endings);
   for (size_t i = 0; i + length <= run->end; i++)
     at = strncmp (run->text + i, name, length) == 0 ? i : at;
-  if (at == run->end || stem == 0 || strchr (name + stem, ' '))
+  br__search nearest;
+  const char *word = strrchr (name, ' ');
+  br__search_start (&nearest, word ? word + 1 : "", word ? strlen (word + 1) : 0);
+  br__search_offer (&nearest, "short");
+  /* "key k.txt shrot".  */
+  if (nearest.best && at + length == run->end && run->end > 4 && br__word_is (run->text, 4, "key "))
+    br__hint (run->error, "write `%.*s %s`", (int) (at + (size_t) (word - name)), run->text, nearest.best);
+  else if (at == run->end || stem == 0 || strchr (name + stem, ' '))
     br__hint (run->error, "the file comes last, as in `into FILE%s`", page);
   else
     br__hint (run->error, "write `%.*s%s%.*s`", (int) (at + stem), run->text,

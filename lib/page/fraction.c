@@ -489,6 +489,9 @@ br__page_text (br_page *page, int32_t *width, const br_page_text *t, int draw)
       double x = left - (t->align == BR_ALIGN_LEFT ? 0 : t->align == BR_ALIGN_RIGHT ? wide : wide / 2);
       if (draw)
         set_line (page, s, n, x, top + full * (1 + lines * LEADING), blank, t);
+      /* Who hears the page read hears "the" and "track" apart, though a line ends between them.  */
+      if (draw && s[n] && strchr (" \n", s[n]))
+        set_run (page, " ", 1, x + wide, top + full * (1 + lines * LEADING), t->size, t->bold, 1);
       if (wide > longest)
         longest = wide;
       lines++;

@@ -221,11 +221,33 @@ test_a4 (void **state)
   pair_clear (&p);
 }
 
+/* A line that ends between two words of a text ends with a blank, as it is read aloud without its line breaks
+   (ISO 32000-1, 14.8.2.5, from memory).  */
+static void
+test_words_apart (void **state)
+{
+  br_page *made = NULL;
+  char *bytes = NULL, *text;
+  size_t length = 0, found = 0;
+  br_page_text line = { .text = "hop hop hop hop hop", .y = BR_PAGE_INCH, .width = BR_PAGE_INCH, .size = BR_PAGE_INCH / 4 };
+  (void) state;
+  if (!painter)
+    skip ();
+  check_ok (painter->open (&made, "pdf", 4 * BR_PAGE_INCH, 4 * BR_PAGE_INCH, "", NULL));
+  painter->text (made, NULL, &line, 1);
+  check_ok (painter->close (&bytes, &length, made, NULL));
+  for (const char *at = bytes + 1; (text = pdf_stream (&at, bytes + length)) != NULL; free (text))
+    for (const char *word = text; (word = strstr (word, "hop ")) != NULL; word++)
+      found++;
+  painter->release (bytes);
+  assert_int_equal (found, 4);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = { cmocka_unit_test (test_cart), cmocka_unit_test (test_template),
-                                      cmocka_unit_test (test_a4) };
+                                      cmocka_unit_test (test_a4), cmocka_unit_test (test_words_apart) };
   check_start ();
   return check_end (cmocka_run_group_tests (tests, enter, lesson_leave));
 }

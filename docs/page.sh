@@ -18,8 +18,8 @@ group_page ()
 {
   printf '# %s\n\n`#include <%s>`\n' "$2" "$3"
   "$AWK" -v wanted="## $1" '/^## / { inside = $0 == wanted; next } inside' "$source"
-  printf '## What holds for every function\n'
-  "$AWK" '/^## / { inside = $0 == "## What holds for every function"; next } inside' "$source"
+  printf '## Rules for every function\n'
+  "$AWK" '/^## / { inside = $0 == "## Rules for every function"; next } inside' "$source"
   printf '## See also\n\n[library.md](library.md), which has the types\n'
 }
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
-   complete.c - the words that could go on from what is typed, as the sheet knows them.  */
+   complete.c - completion: the words that can follow the typed text, from the sheet.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

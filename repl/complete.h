@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
-   complete.h - the words that could go on from what is typed.  */
+   complete.h - completion of the typed text.  */
 #ifndef REPL_COMPLETE_H
 #define REPL_COMPLETE_H
 

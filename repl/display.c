@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
-   display.c - what a stream can show, and escaped writing to it.  */
+   display.c - the capabilities of an output stream, and escaped writing to it.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -60,7 +60,7 @@ display_put_bytes (const display *d, const char *text, size_t length)
   escape_char c;
   for (size_t i = 0; i < length; i += c.bytes)
     {
-      /* What every terminal shows goes out as it is.  */
+      /* Printable ASCII needs no escaping.  */
       size_t plain = 0;
       while (i + plain < length && text[i + plain] >= ' ' && text[i + plain] <= '~')
         plain++;
@@ -126,8 +126,8 @@ sequence_at (const char *text, size_t length)
   return i < length ? i + 1 : length;
 }
 
-/* Where a line of LENGTH bytes is broken that has WIDTH columns left: at its last blank that is in them, or else the first.
-   LENGTH: nowhere.  */
+/* The offset at which to break a line of LENGTH bytes with WIDTH columns left: its last blank within them, or else the first
+   blank.  LENGTH: do not break.  */
 static size_t
 break_of (const char *text, size_t length, int width)
 {

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
-   display.h - a stream with what it can show: its width, signs beyond ASCII, colour.
-   Whatever goes out through display_put is escaped (see escape.h).  */
+   display.h - an output stream with its capabilities: width, characters beyond ASCII, colour.
+   All text written by display_put is escaped (see escape.h).  */
 #ifndef REPL_DISPLAY_H
 #define REPL_DISPLAY_H
 
@@ -36,11 +36,11 @@ void display_wrap (const display *d, const char *text, int column, int indent);
    indent.  */
 void display_fold (const display *d, const char *text, size_t length);
 void display_bold (const display *d, int on);
-/* Whether what is left to write is not wanted any more.  */
+/* 1 if the rest of the output is no longer wanted.  */
 int display_is_stopped (const display *d);
 /* COUNT times the string.  */
 void display_repeat (const display *d, const char *text, int count);
-/* One of two spellings of a sign.  */
+/* BEYOND if the stream can show it, else ASCII.  */
 const char *display_sign (const display *d, const char *beyond, const char *ascii);
 
 #endif

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
    escape.c - how text is shown on a terminal: a UTF-8 decoder, widths from the C
-   library, and the spelled form of what must not reach a terminal.  */
+   library, and escapes for characters that must not reach a terminal.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -38,7 +38,7 @@ decode (uint32_t *code, const unsigned char *text, size_t length)
   return need;
 }
 
-/* What stands for a sign of ours where the locale cannot show it.  */
+/* The ASCII replacement for a sign that the locale cannot show.  */
 static const char *
 plain_form (uint32_t c)
 {

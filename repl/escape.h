@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
-   escape.h - how text is shown on a terminal, and where in it a byte stands.
+   escape.h - how text is shown on a terminal, and the column of a byte in it.
 
-   Nothing that a user or a file wrote reaches a terminal raw: control characters, DEL,
-   C1 controls, bidi controls and bytes that are no UTF-8 are shown in a spelled form
-   (\x1b, \u202e).  Widths are those of the shown form, so that a caret line fits.  */
+   Text from a user or a file never reaches a terminal raw: control characters, DEL,
+   C1 controls, bidirectional controls and invalid UTF-8 are escaped (\x1b, \u202e).
+   Widths are those of the escaped text, so that a caret is in the right column.  */
 #ifndef REPL_ESCAPE_H
 #define REPL_ESCAPE_H
 

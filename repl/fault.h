@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
-   fault.h - a mistake as text: where, what, the line with a caret, and the hint.  */
+   fault.h - an error as text: its place, the message, the line with a caret, and the hint.  */
 #ifndef REPL_FAULT_H
 #define REPL_FAULT_H
 

@@ -196,7 +196,7 @@ merge (const char *path, const char *text)
   return good;
 }
 
-/* Whoever holds the lock longer than this is not waited for.  */
+/* The longest wait for the lock.  */
 #define LOCK_WAIT_MS 200
 
 static int

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
-   history.h - what was typed, kept from one prompt to the next in
+   history.h - the typed lines, saved between sessions in
    $XDG_STATE_HOME/benchrule/history, or ~/.local/state/benchrule/history.
 
-   One entry a line; a line break in an entry is written \n, a backslash \\.  Every entry
-   is added under a lock to what the file then holds, so that two prompts keep both.  */
+   One entry per line; a line break in an entry is written \n, a backslash \\.  Every entry
+   is appended under a lock, so that two prompts at once lose no entries.  */
 #ifndef REPL_HISTORY_H
 #define REPL_HISTORY_H
 

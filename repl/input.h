@@ -20,9 +20,9 @@ typedef struct input
 
 #define INPUT_ZERO { 0, NULL, 0, 0, 0, NULL, 0, 0 }
 
-/* The next line, of any bytes; the last one need not be ended.  CR LF ends a line too, and a
-   byte order mark before the first is left out.  Of a line longer than BR_MAX_LINE one byte
-   more than that is kept, so that it shows as too long and takes no memory.  */
+/* Reads the next line, of any bytes; the last one need not end with a line feed.  CR LF also ends a line, and a
+   byte order mark before the first is skipped.  Of a line longer than BR_MAX_LINE only BR_MAX_LINE + 1 bytes are
+   kept: enough to see that it is too long, without using more memory.  */
 input_result input_next (input *in);
 /* 1 where the next line is there already, whole, so that nobody is waited for.  */
 int input_waits (const input *in);

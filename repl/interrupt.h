@@ -8,8 +8,8 @@
 
 #include "benchrule_sheet.h"
 
-/* 1 where work that was asked to end at FIRST, by CLOCK_MONOTONIC, goes on after a second.  Before, it ends by itself and takes
-   unfinished files away, so that who insists need not be heard.  For handlers of signals, too.  */
+/* 1 if work that was asked to stop at the time FIRST of CLOCK_MONOTONIC still runs a second later.  Until then another
+   interrupt is ignored: the work stops by itself and deletes unfinished files.  May be called in signal handlers.  */
 static inline int
 interrupt_overdue (const struct timespec *first)
 {

@@ -44,7 +44,7 @@ static struct
 #ifdef HAVE_READLINE
   char *path;                           /* of the history, or NULL */
   int warned;
-  char *text;                           /* what the editor handed over */
+  char *text;                           /* the line from readline */
   int done;
 #else
   input in;
@@ -181,7 +181,7 @@ free_words (char **words)
   free (words);
 }
 
-/* A file name ends at a blank; any other word at whatever is no letter, digit or underscore.  */
+/* A file name ends at a blank; any other word ends before a character that is not a letter, digit or underscore.  */
 static char *
 word_breaks (void)
 {

@@ -19,9 +19,9 @@ typedef struct pager
 
 /* Answers to D, a terminal, are kept back from here on.  */
 void pager_begin (pager *p, display *d);
-/* What is kept back is written now, and what comes goes straight to the terminal: a mistake is told between them.  */
+/* Writes the buffered output now; later output goes straight to the terminal.  Called before an error is reported.  */
 void pager_pass (pager *p, display *d);
-/* What is kept back goes through the pager if the screen has not room for it.  */
+/* Ends the buffering: the output goes through the pager if it does not fit on the screen.  */
 void pager_end (pager *p, display *d);
 
 #endif

@@ -150,7 +150,7 @@ each_leftover (int (*each) (void *user, leftover *l), void *user)
   free (folder);
 }
 
-/* What is in the file: the sheet's name, and how many lines.  */
+/* Reports the content of a recovery file: the name of the sheet, and how many lines.  */
 static int
 tell_one (void *user, leftover *l)
 {
@@ -248,7 +248,7 @@ recovery_keep (recovery *r, const br_sheet *sheet, int saved, const display *d)
   br_error error = { BR_OK, 0, 0, "", "" };
   if (!br_sheet_unsaved (sheet))
     {
-      /* What was recovered and then taken back is left as it was.  */
+      /* If the recovery was undone, the old file is left unchanged.  */
       let_go (r, saved || !r->recovered);
       return;
     }

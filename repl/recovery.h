@@ -24,7 +24,7 @@ void recovery_tell (const display *d);
 const char *recovery_keeper (void *user, br_kept what);
 /* After a statement: the file holds what SHEET has that is not saved, or is gone.  SAVED: the sheet was saved by it.  */
 void recovery_keep (recovery *r, const br_sheet *sheet, int saved, const display *d);
-/* The same where nothing is kept but what was recovered: off the prompt.  */
+/* The same without a prompt, where only a recovered sheet has a recovery file.  */
 void recovery_saved (recovery *r);
 /* LEFT: the work was given up or saved, and the file goes; else it stays, after a signal.  What was recovered and is not
    saved stays in any case.  */

@@ -81,7 +81,7 @@ on_record (void *user, const br_record *record)
     s->failed = 1;
 }
 
-/* Only people are told how their words were taken: an answer in JSON has it in its fields.  */
+/* How a phrase was understood is shown only with text output; an answer in JSON has it in its fields.  */
 static void
 on_read_as (void *user, const char *statement, const char *left_out)
 {
@@ -122,14 +122,15 @@ session_fault (session *s, const br_fault *fault)
 {
   s->faults++;
   end_progress (s);
-  /* At the prompt the rows of what was stopped are a part that nobody asked for, and there may be very many.  */
+  /* At the prompt, drop the rows of a statement that was interrupted: they are incomplete, and may be very many.  */
   if (s->interrupted && fault->error->status == BR_STOPPED)
     text_clear (&s->text);
   text_flush (&s->text);
   pager_pass (&s->pager, &s->out);
   if (s->json && !json_put_fault (s->out.stream, fault))
     s->failed = 1;
-  /* Where both go to one place, a mistake stands behind the answers before it; nobody sees in what order two files grew.  */
+  /* If answers and errors go to the same place, the answers before an error are written first; with two files the order does
+   not matter.  */
   const int later = s->more && s->apart;
   if (!later)
     flush_answers (s);
@@ -140,7 +141,7 @@ session_fault (session *s, const br_fault *fault)
     fflush (s->err.stream);
 }
 
-/* Whether answers and mistakes go to two files.  */
+/* 1 if answers and errors go to different files.  */
 static int
 goes_apart (void)
 {
@@ -148,7 +149,7 @@ goes_apart (void)
   return fstat (STDOUT_FILENO, &out) == 0 && fstat (STDERR_FILENO, &err) == 0 && (out.st_dev != err.st_dev || out.st_ino != err.st_ino);
 }
 
-/* Where there is no home, or its folder cannot be made, nothing is kept.  */
+/* If there is no home directory, or its folder cannot be made, nothing is stored.  */
 static void
 keep_practice (br_sheet *sheet)
 {

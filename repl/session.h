@@ -16,7 +16,7 @@ typedef struct session
   br_sheet *sheet;
   display out, err;
   int json;
-  int goes_on;          /* what is run next goes on with the input of before */
+  int goes_on;          /* the next input continues the previous one */
   text_printer text;
   pager pager;
   given given;
@@ -25,7 +25,7 @@ typedef struct session
   int failed;             /* something could not be read or written, or no memory */
   int reason;             /* why an answer could not be written: errno, 0 where that went well */
   const volatile sig_atomic_t *interrupted;     /* at the prompt: Ctrl-C came during the work */
-  recovery kept;          /* what is not saved, and what was left from before */
+  recovery kept;          /* unsaved work, and work left by an earlier session */
   int saved;              /* a sheet was saved since this was last looked at */
   int more;               /* the next line is there already: what was answered may wait, and signals stay taken */
   int apart;              /* answers and mistakes go to two files */

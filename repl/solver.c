@@ -15,7 +15,7 @@
 #define MOST_ROWS 1000
 #define MOST_COLUMNS 20000
 
-/* What the calls of a search need to know when it should end.  */
+/* The limits at which a search should stop, for its callbacks.  */
 typedef struct limits
 {
   int64_t target;
@@ -94,7 +94,7 @@ relax (int64_t *uses, int64_t *prices, const br_cover *c)
     {
       for (size_t j = 0; j < c->columns; j++)
         {
-          /* What is whole but for the last digits is whole.  */
+          /* A value within 1e-7 of an integer is taken as that integer.  */
           double x = glp_get_col_prim (problem, (int) j + 1), r = floor (x + 0.5);
           uses[j] = scaled (fabs (x - r) < 1e-7 ? r : x);
         }

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   memory.c - memory of the library's own, from one pair of functions, and the accounts that it is charged to.
+   memory.c - the allocator of the library, one pair of functions, and the accounts that memory is charged to.
 
-   Two exceptions to "no hidden state": test programs exchange the pair to refuse the n-th allocation, and no
-   function of the library writes it; the account in use is a thread's own and is put back when the call that
-   used it ends.  */
+   There are two exceptions to "no hidden state".  Test programs replace the pair of functions to make the n-th
+   allocation fail; the library itself never does.  The account in use is thread-local, and a call that sets it
+   restores it before it returns.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -32,7 +32,7 @@ typedef union head
   max_align_t aligned;
 } head;
 
-/* USED has 1 for the owner, so that the account ends with the last of its blocks.  */
+/* USED counts the bytes of all blocks, plus 1 for the owner; the account is freed when USED reaches 0.  */
 struct br__account
 {
   size_t used, most, spare;
@@ -45,7 +45,7 @@ struct br__account
   size_t takes;
 };
 
-/* Microseconds pass from one time that memory is taken to the next where numbers are searched for.  */
+/* The work of one allocation: in searches for numbers a few microseconds pass between two of them.  */
 #define BITS_OF_TAKE 300
 
 static _Thread_local br__account *in_use;
@@ -108,7 +108,7 @@ br__account_refused (void)
   return most;
 }
 
-/* FLAG takes the place of *WATCHED, which is NULL where no account is in use.  */
+/* Stores FLAG in *WATCHED and returns the old value; WATCHED is NULL if no account is in use.  */
 static const volatile sig_atomic_t *
 watch_instead (const volatile sig_atomic_t **watched, const volatile sig_atomic_t *flag)
 {

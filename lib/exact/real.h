@@ -1,12 +1,12 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    real.h - inside the real value: exact sums of roots, formulas, enclosures.
 
-   A value takes the first of three lanes that can hold it:
+   A value has the first of three forms ("lanes") that can hold it:
    1. rational: NODE is NULL;
    2. exact sum (BR__REAL_SUM): terms q * sqrt (m) * pi^k, q not 0, m a whole number over 0, no two
       terms of one class.  Two terms are of one class when their k agree and the product of their m
       is a square.  A sum is never rational: that would be lane 1;
-   3. formula: an operation on one or two values, asked through MPFI enclosures.  */
+   3. formula: an operation on one or two values, evaluated as MPFI intervals.  */
 #ifndef BR_EXACT_REAL_H
 #define BR_EXACT_REAL_H
 
@@ -20,10 +20,10 @@
 #define BR__ROOT_BITS 4096      /* bits of the m of a term */
 #define BR__PI_POWER 1000       /* magnitude of the k of a term */
 #define BR__POWER 1000000       /* magnitude of a whole exponent over a value not rational */
-#define BR__ROOT_INDEX 64       /* of a root that may be asked for */
-#define BR__FIRST_BITS 80       /* by so many most questions about shop sizes are settled at once */
+#define BR__ROOT_INDEX 64       /* greatest index of a root */
+#define BR__FIRST_BITS 80       /* the first precision tried; enough to decide most questions about shop sizes */
 
-/* What the functions on exact sums return where the lane cannot hold the answer.  */
+/* Returned by functions on exact sums if the result is not an exact sum.  */
 #define BR__LEAVE BR_UNDECIDED
 
 typedef struct br__term
@@ -46,8 +46,9 @@ typedef enum br__real_op
   BR__REAL_RAISE, BR__REAL_SIN, BR__REAL_COS, BR__REAL_TAN, BR__REAL_ATAN, BR__REAL_ASIN
 } br__real_op;
 
-/* What is known of a formula: nothing, as nobody asked; that it is no fraction of few bits, or of more; that it may be
-   QUESTION, which a short proof does not decide, or none does; that it is.  */
+/* Whether a formula is known to be equal to a fraction: not examined yet; not equal to a short fraction; not equal to a
+   short or a long one; perhaps equal to QUESTION, but a short proof does not decide that (LATER), or no proof does (OPEN);
+   equal to QUESTION.  */
 typedef enum br__known
 {
   BR__NOT_ASKED, BR__NOT_SHORT, BR__NOT_LONG, BR__LATER, BR__OPEN, BR__FRACTION
@@ -56,26 +57,26 @@ typedef enum br__known
 struct br_real_node
 {
   size_t count;                 /* values that refer to it */
-  br_real_node *next;           /* in the row of nodes that wait to be freed */
+  br_real_node *next;           /* in the list of nodes to be freed */
   br__real_op op;
-  uint64_t hash;                /* of what the formula is made of, 0 for an exact sum */
+  uint64_t hash;                /* of the operation and its operands; 0 for an exact sum */
   int64_t index;                /* of a root; exponent of BR__REAL_RAISE */
   br_real left, right;
   mpfr_prec_t precision;        /* of ENCLOSURE, 0 while there is none */
   br__interval enclosure;
-  mpfr_prec_t spare_precision;  /* of SPARE, one from before: what is asked at two precisions in turn is not worked out anew */
+  mpfr_prec_t spare_precision;  /* of SPARE, the previous enclosure: a cache for callers that alternate between two precisions */
   br__interval spare;
-  uint32_t step;                /* 0, or its step in a proof that is under way, and 1 */
-  char irrational;              /* 1 where that is certain, and 0 says nothing */
+  uint32_t step;                /* during a proof: 1 + the index of its step; else 0 */
+  char irrational;              /* 1 if certainly irrational; 0 if not known */
   br__known known;
-  char refused;                 /* memory ran out where that could not be said; who asks next is told */
-  br_number question;           /* of BR__LATER, BR__OPEN and BR__FRACTION */
-  int64_t proof_bits;           /* that the proof takes, past the limit, or 0 */
+  char refused;                 /* memory ran out in a function without a status; the next one with a status reports it */
+  br_number question;           /* the fraction, if KNOWN is BR__LATER, BR__OPEN or BR__FRACTION */
+  int64_t proof_bits;           /* bits that a proof would need if that is past the limit, else 0 */
   size_t size;                  /* of TERM, BR__REAL_SUM only */
   br__term term[];
 };
 
-/* 1 where X is neither a fraction nor an exact sum.  */
+/* 1 if X is neither a fraction nor an exact sum.  */
 static inline int
 br__real_is_formula (const br_real *x)
 {
@@ -87,7 +88,7 @@ void br__real_move (br_real *z, br_real *x);
 void br__real_move_number (br_real *z, br_number *x);
 br_status br__real_set_ratio (br_real *z, int64_t n, int64_t d);
 int br__real_is_int (const br_real *x, int64_t n);
-/* 1 where X and Y are the same for certain, being of one make.  0 says nothing.  */
+/* 1 if X and Y are certainly equal because they have the same form.  0: not known.  */
 int br__real_same (const br_real *x, const br_real *y);
 /* The same for nodes, either of which may be NULL.  */
 int br__same_node (br_real_node *x, br_real_node *y);
@@ -103,7 +104,7 @@ br_real_node *br__node_new (br__real_op op, size_t terms);
 const br__term *br__terms (size_t *size, const br_real *x, br__term *room);
 void br__term_clear (br__term *t);
 void br__sum_clear (br__sum *s);
-/* Puts T, which it takes over whatever happens, into S.  */
+/* Adds T to S.  Takes over T, also on an error.  */
 br_status br__sum_put (br__sum *s, br__term *t);
 br_status br__sum_add (br__sum *s, const br__term *t, size_t size, int negate);
 br_status br__sum_mul (br__sum *s, const br__term *x, size_t x_size, const br__term *y,

@@ -45,7 +45,7 @@ br__worked_steps_add (br__worked_steps *l, const char *left, const char *sign, c
   l->rows[l->count++] = t;
 }
 
-/* What is written behind a number of DIMENSION, in the sheet's unit.  */
+/* Writes the unit after a number of DIMENSION, in the sheet's unit.  */
 static void
 put_suffix (br_text *t, br_dimension dimension, const br__settings *s)
 {

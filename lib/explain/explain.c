@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   explain.c - walks a formula from its innermost operation out and writes a step for each, with
-   the numbers put in.  What is not rational stays as it is written until the end, where one
-   step rounds it.  */
+   explain.c - walks a formula from its innermost operation outward and writes a step for each, with
+   its numbers.  Irrational values stay as they are written until the end, where one
+   step rounds the result.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -61,7 +61,7 @@ br__explain_written (item *o, explainer *x)
   return status;
 }
 
-/* What stands for the name at NODE inside a function's formula, or NULL.  */
+/* The item bound to the name at NODE inside a function's formula, or NULL.  */
 static const item *
 bound_to (const explainer *x, const br__tree *tree, const br__node *node)
 {
@@ -273,8 +273,8 @@ parse_part (br__tree *t, const char *text, size_t length, const char **name, siz
   return status == BR_OK ? br__parse (t, &l, error) : status;
 }
 
-/* Works FORMULA out step by step with the parameters of N bound to the operands O.  WHOLE is how
-   the call is written.  RESULT gets the value and what stands for it.  */
+/* Evaluates FORMULA step by step with the parameters of N bound to the operands O.  WHOLE is the text
+   of the call.  RESULT gets the value and its text.  */
 static br_status
 explain_formula (explainer *x, const br__node *n, const item *o, const char *formula, const char *whole,
                  item *result)

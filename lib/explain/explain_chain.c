@@ -12,7 +12,7 @@
 #include "sheet/hidden.h"
 #include "sheet/graph_private.h"
 
-/* A formula as it was typed, then with its numbers put in, then worked out.  */
+/* Writes a formula as it was typed, then with its numbers, then step by step.  */
 static br_status
 explain_formula_of (explainer *x, const char *name, const br__tree *t, item *result)
 {
@@ -37,11 +37,11 @@ explain_formula_of (explainer *x, const char *name, const br__tree *t, item *res
   return status;
 }
 
-/* What a formula depends on and how it comes about itself: a dimension, or what is asked of shapes.  */
+/* Something that a formula depends on, with its own formula: a dimension, or a question about shapes.  */
 typedef struct origin
 {
   br_text name;
-  br__tree made;                /* of what is asked of shapes */
+  br__tree made;                /* of a question about shapes */
   const br__tree *of;           /* of a dimension, else NULL */
   size_t next;                  /* the node that is looked at next */
 } origin;
@@ -172,7 +172,7 @@ explain_mark (explainer *x, const item *result, const br__mark *mark)
         br__text_printf (&left, "nearest(%s, %s)", br__text_string (&result->text), br__text_string (&size));
       br__worked_steps_add (x->steps, br__text_string (&left), "=", br__text_string (&right));
     }
-  /* Which mark is not certain: the answer says so, and there is no step to show.  */
+  /* It is not certain which mark is nearest: the answer says so, and there is no step to show.  */
   if (status == BR_UNDECIDED)
     status = BR_OK;
   br_text *const texts[] = { &left, &right, &size, &count };

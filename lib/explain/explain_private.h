@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   explain_private.h - what the files of this folder share.  */
+   explain_private.h - shared by the files of this folder.  */
 #ifndef BR_EXPLAIN_PRIVATE_H
 #define BR_EXPLAIN_PRIVATE_H
 
 #include "explain/explain.h"
 
-/* How strongly a text binds: what may stand beside a sign without brackets.  */
+/* The precedence of a text, which decides where brackets are needed.  */
 enum { BINDS_SUM, BINDS_PRODUCT, BINDS_SIGN, BINDS_POWER, BINDS_MIXED, BINDS_ALL };
 
 /* A subtree as it stands in the next step.  */
@@ -18,7 +18,7 @@ typedef struct item
 
 #define ITEM_ZERO { BR_TEXT_ZERO, BINDS_ALL, BR__VALUE_ZERO }
 
-/* What stands for a name inside a function's formula: its parameters and its earlier parts.  */
+/* The binding of a name inside a function's formula: a parameter, or an earlier part of the formula.  */
 typedef struct binding
 {
   const char *name;
@@ -36,18 +36,18 @@ typedef struct explainer
   size_t binding_count;
 } explainer;
 
-/* What a walk over a formula writes: the names as they are, what they stand for, or, with a step for each
-   operation, what it comes to.  */
+/* What a walk over a formula writes: the names, their values, or a step for each operation with its
+   result.  */
 typedef enum br__walk { BR__WALK_NAMES, BR__WALK_VALUES, BR__WALK_STEPS } br__walk;
 
-/* RESULT gets the value of T and what stands for it; steps go to X.  */
+/* RESULT gets the value of T and its text; steps are added to X.  */
 br_status br__explain_tree (explainer *x, const br__tree *t, br__walk how, item *result);
 /* The text of node N over its operands O; the result is how it binds.  */
 int br__explain_compose (br_text *t, const br__node *n, const item *o);
-/* The plain number O becomes a length: what is rational (and not NAMED) is written anew, what is not gets
-   `* 1"` behind it.  */
+/* Converts the plain number O to a length: if it is rational (and not NAMED) its text is written again, else `* 1"` is
+   added to it.  */
 br_status br__explain_length (item *o, int named, explainer *x);
-/* What stands for O is its value.  */
+/* Replaces the text of O by its value.  */
 br_status br__explain_written (item *o, explainer *x);
 /* The value of the name at N of T; of a side of a shape, which is three nodes, the sum of the first two.  */
 br_status br__explain_value (br__value *z, explainer *x, const br__tree *t, const br__node *n);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   explain_shape.c - what formulas ask of shapes, as one would type it: right(deck) is
-   centre_x(deck) + w / 2.  The shapes' own formulas are hidden; here they become text of the language, which
-   is then worked out as any formula is.  */
+   explain_shape.c - explains questions about shapes with formulas that could be typed: right(deck) is
+   centre_x(deck) + w / 2.  The formulas of shapes are hidden; here they are written as text of the language, which
+   is then explained like any formula.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -102,7 +102,7 @@ compose_minus (item *made, const item *o)
   made->binds = BINDS_SIGN;
 }
 
-/* A sum or difference without what is zero; what is taken away below zero is added.  */
+/* Writes a sum or difference without zero terms; subtracting a negative number is written as adding.  */
 static void
 compose_sum (item *made, const br__node *n, const item *o, explainer *x)
 {
@@ -235,8 +235,8 @@ sign_of (explainer *x, int part, const char *name, int length)
   return v && br_real_sign (&sign, &v->real, x->run->sheet->settings.bits) == BR_OK ? sign : 0;
 }
 
-/* What a row or a mirror is asked, by what it copies: a side of a row lies at the shape or as many steps further, a mirror shows the
-   other side of the shape as far behind its axis.  Nothing is put for any other shape.  */
+/* Writes the answer of a row or a mirror from the shape that it copies: a side of a row is that of the shape, perhaps plus some
+   steps; a side of a mirror is the mirror image of the other side of the shape.  Writes nothing for other shapes.  */
 static br_status
 put_copy (br_text *t, explainer *x, int part, const char *name, int length)
 {
@@ -278,7 +278,7 @@ put_copy (br_text *t, explainer *x, int part, const char *name, int length)
   return status;
 }
 
-/* The text of what is asked; empty where there is none.  */
+/* Writes the formula for a question; empty if there is none.  */
 static br_status
 put_asked (br_text *label, br_text *t, explainer *x, int part, const char *name[2], const int length[2])
 {
@@ -346,7 +346,7 @@ names_itself (const br__tree *formula, const char *name, int length)
   return 0;
 }
 
-/* 1 if FORMULA comes to what N of T has.  */
+/* 1 if FORMULA has the same value as node N of T.  */
 static int
 comes_to (explainer *x, const br__tree *formula, const br__tree *t, const br__node *n, br_status *status)
 {
@@ -365,7 +365,7 @@ comes_to (explainer *x, const br__tree *formula, const br__tree *t, const br__no
   return *status == BR_OK && order == 0;
 }
 
-/* What the call at N of T asks for: a number of the shape, or BR__SHAPE_WIDTH or _HEIGHT.  */
+/* The part that the call at N of T asks for: a number of the shape, or BR__SHAPE_WIDTH or _HEIGHT.  */
 static int
 part_asked (const br__tree *t, const br__node *n)
 {
@@ -399,7 +399,7 @@ br__explain_measured (br_text *label, br__tree *formula, explainer *x, const br_
       if (status == BR_OK && formula->count && !comes_to (x, formula, t, n, &status))
         br__tree_clear (formula);
     }
-  /* Where no formula says it, it is measured.  */
+  /* If there is no formula, only the measured value is given.  */
   if (status != BR_OK && status != BR_NO_MEMORY)
     {
       br__tree_clear (formula);

@@ -5,14 +5,14 @@
 
 #include <sys/types.h>
 
-/* Opens a file for what shall be called PATH (resolved, in FOLDER), of MODE less the umask.  *NAMELESS is 1 where it has no name
-   and goes with the process; else *BESIDE gets its name, to be freed.  -1 with errno.  */
+/* Opens a temporary file in FOLDER that will become PATH (resolved), with MODE less the umask.  *NAMELESS is 1 if the file has
+   no name and disappears with the process; else *BESIDE gets its name, which the caller frees.  -1 with errno.  */
 int br__beside_open (char **beside, int *nameless, const char *folder, const char *path, mode_t mode);
-/* Gives it the name PATH: in the place of the file there if REPLACES, else only while there is none (EEXIST).
-   *BESIDE is gone then.  0 with errno.  */
+/* Renames it to PATH.  If REPLACES it replaces a file there, else it fails if there is one (EEXIST).
+   Frees *BESIDE.  0 with errno.  */
 int br__beside_name (char **beside, int nameless, int fd, const char *path, int replaces);
-/* Takes away what writers of PATH that were killed have left in FOLDER more than a day ago.  0 with errno where there
-   is no memory.  */
+/* Deletes temporary files for PATH in FOLDER that are older than a day, left by processes that were killed.  0 with errno if
+   there is no memory.  */
 int br__beside_clear (const char *folder, const char *path);
 
 #endif

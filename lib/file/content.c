@@ -9,9 +9,9 @@
 
 #include "file/content.h"
 
-/* MARK: what stands near the start of each page and picture that is made here, and of few others: a photograph or a
-   drawing of somebody's own is no less lost for being of the same format.  The mark of a PDF is cairo's comment, that of a PNG
-   the background that cairo gives.  */
+/* MARK: bytes near the start of each page and picture that this program makes, and of few others.  The format alone is not
+   enough: a user's own photograph or drawing must not be overwritten.  The mark of a PDF is cairo's comment, that of a PNG
+   the background that cairo writes.  */
 static const struct
 {
   const char *ending, *name, *mark;
@@ -53,7 +53,7 @@ begins (const char *bytes, size_t length, const char *with)
   return length >= n && strncasecmp (bytes, with, n) == 0;
 }
 
-/* Moves over a byte order mark, blanks, and what may stand before the first element of a page.  */
+/* Skips a byte order mark, blanks, and anything that may come before the first element of a page.  */
 static void
 skip_prolog (const char **bytes, size_t *length)
 {
@@ -127,7 +127,7 @@ is_table (const char *row, size_t length, size_t which)
          && memcmp (row + length - n, tables[which].end, n) == 0;
 }
 
-/* What a statement made of a column.  */
+/* 1 if ROW is the first row of a table that a statement made from a column.  */
 static int
 is_column (const char *row, size_t length)
 {

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   csv.c - where the rows and cells of CSV begin and end.
+   csv.c - finds where the rows and cells of CSV begin and end.
 
-   Of our own, as libcsv hands out cells without their quotes and forgets where they stood, so that
-   rows could not be passed on byte for byte; docs/performance.md has what each takes.  */
+   This does not use libcsv, because libcsv returns cells without their quotes and without their position, so that
+   rows could not be copied byte for byte; docs/performance.md compares the times.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -131,7 +131,7 @@ br__csv_whole (const char *text, size_t length, char separator)
   return (size_t) (at - text);
 }
 
-/* ---- What stands between cells ---- */
+/* ---- Separators ---- */
 
 #define LOOKED_AT 20          /* rows */
 

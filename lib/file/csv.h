@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   csv.h - rows and cells of CSV (RFC 4180, also with semicolons or tabs for its commas) as they stand in a text, so that what is not asked for can be
-   passed on byte for byte.
+   csv.h - rows and cells of CSV (RFC 4180, also with semicolons or tabs instead of commas) and their positions in a text,
+   so that other cells can be copied byte for byte.
 
-   A cell that begins with a quote goes to the next quote that is not doubled, line breaks and commas
-   included; a quote anywhere else is a character like others (2-3/8").  A row ends with LF or
-   CR LF, the last one with the text too.  */
+   A cell that begins with a quote ends at the next quote that is not doubled and may contain line breaks and
+   commas; a quote anywhere else is an ordinary character (2-3/8").  A row ends with LF or
+   CR LF; the last one may end with the text.  */
 #ifndef BR_FILE_CSV_H
 #define BR_FILE_CSV_H
 
@@ -21,7 +21,7 @@ typedef struct br__csv_row
   int open;                       /* a quote is not closed: the row is all that is left */
 } br__csv_row;
 
-/* What stands between the cells of TEXT, by its first rows: a comma, a semicolon or a tab.  */
+/* The separator of the cells of TEXT, from its first rows: a comma, a semicolon or a tab.  */
 char br__csv_separator (const char *text, size_t length);
 /* 1 where cells of the column WANTED are decimals with a comma for certain, 12,5: some have other than three digits behind
    the comma, and none has a point.  */
@@ -41,9 +41,9 @@ void br__csv_put_content (br_text *t, const char *cell, const char *cell_end);
 void br__csv_put_cell (br_text *t, const char *bytes, size_t length, char separator);
 /* A number's comma between digits, or NULL: 12,5, but not 1,234,5 and nothing with a point.  */
 const char *br__decimal_comma (const char *text, size_t length);
-/* Puts a cell that no program for tables takes for a formula, also where it parts cells at semicolons or tabs: one of
-   = + - @, of full width too, a tab or a line end at its start, or = + - @ behind a ; or a tab, gets an apostrophe in front.
-   Numbers stay.  What nobody sees, such as what turns the order of writing, is spelled out.  */
+/* Writes a cell so that no spreadsheet takes it for a formula, even if it splits cells at semicolons or tabs.  An apostrophe
+   is put before = + - @ (also in full width), a tab or a line end at the start, and before = + - @ after a ; or a tab.
+   Numbers are not changed.  Invisible characters, such as bidirectional controls, are escaped.  */
 void br__put_cell (br_text *t, const char *text);
 /* The bytes of the sign that begins a formula at S, or 0.  */
 size_t br__formula_sign (const char *s);

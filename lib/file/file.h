@@ -24,17 +24,17 @@ typedef struct br__reading
 br_status br__file_read (char **bytes, size_t *length, const char *path, br_error *error);
 br_status br__file_read_as (char **bytes, size_t *length, const char *path, const br__reading *how, br_error *error);
 
-/* Whether both are names of one file, links followed.  */
+/* 1 if both are names of the same file; symbolic links are resolved.  */
 int br__same_file (const char *path, const char *other);
 static inline int
 br__same_stat (const struct stat *x, const struct stat *y)
 {
   return x->st_dev == y->st_dev && x->st_ino == y->st_ino;
 }
-/* Where a file called PATH is or would be made: links followed, also one to nothing.  To be freed; NULL with
-   errno where its folder is not there.  */
+/* The path of the file PATH, which need not exist, with symbolic links resolved, also dangling ones.  The caller frees it;
+   NULL with errno if its folder does not exist.  */
 char *br__file_resolve (const char *path);
-/* What stands behind PATH's last slash.  */
+/* The part of PATH after its last slash.  */
 const char *br__file_base (const char *path);
 /* The part of PATH below FOLDER, both resolved; NULL where it lies elsewhere.  */
 const char *br__file_below (const char *path, const char *folder);

@@ -124,8 +124,8 @@ hint_in_place (const br__output *o, br_error *error)
     br__hint (error, "give it a name of its own");
 }
 
-/* Gives the new file what the old one had.  A system that knows no modes refuses to change them; what a file is
-   given there is what the old one has.  */
+/* Gives the new file the mode and owner of the old one.  A file system without modes refuses to change them; there all files
+   have the same mode, so this is not an error.  */
 static br_status
 take_after_old (br__output *o, br_error *error)
 {
@@ -234,7 +234,7 @@ br__output_open (br__output *o, const char *path, const br__output_rules *rules,
 
 /* ---- The bytes ---- */
 
-/* Before the first byte: what stands there may go only if it is of the kind that comes.  */
+/* Called before the first byte is written: an old file may be replaced only if it is of the same kind as the new one.  */
 static br_status
 begin (br__output *o, const char *bytes, size_t length, br_error *error)
 {

@@ -10,7 +10,7 @@
 typedef struct br__output_rules
 {
   br__content content;            /* what is written: a file of other content stays */
-  int over;                       /* whatever stands there may go: the user says so */
+  int over;                       /* the user allows to replace any file there */
   int in_place;                   /* into the file itself, which keeps its owner and its other names; where that fails, it gets
                                      back what it held */
   const char *const *spared;      /* files that must stay, under whatever name; NULL among them is nothing */

@@ -18,7 +18,7 @@ has_hidden_part (const char *path)
   return *path == '.' || strstr (path, "/.") != NULL;
 }
 
-/* What may be done to NAME, which lies at PATH in the sheet's own folder.  */
+/* 1 if R may use the file NAME with the path PATH, which is in the sheet's own folder.  */
 static int
 may_touch (const br_file_request *r, const char *path, const char *name)
 {

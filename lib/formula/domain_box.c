@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   domain_box.c - a program over a box of sizes: intervals that certainly hold every value that it can
-   take there.  */
+   domain_box.c - evaluates a program over a box of sizes: computes intervals that certainly contain every value
+   that it takes there.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -249,8 +249,8 @@ change_by (br__enclosure *e, mpfr_ptr z, const br__instruction *c, unsigned k)
   mpfr_clear (radius);
 }
 
-/* SPREAD grows by what operand K adds; of the pieces of paths it is twice the largest, one for each of two shapes: PIECE
-   is that of the piece at hand.  */
+/* Adds to SPREAD the contribution of operand K.  Of the pieces of paths only twice the largest counts, once for each of
+   two shapes; PIECE is the contribution of the current piece.  */
 static void
 grow_spread (br__enclosure *e, mpfr_ptr spread, mpfr_ptr piece, const br__instruction *c, unsigned k)
 {
@@ -270,8 +270,8 @@ grow_spread (br__enclosure *e, mpfr_ptr spread, mpfr_ptr piece, const br__instru
   mpfr_clear (part);
 }
 
-/* What shapes measure at a place inside the box, and how far the rest of it can be from that: less than each
-   operand's width times its rate.  A distance that may be an overlap of an arc jumps, and has no low end.  */
+/* The measure of shapes at a place inside the box, widened by the sum over the operands of width times rate, which bounds
+   how far other values in the box differ.  A distance that may be an overlap of an arc jumps, so it has no lower bound.  */
 static br_status
 measure (br__enclosure *e, br__interval_ptr z, const br__instruction *c)
 {
@@ -357,7 +357,7 @@ br__enclose_one (br__enclosure *e, size_t i)
       break;
     case BR__CODE_SHAPE: status = measure (e, z, c); break;
     case BR__CODE_FITS: br__interval_set_int (z, 0, 0); break;
-    /* Whether it is a fraction is seen where a value is taken.  */
+    /* Whether it is a fraction is tested by domain_exact.c.  */
     case BR__CODE_RATIONAL: br__interval_copy (z, x); break;
     case BR__CODE_MAX: case BR__CODE_MIN: extreme (z, x, y, c->op); break;
     case BR__CODE_OVER_ZERO: case BR__CODE_NOT_BELOW:

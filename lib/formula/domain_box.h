@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   domain_box.h - what values and slopes over a box share.  The enclosure's ROOM is used on the way, and told
-   where an operation has no value.  */
+   domain_box.h - shared by domain_box.c and domain_slope.c.  ROOM of the enclosure holds temporary values; it also
+   records that an operation has no value.  */
 #ifndef BR_FORMULA_DOMAIN_BOX_H
 #define BR_FORMULA_DOMAIN_BOX_H
 

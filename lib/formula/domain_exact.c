@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   domain_exact.c - a program at one place: its value, and its slopes from the root back to the inputs, so
-   that one walk gives all of them (reverse accumulation; Griewank and Walther, Evaluating
+   domain_exact.c - evaluates a program at one point: its value, and all its slopes in one pass from the result
+   back to the inputs (reverse-mode differentiation; Griewank and Walther, Evaluating
    Derivatives, 2008; from memory).  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
@@ -112,7 +112,7 @@ br__exact_operation (br_real *z, const br__instruction *c, const br_real *x, con
   return BR_DOMAIN;
 }
 
-/* What shapes measure, of all operands.  */
+/* Evaluates a measure of shapes, a function of all its operands.  */
 static br_status
 measure (br_real *z, const br__instruction *c, const br_real *v, const br__settings *s)
 {
@@ -265,7 +265,7 @@ pass_quotient (br_real *slopes, const br__instruction *c, const br_real *a, cons
   return status;
 }
 
-/* As for the larger of the two, but on a slant x / v and y / v.  */
+/* As for the larger of the two; but if the distance v is diagonal, the slopes are x / v and y / v.  */
 static br_status
 pass_apart (br_real *slopes, const br__instruction *c, const br_real *a, const br_real *v, size_t i, unsigned bits)
 {

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   domain_slope.c - the slopes of a program over a box of sizes: intervals that certainly hold every slope there.
+   domain_slope.c - the slopes of a program over a box of sizes: intervals that certainly contain every slope there.
    At a corner inside the box (abs, max, min) the interval holds the slopes of both sides, which is what the mean value
    theorem needs there (Clarke 1975; from memory).  */
 #ifdef HAVE_CONFIG_H
@@ -133,7 +133,7 @@ pass_apart (br__enclosure *e, const br__instruction *c, size_t i)
   pass_ends (e, c->right, a, upright, !level);
 }
 
-/* Where the distance is one for certain, or the reach, no slope is past its rate.  */
+/* If it is certainly a distance (or a reach), not an overlap, each slope is at most the rate of its operand.  */
 static void
 pass_measure (br__enclosure *e, const br__instruction *c, size_t i)
 {

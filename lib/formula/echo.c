@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   echo.c - writes a tree as it was read, with brackets where a reader could have read it otherwise.  A tree is
-   in postfix order, so that each subtree begins with a leaf: what stands before a subtree is kept with that
-   leaf, outermost first, and one pass over the nodes writes all.  */
+   echo.c - writes a tree as it was parsed, with brackets where it could be read differently.  A tree is
+   in postfix order, so each subtree begins with a leaf.  The text before a subtree (brackets, names of functions) is stored
+   with that leaf, outermost first; then one pass over the nodes writes everything.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -156,7 +156,7 @@ sign_of (const br__node *n)
     }
 }
 
-/* What stands before the operands of node I, the innermost first.  */
+/* Stores the text before the operands of node I, the innermost first.  */
 static void
 lay_out (echo *e, size_t i)
 {

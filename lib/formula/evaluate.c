@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   evaluate.c - works trees out with a stack of values, and keeps account of dimensions.  */
+   evaluate.c - evaluates trees with a stack of values, and checks dimensions.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -202,7 +202,7 @@ br__apply (br__value *z, const br__node *n, br__value *args, const br__settings 
   return br__work_apply (&w, z, n, args);
 }
 
-/* What it is that is not decided at N, by so many BITS.  */
+/* Sets the message: what is not decided at node N with BITS bits.  */
 static void
 put_doubt (br_error *error, const br__node *n, unsigned bits)
 {
@@ -333,7 +333,7 @@ br__evaluate (br__value *z, const br__tree *t, const br__settings *s, const br__
   status = br_real_settle (&z->real);
   if (status == BR_OK && t->count > 1 && br_real_question (&z->real, NULL))
     {
-      /* What is not proved of the whole may be of its parts.  */
+      /* If there is no proof for the whole, there may be proofs for its parts: evaluate again with these.  */
       w.settles = 1;
       return br__work_tree (&w, z, t, names);
     }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   evaluate.h - from trees to values, and values to marks.  */
+   evaluate.h - evaluating trees, and rounding values to marks.  */
 #ifndef BR_FORMULA_EVALUATE_H
 #define BR_FORMULA_EVALUATE_H
 
@@ -11,13 +11,13 @@ const char *br__dimension_words (br_dimension dimension);
 
 /* A plain number becomes a length in the sheet's unit.  */
 br_status br__to_length (br__value *v, const br__settings *s);
-/* Brings X and Y to one dimension for a sum or a comparison: plain beside a length takes the
-   sheet's unit, plain beside an angle is degrees.  BR_DOMAIN names both otherwise.  */
+/* Converts X and Y to the same dimension for a sum or a comparison: a plain number with a length is in the
+   sheet's unit, a plain number with an angle is in degrees.  Otherwise BR_DOMAIN; the message names both.  */
 br_status br__unify (br__value *x, br__value *y, const br__settings *s, br_error *error);
 br_status br__no_grid (br_error *error, size_t offset, size_t length);
 
-/* Where names get their values from.  LOOKUP sets *VALUE to what NODE stands for, borrowed;
-   or fails with the node's place in the tree's text.  */
+/* The source of the values of names.  LOOKUP sets *VALUE to the value of NODE, which still belongs to the source;
+   or it fails, with the place of NODE in the text of the tree.  */
 typedef struct br__names
 {
   void *user;
@@ -45,7 +45,8 @@ typedef struct br__rounded
 #define BR__ROUNDED_ZERO { BR_NUMBER_ZERO, BR_PLAIN, 0, BR_NUMBER_ZERO, BR_NUMBER_ZERO, 0 }
 
 void br__rounded_clear (br__rounded *r);
-/* The marks of SIZE beside X, which are not certain where X is not told apart from a mark: that is no fault.  */
+/* The marks of SIZE on both sides of X.  If it is undecided whether X is on a mark, they are not certain; this is not an
+   error.  */
 br_status br__round_sides (br__rounded *r, const br_real *x, const br_number *size, const br__settings *s);
 /* X becomes a length where MARK is one.  Areas and the like are BR_DOMAIN.  */
 br_status br__round_value (br__rounded *r, br__value *x, const br__mark *mark,

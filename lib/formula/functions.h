@@ -9,8 +9,8 @@
 #include "shop/functions.h"
 #include "formula/settings.h"
 
-/* A value, or, where SLOT is not 0, what instruction SLOT - 1 of the program that is being compiled will
-   come to; then only DIMENSION is known of it.  */
+/* A value; or, if SLOT is not 0, the result of instruction SLOT - 1 of the program that is being compiled, of which only
+   DIMENSION is known.  */
 typedef struct br__value
 {
   br_real real;
@@ -20,7 +20,7 @@ typedef struct br__value
 
 #define BR__VALUE_ZERO { BR_REAL_ZERO, BR_PLAIN, 0 }
 
-/* What an operation needs beside its operands.  Without a PROGRAM every value is known.  */
+/* The context of an operation.  PROGRAM is the program that is being compiled; if it is NULL, every value is known.  */
 typedef struct br__work
 {
   const br__settings *settings;
@@ -32,7 +32,7 @@ typedef struct br__work
 void br__value_clear (br__value *v);
 br_status br__value_set (br__value *z, const br__value *x);
 
-/* Where an error of a call belongs: the index of the argument, or BR__WHOLE_CALL.  */
+/* The place of an error in a call: the index of the argument, or BR__WHOLE_CALL.  */
 #define BR__WHOLE_CALL SIZE_MAX
 
 /* Arguments of what is measured: two paths of 128 pieces.  */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   lexer.c - cuts a line into measures, names and signs.  Measures are left to the reader
-   of lib/measure, so that a number means the same wherever it stands.  */
+   lexer.c - splits a line into tokens: measures, names and signs.  Measures are parsed by
+   lib/measure, so that a number means the same everywhere.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   lexer.h - the words of the language.  Offsets count from the start of the line.  */
+   lexer.h - the tokens of the language.  Offsets count from the start of the line.  */
 #ifndef BR_FORMULA_LEXER_H
 #define BR_FORMULA_LEXER_H
 
@@ -29,9 +29,9 @@ typedef struct br__token
   int sign;
 } br__token;
 
-/* TEXT holds LENGTH bytes; the first END of them are the statement, what follows is its note.
-   TOKEN is the one at hand, NUMBER its measure when it is one (boxes count as inches: the
-   grid is put in when the formula is worked out).  A plain struct copy saves the place.  */
+/* TEXT has LENGTH bytes; the first END of them are the statement, the rest is its note.
+   TOKEN is the current token, NUMBER its value if it is a measure (boxes count as inches here;
+   they are multiplied by the grid when the formula is evaluated).  Copy the struct to save the position.  */
 typedef struct br__lexer
 {
   const char *text;
@@ -49,11 +49,11 @@ typedef struct br__lexer
 
 /* Begins at the line's start.  */
 br_status br__lex_start (br__lexer *l, const char *text, size_t end, br_error *error);
-/* Goes on to the next token.  After a failure, of this or of what reads by this lexer, it gives that one again, so that
-   who reads on need not ask after each step.  */
+/* Reads the next token.  An error is sticky: after an error here or in a parser that uses this lexer, each later call
+   returns it again, so that callers need not check each step.  */
 br_status br__lex_next (br__lexer *l, br_error *error);
-/* Reading by L came to STATUS: the first failure is kept and given back, here and by whatever is read after that.  It stands
-   here so that a reader of one file alone, as an analyser is, knows that a failure stays one.  */
+/* Reports STATUS to L and returns it, or the first error so far, which is kept for all later calls.  It is inline so that
+   a static analyser, which sees one file at a time, knows that an error is sticky.  */
 static inline br_status
 br__lex_fail (br__lexer *l, br_status status)
 {
@@ -74,18 +74,18 @@ br__lex_more (const br__lexer *l)
 }
 
 int br__lex_is_sign (const br__lexer *l, int sign);
-/* The token at hand is the name WORD (small letters), in whatever case.  */
+/* 1 if the current token is the name WORD; case is ignored (WORD is in small letters).  */
 int br__lex_is_word (const br__lexer *l, const char *word);
 int br__same_word (const char *text, size_t length, const char *word);
 /* The token at hand is a name that the sheet knows.  */
 int br__lex_is_known (const br__lexer *l);
-/* The hint to write the statement anew, with A in the place of the LENGTH bytes at OFFSET, or with B (may be
-   NULL).  None where that is too long for a hint.  */
+/* Sets a hint that repeats the statement with A instead of the LENGTH bytes at OFFSET, or with B (may be
+   NULL).  No hint if it would be too long.  */
 void br__hint_instead (br_error *error, const br__lexer *l, size_t offset, size_t length, const char *a,
                        const char *b);
 
-/* Where the note begins: the offset of the first # outside quotes that a name of a file is
-   written in, or LENGTH.  */
+/* The offset of the note: of the first # that is not inside the quotes around a file name, or
+   LENGTH.  */
 size_t br__note_start (const char *text, size_t length);
 /* Bytes of the blank at TEXT (ASCII or Unicode), or 0.  */
 size_t br__blank_at (const char *text, size_t length);

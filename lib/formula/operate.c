@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   operate.c - one operation on values: done at once, or put into the program that is compiled.  */
+   operate.c - one operation on values: computed at once, or added to the program that is being compiled.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   operate.h - the operations of the language, each done once: at once where its operands are known, else
-   as an instruction of the program that W compiles.  The dimension of Z is the caller's to set; Z may
+   operate.h - the operations of the language.  If the operands are known the result is computed at once; otherwise an
+   instruction is added to the program that W compiles.  The caller sets the dimension of Z; Z may
    be an operand.  */
 #ifndef BR_FORMULA_OPERATE_H
 #define BR_FORMULA_OPERATE_H
@@ -44,7 +44,7 @@ br_status br__operate_power (br__work *w, br__value *z, const br__value *x, cons
 br_status br__operate_mark (br__work *w, br__value *z, const br__value *x, const br_number *size,
                             br_direction direction);
 
-/* What SELF measures of all ARGS; without rates it is a condition, BR_DOMAIN where it does not hold.  */
+/* Z = the measure SELF of all ARGS.  If SELF has no rates it is a condition: BR_DOMAIN if it does not hold.  */
 br_status br__operate_measure (br__work *w, br__value *z, const br__value *args, unsigned count,
                                const br__function *self);
 
@@ -56,11 +56,11 @@ br__rate_of (const br__instruction *c, unsigned k)
   return c->function->rates[k < known ? k : known - 1];
 }
 
-/* As br__to_length, br__unify and br__apply, of values that need not be known.  */
+/* Like br__to_length, br__unify and br__apply, but the values need not be known.  */
 br_status br__work_to_length (br__work *w, br__value *v);
 br_status br__work_unify (br__work *w, br__value *x, br__value *y);
 br_status br__work_apply (br__work *w, br__value *z, const br__node *n, br__value *args);
-/* As br__evaluate.  */
+/* Like br__evaluate, but the values need not be known.  */
 br_status br__work_tree (br__work *w, br__value *z, const br__tree *t, const br__names *names);
 
 /* trade.c: the call of a function of the trade.  */

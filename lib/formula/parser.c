@@ -262,7 +262,7 @@ parse_bare (br__parser *p, const br__function *f, const br__token *word)
   return status == BR_OK ? finish_call (p, f, word, 1, first, 1) : status;
 }
 
-/* What is asked of one shape: two of its numbers, added or subtracted, or one.  */
+/* A question about one shape: one of its numbers, or the sum or difference of two.  */
 typedef struct asked
 {
   int word, first, second;
@@ -286,7 +286,7 @@ asked_of (int part)
   return (asked) { part, part, 0, BR__OP_NAME };
 }
 
-/* What is asked of shapes: top(deck), clear(deck, wheel); the token at hand is the bracket.  */
+/* Parses a question about shapes: top(deck), clear(deck, wheel).  The current token is the bracket.  */
 static br_status
 parse_shapes (br__parser *p, int part, const br__token *word)
 {
@@ -434,8 +434,8 @@ check_end (br__parser *p)
   return BR_OK;
 }
 
-/* Puts the tree of its own echo in the place of T: a text that holds words becomes one of numbers and signs, whose
-   parts stand where the nodes say.  */
+/* Replaces T by the tree parsed from its own echo, so that a text with words becomes one of numbers and signs and the
+   offsets of the nodes fit that text.  */
 static br_status
 rewrite (br__tree *t, br_error *error)
 {

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   parser_private.h - what the two files of the parser share: terms in parser.c, what stands between them in
+   parser_private.h - shared by the two files of the parser: operands in parser.c, operators in
    parser_signs.c.  */
 #ifndef BR_FORMULA_PARSER_PRIVATE_H
 #define BR_FORMULA_PARSER_PRIVATE_H
@@ -23,7 +23,7 @@ typedef struct br__parser
 } br__parser;
 
 br_status br__parse_advance (br__parser *p);
-/* One level more of brackets, powers or bare functions: counted, so that recursion is bounded.  */
+/* Enters one more level of brackets, powers or functions without brackets; fails at the limit, so recursion is bounded.  */
 br_status br__parse_deeper (br__parser *p);
 /* Adds a node whose subtree begins with node FIRST and text at OFFSET.  */
 br_status br__parse_add (br__parser *p, br__op op, unsigned count, size_t first, size_t offset, const br__token *word);

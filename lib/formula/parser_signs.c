@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   parser_signs.c - the signs between values, from powers to sums: each level of precedence is a function.  */
+   parser_signs.c - parses operators, from powers to sums: one function for each level of precedence.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -160,7 +160,7 @@ parse_unit_behind (br__parser *p, size_t first, size_t offset)
   return status;
 }
 
-/* 1 for what a unit may stand behind.  */
+/* 1 if a unit may follow N.  */
 static int
 takes_unit (const br__node *n)
 {
@@ -284,7 +284,7 @@ is_division (const br__parser *p)
          && br_number_cmp (&last->number.value, &one) >= 0;
 }
 
-/* One factor, whose value is node p->operand.  */
+/* Parses one factor; p->operand gets the node of its value.  */
 static br_status
 parse_factor (br__parser *p)
 {

@@ -75,7 +75,7 @@ stays_linear (const br__instruction *c, const br__instruction *x, const br__inst
     }
 }
 
-/* What an operation does to the whole: corners and steps.  */
+/* Records whether the operation gives the program corners or steps.  */
 static void
 note_kind (br__program *t, br__opcode op)
 {

@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   program.h - a compiled formula: instructions in a row over a few names, so that a whole chain of
-   dimensions can be asked at other sizes than those of the sheet, exactly and over intervals, and for
-   its slopes.
+   program.h - a compiled formula: a list of instructions with a few inputs, so that a whole chain of
+   dimensions can be evaluated at other sizes than those of the sheet, exactly or over intervals, together
+   with its slopes.
 
-   Instructions stand after those that they use; none is worked out twice, however often a dimension is
-   named.  What does not depend on the names asked for is one constant.  ROOT is the index of the
+   An instruction comes after those that it uses, and a dimension is computed only once even if it is used
+   often.  Everything that does not depend on the inputs is folded into constants.  ROOT is the index of the
    result.  */
 #ifndef BR_FORMULA_PROGRAM_H
 #define BR_FORMULA_PROGRAM_H
@@ -33,12 +33,12 @@ typedef struct br__program
 #define BR__PROGRAM_ZERO { NULL, 0, 0, 0, BR_PLAIN, 0, 1, 0, 0, NULL, NULL, NULL, 0, 0, 0, NULL }
 
 void br__program_clear (br__program *t);
-/* One more input, which E is.  */
+/* Adds an input for the entry E.  */
 br_status br__program_input (br__program *t, struct br__entry *e);
 
-/* domain_exact.c.  INPUTS holds a value for each input.  BR_DOMAIN: there is no value there;
-   BR_UNDECIDED as for br_real_sign.  SKIP_RANGE_CHECKS passes over what a function of the trade needs of its
-   arguments.  */
+/* domain_exact.c.  INPUTS has a value for each input.  BR_DOMAIN: the program has no value there;
+   BR_UNDECIDED as for br_real_sign.  SKIP_RANGE_CHECKS: do not check the arguments of functions of the trade for
+   their ranges.  */
 br_status br__program_value (br_real *z, const br__program *t, const br_real *inputs, int skip_range_checks);
 /* A row of the values of all instructions.  */
 br_status br__program_values (br_real **row, const br__program *t, const br_real *inputs, int skip_range_checks);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   settings.c - what the settings mean for values: factors of units, marks of rulers.  */
+   settings.c - computes from the settings: factors of units, marks of rulers.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   settings.h - what a sheet is set to: unit, ruler, scale, grid, ties, feet and the rest.  */
+   settings.h - the settings of a sheet: unit, ruler, scale, grid, ties, feet and others.  */
 #ifndef BR_FORMULA_SETTINGS_H
 #define BR_FORMULA_SETTINGS_H
 
@@ -54,7 +54,7 @@ typedef struct br__mark
 
 #define BR__MARK_ZERO { BR_NUMBER_ZERO, 0, NULL }
 
-/* What the number SIZE written with UNIT (NULL: plain) is as a mark.  */
+/* *MARK = the mark written as the number SIZE with UNIT (NULL: a plain number).  */
 br_status br__mark_from (br__mark *mark, const br__settings *s, const br_number *size,
                          const br_unit *unit);
 br_status br__mark_copy (br__mark *z, const br__mark *x);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   trade.c - the functions of the trade at work: the formula of a row over values that are known or come from a
-   program, for the language and for programs of others.  */
+   trade.c - evaluates the functions of the trade: applies the formula of a table row to known values or to slots of a
+   program, for the sheet language and for br_radius and the like.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -70,7 +70,7 @@ put_need (br__work *w, br__value *x, const br__function *shop, size_t index)
   br_status status = BR_OK;
   if (need == 'a')
     {
-      /* Up to a whole turn: less is not asked for, so it stands before X itself.  */
+      /* Up to a whole turn: this is checked before the value is known to be over 0.  */
       status = br_number_set_int (&turn.real.rational, 360);
       if (status == BR_OK)
         status = br__operate (w, &turn, BR__CODE_SUB, &turn, x);

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   tree.h - formulas: the tree of an expression, and the parser that makes it.
+   tree.h - formulas: the syntax tree of an expression, and the parser that makes it.
 
-   A tree lies in one array in postfix order: operands before the node that takes them, the
-   root last.  It is walked by loops and a stack of values, never by recursion, so that a
-   line of 64 KiB of additions needs no deep call.  */
+   A tree is one array of nodes in postfix order: operands before their operator, the
+   root last.  It is evaluated with a loop and a stack of values, not by recursion, so that a
+   line of 64 KiB of additions cannot overflow the call stack.  */
 #ifndef BR_FORMULA_TREE_H
 #define BR_FORMULA_TREE_H
 
@@ -29,7 +29,7 @@ enum
   BR__SHAPE_Z, BR__SHAPE_Z_BOTH, BR__SHAPE_DEEP,
   BR__SHAPE_BASE,                               /* of a row or a mirror alone: the kind of the shape that it copies */
   BR__SHAPE_NUMBERS,
-  /* What a formula may ask of one shape, and of two.  */
+  /* The questions of formulas about one shape, and about two.  */
   BR__SHAPE_SIDE_LEFT, BR__SHAPE_SIDE_RIGHT, BR__SHAPE_SIDE_TOP, BR__SHAPE_SIDE_BOTTOM,
   BR__SHAPE_CENTRE_X, BR__SHAPE_CENTRE_Y, BR__SHAPE_WIDTH, BR__SHAPE_HEIGHT, BR__SHAPE_CLEAR
 };
@@ -101,9 +101,9 @@ br__operand (const br__tree *t, size_t index, unsigned k)
    br__trees_free.  */
 br_status br__parse_list (br__tree **trees, size_t *count, br__lexer *l, br_error *error);
 void br__trees_free (br__tree *trees, size_t count);
-/* What a tree is worked out in: values, or values with the steps to them.  SIZE is that of what stands for a node, of which all
-   bytes are zero before TAKE makes it from that of the operands ARGS, which it may change.  TAKE may step I over nodes without
-   operands that it takes together with this one.  */
+/* How to evaluate a tree: to values, or to values with the steps that led to them.  SIZE is the size of the result of a
+   node.  TAKE computes the result of a node, which is all zero bytes before, from the results of its operands ARGS, which it
+   may change.  TAKE may advance I over following nodes without operands that it handles together with this one.  */
 typedef struct br__domain
 {
   size_t size;
@@ -111,8 +111,8 @@ typedef struct br__domain
   br_status (*take) (void *user, void *made, void *args, const br__tree *t, size_t *i);
 } br__domain;
 
-/* evaluate.c, the one walk over a tree: RESULT, which need not be set, gets what stands for the root.  ROOM may hold PLACES of
-   them, so that a short formula needs no memory.  */
+/* evaluate.c: the one function that walks a tree.  RESULT (need not be initialised) gets the result of the root.  ROOM is a
+   buffer for PLACES results, so that a short formula allocates nothing.  */
 br_status br__walk_tree (void *result, const br__domain *d, void *user, const br__tree *t, void *room, size_t places);
 /* echo.c: how T was read: one blank around signs, and brackets where the reading took a decision that a reader could
    take otherwise.  Reads back as the same tree.  */

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   words.c - "did you mean": edit distance with swaps of neighbours, on short words only.  */
+   words.c - "did you mean": edit distance with transpositions, for short words only.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -52,7 +52,7 @@ br__search_start (br__search *s, const char *word, size_t length)
   s->word = word;
   s->length = length;
   s->best = NULL;
-  /* One slip in a short word, two in a longer one: more would be a guess.  */
+  /* The greatest distance that is still a likely typing error grows with the length of the word.  */
   s->distance = length > LONGEST ? 0 : length < 3 ? 1 : length < 6 ? 2 : 3;
 }
 

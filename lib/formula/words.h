@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   words.h - the nearest known word to a wrong one.  */
+   words.h - the known word that is most similar to a misspelled one.  */
 #ifndef BR_FORMULA_WORDS_H
 #define BR_FORMULA_WORDS_H
 
@@ -28,7 +28,7 @@ int br__is_per_cent (const char *text, size_t length);
    is not read as the function radius before a dimension called `to`.  */
 int br__is_clause_word (const br__lexer *l);
 
-/* What the word before a bracket asks of shapes, as in top(deck): BR__SHAPE_NONE if it asks nothing.  */
+/* The question about shapes for the word before a bracket, as in top(deck); BR__SHAPE_NONE if it is none.  */
 int br__shape_word (const char *word, size_t length);
 
 #endif

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   depth_call.c - the functions that the hidden formulas of depths call: where what comes in pairs lies, and the distance of
-   two shapes that have a depth.  */
+   depth_call.c - the functions that the hidden formulas of depths call: the positions of a pair of equal shapes, and the
+   distance between two shapes that have a depth.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -2,8 +2,8 @@
    geometry.h - plain geometry on real values: a scratch pad for formulas, and the distance of
    two shapes.
 
-   The pad owns every value that is made on it until it is cleared.  A failure sticks: from then
-   on each call gives zero, so that a formula asks once, at its end.  */
+   The pad owns every value that is made on it until it is cleared.  An error is sticky: after it
+   each call gives zero, so that a formula checks for errors once, at its end.  */
 #ifndef BR_GEOMETRY_GEOMETRY_H
 #define BR_GEOMETRY_GEOMETRY_H
 

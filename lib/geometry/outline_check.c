@@ -59,7 +59,7 @@ side_of (check *c, size_t i)
   return br__minus (&c->pad, point_of (c, i), point_of (c, i + c->count - 1));
 }
 
-/* LENGTH as it is said, or digits of one that is no fraction: not more than it, as they are typed next.  */
+/* Writes LENGTH as a fraction or, if it is irrational, as digits rounded down: the user will type it, and more would not fit.  */
 static br_status
 put_length (br_text *t, const br_real *length, const br__settings *s)
 {
@@ -93,7 +93,7 @@ put_length (br_text *t, const br_real *length, const br__settings *s)
   return status;
 }
 
-/* An error at number WHICH of corner I, of which MESSAGE tells; LENGTH, which may be NULL, stands at its end.  */
+/* Fails with MESSAGE about number WHICH of corner I; LENGTH, which may be NULL, is added at the end of the message.  */
 static br_status
 fail (check *c, size_t i, int which, const char *message, const br_real *length)
 {
@@ -147,7 +147,7 @@ is_round (const check *c, size_t i)
   return is_given (c, i, BR__CORNER_CUT) && !is_given (c, i, BR__CORNER_CUT_AFTER);
 }
 
-/* What corner I takes of the side before it, or of the one after it; NULL: nothing.  */
+/* The length that the round or cut of corner I takes from the side before it or, if AFTER, after it; NULL: none.  */
 static const br_real *
 taken (check *c, size_t i, int after)
 {

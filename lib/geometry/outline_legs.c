@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   outline_legs.c - an outline as a path, and what a path measures.
+   outline_legs.c - makes the path of an outline, and computes measures of a path.
 
    A corner where the sides turn by T has the tangent k = tan (T / 2) = sin T / (1 + cos T), a fraction of the sides and
    their lengths.  A round of radius r leaves the sides r |k| before and after the corner.  An arc of rise h over a chord c
@@ -135,7 +135,8 @@ cut_corner (br__sketch *s, corner *c, const corner *next)
   c->behind_it = along (s, c->at, quo (s, after, next->length), next->side);
 }
 
-/* What is not known yet has to fit when it is: the rounds and cuts at both ends of the side up to C, or its rise.  */
+/* If values are not known yet, adds the condition that they must fit: the rounds and cuts at both ends of the side up to C,
+   or its rise.  */
 static void
 ask_fit (br__sketch *s, const corner *before, const corner *c)
 {
@@ -305,8 +306,8 @@ segment (br__sketch *s, const br__leg *leg)
   return mul (s, rr, sub (s, half_turn (s, leg), sine));
 }
 
-/* How far an arc reaches to one side: it lies inside the two tangents of its ends, which meet in a point, and inside its
-   circle; so it goes as far as the nearer of the two, or as its ends.  */
+/* How far an arc reaches to one side.  It lies inside its circle and inside the tangents at its two ends, which meet in a
+   point; so it reaches as far as the nearer of the circle and that point, or as one of its ends.  */
 static value
 arc_reach (br__sketch *s, const br__leg *leg, int level, int far)
 {
@@ -393,8 +394,8 @@ centre_of_area (br__sketch *s, const br__legs *legs, int level)
 
 /* ---- Turned ---- */
 
-/* What it is turned about: the middle of its width and height.  The centre of its area would be as good, but is seldom a
-   number of which equality is decided.  */
+/* The centre of rotation: the middle of its width and height.  The centroid would do as well, but equality of its
+   coordinates can seldom be decided.  */
 static spot
 pivot_of (br__sketch *s, const br__legs *legs)
 {

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   path.c - straight pieces and arcs: what lies on them and inside of them, and where two of them meet.  */
+   path.c - straight pieces and arcs: which points are on them or inside of them, and where two of them meet.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -110,7 +110,7 @@ br__path_holds (const br__path_piece **on, br__pad *g, const br__path *path, br_
 
 /* ---- Where two meet ---- */
 
-/* 1 where P, which lies on the line or the circle of A, lies on A.  */
+/* P is on the line or the circle of A.  1 if it is on A itself.  */
 static int
 within (br__pad *g, const br__path_piece *a, br__point p)
 {

@@ -33,7 +33,7 @@ int br__arc_faces (br__pad *g, const br__path_piece *a, br__point v);
 int br__path_holds (const br__path_piece **on, br__pad *g, const br__path *path, br__point p);
 /* 1 where the insides of two have a point in common, or a curve goes into the inside of the other.  */
 int br__paths_overlap (br__pad *g, const br__path *p, const br__path *q);
-/* The same of the first two of PATHS where they lie in none of the others, which are holes.  */
+/* The same for the first two of PATHS, of which only the area outside of the other PATHS counts, which are holes.  */
 int br__paths_share (br__pad *g, const br__path *paths, size_t count);
 /* As br__figure_distance.  */
 const br_real *br__path_distance (br__pad *g, const br__path *p, const br__path *q);

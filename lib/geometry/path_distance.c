@@ -65,8 +65,8 @@ arc_to_arc (br__pad *g, const br__path_piece *a, const br__path_piece *b)
   return nearest;
 }
 
-/* Where the centres are one, arcs that face the same way are apart by the difference of their radii: an end of one
-   faces the other then.  */
+/* If the centres are equal, the distance of arcs in the same direction is the difference of their radii; it is found from
+   an end of one of them, so nothing is needed here.  */
 static const br_real *
 between (br__pad *g, const br__path_piece *a, const br__path_piece *b)
 {

@@ -143,7 +143,7 @@ inward (br__pad *g, const br__path *path, const br__path_piece *a, br__point p)
   return path->side > 0 ? d : path->side < 0 ? br__opposite (g, d) : (br__point) { br__pad_int (g, 0), br__pad_int (g, 0) };
 }
 
-/* 1 where, at P, what lies toward INTO is inside of PATH, or outside of it where that is a HOLE.  */
+/* 1 if the points next to P in the direction INTO are inside of PATH or, if it is a HOLE, outside of it.  */
 static int
 lies_there (br__pad *g, const br__path *path, int hole, br__point p, br__point into)
 {
@@ -154,7 +154,7 @@ lies_there (br__pad *g, const br__path *path, int hole, br__point p, br__point i
   return hole ? in < 0 : in > 0;
 }
 
-/* What is cut: the first two of PATHS, areas, and holes behind them.  */
+/* The paths that are cut: the first two of PATHS are areas, the others holes.  */
 typedef struct cutting
 {
   const br__path *paths;
@@ -169,7 +169,7 @@ counts (br__pad *g, const cutting *all, size_t k)
   return k < 2 || (!apart (g, &all->bounds[k], &all->bounds[0], 1) && !apart (g, &all->bounds[k], &all->bounds[1], 1));
 }
 
-/* 1 if, at a part of A, a piece of path K, what both areas have in common lies beside it and in no hole.  */
+/* A is a piece of path K.  1 if next to a part of A there are points that are in both areas and in no hole.  */
 static int
 enters (br__pad *g, const cutting *all, size_t k, const br__path_piece *a)
 {

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    path_weak.c - where an outline is hard to saw, or too narrow to hold.
 
-   Wood is narrow between two places of the edge where no step along the edge brings them nearer to each other: between the
-   middle of a side, a corner or an arc that goes inward, and the foot on a side, an arc, or a corner that goes
-   inward.  Corners that go outward are tips, which are no necks.  */
+   A neck is between two points of the edge whose distance is a local minimum.  One is the middle of a side, a corner that
+   points inward or an arc that bends inward; the other is the foot of the perpendicular on a side, an arc, or a corner that
+   points inward.  Corners that point outward are tips, not necks.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -104,7 +104,7 @@ measure (work *w, const place *p, br__point q, const br__path_piece *to)
   *kept = *kept ? br__least (g, *kept, size) : size;
 }
 
-/* From P to whatever lies opposite.  */
+/* Measures from P to the opposite edge.  */
 static void
 look_from (work *w, const place *p)
 {

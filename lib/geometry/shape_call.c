@@ -11,7 +11,7 @@
 #include "geometry/shape_call.h"
 #include "geometry/sketch.h"
 
-/* V as a length, or the error that WHAT is none.  */
+/* Converts V to a length, or fails and says that WHAT is not a length.  */
 static br_status
 want_length (br__work *w, br__value *v, size_t index, const char *what)
 {
@@ -208,7 +208,7 @@ call_clear (br__work *w, br__value *z, br__value *args, unsigned count, const br
 {
   int varies = 0, plain = 1;
   unsigned first = br__shape_number_count (args, count);
-  /* A shape that has become another kind, of which all numbers are put in before anyone asks: br__distances_refresh.  */
+  /* The shape has just become another kind; br__distances_refresh makes this formula again before it is evaluated.  */
   if (!first || first + br__shape_number_count (args + first, count - first) != count)
     {
       z->dimension = BR_LENGTH;

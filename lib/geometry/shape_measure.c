@@ -43,7 +43,7 @@ corners_fit (br_real *z, const br_real *const *args, unsigned bits)
   return status == BR_OK ? br_number_set_int (&z->rational, 0) : status;
 }
 
-/* What varies is asked for once it is known.  */
+/* Values that are not known yet are checked when the program is evaluated.  */
 static br_status
 ask_fit (br__work *w, const br__value *args, unsigned count)
 {

@@ -29,7 +29,7 @@ whole_of (value v)
 
 /* ---- Figures in their places ---- */
 
-/* Where a figure stands: mirrored about the upright through 0 or not, then moved.  */
+/* The place of a figure: perhaps mirrored about the vertical line through 0, then moved.  */
 typedef struct placing
 {
   int mirrored;
@@ -76,7 +76,7 @@ put_places (br__places *p, br__sketch *s, const br__value *n, size_t count, plac
     return put_figure (p, s, n, count, &at);
   if (kind == BR__MIRROR)
     {
-      /* What lies at x goes to 2 a - x.  */
+      /* The mirror image of x is 2 a - x.  */
       at.x = add (s, at.x, turned (s, add (s, &n[A], &n[A]), &at));
       at.mirrored = !at.mirrored;
       return put_places (p, s, n + NUMBERS, count - NUMBERS, at);

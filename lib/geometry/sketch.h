@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   sketch.h - a path drawn on values that may be known or may be slots of a program: outlines, and every other
-   shape as a path.  So what an outline measures is worked out once, for answers as for searches.
+   sketch.h - outlines and other shapes as paths whose numbers are known values or slots of a program.  So the measures of an
+   outline are computed by the same code for answers and for searches.
 
-   The sketch owns every value that is made on it.  A failure sticks, and each call gives zero from then on.  */
+   The sketch owns every value that is made on it.  An error is sticky: after it each call gives zero.  */
 #ifndef BR_GEOMETRY_SKETCH_H
 #define BR_GEOMETRY_SKETCH_H
 
@@ -36,7 +36,7 @@ typedef struct br__legs
 {
   br__leg *rows;
   size_t count, room;
-  const br__value *side;        /* 1: the inside lies to the left; -1: to the right; 0: there is none */
+  const br__value *side;        /* 1: the inside is on the left; -1: on the right; 0: there is no inside */
 } br__legs;
 
 void br__legs_clear (br__legs *legs);
@@ -46,8 +46,8 @@ void br__legs_clear (br__legs *legs);
 #define BR__MOST_CORNERS 64
 enum { BR__CORNER_X, BR__CORNER_Y, BR__CORNER_CUT, BR__CORNER_CUT_AFTER, BR__CORNER_RISE };
 
-/* The path of an outline of COUNT corners.  What cannot be drawn is an error at the number of the corner: INDEX
-   gets it, and nothing is wrong where values are slots.  */
+/* The path of an outline of COUNT corners.  If a corner cannot be drawn, fails and sets INDEX to its number.  Slots of a
+   program are not checked.  */
 br_status br__outline_legs (br__legs *legs, br__sketch *s, const br__value *corners, size_t count);
 /* 0, or what is wrong with an outline, or a BOX, whose numbers are known: its error, at argument *INDEX.  */
 br_status br__outline_check (size_t *index, br__work *w, const br__value *corners, size_t count, int box);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   strip.h - a bent strip, the area between two circles and two rays, such as a fender: what its distance and
-   its overlap are worked out from.  */
+   strip.h - a bent strip, the area between two circles and two rays, such as a fender: helpers to compute its distance and
+   its overlap.  */
 #ifndef BR_GEOMETRY_STRIP_H
 #define BR_GEOMETRY_STRIP_H
 
@@ -32,8 +32,8 @@ size_t br__line_circle (const br_real *t[2], br__pad *g, br__point from_centre, 
 /* Where the radical line of two circles, on which they meet, meets the line of their centres: the circle of
    RADIUS around P, and that of T around P and W, which is not P.  */
 br__point br__radical_foot (br__pad *g, br__point p, const br_real *radius, br__point w, const br_real *t);
-/* A direction inside the turn from A to B anticlockwise, NARROW where that is less than a quarter turn: a rational point of
-   the unit circle, ((1 - tt) / (1 + tt), 2t / (1 + tt)), so that what is asked of it needs no root.  */
+/* A direction between A and B, anticlockwise; NARROW if that is less than a quarter turn.  It is a rational point of the unit
+   circle, ((1 - tt) / (1 + tt), 2t / (1 + tt)), so that computing with it needs no roots.  */
 br__point br__direction_between (br__pad *g, br__point a, br__point b, int narrow);
 /* 1 if an edge of S goes into Q, which is a box or another strip with another centre.  */
 int br__strip_enters (br__pad *g, const br__strip *s, const br__area *q);

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   fraction.c - text: words shaped once by pango and set side by side, and fractions of our own: raised
-   numerator, sloped line, lowered denominator, from the digits of whatever font is there.
+   fraction.c - text: words are shaped once by pango and placed side by side; fractions are composed here: raised
+   numerator, sloped line, lowered denominator, from the digits of the font.
 
-   Whoever copies the text out of a PDF gets 2-3/8 as it was written: the glyph of the whole number
-   stands for its hyphen, too, and that of the sloped line for a slash.  */
+   Text copied from the PDF contains 2-3/8 as it was written: the glyph of the whole number also
+   represents the hyphen, and that of the sloped line the slash.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -121,7 +121,7 @@ look_for_missing (br_page *page, PangoLayout *layout)
     }
 }
 
-/* Whether the layout of S is a plain run, as those of digits and of words are.  */
+/* Finds whether the layout of S is a single run, like those of digits and of words, and its glyphs.  */
 static void
 look_for_glyphs (br__shape *s)
 {
@@ -195,8 +195,8 @@ put_batch (br_page *page)
   b->count = b->length = 0;
 }
 
-/* Adds the glyphs of S at X, Y; whoever copies them gets the LENGTH bytes at TEXT, of which the last glyph
-   may have one more than in S.  0 where that cannot be.  */
+/* Adds the glyphs of S at X, Y; text copied from the file is the LENGTH bytes at TEXT, of which the last glyph
+   may represent one more than in S.  Returns 0 if that is not possible.  */
 static int
 add_glyphs (br_page *page, const br__shape *s, double x, double y, const char *text, size_t length)
 {
@@ -383,7 +383,7 @@ fit_word (br_page *page, const char *s, size_t length, double width, const br_pa
   return n;
 }
 
-/* Whether LENGTH bytes of S have letters that run from right to left: pango puts them in order, all of a line at once.  */
+/* 1 if the LENGTH bytes of S have letters of a right-to-left script: then pango must lay out the whole line at once.  */
 static int
 runs_backward (const char *s, size_t length)
 {

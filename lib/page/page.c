@@ -16,7 +16,7 @@
 
 #define PNG_PER_INCH 144.0
 #define MOST_INCHES 200
-#define CURVES 0.005                  /* points that a curve may lie beside a true arc */
+#define CURVES 0.005                  /* the greatest error of a curve for an arc, in points */
 
 br_status
 br__page_fail (br_error *error, br_status status, const char *message)
@@ -180,7 +180,7 @@ page_path (br_page *page, const br_page_step *steps, size_t count)
         add_arc (page, x, y, BR__POINTS (s->r), s->from, s->to);
       else
         {
-          /* What comes next begins anew.  */
+          /* The next step begins a new outline.  */
           cairo_close_path (page->cairo);
           cairo_new_sub_path (page->cairo);
         }

@@ -55,11 +55,11 @@ int br__page_room_again (void);
 PangoContext *br__page_context (cairo_t *cairo);
 
 /* page.c
-   Lines of one width that come one after another are one path, whatever text stands between them: each path of its own costs the
-   page more than its lines do.  */
-/* Puts down the lines that wait.  */
+   Successive lines of the same width are joined into one path, even with text between them: a path takes more space in the file
+   than its lines.  */
+/* Draws the pending lines.  */
 void br__page_flush (br_page *page);
-/* What is added to cairo's path from here on waits to be drawn so.  */
+/* Lines added to cairo's path after this call are pending, to be drawn with this width and these dashes.  */
 void br__page_begin_line (br_page *page, int32_t width, int dashes);
 br_status br__page_fail (br_error *error, br_status status, const char *message);
 void br__page_line (br_page *page, int32_t x0, int32_t y0, int32_t x1, int32_t y1, int32_t width,

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   room.c - what must be there before cairo and pango are called: memory, a thread, a font.  */
+   room.c - checks before cairo and pango are called: enough memory, a thread, a font.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

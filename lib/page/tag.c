@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   tag.c - what the parts of a PDF are, for who hears it read: headings, paragraphs, figures with a description, and the
-   language.  ISO 32000-1, 14.7 to 14.9 (from memory).  cairo writes the tree of roles, update.c the rest.  */
+   tag.c - the structure of a PDF for screen readers: headings, paragraphs, figures with a description, and the
+   language.  ISO 32000-1, 14.7 to 14.9 (from memory).  cairo writes the structure tree, update.c the rest.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

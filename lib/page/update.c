@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   update.c - what cairo leaves out of a tagged PDF: its language, and descriptions of its figures (ISO 32000-1, 14.9;
-   from memory).  They are added as 7.5.6 there has it for changes: behind the file the objects in question once more, and
-   a table of where they stand.  From 1.18 on cairo packs objects into streams (7.5.7), and its table is a stream as well
-   (7.5.8); both kinds of file are read and continued in their own way.  */
+   update.c - adds to a tagged PDF what cairo does not write: its language, and descriptions of its figures (ISO 32000-1,
+   14.9; from memory).  This is an incremental update (7.5.6): new versions of the changed objects and a new cross-reference
+   table are appended to the file.  From 1.18 on cairo puts objects into object streams (7.5.7) and uses a cross-reference
+   stream (7.5.8); both kinds of file are supported.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -26,7 +26,7 @@ typedef struct change
   long number;
   char *text;
   size_t length;
-  size_t offset;                /* where it stands anew */
+  size_t offset;                /* its new offset */
   const char *description;      /* of a figure; NULL: the catalogue */
 } change;
 

@@ -16,8 +16,8 @@ typedef struct br__bytes
 /* Adds LENGTH bytes to TO.  0: out of memory.  */
 int br__bytes_put (br__bytes *to, const char *bytes, size_t length);
 
-/* Gives FILE, a PDF as cairo writes it, its LANGUAGE (a tag of BCP 47) and its figures, in order, their DESCRIPTIONS in UTF-8.  A
-   file that is none stays as it is.  0: out of memory.  */
+/* Adds to FILE, a PDF written by cairo, its LANGUAGE (a tag of BCP 47) and the DESCRIPTIONS of its figures, in order, in UTF-8.
+   Another file is left unchanged.  0: out of memory.  */
 int br__pdf_update (br__bytes *file, const char *language, char *const *descriptions, size_t figures);
 
 #endif

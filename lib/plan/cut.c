@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   cut.c - plans for sticks: from lengths to a job, through the ways of planning it, and back.  */
+   cut.c - plans for sticks: makes a job from lengths, tries the planning methods, and makes the plan from the result.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -2,12 +2,12 @@
    cut.h - plans for cutting parts out of stock, kerf counted.
 
    Everything here is in whole numbers: the caller brings the lengths of a job to a common
-   denominator.  A piece takes its length and a kerf, out of a stick and a kerf, so that n pieces
-   that use a stick up are cut with n - 1 kerfs, and with n where an offcut remains.
+   denominator.  Each piece is counted with a kerf, and so is the stick.  So n pieces that fill a
+   stick exactly need n - 1 kerfs, and n kerfs if an offcut remains.
 
-   A plan comes with the least number of sticks that any plan could do with.  That bound is
-   proved in whole numbers.  A solver of the caller's (br_solver) may steer the search by its
-   prices and uses; what it says is never taken for true.  */
+   A plan comes with a lower bound for the number of sticks of any plan, which is proved in
+   integers.  The caller's solver (br_solver) may guide the search with its prices and uses; its
+   results are always checked.  */
 #ifndef BR_PLAN_CUT_H
 #define BR_PLAN_CUT_H
 
@@ -91,7 +91,7 @@ br_status br__cut_sheets (br__cut_layout *layout, int64_t length, int64_t width,
 
 /* ---- Shared by the files of the planner ---- */
 
-/* One row a size, falling; each with its kerf.  */
+/* One row for each size, in descending order; sizes include the kerf.  */
 typedef struct br__cut_job
 {
   int64_t room;

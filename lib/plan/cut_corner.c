@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   cut_corner.c - sheets cut piece by piece: a piece is put in the corner of what is left of a sheet,
-   and two cuts that run through free it and leave two smaller rectangles.  Several orders and several
-   ways to choose are tried.  */
+   cut_corner.c - sheets cut piece by piece: a piece is placed in the corner of a remaining rectangle,
+   and two straight cuts, edge to edge, separate it and leave two smaller rectangles.  Several orders of the
+   pieces and several ways to choose the rectangle are tried.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -19,7 +19,7 @@ typedef struct rest
   int64_t x, y, length, width;
 } rest;
 
-/* One way of going about it.  */
+/* One variant of the method.  */
 typedef struct way
 {
   int order;            /* by area, length, width or the longer side */

@@ -16,9 +16,9 @@ up_division (int64_t n, int64_t d)
 }
 
 /* Martello and Toth's bound L2 ("Lower bounds and reduction procedures for the bin packing problem",
-   1990; from memory).  For a threshold: pieces so long that none of at least the threshold goes beside
-   them have a stick each; those over half have one each, too; what is left of the others needs
-   sticks by its sum.  One pass from the largest threshold down.  */
+   1990; from memory).  For a threshold: a piece so long that no piece of at least the threshold fits next
+   to it needs its own stick, and so does a piece over half a stick; the others need as many more
+   sticks as their sum requires.  One pass from the largest threshold down.  */
 int64_t
 br__cut_bound (const br__cut_job *job)
 {

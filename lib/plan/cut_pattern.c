@@ -1,13 +1,13 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   cut_pattern.c - plans from patterns (what one stick is cut into), found one after the other
-   by prices, as in Gilmore and Gomory, "A linear programming approach to the cutting stock
+   cut_pattern.c - plans from patterns (a pattern is a set of pieces for one stick), by column
+   generation, as in Gilmore and Gomory, "A linear programming approach to the cutting stock
    problem" (1961).
 
-   The solver gives prices of pieces, near enough.  From whatever prices a bound is proved: if no stick
-   holds pieces worth more than W, pieces that are worth P together need P / W sticks (Farley, "A note
-   on bounding a class of linear programming problems", 1990).  P and W are whole numbers, W from an
-   exact knapsack.  Uses of patterns are brought to whole numbers by diving: what is used whole is kept,
-   the rest is priced again.  */
+   The solver gives approximate prices of pieces.  Any prices prove a bound: if no stick can hold
+   pieces worth more than W, then pieces worth P together need P / W sticks (Farley, "A note
+   on bounding a class of linear programming problems", 1990).  P and W are integers, W from an
+   exact knapsack.  Fractional uses of patterns are made whole by diving: the whole part is fixed, and the
+   rest is solved again.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -73,7 +73,7 @@ first_columns (pool *p, const br__cut_plan *plan)
   return status;
 }
 
-/* Raises *LEAST to what the prices prove: WORTH is what no stick holds more of.  */
+/* Raises *LEAST to the bound that the prices prove; no stick can hold pieces worth more than WORTH.  */
 static void
 prove (int64_t *least, const pool *p, int64_t worth)
 {
@@ -196,7 +196,7 @@ choose_column (pool *p, int by_chance)
   return best;
 }
 
-/* One dive.  Uses are those of the whole job's prices at first.  */
+/* One dive, starting from the fractional uses for the whole job.  */
 static br_status
 dive (pool *p, br__cut_plan *best, int64_t least, int by_chance)
 {
@@ -221,7 +221,7 @@ dive (pool *p, br__cut_plan *best, int64_t least, int by_chance)
   return status;
 }
 
-/* What the solver finds in whole uses of the patterns that are there.  */
+/* Asks the solver for whole uses of the patterns found so far.  */
 static br_status
 whole_uses (pool *p, br__cut_plan *best, int64_t least, int milliseconds)
 {

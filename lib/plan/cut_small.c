@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   cut_small.c - the best plan of a small job for sheets, certainly.
+   cut_small.c - a provably optimal plan of a small job for sheets, by dynamic programming.
 
-   Every plan whose cuts run through is a piece, or two smaller plans side by side or one above the
-   other.  So for each collection of pieces the smallest rectangles that hold it come from those of
-   its two parts; none that is larger both ways than another is kept.  A collection goes on one sheet if
-   one of its rectangles does, and the fewest sheets for all pieces are found over the collections.
-   Equal pieces are counted, not told apart.  */
+   Every plan with cuts from edge to edge is one piece, or two smaller plans side by side or one above the
+   other.  So the smallest rectangles for each collection of pieces are made from those of its two
+   parts; a rectangle that is not smaller than another in any direction is dropped.  A collection fits on one
+   sheet if one of its rectangles does.  From this the fewest sheets for all pieces are found.  Equal pieces
+   are only counted.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -48,7 +48,7 @@ typedef struct small
   size_t made;                  /* rectangles of all */
   rectangle *room;              /* candidates for one collection */
   size_t room_size;
-  uint32_t *sheets, *first;     /* fewest sheets of a collection, and what goes on the first of them */
+  uint32_t *sheets, *first;     /* fewest sheets for a collection, and the pieces on the first of them */
   br__cut_control *control;
 } small;
 
@@ -83,7 +83,7 @@ offer (small *s, size_t *count, rectangle r)
   return 1;
 }
 
-/* What is best of A and B side by side (ABOVE: one above the other), for each size that counts.  */
+/* Adds the smallest rectangles of A and B side by side (ABOVE: one above the other).  */
 static int
 join (small *s, size_t *count, uint32_t part, const outline *a, const outline *b, int above)
 {

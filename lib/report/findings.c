@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   findings.c - what there is to say of a design, in lists of sentences.  */
+   findings.c - the findings about a design, in lists of sentences.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   guard.h - bounds for work on what others have written: so much time and so much memory, then it is stopped.  */
+   guard.h - limits of time and memory for work on files from others; at a limit the work is stopped.  */
 #ifndef BR_REPORT_GUARD_H
 #define BR_REPORT_GUARD_H
 

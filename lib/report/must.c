@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   must.c - `must have NAME from LOW to HIGH`: what a task asks of a design.  */
+   must.c - the statement `must have NAME from LOW to HIGH`: the requirements of a task.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -92,7 +92,7 @@ put_side (br_record *r, const char *key, const bounds *range, const br__value *s
   return status;
 }
 
-/* NAME [from LOW to HIGH], which begins at the token at hand; SAY: says what is so of it.  */
+/* Parses NAME [from LOW to HIGH] from the current token on; if SAY, answers whether the design meets it.  */
 static br_status
 read_one (br__run *run, int say)
 {
@@ -148,7 +148,7 @@ br__do_must (br__run *run)
     return br__expected (run, "`have`");
   br__lexer start = run->lex;
   br_status status = BR_OK;
-  /* Nothing is said of a line that cannot be read to its end.  */
+  /* Parse the whole line first, so that there is no answer if it has an error.  */
   for (int say = 0; status == BR_OK && say < 2; say++)
     {
       run->lex = start;

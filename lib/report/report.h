@@ -15,7 +15,7 @@ enum
 typedef struct br__report_section
 {
   br_text body;                 /* rows of its table, or all of it */
-  br_text remark;               /* what is said where it has no rows, or beside them */
+  br_text remark;               /* the text if it has no rows, or in addition to them */
   size_t rows;
 } br__report_section;
 

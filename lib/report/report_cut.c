@@ -162,7 +162,7 @@ put_piece_picture (br__report *p, const br_record *piece, size_t number, const b
   int64_t wide = part_of (p, piece, "length", length), tall = flat ? part_of (p, piece, "width", length) : high;
   br__text_printf (t, "<rect x=\"%lld\" y=\"%lld\" width=\"%lld\" height=\"%lld\" class=\"piece\"/>", (long long) x,
                    (long long) y, (long long) wide, (long long) tall);
-  /* Where a name has no room, its number in the list does.  */
+  /* If the name does not fit, its number in the list is written.  */
   int named = (int64_t) letters_in (name) * LETTER * 6 / 10 < wide && tall > LETTER;
   if (named || (tall > LETTER && wide > LETTER))
     {
@@ -254,7 +254,7 @@ put_piece_list (br_text *t, const br_list *pieces)
 /* Pictures of more kinds of sticks than these are of no use to anyone.  */
 #define MOST_PICTURES 24
 
-/* One stick, and how many more are like it.  */
+/* Draws one stick and writes how many there are like it.  */
 static void
 put_stick (br__report *p, const br_record *stick, size_t times, const br_record *stock)
 {

@@ -30,7 +30,7 @@ typedef struct figure
   int alone;                    /* without the table of places, which has no room on a page of lists */
 } figure;
 
-/* Takes the table off; what names the numbers in the drawing, "(1) ...", stands above it and stays.  */
+/* Removes the table; the legend of the numbers in the drawing, "(1) ...", is above it and stays.  */
 static void
 drop_table (br__plot *p)
 {
@@ -64,7 +64,7 @@ draw_at (figure *f, br__run *run, const br_number *ratio)
   return status;
 }
 
-/* What was drawn has room on the page.  */
+/* 1 if the figure fits on the page.  */
 static int
 fits (const figure *f)
 {
@@ -158,7 +158,7 @@ least_width (const br__plot *p)
   return least > 0 ? (int) ((width * LEAST_LETTER + least - 1) / least) : 0;
 }
 
-/* What tells whether the printer kept the size.  */
+/* Writes a line of known length, to check whether the printer kept the size.  */
 static void
 put_check_line (br_text *t, int metric)
 {

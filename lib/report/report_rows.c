@@ -52,7 +52,7 @@ put_names (br_text *t, const br_list *names)
 #define DIGITS 6                /* of a decimal for people */
 #define MOST_PARTS 64           /* of a whole, in a fraction for people; halves of these as well */
 
-/* Whether a ruler or a person has such a fraction: 5/12 and 3/128, not 64/127.  */
+/* 1 if such fractions are on rulers or used by people: 5/12 and 3/128, not 64/127.  */
 static int
 is_plain (long parts)
 {
@@ -107,7 +107,7 @@ put_short (br_text *t, const char *shown, int about)
   br__text_clear (&plain);
 }
 
-/* Whether the fraction EXACT is all of DECIMAL.  */
+/* 1 if DECIMAL is exactly the fraction EXACT.  */
 static int
 same_number (br_text *t, const char *exact, const char *decimal)
 {

@@ -30,7 +30,8 @@
 
 /* ---- What a sheet says ---- */
 
-/* The sheet's own lines, what is asked of it, the lines of the rules, and the checks again; and before all, the rules alone.  */
+/* The parts of a review: the lines of the sheet, questions about it, the lines of the rules, and the checks again; TRIAL, the
+   first: the rules alone.  */
 typedef enum part { PART_SHEET, PART_CHECKS, PART_RULES, PART_AGAIN, PART_TRIAL } part;
 
 typedef struct reading
@@ -68,7 +69,7 @@ put_like (br_text *t, const reading *r, const char *name)
       br__text_printf (t, ", but `%s` is there: small letters and capitals differ", item.name);
 }
 
-/* SHOWN for people; what was cut has a sign before it.  */
+/* Writes SHOWN with its numbers shortened; if one was, ≈ comes before it.  */
 static void
 put_shown (br_text *t, const char *shown)
 {
@@ -219,7 +220,7 @@ static void
 take_fault (void *user, const br_fault *fault)
 {
   reading *r = user;
-  /* A line of the rules that cannot be read is the teacher's, not the design's: it is told once, where it stands.  */
+  /* A line of the rules with a syntax error is the teacher's error, not the design's: it is reported once, with its place.  */
   int of_rules = fault->error->status == BR_SYNTAX || r->refusing;
   if (r->part == PART_TRIAL)
     {
@@ -249,13 +250,13 @@ tell_refused (reading *r, const char *path, size_t number, const char *text, siz
 static int
 refuse_file (void *user, const br_file_request *request)
 {
-  /* Asked a second time, it is what `run files` would change.  */
+  /* The second call is about the effect of `run files`; report only the first.  */
   if (request->sheet && !request->asked)
     tell_refused (user, request->sheet, request->line, "", 0);
   return 0;
 }
 
-/* 1 if the line is none of a design's, but for the session at hand.  */
+/* 1 if the line is not for a design but for an interactive session.  */
 static int
 is_refused (const char *line, size_t length)
 {
@@ -336,7 +337,7 @@ look_at (br_sheet *sheet, br__design *d, const br_sink *sink)
 
 typedef struct rules { char *path, *bytes; size_t length; } rules;
 
-/* The rules in a sheet of their own, for what is wrong in them whatever the design.  */
+/* Runs the rules in an empty sheet, to find errors in them that do not depend on the design.  */
 static br_status
 try_rules (const rules *with, br__guard *guard, const br__run *run)
 {
@@ -445,7 +446,7 @@ add_files (clauses *c, br__run *run, char *pattern, size_t start, size_t end)
   int got = glob (pattern, GLOB_NOCHECK, NULL, &found);
   if (got != 0)
     return br__fail (run->error, BR_IO, start, end - start, "cannot look for these files");
-  /* One file that is not there is told beside the others; a word or a pattern is a mistake of the line.  */
+  /* A missing file is reported together with the others; a word that is not a file, or a pattern without files, is an error.  */
   if (found.gl_pathc == 1 && (strpbrk (pattern, "*?") || !strchr (pattern, '.')) && access (found.gl_pathv[0], F_OK) != 0)
     {
       globfree (&found);

@@ -1,12 +1,12 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   review.h - the designs of a class, looked over: what each sheet says of itself, and what a teacher's rules say.  */
+   review.h - reviews the designs of a class: checks of each sheet, and the rules of a teacher.  */
 #ifndef BR_REPORT_REVIEW_H
 #define BR_REPORT_REVIEW_H
 
 #include "draw/drawing.h"
 #include "report/report.h"
 
-/* What there is to say of one design, each list with a line for each thing, its text alone.  */
+/* The lists of findings about one design; each finding is one line of text.  */
 typedef enum br__finding
 {
   BR__FINDING_MISTAKE,          /* a wrong line, with its number */

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   review_page.c - designs looked over, on paper: one side for each student.  */
+   review_page.c - writes a review on paper: one page for each student.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   review_write.c - designs looked over, as a table and as a page for each student.  */
+   review_write.c - writes a review as a table and as a page for each student.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   annotation.c - the statements `dimension`, `note` and `no`: what a person wants on a drawing, kept with the sheet.  What
-   it measures and where it stands are hidden entries, so that it follows every change.  */
+   annotation.c - the statements `dimension`, `note` and `no`: annotations of drawings, saved with the sheet.  The value and the
+   position of an annotation are hidden entries of the graph, so that they follow every change.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -133,7 +133,7 @@ same_spots (const br__annotation *a, const br__annotation *b)
   return (same_spot (&a->from, &b->from) && same_spot (&a->to, &b->to)) || (same_spot (&a->from, &b->to) && same_spot (&a->to, &b->from));
 }
 
-/* Whether A and B are about the same, so that they stand in one row of what holds.  */
+/* 1 if A and B are about the same points or shape, so that only one of them is valid at a time.  */
 static int
 is_about_same (const br__annotation *a, const br__annotation *b)
 {

@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   annotation.h - what a person wants on a drawing beside the shapes: dimensions, notes, and shapes that get none of the
-   dimensions that are put by themselves.  */
+   annotation.h - annotations of drawings: dimensions, notes, and shapes that get no automatic dimensions.  */
 #ifndef BR_SHAPE_ANNOTATION_H
 #define BR_SHAPE_ANNOTATION_H
 
@@ -28,14 +27,14 @@ typedef struct br__annotation
   /* Of the first that was given about something: the first about something else with its hash, and which of those about it holds, by
      its way, or NULL.  A search so passes none that were taken back.  */
   struct br__annotation *alike, *holds[BR__ALONG];
-  int active;                   /* not undone, taken back or given anew */
+  int active;                   /* not undone, removed or replaced */
   br__annotation_kind kind;
   unsigned long number;         /* names its entries */
   br__line *line;
   br__spot from, to;            /* of a dimension */
   br__way way;
   char *words;                  /* "centre(front) to centre(rear)" */
-  char *text;                   /* of a note; of a dimension what stands in the place of its number, or NULL */
+  char *text;                   /* of a note; of a dimension: the text instead of its number, or NULL */
   char *shape;                  /* that gets none; that a note points to, or NULL */
   int off;                      /* it has a distance from the figure */
 } br__annotation;
@@ -49,12 +48,12 @@ const br__value *br__annotation_value (const br_sheet *sheet, const br__annotati
 const br__definition *br__annotation_definition (const br_sheet *sheet, const br__annotation *a, int part);
 /* 1 where A, a dimension that goes that WAY without being told to, stands beside one of the same points that is.  */
 int br__is_said_by_another (const br_sheet *sheet, const br__annotation *a, br__way way);
-/* Whether SHAPE is to get no dimension that is not asked for.  */
+/* 1 if SHAPE must not get automatic dimensions.  */
 int br__is_unmeasured (const br_sheet *sheet, const char *shape);
 void br__annotation_free (br__annotation *a);
 void br__annotations_free (br_sheet *sheet);
 
-/* annotation_read.c: what stands on the line at hand.  */
+/* annotation_read.c: parse parts of the current line.  */
 br_status br__spot_read (br__spot *spot, br__run *run);
 /* FROM to TO.  */
 br_status br__spots_read (br__annotation *a, br__run *run);

@@ -106,7 +106,7 @@ read_shape (br__spot *s, br__run *run, int corner)
   return run->lex.status;
 }
 
-/* What has ends is a line.  */
+/* Only a line has ends.  */
 static br_status
 check_ends (const br__spot *s, br__run *run, br__token at)
 {
@@ -246,8 +246,8 @@ read_text (char **text, size_t *end, br__run *run, size_t start, int bare)
   return *text ? BR_OK : br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
 }
 
-/* `at` does not follow the text of a note, which ends at END: where quotation marks stand inside of it, says so, with a hint of
-   the note in which they are inches or single ones.  */
+/* The text of a note, which ends at END, is not followed by `at`.  If there are quotation marks inside of the note, the error
+   says so, and the hint has the note with inch signs or single quotation marks.  */
 static void
 refuse_quotes (br__run *run, size_t start, size_t end)
 {

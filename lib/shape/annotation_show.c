@@ -41,7 +41,7 @@ put_way (br_record *r, br__way way)
     br__put_text (r, "way", words[way]);
 }
 
-/* What has no value yet of the numbers of A.  */
+/* Lists the numbers of A that have no value yet.  */
 static void
 put_waiting (br_record *r, const br_sheet *sheet, const br__annotation *a)
 {

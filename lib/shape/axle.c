@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   axle.c - whether wheels that are drawn on both sides are where the sheet's axles put them.  */
+   axle.c - checks whether wheels that are drawn on both sides are where the axles of the sheet put them.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -10,7 +10,7 @@
 #include "exact/status.h"
 #include "shape/depth.h"
 
-/* What an axle leaves for its wheels: its length less the allowance at both ends.  */
+/* The space that an axle leaves for its wheels: its length minus the allowance at both ends.  */
 typedef struct axle
 {
   const char *name;
@@ -40,7 +40,7 @@ inches_at (br__value *v, br__run *run, const br__tree *t, size_t index)
   return status == BR_OK && v->dimension == BR_PLAIN ? br__to_length (v, &run->sheet->settings) : status;
 }
 
-/* Adds what node INDEX of T, a call of axle_length, leaves.  What waits is left out.  */
+/* Adds the space of the axle of node INDEX of T, a call of axle_length.  Axles that wait for a value are skipped.  */
 static br_status
 add_axle (axles *a, br__run *run, const char *name, const br__tree *t, size_t index)
 {

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   copy.c - the statements row and mirror, as they are written, and their hidden formulas: places of another shape, which
-   follow it.  */
+   copy.c - the statements row and mirror: parsing them, and their hidden formulas.  Both are copies of another shape, and
+   follow its changes.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    depth.c - how deep a shape is and where it lies in depth: `deep D from Z`, `centred`, `both sides TRACK`, and `behind SHAPE`.
 
-   Depth goes from the side that is looked at, away from it: Z is 0 in the middle and grows toward whoever looks at the side
-   view.  */
+   Depth is measured at a right angle to the side view: Z is 0 in the middle and grows toward the viewer.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -29,7 +28,7 @@ read_both (br__run *run, br__shape_draft *d)
   return run->lex.status;
 }
 
-/* Where it lies stands right behind the depth, so that an arc may say with another `from` where it begins.  */
+/* The position in depth must follow the depth directly, because an arc may have another `from`, for its start.  */
 static br_status
 read_deep (br__run *run, br__shape_draft *d)
 {

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   depth.h - how deep a shape is, where it lies in depth, and what overlaps in all three directions.  */
+   depth.h - the depth of a shape, its position in depth, and overlaps in all three directions.  */
 #ifndef BR_SHAPE_DEPTH_H
 #define BR_SHAPE_DEPTH_H
 
@@ -7,7 +7,7 @@
 
 /* depth.c: `deep D ...` or `behind SHAPE` at hand; *FOUND is 1 if there was one.  */
 br_status br__depth_read (br__run *run, br__shape_draft *d, br__shape *s, int *found);
-/* Whether a shape has its number PART, one from BR__SHAPE_Z on; and its formula.  */
+/* 1 if the shape has its number PART, which is BR__SHAPE_Z or later; and its formula.  */
 int br__depth_has (const br__shape_draft *d, int part);
 void br__put_depth_number (br__maker *m, const br__shape_draft *d, int part);
 
@@ -17,7 +17,7 @@ const br__value *br__depth_of (const br_sheet *sheet, const br__shape *s);
 /* The middle of a shape that has a depth, in depth; of what is there on both sides, that of the nearer one.  NULL while it
    waits.  */
 const br__value *br__depth_middle (const br_sheet *sheet, const br__shape *s);
-/* Where it ends, toward whoever looks at the side view and away from there; *KNOWN is 0 where it has no depth or waits.  */
+/* The two ends of its depth, NEAR and FAR from the viewer of the side view; *KNOWN is 0 if it has no depth or waits.  */
 br_status br__depth_ends (br__value *near, br__value *far, int *known, const br_sheet *sheet, const br__shape *s);
 
 /* ", 3/4" deep", and ", on both sides, 7" over the outsides".  */

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   outline.c - the corners of an outline, as they are written.  */
+   outline.c - parses the corners of an outline.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -43,7 +43,7 @@ add_corner (br__corner_draft **c, br__run *run, br__shape_draft *d)
   return BR_OK;
 }
 
-/* A hint of the line with WORD in the place of the LENGTH bytes at OFFSET; how it goes on is looked at where it is given.  */
+/* Sets a hint: the line with WORD instead of the LENGTH bytes at OFFSET.  The rest of that line is not checked here.  */
 static void
 hint_instead (br__run *run, size_t offset, size_t length, const char *word)
 {
@@ -65,7 +65,8 @@ hint_bare (br__run *run)
   br__text_clear (&t);
 }
 
-/* A number of a corner or of what is done to it, which WHAT names; the FIRST of two wants a comma behind it.  */
+/* Parses a number of a corner, or of its round or cut; WHAT names it in errors.  The FIRST of two must be followed by a
+   comma.  */
 static br_status
 read_size (br__run *run, br__tree *t, const char *what, int first)
 {
@@ -178,7 +179,7 @@ read_last (br__run *run, br__shape_draft *d)
   return run->lex.status;
 }
 
-/* What follows the last corner, where it is the first one again.  */
+/* Handles an outline whose last corner is the first one again.  */
 static br_status
 close_by_hand (br__shape_draft *d)
 {

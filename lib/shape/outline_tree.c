@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   outline_tree.c - the hidden formulas of an outline: its corners, and what is worked out from all of them.  */
+   outline_tree.c - the hidden formulas of an outline: its corners, and the measures computed from all of them.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -77,7 +77,7 @@ br__put_corner_number (br__maker *m, const br__shape_draft *d, size_t i, int whi
     br__make_int (m, 0), br__make_call (m, BR__CALL_LENGTH);
 }
 
-/* Where corner I is written, so that what is wrong with it is told there.  */
+/* Gives the node the place in the line where the corner is written, so that errors point there.  */
 static void
 place_node (br__maker *m, const br__corner_draft *c, int which)
 {
@@ -134,7 +134,7 @@ br__put_outline_number (br__maker *m, const br__shape_draft *d, int part)
     br__make_int (m, 0), br__make_call (m, BR__CALL_LENGTH);
 }
 
-/* As many as there are of the shape that LENGTH bytes at NAME call, those of a shape that it copies behind them.  */
+/* The count of numbers of the shape NAME of LENGTH bytes, including those of a shape that it copies.  */
 static size_t
 count_numbers (const br_sheet *sheet, const char *name, size_t length)
 {

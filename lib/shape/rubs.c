@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   rubs.c - what takes up the same room: the statement rubs, and the direction that `clear` tells.  */
+   rubs.c - shapes that overlap: the statement rubs, and the direction in the answer of `clear`.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -132,8 +132,8 @@ places_of (const br_sheet *sheet, const br__shape *s)
   return q && br_number_get_ratio (&n, &d, q) && n > 0 ? (size_t) n : 1;
 }
 
-/* What it takes to compare two shapes, of all places of both; outlines, which may be turned, take some eighty times as long as
-   others, and longer where both have many corners.  */
+/* The work of comparing two shapes in all of their places.  Outlines, which may be turned, take about 80 times as long as
+   other shapes, and longer if both have many corners.  */
 static size_t
 work_of (const br_sheet *sheet, const br__shape *a, const br__shape *b)
 {
@@ -144,7 +144,7 @@ work_of (const br_sheet *sheet, const br__shape *a, const br__shape *b)
   return places * (1 + (corners[0] ? 40 : 0) + (corners[1] ? 40 : 0) + corners[0] * corners[1] / 32);
 }
 
-/* Whether A and B take up the same room: *STATE gets 1, 0, or -1 where it is not decided.  */
+/* *STATE = 1 if A and B overlap, 0 if they do not, -1 if it is undecided.  */
 static br_status
 overlap_of (int *state, looking *l, const br__shape *a, const br__shape *b)
 {
@@ -198,13 +198,13 @@ is_apart (int *apart, const br_sheet *sheet, const br__figures *f, size_t i, siz
   return status == BR_UNDECIDED ? BR_OK : status;
 }
 
-/* Whether places of S, a row or a mirror of one, take up the same room: *STATE as below.  */
+/* Whether places of S, a row or a mirror of one, overlap each other: *STATE as below.  */
 static br_status
 own_overlap (int *state, looking *l, const br__shape *s)
 {
   br__figures f;
   br__value v = BR__VALUE_ZERO;
-  /* What is mirrored overlaps as before; each two places of a row are as far apart as its first one and another.  */
+  /* Mirroring does not change overlaps.  Any two places of a row have the same distance as the first and some other one.  */
   while (s->kind == BR__MIRROR)
     s = br__shape_find (l->sheet, s->base, strlen (s->base));
   br_status status = br__figures_of (&f, l->sheet, s);
@@ -327,7 +327,7 @@ compare (br__run *run, looking *l, const solid *a, const solid *b)
     return br__fail_stopped (run);
   if (!may_rub (l->sheet, first->shape, second->shape))
     return BR_OK;
-  /* Those that lie apart in height or depth are told soon.  */
+  /* Pairs that are apart in height or depth are quick: count only one of eight.  */
   l->holes.compared += ++l->passed % 8 == 0;
   br_status status = a == b ? own_overlap (&state, l, a->shape) : overlap_of (&state, l, first->shape, second->shape);
   l->over = l->holes.compared > MOST_COMPARED;

@@ -14,7 +14,7 @@ const char *br__shape_kind_word (br__shape_kind kind);
 /* As it was written: a box with rounded corners is a box.  */
 const char *br__shape_statement (const br__shape *s);
 
-/* A corner of an outline as it is written.  Trees without nodes are left out.  */
+/* A corner of an outline as written.  A tree without nodes: not given.  */
 typedef enum br__corner_form { BR__CORNER_AT, BR__CORNER_BY, BR__CORNER_ANGLE, BR__CORNER_BOX } br__corner_form;
 
 typedef struct br__corner_draft
@@ -26,7 +26,7 @@ typedef struct br__corner_draft
   br__tree rise;                /* of the side that ends here */
 } br__corner_draft;
 
-/* What is written of a shape, as formulas of the line that is run.  */
+/* The definition of a shape as parsed: formulas of the current line.  */
 typedef struct br__shape_draft
 {
   br__shape_kind kind;
@@ -82,7 +82,7 @@ br_status br__copy_read (br__run *run, br__shape_draft *d, br__shape *s);
 br_status br__copies_count (br__run *run, const br__shape_draft *d);
 void br__put_copy_number (br__maker *m, const br__shape_draft *d, int part);
 
-/* shape.c: the name at hand, copied; WHAT is wanted where there is none.  */
+/* shape.c: copies the name that is the current token; if it is not a name, fails and says that WHAT is expected.  */
 br_status br__shape_read_name (char **name, br__run *run, const char *what);
 /* shape.c: `X, Y`.  */
 br_status br__read_point (br__run *run, br__tree at[2]);
@@ -117,7 +117,7 @@ const br__value *br__datum_value (const br_sheet *sheet, int way);
 br_status br__shape_size_words (br_text *t, const br_sheet *sheet, const br__shape *s);
 br_status br__shape_place_words (br_text *t, const br_sheet *sheet, const br__shape *s);
 br_status br__shape_show (br__run *run, const br__shape *s);
-/* What S waits for: names of dimensions, and "shape NAME"; WAITING may be NULL.  The count.  */
+/* Lists what S waits for, names of dimensions and "shape NAME", in WAITING (may be NULL).  Returns how many.  */
 size_t br__shape_waiting (br_list *waiting, const br_sheet *sheet, const br__shape *s);
 /* statements.c: ends with a row without a word.  */
 extern const br__statement br__shape_statements[];

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   through.c - what lies in a hole: a pin, an axle, each piece of a row of them.  */
+   through.c - finds shapes that are inside a hole: a pin, an axle, each piece of a row of them.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   turn.c - the statement turn: the line of a shape is given anew, with how far it is turned.  */
+   turn.c - the statement turn: runs the line of a shape again, with the angle added.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -49,7 +49,7 @@ put_line (br_text *t, const br__shape *s, const char *angle, size_t length)
   return status == BR_OK && t->failed ? BR_NO_MEMORY : status;
 }
 
-/* What is turned and by how much; the statement is read to its end.  */
+/* Parses the shape and the angle, to the end of the statement.  */
 static br_status
 read_turn (const br__shape **s, br__tree *angle, br__run *run)
 {
@@ -90,7 +90,7 @@ keep_typed (br__run *run, const br__run *typed)
   return BR_OK;
 }
 
-/* Runs TEXT, which is taken over, as the line at hand.  What is wrong then is the angle, at START.  */
+/* Runs TEXT, which is taken over, as the current line.  An error in it is reported for the angle, at START.  */
 static br_status
 run_line (br__run *run, br_text *text, size_t start, size_t length)
 {

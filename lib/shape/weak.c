@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   weak.c - an outline of a sheet as a path, for where it is hard to saw or too narrow to hold.  */
+   weak.c - makes the path of an outline of a sheet and finds where it is hard to saw or too narrow to hold.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -16,7 +16,7 @@ void br__file_forget (br__run *run);
 br_status br__file_rest (char **path, br__run *run, size_t start, br_file_use use);
 /* Asks for standard input or another file that has no place in the line's own folder.  */
 br_status br__file_ask (br__run *run, const char *path, br_file_use use, size_t start, size_t end);
-/* Whether `run files` would get what RUN was refused.  */
+/* 1 if the file policy would allow after `run files` what it refused to RUN.  */
 int br__file_would_be_allowed (const br__run *run);
 /* The same for a call of the library.  */
 br_status br__file_ask_call (const br_sheet *sheet, const char *path, br_file_use use, br_error *error);
@@ -30,7 +30,7 @@ typedef struct br__spared
 } br__spared;
 void br__file_spared (br__spared *s, const br__run *run);
 
-/* Writes what a statement made into the file PATH; CONTENT says what that is.  */
+/* Writes the result of a statement to the file PATH; CONTENT says what kind of data it is.  */
 br_status br__file_put (br__run *run, const char *path, br__content content, const char *bytes, size_t length);
 
 #endif

@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   bounds.c - the least and the most that a formula can come to when each size is off by no more than
+   bounds.c - the smallest and the largest value of a formula when each size is off by no more than
    its tolerance.
 
-   Where every slope keeps its sign over all sizes within the tolerances, the extremes lie at two
-   corners and are worked out there exactly.  Elsewhere the box is cut into smaller ones and the
-   bounds are those of intervals: nothing goes past them, though they need not be reached.  What the formula comes to in
-   the box that reaches furthest is reached: a check that fails there may fail.  */
+   If every slope keeps its sign over all sizes within the tolerances, the extremes are at two
+   corners of the box of sizes and are computed there exactly.  Otherwise the box is cut into smaller ones and
+   bounded by interval arithmetic: no value is outside of these bounds, but they need not be reached.  The value at a
+   point of the most extreme small box is reached; so if a check fails there, it can fail.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -144,12 +144,12 @@ typedef struct search
   br__enclosure *e;
   int upper;                    /* which end */
   const br_real *nominal;       /* the value as drawn */
-  br__interval *rows;           /* of each box its inputs, then what the formula comes to there; the last row: the first box */
-  size_t widest[MOST_CUTS + 1]; /* the input to cut across; their count: none */
+  br__interval *rows;           /* of each box its inputs, then the interval of the formula; the last row: the first box */
+  size_t widest[MOST_CUTS + 1]; /* the input to cut; the number of inputs: none */
   size_t count, most;           /* boxes */
 } search;
 
-/* What the formula comes to over ROW, put at the end of it.  */
+/* Computes the interval of the formula over the box ROW and stores it at the end of ROW.  */
 static br_status
 enclose_row (search *s, br__interval *row)
 {
@@ -273,7 +273,7 @@ value_inside (br_real *z, const search *s, const br__interval *row, const br_rea
   return status;
 }
 
-/* END = one end, outwards; MET = what it comes to where it reaches furthest.  */
+/* END = a bound, rounded outwards; MET = a value that is reached, in the most extreme box.  */
 static br_status
 search_end (br_real *end, br_real *met, search *s, const br_real *values, const br_number *halves)
 {

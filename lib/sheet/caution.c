@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    caution.c - cautions that go with results.  The figures and their sources are in lib/shop.
 
-   A dimension says what it is between by its name, by the functions that its formula calls, and, of
-   a shape, by what it measures.  This file alone asks what that touches: after each change, of all that it
-   bears on, and of the formulas in a line that changes nothing.  An entry keeps what was said of it, so that a caution is
-   given once as long as it holds, and again when a size comes back under a rule.  What one change makes to be said of
-   several things in the same words is said of all of them together.  */
+   Whether a dimension is a gap, and between which parts, is found from its name, from the functions that its formula
+   calls and, for a number of a shape, from what it measures.  Only this file decides which rules apply: after each
+   change, for everything that the change affects; after a line that changes nothing, for the formulas in it.  An entry
+   stores which cautions were given, so that a caution is given once while it applies, and again after it had stopped
+   applying.  If one change causes the same caution for several things, it is given once with all their names.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -35,7 +35,7 @@ br__child_of (const br__settings *s)
   return child;
 }
 
-/* Both standards in one caution, so that a result draws one.  LOW and HIGH are one size, or what it may come to.  */
+/* Both standards share one caution, so that a result gets only one.  LOW and HIGH are the same size, or its limits.  */
 static br_status
 judge_rods (br__concern *c, const br_real *low, const br_real *high)
 {
@@ -50,7 +50,7 @@ judge_rods (br__concern *c, const br_real *low, const br_real *high)
   for (size_t i = 0; status == BR_OK && i < answer.count; i++)
     {
       unsigned rule = answer.cautions[i] == answer.of_astm ? RULE_ASTM : RULE_ISO;
-      /* What holds of the size itself is said of that.  */
+      /* If the rule applies to the size itself, only that caution is given.  */
       if (as_cut && c->now & rule)
         continue;
       if (br__is_new_caution (c, as_cut ? rule << AS_CUT : rule))
@@ -127,7 +127,7 @@ judge_gap (br__concern *c, const br__value *gap, const char *parts, br__entry *e
   return status == BR_OK ? BR_OK : br__fail_plain (c->run->error, status, 0, c->run->end);
 }
 
-/* What was said of the line at hand, which is no part of the sheet.  */
+/* The cautions given about the current line, if it is not part of the sheet.  */
 static unsigned *
 told_of_line (br__run *run)
 {
@@ -363,7 +363,7 @@ forget_told (br__run *run, br__entry *e)
   return status;
 }
 
-/* What there is to say of E.  */
+/* Finds the cautions about E.  */
 static br_status
 judge_entry (br__look *l, br__entry *e)
 {
@@ -404,7 +404,7 @@ judge_all (br__run *run, int again)
   return end_look (&l, status);
 }
 
-/* How much of a sheet a change bears on: what moved, also what depends on it and did not move, or anything.  */
+/* What a change affects: only what moved, also what depends on that but did not move, or the whole sheet.  */
 enum { BEARS_ON_MOVED, BEARS_ON_USERS, BEARS_ON_ALL };
 
 static int
@@ -431,7 +431,7 @@ judge_each (br__look *l, br__entry *const *rows, size_t count)
   return status;
 }
 
-/* What moved, and what was given anew.  */
+/* Judges what moved and what was defined again.  */
 static br_status
 judge_moved (br__look *l, const br__moves *moves, const br__changes *changes, int users)
 {
@@ -477,7 +477,7 @@ br__caution_all (br__run *run)
   return judge_all (run, 1);
 }
 
-/* Nothing but what is said by the name can be new.  */
+/* Only cautions that depend on the name can be new.  */
 br_status
 br__caution_renamed (br__run *run, const char *old, const char *new)
 {

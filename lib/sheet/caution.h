@@ -10,13 +10,14 @@
 br_status br__caution_gap (br__run *run, const br__value *gap, const char *parts);
 /* For the gaps and curves in an expression that a line asks about.  */
 br_status br__caution_tree (br__run *run, const br__tree *t);
-/* After CHANGES, by which MOVES moved: what has not been said of all that they bear on, or holds again.  */
+/* Called after CHANGES, which caused MOVES: gives the cautions about everything affected that are new or apply again.  */
 br_status br__tell_cautions (br__run *run, const br__moves *moves, const br__changes *changes);
-/* Once OLD is called NEW in a sheet that was made anew, of which all had been said.  */
+/* Called after OLD was renamed to NEW: the sheet was rebuilt for this, but its cautions had been given before.  */
 br_status br__caution_renamed (br__run *run, const char *old, const char *new);
-/* caution_line.c: what a statement that succeeded has not said itself, of what it changed or of the formulas in its line.  */
+/* caution_line.c: called after a statement succeeded: gives the cautions about its changes or the formulas in its line that
+   the statement has not given itself.  */
 br_status br__end_cautions (br__run *run);
-/* All that there is to say of the sheet's dimensions and shapes, whatever was said before.  */
+/* Gives all cautions about the sheet's dimensions and shapes, including those given before.  */
 br_status br__caution_all (br__run *run);
 /* For whom it is made, as shop/caution.h has it.  */
 struct br__child br__child_of (const br__settings *s);

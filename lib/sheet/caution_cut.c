@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   caution_cut.c - a size in inches, and what it may come to where it is cut off by its tolerances.  */
+   caution_cut.c - a size in inches, and its limits if it is cut with its tolerances.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -86,6 +86,6 @@ br__span_of (br__span *z, br__run *run, const br__value *v, br__entry *e, const 
     status = in_inches (&z->high, &b.high, v->dimension, s);
   z->off = status == BR_OK && off;
   br__bounds_clear (&b);
-  /* What cannot be bounded is said by the checks that ask for it.  */
+  /* No caution if the size cannot be bounded; the checks that use it report that.  */
   return status == BR_NO_MEMORY || status == BR_STOPPED ? status : BR_OK;
 }

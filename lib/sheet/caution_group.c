@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   caution_group.c - what one change makes to be said of several things in the same words, said once.  */
+   caution_group.c - joins the cautions of one change that have the same text but are about different things.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -15,7 +15,7 @@ typedef struct br__caution_group
 
 #define BR__CAUTION_GROUP_ZERO { NULL, NULL, 0, 0, 0, 0 }
 
-/* Adds what is said of E (NULL: an expression), and clears the texts.  BRIEF is the same in a line.  */
+/* Adds a caution about E (NULL: an expression), and clears the texts.  BRIEF is the message in one line.  */
 br_status br__caution_add (br__caution_group *g, const br__entry *e, br_text *message, br_text *source, br_text *scope,
                            br_text *brief);
 /* Hands the cautions on, where STATUS is BR_OK, and frees them.  */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   caution_line.c - the cautions that a statement owes at its end: whatever it changed, and of one that changes nothing the gaps
-   and curves of the formulas in its line, however it uses them.  */
+   caution_line.c - the cautions at the end of a statement: about its changes or, if it changes nothing, about the gaps and
+   curves in the formulas of its line.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -22,7 +22,7 @@ begins_gap (const br__lexer *l)
   return br__lex_is_word (l, "clear") || (f && f->gap);
 }
 
-/* What is text to the end of the line, or a file's name, is no formula.  */
+/* 0 if the line has only free text or the name of a file, and so no formulas.  */
 static int
 has_formulas (const br__run *run)
 {
@@ -58,7 +58,7 @@ caution_line (br__run *run)
       br__tree_clear (&t);
     }
   status = status == BR_OK ? lexed : status;
-  /* What has no value here, as the size that `find` is after, is no gap yet.  */
+  /* A formula without a value is skipped: it may use the size that `find` looks for.  */
   return status == BR_NO_MEMORY || status == BR_STOPPED ? br__fail_plain (run->error, status, 0, 0) : BR_OK;
 }
 

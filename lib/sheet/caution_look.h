@@ -1,17 +1,17 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   caution_look.h - one look at what a sheet has for cautions: between the files that do it.  */
+   caution_look.h - a search of a sheet for cautions; shared by the files caution*.c.  */
 #ifndef BR_SHEET_CAUTION_LOOK_H
 #define BR_SHEET_CAUTION_LOOK_H
 
 #include "sheet/caution_group.h"
 
-/* What a caution is about: the bits of br__entry_told.  AS_CUT shifts a bit to what a tolerance may do.  */
+/* The rules of cautions, as bits of br__entry_told.  A bit shifted by AS_CUT: the rule applies within the tolerance.  */
 enum { RULE_ASTM = 1, RULE_ISO = 2, RULE_RUBS = 4, RULE_CURVE = 8, AS_CUT = 4, RULE_SMALL = 256, RULE_BEND = 512, RULE_NECK = 1024, RULE_SHORT = 2048,
        RULE_SMALL_CUT = RULE_SMALL << AS_CUT };
 /* Kept with the kind of a shape.  */
 #define RULES_OF_SHAPES ((unsigned) RULE_SMALL | RULE_SMALL_CUT | RULE_BEND | RULE_NECK | RULE_SHORT)
 
-/* What is looked at: an entry that moved, or an expression, of which nothing was said before.  */
+/* The thing that is judged: an entry that moved, or an expression, for which no cautions were given before.  */
 typedef struct br__concern
 {
   br__run *run;
@@ -31,7 +31,7 @@ br__is_new_caution (br__concern *c, unsigned rule)
   return new;
 }
 
-/* One look at a number of entries.  */
+/* A search for cautions about several entries.  */
 typedef struct br__look
 {
   br__run *run;
@@ -40,13 +40,13 @@ typedef struct br__look
   br__caution_group group;
 } br__look;
 
-/* What the message of a size that may come under a rule as it is cut begins with.  */
+/* The start of the message if a rule applies to a size only within its tolerance.  */
 #define BR__AS_CUT_WITHIN "as cut, within its tolerance: "
 
 /* A curve of RADIUS inches that the class's blade cannot follow, under RULE.  AS_CUT: so far it may be off.  */
 br_status br__judge_curve (br__concern *c, const br_real *radius, unsigned rule, int as_cut);
 
-/* caution_cut.c: a size, and what it may come to where it is off by tolerances.  */
+/* caution_cut.c: a size, and its limits within its tolerances.  */
 typedef struct br__span
 {
   br_real size, low, high;      /* inches */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   caution_shape.c - cautions of shapes: pieces that a small child can choke on; of outlines, curves that a blade cannot follow and
-   wood that is too narrow to hold.  */
+   caution_shape.c - cautions about shapes: pieces that a small child can choke on, and outlines with curves that a blade cannot
+   follow or with wood that is too narrow to hold.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -40,7 +40,7 @@ extent_of (br__span *z, br__run *run, const char *what, const char *name, size_t
   return status;
 }
 
-/* Z = how deep the shape is, if it says so, or what it copies.  *KNOWN: it does.  */
+/* Z = the depth of the shape, or of the shape that it copies.  *KNOWN: 1 if there is one.  */
 static br_status
 depth_of (br__span *z, int *known, br__run *run, const br__shape *s)
 {
@@ -109,7 +109,8 @@ say_small (br__concern *c, br_truth fits, int as_cut)
   return br__caution_add (c->group, c->entry, &message, &source, &scope, &brief);
 }
 
-/* Where nobody said for whom it is made, only who asks for all cautions gets this one: most circles are drawn before that.  */
+/* If the age of the user is not set, this caution is given only by the statement for all cautions: most circles are drawn
+   before the age is set.  */
 static br_status
 judge_piece (br__concern *c, const br__shape *s)
 {
@@ -211,7 +212,7 @@ judge_outline (br__concern *c, const br__shape *s)
   return status;
 }
 
-/* What waits, or is not decided, is said by others.  */
+/* A size that waits or is undecided is reported elsewhere: no caution.  */
 static br_status
 end_part (br_status status)
 {

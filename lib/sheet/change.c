@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   change.c - what a statement changed, and how it is taken back and done again.  */
+   change.c - the changes of a statement: recording them, rollback, undo and redo.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -278,7 +278,7 @@ br__changes_revert (br__run *run)
     r->changes = NULL;
   br__changes *s = &run->changes;
   run->cautioned = 0;           /* its cautions went with it */
-  /* What one of its lines left for later is taken back first; br__changes_room has made room for it.  */
+  /* A pending rollback of one of its lines comes first; br__changes_room has reserved the memory.  */
   if (s->count && r->changes == &r->own && s->room >= s->count + r->own.count)
     {
       memcpy (s->rows + s->count, r->own.rows, r->own.count * sizeof *s->rows);
@@ -301,7 +301,7 @@ br__changes_begin (br__run *run)
 {
   br_sheet *sheet = run->sheet;
   br_status status = finish_rollback (sheet);
-  /* What the line is, and so whether it may take some over the limit, is not known yet.  */
+  /* Whether this line may exceed the memory limit is not known before it is parsed, so allow it here.  */
   br__account_spare (1);
   if (status == BR_OK && !br__grow (&sheet->history, &sheet->history_room, sheet->done_count + 1,
                                     sizeof (br__changes)))
@@ -329,7 +329,7 @@ br__changes_commit (br__run *run)
       br__changes_drop (&run->changes);
       return;
     }
-  /* What came later belongs to what came before.  */
+  /* Drop the newest first: later changes may refer to objects of earlier ones.  */
   for (size_t i = sheet->history_count; i > sheet->done_count; i--)
     br__changes_drop (&sheet->history[i - 1]);
   if (sheet->saved_at != SIZE_MAX && sheet->saved_at > sheet->done_count)

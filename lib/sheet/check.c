@@ -64,7 +64,7 @@ put_side (br_record *r, const char *key, const char *shown_key, br__run *run, co
   br__value v = BR__VALUE_ZERO;
   br_real z = BR_REAL_ZERO;
   br_text t = BR_TEXT_ZERO;
-  /* What it waits for is not said, so that no name near to it need be found.  */
+  /* No error text is wanted; without one, no search for similar names is made.  */
   br__run unsaid = *run;
   unsaid.error = NULL;
   br_status status = br__value_of (&v, &unsaid, tree);
@@ -158,7 +158,7 @@ find_moved (checks *list, const br__moves *moves)
   return enough ? BR_OK : BR_NO_MEMORY;
 }
 
-/* Where shapes are, a check may go from waiting to undecided and back though no value moved.  */
+/* With shapes, a check may change between waiting and undecided although no value moved.  */
 static br_status
 judge_waiting (br_sheet *sheet, br_error *error)
 {
@@ -309,7 +309,7 @@ read_check (br__run *run, br__check *check)
   return tie_check (run, check, base, end - base);
 }
 
-/* What CHECK waits for may be no size.  */
+/* Gives a hint if CHECK waits for a name that is something else than a dimension.  */
 static br_status
 tell_waited (br__run *run, const br__check *check)
 {
@@ -398,7 +398,7 @@ take_check_out (br__run *run, br__check *check)
   br__line *line = run->sheet->first;
   while (line && line->check != check)
     line = line->next;
-  /* What is not asked for any more needs nothing.  */
+  /* A check that is removed must not keep what it uses in the graph.  */
   br_status status = br__change_define (run, check->margin, &none, NULL);
   br__definition_free (none);
   if (status == BR_OK)
@@ -408,7 +408,7 @@ take_check_out (br__run *run, br__check *check)
   return br__emit_forgotten (run, check->formula);
 }
 
-/* Takes the rule out that stands from the token at hand up to the end of the line, or the only one that speaks of the name there.  */
+/* Removes the check that is written from the current token to the end of the line, or the only one that uses the name there.  */
 br_status
 br__check_forget (br__run *run)
 {

@@ -52,7 +52,7 @@ br__refuse_mark (br__run *run, const br__tree *tree)
   return status;
 }
 
-/* `radius 1` in the place of a diameter is no half of 1, nor is `diameter 2` twice 2.  */
+/* If a diameter is wanted, `radius 1` would be read as half of 1, and `diameter 2` as twice 2: the user means neither.  */
 br_status
 br__refuse_label (br__run *run, const br__tree *tree)
 {

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   compile.c - compiles a formula of a sheet: which dimensions depend on the names asked for, in an order in
-   which each comes after those it uses, and the instructions of each.  */
+   compile.c - compiles a formula of a sheet: finds the dimensions that depend on the chosen inputs, sorts them
+   topologically, and adds the instructions of each.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -54,8 +54,8 @@ meet (builder *b, br__entry *e, int *open)
   return BR_OK;
 }
 
-/* Walks from E to all that it comes from.  ORDER gets those with a formula, each after what it uses.
-   The walk has a stack of its own, so a chain may be of any length.  */
+/* Walks from E to all entries that it depends on.  ORDER gets those with a formula, each after the entries that it
+   uses.  WALK is an explicit stack, so a chain may be of any length.  */
 static br_status
 walk_from (builder *b, br__entry_stack *order, br__entry_stack *walk, br__entry *e, unsigned long stamp)
 {
@@ -96,7 +96,7 @@ entry_of (const builder *b, const br__tree *t, const br__node *n)
   return n->entry ? n->entry : br__node_entry (b->graph, t, n, n->part == BR__SHAPE_CLEAR);
 }
 
-/* What a name stands for while the program is compiled.  */
+/* Looks up a name while the program is compiled: a value or a slot.  */
 static br_status
 look_up (const br__value **value, void *user, const br__tree *t, const br__node *n, br_error *error)
 {
@@ -139,7 +139,7 @@ take_entries (builder *b, const br__entry_stack *order)
         status = br__fail_plain (b->error, BR_NO_MEMORY, 0, 0);
       if (status != BR_OK)
         {
-          /* The place is one in the line of that dimension; here all of what was asked is meant.  */
+          /* The offset of the error is in the line of that dimension; mark the whole formula of this line instead.  */
           if (b->error)
             b->error->offset = b->base, b->error->length = b->length;
           br__value_clear (&made);

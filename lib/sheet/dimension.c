@@ -189,7 +189,7 @@ read_behind (br__run *run, br__definition *d)
   return status;
 }
 
-/* What D does not say itself stays as OLD had it: the note, and how far the size may be off.  */
+/* If D has no note or no tolerance, it gets that of OLD.  */
 static br_status
 keep_old (br__run *run, br__definition *d, const br__definition *old)
 {
@@ -208,7 +208,7 @@ keep_old (br__run *run, br__definition *d, const br__definition *old)
   return status == BR_OK ? BR_OK : br__fail_plain (run->error, status, 0, 0);
 }
 
-/* The line of the assignment with what D kept of the definition before: the tolerance where none was
+/* Writes the line of the assignment with what D took over from the previous definition: the tolerance if none was
    TYPED, and the note.  */
 static void
 put_line (br_text *t, const br__run *run, const br__definition *d, int typed)

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   drawing_number.c - a length as it stands on a drawing: without its unit, a mark of the ruler where it is on none.  */
+   drawing_number.c - a length as written on a drawing: without its unit, and rounded if it is not on a mark.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -50,7 +50,7 @@ drop_unit (br_text *t, size_t start, const br__settings *s)
   t->bytes[t->length] = 0;
 }
 
-/* The nearest mark.  Where VALUE lies half way between two for all that can be told, either is as near.  */
+/* The nearest mark.  If VALUE may be exactly half way between two marks, either of them will do.  */
 static br_status
 to_mark (br__rounded *rounded, const br_real *value, const br__mark *mark, const br__settings *s)
 {

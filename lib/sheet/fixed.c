@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   fixed.c - numbers of shapes that have a value and no formula: those of a sheet that is made to be drawn.  */
+   fixed.c - numbers of shapes that have a value but no formula, for temporary sheets that are only drawn.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

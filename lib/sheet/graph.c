@@ -204,7 +204,7 @@ br__mark_add (br__entry *e, unsigned long mark)
   return new;
 }
 
-/* What waits has no users but such as wait, too, and is not gone past.  */
+/* The walk stops at entries that wait: all their users wait, too.  */
 br_status
 br__users_of (br__entry ***rows, size_t *found, br__entry *const *seeds, size_t count, unsigned long mark)
 {

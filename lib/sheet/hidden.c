@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   hidden.c - entries of the graph that are no dimensions: numbers of shapes, and distances of two.  */
+   hidden.c - entries of the graph that are not dimensions: numbers of shapes, and distances between two shapes.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -264,7 +264,7 @@ define_clear (br__graph *g, br__entry *e, const char *const name[2], const int l
     }
   br__make_call_of (&m, BR__CALL_CLEAR, count);
   put_depths (&m, name, length);
-  /* What copies may copy another shape from now on.  */
+  /* A copy may now have another original, so its formula is not kept.  */
   if (m.status == BR_OK && old && !copies && is_same_formula (&old->tree, &m.tree))
     {
       br__tree_clear (&m.tree);
@@ -295,7 +295,7 @@ br_status
 br__distances_refresh (br__graph *g, const char *shape, size_t n, br__moves *moves, br_error *error)
 {
   br_status status = BR_OK;
-  /* What is apart from a shape, or from what copies it, uses its kind: where nothing does, there is nothing to be looked for.  */
+  /* The distance to a shape or to a copy of it uses the entry of its kind; without users of that, there are no distances.  */
   const br__entry *shape_kind = br__shape_entry (g, shape, n, BR__SHAPE_KIND);
   for (br__entry *e = shape_kind && shape_kind->users && g->distances ? g->first : NULL; e && status == BR_OK; e = e->next)
     {

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   hidden.h - entries of the graph that are no dimensions: numbers of shapes, and distances of two.
+   hidden.h - entries of the graph that are not dimensions: numbers of shapes, and distances between two shapes.
 
-   Each number of a shape is a hidden entry, called by the shape's name and the number's; so it follows every
-   change, waits and is refused as dimensions are.  Shapes have names of their own: a shape and a dimension may be
-   called alike.  */
+   Each number of a shape is a hidden entry whose name is made from the name of the shape and that of the number.  So it
+   is recomputed, waits and fails like a dimension.  Names of shapes and of dimensions are separate: a shape and a
+   dimension may have the same name.  */
 #ifndef BR_SHEET_HIDDEN_H
 #define BR_SHEET_HIDDEN_H
 
@@ -63,7 +63,7 @@ size_t br__shape_base (const char **base, const br__graph *g, const char *name, 
    NULL.  */
 br_status br__distances_refresh (br__graph *g, const char *shape, size_t n, br__moves *moves, br_error *error);
 
-/* The length of the name of the shape of which E is a number, and *NAME; 0 where E is none.  */
+/* If E is a number of a shape, *NAME and the length of the name of that shape; else 0.  */
 size_t br__entry_shape (const char **name, const br__entry *e);
 /* 1 if E is a number of the shape NAME.  */
 int br__is_of_shape (const br__entry *e, const char *name, size_t length);
@@ -73,7 +73,7 @@ void br__put_entry_words (br_text *t, const br__entry *e);
 void br__list_entry (br_list *list, const br__entry *e);
 /* The same, a dimension once, too.  */
 void br__list_entry_once (br_list *list, const br__entry *e);
-/* What T holds, which is taken over, if it is not there yet.  */
+/* Adds the text of T to LIST unless it is there already.  Takes over T.  */
 void br__list_once (br_list *list, br_text *t);
 
 #endif

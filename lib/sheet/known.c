@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   known.c - sizes that are known and stay: what `known` says in the lines of the sheet, and what is bought as it is.  */
+   known.c - sizes that must not be changed: those of `known` statements, and sizes of bought hardware.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -12,7 +12,7 @@
 #include "sheet/hidden.h"
 #include "sheet/known.h"
 
-/* What LINE says of the names behind its first word: 1: they are stock, 0: they are known, -1: neither.  */
+/* What LINE declares the names after its first word to be: 1: stock, 0: known, -1: neither.  */
 static int
 says_of (const br__line *line)
 {
@@ -93,7 +93,7 @@ br__is_marked_known (const br__held *h, br__entry *e)
   return (d && d->known) || is_held (h, e, 0);
 }
 
-/* A word of TEXT, in small letters or capitals, parted by what is no letter.  */
+/* 1 if TEXT contains WORD, in any case, with no letter next to it.  */
 static int
 has_word (const char *text, size_t length, const char *word)
 {
@@ -104,7 +104,7 @@ has_word (const char *text, size_t length, const char *word)
   return 0;
 }
 
-/* What is bought as it is says so in its name or its note.  */
+/* 1 if the name or the note of E says that it is bought hardware.  */
 static int
 is_hardware (const br__entry *e)
 {

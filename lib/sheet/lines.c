@@ -70,7 +70,7 @@ br__line_hide (br__run *run, br__line *line)
   br_status status = br__change_add (run, &change);
   if (status == BR_OK)
     br__line_turn (line);
-  /* A line of another sheet comes back when that is read again: what took it away is kept.  */
+  /* A line from another sheet comes back when that sheet is read again, so save the statement that removed it.  */
   if (line->foreign)
     run->kept = 1;
   return status;

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   loop.c - would a definition close a loop?  The search goes from both sides by turns, up
-   through the users of the entry and down through what the definition uses, and ends with
-   the smaller side: so a sheet typed in any order costs little.  */
+   loop.c - would a definition make a loop?  The search alternates between two directions, up
+   through the users of the entry and down through what the definition uses, and ends when one
+   direction is exhausted, so it is fast for a sheet typed in any order.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -68,7 +68,7 @@ name_loop (br__entry *e, br__entry *meet, const br__definition *d, br_error *err
   return BR_DOMAIN;
 }
 
-/* One step of the walk down: the entries that the next one on the stack uses.  */
+/* One step of the walk down: pops an entry and pushes the entries that it uses.  */
 static int
 step_down (br__graph *g, br__entry_stack *s, const br__definition *d, br__entry *from, br__entry **meet)
 {

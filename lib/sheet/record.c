@@ -96,7 +96,7 @@ row_new (const char *kind, const br__record_keys *known, int is_list)
   return r;
 }
 
-/* The cell of KEY, or a new one where there is none, as in a list.  Keys are put in order, mostly.  */
+/* The cell of KEY, or a new one if there is none, as in a list.  Keys mostly come in order, so this is fast.  */
 static cell *
 row_find (row *r, const char *key)
 {

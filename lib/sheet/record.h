@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   record.h - making records.  A builder keeps going when memory runs out and tells at the
-   end: br__record_failed.  Texts are copied, keys must be literals.  */
+   record.h - making records.  If memory runs out, later calls do nothing and the failure is reported at the
+   end, by br__record_failed.  Texts are copied, keys must be literals.  */
 #ifndef BR_SHEET_RECORD_H
 #define BR_SHEET_RECORD_H
 

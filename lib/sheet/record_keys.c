@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   record_keys.c - the keys of each kind of record, in order; docs/benchrule.schema.json says what they hold.  A record
-   begins with all of them, each null, so that what a statement does not put is there all the same.  */
+   record_keys.c - the keys of each kind of record, in order; docs/benchrule.schema.json describes their values.  A new
+   record has all of them with the value null, so that a key is present even if a statement does not set it.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

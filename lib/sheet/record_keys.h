@@ -11,9 +11,9 @@ typedef struct br__record_keys
   const char *const *keys;      /* in order; NULL ends them */
 } br__record_keys;
 
-/* Those of records of KIND or, where INNER is not NULL, of the records in their list INNER; NULL: it has no row.  */
+/* The keys of records of KIND or, if INNER is not NULL, of the records in their list INNER; NULL: not in the table.  */
 const br__record_keys *br__record_keys_of (const char *kind, const char *inner);
-/* The one at INDEX; NULL past the last.  */
+/* The row at INDEX of the table; NULL after the last.  */
 const br__record_keys *br__record_keys_at (size_t index);
 
 #endif

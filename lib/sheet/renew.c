@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   renew.c - works out again what depends on a change: all of it, or none.  */
+   renew.c - recomputes everything that depends on a change, or nothing if something fails.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -11,7 +11,7 @@
 #include "sheet/graph_private.h"
 #include "sheet/hidden.h"
 
-/* What an entry was before this change, to be put back if it is refused.  */
+/* The state of an entry before this change, for a rollback.  */
 typedef struct saved
 {
   br__entry *entry;
@@ -278,7 +278,7 @@ count_lacking (const br__definition *d)
   return n;
 }
 
-/* Turns what was kept into the list of moves; kept values go over to it.  */
+/* Makes the list of moves from the saved states; the list takes over the saved values.  */
 static br_status
 list_moves (renewal *r, br__moves *moves)
 {

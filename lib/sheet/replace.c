@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   replace.c - another content for a sheet, its session left as it is.  */
+   replace.c - replaces the content of a sheet but keeps its session (history, settings of the program).  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -9,7 +9,7 @@
 #define SWAP(field) \
   do { __typeof__ (a->field) kept = a->field; a->field = b->field; b->field = kept; } while (0)
 
-/* What is the session's, not the content's.  */
+/* Swaps the members that belong to the session, not to the content.  */
 static void
 swap_session (br_sheet *a, br_sheet *b)
 {
@@ -72,7 +72,7 @@ br__replace_content (br__run *run, br_sheet **content)
   br_status status = br__changes_room (run);
   if (status != BR_OK)
     return status;
-  /* Where the state that was saved can no longer be gone back to.  */
+  /* Undo can no longer go back to the saved state.  */
   if (sheet->saved_at != SIZE_MAX && sheet->saved_at > sheet->done_count)
     sheet->saved_at = SIZE_MAX;
   br__swap_content (sheet, *content);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   replace.h - another content for a sheet, its session left as it is.  */
+   replace.h - replaces the content of a sheet but keeps its session.  */
 #ifndef BR_SHEET_REPLACE_H
 #define BR_SHEET_REPLACE_H
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   reply.c - what every statement does: ends its line, answers, and says what it expected.  */
+   reply.c - functions for all statements: the end of the line, answers, and errors about unexpected words.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -16,7 +16,7 @@ br_status
 br__emit (br__run *run, br_record *r)
 {
   br_status status = br__record_failed (r) ? br__fail_plain (run->error, BR_NO_MEMORY, 0, 0) : BR_OK;
-  const volatile sig_atomic_t *flag = br__account_watch (NULL);     /* who is told takes what he needs */
+  const volatile sig_atomic_t *flag = br__account_watch (NULL);     /* the callback may allocate */
   if (run->echoes && run->sink && run->sink->read_as)
     run->sink->read_as (run->sink->user, br__text_string (&run->phrase), br__text_string (&run->left_out));
   run->echoes = 0;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   sheet.c - making a sheet, and what is asked of it as a whole.  */
+   sheet.c - making and freeing a sheet, and functions of br_sheet.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -129,7 +129,7 @@ br_sheet_free (br_sheet *sheet)
     br__account_close (account);
 }
 
-/* Checks and shapes that wait have entries of their own in the graph, which are no dimensions.  */
+/* Waiting checks and shapes also have entries in the graph, but these are not dimensions.  */
 size_t
 br_sheet_waiting (const br_sheet *sheet)
 {

@@ -18,8 +18,8 @@
 /* How a line ended in the file it came from.  */
 typedef enum br__ending { BR__LF, BR__CRLF, BR__NO_ENDING } br__ending;
 
-/* A line of the sheet as a person reads it.  Lines are never taken out, only hidden, so that
-   undo can bring them back to where they stood.  */
+/* A line of text of the sheet.  Lines are never removed, only hidden, so that undo can
+   restore them at their old position.  */
 typedef struct br__line
 {
   struct br__line *prev, *next;
@@ -27,19 +27,19 @@ typedef struct br__line
   size_t length;
   br__ending ending;
   int hidden;
-  int foreign;              /* of a sheet that this one uses: listed, not saved */
-  struct br__line *owner;   /* the `use` that brought it in, or NULL */
-  const char *original;     /* its text when it was put: another one, where it was changed */
-  char *uses;               /* of a `use`: the file that it read, links followed; or NULL */
-  char *refused_in;         /* the sheet file in which it was not run, as it touches files; or NULL */
+  int foreign;              /* from another sheet that this one uses: listed, not saved */
+  struct br__line *owner;   /* the `use` that added it, or NULL */
+  const char *original;     /* its text when it was added; differs from TEXT if the line was changed */
+  char *uses;               /* of a `use`: the path of the file that it read, symbolic links resolved; or NULL */
+  char *refused_in;         /* the sheet file in which the file policy refused to run it, or NULL */
   size_t number;            /* its line there */
   br__entry *entry;         /* the dimension it defines, or NULL */
   struct br__line *shadowed;    /* the line that defined it before this one did, or NULL */
-  struct br__check *check;  /* the rule it states, or NULL */
-  const char *setting;      /* the one that it set, or NULL */
+  struct br__check *check;  /* the check it states, or NULL */
+  const char *setting;      /* the setting it changed, or NULL */
   int typed;                /* not read from a file */
-  int answers;              /* of a file: it defines nothing, but something is told there */
-  int steps;                /* of a file: what it did is in the lines before it, so it is saved as a comment */
+  int answers;              /* of a file: it defines nothing, but gives an answer */
+  int steps;                /* of a file: an `undo` or the like, whose effect is in the lines before it: saved as a comment */
 } br__line;
 
 typedef enum br__comparison
@@ -47,23 +47,23 @@ typedef enum br__comparison
   BR__COMPARE_LT, BR__COMPARE_LE, BR__COMPARE_EQ, BR__COMPARE_GE, BR__COMPARE_GT, BR__COMPARE_NE
 } br__comparison;
 
-/* A rule that must hold.  Its margin is a hidden entry of the graph, so that it is worked out
-   again exactly when something in it moves.  */
+/* A check: a condition that must hold.  Its margin is a hidden entry of the graph, so that it is
+   recomputed exactly when something that it depends on changes.  */
 typedef struct br__check
 {
   struct br__check *next;
   br__tree left, right;
   br__comparison comparison;
-  br__entry *margin;        /* room that is left: below zero it fails */
+  br__entry *margin;        /* the check fails if the margin is negative */
   char *formula, *note;
   int active;               /* not undone or forgotten */
   int state;                /* br__check_state */
   size_t number;            /* in the order of the sheet */
-  int gap;                  /* what it compares is a gap between moving parts */
-  int as_cut;               /* br__as_cut, of one that holds as drawn */
+  int gap;                  /* it compares a gap between moving parts */
+  int as_cut;               /* br__as_cut, if the check holds as drawn */
 } br__check;
 
-/* Whether it holds for all sizes within the tolerances.  */
+/* Whether a check holds for all sizes within the tolerances.  */
 enum br__as_cut { BR__AS_CUT_HOLDS, BR__AS_CUT_MAY_FAIL, BR__AS_CUT_UNKNOWN };
 enum br__check_state { BR__CHECK_PASS, BR__CHECK_FAIL, BR__CHECK_WAITING, BR__CHECK_UNDECIDED };
 
@@ -71,11 +71,11 @@ typedef enum br__change_kind
 {
   BR__CHANGE_DEFINITION, BR__CHANGE_SETTINGS, BR__CHANGE_LINE_TEXT, BR__CHANGE_LINE_SHOWN,
   BR__CHANGE_SWITCH, BR__CHANGE_TOLERANCE, BR__CHANGE_TEXT, BR__CHANGE_CONTENT, BR__CHANGE_ANNOTATION,
-  BR__CHANGE_DISTANCES          /* those to the shape of which ENTRY is a number are made anew */
+  BR__CHANGE_DISTANCES          /* ENTRY belongs to a shape: the distances to that shape are made again */
 } br__change_kind;
 
-/* One part of what a statement changed.  It holds the other state; undo and redo are the
-   same swap.  */
+/* One change of a statement.  It stores the other state, the old one or the new one, so that undo and
+   redo are the same operation: swap the states.  */
 typedef struct br__change
 {
   br__change_kind kind;
@@ -83,29 +83,29 @@ typedef struct br__change
   br__definition *definition;
   br__settings *settings;
   br__line *line;
-  int *active;              /* 1 while what this belongs to is in the sheet */
+  int *active;              /* the flag that is 1 while the object is in the sheet */
   struct br__tolerance *tolerance;
-  char **place;             /* where the text that counts now stands */
+  char **place;             /* the pointer to the text that is valid now */
   char *text;
   size_t length;
-  struct br__annotation **holds, *annotation;   /* which one holds now stands in the first; the other */
-  br_sheet *content;        /* the other content of the sheet, its session apart */
+  struct br__annotation **holds, *annotation;   /* the pointer to the annotation that is valid now; the other annotation */
+  br_sheet *content;        /* the other content of the sheet, without the session */
 } br__change;
 
-/* What one statement changed.  */
+/* The changes of one statement.  */
 typedef struct br__changes
 {
   br__change *rows;
   size_t count, room;
-  size_t done;              /* the first so many are done now, the others taken back */
+  size_t done;              /* the first DONE changes are in effect, the others are rolled back */
 } br__changes;
 
-/* A rollback for which memory did not suffice: it is finished before anything else is done.  */
+/* A rollback that ran out of memory; it is finished before the next statement.  */
 typedef struct br__rollback
 {
   br__changes *changes;             /* of the history, or OWN; NULL: none */
   br__changes own;
-  size_t done;                      /* of which so many are to be done */
+  size_t done;                      /* roll back to the state in which DONE changes are in effect */
 } br__rollback;
 
 struct br__run;
@@ -113,20 +113,20 @@ struct br__shape;
 struct br__statement;
 struct br__weak;
 
-/* What the room of statements gives a sheet: all statements, and how a text is run.  */
+/* The interface of lib/statement to a sheet: the table of all statements, and functions of rooms above lib/sheet.  */
 typedef struct br__language
 {
   const struct br__statement *(*at) (size_t index);     /* NULL past the last */
   const struct br__statement *(*find) (const char *word, size_t length);
   br_status (*run) (br_sheet *sheet, const char *text, size_t length, const char *file, size_t first_line,
                     int from_file, const br_sink *sink);
-  /* Runs the text of RUN, up to its note, in the words of the language alone.  */
+  /* Runs the text of RUN, up to its note, as a statement; phrases are not recognised.  */
   br_status (*dispatch) (struct br__run *run);
-  /* LINE, which set what is set now, so that it means the same whatever was set before it.  */
+  /* Writes LINE, which made a setting that is still valid, so that it means the same after any other settings.  */
   void (*put_setting) (br_text *t, const br_sheet *sheet, const struct br__line *line);
-  /* Where an outline is hard to saw, or narrower than LEAST inches.  BR_DOMAIN: it waits.  */
+  /* Finds where an outline is hard to saw, or narrower than LEAST inches.  BR_DOMAIN: the shape waits for a value.  */
   br_status (*weak) (struct br__weak *w, const br_sheet *sheet, const struct br__shape *shape, const br_real *least);
-  /* T = what NAME is that no size is called, such as a shape; nothing where it is only a name.  */
+  /* T = what NAME is if it is not a dimension but, for example, a shape; nothing if it is unknown.  */
   void (*put_other) (br_text *t, const br_sheet *sheet, const char *name);
   /* The shape that the part NAME is cut as, or NULL.  */
   const char *(*cut_as) (const br_sheet *sheet, const char *name);
@@ -206,25 +206,25 @@ struct br_sheet
   int ended;                        /* freed by a callback: goes when the outermost call ends */
 };
 
-/* What a program has a sheet do.  The floating-point environment is the program's, with whatever it traps; pictures are
-   laid out in the usual one.  */
+/* A call of the program on a sheet.  It saves the floating-point environment of the program, which may trap exceptions;
+   pictures are laid out in the default one.  */
 typedef struct br__call
 {
-  br_sink sink;             /* what of the program's is still listened to */
+  br_sink sink;             /* the callbacks of the program that are still called */
   br__account *before;
   fenv_t floating;
 } br__call;
 
 void br__sheet_enter (br__call *call, br_sheet *sheet, const br_sink *sink);
-/* STATUS, or BR_STOPPED where that is BR_OK and the sheet was freed meanwhile.  */
+/* Returns STATUS, or BR_STOPPED if STATUS is BR_OK and the sheet was freed during the call.  */
 br_status br__sheet_leave (const br__call *call, br_sheet *sheet, br_status status);
 
-/* With no account of its own.  */
+/* *SHEET = a new sheet without a memory account.  */
 br_status br__sheet_new (br_sheet **sheet, const br__language *language);
-/* RELEASE is called once when the sheet is freed: each room that keeps something in it names its own.  */
+/* RELEASE is called once when the sheet is freed; each room that stores data in the sheet registers one.  */
 void br__release_by (br_sheet *sheet, void (*release) (br_sheet *sheet));
 
-/* The statement at hand.  */
+/* The statement that is being run.  */
 typedef struct br__run
 {
   br_sheet *sheet;
@@ -237,44 +237,44 @@ typedef struct br__run
   size_t end;               /* where its note begins */
   const char *note;         /* without # and blanks around */
   size_t note_length;
-  br__lexer lex;            /* behind the statement's word */
+  br__lexer lex;            /* after the statement's word */
   br__token word;           /* the statement's word */
   br_error *error;
   br__changes changes;      /* what it has changed so far */
-  br__line *line;           /* set by a statement that put the line itself */
+  br__line *line;           /* set by a statement that added the line itself */
   const br_unit *asked_unit;/* the unit that an answer is asked in, or NULL */
   enum br__asked { BR__AS_USUAL, BR__AS_FRACTION, BR__AS_DECIMAL } asked_form;
   int kept;                 /* the statement belongs in a saved sheet */
   const char *setting;      /* what it set, or NULL */
   int steps;                /* it is `undo`, `redo`, or a `forget` of lines of this sheet */
-  int forgetting;           /* what it takes out goes with its line, in a file too */
-  br_status (*behind) (struct br__run *run);    /* reads what stands behind the formula of an assignment, or NULL */
-  br_text phrase;           /* the line in the words of the language, where TEXT is that */
-  br_text left_out;         /* what of the line is not in PHRASE */
-  int echoes;               /* PHRASE is to be told before the first answer */
-  int told;                 /* its mistakes have been reported already: those of an opened file */
-  struct br__run *collect;  /* the `use` whose lines this is one of, or NULL */
-  char *touched[8];         /* files that it reads, which it will not write over */
+  int forgetting;           /* it removes things together with their lines, from a file too */
+  br_status (*behind) (struct br__run *run);    /* reads the text after the formula of an assignment, or NULL */
+  br_text phrase;           /* if the line was typed as a phrase: the statement it was translated to */
+  br_text left_out;         /* the part of the line that PHRASE ignores */
+  int echoes;               /* PHRASE is to be passed to the sink before the first answer */
+  int told;                 /* its errors have been reported already, as those of an opened file */
+  struct br__run *collect;  /* the `use` that runs this line, or NULL */
+  char *touched[8];         /* files that it reads, which it refuses to overwrite */
   size_t touched_count;
-  int asked;                /* by `run files` */
-  br__line *again;          /* the line that it runs once more, or NULL */
-  br_file_use refused_use;  /* what was refused */
+  int asked;                /* it was called by `run files` */
+  br__line *again;          /* the line that it runs a second time, or NULL */
+  br_file_use refused_use;  /* the use of a file that was refused */
   char *refused_path;
-  int refused;              /* it would touch a file and may not: nothing was done */
-  int two_ways;             /* it failed as it can be read in two ways */
-  int saved;                /* the sheet is as a file has it, once this is done */
+  int refused;              /* the file policy refused it: nothing was done */
+  int two_ways;             /* it failed because it has two possible meanings */
+  int saved;                /* after this statement the sheet has no unsaved changes */
   int cautioned;            /* cautions about its changes have been given */
-  br_status mistake;        /* the first of the lines that it ran, which was reported there */
+  br_status mistake;        /* the first error in the lines that it ran; already reported */
 } br__run;
 
 /* reply.c */
-/* Hands R on and frees it; BR_NO_MEMORY when it could not be made whole.  */
+/* Passes R to the sink and frees it; BR_NO_MEMORY if memory ran out while R was made.  */
 br_status br__emit (br__run *run, br_record *r);
-/* The same where STATUS is BR_OK; R is freed else, and STATUS given back.  */
+/* The same if STATUS is BR_OK; otherwise only frees R and returns STATUS.  */
 br_status br__emit_or_free (br__run *run, br_record *r, br_status status);
 /* The same, and STATUS is reported at OFFSET.  */
 br_status br__emit_or_fail (br__run *run, br_record *r, br_status status, size_t offset, size_t length);
-/* 1 once who watches the sheet wants long work to end, and the mistake that is reported then.  */
+/* 1 if the flag of br_sheet_watch is set, so that long work should stop; and the error that is reported then.  */
 int br__stopped (const br__run *run);
 static inline br_status
 br__fail_stopped (br__run *run)
@@ -286,7 +286,7 @@ br__fail_stopped (br__run *run)
 void br__find_note (br__run *run);
 void br__fill_expected (br__run *run, const char *what);
 
-/* Fails at the token at hand.  */
+/* Fails at the current token.  */
 static inline br_status
 br__expected (br__run *run, const char *what)
 {
@@ -296,15 +296,15 @@ br__expected (br__run *run, const char *what)
   return br__lex_fail (&run->lex, BR_SYNTAX);
 }
 
-/* Goes past the token at hand.  What fails stays with the lexer: whatever reads on gives that, so that only the last of
-   several steps need be asked.  */
+/* Goes to the next token.  An error is kept in the lexer and every later step returns it, so that of several steps only
+   the last needs to be checked.  */
 static inline void
 br__go_on (br__run *run)
 {
   (void) br__lex_next (&run->lex, run->error);
 }
 
-/* Takes WORD or SIGN, or fails, as WHAT should stand there.  */
+/* Accepts WORD or SIGN and goes past it; if the current token is another one, fails and says that WHAT is expected.  */
 static inline void
 br__need_word (br__run *run, const char *word, const char *what)
 {
@@ -323,49 +323,51 @@ br__need_sign (br__run *run, int sign, const char *what)
     (void) br__expected (run, what);
 }
 
-/* BR_OK if nothing more stands on the line.  */
+/* BR_OK at the end of the line, else fails.  */
 br_status br__end_of_line (br__run *run);
-/* A sentence for people: kind "remark".  */
+/* Answers with a sentence for the user: a record of the kind "remark".  */
 br_status br__remark (br__run *run, const char *format, ...) __attribute__ ((format (printf, 2, 3)));
 
 /* change.c */
 br_status br__change_add (br__run *run, const br__change *change);
-/* From here on the next br__change_add needs no memory: to be called before what that change takes back is done.  */
+/* Reserves memory, so that the next br__change_add cannot fail.  Call it before you do what that change can roll back.  */
 br_status br__changes_room (br__run *run);
-/* BR_TOO_BIG where the input of RUN has changed as much of what there is as one may: each change works out again all that
-   depends on it, and takes as long.  What is new is not asked about.  */
+/* BR_TOO_BIG if the input of RUN has reached the limit on changes of existing things.  There is a limit because each
+   change recomputes all that depends on it.  New definitions are not limited.  */
 br_status br__may_change (br__run *run);
-/* Counts what a change has taken, TAKES of br__account_takes.  */
+/* Adds the work of a change to that limit; TAKES as by br__account_takes.  */
 void br__changed (br_sheet *sheet, size_t takes);
-/* Turns *ACTIVE, as a change.  */
+/* Toggles *ACTIVE and records that as a change.  */
 br_status br__change_switch (br__run *run, int *active);
-/* Puts NEW, which it takes over also on an error, instead of *TEXT.  */
+/* Replaces *TEXT by NEW and records that as a change.  Takes over NEW, also on an error.  */
 br_status br__change_text (br__run *run, char **text, char *new);
-/* Gives E the definition *D, which it takes over, as a change.  */
+/* Gives E the definition *D, which it takes over, and records that as a change.  */
 br_status br__change_define (br__run *run, br__entry *e, br__definition **d, br__moves *moves);
 void br__changes_drop (br__changes *changes);
-/* Appends the rows of FROM, entries of G.  A dimension that moved twice keeps what it was
-   at first.  */
+/* Appends the moves of FROM, entries of G.  If a dimension moved twice, its first BEFORE is
+   kept.  */
 br_status br__moves_join (br__moves *moves, br__moves *from, br__graph *g, br_error *error);
-/* T = what E, which has no value, waits for that is no size, or may have been meant; nothing where all is well.  */
+/* E has no value.  T = a hint if E waits for a name that is something else than a dimension, or perhaps a typing error;
+   otherwise nothing.  */
 void br__put_waited (br_text *t, const br_sheet *sheet, const br__entry *e);
-/* two_ways.c: 1 where the line of RUN is refused, as it can be read in two ways.
-   100 x 50 mm: a hundred times 50 mm, or millimetres both?  */
+/* two_ways.c: 1 if the line of RUN is refused because it has two possible meanings.
+   100 x 50 mm: 100 times 50 mm, or both in millimetres?  */
 int br__shares_unit (br__run *run);
-/* hub = radius 2: the size of what is 2 across, or what is given as 2?  */
+/* hub = radius 2: the radius of a circle with the diameter 2, or a circle with the radius 2?  */
 int br__halves_or_doubles (br__run *run);
-/* RUN fails, as what stands there can be read in two ways: the hint has both, and it is read as no phrase.  */
+/* Fails because the line has two possible meanings: the hint has both, and the line is not tried as a phrase.  */
 void br__fail_two_ways (br__run *run, size_t offset, size_t length);
 
-/* Takes back what the statement has done so far; what cannot be for want of memory, before the next one.  */
+/* Rolls back the changes of the statement.  If memory runs out, the rest is rolled back before the next statement.  */
 void br__changes_revert (br__run *run);
-/* Before a statement: goes back to where the one before could not, and makes room for one more in the history.  */
+/* Called before a statement: finishes a pending rollback and reserves an entry in the history.  */
 br_status br__changes_begin (br__run *run);
 /* Ends a statement: its changes become one entry of the history.  */
 void br__changes_commit (br__run *run);
-/* Goes back to where a statement before could not.  */
+/* Finishes a pending rollback.  */
 br_status br__changes_settle (br_sheet *sheet);
-/* Goes to where the first DONE of CHANGES are done, now or, where memory does not suffice, before the next statement.  */
+/* Goes to the state in which the first DONE of CHANGES are in effect: now or, if memory runs out, before the next
+   statement.  */
 void br__rollback_later (br_sheet *sheet, br__changes *changes, size_t done);
 /* Swaps the state of CHANGES; moves of dimensions are added to MOVES.  */
 br_status br__changes_swap (br_sheet *sheet, br__changes *changes, int backwards,
@@ -375,43 +377,43 @@ br_status br__changes_swap (br_sheet *sheet, br__changes *changes, int backwards
 br_status br__line_append (br__run *run, br__line **line);
 br_status br__line_rewrite (br__run *run, br__line *line);
 br_status br__line_hide (br__run *run, br__line *line);
-/* Takes what *ACTIVE belongs to out of the sheet, and the LINE (may be NULL) that put it there.  */
+/* Removes the object with the flag *ACTIVE from the sheet, and the LINE (may be NULL) that defined it.  */
 br_status br__take_out (br__run *run, int *active, br__line *line);
-/* Answers that NAME, which no other size follows, is gone.  */
+/* Answers that NAME is forgotten; no other dimension depends on it.  */
 br_status br__emit_forgotten (br__run *run, const char *name);
-/* LINE, which has just been put, is from here on the one that defines E.  */
+/* Makes LINE, which has just been added, the line that defines E.  */
 void br__line_defines (br__line *line, br__entry *e);
-/* Shows or hides LINE; the line that counts for its dimension is then another.  */
+/* Shows or hides LINE, and updates which line defines its dimension.  */
 void br__line_turn (br__line *line);
 /* The line that defines ENTRY, or NULL.  */
 br__line *br__line_of_entry (br__entry *entry);
 
 /* show.c: fields of values, and what a statement needs to make them.  */
 br_status br__value_of (br__value *v, br__run *run, const br__tree *tree);
-/* The same, which must be a length; a plain number is one in the sheet's unit.  */
+/* The same for a length; a plain number is taken as a length in the sheet's unit.  */
 br_status br__value_of_length (br__value *v, br__run *run, const br__tree *tree);
-/* Reads into TREE an expression whose value is set for good, and works it out.  Names are refused: one
-   could change later, where what was set would not, and the sheet would be another when opened again.  */
+/* Parses into TREE an expression for a setting and evaluates it.  Names are refused: if one changed later, the setting
+   would keep its value, but after the sheet is saved and opened again it would have another.  */
 br_status br__read_fixed (br__value *v, br__tree *tree, br__run *run);
-/* To the mistake at hand the hint to write V in its place.  */
+/* Adds to the current error the hint to write V there.  */
 void br__hint_number (br__run *run, const br__value *v);
-/* Reads a list up to the end of the line and answers one member after the other, to the first mistake.  */
+/* Parses a list up to the end of the line and answers one member after the other, until the first error.  */
 br_status br__each_of_list (br__run *run, br_status (*answer) (br__run *run, const br__tree *tree));
 /* expression: TREE as it was read.  */
 void br__put_expression (br_record *r, const br__tree *tree);
 /* exact decimal decimal_exact unit shown */
 br_status br__put_value (br_record *r, const br__value *v, const br__settings *s);
-/* What is shown of V: as usual, in the unit or in the form that is asked.  */
+/* The fields that show V: as usual, or in the unit or form that was asked for.  */
 br_status br__put_answer (br_record *r, br__value *v, br__run *run);
 /* mark error error_decimal, on the sheet's ruler */
 br_status br__put_on_ruler (br_record *r, const br__value *v, const br__settings *s);
-/* The text of V in shop notation, or a decimal with its unit where it is not rational.  */
+/* The text of V in shop notation, or a decimal with its unit if it is not rational.  */
 br_status br__shown (br_text *t, const br__value *v, const br__settings *s);
-/* The same in a sentence: behind `≈` where no fraction says it.  */
+/* The same for use in a sentence: with `≈` before it if it is not exact.  */
 br_status br__shown_about (br_text *t, const br__value *v, const br__settings *s);
-/* The same without what an undecided value is not told apart from: a formula can hold it.  */
+/* The same without the remark that an undecided value may be equal to a fraction, so that a formula can contain it.  */
 br_status br__shown_digits (br_text *t, const br__value *v, const br__settings *s);
-/* br__fail_plain, that says of an undecided V which digits are certain and what it is not told apart from.  */
+/* Like br__fail_plain; if V is undecided, the message says which digits are certain and which fraction V may be.  */
 br_status br__fail_value (br_error *error, br_status status, size_t offset, size_t length, const br__value *v,
                           const br__settings *s);
 /* V (in inches, ...) in the sheet's unit, exactly; *Q is 0 and *RATIONAL 0 for others.  */
@@ -419,8 +421,8 @@ br_status br__in_sheet_unit (br_real *z, const br__value *v, const br__settings 
 /* Shop notation of the mark VALUE.  */
 void br__put_mark_text (br_text *t, const br_number *value, br_dimension dimension,
                         const br__mark *mark, const br__settings *s);
-/* drawing_number.c: a number as it stands on a drawing: inches without a sign, a mark of the ruler with ≈ where no
-   fraction says it.  VALUE in inches.  */
+/* drawing_number.c: a number for a drawing: inches without the inch sign; if it is not on a mark, the nearest mark with ≈
+   before it.  VALUE in inches.  */
 br_status br__put_drawing_number (br_text *t, const br_real *value, const br__settings *s);
 /* Error of a rounding, MARK - V, in the sheet's unit: fields error and error_decimal.  */
 br_status br__put_error (br_record *r, const br__value *v, const br_number *mark,
@@ -428,51 +430,52 @@ br_status br__put_error (br_record *r, const br__value *v, const br_number *mark
 
 /* clauses.c: the MARK behind `to`: an expression, or a word such as eighths.  */
 br_status br__read_mark (br__run *run, br__mark *mark);
-/* Fails where the mark in TREE has two readings: 8 on an inch ruler, 1/16 in a millimetre sheet.  */
+/* Fails if the mark in TREE has two possible meanings: 8 on an inch ruler, 1/16 in a millimetre sheet.  */
 br_status br__refuse_mark (br__run *run, const br__tree *tree);
-/* Refuses TREE, which stands for a diameter, where it is `radius 1` or `diameter 2`.  */
+/* Fails if TREE, which should be a diameter, is `radius 1` or `diameter 2`.  */
 br_status br__refuse_label (br__run *run, const br__tree *tree);
-/* What stands behind the values of a round statement.  */
+/* The clauses after the values of a `round` statement.  */
 typedef struct br__clauses
 {
   br__mark mark;
   br_direction direction;
-  int directed;             /* it was said */
+  int directed;             /* a direction was given */
   int keep_total;
   int at_hand;              /* 1: to the stock, 2: to the dowels */
 } br__clauses;
 /* Reads them to the end of the line, or to the word LAST (may be NULL).  */
 br_status br__read_clauses (br__run *run, br__clauses *c, const char *last);
-/* Takes WORD if it is at hand.  */
+/* If the current token is WORD, goes past it and returns 1.  */
 int br__take_word (br__run *run, const char *word);
 /* The x between two sizes: a word of its own, the beginning of a word such as x48, or a times sign.  */
 int br__at_separator (const br__lexer *l);
 br_status br__skip_separator (br__run *run);
 
 /* dimension.c */
-/* Fails where WORD of the line cannot name a dimension: a word of the language.  */
+/* Fails if WORD of the line cannot name a dimension because it is a word of the language.  */
 br_status br__name_taken (br__run *run, const br__token *word);
 br_status br__assign (br__run *run);
 br_status br__put_moves (br_record *r, const br__moves *moves, br_sheet *sheet);
-/* After CHANGES, by which MOVES moved: cautions that are new, then checks whose margin moved, failing ones always.  */
+/* Answers after CHANGES, with the MOVES that they caused: new cautions, then checks whose margin moved and all failing
+   checks.  */
 br_status br__tell_change (br__run *run, const br__moves *moves, const br__changes *changes);
-/* The dimension that the token at hand names.  */
+/* The dimension named by the current token.  */
 br_status br__named_entry (br__run *run, br__entry **e);
-/* Takes the value of the dimension at hand away.  */
+/* Forgets the value of the dimension named by the current token.  */
 br_status br__forget_dimension (br__run *run);
 /* check.c */
-/* Whether a margin of SIGN meets COMPARISON.  */
+/* 1 if COMPARISON holds for a margin of SIGN.  */
 int br__comparison_holds (br__comparison comparison, int sign);
 br_status br__check_judge (br_sheet *sheet, br__check *check, br_error *error);
-/* After a statement was taken back.  */
+/* Judges all checks; called after a rollback.  */
 void br__checks_judge_all (br_sheet *sheet);
 void br__check_free (br__check *check);
 /* The check whose margin E is, or NULL.  */
 const br__check *br__check_of (const br__entry *e);
 
-/* One row a statement drives dispatch, help and completion.  Each room has an array of its own, which
-   statement/language.c joins.  What follows the statement's word; TEXT is any text to the end of the line, QUOTED a text
-   in quotation marks.  */
+/* Each statement has one row in a table, which drives dispatch, help and completion.  Each room has a table;
+   statement/language.c joins them.  br__follow says what comes after the statement's word; TEXT is any text up to the end
+   of the line, QUOTED a text in quotation marks.  */
 typedef enum br__follow { BR__FOLLOW_NOTHING, BR__FOLLOW_VALUE, BR__FOLLOW_NAME, BR__FOLLOW_FILE,
                           BR__FOLLOW_WORD, BR__FOLLOW_TEXT, BR__FOLLOW_QUOTED } br__follow;
 
@@ -481,17 +484,18 @@ typedef struct br__statement
   const char *word;
   const char *form;         /* how it is written */
   const char *summary;      /* one line */
-  const char *help;         /* more, or NULL; lines parted by \n */
+  const char *help;         /* more, or NULL; lines separated by \n */
   br__follow follow;        /* what completion offers next */
-  const char *words;        /* words that may stand in it, parted by blanks, or NULL */
+  const char *words;        /* words that may appear in it, separated by blanks, or NULL */
   int setting;
-  /* A dimension may be called by the word, as it may be in sheets of 0.1.0, which had not this statement: then the word
-     alone or in front of a sign is the dimension.  */
+  /* A dimension may have this word as its name, because version 0.1.0 did not have this statement.  If there is such a
+     dimension, the word alone or before a sign is the dimension.  */
   int may_name;
   br_status (*run) (br__run *run);
 } br__statement;
 
-/* The word without which the statement's own may be a dimension: the rise and the run of stairs; else NULL.  */
+/* The second word that makes ST a statement if its own word may also be a dimension, such as the run of stairs: `run files`,
+   `name column`; else NULL.  */
 static inline const char *
 br__word_behind (const br__statement *st)
 {
@@ -507,7 +511,7 @@ br__mark_length (const char *text, size_t length)
 
 /* statements.c: ends with a row without a word.  */
 extern const br__statement br__sheet_statements[];
-/* An expression on its own is shown.  */
+/* Runs a line that is only an expression: answers its value.  */
 br_status br__do_show (br__run *run);
 br_status br__do_exact (br__run *run);
 br_status br__do_known (br__run *run);

@@ -127,7 +127,7 @@ put_question (br_text *t, const br_real *z, const br__settings *s)
     br__text_printf (t, ": a proof takes %" PRId64 " bits, past the limit of 1,000,000", bits);
 }
 
-/* V, and where it ASKS what it is not told apart from.  */
+/* Writes V; if ASKS, also the fraction that an undecided V may be equal to.  */
 static br_status
 shown_as (br_text *t, const br__value *v, const br__settings *s, int asks)
 {
@@ -385,7 +385,7 @@ put_in_measure (br_record *r, const br__value *v, const br_unit *unit, const br_
   return status;
 }
 
-/* No ruler is marked in yards, miles, metres or kilometres: what is asked for in UNIT goes onto one of this unit.  */
+/* The unit of the ruler for an answer in UNIT: rulers are not marked in yards, miles, metres or kilometres.  */
 static const br_unit *
 ruler_unit (const br_unit *unit)
 {

@@ -34,7 +34,7 @@ br__read_tolerance (br__run *run, br__value *value, char **text)
         }
       else if (tree.count > 1 || br__unit_is_box (tree.nodes[0].number.unit))
         {
-          /* What it comes to could depend on a setting that comes later in the sheet than the size.  */
+          /* The value of a formula could depend on a setting that comes after the size in the sheet.  */
           status = br__fail (run->error, BR_DOMAIN, tree.base, tree.length,
                              "a tolerance is a single length or number");
           br__hint_number (run, &v);
@@ -202,7 +202,7 @@ br__do_tolerance (br__run *run)
   br_status status = br__read_tolerance (run, &value, &text);
   if (status == BR_OK)
     status = read_names (run, &value, text);
-  /* What was set now, in the order of the line.  */
+  /* Answer the tolerances that were set, in the order of the line.  */
   for (size_t i = 0; i < run->changes.count && status == BR_OK; i++)
     status = emit_tolerance (run, run->changes.rows[i].entry);
   if (status == BR_OK)

@@ -5,7 +5,7 @@
 
 #include "sheet/compile.h"
 
-/* What a `tolerance` statement gave a name.  */
+/* The tolerance of a name from a `tolerance` statement.  */
 typedef struct br__tolerance
 {
   br__value value;              /* half the band: a rational length or plain number, zero or more */
@@ -27,7 +27,7 @@ int br__tolerances_any (const br_sheet *sheet);
    that are measured.  */
 extern const br__program_names br__tolerance_names;
 
-/* bounds.c: what a program can come to when each input is off by its tolerance at most.  */
+/* bounds.c: the range of a program if each input is off by at most its tolerance.  */
 typedef struct br__bounds
 {
   br_real nominal, low, high;
@@ -44,7 +44,7 @@ br_status br__bounds_of (br__bounds *b, const br__program *t, const br_real *val
                          br_error *error);
 /* 1 in *REST if T has steps and none of them jumps for any sizes within the tolerances.  */
 br_status br__steps_rest (int *rest, const br__program *t, const br_real *values, const br_number *halves);
-/* What an input is and how far it may be off; free by br__inputs_free.  */
+/* The value and the tolerance of each input; free with br__inputs_free.  */
 br_status br__inputs_of (br_real **values, br_number **halves, const br__program *t, br_error *error);
 void br__inputs_free (br_real *values, br_number *halves, size_t count);
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   two_ways.c - what the language could read, and people mean in two ways: it is refused, with both.  */
+   two_ways.c - lines that can be parsed but that people use with two meanings: refused, and the hint shows both.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -7,7 +7,7 @@
 #include "exact/status.h"
 #include "sheet/sheet.h"
 
-/* One statement back or forward through the history, reported with all that moved.  */
+/* Undoes or redoes one statement and answers what moved.  */
 static br_status
 travel (br__run *run, int back)
 {

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   worst_margin.c - the ends of what a size can come to within the tolerances, and the worst margin of checks.  */
+   worst_margin.c - the limits of a size within the tolerances, and the worst margin of checks.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -107,7 +107,7 @@ worst_of (br_real *worst, const br__bounds *b, br__comparison comparison, unsign
   return status;
 }
 
-/* What is said of a check that holds as drawn.  */
+/* Words for br__as_cut.  */
 static const char *const as_cut_words[] =
 {
   [BR__AS_CUT_HOLDS] = "holds as cut", [BR__AS_CUT_MAY_FAIL] = "holds as drawn, may fail as cut",
@@ -120,8 +120,8 @@ put_as_cut (br_record *r, const br__check *check)
   br__put_text (r, "as_cut", check->state == BR__CHECK_PASS ? as_cut_words[check->as_cut] : "");
 }
 
-/* What is known of CHECK, of which the WORST margin within B is so: bounds that need not be reached show that it holds, a value
-   that is reached that it may fail.  */
+/* Judges CHECK from its WORST margin and the bounds B: the bounds can prove that it holds; as they need not be reached, only a
+   value that is reached proves that it may fail.  */
 static br_status
 judge_as_cut (br__check *check, const br_real *worst, const br__bounds *b, unsigned bits)
 {

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   written.c - the sheet as the text of a file.  */
+   written.c - writes the sheet as the text of a file.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -89,7 +89,7 @@ name_in (const br__line *line)
   return name;
 }
 
-/* Whether LINE leads to its file from the folder FOLDER, too.  */
+/* 1 if the path in LINE leads to the same file from the folder FOLDER, too.  */
 static int
 leads_there (const br__line *line, const char *folder)
 {
@@ -132,8 +132,8 @@ put_use (writer *w, const br__line *line)
   br__free (folder);
 }
 
-/* Of a setting that was given again one line is left, the last, behind all that it was given after; but the grid stands
-   where it stood first, as sizes in squares are read behind it alone.  */
+/* If a setting was made several times, only the last line is written, at its place; but the grid is written where it was
+   first set, because sizes in squares can be read only after it.  */
 static void
 put_setting (writer *w, const br__line *line)
 {
@@ -165,13 +165,13 @@ put_lines (writer *w, const br__line *owner)
     else if (l->setting && w->given && !owner)
       put_setting (w, l);
     else
-      /* What it took back or did again is done.  */
+      /* The effect of `undo` and the like is already in the other lines.  */
       put_behind (w, l->steps ? "# " : "", l->text, l->length, l->ending);
 }
 
-/* Which lines gave which setting: 1 where one was given twice, and the sheet with the last line of each alone is the same
-   sheet.  It is not where what a file tells is between two lines of that file, nor where another sheet's settings are
-   between; and a ruler of a whole number, 8, can be read in the unit alone that was set then.  */
+/* Finds which lines made which setting.  Returns 1 if a setting was made twice and the last line of each would be enough.
+   It would not be enough if an answer in a file comes between two such lines, if the settings of another sheet come between
+   them, or for a ruler given as a whole number, 8, which means something else in another unit.  */
 static int
 gather_settings (given all[MOST_SETTINGS + 1], const br_sheet *sheet)
 {

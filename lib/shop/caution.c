@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   caution.c - gaps between moving parts: those that take a finger in and do not let it
-   turn, and those that are no gap at all.  */
+   caution.c - gaps between moving parts: those that a finger fits into but cannot turn
+   in, and parts that touch or overlap.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -48,7 +48,7 @@ static const rods iso = {
     ISO_SOURCE, ISO_EDITION, ISO_SCOPE },
 };
 
-/* What keeps to ASTM's figures keeps to those of ISO.  */
+/* A gap that meets the figures of ASTM also meets those of ISO.  */
 void
 br__gap_brief (br_text *text, int of_astm, int of_iso, int perhaps)
 {

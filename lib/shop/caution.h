@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    caution.h - what can hurt someone, said as data: gaps that pinch, parts small enough to
-   choke on, pieces too short to hold.  Published figures with their sources.  A caution is no
-   legal advice and no clearance: every message comes after the teacher's rules and to local codes.  */
+   choke on, pieces too short to hold.  Published figures with their sources.  A caution is not legal
+   advice, and no caution does not mean safe: the teacher's rules and local codes come first.  */
 #ifndef BR_SHOP_CAUTION_H
 #define BR_SHOP_CAUTION_H
 
@@ -55,7 +55,7 @@ br_status br__small_box_fits (br_truth *fits, const br_real *length, const br_re
                               const br_real *thickness, unsigned bits, br_error *error);
 br_status br__small_disc_fits (br_truth *fits, const br_real *diameter, const br_real *thickness,
                                unsigned bits, br_error *error);
-/* What to show for FITS, or NULL: nothing for a child of 36 months or more.  */
+/* The caution for FITS, or NULL; always NULL for a child of 36 months or more.  */
 const br_caution *br__small_part_caution (br_truth fits, const br__child *child);
 
 /* Advice on holding a piece at a machine.  */
@@ -79,7 +79,7 @@ extern const br__advice br__advices[];
 extern const size_t br__advice_count;
 
 /* ROWS (room for br__advice_count) gets what a piece of these inches touches, in the table's
-   order, COUNT how many.  A size not known is NULL.  What is undecided is listed.  */
+   order, COUNT how many.  An unknown size is NULL.  Rules that are undecided are included.  */
 br_status br__workpiece_advice (const br__advice **rows, size_t *count, const br_real *length,
                                 const br_real *width, const br_real *thickness, unsigned bits);
 

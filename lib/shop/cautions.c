@@ -7,7 +7,7 @@
 #include "exact/status.h"
 #include "shop/caution.h"
 
-/* What stands in the way of turning freely, by what the gap is between: touching, overlapping, and neither certain.  */
+/* The texts for parts that cannot turn freely, by what the gap is between: touching, overlapping, undecided.  */
 #define RUB(PARTS)                                                                            \
   {                                                                                           \
     { "the " PARTS " touch: they will rub; " BR__TEACHER_FIRST, "geometry", "",               \

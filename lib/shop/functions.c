@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   functions.c - the shop's functions: circles and arcs, wheels and fenders, axles, drills.  A row of the table at the
-   end is all there is to say of one; no constant is rounded.  */
+   functions.c - the shop's functions: circles and arcs, wheels and fenders, axles, drills.  Each function is defined
+   completely by a row of the table at the end; no constant is rounded.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -218,7 +218,7 @@ const size_t br__shop_function_count = sizeof br__shop_functions / sizeof br__sh
    The formula as text
    ------------------------------------------------------------------------ */
 
-/* How strongly what is written binds: what may stand beside a sign without brackets.  */
+/* The precedence of a formula, which decides where brackets are needed.  */
 enum { SUM, PRODUCT, POWER, ALL };
 
 typedef struct written

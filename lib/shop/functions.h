@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    functions.h - the shop's functions: wheels, fenders, arcs, axles, drills.
-   One table drives values, programs, help and the steps of an explanation, so that what is
-   computed, what is said and what is shown are one thing.  Read-only data: any thread.  */
+   One table drives values, programs, help and the steps of an explanation, so that these
+   always agree.  It is read-only, so any thread may use it.  */
 #ifndef BR_SHOP_FUNCTIONS_H
 #define BR_SHOP_FUNCTIONS_H
 
@@ -10,8 +10,8 @@
 
 #define BR__SHOP_MAX_ARGS 5
 
-/* A formula as the compiler of C leaves it: operands stand before what is done with them, and each code takes
-   the last ones.  A name is the value of a step, counted from 0 in the order of the steps.  */
+/* A formula in postfix order, made by macros at compile time: operands come before their operator, which takes the last
+   ones.  A name is the value of a step, by its index in the order of the steps.  */
 typedef enum br__shop_op
 {
   BR__SHOP_END, BR__SHOP_ARGUMENT, BR__SHOP_NAME, BR__SHOP_WHOLE, BR__SHOP_PI, BR__SHOP_ADD, BR__SHOP_SUB, BR__SHOP_MUL,
@@ -36,7 +36,7 @@ typedef struct br__shop_code
 #define BR__SHOP_DEEPEST 8      /* values at hand at once */
 #define BR__SHOP_MOST_STEPS 2
 
-/* What has to be over zero, or not below it, for there to be such a shape; else argument INDEX is to blame.  */
+/* A condition for the shape to exist: a value over zero, or not below it.  Otherwise the error is about argument INDEX.  */
 typedef struct br__shop_limit
 {
   const br__shop_code *over;    /* NULL: no limit */
@@ -57,8 +57,8 @@ typedef enum br__function_id
 struct br__work;
 struct br__value;
 
-/* What an expression may call.  A row of the shop has all but what is of other functions, which have nothing of what is
-   of the shop.  */
+/* A function that an expression may call.  Rows of the shop's functions and of the other functions use different members of
+   this struct.  */
 typedef struct br__function
 {
   const char *name;

@@ -331,7 +331,7 @@ br__picture_fender (br_text *text, const br_number *wheel_dia, const br_number *
 
   if (status == BR_OK)
     status = fender_points (&f, gap, width, FENDER_LINES * LINE_POINTS, &v.thicker);
-  /* What is drawn thicker takes a line each, and the rest gives way.  */
+  /* Each part that is drawn thicker takes a line of its own, so the rest gets fewer.  */
   if (status == BR_OK && v.thicker)
     status = fender_points (&f, gap, width, (FENDER_LINES - 3) * LINE_POINTS, &v.thicker);
   if (status != BR_OK)

@@ -10,7 +10,7 @@
    BR_DOMAIN: COUNT under 1, KERF under 0, or nothing left for the pieces.  */
 br_status br__divide (br_real *piece, const br_real *length, int64_t count, const br_real *kerf,
                       unsigned bits);
-/* Where piece INDEX (from 0) ends: the pencil line, the kerf lies beyond it.  */
+/* The pencil line at the end of piece INDEX (from 0); the kerf is beyond it.  */
 br_status br__divide_mark (br_real *mark, const br_real *piece, const br_real *kerf, int64_t index);
 
 /* GAP gets the room between each two of COUNT things of WIDTH along LENGTH.  ENDS is the room that is

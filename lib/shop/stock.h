@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   stock.h - what wood really measures that is sold by a nominal size.  */
+   stock.h - the actual sizes of wood that is sold by a nominal size.  */
 #ifndef BR_SHOP_STOCK_H
 #define BR_SHOP_STOCK_H
 

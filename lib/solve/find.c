@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   find.c - the statement `find`: which size of one dimension makes two values equal, and the marks
-   next to it.  It proposes; nothing is set.  */
+   find.c - the statement `find`: finds the size of one dimension that makes two values equal, and the marks
+   next to it.  It only proposes; the sheet is not changed.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -13,7 +13,7 @@
 
 #define DIGITS 12
 #define ROUGH_DIGITS 6
-/* Where sizes are looked for: inches to either side, degrees to either side.  */
+/* The range of the search to either side: in inches, in degrees.  */
 #define REACH 1200
 #define TURN 360
 
@@ -47,7 +47,7 @@ dimension_of (void *user, br__entry *e)
   return ((const wanted *) user)->dimension;
 }
 
-/* ---- What is said of a root ---- */
+/* ---- The answer about a root ---- */
 
 /* A decimal of as many digits as LOW and HIGH have in common, in the sheet's unit.  */
 static br_status
@@ -95,7 +95,7 @@ put_common (br_record *r, const char *key, const br_number *low, const br_number
   return status;
 }
 
-/* The mark nearest to what lies between ENDS, which become lengths where the mark is one.  */
+/* The mark nearest to the value between ENDS.  If the mark is a length, ENDS become lengths.  */
 static br_status
 put_common_mark (br_record *r, br__value *ends, const br__settings *s)
 {
@@ -136,8 +136,8 @@ put_no_mark (br_record *r)
   br__put_null (r, "error_decimal");
 }
 
-/* A root that is known by what lies to both its sides: the fields of br__put_value and
-   br__put_on_ruler.  */
+/* The fields of br__put_value and br__put_on_ruler for a root of which only a lower and an upper bound
+   are known.  */
 static br_status
 put_between (br_record *r, const br__solution *root, br_dimension dimension, const br__settings *s)
 {
@@ -271,7 +271,7 @@ put_range_end (br_record *r, const char *key, br_text *t, const br_number *at, b
   return status == BR_OK && t->failed ? BR_NO_MEMORY : status;
 }
 
-/* The range that ROOT stands for, and what is said of it.  */
+/* The fields and the message for a ROOT that is a range.  */
 static br_status
 put_range (br_record *r, br_text *message, const br__solution *root, br_dimension dimension, const br__settings *s)
 {
@@ -320,7 +320,7 @@ put_place (br_text *t, int *close, const br_number *low, const br_number *high, 
   return status;
 }
 
-/* What the search left open, as a clause.  */
+/* Adds a clause about what the search could not decide.  */
 static br_status
 put_open (br_text *message, const finding *f)
 {
@@ -410,7 +410,7 @@ emit_none (finding *f)
 
 /* ---- The statement ---- */
 
-/* Where the search begins: at the present size, or at zero where there is none or it lies too far off.  */
+/* Starts the search at the present size, or at zero if there is none or it is too far away.  */
 static br_status
 set_home (br__roots *r, const br__value *v)
 {
@@ -424,7 +424,7 @@ set_home (br__roots *r, const br__value *v)
   return status == BR_UNDECIDED ? BR_OK : status;
 }
 
-/* Where to look, in inches, in as many of the sheet's units, in degrees.  */
+/* Sets the range of the search: in inches, in the sheet's unit for plain numbers, or in degrees.  */
 static br_status
 set_reach (br__roots *r, br_dimension dimension, const br__settings *s)
 {
@@ -453,7 +453,7 @@ compile (br__program *t, finding *f, wanted *name)
   br_error first = { .status = BR_OK };
   name->dimension = v ? v->dimension : BR_PLAIN;
   br_status status = br__program_compile (t, run->sheet, &f->left, &f->right, &f->names, &first);
-  /* What it measures is not known yet: where a plain number does not do, it is a length.  */
+  /* The dimension of the name is not known yet: if a plain number does not fit, try a length.  */
   if (status == BR_DOMAIN && !v)
     {
       name->dimension = BR_LENGTH;

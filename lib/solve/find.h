@@ -13,8 +13,8 @@
 /* An end of a range of roots: a root, the last place before which there are roots, or not known exactly.  */
 typedef enum br__end { BR__END_IN, BR__END_OUT, BR__END_ROUGH } br__end;
 
-/* One place: a fraction where EXACT, and then LOW and HIGH are it; else it lies between LOW and HIGH, which
-   are closer to one another than 2^-100 inch.  */
+/* One root: if EXACT, a fraction, equal to LOW and HIGH; else it is between LOW and HIGH, which are less than 2^-100
+   inch apart.  */
 typedef struct br__solution
 {
   int exact;
@@ -44,10 +44,10 @@ typedef struct br__roots
 } br__roots;
 
 void br__roots_clear (br__roots *r);
-/* Where T, which has one input, is zero.  R is empty; LOW and HIGH say where to look.  */
+/* Finds the roots of T, which has one input.  R is empty, with the range of the search in LOW and HIGH.  */
 br_status br__roots_find (br__roots *r, const br__program *t, const volatile sig_atomic_t *flag);
-/* find_keep.c: marks of the sheet's ruler next to ROOT at which every check holds, each with the size
-   that the name would have there.  There are none where a check cannot be asked.  */
+/* find_keep.c: the marks of the sheet's ruler next to ROOT at which every check holds, each with the size
+   that the name would have.  None if a check cannot be evaluated.  */
 typedef struct br__kept
 {
   br_number below, above;       /* marks, in inches where DIMENSION is a length */

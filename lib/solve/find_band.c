@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   find_band.c - whether a formula is zero all over a stretch.  Where abs, max, min and steps have one way over the
-   stretch, a quotient of polynomials that is one value at more places than its degree is that value everywhere, and so
-   is one of sines and cosines at more places within its period than twice its degree (both have no more roots than
-   that unless they are zero; from memory).  What roots are made of as well is an algebraic function, which is one value
-   everywhere if it is so at one number that is not algebraic, as pi is not.  Values that are found to be constant are used
-   for what follows, and what has a factor that is zero is zero.  */
+   find_band.c - whether a formula is zero on a whole interval (a "stretch").  Where abs, max, min and steps take only one
+   of their branches, the formula is one of three kinds.  A quotient of polynomials is constant if it has the same value
+   at more points than its degree; one of sines and cosines, if at more points of a period than twice its degree (neither
+   has more roots than that unless it is zero; from memory).  A formula that also contains roots is an algebraic function:
+   it has a value everywhere if it has it at one transcendental number such as pi.  Instructions that are found to be
+   constant are treated as constants in later ones, and a product with a factor zero is zero.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -190,7 +190,7 @@ beyond (shape z)
   return z.kind == KIND_RATIONAL && z.algebraic ? algebraic : unknown;
 }
 
-/* What a sum, a product or a quotient of both is.  */
+/* The shape of a sum, a product or a quotient of X and Y.  */
 static shape
 join (shape x, shape y, br__opcode op)
 {
@@ -258,7 +258,7 @@ order_of (int *order, band *b, size_t i, size_t j)
   return status == BR_DOMAIN || status == BR_UNDECIDED ? BR_OK : status;
 }
 
-/* The one of both operands that is the larger all over the stretch, or where WANTED is under zero the smaller.  */
+/* Z = the operand that is the larger on the whole stretch; if WANTED is negative, the smaller.  */
 static br_status
 chosen (shape *z, band *b, const br__instruction *c, int wanted)
 {
@@ -314,7 +314,7 @@ wave (shape *z, band *b, const br__instruction *c)
   return status;
 }
 
-/* What instruction I is over the stretch, from what it uses; the stretch lies ready in its enclosure.  */
+/* The shape of instruction I on the stretch, from those of its operands; the enclosure holds the intervals on the stretch.  */
 static br_status
 shape_of (shape *z, band *b, size_t i)
 {
@@ -398,7 +398,7 @@ roots_of (const band *b, size_t i)
     }
 }
 
-/* The roots of instruction I, which is no constant, where it is KNOWN that it is none.  */
+/* The roots of instruction I; KNOWN: it is certain that it is not constant.  */
 static br_status
 find_roots (band *b, size_t i, int known)
 {

@@ -135,7 +135,7 @@ start_marks (br__kept *k, br_number *factor, br_number *step, const br__solution
   br_status status = br__settings_mark (&mark, s);
   if (status == BR_OK)
     status = br_number_set_int (&x.real.rational, 1);
-  /* One becomes how many inches it stands for where the mark is a length.  */
+  /* If the mark is a length, a step of 1 is the size of the mark in inches.  */
   if (status == BR_OK)
     status = br__mark_size (step, &mark, &x, s);
   if (status == BR_OK)

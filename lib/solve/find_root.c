@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   find_root.c - all places where a formula of one name is zero.  Linear: one division.  Otherwise
-   branch and prune: a stretch on which the formula's interval leaves zero out holds no root, one on
-   which the slope keeps its sign holds at most one, others are halved (Moore, Interval Analysis, 1966;
-   from memory).  Signs at ends are exact or certified, so that no root is missed or made up.  */
+   find_root.c - all roots of a formula of one name.  A linear formula needs one division.  For others,
+   branch and prune: an interval ("stretch") on which the enclosure of the formula does not contain zero has no root; one
+   on which the slope keeps its sign has at most one; others are halved (Moore, Interval Analysis, 1966;
+   from memory).  Signs at the ends are exact or certified, so no root is missed or invented.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -142,7 +142,7 @@ has_values (int *has, br__finder *f, const br_number *low, const br_number *high
   return status;
 }
 
-/* A root that is no fraction; it counts where the functions have a value around it, or else on both its sides.  */
+/* Adds a root that is not a fraction, if the functions have a value around it, or at least on both sides of it.  */
 static br_status
 add_between (br__finder *f, const br_number *low, const br_number *high)
 {
@@ -207,7 +207,7 @@ br__finder_leave (br__finder *f, const br_number *low, const br_number *high)
   br__roots *r = f->roots;
   for (int i = 0; i < r->open && i < BR__OPEN_ROOM; i++)
     {
-      /* One that it meets grows.  */
+      /* Join it to a range that touches it.  */
       if (br_number_cmp (low, &r->open_high[i]) > 0 || br_number_cmp (high, &r->open_low[i]) < 0)
         continue;
       br_status status = BR_OK;
@@ -446,7 +446,7 @@ push_all (br__finder *f)
   return status;
 }
 
-/* What one enclosure of the formula takes, in instructions.  */
+/* The work of one enclosure of the formula, in instructions.  */
 static size_t
 run_of (const br__program *t)
 {

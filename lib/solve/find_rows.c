@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   find_rows.c - the roots that a search has found.  They come in any order; ranges that meet become one, and of
-   more than there is room for those that are wanted last are dropped.  */
+   find_rows.c - the list of roots that a search has found, in order of preference.  Ranges that touch are joined.  If the
+   list is full, the roots of the lowest preference are dropped.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -66,7 +66,7 @@ is_under (const br__roots *r, const br__solution *row)
   return !r->either && br_number_sign (end_of (row)) < 0;
 }
 
-/* What ends at zero or over it comes before what lies under it; then the nearer comes first.  */
+/* Roots at or above zero are preferred to those below; among these the nearer to the start.  */
 static int
 compare (const br_number *away, int under, const br_number *other_away, int other_under)
 {
@@ -124,7 +124,7 @@ take_out (br__roots *r, size_t i)
   memmove (&r->rows[i], &r->rows[i + 1], (r->count - i) * sizeof r->rows[0]);
 }
 
-/* Where there is no room for one more, the row that is wanted last goes.  */
+/* If the list is full, drops the last row.  */
 static br_status
 make_room (br__roots *r)
 {
@@ -255,7 +255,7 @@ choose (br__solution *row, const br_number *home)
 {
   br_number half = { 1, 1 };
   br_status status;
-  /* Where one end is as far as was looked, the other stands for all.  */
+  /* If one end of the range is the limit of the search, the other end represents it.  */
   if (row->from_end == BR__END_IN && row->to_end == BR__END_ROUGH)
     status = br_number_set (&row->low, &row->from);
   else if (row->to_end == BR__END_IN && row->from_end == BR__END_ROUGH)

@@ -28,13 +28,14 @@ typedef struct br__finder
 br_status br__finder_sign (int *sign, br__finder *f, const br_number *x);
 /* The root X, if the formula has a value there and it was not added before.  */
 br_status br__finder_add (br__finder *f, const br_number *x);
-/* Nothing is decided from LOW to HIGH.  */
+/* Records that nothing is decided from LOW to HIGH.  */
 br_status br__finder_leave (br__finder *f, const br_number *low, const br_number *high);
 
 /* find_band.c.  The roots of S: not known; single ones at most; at its ends at most; S throughout.  */
 typedef enum br__band { BR__BAND_UNKNOWN, BR__BAND_POINTS, BR__BAND_ENDS, BR__BAND_ZERO } br__band;
 br_status br__finder_band (br__band *found, br__finder *f, const br__stretch *s);
-/* Where it may be zero at MID of S, it may be so all over S: 1 in *DONE, and then S is a range of roots.  */
+/* If the formula may be zero at MID, tests whether it is zero on all of S.  If so, adds S as a range of roots and sets *DONE
+   to 1.  */
 br_status br__finder_take_band (int *done, br__finder *f, const br__stretch *s, const br_number *mid);
 
 /* find_rows.c, the rows of a search.  A root, exactly VALUE or, where that is NULL, between LOW and HIGH.  */
@@ -45,7 +46,7 @@ br_status br__roots_add_range (br__roots *r, const br_number *low, br__end low_e
 int br__roots_set_end (br__roots *r, const br_number *x, br__end end);
 /* AWAY = how far LOW .. HIGH lies from R's home.  */
 br_status br__roots_away (br_number *away, const br__roots *r, const br_number *low, const br_number *high);
-/* 1 where what lies AWAY, UNDER zero or not, is wanted later than more roots than are shown.  */
+/* *ENOUGH = 1 if the list has more roots than are shown that are preferred to one at the distance AWAY, UNDER zero or not.  */
 br_status br__roots_enough (int *enough, const br__roots *r, const br_number *away, int under);
 /* When all is done: a size of each range stands for it, and the roots that are wanted first come first.  */
 br_status br__roots_finish (br__roots *r);

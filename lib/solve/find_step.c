@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   find_step.c - roots of formulas with steps: piece by piece.  Between two jumps a step is a constant.  A
-   jump is a place where what is put on a mark lies on a boundary; where that is a plain fraction it is
-   found exactly, and the two sides and the place itself are looked at one by one.  A piece that is zero
-   throughout is a range of roots.  */
+   find_step.c - roots of formulas with steps (rounding to marks), piece by piece.  Between two jumps a step is constant.  A
+   jump is where the argument of a rounding is on the boundary between two marks.  If that is a fraction, it is
+   found exactly; then the two sides and the place itself are examined separately.  A piece on which the formula is
+   zero is a range of roots.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -67,8 +67,7 @@ on_boundaries (int *on, br__finder *f, const br_number *x, const unsigned char *
   return status;
 }
 
-/* What lies on one side of a place: no root; roots all over; roots from one end or the other up to a place within it
-   that is not known; or that is not known.  */
+/* The roots on one side of a jump: none; everywhere; from one end up to an unknown place; or not known.  */
 enum side { SIDE_NONE, SIDE_ZERO, SIDE_UP_TO, SIDE_UNKNOWN };
 
 /* 1 in *MEETS where F, its steps held, may be zero at X but has the sign of END otherwise, or has it there, too.  */
@@ -134,8 +133,8 @@ judge_pole (enum side *side, br__finder *f, const br__stretch *s, const br_numbe
   return status;
 }
 
-/* What the formula is on the one side of a jump or a root, from LOW to HIGH: its steps are there what they are at LOW
-   where AT_LOW, else at HIGH, and the other end is a root where AT_PLACE.  */
+/* Examines one side of a jump or a root, from LOW to HIGH.  Its steps have the values that they have at LOW if AT_LOW, else
+   those at HIGH; AT_PLACE: the other end is a root.  */
 static br_status
 look_at (enum side *side, br__finder *f, const br_number *low, const br_number *high, int at_low, int at_place)
 {
@@ -206,7 +205,7 @@ is_single (const br__enclosure *e)
   return found == 1 && next;
 }
 
-/* Where the jump of S is is not known: there is no root if neither side of it, drawn over all of S, has one.  */
+/* The place of the jump in S is not known.  S has no root if neither side of the jump, extended to all of S, has one.  */
 static br_status
 take_unplaced (br__finder *f, const br__stretch *s, int single)
 {
@@ -219,7 +218,7 @@ take_unplaced (br__finder *f, const br__stretch *s, int single)
   return br__finder_leave (f, &s->low, &s->high);
 }
 
-/* Nothing is decided from LOW to HIGH, if the functions have a value at both.  */
+/* Records that nothing is decided from LOW to HIGH, if the functions have a value at both.  */
 static br_status
 leave_side (br__finder *f, const br_number *low, const br_number *high)
 {

@@ -61,7 +61,7 @@ add_parts (stack *k)
   return status;
 }
 
-/* Where there is no slope (a corner, a step) nothing can be said of shares.  */
+/* If there is no slope (a corner, a step), shares cannot be given.  */
 static br_status
 find_slopes (stack *k)
 {

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   tidy.c - every given dimension moved to its nearest mark: done for real and, where only a
-   proposal was asked for, taken back before the answer is given.  */
+   tidy.c - moves every given dimension to its nearest mark.  The changes are really made; if only a
+   proposal was asked for, they are rolled back before the answer is given.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -15,7 +15,7 @@
 #include "sheet/caution.h"
 #include "solve/find.h"
 
-/* What is tidied: the entries that are named, or all but these.  */
+/* The entries to tidy: those that are named, or all except these.  */
 typedef struct choice
 {
   br__entry **named;
@@ -33,7 +33,7 @@ is_named (const choice *c, const br__entry *e)
   return 0;
 }
 
-/* 1 if E may move: what is named by itself, whatever it is; else all that is not known and not bought as it is.  */
+/* 1 if E may move.  A named entry always may; others only if they are not `known` and not bought hardware.  */
 static int
 is_chosen (const choice *c, br__entry *e)
 {
@@ -193,7 +193,7 @@ put_rows (br_record *r, br_sheet *sheet, const br__moves *moves, const br__mark 
     }
 }
 
-/* What each check says now.  */
+/* Judges each check now.  */
 static br_status
 judge_all (br__run *run)
 {

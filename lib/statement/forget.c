@@ -12,7 +12,7 @@
 enum { DIMENSION, SHAPE, STOCK, PART, KINDS };
 static const char *const kinds[KINDS] = { "dimension", "shape", "stock", "part" };
 
-/* How many things are called by the name at hand; IS says of which kinds.  */
+/* How many things have the name in the current token; IS gets of which kinds.  */
 static int
 things_called (int is[KINDS], const br__run *run)
 {
@@ -27,7 +27,7 @@ things_called (int is[KINDS], const br__run *run)
   return is[DIMENSION] + is[SHAPE] + is[STOCK] + is[PART];
 }
 
-/* What is called by the name at hand; where that is more than one thing, the way to say which is told.  */
+/* Forgets the thing with the name in the current token; if there are several, the error says how to choose one.  */
 static br_status
 forget_named (br__run *run)
 {
@@ -47,7 +47,7 @@ forget_named (br__run *run)
   return BR_DOMAIN;
 }
 
-/* The word at hand says of what kind the name behind it is.  */
+/* 1 if the current token is the word KIND and a name follows it.  */
 static int
 is_kind (br__run *run, const char *kind)
 {
@@ -73,7 +73,7 @@ forget_next (br__run *run)
   return is_kind (run, "dimension") ? br__forget_dimension (run) : forget_named (run);
 }
 
-/* Fails where the line has a mistake further on: what is said to be forgotten is.  */
+/* Fails if the rest of the line has an error, so that nothing is reported as forgotten that is not.  */
 static br_status
 look_ahead (br__run *run)
 {

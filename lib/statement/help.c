@@ -357,7 +357,7 @@ offer_words (const completion *c, const char *words)
     }
 }
 
-/* Where the word begins that ends at POINT.  */
+/* The start of the word that ends at POINT.  */
 static size_t
 word_start (const char *text, size_t point)
 {
@@ -374,8 +374,8 @@ word_start (const char *text, size_t point)
   return start;
 }
 
-/* 1 where the name of a file is typed behind `into`; *START gets where it begins.  What a length is divided
-   into is none.  */
+/* 1 if a file name is being typed after `into`; *START gets its start.  The number of parts after `divide ... into` is
+   not a file name.  */
 static int
 is_file_behind_into (size_t *start, const br__statement *st, const char *text, size_t point)
 {

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   missing.c - what the sheet still needs, and by whom: dimensions, shapes, and what stock and parts
-   name; and all that names a dimension.  */
+   missing.c - lists the names that the sheet still needs and what needs them: dimensions, shapes, and names
+   in stock and parts; and everything that uses a dimension.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -126,7 +126,7 @@ first_of_shape (const br__entry *user, const char *name, size_t length)
   return NULL;
 }
 
-/* Whether a formula of the graph names E: a distance that is not asked for any more needs nothing.  */
+/* 1 if a formula of the graph uses E.  A distance that is no longer used does not count.  */
 static int
 is_needed (const br__entry *e)
 {
@@ -136,8 +136,8 @@ is_needed (const br__entry *e)
   return 0;
 }
 
-/* What names number PART of the shape NAME: who names several numbers of it is listed at the first.  Of a
-   distance, those who ask for it.  */
+/* Lists what uses number PART of the shape NAME; users of several numbers are listed once, at the first.  Instead of a
+   distance its users are listed.  */
 static void
 list_shape_users (br_list *by, const br__entry *part, const char *name, size_t length)
 {
@@ -229,7 +229,7 @@ tell_flat (br__run *run, size_t *count)
   return status;
 }
 
-/* 1 if S is the first that lies behind a shape that is not there and of which no formula speaks.  */
+/* 1 if S is the first shape `behind` a shape that does not exist and that no formula uses.  */
 static int
 is_behind_nothing (const br__shape *s, const br_sheet *sheet)
 {
@@ -303,7 +303,7 @@ tell_names (br__run *run, size_t *count)
   return status;
 }
 
-/* Whether U names what is not given and nothing else has told.  */
+/* 1 if a missing name is used by stock and parts alone, so that it has not been listed yet.  */
 static int
 is_for_wood_alone (const use *u, const br_sheet *sheet)
 {

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   open.c - sheets in files: `open` instead of what is there, `use` beside it, `new`.  */
+   open.c - sheets in files: `open` replaces the sheet, `use` adds to it; and `new`.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -33,8 +33,8 @@ refuse_all (void *user, const br_file_request *request)
   return 0;
 }
 
-/* Whether the line is of the language: one that is right, `NAME = ...` also where what follows is wrong, and a
-   statement of which something is wrong but how it is written.  */
+/* 1 if the line is in the sheet language: it is correct, it begins with `NAME =`, or it is a statement with an error
+   that is not a syntax error.  */
 static int
 is_of_language (br_sheet *scratch, const char *text, size_t length, const char *path)
 {
@@ -49,8 +49,8 @@ is_of_language (br_sheet *scratch, const char *text, size_t length, const char *
   return status == BR_OK || (known && status != BR_SYNTAX);
 }
 
-/* Whether a line of TEXT is of the language, tried out in a sheet that is thrown away and touches nothing.  A text
-   that has no lines but remarks is one, too.  */
+/* *HAS = 1 if a line of TEXT is in the sheet language, tested in a temporary sheet that may not use files.  A text
+   that has only remarks counts, too.  */
 static br_status
 has_line (int *has, const br_sheet *sheet, const char *text, size_t length, const char *path, br_error *error)
 {
@@ -293,7 +293,7 @@ br__do_new (br__run *run)
     status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->word.length, "a sheet cannot empty itself");
   if (status == BR_OK && !give_up)
     status = br__check_saved (run);
-  /* One that is empty already is not kept for `undo`.  */
+  /* An empty sheet is not saved for `undo`.  */
   const int empty = !run->sheet->first && !run->sheet->path && !br__graph_size (run->sheet->graph);
   if (status == BR_OK && !empty)
     status = br__content_new (&content, run->sheet, run->error);
@@ -320,7 +320,7 @@ check_other (const br_sheet *sheet, const sheet_file *f, const char *path, br_er
   return BR_DOMAIN;
 }
 
-/* Puts the line before those that it brings in, unless it stands there already.  */
+/* Adds the line before those that it brings in, unless it is there already.  */
 static br_status
 use_path (br__run *run, const char *path)
 {

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   opened.h - what `open` and `recover` share.  */
+   opened.h - shared by `open` and `recover`.  */
 #ifndef BR_STATEMENT_OPENED_H
 #define BR_STATEMENT_OPENED_H
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   recover.c - work that is not saved, kept in a file of its own, and brought back as the sheet that it was.
+   recover.c - writes unsaved work to a recovery file, and restores the sheet from it.
 
-   Such a file begins with lines of a word and a value, up to an empty one; the sheet's lines follow.  */
+   A recovery file begins with lines of a word and a value, up to an empty line; the sheet's lines follow.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -38,7 +38,7 @@ br_sheet_keep (const br_sheet *sheet, const char *path, br_error *error)
   if (status == BR_OK)
     {
       br__text_puts (&t, FIRST "\n");
-      /* Where its folder is gone, it comes back as a sheet without a file.  */
+      /* If its folder no longer exists, the sheet is restored without a file.  */
       if (place && !strchr (place, '\n'))
         br__text_printf (&t, "%s %s\n", sheet->path ? "file" : "at", place);
       if (sheet->stamp.known)

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   rename.c - `rename OLD to NEW`: the lines of the sheet are written anew with the other name, and run in the place of
-   those that were there, so that one undo takes it back.  */
+   rename.c - `rename OLD to NEW`: the lines of the sheet are rewritten with the new name and run as a replacement of
+   the whole sheet, so that one undo reverts it.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -48,8 +48,8 @@ is_clause (const br__statement *st, const char *word, size_t length, const br__t
   return 0;
 }
 
-/* Puts the line with NEW for OLD, its note as it is; 1 where OLD stood in it.  What is text to the end of the line or the
-   name of a file stays.  */
+/* Writes the line with NEW instead of OLD, with its note unchanged; returns 1 if OLD was in it.  Free text and file names are
+   not changed.  */
 static int
 put_line (br_text *t, const char *text, size_t length, const names *n)
 {
@@ -135,7 +135,7 @@ count_fault (void *user, const br_fault *fault)
   m->memory |= fault->error->status == BR_NO_MEMORY;
 }
 
-/* Runs TEXT in the place of what is there, as the same file.  M = the mistakes of its lines.  */
+/* Replaces the sheet by the one that TEXT gives, with the same file.  M = the errors of its lines.  */
 static br_status
 run_anew (mistakes *m, br__run *run, const br_text *text)
 {

@@ -101,7 +101,7 @@ put_worst (br_record *r, const totals *t, const br__settings *s)
   return status;
 }
 
-/* What the list comes to, into R.  */
+/* Adds the total of the list to R.  */
 static br_status
 put_total (br_record *r, const totals *t, const br__mark *mark, const br__settings *s)
 {
@@ -128,8 +128,8 @@ put_total (br_record *r, const totals *t, const br__mark *mark, const br__settin
   return status;
 }
 
-/* The rounding record of X, which was rounded to ROUNDED on marks of SIZE; NEAREST is its nearest mark where the total
-   took it to another one, else NULL; T is what the list comes to that ends with it, or NULL.  */
+/* Answers a rounding record: X was rounded to ROUNDED on marks of SIZE.  NEAREST is its nearest mark if `keep total` moved
+   it to another one, else NULL; T has the totals if X is the last of a list, else NULL.  */
 static br_status
 emit_rounding (br__run *run, const br__tree *tree, const br__value *x, const br__rounded *rounded,
                const br__mark *mark, const br_number *size, const br_number *nearest,

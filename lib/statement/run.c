@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   run.c - `run files`: what the lines of sheet files were not allowed to do by themselves.  */
+   run.c - `run files`: runs the lines of sheet files that the file policy refused at first.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

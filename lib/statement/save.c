@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   save.c - the sheet into a file: never over another one, nor over what somebody else has made of it, unless that is
-   said.  */
+   save.c - saves the sheet to a file.  It never replaces another file, nor its own file if somebody else changed that,
+   unless the user says so.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -20,7 +20,7 @@ typedef struct way
   int in_place;
 } way;
 
-/* Whether the sheet's own file PATH holds what it held when it was read or written last.  */
+/* 1 if the sheet's own file PATH has not changed since it was last read or written.  */
 static int
 is_unchanged (const br_sheet *sheet, const char *path)
 {
@@ -51,7 +51,7 @@ check_there (const br_sheet *sheet, const char *path, const way *how, br_error *
   return BR_DOMAIN;
 }
 
-/* What was written; to be cleared.  */
+/* Writes the sheet to PATH; T = the bytes written, which the caller clears.  */
 static br_status
 write_to (br_text *t, const br_sheet *sheet, const char *path, const way *how, br_error *error)
 {
@@ -77,7 +77,7 @@ save_to (br_sheet *sheet, const char *path, const way *how, br_error *error)
   br_text t = BR_TEXT_ZERO;
   char *copy = br__strndup (path, strlen (path));
   br_status status = copy ? write_to (&t, sheet, path, how, error) : br__fail_plain (error, BR_NO_MEMORY, 0, 0);
-  /* What is written to a device or a pipe is a copy: nobody could open it again.  */
+  /* A device or a pipe gets only a copy, because it cannot be opened again as the file of the sheet.  */
   if (status == BR_OK && is_plain (path))
     {
       br__free (sheet->path);
@@ -134,7 +134,7 @@ read_way (way *how, size_t *start, br__run *run)
           *start = behind.next;
         }
     }
-  /* What somebody else wrote asks for nothing to be lost.  */
+  /* A line of a file, which somebody else may have written, must not overwrite anything.  */
   if (run->from_file && run->asked && (how->over || how->in_place))
     status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->end - run->word.offset,
                        "a sheet that comes from a file writes over nothing");
@@ -166,7 +166,7 @@ is_spoken (const br__run *run, const br__lexer *at, const char *const *words)
   return 0;
 }
 
-/* What people call a sheet.  */
+/* Words that users may use for the sheet.  */
 static const char *const things[] = { "it", "this", "my", "the", "a", "sheet", "work", "design", "file", "drawing", "picture", "project", "everything", "all", NULL };
 
 /* `save as FILE`, `save my sheet to FILE`, `save it`, `save to a file`: the words could be a part of the file's name.  */
@@ -220,7 +220,7 @@ refuse_between (br__run *run)
     return BR_OK;
   for (size_t i = start, n; i < end; i += n + 1)
     {
-      /* What is typed has no NUL at its end.  */
+      /* The typed text need not end with NUL.  */
       for (n = 0; i + n < end && run->text[i + n] != ' '; n++)
         ;
       for (size_t k = 0; k < sizeof between / sizeof between[0] && i > start && !spoken && i + n + 1 < end; k++)
@@ -275,7 +275,7 @@ refuse_ending (br__run *run)
   return BR_OK;
 }
 
-/* `save cart.sheet as well`: what stands behind the file's name could be words, or a part of it.  */
+/* `save cart.sheet as well`: the text after the file name could be other words, or a part of the name.  */
 static br_status
 refuse_behind (br__run *run)
 {

@@ -377,7 +377,7 @@ typedef struct setting
   const char *name;
   br_status (*read) (br__run *run, br__settings *new);      /* what stands behind the name */
   void (*put) (br_text *t, const br__settings *s);
-  /* What it is read from whatever was set before, where that has a say in how a line of it is read; or NULL.  */
+  /* If earlier settings influence how its line is parsed: writes the value so that they do not; else NULL.  */
   void (*put_again) (br_text *t, const br__settings *s);
 } setting;
 
@@ -467,8 +467,8 @@ br__do_setting (br__run *run)
   return status;
 }
 
-/* Whether all numbers in LINE have units of their own: then it means the same whatever was set before it.  A mixed number
-   in front of its unit is one number.  */
+/* 1 if all numbers in LINE have units, so that its meaning does not depend on earlier settings.  A mixed number before its
+   unit is one number.  */
 static int
 stands_alone (const br__line *line)
 {
@@ -538,7 +538,7 @@ br__do_title (br__run *run)
   return text_setting (run, "title", &run->sheet->title);
 }
 
-/* Nothing is taken from the clock: the same sheet always gives the same page.  */
+/* The date is not taken from the clock, so that the same sheet always gives the same page.  */
 br_status
 br__do_date (br__run *run)
 {

@@ -13,7 +13,7 @@
 
 #define MOST_MARKS 10000
 
-/* A length from the expression at hand, and where it stood.  */
+/* A length and its place in the line.  */
 typedef struct given
 {
   br__value v;
@@ -161,7 +161,7 @@ finish (division *d, br_record *r, br_status status)
   if (status == BR_OK)
     return br__emit (d->run, r);
   br__record_free (r);
-  /* That it was stopped has been told.  */
+  /* The stop has been reported already.  */
   return br__fail_untold (d->run->error, status, 0, d->run->end);
 }
 

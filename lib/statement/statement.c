@@ -63,7 +63,7 @@ is_among (const br__statement *st, const char *const *words)
   return *words != NULL;
 }
 
-/* What gives memory back, or keeps the work when there is no more, may take some over the limit.  */
+/* 1 for statements that may exceed the memory limit, because they free memory or save the work.  */
 static int
 spares_memory (const br__statement *st)
 {
@@ -91,8 +91,8 @@ asks (const br__statement *st)
   return is_among (st, words);
 }
 
-/* One question is within limits of its own.  Many in one input share a budget, and a question is refused once it is spent;
-   what is defined is kept even then.  Files that are written are not counted: a stranger's sheet writes none.  */
+/* Each question has limits.  All questions of one input also share a budget, and are refused when it is used up; definitions
+   are still accepted then.  Statements that write files are not counted: lines of sheet files may not write any.  */
 static br_status
 answer (br__run *run, const br__statement *st)
 {
@@ -242,7 +242,7 @@ run_statement (br__run *run)
   return status;
 }
 
-/* Says which file the line would touch, and what allows it: what the error of RUN says may be of the words of a phrase.  */
+/* Reports which file the line would use, and how to allow it.  The error of RUN is not used: it may quote a translated phrase.  */
 static br_status
 tell_refused (br__run *run)
 {
@@ -250,14 +250,14 @@ tell_refused (br__run *run)
     return br__fail_plain (run->error, BR_NO_MEMORY, 0, 0);
   const int may = !run->asked && br__file_would_be_allowed (run);
   struct stat st;
-  /* What of it is of the same kind, is known when it is written.  */
+  /* Whether the existing file is of the same kind is tested only when it is written.  */
   const int there = may && run->refused_use == BR_FILE_WRITE && lstat (run->refused_path, &st) == 0;
   return br__remark (run, "this sheet would %s `%.*s`%s", run->refused_use == BR_FILE_WRITE ? "write" : "read", BR__CLIP (run->refused_path, 140),
                      there ? ", which is there already: `run files` does it unless what is there must stay"
                      : may ? ": `run files` does it" : ": only `benchrule --allow-files` lets it");
 }
 
-/* What stands in a sheet file and touches other files is done when the user asks for it.  */
+/* A line of a sheet file that uses other files is run only when the user asks for it.  */
 static br_status
 settle_refused (br__run *run, br_status status)
 {
@@ -286,7 +286,7 @@ tell_fault (br__run *run, br_status status)
   size_t most = status == BR_NO_MEMORY ? br__account_refused () : 0;
   if (most && br__error_is_plain (error))
     br__fail (error, status, error->offset, error->length, "more than %zu MiB of memory for one sheet", most >> 20);
-  /* A place in words that were written anew may lie behind the line.  */
+  /* An offset in a translated phrase may be past the end of the typed line.  */
   if (error->offset > run->length)
     error->offset = run->length;
   if (error->length > run->length - error->offset)

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   statements.h - what is typed: the statements of this room, and the table that joins those of all rooms.  */
+   statements.h - the statements of this room, and the table of the statements of all rooms.  */
 #ifndef BR_STATEMENT_STATEMENTS_H
 #define BR_STATEMENT_STATEMENTS_H
 

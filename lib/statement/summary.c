@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   summary.c - what is on a sheet that was opened, in a few lines: sizes, what waits, checks, cautions.  */
+   summary.c - a summary of an opened sheet in a few lines: sizes, waiting names, checks, cautions.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -18,7 +18,7 @@ count_caution (void *user, const br_record *record)
   *(size_t *) user += strcmp (br_record_kind (record), "caution") == 0;
 }
 
-/* What `cautions` would show.  From here on it counts as given.  */
+/* Counts the cautions that `cautions` would show; they count as given then.  */
 static br_status
 count_cautions (size_t *count, const br__run *run)
 {

@@ -10,10 +10,10 @@ typedef struct br__told
   const br_sink *to;
   br_sink sink;
   size_t count;
-  int summary;                  /* answers are left out, but for what asks for something to be done */
+  int summary;                  /* answers are omitted, except those that ask the user to do something */
 } br__told;
 
-/* What passes on to SINK, which is borrowed.  */
+/* A sink that passes records on to SINK, which must stay valid until br__told_end.  */
 const br_sink *br__told_start (br__told *t, const br_sink *sink);
 void br__told_end (br__told *t, const char *path);
 

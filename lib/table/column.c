@@ -14,7 +14,7 @@
 #include "sheet/access.h"
 #include "formula/words.h"
 
-/* What is behind the file's name: clauses, and `into` at the end.  */
+/* Parses the text after the file name: clauses, and `into` at the end.  */
 static br_status
 take_clauses (char **target, br__column_job *job, size_t at)
 {
@@ -36,7 +36,7 @@ take_clauses (char **target, br__column_job *job, size_t at)
   return status;
 }
 
-/* What every cell needs, worked out once.  */
+/* Computes once what is needed for every cell.  */
 static br_status
 set_sizes (br__column *c)
 {
@@ -70,7 +70,7 @@ put_mark (br_record *r, const char *key, const br_number *mark, int length, cons
   br__put_from (r, key, &t);
 }
 
-/* What the total was and has become.  */
+/* The fields for the total before and after.  */
 static br_status
 put_total (br_record *r, const br__column_sums *s, const br__column *c)
 {

@@ -13,7 +13,7 @@
 
 typedef enum br__column_size { BR__AS_IT_IS, BR__FULL_SIZE, BR__DRAWN_SIZE } br__column_size;
 
-/* What is done with the cells of a column.  While blocks are worked on nobody changes it.  */
+/* How to process the cells of a column.  Read-only while threads work on blocks.  */
 typedef struct br__column
 {
   const br__settings *settings;
@@ -75,7 +75,7 @@ typedef struct br__column_sum
   br__pile piles[BR__PILES];
 } br__column_sum;
 
-/* What rows and their marks come to.  All zero bits: no rows.  */
+/* The sums of the values and of the marks of rows.  All zero bits: no rows.  */
 typedef struct br__column_sums
 {
   br__column_sum exact[2], marks[2];  /* of plain numbers, and of lengths in inches */
@@ -126,7 +126,7 @@ br_status br__column_unit (const br_unit **unit, const br__csv_row *row);
 /* The column, from 1, with the names of what the column INDEX has the sizes of; 0 where there is no other.  */
 br_status br__column_of_names (size_t *number, size_t index, const char *at, const char *end, int last, char separator);
 
-/* Says in R what stands between the cells of C, where that is no comma, and whether decimals have commas.  */
+/* Adds to R the separator of the cells of C, if it is not a comma, and whether decimals have commas.  */
 void br__put_cells_by (br_record *r, const br__column *c);
 /* column_cells.c.  The value of the column's cell in ROW, in inches for a length.  ERROR is placed in
    the cell's bytes; X is 0 then.  */
@@ -136,7 +136,7 @@ br_status br__column_value (br_number *x, br_dimension *dimension, const br__col
 void br__column_rows (br__block *b, const br__column *c);
 void br__bads_clear (br__bads *bads);
 
-/* What became of a column.  */
+/* The result of a column.  */
 typedef struct br__column_result
 {
   size_t rows, marks;

@@ -25,7 +25,7 @@ br__bads_clear (br__bads *bads)
   bads->count = bads->told = 0;
 }
 
-/* What X is at the size that is asked for.  */
+/* Scales X to the size that is asked for.  */
 static br_status
 resize (br_number *x, const br__column *c)
 {
@@ -253,7 +253,7 @@ add_bad (br__block *b, const br__csv_row *row, const char *place, const br_error
   bad->text = br__strndup (start, bad->length);
   bad->error = *error;
   bad->error.offset += (size_t) (place - start);
-  /* A cell that goes on in the next line is told up to the end of this one.  */
+  /* Only the first line of a cell with several lines is reported.  */
   if (bad->error.offset > bad->length)
     bad->error.offset = bad->length;
   if (bad->error.length > bad->length - bad->error.offset)

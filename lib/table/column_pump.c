@@ -108,7 +108,7 @@ merge (br__pump *p, br__block *b)
   return status == BR_OK ? BR_OK : br__fail_plain (p->job->run->error, status, 0, 0);
 }
 
-/* What comes of B, a record for each row.  */
+/* Passes the results of B to the sink, a record for each row.  */
 static br_status
 emit_rows (br__pump *p, const br__block *b)
 {

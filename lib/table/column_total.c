@@ -27,7 +27,7 @@ br__parts_clear (br__parts *t)
 
 #define MOST 2000000          /* measures that are held at once: some 200 MB */
 
-/* The values of the rows of B, those that are none left out.  */
+/* Collects the values of the rows of B; cells that are not measures are skipped.  */
 static br_status
 gather (br__parts *t, br__pump *p, br__block *b)
 {

@@ -5,7 +5,7 @@
 
 #include "table/column.h"
 
-/* Places in the line: what stands between quotes, or up to the next blank.  */
+/* Words of the line, by their offsets: the text between quotes, or up to the next blank.  */
 typedef struct br__words
 {
   size_t start, end;          /* without its quotes */

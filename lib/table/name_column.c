@@ -326,7 +326,7 @@ check_name (naming *n)
   return BR_OK;
 }
 
-/* What stands behind a size and says how far it may be off: ±0.1.  */
+/* Writes the tolerance that follows a size: ±0.1.  */
 static void
 put_tolerance (naming *n, const char *text, const char *end, const br_unit *unit)
 {
@@ -424,7 +424,7 @@ take_rows (naming *n)
 
 /* ---- Dimensions ---- */
 
-/* Forty answers would hide what there is to say of them.  */
+/* The answer of each single assignment is not passed on: forty of them would hide the summary.  */
 static void
 pass_record (void *user, const br_record *record)
 {

@@ -110,7 +110,7 @@ to_utf8 (char **bytes, size_t *length)
 
 /* ---- Cells ---- */
 
-/* Takes the cell at *AT out of the text: unquoted, trimmed, ended.  Returns what stood behind it.  */
+/* Extracts the cell at *AT in place: unquoted, trimmed, NUL-terminated.  Returns the character after it.  */
 static char
 take_cell (char **cell, char **at, const char *end, char separator, size_t *breaks, int *open)
 {
@@ -129,7 +129,7 @@ take_cell (char **cell, char **at, const char *end, char separator, size_t *brea
       *open = from >= end;
       from += from < end;
     }
-  /* What stands behind a quoted cell belongs to it: "2-3/8"" is a measure with its inch sign.  */
+  /* Text after the closing quote belongs to the cell: "2-3/8"" is a measure with its inch sign.  */
   while (from < end && *from != separator && *from != '\n')
     *to++ = *from++;
   char behind = from < end ? *from : 0;
@@ -145,7 +145,7 @@ take_cell (char **cell, char **at, const char *end, char separator, size_t *brea
   return behind;
 }
 
-/* A table is text: none of what only files of another make hold.  */
+/* A table is text: fails at a control character, which only binary files contain.  */
 static br_status
 find_control (const char *bytes, size_t length, const char *path, br_error *error)
 {

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   rows.h - tables that teachers bring: names, answers, keys, points.  Commas, semicolons or tabs
-   part the cells, whichever the first row has most of; UTF-8, UTF-16 with its mark, or else
-   Windows-1252 (what older spreadsheets write: common practice, no source).  */
+   rows.h - reads tables of teachers: names, answers, keys, points.  The separator is the comma, semicolon or
+   tab, whichever is most frequent in the first row.  The encoding is UTF-8, UTF-16 with a byte order mark, or else
+   Windows-1252 (which older spreadsheets write: common practice, no source).  */
 #ifndef BR_TABLE_ROWS_H
 #define BR_TABLE_ROWS_H
 
@@ -20,7 +20,7 @@ typedef struct br__row
 
 typedef struct br__rows
 {
-  char *bytes;          /* what the cells lie in */
+  char *bytes;          /* the buffer that the cells point into */
   char **cells;
   br__row *rows;
   size_t count;

@@ -95,7 +95,7 @@ rising (const void *a, const void *b)
   return *x < *y ? -1 : *x > *y;
 }
 
-/* What is left is said at no more than it is.  */
+/* The length of an offcut is rounded down.  */
 static br_status
 put_offcut (br_record *r, const show *s, int64_t n)
 {
@@ -109,8 +109,8 @@ put_offcut (br_record *r, const show *s, int64_t n)
   return status;
 }
 
-/* Where pencil lines go, measured from one end (ACROSS: from one edge): the saw cuts beyond them.  None where a
-   piece ends with the stock.  *COUNT places in units, rising; to be freed.  */
+/* The places of the pencil lines, measured from one end (ACROSS: from one edge); the saw cuts beyond them.  No line if a
+   piece ends with the stock.  Returns *COUNT places in units, ascending; the caller frees them.  */
 static int64_t *
 pencil_places (size_t *count, const show *s, const br__plan_stick *stick, int across)
 {

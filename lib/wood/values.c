@@ -51,7 +51,7 @@ br_sheet_get (br_real *value, br_dimension *dimension, const br_sheet *sheet, co
   return BR_OK;
 }
 
-/* What stands behind a number of DIMENSION, or NULL for one that has no unit in the language.  */
+/* The unit to write after a number of DIMENSION, or NULL if the language has no unit for it.  */
 static const char *
 unit_of (br_dimension dimension)
 {
@@ -66,7 +66,7 @@ unit_of (br_dimension dimension)
     }
 }
 
-/* Adds 3/2 in * sqrt(2) * pi, of which what makes no difference is left out.  */
+/* Adds a term such as 3/2 in * sqrt(2) * pi, without factors that are 1.  */
 static br_status
 put_term (br_text *t, const br__term *term, const char *unit, int first)
 {
@@ -167,7 +167,7 @@ br_sheet_set (br_sheet *sheet, const char *name, const br_real *value, br_dimens
   return status;
 }
 
-/* ---- What stands on it ---- */
+/* ---- The items of a sheet ---- */
 
 /* The first line from LINE on that defines a dimension which counts.  */
 static const br__line *

@@ -166,7 +166,8 @@ read_from (br__run *run, br__wood *w)
   return br__lex_next (&run->lex, run->error);
 }
 
-/* What FUNCTION gives of the shape NAME, as T; without FUNCTION what of the rectangle around it is waste, in hundredths.  */
+/* T = a call of FUNCTION for the shape NAME; if FUNCTION is NULL, the percentage of the rectangle around the shape that is
+   waste.  */
 static br_status
 parse_of_shape (br__tree *t, const char *function, const char *name, br__run *run)
 {
@@ -379,7 +380,7 @@ keep_wood (br__run *run, int stock)
   br_status status = read_wood (run, w);
   if (status == BR_OK)
     status = br__wood_work_out (&piece, run, w);
-  /* What could not be cut any more when the sheet was saved is still its stock or part.  */
+  /* If its sizes depend on others, a saved stock or part may have become impossible after it was typed; it is accepted.  */
   if (status == BR_OK && piece.problem.length && !piece.waits && !(run->from_file && follows_others (w)))
     status = br__fail (run->error, BR_DOMAIN, run->word.offset, run->end - run->word.offset, "%s",
                        br__text_string (&piece.problem));

@@ -57,7 +57,7 @@ typedef struct br__piece
 } br__piece;
 
 void br__piece_clear (br__piece *p);
-/* The sizes and the quantity of W; what is wrong with them stands in PROBLEM.  */
+/* Computes the sizes and the quantity of W; an error in them is stored in PROBLEM.  */
 br_status br__wood_work_out (br__piece *p, br__run *run, const br__wood *w);
 
 typedef struct br__wood_list
@@ -66,8 +66,8 @@ typedef struct br__wood_list
   size_t stock_count, part_count;
 } br__wood_list;
 
-/* Works all stocks and parts out; what is wrong with one stands in its PROBLEM.  The rest is as for
-   any function: BR_NO_MEMORY and the like.  */
+/* Computes all stocks and parts; an error in one of them is stored in its PROBLEM.  Returns only other errors:
+   BR_NO_MEMORY and the like.  */
 br_status br__wood_resolve (br__wood_list *list, br__run *run);
 void br__wood_list_clear (br__wood_list *list);
 
@@ -87,12 +87,12 @@ br_status br__put_sheet_exact (br_record *r, const char *key, const br_number *i
 br_status br__wood_show (br__run *run, const br__piece *p);
 br_status br__stock_list (br__run *run);
 
-/* What there is to say of the parts: how to hold the first of them and which are small, or each, in a line; or all of it in full.  */
+/* The cautions about parts: how to hold the first of them and which are small, or each part in a line; or all in full.  */
 typedef enum br__wood_which { BR__WOOD_FIRST, BR__WOOD_EACH, BR__WOOD_FULL } br__wood_which;
 br_status br__wood_cautions (br__run *run, const br__wood_list *list, br__wood_which which);
-/* wood_depth.c: the parts of which a shape has a depth that is none of their sizes.  */
+/* wood_depth.c: reports parts whose shape has a depth that is not one of their sizes.  */
 br_status br__wood_depths (br__run *run, const br__wood_list *list);
-/* What the views have to agree on: these parts, and the wheels on their axles.  */
+/* Reports where the views disagree: these parts, and the wheels on their axles.  */
 br_status br__tell_across (br__run *run);
 br_status br__do_rubs (br__run *run);
 

@@ -15,7 +15,7 @@
 #include "wood/wood.h"
 #include "shop/caution.h"
 
-/* The machines that parts are cut at; what they are shaped at later is no matter of a list.  */
+/* 1 for machines that cut parts to size; machines that shape them later do not matter for a cut list.  */
 static int
 is_saw (const br__advice *a)
 {
@@ -37,7 +37,7 @@ add_name (br_text *names, const char *name)
 /* Names of parts that are small, that may be, and that have short grain.  */
 enum { SMALL, MAY_BE_SMALL, SHORT_GRAIN, KINDS };
 
-/* What is said of the parts as they are given, or AS_CUT, within their tolerances.  */
+/* The cautions about parts at their given sizes or, AS_CUT, within their tolerances.  */
 typedef struct wood_names
 {
   br_text *holding, small[KINDS];
@@ -112,8 +112,8 @@ choke (br_text *names, const br__piece *p, const br_real *sizes, const br_real *
   return status;
 }
 
-/* Wood with less than 1/2 in along the grain and more across splits (common practice, no source); plywood has its grain both
-   ways, and what may lie across can be turned.  */
+/* Wood with less than 1/2 in along the grain and more across splits (common practice, no source).  Not plywood, which has its
+   grain both ways, and not parts that may be turned.  */
 static int
 is_short_grained (const br__piece *p, const br__wood *stock)
 {
@@ -161,7 +161,7 @@ look_at_part (wood_names names[2], br__run *run, const br__wood_list *list, cons
   for (int cut = 0; cut <= off && status == BR_OK; cut++)
     {
       const br_real *now = cut ? least : sizes, *given = cut ? sizes : NULL;
-      /* What no stock is there for is not cut, but as small.  */
+      /* A part without a stock is not cut, but it is small all the same.  */
       if (!p->problem.length)
         status = hold (names[cut].holding, p, now, given, round, bits);
       if (status == BR_OK)

@@ -247,14 +247,14 @@ same (const br__sized *x, const br__sized *y)
   return x->known && y->known && br_number_equal (&x->value, &y->value);
 }
 
-/* Whether X, as it is cut, is no more than ROOM; what is all of it is not cut.  */
+/* 1 if X, as cut, is at most ROOM.  If X uses the whole ROOM it is not cut.  */
 static int
 within (const br__sized *x, const br__sized *room)
 {
   return br_number_cmp (&x->mark, &room->value) <= 0 || same (x, room);
 }
 
-/* Whether P goes into STOCK one way or, where it may be turned, the other.  */
+/* 1 if P fits into STOCK one way or, if it may be turned, the other.  */
 static int
 goes_in (const br__piece *p, const br__piece *stock)
 {

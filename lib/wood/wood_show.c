@@ -276,7 +276,7 @@ br__do_parts (br__run *run)
 
 /* ---- order ---- */
 
-/* A whole number in LOW .. HIGH that the expression at hand comes to.  */
+/* Parses an expression whose value is a whole number from LOW to HIGH.  */
 br_status
 br__read_count (br__run *run, int64_t *count, int64_t low, int64_t high, const char *what)
 {
@@ -313,7 +313,7 @@ multiply (br__run *run, br__wood_list *list, int64_t class, int64_t spare)
                          BR__CLIP (list->parts[i].wood->name, 60));
       list->parts[i].quantity = each;
     }
-  /* What is to be bought is asked, not what is at hand.  */
+  /* Plan with unlimited stock: the result is what to buy.  */
   for (size_t i = 0; i < list->stock_count; i++)
     list->stocks[i].quantity = -1;
   return BR_OK;

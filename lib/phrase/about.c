@@ -227,7 +227,7 @@ takes_all (const br__about *m, const char *is)
       return 0;
   if (strncmp (is, "$K1 =", 5) == 0 && br__words_among (&m->l, "most|least|sure|never|than|between|over|under|above|below|apart|check|times|half|twice|double|plus|minus"))
     return 0;
-  if (strncmp (is, "$1 * $2", 7) == 0 && br__words_among (&m->l, "circumference|radius|area|perimeter|diagonal"))
+  if (strncmp (is, "$1 * $2", 7) == 0 && br__words_among (&m->l, "circumference|radius|perimeter|diagonal"))
     return 0;
   /* The fender goes round 7/16, and nothing is put on a mark.  */
   for (size_t i = 1; i < m->l.count && strncmp (is, "round", 5) == 0; i++)

@@ -359,7 +359,7 @@ static int
 hint_of_size (br__run *run, br__about *m)
 {
   static const char beside[] = "i|we|bring|could|can|may|want|need|ought|has|needs|wants|supposed|would|like|use|make|put|set|give|have|take|get|let|change|raise|lower|increase|reduce|to|at|be|is|are|shall|should|must|will|it|"
-    "now|only|just|with|in|for|so|that|long|wide|high|tall|thick|deep|across|diameter|dia|length|width|height|thickness|size|of|ok|about|try";
+    "now|only|just|measure|measures|with|in|for|so|that|long|wide|high|tall|thick|deep|across|diameter|dia|length|width|height|thickness|size|of|ok|about|try";
   /* These are kept as a note.  */
   static const char noted[] = "measured|roughly|approx|approximately|nearly|almost|around|dowel|plywood|ply|rod|pine|oak|maple|birch|steel|nominal|actual|inside|outside|guessed|estimated|sketch|picture";
   const br__words *l = &m->l;

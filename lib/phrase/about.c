@@ -227,7 +227,7 @@ takes_all (const br__about *m, const char *is)
       return 0;
   if (strncmp (is, "$K1 =", 5) == 0 && br__words_among (&m->l, "most|least|sure|never|than|between|over|under|above|below|apart|check|times|half|twice|double|plus|minus"))
     return 0;
-  if (strncmp (is, "$1 * $2", 7) == 0 && br__words_among (&m->l, "circumference|radius|area|perimeter|diagonal"))
+  if (strncmp (is, "$1 * $2", 7) == 0 && br__words_among (&m->l, "circumference|radius|perimeter|diagonal"))
     return 0;
   /* The fender goes round 7/16, and nothing is put on a mark.  */
   for (size_t i = 1; i < m->l.count && strncmp (is, "round", 5) == 0; i++)
@@ -359,7 +359,7 @@ static int
 hint_of_size (br__run *run, br__about *m)
 {
   static const char beside[] = "i|we|bring|could|can|may|want|need|ought|has|needs|wants|supposed|would|like|use|make|put|set|give|have|take|get|let|change|raise|lower|increase|reduce|to|at|be|is|are|shall|should|must|will|it|"
-    "now|only|just|with|in|for|so|that|long|wide|high|tall|thick|deep|across|diameter|dia|length|width|height|thickness|size|of|ok|about|try";
+    "now|only|just|measure|measures|with|in|for|so|that|long|wide|high|tall|thick|deep|across|diameter|dia|length|width|height|thickness|size|of|ok|about|try";
   /* These are kept as a note.  */
   static const char noted[] = "measured|roughly|approx|approximately|nearly|almost|around|dowel|plywood|ply|rod|pine|oak|maple|birch|steel|nominal|actual|inside|outside|guessed|estimated|sketch|picture";
   const br__words *l = &m->l;

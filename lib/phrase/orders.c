@@ -10,6 +10,11 @@
 #define PICTURE " .pdf|.svg|.png"
 
 const br__phrase_rule br__phrase_orders[] = {
+  { "K is|= unknown|undecided|open", "?forget $1" },
+  { "V into S", "round $1 to 1/$2|{1} / (1/$2)" },
+  { "* snapped|trimmed to S", "round $1 to 1/$2" },
+  { "is V nearer|closer [to] V or V", "?abs($1 - $2), abs($1 - $3)" },
+  { "X same as K", "?$1 = $2" },
   { "W should|must|ought|has|needs [to] be|equal * times *", "?$1 = {2} * {3}" },
   { "W should|must|ought|has|needs [to] be|equal * plus *", "?$1 = $2 + $3" },
   { "W should|must|ought|has|needs [to] be|equal * minus *", "?$1 = $2 - {3}" },

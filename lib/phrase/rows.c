@@ -8,7 +8,7 @@
    ends so), `U` (a unit), `E` (?/16, as 16), `D` (an
    ordinal such as eighth, as 8) or `S` (one in the plural, as sixteenths or 1/16ths).  In what it is, $1 is the first
    slot, {1} the same in brackets where it is more than a number or a name, @1 a list whose `and` is a comma, &1 ` in` where
-   that is a length.  Where | parts two of them, the phrase is refused with both in its hint, and behind ? it is refused with
+   that is a length, ~1 the sheet's unit where it is none.  Where | parts two of them, the phrase is refused with both in its hint, and behind ? it is refused with
    that hint.  In a hint the value of what follows ! is put in its place.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
@@ -20,6 +20,10 @@
 #define PIECES " [equal] pieces|parts|lengths|sections|bits|strips"
 
 const br__phrase_rule br__phrase_rules[] = {
+  { "show|use|answers [in|as|with] [a] fraction|fractions|decimal|decimals", "?help fractions" },
+  { "[always] round to M from|by now|default [on]", "?ruler $1" },
+  { "new|add|create|make [a] [new] size|dimension|variable [called|named] X [of|is|as|=] *", "$1 = $2" },
+  { "K in A", "?$1 / $2" },
   { "[the] size of [the] G in U", "?width($1) in $2" },
   { "G size", "width($1), height($1)" },
   { "G width", "width($1)" },
@@ -125,8 +129,8 @@ const br__phrase_rule br__phrase_rules[] = {
   { "how many S [are] [there] in *", "{2} / (1/$1&2)" },
   { "* is how many U", "$1 in $2" },
   { "how many V pieces|strips|lengths|slats|parts [can|will|do] [i|we|you] [get|cut|come|make] from|of|out [of] *", "{2} / $1" },
-  { "how many V U pieces|strips|lengths|slats|parts [can|will|do] [i|we|you] [get|cut|come|make] from|of|out [of] *", "{3} / ($1 $2)" },
-  { "how many V U [pieces|strips|lengths] [are] [there] [fit|go] in|into *", "{3} / ($1 $2)" },
+  { "how many V U pieces|strips|lengths|slats|parts [can|will|do] [i|we|you] [get|cut|come|make] from|of|out [of] *", "{3}~3 / ($1 $2)" },
+  { "how many V U [pieces|strips|lengths] [are] [there] [fit|go] in|into *", "{3}~3 / ($1 $2)" },
   { "how many V [pieces|strips|lengths] [are] [there] [fit|go] in|into *", "{2} / $1" },
   { "how many pieces|strips|lengths of V [are] [there] [fit|go] in|into *", "{2} / $1" },
   { "[how] [many] board feet|foot [are] [there] [of|in] [a] V x|by V x|by V feet|foot|ft", "$1 in * $2 in * $3 ft in board feet" },

@@ -366,7 +366,7 @@ put_is (br_text *t, const match *m, const char *is, const char *end, int first)
   int at_end = m->count && last->start + last->count == m->l->count && sum_in (m->l, last) < m->l->count;
   for (; is < end; is++)
     {
-      if (!strchr ("${@&", *is))
+      if (!strchr ("${@&~", *is))
         {
           br__text_putc (t, *is);
           continue;
@@ -375,6 +375,14 @@ put_is (br_text *t, const match *m, const char *is, const char *end, int first)
       if (*is == '&')
         {
           br__text_puts (t, is_length (m->l, &s) ? " in" : "");
+          is++;
+          continue;
+        }
+      /* 48 of 6 in pieces: of 48 in.  */
+      if (*is == '~')
+        {
+          if (!is_length (m->l, &s))
+            br__text_printf (t, s.count == 1 && br__word_begins_number (m->l, s.start) ? " %s" : " * 1 %s", m->l->run->sheet->settings.unit->name);
           is++;
           continue;
         }

@@ -5,6 +5,7 @@
 # include <config.h>
 #endif
 
+#include "phrase/words.h"
 #include "../measure/measure.h"
 #include "../lesson/support.h"
 
@@ -146,9 +147,56 @@ test_many_words (void **state)
   br_sheet_free (sheet);
 }
 
+/* IS has a place for the slot NUMBER.  */
+static int
+takes_slot (const char *is, int number)
+{
+  for (; *is; is++)
+    if (strchr ("${@", *is) && is[1] == '0' + number)
+      return 1;
+  return 0;
+}
+
+/* How many rows of R that are read, and not refused with a hint, leave out what stands in a slot for numbers.  */
+static int
+rows_that_drop (const br__phrase_rule *r)
+{
+  int drop = 0;
+  for (; r->typed; r++)
+    {
+      int number = 0;
+      if (*r->is == '?' || strchr (r->is, '|'))
+        continue;
+      for (const char *word = r->typed; *word; word += strcspn (word, " "), word += *word == ' ')
+        {
+          const size_t length = strcspn (word, " ");
+          if (*word == '[' || !br__phrase_is_slot (word, length))
+            continue;
+          number++;
+          if (strchr ("*QLVMNPDS", *word) && !takes_slot (r->is, number))
+            {
+              print_error ("`%s` leaves out its slot %d: `%s`\n", r->typed, number, r->is);
+              drop++;
+            }
+        }
+    }
+  return drop;
+}
+
+/* No number is left out in silence, but in rows that only ask, are we in inches or mm and why is the wheel 4, and of wheel from 3 to 4 what it
+   was.  */
+static void
+test_numbers_stay (void **state)
+{
+  static const br__phrase_rule bad[] = { { "V of *", "$1" }, { "V of M", "?$1" }, { NULL, NULL } };
+  (void) state;
+  assert_int_equal (rows_that_drop (bad), 1);
+  assert_int_equal (rows_that_drop (br__phrase_rules) + rows_that_drop (br__phrase_orders), 4);
+}
+
 int
 main (void)
 {
-  static const struct CMUnitTest tests[] = { CHECK_TEST (phrases), cmocka_unit_test (test_many_words) };
+  static const struct CMUnitTest tests[] = { CHECK_TEST (phrases), cmocka_unit_test (test_many_words), cmocka_unit_test (test_numbers_stay) };
   return CHECK_RUN (tests);
 }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   interval.c - intervals of MPFI, and the way into MPFR and out of it.  */
+   interval.c - intervals by MPFI, and saving and restoring the state of MPFR.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -301,7 +301,7 @@ br__interval_sine (br__interval_ptr z, br__interval_srcptr x, int cosine)
   widen (z);
 }
 
-/* As sine over cosine: a pole inside X gives the whole line by the division.  */
+/* Computed as sine / cosine: if there is a pole in X, the division gives the whole line.  */
 void
 br__interval_tangent (br__interval_ptr z, br__interval_srcptr x)
 {

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   interval.h - intervals, which certainly contain the values that they stand for, and the way into MPFR and out
-   of it.  What no step could bound is the whole line.  */
+   interval.h - intervals that certainly contain the true value, and saving and restoring the state of MPFR.
+   A result without a bound is the whole line.  */
 #ifndef BR_EXACT_INTERVAL_H
 #define BR_EXACT_INTERVAL_H
 
@@ -70,7 +70,7 @@ void br__interval_half_turn (br__interval_ptr z);       /* pi / 180 */
 void br__interval_sine (br__interval_ptr z, br__interval_srcptr x, int cosine);
 void br__interval_tangent (br__interval_ptr z, br__interval_srcptr x);
 void br__interval_arc_tangent (br__interval_ptr z, br__interval_srcptr x);
-/* Of what of X lies in -1 .. 1.  */
+/* The arc sine of the part of X that is in -1 .. 1.  */
 void br__interval_arc_sine (br__interval_ptr z, br__interval_srcptr x);
 
 #endif

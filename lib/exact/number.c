@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   number.c - exact rationals: the inline form.  A result that fits 64 bits is found here
-   without GMP; only one that does not fit goes to number_big.c.  */
+   number.c - exact rationals: the inline form.  A result that fits 64 bits is computed here
+   without GMP; only others are left to number_big.c.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -45,7 +45,7 @@ br__magnitude (int64_t n)
   return n < 0 ? - (uint64_t) n : (uint64_t) n;
 }
 
-/* br_number_clear, without a call for what lies inline.  */
+/* Like br_number_clear, but without a function call if X is in inline form.  */
 static inline void
 br__number_drop (br_number *x)
 {

@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    number_big.c - exact rationals past 64 bits, on GMP.  Every result passes through
-   br__number_take, which goes back to the inline form as soon as the value fits it.
+   br__number_take, which converts it to the inline form if it fits.
 
-   GMP ends the process on a zero divisor and when its own memory runs out, so that zeros and
-   sizes are tested here before it is called.  Operands are at most BR_MAX_BITS each, so that
-   sums, products and quotients stay under 2 * BR_MAX_BITS + 1 bits and may be tested in lowest
-   terms, after; a power is tested before.  */
+   GMP ends the process at a division by zero and when memory runs out, so zero divisors and
+   sizes are tested here before it is called.  Operands have at most BR_MAX_BITS each, so
+   sums, products and quotients have at most 2 * BR_MAX_BITS + 1 bits and can be tested after
+   they are reduced to lowest terms; a power is tested before it is computed.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

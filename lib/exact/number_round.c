@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   number_round.c - rationals to integers; number.h has the one place that decides ties.  */
+   number_round.c - rounds rationals to integers; ties are decided by one function, in number.h.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   number_text.c - rationals from text and to text: n/d and shop notation.  */
+   number_text.c - parses and writes rationals: n/d and shop notation.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   real.c - real values: making, sharing and letting go.  Formulas may be very deep, so nothing here
-   calls itself.  */
+   real.c - real values: creating, sharing and freeing them.  Formulas may be very deep, so no function here
+   is recursive.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -257,8 +257,8 @@ br__same_node (br_real_node *x, br_real_node *y)
   return br__real_same (&a, &b);
 }
 
-/* The root of a rational, the sine or tangent of one: rational ones were found when they were made.  What + - * /
-   make of a rational and a value that is none is none.  (Nothing is multiplied by 0 or made of 0 divided.)  */
+/* A root, sine or tangent of a rational is irrational, because rational results were recognised when they were made.  The
+   result of + - * / on a rational and an irrational value is irrational (there are no nodes that multiply by 0 or divide 0).  */
 int
 br__node_is_irrational (const br_real_node *node)
 {

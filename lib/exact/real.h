@@ -64,7 +64,7 @@ struct br_real_node
   br_real left, right;
   mpfr_prec_t precision;        /* of ENCLOSURE, 0 while there is none */
   br__interval enclosure;
-  mpfr_prec_t spare_precision;  /* of SPARE, the previous enclosure: a cache for callers that alternate between two precisions */
+  mpfr_prec_t spare_precision;  /* of SPARE, the previous enclosure: for callers that alternate between two precisions */
   br__interval spare;
   uint32_t step;                /* during a proof: 1 + the index of its step; else 0 */
   char irrational;              /* 1 if certainly irrational; 0 if not known */

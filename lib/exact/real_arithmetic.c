@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    real_arithmetic.c - sums, products, quotients, powers and roots of real values: each in the first
-   lane that holds the answer.  */
+   lane that can hold the result.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   real_decide.c - signs, order and rounding: by integers and squares where the lane allows, else by
-   enclosures that grow until no boundary lies inside.  docs/certainty.md has the argument.  */
+   real_decide.c - signs, order and rounding: by integers and squares if the lane allows that, else by
+   enclosures of growing precision until no boundary lies inside.  docs/certainty.md has the proof.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -77,7 +77,7 @@ br_real_cmp (int *order, const br_real *x, const br_real *y, unsigned bits)
       *order = br_number_cmp (&x->rational, &y->rational);
       return BR_OK;
     }
-  /* Where the two lie well apart their difference is not to be paid for.  */
+  /* If the two are well apart, their enclosures decide, which is cheaper than their difference.  */
   if (br__real_is_formula (x) || br__real_is_formula (y))
     {
       int apart = 0;
@@ -196,7 +196,7 @@ round_large (mpz_t steps, const br_number *q, const br_number *m, br_direction d
   mpq_clears (square, radicand, NULL);
 }
 
-/* One term without pi: the square of its steps is rational, and the whole root of that decides.  */
+/* One term without pi: the square of X / STEP is rational, and its integer square root decides.  */
 static br_status
 round_term (br_number *z, const br__term *t, const br_number *step, br_direction direction)
 {
@@ -230,9 +230,9 @@ typedef struct cells
   mpz_t steps;          /* the answer */
 } cells;
 
-/* 1 and the answer where LOW and HIGH lie inside one cell and on no boundary.  Cells go from
-   j - 1/2 to j + 1/2 steps for the nearest, else from j to j + 1.  LOW is put into the cell that ends at or
-   over it and HIGH into the one that begins at or under it: an end on a boundary makes the two differ.  */
+/* 1 and the answer if LOW and HIGH are inside the same cell and not on a boundary.  Cells go from
+   j - 1/2 to j + 1/2 steps for the nearest, else from j to j + 1.  LOW is assigned to the cell that ends at or
+   above it and HIGH to the one that begins at or below it; so if one is on a boundary, the two cells differ.  */
 static int
 accept_cell (mpq_t low, mpq_t high, void *context)
 {

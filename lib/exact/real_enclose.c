@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   real_enclose.c - rational ends around a value, and the precisions at which they are asked.  */
+   real_enclose.c - rational bounds of a value, and the precisions at which they are computed.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -108,7 +108,7 @@ br__real_search (const br_real *x, unsigned bits, br__accept *accept, void *cont
       status = BR_UNDECIDED;
       if (x->node != NULL && x->node->known == BR__FRACTION)
         break;
-      /* What the first ends do not tell may be a fraction, and its ends are exact.  */
+      /* If the first bounds do not decide, X may be equal to a fraction; then its bounds are exact.  */
       status = br__real_ask (x, BR__PROVE, 0);
       if (status != BR_OK)
         break;
@@ -178,7 +178,7 @@ typedef struct rounding
   int ternary;
 } rounding;
 
-/* 1 where all from LOW to HIGH goes to one value; then so does what lies between.  */
+/* 1 if LOW and HIGH round to the same value; then so does every value between them.  */
 static int
 accept_rounding (mpq_t low, mpq_t high, void *context)
 {

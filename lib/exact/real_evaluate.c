@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   real_evaluate.c - enclosures of formulas.  Every step contains the true value, and what is known of an operand (a
-   root's is not negative, an arc sine's lies in -1..1) cuts its enclosure.  */
+   real_evaluate.c - enclosures of formulas.  The interval of every step contains the true value.  The interval of an operand
+   is cut to its known range: not negative for a root, -1..1 for an arc sine.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -10,7 +10,7 @@
 #include "exact/memory.h"
 #include "exact/number.h"
 
-/* What a step takes at P bits: the ends of its interval and of its operands', and as much again to work in.  */
+/* The memory of a step at P bits: the ends of its interval and of those of its operands, and as much again for temporaries.  */
 #define ROOM(p) ((size_t) (p) / 8 * 16)
 
 /* Bits beyond the precision asked for, so that the steps inside one node cost the caller less.  */
@@ -122,7 +122,7 @@ evaluate (br_real_node *node, mpfr_prec_t p)
   br__interval left, right;
   br_real_node *operands[2] = { node->left.node, node->right.node };
 
-  /* Of what was known the first precision is asked again most.  */
+  /* Keep the enclosure at the first precision as the spare: it is needed again most often.  */
   if (node->precision == BR__FIRST_BITS || node->spare_precision == 0)
     swap_spare (node);
   if (node->precision != 0)

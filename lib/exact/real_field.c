@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   real_field.c - makes the steps of a formula: equal ones are one, and what is a rational is worked out.
-   Formulas may be very deep, so nothing here calls itself.  */
+   real_field.c - makes the steps of a formula: equal steps are shared, and rational ones are computed.
+   Formulas may be very deep, so no function here is recursive.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

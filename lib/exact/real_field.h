@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   real_field.h - a formula as a short list of steps, each different subexpression once, on which a zero is
-   proved: docs/certainty.md has the argument.
+   real_field.h - a formula as a list of steps, with each different subexpression once, for proofs that it is
+   zero: docs/certainty.md has the argument.
 
-   Steps are rationals, cosines of rational angles, atoms, and what + - * /, roots and whole powers make of
-   earlier steps.  An atom is a value about which nothing but its enclosure is used: pi, an arc, or the
+   A step is a rational, the cosine of a rational angle, an atom, or the result of + - * /, a root or a whole power
+   of earlier steps.  An atom is a value of which only the enclosure is used: pi, an arc, or the
    sine of an angle that is neither rational nor a sum of arcs.
 
    All functions work inside MPFR's full range (br__enter_mpfr).  */

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   real_fraction.c - finds formulas that are equal to a rational.  The candidate is zero where the enclosure
-   contains it, else the fraction of least denominator inside, by continued fractions, where that is so short
-   that it is no accident; real_zero.c proves that it is the value, or that it is not.  */
+   real_fraction.c - finds formulas that are equal to a rational.  The candidate is zero if the enclosure
+   contains it, else the fraction with the smallest denominator inside, by continued fractions, if it is too short
+   to be there by chance; real_zero.c proves that it is the value, or that it is not.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -211,7 +211,7 @@ br_real_settle (br_real *x)
   return status;
 }
 
-/* Whether X, which has a node, is known as KNOWN once that was asked for.  */
+/* X has a node.  Examines it and returns 1 if the result is KNOWN.  */
 static int
 is_known (const br_real *x, br__known known)
 {

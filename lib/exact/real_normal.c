@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   real_normal.c - proves that a value is 0 by writing it out: as a quotient of polynomials in roots of unity,
+   real_normal.c - proves that a value is 0 by expanding it to a quotient of polynomials in roots of unity,
    in roots and in atoms.  Twice a cosine is the sum of a root of unity and its inverse; a root to the power of its
-   index is its radicand; the roots of unity of a prime order add up to 0.  Where all terms of the numerator cancel,
-   the value is 0; where some are left, nothing is concluded.  It takes no bits, and so works for angles of which the
-   bound of real_bound.c asks for too many.  docs/certainty.md has the argument.  */
+   index is its radicand; the roots of unity of a prime order add up to 0.  If all terms of the numerator cancel,
+   the value is 0; if some remain, nothing is concluded.  This is symbolic, so it also works for angles for which the
+   bound of real_bound.c needs too many bits.  docs/certainty.md has the argument.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

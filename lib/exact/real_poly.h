@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   real_poly.h - polynomials in roots of unity, roots and atoms, as a value is written out to see whether all of it
-   cancels: real_normal.c.  */
+   real_poly.h - polynomials in roots of unity, roots and atoms, to which real_normal.c expands a value to see whether
+   all terms cancel.  */
 #ifndef BR_EXACT_REAL_POLY_H
 #define BR_EXACT_REAL_POLY_H
 

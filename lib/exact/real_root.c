@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   real_root.c - roots: rational where they are, a term of an exact sum where they can be, else a
+   real_root.c - roots: a rational if possible, else a term of an exact sum if possible, else a
    formula.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>

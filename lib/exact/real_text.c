@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   real_text.c - certified decimals: rounding to a power of ten by the same engine as to a mark.  */
+   real_text.c - certified decimals: rounds to a power of ten with the same code as to a mark.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -115,8 +115,8 @@ other_side (br_real *z, const br_real *x, int minus)
   return status;
 }
 
-/* The functions of an arc, by the right triangle that it stands for.  BR__LEAVE where X is no arc, or
-   where a side cannot be told from zero.  */
+/* The sine, cosine or tangent of an arc, from the right triangle with this angle.  BR__LEAVE if X is not an arc, or
+   if it is undecided whether a side is zero.  */
 static br_status
 of_arc (br_real *z, br__real_op op, const br_real *x)
 {

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    real_zero.c - proves that a value is a given rational, or that it is not.
 
-   Without atoms: enclosures with ever more bits, until zero lies outside, or the whole lies nearer to zero than
-   any value other than zero can.  With atoms: the value as a function of them is 0 everywhere if it is 0 at so
-   many points, each decided so.  docs/certainty.md has the argument.  */
+   Without atoms: enclosures with more and more bits, until zero is outside, or the whole enclosure is nearer to zero
+   than any value except zero can be.  With atoms: the value, as a function of the atoms, is 0 everywhere if it is 0 at
+   enough points; each point is decided without atoms.  docs/certainty.md has the argument.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   status.c - statuses by name, and errors filled in without ever cutting a character.  */
+   status.c - names of statuses, and filling in errors without cutting a UTF-8 character.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -45,7 +45,7 @@ br__clip (const char *text, size_t length, size_t most)
   return (int) (((unsigned char) text[end] & 0xc0) == 0x80 ? most : end);
 }
 
-/* As vsnprintf; a text that was cut ends before the character that did not fit.  */
+/* Like vsnprintf, but a text that is too long is cut between two characters.  */
 __attribute__ ((format (printf, 3, 0))) static void
 print_whole_characters (char *buffer, size_t size, const char *format, va_list arguments)
 {

@@ -56,7 +56,7 @@ br__fail_untold (br_error *error, br_status status, size_t offset, size_t length
 
 /* How many bytes of TEXT[0..LENGTH) to show where there is room for MOST: whole characters.  */
 int br__clip (const char *text, size_t length, size_t most);
-/* What %.*s takes to show as much of the string TEXT.  */
+/* The arguments of %.*s to write at most MOST bytes of the string TEXT.  */
 #define BR__CLIP(text, most) br__clip ((text), strlen (text), (most)), (text)
 
 #endif

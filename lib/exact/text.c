@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   text.c - a text that grows and remembers that memory ran out.  */
+   text.c - a growable text buffer that remembers if memory ran out.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

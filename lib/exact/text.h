@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   text.h - a text that grows.  Once memory has run out it stays so (FAILED) and every
-   later call does nothing, so that a writer asks once, at the end.  */
+   text.h - a growable text buffer.  If memory runs out, FAILED is set and every
+   later call does nothing, so callers check once, at the end.  */
 #ifndef BR_EXACT_TEXT_H
 #define BR_EXACT_TEXT_H
 
@@ -22,9 +22,9 @@ void br__text_put (br_text *t, const char *bytes, size_t length);
 void br__text_puts (br_text *t, const char *string);
 void br__text_printf (br_text *t, const char *format, ...) __attribute__ ((format (printf, 2, 3)));
 const char *br__text_string (const br_text *t);         /* never NULL */
-/* Where MORE bytes and a NUL can be written at the end of T, or NULL (T has then failed); what
-   was written counts only when br__text_took says how much.  Writers of numbers run through
-   these two for every cell of a column, so that they are no calls where room is there.  */
+/* A pointer to the end of T with room for MORE bytes and a NUL, or NULL (T has then failed).  The caller
+   writes there and then calls br__text_took with the number of bytes.  Numbers are written this way for
+   every cell of a column, so both are inline while there is room.  */
 char *br__text_more_room (br_text *t, size_t more);
 
 static inline char *

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   wide.h - whole numbers of 128 bits, for products of two of 64: the compiler's own type where there is one, two words
-   elsewhere.  Two's complement; what runs over is lost, so that callers know their sizes.  A test asks for the
-   words by BR__WIDE_BY_WORDS.  */
+   wide.h - integers of 128 bits, for products of two of 64: the compiler's type if there is one, else two
+   words.  Two's complement; overflow wraps around, so callers must know their sizes.  BR__WIDE_BY_WORDS selects the two
+   words, for tests.  */
 #ifndef BR_EXACT_WIDE_H
 #define BR_EXACT_WIDE_H
 
@@ -123,7 +123,7 @@ static inline br__wide
 br__wide_times (br__wide x, int64_t a)
 {
   br__wide z = br__wide_product_of_words (x.low, (uint64_t) a);
-  /* What a word below zero stands for is its bits less 2^64.  */
+  /* A negative word has the value of its bits minus 2^64.  */
   z.high += x.high * (uint64_t) a - (a < 0 ? x.low : 0);
   return z;
 }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   cell.c - the measure in a cell or a pasted line that has more than a number: a sign of a diameter, a tolerance, what is
-   measured, quotes.  */
+   cell.c - finds the measure in a cell or a pasted line that also has other text: a diameter sign, a tolerance, the name of
+   the size, quotes.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -119,7 +119,7 @@ br__measure_within (size_t *start, size_t *end, const char *text, size_t length)
     return 0;
   while (strip (&from, &to, &unit, text))
     found = 1;
-  /* The unit behind 17.5 +/- 0.1 mm is that of both, and not what is left out.  */
+  /* In 17.5 +/- 0.1 mm the unit after the tolerance belongs to both numbers.  */
   found = found && from < to && br_measure_read (&m, text + from, to - from, NULL, NULL) == BR_OK && (m.unit || !unit);
   br_measure_clear (&m);
   if (found)

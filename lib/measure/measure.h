@@ -8,7 +8,7 @@
 #include "exact/number.h"
 #include "exact/text.h"
 
-/* What a character is for in a measure, whichever way it was typed or pasted.  */
+/* The role of a character in a measure; variants of a character have the same role.  */
 typedef enum br__kind
 {
   BR__GLYPH_END,              /* no text is left; length 0 */
@@ -51,7 +51,7 @@ int br__measure_begins (const char *text, size_t length, size_t at);
 /* cell.c.  1 where TEXT is a measure with more around it than blanks, as in Ø6.35 or 19 mm thick: the measure lies from
    *START to *END.  */
 int br__measure_within (size_t *start, size_t *end, const char *text, size_t length);
-/* What of TEXT is not from START to END, without quotes and commas.  */
+/* Writes the parts of TEXT before START and after END, without quotes and commas.  */
 void br__put_left_out (br_text *t, const char *text, size_t length, size_t start, size_t end);
 /* The end of the ASCII word at AT, AT itself where there is none.  */
 size_t br__word_end (const char *text, size_t length, size_t at);
@@ -82,7 +82,7 @@ int br__unit_scan_power (br__unit_found *found, const char *text, size_t length,
 int br__unit_glued_power (const char *text, size_t length, size_t at);
 /* M = one of the unit at AT, where one stands there, and USED bytes are it.  */
 br_status br__unit_measure (br_measure *m, size_t *used, const char *text, size_t length, br_error *error);
-/* The unit that stands at AT, after blanks too, and where it ends; NULL where there is none.  */
+/* The unit at AT, perhaps after blanks, and the offset of its end; NULL if there is none.  */
 const br_unit *br__unit_scan (size_t *end, const char *text, size_t length, size_t at);
 
 /* br_scale_read with squares of the size GRID (NULL: not known), as in 2 boxes = 1 in.  */
@@ -124,8 +124,8 @@ typedef struct br__numeral
 
 #define BR__NUMERAL_ZERO { BR_NUMBER_ZERO, 0, 0, BR__FORM_WHOLE }
 
-/* 1 where the unsigned number at AT is one of those in ASCII that nearly every text has, with nothing
-   behind it that could change what it is; else 0, and br__numeral_scan tells.  */
+/* A fast path for the ASCII numbers that are in nearly every text: 1 if there is such an unsigned number at AT and
+   nothing after it could change its meaning; else 0: call br__numeral_scan.  */
 int br__numeral_plain (br__numeral *n, const br__reader *r, size_t at);
 /* Z = such a number that is all of TEXT; else 0, and Z is untouched.  */
 int br__plain_read (br_number *z, const char *text, size_t length);

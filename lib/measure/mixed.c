@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   mixed.c - reads the number of a measure: 12, 2.5, 3/8, 2-3/8, with the fractions and
-   hyphens that pasted texts have.  What is no number to be sure of is an error here.  */
+   mixed.c - parses the number of a measure: 12, 2.5, 3/8, 2-3/8, with the fraction characters and
+   hyphens of pasted texts.  An ambiguous number is an error.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif
@@ -415,8 +415,8 @@ take_digits (int64_t n, const char **at, const char *end, ptrdiff_t most)
   return n;
 }
 
-/* 1 where a number that ends at P is at its end whatever stands there: at the end of the text, or
-   at a character that goes on with no number and begins no part of one.  */
+/* 1 if nothing at P can extend the number that ends there: P is the end of the text, or a
+   character that is not in numbers.  */
 static inline int
 ends_plainly (const char *p, const char *end)
 {

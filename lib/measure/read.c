@@ -104,7 +104,7 @@ br__unit_measure (br_measure *m, size_t *used, const char *text, size_t length, 
   p.base = found.base;
   p.power = found.power;
   status = br_number_set_int (&p.numeral.value, 1);
-  /* A square is one inch here, and put in when the formula is worked out.  */
+  /* A box counts as one inch here; it is multiplied by the grid when the formula is evaluated.  */
   if (status == BR_OK && br__unit_is_box (p.unit))
     br_number_swap (&m->value, &p.numeral.value);
   else if (status == BR_OK)
@@ -423,7 +423,7 @@ refuse_subtraction (const br__reader *r, size_t start, size_t at, size_t dash)
   return status;
 }
 
-/* What stands at AT does not belong to the measure, which began at START.  */
+/* The error for text at AT that does not belong to the measure, which began at START.  */
 static br_status
 leftover (const br__reader *r, size_t start, size_t at)
 {

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   ruler.c - puts an exact value on the marks of a ruler and tells the error exactly.  */
+   ruler.c - rounds an exact value to the marks of a ruler and computes the exact error.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

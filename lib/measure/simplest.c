@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   simplest.c - the plainest fraction of a binary ruler that is near enough.  */
+   simplest.c - the fraction with the coarsest binary mark that is near enough.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
    total.c - rounds a list so that the rounded parts add up to the rounded whole.
 
-   Every part goes to the mark under it; as many parts as marks are missing from the whole
-   then go up, those with the largest remainders, so that no other choice has a smaller largest
+   Every part is rounded down; then as many parts as marks are missing from the whole are
+   rounded up instead, those with the largest remainders, so that no other choice has a smaller largest
    error: trading a part that is up for one that is down, with remainders r >= s, trades errors
    1 - r and s for r and 1 - s, and max (r, 1 - s) >= max (1 - r, s).  */
 #ifdef HAVE_CONFIG_H

@@ -1,13 +1,13 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   unbroken.h - where no line of a text ends: inside a size.  It is all here, as the module of pages has none of the library's
-   functions.  */
+   unbroken.h - where a line of text must not be broken: inside a size.  All is inline, because the module of pages does not
+   link the library.  */
 #ifndef BR_MEASURE_UNBROKEN_H
 #define BR_MEASURE_UNBROKEN_H
 
 #include <string.h>
 
-/* Whether no line ends at the blank S + AT: before the unit of a number, and between the metres or feet of a size and what is behind
-   them.  */
+/* 1 if a line must not be broken at the blank S + AT: before the unit of a number, or after the metres or feet of a size that has
+   more parts.  */
 static inline int
 br__is_in_measure (const char *s, size_t at)
 {

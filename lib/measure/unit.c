@@ -88,7 +88,7 @@ find_word (const char *text, size_t length, size_t at, size_t *end)
       {
         br__kind after;
 
-        /* A capital M stands for too much to be taken for metres.  */
+        /* A capital M has too many meanings to be read as metres.  */
         if (words[i].unit == METRE && text[at] == 'M' && stop == at + 1)
           return -1;
         *end = stop;
@@ -229,7 +229,7 @@ scan_power (size_t *end, const char *text, size_t length, size_t at, int chain)
       power = power > MOST_POWER ? power : 10 * power + digit.num;
       stop += digit.length;
     }
-  /* A power that goes on, as 2.5 or a second one, is none of a unit.  */
+  /* An exponent that continues, as in 2.5 or a second exponent, is not part of a unit.  */
   if (power == 0 || power > MOST_POWER || (stop < length && text[stop] == '.')
       || br__glyph_at (text, length, br__skip_blanks (text, length, stop)).code == '^')
     return 0;

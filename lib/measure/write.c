@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: LGPL-3.0-or-later
-   write.c - writes measures in shop notation, so that reading them gives the same value.  */
+   write.c - writes measures in shop notation; parsing the text gives the same value.  */
 #ifdef HAVE_CONFIG_H
 # include <config.h>
 #endif

@@ -42,7 +42,7 @@ br__is_other_letter (const br__glyph *g)
 static int
 is_excuse (const char *written)
 {
-  static const char *const subjects[] = { "i", "we", "my", "me", "you", "he", "she", "they", "it", "teacher", NULL };
+  static const char *const subjects[] = { "i", "we", "my", "me", "you", "he", "she", "they", "it", "teacher", "what", "why", "how", NULL };
   static const char *const sizes[] =
   { "see", "back", "sheet", "page", "paper", "drawing", "drawn", "other", "above", "below", "correct", "right", "long", "short", "big", "small", "one", "zero", "all", NULL };
   br__answer a;

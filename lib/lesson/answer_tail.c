@@ -70,7 +70,7 @@ is_done_to_it (const br__answer *a, size_t at, size_t end)
   };
   static const char *const orders[] = { "take", "subtract", "deduct", "add", NULL };
   /* "I added and borrowed", and "speed".  */
-  int done = end > at + 4 && br__word_is (a->text + end - 2, 2, "ed") && a->text[end - 3] != 'e' && !(at >= 3 && strncmp (a->text + at - 3, " I ", 3) == 0)
+  int done = end > at + 4 && br__word_is (a->text + end - 2, 2, "ed") && a->text[end - 3] != 'e' && !(at >= 3 && br__word_is (a->text + at - 3, 3, " i "))
              && !(at >= 5 && strncmp (a->text + at - 5, " and ", 5) == 0);
   return (done && (!br__is_one_of (a->text + at, end - at, found) || strncmp (a->text + end, " by ", 4) == 0))
          || br__is_one_of (a->text + at, end - at, orders);
@@ -168,6 +168,9 @@ br__is_remark (const br__answer *a, size_t at)
   { "was", "left", "rest", "remain", "remainder", "remaining", "waste", "scrap", "over", "marks", "lines", "parts", "spaces", "pieces", "nearest", "rounded", NULL };
   /* "(with 1/8 kerf)", but "(18 with kerf)".  */
   int number = 0, sign = 0, kerf = br__is_letter (a->text[at + 1]) && strstr (a->text + at, "kerf");
+  /* "(I first wrote 2-1/4)".  */
+  if (br__is_former (a, at + 1, a->length) && br__has_number (a->text + at, a->length - at))
+    return 1;
   if (strchr ("+-*", a->text[at + 1 + (a->text[at + 1] == ' ')]) || (!leaves_out (a, at + 1) && br__has_changing (a, at + 1, a->length)))
     return 0;
   at++;

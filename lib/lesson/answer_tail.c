@@ -18,15 +18,6 @@ leaves_out (const br__answer *a, size_t at)
   return strncmp (a->text + at, "not counting", 12) == 0 || strncmp (a->text + at, "not including", 13) == 0;
 }
 
-/* "If I did it right", "unless I am wrong": a doubt, where no saw is spoken of.  */
-static int
-is_doubt (const br__answer *a, size_t at)
-{
-  static const char *const doubts[] = { "if i", "if im", "if my", "if that", "unless i", "unless im", NULL };
-  return br__answer_words_end (a, at, doubts) > at && !strstr (a->text + at, "kerf") && !strstr (a->text + at, "saw") && !strstr (a->text + at, "blade")
-         && !strstr (a->text + at, "cut");
-}
-
 int
 br__is_changing (const br__answer *a, size_t at, size_t end)
 {
@@ -45,10 +36,12 @@ br__is_changing (const br__answer *a, size_t at, size_t end)
     "nie", "niemals", "pas", "ne", "jamais", "nunca", "jamzs", "tampoco", "non", "mai", "nao", "nzo",
     "inte", "ej", "niet", "geen", "nooit", "ikke", "aldrig", "aldri", "ei", "nem", "nu", "nije", "degil", "dezil", NULL
   };
-  /* "I don't know, 11 5/16" is an answer.  */
+  static const char *const doubts[] = { "if i", "if im", "if my", "if that", "unless i", NULL };
+  /* "I don't know, 11 5/16" is an answer, and so is "11 5/16, if I did it right".  */
   int quiet = leaves_out (a, at) || strncmp (a->text + at, "dont know", 9) == 0
               || (br__word_is (a->text + at, end - at, "twice") && (strstr (a->text, "check") || strstr (a->text, "measure") || strstr (a->text, "count")))
-              || (at >= 3 && strncmp (a->text + at - 3, "no ", 3) == 0) || is_doubt (a, at);
+              || (at >= 3 && strncmp (a->text + at - 3, "no ", 3) == 0) || (br__answer_words_end (a, at, doubts) > at && !strstr (a->text + at, "kerf")
+                                                               && !strstr (a->text + at, "saw") && !strstr (a->text + at, "cut"));
   /* "All but 17", "17 too many", "17 and up".  */
   if ((end == a->length && br__word_is (a->text + at, end - at, "no"))
       || ((br__word_is (a->text + at, end - at, "all") || br__word_is (a->text + at, end - at, "any")) && strncmp (a->text + end, " but ", 5) == 0)

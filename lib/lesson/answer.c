@@ -224,7 +224,7 @@ make_plain (br__answer *a)
     { " as a fraction", "" }, { " in all", "" },
     { "\"\u00B2", " in\u00B2" }, { "\" \u00B2", " in\u00B2" }, { "\"^2", " in\u00B2" }, { "'\u00B2", " ft\u00B2" }, { "sq \"", "sq in" }, { "sq. \"", "sq in" },
     { "\" sq", " in sq" }, { "close to ", "about " }, { "or thereabouts", "about" }, { "or something like that", "about" }, { "end to end", "across" }, { "edge to edge", "across" },
-    { "tip to tip", "across" }, { "this one", "this" }, { "points to ", "at " }, { "pointing to ", "at " }, { "cut to ", "at " }, { "equal to ", "is " }, { "comes to ", "is " }, { "came to ", "is " }, { "adds up to ", "is " }, { "works out to ", "is " }
+    { "tip to tip", "across" }, { "this one", "this" }, { "= final", " " }, { " . in", " in" }, { ".in", " in" }, { ",in", " in" }, { " , ", ", " }, { "points to ", "at " }, { "pointing to ", "at " }, { "cut to ", "at " }, { "equal to ", "is " }, { "comes to ", "is " }, { "came to ", "is " }, { "adds up to ", "is " }, { "works out to ", "is " }
   };
   put_narrow (a);
   put_level (a);

@@ -204,26 +204,13 @@ join_words (br__answer *a)
 
 #define COUNT(rows) (sizeof (rows) / sizeof (rows)[0])
 
-/* Drops a face of signs that ends the answer.  */
-static void
-drop_face (br__answer *a)
-{
-  static const char *const faces[] = { " <3", ":-)", ";-)", ":-(", ":'(", " :D", " :P", " ^^", " :/" };
-  for (size_t i = 0; i < COUNT (faces); i++)
-    {
-      size_t n = strlen (faces[i]);
-      if (a->length > n && br__word_is (a->text + a->length - n, n, faces[i]))
-        br__answer_replace (a, a->length - n, n, "");
-    }
-}
-
 static void
 make_plain (br__answer *a)
 {
   /* Inch signs as other programs hand them over, then the units of languages with other letters, longer words first.  */
   static const char *const before[][2] =
   {
-    { "\\\"", "\"" }, { "&quot;", "\"" }, { "&#34;", "\"" }, { "&Prime;", "\"" }, { "&#39;", "'" }, { "&frasl;", "/" }, { "&nbsp;", " " }, { "w/o ", "without " }, { "w/ ", "with " }, { "o.c.", "on center" }, { "no more no less", "exactly" }, { "no more, no less", "exactly" },
+    { "\\\"", "\"" }, { "&quot;", "\"" }, { "&#34;", "\"" }, { "&Prime;", "\"" }, { "&#39;", "'" }, { "&frasl;", "/" }, { "&nbsp;", " " }, { ":-)", "" }, { ";-)", "" }, { ":-(", "" }, { " :D", "" }, { " :P", "" }, { "w/o ", "without " }, { "w/ ", "with " }, { "o.c.", "on center" }, { "no more no less", "exactly" }, { "no more, no less", "exactly" },
     { "and not a bit more", "exactly" }, { "neither more nor less", "exactly" }, { "\"\"", "\"" },
     /* Signs that keyboards have beside that of degrees.  */
     { "\u00BA", "\u00B0" }, { "\u02DA", "\u00B0" },
@@ -237,9 +224,8 @@ make_plain (br__answer *a)
     { " as a fraction", "" }, { " in all", "" },
     { "\"\u00B2", " in\u00B2" }, { "\" \u00B2", " in\u00B2" }, { "\"^2", " in\u00B2" }, { "'\u00B2", " ft\u00B2" }, { "sq \"", "sq in" }, { "sq. \"", "sq in" },
     { "\" sq", " in sq" }, { "close to ", "about " }, { "or thereabouts", "about" }, { "or something like that", "about" }, { "end to end", "across" }, { "edge to edge", "across" },
-    { "tip to tip", "across" }, { "points to ", "at " }, { "pointing to ", "at " }, { "cut to ", "at " }, { "equal to ", "is " }, { "comes to ", "is " }, { "came to ", "is " }, { "adds up to ", "is " }, { "works out to ", "is " }
+    { "tip to tip", "across" }, { "this one", "this" }, { "= final", " " }, { " . in", " in" }, { ".in", " in" }, { ",in", " in" }, { " , ", ", " }, { "points to ", "at " }, { "pointing to ", "at " }, { "cut to ", "at " }, { "equal to ", "is " }, { "comes to ", "is " }, { "came to ", "is " }, { "adds up to ", "is " }, { "works out to ", "is " }
   };
-  drop_face (a);
   put_narrow (a);
   put_level (a);
   replace_all (a, before, COUNT (before));
@@ -292,7 +278,7 @@ br__fraction_end (const br__answer *a, size_t at)
 static size_t
 joint_at (const br__answer *a, size_t at)
 {
-  static const char *const joints[] = { " and ", " & ", "& ", " &", "&", " n ", " y ", " et ", " und ", " e ", " och ", " og ", " en ", " plus ", " + ", "+", ", ", " - ", "- ", " -", "-" };
+  static const char *const joints[] = { " and ", " & ", "& ", " &", "&", " n ", " y ", " et ", " und ", " e ", " och ", " og ", " en ", " plus ", " + ", " +", "+ ", "+", ", ", " - ", "- ", " -", "-" };
   for (size_t i = 0; i < sizeof joints / sizeof joints[0]; i++)
     if (strncmp (a->text + at, joints[i], strlen (joints[i])) == 0)
       return strlen (joints[i]);

@@ -37,32 +37,6 @@ br__is_other_letter (const br__glyph *g)
          && g->code < 0x1F000;
 }
 
-/* 1 where WRITTEN, without a number, is a sentence that says no size and not where one stands: "we had a fire drill", but not
-   "see the back".  */
-static int
-is_excuse (const char *written)
-{
-  static const char *const subjects[] = { "i", "we", "my", "me", "you", "he", "she", "they", "it", "teacher", NULL };
-  static const char *const sizes[] =
-  { "see", "back", "sheet", "page", "paper", "drawing", "drawn", "other", "above", "below", "correct", "right", "long", "short", "big", "small", "one", "zero", "all", NULL };
-  br__answer a;
-  size_t stop = 0, words = 0;
-  int said = 0;
-  a.length = strlen (written) < BR__ANSWER_BYTES ? strlen (written) : BR__ANSWER_BYTES;
-  memcpy (a.text, written, a.length);
-  a.text[a.length] = 0;
-  for (size_t at = 0, end; at < a.length; at = end)
-    {
-      end = br__letters_end (&a, at);
-      if (br__is_one_of (a.text + at, end - at, sizes) || br__is_changing (&a, at, end) || (br__unit_scan (&stop, a.text, a.length, at) && stop == end))
-        return 0;
-      said |= br__is_one_of (a.text + at, end - at, subjects);
-      words += end > at;
-      end += end == at;
-    }
-  return said && words > 2 && !has_number_word (written);
-}
-
 int
 br__answer_is_none (const char *written)
 {
@@ -77,7 +51,7 @@ br__answer_is_none (const char *written)
     "idk", "dunno", "dont", "donot", "didnt", "didnot", "cant", "cannot", "couldnt", "wont", "wasnt", "nothere", "havent", "absent", "away", "sick", "ranout", "noans", "noneof", "enoughtime",
     "forgot", "forget", "remember", "understand", "learn", "notsure", "idea", "clue", "outoftime", "notime", "notdone", "notyet", "notfinish", "unfinish",
     "incomplete", "stuck", "confus", "lost",
-    "skip", "blank", "answer", "help", "sorry", "hard", "difficult", "giveup", "gaveup", "whatever", "bellrang", "cutoff", "notprint", "smudge", "torn",
+    "skip", "blank", "answer", "help", "sorry", "hard", "difficult", "giveup", "gaveup", "whatever", "bellrang", "firedrill", "ateit", "askme", "whatdoes", "later", "cutoff", "notprint", "smudge", "torn",
     "notknow", "noknow", "nounder", "weiznicht", "weissnicht", "keineahnung", "jenesais", "saispas", "nosz", "naosei", "nzosei", "nonloso", "ikveetniet", "vetinte", "vedikke"
   };
   char letters[64];
@@ -98,7 +72,7 @@ br__answer_is_none (const char *written)
   for (size_t i = 0; i < sizeof signs / sizeof signs[0]; i++)
     if (strstr (letters, signs[i]))
       return !has_number_word (written);
-  return count == 0 || br__is_one_of (letters, count, words) || is_excuse (written);
+  return count == 0 || br__is_one_of (letters, count, words);
 }
 
 /* The end of the digits at AT, of which there are from LEAST to MOST; else AT.  */

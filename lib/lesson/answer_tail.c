@@ -18,15 +18,6 @@ leaves_out (const br__answer *a, size_t at)
   return strncmp (a->text + at, "not counting", 12) == 0 || strncmp (a->text + at, "not including", 13) == 0;
 }
 
-/* "If I did it right", "unless I am wrong": a doubt, where no saw is spoken of.  */
-static int
-is_doubt (const br__answer *a, size_t at)
-{
-  static const char *const doubts[] = { "if i", "if im", "if my", "if that", "unless i", "unless im", NULL };
-  return br__answer_words_end (a, at, doubts) > at && !strstr (a->text + at, "kerf") && !strstr (a->text + at, "saw") && !strstr (a->text + at, "blade")
-         && !strstr (a->text + at, "cut");
-}
-
 int
 br__is_changing (const br__answer *a, size_t at, size_t end)
 {
@@ -45,10 +36,12 @@ br__is_changing (const br__answer *a, size_t at, size_t end)
     "nie", "niemals", "pas", "ne", "jamais", "nunca", "jamzs", "tampoco", "non", "mai", "nao", "nzo",
     "inte", "ej", "niet", "geen", "nooit", "ikke", "aldrig", "aldri", "ei", "nem", "nu", "nije", "degil", "dezil", NULL
   };
-  /* "I don't know, 11 5/16" is an answer.  */
+  static const char *const doubts[] = { "if i", "if im", "if my", "if that", "unless i", NULL };
+  /* "I don't know, 11 5/16" is an answer, and so is "11 5/16, if I did it right".  */
   int quiet = leaves_out (a, at) || strncmp (a->text + at, "dont know", 9) == 0
               || (br__word_is (a->text + at, end - at, "twice") && (strstr (a->text, "check") || strstr (a->text, "measure") || strstr (a->text, "count")))
-              || (at >= 3 && strncmp (a->text + at - 3, "no ", 3) == 0) || is_doubt (a, at);
+              || (at >= 3 && strncmp (a->text + at - 3, "no ", 3) == 0) || (br__answer_words_end (a, at, doubts) > at && !strstr (a->text + at, "kerf")
+                                                               && !strstr (a->text + at, "saw") && !strstr (a->text + at, "cut"));
   /* "All but 17", "17 too many", "17 and up".  */
   if ((end == a->length && br__word_is (a->text + at, end - at, "no"))
       || ((br__word_is (a->text + at, end - at, "all") || br__word_is (a->text + at, end - at, "any")) && strncmp (a->text + end, " but ", 5) == 0)
@@ -70,7 +63,7 @@ is_done_to_it (const br__answer *a, size_t at, size_t end)
   };
   static const char *const orders[] = { "take", "subtract", "deduct", "add", NULL };
   /* "I added and borrowed", and "speed".  */
-  int done = end > at + 4 && br__word_is (a->text + end - 2, 2, "ed") && a->text[end - 3] != 'e' && !(at >= 3 && strncmp (a->text + at - 3, " I ", 3) == 0)
+  int done = end > at + 4 && br__word_is (a->text + end - 2, 2, "ed") && a->text[end - 3] != 'e' && !(at >= 3 && br__word_is (a->text + at - 3, 3, " i "))
              && !(at >= 5 && strncmp (a->text + at - 5, " and ", 5) == 0);
   return (done && (!br__is_one_of (a->text + at, end - at, found) || strncmp (a->text + end, " by ", 4) == 0))
          || br__is_one_of (a->text + at, end - at, orders);
@@ -168,6 +161,9 @@ br__is_remark (const br__answer *a, size_t at)
   { "was", "left", "rest", "remain", "remainder", "remaining", "waste", "scrap", "over", "marks", "lines", "parts", "spaces", "pieces", "nearest", "rounded", NULL };
   /* "(with 1/8 kerf)", but "(18 with kerf)".  */
   int number = 0, sign = 0, kerf = br__is_letter (a->text[at + 1]) && strstr (a->text + at, "kerf");
+  /* "(I first wrote 2-1/4)".  */
+  if (br__is_former (a, at + 1, a->length) && br__has_number (a->text + at, a->length - at))
+    return 1;
   if (strchr ("+-*", a->text[at + 1 + (a->text[at + 1] == ' ')]) || (!leaves_out (a, at + 1) && br__has_changing (a, at + 1, a->length)))
     return 0;
   at++;

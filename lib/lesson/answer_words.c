@@ -281,7 +281,7 @@ br__answer_put_equals (br__answer *a)
 {
   static const char *const words[] =
   { "so", "is", "are", "equals", "equal", "makes", "gives", "therefore", "hence", "simplifies to", "reduces to", "rounds to", "rounded to",
-    "rounds down to", "rounded down to", "rounded down", "reduced to", "simplified to", "converted to", "becomes", "aka", "also known as", "i got", "we got", "and got",
+    "rounds down to", "rounded down to", "rounded down", "reduced to", "simplified to", "converted to", "becomes", "aka", "also known as", "calc says", "calculator says", "i got", "we got", "and got",
     "to get", "i get", "you get", "we get", NULL };
   for (size_t at = 1; at < a->length; at++)
     {
@@ -463,8 +463,12 @@ br__answer_drop_old (br__answer *a)
     "no", "nope", "oops", "sorry", "wait", "actually", "rather", "mean", "meant", "correction", "corrected", "but", "now", "crossed",
     "scratch", "scratched", "struck", "erase", "erased", "deleted", "changed", "wrong", NULL
   };
+  static const char *const changes[] = { "changed", "i changed", "changed from", "changed it from", "corrected from", NULL };
   drop_struck (a);
   drop_denied (a);
+  const char *to = br__answer_words_end (a, 0, changes) ? strstr (a->text, " to ") : NULL;
+  if (to && br__has_number (a->text, (size_t) (to - a->text)) && br__has_number (to, strlen (to)))
+    br__answer_replace (a, 0, (size_t) (to + 4 - a->text), "");
   for (size_t at = 1; at < a->length; at++)
     {
       if (!begins_word (a, at))

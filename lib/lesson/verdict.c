@@ -401,6 +401,7 @@ judge_all (br__verdict *v, const char *written, const br__key *key)
   memcpy (words.text, written, words.length);
   br__answer_drop_reason (&words);
   br__answer_put_words (&words);
+  br__answer_put_equals (&words);
   br_status status = judge (v, written, key);
   const char *next = words.text;
   for (size_t from = 0; status == BR_OK; from = length + 1)

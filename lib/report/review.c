@@ -360,13 +360,15 @@ static br_status
 look_over (br__design *d, const rules *with, br__guard *guard, const br__run *run)
 {
   static const char *const questions[] = { "missing", "list", "shapes", "check" };
+  /* A pipe among the designs would hold up the others.  */
+  static const br__reading plain = { 0, 0, 1, NULL };
   char *bytes = NULL;
   size_t length = 0;
   br_sheet *sheet = NULL;
   br_error error = { .status = BR_OK };
   reading r = { .design = d, .part = PART_SHEET };
   br_sink sink = { .user = &r, .record = take_record, .fault = take_fault, .solver = run->sink ? run->sink->solver : NULL };
-  br_status status = br__file_read (&bytes, &length, d->path, &error);
+  br_status status = br__file_read_as (&bytes, &length, d->path, &plain, &error);
   if (status == BR_OK && length > MOST_BYTES)
     status = br__fail (&error, BR_TOO_BIG, 0, 0, "a sheet of more than %u bytes", MOST_BYTES);
   else if (status == BR_OK && !br__content_is_text (bytes, length))

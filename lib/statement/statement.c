@@ -39,7 +39,8 @@ unknown_statement (br__run *run)
   for (size_t i = 0; br__function_at (i); i++)
     br__search_offer (&search, br__function_at (i)->name);
   const size_t rest = word->offset + word->length;
-  if (search.best && word->length > 3 && !br__word_asks (run->text + word->offset, word->length))
+  /* Of three letters, one that was left out is a slip; one that is another may be a word of its own.  */
+  if (search.best && (word->length > 3 || strlen (search.best) > word->length) && !br__word_asks (run->text + word->offset, word->length))
     br__hint (run->error, "did you mean `%s%.*s`?", search.best, br__clip (run->text + rest, run->end - rest, 100), run->text + rest);
   else
     br__hint (run->error, "%s", br__only_help);

@@ -167,21 +167,26 @@ remove_folder (void **state)
 static void
 test_history_path (void **state)
 {
-  static const struct { const char *state_home, *home, *path; } cases[] = {
-    { "/x", "/h", "/x/benchrule/history" },
-    { "x", "/h", "/h/.local/state/benchrule/history" },
-    { "", "/h", "/h/.local/state/benchrule/history" }
-  };
+  static const char *const state_homes[] = { "/x", "x", "" };
+  char home[200], expected[300];
   (void) state;
-  for (size_t i = 0; i < CHECK_COUNT (cases); i++)
+  snprintf (home, sizeof home, "%s", folder);
+  for (size_t i = 0; i < CHECK_COUNT (state_homes); i++)
     {
-      setenv ("XDG_STATE_HOME", cases[i].state_home, 1);
-      setenv ("HOME", cases[i].home, 1);
+      setenv ("XDG_STATE_HOME", state_homes[i], 1);
+      setenv ("HOME", home, 1);
+      snprintf (expected, sizeof expected, "%s%s", i ? home : "/x", i ? "/.local/state/benchrule/history" : "/benchrule/history");
       char *path = history_path ();
-      assert_string_equal (path, cases[i].path);
+      assert_string_equal (path, expected);
       free (path);
     }
   unsetenv ("XDG_STATE_HOME");
+  /* A home that is no folder, or is not there, has no history.  */
+  setenv ("HOME", "/dev/null", 1);
+  assert_null (history_path ());
+  snprintf (home, sizeof home, "%s/none", folder);
+  setenv ("HOME", home, 1);
+  assert_null (history_path ());
   unsetenv ("HOME");
   assert_null (history_path ());
 }

@@ -109,7 +109,7 @@ const br__phrase_rule br__phrase_orders[] = {
   { "[i] [have] N boards|planks|sticks|sheets [of] *", "?stock board = $2 qty $1" },
   { "circle W [=] V", "?circle $1 = $2 at 0, 0" },
   { "N W V x|by V from W", "?part $2 = $3 x $4 qty $1 from $5" },
-  { "N X V x|by V", "?part $2 = $3 x $4 qty $1" },
+  { "N W V x|by V", "?part $2 = $3 x $4 qty $1" },
   { "times|plus V", "?help fractions" },
   { "V / N with|and V kerf", "?divide $1 into $2 kerf $3" },
   { "draw|print|plot|show [it|this] [at|in] W scale|size", "?draw scale $1 into drawing.pdf" },

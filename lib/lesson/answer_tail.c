@@ -46,6 +46,7 @@ br__is_changing (const br__answer *a, size_t at, size_t end)
   if ((end == a->length && br__word_is (a->text + at, end - at, "no"))
       || ((br__word_is (a->text + at, end - at, "all") || br__word_is (a->text + at, end - at, "any")) && strncmp (a->text + end, " but ", 5) == 0)
       || (br__word_is (a->text + at, end - at, "and") && (strcmp (a->text + end, " up") == 0 || strcmp (a->text + end, " some") == 0 || strcmp (a->text + end, " over") == 0))
+      || (br__word_is (a->text + at, end - at, "every") && strncmp (a->text + end, " other", 6) == 0)
       || (br__word_is (a->text + at, end - at, "too") && (strncmp (a->text + end, " many", 5) == 0 || strncmp (a->text + end, " few", 4) == 0)))
     return 1;
   return !quiet && br__is_one_of (a->text + at, end - at, words);

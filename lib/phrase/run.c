@@ -264,19 +264,17 @@ asks_and_changes (br__run *run, const br__run *typed)
   br_error ignored;
   size_t changes = 0;
   const br__statement *st = br__statement_of (run, run->text, strcspn (run->text, " `;"));
-  const int n = (int) run->end;
+  const int n = run->end > 100 ? 0 : (int) run->end;    /* a longer line has no hint */
   if (!only_asks (typed) || (st && strcmp (st->word, "check") == 0) || try_line (&ignored, run, run->text, run->end, &changes) != BR_OK || !changes)
     return 0;
   br__fail (run->error, BR_SYNTAX, 0, typed->end, "a question changes nothing in the sheet");
   br__words l = { .run = run };
   br__words_cut (&l);
-  if (n > 100)
-    return 1;
-  if (l.count > 2 && br__word_at (&l, 1, "=") && br__word_known (&l, 0))
+  if (n && l.count > 2 && br__word_at (&l, 1, "=") && br__word_known (&l, 0))
     br__hint (run->error, "write `check %.*s` or `%.*s`", n, run->text, n, run->text);
-  else if (st && st->setting)
+  else if (n && st && st->setting)
     br__hint (run->error, "write `%.*s` or `%s`", n, run->text, st->word);
-  else
+  else if (n)
     br__hint (run->error, "write `%.*s`", n, run->text);
   return 1;
 }

@@ -112,7 +112,8 @@ may_try (const br__run *run, const char *text)
   return !st || is_tried (st->word);
 }
 
-/* What TEXT does is tried and taken back; *ERROR is what is wrong with it, *CHANGES how many things of the sheet it changes.  */
+/* What TEXT does is tried and taken back; *ERROR is what is wrong with it, *CHANGES, which may be NULL, how many things of the sheet
+   it changes.  */
 static br_status
 try_line (br_error *error, const br__run *run, const char *text, size_t length, size_t *changes)
 {
@@ -134,7 +135,8 @@ try_line (br_error *error, const br__run *run, const char *text, size_t length, 
   sheet->takes_line = NULL;
   br_status status = sheet->language->dispatch (&trial);
   sheet->tried_short |= status == BR_NO_MEMORY;
-  *changes = trial.changes.count;
+  if (changes)
+    *changes = trial.changes.count;
   br__changes_revert (&trial);
   sheet->untold = untold;       /* all that has changed is as it was */
   sheet->policy = policy;
@@ -186,13 +188,12 @@ int
 br__run_works (const br__run *run, const char *text, size_t length)
 {
   br_error error;
-  size_t changes;
   const char *second = memchr (text, ';', length);
   /* Of several, those are tried that change nothing for each other.  */
   if (second && strncmp (second, "; check ", 8) == 0 && !br__run_works (run, second + 2, length - (size_t) (second + 2 - text)))
     return 0;
   length = second ? (size_t) (second - text) : length;
-  return !replaces_unasked (run, text, length) && (!may_try (run, text) || try_line (&error, run, text, length, &changes) == BR_OK);
+  return !replaces_unasked (run, text, length) && (!may_try (run, text) || try_line (&error, run, text, length, NULL) == BR_OK);
 }
 
 /* What the hint of RUN says to write works: `A`, or `A` or `B`, of which one that does not is left out.  */
@@ -510,7 +511,7 @@ tell_behind_commas (br__run *run, br_status status)
   br_error error;
   const char *s = run->text;
   const size_t start = run->error->offset, end = start + run->error->length;
-  size_t put = 0, changes;
+  size_t put = 0;
   if (status != BR_SYNTAX || !strstr (run->error->message, "blank behind each comma") || !br__statement_of (run, s + run->word.offset, run->word.length)
       || (*run->error->hint && hint_works (run)))
     return status;
@@ -519,7 +520,7 @@ tell_behind_commas (br__run *run, br_status status)
       br__text_put (&t, s + i, 1);
       br__text_puts (&t, s[i] == ',' && i + 1 < run->end && s[i + 1] != ' ' ? " " : "");
     }
-  if (!t.failed && may_try (run, s + run->word.offset) && try_line (&error, run, br__text_string (&t), t.length, &changes) != BR_OK)
+  if (!t.failed && may_try (run, s + run->word.offset) && try_line (&error, run, br__text_string (&t), t.length, NULL) != BR_OK)
     {
       /* Where it stands in what was typed.  */
       for (size_t i = 0; i < run->end && i + put < error.offset; i++)
